@@ -1,0 +1,49 @@
+import { z } from 'zod';
+
+/** Parameters that are turned by an amount, with the unit each is counted in. Positive: see the contract's table in README. */
+export const measuredParameters = {
+  'cable-tension': 'clicks',
+  'index-offset': 'steps',
+  'low-limit': 'turns',
+  'high-limit': 'turns',
+  'pulley-gap': 'turns',
+} as const;
+
+/** Parts that are aligned or replaced: no amount, unit `done`. */
+export const replacedParts = ['hanger', 'cable-and-housing', 'chain', 'cassette', 'wheel'] as const;
+
+const at = z.iso.datetime({ offset: true, error: 'must be an ISO 8601 time, for example 2026-04-12T18:30:00Z' });
+const note = z.string().max(2000).default('');
+
+/** One adjustment or repair. `amount` is null for parts that are aligned or replaced. */
+export const adjustmentSchema = z
+  .object({
+    at,
+    parameter: z.enum([
+      ...(Object.keys(measuredParameters) as (keyof typeof measuredParameters)[]),
+      ...replacedParts,
+    ] as const),
+    amount: z.number().min(-100).max(100).nullable().default(null),
+    unit: z.enum(['clicks', 'steps', 'turns', 'done']),
+    note,
+  })
+  .superRefine((row, context) => {
+    const unit = (measuredParameters as Record<string, string>)[row.parameter] ?? 'done';
+    if (row.unit !== unit)
+      context.addIssue({
+        code: 'custom',
+        path: ['unit'],
+        message: `${row.parameter} is counted in ${unit}, not ${row.unit}`,
+      });
+    if (unit === 'done' && row.amount !== null)
+      context.addIssue({
+        code: 'custom',
+        path: ['amount'],
+        message: `${row.parameter} is done or not: leave the amount empty`,
+      });
+    if (unit !== 'done' && row.amount === null)
+      context.addIssue({ code: 'custom', path: ['amount'], message: `${row.parameter} needs an amount in ${unit}` });
+  });
+
+/** A checked adjustment. */
+export type Adjustment = z.infer<typeof adjustmentSchema>;

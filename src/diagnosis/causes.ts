@@ -1,0 +1,17 @@
+/** Every cause the diagnosis weighs, in the contract's order. */
+export const causes = [
+  'no-fault',
+  'cable-tension-low',
+  'cable-tension-high',
+  'low-limit-tight',
+  'low-limit-loose',
+  'high-limit-tight',
+  'high-limit-loose',
+  'pulley-gap-small',
+  'pulley-gap-large',
+  'hanger-bent',
+  'cable-friction',
+  'worn-drivetrain',
+] as const;
+
+export type Cause = (typeof causes)[number];

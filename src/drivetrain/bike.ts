@@ -1,0 +1,32 @@
+import { z } from 'zod';
+
+const teeth = z.number().int();
+const rising = (values: number[]): boolean => values.every((value, i) => i === 0 || value > values[i - 1]);
+
+/**
+ * The bike file, as riders write it. Teeth, smallest first; `rolloutMm` or `tyre` (ISO 5775-1: width-bead seat
+ * diameter, mm) gives the distance a wheel turn covers. With neither, the rollout is estimated from the ride.
+ */
+export const bikeSchema = z.strictObject({
+  name: z.string().min(1).max(120),
+  chainrings: z
+    .array(teeth.min(16).max(70))
+    .min(1)
+    .max(3)
+    .refine(rising, 'must rise from the smallest ring to the largest'),
+  cassette: z
+    .array(teeth.min(7).max(60))
+    .min(5)
+    .max(13)
+    .refine(rising, 'must rise from the smallest cog to the largest'),
+  rolloutMm: z.number().min(500).max(3500).optional(),
+  tyre: z
+    .string()
+    .regex(/^\d{2}(\.\d)?-\d{3}$/, 'must be width-bead seat diameter in mm, for example 57-622')
+    .optional(),
+  actuation: z.enum(['cable', 'electronic']).default('cable'),
+  cogPitchMm: z.number().min(2).max(8).optional(),
+});
+
+/** A checked bike file. `cassette[0]` is the smallest cog: a cog's index rises towards the spokes. */
+export type Bike = z.infer<typeof bikeSchema>;

@@ -1,0 +1,130 @@
+import { z } from 'zod';
+import { causes } from '../diagnosis/causes.ts';
+import { bikeSchema } from '../drivetrain/bike.ts';
+
+const probability = z.number().min(0).max(1);
+const time = z.iso.datetime();
+const toothCount = z.number().int();
+const direction = z.enum(['to-larger', 'to-smaller']);
+const count = z.number().int().min(0);
+const warning = z.object({ code: z.string(), message: z.string() });
+
+export const shiftSchema = z.object({
+  at: time,
+  fromTeeth: toothCount,
+  toTeeth: toothCount,
+  direction,
+  outcome: z.enum(['clean', 'late', 'missed', 'overshot', 'unjudged']),
+  crankRevs: z.number().min(0).nullable(),
+  confidence: probability,
+});
+
+export const ghostShiftSchema = z.object({
+  at: time,
+  fromTeeth: toothCount,
+  toTeeth: toothCount,
+  heldS: z.number().min(0),
+  confidence: probability,
+});
+
+export const chainDropSchema = z.object({
+  at: time,
+  side: z.enum(['past-largest', 'past-smallest', 'chainring', 'unknown']),
+  afterShiftTo: toothCount.nullable(),
+  confidence: probability,
+});
+
+export const skipSchema = z.object({ at: time, teeth: toothCount, confidence: probability });
+
+export const rideReportSchema = z.object({
+  file: z.string(),
+  start: time,
+  durationS: z.number().min(0),
+  pedallingS: z.number().min(0),
+  gearSource: z.enum(['recorded', 'inferred', 'none']),
+  evidence: z.enum(['full', 'commands-only', 'ratio-only', 'none']),
+  rolloutMm: z.number().nullable(),
+  sensorLagS: z.number().nullable(),
+  measured: z.object({ chainrings: z.array(toothCount.nullable()), cassette: z.array(toothCount.nullable()) }),
+  counts: z.object({
+    shifts: count,
+    clean: count,
+    late: count,
+    missed: count,
+    overshot: count,
+    unjudged: count,
+    ghostShifts: count,
+    chainDrops: count,
+    skips: count,
+  }),
+  shifts: z.array(shiftSchema),
+  ghostShifts: z.array(ghostShiftSchema),
+  chainDrops: z.array(chainDropSchema),
+  skips: z.array(skipSchema),
+  /** The chain's own cog from `at` on; null: not known. */
+  gears: z.array(z.object({ at: time, teeth: toothCount.nullable() })),
+  warnings: z.array(warning),
+});
+
+/** A rate with its 95 % interval; null where there is no judged shift to rate. */
+const rate = { troubleRate: probability.nullable(), low: probability, high: probability };
+
+export const cogReportSchema = z.object({
+  teeth: toothCount,
+  direction,
+  shifts: count,
+  late: count,
+  missed: count,
+  overshot: count,
+  ghostShifts: count,
+  ...rate,
+});
+
+export const suggestionSchema = z.object({
+  parameter: z.string(),
+  action: z.string(),
+  start: z.string(),
+  verify: z.string(),
+  cautions: z.array(z.string()),
+});
+
+export const diagnosisSchema = z.object({
+  causes: z.array(z.object({ cause: z.enum(causes), probability, evidence: z.array(z.string()) })),
+  lateralOffsetMm: z.object({ mean: z.number(), low: z.number(), high: z.number() }),
+  suggestion: suggestionSchema,
+});
+
+const periodSchema = z.object({
+  shifts: count,
+  late: count,
+  missed: count,
+  overshot: count,
+  ghostShifts: count,
+  ...rate,
+});
+
+export const adjustmentReportSchema = z.object({
+  at: z.string(),
+  parameter: z.string(),
+  amount: z.number().nullable(),
+  unit: z.string(),
+  before: periodSchema,
+  after: periodSchema,
+  probabilityBetter: probability,
+  shiftsStillNeeded: count.nullable(),
+});
+
+/** The report of the contract. Objects are open: more fields may be added beside these. */
+export const reportSchema = z.object({
+  version: z.literal(1),
+  bike: bikeSchema,
+  bikeSource: z.enum(['given', 'guessed']),
+  rides: z.array(rideReportSchema),
+  failed: z.array(z.object({ file: z.string(), code: z.string(), message: z.string() })),
+  cogs: z.array(cogReportSchema),
+  diagnosis: diagnosisSchema,
+  adjustments: z.array(adjustmentReportSchema),
+});
+
+export type Report = z.infer<typeof reportSchema>;
+export type RideReport = z.infer<typeof rideReportSchema>;

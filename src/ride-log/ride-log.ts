@@ -1,0 +1,42 @@
+import type { Warning } from '../errors/warning.ts';
+
+/** Where the speed column came from; it decides how noisy and how late the speed is thought to be. */
+export type SpeedSource = 'wheel' | 'satellite' | 'positions' | 'distance' | 'unknown';
+
+/**
+ * Gear records as columns with one shared index, sorted by time. A record tells where the derailleur was told to go,
+ * not where the chain is. 0 means unknown in every column of teeth and positions.
+ * Positions count from the innermost (1 = largest cog, 1 = smallest ring), as FIT gear words do.
+ */
+export interface GearRecords {
+  /** Seconds since the log's start, rising, ties allowed. */
+  readonly timeS: Float64Array;
+  readonly rearTeeth: Uint8Array;
+  readonly frontTeeth: Uint8Array;
+  readonly rearPosition: Uint8Array;
+  readonly frontPosition: Uint8Array;
+  /** True where gear records carry whole seconds only: a record may be up to 1 s older than it says. */
+  readonly wholeSeconds: boolean;
+}
+
+/**
+ * One ride, whatever its format: columns over time that share one index. NaN = no value at that moment.
+ * `timeS` is strictly rising seconds since `startMs`. A gap in `timeS` is a pause or lost records: nothing is known within.
+ * Positions are never kept.
+ */
+export interface RideLog {
+  readonly file: string;
+  readonly format: 'fit' | 'tcx' | 'gpx' | 'csv';
+  /** As the file says, lower case; null where it does not say. */
+  readonly sport: string | null;
+  /** Unix milliseconds, UTC, of `timeS` 0. 0 where the log has no clock (CSV with `time_s` only). */
+  readonly startMs: number;
+  readonly timeS: Float64Array;
+  readonly speedMps: Float64Array;
+  readonly cadenceRpm: Float64Array;
+  readonly powerW: Float64Array;
+  readonly distanceM: Float64Array;
+  readonly speedSource: SpeedSource;
+  readonly gearRecords: GearRecords;
+  readonly warnings: readonly Warning[];
+}

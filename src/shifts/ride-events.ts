@@ -1,0 +1,72 @@
+/** `to-larger` = towards the spokes (easier), `to-smaller` = towards the frame (harder). */
+export type Direction = 'to-larger' | 'to-smaller';
+
+/** Outcomes as the contract defines them. */
+export type Outcome = 'clean' | 'late' | 'missed' | 'overshot' | 'unjudged';
+
+/** Side on which a dropped chain left. */
+export type DropSide = 'past-largest' | 'past-smallest' | 'chainring' | 'unknown';
+
+/** Probability of each outcome of a judged shift given the ride; sums to 1. All 0 for an unjudged shift. */
+export interface OutcomeProbability {
+  readonly clean: number;
+  readonly late: number;
+  readonly missed: number;
+  readonly overshot: number;
+}
+
+/** One commanded change of cog. Cogs are indices into the cassette, 0 = smallest. Times are seconds since the ride's start. */
+export interface ShiftEvent {
+  readonly timeS: number;
+  readonly fromCog: number;
+  readonly toCog: number;
+  readonly direction: Direction;
+  readonly outcome: Outcome;
+  /** Crank revolutions pedalled from the command to the commanded cog; null where it never arrived or was not judged. */
+  readonly crankRevs: number | null;
+  /** Probability that `outcome` is right. */
+  readonly confidence: number;
+  readonly probability: OutcomeProbability;
+  /** Mean crank torque over the seconds of the shift, Nm; NaN without power or cadence. */
+  readonly torqueNm: number;
+  /** Mean cadence over the same seconds; NaN without cadence. */
+  readonly cadenceRpm: number;
+  /** True where the judgement rests on the rider's reaction only (no cadence): weak. */
+  readonly weak: boolean;
+}
+
+/** The chain changed cog with nobody asking. */
+export interface GhostShiftEvent {
+  readonly timeS: number;
+  readonly fromCog: number;
+  readonly toCog: number;
+  readonly heldS: number;
+  readonly confidence: number;
+  readonly torqueNm: number;
+}
+
+/** Drive was lost. `afterShiftTo` is the cog of the last command within 5 s before, null where there was none. */
+export interface ChainDropEvent {
+  readonly timeS: number;
+  readonly side: DropSide;
+  readonly afterShiftTo: number | null;
+  readonly confidence: number;
+}
+
+/** The chain slipped over teeth under load, cog unchanged. */
+export interface SkipEvent {
+  readonly timeS: number;
+  readonly cog: number;
+  readonly confidence: number;
+  readonly torqueNm: number;
+}
+
+/** Everything found in one ride, with the exposure that rates need. */
+export interface RideEvents {
+  readonly shifts: readonly ShiftEvent[];
+  readonly ghostShifts: readonly GhostShiftEvent[];
+  readonly chainDrops: readonly ChainDropEvent[];
+  readonly skips: readonly SkipEvent[];
+  /** Seconds pedalled (over 30 rpm) on each cog of the cassette, index 0 = smallest. */
+  readonly pedallingSByCog: Float64Array;
+}
