@@ -1,0 +1,91 @@
+import { CsvError, type CsvErrorCode } from 'csv-parse';
+import { parse } from 'csv-parse/sync';
+import { closestWord } from '../errors/closest-word.ts';
+import { FileError } from '../errors/file-error.ts';
+import type { AdjustmentEntry } from './adjustment-entry.ts';
+
+/** Columns of the CSV and keys of the JSON form, in the contract's order. */
+export const adjustmentColumns: readonly string[] = ['at', 'parameter', 'amount', 'unit', 'note'];
+const needed = ['at', 'parameter'];
+
+/**
+ * Reads the rows of an adjustments CSV. The separator is a comma, a semicolon or a tab, whichever the header line uses;
+ * with semicolons an amount may carry a decimal comma, as spreadsheets of some countries write it. An empty cell is left
+ * out of `fields`; an amount that is no number stays text, for the schema to refuse.
+ *
+ * @throws FileError `bad-csv` (quotes, cells missing or too many) or `bad-adjustments` (header)
+ */
+export function readAdjustmentTable(file: string, text: string): AdjustmentEntry[] {
+  const delimiter = headerDelimiter(text);
+  const rows = readRows(file, text, delimiter);
+  const header = (rows[0]?.record ?? []).map((name) => name.toLowerCase());
+  checkHeader(file, header);
+  return rows.slice(1).map(({ record, line }) => {
+    const fields: Record<string, unknown> = {};
+    header.forEach((name, i) => {
+      if (record[i] !== '') fields[name] = name === 'amount' ? readAmount(record[i], delimiter) : record[i];
+    });
+    return { place: `line ${line}`, cell: 'column', fields };
+  });
+}
+
+interface Row {
+  readonly record: string[];
+  readonly line: number;
+}
+
+function headerDelimiter(text: string): string {
+  const header = text.trimStart().split(/\r?\n|\r/, 1)[0];
+  const count = (mark: string) => header.split(mark).length;
+  return [',', ';', '\t'].reduce((best, mark) => (count(mark) > count(best) ? mark : best));
+}
+
+function readRows(file: string, text: string, delimiter: string): Row[] {
+  try {
+    const rows = parse(text, { delimiter, trim: true, skip_empty_lines: true, info: true }) as unknown as {
+      record: string[];
+      info: { lines: number };
+    }[];
+    return rows.map(({ record, info }) => ({ record, line: info.lines }));
+  } catch (error) {
+    if (!(error instanceof CsvError)) throw error;
+    const line = (error as CsvError & { lines?: number }).lines;
+    throw new FileError(
+      file,
+      'bad-csv',
+      `${line ? `line ${line} ` : ''}${csvFault(error.code)}`,
+      'Mend that line and run again.',
+    );
+  }
+}
+
+function csvFault(code: CsvErrorCode): string {
+  if (code === 'CSV_RECORD_INCONSISTENT_FIELDS_LENGTH') return 'has more or fewer cells than the header line';
+  if (code === 'CSV_QUOTE_NOT_CLOSED') return 'opens a quote that is never closed';
+  return `cannot be read as CSV (${code})`;
+}
+
+function checkHeader(file: string, header: readonly string[]): void {
+  const missing = needed.filter((name) => !header.includes(name));
+  const unknown = header.filter((name) => !adjustmentColumns.includes(name));
+  const twice = header.find((name, i) => header.indexOf(name) !== i);
+  const faults: string[] = [];
+  if (missing.length > 0) faults.push(`the header line lacks ${missing.map((name) => `"${name}"`).join(', ')}`);
+  for (const name of unknown) {
+    const nearest = closestWord(name, adjustmentColumns);
+    faults.push(`the header line holds the unknown column "${name}"${nearest ? `, perhaps "${nearest}"` : ''}`);
+  }
+  if (twice !== undefined) faults.push(`the header line holds "${twice}" twice`);
+  if (faults.length > 0)
+    throw new FileError(
+      file,
+      'bad-adjustments',
+      faults.join('; '),
+      `Allowed columns are ${adjustmentColumns.join(', ')}.`,
+    );
+}
+
+function readAmount(cell: string, delimiter: string): unknown {
+  const plain = delimiter === ';' ? cell.replace(/^([^.,]*),([^.,]*)$/, '$1.$2') : cell;
+  return /^[+-]?(\d+\.?\d*|\.\d+)$/.test(plain) ? Number(plain) : cell;
+}

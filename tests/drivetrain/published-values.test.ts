@@ -1,0 +1,84 @@
+import { describe, expect, it } from 'vitest';
+import { cogPitchMm, usualCogPitchMm } from '../../src/drivetrain/cog-pitch.ts';
+import { capacityTeeth, developmentM, gearRatio, pedallingSpeedMps } from '../../src/drivetrain/development.ts';
+import { barrelTravelMm, cogPositionMm, guideTravelMm } from '../../src/drivetrain/indexing.ts';
+import { pitchDiameterMm } from '../../src/drivetrain/pitch-diameter.ts';
+import { tyreRolloutMm } from '../../src/drivetrain/tyre-rollout.ts';
+import gears from '../checks/gear-arithmetic.json' with { type: 'json' };
+import indexing from '../checks/indexing.json' with { type: 'json' };
+import sprockets from '../checks/pitch-diameter.json' with { type: 'json' };
+import tyres from '../checks/tyre-rollout.json' with { type: 'json' };
+
+const inchM = 0.0254;
+
+describe('rollout from the tyre size', () => {
+  it.each(tyres.formula.rows)('$tyre is $rolloutMm mm by the formula', ({ tyre, rolloutMm }) => {
+    expect(Math.abs(tyreRolloutMm(tyre) - rolloutMm)).toBeLessThan(tyres.formula.toleranceMm);
+  });
+
+  it.each(
+    [tyres.publishedSettings, tyres.rollingRadius].flatMap((table) =>
+      table.rows.map((row) => ({ ...row, tolerance: table.toleranceShare })),
+    ),
+  )('$tyre lies near the published $rolloutMm mm', ({ tyre, rolloutMm, tolerance }) => {
+    expect(Math.abs(tyreRolloutMm(tyre) / rolloutMm - 1)).toBeLessThan(tolerance);
+  });
+
+  it('is NaN for what is no tyre size', () => {
+    for (const text of ['', '622', '2.25x29', '57x622', '5-622', '57-62']) expect(tyreRolloutMm(text)).toBeNaN();
+  });
+});
+
+describe('gear arithmetic', () => {
+  it.each(gears.gearInches.rows)('$ring/$cog on $wheelInches inches is $gearInches', (row) => {
+    const inches = gearRatio(row.ring, row.cog) * row.wheelInches;
+    expect(Math.abs(inches - row.gearInches)).toBeLessThan(gears.gearInches.toleranceInches);
+  });
+
+  it.each(gears.crankTurnInches.rows)('a turn of the cranks in $ring/$cog covers $inches inches', (row) => {
+    const rolloutMm = Math.PI * row.wheelInches * inchM * 1000;
+    const inches = developmentM(rolloutMm, row.ring, row.cog) / inchM;
+    expect(Math.abs(inches - row.inches)).toBeLessThan(gears.crankTurnInches.toleranceInches);
+  });
+
+  it.each(gears.speed.rows)('$developmentM m a turn gives $kmh km/h', ({ developmentM: development, kmh }) => {
+    gears.speed.cadenceRpm.forEach((cadence, i) => {
+      const speedKmh = pedallingSpeedMps(development, cadence) * 3.6;
+      expect(Math.abs(speedKmh - kmh[i])).toBeLessThan(gears.speed.toleranceKmh);
+    });
+  });
+
+  it.each(gears.capacity.rows)('capacity of $chainrings with $cassette', ({ chainrings, cassette, teeth }) => {
+    expect(capacityTeeth(chainrings, cassette)).toBe(teeth);
+  });
+});
+
+describe('sprockets and indexing', () => {
+  it.each(sprockets.rows)('$teeth teeth', ({ teeth, at25Mm }) => {
+    expect(Math.abs(pitchDiameterMm(teeth) - at25Mm / 2)).toBeLessThan(sprockets.toleranceMm);
+  });
+
+  it.each(indexing.shiftEquation.rows)('$cogs cogs: $pullMm mm x $ratio gives $pitchMm mm', (row) => {
+    expect(Math.abs(guideTravelMm(row.pullMm, row.ratio) - row.pitchMm)).toBeLessThanOrEqual(
+      indexing.shiftEquation.toleranceMm,
+    );
+    expect(Math.abs(usualCogPitchMm(row.cogs) - row.pitchMm)).toBeLessThan(indexing.usualPitch.toleranceMm);
+  });
+
+  it.each(indexing.barrel.rows)('a quarter turn of the barrel at ratio $ratio', ({ ratio, travelMm }) => {
+    expect(Math.abs(barrelTravelMm(0.25, ratio) - travelMm)).toBeLessThan(indexing.barrel.toleranceMm);
+  });
+
+  it('ten cogs stand as wide as published', () => {
+    const { pitchMm, cogThicknessMm, stackMm, toleranceMm } = indexing.stack;
+    expect(Math.abs(cogPositionMm(9, pitchMm) + cogThicknessMm - stackMm)).toBeLessThan(toleranceMm);
+  });
+
+  it('takes the bike file before the usual pitch, and knows no pitch outside 5 to 13 cogs', () => {
+    const cassette = [11, 13, 15, 18, 21];
+    expect(cogPitchMm({ cassette, cogPitchMm: 4.05 })).toBe(4.05);
+    expect(cogPitchMm({ cassette })).toBe(usualCogPitchMm(5));
+    expect(usualCogPitchMm(4)).toBeNaN();
+    expect(usualCogPitchMm(14)).toBeNaN();
+  });
+});
