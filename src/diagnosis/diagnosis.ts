@@ -1,0 +1,120 @@
+import type { Adjustment } from '../adjustments/adjustment.ts';
+import type { Bike } from '../drivetrain/bike.ts';
+import type { Evidence } from '../gear-trace/gear-trace.ts';
+import type { Direction, RideEvents } from '../shifts/ride-events.ts';
+import type { Cause } from './causes.ts';
+
+/** What one ride brings to the diagnosis. `startMs`: Unix milliseconds, 0 where the ride has no clock. */
+export interface DiagnosisRide {
+  readonly startMs: number;
+  readonly durationS: number;
+  readonly evidence: Evidence;
+  readonly events: RideEvents;
+}
+
+/** Everything the diagnosis looks at. Rides and adjustments may come in any order. */
+export interface DiagnosisInput {
+  readonly bike: Bike;
+  readonly rides: readonly DiagnosisRide[];
+  readonly adjustments: readonly Adjustment[];
+}
+
+/** One cause, how likely it is, and the sentences with numbers that speak for or against it. */
+export interface CauseVerdict {
+  readonly cause: Cause;
+  readonly probability: number;
+  readonly evidence: readonly string[];
+}
+
+/** A size with its 95 % interval. */
+export interface Estimate {
+  readonly mean: number;
+  readonly low: number;
+  readonly high: number;
+}
+
+/** Lateral error of the guide pulley on one cog (cassette index), mm, inboard positive. */
+export interface CogError extends Estimate {
+  readonly cog: number;
+}
+
+/** How far the barrel adjuster (or the electronic offset) is off: turn by `mean` to set it right, positive = inboard. */
+export interface TurnEstimate extends Estimate {
+  readonly parameter: 'cable-tension' | 'index-offset';
+  readonly unit: 'clicks' | 'steps';
+}
+
+/** When the trouble began. `at` is the ISO time of the change for `sudden`, the first ride for the others, null if unknown. */
+export interface Onset {
+  readonly kind: 'sudden' | 'gradual' | 'steady' | 'unknown';
+  readonly at: string | null;
+  readonly probability: number;
+}
+
+/** The rider's own part: trouble that gathers at high torque. Rates are NaN where there is no power to tell. */
+export interface RiderPart {
+  /** Probability that load, not a part, makes most of the trouble. */
+  readonly probability: number;
+  readonly troubleRateLowTorque: number;
+  readonly troubleRateHighTorque: number;
+  readonly sentence: string;
+}
+
+/** What would tell the two likeliest causes apart. */
+export interface Separation {
+  readonly between: readonly [Cause, Cause];
+  readonly sentence: string;
+}
+
+/** The top cause changes when an assumed constant moves within its plausible range. */
+export interface Undecided {
+  readonly between: readonly [Cause, Cause];
+  /** Names of the assumptions that turn the verdict. */
+  readonly becauseOf: readonly string[];
+  readonly sentence: string;
+}
+
+/** Shifts to ride on purpose: `count` times from one cog to the next (cassette indices). */
+export interface CheckRideBlock {
+  readonly count: number;
+  readonly fromCog: number;
+  readonly toCog: number;
+  readonly direction: Direction;
+  readonly load: 'soft' | 'firm';
+}
+
+/** A short plan of shifts that would best separate the likeliest causes. `expectedBits`: information gained on the cause. */
+export interface CheckRide {
+  readonly blocks: readonly CheckRideBlock[];
+  readonly sentences: readonly string[];
+  readonly expectedBits: number;
+  /** Information expected from the same number of ordinary shifts. */
+  readonly ordinaryBits: number;
+}
+
+/** The next step. Always filled; it names no part where there is no fault or too little evidence (`parameter` is `none`). */
+export interface Suggestion {
+  readonly parameter: string;
+  readonly action: string;
+  readonly start: string;
+  readonly verify: string;
+  readonly cautions: readonly string[];
+}
+
+/** The verdict. `causes` holds every cause, likeliest first, and sums to 1. */
+export interface Diagnosis {
+  readonly causes: readonly CauseVerdict[];
+  readonly lateralOffsetMm: Estimate;
+  readonly lateralErrorMm: readonly CogError[];
+  readonly clicks: TurnEstimate;
+  readonly onset: Onset;
+  readonly riderPart: RiderPart;
+  readonly separates: Separation | null;
+  readonly undecided: Undecided | null;
+  readonly checkRide: CheckRide;
+  /** Probability that the likeliest fault is still there after the last adjustment; 1 where nothing was adjusted. */
+  readonly stillThere: number;
+  /** Notes on what the data cannot tell, for example two adjustments with no ride between them. */
+  readonly notes: readonly string[];
+  readonly suggestion: Suggestion;
+}
