@@ -55,13 +55,13 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
   return {
     causes: verdicts,
     lateralOffsetMm: wide,
-    lateralErrorMm: input.bike.cassette.map((_, cog) => ({ cog, ...wide })),
+    lateralErrorMm: input.bike.cassette.map((teeth) => ({ teeth, ...wide })),
     clicks:
       input.bike.actuation === 'electronic'
         ? { parameter: 'index-offset', unit: 'steps', mean: 0, low: -10, high: 10 }
         : { parameter: 'cable-tension', unit: 'clicks', mean: 0, low: -10, high: 10 },
     onset: { kind: 'unknown', at: null, probability: 0 },
-    riderPart: { probability: 0, troubleRateLowTorque: Number.NaN, troubleRateHighTorque: Number.NaN, sentence: '' },
+    riderPart: { probability: 0, troubleRateLowTorque: null, troubleRateHighTorque: null, sentence: '' },
     separates: null,
     undecided: null,
     checkRide: { blocks: [], sentences: [], expectedBits: 0, ordinaryBits: 0 },

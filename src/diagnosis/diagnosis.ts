@@ -33,9 +33,9 @@ export interface Estimate {
   readonly high: number;
 }
 
-/** Lateral error of the guide pulley on one cog (cassette index), mm, inboard positive. */
+/** Lateral error of the guide pulley on one cog (named by its teeth), mm, inboard positive, as of the last ride. */
 export interface CogError extends Estimate {
-  readonly cog: number;
+  readonly teeth: number;
 }
 
 /** How far the barrel adjuster (or the electronic offset) is off: turn by `mean` to set it right, positive = inboard. */
@@ -51,12 +51,12 @@ export interface Onset {
   readonly probability: number;
 }
 
-/** The rider's own part: trouble that gathers at high torque. Rates are NaN where there is no power to tell. */
+/** The rider's own part: trouble that gathers at high torque. Rates are null where there is no power to tell. */
 export interface RiderPart {
   /** Probability that load, not a part, makes most of the trouble. */
   readonly probability: number;
-  readonly troubleRateLowTorque: number;
-  readonly troubleRateHighTorque: number;
+  readonly troubleRateLowTorque: number | null;
+  readonly troubleRateHighTorque: number | null;
   readonly sentence: string;
 }
 
@@ -74,11 +74,11 @@ export interface Undecided {
   readonly sentence: string;
 }
 
-/** Shifts to ride on purpose: `count` times from one cog to the next (cassette indices). */
+/** Shifts to ride on purpose: `count` times from one cog to the next (cogs named by their teeth). */
 export interface CheckRideBlock {
   readonly count: number;
-  readonly fromCog: number;
-  readonly toCog: number;
+  readonly fromTeeth: number;
+  readonly toTeeth: number;
   readonly direction: Direction;
   readonly load: 'soft' | 'firm';
 }
@@ -101,7 +101,7 @@ export interface Suggestion {
   readonly cautions: readonly string[];
 }
 
-/** The verdict. `causes` holds every cause, likeliest first, and sums to 1. */
+/** The verdict, in the shape the report prints it. `causes` holds every cause, likeliest first, and sums to 1. */
 export interface Diagnosis {
   readonly causes: readonly CauseVerdict[];
   readonly lateralOffsetMm: Estimate;

@@ -88,10 +88,58 @@ export const suggestionSchema = z.object({
   cautions: z.array(z.string()),
 });
 
+const estimate = { mean: z.number(), low: z.number(), high: z.number() };
+const twoCauses = z.tuple([z.enum(causes), z.enum(causes)]);
+
 export const diagnosisSchema = z.object({
   causes: z.array(z.object({ cause: z.enum(causes), probability, evidence: z.array(z.string()) })),
-  lateralOffsetMm: z.object({ mean: z.number(), low: z.number(), high: z.number() }),
+  lateralOffsetMm: z.object(estimate),
   suggestion: suggestionSchema,
+  /** Lateral error of the guide pulley on each cog as of the last ride, inboard positive. */
+  lateralErrorMm: z.array(z.object({ teeth: toothCount, ...estimate })).optional(),
+  /** How far to turn the barrel adjuster or move the electronic offset to set it right, positive = inboard. */
+  clicks: z
+    .object({ parameter: z.enum(['cable-tension', 'index-offset']), unit: z.enum(['clicks', 'steps']), ...estimate })
+    .optional(),
+  onset: z
+    .object({ kind: z.enum(['sudden', 'gradual', 'steady', 'unknown']), at: time.nullable(), probability })
+    .optional(),
+  /** Trouble that gathers at high torque: the rider's part. Rates are null without power. */
+  riderPart: z
+    .object({
+      probability,
+      troubleRateLowTorque: probability.nullable(),
+      troubleRateHighTorque: probability.nullable(),
+      sentence: z.string(),
+    })
+    .optional(),
+  /** What would tell the two likeliest causes apart. */
+  separates: z.object({ between: twoCauses, sentence: z.string() }).nullable().optional(),
+  /** Set where the top cause changes within the plausible range of an assumed constant. */
+  undecided: z
+    .object({ between: twoCauses, becauseOf: z.array(z.string()), sentence: z.string() })
+    .nullable()
+    .optional(),
+  checkRide: z
+    .object({
+      blocks: z.array(
+        z.object({
+          count,
+          fromTeeth: toothCount,
+          toTeeth: toothCount,
+          direction,
+          load: z.enum(['soft', 'firm']),
+        }),
+      ),
+      sentences: z.array(z.string()),
+      expectedBits: z.number().min(0),
+      ordinaryBits: z.number().min(0),
+    })
+    .optional(),
+  /** Probability that the likeliest fault is still there after the last adjustment. */
+  stillThere: probability.optional(),
+  /** What the data cannot tell. */
+  notes: z.array(z.string()).optional(),
 });
 
 const periodSchema = z.object({
