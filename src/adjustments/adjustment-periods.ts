@@ -1,0 +1,65 @@
+import type { GhostShiftEvent, RideEvents, ShiftEvent } from '../shifts/ride-events.ts';
+import type { Adjustment } from './adjustment.ts';
+
+/** A ride that can be placed on the calendar. `startMs`: Unix milliseconds, 0 where the ride has no clock. */
+export interface PlacedRide {
+  readonly startMs: number;
+  readonly events: RideEvents;
+}
+
+/** Adjustments with no judged shift between them: what the rides after them show cannot be shared out among them. */
+export interface AdjustmentGroup {
+  readonly adjustments: readonly Adjustment[];
+  /** Unix milliseconds of the first and the last of them. */
+  readonly firstMs: number;
+  readonly lastMs: number;
+}
+
+/** What was ridden between two groups of adjustments. Judged shifts only. */
+export interface AdjustmentPeriod {
+  readonly shifts: readonly ShiftEvent[];
+  readonly ghostShifts: readonly GhostShiftEvent[];
+}
+
+/** Groups in order of time, and the periods around them: `periods[i]` lies before `groups[i]`, one more than groups. */
+export interface AdjustmentPeriods {
+  readonly groups: readonly AdjustmentGroup[];
+  readonly periods: readonly AdjustmentPeriod[];
+}
+
+/**
+ * Splits rides at the adjustments, also in the middle of a ride. Rides without a clock cannot be placed and are left
+ * out when there are adjustments at all; without adjustments there is one period with every ride in it.
+ */
+export function adjustmentPeriods(rides: readonly PlacedRide[], adjustments: readonly Adjustment[]): AdjustmentPeriods {
+  const sorted = [...adjustments].sort((a, b) => Date.parse(a.at) - Date.parse(b.at));
+  const placed = sorted.length === 0 ? rides : rides.filter((ride) => ride.startMs > 0);
+  const judged = placed
+    .flatMap((ride) =>
+      ride.events.shifts
+        .filter((shift) => shift.outcome !== 'unjudged')
+        .map((shift) => ({ ms: ride.startMs + shift.timeS * 1000, shift })),
+    )
+    .sort((a, b) => a.ms - b.ms);
+  const ghosts = placed.flatMap((ride) =>
+    ride.events.ghostShifts.map((ghost) => ({ ms: ride.startMs + ghost.timeS * 1000, ghost })),
+  );
+  const groups: { adjustments: Adjustment[]; firstMs: number; lastMs: number }[] = [];
+  for (const adjustment of sorted) {
+    const ms = Date.parse(adjustment.at);
+    const last = groups.at(-1);
+    if (last && !judged.some((entry) => entry.ms > last.lastMs && entry.ms <= ms)) {
+      last.adjustments.push(adjustment);
+      last.lastMs = ms;
+    } else groups.push({ adjustments: [adjustment], firstMs: ms, lastMs: ms });
+  }
+  const periods = Array.from({ length: groups.length + 1 }, (_, i) => {
+    const from = groups[i - 1]?.lastMs ?? Number.NEGATIVE_INFINITY;
+    const to = groups[i]?.firstMs ?? Number.POSITIVE_INFINITY;
+    return {
+      shifts: judged.filter((entry) => entry.ms > from && entry.ms <= to).map((entry) => entry.shift),
+      ghostShifts: ghosts.filter((entry) => entry.ms > from && entry.ms <= to).map((entry) => entry.ghost),
+    };
+  });
+  return { groups, periods };
+}

@@ -1,0 +1,107 @@
+import { wilsonInterval } from '../numeric/wilson-interval.ts';
+import type { Direction } from '../shifts/ride-events.ts';
+import type { Adjustment } from './adjustment.ts';
+import { type AdjustmentPeriod, adjustmentPeriods, type PlacedRide } from './adjustment-periods.ts';
+import { probabilityBetter, shiftsStillNeeded, type TroubleCount } from './compare-rates.ts';
+
+/** Judged shifts of a period. `troubleRate` is null without any; `low` and `high` bound its 95 % interval. */
+export interface PeriodTally {
+  readonly shifts: number;
+  readonly late: number;
+  readonly missed: number;
+  readonly overshot: number;
+  readonly ghostShifts: number;
+  readonly troubleRate: number | null;
+  readonly low: number;
+  readonly high: number;
+}
+
+/** Before against after for shifts onto one cog (cassette index) in one direction. */
+export interface CogComparison {
+  readonly cog: number;
+  readonly direction: Direction;
+  readonly before: PeriodTally;
+  readonly after: PeriodTally;
+  readonly probabilityBetter: number;
+}
+
+/** Whether one adjustment helped. */
+export interface AdjustmentComparison {
+  readonly at: string;
+  readonly parameter: Adjustment['parameter'];
+  readonly amount: number | null;
+  readonly unit: Adjustment['unit'];
+  /** Rides since the adjustment before this one. */
+  readonly before: PeriodTally;
+  /** Rides until the next adjustment. */
+  readonly after: PeriodTally;
+  readonly cogs: readonly CogComparison[];
+  readonly probabilityBetter: number;
+  readonly shiftsStillNeeded: number | null;
+  /** True where another adjustment was made with no judged shift between: what follows cannot be shared out. */
+  readonly sharedPeriod: boolean;
+}
+
+function tally(period: AdjustmentPeriod, keep: (toCog: number, direction: Direction) => boolean): PeriodTally {
+  const shifts = period.shifts.filter((shift) => keep(shift.toCog, shift.direction));
+  const count = (outcome: string): number => shifts.filter((shift) => shift.outcome === outcome).length;
+  const [late, missed, overshot] = [count('late'), count('missed'), count('overshot')];
+  const trouble = late + missed + overshot;
+  return {
+    shifts: shifts.length,
+    late,
+    missed,
+    overshot,
+    ghostShifts: period.ghostShifts.filter((ghost) =>
+      keep(ghost.toCog, ghost.toCog > ghost.fromCog ? 'to-larger' : 'to-smaller'),
+    ).length,
+    troubleRate: shifts.length === 0 ? null : trouble / shifts.length,
+    ...wilsonInterval(trouble, shifts.length),
+  };
+}
+
+const troubleOf = (period: PeriodTally): TroubleCount => ({
+  trouble: period.late + period.missed + period.overshot,
+  shifts: period.shifts,
+});
+
+function compareCogs(before: AdjustmentPeriod, after: AdjustmentPeriod, cassetteLength: number): CogComparison[] {
+  const rows: CogComparison[] = [];
+  for (let cog = 0; cog < cassetteLength; cog++)
+    for (const direction of ['to-larger', 'to-smaller'] as const) {
+      const keep = (toCog: number, its: Direction): boolean => toCog === cog && its === direction;
+      const row = { cog, direction, before: tally(before, keep), after: tally(after, keep) };
+      if (row.before.shifts + row.after.shifts + row.before.ghostShifts + row.after.ghostShifts === 0) continue;
+      rows.push({ ...row, probabilityBetter: probabilityBetter(troubleOf(row.before), troubleOf(row.after)) });
+    }
+  return rows;
+}
+
+/**
+ * Sets the rides before each adjustment against those after it, in order of time: overall, and by cog and direction
+ * where anything was seen. Adjustments with no judged shift between them share their before and after.
+ */
+export function compareAdjustments(
+  rides: readonly PlacedRide[],
+  adjustments: readonly Adjustment[],
+  cassetteLength: number,
+): AdjustmentComparison[] {
+  const { groups, periods } = adjustmentPeriods(rides, adjustments);
+  return groups.flatMap((group, i) => {
+    const before = tally(periods[i], () => true);
+    const after = tally(periods[i + 1], () => true);
+    const cogs = compareCogs(periods[i], periods[i + 1], cassetteLength);
+    return group.adjustments.map(({ at, parameter, amount, unit }) => ({
+      at,
+      parameter,
+      amount,
+      unit,
+      before,
+      after,
+      cogs,
+      probabilityBetter: probabilityBetter(troubleOf(before), troubleOf(after)),
+      shiftsStillNeeded: shiftsStillNeeded(troubleOf(before), troubleOf(after)),
+      sharedPeriod: group.adjustments.length > 1,
+    }));
+  });
+}
