@@ -17,6 +17,10 @@ export const shiftSchema = z.object({
   outcome: z.enum(['clean', 'late', 'missed', 'overshot', 'unjudged']),
   crankRevs: z.number().min(0).nullable(),
   confidence: probability,
+  /** True where only the rider's reaction speaks for the outcome (no cadence). */
+  weak: z.boolean(),
+  /** Mean crank torque over the shift; null without power or cadence. */
+  torqueNm: z.number().nullable(),
 });
 
 export const ghostShiftSchema = z.object({
@@ -38,6 +42,8 @@ export const skipSchema = z.object({ at: time, teeth: toothCount, confidence: pr
 
 export const rideReportSchema = z.object({
   file: z.string(),
+  format: z.enum(['fit', 'tcx', 'gpx', 'csv']),
+  /** A moment of 1970 where the log has no clock. */
   start: time,
   durationS: z.number().min(0),
   pedallingS: z.number().min(0),
@@ -158,8 +164,20 @@ export const adjustmentReportSchema = z.object({
   unit: z.string(),
   before: periodSchema,
   after: periodSchema,
+  /** The same for shifts onto each cog in each direction where anything was seen. */
+  cogs: z.array(
+    z.object({
+      teeth: toothCount,
+      direction,
+      before: periodSchema,
+      after: periodSchema,
+      probabilityBetter: probability,
+    }),
+  ),
   probabilityBetter: probability,
   shiftsStillNeeded: count.nullable(),
+  /** True where another adjustment was made with no judged shift between: what follows cannot be shared out. */
+  sharedPeriod: z.boolean(),
 });
 
 /** The report of the contract. Objects are open: more fields may be added beside these. */
@@ -167,6 +185,8 @@ export const reportSchema = z.object({
   version: z.literal(1),
   bike: bikeSchema,
   bikeSource: z.enum(['given', 'guessed']),
+  /** How a guessed bike was found and how sure that is; where a given one disagrees with the rides. */
+  bikeNotes: z.array(warning),
   rides: z.array(rideReportSchema),
   failed: z.array(z.object({ file: z.string(), code: z.string(), message: z.string() })),
   cogs: z.array(cogReportSchema),
@@ -176,3 +196,8 @@ export const reportSchema = z.object({
 
 export type Report = z.infer<typeof reportSchema>;
 export type RideReport = z.infer<typeof rideReportSchema>;
+export type DiagnosisReport = z.infer<typeof diagnosisSchema>;
+export type CogReport = z.infer<typeof cogReportSchema>;
+export type PeriodReport = z.infer<typeof periodSchema>;
+export type AdjustmentReport = z.infer<typeof adjustmentReportSchema>;
+export type FailedRide = Report['failed'][number];

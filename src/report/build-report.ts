@@ -1,0 +1,37 @@
+import type { AdjustmentComparison } from '../adjustments/compare-adjustments.ts';
+import type { CogTally } from '../cogs/cog-tally.ts';
+import type { Diagnosis } from '../diagnosis/diagnosis.ts';
+import type { Bike } from '../drivetrain/bike.ts';
+import type { Warning } from '../errors/warning.ts';
+import { adjustmentReport } from './adjustment-report.ts';
+import { cogReport } from './cog-report.ts';
+import { diagnosisReport } from './diagnosis-report.ts';
+import type { FailedRide, Report, RideReport } from './report-schema.ts';
+
+/** Everything a report is made of. Rides may come in any order; the report lists them by start. */
+export interface ReportParts {
+  readonly bike: Bike;
+  readonly bikeSource: 'given' | 'guessed';
+  readonly bikeNotes: readonly Warning[];
+  readonly rides: readonly RideReport[];
+  readonly failed: readonly FailedRide[];
+  readonly cogs: readonly CogTally[];
+  readonly diagnosis: Diagnosis;
+  readonly adjustments: readonly AdjustmentComparison[];
+}
+
+/** The report of the contract, from the results of the stages. */
+export function buildReport(parts: ReportParts): Report {
+  const { bike } = parts;
+  return {
+    version: 1,
+    bike,
+    bikeSource: parts.bikeSource,
+    bikeNotes: parts.bikeNotes.map(({ code, message }) => ({ code, message })),
+    rides: [...parts.rides].sort((a, b) => Date.parse(a.start) - Date.parse(b.start)),
+    failed: [...parts.failed],
+    cogs: parts.cogs.map((tally) => cogReport(tally, bike)),
+    diagnosis: diagnosisReport(parts.diagnosis),
+    adjustments: parts.adjustments.map((comparison) => adjustmentReport(comparison, bike)),
+  };
+}
