@@ -3,13 +3,19 @@ import type { Warning } from '../errors/warning.ts';
 /** Where the speed column came from; it decides how noisy and how late the speed is thought to be. */
 export type SpeedSource = 'wheel' | 'satellite' | 'positions' | 'distance' | 'unknown';
 
+/** A stretch in which the recorder's clock was stopped, seconds since the log's start. */
+export interface Pause {
+  readonly startS: number;
+  readonly endS: number;
+}
+
 /**
  * Gear records as columns with one shared index, sorted by time. A record tells where the derailleur was told to go,
  * not where the chain is. 0 means unknown in every column of teeth and positions.
  * Positions count from the innermost (1 = largest cog, 1 = smallest ring), as FIT gear words do.
  */
 export interface GearRecords {
-  /** Seconds since the log's start, rising, ties allowed. */
+  /** Seconds since the log's start, rising, ties allowed. Negative for a state recorded just before the first record. */
   readonly timeS: Float64Array;
   readonly rearTeeth: Uint8Array;
   readonly frontTeeth: Uint8Array;
@@ -29,7 +35,12 @@ export interface RideLog {
   readonly format: 'fit' | 'tcx' | 'gpx' | 'csv';
   /** As the file says, lower case; null where it does not say. */
   readonly sport: string | null;
-  /** Unix milliseconds, UTC, of `timeS` 0. 0 where the log has no clock (CSV with `time_s` only). */
+  /** The finer kind of ride, lower case, as the file says (`mountain`, `indoor_cycling`); absent or null where it does not. */
+  readonly subSport?: string | null;
+  /**
+   * Unix milliseconds, UTC, of `timeS` 0. A log without a clock (CSV with `time_s` only) counts from 1970:
+   * 0 plus its first `time_s`, so that times in a report read as the rider's own seconds.
+   */
   readonly startMs: number;
   readonly timeS: Float64Array;
   readonly speedMps: Float64Array;
@@ -38,5 +49,7 @@ export interface RideLog {
   readonly distanceM: Float64Array;
   readonly speedSource: SpeedSource;
   readonly gearRecords: GearRecords;
+  /** Where the file says the clock was stopped; absent or empty where it says nothing. Gaps in `timeS` hold as well. */
+  readonly pauses?: readonly Pause[];
   readonly warnings: readonly Warning[];
 }

@@ -1,0 +1,173 @@
+import { type CsvError, parse } from 'csv-parse/sync';
+import { FileError } from '../../errors/file-error.ts';
+import { textDecoder } from '../decode-text.ts';
+import { hasTimeZone, isoTimeMs } from '../iso-time.ts';
+import { RideDraft } from '../ride-draft.ts';
+import { BadCells } from './bad-cells.ts';
+import { CSV_COLUMNS, type CsvColumn, type CsvHeader, csvHeader } from './csv-columns.ts';
+
+/** Longest line, characters. Beyond it a file is no ride, and a million columns cost no memory. */
+const LONGEST_LINE = 1 << 16;
+const DELIMITERS = [',', ';', '\t'] as const;
+
+/**
+ * Reads a CSV ride. The first line names the columns; see `CSV_COLUMNS`. The delimiter is whichever of comma, semicolon and tab stands
+ * most often in it; decimal commas are understood with semicolons only. Cells that cannot be read are left out with a
+ * warning that names their lines. A gear record is made where a commanded tooth count appears or changes; empty means unchanged.
+ *
+ * Throws `unknown-format` without any known column, `no-time` without `time` or `time_s`, `bad-csv` for a broken quote or an overlong line.
+ */
+export function decodeCsv(file: string, bytes: Uint8Array): RideDraft {
+  const text = textDecoder(file, bytes).decode(bytes);
+  const delimiter = delimiterOf(text);
+  const reader = new CsvReader(file, delimiter === ';');
+  try {
+    parse(text, {
+      bom: true,
+      delimiter,
+      relax_column_count: true,
+      skip_empty_lines: true,
+      max_record_size: LONGEST_LINE,
+      on_record: (cells: string[], { lines }) => {
+        reader.row(cells, lines);
+        return null;
+      },
+    });
+  } catch (error) {
+    if (!(error instanceof Error && 'code' in error) || error instanceof FileError) throw error;
+    throw badCsv(file, error as CsvError);
+  }
+  return reader.end();
+}
+
+function delimiterOf(text: string): string {
+  const firstLine = /^\s*([^\r\n]{0,65536})/.exec(text)?.[1] ?? '';
+  const counts = DELIMITERS.map((delimiter) => firstLine.split(delimiter).length);
+  return DELIMITERS[counts.indexOf(Math.max(...counts))];
+}
+
+function badCsv(file: string, error: CsvError): FileError {
+  const line = typeof error.lines === 'number' ? ` near line ${error.lines}` : '';
+  const what = error.code === 'CSV_MAX_RECORD_SIZE' ? 'a line is far too long' : 'a quote is broken';
+  return new FileError(file, 'bad-csv', `cannot be read as CSV: ${what}${line}`, 'Mend that line and try again.');
+}
+
+class CsvReader {
+  readonly #file: string;
+  readonly #draft: RideDraft;
+  readonly #decimalComma: boolean;
+  readonly #bad = new BadCells();
+  #header: CsvHeader | null = null;
+  #cells: readonly string[] = [];
+  #line = 0;
+  #rear = 0;
+  #front = 0;
+  #withoutZone = false;
+
+  constructor(file: string, decimalComma: boolean) {
+    this.#file = file;
+    this.#draft = new RideDraft(file, 'csv');
+    this.#decimalComma = decimalComma;
+  }
+
+  row(cells: readonly string[], line: number): void {
+    if (!this.#header) {
+      this.#begin(cells);
+      return;
+    }
+    this.#cells = cells;
+    this.#line = line;
+    const timeMs = this.#time();
+    if (Number.isNaN(timeMs)) return;
+    if (timeMs % 1000 !== 0) this.#draft.gearsInWholeSeconds = false;
+    this.#draft.add({
+      timeMs,
+      speedMps: this.#number('speed_mps'),
+      cadenceRpm: this.#number('cadence_rpm'),
+      powerW: this.#number('power_w'),
+      distanceM: this.#number('distance_m'),
+      pathM: NaN,
+    });
+    this.#gear(timeMs);
+  }
+
+  end(): RideDraft {
+    if (!this.#header) this.#refuse();
+    const bad = this.#bad.message();
+    if (bad) this.#draft.warn('bad-cells', bad);
+    if (this.#withoutZone) this.#draft.warn('no-time-zone', 'Times name no time zone; they were taken as UTC.');
+    return this.#draft;
+  }
+
+  #begin(cells: readonly string[]): void {
+    const header = csvHeader(cells);
+    if (header.at.size === 0) this.#refuse();
+    if (!header.at.has('time') && !header.at.has('time_s')) {
+      throw new FileError(
+        this.#file,
+        'no-time',
+        'has no column time or time_s',
+        'Add one of them: ISO 8601, or seconds.',
+      );
+    }
+    if (header.unknown.length > 0) {
+      const named = header.unknown.slice(0, 8).map((name) => name.slice(0, 40));
+      const more = header.unknown.length > named.length ? ' and more' : '';
+      this.#draft.warn('unknown-columns', `Columns that mean nothing here were left out: ${named.join(', ')}${more}.`);
+    }
+    this.#header = header;
+  }
+
+  #refuse(): never {
+    throw new FileError(
+      this.#file,
+      'unknown-format',
+      'is text, but neither TCX, GPX nor CSV with columns known here',
+      `The first line of a CSV ride names its columns, any of ${CSV_COLUMNS.join(', ')}.`,
+    );
+  }
+
+  #cell(column: CsvColumn): string {
+    const at = this.#header?.at.get(column);
+    return at === undefined ? '' : (this.#cells[at] ?? '').trim();
+  }
+
+  #time(): number {
+    const column = this.#header?.at.has('time') ? 'time' : 'time_s';
+    if (column === 'time_s') return Math.round(this.#number('time_s') * 1000);
+    const cell = this.#cell('time');
+    const timeMs = isoTimeMs(cell);
+    if (Number.isNaN(timeMs)) this.#bad.add(this.#line, 'time', cell);
+    else if (!hasTimeZone(cell)) this.#withoutZone = true;
+    return timeMs;
+  }
+
+  #number(column: CsvColumn): number {
+    const cell = this.#cell(column);
+    if (cell === '' || cell.toLowerCase() === 'nan') return NaN;
+    const text = this.#decimalComma ? cell.replace(',', '.') : cell;
+    const value = /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d{1,3})?$/i.test(text) ? Number(text) : NaN;
+    if (!Number.isFinite(value)) {
+      this.#bad.add(this.#line, column, cell);
+      return NaN;
+    }
+    return value;
+  }
+
+  #teeth(column: CsvColumn, unchanged: number): number {
+    const value = this.#number(column);
+    if (Number.isNaN(value)) return unchanged;
+    if (Number.isInteger(value) && value > 0 && value < 255) return value;
+    this.#bad.add(this.#line, column, this.#cell(column));
+    return unchanged;
+  }
+
+  #gear(timeMs: number): void {
+    const rear = this.#teeth('rear_teeth', this.#rear);
+    const front = this.#teeth('front_teeth', this.#front);
+    if (rear === this.#rear && front === this.#front) return;
+    this.#rear = rear;
+    this.#front = front;
+    this.#draft.addGear({ timeMs, rearTeeth: rear, frontTeeth: front, rearPosition: 0, frontPosition: 0 });
+  }
+}

@@ -1,0 +1,141 @@
+import { FileError } from '../errors/file-error.ts';
+import { counted } from './counted.ts';
+import { gearColumns } from './gear-columns.ts';
+import { type BoundedColumn, possibleRange, setAsideImpossible } from './impossible-values.ts';
+import { mergeTies, type OrderedColumns } from './merge-ties.ts';
+import { orderRecords } from './order-records.ts';
+import type { RideDraft } from './ride-draft.ts';
+import type { Pause, RideLog, SpeedSource } from './ride-log.ts';
+import { joinDistances } from './rising-distance.ts';
+import { speedFromDistance } from './speed-from-distance.ts';
+
+/** No clock that was set reads earlier than this; a log without a clock reads close to 1970. */
+const EARLIEST_MS = Date.UTC(1995, 0);
+
+/**
+ * Makes a ride of a draft: puts records in time order, joins those of one moment, sets aside what cannot be true, and
+ * derives speed where none was recorded. Each thing mended or set aside becomes a warning. Throws `no-records` for a
+ * draft without any; `fileTypes` is what the file calls itself, for that message.
+ */
+export function finishRide(draft: RideDraft, fileTypes: readonly string[] = []): RideLog {
+  if (draft.length === 0) {
+    const calls = fileTypes.length > 0 ? ` (it calls itself ${fileTypes[0].replaceAll('_', ' ')})` : '';
+    throw new FileError(
+      draft.file,
+      'no-records',
+      `holds no ride records${calls}`,
+      'Export the ride itself, with its recorded data, from the device.',
+    );
+  }
+  const { order, clockJumps, backward } = orderRecords(draft.timeMs.values(), draft.runStarts);
+  const columns = mergeTies(draft, order);
+  warnOfOrder(draft, clockJumps, backward, columns.repeated);
+  setAside(draft, 'cadence', columns.cadenceRpm);
+  setAside(draft, 'power', columns.powerW);
+
+  const startMs = columns.timeMs[0];
+  const endMs = columns.timeMs[columns.timeMs.length - 1];
+  const timeS = columns.timeMs.map((ms) => (ms - startMs) / 1000);
+  const outOfStep = joinDistances(columns.distanceM, columns.starts);
+  if (outOfStep > 0)
+    draft.warn('impossible-distance', `${counted(outOfStep, 'distance')} ran backwards and were set aside.`);
+  const { speedMps, speedSource } = speedOf(draft, timeS, columns);
+  setAside(draft, 'speed', speedMps);
+
+  const { gearRecords, outside, impossible } = gearColumns(draft.gears, startMs, endMs, draft.gearsInWholeSeconds);
+  if (outside > 0)
+    draft.warn('gear-outside-ride', `${counted(outside, 'gear record')} far outside the ride's time were set aside.`);
+  if (impossible > 0)
+    draft.warn(
+      'impossible-teeth',
+      `${counted(impossible, 'gear record')} with impossible tooth counts: those teeth count as unknown.`,
+    );
+  if (draft.format !== 'csv' && startMs < EARLIEST_MS)
+    draft.warn(
+      'clock-not-set',
+      `The recorder's clock was not set: the ride is dated ${new Date(startMs).getUTCFullYear()}.`,
+    );
+  if (draft.subSport?.includes('virtual'))
+    draft.warn(
+      'virtual-speed',
+      'The file calls itself a virtual ride: its speed is computed, not ridden, and tells nothing of gears.',
+    );
+  return {
+    file: draft.file,
+    format: draft.format,
+    sport: draft.sport,
+    subSport: draft.subSport,
+    startMs,
+    timeS,
+    speedMps,
+    cadenceRpm: columns.cadenceRpm,
+    powerW: columns.powerW,
+    distanceM: columns.distanceM,
+    speedSource,
+    gearRecords,
+    pauses: pausesOf(draft, startMs, endMs),
+    warnings: draft.warnings,
+  };
+}
+
+function warnOfOrder(draft: RideDraft, clockJumps: number, backward: number, repeated: number): void {
+  if (clockJumps > 0)
+    draft.warn(
+      'clock-jump',
+      `${counted(clockJumps, 'record')} dated days or years from the rest were set aside: the clock jumped.`,
+    );
+  if (backward > 0)
+    draft.warn(
+      'backward-time',
+      `${counted(backward, 'record')} whose time ran backwards or jumped ahead were set aside.`,
+    );
+  if (repeated > 0)
+    draft.warn('repeated-time', `${counted(repeated, 'record')} with the time of another were joined with it.`);
+}
+
+function setAside(draft: RideDraft, column: BoundedColumn, values: Float64Array): void {
+  const count = setAsideImpossible(column, values);
+  if (count > 0)
+    draft.warn(
+      `impossible-${column}`,
+      `${counted(count, `${column} value`)} outside ${possibleRange(column)} were set aside.`,
+    );
+}
+
+const countKnown = (values: Float64Array): number =>
+  values.reduce((sum, value) => sum + (Number.isNaN(value) ? 0 : 1), 0);
+const anyMotion = (values: Float64Array): boolean => values.some((value) => value > 0);
+
+/** Recorded speed; else speed from distance, or from the path through positions where more of that is known. */
+function speedOf(
+  draft: RideDraft,
+  timeS: Float64Array,
+  { speedMps, distanceM, pathM }: OrderedColumns,
+): { speedMps: Float64Array; speedSource: SpeedSource } {
+  if (anyMotion(speedMps)) return { speedMps, speedSource: draft.speedSource };
+  const known = countKnown(distanceM);
+  if (known > 1 && anyMotion(distanceM) && known >= countKnown(pathM) / 2) {
+    draft.warn('speed-from-distance', 'No speed was recorded; it was derived from the distance.');
+    return { speedMps: speedFromDistance(timeS, distanceM), speedSource: 'distance' };
+  }
+  if (anyMotion(pathM)) {
+    draft.warn('speed-from-positions', 'No speed was recorded; it was derived from the positions, which is rough.');
+    return { speedMps: speedFromDistance(timeS, pathM), speedSource: 'positions' };
+  }
+  return { speedMps, speedSource: draft.speedSource };
+}
+
+/** Pauses within the ride, sorted; overlapping ones joined. */
+function pausesOf(draft: RideDraft, startMs: number, endMs: number): Pause[] {
+  const pauses: { startS: number; endS: number }[] = [];
+  const sorted = [...draft.pausesMs].sort((a, b) => a.startMs - b.startMs);
+  for (const pause of sorted) {
+    const startS = (Math.max(pause.startMs, startMs) - startMs) / 1000;
+    const endS = (Math.min(pause.endMs, endMs) - startMs) / 1000;
+    if (!(endS > startS)) continue;
+    const last = pauses.at(-1);
+    if (last && startS <= last.endS) last.endS = Math.max(last.endS, endS);
+    else pauses.push({ startS, endS });
+  }
+  return pauses;
+}

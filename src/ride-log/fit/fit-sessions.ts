@@ -1,0 +1,57 @@
+import { notCycling, sportKind } from '../cycling-sport.ts';
+import type { RideDraft } from '../ride-draft.ts';
+import { type FitMessage, fitTimeMs } from './fit-messages.ts';
+
+interface Session {
+  readonly startMs: number;
+  readonly endMs: number;
+  readonly sport: string;
+  readonly subSport: string | null;
+}
+
+const word = (value: unknown): string | null => (value === undefined ? null : String(value).toLowerCase());
+
+/** What the session and sport messages of a FIT file say. */
+export class FitSessions {
+  readonly #sessions: Session[] = [];
+  #sport: string | null = null;
+  #subSport: string | null = null;
+
+  session(message: FitMessage): void {
+    const startMs = fitTimeMs(message.start_time);
+    const sport = word(message.sport);
+    if (sport === null) return;
+    const lengthMs = (message.total_elapsed_time ?? Infinity) * 1000;
+    this.#sessions.push({ startMs, endMs: startMs + lengthMs, sport, subSport: word(message.sub_sport) });
+  }
+
+  sport(message: FitMessage): void {
+    if (this.#sport !== null) return;
+    this.#sport = word(message.sport);
+    this.#subSport = word(message.sub_sport);
+  }
+
+  /**
+   * Sets the draft's sport. Returns the stretches of riding in a file of several sports, as a triathlon is, or null where all
+   * of it is one ride; throws `not-cycling` where the file names sports and none of them is, or may be, cycling.
+   */
+  applyTo(draft: RideDraft): { startMs: number; endMs: number }[] | null {
+    const kinds = this.#sessions.map((session) => kindOf(session.sport, session.subSport));
+    const others = this.#sessions.filter((_, i) => kinds[i] === 'other');
+    const riding = this.#sessions.filter((_, i) => kinds[i] === 'cycling');
+    if (riding.length === 0 && others.length > 0) throw notCycling(draft.file, others[0].sport);
+    if (this.#sessions.length === 0 && kindOf(this.#sport, this.#subSport) === 'other') {
+      throw notCycling(draft.file, this.#sport ?? '');
+    }
+    const told = riding[0] ?? this.#sessions[0];
+    draft.sport = told?.sport ?? this.#sport;
+    draft.subSport = told?.subSport ?? this.#subSport;
+    return others.length === 0 ? null : riding.map(({ startMs, endMs }) => ({ startMs, endMs }));
+  }
+}
+
+/** A sub sport may name riding where the sport itself says nothing. */
+function kindOf(sport: string | null, subSport: string | null): ReturnType<typeof sportKind> {
+  const kind = sportKind(sport);
+  return kind === 'unsaid' && sportKind(subSport) === 'cycling' ? 'cycling' : kind;
+}

@@ -1,0 +1,66 @@
+import type { RideDraft } from './ride-draft.ts';
+
+/** The draft's columns in order, one record a moment. `starts`: where each run begins. */
+export interface OrderedColumns {
+  readonly timeMs: Float64Array;
+  readonly speedMps: Float64Array;
+  readonly cadenceRpm: Float64Array;
+  readonly powerW: Float64Array;
+  readonly distanceM: Float64Array;
+  readonly pathM: Float64Array;
+  readonly starts: readonly number[];
+  readonly repeated: number;
+}
+
+/**
+ * Takes the records `order` out of the draft. Records of the same moment become one: of each column the last value
+ * that is not missing, since some devices write one record with the speed and a second with the cadence.
+ */
+export function mergeTies(draft: RideDraft, order: Uint32Array): OrderedColumns {
+  const time = draft.timeMs.values();
+  const place = new Uint32Array(order.length);
+  let length = 0;
+  for (let k = 0; k < order.length; k++) {
+    if (k === 0 || time[order[k]] !== time[order[k - 1]]) length++;
+    place[k] = length - 1;
+  }
+  const gather = (values: Float64Array): Float64Array => {
+    const gathered = new Float64Array(length).fill(NaN);
+    for (let k = 0; k < order.length; k++) if (!Number.isNaN(values[order[k]])) gathered[place[k]] = values[order[k]];
+    return gathered;
+  };
+  return {
+    timeMs: gather(time),
+    speedMps: gather(draft.speedMps.values()),
+    cadenceRpm: gather(draft.cadenceRpm.values()),
+    powerW: gather(draft.powerW.values()),
+    distanceM: gather(draft.distanceM.values()),
+    pathM: gather(draft.pathM.values()),
+    starts: runStarts(draft.runStarts, order, place),
+    repeated: order.length - length,
+  };
+}
+
+/** Where runs begin among the merged records: wherever the record kept belongs to another run than the one before it. */
+function runStarts(drafted: readonly number[], order: Uint32Array, place: Uint32Array): number[] {
+  const starts = [0];
+  let run = -1;
+  for (let k = 0; k < order.length; k++) {
+    const inRun = order[k] >= (drafted[run] ?? Infinity) && order[k] < (drafted[run + 1] ?? Infinity);
+    if (inRun) continue;
+    run = lastAtOrBelow(drafted, order[k]);
+    if (place[k] > starts[starts.length - 1]) starts.push(place[k]);
+  }
+  return starts;
+}
+
+function lastAtOrBelow(starts: readonly number[], index: number): number {
+  let low = 0;
+  let high = starts.length - 1;
+  while (low < high) {
+    const middle = (low + high + 1) >> 1;
+    if (starts[middle] <= index) low = middle;
+    else high = middle - 1;
+  }
+  return low;
+}
