@@ -1,19 +1,17 @@
 import { FileError } from '../errors/file-error.ts';
 
 /** Words by which files name riding a bicycle. */
-const CYCLING = /cycl|bik|ride|riding|velo|rad|mtb|spin/;
-/** Words that name no sport. */
-const NO_SPORT = /^(|generic|other|all|transition|multisport|training|fitness_equipment|unknown|\W+|\d+)$/;
-/** Words by which files name other sports. Free text that names none of them says nothing. */
+const CYCLING = /cycl|bik|\bride|riding|\bvelo|\brad|\bmtb|\bspin/;
+const NO_BICYCLE = /motor|horse/;
+/** Words by which files name other sports. Words that are in neither list say nothing. */
 const OTHER_SPORT =
-  /run|jog|walk|hik|trek|swim|row|ski|snow|skat|paddl|kayak|canoe|surf|sail|golf|climb|mountaineer|fly|driv|motor|horse|yoga|strength|weight|dive|diving|tennis|soccer|football|boxing|triathlon/;
+  /\brun|jog|walk|\bhik|trek|swim|\brow|\bski|snow|skat|paddl|kayak|canoe|surf|\bsail|golf|climb|mountaineer|\bfly|driv|motor|horse|yoga|strength|diving|tennis|soccer|football|boxing/;
 
-/** What a file says of its sport: a bicycle, another sport, or nothing (null, `generic`, free text of no known meaning). */
+/** What a sport's name says: a bicycle, another sport, or nothing (null, `generic`, `other`, free text of no known meaning). */
 export function sportKind(sport: string | null): 'cycling' | 'other' | 'unsaid' {
-  const word = (sport ?? '').trim().toLowerCase();
-  if (NO_SPORT.test(word)) return 'unsaid';
-  if (CYCLING.test(word) && !/motorbik|motorcycl|horse/.test(word)) return 'cycling';
-  return OTHER_SPORT.test(word) ? 'other' : 'unsaid';
+  const words = (sport ?? '').toLowerCase().replace(/[_-]/g, ' ');
+  if (CYCLING.test(words) && !NO_BICYCLE.test(words)) return 'cycling';
+  return OTHER_SPORT.test(words) ? 'other' : 'unsaid';
 }
 
 /** The error of a file that names only sports other than cycling. */

@@ -2,31 +2,25 @@ import { FileError } from '../errors/file-error.ts';
 import { counted } from './counted.ts';
 import { gearColumns } from './gear-columns.ts';
 import { type BoundedColumn, possibleRange, setAsideImpossible } from './impossible-values.ts';
-import { mergeTies, type OrderedColumns } from './merge-ties.ts';
+import { mergeTies } from './merge-ties.ts';
 import { orderRecords } from './order-records.ts';
 import type { RideDraft } from './ride-draft.ts';
-import type { Pause, RideLog, SpeedSource } from './ride-log.ts';
+import type { Pause, RideLog } from './ride-log.ts';
+import { rideSpeed } from './ride-speed.ts';
 import { joinDistances } from './rising-distance.ts';
-import { speedFromDistance } from './speed-from-distance.ts';
 
 /** No clock that was set reads earlier than this; a log without a clock reads close to 1970. */
 const EARLIEST_MS = Date.UTC(1995, 0);
 
 /**
  * Makes a ride of a draft: puts records in time order, joins those of one moment, sets aside what cannot be true, and
- * derives speed where none was recorded. Each thing mended or set aside becomes a warning. Throws `no-records` for a
- * draft without any; `fileTypes` is what the file calls itself, for that message.
+ * derives speed where none was recorded. Each thing mended or set aside becomes a warning. Throws `no-records`, or
+ * `no-time` where no record has one; `fileTypes` is what the file calls itself, for that message.
  */
 export function finishRide(draft: RideDraft, fileTypes: readonly string[] = []): RideLog {
-  if (draft.length === 0) {
-    const calls = fileTypes.length > 0 ? ` (it calls itself ${fileTypes[0].replaceAll('_', ' ')})` : '';
-    throw new FileError(
-      draft.file,
-      'no-records',
-      `holds no ride records${calls}`,
-      'Export the ride itself, with its recorded data, from the device.',
-    );
-  }
+  if (draft.length === 0) throw noRecords(draft, fileTypes);
+  if (draft.timeless > 0)
+    draft.warn('records-without-time', `${counted(draft.timeless, 'record')} without a time were left out.`);
   const { order, clockJumps, backward } = orderRecords(draft.timeMs.values(), draft.runStarts);
   const columns = mergeTies(draft, order);
   warnOfOrder(draft, clockJumps, backward, columns.repeated);
@@ -39,7 +33,7 @@ export function finishRide(draft: RideDraft, fileTypes: readonly string[] = []):
   const outOfStep = joinDistances(columns.distanceM, columns.starts);
   if (outOfStep > 0)
     draft.warn('impossible-distance', `${counted(outOfStep, 'distance')} ran backwards and were set aside.`);
-  const { speedMps, speedSource } = speedOf(draft, timeS, columns);
+  const { speedMps, speedSource } = rideSpeed(draft, timeS, columns);
   setAside(draft, 'speed', speedMps);
 
   const { gearRecords, outside, impossible } = gearColumns(draft.gears, startMs, endMs, draft.gearsInWholeSeconds);
@@ -78,6 +72,16 @@ export function finishRide(draft: RideDraft, fileTypes: readonly string[] = []):
   };
 }
 
+function noRecords(draft: RideDraft, fileTypes: readonly string[]): FileError {
+  if (draft.timeless > 0) {
+    const found = `holds ${counted(draft.timeless, 'record')}, but none says when it was`;
+    return new FileError(draft.file, 'no-time', found, 'Give a recorded ride, not a planned route.');
+  }
+  const calls = fileTypes.length > 0 ? ` (it calls itself ${fileTypes[0].replaceAll('_', ' ')})` : '';
+  const mend = 'Export the ride itself, with its recorded data, from the device.';
+  return new FileError(draft.file, 'no-records', `holds no ride records${calls}`, mend);
+}
+
 function warnOfOrder(draft: RideDraft, clockJumps: number, backward: number, repeated: number): void {
   if (clockJumps > 0)
     draft.warn(
@@ -100,29 +104,6 @@ function setAside(draft: RideDraft, column: BoundedColumn, values: Float64Array)
       `impossible-${column}`,
       `${counted(count, `${column} value`)} outside ${possibleRange(column)} were set aside.`,
     );
-}
-
-const countKnown = (values: Float64Array): number =>
-  values.reduce((sum, value) => sum + (Number.isNaN(value) ? 0 : 1), 0);
-const anyMotion = (values: Float64Array): boolean => values.some((value) => value > 0);
-
-/** Recorded speed; else speed from distance, or from the path through positions where more of that is known. */
-function speedOf(
-  draft: RideDraft,
-  timeS: Float64Array,
-  { speedMps, distanceM, pathM }: OrderedColumns,
-): { speedMps: Float64Array; speedSource: SpeedSource } {
-  if (anyMotion(speedMps)) return { speedMps, speedSource: draft.speedSource };
-  const known = countKnown(distanceM);
-  if (known > 1 && anyMotion(distanceM) && known >= countKnown(pathM) / 2) {
-    draft.warn('speed-from-distance', 'No speed was recorded; it was derived from the distance.');
-    return { speedMps: speedFromDistance(timeS, distanceM), speedSource: 'distance' };
-  }
-  if (anyMotion(pathM)) {
-    draft.warn('speed-from-positions', 'No speed was recorded; it was derived from the positions, which is rough.');
-    return { speedMps: speedFromDistance(timeS, pathM), speedSource: 'positions' };
-  }
-  return { speedMps, speedSource: draft.speedSource };
 }
 
 /** Pauses within the ride, sorted; overlapping ones joined. */

@@ -1,10 +1,10 @@
-import { FileError } from '../errors/file-error.ts';
 import { decodeCsv } from './csv/decode-csv.ts';
 import { finishRide } from './finish-ride.ts';
 import { decodeFit } from './fit/decode-fit.ts';
 import { keepWithin } from './keep-within.ts';
 import { rideFormat } from './ride-format.ts';
 import type { RideLog } from './ride-log.ts';
+import { decodeXml } from './xml/decode-xml.ts';
 
 /**
  * Reads one ride of any format; the format is told by content. `file` is only a name for messages.
@@ -20,7 +20,9 @@ export function readRideLog(file: string, bytes: Uint8Array): RideLog {
     }
     case 'csv':
       return finishRide(decodeCsv(file, bytes));
-    case 'xml':
-      throw new FileError(file, 'unknown-format', 'is XML, which is not read yet', 'Give a FIT or CSV ride.');
+    case 'xml': {
+      const { draft, fileTypes } = decodeXml(file, bytes);
+      return finishRide(draft, fileTypes);
+    }
   }
 }

@@ -49,6 +49,8 @@ export class RideDraft {
   /** Where recorded speed comes from, where the file tells. */
   speedSource: SpeedSource = 'unknown';
   gearsInWholeSeconds = true;
+  /** Records left out because they have no time. */
+  timeless = 0;
 
   constructor(
     readonly file: string,
@@ -59,9 +61,12 @@ export class RideDraft {
     return this.timeMs.length;
   }
 
-  /** Adds a record. One without a valid time is worth nothing and is left out. Throws `too-many-records`. */
+  /** Adds a record. One without a valid time is only counted, in `timeless`. Throws `too-many-records`. */
   add(record: DraftRecord): void {
-    if (!Number.isFinite(record.timeMs)) return;
+    if (!Number.isFinite(record.timeMs)) {
+      this.timeless++;
+      return;
+    }
     if (this.length >= MOST_RECORDS) this.#tooMany('ride', MOST_RECORDS);
     this.timeMs.push(record.timeMs);
     this.speedMps.push(record.speedMps);

@@ -1,9 +1,9 @@
 import { type CsvError, parse } from 'csv-parse/sync';
 import { FileError } from '../../errors/file-error.ts';
+import { BadValues } from '../bad-values.ts';
 import { textDecoder } from '../decode-text.ts';
 import { hasTimeZone, isoTimeMs } from '../iso-time.ts';
 import { RideDraft } from '../ride-draft.ts';
-import { BadCells } from './bad-cells.ts';
 import { CSV_COLUMNS, type CsvColumn, type CsvHeader, csvHeader } from './csv-columns.ts';
 
 /** Longest line, characters. Beyond it a file is no ride, and a million columns cost no memory. */
@@ -56,7 +56,7 @@ class CsvReader {
   readonly #file: string;
   readonly #draft: RideDraft;
   readonly #decimalComma: boolean;
-  readonly #bad = new BadCells();
+  readonly #bad = new BadValues();
   #header: CsvHeader | null = null;
   #cells: readonly string[] = [];
   #line = 0;
@@ -94,7 +94,7 @@ class CsvReader {
   end(): RideDraft {
     if (!this.#header) this.#refuse();
     const bad = this.#bad.message();
-    if (bad) this.#draft.warn('bad-cells', bad);
+    if (bad) this.#draft.warn('bad-values', bad);
     if (this.#withoutZone) this.#draft.warn('no-time-zone', 'Times name no time zone; they were taken as UTC.');
     return this.#draft;
   }
@@ -137,7 +137,7 @@ class CsvReader {
     if (column === 'time_s') return Math.round(this.#number('time_s') * 1000);
     const cell = this.#cell('time');
     const timeMs = isoTimeMs(cell);
-    if (Number.isNaN(timeMs)) this.#bad.add(this.#line, 'time', cell);
+    if (Number.isNaN(timeMs)) this.#bad.add(`line ${this.#line}, time`, cell);
     else if (!hasTimeZone(cell)) this.#withoutZone = true;
     return timeMs;
   }
@@ -148,7 +148,7 @@ class CsvReader {
     const text = this.#decimalComma ? cell.replace(',', '.') : cell;
     const value = /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d{1,3})?$/i.test(text) ? Number(text) : NaN;
     if (!Number.isFinite(value)) {
-      this.#bad.add(this.#line, column, cell);
+      this.#bad.add(`line ${this.#line}, ${column}`, cell);
       return NaN;
     }
     return value;
@@ -158,7 +158,7 @@ class CsvReader {
     const value = this.#number(column);
     if (Number.isNaN(value)) return unchanged;
     if (Number.isInteger(value) && value > 0 && value < 255) return value;
-    this.#bad.add(this.#line, column, this.#cell(column));
+    this.#bad.add(`line ${this.#line}, ${column}`, this.#cell(column));
     return unchanged;
   }
 
