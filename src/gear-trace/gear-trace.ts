@@ -1,4 +1,8 @@
+import type { Bike } from '../drivetrain/bike.ts';
 import type { Warning } from '../errors/warning.ts';
+import type { GearCommands } from './gear-commands.ts';
+import type { GearModel } from './gear-model.ts';
+import type { PedallingSamples } from './pedalling-samples.ts';
 
 /** What a ride can tell about shifting. `full`: gear records, cadence and speed; `commands-only`: gear records without
  * cadence; `ratio-only`: cadence and speed without gear records; `none`: neither, or speed that was not ridden. */
@@ -27,4 +31,45 @@ export interface GearTrace {
   readonly ratioNoise: number;
   readonly measured: { readonly chainrings: readonly (number | null)[]; readonly cassette: readonly (number | null)[] };
   readonly warnings: readonly Warning[];
+}
+
+/** A gear trace with what it was made from: the later stages weigh single seconds with it. `model` is null without a trace. */
+export interface RideTrace extends GearTrace {
+  readonly commands: GearCommands;
+  readonly samples: PedallingSamples;
+  readonly model: GearModel | null;
+  /** Log development at each record with the speed's lag undone; NaN where there is no ratio. */
+  readonly logDevelopment: Float64Array;
+  /** Standard deviation of that log development; NaN where there is no ratio. */
+  readonly deviation: Float64Array;
+}
+
+/** The trace of a ride that cannot be traced: every cog unknown, the reason among the warnings. */
+export function emptyTrace(
+  bike: Bike,
+  commands: GearCommands,
+  samples: PedallingSamples,
+  evidence: 'commands-only' | 'none',
+  warnings: readonly Warning[],
+): RideTrace {
+  const count = samples.dtS.length;
+  return {
+    cog: new Int8Array(count).fill(-1),
+    ring: new Int8Array(count).fill(-1),
+    cogProbability: new Float32Array(count),
+    driving: new Float32Array(count),
+    driveLost: new Float32Array(count),
+    gearSource: evidence === 'commands-only' ? 'recorded' : 'none',
+    evidence,
+    rolloutMm: Number.NaN,
+    sensorLagS: Number.NaN,
+    ratioNoise: Number.NaN,
+    measured: { chainrings: bike.chainrings.map(() => null), cassette: bike.cassette.map(() => null) },
+    warnings,
+    commands,
+    samples,
+    model: null,
+    logDevelopment: new Float64Array(count).fill(Number.NaN),
+    deviation: new Float64Array(count).fill(Number.NaN),
+  };
 }

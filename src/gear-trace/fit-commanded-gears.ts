@@ -1,0 +1,83 @@
+import { median } from 'd3-array';
+import type { Bike } from '../drivetrain/bike.ts';
+import type { GearModel } from './gear-model.ts';
+import type { MeasuredGears } from './measure-gears.ts';
+
+const MIN_SECONDS = 20;
+const MIN_SECONDS_TO_DISAGREE = 60;
+const MIN_DISAGREEMENT = 0.018;
+const DEFAULT_NOISE = 0.015;
+
+/**
+ * Sets measured developments against the bike's teeth: ln development = ln rollout + ring - cog, each ring and cog with
+ * a correction of its own where the ride shows one (recorded or written teeth are often wrong). A correction of a cog
+ * is taken only where the ladder stays a ladder: a chain that never reaches the commanded cog makes two positions
+ * measure alike, and that must not be read as a cog of another size.
+ *
+ * @returns null where no gear was pedalled for 20 settled seconds
+ */
+export function fitCommandedGears(measured: MeasuredGears, bike: Bike): GearModel | null {
+  const { cassette, chainrings } = bike;
+  const cogs = cassette.length;
+  const rings = chainrings.length;
+  const cells = measured.peaks
+    .map((peak, gear) => ({ ...peak, ring: Math.floor(gear / cogs), cog: gear % cogs }))
+    .filter((cell) => cell.count >= MIN_SECONDS)
+    .map((cell) => ({ ...cell, off: cell.centre - Math.log(chainrings[cell.ring] / cassette[cell.cog]) }));
+  if (cells.length === 0) return null;
+
+  const logRollout = weightedMedian(cells.map((cell) => ({ value: cell.off, weight: Math.min(cell.count, 600) })));
+  const ringOff = new Float64Array(rings);
+  const cogOff = new Float64Array(cogs);
+  const correct = (into: Float64Array, key: 'ring' | 'cog', other: Float64Array, otherKey: 'ring' | 'cog'): void => {
+    for (let i = 0; i < into.length; i++) {
+      const own = cells.filter((cell) => cell[key] === i);
+      const seconds = own.reduce((sum, cell) => sum + cell.count, 0);
+      if (seconds < MIN_SECONDS_TO_DISAGREE) continue;
+      const off = weightedMedian(
+        own.map((cell) => ({
+          value: cell.off - logRollout - other[cell[otherKey]],
+          weight: Math.min(cell.count, 600),
+        })),
+      );
+      into[i] = Math.abs(off) >= MIN_DISAGREEMENT ? off : 0;
+    }
+  };
+  if (rings > 1) correct(ringOff, 'ring', cogOff, 'cog');
+  correct(cogOff, 'cog', ringOff, 'ring');
+  keepLadder(cogOff, cassette);
+
+  const logDevelopment = new Float64Array(rings * cogs);
+  for (let r = 0; r < rings; r++)
+    for (let c = 0; c < cogs; c++)
+      logDevelopment[r * cogs + c] = logRollout + Math.log(chainrings[r] / cassette[c]) + ringOff[r] + cogOff[c];
+  const noise = Number.isNaN(measured.noise) ? DEFAULT_NOISE : measured.noise;
+  return { rings, cogs, logDevelopment, speedLagS: measured.speedLagS, noise, logRollout };
+}
+
+/** Drops corrections that bring a cog nearer to its neighbour than half the gap that the teeth give. */
+function keepLadder(cogOff: Float64Array, cassette: readonly number[]): void {
+  let broken = true;
+  while (broken) {
+    broken = false;
+    for (let c = 0; c + 1 < cassette.length; c++) {
+      const gap = Math.log(cassette[c + 1] / cassette[c]);
+      if (gap + cogOff[c] - cogOff[c + 1] >= gap / 2) continue;
+      const worse = Math.abs(cogOff[c]) > Math.abs(cogOff[c + 1]) ? c : c + 1;
+      if (cogOff[worse] === 0) continue;
+      cogOff[worse] = 0;
+      broken = true;
+    }
+  }
+}
+
+function weightedMedian(entries: { value: number; weight: number }[]): number {
+  const sorted = [...entries].sort((a, b) => a.value - b.value);
+  const half = sorted.reduce((sum, entry) => sum + entry.weight, 0) / 2;
+  let sum = 0;
+  for (const entry of sorted) {
+    sum += entry.weight;
+    if (sum >= half) return entry.value;
+  }
+  return median(sorted, (entry) => entry.value) ?? Number.NaN;
+}

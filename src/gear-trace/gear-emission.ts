@@ -1,0 +1,73 @@
+import type { RideLog } from '../ride-log/ride-log.ts';
+import type { GearModel } from './gear-model.ts';
+import type { GearStates } from './gear-states.ts';
+import type { PedallingSamples } from './pedalling-samples.ts';
+
+/** Share of seconds that no gear explains: glitches, the seconds within a shift. */
+const OUTLIER = 0.02;
+/** Neighbouring seconds share their errors (sensors smooth and lag), so each counts for less than a second of evidence. */
+const INDEPENDENCE = 0.6;
+/** Uncertainty of the speed lag, s: it widens the ratio while speed changes. */
+const LAG_DOUBT_S = 0.4;
+/** Cadence is a whole number of turns a minute: a uniform error of half a turn has this standard deviation. */
+const CADENCE_ROUNDING_RPM = 0.29;
+/** Mean of how far freewheeling lifts the log ratio. */
+const FREE_LIFT = 0.35;
+const RANGE = 4;
+
+/** Standard deviation of the log development at each record, given the ride's own noise. */
+export function ratioDeviation(log: RideLog, samples: PedallingSamples, noise: number): Float64Array {
+  return log.cadenceRpm.map((cadence, i) =>
+    samples.usable[i]
+      ? Math.hypot(noise, CADENCE_ROUNDING_RPM / cadence, (LAG_DOUBT_S * samples.accelerationMps2[i]) / log.speedMps[i])
+      : Number.NaN,
+  );
+}
+
+/**
+ * Log likelihood of each record in each state. Driving: a heavy-tailed peak (Student-t, 4 degrees of freedom) at the
+ * gear's development. Freewheeling: anywhere above it, never below. Drive lost: anywhere. Power, where there is any,
+ * tells driving from the other two. Records without a usable ratio say nothing about the gear.
+ *
+ * @param logDevelopment column with NaN where there is no ratio
+ * @returns row-major, records x states
+ */
+export function gearEmission(
+  log: RideLog,
+  model: GearModel,
+  states: GearStates,
+  logDevelopment: Float64Array,
+  deviation: Float64Array,
+): Float32Array {
+  const { count, gears, lost } = states;
+  const rows = new Float32Array(log.timeS.length * count);
+  for (let i = 0; i < log.timeS.length; i++) {
+    const y = logDevelopment[i];
+    const sd = deviation[i];
+    if (Number.isNaN(y) || Number.isNaN(sd)) continue;
+    const row = i * count;
+    const [drivingPower, freePower] = powerLogLikelihood(log.powerW[i]);
+    for (let g = 0; g < gears; g++) {
+      const z = (y - model.logDevelopment[g]) / sd;
+      const peak = (0.375 / sd) * (1 + (z * z) / 4) ** -2.5;
+      rows[row + g] = INDEPENDENCE * Math.log((1 - OUTLIER) * peak + OUTLIER / RANGE) + drivingPower;
+      rows[row + gears + g] = INDEPENDENCE * Math.log(liftDensity(y - model.logDevelopment[g], sd) + 1e-4) + freePower;
+    }
+    rows[row + lost] = INDEPENDENCE * Math.log(1 / RANGE) + freePower;
+  }
+  return rows;
+}
+
+/** Density of a lift above the gear: exponential, its foot rounded by the noise. */
+function liftDensity(lift: number, sd: number): number {
+  const foot = 1 / (1 + Math.exp((-1.7 * lift) / sd));
+  return (foot * Math.exp(-Math.max(0, lift) / FREE_LIFT)) / FREE_LIFT;
+}
+
+/** Log likelihood of a power reading while driving and while not. Without a reading both are 0. */
+function powerLogLikelihood(powerW: number): [number, number] {
+  if (Number.isNaN(powerW)) return [0, 0];
+  if (powerW < 10) return [Math.log(0.04), Math.log(0.85)];
+  if (powerW < 40) return [Math.log(0.08), Math.log(0.1)];
+  return [Math.log(0.88), Math.log(0.05)];
+}

@@ -1,0 +1,76 @@
+import type { RideLog } from '../ride-log/ride-log.ts';
+
+/**
+ * What each record says about the gear, before any drivetrain is assumed. Columns share the ride log's index.
+ */
+export interface PedallingSamples {
+  /** Seconds since the record before; 1 for the first. */
+  readonly dtS: Float64Array;
+  /** 1 where speed and cadence are there and large enough to divide: over 1 m/s, 30 to 180 rpm. */
+  readonly usable: Uint8Array;
+  /** Slope of speed, m/s2, by least squares over the records within 2.5 s; 0 where it cannot be had. */
+  readonly accelerationMps2: Float64Array;
+  /** 1 where the cranks turn (over 30 rpm). */
+  readonly pedalling: Uint8Array;
+}
+
+const MIN_SPEED_MPS = 1;
+const MIN_CADENCE_RPM = 30;
+const MAX_CADENCE_RPM = 180;
+const SLOPE_REACH_S = 2.5;
+
+/** Marks the records from which a speed-to-cadence ratio can be taken, and the slope of speed around them. */
+export function pedallingSamples(log: RideLog): PedallingSamples {
+  const count = log.timeS.length;
+  const dtS = new Float64Array(count).fill(1);
+  const usable = new Uint8Array(count);
+  const pedalling = new Uint8Array(count);
+  for (let i = 0; i < count; i++) {
+    if (i > 0) dtS[i] = log.timeS[i] - log.timeS[i - 1];
+    const cadence = log.cadenceRpm[i];
+    pedalling[i] = cadence > MIN_CADENCE_RPM ? 1 : 0;
+    usable[i] = log.speedMps[i] > MIN_SPEED_MPS && cadence > MIN_CADENCE_RPM && cadence <= MAX_CADENCE_RPM ? 1 : 0;
+  }
+  return { dtS, usable, pedalling, accelerationMps2: speedSlope(log) };
+}
+
+function speedSlope({ timeS, speedMps }: RideLog): Float64Array {
+  const slope = new Float64Array(timeS.length);
+  let first = 0;
+  let last = 0;
+  for (let i = 0; i < timeS.length; i++) {
+    while (timeS[i] - timeS[first] > SLOPE_REACH_S) first++;
+    while (last + 1 < timeS.length && timeS[last + 1] - timeS[i] <= SLOPE_REACH_S) last++;
+    let n = 0;
+    let sumT = 0;
+    let sumV = 0;
+    let sumTT = 0;
+    let sumTV = 0;
+    for (let k = first; k <= last; k++) {
+      const v = speedMps[k];
+      if (Number.isNaN(v)) continue;
+      const t = timeS[k] - timeS[i];
+      n++;
+      sumT += t;
+      sumV += v;
+      sumTT += t * t;
+      sumTV += t * v;
+    }
+    const spread = n * sumTT - sumT * sumT;
+    if (n >= 3 && spread > 0) slope[i] = (n * sumTV - sumT * sumV) / spread;
+  }
+  return slope;
+}
+
+/**
+ * Log development (ln of metres a crank turn) at each usable record once a first-order lag of the speed behind the
+ * cadence is undone: ln((speed + lag x slope) x 60 / cadence). NaN elsewhere, or where undoing it would more than halve or double the speed.
+ * A negative lag means that the cadence follows the speed.
+ */
+export function logDevelopmentColumn(log: RideLog, samples: PedallingSamples, speedLagS: number): Float64Array {
+  return log.speedMps.map((speed, i) => {
+    if (!samples.usable[i]) return Number.NaN;
+    const undone = speed + speedLagS * samples.accelerationMps2[i];
+    return undone > speed / 2 && undone < speed * 2 ? Math.log((undone * 60) / log.cadenceRpm[i]) : Number.NaN;
+  });
+}

@@ -1,0 +1,78 @@
+import type { Bike } from '../drivetrain/bike.ts';
+import { bikeRolloutMm } from '../drivetrain/bike-rollout.ts';
+import type { RideLog } from '../ride-log/ride-log.ts';
+import { decodeGears } from './decode-gears.ts';
+import { decodedPeaks } from './decoded-peaks.ts';
+import { fitCommandedGears } from './fit-commanded-gears.ts';
+import { fitUncommandedGears } from './fit-uncommanded-gears.ts';
+import { type GearCommands, gearCommands } from './gear-commands.ts';
+import type { GearModel } from './gear-model.ts';
+import { emptyTrace, type RideTrace } from './gear-trace.ts';
+import { gearWarnings } from './gear-warnings.ts';
+import { measureGears } from './measure-gears.ts';
+import { measureTeeth } from './measure-teeth.ts';
+import { type PedallingSamples, pedallingSamples } from './pedalling-samples.ts';
+import { settledSamples } from './settled-samples.ts';
+
+/** Usable seconds below which a ride is not worth a trace. */
+const MIN_USABLE_S = 120;
+/** A spread of the ratio wider than this parts no two cogs. */
+const MAX_NOISE = 0.06;
+
+/** Works out where the chain was at each record of a ride on a bike: the stage's one entrance. */
+export function traceGears(log: RideLog, bike: Bike): RideTrace {
+  const samples = pedallingSamples(log);
+  const commands = gearCommands(log, bike);
+  const recorded = commands.timeS.length > 0;
+  const without = (code: string, message: string): RideTrace =>
+    emptyTrace(bike, commands, samples, recorded ? 'commands-only' : 'none', [{ code, message }]);
+
+  if (log.speedMps.every(Number.isNaN))
+    return without('no-speed', 'The ride holds no speed: where the chain was cannot be worked out.');
+  let usableS = 0;
+  samples.usable.forEach((usable, i) => {
+    if (usable) usableS += Math.min(samples.dtS[i], 5);
+  });
+  if (usableS < MIN_USABLE_S)
+    return without(
+      'no-cadence',
+      `The ride holds ${Math.round(usableS)} s of pedalling with speed and cadence; ${MIN_USABLE_S} s are needed to tell where the chain was.`,
+    );
+
+  const model = fitGears(log, samples, bike, commands);
+  if (!model)
+    return without(
+      'too-little-steady-pedalling',
+      'Too little steady pedalling to measure the gears from speed and cadence.',
+    );
+  if (model.noise > MAX_NOISE)
+    return without(
+      'no-gear-bands',
+      `Speed over cadence spreads by ${(100 * model.noise).toFixed(0)} % about each gear: it does not show which cog the chain was on.`,
+    );
+
+  const decoded = decodeGears(log, bike, samples, commands, model);
+  const writtenMm = bikeRolloutMm(bike);
+  const measured = measureTeeth(decodedPeaks(decoded, model), bike, writtenMm / 1000);
+  const rolloutMm = 1000 * Math.exp(model.logRollout);
+  return {
+    ...decoded,
+    commands,
+    samples,
+    model,
+    gearSource: recorded ? 'recorded' : 'inferred',
+    evidence: recorded ? 'full' : 'ratio-only',
+    rolloutMm,
+    sensorLagS: Number.NaN,
+    ratioNoise: model.noise,
+    measured: { chainrings: measured.chainrings, cassette: measured.cassette },
+    warnings: gearWarnings(log, bike, measured, rolloutMm, writtenMm),
+  };
+}
+
+function fitGears(log: RideLog, samples: PedallingSamples, bike: Bike, commands: GearCommands): GearModel | null {
+  const settled = settledSamples(log, samples, commands, bike.cassette.length, bike.chainrings.length);
+  const fitted = fitCommandedGears(measureGears(log, samples, settled), bike);
+  if (fitted) return fitted;
+  return fitUncommandedGears(log, samples, bike, Math.log(bikeRolloutMm(bike) / 1000));
+}
