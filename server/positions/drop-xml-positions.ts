@@ -1,0 +1,154 @@
+import { SaxesParser, type SaxesTagPlain } from 'saxes';
+import { textDecoder } from '../../src/ride-log/decode-text.ts';
+import { EquatorLine, type PlacelessFile, type PositionTrace } from './position-trace.ts';
+
+const CHUNK = 1 << 16;
+const LONGEST_TEXT = 256;
+/** After this many faults a file is not read on, here as in the ride reader. */
+const MOST_FAULTS = 100;
+
+/** Elements left out with all they hold: routes, courses, lone points, and anything named for a place. */
+const leftOut =
+  /^(rte|wpt|courses|coursepoint|bounds|folders|(begin|end)?position|lat|lon|latitude|longitude|latitudedegrees|longitudedegrees)$/i;
+const keptAttributes = /^(xmlns(:.*)?|version|xsi:type|sport|starttime|cadencesensor)$/i;
+const number = /^[+-]?(\d+\.?\d*|\.\d+)([eE][+-]?\d{1,3})?$/;
+const time = /^\d{4}-\d\d-\d\d(T[\d:.,+Z-]*)?$/;
+/** Elements whose words are kept, since they say what was ridden and how, not where. */
+const worded = /^(type|intensity|triggermethod|sensorstate)$/i;
+
+/** Names are told by their local part in lower case, as the ride reader does. */
+const local = (name: string): string => name.slice(name.indexOf(':') + 1).toLowerCase();
+const escaped = (text: string): string =>
+  text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;').replaceAll('"', '&quot;');
+
+/**
+ * Writes a TCX or GPX file anew without its positions. Of the rest, structure, numbers and times are kept; names,
+ * notes and every other text go, since a place can hide in them. A file that is cut off stays cut off.
+ *
+ * @param file its name, for messages only
+ */
+export function dropXmlPositions(file: string, bytes: Uint8Array, trace: PositionTrace): PlacelessFile {
+  const cleaner = new XmlCleaner(trace);
+  const decoder = textDecoder(file, bytes);
+  for (let at = 0; at < bytes.length && cleaner.faults < MOST_FAULTS; at += CHUNK) {
+    const end = Math.min(at + CHUNK, bytes.length);
+    cleaner.write(decoder.decode(bytes.subarray(at, end), { stream: end < bytes.length }));
+  }
+  return cleaner.end();
+}
+
+class XmlCleaner {
+  faults = 0;
+  readonly #parser = new SaxesParser({ position: false });
+  readonly #line = new EquatorLine();
+  readonly #open: string[] = [];
+  readonly #parts: Uint8Array[] = [];
+  #text = '<?xml version="1.0" encoding="UTF-8"?>\n';
+  /** How deep within left-out elements; 0 outside. */
+  #skipped = 0;
+  #words = '';
+  #found = 0;
+  /** TCX: the position of the track point being read, while within it. */
+  #place: { name: string; lat: number; lon: number } | null = null;
+
+  constructor(readonly trace: PositionTrace) {
+    this.#parser.on('error', () => {
+      this.faults++;
+    });
+    this.#parser.on('opentag', (tag) => this.#opened(tag as SaxesTagPlain));
+    this.#parser.on('closetag', (tag) => this.#closed(tag.name));
+    this.#parser.on('text', (text) => this.#read(text));
+    this.#parser.on('cdata', (text) => this.#read(text));
+  }
+
+  write(text: string): void {
+    this.#parser.write(text);
+    if (this.#text.length > CHUNK) this.#flush();
+  }
+
+  end(): PlacelessFile {
+    this.#flush();
+    return { bytes: Buffer.concat(this.#parts), found: this.#found };
+  }
+
+  #flush(): void {
+    this.#parts.push(new TextEncoder().encode(this.#text));
+    this.#text = '';
+  }
+
+  #read(text: string): void {
+    if (this.#words.length < LONGEST_TEXT) this.#words += text.slice(0, LONGEST_TEXT);
+  }
+
+  #opened(tag: SaxesTagPlain): void {
+    this.#takeWords();
+    const name = local(tag.name);
+    const parent = this.#open.at(-1);
+    this.#open.push(name);
+    if (this.#place || this.#skipped > 0) {
+      this.#skipped++;
+      return;
+    }
+    if (name === 'position' && parent === 'trackpoint') {
+      this.#place = { name: tag.name, lat: Number.NaN, lon: Number.NaN };
+      return;
+    }
+    if (leftOut.test(name)) {
+      this.#skipped = 1;
+      return;
+    }
+    const attributes = Object.entries(tag.attributes).filter(([key]) => keptAttributes.test(key));
+    if (name === 'trkpt') attributes.push(...this.#pointAttributes(tag.attributes));
+    this.#text += `<${tag.name}${attributes.map(([key, value]) => ` ${key}="${escaped(value)}"`).join('')}>`;
+  }
+
+  #closed(qualified: string): void {
+    this.#takeWords();
+    this.#open.pop();
+    if (this.#skipped > 0) this.#skipped--;
+    else if (this.#place) {
+      this.#writePlace(this.#place);
+      this.#place = null;
+    } else this.#text += `</${qualified}>`;
+  }
+
+  #takeWords(): void {
+    const words = this.#words.trim();
+    this.#words = '';
+    const name = this.#open.at(-1) ?? '';
+    if (words === '') return;
+    if (this.#place && this.#skipped === 1) {
+      if (name === 'latitudedegrees') this.#place.lat = Number(words);
+      if (name === 'longitudedegrees') this.#place.lon = Number(words);
+    }
+    if (this.#place || this.#skipped > 0) return;
+    if (number.test(words) || time.test(words) || (worded.test(name) && words.length <= 40))
+      this.#text += escaped(words);
+  }
+
+  #stand(lat: number, lon: number): string | null {
+    if (Math.abs(lat) <= 90 && Math.abs(lon) <= 180) this.#found++;
+    const along = this.trace === 'none' ? null : this.#line.next(lat, lon);
+    if (along === null) return null;
+    return this.trace === 'distances' ? along.toFixed(9) : '0';
+  }
+
+  #pointAttributes(attributes: Record<string, string>): [string, string][] {
+    const stand = this.#stand(Number(attributes.lat ?? 'none'), Number(attributes.lon ?? 'none'));
+    return stand === null
+      ? []
+      : [
+          ['lat', '0'],
+          ['lon', stand],
+        ];
+  }
+
+  #writePlace(place: { name: string; lat: number; lon: number }): void {
+    const stand = this.#stand(place.lat, place.lon);
+    if (stand === null) return;
+    const prefix = place.name.slice(0, place.name.length - 'Position'.length);
+    this.#text +=
+      `<${prefix}Position><${prefix}LatitudeDegrees>0</${prefix}LatitudeDegrees>` +
+      `<${prefix}LongitudeDegrees>${stand}</${prefix}LongitudeDegrees></${prefix}Position>`;
+  }
+}

@@ -1,0 +1,61 @@
+import { closeSync, existsSync, fsyncSync, mkdirSync, openSync, readdirSync, renameSync, rmSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+
+const address = /^[0-9a-f]{64}$/;
+
+/**
+ * The ride files, each at the address of its own content: `ab/ab12…` under the folder, named by SHA-256 and by nothing
+ * a user wrote. A file appears whole or not at all, since it is moved in from the same disk when it is whole.
+ */
+export class RawStore {
+  constructor(readonly folder: string) {}
+
+  path(sha256: string): string {
+    if (!address.test(sha256)) throw new RangeError('not an address in the raw store');
+    return join(this.folder, sha256.slice(0, 2), sha256);
+  }
+
+  /**
+   * Moves a file in whose bytes are already flushed, and flushes its folder. Synchronous, so that the caller can
+   * register it in the same turn and no removal comes between.
+   */
+  take(file: string, sha256: string): void {
+    const to = this.path(sha256);
+    if (!existsSync(dirname(to))) {
+      mkdirSync(dirname(to), { recursive: true, mode: 0o700 });
+      flushFolder(this.folder);
+    }
+    renameSync(file, to);
+    flushFolder(dirname(to));
+  }
+
+  has(sha256: string): boolean {
+    return existsSync(this.path(sha256));
+  }
+
+  remove(sha256: string): void {
+    rmSync(this.path(sha256), { force: true });
+  }
+
+  /** Removes files that no ride lays claim to: what a crash left between moving a file in and registering it. */
+  removeOrphans(claimed: ReadonlySet<string>): number {
+    let removed = 0;
+    for (const shelf of readdirSync(this.folder)) {
+      for (const name of readdirSync(join(this.folder, shelf))) {
+        if (claimed.has(name)) continue;
+        rmSync(join(this.folder, shelf, name), { force: true });
+        removed++;
+      }
+    }
+    return removed;
+  }
+}
+
+function flushFolder(folder: string): void {
+  const handle = openSync(folder, 'r');
+  try {
+    fsyncSync(handle);
+  } finally {
+    closeSync(handle);
+  }
+}

@@ -1,0 +1,64 @@
+import { type Adjustment, adjustmentSchema } from '../../src/adjustments/adjustment.ts';
+import { newId } from './new-id.ts';
+import type { Sql } from './sql.ts';
+import type { AdjustmentTable } from './tables.ts';
+
+/** An adjustment of a bike's log. */
+export type StoredAdjustment = Adjustment & { readonly id: string };
+
+const fromRow = (row: AdjustmentTable): StoredAdjustment => ({
+  id: row.id,
+  ...adjustmentSchema.parse({
+    at: row.at,
+    parameter: row.parameter,
+    amount: row.amount,
+    unit: row.unit,
+    note: row.note,
+  }),
+});
+
+const columns = (adjustment: Adjustment) => ({
+  at: adjustment.at,
+  at_ms: Date.parse(adjustment.at),
+  parameter: adjustment.parameter,
+  amount: adjustment.amount,
+  unit: adjustment.unit,
+  note: adjustment.note,
+});
+
+/** The bike's log, the earliest first. */
+export const listAdjustments = (sql: Sql, bikeId: string): StoredAdjustment[] =>
+  sql
+    .all(sql.build.selectFrom('adjustment').selectAll().where('bike_id', '=', bikeId).orderBy('at_ms').orderBy('id'))
+    .map(fromRow);
+
+export function findAdjustment(sql: Sql, bikeId: string, id: string): StoredAdjustment | undefined {
+  const row = sql.first(
+    sql.build.selectFrom('adjustment').selectAll().where('id', '=', id).where('bike_id', '=', bikeId),
+  );
+  return row && fromRow(row);
+}
+
+export function insertAdjustment(sql: Sql, bikeId: string, adjustment: Adjustment, id = newId()): StoredAdjustment {
+  sql.run(sql.build.insertInto('adjustment').values({ id, bike_id: bikeId, ...columns(adjustment) }));
+  return { id, ...adjustment };
+}
+
+export const updateAdjustment = (sql: Sql, id: string, adjustment: Adjustment): void =>
+  void sql.run(sql.build.updateTable('adjustment').set(columns(adjustment)).where('id', '=', id));
+
+export const deleteAdjustment = (sql: Sql, id: string): void =>
+  void sql.run(sql.build.deleteFrom('adjustment').where('id', '=', id));
+
+/** How many adjustments each bike has. */
+export const countAdjustments = (sql: Sql): Map<string, number> =>
+  new Map(
+    sql
+      .all(
+        sql.build
+          .selectFrom('adjustment')
+          .select((expression) => ['bike_id', expression.fn.countAll<number>().as('count')])
+          .groupBy('bike_id'),
+      )
+      .map((row) => [row.bike_id, row.count]),
+  );

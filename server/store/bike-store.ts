@@ -1,0 +1,76 @@
+import { type Bike, bikeSchema } from '../../src/drivetrain/bike.ts';
+import { newId } from './new-id.ts';
+import type { Sql } from './sql.ts';
+import type { BikeTable } from './tables.ts';
+
+/** A bike as it is stored. */
+export interface StoredBike {
+  readonly id: string;
+  readonly bike: Bike;
+  readonly source: 'given' | 'guessed';
+  readonly drivetrainVersion: number;
+  readonly revision: number;
+}
+
+const fromRow = (row: BikeTable): StoredBike => ({
+  id: row.id,
+  bike: bikeSchema.parse(JSON.parse(row.spec)),
+  source: row.source,
+  drivetrainVersion: row.drivetrain_version,
+  revision: row.revision,
+});
+
+export function insertBike(sql: Sql, bike: Bike, source: StoredBike['source'], id = newId()): string {
+  sql.run(
+    sql.build
+      .insertInto('bike')
+      .values({ id, spec: JSON.stringify(bike), source, created_at: Date.now(), drivetrain_version: 1, revision: 1 }),
+  );
+  return id;
+}
+
+export function findBike(sql: Sql, id: string): StoredBike | undefined {
+  const row = sql.first(sql.build.selectFrom('bike').selectAll().where('id', '=', id));
+  return row && fromRow(row);
+}
+
+/** Every bike, the oldest first. */
+export const listBikes = (sql: Sql): StoredBike[] =>
+  sql.all(sql.build.selectFrom('bike').selectAll().orderBy('created_at').orderBy('id')).map(fromRow);
+
+/**
+ * Puts another drivetrain or name in place. Only what the gear trace hangs on makes the rides be analysed again: a new
+ * name does not.
+ */
+export function replaceBike(sql: Sql, stored: StoredBike, bike: Bike): void {
+  const { name: _was, ...before } = stored.bike;
+  const { name: _is, ...after } = bike;
+  const same = JSON.stringify(before) === JSON.stringify(after);
+  sql.run(
+    sql.build
+      .updateTable('bike')
+      .set((expression) => ({
+        spec: JSON.stringify(bike),
+        source: 'given' as const,
+        revision: expression('revision', '+', 1),
+        drivetrain_version: expression('drivetrain_version', '+', same ? 0 : 1),
+      }))
+      .where('id', '=', stored.id),
+  );
+}
+
+/** Says that something changed which the bike's report hangs on; returns the new revision. */
+export function touchBike(sql: Sql, id: string): number {
+  const row = sql.first(
+    sql.build
+      .updateTable('bike')
+      .set((expression) => ({ revision: expression('revision', '+', 1) }))
+      .where('id', '=', id)
+      .returning('revision'),
+  );
+  return row?.revision ?? 0;
+}
+
+/** Removes the bike with its adjustments and its report. It must have no rides left. */
+export const deleteBike = (sql: Sql, id: string): void =>
+  void sql.run(sql.build.deleteFrom('bike').where('id', '=', id));

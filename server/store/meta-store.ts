@@ -1,0 +1,15 @@
+import type { Sql } from './sql.ts';
+
+/** A remembered fact about the store itself. */
+export type MetaKey = 'samples-loaded';
+
+export const readMeta = (sql: Sql, key: MetaKey): string | undefined =>
+  sql.first(sql.build.selectFrom('meta').select('value').where('key', '=', key))?.value;
+
+export const writeMeta = (sql: Sql, key: MetaKey, value: string): void =>
+  void sql.run(
+    sql.build
+      .insertInto('meta')
+      .values({ key, value })
+      .onConflict((conflict) => conflict.column('key').doUpdateSet({ value })),
+  );

@@ -1,0 +1,12 @@
+import type { Migration } from 'kysely';
+import { firstTables } from './first-tables.ts';
+import { judgements } from './judgements.ts';
+
+/**
+ * Every change of the tables since the first, in order. A migration that people have run is never edited: a new one is
+ * added behind it. The number of migrations run is the database's version (`PRAGMA user_version`).
+ */
+export const allMigrations: Readonly<Record<string, Migration>> = {
+  '0001-first-tables': firstTables,
+  '0002-judgements': judgements,
+};

@@ -1,0 +1,7 @@
+import { randomBytes } from 'node:crypto';
+import { z } from 'zod';
+
+/** A short opaque id: 16 hex digits. */
+export const newId = (): string => randomBytes(8).toString('hex');
+
+export const idSchema = z.string().regex(/^[0-9a-f]{16}$/, 'must be an id of 16 hex digits');

@@ -1,0 +1,125 @@
+import type { Insertable } from 'kysely';
+import type { Warning } from '../../src/errors/warning.ts';
+import type { Sql } from './sql.ts';
+import type { RideTable } from './tables.ts';
+
+/** A ride as it is stored, with what its last analysis says in short. */
+export interface StoredRide {
+  readonly id: string;
+  readonly bikeId: string | null;
+  readonly uploadId: string | null;
+  readonly file: string;
+  readonly sha256: string;
+  readonly keptSha256: string;
+  readonly bytes: number;
+  readonly format: string;
+  readonly positions: RideTable['positions'];
+  readonly startMs: number;
+  readonly durationS: number;
+  readonly warnings: readonly Warning[];
+  readonly status: RideTable['status'];
+  readonly error: { readonly code: string; readonly message: string } | null;
+  readonly attempts: number;
+  /** Null until there is an analysis. Counts follow the judgements. */
+  readonly counts: Readonly<Record<string, number>> | null;
+  readonly evidence: string | null;
+}
+
+const selectRides = (sql: Sql) =>
+  sql.build
+    .selectFrom('ride')
+    .leftJoin('ride_analysis', 'ride_analysis.ride_id', 'ride.id')
+    .selectAll('ride')
+    .select(['ride_analysis.counts', 'ride_analysis.evidence']);
+
+type RideRow = RideTable & { counts: string | null; evidence: string | null };
+
+const fromRow = (row: RideRow): StoredRide => ({
+  id: row.id,
+  bikeId: row.bike_id,
+  uploadId: row.upload_id,
+  file: row.file,
+  sha256: row.sha256,
+  keptSha256: row.kept_sha256,
+  bytes: row.bytes,
+  format: row.format,
+  positions: row.positions,
+  startMs: row.start_ms,
+  durationS: row.duration_s,
+  warnings: JSON.parse(row.warnings),
+  status: row.status,
+  error: row.error_code === null ? null : { code: row.error_code, message: row.error_message ?? '' },
+  attempts: row.attempts,
+  counts: row.counts === null ? null : JSON.parse(row.counts),
+  evidence: row.evidence,
+});
+
+export function findRide(sql: Sql, id: string): StoredRide | undefined {
+  const row = sql.first(selectRides(sql).where('ride.id', '=', id));
+  return row && fromRow(row);
+}
+
+/** The newest first; of one bike, or of one upload, or all. */
+export function listRides(sql: Sql, of: { bikeId?: string; uploadId?: string } = {}): StoredRide[] {
+  let query = selectRides(sql).orderBy('ride.start_ms', 'desc').orderBy('ride.id');
+  if (of.bikeId !== undefined) query = query.where('ride.bike_id', '=', of.bikeId);
+  if (of.uploadId !== undefined) query = query.where('ride.upload_id', '=', of.uploadId);
+  return sql.all(query).map(fromRow);
+}
+
+/** The ride that a file became: known by its content as it was sent, or as it is kept. */
+export const findRideByContent = (sql: Sql, sha256: string, keptSha256 = sha256): { id: string } | undefined =>
+  sql.first(
+    sql.build
+      .selectFrom('ride')
+      .select('id')
+      .where((where) =>
+        where.or([where('sha256', 'in', [sha256, keptSha256]), where('kept_sha256', 'in', [sha256, keptSha256])]),
+      ),
+  );
+
+export type NewRide = Omit<
+  Insertable<RideTable>,
+  'status' | 'error_code' | 'error_message' | 'attempts' | 'engine_version' | 'drivetrain_version' | 'uploaded_at'
+>;
+
+/** Registers a ride whose file is in the raw store; it waits for its analysis from then on. */
+export const insertRide = (sql: Sql, ride: NewRide): void =>
+  void sql.run(
+    sql.build.insertInto('ride').values({ ...ride, uploaded_at: Date.now(), status: 'queued', attempts: 0 }),
+  );
+
+/** Puts the ride on a bike; it is analysed again there. */
+export const placeRide = (sql: Sql, rideId: string, bikeId: string): void =>
+  void sql.run(
+    sql.build.updateTable('ride').set({ bike_id: bikeId, status: 'queued', attempts: 0 }).where('id', '=', rideId),
+  );
+
+/** Removes the ride with its analysis and judgements. Its file is removed by the caller afterwards. */
+export const deleteRide = (sql: Sql, rideId: string): void =>
+  void sql.run(sql.build.deleteFrom('ride').where('id', '=', rideId));
+
+/** How many rides each bike has, the last one's start, and how many of them still wait. */
+export const countRides = (sql: Sql): Map<string, { rides: number; lastMs: number; queued: number }> =>
+  new Map(
+    sql
+      .all(
+        sql.build
+          .selectFrom('ride')
+          .select((expression) => [
+            'bike_id',
+            expression.fn.countAll<number>().as('rides'),
+            expression.fn.max('start_ms').as('lastMs'),
+            expression.fn
+              .sum<number>(expression.case().when('status', '=', 'queued').then(1).else(0).end())
+              .as('queued'),
+          ])
+          .where('bike_id', 'is not', null)
+          .groupBy('bike_id'),
+      )
+      .map(({ bike_id, ...counts }) => [bike_id as string, counts]),
+  );
+
+/** Every address in the raw store that a ride lays claim to. */
+export const listKeptFiles = (sql: Sql): string[] =>
+  sql.all(sql.build.selectFrom('ride').select('kept_sha256')).map((row) => row.kept_sha256);

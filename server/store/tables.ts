@@ -1,0 +1,119 @@
+/**
+ * The tables, as kysely sees them. Times are Unix milliseconds, JSON is text, blobs are gzip or serialized columns.
+ * The store keeps two kinds of things: what people gave (bikes, adjustments, rides, judgements; never lost) and what
+ * was worked out from it (`ride_analysis`, `bike_report`; may be thrown away at any time and made again).
+ */
+export interface Tables {
+  bike: BikeTable;
+  bike_report: BikeReportTable;
+  adjustment: AdjustmentTable;
+  upload: UploadTable;
+  ride: RideTable;
+  ride_analysis: RideAnalysisTable;
+  judgement: JudgementTable;
+  meta: MetaTable;
+}
+
+export interface BikeTable {
+  id: string;
+  /** The bike file of the contract, JSON. */
+  spec: string;
+  source: 'given' | 'guessed';
+  created_at: number;
+  /** Rises when something changes that every ride's gear trace hangs on. */
+  drivetrain_version: number;
+  /** Rises with every change that the report hangs on: drivetrain, rides, adjustments, judgements. */
+  revision: number;
+}
+
+export interface BikeReportTable {
+  bike_id: string;
+  /** The bike's revision that this was worked out from. */
+  revision: number;
+  engine_version: string;
+  /** R.Report with the long lists of its rides left empty, JSON. */
+  report: string;
+  /** State, trend and marks for the list of bikes, JSON. */
+  summary: string;
+  /** Tallies by load and by period, JSON. */
+  detail: string;
+  /** Why the last try to work the report out failed; null when it did not. */
+  failure: string | null;
+}
+
+export interface AdjustmentTable {
+  id: string;
+  bike_id: string;
+  at: string;
+  at_ms: number;
+  parameter: string;
+  amount: number | null;
+  unit: string;
+  note: string;
+}
+
+export interface UploadTable {
+  id: string;
+  created_at: number;
+  /** `auto`, `new` or `bike`. */
+  placement: string;
+}
+
+export interface RideTable {
+  id: string;
+  /** Null until the ride is placed on a bike. */
+  bike_id: string | null;
+  upload_id: string | null;
+  /** The file's name as the rider gave it: shown, never used as a path. */
+  file: string;
+  /** Of the bytes as they were sent: tells a file that is sent twice. */
+  sha256: string;
+  /** Of the bytes as they are kept, and their address in the raw store. */
+  kept_sha256: string;
+  bytes: number;
+  kept_bytes: number;
+  format: string;
+  positions: 'none' | 'dropped' | 'kept';
+  /** 0 where the log has no clock. */
+  start_ms: number;
+  duration_s: number;
+  /** Warnings of the intake, JSON. */
+  warnings: string;
+  uploaded_at: number;
+  status: 'queued' | 'done' | 'failed';
+  error_code: string | null;
+  error_message: string | null;
+  /** Analyses begun since the last one that ended: a ride that keeps killing its server is given up. */
+  attempts: number;
+  /** What the present status was worked out with. */
+  engine_version: string | null;
+  drivetrain_version: number | null;
+}
+
+export interface RideAnalysisTable {
+  ride_id: string;
+  engine_version: string;
+  drivetrain_version: number;
+  /** Serialized analysis without its columns, for the bike's report. */
+  events: Buffer;
+  /** R.RideReport of the engine, before judgements, JSON, gzip. */
+  report: Buffer;
+  /** Counts after judgements, JSON. */
+  counts: string;
+  evidence: string;
+  /** Columns for the timeline, JSON, gzip. */
+  columns: Buffer;
+}
+
+export interface JudgementTable {
+  ride_id: string;
+  event_key: string;
+  verdict: 'confirmed' | 'rejected';
+  note: string;
+  judged_at: number;
+}
+
+export interface MetaTable {
+  key: string;
+  value: string;
+}
