@@ -1,0 +1,12 @@
+import type { CauseBar } from '../charts/cause-chart.ts';
+import type { Report } from '../report-schema.ts';
+import { causeWords } from '../words/cause-words.ts';
+
+/** The verdict's causes with their names, likeliest first. */
+export function causeBars({ diagnosis, bike }: Pick<Report, 'diagnosis' | 'bike'>): CauseBar[] {
+  return diagnosis.causes.map(({ cause, probability }) => ({
+    name: causeWords(cause, bike.actuation).name,
+    probability,
+    fault: cause !== 'no-fault',
+  }));
+}

@@ -1,0 +1,75 @@
+import type { CogFrom, RideStrip, StripEvent } from '../charts/ride-strip-chart.ts';
+import type { RideReport } from '../report-schema.ts';
+import { dropSideWords } from '../words/event-words.ts';
+import { sinceStart } from '../words/moment-words.ts';
+import { percent } from '../words/number-words.ts';
+
+/** A ride's report as the ride strip draws it: what was asked for, where the chain was, what went wrong. */
+export function rideStrip(ride: RideReport, cassette: readonly number[]): RideStrip {
+  const startMs = Date.parse(ride.start);
+  const timeS = (iso: string): number => (Date.parse(iso) - startMs) / 1000;
+  const actual = ride.gears.map((run) => ({ timeS: timeS(run.at), teeth: run.teeth }));
+  return {
+    durationS: ride.durationS,
+    cassette,
+    actual,
+    commanded: commandedCogs(ride, timeS),
+    events: stripEvents(ride, timeS, actual, cassette),
+  };
+}
+
+function commandedCogs(ride: RideReport, timeS: (iso: string) => number): CogFrom[] {
+  if (ride.gearSource !== 'recorded' || ride.shifts.length === 0) return [];
+  return [
+    { timeS: 0, teeth: ride.shifts[0].fromTeeth },
+    ...ride.shifts.map((shift) => ({ timeS: timeS(shift.at), teeth: shift.toTeeth })),
+  ];
+}
+
+function stripEvents(
+  ride: RideReport,
+  timeS: (iso: string) => number,
+  actual: readonly CogFrom[],
+  cassette: readonly number[],
+): StripEvent[] {
+  const when = (iso: string): string => sinceStart(ride.start, iso);
+  const teethAt = (seconds: number): number =>
+    actual.findLast((run) => run.timeS <= seconds && run.teeth !== null)?.teeth ?? cassette[0];
+  const shifts = ride.shifts.flatMap(({ at, fromTeeth, toTeeth, outcome, confidence }): StripEvent[] =>
+    outcome === 'late' || outcome === 'missed' || outcome === 'overshot'
+      ? [
+          {
+            timeS: timeS(at),
+            teeth: toTeeth,
+            kind: outcome,
+            words: `${when(at)}: shift from ${fromTeeth} to ${toTeeth} teeth ${outcome} (${percent(confidence)} sure)`,
+          },
+        ]
+      : [],
+  );
+  const ghosts = ride.ghostShifts.map(
+    ({ at, fromTeeth, toTeeth, confidence }): StripEvent => ({
+      timeS: timeS(at),
+      teeth: toTeeth,
+      kind: 'ghost',
+      words: `${when(at)}: from ${fromTeeth} to ${toTeeth} teeth by itself (${percent(confidence)} sure)`,
+    }),
+  );
+  const drops = ride.chainDrops.map(
+    ({ at, side, afterShiftTo, confidence }): StripEvent => ({
+      timeS: timeS(at),
+      teeth: afterShiftTo ?? teethAt(timeS(at)),
+      kind: 'drop',
+      words: `${when(at)}: chain dropped, ${dropSideWords[side]} (${percent(confidence)} sure)`,
+    }),
+  );
+  const skips = ride.skips.map(
+    ({ at, teeth, confidence }): StripEvent => ({
+      timeS: timeS(at),
+      teeth,
+      kind: 'skip',
+      words: `${when(at)}: skipped on ${teeth} teeth (${percent(confidence)} sure)`,
+    }),
+  );
+  return [...shifts, ...ghosts, ...drops, ...skips].sort((a, b) => a.timeS - b.timeS);
+}

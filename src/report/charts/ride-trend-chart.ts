@@ -1,0 +1,118 @@
+import { scaleLinear } from 'd3-scale';
+import { line } from 'd3-shape';
+import { fewShifts } from '../few-shifts.ts';
+import { rateWithInterval } from '../words/number-words.ts';
+import {
+  type ChartSize,
+  type ChartSvg,
+  drawBottomAxis,
+  drawEmptyNote,
+  drawLeftAxis,
+  readsAs,
+  startChart,
+} from './chart-frame.ts';
+import { drawLegend, type LegendEntry, legendHeightPx } from './chart-legend.ts';
+
+/** Trouble in one ride. */
+export interface TrendRide {
+  /** Short name on the axis, for example the day. */
+  readonly label: string;
+  readonly shifts: number;
+  readonly troubleRate: number | null;
+  readonly low: number;
+  readonly high: number;
+}
+
+/** An adjustment between rides: it stands left of the ride with index `beforeRide`. */
+export interface TrendAdjustment {
+  readonly beforeRide: number;
+  readonly words: string;
+}
+
+export interface RideTrend {
+  readonly rides: readonly TrendRide[];
+  readonly adjustments: readonly TrendAdjustment[];
+}
+
+const dot = 'M0,-4.5A4.5,4.5,0,1,1,0,4.5A4.5,4.5,0,1,1,0,-4.5Z';
+const wedge = 'M-5,-5H5L0,4Z';
+const legend: readonly LegendEntry[] = [
+  { words: 'one ride', className: 'actual point', path: dot },
+  { words: 'bar: 95 % interval', className: 'interval quiet', path: 'M0,-7V7' },
+  { words: 'adjustment', className: 'adjusted-wedge', path: wedge },
+  { words: `faint: under ${fewShifts} shifts`, className: 'actual point few', path: dot },
+];
+
+/** Draws the rate of trouble ride by ride, evenly spaced in their order, with adjustments marked between them. */
+export function drawRideTrend(svg: ChartSvg, { rides, adjustments }: RideTrend, size: ChartSize): void {
+  startChart(svg, size);
+  drawLegend(svg, legend, size.widthPx);
+  const area = {
+    left: 44,
+    right: size.widthPx - 12,
+    top: legendHeightPx(legend, size.widthPx) + 26,
+    bottom: size.heightPx - 46,
+  };
+  const rated = rides.map((ride, index) => ({ ...ride, index })).filter((ride) => ride.troubleRate !== null);
+  const x = scaleLinear([-0.5, Math.max(1, rides.length) - 0.5], [area.left, area.right]);
+  const top = Math.min(
+    1,
+    1.05 * Math.max(0.2, ...rated.map((ride) => (ride.shifts < fewShifts ? (ride.troubleRate ?? 0) : ride.high))),
+  );
+  const y = scaleLinear([0, top], [area.bottom, area.top]).clamp(true);
+  drawLeftAxis(svg, area, y, 'Trouble, % of judged shifts', (axis) => axis.ticks(5, '.0%'));
+  drawBottomAxis(svg, area, x, 'Rides in order of time', (axis) =>
+    axis.tickValues(labelledRides(rides.length, area.right - area.left)).tickFormat((i) => rides[Number(i)].label),
+  );
+  if (rated.length === 0) drawEmptyNote(svg, area, 'No ride with judged shifts');
+
+  const made = svg
+    .append('g')
+    .selectAll('g')
+    .data(grouped(adjustments))
+    .join('g')
+    .attr('class', 'mark adjusted')
+    .attr('transform', ({ beforeRide }) => `translate(${x(beforeRide - 0.5)},0)`);
+  made.append('path').attr('class', 'adjusted-line').attr('d', `M0,${area.top}V${area.bottom}`);
+  made
+    .append('path')
+    .attr('class', 'adjusted-wedge')
+    .attr('transform', `translate(0,${area.top - 4})`)
+    .attr('d', wedge);
+  readsAs(made, ({ words }) => words);
+
+  const path = line<(typeof rated)[number]>(
+    (ride) => x(ride.index),
+    (ride) => y(ride.troubleRate ?? 0),
+  )(rated);
+  svg.append('path').attr('class', 'trend-line').attr('d', path);
+  const marks = svg
+    .append('g')
+    .selectAll('g')
+    .data(rated)
+    .join('g')
+    .attr('class', (ride) => `mark actual${ride.shifts < fewShifts ? ' few' : ''}`)
+    .attr('transform', (ride) => `translate(${x(ride.index)},0)`);
+  marks
+    .append('path')
+    .attr('class', 'interval')
+    .attr('d', (ride) => `M0,${y(ride.low)}V${y(ride.high)}`);
+  marks
+    .append('path')
+    .attr('class', 'point')
+    .attr('transform', (ride) => `translate(0,${y(ride.troubleRate ?? 0)})`)
+    .attr('d', dot);
+  readsAs(marks, (ride) => `${ride.label}: ${rateWithInterval(ride)} of ${ride.shifts} judged shifts`);
+}
+
+/** Rides that get a label: as many as fit, the last always. */
+function labelledRides(rides: number, widthPx: number): number[] {
+  const step = Math.max(1, Math.ceil(rides / Math.max(1, Math.floor(widthPx / 64))));
+  return Array.from({ length: rides }, (_, i) => i).filter((i) => (rides - 1 - i) % step === 0);
+}
+
+function grouped(adjustments: readonly TrendAdjustment[]): TrendAdjustment[] {
+  const words = new Map<number, string[]>();
+  for (const made of adjustments) words.set(made.beforeRide, [...(words.get(made.beforeRide) ?? []), made.words]);
+  return [...words].map(([beforeRide, lines]) => ({ beforeRide, words: lines.join('\n') }));
+}

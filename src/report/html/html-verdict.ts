@@ -1,0 +1,80 @@
+import { causeBars } from '../chart-data/cause-bars.ts';
+import { causeChartHeightPx, drawCauses } from '../charts/cause-chart.ts';
+import { drawLateralError } from '../charts/lateral-error-chart.ts';
+import type { Report } from '../report-schema.ts';
+import { causeWords } from '../words/cause-words.ts';
+import { percent, signedMm } from '../words/number-words.ts';
+import { parameterName } from '../words/parameter-words.ts';
+import { turnWords } from '../words/turn-words.ts';
+import { verdictSentence } from '../words/verdict-words.ts';
+import { chartFigure } from './chart-figure.ts';
+import { html, type Markup } from './markup.ts';
+
+const explainedFrom = 0.05;
+
+/** The verdict with evidence and its two charts. */
+export function htmlVerdict(report: Report): Markup {
+  const { diagnosis, bike } = report;
+  const fine = diagnosis.causes[0].cause === 'no-fault';
+  const explained = diagnosis.causes.filter(({ probability }, i) => i === 0 || probability >= explainedFrom);
+  const further = [
+    diagnosis.undecided?.sentence,
+    turnWords(diagnosis.clicks),
+    diagnosis.riderPart?.sentence,
+    diagnosis.separates?.sentence,
+    ...(diagnosis.notes ?? []),
+  ].filter(Boolean);
+  return html`<section>
+<h2>Verdict</h2>
+<p class="verdict${fine ? ' fine' : ''}">${verdictSentence(report)}</p>
+${further.map((sentence) => html`<p>${sentence}</p>\n`)}
+${explained.map(
+  ({ cause, probability, evidence }) => html`<h3>${percent(probability)} ${causeWords(cause, bike.actuation).name}</h3>
+<ul>${evidence.map((sentence) => html`<li>${sentence}</li>`)}</ul>
+`,
+)}
+${causeFigure(report)}
+${lateralFigure(report)}
+</section>`;
+}
+
+/** What to do next, with the cautions. */
+export function htmlNextStep({ diagnosis }: Report): Markup {
+  const { suggestion, checkRide } = diagnosis;
+  const about =
+    suggestion.parameter === 'none' ? null : html`<strong>${parameterName(suggestion.parameter)}</strong>: `;
+  return html`<section>
+<h2>Next step</h2>
+<p>${about}${suggestion.action}</p>
+<p>Begin: ${suggestion.start}</p>
+<p>Then check: ${suggestion.verify}</p>
+${
+  checkRide && checkRide.sentences.length > 0
+    ? html`<h3>A ride that would tell more</h3><ul>${checkRide.sentences.map((line) => html`<li>${line}</li>`)}</ul>`
+    : null
+}
+<div class="cautions"><h3>Cautions</h3><ul>${suggestion.cautions.map((line) => html`<li>${line}</li>`)}</ul></div>
+</section>`;
+}
+
+function causeFigure(report: Report): Markup {
+  const bars = causeBars(report);
+  return chartFigure(
+    'How likely each cause is',
+    `Likeliest: ${bars[0].name}, ${percent(bars[0].probability)}. The probabilities of all causes sum to 100 %.`,
+    { widthPx: 640, heightPx: causeChartHeightPx(bars.length) },
+    (svg, size) => drawCauses(svg, bars, size),
+  );
+}
+
+function lateralFigure({ diagnosis }: Report): Markup | null {
+  const errors = diagnosis.lateralErrorMm;
+  if (!errors || errors.length === 0) return null;
+  const { mean, low, high } = diagnosis.lateralOffsetMm;
+  return chartFigure(
+    'Where the guide pulley is thought to stand',
+    `Over the whole cassette ${signedMm(mean)}, between ${signedMm(low)} and ${signedMm(high)} (95 %); plus is inboard, towards the spokes. Worked out from shifts, not measured.`,
+    { widthPx: 640, heightPx: 280 },
+    (svg, size) => drawLateralError(svg, errors, size),
+  );
+}

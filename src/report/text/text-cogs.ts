@@ -1,0 +1,37 @@
+import { fewShifts } from '../few-shifts.ts';
+import type { CogReport, Report } from '../report-schema.ts';
+import { directionWords } from '../words/event-words.ts';
+import type { TextPage } from './text-page.ts';
+import { type TextColumn, textTable } from './text-table.ts';
+
+const titles = ['Onto cog', 'Judged', 'Late', 'Missed', 'Over', 'Ghost', 'Trouble', '95 % range', ''];
+const columns: TextColumn[] = titles.map((title) => ({ title, align: title === '' ? 'left' : 'right' }));
+
+/** Tables by cog and direction, all rides together. */
+export function textCogs(page: TextPage, report: Report): void {
+  page.heading('Shifts by cog and direction, all rides');
+  page.paragraph('Trouble is the share of judged shifts that were late, missed or settled beyond the cog asked for.');
+  for (const direction of ['to-larger', 'to-smaller'] as const) {
+    const rows = report.cogs.filter((cog) => cog.direction === direction);
+    page.subheading(`Shifts ${directionWords[direction]}`);
+    if (rows.every((cog) => cog.shifts === 0 && cog.ghostShifts === 0)) page.paragraph('None judged.', 2);
+    else page.ready(textTable(columns, rows.map(cogRow)));
+  }
+}
+
+function cogRow(cog: CogReport): string[] {
+  const whole = (share: number): string => String(Math.round(share * 100));
+  const known = cog.troubleRate !== null;
+  return [
+    String(cog.teeth),
+    ...[cog.shifts, cog.late, cog.missed, cog.overshot, cog.ghostShifts].map(String),
+    known ? `${whole(cog.troubleRate ?? 0)} %` : '-',
+    known ? `${whole(cog.low)} to ${whole(cog.high)} %` : '-',
+    cog.shifts === 0 ? 'not used' : cog.shifts < fewShifts ? 'too few to tell' : rateBar(cog.troubleRate ?? 0),
+  ];
+}
+
+/** The rate as a bar, one mark for five percent. */
+function rateBar(rate: number): string {
+  return '#'.repeat(Math.round(rate * 20));
+}

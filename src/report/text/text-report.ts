@@ -1,0 +1,36 @@
+import type { Report } from '../report-schema.ts';
+import { bikeWords } from '../words/bike-words.ts';
+import { limitWords } from '../words/limit-words.ts';
+import { counted } from '../words/number-words.ts';
+import { textAdjustments } from './text-adjustments.ts';
+import { textCogs } from './text-cogs.ts';
+import { type TextOptions, TextPage } from './text-page.ts';
+import { textRides } from './text-rides.ts';
+import { textNextStep, textVerdict } from './text-verdict.ts';
+
+/** The report for reading in a terminal: wrapped, tables aligned, colour only if asked for and never needed. */
+export function textReport(report: Report, options: TextOptions = {}): string {
+  const page = new TextPage(options);
+  page.heading(`Shifting report: ${report.bike.name}`);
+  page.paragraph(`${bikeWords(report)}.`);
+  page.paragraph(`${counted(report.rides.length, 'ride')} analysed${failedWords(report)}.`);
+  for (const note of report.bikeNotes) page.bullet(note.message);
+  if (report.rides.length > 0) {
+    textRides(page, report);
+    textCogs(page, report);
+  }
+  textVerdict(page, report);
+  textAdjustments(page, report);
+  textNextStep(page, report);
+  page.heading('What the logs cannot tell');
+  for (const limit of limitWords(report)) page.bullet(limit);
+  if (report.failed.length > 0) {
+    page.heading('Files that could not be read');
+    for (const { message } of report.failed) page.bullet(message);
+  }
+  return page.toString();
+}
+
+function failedWords({ failed }: Report): string {
+  return failed.length === 0 ? '' : `, ${counted(failed.length, 'file')} could not be read (see the end)`;
+}

@@ -1,0 +1,16 @@
+/** Emphasis for a terminal. Meaning never hangs on it: without colour the words are the same. */
+export interface TextStyle {
+  readonly heading: (text: string) => string;
+  readonly alarm: (text: string) => string;
+  readonly good: (text: string) => string;
+  readonly faint: (text: string) => string;
+}
+
+const plain = (text: string): string => text;
+const code = (open: number, close: number) => (text: string) => `\u001B[${open}m${text}\u001B[${close}m`;
+
+/** Escape codes where colour is wanted, else none. */
+export function textStyle(colour: boolean): TextStyle {
+  if (!colour) return { heading: plain, alarm: plain, good: plain, faint: plain };
+  return { heading: code(1, 22), alarm: code(33, 39), good: code(32, 39), faint: code(2, 22) };
+}

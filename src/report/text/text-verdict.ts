@@ -1,0 +1,55 @@
+import type { Report } from '../report-schema.ts';
+import { causeWords } from '../words/cause-words.ts';
+import { percent } from '../words/number-words.ts';
+import { parameterName } from '../words/parameter-words.ts';
+import { turnWords } from '../words/turn-words.ts';
+import { verdictSentence } from '../words/verdict-words.ts';
+import type { TextPage } from './text-page.ts';
+
+/** Causes under this probability are not explained, only counted. */
+const explainedFrom = 0.05;
+
+/** The verdict with its evidence. */
+export function textVerdict(page: TextPage, report: Report): void {
+  const { diagnosis, bike } = report;
+  page.heading('Verdict');
+  const emphasis = diagnosis.causes[0].cause === 'no-fault' ? page.style.good : page.style.alarm;
+  page.emphasised(verdictSentence(report), emphasis);
+  if (diagnosis.undecided) page.paragraph(diagnosis.undecided.sentence);
+  const explained = diagnosis.causes.filter((cause, i) => i === 0 || cause.probability >= explainedFrom);
+  for (const { cause, probability, evidence } of explained) {
+    page.subheading(`${percent(probability)}  ${causeWords(cause, bike.actuation).name}`);
+    for (const sentence of evidence) page.bullet(sentence);
+  }
+  const rest = diagnosis.causes.slice(explained.length);
+  if (rest.length > 0) {
+    page.blank();
+    page.paragraph(
+      `Less likely: ${rest.map(({ cause, probability }) => `${causeWords(cause, bike.actuation).name} (${percent(probability)})`).join(', ')}.`,
+    );
+  }
+  const further = [
+    turnWords(diagnosis.clicks),
+    diagnosis.riderPart?.sentence,
+    diagnosis.separates?.sentence,
+    ...(diagnosis.notes ?? []),
+  ].filter((sentence): sentence is string => Boolean(sentence));
+  if (further.length > 0) page.blank();
+  for (const sentence of further) page.paragraph(sentence);
+}
+
+/** What to do next, how to begin, how to check, and the cautions that go with it. */
+export function textNextStep(page: TextPage, report: Report): void {
+  const { suggestion, checkRide } = report.diagnosis;
+  page.heading('Next step');
+  const about = suggestion.parameter === 'none' ? '' : `${parameterName(suggestion.parameter)}: `;
+  page.paragraph(`${about}${suggestion.action}`);
+  page.bullet(`Begin: ${suggestion.start}`);
+  page.bullet(`Then check: ${suggestion.verify}`);
+  if (checkRide && checkRide.sentences.length > 0) {
+    page.subheading('A ride that would tell more');
+    for (const sentence of checkRide.sentences) page.bullet(sentence);
+  }
+  page.heading('Cautions');
+  for (const caution of suggestion.cautions) page.bullet(caution, '!');
+}

@@ -1,0 +1,22 @@
+/**
+ * Breaks text at spaces into lines of at most `width` characters. A single longer word stands on its own line.
+ *
+ * @param first what the first line starts with, for example a bullet
+ * @param rest what the further lines start with; as many spaces as `first` is long if not given
+ */
+export function wrapText(text: string, width: number, first = '', rest = ' '.repeat(first.length)): string {
+  const lines: string[] = [];
+  let line = first;
+  let empty = true;
+  for (const word of text.split(/\s+/).filter(Boolean)) {
+    if (!empty && line.length + 1 + word.length > width) {
+      lines.push(line);
+      line = rest;
+      empty = true;
+    }
+    line += empty ? word : ` ${word}`;
+    empty = false;
+  }
+  lines.push(line);
+  return lines.join('\n');
+}

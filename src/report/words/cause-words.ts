@@ -1,0 +1,67 @@
+import type { Cause } from '../../diagnosis/causes.ts';
+import type { Bike } from '../../drivetrain/bike.ts';
+
+/** A cause as a mechanic says it, and what it does. */
+export interface CauseWords {
+  readonly name: string;
+  readonly meaning: string;
+}
+
+const words: Readonly<Record<Cause, CauseWords>> = {
+  'no-fault': { name: 'nothing mis-set', meaning: 'shifting is as good as that of a well-set bike' },
+  'cable-tension-low': {
+    name: 'cable tension too low',
+    meaning: 'the guide pulley stands too far outboard, so shifts to larger cogs come late or not at all',
+  },
+  'cable-tension-high': {
+    name: 'cable tension too high',
+    meaning: 'the guide pulley stands too far inboard, so shifts to smaller cogs come late or not at all',
+  },
+  'low-limit-tight': {
+    name: 'low limit screw too far in',
+    meaning: 'the derailleur is stopped short of the largest cog',
+  },
+  'low-limit-loose': {
+    name: 'low limit screw too far out',
+    meaning: 'the chain can go past the largest cog towards the spokes',
+  },
+  'high-limit-tight': {
+    name: 'high limit screw too far in',
+    meaning: 'the chain will not settle on the smallest cog',
+  },
+  'high-limit-loose': {
+    name: 'high limit screw too far out',
+    meaning: 'the chain can go past the smallest cog into the frame',
+  },
+  'pulley-gap-small': {
+    name: 'guide pulley too close to the cogs',
+    meaning: 'shifts to the few largest cogs are late and rough',
+  },
+  'pulley-gap-large': {
+    name: 'guide pulley too far from the cogs',
+    meaning: 'shifts are slow both ways over the whole cassette',
+  },
+  'hanger-bent': {
+    name: 'derailleur hanger bent',
+    meaning: 'the guide pulley is off one way at one end of the cassette and the other way at the other end',
+  },
+  'cable-friction': {
+    name: 'friction in cable and housing',
+    meaning: 'the cable does not run freely, so shifts to smaller cogs come late and at random',
+  },
+  'worn-drivetrain': { name: 'chain and cogs worn', meaning: 'the chain skips under load on the cogs used most' },
+};
+
+const electronicWords: Readonly<Partial<Record<Cause, CauseWords>>> = {
+  'cable-tension-low': { ...words['cable-tension-low'], name: 'index offset too far outboard' },
+  'cable-tension-high': { ...words['cable-tension-high'], name: 'index offset too far inboard' },
+  'cable-friction': {
+    name: 'derailleur moves stiffly',
+    meaning: 'its joints do not move freely, so shifts come late and at random',
+  },
+};
+
+/** Words for a cause on a bike with this actuation. */
+export function causeWords(cause: Cause, actuation: Bike['actuation']): CauseWords {
+  return (actuation === 'electronic' ? electronicWords[cause] : undefined) ?? words[cause];
+}

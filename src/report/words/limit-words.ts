@@ -1,0 +1,25 @@
+import type { Report } from '../report-schema.ts';
+import { counted } from './number-words.ts';
+
+/** What the logs of this report cannot tell, one sentence each. Always holds the ones that are true of any log. */
+export function limitWords(report: Report): string[] {
+  const of = (evidence: string): number => report.rides.filter((ride) => ride.evidence === evidence).length;
+  const limits = [
+    'The verdict is a likelihood worked out from logs; nobody has looked at the bike. A cracked, bent or worn part is found by eye, by hand and with a gauge.',
+    'Records come about once a second. A healthy shift takes less, so single shifts are judged by crank turns with a probability, and only many shifts together are sharp.',
+    'No chain moves while you coast: shifts without at least 2 s of pedalling after them stay unjudged.',
+  ];
+  if (of('commands-only') > 0)
+    limits.push(
+      `${counted(of('commands-only'), 'ride has', 'rides have')} gear records but no cadence: a late shift cannot be seen there at all, a missed one only by what you did next.`,
+    );
+  if (of('ratio-only') > 0)
+    limits.push(
+      `${counted(of('ratio-only'), 'ride has', 'rides have')} no gear records: what you asked for is not known there, so no shift can be called late or missed.`,
+    );
+  if (of('none') > 0)
+    limits.push(`${counted(of('none'), 'ride shows', 'rides show')} nothing about shifting and did not count.`);
+  if (report.bikeSource === 'guessed')
+    limits.push('No bike file was given: teeth are guessed from the rides, and a cog never used cannot be seen.');
+  return limits;
+}

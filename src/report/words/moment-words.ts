@@ -1,0 +1,13 @@
+import { isClockless } from '../moment-iso.ts';
+
+/** Date and time of day in UTC, `2026-04-12 18:30`; `no date` for a log without a clock. */
+export function dayAndTime(iso: string): string {
+  return isClockless(iso) ? 'no date' : new Date(iso).toISOString().slice(0, 16).replace('T', ' ');
+}
+
+/** Time since the ride's start: `1:02:03`. */
+export function sinceStart(startIso: string, iso: string): string {
+  const seconds = Math.max(0, Math.round((Date.parse(iso) - Date.parse(startIso)) / 1000));
+  const two = (value: number): string => String(value).padStart(2, '0');
+  return `${Math.floor(seconds / 3600)}:${two(Math.floor(seconds / 60) % 60)}:${two(seconds % 60)}`;
+}

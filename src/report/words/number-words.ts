@@ -1,0 +1,34 @@
+/**
+ * Share as whole percent; the ends are never rounded to sureness.
+ *
+ * @example percent(0.126) // '13 %'
+ * @example percent(0.998) // 'over 99 %'
+ */
+export function percent(share: number): string {
+  if (share > 0.995 && share < 1) return 'over 99 %';
+  if (share > 0 && share < 0.005) return 'under 1 %';
+  return `${Math.round(share * 100)} %`;
+}
+
+/** A rate with its 95 % interval: `12 % (4 to 29 %)`, or `none judged`. */
+export function rateWithInterval(rate: { troubleRate: number | null; low: number; high: number }): string {
+  if (rate.troubleRate === null) return 'none judged';
+  return `${percent(rate.troubleRate)} (${Math.round(rate.low * 100)} to ${Math.round(rate.high * 100)} %)`;
+}
+
+/** Length of time: `45 min`, `3 h 05 min`. */
+export function durationWords(seconds: number): string {
+  const minutes = Math.round(seconds / 60);
+  if (minutes < 60) return `${minutes} min`;
+  return `${Math.floor(minutes / 60)} h ${String(minutes % 60).padStart(2, '0')} min`;
+}
+
+/** A count with its noun: `1 shift`, `4 shifts`. */
+export function counted(count: number, noun: string, plural = `${noun}s`): string {
+  return `${count} ${count === 1 ? noun : plural}`;
+}
+
+/** A millimetre value with its sign: `+0.35 mm`, `-0.20 mm`. */
+export function signedMm(value: number): string {
+  return `${value > 0 ? '+' : ''}${value.toFixed(2)} mm`;
+}

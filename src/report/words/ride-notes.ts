@@ -1,0 +1,44 @@
+import type { RideReport } from '../report-schema.ts';
+import { dropSideWords, evidenceWords } from './event-words.ts';
+import { sinceStart } from './moment-words.ts';
+import { counted, durationWords, percent } from './number-words.ts';
+
+const mostEvents = 12;
+
+/** What a reader must know of one ride beyond its row in the table. */
+export function rideNotes(ride: RideReport): string[] {
+  const notes = [`${capital(evidenceWords[ride.evidence])}. Recorded over ${durationWords(ride.durationS)}.`];
+  if (ride.rolloutMm !== null) {
+    const lag =
+      ride.sensorLagS === null ? '' : ` The sensors follow the gear record by ${ride.sensorLagS.toFixed(1)} s.`;
+    notes.push(`Rollout by this ride: ${Math.round(ride.rolloutMm)} mm.${lag}`);
+  }
+  const drops = ride.chainDrops.map(
+    (drop) =>
+      `Chain dropped ${sinceStart(ride.start, drop.at)} into the ride, ${dropSideWords[drop.side]}` +
+      `${drop.afterShiftTo === null ? '' : `, after a shift to ${drop.afterShiftTo} teeth`} (${percent(drop.confidence)} sure).`,
+  );
+  notes.push(...shortened(drops, 'chain drop'));
+  notes.push(...shortened(ride.ghostShifts.map(ghostWords(ride)), 'ghost shift'));
+  if (ride.shifts.some((shift) => shift.weak && shift.outcome !== 'unjudged'))
+    notes.push("Shifts of this ride were judged by the rider's reaction only: weak evidence.");
+  notes.push(...ride.warnings.map((warning) => `Note: ${warning.message}`));
+  return notes;
+}
+
+const ghostWords =
+  (ride: RideReport) =>
+  (ghost: RideReport['ghostShifts'][number]): string =>
+    `Ghost shift ${sinceStart(ride.start, ghost.at)} into the ride: from ${ghost.fromTeeth} to ${ghost.toTeeth} teeth by itself, held ${Math.round(ghost.heldS)} s (${percent(ghost.confidence)} sure).`;
+
+function shortened(lines: readonly string[], noun: string): string[] {
+  if (lines.length <= mostEvents) return [...lines];
+  return [
+    ...lines.slice(0, mostEvents),
+    `And ${counted(lines.length - mostEvents, `more ${noun}`)}; --json lists them all.`,
+  ];
+}
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}

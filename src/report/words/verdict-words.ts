@@ -1,0 +1,27 @@
+import type { Report } from '../report-schema.ts';
+import { causeWords } from './cause-words.ts';
+import { percent } from './number-words.ts';
+
+/** Below this the likeliest cause is not named alone. */
+const namedAlone = 0.6;
+
+/** Judged shifts in all rides of a report. */
+export function judgedShifts(report: Pick<Report, 'rides'>): number {
+  return report.rides.reduce((sum, { counts }) => sum + counts.shifts - counts.unjudged, 0);
+}
+
+/** The verdict in one sentence: the likeliest cause and how sure it is, or that it is open between the first two. */
+export function verdictSentence(report: Report): string {
+  const [first, second] = report.diagnosis.causes;
+  const name = (cause: typeof first): string => causeWords(cause.cause, report.bike.actuation).name;
+  const judged = judgedShifts(report);
+  if (judged === 0 && first.cause === 'no-fault')
+    return 'No shift could be judged, so these rides say nothing for or against any part.';
+  if (report.diagnosis.suggestion.parameter === 'none' && first.cause !== 'no-fault')
+    return `Too little evidence to name a part: ${name(first)} comes first with only ${percent(first.probability)}.`;
+  if (first.cause === 'no-fault' && first.probability >= namedAlone)
+    return `Nothing points to a mis-set part (${percent(first.probability)} sure).`;
+  if (first.probability >= namedAlone)
+    return `Likeliest: ${name(first)} (${percent(first.probability)}); ${causeWords(first.cause, report.bike.actuation).meaning}.`;
+  return `Open between ${name(first)} (${percent(first.probability)}) and ${name(second)} (${percent(second.probability)}).`;
+}

@@ -1,0 +1,170 @@
+import { compareAdjustments } from '../../src/adjustments/compare-adjustments.ts';
+import { tallyCogs } from '../../src/cogs/tally-cogs.ts';
+import { type Cause, causes } from '../../src/diagnosis/causes.ts';
+import type { Diagnosis } from '../../src/diagnosis/diagnosis.ts';
+import type { Bike } from '../../src/drivetrain/bike.ts';
+import type { GearTrace } from '../../src/gear-trace/gear-trace.ts';
+import { buildReport } from '../../src/report/build-report.ts';
+import type { Report } from '../../src/report/report-schema.ts';
+import { type RideAnalysis, rideReport } from '../../src/report/ride-report.ts';
+import type { RideLog } from '../../src/ride-log/ride-log.ts';
+import type { Outcome, RideEvents, ShiftEvent } from '../../src/shifts/ride-events.ts';
+
+/** Built shapes for tests of the report: an invented bike, two rides with known events, a verdict, an adjustment. */
+export const sampleBike: Bike = {
+  name: 'Hut bike 3',
+  chainrings: [32],
+  cassette: [11, 13, 15, 18, 21, 24, 28, 32, 37],
+  rolloutMm: 2290,
+  actuation: 'cable',
+};
+
+export const shiftAt = (timeS: number, fromCog: number, toCog: number, outcome: Outcome = 'clean'): ShiftEvent => ({
+  timeS,
+  fromCog,
+  toCog,
+  direction: toCog > fromCog ? 'to-larger' : 'to-smaller',
+  outcome,
+  crankRevs: outcome === 'clean' ? 0.84321 : outcome === 'late' ? 2.5 : null,
+  confidence: outcome === 'unjudged' ? 0 : 0.91239,
+  probability: { clean: 1, late: 0, missed: 0, overshot: 0 },
+  torqueNm: Number.NaN,
+  cadenceRpm: 80,
+  weak: false,
+});
+
+/** A log of `seconds` one-second records at 80 rpm and 6 m/s, with a pause of two minutes in its middle. */
+export function sampleLog(file: string, start: string, seconds = 600): RideLog {
+  const timeS = Float64Array.from({ length: seconds }, (_, i) => i + (i >= seconds / 2 ? 120 : 0));
+  const filled = (value: number) => new Float64Array(seconds).fill(value);
+  return {
+    file,
+    format: 'fit',
+    sport: 'cycling',
+    startMs: Date.parse(start),
+    timeS,
+    speedMps: filled(6),
+    cadenceRpm: filled(80),
+    powerW: filled(Number.NaN),
+    distanceM: filled(Number.NaN),
+    speedSource: 'wheel',
+    gearRecords: {
+      timeS: new Float64Array(),
+      rearTeeth: new Uint8Array(),
+      frontTeeth: new Uint8Array(),
+      rearPosition: new Uint8Array(),
+      frontPosition: new Uint8Array(),
+      wholeSeconds: true,
+    },
+    warnings: [{ code: 'cut-off', message: 'the end of the file is missing; what is whole was kept' }],
+  };
+}
+
+export function sampleTrace(records: number): GearTrace {
+  return {
+    cog: Int8Array.from({ length: records }, (_, i) => (i < 10 ? -1 : Math.floor(i / 100) % 9)),
+    ring: new Int8Array(records),
+    cogProbability: new Float32Array(records).fill(0.95),
+    driving: new Float32Array(records).fill(1),
+    driveLost: new Float32Array(records),
+    gearSource: 'recorded',
+    evidence: 'full',
+    rolloutMm: 2287.4567,
+    sensorLagS: 1.2345,
+    ratioNoise: 0.006,
+    measured: { chainrings: [32], cassette: [11, 13, 15, 18, 21, 24, 28, 32, null] },
+    warnings: [],
+  };
+}
+
+export function sampleEvents(lateEvery: number): RideEvents {
+  const shifts = Array.from({ length: 80 }, (_, i) => {
+    const up = i % 16 < 8;
+    const from = up ? i % 8 : 8 - (i % 8);
+    const outcome: Outcome =
+      i % 11 === 10 ? 'unjudged' : i % lateEvery === 0 ? 'late' : i % (3 * lateEvery) === 1 ? 'missed' : 'clean';
+    return shiftAt(5 + i * 7, from, up ? from + 1 : from - 1, outcome);
+  });
+  return {
+    shifts,
+    ghostShifts: [{ timeS: 100.25, fromCog: 4, toCog: 3, heldS: 6.04, confidence: 0.8123, torqueNm: Number.NaN }],
+    chainDrops: [{ timeS: 300, side: 'past-largest', afterShiftTo: 8, confidence: 0.7 }],
+    skips: [{ timeS: 400.5, cog: 5, confidence: 0.66, torqueNm: 30 }],
+    pedallingSByCog: new Float64Array(9).fill(60),
+  };
+}
+
+const evidence: Partial<Record<Cause, string[]>> = {
+  'cable-tension-low': ['Shifts to larger cogs: 18 of 70 late or missed. Shifts to smaller cogs: 3 of 66.'],
+  'cable-friction': ['Both directions are slow, but to larger cogs more so, which speaks against it.'],
+};
+
+export const sampleDiagnosis: Diagnosis = {
+  causes: causes
+    .map((cause) => ({
+      cause,
+      probability: cause === 'cable-tension-low' ? 0.78 : cause === 'cable-friction' ? 0.12 : 0.01,
+      evidence: evidence[cause] ?? [],
+    }))
+    .sort((a, b) => b.probability - a.probability),
+  lateralOffsetMm: { mean: -0.42119, low: -0.7, high: -0.15 },
+  lateralErrorMm: sampleBike.cassette.map((teeth, i) => ({ teeth, mean: -0.4 - 0.01 * i, low: -0.8, high: -0.1 })),
+  clicks: { parameter: 'cable-tension', unit: 'clicks', mean: 2.4, low: 0.9, high: 4.1 },
+  onset: { kind: 'steady', at: '2026-04-10T07:00:00.000Z', probability: 0.6 },
+  riderPart: { probability: 0.05, troubleRateLowTorque: null, troubleRateHighTorque: null, sentence: '' },
+  separates: {
+    between: ['cable-tension-low', 'cable-friction'],
+    sentence: 'Twenty shifts to smaller cogs at light load would tell the two apart.',
+  },
+  undecided: null,
+  checkRide: {
+    blocks: [{ count: 10, fromTeeth: 15, toTeeth: 18, direction: 'to-larger', load: 'soft' }],
+    sentences: ['Ten times from 15 to 18 teeth, pedalling softly.'],
+    expectedBits: 0.4,
+    ordinaryBits: 0.1,
+  },
+  stillThere: 0.9,
+  notes: ['The second ride has few shifts onto the smallest cog.'],
+  suggestion: {
+    parameter: 'cable-tension',
+    action: 'Raise cable tension: turn the barrel adjuster anticlockwise.',
+    start: 'Look for damage and check the hanger first, then turn one click.',
+    verify: 'Ride again and look whether shifts to larger cogs come at once.',
+    cautions: ['Adjust on a stand or on smooth ground away from traffic.', 'Keep fingers out of a turning drivetrain.'],
+  },
+};
+
+export const sampleAnalyses: readonly RideAnalysis[] = [
+  {
+    log: sampleLog('rides/2026-04-14 valley.fit', '2026-04-14T06:30:00Z'),
+    trace: sampleTrace(600),
+    events: sampleEvents(10),
+  },
+  {
+    log: sampleLog('rides/2026-04-10 pass.fit', '2026-04-10T07:00:00Z'),
+    trace: sampleTrace(600),
+    events: sampleEvents(5),
+  },
+];
+
+/** A whole report out of the shapes above. */
+export function sampleReport(): Report {
+  const adjustments = [
+    { at: '2026-04-12T18:30:00Z', parameter: 'cable-tension', amount: 2, unit: 'clicks', note: '' } as const,
+  ];
+  const events = sampleAnalyses.map((analysis) => analysis.events);
+  return buildReport({
+    bike: sampleBike,
+    bikeSource: 'given',
+    bikeNotes: [{ code: 'rollout-differs', message: 'The rides show a rollout 0.1 % below the bike file.' }],
+    rides: sampleAnalyses.map((analysis) => rideReport(analysis, sampleBike)),
+    failed: [{ file: 'rides/broken.fit', code: 'no-records', message: 'rides/broken.fit: holds no ride records.' }],
+    cogs: tallyCogs(events, sampleBike.cassette.length),
+    diagnosis: sampleDiagnosis,
+    adjustments: compareAdjustments(
+      sampleAnalyses.map((analysis) => ({ startMs: analysis.log.startMs, events: analysis.events })),
+      adjustments,
+      sampleBike.cassette.length,
+    ),
+  });
+}
