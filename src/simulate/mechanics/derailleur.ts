@@ -1,0 +1,122 @@
+import type { SeededRandom } from '../../numeric/seeded-random.ts';
+import type { BikeCondition } from './bike-condition.ts';
+import { hangerErrorMm } from './hanger.ts';
+
+/** Return spring at the pulley: force on the smallest cog, N, and its rise, N/mm. Cable and housing: stiffness, N/mm. */
+const springBaseN = 11;
+const springRateNpMm = 0.45;
+const cableStiffnessNpMm = 17;
+/** Static friction over sliding friction: what makes the cage stick, then slip. */
+const stictionRatio = 1.25;
+/** Fastest the thumb pulls and the spring returns the cage, mm/s; a servo's speed. */
+const pullSpeedMmps = 45;
+const returnSpeedMmps = 38;
+const servoSpeedMmps = 30;
+
+/**
+ * The guide pulley's sideways place, moved by a shifter through cable and housing (or by a servo) against a return
+ * spring, between two stop screws. The shifter's detents are exact; what arrives at the pulley is not.
+ */
+export class Derailleur {
+  /** Index the shifter stands at: the commanded cog. */
+  commanded: number;
+  /** Where the cage stands, mm. */
+  cageMm: number;
+  /** Where the guide pulley stands, hanger and frame flex included, mm. */
+  pulleyMm = 0;
+  private shifterMm: number;
+  private overtravelMm = 0;
+  private overtravelLeftS = 0;
+  private sticking = true;
+  private gripFactor = 1;
+  private readonly electronic: boolean;
+  private readonly random: SeededRandom;
+
+  constructor(
+    readonly condition: BikeCondition,
+    startCog: number,
+    electronic: boolean,
+    random: SeededRandom,
+  ) {
+    this.electronic = electronic;
+    this.random = random;
+    this.commanded = startCog;
+    this.shifterMm = this.detentMm(startCog);
+    this.cageMm = this.clampToStops(this.restingMm(0));
+    this.pulleyMm = this.cageMm;
+  }
+
+  /** Moves the shifter by whole detents, positive to larger cogs; returns how many it really moved. */
+  press(detents: number): number {
+    const last = this.condition.cogs - 1;
+    const target = Math.max(0, Math.min(last, this.commanded + detents));
+    const moved = target - this.commanded;
+    if (moved === 0) return 0;
+    this.commanded = target;
+    this.gripFactor = Math.exp(0.3 * this.random.normal());
+    if (moved > 0) {
+      // The thumb pushes past the detent before the pawl takes over.
+      this.overtravelMm = this.condition.pitchMm * this.random.between(0.15, 0.4);
+      this.overtravelLeftS = this.random.between(0.12, 0.25);
+    } else {
+      // The release lets the cable run a little past the next tooth of the ratchet.
+      this.overtravelMm = -this.condition.pitchMm * this.random.between(0.05, 0.2);
+      this.overtravelLeftS = this.random.between(0.03, 0.1);
+    }
+    return moved;
+  }
+
+  /**
+   * One step. `shake` is the road's vibration (0 smooth, 1 rough), which works a sticking cable loose; `flexMm` the
+   * sideways give of the frame under the pedals.
+   */
+  step(dtS: number, shake: number, flexMm: number): void {
+    if (this.electronic) this.stepServo(dtS);
+    else this.stepCable(dtS, shake);
+    this.cageMm = this.clampToStops(this.cageMm);
+    this.pulleyMm = this.cageMm + hangerErrorMm(this.condition, this.cageMm) + flexMm;
+  }
+
+  private stepServo(dtS: number): void {
+    const target = this.commanded * this.condition.pitchMm + this.condition.offsetMm;
+    this.cageMm += clamp(target - this.cageMm, servoSpeedMmps * dtS);
+  }
+
+  private stepCable(dtS: number, shake: number): void {
+    this.overtravelLeftS -= dtS;
+    const aim = this.detentMm(this.commanded) + (this.overtravelLeftS > 0 ? this.overtravelMm : 0);
+    const speed = aim > this.shifterMm ? pullSpeedMmps : returnSpeedMmps * 2;
+    this.shifterMm += clamp(aim - this.shifterMm, speed * dtS);
+    const loosening = 1 - 0.45 * shake * this.random.uniform();
+    const sliding = this.condition.frictionN * this.gripFactor * loosening;
+    const breakaway = this.sticking ? sliding * stictionRatio : sliding;
+    const inboardRest = this.restingMm(-breakaway);
+    const outboardRest = Math.max(this.restingMm(breakaway), (breakaway - springBaseN) / springRateNpMm);
+    let goal = this.cageMm;
+    if (this.cageMm < inboardRest) goal = this.restingMm(-sliding);
+    else if (this.cageMm > outboardRest)
+      goal = Math.max(this.restingMm(sliding), (sliding - springBaseN) / springRateNpMm);
+    const move = clamp(goal - this.cageMm, (goal > this.cageMm ? pullSpeedMmps : returnSpeedMmps) * dtS);
+    this.cageMm += move;
+    this.sticking = Math.abs(move) < 1e-4;
+  }
+
+  /** Where spring, cable pull and a drag of `dragN` (positive holds inboard) balance. */
+  private restingMm(dragN: number): number {
+    return (cableStiffnessNpMm * this.shifterMm - springBaseN + dragN) / (cableStiffnessNpMm + springRateNpMm);
+  }
+
+  /** The shifter's end of the cable at a detent, as sideways travel, so that a sound cable rests the pulley under the cog. */
+  private detentMm(cog: number): number {
+    const slack = cog === 0 ? this.condition.slackMm : 0;
+    const place = cog * this.condition.pitchMm + this.condition.offsetMm - slack;
+    return place + (springBaseN + springRateNpMm * place) / cableStiffnessNpMm;
+  }
+
+  private clampToStops(placeMm: number): number {
+    const { highStopMm, lowStopMm, pitchMm, cogs } = this.condition;
+    return Math.max(highStopMm, Math.min((cogs - 1) * pitchMm + lowStopMm, placeMm));
+  }
+}
+
+const clamp = (value: number, limit: number): number => Math.max(-limit, Math.min(limit, value));

@@ -1,0 +1,147 @@
+import type { SeededRandom } from '../../numeric/seeded-random.ts';
+import type { BikeCondition } from './bike-condition.ts';
+
+/** Sideways pull of the chain, in pitches, at which a ramp lifts it to the larger cog, and at which it leaves for the smaller. */
+const climbAt = 0.66;
+const fallAt = 0.62;
+/** What 1000 N of chain tension add to those, in pitches. */
+const climbLoadPer1000N = 0.13;
+const fallLoadPer1000N = 0.07;
+/** Scatter from one ramp to the next (plates, rollers, play), in pitches. */
+const rampScatter = 0.05;
+/** Sideways pull beyond an end cog, in pitches, at which the chain goes past it. */
+const pastLargestAt = 0.42;
+const pastSmallestAt = 0.42;
+/** Part of the cog that the chain wraps from the pulley side to the tight upper run. */
+const wrapTurns = 0.4;
+/** A ramp takes the chain only if the right link meets it. */
+const rampMeets = 0.75;
+
+export type EndSide = 'past-largest' | 'past-smallest';
+
+/**
+ * The chain on the cassette. The guide pulley draws the slack lower run sideways; the pull builds up over the links
+ * that run through; ramps pass as the cassette turns, and one that finds enough pull takes the chain over. The change
+ * then travels round the cog to the upper run, and only there the gear changes.
+ */
+export class RearChain {
+  /** Cog at the pulley side, and cog that drives. */
+  entryCog: number;
+  driveCog: number;
+  /** Set when the chain went past an end cog; the ride puts it back with `refit`. */
+  lost: EndSide | null = null;
+  private pullMm = 0;
+  private jitterMm = 0;
+  private links = 0;
+  private readonly climbPhase: Float64Array;
+  private readonly underwayCog: number[] = [];
+  private readonly underwayAt: number[] = [];
+
+  constructor(
+    readonly condition: BikeCondition,
+    readonly teeth: readonly number[],
+    startCog: number,
+    private readonly random: SeededRandom,
+  ) {
+    this.entryCog = startCog;
+    this.driveCog = startCog;
+    this.climbPhase = Float64Array.from(teeth, () => random.uniform());
+  }
+
+  /** Lateral pull of the pulley on the chain relative to the cog it enters, mm. */
+  get restErrorMm(): number {
+    return this.pullMm;
+  }
+
+  refit(cog: number): void {
+    this.lost = null;
+    this.entryCog = cog;
+    this.driveCog = cog;
+    this.pullMm = 0;
+    this.underwayCog.length = 0;
+    this.underwayAt.length = 0;
+  }
+
+  /**
+   * `linksRun` links ran onto the cassette in this step under `tensionN`; the pulley stands at `pulleyMm`; the road
+   * shakes by `shake` (0 to 1).
+   */
+  step(linksRun: number, tensionN: number, pulleyMm: number, shake: number): void {
+    const { condition, random } = this;
+    const jitterSpread = 0.1 + 0.32 * shake;
+    this.jitterMm += -0.25 * this.jitterMm + 0.66 * jitterSpread * random.normal();
+    if (linksRun <= 0 || this.lost) return;
+    const entry = this.entryCog;
+    const lateral = entry * condition.pitchMm + condition.cogErrorMm[entry];
+    const aim = (pulleyMm - lateral) * this.authority(entry) + this.jitterMm;
+    this.pullMm += (aim - this.pullMm) * (1 - Math.exp(-linksRun / this.buildUpLinks(entry)));
+    const before = this.links;
+    this.links = before + linksRun;
+    while (this.underwayAt.length > 0 && this.underwayAt[0] <= this.links) {
+      this.driveCog = this.underwayCog.shift() as number;
+      this.underwayAt.shift();
+    }
+    this.meetRamps(before, tensionN / 1000);
+  }
+
+  private meetRamps(before: number, loadKn: number): void {
+    const { condition, random, entryCog: entry } = this;
+    const pitch = condition.pitchMm;
+    const turnsBefore = before / this.teeth[entry];
+    const turnsNow = this.links / this.teeth[entry];
+    const climbing = this.pullMm > 0;
+    const neighbour = climbing ? Math.min(entry + 1, condition.cogs - 1) : entry;
+    const ramps = Math.max(3, Math.round(this.teeth[neighbour] / (climbing ? 4 : 3)));
+    const phase = this.climbPhase[neighbour];
+    if (Math.floor(turnsNow * ramps + phase) === Math.floor(turnsBefore * ramps + phase)) return;
+    const pull = this.pullMm / pitch + rampScatter * random.normal();
+    if (climbing) {
+      if (entry === condition.cogs - 1) {
+        if (pull > pastLargestAt) this.lost = 'past-largest';
+        return;
+      }
+      const crowding = this.crowdingMm(entry + 1);
+      const need = climbAt + climbLoadPer1000N * loadKn + 0.05 * crowding;
+      if (pull > need && random.chance(rampMeets / (1 + 0.6 * crowding))) this.take(entry + 1);
+    } else {
+      if (entry === 0) {
+        if (-pull > pastSmallestAt) this.lost = 'past-smallest';
+        return;
+      }
+      const need = fallAt + fallLoadPer1000N * loadKn;
+      if (-pull > need && random.chance(rampMeets)) this.take(entry - 1);
+    }
+  }
+
+  private take(cog: number): void {
+    const step = (cog - this.entryCog) * this.condition.pitchMm;
+    this.pullMm -= step;
+    this.entryCog = cog;
+    this.underwayCog.push(cog);
+    const last = this.underwayAt.at(-1) ?? 0;
+    this.underwayAt.push(Math.max(last, this.links + wrapTurns * this.teeth[cog]));
+  }
+
+  /** Pulley to cog tips at a cog, mm: the cage follows the cassette's cone only in part. */
+  private gapAtMm(cog: number): number {
+    const largest = this.teeth[this.teeth.length - 1];
+    return this.condition.gapMm + 0.11 * (largest - this.teeth[cog]);
+  }
+
+  /** How far the pulley digs into the space of a cog's teeth, mm: only where the gap is too small. */
+  private crowdingMm(cog: number): number {
+    return Math.max(0, 3.2 - this.gapAtMm(cog));
+  }
+
+  /** Links that must run before the chain follows the pulley: more the longer the free piece between them. */
+  private buildUpLinks(cog: number): number {
+    const gap = Math.max(2, this.gapAtMm(cog));
+    return 1.2 + 0.9 * (gap / 9) ** 3.2 + 1.5 * this.crowdingMm(cog);
+  }
+
+  /** Part of the pulley's sideways place that the chain takes on; a twisted hanger sets the pulley askew and loses some. */
+  private authority(cog: number): number {
+    const free = Math.max(0, this.gapAtMm(cog) - 12);
+    return (1 - 0.006 * free) * (1 - 0.6 * Math.abs(this.condition.hangerBendRad));
+  }
+}

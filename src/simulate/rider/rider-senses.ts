@@ -1,0 +1,35 @@
+import type { PedalMode } from '../mechanics/crank-and-wheel.ts';
+
+/** What a rider feels and sees at one moment. Nothing here that a rider could not know. */
+export interface RiderSenses {
+  timeS: number;
+  speedMps: number;
+  distanceM: number;
+  /** Cadence that driving would need at this speed on the cog the chain is really on. */
+  drivenCadenceRpm: number;
+  crankTurns: number;
+  driveCog: number;
+  /** The shifter's window. */
+  commandedCog: number;
+  cogs: number;
+  ring: number;
+  rings: number;
+  grade: number;
+  speedLimitMps: number;
+  roughness: number;
+  chainLost: boolean;
+}
+
+/** What the rider does until the next decision. */
+export interface RiderActs {
+  pedal: PedalMode;
+  powerW: number;
+  standing: boolean;
+  softPart: number;
+  brakeMps2: number;
+  walkMps: number;
+  /** At a halt, on the bike or off it. */
+  halted: boolean;
+  /** The chain is put back by hand at this moment. */
+  refit: boolean;
+}

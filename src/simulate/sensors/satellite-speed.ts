@@ -1,0 +1,30 @@
+import type { SeededRandom } from '../../numeric/seeded-random.ts';
+import { type MechanicalTrack, trackHz } from '../mechanics/mechanical-track.ts';
+
+/**
+ * Satellite speed at the track's rate: a first-order lag behind the true speed, errors that come in runs, a floor of
+ * jitter at a halt, and under cover the last speed held while it slowly strays.
+ */
+export function satelliteSpeed(
+  track: MechanicalTrack,
+  lagS: number,
+  noiseScale: number,
+  random: SeededRandom,
+): Float64Array {
+  const speed = new Float64Array(track.samples);
+  const keep = Math.exp(-1 / (trackHz * Math.max(0.05, lagS)));
+  const noiseKeep = Math.exp(-1 / (trackHz * 2.5));
+  const noiseStep = Math.sqrt(1 - noiseKeep * noiseKeep);
+  let smooth = track.speedMps[0];
+  let relative = 0;
+  let floor = 0;
+  for (let i = 0; i < track.samples; i++) {
+    relative = noiseKeep * relative + noiseStep * random.normal();
+    floor = noiseKeep * floor + noiseStep * random.normal();
+    if (!track.covered[i]) smooth = track.speedMps[i] + keep * (smooth - track.speedMps[i]);
+    else smooth *= 1 + 0.02 * (random.uniform() - 0.5);
+    const seen = smooth * (1 + 0.012 * noiseScale * relative) + 0.035 * noiseScale * floor;
+    speed[i] = Math.max(0, seen < 0.06 ? 0 : seen);
+  }
+  return speed;
+}

@@ -1,0 +1,110 @@
+import { type MechanicalTrack, trackHz } from '../mechanics/mechanical-track.ts';
+
+/** Rules of the contract, as numbers. */
+const burstExactS = 1.2;
+const burstWholeS = 1;
+const pedallingRpm = 30;
+const judgedFromS = 2;
+const cleanRevs = 1.5;
+const lateRevs = 5;
+/** A chain that leaves a cog again within this time has not settled there. */
+const settledForS = 1;
+
+export interface JudgedShift {
+  /** Range of the track's commands that make up the shift, end exclusive. */
+  readonly first: number;
+  readonly end: number;
+  readonly fromCog: number;
+  readonly toCog: number;
+  readonly outcome: 'clean' | 'late' | 'missed' | 'overshot' | 'unjudged';
+  readonly crankRevs: number | null;
+  readonly crankRevsFromFirst: number | null;
+  readonly settledS: number | null;
+}
+
+/** Judges every commanded shift of a ride from what the chain really did. `recordedS` is the time each command was recorded with. */
+export function judgeShifts(track: MechanicalTrack, recordedS: Float64Array, wholeSeconds: boolean): JudgedShift[] {
+  const bursts = mergeBursts(track, recordedS, wholeSeconds);
+  const endS = (track.samples - 1) / trackHz;
+  return bursts
+    .map(({ first, end }, i) => {
+      const nextS = i + 1 < bursts.length ? track.commands[bursts[i + 1].first].timeS : endS;
+      return judge(track, first, end, nextS, i + 1 < bursts.length);
+    })
+    .filter((shift) => shift.fromCog !== shift.toCog);
+}
+
+function mergeBursts(track: MechanicalTrack, recordedS: Float64Array, wholeSeconds: boolean) {
+  const bursts: { first: number; end: number }[] = [];
+  for (let i = 0; i < track.commands.length; i++) {
+    const gapS = i === 0 ? Number.POSITIVE_INFINITY : recordedS[i] - recordedS[i - 1];
+    const joins = wholeSeconds ? gapS <= burstWholeS : gapS < burstExactS;
+    if (joins) bursts[bursts.length - 1].end = i + 1;
+    else bursts.push({ first: i, end: i + 1 });
+  }
+  return bursts;
+}
+
+function judge(track: MechanicalTrack, first: number, end: number, nextS: number, another: boolean): JudgedShift {
+  const start = track.commands[first];
+  const last = track.commands[end - 1];
+  const shift = { first, end, fromCog: start.fromCog, toCog: last.toCog };
+  const settled = settling(track, last.timeS, nextS, last.toCog, Math.sign(last.toCog - start.fromCog));
+  const fromLast = settled.settled ? Math.max(0, settled.settled.crankTurns - last.crankTurns) : null;
+  const fromFirst = settled.settled ? Math.max(0, settled.settled.crankTurns - start.crankTurns) : null;
+  const settledS = settled.settled ? Math.max(last.timeS, settled.settled.timeS) : null;
+  const measures = { crankRevs: fromLast, crankRevsFromFirst: fromFirst, settledS };
+  const enough = pedalledS(track, last.timeS, nextS) >= judgedFromS;
+  const turnsSeen = turnsAt(track, nextS) - last.crankTurns;
+  const openEnd = !another && fromLast === null && turnsSeen < lateRevs;
+  if (!enough || openEnd) return { ...shift, ...measures, outcome: 'unjudged' };
+  if (settled.beyondAtTurns - last.crankTurns <= lateRevs) return { ...shift, ...measures, outcome: 'overshot' };
+  if (fromLast === null || fromLast > lateRevs) return { ...shift, ...measures, outcome: 'missed' };
+  return { ...shift, ...measures, outcome: fromLast <= cleanRevs ? 'clean' : 'late' };
+}
+
+/** When the chain came to stay on `cog` between two times, and at which crank turn it stayed beyond it, if it did so first. */
+function settling(track: MechanicalTrack, fromS: number, untilS: number, cog: number, direction: number) {
+  const { cogChanges } = track;
+  let i = lastChangeBefore(track, fromS);
+  let beyondAtTurns = Number.POSITIVE_INFINITY;
+  for (; i < cogChanges.length && (cogChanges[i].timeS < untilS || cogChanges[i].timeS <= fromS); i++) {
+    const change = cogChanges[i];
+    const leftS = i + 1 < cogChanges.length ? cogChanges[i + 1].timeS : Number.POSITIVE_INFINITY;
+    const stays = Math.min(leftS, untilS) - Math.max(change.timeS, fromS) >= settledForS || leftS >= untilS;
+    if (!stays) continue;
+    if (change.cog === cog) return { settled: change, beyondAtTurns };
+    if (change.cog >= 0 && (change.cog - cog) * direction > 0 && change.timeS > fromS)
+      beyondAtTurns = Math.min(beyondAtTurns, change.crankTurns);
+  }
+  return { settled: null, beyondAtTurns };
+}
+
+/** Index of the change that tells where the chain was at a moment. */
+export function lastChangeBefore(track: MechanicalTrack, timeS: number): number {
+  let low = 0;
+  let high = track.cogChanges.length - 1;
+  while (low < high) {
+    const middle = (low + high + 1) >> 1;
+    if (track.cogChanges[middle].timeS <= timeS) low = middle;
+    else high = middle - 1;
+  }
+  return low;
+}
+
+/** Crank turns made until a moment. */
+export function turnsAt(track: MechanicalTrack, timeS: number): number {
+  const at = Math.max(0, Math.min(track.samples - 1, timeS * trackHz));
+  const i = Math.floor(at);
+  const next = Math.min(track.samples - 1, i + 1);
+  return track.crankTurns[i] + (at - i) * (track.crankTurns[next] - track.crankTurns[i]);
+}
+
+function pedalledS(track: MechanicalTrack, fromS: number, untilS: number): number {
+  const turnsASample = pedallingRpm / 60 / trackHz;
+  let samples = 0;
+  const last = Math.min(track.samples - 2, Math.floor(untilS * trackHz));
+  for (let i = Math.ceil(fromS * trackHz); i < last; i++)
+    if (track.crankTurns[i + 1] - track.crankTurns[i] > turnsASample) samples++;
+  return samples / trackHz;
+}

@@ -1,0 +1,41 @@
+import { type MechanicalTrack, trackHz } from '../mechanics/mechanical-track.ts';
+
+const quietBeforeS = 5;
+const heldOverS = 1;
+
+export interface UnaskedMove {
+  readonly timeS: number;
+  readonly fromCog: number;
+  readonly toCog: number;
+  readonly heldS: number;
+}
+
+/**
+ * Moves of the chain with no command in the 5 s before: away from the commanded cog and held over 1 s (ghosts), and
+ * arrivals on the way to it that came so late (belated). A return after a ghost is neither.
+ */
+export function unaskedMoves(track: MechanicalTrack): { ghosts: UnaskedMove[]; belated: UnaskedMove[] } {
+  const { cogChanges, commands } = track;
+  const ghosts: UnaskedMove[] = [];
+  const belated: UnaskedMove[] = [];
+  let command = -1;
+  let reached = true;
+  for (let i = 1; i < cogChanges.length; i++) {
+    const { timeS, cog } = cogChanges[i];
+    const from = cogChanges[i - 1].cog;
+    while (command + 1 < commands.length && commands[command + 1].timeS <= timeS) {
+      command++;
+      reached = from === commands[command].toCog;
+    }
+    const wanted = command < 0 ? track.startCog : commands[command].toCog;
+    if (cog < 0 || from < 0) continue;
+    const quiet = command < 0 || timeS - commands[command].timeS > quietBeforeS;
+    const heldS = (cogChanges[i + 1]?.timeS ?? (track.samples - 1) / trackHz) - timeS;
+    const move = { timeS, fromCog: from, toCog: cog, heldS };
+    const away = Math.abs(cog - wanted) > Math.abs(from - wanted);
+    if (away && quiet && heldS > heldOverS) ghosts.push(move);
+    if (!away && quiet && !reached) belated.push(move);
+    if (cog === wanted) reached = true;
+  }
+  return { ghosts, belated };
+}
