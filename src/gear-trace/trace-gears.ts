@@ -13,6 +13,7 @@ import { measureGears } from './measure-gears.ts';
 import { measureTeeth } from './measure-teeth.ts';
 import { type PedallingSamples, pedallingSamples } from './pedalling-samples.ts';
 import { settledSamples } from './settled-samples.ts';
+import { sharpestHistogram } from './sharpest-histogram.ts';
 
 /** Usable seconds below which a ride is not worth a trace. */
 const MIN_USABLE_S = 120;
@@ -40,11 +41,7 @@ export function traceGears(log: RideLog, bike: Bike): RideTrace {
     );
 
   const model = fitGears(log, samples, bike, commands);
-  if (!model)
-    return without(
-      'too-little-steady-pedalling',
-      'Too little steady pedalling to measure the gears from speed and cadence.',
-    );
+  if (typeof model === 'string') return without('no-gear-bands', model);
   if (model.noise > MAX_NOISE)
     return without(
       'no-gear-bands',
@@ -70,9 +67,12 @@ export function traceGears(log: RideLog, bike: Bike): RideTrace {
   };
 }
 
-function fitGears(log: RideLog, samples: PedallingSamples, bike: Bike, commands: GearCommands): GearModel | null {
+/** The ride's gears, or in words why they cannot be fitted. */
+function fitGears(log: RideLog, samples: PedallingSamples, bike: Bike, commands: GearCommands): GearModel | string {
   const settled = settledSamples(log, samples, commands, bike.cassette.length, bike.chainrings.length);
+  const sharpest = sharpestHistogram(log, samples);
   const fitted = fitCommandedGears(measureGears(log, samples, settled), bike);
-  if (fitted) return fitted;
-  return fitUncommandedGears(log, samples, bike, Math.log(bikeRolloutMm(bike) / 1000));
+  if (fitted && !log.warnings.some(({ code }) => code === 'virtual-speed')) return fitted;
+  if (!sharpest.shows) return sharpest.why;
+  return fitUncommandedGears(sharpest, bike, Math.log(bikeRolloutMm(bike) / 1000));
 }

@@ -1,0 +1,95 @@
+import type { Adjustment } from './adjustments/adjustment.ts';
+import { compareAdjustments } from './adjustments/compare-adjustments.ts';
+import { tallyCogs } from './cogs/tally-cogs.ts';
+import { diagnose } from './diagnosis/diagnose.ts';
+import type { Bike } from './drivetrain/bike.ts';
+import type { Warning } from './errors/warning.ts';
+import type { RideTrace } from './gear-trace/gear-trace.ts';
+import { guessDrivetrain } from './gear-trace/guess-drivetrain.ts';
+import { traceGears } from './gear-trace/trace-gears.ts';
+import { buildReport } from './report/build-report.ts';
+import type { FailedRide, Report } from './report/report-schema.ts';
+import { rideReport } from './report/ride-report.ts';
+import type { RideLog } from './ride-log/ride-log.ts';
+import { judgeRide } from './shifts/judge-ride.ts';
+import type { RideEvents } from './shifts/ride-events.ts';
+
+/** Raised whenever the engine may judge a ride otherwise than before: what was kept of an older one is worked out anew. */
+export const engineVersion = 1;
+
+/** One ride, traced and judged. */
+export interface AnalysedRide {
+  readonly log: RideLog;
+  readonly trace: RideTrace;
+  readonly events: RideEvents;
+}
+
+/** The bike that rides are read against, and where it came from. */
+export interface ChosenBike {
+  readonly bike: Bike;
+  readonly bikeSource: 'given' | 'guessed';
+  readonly bikeNotes: readonly Warning[];
+}
+
+export interface AnalyseOptions {
+  /** Null: the drivetrain is guessed from the rides. */
+  readonly bike: Bike | null;
+  readonly adjustments: readonly Adjustment[];
+  /** Rides that could not be read, to be listed in the report. */
+  readonly failed?: readonly FailedRide[];
+  /** Called after each ride, for progress. */
+  readonly onRide?: (file: string) => void;
+}
+
+/** Runs the stages in order over the rides of one bike: the place to read first. */
+export function analyse(logs: readonly RideLog[], options: AnalyseOptions): Report {
+  const chosen = chooseBike(logs, options.bike);
+  const rides = logs.map((log) => {
+    const ride = analyseRide(log, chosen.bike);
+    options.onRide?.(log.file);
+    return ride;
+  });
+  return concludeBike(chosen, rides, options.adjustments, options.failed ?? []);
+}
+
+/** The given bike, else one guessed from the rides. */
+export function chooseBike(logs: readonly RideLog[], given: Bike | null): ChosenBike {
+  if (given) return { bike: given, bikeSource: 'given', bikeNotes: [] };
+  const { bike, notes } = guessDrivetrain(logs);
+  return { bike, bikeSource: 'guessed', bikeNotes: notes };
+}
+
+/** Traces and judges one ride; needs no other ride, so its result can be kept until bike or engine change. */
+export function analyseRide(log: RideLog, bike: Bike): AnalysedRide {
+  const trace = traceGears(log, bike);
+  const { events, sensorLagS } = judgeRide(log, trace, bike.cassette.length);
+  return { log, trace: { ...trace, sensorLagS }, events };
+}
+
+/** Draws the conclusions from all judged rides of a bike: tallies, adjustments, diagnosis, report. */
+export function concludeBike(
+  chosen: ChosenBike,
+  rides: readonly AnalysedRide[],
+  adjustments: readonly Adjustment[],
+  failed: readonly FailedRide[],
+): Report {
+  const { bike } = chosen;
+  const cogs = bike.cassette.length;
+  const placed = rides.map(({ log, trace, events }) => ({
+    startMs: log.startMs,
+    durationS: (log.timeS.at(-1) ?? 0) - (log.timeS[0] ?? 0),
+    evidence: trace.evidence,
+    events,
+  }));
+  return buildReport({
+    ...chosen,
+    rides: rides.map((ride) => rideReport(ride, bike)),
+    failed,
+    cogs: tallyCogs(
+      rides.map(({ events }) => events),
+      cogs,
+    ),
+    diagnosis: diagnose({ bike, rides: placed, adjustments }),
+    adjustments: compareAdjustments(placed, adjustments, cogs),
+  });
+}

@@ -1,0 +1,108 @@
+import type { Bike } from '../drivetrain/bike.ts';
+import type { Warning } from '../errors/warning.ts';
+import type { RideLog } from '../ride-log/ride-log.ts';
+import { guessFromLadder } from './guess-from-ladder.ts';
+import { guessFromRecords } from './guess-from-records.ts';
+import { ladderPeaks } from './ladder-peaks.ts';
+import { pedallingSamples } from './pedalling-samples.ts';
+import { sharpestHistogram } from './sharpest-histogram.ts';
+import { traceGears } from './trace-gears.ts';
+
+/** A drivetrain worked out from rides, with what is said of it. `certainty` is 0 to 1: the share of its teeth that the rides themselves show. */
+export interface DrivetrainGuess {
+  readonly bike: Bike;
+  readonly certainty: number;
+  readonly notes: readonly Warning[];
+}
+
+/** What stands in when the rides show no drivetrain at all; no verdict is drawn from it. */
+const UNKNOWN: Bike = {
+  name: 'unknown bike',
+  chainrings: [32],
+  cassette: [10, 12, 14, 16, 18, 21, 24, 28, 33, 39, 45, 51],
+  actuation: 'cable',
+};
+
+/** Guesses the bike from gear records where a ride has them, else from the ladder of speed-to-cadence ratios. */
+export function guessDrivetrain(logs: readonly RideLog[]): DrivetrainGuess {
+  const recorded = logs.filter((log) => log.gearRecords.timeS.length > 1);
+  const fromRecords = guessFromRecords(recorded);
+  if (fromRecords) return refine(fromRecords, recorded);
+  return (
+    fromLadder(logs) ?? {
+      bike: UNKNOWN,
+      certainty: 0,
+      notes: [
+        {
+          code: 'bike-unknown',
+          message: 'No gear records and no clear ladder of ratios: the drivetrain is not known. Give a bike file.',
+        },
+      ],
+    }
+  );
+}
+
+/** Sets the recorded teeth against what the longest ride with cadence shows. */
+function refine(recorded: Bike, logs: readonly RideLog[]): DrivetrainGuess {
+  const traces = logs
+    .map((log) => traceGears(log, recorded))
+    .filter((trace) => trace.evidence === 'full')
+    .sort((a, b) => b.cog.length - a.cog.length);
+  const measured = traces[0]?.measured;
+  if (!measured)
+    return {
+      bike: recorded,
+      certainty: 0.3,
+      notes: [
+        {
+          code: 'bike-guessed',
+          message:
+            'The drivetrain is read off the gear records as they stand; no ride with cadence shows whether its teeth are right.',
+        },
+      ],
+    };
+  const merge = (written: readonly number[], shown: readonly (number | null)[]): number[] => {
+    const merged = written.map((teeth, i) => shown[i] ?? teeth);
+    return merged.every((teeth, i) => i === 0 || teeth > merged[i - 1]) ? merged : [...written];
+  };
+  const bike: Bike = {
+    ...recorded,
+    chainrings: merge(recorded.chainrings, measured.chainrings),
+    cassette: merge(recorded.cassette, measured.cassette),
+  };
+  const shown = [...measured.chainrings, ...measured.cassette];
+  const certainty = shown.filter((teeth) => teeth !== null).length / shown.length;
+  const changed = [...bike.chainrings, ...bike.cassette].filter(
+    (teeth, i) => teeth !== [...recorded.chainrings, ...recorded.cassette][i],
+  );
+  return {
+    bike,
+    certainty,
+    notes: [
+      {
+        code: 'bike-guessed',
+        message: `The drivetrain is read off the gear records and measured from speed and cadence: ${Math.round(100 * certainty)} % of its teeth show in the rides.${changed.length > 0 ? ` Recorded teeth differed: recorded rings ${recorded.chainrings.join('/')}, cogs ${recorded.cassette.join('-')}; by the ratios rings ${bike.chainrings.join('/')}, cogs ${bike.cassette.join('-')}.` : ''}`,
+      },
+    ],
+  };
+}
+
+function fromLadder(logs: readonly RideLog[]): DrivetrainGuess | null {
+  const best = logs
+    .map((log) => sharpestHistogram(log, pedallingSamples(log)))
+    .filter((sharpest) => sharpest.shows)
+    .sort((a, b) => b.histogram.totalS - a.histogram.totalS)[0];
+  if (!best) return null;
+  const guess = guessFromLadder(ladderPeaks(best.histogram));
+  if (!guess) return null;
+  return {
+    bike: guess.bike,
+    certainty: (0.6 * guess.seenCogs.length) / guess.bike.cassette.length,
+    notes: [
+      {
+        code: 'bike-guessed',
+        message: `The drivetrain is worked out from the ladder of speed-to-cadence ratios, which shows ${guess.seenCogs.length} cogs (${guess.seenCogs.join(', ')}). Ratios give teeth up to a common scale only: check rings, cogs and rollout, or give a bike file.`,
+      },
+    ],
+  };
+}

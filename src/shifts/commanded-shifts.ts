@@ -1,0 +1,85 @@
+import type { GearCommands } from '../gear-trace/gear-commands.ts';
+import type { PedallingSamples } from '../gear-trace/pedalling-samples.ts';
+import type { RideLog } from '../ride-log/ride-log.ts';
+import type { Direction } from './ride-events.ts';
+
+/** One shift the rider asked for: a burst of commands taken as one, from the first one's old cog to the last one's new cog. */
+export interface CommandedShift {
+  readonly timeS: number;
+  /** Time of the last command of the burst. */
+  readonly lastTimeS: number;
+  readonly fromCog: number;
+  readonly toCog: number;
+  readonly direction: Direction;
+  /** Time of the next shift or burst (also one that returned to where it began); Infinity for the last. */
+  readonly untilS: number;
+  /** Seconds pedalled over 30 rpm before `untilS`. */
+  readonly pedalledS: number;
+}
+
+const BURST_S = 1.2;
+const BURST_WHOLE_SECONDS_S = 1;
+/** Long enough to count: 2 s decide whether a shift is judged, more is not asked. */
+const COUNT_UP_TO_S = 30;
+
+/** Gathers gear records that change the cog into shifts, as the contract defines them. The first record is a state, no shift. */
+export function commandedShifts(log: RideLog, commands: GearCommands, samples: PedallingSamples): CommandedShift[] {
+  const bursts = gatherBursts(commands, log.gearRecords.wholeSeconds);
+  return bursts.flatMap((burst, i) => {
+    if (burst.fromCog === burst.toCog) return [];
+    const untilS = bursts[i + 1]?.timeS ?? Number.POSITIVE_INFINITY;
+    return {
+      ...burst,
+      direction: burst.toCog > burst.fromCog ? ('to-larger' as const) : ('to-smaller' as const),
+      untilS,
+      pedalledS: pedalledBetween(log.timeS, samples, burst.timeS, untilS),
+    };
+  });
+}
+
+interface Burst {
+  timeS: number;
+  lastTimeS: number;
+  fromCog: number;
+  toCog: number;
+}
+
+function gatherBursts(commands: GearCommands, wholeSeconds: boolean): Burst[] {
+  const within = wholeSeconds ? (gap: number) => gap <= BURST_WHOLE_SECONDS_S : (gap: number) => gap < BURST_S;
+  const bursts: Burst[] = [];
+  for (let i = 1; i < commands.timeS.length; i++) {
+    const fromCog = commands.cog[i - 1];
+    const toCog = commands.cog[i];
+    if (fromCog < 0 || toCog < 0 || fromCog === toCog) continue;
+    const timeS = commands.timeS[i];
+    const open = bursts.at(-1);
+    if (open && within(timeS - open.lastTimeS)) {
+      open.lastTimeS = timeS;
+      open.toCog = toCog;
+    } else bursts.push({ timeS, lastTimeS: timeS, fromCog, toCog });
+  }
+  return bursts;
+}
+
+function pedalledBetween(timeS: Float64Array, samples: PedallingSamples, fromS: number, untilS: number): number {
+  let sum = 0;
+  for (
+    let i = firstAfter(timeS, fromS);
+    i < timeS.length && timeS[i] <= untilS && timeS[i] < fromS + COUNT_UP_TO_S;
+    i++
+  )
+    if (samples.pedalling[i]) sum += Math.min(samples.dtS[i], 2, timeS[i] - fromS);
+  return sum;
+}
+
+/** Index of the first time after `t`; the length where there is none. `timeS` must rise. */
+export function firstAfter(timeS: Float64Array, t: number): number {
+  let low = 0;
+  let high = timeS.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (timeS[middle] > t) high = middle;
+    else low = middle + 1;
+  }
+  return low;
+}

@@ -1,0 +1,58 @@
+import type { RideTrace } from '../gear-trace/gear-trace.ts';
+import type { RideLog } from '../ride-log/ride-log.ts';
+import { type ArrivalTable, arrivalTable } from './arrival-table.ts';
+import type { CommandedShift } from './commanded-shifts.ts';
+import type { RevolutionClock } from './revolution-clock.ts';
+import { cleanRevs, lateRevs, revolutionsLikelihood, type ShiftTiming } from './shift-timing.ts';
+
+const LAGS_S = Array.from({ length: 23 }, (_, i) => -0.5 + i * 0.25);
+const WIDTHS_S = [0.2, 0.45, 0.9, 1.5];
+const MAX_SHIFTS = 160;
+/** Lag and width when a ride has too few shifts to tell (assumption: between the recorders seen, 1 s and 3 s). */
+const USUAL = { lagS: 1, riseWidthS: 0.45 };
+const MIN_SHIFTS = 8;
+/** While the lag is sought, a tenth of the shifts may be late and a tenth unexplained. */
+const LATE_SHARE = 0.1;
+const UNEXPLAINED_SHARE = 0.1;
+
+/**
+ * Finds the lag and the smearing at which the ride's shifts, taken together, look like shifts: most of them done within a turn
+ * of the cranks, some late, a few not at all.
+ */
+export function estimateTiming(
+  log: RideLog,
+  trace: RideTrace,
+  shifts: readonly CommandedShift[],
+  clock: RevolutionClock,
+): ShiftTiming {
+  const { wholeSeconds } = log.gearRecords;
+  const clear = shifts.filter((shift) => shift.untilS - shift.timeS >= 5 && shift.pedalledS >= 4);
+  const every = Math.max(1, clear.length / MAX_SHIFTS);
+  const chosen = Array.from({ length: Math.min(clear.length, MAX_SHIFTS) }, (_, i) => clear[Math.floor(i * every)]);
+  let best: { timing: ShiftTiming; score: number } | null = null;
+  for (const riseWidthS of WIDTHS_S) {
+    const tables = chosen
+      .map((shift) => arrivalTable(log, trace, shift, riseWidthS, 3))
+      .filter((table) => table.seen >= 3 && table.startCog === table.shift.fromCog);
+    if (tables.length < MIN_SHIFTS) break;
+    for (const lagS of LAGS_S) {
+      const timing = { lagS, riseWidthS, wholeSeconds };
+      let score = 0;
+      for (const table of tables) score += shiftScore(table, timing, clock);
+      if (!best || score > best.score) best = { timing, score };
+    }
+  }
+  return best?.timing ?? { ...USUAL, wholeSeconds };
+}
+
+function shiftScore(table: ArrivalTable, timing: ShiftTiming, clock: RevolutionClock): number {
+  const row = table.logLikelihood[table.finalCogs.indexOf(table.shift.toCog)];
+  const revs = revolutionsLikelihood(row, table, timing, clock);
+  const top = Math.max(...row);
+  let sum = UNEXPLAINED_SHARE * 0.01;
+  for (let k = 0; k < revs.length; k++) {
+    const prior = (1 - LATE_SHARE) * cleanRevs[k] + LATE_SHARE * lateRevs[k];
+    if (prior > 0) sum += prior * Math.exp(revs[k] - top);
+  }
+  return Math.log(sum);
+}

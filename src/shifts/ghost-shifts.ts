@@ -1,0 +1,71 @@
+import type { RideTrace } from '../gear-trace/gear-trace.ts';
+import type { RideLog } from '../ride-log/ride-log.ts';
+import { firstAfter } from './commanded-shifts.ts';
+import { crankTorque } from './crank-torque.ts';
+import type { GhostShiftEvent } from './ride-events.ts';
+import { secondsEvidence } from './seconds-evidence.ts';
+
+/** The contract: no command in the 5 s before, and the new cog held over 1 s. */
+const NO_COMMAND_S = 5;
+const MIN_HELD_S = 1;
+/** Driving seconds that must show the new cog: fewer are a glitch. */
+const MIN_SEEN_S = 2;
+/** Odds against a ghost shift at any one moment, as log: about one in an hour of pedalling on a bad bike (assumption of ours). */
+const LOG_PRIOR_ODDS = -7;
+const MIN_CONFIDENCE = 0.5;
+
+/**
+ * Finds where the chain left the commanded cog by itself: runs of the trace on another cog that begin with no command in
+ * the 5 s before. Returning to the commanded cog ends the run and is no ghost shift of its own. A run is weighed
+ * second by second against the story that the chain stayed and the rider pedalled softly.
+ */
+export function ghostShifts(log: RideLog, trace: RideTrace, sensorLagS: number): GhostShiftEvent[] {
+  const { model, commands } = trace;
+  if (!model || commands.timeS.length === 0) return [];
+  const evidence = secondsEvidence(log, trace);
+  const found: GhostShiftEvent[] = [];
+  let settledCog = -1;
+  for (let start = 0; start < trace.cog.length; ) {
+    const cog = trace.cog[start];
+    let end = start + 1;
+    while (end < trace.cog.length && trace.cog[end] === cog) end++;
+    if (cog >= 0 && settledCog >= 0 && cog !== settledCog) {
+      const ghost = weighRun(start, end, settledCog);
+      if (ghost) found.push(ghost);
+    }
+    if (cog >= 0) settledCog = cog;
+    start = end;
+  }
+  return found;
+
+  function weighRun(start: number, end: number, fromCog: number): GhostShiftEvent | null {
+    const atS = log.timeS[start] - sensorLagS;
+    const last = firstAfter(commands.timeS, atS + 1) - 1;
+    if (last < 0 || atS - commands.timeS[last] < NO_COMMAND_S) return null;
+    const toCog = trace.cog[start];
+    if (fromCog !== commands.cog[last] || toCog === fromCog) return null;
+    const next = commands.timeS[last + 1] ?? Number.POSITIVE_INFINITY;
+    let logOdds = LOG_PRIOR_ODDS;
+    let seenS = 0;
+    for (let i = start; i < end && log.timeS[i] < next + sensorLagS; i++) {
+      const ring = trace.ring[i];
+      if (ring < 0 || Number.isNaN(trace.logDevelopment[i])) continue;
+      const base = ring * (model as NonNullable<typeof model>).cogs;
+      const levels = (model as NonNullable<typeof model>).logDevelopment;
+      logOdds += evidence(i, levels[base + toCog]) - evidence(i, levels[base + fromCog]);
+      if (trace.driving[i] > 0.5) seenS += Math.min(trace.samples.dtS[i], 2);
+    }
+    const endS = Math.min(next, log.timeS[Math.min(end, log.timeS.length - 1)] - sensorLagS);
+    const heldS = endS - atS;
+    const confidence = 1 / (1 + Math.exp(-logOdds));
+    if (heldS <= MIN_HELD_S || seenS < MIN_SEEN_S || confidence < MIN_CONFIDENCE) return null;
+    return {
+      timeS: Math.max(0, atS),
+      fromCog,
+      toCog,
+      heldS,
+      confidence,
+      torqueNm: crankTorque(log, start - 2, start + 2),
+    };
+  }
+}

@@ -1,0 +1,49 @@
+import type { RideTrace } from '../gear-trace/gear-trace.ts';
+import type { RideLog } from '../ride-log/ride-log.ts';
+import { chainDrops } from './chain-drops.ts';
+import { commandedShifts } from './commanded-shifts.ts';
+import { ghostShifts } from './ghost-shifts.ts';
+import { judgeShifts } from './judge-shifts.ts';
+import { reactionShifts } from './reaction-shifts.ts';
+import { revolutionClock } from './revolution-clock.ts';
+import type { RideEvents } from './ride-events.ts';
+import { skips } from './skips.ts';
+
+/** What happened in one ride, and how late its ratio follows its gear records (NaN without them). */
+export interface JudgedRide {
+  readonly events: RideEvents;
+  readonly sensorLagS: number;
+}
+
+/** Judges one traced ride: the stage's one entrance. `cogs` is the cassette's number of cogs. */
+export function judgeRide(log: RideLog, trace: RideTrace, cogs: number): JudgedRide {
+  const commanded = commandedShifts(log, trace.commands, trace.samples);
+  const pedallingSByCog = pedallingSeconds(trace, cogs);
+  if (!trace.model)
+    return {
+      events: { shifts: reactionShifts(commanded), ghostShifts: [], chainDrops: [], skips: [], pedallingSByCog },
+      sensorLagS: Number.NaN,
+    };
+  const clock = revolutionClock(log);
+  const { shifts, timing } = judgeShifts(log, trace, commanded, clock);
+  const recorded = trace.commands.timeS.length > 0;
+  const lagS = recorded ? timing.lagS : 0;
+  return {
+    events: {
+      shifts,
+      ghostShifts: ghostShifts(log, trace, lagS),
+      chainDrops: chainDrops(log, trace, lagS),
+      skips: skips(log, trace, lagS),
+      pedallingSByCog,
+    },
+    sensorLagS: recorded ? timing.lagS : Number.NaN,
+  };
+}
+
+function pedallingSeconds(trace: RideTrace, cogs: number): Float64Array {
+  const seconds = new Float64Array(cogs);
+  trace.cog.forEach((cog, i) => {
+    if (cog >= 0 && trace.samples.pedalling[i]) seconds[cog] += Math.min(trace.samples.dtS[i], 5);
+  });
+  return seconds;
+}

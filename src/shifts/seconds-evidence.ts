@@ -1,0 +1,35 @@
+import type { RideTrace } from '../gear-trace/gear-trace.ts';
+import type { RideLog } from '../ride-log/ride-log.ts';
+
+/** Neighbouring seconds share their errors, so each counts for less than a second of evidence. */
+const INDEPENDENCE = 0.6;
+const OUTLIER_DENSITY = 0.02;
+const FREE_LIFT = 0.35;
+
+/**
+ * Log likelihood of one record of the ride if the chain was (on average over the record's reach) at a given log
+ * development: a heavy-tailed peak when driving, anywhere above when soft-pedalling, and a few outliers.
+ *
+ * @returns 0 for every development where the record holds no ratio
+ */
+export function secondsEvidence(log: RideLog, trace: RideTrace): (record: number, logDevelopment: number) => number {
+  return (record, logDevelopment) => {
+    const y = trace.logDevelopment[record];
+    const sd = trace.deviation[record];
+    if (Number.isNaN(y) || Number.isNaN(sd)) return 0;
+    const lift = y - logDevelopment;
+    const z = lift / sd;
+    const free = freeShare(log.powerW[record]);
+    const peak = (0.375 / sd) * (1 + (z * z) / 4) ** -2.5;
+    const foot = z > -20 ? 1 / (1 + Math.exp(-1.7 * z)) : 0;
+    const above = (foot * Math.exp(-Math.max(0, lift) / FREE_LIFT)) / FREE_LIFT;
+    return INDEPENDENCE * Math.log((1 - free) * peak + free * above + OUTLIER_DENSITY);
+  };
+}
+
+/** Chance that a second with the cranks turning was not driving: from its power, else a tenth. Assumption of ours. */
+function freeShare(powerW: number): number {
+  if (Number.isNaN(powerW)) return 0.1;
+  if (powerW < 10) return 0.9;
+  return powerW < 40 ? 0.4 : 0.02;
+}

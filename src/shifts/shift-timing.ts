@@ -1,0 +1,79 @@
+import type { ArrivalTable } from './arrival-table.ts';
+import { ARRIVAL_STEP_S, ARRIVALS, FIRST_ARRIVAL_S } from './arrival-table.ts';
+import type { RevolutionClock } from './revolution-clock.ts';
+
+/**
+ * How a ride's sensors and recorder show a shift, and how its shifts usually go. Estimated from the ride itself.
+ */
+export interface ShiftTiming {
+  /** Seconds from a gear record to the middle of the ratio's change when the chain moves at once. */
+  readonly lagS: number;
+  /** Smearing of the change by the sensors, standard deviation, s. */
+  readonly riseWidthS: number;
+  /** True where gear records carry whole seconds: each may be off by half a second either way. */
+  readonly wholeSeconds: boolean;
+}
+
+/** Step of the revolutions grid, and its length: 0 to 20 turns of the cranks. */
+export const REV_STEP = 0.125;
+export const REVS = 160;
+export const CLEAN_REVS = 1.5;
+export const LATE_REVS = 5;
+
+/**
+ * Chances of the number of crank revolutions that a shift takes, given that it completes. Nobody has published measured
+ * shift times (see README): a healthy shift waits for the next ramp and takes well under a turn, so a gamma of mean 0.6
+ * turns; a late one tails off over some turns; one later than five turns is counted as missed. Assumptions of ours.
+ */
+export const cleanRevs: Float64Array = density((revs) => revs ** 2 * Math.exp(-revs / 0.2), 0, CLEAN_REVS);
+export const lateRevs: Float64Array = density((revs) => Math.exp(-(revs - CLEAN_REVS) / 2), CLEAN_REVS, LATE_REVS);
+export const veryLateRevs: Float64Array = density(
+  (revs) => Math.exp(-(revs - LATE_REVS) / 6),
+  LATE_REVS,
+  REVS * REV_STEP,
+);
+
+function density(shape: (revs: number) => number, from: number, to: number): Float64Array {
+  const values = Float64Array.from({ length: REVS }, (_, k) => {
+    const revs = (k + 0.5) * REV_STEP;
+    return revs > from && revs <= to ? shape(revs) : 0;
+  });
+  const sum = values.reduce((a, value) => a + value, 0);
+  return values.map((value) => value / sum);
+}
+
+/** Offsets of the true command from its whole-second record, relative to the mean that the lag takes up. */
+const WHOLE_SECOND_OFFSETS_S = [-0.4, -0.2, 0, 0.2, 0.4];
+
+/**
+ * Log likelihood of a shift that takes each number of revolutions on the grid, to one final cog: the table's row, read
+ * at lag + time to pedal them, averaged over what a whole-second record leaves open.
+ *
+ * @param row one row of an arrival table
+ */
+export function revolutionsLikelihood(
+  row: Float64Array,
+  table: ArrivalTable,
+  timing: ShiftTiming,
+  clock: RevolutionClock,
+): Float64Array {
+  const offsets = timing.wholeSeconds ? WHOLE_SECOND_OFFSETS_S : [0];
+  const top = Math.max(...row);
+  const likelihood = row.map((value) => Math.exp(value - top));
+  const timeS = table.shift.lastTimeS;
+  return Float64Array.from({ length: REVS }, (_, k) => {
+    const pedalledS = clock.after(timeS, (k + 0.5) * REV_STEP) - timeS;
+    let sum = 0;
+    for (const offset of offsets) sum += interpolate(likelihood, pedalledS + timing.lagS + offset);
+    return top + Math.log(sum / offsets.length + 1e-300);
+  });
+}
+
+/** Likelihood at an arrival time after the command; beyond the window it is that of staying. */
+function interpolate(likelihood: Float64Array, arrivalS: number): number {
+  const position = (arrivalS - FIRST_ARRIVAL_S) / ARRIVAL_STEP_S;
+  if (!(position < ARRIVALS - 1)) return likelihood[ARRIVALS];
+  if (position <= 0) return likelihood[0];
+  const k = Math.floor(position);
+  return likelihood[k] + (position - k) * (likelihood[k + 1] - likelihood[k]);
+}
