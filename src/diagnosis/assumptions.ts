@@ -1,0 +1,106 @@
+import type { Cause } from './causes.ts';
+
+/**
+ * Everything the diagnosis takes for granted, in one place.
+ * Status of every number here: assumption of ours; common practice in the trade, no source. Nobody has measured these in
+ * public. They are wide on purpose, none was fitted to a simulator, and `sensitivity.ts` moves each through its range.
+ */
+export interface Assumption {
+  /** In a rider's words, to finish the sentence "the verdict hangs on ...". */
+  readonly meaning: string;
+  /** 95 % of the knowledge lies between `low` and `high`; it is spread evenly on a log scale about their geometric mean. */
+  readonly low: number;
+  readonly high: number;
+}
+
+export const assumptions = {
+  toleranceShare: { meaning: 'how far the guide pulley may stand off before shifts suffer', low: 0.09, high: 0.28 }, // of a cog pitch
+  softness: { meaning: 'how sharply shifting fails beyond that', low: 0.1, high: 0.4 }, // in tolerances
+  loadEffect: { meaning: 'how much hard pedalling hinders a shift', low: 0.08, high: 1.2 }, // log odds for a step of torque
+  backgroundRate: { meaning: 'how many late shifts a healthy bike shows', low: 0.003, high: 0.035 },
+  directionBias: { meaning: 'how unlike the two directions are on a healthy bike', low: 0.35, high: 2.8 }, // ratio of rates
+  missedMargin: { meaning: 'how much further off a late shift becomes a missed one', low: 0.25, high: 4 }, // in tolerances
+  overshootMargin: { meaning: 'how far off the chain runs past a cog', low: 0.7, high: 6 }, // in tolerances, beyond tolerance
+  ghostPerHour: { meaning: 'how often a badly set bike shifts by itself', low: 0.6, high: 60 },
+  falseEventPerHour: { meaning: 'how often the log fakes an unasked shift or a skip', low: 0.01, high: 0.6 },
+  falseDropPerShift: { meaning: 'how often the log fakes a dropped chain', low: 0.00002, high: 0.002 },
+  clickMm: { meaning: 'how far one click moves the guide pulley', low: 0.1, high: 0.35 },
+  stepMm: { meaning: 'how far one electronic step moves the guide pulley', low: 0.04, high: 0.25 },
+  limitTurnMm: { meaning: 'how far one turn of a limit screw moves its stop', low: 0.4, high: 2 },
+  gapTurn: { meaning: 'how much one turn changes the pulley gap', low: 0.25, high: 2.5 }, // in units of the harmless gap error
+  healthyOffset: { meaning: 'how well a healthy bike is centred', low: 0.06, high: 0.45 }, // in tolerances
+  faultSize: { meaning: 'how large a fault is when it comes to be looked at', low: 0.75, high: 4 }, // in tolerances
+  gapTrouble: { meaning: 'how much trouble a wrong pulley gap makes', low: 0.06, high: 0.75 }, // share of shifts
+  looseDropPerShift: { meaning: 'how often a loose limit loses the chain', low: 0.015, high: 0.5 },
+  wornSkipPerHour: { meaning: 'how often worn cogs let the chain skip', low: 0.8, high: 90 },
+} as const satisfies Record<string, Assumption>;
+
+export type AssumptionName = keyof typeof assumptions;
+
+/** Prior weights of the causes; guides disagree on which fault is commonest, so they are weak. They are scaled to sum to 1. */
+export const causePriors: Record<'cable' | 'electronic', Readonly<Record<Cause, number>>> = {
+  cable: {
+    'no-fault': 0.3,
+    'cable-tension-low': 0.11,
+    'cable-tension-high': 0.08,
+    'low-limit-tight': 0.05,
+    'low-limit-loose': 0.05,
+    'high-limit-tight': 0.05,
+    'high-limit-loose': 0.05,
+    'pulley-gap-small': 0.05,
+    'pulley-gap-large': 0.05,
+    'hanger-bent': 0.09,
+    'cable-friction': 0.08,
+    'worn-drivetrain': 0.06,
+  },
+  electronic: {
+    'no-fault': 0.3,
+    'cable-tension-low': 0.1,
+    'cable-tension-high': 0.1,
+    'low-limit-tight': 0.05,
+    'low-limit-loose': 0.05,
+    'high-limit-tight': 0.05,
+    'high-limit-loose': 0.05,
+    'pulley-gap-small': 0.05,
+    'pulley-gap-large': 0.05,
+    'hanger-bent': 0.12,
+    'cable-friction': 0.001,
+    'worn-drivetrain': 0.06,
+  },
+};
+
+/** How a fault begins, by cause: from the first ride on, at one moment between or within rides, or growing. Sums to 1. */
+export const onsetPriors: Readonly<Record<Cause, { steady: number; sudden: number; gradual: number }>> = {
+  'no-fault': { steady: 1, sudden: 0, gradual: 0 },
+  'cable-tension-low': { steady: 0.7, sudden: 0.12, gradual: 0.18 },
+  'cable-tension-high': { steady: 0.75, sudden: 0.17, gradual: 0.08 },
+  'low-limit-tight': { steady: 0.85, sudden: 0.13, gradual: 0.02 },
+  'low-limit-loose': { steady: 0.85, sudden: 0.13, gradual: 0.02 },
+  'high-limit-tight': { steady: 0.85, sudden: 0.13, gradual: 0.02 },
+  'high-limit-loose': { steady: 0.85, sudden: 0.13, gradual: 0.02 },
+  'pulley-gap-small': { steady: 0.85, sudden: 0.13, gradual: 0.02 },
+  'pulley-gap-large': { steady: 0.85, sudden: 0.13, gradual: 0.02 },
+  'hanger-bent': { steady: 0.55, sudden: 0.43, gradual: 0.02 },
+  'cable-friction': { steady: 0.65, sudden: 0.05, gradual: 0.3 },
+  'worn-drivetrain': { steady: 0.7, sudden: 0.03, gradual: 0.27 },
+};
+
+/** Share of a repair's cases in which it truly cures its own cause, and in which it cures a neighbour by the way. */
+export const repairCures = { own: 0.9, byTheWay: 0.5 } as const;
+
+/** Evidence beside the model: how much of each observation is believed. */
+export const evidenceWeights = {
+  /** A shift judged by the rider's reaction alone (no cadence) against one that was measured. */
+  weakShift: 0.15,
+  /** Shifts onto one cog in one direction after which more of the same add little: they share tracks, hands and day. */
+  shiftsThatCount: 45,
+  /** Share of cogs and directions that behave like no cause at all (a worn cog, a bent tooth, a bad stretch of track). */
+  strayCell: 0.03,
+  /** Share of bikes on which the whole model is wrong: the verdict never gets surer than this allows. */
+  modelWrong: 0.02,
+  /** Seconds about a dropped chain in which shifts are not counted: they belong to the drop. */
+  dropShadowS: 10,
+} as const;
+
+/** Rider's part: prior probability that hard pedalling by itself makes trouble, and how much at the highest torque. */
+export const riderPart = { prior: 0.12, low: 0.04, high: 0.6 } as const;

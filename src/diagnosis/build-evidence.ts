@@ -1,0 +1,125 @@
+import { type AdjustmentGroup, adjustmentPeriods } from '../adjustments/adjustment-periods.ts';
+import type { RideEvents } from '../shifts/ride-events.ts';
+import type { DiagnosisInput, DiagnosisRide } from './diagnosis.ts';
+import { addSegment, type EvidenceSegment, emptySegment, type LoadEdges, loadEdges } from './evidence-table.ts';
+import { fillSegment } from './fill-segment.ts';
+
+/** Stretches of riding in order of time, the adjustments between them, and what had to be left out. */
+export interface Evidence {
+  readonly segments: readonly EvidenceSegment[];
+  readonly groups: readonly AdjustmentGroup[];
+  readonly edges: LoadEdges;
+  /** Rides that were weighed, in order of time. */
+  readonly rides: readonly DiagnosisRide[];
+  readonly notes: readonly string[];
+}
+
+/** Older groups than these are forgotten, with the rides before them. */
+const mostGroups = 4;
+const mostSegments = 10;
+const leastShiftsToSplit = 60;
+
+interface Piece {
+  readonly ride: number;
+  readonly events: RideEvents;
+  readonly startMs: number;
+  readonly fromS: number;
+  readonly toS: number;
+  readonly timeShare: number;
+  readonly period: number;
+}
+
+/** Cuts a ride where an adjustment was made during it. */
+function piecesOf(ride: DiagnosisRide, index: number, groups: readonly AdjustmentGroup[]): Piece[] {
+  const cutsS = groups
+    .map((group) => (group.lastMs - ride.startMs) / 1000)
+    .filter((cut) => cut > 0 && cut < ride.durationS);
+  const edgesS = [0, ...cutsS, Number.POSITIVE_INFINITY];
+  return edgesS.slice(0, -1).map((fromS, i) => {
+    const startMs = ride.startMs + fromS * 1000;
+    const length = Math.min(edgesS[i + 1], ride.durationS) - fromS;
+    return {
+      ride: index,
+      events: ride.events,
+      startMs: ride.startMs > 0 ? startMs : 0,
+      fromS,
+      toS: edgesS[i + 1],
+      timeShare: edgesS.length === 2 ? 1 : length / ride.durationS,
+      period: groups.filter((group) => ride.startMs > 0 && group.lastMs <= startMs).length,
+    };
+  });
+}
+
+/** Cuts a piece into parts with as many shifts each, so that a fault that begins during a ride can be dated. */
+function splitPiece(piece: Piece, parts: number): Piece[] {
+  const times = piece.events.shifts
+    .map((shift) => shift.timeS)
+    .filter((timeS) => timeS >= piece.fromS && timeS < piece.toS)
+    .sort((a, b) => a - b);
+  const count = Math.min(parts, Math.floor(times.length / leastShiftsToSplit));
+  if (count < 2) return [piece];
+  const edgesS = Array.from({ length: count + 1 }, (_, i) =>
+    i === 0 ? piece.fromS : i === count ? piece.toS : times[Math.floor((i * times.length) / count)],
+  );
+  return edgesS.slice(0, -1).map((fromS, i) => ({
+    ...piece,
+    fromS,
+    toS: edgesS[i + 1],
+    startMs: piece.startMs > 0 ? piece.startMs + (fromS - piece.fromS) * 1000 : 0,
+    timeShare: piece.timeShare / count,
+  }));
+}
+
+/** Joins neighbouring segments of one period until there are few enough. */
+function joinSegments(segments: EvidenceSegment[]): EvidenceSegment[] {
+  const joined = [...segments];
+  const weight = (segment: EvidenceSegment): number => segment.dropChances[2];
+  while (joined.length > mostSegments) {
+    let best = -1;
+    for (let i = 0; i + 1 < joined.length; i++) {
+      if (joined[i].period !== joined[i + 1].period) continue;
+      const sum = weight(joined[i]) + weight(joined[i + 1]);
+      if (best < 0 || sum < weight(joined[best]) + weight(joined[best + 1])) best = i;
+    }
+    if (best < 0) break;
+    addSegment(joined[best], joined[best + 1]);
+    joined.splice(best + 1, 1);
+  }
+  return joined;
+}
+
+/** Reduces rides and adjustments to evidence. Rides that can tell nothing are left out with a note. */
+export function buildEvidence(input: DiagnosisInput): Evidence {
+  const notes: string[] = [];
+  const size = input.bike.cassette.length;
+  let rides = input.rides.filter((ride) => ride.evidence !== 'none').sort((a, b) => a.startMs - b.startMs);
+  let { groups } = adjustmentPeriods(rides, input.adjustments);
+  if (groups.length > 0 && rides.some((ride) => ride.startMs === 0)) {
+    notes.push('A ride without a date cannot be set before or after an adjustment, so it was not weighed.');
+    rides = rides.filter((ride) => ride.startMs > 0);
+  }
+  if (groups.length > mostGroups) {
+    const before = groups[groups.length - mostGroups - 1];
+    groups = groups.slice(-mostGroups);
+    rides = rides.filter((ride) => ride.startMs + ride.durationS * 1000 > before.lastMs);
+    notes.push(
+      `Only rides since ${new Date(before.lastMs).toISOString().slice(0, 10)} were weighed: older ones lie more than ${mostGroups} adjustments back.`,
+    );
+  }
+  for (const group of groups)
+    if (group.adjustments.length > 1)
+      notes.push(
+        `${group.adjustments.map((one) => one.parameter).join(' and ')} were changed with no judged shift between them: what followed cannot be shared out between them.`,
+      );
+  const edges = loadEdges(rides.map((ride) => ride.events));
+  const pieces = rides.flatMap((ride, i) => piecesOf(ride, i, groups));
+  const parts = Math.max(1, Math.min(3, Math.floor(mostSegments / Math.max(1, pieces.length))));
+  const segments = pieces.flatMap((piece) =>
+    splitPiece(piece, parts).map((part) => {
+      const segment = emptySegment(size, part.period, part.startMs, part.ride);
+      fillSegment(segment, part.events, part, size, edges);
+      return segment;
+    }),
+  );
+  return { segments: joinSegments(segments), groups, edges, rides, notes };
+}

@@ -1,0 +1,54 @@
+import type { ChainDropEvent, RideEvents, ShiftEvent } from '../shifts/ride-events.ts';
+import { evidenceWeights } from './assumptions.ts';
+import { cogCell, type EvidenceSegment, type LoadEdges, loadBin, loadBins, outcomes } from './evidence-table.ts';
+
+/**
+ * How much a judged shift counts: 1 when its outcome is certain, 0 when two outcomes are as likely as one another, and
+ * little where only the rider's reaction was seen. Counting doubtful shifts by halves would let them pile up.
+ */
+export function shiftWeight(shift: ShiftEvent): number {
+  const sorted = outcomes.map((outcome) => shift.probability[outcome]).sort((a, b) => b - a);
+  return Math.max(0, sorted[0] - sorted[1]) * (shift.weak ? evidenceWeights.weakShift : 1);
+}
+
+/** Which end a dropped chain belongs to: 0 past the largest cog, 1 past the smallest, 2 elsewhere. */
+function dropEnd(drop: ChainDropEvent, cassetteLength: number): number {
+  if (drop.side === 'past-largest') return 0;
+  if (drop.side === 'past-smallest') return 1;
+  if (drop.side === 'unknown' && drop.afterShiftTo === cassetteLength - 1) return 0;
+  if (drop.side === 'unknown' && drop.afterShiftTo === 0) return 1;
+  return 2;
+}
+
+/**
+ * Adds what one ride shows between two of its moments (seconds since its start, `toS` excluded) to a segment.
+ * `timeShare` is the share of the ride's pedalling that lies between them.
+ */
+export function fillSegment(
+  segment: EvidenceSegment,
+  events: RideEvents,
+  span: { readonly fromS: number; readonly toS: number; readonly timeShare: number },
+  cassetteLength: number,
+  edges: LoadEdges,
+): void {
+  const within = (event: { readonly timeS: number }): boolean => event.timeS >= span.fromS && event.timeS < span.toS;
+  for (const shift of events.shifts) {
+    if (!within(shift)) continue;
+    const end = shift.toCog === cassetteLength - 1 ? 0 : shift.toCog === 0 ? 1 : 2;
+    segment.dropChances[2]++;
+    if (end < 2) segment.dropChances[end]++;
+    if (shift.outcome === 'unjudged' || shift.toCog < 0 || shift.toCog >= cassetteLength) continue;
+    if (events.chainDrops.some((drop) => Math.abs(drop.timeS - shift.timeS) <= evidenceWeights.dropShadowS)) continue;
+    const cell = cogCell(cassetteLength, shift.direction === 'to-larger', shift.toCog) * loadBins;
+    const row = (cell + loadBin(shift.torqueNm, edges)) * outcomes.length;
+    segment.shifts[row + outcomes.indexOf(shift.outcome)] += shiftWeight(shift);
+  }
+  for (const ghost of events.ghostShifts)
+    if (within(ghost))
+      segment.ghosts[cogCell(cassetteLength, ghost.toCog > ghost.fromCog, ghost.fromCog)] += ghost.confidence;
+  for (const skip of events.skips) if (within(skip) && skip.cog >= 0) segment.skips[skip.cog] += skip.confidence;
+  for (const drop of events.chainDrops)
+    if (within(drop)) segment.drops[dropEnd(drop, cassetteLength)] += drop.confidence;
+  for (let cog = 0; cog < cassetteLength; cog++)
+    segment.pedallingS[cog] += (events.pedallingSByCog[cog] ?? 0) * span.timeShare;
+}

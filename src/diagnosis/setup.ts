@@ -1,0 +1,62 @@
+/**
+ * How one imagined bike is set and how it behaves: every size the model needs. Lengths are counted in tolerances (how
+ * far the guide pulley may stand off before shifts suffer); inboard is positive. `toleranceMm` turns them into mm.
+ */
+export interface Setup {
+  toleranceMm: number;
+  /** Indexing offset, the same on every cog. */
+  offset: number;
+  /** Hanger tilt: change of the error from the smallest cog to the largest, zero at `pivot` (share of the cassette). */
+  tilt: number;
+  pivot: number;
+  /** How far the pulley lags inboard after a shift to-smaller, and outboard after one to-larger. */
+  frictionOut: number;
+  frictionIn: number;
+  /** Room the limits leave beyond the largest and the smallest cog; negative: they stop the pulley short. */
+  lowClear: number;
+  highClear: number;
+  /** Pulley gap error in units of the harmless one: negative too small, positive too large. */
+  gap: number;
+  /** Share of the cassette, from the largest cog, that a small gap troubles. */
+  gapBreadth: number;
+  /** Share of shifts in trouble at a clearly wrong gap, of those missed, and the other direction's part of a small gap's. */
+  gapTrouble: number;
+  gapMissed: number;
+  gapOtherWay: number;
+  /** Width of the step from working to failing. */
+  softness: number;
+  /** Trouble rate far beyond tolerance. */
+  ceiling: number;
+  /** Log odds of trouble added by one step of torque. */
+  loadEffect: number;
+  backgroundIn: number;
+  backgroundOut: number;
+  backgroundMissed: number;
+  missedMargin: number;
+  overshootMargin: number;
+  overshootCeiling: number;
+  ghostPerS: number;
+  falseGhostPerS: number;
+  falseSkipPerS: number;
+  /** Skips a second on the most used cog of a worn drivetrain, 0 otherwise, and how they gather on the most used cogs. */
+  skipPerS: number;
+  skipFocus: number;
+  falseDrop: number;
+  looseDrop: number;
+  /** Trouble that the rider's own hard pedalling makes at the highest torque; 0 for most riders. */
+  rider: number;
+}
+
+/** Index error on a cog (share 0 = smallest, 1 = largest) after a shift in a direction, before the limits cut it off. */
+export function freeError(setup: Setup, share: number, larger: boolean): number {
+  const lag = larger ? -setup.frictionIn : setup.frictionOut;
+  return setup.offset + setup.tilt * (share - setup.pivot) + lag;
+}
+
+/** The same, as far as the limits let the pulley go. */
+export function pulleyError(setup: Setup, share: number, larger: boolean): number {
+  const error = freeError(setup, share, larger);
+  if (share >= 1) return Math.min(error, setup.lowClear);
+  if (share <= 0) return Math.max(error, -setup.highClear);
+  return error;
+}
