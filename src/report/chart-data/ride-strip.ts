@@ -2,7 +2,7 @@ import type { CogFrom, RideStrip, StripEvent } from '../charts/ride-strip-chart.
 import type { RideReport } from '../report-schema.ts';
 import { dropSideWords } from '../words/event-words.ts';
 import { sinceStart } from '../words/moment-words.ts';
-import { percent } from '../words/number-words.ts';
+import { sure } from '../words/number-words.ts';
 
 /** A ride's report as the ride strip draws it: what was asked for, where the chain was, what went wrong. */
 export function rideStrip(ride: RideReport, cassette: readonly number[]): RideStrip {
@@ -42,7 +42,7 @@ function stripEvents(
             timeS: timeS(at),
             teeth: toTeeth,
             kind: outcome,
-            words: `${when(at)}: shift from ${fromTeeth} to ${toTeeth} teeth ${outcome} (${percent(confidence)} sure)`,
+            words: `${when(at)}: shift from ${fromTeeth} to ${toTeeth} teeth ${outcome} (${sure(confidence)})`,
           },
         ]
       : [],
@@ -52,7 +52,7 @@ function stripEvents(
       timeS: timeS(at),
       teeth: toTeeth,
       kind: 'ghost',
-      words: `${when(at)}: from ${fromTeeth} to ${toTeeth} teeth by itself (${percent(confidence)} sure)`,
+      words: `${when(at)}: from ${fromTeeth} to ${toTeeth} teeth by itself (${sure(confidence)})`,
     }),
   );
   const drops = ride.chainDrops.map(
@@ -60,7 +60,7 @@ function stripEvents(
       timeS: timeS(at),
       teeth: afterShiftTo ?? teethAt(timeS(at)),
       kind: 'drop',
-      words: `${when(at)}: chain dropped, ${dropSideWords[side]} (${percent(confidence)} sure)`,
+      words: `${when(at)}: chain dropped, ${dropSideWords[side]} (${sure(confidence)})`,
     }),
   );
   const skips = ride.skips.map(
@@ -68,7 +68,7 @@ function stripEvents(
       timeS: timeS(at),
       teeth,
       kind: 'skip',
-      words: `${when(at)}: skipped on ${teeth} teeth (${percent(confidence)} sure)`,
+      words: `${when(at)}: skipped on ${teeth} teeth (${sure(confidence)})`,
     }),
   );
   return [...shifts, ...ghosts, ...drops, ...skips].sort((a, b) => a.timeS - b.timeS);

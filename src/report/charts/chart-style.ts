@@ -5,11 +5,12 @@
 export const chartStyle = `
 svg.chart { font: 12px/1.2 system-ui, sans-serif; }
 svg.chart text { fill: var(--ink, #17211f); stroke: none; }
+svg.chart .axis, svg.chart .grid { font: inherit; }
 svg.chart .axis path, svg.chart .axis line { stroke: var(--line-strong, #8a9893); fill: none; }
-svg.chart .axis text, svg.chart .axis-name, svg.chart .legend text { font-size: 12px; font-family: inherit; }
+svg.chart .axis text, svg.chart .axis-name, svg.chart .legend text { font-size: 12px; }
 svg.chart .axis-name, svg.chart .empty-note, svg.chart .count-name, svg.chart .count { fill: var(--quiet, #51605b); }
 svg.chart .count, svg.chart .count-name { font-size: 11px; }
-svg.chart .grid line, svg.chart .grid-line { stroke: var(--line, #cbd4d0); }
+svg.chart .grid line, svg.chart .axis .grid-line { stroke: var(--line, #cbd4d0); }
 svg.chart .grid path { stroke: none; }
 svg.chart path { fill: none; }
 svg.chart .to-larger .point, svg.chart path.to-larger { fill: var(--larger, #1a5f9e); stroke: var(--larger, #1a5f9e); }

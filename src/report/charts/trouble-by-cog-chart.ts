@@ -25,6 +25,10 @@ export interface CogTrouble {
 }
 
 const directions: readonly Direction[] = ['to-larger', 'to-smaller'];
+const directionPhrase: Readonly<Record<Direction, string>> = {
+  'to-larger': 'from smaller cogs',
+  'to-smaller': 'from larger cogs',
+};
 const legend: readonly LegendEntry[] = [
   { words: 'to larger cogs', className: 'to-larger', path: directionShape['to-larger'] },
   { words: 'to smaller cogs', className: 'to-smaller', path: directionShape['to-smaller'] },
@@ -49,7 +53,7 @@ export function drawTroubleByCog(
   const entries = before.length > 0 ? [...legend, beforeLegend] : legend;
   drawLegend(svg, entries, size.widthPx);
   const area = {
-    left: 44,
+    left: 66,
     right: size.widthPx - 8,
     top: legendHeightPx(entries, size.widthPx) + 26,
     bottom: size.heightPx - 74,
@@ -107,7 +111,7 @@ function drawCounts(svg: ChartSvg, cogs: readonly CogTrouble[], x: (cog: CogTrou
     line
       .append('path')
       .attr('class', 'point')
-      .attr('transform', `translate(36,${y - 4}) scale(0.8)`)
+      .attr('transform', `translate(50,${y - 4}) scale(0.8)`)
       .attr('d', directionShape[direction]);
     line.append('text').attr('x', 2).attr('y', y).text('judged').attr('class', 'count-name');
     line
@@ -127,5 +131,5 @@ export function describeTroubleByCog(cogs: readonly CogTrouble[]): string {
   const rated = cogs.filter((cog) => cog.troubleRate !== null && cog.shifts >= fewShifts);
   if (rated.length === 0) return 'Too few judged shifts on any cog to tell.';
   const worst = rated.reduce((a, b) => ((b.troubleRate ?? 0) > (a.troubleRate ?? 0) ? b : a));
-  return `Most trouble: shifts onto ${worst.teeth} teeth ${worst.direction}, ${percent(worst.troubleRate ?? 0)} of ${worst.shifts}.`;
+  return `Most trouble: shifts onto ${worst.teeth} teeth ${directionPhrase[worst.direction]}, ${percent(worst.troubleRate ?? 0)} of ${worst.shifts} judged.`;
 }

@@ -62,7 +62,7 @@ function causeFigure(report: Report): Markup {
   return chartFigure(
     'How likely each cause is',
     `Likeliest: ${bars[0].name}, ${percent(bars[0].probability)}. The probabilities of all causes sum to 100 %.`,
-    { widthPx: 640, heightPx: causeChartHeightPx(bars.length) },
+    { widthPx: 860, heightPx: causeChartHeightPx(bars.length) },
     (svg, size) => drawCauses(svg, bars, size),
   );
 }
@@ -74,7 +74,7 @@ function lateralFigure({ diagnosis }: Report): Markup | null {
   return chartFigure(
     'Where the guide pulley is thought to stand',
     `Over the whole cassette ${signedMm(mean)}, between ${signedMm(low)} and ${signedMm(high)} (95 %); plus is inboard, towards the spokes. Worked out from shifts, not measured.`,
-    { widthPx: 640, heightPx: 280 },
+    { widthPx: 860, heightPx: 280 },
     (svg, size) => drawLateralError(svg, errors, size),
   );
 }

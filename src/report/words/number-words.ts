@@ -10,6 +10,11 @@ export function percent(share: number): string {
   return `${Math.round(share * 100)} %`;
 }
 
+/** How sure a single finding is: `81 % sure`; never wholly. */
+export function sure(confidence: number): string {
+  return `${percent(Math.min(confidence, 0.999))} sure`;
+}
+
 /** A rate with its 95 % interval: `12 % (4 to 29 %)`, or `none judged`. */
 export function rateWithInterval(rate: { troubleRate: number | null; low: number; high: number }): string {
   if (rate.troubleRate === null) return 'none judged';

@@ -1,7 +1,7 @@
 import type { RideReport } from '../report-schema.ts';
 import { dropSideWords, evidenceWords } from './event-words.ts';
 import { sinceStart } from './moment-words.ts';
-import { counted, durationWords, percent } from './number-words.ts';
+import { counted, durationWords, sure } from './number-words.ts';
 
 const mostEvents = 12;
 
@@ -16,7 +16,7 @@ export function rideNotes(ride: RideReport): string[] {
   const drops = ride.chainDrops.map(
     (drop) =>
       `Chain dropped ${sinceStart(ride.start, drop.at)} into the ride, ${dropSideWords[drop.side]}` +
-      `${drop.afterShiftTo === null ? '' : `, after a shift to ${drop.afterShiftTo} teeth`} (${percent(drop.confidence)} sure).`,
+      `${drop.afterShiftTo === null ? '' : `, after a shift to ${drop.afterShiftTo} teeth`} (${sure(drop.confidence)}).`,
   );
   notes.push(...shortened(drops, 'chain drop'));
   notes.push(...shortened(ride.ghostShifts.map(ghostWords(ride)), 'ghost shift'));
@@ -29,7 +29,7 @@ export function rideNotes(ride: RideReport): string[] {
 const ghostWords =
   (ride: RideReport) =>
   (ghost: RideReport['ghostShifts'][number]): string =>
-    `Ghost shift ${sinceStart(ride.start, ghost.at)} into the ride: from ${ghost.fromTeeth} to ${ghost.toTeeth} teeth by itself, held ${Math.round(ghost.heldS)} s (${percent(ghost.confidence)} sure).`;
+    `Ghost shift ${sinceStart(ride.start, ghost.at)} into the ride: from ${ghost.fromTeeth} to ${ghost.toTeeth} teeth by itself, held ${Math.round(ghost.heldS)} s (${sure(ghost.confidence)}).`;
 
 function shortened(lines: readonly string[], noun: string): string[] {
   if (lines.length <= mostEvents) return [...lines];

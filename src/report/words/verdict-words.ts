@@ -18,7 +18,7 @@ export function verdictSentence(report: Report): string {
   if (judged === 0 && first.cause === 'no-fault')
     return 'No shift could be judged, so these rides say nothing for or against any part.';
   if (report.diagnosis.suggestion.parameter === 'none' && first.cause !== 'no-fault')
-    return `Too little evidence to name a part: ${name(first)} comes first with only ${percent(first.probability)}.`;
+    return `No part is named yet: ${name(first)} comes first (${percent(first.probability)}), but the evidence is too thin.`;
   if (first.cause === 'no-fault' && first.probability >= namedAlone)
     return `Nothing points to a mis-set part (${percent(first.probability)} sure).`;
   if (first.probability >= namedAlone)

@@ -1,0 +1,32 @@
+import { type Command, Option } from 'commander';
+
+/** Options of `analyse` as commander hands them over. */
+export interface AnalyseOptions {
+  readonly bike?: string;
+  readonly adjustments?: string;
+  readonly json?: true;
+  readonly html?: string;
+  readonly strict?: true;
+}
+
+/** Adds `analyse` to the program. */
+export function addAnalyseCommand(program: Command): void {
+  program
+    .command('analyse')
+    .description('analyse rides of one bike and print the report')
+    .argument('<ride...>', 'ride logs (FIT, TCX, GPX, CSV) or folders with such')
+    .option('-b, --bike <file>', 'bike file (JSON); without it the drivetrain is guessed from the rides')
+    .option('-a, --adjustments <file>', 'adjustments made to the bike (CSV or JSON)')
+    .option('--json', 'print the report as JSON, and nothing else, to standard output')
+    .addOption(new Option('--html <file>', 'write the report with charts to one HTML page as well').conflicts('json'))
+    .option('--strict', 'end with exit code 1 when even one ride could not be read')
+    .addHelpText(
+      'after',
+      '\nExit code: 0 at least one ride was analysed; 1 none could be (or --strict and one could not);\n' +
+        '2 wrong usage, or a bad bike or adjustments file.',
+    )
+    .action(async (rides: string[], options: AnalyseOptions) => {
+      const { runAnalyse } = await import('./run-analyse.ts');
+      process.exitCode = await runAnalyse(rides, options);
+    });
+}

@@ -1,0 +1,11 @@
+/** How the program ends, as the contract says. */
+export const exitCode = {
+  /** At least one ride was analysed. */
+  done: 0,
+  /** No ride could be analysed, or `--strict` and one could not. */
+  noRide: 1,
+  /** Wrong usage, or a bad bike or adjustments file. */
+  usage: 2,
+} as const;
+
+export type ExitCode = (typeof exitCode)[keyof typeof exitCode];

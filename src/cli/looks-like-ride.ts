@@ -1,0 +1,35 @@
+import { closeSync, openSync, readSync } from 'node:fs';
+import { extname } from 'node:path';
+
+const sniffedBytes = 4096;
+const rideEndings = new Set(['.fit', '.tcx', '.gpx']);
+const rideColumns = /(^|[,;\t"])(time_s|speed_mps|cadence_rpm|power_w|distance_m|front_teeth|rear_teeth)($|[,;\t"\s])/i;
+
+/**
+ * True where a file found in a folder is worth trying as a ride: its name ends as ride logs do, or its beginning reads
+ * like one (FIT header, TCX or GPX root, a CSV header with a ride column). Bike files, adjustments and other
+ * company in the folder are left alone.
+ */
+export function looksLikeRide(path: string): boolean {
+  if (rideEndings.has(extname(path).toLowerCase())) return true;
+  const start = beginning(path);
+  if (start.subarray(8, 12).toString('latin1') === '.FIT') return true;
+  const text = start.toString('latin1');
+  if (/<(\w+:)?(TrainingCenterDatabase|gpx)[\s>]/.test(text)) return true;
+  return rideColumns.test(text.replace(/^(\u00EF\u00BB\u00BF|\s)+/, '').split(/\r?\n|\r/, 1)[0]);
+}
+
+function beginning(path: string): Buffer {
+  const buffer = Buffer.alloc(sniffedBytes);
+  let file: number;
+  try {
+    file = openSync(path, 'r');
+  } catch {
+    return Buffer.alloc(0);
+  }
+  try {
+    return buffer.subarray(0, readSync(file, buffer));
+  } finally {
+    closeSync(file);
+  }
+}

@@ -1,0 +1,45 @@
+import { readFileSync, statSync } from 'node:fs';
+import { CogwrightError } from '../errors/cogwright-error.ts';
+import { FileError } from '../errors/file-error.ts';
+import type { FailedRide } from '../report/report-schema.ts';
+import { readRideLog } from '../ride-log/read-ride-log.ts';
+import type { RideLog } from '../ride-log/ride-log.ts';
+import type { Progress } from './progress.ts';
+import { causeOfReadError } from './read-error.ts';
+
+/** A ride log of a whole day is under 10 MB; what is larger than this is no ride log. */
+const mostBytes = 256 * 2 ** 20;
+
+/** The rides that could be read, and those that could not with the reason. */
+export interface ReadRides {
+  readonly logs: readonly RideLog[];
+  readonly failed: readonly FailedRide[];
+}
+
+/** Reads and decodes ride files one after the other. A file that fails does not stop the others. */
+export function readRides(files: readonly string[], progress: Progress): ReadRides {
+  const logs: RideLog[] = [];
+  const failed: FailedRide[] = [];
+  files.forEach((file, i) => {
+    progress.step(i, file);
+    try {
+      logs.push(readRideLog(file, readBytes(file)));
+    } catch (error) {
+      if (!(error instanceof CogwrightError)) throw error;
+      failed.push({ file, code: error.code, message: error.message });
+    }
+  });
+  progress.end();
+  return { logs, failed };
+}
+
+function readBytes(file: string): Uint8Array {
+  let size: number;
+  try {
+    size = statSync(file).size;
+    if (size <= mostBytes) return readFileSync(file);
+  } catch (error) {
+    throw new FileError(file, 'unreadable', causeOfReadError(error), 'Check its name and who may read it.');
+  }
+  throw new FileError(file, 'too-large', `is ${Math.round(size / 2 ** 20)} MB`, 'A ride log holds at most 256 MB.');
+}

@@ -1,0 +1,66 @@
+import { statSync, writeFileSync } from 'node:fs';
+import { dirname } from 'node:path';
+import { parseAdjustments } from '../adjustments/parse-adjustments.ts';
+import { analyse } from '../analyse.ts';
+import { parseBike } from '../drivetrain/parse-bike.ts';
+import { UsageError } from '../errors/usage-error.ts';
+import type { Report } from '../report/report-schema.ts';
+import type { AnalyseOptions } from './analyse-command.ts';
+import { type ExitCode, exitCode } from './exit-code.ts';
+import { findRides } from './find-rides.ts';
+import { writeNote, writeResult } from './output.ts';
+import { progressOver } from './progress.ts';
+import { readRides } from './read-rides.ts';
+import { readTextFile } from './read-text-file.ts';
+
+/**
+ * Carries out `analyse`: reads bike, adjustments and rides, runs the engine, prints the report.
+ *
+ * @throws FileError for a bad bike or adjustments file, UsageError where the HTML page cannot be written
+ */
+export async function runAnalyse(paths: readonly string[], options: AnalyseOptions): Promise<ExitCode> {
+  const bike = options.bike === undefined ? null : parseBike(options.bike, readTextFile(options.bike));
+  const adjustments =
+    options.adjustments === undefined ? [] : parseAdjustments(options.adjustments, readTextFile(options.adjustments));
+  if (options.html !== undefined) checkPlaceForPage(options.html);
+
+  const found = findRides(paths);
+  const { logs, failed } = readRides(found.files, progressOver(found.files.length));
+  const report = analyse(logs, { bike, adjustments, failed: [...found.failed, ...failed] });
+
+  for (const { message } of report.failed) writeNote(`cogwright: ${message}`);
+  if (logs.length === 0 && options.json === undefined) {
+    writeNote('cogwright: no ride could be read, so there is nothing to report.');
+    return exitCode.noRide;
+  }
+  if (options.html !== undefined) await writePage(options.html, report);
+  await writeResult(options.json ? `${JSON.stringify(report, null, 2)}\n` : await readable(report));
+  return logs.length === 0 || (options.strict && report.failed.length > 0) ? exitCode.noRide : exitCode.done;
+}
+
+async function readable(report: Report): Promise<string> {
+  const { textReport } = await import('../report/text/text-report.ts');
+  const { isTTY, columns } = process.stdout;
+  return textReport(report, {
+    width: isTTY ? Math.min(100, Math.max(60, columns - 1)) : 90,
+    colour: isTTY === true && process.env.NO_COLOR === undefined && process.env.TERM !== 'dumb',
+  });
+}
+
+function checkPlaceForPage(file: string): void {
+  const folder = statSync(dirname(file), { throwIfNoEntry: false });
+  if (!folder?.isDirectory())
+    throw new UsageError(`--html ${file}: there is no folder ${dirname(file)}. Make it or name another.`);
+  if (statSync(file, { throwIfNoEntry: false })?.isDirectory())
+    throw new UsageError(`--html ${file}: is a folder. Name the file to write.`);
+}
+
+async function writePage(file: string, report: Report): Promise<void> {
+  const { htmlReport } = await import('../report/html/html-report.ts');
+  try {
+    writeFileSync(file, htmlReport(report));
+  } catch (error) {
+    throw new UsageError(`--html ${file}: could not be written (${(error as NodeJS.ErrnoException).code}).`);
+  }
+  writeNote(`cogwright: wrote ${file}`);
+}

@@ -1,0 +1,35 @@
+import { type Command, InvalidArgumentError, Option } from 'commander';
+
+/** Options of `simulate` as commander hands them over. */
+export interface SimulateOptions {
+  readonly fault: string;
+  readonly seed: number;
+  readonly out: string;
+  readonly rides?: number;
+  readonly minutes?: number;
+  readonly severity?: 'mild' | 'severe';
+  readonly bike?: string;
+}
+
+/** Adds `simulate` to the program. */
+export function addSimulateCommand(program: Command): void {
+  program
+    .command('simulate')
+    .description('write invented rides of a bike with a known fault, with the truth beside them')
+    .requiredOption('--fault <cause>', 'what is wrong with the bike; no-fault for a healthy one')
+    .requiredOption('--seed <number>', 'the same seed gives the same rides, byte for byte', readCount)
+    .requiredOption('--out <folder>', 'folder to write to; made if it is missing')
+    .option('--rides <number>', 'rides of the one bike, in order (default: 1)', readCount)
+    .option('--minutes <number>', 'length of each ride (default: 60)', readCount)
+    .addOption(new Option('--severity <size>', 'size of the fault (default: mild)').choices(['mild', 'severe']))
+    .option('--bike <file>', 'bike file (JSON); without it a trail bike with twelve cogs')
+    .action(async (options: SimulateOptions) => {
+      const { runSimulate } = await import('./run-simulate.ts');
+      process.exitCode = await runSimulate(options);
+    });
+}
+
+function readCount(text: string): number {
+  if (!/^\d{1,15}$/.test(text)) throw new InvalidArgumentError('It must be a whole number from 0.');
+  return Number(text);
+}
