@@ -1,13 +1,5 @@
 import { type Command, Option } from 'commander';
-
-/** Options of `analyse` as commander hands them over. */
-export interface AnalyseOptions {
-  readonly bike?: string;
-  readonly adjustments?: string;
-  readonly json?: true;
-  readonly html?: string;
-  readonly strict?: true;
-}
+import type { AnalyseOptions } from './run-analyse.ts';
 
 /** Adds `analyse` to the program. */
 export function addAnalyseCommand(program: Command): void {

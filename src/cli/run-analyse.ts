@@ -5,13 +5,21 @@ import { analyse } from '../analyse.ts';
 import { parseBike } from '../drivetrain/parse-bike.ts';
 import { UsageError } from '../errors/usage-error.ts';
 import type { Report } from '../report/report-schema.ts';
-import type { AnalyseOptions } from './analyse-command.ts';
 import { type ExitCode, exitCode } from './exit-code.ts';
 import { findRides } from './find-rides.ts';
 import { writeNote, writeResult } from './output.ts';
 import { progressOver } from './progress.ts';
 import { readRides } from './read-rides.ts';
 import { readTextFile } from './read-text-file.ts';
+
+/** Options of `analyse` as commander hands them over. */
+export interface AnalyseOptions {
+  readonly bike?: string;
+  readonly adjustments?: string;
+  readonly json?: true;
+  readonly html?: string;
+  readonly strict?: true;
+}
 
 /**
  * Carries out `analyse`: reads bike, adjustments and rides, runs the engine, prints the report.

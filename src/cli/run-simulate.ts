@@ -7,7 +7,17 @@ import { simulationFiles } from '../simulate/simulation-files.ts';
 import { type ExitCode, exitCode } from './exit-code.ts';
 import { writeNote, writeResult } from './output.ts';
 import { readTextFile } from './read-text-file.ts';
-import type { SimulateOptions } from './simulate-command.ts';
+
+/** Options of `simulate` as commander hands them over. */
+export interface SimulateOptions {
+  readonly fault: string;
+  readonly seed: number;
+  readonly out: string;
+  readonly rides?: number;
+  readonly minutes?: number;
+  readonly severity?: 'mild' | 'severe';
+  readonly bike?: string;
+}
 
 /**
  * Carries out `simulate`: writes the rides with their truth, the bike and the adjustments; prints the names.

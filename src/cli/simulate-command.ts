@@ -1,15 +1,5 @@
 import { type Command, InvalidArgumentError, Option } from 'commander';
-
-/** Options of `simulate` as commander hands them over. */
-export interface SimulateOptions {
-  readonly fault: string;
-  readonly seed: number;
-  readonly out: string;
-  readonly rides?: number;
-  readonly minutes?: number;
-  readonly severity?: 'mild' | 'severe';
-  readonly bike?: string;
-}
+import type { SimulateOptions } from './run-simulate.ts';
 
 /** Adds `simulate` to the program. */
 export function addSimulateCommand(program: Command): void {

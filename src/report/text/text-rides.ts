@@ -1,7 +1,5 @@
 import type { Report, RideReport } from '../report-schema.ts';
-import { evidenceLabels } from '../words/event-words.ts';
-import { dayAndTime } from '../words/moment-words.ts';
-import { durationWords } from '../words/number-words.ts';
+import { dayAndTime, hoursAndMinutes } from '../words/moment-words.ts';
 import { rideNotes } from '../words/ride-notes.ts';
 import { printable, type TextPage } from './text-page.ts';
 import { keepEnd, type TextColumn, textTable } from './text-table.ts';
@@ -11,12 +9,10 @@ const right = (title: string): TextColumn => ({ title, align: 'right' });
 const columns = [
   right('#'),
   left('Started (UTC)'),
-  right('Pedalled'),
-  left('Evidence'),
-  right('Shifts'),
+  right('h:min'),
   right('Judged'),
   right('Late'),
-  right('Missed'),
+  right('Miss'),
   right('Over'),
   right('Ghost'),
   right('Drops'),
@@ -34,7 +30,7 @@ export function textRides(page: TextPage, report: Report): void {
     ),
   );
   page.paragraph(
-    'Late: on the cog after 1.5 to 5 crank turns. Missed: not within 5, or not before the next shift. Over: settled beyond the cog asked for. Ghost: changed cog with nobody asking.',
+    'h:min: time pedalled. Judged: shifts that could be judged of all that were asked for. Late: on the cog after 1.5 to 5 crank turns. Miss: not within 5, or not before the next shift. Over: settled beyond the cog asked for. Ghost: changed cog with nobody asking.',
   );
   report.rides.forEach((ride, i) => {
     page.blank();
@@ -48,17 +44,8 @@ function rideRow(ride: RideReport, i: number): string[] {
   return [
     String(i + 1),
     dayAndTime(ride.start),
-    durationWords(ride.pedallingS),
-    evidenceLabels[ride.evidence],
-    ...[
-      counts.shifts,
-      counts.shifts - counts.unjudged,
-      counts.late,
-      counts.missed,
-      counts.overshot,
-      counts.ghostShifts,
-      counts.chainDrops,
-      counts.skips,
-    ].map(String),
+    hoursAndMinutes(ride.pedallingS),
+    `${counts.shifts - counts.unjudged} of ${counts.shifts}`,
+    ...[counts.late, counts.missed, counts.overshot, counts.ghostShifts, counts.chainDrops, counts.skips].map(String),
   ];
 }

@@ -11,3 +11,9 @@ export function sinceStart(startIso: string, iso: string): string {
   const two = (value: number): string => String(value).padStart(2, '0');
   return `${Math.floor(seconds / 3600)}:${two(Math.floor(seconds / 60) % 60)}:${two(seconds % 60)}`;
 }
+
+/** Length of time as hours and minutes: `3:05`. */
+export function hoursAndMinutes(seconds: number): string {
+  const minutes = Math.round(seconds / 60);
+  return `${Math.floor(minutes / 60)}:${String(minutes % 60).padStart(2, '0')}`;
+}

@@ -1,0 +1,144 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { dirname, join, relative } from 'node:path';
+import { describe, expect, it } from 'vitest';
+
+const root = new URL('..', import.meta.url).pathname;
+
+/** Stages of src from first to last: a file imports from its own stage and from stages before it, types included. */
+const stageOrder = [
+  'errors',
+  'numeric',
+  'hmm',
+  'drivetrain',
+  'ride-log',
+  'gear-trace',
+  'shifts',
+  'cogs',
+  'adjustments',
+  'diagnosis',
+  'report',
+  'analyse.ts',
+  'cli',
+];
+/** Makes rides to test the engine with, so it shares nothing with the stages that judge them. */
+const simulator = 'simulate';
+const judgingStages = ['gear-trace', 'shifts', 'cogs', 'adjustments', 'diagnosis'];
+const simulatorMayUse = ['errors', 'numeric', 'drivetrain', 'ride-log', simulator];
+/** Plain scripts that make the project ready; they import nothing of src. */
+const setup = 'setup';
+const mayTouchFiles = ['cli', setup];
+const mostLines = 400;
+const bannedNames = /(^|-)(utils?|helpers?|types?|common|managers?)$/;
+
+interface Import {
+  readonly from: string;
+  readonly to: string;
+}
+
+const codeFiles = ['src', 'server', 'web', 'tests'].flatMap(list).filter((file) => /\.(ts|mts|mjs|js)$/.test(file));
+const srcFiles = codeFiles.filter((file) => file.startsWith('src/'));
+const imports = codeFiles.flatMap(importsOf);
+
+function list(folder: string): string[] {
+  const entries = readdirSync(join(root, folder), { withFileTypes: true, recursive: true });
+  return entries.filter((entry) => entry.isFile()).map((entry) => relative(root, join(entry.parentPath, entry.name)));
+}
+
+/** Static imports and re-exports, imports of types, and dynamic imports with a literal name. */
+function importsOf(file: string): Import[] {
+  const text = readFileSync(join(root, file), 'utf8');
+  const names = text.matchAll(/(?:\bfrom\s*|\bimport\s*\(\s*|^import\s+)(['"])([^'"]+)\1/gm);
+  return [...names].map(([, , name]) => ({
+    from: file,
+    to: name.startsWith('.') ? relative(root, join(root, dirname(file), name)) : name,
+  }));
+}
+
+const stageOf = (file: string): string | null => /^src\/([^/]+)/.exec(file)?.[1] ?? null;
+const shown = (list: readonly Import[]): string[] => list.map(({ from, to }) => `${from} -> ${to}`);
+
+describe('stages of src', () => {
+  it('are all known here', () => {
+    const stages = new Set(srcFiles.map(stageOf));
+    expect([...stages].filter((stage) => ![...stageOrder, simulator, setup].includes(stage ?? ''))).toEqual([]);
+  });
+
+  it('import only from themselves and from stages before them', () => {
+    const backwards = imports.filter(({ from, to }) => {
+      const [own, other] = [stageOf(from), stageOf(to)];
+      if (own === null || other === null || own === other || own === simulator || own === setup) return false;
+      if (other === simulator) return own !== 'cli';
+      return stageOrder.indexOf(other) > stageOrder.indexOf(own);
+    });
+    expect(shown(backwards)).toEqual([]);
+  });
+
+  it('import neither the server nor the page, but for the command line that starts the server', () => {
+    const outward = imports.filter(
+      ({ from, to }) => from.startsWith('src/') && stageOf(from) !== 'cli' && /^(server|web|tests)\//.test(to),
+    );
+    expect(shown(outward)).toEqual([]);
+  });
+
+  it('share nothing between simulator and judging stages', () => {
+    const shared = imports.filter(
+      ({ from, to }) =>
+        (stageOf(from) === simulator && stageOf(to) !== null && !simulatorMayUse.includes(stageOf(to) ?? '')) ||
+        (judgingStages.includes(stageOf(from) ?? '') && stageOf(to) === simulator),
+    );
+    expect(shown(shared)).toEqual([]);
+  });
+
+  it('touch no file system, process or network but for the command line and setup', () => {
+    const touching = imports.filter(
+      ({ from, to }) =>
+        from.startsWith('src/') &&
+        !mayTouchFiles.includes(stageOf(from) ?? '') &&
+        /^(node:)?(fs|fs\/promises|child_process|http|https|net|worker_threads|process|os)$/.test(to),
+    );
+    expect(shown(touching)).toEqual([]);
+  });
+});
+
+describe('files', () => {
+  it('import one another in no circle', () => {
+    expect(circles()).toEqual([]);
+  });
+
+  it(`have at most ${mostLines} lines`, () => {
+    const long = codeFiles.filter((file) => readFileSync(join(root, file), 'utf8').split('\n').length - 1 > mostLines);
+    expect(long).toEqual([]);
+  });
+
+  it('are named for one idea', () => {
+    const named = codeFiles.flatMap((file) =>
+      file
+        .replace(/\.[^/]*$/, '')
+        .split('/')
+        .filter((part) => bannedNames.test(part))
+        .map(() => file),
+    );
+    expect(named).toEqual([]);
+  });
+
+  it('are named in kebab-case', () => {
+    expect(codeFiles.filter((file) => !/^[a-z0-9/.-]+$/.test(file))).toEqual([]);
+  });
+});
+
+/** Circles of imports, each as the path that leads back to its start. */
+function circles(): string[] {
+  const next = new Map<string, string[]>();
+  for (const { from, to } of imports) next.set(from, [...(next.get(from) ?? []), to]);
+  const done = new Set<string>();
+  const found: string[] = [];
+  const walk = (file: string, path: readonly string[]): void => {
+    const at = path.indexOf(file);
+    if (at >= 0) found.push([...path.slice(at), file].join(' -> '));
+    if (at >= 0 || done.has(file)) return;
+    for (const to of next.get(file) ?? []) walk(to, [...path, file]);
+    done.add(file);
+  };
+  for (const file of codeFiles) walk(file, []);
+  return found;
+}

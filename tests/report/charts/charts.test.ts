@@ -1,0 +1,173 @@
+import { describe, expect, it } from 'vitest';
+import { causeBars } from '../../../src/report/chart-data/cause-bars.ts';
+import { rideStrip } from '../../../src/report/chart-data/ride-strip.ts';
+import { rideTrend } from '../../../src/report/chart-data/ride-trend.ts';
+import { causeChartHeightPx, drawCauses } from '../../../src/report/charts/cause-chart.ts';
+import type { ChartSvg } from '../../../src/report/charts/chart-frame.ts';
+import { drawLateralError } from '../../../src/report/charts/lateral-error-chart.ts';
+import { drawRideStrip } from '../../../src/report/charts/ride-strip-chart.ts';
+import { drawRideTrend } from '../../../src/report/charts/ride-trend-chart.ts';
+import { type CogTrouble, drawTroubleByCog } from '../../../src/report/charts/trouble-by-cog-chart.ts';
+import { sampleBike, sampleReport } from '../sample-report.ts';
+import { drawChart } from './draw-chart.ts';
+
+const report = sampleReport();
+const lateral = report.diagnosis.lateralErrorMm ?? [];
+const strip = rideStrip(report.rides[0], sampleBike.cassette);
+const sizes = [
+  { widthPx: 340, heightPx: 320 },
+  { widthPx: 860, heightPx: 320 },
+];
+
+const charts: [string, (svg: ChartSvg, size: (typeof sizes)[number]) => void][] = [
+  ['trouble by cog', (svg, size) => drawTroubleByCog(svg, report.cogs, size)],
+  ['trouble by cog, before and after', (svg, size) => drawTroubleByCog(svg, report.cogs, size, report.cogs)],
+  ['causes', (svg, size) => drawCauses(svg, causeBars(report), size)],
+  ['trend', (svg, size) => drawRideTrend(svg, rideTrend(report), size)],
+  ['lateral error', (svg, size) => drawLateralError(svg, lateral, size)],
+  ['ride strip', (svg, size) => drawRideStrip(svg, strip, size)],
+  ['trouble by cog of nothing', (svg, size) => drawTroubleByCog(svg, [], size)],
+  ['causes of nothing', (svg, size) => drawCauses(svg, [], size)],
+  ['trend of nothing', (svg, size) => drawRideTrend(svg, { rides: [], adjustments: [] }, size)],
+  ['lateral error of nothing', (svg, size) => drawLateralError(svg, [], size)],
+  [
+    'ride strip of nothing',
+    (svg, size) =>
+      drawRideStrip(svg, { durationS: 0, cassette: [11, 13], actual: [], commanded: [], events: [] }, size),
+  ],
+];
+
+describe.each(charts)('%s', (_, draw) => {
+  it.each(sizes)('draws finite numbers inside its $widthPx px, and the same again', (size) => {
+    const svg = drawChart((selection) => draw(selection, size));
+    const once = svg.outerHTML;
+    expect(once).not.toMatch(/NaN|undefined|Infinity|null/);
+    expect(svg.getAttribute('viewBox')).toBe(`0 0 ${size.widthPx} ${size.heightPx}`);
+    const again = drawChart((selection) => {
+      draw(selection, size);
+      draw(selection, size);
+    });
+    expect(again.outerHTML).toBe(once);
+    for (const [, x] of once.matchAll(/translate\(([-\d.]+)/g)) {
+      expect(Number(x)).toBeGreaterThanOrEqual(-1);
+      expect(Number(x)).toBeLessThanOrEqual(size.widthPx);
+    }
+  });
+
+  it('names its axes', () => {
+    const svg = drawChart((selection) => draw(selection, sizes[1]));
+    expect(svg.querySelectorAll('.axis-name').length).toBeGreaterThan(0);
+  });
+});
+
+const marks = (svg: SVGSVGElement): Element[] => [...svg.querySelectorAll('.mark')];
+const cog = (change: Partial<CogTrouble>): CogTrouble => ({
+  teeth: 15,
+  direction: 'to-larger',
+  shifts: 20,
+  troubleRate: 0.25,
+  low: 0.1,
+  high: 0.5,
+  ...change,
+});
+
+describe('trouble by cog', () => {
+  it('has a point for each rated cog and direction, with its reading', () => {
+    const svg = drawChart((selection) => drawTroubleByCog(selection, report.cogs, sizes[1]));
+    expect(marks(svg).length).toBe(report.cogs.filter((row) => row.troubleRate !== null).length);
+    expect(marks(svg)[0].querySelector('title')?.textContent).toMatch(/^Onto \d+ teeth to-/);
+  });
+
+  it('shows few shifts as faint, none as no point but a count of 0, and says when there are none at all', () => {
+    const svg = drawChart((selection) =>
+      drawTroubleByCog(selection, [cog({ shifts: 3 }), cog({ teeth: 17, shifts: 0, troubleRate: null })], sizes[1]),
+    );
+    expect(marks(svg).map((mark) => mark.getAttribute('class'))).toEqual(['mark to-larger few']);
+    expect([...svg.querySelectorAll('.count')].map((count) => count.textContent)).toEqual(['3', '0']);
+    const none = drawChart((selection) =>
+      drawTroubleByCog(selection, [cog({ shifts: 0, troubleRate: null, low: 0, high: 1 })], sizes[1]),
+    );
+    expect(none.querySelector('.empty-note')?.textContent).toBe('No shift was judged');
+  });
+
+  it('tells directions apart by shape, not by colour alone', () => {
+    const svg = drawChart((selection) =>
+      drawTroubleByCog(selection, [cog({}), cog({ direction: 'to-smaller' })], sizes[1]),
+    );
+    const shapes = marks(svg).map((mark) => mark.querySelector('.point')?.getAttribute('d'));
+    expect(shapes[0]).not.toBe(shapes[1]);
+  });
+});
+
+describe('causes', () => {
+  it('has one bar for each cause, as long as it is likely', () => {
+    const bars = causeBars(report);
+    const svg = drawChart((selection) =>
+      drawCauses(selection, bars, { widthPx: 640, heightPx: causeChartHeightPx(bars.length) }),
+    );
+    const widths = [...svg.querySelectorAll('.bar')].map((bar) => Number(bar.getAttribute('width')));
+    expect(widths.length).toBe(bars.length);
+    expect(widths[0] / widths[1]).toBeCloseTo(bars[0].probability / bars[1].probability, 1);
+  });
+});
+
+describe('trend', () => {
+  it('marks the adjustment between the rides it was made between', () => {
+    const trend = rideTrend(report);
+    expect(trend.adjustments).toEqual([
+      { beforeRide: 1, words: '2026-04-12 18:30: cable tension +2 clicks (anticlockwise, more tension)' },
+    ]);
+    const svg = drawChart((selection) => drawRideTrend(selection, trend, sizes[1]));
+    const x = (selector: string) =>
+      [...svg.querySelectorAll(selector)].map((mark) =>
+        Number(/translate\(([-\d.]+)/.exec(mark.getAttribute('transform') ?? '')?.[1]),
+      );
+    const [first, second] = x('.mark.actual');
+    const [made] = x('.mark.adjusted');
+    expect(made).toBeGreaterThan(first);
+    expect(made).toBeLessThan(second);
+  });
+
+  it('calls rides without a clock by their number', () => {
+    const ride = { ...report.rides[0], start: '1970-01-01T00:00:10.000Z' };
+    expect(rideTrend({ rides: [ride], adjustments: [] }).rides[0].label).toBe('ride 1');
+  });
+});
+
+describe('ride strip', () => {
+  it('draws commanded and actual cog and one mark for each thing that went wrong', () => {
+    const svg = drawChart((selection) => drawRideStrip(selection, strip, sizes[1]));
+    const { late, missed, overshot, ghostShifts, chainDrops, skips } = report.rides[0].counts;
+    expect(marks(svg).length).toBe(late + missed + overshot + ghostShifts + chainDrops + skips);
+    expect(svg.querySelector('.commanded-line')?.getAttribute('d')).toBeTruthy();
+    const legend = [...svg.querySelectorAll('.legend text')].map((entry) => entry.textContent);
+    expect(legend).toContain('cog asked for');
+    expect(legend).toContain('ghost shift');
+  });
+
+  it('breaks the line where the cog is not known', () => {
+    const svg = drawChart((selection) =>
+      drawRideStrip(
+        selection,
+        {
+          durationS: 100,
+          cassette: [11, 13],
+          actual: [
+            { timeS: 0, teeth: 11 },
+            { timeS: 40, teeth: null },
+            { timeS: 60, teeth: 13 },
+          ],
+          commanded: [],
+          events: [],
+        },
+        sizes[1],
+      ),
+    );
+    const path = [...svg.querySelectorAll('path.actual-line')].at(-1)?.getAttribute('d') ?? '';
+    expect(path.match(/M/g)?.length).toBe(2);
+  });
+
+  it('draws no commanded line where gears were not recorded', () => {
+    expect(rideStrip({ ...report.rides[0], gearSource: 'inferred' }, sampleBike.cassette).commanded).toEqual([]);
+  });
+});

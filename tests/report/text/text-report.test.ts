@@ -1,0 +1,98 @@
+import { describe, expect, it } from 'vitest';
+import type { Report } from '../../../src/report/report-schema.ts';
+import { textReport } from '../../../src/report/text/text-report.ts';
+import { textTable } from '../../../src/report/text/text-table.ts';
+import { wrapText } from '../../../src/report/text/wrap-text.ts';
+import { sampleReport } from '../sample-report.ts';
+
+// biome-ignore lint/suspicious/noControlCharactersInRegex: escape codes are what is looked for
+const escapes = /\u001B\[\d+m/g;
+
+describe('textReport', () => {
+  const report = sampleReport();
+
+  it('reads as it was reviewed', async () => {
+    await expect(textReport(report)).toMatchFileSnapshot('sample-report.golden.txt');
+  });
+
+  it.each([80, 90, 100])('keeps prose and tables within %i characters', (width) => {
+    const lines = textReport(report, { width }).split('\n');
+    for (const line of lines) expect(line.length).toBeLessThanOrEqual(width);
+  });
+
+  it('uses no escape codes without colour, and the same words with it', () => {
+    const plain = textReport(report);
+    const coloured = textReport(report, { colour: true });
+    expect(plain).not.toMatch(escapes);
+    expect(coloured).toMatch(escapes);
+    expect(coloured.replace(escapes, '')).toBe(plain);
+  });
+
+  it('lets no control character of a file name or note through to the terminal', () => {
+    const hostile: Report = {
+      ...report,
+      bike: { ...report.bike, name: 'bike\u001B[2J\u0007\u202Eevil' },
+      rides: [
+        { ...report.rides[0], file: 'a\u001B]0;x\u0007.fit', warnings: [{ code: 'x', message: 'm\u001B[31m\r' }] },
+      ],
+      failed: [{ file: 'b', code: 'x', message: 'b\u009B31m\n\n: bad' }],
+    };
+    const text = textReport(hostile);
+    // biome-ignore lint/suspicious/noControlCharactersInRegex: control characters are what is looked for
+    expect(text).not.toMatch(/[\u0000-\u0009\u000B-\u001F\u007F-\u009F\u202A-\u202E]/);
+  });
+
+  it('always carries cautions and what the logs cannot tell', () => {
+    const text = textReport(report);
+    expect(text).toContain('Keep fingers out of a turning drivetrain.');
+    expect(text).toContain('nobody has looked at the bike');
+  });
+
+  it('says when nothing could be judged instead of naming a part', () => {
+    const causes = report.diagnosis.causes.map((cause) => ({
+      ...cause,
+      probability: cause.cause === 'no-fault' ? 0.5 : 0.5 / 11,
+    }));
+    causes.sort((a, b) => b.probability - a.probability);
+    const silent: Report = {
+      ...report,
+      rides: [{ ...report.rides[0], evidence: 'none', counts: { ...report.rides[0].counts, shifts: 0, unjudged: 0 } }],
+      diagnosis: { ...report.diagnosis, causes },
+    };
+    const text = textReport(silent);
+    expect(text).toContain('No shift could be judged, so these rides say nothing for or against any part.');
+    expect(text).toContain('1 ride shows nothing about shifting and did not count.');
+  });
+
+  it('calls commands without cadence weak evidence', () => {
+    const weak: Report = { ...report, rides: [{ ...report.rides[0], evidence: 'commands-only' }] };
+    expect(textReport(weak)).toContain('which is weak evidence');
+  });
+});
+
+describe('wrapText', () => {
+  it('breaks at spaces, hangs under the bullet and leaves long words whole', () => {
+    expect(wrapText('one two three', 8, '- ')).toBe('- one\n  two\n  three');
+    expect(wrapText('a verylongword b', 5)).toBe('a\nverylongword\nb');
+    expect(wrapText('', 10, '- ')).toBe('- ');
+  });
+});
+
+describe('textTable', () => {
+  it('aligns columns and leaves no spaces at line ends', () => {
+    const columns = [
+      { title: 'Cog', align: 'right' },
+      { title: 'Note', align: 'left' },
+    ] as const;
+    expect(
+      textTable(
+        columns,
+        [
+          ['11', 'few'],
+          ['9', ''],
+        ],
+        0,
+      ),
+    ).toEqual(['Cog  Note', '---  ----', ' 11  few', '  9']);
+  });
+});

@@ -1,0 +1,123 @@
+import { describe, expect, it } from 'vitest';
+import { causes } from '../../src/diagnosis/causes.ts';
+import type { AdjustmentReport } from '../../src/report/report-schema.ts';
+import { adjustmentVerdict } from '../../src/report/words/adjustment-verdict.ts';
+import { bikeWords } from '../../src/report/words/bike-words.ts';
+import { causeWords } from '../../src/report/words/cause-words.ts';
+import { dayAndTime, sinceStart } from '../../src/report/words/moment-words.ts';
+import { counted, durationWords, percent, rateWithInterval, sure } from '../../src/report/words/number-words.ts';
+import { adjustmentWords } from '../../src/report/words/parameter-words.ts';
+import { turnWords } from '../../src/report/words/turn-words.ts';
+import { verdictSentence } from '../../src/report/words/verdict-words.ts';
+import { sampleBike, sampleReport } from './sample-report.ts';
+
+describe('numbers in words', () => {
+  it('never rounds a share to sureness', () => {
+    expect([0, 0.001, 0.126, 0.998, 1].map(percent)).toEqual(['0 %', 'under 1 %', '13 %', 'over 99 %', '100 %']);
+    expect(sure(1)).toBe('over 99 % sure');
+  });
+
+  it('writes rates, lengths of time and counts', () => {
+    expect(rateWithInterval({ troubleRate: 0.12, low: 0.04, high: 0.29 })).toBe('12 % (4 to 29 %)');
+    expect(rateWithInterval({ troubleRate: null, low: 0, high: 1 })).toBe('none judged');
+    expect([59, 3599, 11_100].map(durationWords)).toEqual(['1 min', '1 h 00 min', '3 h 05 min']);
+    expect([counted(1, 'ride'), counted(0, 'ride'), counted(2, 'ride has', 'rides have')]).toEqual([
+      '1 ride',
+      '0 rides',
+      '2 rides have',
+    ]);
+  });
+
+  it('writes moments, and says when a log has no clock', () => {
+    expect(dayAndTime('2026-04-12T20:30:00+02:00')).toBe('2026-04-12 18:30');
+    expect(dayAndTime('1970-01-01T00:10:00.000Z')).toBe('no date');
+    expect(sinceStart('2026-04-12T18:30:00Z', '2026-04-12T19:32:03.400Z')).toBe('1:02:03');
+  });
+});
+
+describe('words of the trade', () => {
+  it('names every cause, for cable and for electronic actuation', () => {
+    const names = causes.map((cause) => causeWords(cause, 'cable').name);
+    expect(new Set(names).size).toBe(causes.length);
+    expect(causeWords('cable-tension-low', 'electronic').name).toBe('index offset too far outboard');
+    for (const cause of causes) expect(causeWords(cause, 'electronic').name).not.toMatch(/cable/);
+  });
+
+  it('says which way a screw was turned', () => {
+    expect(adjustmentWords({ parameter: 'low-limit', amount: -0.25, unit: 'turns' })).toBe(
+      'low limit screw -0.25 turns (anticlockwise, out)',
+    );
+    expect(adjustmentWords({ parameter: 'cable-tension', amount: 1, unit: 'clicks' })).toBe(
+      'cable tension +1 click (anticlockwise, more tension)',
+    );
+    expect(adjustmentWords({ parameter: 'chain', amount: null, unit: 'done' })).toBe('chain aligned or replaced');
+  });
+
+  it('describes given and guessed bikes', () => {
+    expect(bikeWords({ bike: sampleBike, bikeSource: 'given' })).toBe(
+      '32 x 11-13-15-18-21-24-28-32-37, cable actuation, rollout 2290 mm; from the bike file',
+    );
+    const { rolloutMm: _, ...bare } = sampleBike;
+    expect(bikeWords({ bike: { ...bare, tyre: '57-622' }, bikeSource: 'guessed' })).toMatch(
+      /rollout 2312 mm \(tyre 57-622\); guessed from the rides$/,
+    );
+    expect(bikeWords({ bike: bare, bikeSource: 'given' })).toContain('rollout measured from the rides');
+  });
+
+  it('speaks of a turn only where its interval leaves one side', () => {
+    const clicks = { parameter: 'cable-tension', unit: 'clicks', mean: -1.5, low: -2.5, high: -0.5 } as const;
+    expect(turnWords(clicks)).toBe(
+      'By the shifts seen, the setting is off by about 1.5 clicks clockwise (less tension), between 0.5 and 2.5 (95 %).',
+    );
+    expect(turnWords({ ...clicks, high: 0.1 })).toBeNull();
+    expect(turnWords(undefined)).toBeNull();
+  });
+});
+
+describe('verdictSentence', () => {
+  const report = sampleReport();
+  const withProbability = (first: number, second: number, cause = report.diagnosis.causes[0].cause) => ({
+    ...report,
+    diagnosis: {
+      ...report.diagnosis,
+      causes: [
+        { ...report.diagnosis.causes[0], cause, probability: first },
+        { ...report.diagnosis.causes[1], probability: second },
+      ],
+    },
+  });
+
+  it('names the likeliest cause alone, two where it is open, none where nothing is wrong', () => {
+    expect(verdictSentence(withProbability(0.8, 0.1))).toMatch(/^Likeliest: cable tension too low \(80 %\)/);
+    expect(verdictSentence(withProbability(0.45, 0.4))).toBe(
+      'Open between cable tension too low (45 %) and friction in cable and housing (40 %).',
+    );
+    expect(verdictSentence(withProbability(0.9, 0.05, 'no-fault'))).toBe(
+      'Nothing points to a mis-set part (90 % sure).',
+    );
+  });
+});
+
+describe('adjustmentVerdict', () => {
+  const [made] = sampleReport().adjustments;
+  const verdict = (change: Partial<AdjustmentReport>): string => adjustmentVerdict({ ...made, ...change });
+
+  it('says whether it helped, made it worse or is not decided', () => {
+    expect(verdict({ probabilityBetter: 0.97 })).toMatch(/^It helped: trouble 26 %/);
+    expect(verdict({ probabilityBetter: 0.02 })).toMatch(/^It made shifting worse/);
+    expect(verdict({ probabilityBetter: 0.6, shiftsStillNeeded: 40 })).toMatch(
+      /^Not decided yet.*About 40 more judged shifts will tell\.$/,
+    );
+  });
+
+  it('says what is missing before or after it', () => {
+    const none = { ...made.before, shifts: 0, troubleRate: null };
+    expect(verdict({ before: none, shiftsStillNeeded: null })).toBe(
+      'Nothing was judged before it, so there is nothing to compare with.',
+    );
+    expect(verdict({ after: none, shiftsStillNeeded: 1 })).toMatch(
+      /nothing was judged after it yet\. About 1 more judged shift will tell\./,
+    );
+    expect(verdict({ sharedPeriod: true })).toMatch(/cannot be told apart\.$/);
+  });
+});
