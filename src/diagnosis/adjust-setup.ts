@@ -11,23 +11,23 @@ import type { Setup } from './setup.ts';
 export function adjustSetup(setup: Setup, healthy: Setup, adjustment: Adjustment, draw: Draw): void {
   const amount = adjustment.amount ?? 0;
   const perMm = 1 / setup.toleranceMm;
-  const curesOwn = draw.shape('cureOwn') < repairCures.own;
-  const curesByTheWay = draw.shape('cureByTheWay') < repairCures.byTheWay;
+  const curesOwn = draw.shape.cureOwn < repairCures.own;
+  const curesByTheWay = draw.shape.cureByTheWay < repairCures.byTheWay;
   switch (adjustment.parameter) {
     case 'cable-tension':
-      setup.offset += amount * draw.assumed('clickMm') * perMm;
+      setup.offset += amount * draw.assumed.clickMm * perMm;
       return;
     case 'index-offset':
-      setup.offset += amount * draw.assumed('stepMm') * perMm;
+      setup.offset += amount * draw.assumed.stepMm * perMm;
       return;
     case 'low-limit':
-      setup.lowClear -= amount * draw.assumed('limitTurnMm') * perMm;
+      setup.lowClear -= amount * draw.assumed.limitTurnMm * perMm;
       return;
     case 'high-limit':
-      setup.highClear -= amount * draw.assumed('limitTurnMm') * perMm;
+      setup.highClear -= amount * draw.assumed.limitTurnMm * perMm;
       return;
     case 'pulley-gap':
-      setup.gap += amount * draw.assumed('gapTurn');
+      setup.gap += amount * draw.assumed.gapTurn;
       return;
     case 'hanger':
       if (!curesOwn) return;

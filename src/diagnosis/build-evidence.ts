@@ -16,7 +16,7 @@ export interface Evidence {
 
 /** Older groups than these are forgotten, with the rides before them. */
 const mostGroups = 4;
-const mostSegments = 10;
+const mostSegments = 6;
 const leastShiftsToSplit = 60;
 
 interface Piece {

@@ -23,8 +23,7 @@ const shapes = [
   'cureByTheWay',
 ] as const;
 type Shape = (typeof shapes)[number];
-const columnOf = new Map<string, number>([...assumptionNames, ...shapes].map((name, i) => [name, i]));
-export const drawDimensions = columnOf.size;
+export const drawDimensions = assumptionNames.length + shapes.length;
 
 /** 97.5 % point of the standard logistic distribution. */
 const logistic975 = Math.log(0.975 / 0.025);
@@ -37,20 +36,28 @@ export function assumedValue(assumption: Assumption, u: number): number {
   return Math.exp(middle + ((Math.log(assumption.high / assumption.low) / 2) * logit(held)) / logistic975);
 }
 
-/** One point of the unit cube, read by the name of its dimension. */
+/** One point of the unit cube: the assumptions at their values, the free shapes between 0 and 1. */
 export interface Draw {
-  readonly assumed: (name: AssumptionName) => number;
-  readonly shape: (name: Shape) => number;
+  readonly assumed: Readonly<Record<AssumptionName, number>>;
+  readonly shape: Readonly<Record<Shape, number>>;
 }
 
 export function readDraw(points: Float64Array, row: number): Draw {
-  const at = (name: string): number => points[row * drawDimensions + columnOf.get(name)!];
-  return { assumed: (name) => assumedValue(assumptions[name], at(name)), shape: at };
+  const from = row * drawDimensions;
+  const assumed = {} as Record<AssumptionName, number>;
+  const shape = {} as Record<Shape, number>;
+  assumptionNames.forEach((name, i) => {
+    assumed[name] = assumedValue(assumptions[name], points[from + i]);
+  });
+  shapes.forEach((name, i) => {
+    shape[name] = points[from + assumptionNames.length + i];
+  });
+  return { assumed, shape };
 }
 
 /** A draw's position within an assumption's spread, 0 to 1. */
 export function assumptionShare(points: Float64Array, row: number, name: AssumptionName): number {
-  return points[row * drawDimensions + columnOf.get(name)!];
+  return points[row * drawDimensions + assumptionNames.indexOf(name)];
 }
 
 const between = (low: number, high: number, u: number): number => low + (high - low) * u;
@@ -63,47 +70,47 @@ function riderTrouble(u: number): number {
 
 /** A healthy bike: every setting a little off, nothing beyond its tolerance. */
 export function healthySetup(draw: Draw, cogPitchMm: number, electronic: boolean): Setup {
-  const off = draw.assumed('healthyOffset');
-  const bias = Math.sqrt(draw.assumed('directionBias'));
-  const falsePerS = draw.assumed('falseEventPerHour') / 3600;
+  const off = draw.assumed.healthyOffset;
+  const bias = Math.sqrt(draw.assumed.directionBias);
+  const falsePerS = draw.assumed.falseEventPerHour / 3600;
   return {
-    toleranceMm: draw.assumed('toleranceShare') * cogPitchMm,
-    offset: draw.shape('offsetSide') < 0.5 ? -off : off,
-    tilt: 0.15 * logit(draw.shape('tiltSide')),
+    toleranceMm: draw.assumed.toleranceShare * cogPitchMm,
+    offset: draw.shape.offsetSide < 0.5 ? -off : off,
+    tilt: 0.15 * logit(draw.shape.tiltSide),
     pivot: 0.5,
-    frictionOut: electronic ? 0 : 0.25 * draw.shape('friction'),
-    frictionIn: electronic ? 0 : 0.1 * draw.shape('friction'),
-    lowClear: between(0.2, 0.9, draw.shape('clear')),
-    highClear: between(0.2, 0.9, 1 - draw.shape('clear')),
+    frictionOut: electronic ? 0 : 0.25 * draw.shape.friction,
+    frictionIn: electronic ? 0 : 0.1 * draw.shape.friction,
+    lowClear: between(0.2, 0.9, draw.shape.clear),
+    highClear: between(0.2, 0.9, 1 - draw.shape.clear),
     gap: 0,
     gapBreadth: 0.3,
-    gapTrouble: draw.assumed('gapTrouble'),
+    gapTrouble: draw.assumed.gapTrouble,
     gapMissed: 0.1,
     gapOtherWay: 0.2,
-    softness: draw.assumed('softness'),
-    ceiling: between(0.45, 0.99, draw.shape('ceiling')),
-    loadEffect: draw.assumed('loadEffect'),
-    backgroundIn: Math.min(0.2, draw.assumed('backgroundRate') * bias),
-    backgroundOut: Math.min(0.2, draw.assumed('backgroundRate') / bias),
-    backgroundMissed: between(0.05, 0.5, draw.shape('backgroundMissed')),
-    missedMargin: draw.assumed('missedMargin'),
-    overshootMargin: draw.assumed('overshootMargin'),
-    overshootCeiling: between(0.05, 0.7, draw.shape('overshootCeiling')),
-    ghostPerS: draw.assumed('ghostPerHour') / 3600,
+    softness: draw.assumed.softness,
+    ceiling: between(0.45, 0.99, draw.shape.ceiling),
+    loadEffect: draw.assumed.loadEffect,
+    backgroundIn: Math.min(0.2, draw.assumed.backgroundRate * bias),
+    backgroundOut: Math.min(0.2, draw.assumed.backgroundRate / bias),
+    backgroundMissed: between(0.05, 0.5, draw.shape.backgroundMissed),
+    missedMargin: draw.assumed.missedMargin,
+    overshootMargin: draw.assumed.overshootMargin,
+    overshootCeiling: between(0.05, 0.7, draw.shape.overshootCeiling),
+    ghostPerS: draw.assumed.ghostPerHour / 3600,
     falseGhostPerS: falsePerS,
     falseSkipPerS: falsePerS,
     skipPerS: 0,
     skipFocus: 1,
-    falseDrop: draw.assumed('falseDropPerShift'),
-    looseDrop: draw.assumed('looseDropPerShift'),
-    rider: riderTrouble(draw.shape('rider')),
+    falseDrop: draw.assumed.falseDropPerShift,
+    looseDrop: draw.assumed.looseDropPerShift,
+    rider: riderTrouble(draw.shape.rider),
   };
 }
 
 /** The same bike with one cause's parameter set wrong. */
 export function faultySetup(cause: Cause, draw: Draw, healthy: Setup): Setup {
-  const size = draw.assumed('faultSize');
-  const shape = draw.shape('shape');
+  const size = draw.assumed.faultSize;
+  const shape = draw.shape.shape;
   switch (cause) {
     case 'no-fault':
       return { ...healthy };
@@ -124,38 +131,38 @@ export function faultySetup(cause: Cause, draw: Draw, healthy: Setup): Setup {
         ...healthy,
         gap: -0.5 - size,
         gapBreadth: between(0.15, 0.5, shape),
-        gapMissed: between(0.02, 0.45, draw.shape('side')),
-        gapOtherWay: 0.6 * draw.shape('share') ** 2,
+        gapMissed: between(0.02, 0.45, draw.shape.side),
+        gapOtherWay: 0.6 * draw.shape.share ** 2,
       };
     case 'pulley-gap-large':
       return {
         ...healthy,
         gap: 0.5 + size,
-        gapMissed: between(0.01, 0.3, draw.shape('side')),
-        gapOtherWay: between(0.6, 1.6, draw.shape('share')),
+        gapMissed: between(0.01, 0.3, draw.shape.side),
+        gapOtherWay: between(0.6, 1.6, draw.shape.share),
         gapBreadth: between(-0.5, 0.3, shape),
       };
     case 'hanger-bent':
       return {
         ...healthy,
-        tilt: (draw.shape('side') < 0.5 ? -1 : 1) * 1.7 * size,
+        tilt: (draw.shape.side < 0.5 ? -1 : 1) * 1.7 * size,
         pivot: Math.min(1.15, Math.max(-0.15, 0.5 + 0.14 * logit(shape))),
       };
     case 'cable-friction':
       return {
         ...healthy,
         frictionOut: size,
-        frictionIn: size * between(0, 0.75, draw.shape('share')),
+        frictionIn: size * between(0, 0.75, draw.shape.share),
         softness: healthy.softness + 0.12 * size,
         missedMargin: healthy.missedMargin * between(1, 3, shape),
       };
     case 'worn-drivetrain':
       return {
         ...healthy,
-        skipPerS: draw.assumed('wornSkipPerHour') / 3600,
+        skipPerS: draw.assumed.wornSkipPerHour / 3600,
         skipFocus: between(0, 1.5, shape),
-        backgroundIn: Math.min(0.2, healthy.backgroundIn * between(1, 2.5, draw.shape('share'))),
-        backgroundOut: Math.min(0.2, healthy.backgroundOut * between(1, 2.5, draw.shape('share'))),
+        backgroundIn: Math.min(0.2, healthy.backgroundIn * between(1, 2.5, draw.shape.share)),
+        backgroundOut: Math.min(0.2, healthy.backgroundOut * between(1, 2.5, draw.shape.share)),
       };
   }
 }

@@ -2,14 +2,16 @@ import { logSumExp } from '../numeric/log-sum-exp.ts';
 import { type AssumptionName, causePriors, evidenceWeights } from './assumptions.ts';
 import { type Cause, causes } from './causes.ts';
 import { assumptionShare } from './draw-setup.ts';
-import type { WeighedDraws } from './weigh-causes.ts';
+import type { WeighedCause, WeighedCauses } from './weigh-causes.ts';
 
 /** Probability of each cause, in the order of `causes`; sums to 1. */
 export type CauseProbabilities = readonly number[];
 
-/** Changes to what is taken for granted: priors multiplied, or an assumption held to a part of its range. */
+/** Changes to what is taken for granted. */
 export interface PosteriorVariation {
+  /** Priors are multiplied by these and scaled to sum to 1 again. */
   readonly priorFactor?: Partial<Record<Cause, number>>;
+  /** An assumption held to a part of its spread, as shares 0 to 1. */
   readonly held?: { readonly name: AssumptionName; readonly from: number; readonly to: number };
   /** Power of the likelihood, 1 by default: below 1 the same evidence counts less. */
   readonly evidencePower?: number;
@@ -23,24 +25,25 @@ export function priorOf(electronic: boolean, factor: Partial<Record<Cause, numbe
   return weights.map((weight) => weight / sum);
 }
 
-/**
- * Posterior over the causes: the mean likelihood of each cause's draws times its prior, then mixed with the prior by
- * the probability that the whole model is wrong, so that no verdict gets surer than the model deserves.
- */
-export function posterior(weighed: WeighedDraws, variation: PosteriorVariation = {}): CauseProbabilities {
-  const { draws, points, logLikelihood } = weighed;
-  const { held, evidencePower = 1 } = variation;
-  const rows: number[] = [];
-  for (let row = 0; row < draws; row++) {
-    const share = held ? assumptionShare(points, row, held.name) : 0;
-    if (!held || (share >= held.from && share < held.to)) rows.push(row);
+/** Log of the mean likelihood of a cause's imagined bikes. */
+export function logMarginal(weighed: WeighedCause, { held, evidencePower = 1 }: PosteriorVariation = {}): number {
+  const logs: number[] = [];
+  for (let row = 0; row < weighed.count; row++) {
+    const share = held ? assumptionShare(weighed.points, row, held.name) : 0;
+    if (held && (share < held.from || share >= held.to)) continue;
+    logs.push(evidencePower * weighed.logLikelihood[row] + weighed.logWeight[row]);
   }
-  const prior = priorOf(weighed.bike.electronic, variation.priorFactor);
-  const scores = causes.map(
-    (_, c) => Math.log(prior[c]) + logSumExp(rows.map((row) => evidencePower * logLikelihood[c * draws + row])),
-  );
+  return logSumExp(logs) - Math.log(weighed.count * (held ? held.to - held.from : 1));
+}
+
+/**
+ * Posterior over the causes: the mean likelihood of each cause's imagined bikes times its prior, then mixed with the
+ * prior by the probability that the whole model is wrong, so that no verdict gets surer than the model deserves.
+ */
+export function posterior({ model, weighed }: WeighedCauses, variation: PosteriorVariation = {}): CauseProbabilities {
+  const prior = priorOf(model.bike.electronic, variation.priorFactor);
+  const scores = weighed.map((one, c) => Math.log(prior[c]) + logMarginal(one, variation));
   const total = logSumExp(scores);
-  return scores.map(
-    (score, c) => (1 - evidenceWeights.modelWrong) * Math.exp(score - total) + evidenceWeights.modelWrong * prior[c],
-  );
+  const wrong = evidenceWeights.modelWrong;
+  return scores.map((score, c) => (1 - wrong) * Math.exp(score - total) + wrong * prior[c]);
 }

@@ -11,14 +11,19 @@ export interface PulleyRates {
   readonly skipPerS: Float64Array;
   /** Chain drops for a shift onto the largest cog, onto the smallest, and for any other. */
   readonly drop: Float64Array;
+  /** Load bins, and cogs and directions, whose outcomes are filled: those that are asked for. */
+  readonly loads: readonly number[];
+  readonly usedCells: Uint8Array;
 }
 
-export function emptyRates(cassetteLength: number): PulleyRates {
+export function emptyRates(cassetteLength: number, loads: readonly number[], usedCells: Uint8Array): PulleyRates {
   return {
     logOutcome: new Float64Array(2 * cassetteLength * loadBins * outcomes.length),
     ghostPerS: new Float64Array(2 * cassetteLength),
     skipPerS: new Float64Array(cassetteLength),
     drop: new Float64Array(3),
+    loads,
+    usedCells,
   };
 }
 
@@ -27,39 +32,44 @@ const loadSteps = [-0.6, 0.4, 1.2, 0];
 const riderShare = [0, 0.2, 1, 0.3];
 
 /** Step from 0 to 1 in `distance` about the tolerance (1): a squared logistic, shifted to be 0 for a pulley that stands right. */
-function beyond(distance: number, softness: number): number {
-  const atRest = 1 / (1 + Math.exp(1 / softness));
+function beyond(distance: number, softness: number, atRest: number): number {
+  if (distance <= 0) return 0;
   const step = 1 / (1 + Math.exp((1 - distance) / softness));
   return step > atRest ? ((step - atRest) / (1 - atRest)) ** 2 : 0;
 }
 
+/** What the step gives for a pulley that stands right, before the shift to 0. */
+const stepAtRest = (softness: number): number => 1 / (1 + Math.exp(1 / softness));
+
 const sigmoid = (x: number): number => 1 / (1 + Math.exp(-x));
 
 /** Trouble a wrong gap makes on a cog (share 0..1) in a direction. */
-function gapTrouble(setup: Setup, share: number, larger: boolean): number {
+function gapTrouble(setup: Setup, share: number, larger: boolean, atRest: number): number {
   if (setup.gap === 0) return 0;
-  const size = setup.gapTrouble * beyond(Math.abs(setup.gap), setup.softness);
+  const size = setup.gapTrouble * beyond(Math.abs(setup.gap), setup.softness, atRest);
   if (setup.gap > 0) return size * (larger ? 1 : setup.gapOtherWay) * (1 - setup.gapBreadth * (share - 0.5));
   const ramp = Math.min(1, Math.max(0, (share - (1 - setup.gapBreadth)) / 0.1 + 0.5));
   return size * ramp * (larger ? 1 : setup.gapOtherWay);
 }
 
-/** Fills the outcome probabilities of one cog and direction for every load. */
-function fillOutcomes(setup: Setup, share: number, larger: boolean, row: number, logOutcome: Float64Array): void {
-  const error = pulleyError(setup, share, larger);
+/** Fills the outcome probabilities of one cog and direction for every load that occurs. */
+function fillOutcomes(setup: Setup, atRest: number, cog: CogMoment, row: number, rates: PulleyRates): void {
+  const { share, larger, error } = cog;
+  const { logOutcome, loads } = rates;
   const short = larger ? -error : error;
-  const index = setup.ceiling * beyond(short, setup.softness);
-  const gap = Math.min(0.97, gapTrouble(setup, share, larger));
-  const overshot = 0.0008 + setup.overshootCeiling * beyond(-short - setup.overshootMargin, setup.softness);
-  const indexMissed = 0.05 + 0.9 * sigmoid((short - 1 - setup.missedMargin) / 0.5);
+  const index = setup.ceiling * beyond(short, setup.softness, atRest);
+  const gap = Math.min(0.97, gapTrouble(setup, share, larger, atRest));
+  const overshot = 0.0008 + setup.overshootCeiling * beyond(-short - setup.overshootMargin, setup.softness, atRest);
+  const indexMissed = index === 0 ? 0 : 0.05 + 0.9 * sigmoid((short - 1 - setup.missedMargin) / 0.5);
   const background = larger ? setup.backgroundIn : setup.backgroundOut;
-  for (let load = 0; load < loadBins; load++) {
+  for (const load of loads) {
     const harder = Math.exp(setup.loadEffect * loadSteps[load]);
     const loadedIndex = (index * harder) / (1 - index + index * harder);
     const loadedGap = (gap * harder) / (1 - gap + gap * harder);
     const loadedBackground = background * (0.7 + 0.3 * harder);
     const rider = setup.rider * riderShare[load] * (larger ? 1 : 0.6);
-    const trouble = 1 - (1 - loadedIndex) * (1 - loadedGap) * (1 - loadedBackground) * (1 - rider);
+    const clean = (1 - loadedIndex) * (1 - loadedGap) * (1 - loadedBackground) * (1 - rider);
+    const trouble = 1 - clean;
     const missedShare =
       (loadedIndex * indexMissed +
         loadedGap * setup.gapMissed +
@@ -68,16 +78,24 @@ function fillOutcomes(setup: Setup, share: number, larger: boolean, row: number,
       (loadedIndex + loadedGap + loadedBackground + rider);
     const at = row + load * outcomes.length;
     const kept = 1 - overshot;
-    logOutcome[at] = Math.log(kept * Math.max(1e-4, 1 - trouble));
+    logOutcome[at] = Math.log(kept * Math.max(1e-4, clean));
     logOutcome[at + 1] = Math.log(kept * trouble * (1 - missedShare));
     logOutcome[at + 2] = Math.log(kept * trouble * missedShare);
     logOutcome[at + 3] = Math.log(overshot);
   }
 }
 
+interface CogMoment {
+  readonly share: number;
+  readonly larger: boolean;
+  readonly error: number;
+}
+
 /** Expected rates of a setup. `usage` is the share of pedalling on each cog, the most used one at 1. */
 export function fillRates(setup: Setup, usage: Float64Array, rates: PulleyRates): void {
   const size = usage.length;
+  const { softness } = setup;
+  const atRest = stepAtRest(softness);
   for (let cog = 0; cog < size; cog++) {
     const share = cog / (size - 1);
     const afterLarger = pulleyError(setup, share, true);
@@ -85,16 +103,17 @@ export function fillRates(setup: Setup, usage: Float64Array, rates: PulleyRates)
     let leave = 0;
     for (const larger of [true, false]) {
       const cell = cogCell(size, larger, cog);
-      if (larger ? cog > 0 : cog < size - 1)
-        fillOutcomes(setup, share, larger, cell * loadBins * outcomes.length, rates.logOutcome);
+      const error = larger ? afterLarger : afterSmaller;
+      if (rates.usedCells[cell])
+        fillOutcomes(setup, atRest, { share, larger, error }, cell * loadBins * outcomes.length, rates);
       const sign = larger ? 1 : -1;
-      const pull = (beyond(sign * afterLarger, setup.softness) + beyond(sign * afterSmaller, setup.softness)) / 2;
+      const pull = (beyond(sign * afterLarger, softness, atRest) + beyond(sign * afterSmaller, softness, atRest)) / 2;
       rates.ghostPerS[cell] = setup.falseGhostPerS / 2 + setup.ghostPerS * pull;
       leave += setup.ghostPerS * pull;
     }
     rates.skipPerS[cog] = setup.falseSkipPerS + 0.2 * leave + setup.skipPerS * usage[cog] ** setup.skipFocus;
   }
-  rates.drop[0] = setup.falseDrop + setup.looseDrop * beyond(setup.lowClear - 0.5, setup.softness);
-  rates.drop[1] = setup.falseDrop + setup.looseDrop * beyond(setup.highClear - 0.5, setup.softness);
+  rates.drop[0] = setup.falseDrop + setup.looseDrop * beyond(setup.lowClear - 0.5, softness, atRest);
+  rates.drop[1] = setup.falseDrop + setup.looseDrop * beyond(setup.highClear - 0.5, softness, atRest);
   rates.drop[2] = setup.falseDrop * 2;
 }

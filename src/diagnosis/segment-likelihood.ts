@@ -5,16 +5,31 @@ import type { PulleyRates } from './pulley-rates.ts';
 
 const width = loadBins * outcomes.length;
 
-/** Cells of one segment that hold shifts, ready to be weighed against rates again and again. */
-interface PreparedSegment {
+/** Counts of one segment, ready to be weighed against rates again and again. */
+export interface PreparedSegment {
   readonly segment: EvidenceSegment;
-  readonly cells: Int32Array;
-  /** Weight of a cell's log likelihood: less than 1 where it has many shifts, which are alike for reasons of their own. */
-  readonly weights: Float64Array;
-  /** Weighted log likelihood of the cell under no cause at all. */
+  /** Non-zero counts of shifts and where they stand; those of cell `i` run from `cellFrom[i]` to `cellFrom[i + 1]`. */
+  readonly places: Int32Array;
+  readonly counts: Float64Array;
+  readonly cellFrom: Int32Array;
+  /** Log likelihood of each cell under no cause at all, chance of that included. */
   readonly stray: Float64Array;
-  readonly ghostCells: Int32Array;
+  /** Zone of the cassette that each cog belongs to, and ghosts and skips by zone (ghosts to-larger first). */
+  readonly zones: Int8Array;
+  readonly zoneGhosts: Float64Array;
+  readonly zoneSkips: Float64Array;
 }
+
+/** Unasked shifts and skips are rare: they are counted by zone, the two end cogs alone, the others in two halves. */
+const zoneCount = 4;
+function zoneOf(cog: number, cassetteLength: number): number {
+  if (cog === 0) return 0;
+  if (cog === cassetteLength - 1) return 3;
+  return cog < cassetteLength / 2 ? 1 : 2;
+}
+
+const logStray = Math.log(evidenceWeights.strayCell);
+const logModel = Math.log(1 - evidenceWeights.strayCell);
 
 /** Log likelihood of counts whose trouble follows no model: any rate, small ones likelier, any split. */
 function strayLogLikelihood(clean: number, late: number, missed: number, overshot: number): number {
@@ -23,76 +38,97 @@ function strayLogLikelihood(clean: number, late: number, missed: number, oversho
   return rate + late * Math.log(0.5) + missed * Math.log(0.4) + overshot * Math.log(0.1);
 }
 
-/** Prepares segments; the weights look at all of them together. */
-export function prepareSegments(segments: readonly EvidenceSegment[]): PreparedSegment[] {
-  const cellCount = (segments[0]?.shifts.length ?? 0) / width;
-  const totals = new Float64Array(cellCount);
-  const sumCell = (segment: EvidenceSegment, cell: number): number => {
-    let sum = 0;
-    for (let i = cell * width; i < (cell + 1) * width; i++) sum += segment.shifts[i];
-    return sum;
+function prepare(segment: EvidenceSegment, cellTotals: Float64Array): PreparedSegment {
+  const places: number[] = [];
+  const counts: number[] = [];
+  const cellFrom = [0];
+  const stray: number[] = [];
+  for (let cell = 0; cell < cellTotals.length; cell++) {
+    const weight = 1 / (1 + cellTotals[cell] / evidenceWeights.shiftsThatCount);
+    const byOutcome = [0, 0, 0, 0];
+    for (let place = cell * width; place < (cell + 1) * width; place++) {
+      if (segment.shifts[place] === 0) continue;
+      places.push(place);
+      counts.push(segment.shifts[place] * weight);
+      byOutcome[place % outcomes.length] += segment.shifts[place];
+    }
+    if (places.length === cellFrom.at(-1)) continue;
+    cellFrom.push(places.length);
+    const [clean, late, missed, overshot] = byOutcome;
+    stray.push(weight * strayLogLikelihood(clean, late, missed, overshot) + logStray);
+  }
+  const size = segment.pedallingS.length;
+  const zones = Int8Array.from({ length: size }, (_, cog) => zoneOf(cog, size));
+  const zoneGhosts = new Float64Array(2 * zoneCount);
+  const zoneSkips = new Float64Array(zoneCount);
+  for (let cog = 0; cog < size; cog++) {
+    zoneGhosts[zones[cog]] += segment.ghosts[cog];
+    zoneGhosts[zoneCount + zones[cog]] += segment.ghosts[size + cog];
+    zoneSkips[zones[cog]] += segment.skips[cog];
+  }
+  return {
+    segment,
+    places: Int32Array.from(places),
+    counts: Float64Array.from(counts),
+    cellFrom: Int32Array.from(cellFrom),
+    stray: Float64Array.from(stray),
+    zones,
+    zoneGhosts,
+    zoneSkips,
   };
-  for (const segment of segments) for (let cell = 0; cell < cellCount; cell++) totals[cell] += sumCell(segment, cell);
-  return segments.map((segment) => {
-    const cells = Array.from({ length: cellCount }, (_, cell) => cell).filter((cell) => sumCell(segment, cell) > 0);
-    const weights = cells.map((cell) => 1 / (1 + totals[cell] / evidenceWeights.shiftsThatCount));
-    const stray = cells.map((cell, i) => {
-      const counts = outcomes.map((_, outcome) => {
-        let sum = 0;
-        for (let load = 0; load < loadBins; load++)
-          sum += segment.shifts[cell * width + load * outcomes.length + outcome];
-        return sum;
-      });
-      return weights[i] * strayLogLikelihood(counts[0], counts[1], counts[2], counts[3]);
-    });
-    const ghostCells = Array.from(segment.ghosts.keys()).filter(
-      (cell) => segment.ghosts[cell] > 0 || segment.pedallingS[cell % segment.pedallingS.length] > 0,
-    );
-    return {
-      segment,
-      cells: Int32Array.from(cells),
-      weights: Float64Array.from(weights),
-      stray: Float64Array.from(stray),
-      ghostCells: Int32Array.from(ghostCells),
-    };
-  });
 }
 
-const strayShare = evidenceWeights.strayCell;
-const logStray = Math.log(strayShare);
-const logModel = Math.log(1 - strayShare);
+/**
+ * Prepares segments. A cell (cog and direction) with many shifts in all segments together counts for less than their
+ * number: they are alike for reasons of their own.
+ */
+export function prepareSegments(segments: readonly EvidenceSegment[]): PreparedSegment[] {
+  const totals = new Float64Array((segments[0]?.shifts.length ?? 0) / width);
+  for (const segment of segments)
+    for (let place = 0; place < segment.shifts.length; place++)
+      totals[Math.floor(place / width)] += segment.shifts[place];
+  return segments.map((segment) => prepare(segment, totals));
+}
 
 /** Log likelihood of a count that clumps (negative binomial, constant terms left out). `shape` small: heavy tail. */
 function clumpedCount(count: number, mean: number, shape: number): number {
-  return count === 0
-    ? -shape * Math.log1p(mean / shape)
-    : count * Math.log(mean / (mean + shape)) - shape * Math.log1p(mean / shape);
+  const none = -shape * Math.log1p(mean / shape);
+  return count === 0 ? none : count * Math.log(mean / (mean + shape)) + none;
 }
 
-/** Log likelihood of one segment under rates, up to terms that are the same for every cause. */
-export function segmentLogLikelihood(prepared: PreparedSegment, rates: PulleyRates): number {
-  const { segment, cells, weights, stray, ghostCells } = prepared;
-  const { shifts } = segment;
-  const { logOutcome } = rates;
-  let total = 0;
-  for (let i = 0; i < cells.length; i++) {
-    const from = cells[i] * width;
-    let sum = 0;
-    for (let at = from; at < from + width; at++) if (shifts[at] > 0) sum += shifts[at] * logOutcome[at];
-    const model = sum * weights[i] + logModel;
-    const other = stray[i] + logStray;
-    const max = Math.max(model, other);
-    total += max + Math.log1p(Math.exp(-Math.abs(model - other)));
+const zoneMeans = new Float64Array(3 * zoneCount);
+
+/** Unasked shifts, skips and dropped chains of a segment. */
+function rareEvents(prepared: PreparedSegment, rates: PulleyRates): number {
+  const { segment, zones, zoneGhosts, zoneSkips } = prepared;
+  const { pedallingS } = segment;
+  const size = pedallingS.length;
+  zoneMeans.fill(1e-9);
+  for (let cog = 0; cog < size; cog++) {
+    zoneMeans[zones[cog]] += rates.ghostPerS[cog] * pedallingS[cog];
+    zoneMeans[zoneCount + zones[cog]] += rates.ghostPerS[size + cog] * pedallingS[cog];
+    zoneMeans[2 * zoneCount + zones[cog]] += rates.skipPerS[cog] * pedallingS[cog];
   }
-  const size = segment.pedallingS.length;
-  for (const cell of ghostCells)
-    total += clumpedCount(segment.ghosts[cell], rates.ghostPerS[cell] * segment.pedallingS[cell % size] + 1e-9, 0.7);
-  for (let cog = 0; cog < size; cog++)
-    if (segment.pedallingS[cog] > 0 || segment.skips[cog] > 0)
-      total += clumpedCount(segment.skips[cog], rates.skipPerS[cog] * segment.pedallingS[cog] + 1e-9, 0.7);
+  let total = 0;
+  for (let i = 0; i < 2 * zoneCount; i++) total += clumpedCount(zoneGhosts[i], zoneMeans[i], 0.8);
+  for (let i = 0; i < zoneCount; i++) total += clumpedCount(zoneSkips[i], zoneMeans[2 * zoneCount + i], 0.8);
   for (let end = 0; end < 3; end++)
     total += clumpedCount(segment.drops[end], rates.drop[end] * segment.dropChances[end] + 1e-9, 1);
   return total;
 }
 
-export type { PreparedSegment };
+/** Log likelihood of one segment under rates, up to terms that are the same for every cause. */
+export function segmentLogLikelihood(prepared: PreparedSegment, rates: PulleyRates): number {
+  const { places, counts, cellFrom, stray } = prepared;
+  const { logOutcome } = rates;
+  let total = 0;
+  for (let cell = 0; cell < stray.length; cell++) {
+    let model = logModel;
+    const to = cellFrom[cell + 1];
+    for (let i = cellFrom[cell]; i < to; i++) model += counts[i] * logOutcome[places[i]];
+    const ahead = model - stray[cell];
+    total +=
+      ahead > 20 ? model : ahead > 0 ? model + Math.log1p(Math.exp(-ahead)) : stray[cell] + Math.log1p(Math.exp(ahead));
+  }
+  return total + rareEvents(prepared, rates);
+}

@@ -1,0 +1,141 @@
+import { latinHypercube } from './latin-hypercube.ts';
+import { logSumExp } from './log-sum-exp.ts';
+import type { SeededRandom } from './seeded-random.ts';
+
+/** Points of the unit cube with the log likelihood of each and the log weight that makes up for how they were drawn. */
+export interface WeightedPoints {
+  readonly count: number;
+  /** Row after row: value `d` of point `i` at `i * dimensions + d`. */
+  readonly points: Float64Array;
+  readonly logLikelihood: Float64Array;
+  /** log(uniform density / density drawn from); the mean of exp(logWeight) tends to 1. */
+  readonly logWeight: Float64Array;
+}
+
+/** Where a stage drew from: in every dimension a logistic distribution on the logit scale. Centre 0, width 1 is uniform. */
+interface Proposal {
+  readonly centre: Float64Array;
+  readonly width: Float64Array;
+  readonly count: number;
+}
+
+const logisticDeviation = Math.PI / Math.sqrt(3);
+const logit = (u: number): number => Math.log(u / (1 - u));
+const logDensity = (z: number): number => -Math.abs(z) - 2 * Math.log1p(Math.exp(-Math.abs(z)));
+
+/** Effective number of points under weights exp(power * logLikelihood + logWeight): Kish's (sum w)^2 / sum w^2. */
+function effectiveCount(power: number, logLikelihood: Float64Array, logWeight: Float64Array): number {
+  const logs = logLikelihood.map((value, i) => power * value + logWeight[i]);
+  return Math.exp(2 * logSumExp(logs) - logSumExp(logs.map((value) => 2 * value)));
+}
+
+/** The greatest power of the likelihood, at most 1, under which at least `wanted` points still count. */
+function tamedPower(wanted: number, logLikelihood: Float64Array, logWeight: Float64Array): number {
+  if (effectiveCount(1, logLikelihood, logWeight) >= wanted) return 1;
+  let low = 0;
+  let high = 1;
+  for (let i = 0; i < 14; i++) {
+    const middle = (low + high) / 2;
+    if (effectiveCount(middle, logLikelihood, logWeight) >= wanted) low = middle;
+    else high = middle;
+  }
+  return low;
+}
+
+/** Fits a proposal to what was found so far. Dimensions whose shift is no more than chance stay uniform. */
+function fitProposal(found: WeightedPoints, dimensions: number, count: number, wanted: number): Proposal {
+  const power = tamedPower(wanted, found.logLikelihood, found.logWeight);
+  const logs = found.logLikelihood.map((value, i) => power * value + found.logWeight[i]);
+  const total = logSumExp(logs);
+  const weights = logs.map((value) => Math.exp(value - total));
+  const centre = new Float64Array(dimensions);
+  const width = new Float64Array(dimensions).fill(1);
+  for (let d = 0; d < dimensions; d++) {
+    let mean = 0;
+    let square = 0;
+    for (let i = 0; i < found.count; i++) {
+      if (weights[i] < 1e-7) continue;
+      const z = logit(found.points[i * dimensions + d]);
+      mean += weights[i] * z;
+      square += weights[i] * z * z;
+    }
+    const deviation = Math.sqrt(Math.max(1e-6, square - mean * mean));
+    const chance = (2 * logisticDeviation) / Math.sqrt(wanted);
+    const narrowed = deviation / logisticDeviation;
+    if (Math.abs(mean) < chance && narrowed > 0.75) continue;
+    centre[d] = mean;
+    width[d] = Math.min(1, Math.max(0.25, 1.15 * narrowed));
+  }
+  return { centre, width, count };
+}
+
+/** log(density of the proposal / uniform density) at a point. */
+function logProposal(proposal: Proposal, points: Float64Array, row: number, dimensions: number): number {
+  let sum = 0;
+  for (let d = 0; d < dimensions; d++) {
+    const [centre, width] = [proposal.centre[d], proposal.width[d]];
+    if (centre === 0 && width === 1) continue;
+    const z = logit(points[row * dimensions + d]);
+    sum += logDensity((z - centre) / width) - Math.log(width) - logDensity(z);
+  }
+  return sum;
+}
+
+function withWeights(
+  points: Float64Array,
+  logLikelihood: Float64Array,
+  proposals: readonly Proposal[],
+  dimensions: number,
+): WeightedPoints {
+  const count = logLikelihood.length;
+  const logWeight = Float64Array.from(
+    { length: count },
+    (_, row) =>
+      -logSumExp(proposals.map((one) => Math.log(one.count / count) + logProposal(one, points, row, dimensions))),
+  );
+  return { count, points, logLikelihood, logWeight };
+}
+
+const joined = (a: Float64Array, b: Float64Array): Float64Array => {
+  const both = new Float64Array(a.length + b.length);
+  both.set(a);
+  both.set(b, a.length);
+  return both;
+};
+
+/**
+ * Adaptive multiple importance sampling (Cornuet, Marin, Mira and Robert 2012) over the unit cube, begun with uniform
+ * points whose log likelihoods are known. Each stage draws `count` more where the likelihood is, and all points are
+ * weighed by the mixture of all stages, so the first, uniform ones keep the weights bounded.
+ *
+ * @returns every point; logSumExp(logLikelihood + logWeight) - log(count) estimates the log of the mean likelihood.
+ */
+export function adaptiveImportance(
+  first: { readonly points: Float64Array; readonly logLikelihood: Float64Array },
+  dimensions: number,
+  stages: readonly number[],
+  random: SeededRandom,
+  evaluate: (points: Float64Array, row: number) => number,
+): WeightedPoints {
+  const proposals: Proposal[] = [
+    {
+      centre: new Float64Array(dimensions),
+      width: new Float64Array(dimensions).fill(1),
+      count: first.logLikelihood.length,
+    },
+  ];
+  let found = withWeights(first.points, first.logLikelihood, proposals, dimensions);
+  for (const count of stages) {
+    const proposal = fitProposal(found, dimensions, count, Math.min(60, found.count / 8));
+    const drawn = latinHypercube(count, dimensions, random);
+    for (let i = 0; i < drawn.length; i++) {
+      const d = i % dimensions;
+      const z = proposal.centre[d] + proposal.width[d] * logit(drawn[i]);
+      drawn[i] = Math.min(1 - 1e-12, Math.max(1e-12, 1 / (1 + Math.exp(-z))));
+    }
+    const likelihoods = Float64Array.from({ length: count }, (_, row) => evaluate(drawn, row));
+    proposals.push(proposal);
+    found = withWeights(joined(found.points, drawn), joined(found.logLikelihood, likelihoods), proposals, dimensions);
+  }
+  return found;
+}
