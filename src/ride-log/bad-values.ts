@@ -18,6 +18,6 @@ export class BadValues {
   message(): string | null {
     if (this.#count === 0) return null;
     const more = this.#count > QUOTED ? '; and more' : '';
-    return `${counted(this.#count, 'value')} could not be read and left out: ${this.#quoted.join('; ')}${more}.`;
+    return `${counted(this.#count, 'value')} that cannot be read, left out: ${this.#quoted.join('; ')}${more}.`;
   }
 }

@@ -1,3 +1,8 @@
-/** `counted(1, 'record')` is '1 record', `counted(2, 'record')` is '2 records'. */
+/**
+ * A number with its noun.
+ *
+ * @example counted(1, 'record') // '1 record'
+ * @example counted(2000, 'record') // '2,000 records'
+ */
 export const counted = (count: number, noun: string): string =>
   `${count.toLocaleString('en')} ${noun}${count === 1 ? '' : 's'}`;

@@ -20,7 +20,7 @@ const EARLIEST_MS = Date.UTC(1995, 0);
 export function finishRide(draft: RideDraft, fileTypes: readonly string[] = []): RideLog {
   if (draft.length === 0) throw noRecords(draft, fileTypes);
   if (draft.timeless > 0)
-    draft.warn('records-without-time', `${counted(draft.timeless, 'record')} without a time were left out.`);
+    draft.warn('records-without-time', `${counted(draft.timeless, 'record')} without a time: left out.`);
   const { order, clockJumps, backward } = orderRecords(draft.timeMs.values(), draft.runStarts);
   const columns = mergeTies(draft, order);
   warnOfOrder(draft, clockJumps, backward, columns.repeated);
@@ -32,17 +32,17 @@ export function finishRide(draft: RideDraft, fileTypes: readonly string[] = []):
   const timeS = columns.timeMs.map((ms) => (ms - startMs) / 1000);
   const outOfStep = joinDistances(columns.distanceM, columns.starts);
   if (outOfStep > 0)
-    draft.warn('impossible-distance', `${counted(outOfStep, 'distance')} ran backwards and were set aside.`);
+    draft.warn('impossible-distance', `${counted(outOfStep, 'distance')} running backwards: set aside.`);
   const { speedMps, speedSource } = rideSpeed(draft, timeS, columns);
   setAside(draft, 'speed', speedMps);
 
   const { gearRecords, outside, impossible } = gearColumns(draft.gears, startMs, endMs, draft.gearsInWholeSeconds);
   if (outside > 0)
-    draft.warn('gear-outside-ride', `${counted(outside, 'gear record')} far outside the ride's time were set aside.`);
+    draft.warn('gear-outside-ride', `${counted(outside, 'gear record')} far outside the ride's time: set aside.`);
   if (impossible > 0)
     draft.warn(
       'impossible-teeth',
-      `${counted(impossible, 'gear record')} with impossible tooth counts: those teeth count as unknown.`,
+      `${counted(impossible, 'gear record')} with impossible tooth counts: those count as unknown.`,
     );
   if (draft.format !== 'csv' && startMs < EARLIEST_MS)
     draft.warn(
@@ -86,15 +86,15 @@ function warnOfOrder(draft: RideDraft, clockJumps: number, backward: number, rep
   if (clockJumps > 0)
     draft.warn(
       'clock-jump',
-      `${counted(clockJumps, 'record')} dated days or years from the rest were set aside: the clock jumped.`,
+      `${counted(clockJumps, 'record')} dated days or years from the rest, as by a clock that jumps: set aside.`,
     );
   if (backward > 0)
     draft.warn(
       'backward-time',
-      `${counted(backward, 'record')} whose time ran backwards or jumped ahead were set aside.`,
+      `${counted(backward, 'record')} with a time that runs backwards or jumps ahead: set aside.`,
     );
   if (repeated > 0)
-    draft.warn('repeated-time', `${counted(repeated, 'record')} with the time of another were joined with it.`);
+    draft.warn('repeated-time', `${counted(repeated, 'record')} with the time of another: joined with it.`);
 }
 
 function setAside(draft: RideDraft, column: BoundedColumn, values: Float64Array): void {
@@ -102,7 +102,7 @@ function setAside(draft: RideDraft, column: BoundedColumn, values: Float64Array)
   if (count > 0)
     draft.warn(
       `impossible-${column}`,
-      `${counted(count, `${column} value`)} outside ${possibleRange(column)} were set aside.`,
+      `${counted(count, `${column} value`)} outside ${possibleRange(column)}: set aside.`,
     );
 }
 

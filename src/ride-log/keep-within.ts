@@ -34,7 +34,7 @@ export function keepWithin(
   for (const gear of draft.gears) if (within(gear.timeMs)) kept.addGear(gear);
   kept.warn(
     'other-sports-left-out',
-    `${counted(time.length - kept.length, 'record')} of other sports in the same file were left out.`,
+    `${counted(time.length - kept.length, 'record')} of other sports in the same file: left out.`,
   );
   return kept;
 }

@@ -15,8 +15,8 @@ import { decodeXml } from './xml/decode-xml.ts';
 export function readRideLog(file: string, bytes: Uint8Array): RideLog {
   switch (rideFormat(file, bytes)) {
     case 'fit': {
-      const { draft, fileTypes, riding } = decodeFit(file, bytes);
-      return finishRide(keepWithin(draft, riding), fileTypes);
+      const { draft, fileTypes, sessions } = decodeFit(file, bytes);
+      return finishRide(keepWithin(draft, sessions.riding(file)), fileTypes);
     }
     case 'csv':
       return finishRide(decodeCsv(file, bytes));

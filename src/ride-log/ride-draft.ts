@@ -3,10 +3,10 @@ import type { Warning } from '../errors/warning.ts';
 import { GrowingColumn } from './growing-column.ts';
 import type { RideLog, SpeedSource } from './ride-log.ts';
 
-/** Most ride records that one file may hold: eleven days and nights at one a second. Bounds memory and time. */
-export const MOST_RECORDS = 1_000_000;
-/** Most gear records that one file may hold: one a second for more than two days. */
-export const MOST_GEAR_RECORDS = 200_000;
+/** Most ride records that one file may hold: over five days and nights at one a second. Bounds memory and time. */
+export const MOST_RECORDS = 500_000;
+/** Most gear records that one file may hold: one a second for more than a day and a night. */
+export const MOST_GEAR_RECORDS = 100_000;
 
 /** One ride record as a decoder reads it; NaN for what is missing. */
 export interface DraftRecord {
@@ -63,11 +63,11 @@ export class RideDraft {
 
   /** Adds a record. One without a valid time is only counted, in `timeless`. Throws `too-many-records`. */
   add(record: DraftRecord): void {
+    if (this.length + this.timeless >= MOST_RECORDS) this.#tooMany('ride', MOST_RECORDS);
     if (!Number.isFinite(record.timeMs)) {
       this.timeless++;
       return;
     }
-    if (this.length >= MOST_RECORDS) this.#tooMany('ride', MOST_RECORDS);
     this.timeMs.push(record.timeMs);
     this.speedMps.push(record.speedMps);
     this.cadenceRpm.push(record.cadenceRpm);

@@ -6,7 +6,12 @@ import { isInKmh, kmhToMps } from './speed-unit.ts';
 
 const countKnown = (values: Float64Array): number =>
   values.reduce((sum, value) => sum + (Number.isNaN(value) ? 0 : 1), 0);
-const anyMotion = (values: Float64Array): boolean => values.some((value) => value > 0);
+const moves = (speed: Float64Array): boolean => speed.some((value) => value > 0);
+/** Whether a sum of ways, which never falls, grows. */
+function grows(wayM: Float64Array): boolean {
+  const first = wayM.find((value) => !Number.isNaN(value)) ?? Number.NaN;
+  return wayM.some((value) => value > first);
+}
 
 /**
  * A ride's speed and where it comes from: as recorded; else derived from distance, or from the path through positions
@@ -18,9 +23,9 @@ export function rideSpeed(
   { speedMps, distanceM, pathM }: OrderedColumns,
 ): { speedMps: Float64Array; speedSource: SpeedSource } {
   const distances = countKnown(distanceM);
-  const fromDistance = anyMotion(distanceM) && distances >= countKnown(pathM) / 2;
-  const fromPath = !fromDistance && anyMotion(pathM);
-  if (anyMotion(speedMps)) {
+  const fromDistance = grows(distanceM) && distances >= countKnown(pathM) / 2;
+  const fromPath = !fromDistance && grows(pathM);
+  if (moves(speedMps)) {
     const derived = fromDistance || fromPath ? speedFromDistance(timeS, fromDistance ? distanceM : pathM) : null;
     if (derived && isInKmh(speedMps, derived)) {
       kmhToMps(speedMps);

@@ -78,8 +78,7 @@ class CsvReader {
     this.#cells = cells;
     this.#line = line;
     const timeMs = this.#time();
-    if (Number.isNaN(timeMs)) return;
-    if (timeMs % 1000 !== 0) this.#draft.gearsInWholeSeconds = false;
+    if (!Number.isNaN(timeMs) && timeMs % 1000 !== 0) this.#draft.gearsInWholeSeconds = false;
     this.#draft.add({
       timeMs,
       speedMps: this.#number('speed_mps'),
@@ -88,7 +87,7 @@ class CsvReader {
       distanceM: this.#number('distance_m'),
       pathM: NaN,
     });
-    this.#gear(timeMs);
+    if (!Number.isNaN(timeMs)) this.#gear(timeMs);
   }
 
   end(): RideDraft {
@@ -137,6 +136,7 @@ class CsvReader {
     if (column === 'time_s') return Math.round(this.#number('time_s') * 1000);
     const cell = this.#cell('time');
     const timeMs = isoTimeMs(cell);
+    if (cell === '') return timeMs;
     if (Number.isNaN(timeMs)) this.#bad.add(`line ${this.#line}, time`, cell);
     else if (!hasTimeZone(cell)) this.#withoutZone = true;
     return timeMs;

@@ -5,7 +5,7 @@ import { FIT_TIMESTAMP } from './fit-wanted.ts';
 /** Bytes of clean records that are decoded at a time: bounds the memory of the decoder's row objects. */
 const ROOM = 1 << 16;
 /** More than the longest definition and the longest record of wanted fields together. */
-const MOST_RECORD = 4096;
+const MOST_RECORD = 256;
 const HEADER = 14;
 
 /**

@@ -3,6 +3,7 @@ import { PathLength } from '../path-length.ts';
 import { RideDraft } from '../ride-draft.ts';
 import { CleanFit } from './clean-fit.ts';
 import { CompressedSpeedDistance } from './compressed-speed-distance.ts';
+import { FitFilter } from './fit-filter.ts';
 import { type FitMessage, fitMessages, fitTimeMs } from './fit-messages.ts';
 import { type FitFrameFault, fitSegments } from './fit-segments.ts';
 import { FitSessions } from './fit-sessions.ts';
@@ -17,13 +18,12 @@ const INDOOR = /indoor|spin|virtual|trainer/;
 export interface DecodedFit {
   readonly draft: RideDraft;
   readonly fileTypes: readonly string[];
-  /** The stretches of riding in a file of several sports, Unix ms; null where all of it is one ride. */
-  readonly riding: readonly { startMs: number; endMs: number }[] | null;
+  readonly sessions: FitSessions;
 }
 
 /**
  * Reads the segments of a FIT file into a draft. What is whole is kept, whatever stands behind it; the draft's warnings
- * say what was lost. Throws `not-cycling` and `too-many-records`, nothing else.
+ * say what was lost. Of several sports all records are in it. Throws `too-many-records`, nothing else.
  */
 export function decodeFit(file: string, bytes: Uint8Array): DecodedFit {
   const reader = new FitReader(file);
@@ -34,6 +34,7 @@ class FitReader {
   readonly #draft: RideDraft;
   readonly #sessions = new FitSessions();
   readonly #source = new FitSpeedSource();
+  readonly #filter = new FitFilter();
   readonly #packed = new CompressedSpeedDistance();
   readonly #path = new PathLength();
   readonly #fileTypes: string[] = [];
@@ -53,9 +54,10 @@ class FitReader {
       const clean = new CleanFit((decoded) => this.#take(fitMessages(decoded)));
       this.#draft.beginRun();
       this.#packed.restart();
-      const walk = walkFitRecords(bytes, segment.start, segment.end, (local, definition, at, timeLeftOut, time) =>
-        clean.add(bytes, local, definition, at, timeLeftOut, time),
-      );
+      const walk = walkFitRecords(bytes, segment.start, segment.end, (local, definition, at, timeLeftOut, time) => {
+        if (this.#filter.lets(bytes, definition, at, timeLeftOut))
+          clean.add(bytes, local, definition, at, timeLeftOut, time);
+      });
       clean.flush();
       // What stands before an open end may be the segment's CRC.
       if (walk.stop === 'end' || (segment.open && segment.end - walk.at <= 2)) continue;
@@ -63,10 +65,10 @@ class FitReader {
       if (walk.stop === 'bad-record' || !segment.open) fault('bad-record');
     }
     this.#warnOf(faults, lostBytes);
-    const riding = this.#sessions.applyTo(this.#draft);
+    this.#sessions.describe(this.#draft);
     const indoor = INDOOR.test(this.#draft.subSport ?? '');
     this.#draft.speedSource = this.#source.source(indoor);
-    return { draft: this.#draft, fileTypes: this.#fileTypes, riding };
+    return { draft: this.#draft, fileTypes: this.#fileTypes, sessions: this.#sessions };
   }
 
   #take(messages: ReturnType<typeof fitMessages>): void {

@@ -16,7 +16,7 @@ export interface FitDefinition {
   readonly size: number;
   /** Where the four-byte time stamp stands; -1 where there is none. */
   readonly timeOffset: number;
-  /** Fields a ride needs, of the size they must have; empty for a message no ride needs. */
+  /** Fields a ride needs, of the size they must have, each once (the last listed counts); empty for a message no ride needs. */
   readonly fields: readonly FitField[];
 }
 
@@ -42,7 +42,10 @@ export function readFitDefinition(
   for (; cursor < fieldsEnd; cursor += 3) {
     const [number, fieldSize, baseType] = [bytes[cursor], bytes[cursor + 1], bytes[cursor + 2]];
     if (number === FIT_TIMESTAMP && fieldSize === 4 && (baseType & 0x1f) === 6) timeOffset = size;
-    else if (wanted?.get(number) === fieldSize) fields.push({ number, size: fieldSize, baseType, offset: size });
+    else if (wanted?.get(number) === fieldSize) {
+      const listed = fields.findIndex((field) => field.number === number);
+      fields[listed === -1 ? fields.length : listed] = { number, size: fieldSize, baseType, offset: size };
+    }
     size += fieldSize;
   }
   if (bytes[at] & 0x20) {

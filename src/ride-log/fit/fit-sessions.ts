@@ -31,22 +31,29 @@ export class FitSessions {
     this.#subSport = word(message.sub_sport);
   }
 
-  /**
-   * Sets the draft's sport. Returns the stretches of riding in a file of several sports, as a triathlon is, or null where all
-   * of it is one ride; throws `not-cycling` where the file names sports and none of them is, or may be, cycling.
-   */
-  applyTo(draft: RideDraft): { startMs: number; endMs: number }[] | null {
-    const kinds = this.#sessions.map((session) => kindOf(session.sport, session.subSport));
-    const others = this.#sessions.filter((_, i) => kinds[i] === 'other');
-    const riding = this.#sessions.filter((_, i) => kinds[i] === 'cycling');
-    if (riding.length === 0 && others.length > 0) throw notCycling(draft.file, others[0].sport);
-    if (this.#sessions.length === 0 && kindOf(this.#sport, this.#subSport) === 'other') {
-      throw notCycling(draft.file, this.#sport ?? '');
-    }
-    const told = riding[0] ?? this.#sessions[0];
+  /** Sets the draft's sport: that of the first riding session, else of the first, else of the sport message. */
+  describe(draft: RideDraft): void {
+    const told = this.#ofKind('cycling')[0] ?? this.#sessions[0];
     draft.sport = told?.sport ?? this.#sport;
     draft.subSport = told?.subSport ?? this.#subSport;
+  }
+
+  /**
+   * The stretches of riding in a file of several sports, as a triathlon is, or null where all of it is one ride. Throws
+   * `not-cycling` where the file names sports and none of them is, or may be, cycling.
+   */
+  riding(file: string): { startMs: number; endMs: number }[] | null {
+    const riding = this.#ofKind('cycling');
+    const others = this.#ofKind('other');
+    if (riding.length === 0 && others.length > 0) throw notCycling(file, others[0].sport);
+    if (this.#sessions.length === 0 && kindOf(this.#sport, this.#subSport) === 'other') {
+      throw notCycling(file, this.#sport ?? '');
+    }
     return others.length === 0 ? null : riding.map(({ startMs, endMs }) => ({ startMs, endMs }));
+  }
+
+  #ofKind(kind: ReturnType<typeof sportKind>): Session[] {
+    return this.#sessions.filter(({ sport, subSport }) => kindOf(sport, subSport) === kind);
   }
 }
 

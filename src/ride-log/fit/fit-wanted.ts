@@ -60,6 +60,14 @@ export const FIT_WANTED: ReadonlyMap<number, ReadonlyMap<number, number>> = new 
   ],
 ]);
 
+/** Global message numbers. */
+export const FIT_RECORD = 20;
+export const FIT_EVENT = 21;
+/** The events that a ride needs: timer, change of front gear, change of rear gear. */
+export const FIT_EVENTS: readonly number[] = [0, 42, 43];
+/** Of messages other than records and events, no more than this are read. */
+export const MOST_OTHER_MESSAGES = 5000;
+
 export const FIT_TIMESTAMP = 253;
 /** Seconds from 1970 to the FIT epoch, 1989-12-31T00:00:00Z. */
 export const FIT_EPOCH_S = 631_065_600;

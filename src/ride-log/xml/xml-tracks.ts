@@ -40,7 +40,7 @@ export class XmlTracks {
   end(): RideDraft {
     if (this.draft.length === 0 && this.#otherSport !== null) throw notCycling(this.draft.file, this.#otherSport);
     if (this.#leftOut > 0) {
-      const message = `${counted(this.#leftOut, 'record')} of other sports in the same file were left out.`;
+      const message = `${counted(this.#leftOut, 'record')} of other sports in the same file: left out.`;
       this.draft.warn('other-sports-left-out', message);
     }
     const bad = this.point.badValues();

@@ -1,0 +1,128 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { readRideLog } from '../../src/ride-log/read-ride-log.ts';
+import type { RideLog } from '../../src/ride-log/ride-log.ts';
+
+const read = (text: string): RideLog => readRideLog('ride.csv', new TextEncoder().encode(text));
+const codes = (text: string): string[] => read(text).warnings.map(({ code }) => code);
+const code = (text: string): string => {
+  try {
+    read(text);
+  } catch (error) {
+    return (error as { code: string }).code;
+  }
+  return 'a ride';
+};
+
+test('what is written is read: any delimiter, any order of columns, byte-order mark or not', () => {
+  const row = fc.record({
+    stepMs: fc.integer({ min: 1, max: 5000 }),
+    speed: fc.option(fc.integer({ min: 0, max: 40_000 }), { nil: null }),
+    cadence: fc.option(fc.integer({ min: 0, max: 2300 }), { nil: null }),
+    power: fc.option(fc.integer({ min: 0, max: 3000 }), { nil: null }),
+    rear: fc.option(fc.integer({ min: 9, max: 52 }), { nil: null }),
+    front: fc.option(fc.constantFrom(32, 34, 50), { nil: null }),
+  });
+  const style = fc.record({
+    delimiter: fc.constantFrom(',', ';', '\t'),
+    comma: fc.boolean(),
+    mark: fc.boolean(),
+    newline: fc.constantFrom('\n', '\r\n'),
+    seed: fc.integer({ min: 0, max: 5 }),
+    iso: fc.boolean(),
+    quoted: fc.boolean(),
+  });
+  fc.assert(
+    fc.property(fc.array(row, { minLength: 1, maxLength: 40 }), style, (rows, how) => {
+      const startMs = how.iso ? Date.UTC(2026, 5, 1, 8) : 0;
+      let ms = startMs;
+      const times = rows.map(({ stepMs }, i) => {
+        if (i > 0) ms += stepMs;
+        return ms;
+      });
+      const write = (value: number | null, scale: number): string => {
+        const text = value === null ? '' : String(value / scale);
+        const local = how.delimiter === ';' && how.comma ? text.replace('.', ',') : text;
+        return how.quoted ? `"${local}"` : local;
+      };
+      const names = [how.iso ? 'time' : 'time_s', 'speed_mps', 'cadence_rpm', 'power_w', 'rear_teeth', 'front_teeth'];
+      const cells = rows.map((values, i) => [
+        how.iso ? new Date(times[i]).toISOString() : write(times[i], 1000),
+        write(values.speed, 1000),
+        write(values.cadence, 10),
+        write(values.power, 1),
+        write(values.rear, 1),
+        write(values.front, 1),
+      ]);
+      const turn = (line: string[]): string =>
+        [...line.slice(how.seed), ...line.slice(0, how.seed)].join(how.delimiter);
+      const text = (how.mark ? '\uFEFF' : '') + [names, ...cells].map(turn).join(how.newline) + how.newline;
+      const log = read(text);
+      const orNaN = (value: number | null, scale: number): number => (value === null ? NaN : value / scale);
+      expect(log.warnings).toEqual([]);
+      expect(log.startMs).toBe(startMs);
+      expect([...log.timeS]).toEqual(times.map((time) => (time - startMs) / 1000));
+      expect([...log.speedMps]).toEqual(rows.map(({ speed }) => orNaN(speed, 1000)));
+      expect([...log.cadenceRpm]).toEqual(rows.map(({ cadence }) => orNaN(cadence, 10)));
+      expect([...log.powerW]).toEqual(rows.map(({ power }) => orNaN(power, 1)));
+      let rear = 0;
+      let front = 0;
+      const gears = rows.flatMap((values, i) => {
+        const before = [rear, front];
+        rear = values.rear ?? rear;
+        front = values.front ?? front;
+        return before[0] === rear && before[1] === front ? [] : [[(times[i] - startMs) / 1000, rear, front]];
+      });
+      const { timeS, rearTeeth, frontTeeth, wholeSeconds } = log.gearRecords;
+      expect(Array.from(timeS, (time, i) => [time, rearTeeth[i], frontTeeth[i]])).toEqual(gears);
+      expect(wholeSeconds).toBe(times.every((time) => time % 1000 === 0));
+    }),
+    { numRuns: 300, seed: 20_260_603 },
+  );
+});
+
+describe('faults in CSV', () => {
+  const head = 'time_s,speed_mps,cadence_rpm,rear_teeth';
+
+  test('bad cells are left out and named by line', () => {
+    const ride = read(`${head}\n0,8,90,21\n1,fast,91,21\n2,8,-,twenty\n3,8,93,0\n`);
+    expect([...ride.speedMps]).toEqual([8, NaN, 8, 8]);
+    expect([...ride.gearRecords.rearTeeth]).toEqual([21]);
+    const [{ code, message }] = ride.warnings;
+    expect(code).toBe('bad-values');
+    expect(message).toContain("line 3, speed_mps: 'fast'");
+    expect(message).toMatch(/^4 values/);
+  });
+
+  test('hexadecimal, Infinity and decimal commas without semicolons are no numbers', () => {
+    for (const cell of ['0x10', 'Infinity', '1e999', '"5,5"', '1 000'])
+      expect(codes(`${head}\n0,8,90,21\n1,${cell},91,\n`)).toEqual(['bad-values']);
+  });
+
+  test('unknown columns, short rows, long rows, empty lines', () => {
+    const ride = read('time_s,mood,speed_mps\n0,good,8\n\n1\n2,bad,9,10,11\n');
+    expect([...ride.speedMps]).toEqual([8, NaN, 9]);
+    expect(ride.warnings.map(({ code }) => code)).toEqual(['unknown-columns']);
+  });
+
+  test('times without a zone are UTC, and it is said', () => {
+    const ride = read('time,speed_mps\n2026-06-01T08:00:00,8\n2026-06-01 08:00:01,8\n');
+    expect(ride.startMs).toBe(Date.UTC(2026, 5, 1, 8));
+    expect(ride.warnings.map(({ code }) => code)).toEqual(['no-time-zone']);
+  });
+
+  test('what cannot be used is refused', () => {
+    expect(code('speed_mps,cadence_rpm\n8,90\n')).toBe('no-time');
+    expect(code('name,age\nx,1\n')).toBe('unknown-format');
+    expect(code('hello')).toBe('unknown-format');
+    expect(code('time_s,speed_mps\n')).toBe('no-records');
+    expect(code('time_s,speed_mps\n,8\n')).toBe('no-time');
+    expect(code('time_s,speed_mps\n0,"8\n1,8\n')).toBe('bad-csv');
+    expect(code(`time_s,${'x'.repeat(100_000)}\n0,1\n`)).toBe('bad-csv');
+  });
+
+  test('UTF-16 is read', () => {
+    const text = `\uFEFF${head}\n0,8,90,21\n`;
+    expect(readRideLog('wide', Uint8Array.from(Buffer.from(text, 'utf16le'))).speedMps[0]).toBe(8);
+  });
+});
