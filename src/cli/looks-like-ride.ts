@@ -16,7 +16,8 @@ export function looksLikeRide(path: string): boolean {
   if (start.subarray(8, 12).toString('latin1') === '.FIT') return true;
   const text = start.toString('latin1');
   if (/<(\w+:)?(TrainingCenterDatabase|gpx)[\s>]/.test(text)) return true;
-  return rideColumns.test(text.replace(/^(\u00EF\u00BB\u00BF|\s)+/, '').split(/\r?\n|\r/, 1)[0]);
+  const firstLine = text.replace(/^(\u00EF\u00BB\u00BF|\s)+/, '').split(/\r?\n|\r/, 1)[0];
+  return !/^[{[]/.test(firstLine) && rideColumns.test(firstLine);
 }
 
 function beginning(path: string): Buffer {

@@ -22,7 +22,7 @@ export async function main(args: readonly string[]): Promise<void> {
 
 function codeOf(error: unknown): number {
   if (!(error instanceof CommanderError)) return error instanceof CogwrightError ? exitCode.usage : exitCode.noRide;
-  return ['commander.helpDisplayed', 'commander.version'].includes(error.code) ? exitCode.done : exitCode.usage;
+  return error.exitCode === 0 ? exitCode.done : exitCode.usage;
 }
 
 function unexpected(error: unknown): string {

@@ -1,10 +1,12 @@
-import { writeSync } from 'node:fs';
+let watched = false;
 
 /**
  * Ends the program without a message when the reader of a pipe has gone (`cogwright analyse ... | head`), as other
  * command-line programs do.
  */
 export function endQuietlyOnBrokenPipe(): void {
+  if (watched) return;
+  watched = true;
   for (const stream of [process.stdout, process.stderr])
     stream.on('error', (error: NodeJS.ErrnoException) => {
       if (error.code === 'EPIPE') process.exit(process.exitCode ?? 0);
@@ -21,9 +23,5 @@ export function writeResult(text: string): Promise<void> {
 
 /** Writes a line for the rider to standard error. */
 export function writeNote(text: string): void {
-  try {
-    writeSync(process.stderr.fd, `${text}\n`);
-  } catch {
-    // nobody reads standard error: the note is lost, the work goes on
-  }
+  process.stderr.write(`${text}\n`);
 }

@@ -1,0 +1,153 @@
+import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { reportSchema } from '../../src/report/report-schema.ts';
+import { simulationFiles } from '../../src/simulate/simulation-files.ts';
+import { runCogwright } from './run-cogwright.ts';
+
+const folder = mkdtempSync(join(tmpdir(), 'cogwright-cli-'));
+const at = (...path: string[]): string => join(folder, ...path);
+const bike = at('hut', 'bike.json');
+
+beforeAll(() => {
+  mkdirSync(at('hut', 'second'), { recursive: true });
+  for (const file of simulationFiles({ cause: 'no-fault', seed: 5, rides: 2, durationS: 900 })) {
+    const inner = file.path.startsWith('ride-2') ? 'second' : '';
+    writeFileSync(at('hut', inner, file.path), file.bytes);
+  }
+  writeFileSync(at('hut', 'notes.txt'), 'Serviced by the hut keeper.');
+  writeFileSync(at('broken.fit'), 'not a ride');
+  mkdirSync(at('empty'));
+});
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+describe('analyse', () => {
+  it('prints JSON and nothing else with --json, from a folder walked in order', async () => {
+    const { code, stdout, stderr } = await runCogwright('analyse', at('hut'), '--bike', bike, '--json');
+    expect(code).toBe(0);
+    const report = reportSchema.parse(JSON.parse(stdout));
+    expect(report.rides.map((ride) => ride.file)).toEqual([at('hut', 'ride-1.fit'), at('hut', 'second', 'ride-2.fit')]);
+    expect(report.failed).toEqual([]);
+    expect(report.bikeSource).toBe('given');
+    expect(stderr).toBe('');
+  });
+
+  it('prints the readable report without --json, without escape codes into a pipe', async () => {
+    const { code, stdout } = await runCogwright('analyse', at('hut', 'ride-1.fit'), '-b', bike);
+    expect(code).toBe(0);
+    expect(stdout).toMatch(/^Shifting report: /);
+    for (const heading of ['Verdict', 'Next step', 'Cautions', 'What the logs cannot tell'])
+      expect(stdout).toContain(`\n${heading}\n`);
+    expect(stdout).not.toContain('\u001B');
+  });
+
+  it('guesses the drivetrain without --bike and says so', async () => {
+    const { stdout } = await runCogwright('analyse', at('hut', 'ride-1.fit'), '--json');
+    expect(JSON.parse(stdout).bikeSource).toBe('guessed');
+  });
+
+  it('writes one HTML page and tells so on standard error', async () => {
+    const page = at('report.html');
+    const { code, stdout, stderr } = await runCogwright('analyse', at('hut'), '-b', bike, '--html', page);
+    expect(code).toBe(0);
+    expect(readFileSync(page, 'utf8')).toMatch(/^<!doctype html>/);
+    expect(stderr).toContain(page);
+    expect(stdout).toContain('Verdict');
+  });
+
+  it('lists what could not be read and goes on; --strict ends with 1', async () => {
+    const rides = [at('hut', 'ride-1.fit'), at('broken.fit'), at('missing.fit'), at('empty')];
+    const plain = await runCogwright('analyse', ...rides, '-b', bike, '--json');
+    expect(plain.code).toBe(0);
+    const { rides: read, failed } = JSON.parse(plain.stdout);
+    expect(read).toHaveLength(1);
+    expect(failed.map((entry: { file: string }) => entry.file)).toEqual([
+      at('missing.fit'),
+      at('empty'),
+      at('broken.fit'),
+    ]);
+    for (const { file, code, message } of failed) {
+      expect(plain.stderr).toContain(message);
+      expect(message).toContain(file);
+      expect(code).toMatch(/^[a-z-]+$/);
+    }
+    expect((await runCogwright('analyse', ...rides, '-b', bike, '--json', '--strict')).code).toBe(1);
+  });
+
+  it('ends with 1 when no ride could be read, with the reasons', async () => {
+    const text = await runCogwright('analyse', at('broken.fit'), '-b', bike);
+    expect(text.code).toBe(1);
+    expect(text.stdout).toBe('');
+    expect(text.stderr).toContain('no ride could be read');
+    const json = await runCogwright('analyse', at('broken.fit'), '--json');
+    expect(json.code).toBe(1);
+    expect(JSON.parse(json.stdout)).toMatchObject({ version: 1, rides: [], failed: [{ file: at('broken.fit') }] });
+  });
+
+  it('counts a file reached twice once', async () => {
+    const { stdout } = await runCogwright('analyse', at('hut', 'ride-1.fit'), at('hut'), '-b', bike, '--json');
+    expect(JSON.parse(stdout).rides).toHaveLength(2);
+  });
+
+  it.each([
+    [[], 'missing required argument'],
+    [['RIDE', '--jsn'], 'Did you mean --json?'],
+    [['RIDE', '--json', '--html', 'x.html'], "'--html <file>' cannot be used with option '--json'"],
+    [['RIDE', '--bike', 'FOLDER/none.json'], 'none.json: there is no such file'],
+    [['RIDE', '--bike', 'FOLDER/broken.fit'], 'is not valid JSON'],
+    [['RIDE', '--bike', 'FOLDER/misspelt.json'], '"casette" is perhaps "cassette"'],
+    [['RIDE', '--adjustments', 'FOLDER/bad.csv'], 'bad.csv: line 2, column amount: found "two", must be a number'],
+    [['RIDE', '--html', 'FOLDER/no/such/page.html'], 'there is no folder'],
+    [['RIDE', '--html', 'FOLDER'], 'is a folder'],
+  ])('%j is wrong usage', async (args, words) => {
+    writeFileSync(at('misspelt.json'), '{"name":"x","chainrings":[32],"casette":[11,13,15,17,19]}');
+    writeFileSync(at('bad.csv'), 'at,parameter,amount,unit\n2026-04-12T18:30:00Z,cable-tension,two,clicks\n');
+    const given = args.map((arg) => arg.replace('RIDE', at('hut', 'ride-1.fit')).replace('FOLDER', folder));
+    const { code, stdout, stderr } = await runCogwright('analyse', ...given);
+    expect(code).toBe(2);
+    expect(stdout).toBe('');
+    expect(stderr).toContain(words);
+  });
+});
+
+describe('the program', () => {
+  it.each([[['--help']], [['help', 'analyse']], [['analyse', '--help']], [['--version']]])(
+    '%j ends with 0',
+    async (args) => {
+      const { code, stdout, stderr } = await runCogwright(...args);
+      expect(code).toBe(0);
+      expect(stdout.length).toBeGreaterThan(4);
+      expect(stderr).toBe('');
+    },
+  );
+
+  it.each([[[]], [['analyze']], [['--nonsense']]])('%j ends with 2 and a hint on standard error', async (args) => {
+    const { code, stdout, stderr } = await runCogwright(...args);
+    expect(code).toBe(2);
+    expect(stdout).toBe('');
+    expect(stderr).toMatch(/Did you mean analyse|--help|Usage/);
+  });
+});
+
+describe('simulate', () => {
+  it('writes rides with their truth, bike and adjustments, the same for the same seed', async () => {
+    const args = ['simulate', '--fault', 'hanger-bent', '--seed', '7', '--minutes', '10', '--out'];
+    const first = await runCogwright(...args, at('sim', 'a'));
+    expect(first.code).toBe(0);
+    expect(first.stdout.trim().split('\n')).toContain(at('sim', 'a', 'bike.json'));
+    await runCogwright(...args, at('sim', 'b'));
+    for (const path of first.stdout.trim().split('\n'))
+      expect(readFileSync(path.replace('/a/', '/b/'))).toEqual(readFileSync(path));
+  });
+
+  it.each([
+    [['--seed', '1', '--out', 'x'], '--fault'],
+    [['--fault', 'gremlins', '--seed', '1', '--out', 'x'], 'no-fault'],
+    [['--fault', 'no-fault', '--seed', 'one', '--out', 'x'], 'It must be a whole number'],
+  ])('%j is wrong usage', async (args, words) => {
+    const { code, stderr } = await runCogwright('simulate', ...args);
+    expect(code).toBe(2);
+    expect(stderr).toContain(words);
+  });
+});

@@ -1,0 +1,78 @@
+import { mkdirSync, mkdtempSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join, relative } from 'node:path';
+import { afterAll, describe, expect, it } from 'vitest';
+import { findRides } from '../../src/cli/find-rides.ts';
+import { readTextFile } from '../../src/cli/read-text-file.ts';
+
+const folder = mkdtempSync(join(tmpdir(), 'cogwright-find-'));
+const put = (path: string, content: string | Uint8Array): string => {
+  mkdirSync(join(folder, path, '..'), { recursive: true });
+  writeFileSync(join(folder, path), content);
+  return join(folder, path);
+};
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+describe('findRides', () => {
+  it('takes from a folder what looks like a ride by its ending or its content, in the order of names', () => {
+    put('bike/b.fit', '');
+    put('bike/a/z.TCX', '');
+    put('bike/a/ride.csv', 'time_s,speed_mps,rear_teeth\n0,1,11\n');
+    put('bike/unnamed', Uint8Array.of(14, 16, 0, 0, 0, 0, 0, 0, 0x2e, 0x46, 0x49, 0x54, 0, 0));
+    put('bike/track.xml', '<?xml version="1.0"?>\n<gpx version="1.1">');
+    put('bike/quoted.csv', '\uFEFF"time";"cadence_rpm"\n');
+    put('bike/bike.json', '{"name":"x"}');
+    put('bike/adjustments.csv', 'at,parameter,amount,unit,note\n');
+    put('bike/ride.truth.json', '{"speed_mps": 3}');
+    put('bike/notes.txt', 'shift cadence');
+    put('bike/.hidden.fit', '');
+    put('bike/.git/x.fit', '');
+    const { files, failed } = findRides([join(folder, 'bike')]);
+    expect(files.map((file) => relative(join(folder, 'bike'), file))).toEqual([
+      'a/ride.csv',
+      'a/z.TCX',
+      'b.fit',
+      'quoted.csv',
+      'track.xml',
+      'unnamed',
+    ]);
+    expect(failed).toEqual([]);
+  });
+
+  it('always tries a file that is named itself', () => {
+    const notes = put('named/notes.txt', 'anything');
+    expect(findRides([notes]).files).toEqual([notes]);
+  });
+
+  it('takes the same file once, by whatever way it is reached', () => {
+    const ride = put('twice/a.fit', '');
+    symlinkSync(ride, join(folder, 'twice', 'b.fit'));
+    expect(findRides([ride, join(folder, 'twice'), ride]).files).toEqual([ride]);
+  });
+
+  it('follows no link to a folder, so that a circle ends', () => {
+    put('circle/a.fit', '');
+    symlinkSync(join(folder, 'circle'), join(folder, 'circle', 'again'));
+    expect(findRides([join(folder, 'circle')]).files).toHaveLength(1);
+  });
+
+  it('reports what is missing and what holds no ride', () => {
+    mkdirSync(join(folder, 'none'));
+    const { files, failed } = findRides([join(folder, 'nowhere'), join(folder, 'none')]);
+    expect(files).toEqual([]);
+    expect(failed.map((entry) => entry.code)).toEqual(['not-found', 'no-rides']);
+  });
+});
+
+describe('readTextFile', () => {
+  it('reads UTF-8 and UTF-16 with a byte-order mark', () => {
+    expect(readTextFile(put('u8.txt', 'Hütte'))).toBe('Hütte');
+    expect(readTextFile(put('u16.txt', Buffer.from('\uFEFFHütte', 'utf16le')))).toBe('Hütte');
+  });
+
+  it('refuses what is no text, a folder and a missing file in words', () => {
+    expect(() => readTextFile(put('bytes', Uint8Array.of(0xff, 0x00, 0xc0)))).toThrow('is not a text in UTF-8');
+    expect(() => readTextFile(folder)).toThrow('is a folder, not a file');
+    expect(() => readTextFile(join(folder, 'nothing'))).toThrow('there is no such file');
+  });
+});

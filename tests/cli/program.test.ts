@@ -1,0 +1,28 @@
+import { spawn } from 'node:child_process';
+import { describe, expect, it } from 'vitest';
+
+const root = new URL('../..', import.meta.url).pathname;
+const program = ['--import', 'tsx', `${root}tests/cli/cogwright-main.ts`];
+
+describe('the program on its own', () => {
+  it('prints help and ends with 0', async () => {
+    const child = spawn(process.execPath, [...program, '--help'], { cwd: root });
+    let stdout = '';
+    child.stdout.on('data', (chunk) => {
+      stdout += chunk;
+    });
+    expect(await new Promise((resolve) => child.on('close', resolve))).toBe(0);
+    expect(stdout).toContain('Usage: cogwright');
+  });
+
+  it('ends quietly when the reader of its output goes away', async () => {
+    const child = spawn(process.execPath, [...program, 'analyse', '--help'], { cwd: root });
+    child.stdout.destroy();
+    let stderr = '';
+    child.stderr.on('data', (chunk) => {
+      stderr += chunk;
+    });
+    await new Promise((resolve) => child.on('close', resolve));
+    expect(stderr).toBe('');
+  });
+});

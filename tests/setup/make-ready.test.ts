@@ -1,0 +1,136 @@
+import { spawnSync } from 'node:child_process';
+import {
+  chmodSync,
+  cpSync,
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readFileSync,
+  rmSync,
+  utimesSync,
+  writeFileSync,
+} from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+
+const setup = new URL('../../src/setup', import.meta.url).pathname;
+
+/**
+ * A small project with the real setup scripts, an `npm` that only writes down that it was called and leaves npm's
+ * record behind, and a compiler that does likewise.
+ */
+let project: string;
+const at = (...path: string[]): string => join(project, ...path);
+const calls = (): string[] => (existsSync(at('calls')) ? readFileSync(at('calls'), 'utf8').trim().split('\n') : []);
+const lock = (version: string): string =>
+  JSON.stringify({
+    packages: { '': {}, 'node_modules/a': { version }, 'node_modules/b': { version: '1.0.0', optional: true } },
+  });
+
+const fakeNpm = `#!/bin/sh
+echo "npm $1" >> "$PROJECT/calls"
+[ -n "$NPM_FAILS" ] && exit 1
+mkdir -p "$PROJECT/node_modules/typescript/bin"
+sleep 0.1
+printf 'require("node:fs").appendFileSync(process.env.PROJECT + "/calls", "tsc\\\\n");' > "$PROJECT/node_modules/typescript/bin/tsc"
+cp "$PROJECT/package-lock.json" "$PROJECT/node_modules/.package-lock.json"
+`;
+
+function makeReady(env: Record<string, string> = {}): ReturnType<typeof spawnSync> {
+  return spawnSync(
+    process.execPath,
+    ['--input-type=module', '-e', `(await import(${JSON.stringify(at('src/setup/make-ready.mjs'))})).makeReady()`],
+    { env: { ...process.env, PATH: `${at('bin')}:${process.env.PATH}`, PROJECT: project, ...env }, encoding: 'utf8' },
+  );
+}
+
+beforeEach(() => {
+  project = mkdtempSync(join(tmpdir(), 'cogwright-setup-'));
+  mkdirSync(at('src'));
+  cpSync(setup, at('src/setup'), { recursive: true });
+  writeFileSync(at('package-lock.json'), lock('1.0.0'));
+  writeFileSync(at('tsconfig.json'), '{}');
+  writeFileSync(at('src/a.ts'), '');
+  mkdirSync(at('bin'));
+  writeFileSync(at('bin/npm'), fakeNpm);
+  chmodSync(at('bin/npm'), 0o755);
+});
+afterEach(() => rmSync(project, { recursive: true, force: true }));
+
+describe('makeReady', () => {
+  it('installs and builds a clean clone, and does nothing the second time', () => {
+    const first = makeReady();
+    expect(first.stderr).toContain('installing');
+    expect(calls()).toEqual(['npm ci', 'tsc']);
+    const second = makeReady();
+    expect(calls()).toEqual(['npm ci', 'tsc']);
+    expect(second.stdout).toBe('');
+    expect(second.stderr).toBe('');
+  });
+
+  it('installs again when the lock file asks for another version, not when only its time changed', () => {
+    makeReady();
+    utimesSync(at('package-lock.json'), new Date(), new Date());
+    makeReady();
+    expect(calls().filter((call) => call === 'npm ci')).toHaveLength(1);
+    writeFileSync(at('package-lock.json'), lock('1.0.1'));
+    makeReady();
+    expect(calls().filter((call) => call === 'npm ci')).toHaveLength(2);
+  });
+
+  it('takes libraries that were installed by hand, optional ones left out', () => {
+    makeReady();
+    rmSync(at('node_modules/.cogwright-installed'));
+    const present = JSON.stringify({ packages: { 'node_modules/a': { version: '1.0.0' } } });
+    writeFileSync(at('node_modules/.package-lock.json'), present);
+    makeReady();
+    expect(calls().filter((call) => call === 'npm ci')).toHaveLength(1);
+  });
+
+  it('installs again where an install was broken off', () => {
+    makeReady();
+    rmSync(at('node_modules/.package-lock.json'));
+    makeReady();
+    expect(calls().filter((call) => call === 'npm ci')).toHaveLength(2);
+  });
+
+  it('builds again when a source changed, came or went', () => {
+    makeReady();
+    const built = (): number => calls().filter((call) => call === 'tsc').length;
+    writeFileSync(at('src/a.ts'), 'export {};');
+    makeReady();
+    expect(built()).toBe(2);
+    writeFileSync(at('src/b.ts'), '');
+    makeReady();
+    expect(built()).toBe(3);
+    rmSync(at('src/b.ts'));
+    makeReady();
+    expect(built()).toBe(4);
+    makeReady();
+    expect(built()).toBe(4);
+  });
+
+  it('says what failed and ends with 1, and tries again the next time', () => {
+    const failed = makeReady({ NPM_FAILS: '1' });
+    expect(failed.status).toBe(1);
+    expect(failed.stderr).toContain('could not be installed');
+    expect(makeReady().status).toBe(0);
+  });
+
+  it('takes over a lock that a killed program left behind', () => {
+    mkdirSync(at('dist/.making-ready'), { recursive: true });
+    writeFileSync(at('dist/.making-ready/pid'), '999999999');
+    expect(makeReady().status).toBe(0);
+    expect(calls()).toEqual(['npm ci', 'tsc']);
+  });
+
+  it('installs once when two commands start together', () => {
+    const both = `${process.execPath} --input-type=module -e "(await import('${at('src/setup/make-ready.mjs')}')).makeReady()"`;
+    const result = spawnSync('sh', ['-c', `${both} & first=$!; ${both}; second=$?; wait $first && exit $second`], {
+      env: { ...process.env, PATH: `${at('bin')}:${process.env.PATH}`, PROJECT: project },
+    });
+    expect(result.status).toBe(0);
+    expect(calls()).toEqual(['npm ci', 'tsc']);
+  });
+});
