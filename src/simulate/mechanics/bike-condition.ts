@@ -27,7 +27,7 @@ export interface BikeCondition {
   /** Tooth wear of each cog as the chain meets it, 0 new to 1 worn through. */
   readonly wear: Float64Array;
   /** Lateral slack left in the cable on the smallest cog, mm. */
-  readonly slackMm: number;
+  slackMm: number;
   /** One click or index step, mm at the pulley; one turn of a stop screw, mm; one turn of the B-screw, mm of gap. */
   readonly clickMm: number;
   readonly stopTurnMm: number;
@@ -55,7 +55,7 @@ export function soundCondition(bike: Bike, random: SeededRandom): BikeCondition 
   return {
     pitchMm,
     cogs,
-    offsetMm: 0.03 * pitchMm * random.normal(),
+    offsetMm: 0.04 * pitchMm * random.normal(),
     hangerBendRad: 0.003 * random.normal(),
     recentredMm: 0,
     frictionN: electronic ? 0 : random.between(0.6, 2),
@@ -64,7 +64,7 @@ export function soundCondition(bike: Bike, random: SeededRandom): BikeCondition 
     gapMm: random.between(5, 7.5),
     cogErrorMm: Float64Array.from({ length: cogs }, () => 0.04 * random.normal()),
     wear: Float64Array.from({ length: cogs }, () => random.between(0, 0.12)),
-    slackMm: random.between(0.35, 0.65),
+    slackMm: random.between(0.1, 0.35),
     clickMm: electronic ? random.between(0.1, 0.16) : random.between(0.17, 0.33),
     stopTurnMm: random.between(0.9, 1.4),
     gapTurnMm: random.between(1, 1.6),

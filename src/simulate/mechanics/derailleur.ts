@@ -12,6 +12,12 @@ const stictionRatio = 1.25;
 const pullSpeedMmps = 45;
 const returnSpeedMmps = 38;
 const servoSpeedMmps = 30;
+/** How differently a detent, or a servo, seats from one press to the next, in pitches. */
+const seatScatter = 0.035;
+/** Speed at which road shake works a sticking cable loose, mm/s. */
+const creepMmps = 1.2;
+/** A cage slower than this is held by static friction, mm/s. */
+const stillMmps = 8;
 
 /**
  * The guide pulley's sideways place, moved by a shifter through cable and housing (or by a servo) against a return
@@ -29,6 +35,7 @@ export class Derailleur {
   private overtravelLeftS = 0;
   private sticking = true;
   private gripFactor = 1;
+  private seatMm = 0;
   private readonly electronic: boolean;
   private readonly random: SeededRandom;
 
@@ -54,10 +61,12 @@ export class Derailleur {
     if (moved === 0) return 0;
     this.commanded = target;
     this.gripFactor = Math.exp(0.3 * this.random.normal());
+    this.seatMm = seatScatter * this.condition.pitchMm * this.random.normal();
     if (moved > 0) {
-      // The thumb pushes past the detent before the pawl takes over.
-      this.overtravelMm = this.condition.pitchMm * this.random.between(0.15, 0.4);
-      this.overtravelLeftS = this.random.between(0.12, 0.25);
+      // The thumb pushes past the detent before the pawl takes over; onto the last cog it holds until the chain is up.
+      const onLast = target === last;
+      this.overtravelMm = this.condition.pitchMm * this.random.between(onLast ? 0.25 : 0.15, onLast ? 0.75 : 0.4);
+      this.overtravelLeftS = onLast ? this.random.between(0.3, 0.9) : this.random.between(0.1, 0.25);
     } else {
       // The release lets the cable run a little past the next tooth of the ratchet.
       this.overtravelMm = -this.condition.pitchMm * this.random.between(0.05, 0.2);
@@ -78,7 +87,10 @@ export class Derailleur {
   }
 
   private stepServo(dtS: number): void {
-    const target = this.commanded * this.condition.pitchMm + this.condition.offsetMm;
+    // Servos are made to go a little too far inboard and come back.
+    this.overtravelLeftS -= dtS;
+    const over = this.overtravelLeftS > 0 ? Math.max(0, this.overtravelMm) : 0;
+    const target = this.commanded * this.condition.pitchMm + this.condition.offsetMm + this.seatMm + over;
     this.cageMm += clamp(target - this.cageMm, servoSpeedMmps * dtS);
   }
 
@@ -96,9 +108,17 @@ export class Derailleur {
     if (this.cageMm < inboardRest) goal = this.restingMm(-sliding);
     else if (this.cageMm > outboardRest)
       goal = Math.max(this.restingMm(sliding), (sliding - springBaseN) / springRateNpMm);
+    else if (this.sticking) goal += this.creepMm(dtS, shake);
     const move = clamp(goal - this.cageMm, (goal > this.cageMm ? pullSpeedMmps : returnSpeedMmps) * dtS);
     this.cageMm += move;
-    this.sticking = Math.abs(move) < 1e-4;
+    this.sticking = Math.abs(move) < stillMmps * dtS;
+  }
+
+  /** How far a stuck cage creeps in one step towards where it belongs: the faster, the further it is off and the more the road shakes. */
+  private creepMm(dtS: number, shake: number): number {
+    const wayMm = this.restingMm(0) - this.cageMm;
+    const speed = creepMmps * (0.2 + shake) * (1 + (3 * Math.abs(wayMm)) / this.condition.pitchMm);
+    return clamp(wayMm, speed * dtS);
   }
 
   /** Where spring, cable pull and a drag of `dragN` (positive holds inboard) balance. */
@@ -109,7 +129,7 @@ export class Derailleur {
   /** The shifter's end of the cable at a detent, as sideways travel, so that a sound cable rests the pulley under the cog. */
   private detentMm(cog: number): number {
     const slack = cog === 0 ? this.condition.slackMm : 0;
-    const place = cog * this.condition.pitchMm + this.condition.offsetMm - slack;
+    const place = cog * this.condition.pitchMm + this.condition.offsetMm + this.seatMm - slack;
     return place + (springBaseN + springRateNpMm * place) / cableStiffnessNpMm;
   }
 

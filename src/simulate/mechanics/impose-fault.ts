@@ -10,16 +10,16 @@ export interface FaultSize {
 
 /** Sizes at severity 0 and 1. Lateral ones are in cog pitches, so that narrow cassettes suffer alike. */
 const range = {
-  tensionLow: [0.12, 0.4],
-  tensionHigh: [0.14, 0.42],
-  lowTight: [0.12, 0.45],
-  lowLoose: [0.2, 0.75],
-  highTight: [0.15, 0.55],
-  highLoose: [0.2, 0.75],
-  gapSmallMm: [4.5, 9],
-  gapLargeMm: [8, 20],
-  hangerRad: [0.018, 0.07],
-  frictionN: [4, 17],
+  tensionLow: [0.18, 0.35],
+  tensionHigh: [0.19, 0.36],
+  lowTight: [0.265, 0.39],
+  lowLoose: [0.3, 0.6],
+  highTight: [0.3, 0.43],
+  highLoose: [0.3, 0.46],
+  gapSmallMm: [4.5, 8],
+  gapLargeMm: [8.7, 14.1],
+  hangerRad: [0.03, 0.085],
+  frictionN: [7.1, 15.1],
   wear: [0.45, 0.85],
 } as const;
 
@@ -65,6 +65,8 @@ export function imposeFault(
     case 'high-limit-loose': {
       const shift = cause === 'high-limit-tight' ? pitches(range.highTight) : -pitches(range.highLoose);
       condition.highStopMm += shift;
+      // A cable clamped while the stop stood too far out has that much slack on the smallest cog.
+      if (shift < 0) condition.slackMm -= shift;
       return size('high-stop', 'mm', shift);
     }
     case 'pulley-gap-small':

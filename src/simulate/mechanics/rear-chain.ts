@@ -2,20 +2,27 @@ import type { SeededRandom } from '../../numeric/seeded-random.ts';
 import type { BikeCondition } from './bike-condition.ts';
 
 /** Sideways pull of the chain, in pitches, at which a ramp lifts it to the larger cog, and at which it leaves for the smaller. */
-const climbAt = 0.66;
-const fallAt = 0.62;
+const climbAt = 0.76;
+const fallAt = 0.72;
 /** What 1000 N of chain tension add to those, in pitches. */
-const climbLoadPer1000N = 0.13;
-const fallLoadPer1000N = 0.07;
+const climbLoadPer1000N = 0.11;
+const fallLoadPer1000N = 0.05;
 /** Scatter from one ramp to the next (plates, rollers, play), in pitches. */
-const rampScatter = 0.05;
-/** Sideways pull beyond an end cog, in pitches, at which the chain goes past it. */
-const pastLargestAt = 0.42;
-const pastSmallestAt = 0.42;
+const rampScatter = 0.07;
+/** Place beyond an end cog, in pitches, at which a chain that lands on it goes past, and how far a landing chain carries on. */
+const pastEndAt = 0.52;
+const carryOn = 0.085;
+/** The same for a chain that lies on the end cog already. */
+const drawnPastAt = 0.7;
+/** Most cogs that the chain can lie across at once, besides the first. */
+const spanCogs = 3;
 /** Part of the cog that the chain wraps from the pulley side to the tight upper run. */
 const wrapTurns = 0.4;
 /** A ramp takes the chain only if the right link meets it. */
-const rampMeets = 0.75;
+const rampMeets = 0.6;
+
+/** Chance of a knock in one step on the roughest ground. */
+const knocksPerStep = 0.06;
 
 export type EndSide = 'past-largest' | 'past-smallest';
 
@@ -32,6 +39,8 @@ export class RearChain {
   lost: EndSide | null = null;
   private pullMm = 0;
   private jitterMm = 0;
+  /** Guide pulley relative to the cog it feeds, inboard positive. */
+  private beyondMm = 0;
   private links = 0;
   private readonly climbPhase: Float64Array;
   private readonly underwayCog: number[] = [];
@@ -67,13 +76,13 @@ export class RearChain {
    * shakes by `shake` (0 to 1).
    */
   step(linksRun: number, tensionN: number, pulleyMm: number, shake: number): void {
-    const { condition, random } = this;
-    const jitterSpread = 0.1 + 0.32 * shake;
-    this.jitterMm += -0.25 * this.jitterMm + 0.66 * jitterSpread * random.normal();
+    const { condition } = this;
+    this.shiver(shake);
     if (linksRun <= 0 || this.lost) return;
     const entry = this.entryCog;
     const lateral = entry * condition.pitchMm + condition.cogErrorMm[entry];
-    const aim = (pulleyMm - lateral) * this.authority(entry) + this.jitterMm;
+    this.beyondMm = pulleyMm - lateral;
+    const aim = this.beyondMm * this.authority(entry);
     this.pullMm += (aim - this.pullMm) * (1 - Math.exp(-linksRun / this.buildUpLinks(entry)));
     const before = this.links;
     this.links = before + linksRun;
@@ -82,6 +91,14 @@ export class RearChain {
       this.underwayAt.shift();
     }
     this.meetRamps(before, tensionN / 1000);
+  }
+
+  /** Sideways shivering of the chain: a little always, more on rough ground, and now and then the knock of a stone. */
+  private shiver(shake: number): void {
+    const { random } = this;
+    this.jitterMm += -0.25 * this.jitterMm + 0.66 * (0.08 + 0.2 * shake) * random.normal();
+    if (shake > 0.1 && random.chance(knocksPerStep * shake))
+      this.jitterMm += 0.15 * this.condition.pitchMm * random.normal();
   }
 
   private meetRamps(before: number, loadKn: number): void {
@@ -94,18 +111,19 @@ export class RearChain {
     const ramps = Math.max(3, Math.round(this.teeth[neighbour] / (climbing ? 4 : 3)));
     const phase = this.climbPhase[neighbour];
     if (Math.floor(turnsNow * ramps + phase) === Math.floor(turnsBefore * ramps + phase)) return;
-    const pull = this.pullMm / pitch + rampScatter * random.normal();
+    const pull = (this.pullMm + this.jitterMm) / pitch + rampScatter * random.normal();
+    if (Math.abs(entry - this.driveCog) >= spanCogs) return;
     if (climbing) {
       if (entry === condition.cogs - 1) {
-        if (pull > pastLargestAt) this.lost = 'past-largest';
+        if (this.pullMm / pitch > drawnPastAt) this.lost = 'past-largest';
         return;
       }
       const crowding = this.crowdingMm(entry + 1);
-      const need = climbAt + climbLoadPer1000N * loadKn + 0.05 * crowding;
-      if (pull > need && random.chance(rampMeets / (1 + 0.6 * crowding))) this.take(entry + 1);
+      const need = climbAt + climbLoadPer1000N * loadKn + 0.045 * crowding;
+      if (pull > need && random.chance(rampMeets / (1 + 0.5 * crowding))) this.take(entry + 1);
     } else {
       if (entry === 0) {
-        if (-pull > pastSmallestAt) this.lost = 'past-smallest';
+        if (-this.pullMm / pitch > drawnPastAt) this.lost = 'past-smallest';
         return;
       }
       const need = fallAt + fallLoadPer1000N * loadKn;
@@ -116,16 +134,25 @@ export class RearChain {
   private take(cog: number): void {
     const step = (cog - this.entryCog) * this.condition.pitchMm;
     this.pullMm -= step;
+    this.beyondMm -= step;
     this.entryCog = cog;
+    if (cog === 0 || cog === this.condition.cogs - 1) this.landOnEnd(cog);
     this.underwayCog.push(cog);
     const last = this.underwayAt.at(-1) ?? 0;
     this.underwayAt.push(Math.max(last, this.links + wrapTurns * this.teeth[cog]));
   }
 
+  /** A chain that comes down on an end cog carries on a little; with the pulley far beyond, it goes past. */
+  private landOnEnd(cog: number): void {
+    const outward = cog === 0 ? -this.beyondMm : this.beyondMm;
+    const reach = outward / this.condition.pitchMm + carryOn * Math.abs(this.random.normal());
+    if (reach > pastEndAt) this.lost = cog === 0 ? 'past-smallest' : 'past-largest';
+  }
+
   /** Pulley to cog tips at a cog, mm: the cage follows the cassette's cone only in part. */
   private gapAtMm(cog: number): number {
     const largest = this.teeth[this.teeth.length - 1];
-    return this.condition.gapMm + 0.11 * (largest - this.teeth[cog]);
+    return this.condition.gapMm + 0.09 * (largest - this.teeth[cog]);
   }
 
   /** How far the pulley digs into the space of a cog's teeth, mm: only where the gap is too small. */
@@ -136,12 +163,12 @@ export class RearChain {
   /** Links that must run before the chain follows the pulley: more the longer the free piece between them. */
   private buildUpLinks(cog: number): number {
     const gap = Math.max(2, this.gapAtMm(cog));
-    return 1.2 + 0.9 * (gap / 9) ** 3.2 + 1.5 * this.crowdingMm(cog);
+    return 1.2 + 0.9 * (gap / 9) ** 3.2 + 1.2 * this.crowdingMm(cog);
   }
 
   /** Part of the pulley's sideways place that the chain takes on; a twisted hanger sets the pulley askew and loses some. */
   private authority(cog: number): number {
     const free = Math.max(0, this.gapAtMm(cog) - 12);
-    return (1 - 0.006 * free) * (1 - 0.6 * Math.abs(this.condition.hangerBendRad));
+    return (1 - 0.006 * free) * (1 - 1.2 * Math.abs(this.condition.hangerBendRad));
   }
 }

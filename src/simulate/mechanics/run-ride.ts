@@ -21,7 +21,7 @@ const stepsPerSample = stepHz / trackHz;
 /** A rider decides four times a second. */
 const stepsPerDecision = 8;
 /** Sideways give of the frame under pedal torque, mm at 100 Nm. */
-const flexMmPer100Nm = 0.25;
+const flexMmPer100Nm = 0.45;
 const linkM = 0.0127;
 
 export interface RideSetting {
@@ -59,6 +59,8 @@ export function runRide(setting: RideSetting): MechanicalTrack {
 
   let segment = 0;
   let shake = 0;
+  let acceleration = 0;
+  let lastSpeed = 0;
   let grade = 0;
   let easedUntilS = -1;
   let loggedCog = startCog;
@@ -89,12 +91,16 @@ export function runRide(setting: RideSetting): MechanicalTrack {
     if (step % stepsPerDecision === 0) {
       const wanted = roughness * Math.min(1.2, body.speedMps / 6) * (0.5 + shakeRandom.uniform());
       shake += 0.5 * (Math.min(1, wanted) - shake);
+      acceleration += 0.4 * ((body.speedMps - lastSpeed) / (stepsPerDecision * dtS) - acceleration);
+      lastSpeed = body.speedMps;
       const lost = chain.lost !== null || front.lost;
       const senses: RiderSenses = {
         timeS,
         speedMps: body.speedMps,
         distanceM: body.distanceM,
         drivenCadenceRpm: 60 * body.drivenRps(bike.chainrings[front.ring] / teeth[chain.driveCog]),
+        askedCadenceRpm: 60 * body.drivenRps(bike.chainrings[front.ring] / teeth[derailleur.commanded]),
+        accelerationMps2: acceleration,
         crankTurns: body.crankTurns,
         driveCog: chain.driveCog,
         commandedCog: derailleur.commanded,

@@ -1,7 +1,7 @@
 import type { SeededRandom } from '../../numeric/seeded-random.ts';
 
 /** Chain tension that sound teeth hold whatever the chain does, N, and the part of it that full wear takes away. */
-const soundHoldN = 5200;
+const soundHoldN = 6500;
 const wearTakes = 0.93;
 
 /** Teeth under a worn chain: they hold until the tension is too much for their wear, then the chain rides up and slips. */

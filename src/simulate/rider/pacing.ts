@@ -18,13 +18,18 @@ export class Pacing {
   ride(senses: RiderSenses, acts: RiderActs, dtS: number): void {
     const { nature, random } = this;
     this.mood += -0.03 * this.mood * dtS + 0.05 * Math.sqrt(dtS) * random.normal();
-    const slopeFactor = Math.max(0.55, Math.min(1.6, 1 + 6 * senses.grade));
+    const slopeFactor = Math.max(0.55, Math.min(1.45, 1 + 5 * senses.grade));
     acts.powerW = nature.basePowerW * slopeFactor * Math.max(0.4, 1 + this.mood);
     this.stand(senses, acts, dtS);
     this.drawSpell(senses, dtS);
-    const spinningOut = senses.drivenCadenceRpm > nature.cadenceRpm + 28;
+    const spinningOut = Math.min(senses.drivenCadenceRpm, senses.askedCadenceRpm) > nature.cadenceRpm + 28;
     const tooFast = senses.speedMps > senses.speedLimitMps;
     acts.brakeMps2 = tooFast ? Math.min(3, 0.4 + 0.6 * (senses.speedMps - senses.speedLimitMps)) : 0;
+    if (tooFast || spinningOut) {
+      // Nobody takes the pedals up again for a moment only.
+      this.spell = 'coast';
+      this.spellUntilS = Math.max(this.spellUntilS, senses.timeS + this.random.between(1, 4));
+    }
     if (tooFast || spinningOut) acts.pedal = 'coast';
     else if (this.spell === 'coast') acts.pedal = 'coast';
     else if (this.spell === 'soft') acts.pedal = 'soft';
@@ -46,7 +51,7 @@ export class Pacing {
     const { random, nature } = this;
     if (senses.timeS < this.spellUntilS) return;
     this.spell = 'none';
-    const downhill = senses.grade < -0.025 ? 6 : senses.grade > 0.03 ? 0.3 : 1;
+    const downhill = senses.grade < -0.025 ? 3 : senses.grade > 0.03 ? 0.3 : 1;
     if (random.chance((nature.coastsPerMinute / 60) * downhill * dtS)) {
       this.spell = 'coast';
       this.spellUntilS = senses.timeS + 1 + random.exponential(downhill > 1 ? 7 : 3);

@@ -7,9 +7,14 @@ export class PressPlan {
     return this.atS.length === 0;
   }
 
+  /** Time of the last press planned, 0 with none. */
+  get endS(): number {
+    return this.atS.at(-1) ?? 0;
+  }
+
   /** Plans `count` presses of `step` (+1 to larger, -1 to smaller) from `fromS` on, `intervalS` apart. */
   add(fromS: number, step: number, count: number, intervalS: () => number): void {
-    let at = Math.max(fromS, this.atS.at(-1) ?? 0);
+    let at = Math.max(fromS, this.endS);
     for (let i = 0; i < count; i++) {
       this.atS.push(at);
       this.steps.push(step);

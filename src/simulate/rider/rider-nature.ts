@@ -21,11 +21,11 @@ export interface RiderNature {
 export function drawRider(rider: ResolvedOptions['rider'], random: SeededRandom): RiderNature {
   const ease = { smooth: 0.4, ordinary: random.between(0.55, 0.85), forceful: 1.15 }[rider];
   return {
-    massKg: random.between(68, 98),
+    massKg: random.between(74, 112),
     dragAreaM2: random.between(0.32, 0.42),
-    basePowerW: random.between(130, 220) * (rider === 'forceful' ? 1.2 : 1),
+    basePowerW: random.between(105, 190) * (rider === 'forceful' ? 1.2 : 1),
     cadenceRpm: random.between(76, 90) - (rider === 'forceful' ? 12 : 0),
-    tolerance: random.between(0.6, 0.9),
+    tolerance: random.between(1, 1.5),
     easeTo: ease,
     pressIntervalS: random.between(0.16, 0.34),
     coastsPerMinute: random.between(0.3, 0.9),

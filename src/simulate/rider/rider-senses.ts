@@ -7,6 +7,9 @@ export interface RiderSenses {
   distanceM: number;
   /** Cadence that driving would need at this speed on the cog the chain is really on. */
   drivenCadenceRpm: number;
+  /** The same on the cog that the shifter asks for. */
+  askedCadenceRpm: number;
+  accelerationMps2: number;
   crankTurns: number;
   driveCog: number;
   /** The shifter's window. */

@@ -25,6 +25,7 @@ export class Rider {
   private phase: Phase = 'halt';
   private untilS = 3;
   private pushUntilM = 0;
+  private crawledS = 0;
   private nextPlace = 0;
   private place: Place | null = null;
   private readonly gears: GearChoice;
@@ -85,7 +86,8 @@ export class Rider {
     const ringSteps = this.gears.decide(senses, acts, dtS);
     const place = this.places[this.nextPlace];
     if (place && this.reachOf(place, senses) >= place.atM - senses.distanceM) this.meet(place, senses);
-    else if (senses.speedMps < 0.7 && senses.grade > 0.09) this.beginPush(senses, this.random.between(8, 30));
+    this.crawledS = senses.speedMps < 0.6 && senses.grade > 0.1 ? this.crawledS + dtS : 0;
+    if (this.crawledS > 6) this.beginPush(senses, this.random.between(8, 30));
     return ringSteps;
   }
 
@@ -157,6 +159,7 @@ export class Rider {
 
   private beginPush(senses: RiderSenses, lengthM: number): void {
     this.phase = 'push';
+    this.crawledS = 0;
     this.pushUntilM = senses.distanceM + lengthM;
   }
 

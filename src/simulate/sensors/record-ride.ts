@@ -38,10 +38,10 @@ export function recordRide(
     const sample = Math.min(track.samples - 1, Math.round(readAtS * trackHz));
     let speedNow = satellite
       ? satellite[sample]
-      : wheel.readMps(readAtS) * (1 + 0.0035 * options.noiseScale * random.normal());
+      : wheel.readMps(readAtS) * (1 + 0.0055 * options.noiseScale * random.normal());
     if (satellite) speedNow *= 1 + 0.006 * options.noiseScale * random.normal();
     else if (within(troubles.wheelHalved, readAtS)) speedNow *= 0.5;
-    const rpm = crank.readRpm(readAtS) * (1 + 0.002 * options.noiseScale * random.normal());
+    const rpm = crank.readRpm(readAtS) * (1 + 0.003 * options.noiseScale * random.normal());
     const crankSilent = within(troubles.crankSilent, readAtS);
     speed[s] = within(troubles.speedSilent, readAtS)
       ? Number.NaN

@@ -23,7 +23,7 @@ export function satelliteSpeed(
     floor = noiseKeep * floor + noiseStep * random.normal();
     if (!track.covered[i]) smooth = track.speedMps[i] + keep * (smooth - track.speedMps[i]);
     else smooth *= 1 + 0.02 * (random.uniform() - 0.5);
-    const seen = smooth * (1 + 0.012 * noiseScale * relative) + 0.035 * noiseScale * floor;
+    const seen = smooth * (1 + 0.015 * noiseScale * relative) + 0.035 * noiseScale * floor;
     speed[i] = Math.max(0, seen < 0.06 ? 0 : seen);
   }
   return speed;

@@ -43,6 +43,11 @@ function misconfigured(teeth: readonly number[], random: ReturnType<typeof seede
   return wrong;
 }
 
+function oneOf(option: string, found: unknown, allowed: readonly string[]): void {
+  if (found !== undefined && !allowed.includes(found as string))
+    throw new SimulationOptionError(option, found, allowed.join(', '));
+}
+
 /** @throws SimulationOptionError for a cause, number or combination that cannot be simulated. */
 export function resolveOptions(options: SimulationOptions): ResolvedOptions {
   if (!faultCauses.includes(options.cause))
@@ -58,6 +63,15 @@ export function resolveOptions(options: SimulationOptions): ResolvedOptions {
   if (!(durationS >= 60 && durationS <= 86_400)) throw new SimulationOptionError('durationS', durationS, '60 to 86400');
   const rides = options.rides ?? 1;
   if (!Number.isInteger(rides) || rides < 1 || rides > 100) throw new SimulationOptionError('rides', rides, '1 to 100');
+  oneOf('terrain', options.terrain, ['flat', 'rolling', 'hilly', 'off-road', 'town', 'mixed']);
+  oneOf('speedSource', options.speedSource, ['wheel', 'satellite']);
+  oneOf('gearRecords', options.gearRecords, ['both', 'rear-only', 'none']);
+  oneOf('gearTimes', options.gearTimes, ['whole-seconds', 'exact']);
+  oneOf('recording', options.recording, ['every-second', 'uneven']);
+  oneOf('rider', options.rider, ['smooth', 'ordinary', 'forceful']);
+  for (const format of options.formats ?? []) oneOf('formats', format, ['fit', 'csv', 'tcx']);
+  if (options.start !== undefined && Number.isNaN(Date.parse(options.start)))
+    throw new SimulationOptionError('start', options.start, 'an ISO 8601 time');
   const random = seededRandom(options.seed, 'device');
   const drawn = {
     speedSource: random.pick(['wheel', 'satellite'] as const),

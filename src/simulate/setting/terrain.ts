@@ -45,7 +45,7 @@ const characters: Record<TerrainKind, TerrainCharacter> = {
   },
   rolling: {
     segmentM: [120, 600],
-    gradeSpread: 0.03,
+    gradeSpread: 0.032,
     roughness: [0, 0.15],
     speedLimitMps: [9, 16],
     junctionEveryM: 3500,
@@ -55,7 +55,7 @@ const characters: Record<TerrainKind, TerrainCharacter> = {
   },
   hilly: {
     segmentM: [300, 2200],
-    gradeSpread: 0.05,
+    gradeSpread: 0.056,
     roughness: [0, 0.15],
     speedLimitMps: [8, 16],
     junctionEveryM: 5000,
@@ -64,10 +64,10 @@ const characters: Record<TerrainKind, TerrainCharacter> = {
     tunnelEveryM: 12_000,
   },
   'off-road': {
-    segmentM: [30, 260],
-    gradeSpread: 0.055,
+    segmentM: [40, 320],
+    gradeSpread: 0.07,
     roughness: [0.15, 1],
-    speedLimitMps: [4, 9],
+    speedLimitMps: [5, 11],
     junctionEveryM: 3000,
     breakEveryM: 9000,
     pushEveryM: 12_000,
@@ -105,7 +105,8 @@ export function drawTerrain(kind: TerrainKind | 'mixed', lengthM: number, random
     // What goes up comes down again: the drawn grade leans against the height gained so far.
     const lean = -0.00012 * climbed * character.gradeSpread * 10;
     const drawn = character.gradeSpread * random.normal() + Math.max(-0.02, Math.min(0.02, lean));
-    const slope = Math.max(-0.16, Math.min(0.16, drawn));
+    const steepest = 3 * character.gradeSpread;
+    const slope = Math.max(-steepest, Math.min(0.9 * steepest, drawn));
     startM.push(at);
     grade.push(slope);
     roughness.push(random.between(...character.roughness));

@@ -2,6 +2,8 @@ import { type MechanicalTrack, trackHz } from '../mechanics/mechanical-track.ts'
 
 const quietBeforeS = 5;
 const heldOverS = 1;
+/** A chain that hardly ran since the command still answers it: such a move belongs to that shift. */
+const answersForTurns = 5;
 
 export interface UnaskedMove {
   readonly timeS: number;
@@ -11,8 +13,8 @@ export interface UnaskedMove {
 }
 
 /**
- * Moves of the chain with no command in the 5 s before: away from the commanded cog and held over 1 s (ghosts), and
- * arrivals on the way to it that came so late (belated). A return after a ghost is neither.
+ * Moves of the chain with no command in the 5 s before: away from the commanded cog and held over 1 s (ghosts; not
+ * within five crank turns of a command, when the chain still answers it), and arrivals on the way to it that came so late (belated). A return after a ghost is neither.
  */
 export function unaskedMoves(track: MechanicalTrack): { ghosts: UnaskedMove[]; belated: UnaskedMove[] } {
   const { cogChanges, commands } = track;
@@ -30,10 +32,11 @@ export function unaskedMoves(track: MechanicalTrack): { ghosts: UnaskedMove[]; b
     const wanted = command < 0 ? track.startCog : commands[command].toCog;
     if (cog < 0 || from < 0) continue;
     const quiet = command < 0 || timeS - commands[command].timeS > quietBeforeS;
+    const answers = command >= 0 && cogChanges[i].crankTurns - commands[command].crankTurns < answersForTurns;
     const heldS = (cogChanges[i + 1]?.timeS ?? (track.samples - 1) / trackHz) - timeS;
     const move = { timeS, fromCog: from, toCog: cog, heldS };
     const away = Math.abs(cog - wanted) > Math.abs(from - wanted);
-    if (away && quiet && heldS > heldOverS) ghosts.push(move);
+    if (away && quiet && !answers && heldS > heldOverS) ghosts.push(move);
     if (!away && quiet && !reached) belated.push(move);
     if (cog === wanted) reached = true;
   }
