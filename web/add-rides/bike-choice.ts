@@ -1,0 +1,38 @@
+import type { BikeSummary } from '../api/answers.ts';
+import { freshId } from '../dom/fresh-id.ts';
+import { listen, make } from '../dom/make.ts';
+import { drivetrainLine } from '../words/drivetrain-words.ts';
+
+export interface BikeChoice {
+  readonly element: HTMLElement;
+  /** The bike picked; null: a new one. */
+  bikeId(): string | null;
+}
+
+/** Whose rides these are: a bike that is there, or a new one. */
+export function makeBikeChoice(bikes: readonly BikeSummary[], asked: string | null, changed: () => void): BikeChoice {
+  const id = freshId('bike');
+  const known = bikes.some((bike) => bike.id === asked);
+  const select = make(
+    'select',
+    { id },
+    make('option', { value: '' }, 'A new bike'),
+    ...bikes.map((bike) =>
+      make(
+        'option',
+        { value: bike.id, selected: known && bike.id === asked },
+        `${bike.bike.name} (${drivetrainLine(bike.bike)})`,
+      ),
+    ),
+  );
+  listen(select, { change: changed });
+  return {
+    element: make(
+      'section',
+      { class: 'field bike-choice' },
+      make('label', { for: id }, 'Which bike were they ridden on?'),
+      select,
+    ),
+    bikeId: () => select.value || null,
+  };
+}

@@ -1,0 +1,41 @@
+import type { RideSummary, TakenRide } from '../api/answers.ts';
+import { make } from '../dom/make.ts';
+import { icon } from '../page/icons.ts';
+
+export type FileStatus = 'sending' | RideSummary['status'] | TakenRide['status'];
+
+const words: Readonly<Record<FileStatus, string>> = {
+  sending: 'being sent',
+  queued: 'waiting',
+  analysing: 'being worked through',
+  done: 'done',
+  failed: 'could not be read',
+  duplicate: 'already here',
+  refused: 'not taken',
+};
+
+/** How one file of an upload stands. */
+export function fileStatusRow(file: {
+  name: string;
+  status: FileStatus;
+  rideId?: string;
+  message?: string;
+}): HTMLElement {
+  const bad = file.status === 'failed' || file.status === 'refused';
+  const good = file.status === 'done' || file.status === 'duplicate';
+  return make(
+    'li',
+    { class: bad ? 'is-bad' : null },
+    good
+      ? icon('tick')
+      : bad
+        ? icon('cross')
+        : make('span', { class: file.status === 'queued' ? 'dot' : 'dot is-working' }),
+    make(
+      'span',
+      { class: 'file-name' },
+      good && file.rideId ? make('a', { href: `/rides/${file.rideId}` }, file.name) : file.name,
+    ),
+    make('span', { class: bad ? 'fault' : 'quiet' }, file.message && bad ? file.message : words[file.status]),
+  );
+}

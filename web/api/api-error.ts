@@ -1,0 +1,12 @@
+/** The server said no, or could not be reached (`status` 0). `message` is fit to be shown. */
+export class ApiError extends Error {
+  override readonly name = 'ApiError';
+  readonly code: string;
+  readonly status: number;
+
+  constructor(code: string, status: number, message: string) {
+    super(message);
+    this.code = code;
+    this.status = status;
+  }
+}

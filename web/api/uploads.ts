@@ -1,0 +1,36 @@
+import type { DrivetrainGuess, UploadAnswer, UploadProgress } from './answers.ts';
+import { request } from './request.ts';
+
+function formOf(files: readonly File[]): FormData {
+  const form = new FormData();
+  for (const file of files) form.append('files', file, file.name);
+  return form;
+}
+
+/** Reads the files and guesses the drivetrain; nothing is stored. */
+export const guessDrivetrain = (files: readonly File[], signal?: AbortSignal): Promise<DrivetrainGuess> =>
+  request('/drivetrain-guess', { method: 'POST', form: formOf(files), signal });
+
+export const uploadRides = (bikeId: string, files: readonly File[]): Promise<UploadAnswer> =>
+  request(`/uploads?bike=${encodeURIComponent(bikeId)}`, { method: 'POST', form: formOf(files) });
+
+/** Follows an upload until the server says it is finished, the connection is refused for good, or `signal` aborts. */
+export function followUpload(
+  uploadId: string,
+  onProgress: (progress: UploadProgress) => void,
+  signal: AbortSignal,
+): Promise<void> {
+  return new Promise((resolve, reject) => {
+    const source = new EventSource(`/api/uploads/${encodeURIComponent(uploadId)}/events`);
+    const end = (settle: () => void): void => {
+      source.close();
+      settle();
+    };
+    source.addEventListener('progress', (event) => onProgress(JSON.parse(event.data) as UploadProgress));
+    source.addEventListener('finished', () => end(resolve));
+    source.addEventListener('error', () => {
+      if (source.readyState === EventSource.CLOSED) end(() => reject(new Error('The server stopped reporting.')));
+    });
+    signal.addEventListener('abort', () => end(resolve), { once: true });
+  });
+}

@@ -1,0 +1,78 @@
+import type { BikeDetail, RideSummary } from '../api/answers.ts';
+import { getBike } from '../api/bikes.ts';
+import { onChange } from '../api/changes.ts';
+import { listRides } from '../api/rides.ts';
+import { keepingFocus } from '../dom/keeping-focus.ts';
+import { fill, make } from '../dom/make.ts';
+import { loadInto } from '../page/load-into.ts';
+import { namePage } from '../page/name-page.ts';
+import { soon } from '../page/soon.ts';
+import type { View } from '../router/router.ts';
+import { adjustmentsSection } from './adjustments-section.ts';
+import { bikeHead } from './bike-head.ts';
+import type { BikePage } from './bike-page.ts';
+import { cogsSection } from './cogs-section.ts';
+import { drivetrainSection } from './drivetrain-section.ts';
+import { lateralSection } from './lateral-section.ts';
+import { ridesSection } from './rides-section.ts';
+import { trendSection } from './trend-section.ts';
+import { verdictSection } from './verdict-section.ts';
+
+type Section = (page: BikePage) => HTMLElement | null;
+
+/** Sections in the order they stand. Each returns null where it has nothing to say. */
+const sections: Readonly<Record<string, Section>> = {
+  head: bikeHead,
+  verdict: verdictSection,
+  cogs: cogsSection,
+  lateral: lateralSection,
+  trend: trendSection,
+  adjustments: adjustmentsSection,
+  rides: ridesSection,
+  drivetrain: drivetrainSection,
+};
+
+/** One bike: the verdict first, then what it rests on, then the logs to keep. */
+export const bikeView: View = ({ place, parts, signal }) => {
+  namePage('Bike');
+  const picks = new Map<string, string>();
+  const places = new Map(Object.keys(sections).map((key) => [key, make('div', { class: `bike-part is-${key}` })]));
+  let shown = '';
+  let page: BikePage | null = null;
+
+  const load = async (): Promise<Answers> => {
+    const [bike, { rides }] = await Promise.all([getBike(parts.bikeId, signal), listRides(parts.bikeId, signal)]);
+    return { bike, rides };
+  };
+  const refresh = async (): Promise<void> => draw(await load());
+  const log = (parameter: string): void => {
+    picks.set('log', parameter);
+    if (page) fill(places.get('adjustments')!, adjustmentsSection(page));
+  };
+  const draw = ({ bike, rides }: Answers): void => {
+    namePage(bike.bike.name);
+    const drawn: BikePage = { bike, rides, picks, refresh, log };
+    page = drawn;
+    const now = JSON.stringify([bike, rides]);
+    if (now !== shown)
+      keepingFocus(place, () => {
+        for (const [key, section] of Object.entries(sections)) {
+          const part = places.get(key)!;
+          // A form that is being filled in is not taken from under the reader's hands.
+          if (!part.querySelector('form')) fill(part, section(drawn));
+        }
+      });
+    shown = now;
+    if (!place.contains(places.get('head')!)) fill(place, ...places.values());
+  };
+  loadInto(place, 'the bike', signal, load, draw);
+  const refreshSoon = soon(refresh, signal);
+  onChange(({ bikeId }) => {
+    if (!bikeId || bikeId === parts.bikeId) refreshSoon();
+  }, signal);
+};
+
+interface Answers {
+  readonly bike: BikeDetail;
+  readonly rides: readonly RideSummary[];
+}

@@ -1,0 +1,55 @@
+import { causeWords } from '../../src/report/words/cause-words.ts';
+import type { Bike, Diagnosis } from '../api/answers.ts';
+import { make, makeSvg } from '../dom/make.ts';
+import { percent } from '../words/numbers.ts';
+import { upperFirst } from '../words/upper-first.ts';
+
+const shownAtOnce = 4;
+
+const bar = (probability: number): SVGSVGElement =>
+  makeSvg(
+    'svg',
+    { class: 'cause-bar', viewBox: '0 0 100 6', preserveAspectRatio: 'none', 'aria-hidden': 'true' },
+    makeSvg('rect', { class: 'cause-ground', width: 100, height: 6 }),
+    makeSvg('rect', { class: 'cause-share', width: Math.max(probability * 100, 0.6), height: 6 }),
+  );
+
+function row(
+  { cause, probability, evidence }: Diagnosis['causes'][number],
+  actuation: Bike['actuation'],
+  rank: number,
+): HTMLElement {
+  const name = upperFirst(causeWords(cause, actuation).name);
+  return make(
+    'li',
+    { class: rank === 0 ? 'cause is-likeliest' : 'cause' },
+    make('span', { class: 'cause-name' }, name),
+    make('span', { class: 'cause-percent' }, percent(probability)),
+    bar(probability),
+    rank > 0 &&
+      evidence.length > 0 &&
+      make(
+        'details',
+        { 'data-keep': `why-${cause}` },
+        make('summary', {}, 'Why', make('span', { class: 'out-of-sight' }, `: ${name}`)),
+        make('ul', { class: 'points' }, ...evidence.map((text) => make('li', {}, text))),
+      ),
+  );
+}
+
+/** Every cause with its probability: the likeliest open to view, the rest behind a word. */
+export function causeList({ causes }: Diagnosis, actuation: Bike['actuation']): HTMLElement {
+  const rows = causes.map((cause, rank) => row(cause, actuation, rank));
+  return make(
+    'div',
+    { class: 'causes' },
+    make('h3', {}, 'All that was weighed'),
+    make('ol', { class: 'cause-list' }, ...rows.slice(0, shownAtOnce)),
+    make(
+      'details',
+      { 'data-keep': 'all-causes' },
+      make('summary', {}, `The ${causes.length - shownAtOnce} less likely ones`),
+      make('ol', { class: 'cause-list', start: shownAtOnce + 1 }, ...rows.slice(shownAtOnce)),
+    ),
+  );
+}

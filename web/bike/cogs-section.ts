@@ -1,0 +1,126 @@
+import { adjustmentWords } from '../../src/report/words/parameter-words.ts';
+import type { Load } from '../api/answers.ts';
+import { chartFigure } from '../charts/chart-figure.ts';
+import type { ChartPlan } from '../charts/chart-plan.ts';
+import { troubleByCogPlan } from '../charts/trouble-by-cog.ts';
+import { freshId } from '../dom/fresh-id.ts';
+import { fill, listen, make } from '../dom/make.ts';
+import { shortDay } from '../words/dates.ts';
+import { fileStem } from '../words/file-stem.ts';
+import type { BikePage } from './bike-page.ts';
+
+const loadTitles: Record<Load, string> = {
+  soft: 'Soft on the pedals',
+  firm: 'Firm on the pedals',
+  unknown: 'Load not known',
+};
+
+interface Opening {
+  readonly key: string;
+  readonly word: string;
+  readonly plans: () => ChartPlan[];
+}
+
+/** The ways in which the chart can be opened; only those that the data allow. */
+function openings({ bike, picks }: BikePage): Opening[] {
+  const { report, perLoad } = bike;
+  if (!report) return [];
+  const stem = (rest: string): string => fileStem(bike.bike.name, 'trouble by cog', rest);
+  const ways: Opening[] = [
+    {
+      key: 'all',
+      word: 'All rides',
+      plans: () => [troubleByCogPlan({ title: 'Trouble by cog and direction', fileName: stem(''), cogs: report.cogs })],
+    },
+  ];
+  const loads = perLoad.filter(({ cogs }) => cogs.some((cog) => cog.shifts > 0));
+  if (loads.some(({ load }) => load !== 'unknown'))
+    ways.push({
+      key: 'load',
+      word: 'By load',
+      plans: () =>
+        loads.map(({ load, cogs }) => troubleByCogPlan({ title: loadTitles[load], fileName: stem(load), cogs })),
+    });
+  if (report.adjustments.length > 0)
+    ways.push({
+      key: 'adjustment',
+      word: 'Before and after',
+      plans: () => {
+        const chosen = Number(picks.get('adjustment') ?? report.adjustments.length - 1);
+        const made = report.adjustments[Math.min(chosen, report.adjustments.length - 1)];
+        const rows = (when: 'before' | 'after') =>
+          made.cogs.map(({ teeth, direction, [when]: period }) => ({ teeth, direction, ...period }));
+        return [
+          troubleByCogPlan({
+            title: `Before and after: ${adjustmentWords(made)}`,
+            fileName: stem(`before and after ${shortDay(made.at)}`),
+            cogs: rows('after'),
+            before: rows('before'),
+            lead: 'Filled with colour: the rides after it. ',
+          }),
+        ];
+      },
+    });
+  return ways;
+}
+
+/** Which adjustment to compare across; null where there is only one. */
+function adjustmentPicker({ bike, picks }: BikePage, changed: () => void): HTMLElement | null {
+  const made = bike.report?.adjustments ?? [];
+  if (made.length < 2) return null;
+  const id = freshId('adjustment');
+  const chosen = Number(picks.get('adjustment') ?? made.length - 1);
+  const select = make(
+    'select',
+    { id, 'data-keep': 'adjustment-picker' },
+    ...made.map((one, i) =>
+      make('option', { value: i, selected: i === chosen }, `${shortDay(one.at)}: ${adjustmentWords(one)}`),
+    ),
+  );
+  listen(select, {
+    change: () => {
+      picks.set('adjustment', select.value);
+      changed();
+    },
+  });
+  return make('div', { class: 'field is-inline' }, make('label', { for: id }, 'Adjustment'), select);
+}
+
+/** Where the trouble shows: by cog and direction, opened by load, or before against after an adjustment. */
+export function cogsSection(page: BikePage): HTMLElement | null {
+  const ways = openings(page);
+  if (ways.length === 0) return null;
+  const { picks } = page;
+  const charts = make('div', { class: 'chart-pair' });
+  const picker = make('div', {});
+  const draw = (): void => {
+    const way = ways.find(({ key }) => key === picks.get('opening')) ?? ways[0];
+    for (const button of buttons) button.setAttribute('aria-pressed', String(button.value === way.key));
+    fill(picker, way.key === 'adjustment' && adjustmentPicker(page, drawCharts));
+    drawCharts();
+  };
+  const drawCharts = (): void => {
+    const way = ways.find(({ key }) => key === picks.get('opening')) ?? ways[0];
+    fill(charts, ...way.plans().map((plan) => chartFigure(plan).element));
+  };
+  const buttons = ways.map(({ key, word }) =>
+    listen(make('button', { type: 'button', class: 'choice', value: key, 'data-keep': `opening-${key}` }, word), {
+      click: () => {
+        picks.set('opening', key);
+        draw();
+      },
+    }),
+  );
+  draw();
+  return make(
+    'section',
+    { 'aria-labelledby': 'where' },
+    make(
+      'div',
+      { class: 'section-head' },
+      make('h2', { id: 'where' }, 'Where it shows'),
+      ways.length > 1 && make('div', { class: 'row', role: 'group', 'aria-label': 'Open the chart by' }, ...buttons),
+    ),
+    make('div', { class: 'panel' }, picker, charts),
+  );
+}

@@ -1,0 +1,45 @@
+import { parameterName } from '../../src/report/words/parameter-words.ts';
+import { turnWords } from '../../src/report/words/turn-words.ts';
+import type { Diagnosis } from '../api/answers.ts';
+import { listen, make } from '../dom/make.ts';
+import { icon } from '../page/icons.ts';
+import { upperFirst } from '../words/upper-first.ts';
+import type { BikePage } from './bike-page.ts';
+
+const step = (term: string, text: string): HTMLElement[] => [make('dt', {}, term), make('dd', {}, text)];
+
+/** What to do next, as a tag to hang on the bike. The cautions always stand with it. */
+export function nextStep({ log }: BikePage, diagnosis: Diagnosis): HTMLElement {
+  const { suggestion, separates, checkRide } = diagnosis;
+  const names = suggestion.parameter !== 'none';
+  const turns = names ? turnWords(diagnosis.clicks) : null;
+  const plan = checkRide && checkRide.blocks.length + checkRide.sentences.length > 0 ? checkRide : null;
+  return make(
+    'section',
+    { class: 'tag', 'aria-label': 'Next step' },
+    make('p', { class: 'tag-kind' }, 'Next step'),
+    make('h2', {}, names ? upperFirst(parameterName(suggestion.parameter)) : 'Nothing to turn'),
+    make('p', { class: 'tag-action' }, suggestion.action),
+    make('dl', { class: 'steps' }, ...step('Start with', suggestion.start), ...step('Then check', suggestion.verify)),
+    turns && make('p', { class: 'quiet' }, turns),
+    (plan || separates) &&
+      make(
+        'details',
+        { 'data-keep': 'check-ride' },
+        make('summary', {}, 'A ride that would tell more'),
+        separates && make('p', {}, separates.sentence),
+        plan && make('ul', { class: 'points' }, ...plan.sentences.map((sentence) => make('li', {}, sentence))),
+      ),
+    make(
+      'div',
+      { class: 'cautions' },
+      make('h3', {}, icon('caution'), 'Before you touch it'),
+      make('ul', { class: 'points' }, ...suggestion.cautions.map((caution) => make('li', {}, caution))),
+    ),
+    names &&
+      listen(
+        make('button', { type: 'button', class: 'plain', 'data-keep': 'log-this' }, icon('edit'), 'Done? Log it'),
+        { click: () => log(suggestion.parameter) },
+      ),
+  );
+}

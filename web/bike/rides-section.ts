@@ -1,0 +1,110 @@
+import { evidenceLabels } from '../../src/report/words/event-words.ts';
+import type { RideSummary } from '../api/answers.ts';
+import { removeRide } from '../api/rides.ts';
+import { announce } from '../dom/announce.ts';
+import { listen, make } from '../dom/make.ts';
+import { ask } from '../page/ask.ts';
+import { attempt } from '../page/attempt.ts';
+import { icon } from '../page/icons.ts';
+import { dayAndTime } from '../words/dates.ts';
+import { counted, duration } from '../words/numbers.ts';
+import type { BikePage } from './bike-page.ts';
+
+const rideName = (ride: RideSummary): string => (ride.start ? dayAndTime(ride.start) : ride.file);
+
+function standing(ride: RideSummary): string {
+  if (ride.status === 'failed') return ride.error?.message ?? 'Could not be read.';
+  if (ride.status === 'queued') return 'Waiting';
+  if (ride.status === 'analysing') return 'Being worked through …';
+  return ride.evidence ? evidenceLabels[ride.evidence] : '';
+}
+
+function row(ride: RideSummary, remove: (ride: RideSummary) => void): HTMLElement {
+  const { counts } = ride;
+  const number = (value: number | undefined): HTMLElement => make('td', { class: 'number' }, value ?? '–');
+  const trouble = counts ? counts.late + counts.missed + counts.overshot : undefined;
+  return make(
+    'tr',
+    {},
+    make(
+      'th',
+      { scope: 'row' },
+      ride.status === 'failed'
+        ? rideName(ride)
+        : make('a', { href: `/rides/${ride.id}`, 'data-keep': `ride-${ride.id}` }, rideName(ride)),
+      make('span', { class: 'quiet file-name' }, ride.file),
+      counts && make('span', { class: 'only-narrow' }, `${counted(counts.shifts, 'shift')}, ${trouble} in trouble`),
+    ),
+    make('td', { class: 'number' }, ride.durationS === null ? '–' : duration(ride.durationS)),
+    number(counts?.shifts),
+    number(trouble),
+    number(counts?.ghostShifts),
+    number(counts?.chainDrops),
+    make('td', { class: ride.status === 'failed' ? 'fault' : null }, standing(ride)),
+    make(
+      'td',
+      { class: 'tools' },
+      listen(
+        make(
+          'button',
+          { type: 'button', class: 'plain small', 'data-keep': `remove-ride-${ride.id}` },
+          icon('remove'),
+          make('span', { class: 'out-of-sight' }, `Remove the ride of ${rideName(ride)}`),
+        ),
+        { click: () => remove(ride) },
+      ),
+    ),
+  );
+}
+
+/** The bike's rides, newest first. */
+export function ridesSection({ rides, refresh }: BikePage): HTMLElement {
+  const remove = async (ride: RideSummary): Promise<void> => {
+    const yes = await ask(
+      'Remove this ride?',
+      `${ride.file} is taken out of the store, and the verdict is worked out without it. Your own copy of the file is not touched.`,
+      'Remove it',
+    );
+    if (!yes) return;
+    await removeRide(ride.id);
+    announce('Ride removed');
+    await refresh();
+  };
+  const heads: [string, boolean][] = [
+    ['Ride', false],
+    ['Length', true],
+    ['Shifts', true],
+    ['In trouble', true],
+    ['Unasked', true],
+    ['Chain off', true],
+    ['Records', false],
+  ];
+  return make(
+    'section',
+    { 'aria-labelledby': 'rides' },
+    make('h2', { id: 'rides' }, 'Rides'),
+    rides.length === 0
+      ? make('p', { class: 'quiet' }, 'No ride yet.')
+      : make(
+          'div',
+          { class: 'panel scrolls is-tall', tabindex: 0, role: 'region', 'aria-label': 'Rides' },
+          make(
+            'table',
+            { class: 'rides' },
+            make(
+              'thead',
+              {},
+              make(
+                'tr',
+                {},
+                ...heads.map(([text, isNumber]) =>
+                  make('th', { scope: 'col', class: isNumber ? 'number' : null }, text),
+                ),
+                make('td', { class: 'tools' }),
+              ),
+            ),
+            make('tbody', {}, ...rides.map((ride) => row(ride, (one) => void attempt(() => remove(one))))),
+          ),
+        ),
+  );
+}

@@ -1,0 +1,77 @@
+import { causeWords } from '../../src/report/words/cause-words.ts';
+import type { BikeDetail } from '../api/answers.ts';
+import { make } from '../dom/make.ts';
+import { stateMark } from '../page/state-mark.ts';
+import { day } from '../words/dates.ts';
+import { counted, percent, percentRange } from '../words/numbers.ts';
+import { stateWords } from '../words/state-words.ts';
+import type { BikePage } from './bike-page.ts';
+import { causeList } from './cause-list.ts';
+import { nextStep } from './next-step.ts';
+import { verdictHeadline } from './verdict-headline.ts';
+
+/** How much trouble there is, as a sentence with its interval; null without judged shifts. */
+export function troubleSentence({ state, rides }: Pick<BikeDetail, 'state' | 'rides'>): string | null {
+  if (state.troubleRate === null) return null;
+  return `Of ${counted(state.judgedShifts, 'judged shift')} over ${counted(rides, 'ride')}, ${percent(state.troubleRate)} came late, missed or went too far (95 % interval: ${percentRange(state.low, state.high)}).`;
+}
+
+function onsetSentence(report: NonNullable<BikeDetail['report']>): string | null {
+  const { onset, causes } = report.diagnosis;
+  if (!onset || onset.kind === 'unknown' || causes[0].cause === 'no-fault') return null;
+  const when = onset.at ? ` ${onset.kind === 'sudden' ? 'around' : 'from'} ${day(onset.at)}` : '';
+  const words = {
+    sudden: `It began suddenly${when}`,
+    gradual: `It came on slowly${when}`,
+    steady: 'It has been there all along',
+  };
+  return `${words[onset.kind]} (${percent(onset.probability)} likely).`;
+}
+
+/** The verdict in words with what speaks for it, and the next step beside it. */
+export function verdictSection(page: BikePage): HTMLElement {
+  const { bike } = page;
+  const { report, state } = bike;
+  const { label, key } = stateWords[state.word];
+  const diagnosis = report?.diagnosis;
+  const top = diagnosis?.causes[0];
+  const said = diagnosis && state.word !== 'too little data';
+  const facts = report
+    ? [
+        troubleSentence(bike),
+        said ? onsetSentence(report) : null,
+        diagnosis?.riderPart && diagnosis.riderPart.probability >= 0.5 ? diagnosis.riderPart.sentence : null,
+        diagnosis?.undecided?.sentence,
+      ].filter((fact): fact is string => Boolean(fact))
+    : [];
+  return make(
+    'section',
+    { class: `verdict is-${key}`, 'aria-label': 'Verdict' },
+    make(
+      'div',
+      { class: 'panel verdict-words' },
+      make('p', { class: 'verdict-state' }, stateMark(state.word), make('strong', {}, label)),
+      make('h2', { class: 'verdict-headline' }, verdictHeadline(bike)),
+      said &&
+        top &&
+        make(
+          'p',
+          { class: 'verdict-likely' },
+          make('strong', {}, `${percent(top.probability)} likely`),
+          `: ${causeWords(top.cause, bike.bike.actuation).meaning}.`,
+        ),
+      ...facts.map((fact) => make('p', {}, fact)),
+      state.word === 'too little data' && state.reasons.length > 0 && points(state.reasons),
+      said && top && top.evidence.length > 0 && [make('h3', {}, 'What speaks for it'), points(top.evidence)],
+      diagnosis?.notes &&
+        diagnosis.notes.length > 0 && [make('h3', {}, 'What the rides cannot tell'), points(diagnosis.notes)],
+      diagnosis && report && report.rides.length > 0 && causeList(diagnosis, bike.bike.actuation),
+      !report &&
+        make('p', {}, make('a', { href: `/add?bike=${bike.id}` }, 'Add its first rides'), ' to get a verdict.'),
+    ),
+    diagnosis && nextStep(page, diagnosis),
+  );
+}
+
+const points = (texts: readonly string[]): HTMLElement =>
+  make('ul', { class: 'points' }, ...texts.map((text) => make('li', {}, text)));

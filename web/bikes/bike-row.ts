@@ -1,0 +1,56 @@
+import { causeWords } from '../../src/report/words/cause-words.ts';
+import type { BikeSummary } from '../api/answers.ts';
+import { trendSpark } from '../charts/trend-spark.ts';
+import { make } from '../dom/make.ts';
+import { stateMark } from '../page/state-mark.ts';
+import { day } from '../words/dates.ts';
+import { drivetrainLine } from '../words/drivetrain-words.ts';
+import { counted, percent, percentRange } from '../words/numbers.ts';
+import { stateWords } from '../words/state-words.ts';
+import { upperFirst } from '../words/upper-first.ts';
+
+function why({ bike, state }: BikeSummary): string | null {
+  if (state.reasons.length > 0) return state.reasons[0];
+  if (!state.topCause || state.topCause === 'no-fault' || state.probability === null) return null;
+  return `${upperFirst(causeWords(state.topCause, bike.actuation).name)} (${percent(state.probability)} likely)`;
+}
+
+function figure({ state }: BikeSummary): HTMLElement {
+  const known = state.troubleRate !== null;
+  return make(
+    'p',
+    { class: 'rack-figure' },
+    make('strong', {}, known ? percent(state.troubleRate!) : '–'),
+    make(
+      'span',
+      {},
+      known ? 'of shifts in trouble' : 'no shift judged yet',
+      known && make('small', {}, `95 %: ${percentRange(state.low, state.high)}`),
+    ),
+  );
+}
+
+/** One bike among all: state, reason, trend and number. */
+export function bikeRow(summary: BikeSummary, topRate: number): HTMLElement {
+  const { label, key } = stateWords[summary.state.word];
+  const ridden = summary.lastRideAt
+    ? `${counted(summary.rides, 'ride')}, last ${day(summary.lastRideAt)}`
+    : 'no ride yet';
+  const reason = why(summary);
+  return make(
+    'li',
+    { class: `rack-row is-${key}` },
+    make('div', { class: 'rack-mark' }, stateMark(summary.state.word)),
+    make(
+      'div',
+      { class: 'rack-name' },
+      make('h2', {}, make('a', { href: `/bikes/${summary.id}` }, summary.bike.name)),
+      make('p', { class: 'rack-state' }, make('strong', {}, label), reason && make('span', {}, reason)),
+      make('p', { class: 'quiet' }, `${drivetrainLine(summary.bike)} · ${ridden}${summary.sample ? ' · sample' : ''}`),
+      summary.pending > 0 &&
+        make('p', { class: 'quiet is-working' }, `Working on ${counted(summary.pending, 'job')} …`),
+    ),
+    trendSpark(summary, topRate),
+    figure(summary),
+  );
+}

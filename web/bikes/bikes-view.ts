@@ -1,0 +1,69 @@
+import type { BikeSummary } from '../api/answers.ts';
+import { listBikes } from '../api/bikes.ts';
+import { onChange } from '../api/changes.ts';
+import { fill, make } from '../dom/make.ts';
+import { icon } from '../page/icons.ts';
+import { loadInto } from '../page/load-into.ts';
+import { namePage } from '../page/name-page.ts';
+import { soon } from '../page/soon.ts';
+import type { View } from '../router/router.ts';
+import { bikeRow } from './bike-row.ts';
+import { fleetSentence } from './fleet-sentence.ts';
+import { makeRowFilter } from './row-filter.ts';
+
+const nobody = (): HTMLElement =>
+  make(
+    'section',
+    { class: 'notice' },
+    make('h1', {}, 'No bike here yet'),
+    make(
+      'p',
+      {},
+      'Add a ride log with gear changes and cadence (FIT, TCX, GPX or CSV). cogwright works out the drivetrain, judges each shift and says whether the rear derailleur wants attention.',
+    ),
+    make('p', { class: 'row' }, make('a', { class: 'button', href: '/add' }, icon('add'), 'Add rides')),
+  );
+
+/** The share of trouble that fills a row's chart: the same for all rows, so that they can be compared. */
+const commonTop = (bikes: readonly BikeSummary[]): number =>
+  Math.max(
+    0.1,
+    ...bikes.flatMap((bike) =>
+      bike.trend.map((point) => Math.min(point.high ?? 0, (point.troubleRate ?? 0) * 2 + 0.1)),
+    ),
+  );
+
+/** All bikes, the one that needs attention most first. */
+export const bikesView: View = ({ place, signal }) => {
+  namePage('All bikes');
+  const filter = makeRowFilter();
+  const heading = make('h1', { tabindex: -1 });
+  const list = make('ul', { class: 'rack' });
+
+  const draw = (bikes: readonly BikeSummary[]): void => {
+    if (bikes.length === 0) {
+      fill(place, nobody());
+      return;
+    }
+    heading.textContent = fleetSentence(bikes);
+    const top = commonTop(bikes);
+    const rows = bikes.map((bike) => ({ bike, element: bikeRow(bike, top) }));
+    fill(list, ...rows.map((row) => row.element));
+    filter.show(rows);
+    if (heading.isConnected) return;
+    fill(
+      place,
+      make(
+        'div',
+        { class: 'view-head' },
+        make('div', {}, heading, make('p', { class: 'lead' }, 'The one that needs a hand most stands first.')),
+        make('a', { class: 'button', href: '/add' }, icon('add'), 'Add rides'),
+      ),
+      filter.element,
+      list,
+    );
+  };
+  loadInto(place, 'all bikes', signal, listBikes, ({ bikes }) => draw(bikes));
+  const refresh = soon(() => listBikes(signal).then(({ bikes }) => draw(bikes)), signal);
+  onChange(refresh, signal);
+};

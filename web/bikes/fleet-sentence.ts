@@ -1,0 +1,19 @@
+import type { BikeSummary } from '../api/answers.ts';
+import { counted } from '../words/numbers.ts';
+
+/** How the bikes stand, in one sentence. */
+export function fleetSentence(bikes: readonly BikeSummary[]): string {
+  const count = (word: BikeSummary['state']['word']): number => bikes.filter((bike) => bike.state.word === word).length;
+  const service = count('service');
+  const all = bikes.length;
+  if (service > 0)
+    return all === 1
+      ? 'Your bike needs service'
+      : service === all
+        ? `All ${all} bikes need service`
+        : `${service} of ${counted(all, 'bike')} ${service === 1 ? 'needs' : 'need'} service`;
+  if (count('watch') > 0) return `No bike needs service; keep an eye on ${count('watch')}`;
+  if (count('fine') === all) return all === 1 ? 'Your bike shifts well' : `All ${all} bikes shift well`;
+  if (count('fine') === 0) return 'Too little ridden yet to say';
+  return 'No bike needs service';
+}

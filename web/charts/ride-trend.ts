@@ -1,0 +1,45 @@
+import { select } from 'd3-selection';
+import { drawRideTrend } from '../../src/report/charts/ride-trend-chart.ts';
+import type { BikeSummary } from '../api/answers.ts';
+import { day, shortDay } from '../words/dates.ts';
+import type { ChartPlan } from './chart-plan.ts';
+
+interface Trend {
+  readonly points: BikeSummary['trend'];
+  readonly adjustments: readonly { readonly at: string; readonly words: string }[];
+  readonly summary: string;
+  readonly fileName: string;
+}
+
+/** Trouble ride by ride with the adjustments between them. */
+export function rideTrendPlan({ points, adjustments, summary, fileName }: Trend): ChartPlan {
+  const rides = points.map(({ at, shifts, troubleRate, low, high }) => ({
+    label: shortDay(at),
+    shifts,
+    troubleRate,
+    low: low ?? 0,
+    high: high ?? 1,
+  }));
+  const marks = adjustments.map(({ at, words }) => ({
+    beforeRide: points.filter((point) => point.at < at).length,
+    words: `${words}, ${day(at)}`,
+  }));
+  return {
+    title: 'Trouble ride by ride',
+    summary,
+    fileName,
+    table: {
+      columns: ['ride', 'judged shifts', 'trouble rate', 'low (95 %)', 'high (95 %)', 'adjusted before it'],
+      rows: points.map(({ at, shifts, troubleRate, low, high }, i) => [
+        at,
+        shifts,
+        troubleRate,
+        low,
+        high,
+        marks.flatMap(({ beforeRide, words }) => (beforeRide === i ? [words] : [])).join('; ') || null,
+      ]),
+    },
+    heightPx: () => 300,
+    draw: (svg, widthPx, heightPx) => drawRideTrend(select(svg), { rides, adjustments: marks }, { widthPx, heightPx }),
+  };
+}

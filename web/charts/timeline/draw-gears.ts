@@ -1,0 +1,116 @@
+import { type Envelope, eachColumn } from './envelope.ts';
+import type { Frame } from './frame.ts';
+import { isGap } from './ride-track.ts';
+import type { Pen } from './surface.ts';
+
+const dashed = [5, 3];
+
+/** Draws the cog asked for (dashed, thin) and the cog the chain was on (solid, thick), and shades where they differ. */
+export function drawGears(frame: Frame): void {
+  const { surface, layout, palette, track } = frame;
+  const { topPx, heightPx, cogs } = layout.gears;
+  const y = (cog: number): number => topPx + heightPx - ((cog + 0.5) / cogs) * heightPx;
+  const every = heightPx / cogs < 13 ? 2 : 1;
+  surface.stroke(
+    (pen) => {
+      for (let cog = 0; cog < cogs; cog++) {
+        pen.moveTo(layout.leftPx, y(cog));
+        pen.lineTo(layout.rightPx, y(cog));
+      }
+    },
+    { colour: palette.line, widthPx: 1 },
+  );
+  for (let cog = cogs - 1; cog >= 0; cog -= every)
+    surface.text(String(track.cassette[cog]), layout.leftPx - 7, y(cog), { colour: palette.quiet, anchor: 'end' });
+  surface.text('Cog, teeth', layout.leftPx, topPx - 10, { colour: palette.quiet });
+  drawKey(frame);
+  surface.inside(layout.leftPx, topPx, layout.rightPx - layout.leftPx, heightPx, () => {
+    if (!frame.dense) shadeDifference(frame, y);
+    const drawActual = (): void =>
+      surface.stroke((pen) => traceSteps(frame, track.actual, y, pen), {
+        colour: palette.actual,
+        widthPx: frame.dense ? 1.4 : 3,
+      });
+    const drawCommanded = (): void =>
+      surface.stroke((pen) => traceSteps(frame, track.commanded, y, pen), {
+        colour: palette.commanded,
+        widthPx: frame.dense ? 1 : 1.5,
+        dash: frame.dense ? undefined : dashed,
+      });
+    // Far out the two all but cover one another: what the chain did then lies on top.
+    for (const draw of frame.dense ? [drawCommanded, drawActual] : [drawActual, drawCommanded]) draw();
+  });
+}
+
+/** Says which line is which, at the right above the gears. */
+function drawKey({ surface, layout, palette }: Frame): void {
+  const y = layout.gears.topPx - 10;
+  let right = layout.rightPx;
+  for (const [words, widthPx, colour, dash] of [
+    ['asked for', 1.5, palette.commanded, dashed],
+    ['chain on', 3, palette.actual, undefined],
+  ] as const) {
+    surface.text(words, right, y, { colour: palette.quiet, anchor: 'end' });
+    const end = right - words.length * 6 - 8;
+    surface.stroke(
+      (pen) => {
+        pen.moveTo(end - 20, y);
+        pen.lineTo(end, y);
+      },
+      { colour, widthPx, dash },
+    );
+    right = end - 34;
+  }
+}
+
+function traceSteps(
+  { x, track, first, last, dense }: Frame,
+  column: Envelope,
+  y: (cog: number) => number,
+  pen: Pen,
+): void {
+  if (dense) {
+    eachColumn(
+      column,
+      first,
+      last,
+      (sample) => x(track.timeS[sample]),
+      (px, low, high) => {
+        pen.moveTo(px, y(low) + 1.2);
+        pen.lineTo(px, y(high) - 1.2);
+      },
+    );
+    return;
+  }
+  let before = Number.NaN;
+  for (let i = first; i < last; i++) {
+    const cog = column.values[i];
+    if (!Number.isNaN(cog)) {
+      const px = x(track.timeS[i]);
+      if (Number.isNaN(before) || isGap(track, i)) pen.moveTo(px, y(cog));
+      else if (before !== cog) {
+        pen.lineTo(px, y(before));
+        pen.lineTo(px, y(cog));
+      }
+      pen.lineTo(i + 1 < last && !isGap(track, i + 1) ? x(track.timeS[i + 1]) : px + 1, y(cog));
+    }
+    before = cog;
+  }
+}
+
+function shadeDifference({ surface, x, track, palette, first, last }: Frame, y: (cog: number) => number): void {
+  const asked = track.commanded.values;
+  const been = track.actual.values;
+  surface.fill(
+    (pen) => {
+      for (let i = first; i + 1 < last; i++) {
+        if (Number.isNaN(asked[i]) || Number.isNaN(been[i]) || asked[i] === been[i] || isGap(track, i + 1)) continue;
+        const left = x(track.timeS[i]);
+        const top = Math.min(y(asked[i]), y(been[i]));
+        pen.rect(left, top, x(track.timeS[i + 1]) - left, Math.abs(y(asked[i]) - y(been[i])));
+      }
+    },
+    palette.trouble,
+    0.22,
+  );
+}

@@ -1,0 +1,70 @@
+import type { RideColumns } from '../../api/answers.ts';
+import { type Envelope, makeEnvelope } from './envelope.ts';
+
+/** A ride as the timeline needs it: one shared index, NaN for missing, cogs as places in the cassette (0 = smallest). */
+export interface RideTrack {
+  readonly startMs: number;
+  readonly cassette: readonly number[];
+  readonly timeS: Float64Array;
+  readonly durationS: number;
+  readonly commanded: Envelope;
+  readonly actual: Envelope;
+  readonly speedKmh: Envelope;
+  readonly cadenceRpm: Envelope;
+  readonly powerW: Envelope;
+  /** Teeth of the ring the chain is thought to be on. */
+  readonly ring: Float32Array;
+}
+
+/** Longer without a record than this is a pause: lines are broken there. */
+export const gapS = 10;
+
+/** Makes the track of a ride's columns. */
+export function makeTrack(columns: RideColumns): RideTrack {
+  const numbers = (column: readonly (number | null)[], change = (value: number) => value): Float32Array =>
+    Float32Array.from(column, (value) => (value === null ? Number.NaN : change(value)));
+  const place = (teeth: number): number => {
+    const index = columns.cassette.indexOf(teeth);
+    return index < 0 ? Number.NaN : index;
+  };
+  const timeS = Float64Array.from(columns.timeS);
+  return {
+    startMs: columns.startMs,
+    cassette: columns.cassette,
+    timeS,
+    durationS: timeS.length > 0 ? timeS[timeS.length - 1] : 0,
+    commanded: makeEnvelope(numbers(columns.commandedTeeth, place)),
+    actual: makeEnvelope(numbers(columns.actualTeeth, place)),
+    speedKmh: makeEnvelope(numbers(columns.speedMps, (mps) => mps * 3.6)),
+    cadenceRpm: makeEnvelope(numbers(columns.cadenceRpm)),
+    powerW: makeEnvelope(numbers(columns.powerW)),
+    ring: numbers(columns.ring),
+  };
+}
+
+/** Index of the first sample at or after a moment. */
+export function sampleFrom(track: RideTrack, timeS: number): number {
+  let low = 0;
+  let high = track.timeS.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (track.timeS[middle] < timeS) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+}
+
+/** Index of the sample nearest to a moment; −1 for an empty ride. */
+export function nearestSample(track: RideTrack, timeS: number): number {
+  const at = Math.min(sampleFrom(track, timeS), track.timeS.length - 1);
+  return at > 0 && timeS - track.timeS[at - 1] < track.timeS[at] - timeS ? at - 1 : at;
+}
+
+/** True where a column holds any value at all. */
+export function hasValues(envelope: Envelope): boolean {
+  return envelope.levels[envelope.levels.length - 1].low.some((value) => !Number.isNaN(value));
+}
+
+/** True where two neighbouring samples have a pause between them. */
+export const isGap = (track: RideTrack, sample: number): boolean =>
+  sample > 0 && track.timeS[sample] - track.timeS[sample - 1] > gapS;

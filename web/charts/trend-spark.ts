@@ -1,0 +1,59 @@
+import { scaleLinear } from 'd3-scale';
+import { line } from 'd3-shape';
+import type { BikeSummary, TrendPoint } from '../api/answers.ts';
+import { make, makeSvg } from '../dom/make.ts';
+import { counted, percent } from '../words/numbers.ts';
+
+const widthPx = 240;
+const heightPx = 64;
+const footPx = 12;
+
+type Rated = TrendPoint & { readonly troubleRate: number };
+
+function inWords(rated: readonly Rated[], adjustments: number): string {
+  if (rated.length === 0) return 'No ride with judged shifts yet';
+  const adjusted = adjustments > 0 ? `; adjusted ${adjustments === 1 ? 'once' : `${adjustments} times`}` : '';
+  const last = percent(rated[rated.length - 1].troubleRate);
+  if (rated.length === 1) return `Trouble in one ride: ${last}${adjusted}`;
+  return `Trouble over ${counted(rated.length, 'ride')}: ${percent(rated[0].troubleRate)} in the first, ${last} in the last${adjusted}`;
+}
+
+/** A row's small trend of trouble: a dot a ride with its interval, adjustments as wedges on the base line. Rides stand evenly spaced. */
+export function trendSpark({ trend, adjustmentMarks }: BikeSummary, topRate: number): HTMLElement {
+  const rated = trend.filter((point): point is Rated => point.troubleRate !== null);
+  const x = scaleLinear([-0.5, Math.max(trend.length, 1) - 0.5], [4, widthPx - 4]);
+  const y = scaleLinear([0, topRate], [heightPx - footPx, 4]).clamp(true);
+  const at = (point: TrendPoint): number => x(trend.indexOf(point));
+  const wedges = adjustmentMarks.map(({ at: time }) => {
+    const after = trend.filter((point) => point.at < time).length;
+    return x(after - 0.5);
+  });
+  const path = line<Rated>(at, (point) => y(point.troubleRate))(rated);
+  const svg = makeSvg(
+    'svg',
+    {
+      class: 'chart spark',
+      viewBox: `0 0 ${widthPx} ${heightPx}`,
+      role: 'img',
+      'aria-label': inWords(rated, wedges.length),
+    },
+    makeSvg('path', { class: 'base', d: `M0 ${heightPx - footPx}H${widthPx}` }),
+    ...[...new Set(wedges)].map((wedge) =>
+      makeSvg(
+        'g',
+        { class: 'adjusted' },
+        makeSvg('path', { class: 'adjusted-line', d: `M${wedge} 4V${heightPx - footPx}` }),
+        makeSvg('path', { class: 'adjusted-wedge', d: `M${wedge} ${heightPx - footPx + 1}l5 9h-10z` }),
+      ),
+    ),
+    ...rated.map((point) =>
+      makeSvg('path', {
+        class: 'interval',
+        d: `M${at(point)} ${y(point.low ?? point.troubleRate)}V${y(point.high ?? point.troubleRate)}`,
+      }),
+    ),
+    path && makeSvg('path', { class: 'trend-line', d: path }),
+    ...rated.map((point) => makeSvg('circle', { class: 'trend-dot', cx: at(point), cy: y(point.troubleRate), r: 3.2 })),
+  );
+  return make('div', { class: 'rack-trend' }, svg, rated.length === 0 && make('p', { class: 'quiet' }, 'no trend yet'));
+}

@@ -1,0 +1,30 @@
+import { freshId } from '../dom/fresh-id.ts';
+import { listen, make } from '../dom/make.ts';
+
+/** Asks before something that cannot be taken back. Resolves true only where the reader says yes. */
+export function ask(question: string, detail: string, yes: string): Promise<boolean> {
+  return new Promise((resolve) => {
+    const title = freshId('question');
+    const dialog = make(
+      'dialog',
+      { class: 'ask', 'aria-labelledby': title },
+      make('h2', { id: title }, question),
+      make('p', {}, detail),
+    );
+    const answer = (value: string) => ({ click: () => dialog.close(value) });
+    dialog.append(
+      make(
+        'p',
+        { class: 'row' },
+        listen(make('button', { type: 'button', class: 'is-danger' }, yes), answer('yes')),
+        listen(make('button', { type: 'button', class: 'plain' }, 'Keep it'), answer('')),
+      ),
+    );
+    dialog.addEventListener('close', () => {
+      dialog.remove();
+      resolve(dialog.returnValue === 'yes');
+    });
+    document.body.append(dialog);
+    dialog.showModal();
+  });
+}

@@ -1,0 +1,4 @@
+/** Names the view in the browser's title. */
+export function namePage(title: string): void {
+  document.title = `${title} · cogwright`;
+}

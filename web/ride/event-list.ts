@@ -1,0 +1,79 @@
+import { fill, listen, make } from '../dom/make.ts';
+import { rideClock } from '../words/dates.ts';
+import { counted, percent } from '../words/numbers.ts';
+import { eventTitle } from './event-words.ts';
+import { kindMark } from './kind-picker.ts';
+import type { RideEvent } from './ride-event.ts';
+
+const atOnce = 200;
+
+export interface EventList {
+  readonly element: HTMLElement;
+  show(events: readonly RideEvent[], opened: string | null): void;
+}
+
+/** The events in order of time, each a button that opens it. Long lists grow on demand. */
+export function makeEventList(onOpen: (key: string) => void): EventList {
+  const heading = make('h2', {});
+  const list = make('ol', { class: 'event-list' });
+  const more = make('button', { type: 'button', class: 'plain small' });
+  let limit = atOnce;
+  let last: [readonly RideEvent[], string | null] = [[], null];
+
+  const row = (event: RideEvent, opened: string | null): HTMLElement =>
+    make(
+      'li',
+      {},
+      listen(
+        make(
+          'button',
+          {
+            type: 'button',
+            class: 'event-row',
+            value: event.key,
+            'aria-current': event.key === opened ? 'true' : null,
+          },
+          kindMark(event.kind),
+          make('span', { class: 'event-title' }, eventTitle(event)),
+          make('span', { class: 'event-time' }, rideClock(event.timeS)),
+          make(
+            'span',
+            { class: 'event-sure' },
+            event.verdict === 'confirmed'
+              ? 'confirmed'
+              : event.verdict === 'rejected'
+                ? 'rejected'
+                : event.kind === 'unjudged'
+                  ? ''
+                  : `${percent(event.confidence)} sure`,
+          ),
+        ),
+        { click: () => onOpen(event.key) },
+      ),
+    );
+  const show = (events: readonly RideEvent[], opened: string | null): void => {
+    last = [events, opened];
+    const focused = list.contains(document.activeElement) ? (document.activeElement as HTMLButtonElement).value : null;
+    const scrolled = list.scrollTop;
+    const openedAt = events.findIndex(({ key }) => key === opened);
+    const count = Math.max(limit, openedAt + 1);
+    heading.textContent = events.length === 1 ? '1 event' : counted(events.length, 'event');
+    fill(
+      list,
+      ...events.slice(0, count).map((event) => row(event, opened)),
+      events.length === 0 && make('li', { class: 'quiet' }, 'Nothing of the kinds chosen above.'),
+    );
+    more.hidden = events.length <= count;
+    more.textContent = `Show ${Math.min(atOnce, events.length - count)} more`;
+    list.scrollTop = scrolled;
+    if (focused !== null)
+      [...list.querySelectorAll('button')].find(({ value }) => value === focused)?.focus({ preventScroll: true });
+  };
+  listen(more, {
+    click: () => {
+      limit += atOnce;
+      show(...last);
+    },
+  });
+  return { element: make('div', { class: 'event-column' }, heading, list, more), show };
+}

@@ -1,0 +1,143 @@
+import type { Verdict } from '../api/answers.ts';
+import { judge, withdrawJudgement } from '../api/rides.ts';
+import { chartFigure } from '../charts/chart-figure.ts';
+import { cutMoment } from '../charts/moment/moment.ts';
+import { momentPlan } from '../charts/moment/moment-plan.ts';
+import type { RideTrack } from '../charts/timeline/ride-track.ts';
+import { announce } from '../dom/announce.ts';
+import { fill, listen, make } from '../dom/make.ts';
+import { attempt } from '../page/attempt.ts';
+import { icon } from '../page/icons.ts';
+import { clock, hasClock, rideClock } from '../words/dates.ts';
+import { fileStem } from '../words/file-stem.ts';
+import { eventTitle } from './event-words.ts';
+import { isTrouble, type RideEvent } from './ride-event.ts';
+import { whyJudged } from './why-judged.ts';
+
+interface PanelPlan {
+  readonly rideId: string;
+  readonly track: RideTrack;
+  readonly rolloutMm: number | null;
+  readonly sensorLagS: number | null;
+  readonly fileStem: string;
+  readonly onStep: (way: 1 | -1) => void;
+  readonly onJudged: () => Promise<void>;
+}
+
+export interface EventPanel {
+  readonly element: HTMLElement;
+  /** Shows an event among those the reader chose to see; null: none opened. */
+  show(among: readonly RideEvent[], event: RideEvent | null): void;
+  /** Scrolls the panel into view and puts the focus on its heading. */
+  bring(): void;
+}
+
+/** One event in detail: its thirty seconds, why it was judged so, and what the rider says of it. */
+export function makeEventPanel(plan: PanelPlan): EventPanel {
+  const heading = make('h2', { tabindex: -1 });
+  const why = make('ul', { class: 'points' });
+  const verdict = make('div', { class: 'event-verdict' });
+  const chartPlace = make('div', {});
+  const earlier = listen(make('button', { type: 'button', class: 'plain small' }, icon('left'), 'Earlier one'), {
+    click: () => plan.onStep(-1),
+  });
+  const later = listen(make('button', { type: 'button', class: 'plain small' }, 'Later one', icon('right')), {
+    click: () => plan.onStep(1),
+  });
+  const contents = make(
+    'div',
+    { class: 'event-contents' },
+    make('div', { class: 'section-head' }, heading, make('div', { class: 'row' }, earlier, later)),
+    make('h3', {}, 'Why it was judged so'),
+    why,
+    verdict,
+    chartPlace,
+  );
+  const nothing = make(
+    'p',
+    { class: 'quiet' },
+    'Choose an event, in the list or on the timeline, to see its thirty seconds.',
+  );
+  const element = make('div', { class: 'panel event-panel' }, nothing, contents);
+  let drawn: string | null = null;
+
+  const say = async (event: RideEvent, word: Verdict | null): Promise<void> => {
+    await (word ? judge(plan.rideId, event.key, word) : withdrawJudgement(plan.rideId, event.key));
+    announce(word ? `Marked as ${word}. Tallies and verdict follow.` : 'Taken back.');
+    await plan.onJudged();
+    verdict.querySelector('button')?.focus();
+  };
+  const button = (event: RideEvent, word: Verdict | null, text: string, look: string): HTMLButtonElement =>
+    listen(
+      make('button', { type: 'button', class: look }, word && icon(word === 'confirmed' ? 'tick' : 'cross'), text),
+      {
+        click: () => void attempt(() => say(event, word)),
+      },
+    );
+  const showVerdict = (event: RideEvent): void => {
+    if (!isTrouble(event.kind)) fill(verdict);
+    else if (event.verdict)
+      fill(
+        verdict,
+        make(
+          'p',
+          {},
+          event.verdict === 'confirmed'
+            ? 'You said that this happened.'
+            : 'You said that this did not happen; it no longer counts.',
+        ),
+        button(event, null, 'Take it back', 'plain small'),
+      );
+    else
+      fill(
+        verdict,
+        make('p', {}, 'You were there. Is it right?'),
+        make(
+          'div',
+          { class: 'row' },
+          button(event, 'confirmed', 'Yes, it happened', 'plain small'),
+          button(event, 'rejected', 'No, it did not', 'plain small'),
+        ),
+      );
+  };
+  return {
+    element,
+    show: (among, event) => {
+      nothing.hidden = event !== null;
+      contents.hidden = event === null;
+      if (!event) return;
+      const at = among.findIndex(({ key }) => key === event.key);
+      earlier.disabled = at <= 0;
+      later.disabled = at < 0 || at >= among.length - 1;
+      heading.textContent = eventTitle(event);
+      fill(
+        why,
+        make(
+          'li',
+          {},
+          `${rideClock(event.timeS)} into the ride${hasClock(event.at) ? `, at ${clock(event.at)}` : ''}.`,
+        ),
+        ...whyJudged(event).map((sentence) => make('li', {}, sentence)),
+      );
+      showVerdict(event);
+      if (drawn === event.key) return;
+      drawn = event.key;
+      const moment = cutMoment(plan.track, event.timeS, plan.rolloutMm, plan.sensorLagS);
+      fill(
+        chartPlace,
+        chartFigure(
+          momentPlan({
+            moment,
+            title: 'The thirty seconds around it',
+            fileName: fileStem(plan.fileStem, 'moment', rideClock(event.timeS)),
+            isShift: 'shift' in event,
+          }),
+        ).element,
+      );
+    },
+    bring: () => {
+      heading.focus({ preventScroll: true });
+      element.scrollIntoView({ block: 'nearest' });
+    },
+  };
+}

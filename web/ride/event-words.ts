@@ -1,0 +1,27 @@
+import { eventName } from '../../src/report/charts/mark-shapes.ts';
+import { dropSideWords } from '../../src/report/words/event-words.ts';
+import type { EventKind } from '../charts/timeline/timeline-event.ts';
+import { rideClock } from '../words/dates.ts';
+import { upperFirst } from '../words/upper-first.ts';
+import type { RideEvent } from './ride-event.ts';
+
+/** What each kind is called. */
+export const kindWords: Readonly<Record<EventKind, string>> = { ...eventName, clean: 'clean', unjudged: 'not judged' };
+
+/** An event in a line: "Late: 21 to 24 teeth". */
+export function eventTitle(event: RideEvent): string {
+  const kind = upperFirst(kindWords[event.kind]);
+  switch (event.kind) {
+    case 'ghost':
+      return `${kind}: ${event.ghost.fromTeeth} to ${event.ghost.toTeeth} teeth`;
+    case 'drop':
+      return `${kind}: ${dropSideWords[event.drop.side]}`;
+    case 'skip':
+      return `${kind}: on the ${event.skip.teeth}`;
+    default:
+      return `${kind}: ${event.shift.fromTeeth} to ${event.shift.toTeeth} teeth`;
+  }
+}
+
+/** The line with its place in the ride, for a screen reader. */
+export const eventAloud = (event: RideEvent): string => `${eventTitle(event)}, at ${rideClock(event.timeS)}`;

@@ -1,0 +1,63 @@
+import type { KeyedRideReport, Verdict } from '../api/answers.ts';
+import type { EventKind } from '../charts/timeline/timeline-event.ts';
+
+type Keyed<Name extends 'shifts' | 'ghostShifts' | 'chainDrops' | 'skips'> = KeyedRideReport[Name][number];
+
+/** One event of a ride, whatever its kind, with what the report says of it. */
+export type RideEvent = {
+  readonly key: string;
+  readonly at: string;
+  /** Seconds since the ride's start. */
+  readonly timeS: number;
+  readonly confidence: number;
+  readonly verdict: Verdict | null;
+} & (
+  | { readonly kind: Exclude<EventKind, 'ghost' | 'drop' | 'skip'>; readonly shift: Keyed<'shifts'> }
+  | { readonly kind: 'ghost'; readonly ghost: Keyed<'ghostShifts'> }
+  | { readonly kind: 'drop'; readonly drop: Keyed<'chainDrops'> }
+  | { readonly kind: 'skip'; readonly skip: Keyed<'skips'> }
+);
+
+/** All events of a ride in order of time. */
+export function rideEvents(report: KeyedRideReport): readonly RideEvent[] {
+  const startMs = Date.parse(report.start);
+  const common = ({
+    eventKey,
+    at,
+    confidence,
+    verdict,
+  }: {
+    eventKey: string;
+    at: string;
+    confidence: number;
+    verdict: Verdict | null;
+  }) => ({
+    key: eventKey,
+    at,
+    timeS: (Date.parse(at) - startMs) / 1000,
+    confidence,
+    verdict,
+  });
+  const events: RideEvent[] = [
+    ...report.shifts.map((shift) => ({ ...common(shift), kind: shift.outcome, shift })),
+    ...report.ghostShifts.map((ghost) => ({ ...common(ghost), kind: 'ghost' as const, ghost })),
+    ...report.chainDrops.map((drop) => ({ ...common(drop), kind: 'drop' as const, drop })),
+    ...report.skips.map((skip) => ({ ...common(skip), kind: 'skip' as const, skip })),
+  ];
+  return events.sort((a, b) => a.timeS - b.timeS);
+}
+
+/** Kinds in the order they are listed; the last two are no trouble. */
+export const eventKinds: readonly EventKind[] = [
+  'missed',
+  'late',
+  'overshot',
+  'ghost',
+  'drop',
+  'skip',
+  'clean',
+  'unjudged',
+];
+
+/** True for the kinds that are trouble. */
+export const isTrouble = (kind: EventKind): boolean => kind !== 'clean' && kind !== 'unjudged';

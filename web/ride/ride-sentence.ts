@@ -1,0 +1,21 @@
+import type { RideReport } from '../api/answers.ts';
+import { counted, inARow } from '../words/numbers.ts';
+
+/** How the ride's shifts went, in a sentence or two. */
+export function rideSentence(counts: RideReport['counts']): string {
+  if (counts.shifts === 0 && counts.ghostShifts + counts.chainDrops + counts.skips === 0)
+    return 'No shift was recorded in this ride.';
+  const judged = counts.shifts - counts.unjudged;
+  const trouble = [
+    counts.late > 0 && `${counts.late} late`,
+    counts.missed > 0 && `${counts.missed} missed`,
+    counts.overshot > 0 && `${counts.overshot} too far`,
+  ].filter((text): text is string => Boolean(text));
+  const unasked = [
+    counts.ghostShifts > 0 && counted(counts.ghostShifts, 'ghost shift'),
+    counts.chainDrops > 0 && counted(counts.chainDrops, 'chain drop'),
+    counts.skips > 0 && counted(counts.skips, 'skip'),
+  ].filter((text): text is string => Boolean(text));
+  const first = `Of ${counted(judged, 'judged shift')}, ${trouble.length > 0 ? `${inARow(trouble)}; the rest clean` : judged === 1 ? 'it was clean' : 'all clean'}.`;
+  return `${first}${unasked.length > 0 ? ` ${inARow(unasked)}.` : ''}`;
+}

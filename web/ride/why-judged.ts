@@ -1,0 +1,68 @@
+import { dropSideWords } from '../../src/report/words/event-words.ts';
+import { cleanWithinRevs, lateWithinRevs } from '../charts/moment/turn-limits.ts';
+import { percent } from '../words/numbers.ts';
+import type { RideEvent } from './ride-event.ts';
+
+type Shift = Extract<RideEvent, { shift: unknown }>['shift'];
+
+const turns = (revs: number): string => `${revs.toFixed(1)} crank turns`;
+
+function outcomeWords({ outcome, crankRevs, toTeeth, fromTeeth }: Shift): string {
+  switch (outcome) {
+    case 'clean':
+      return crankRevs === null
+        ? `The chain came onto the ${toTeeth} within ${turns(cleanWithinRevs)}.`
+        : `The chain was on the ${toTeeth} after ${turns(crankRevs)}. Up to ${cleanWithinRevs} is clean.`;
+    case 'late':
+      return crankRevs === null
+        ? `The chain came onto the ${toTeeth} later than ${turns(cleanWithinRevs)}, but within ${lateWithinRevs}.`
+        : `The chain was on the ${toTeeth} only after ${turns(crankRevs)}. Over ${cleanWithinRevs} is late.`;
+    case 'missed':
+      return `The chain was not on the ${toTeeth} within ${lateWithinRevs} crank turns, or not before the next shift.`;
+    case 'overshot':
+      return `The chain settled beyond the ${toTeeth}, on its way from the ${fromTeeth}.`;
+    case 'unjudged':
+      return 'Less than 2 s of pedalling followed before the next shift, so nothing is said about it.';
+  }
+}
+
+function shiftWords(shift: Shift): string[] {
+  const torque = shift.torqueNm ?? null;
+  return [
+    `The derailleur was told to go from ${shift.fromTeeth} to ${shift.toTeeth} teeth.`,
+    outcomeWords(shift),
+    ...(torque === null || shift.outcome === 'unjudged' ? [] : [`About ${Math.round(torque)} Nm lay on the crank.`]),
+    ...(shift.weak ? ['There is no cadence here: this rests on what the rider did next, which is weak evidence.'] : []),
+  ];
+}
+
+/** Why an event was judged as it was, in sentences. */
+export function whyJudged(event: RideEvent): readonly string[] {
+  const sure = event.kind === 'unjudged' ? [] : [`How sure: ${percent(event.confidence)}.`];
+  switch (event.kind) {
+    case 'ghost': {
+      const { fromTeeth, toTeeth, heldS } = event.ghost;
+      return [
+        `The chain went from the ${fromTeeth} to the ${toTeeth} by itself: there was no command in the 5 s before.`,
+        `It stayed there for ${heldS.toFixed(0)} s; over 1 s counts.`,
+        ...sure,
+      ];
+    }
+    case 'drop': {
+      const { side, afterShiftTo } = event.drop;
+      return [
+        `Drive was lost: the cranks turned without driving the wheel. Side: ${dropSideWords[side]}.`,
+        afterShiftTo === null ? 'No shift came in the 5 s before.' : `It followed a shift to the ${afterShiftTo}.`,
+        'A chain that went into the spokes or the frame: stop and look for damage before riding on.',
+        ...sure,
+      ];
+    }
+    case 'skip':
+      return [
+        `The chain slipped over the teeth of the ${event.skip.teeth} under load for less than 2 s, and the cog stayed the same.`,
+        ...sure,
+      ];
+    default:
+      return [...shiftWords(event.shift), ...sure];
+  }
+}

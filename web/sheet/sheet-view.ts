@@ -1,0 +1,189 @@
+import { select } from 'd3-selection';
+import { drawTroubleByCog } from '../../src/report/charts/trouble-by-cog-chart.ts';
+import { adjustmentVerdict } from '../../src/report/words/adjustment-verdict.ts';
+import { causeWords } from '../../src/report/words/cause-words.ts';
+import { adjustmentWords, parameterName } from '../../src/report/words/parameter-words.ts';
+import type { SheetData } from '../api/answers.ts';
+import { getSheet } from '../api/bikes.ts';
+import { fill, listen, make, makeSvg } from '../dom/make.ts';
+import { icon } from '../page/icons.ts';
+import { loadInto } from '../page/load-into.ts';
+import { namePage } from '../page/name-page.ts';
+import { stateMark } from '../page/state-mark.ts';
+import type { View } from '../router/router.ts';
+import { day, dayAndTime } from '../words/dates.ts';
+import { drivetrainLine } from '../words/drivetrain-words.ts';
+import { counted, percent, percentRange } from '../words/numbers.ts';
+import { stateWords } from '../words/state-words.ts';
+import { upperFirst } from '../words/upper-first.ts';
+
+const shownCauses = 4;
+const shownAdjustments = 3;
+
+const points = (texts: readonly string[]): HTMLElement =>
+  make('ul', { class: 'points' }, ...texts.map((text) => make('li', {}, text)));
+
+/** A line to write on by hand. */
+const blank = (label: string): HTMLElement => make('p', { class: 'blank' }, make('span', {}, label));
+
+function head(sheet: SheetData): HTMLElement {
+  const { state } = sheet;
+  const period = sheet.firstRideAt && sheet.lastRideAt ? `, ${day(sheet.firstRideAt)} to ${day(sheet.lastRideAt)}` : '';
+  return make(
+    'header',
+    { class: 'sheet-head' },
+    make(
+      'div',
+      {},
+      make('p', { class: 'sheet-kind' }, 'Service sheet'),
+      make('h1', { tabindex: -1 }, sheet.bike.name),
+      make('p', {}, `${drivetrainLine(sheet.bike)}. ${counted(sheet.rides, 'ride')}${period}.`),
+    ),
+    make(
+      'p',
+      { class: `sheet-state is-${stateWords[state.word].key}` },
+      stateMark(state.word),
+      make('strong', {}, stateWords[state.word].label),
+      state.troubleRate !== null &&
+        make(
+          'span',
+          {},
+          `${percent(state.troubleRate)} of ${counted(state.judgedShifts, 'judged shift')} in trouble (95 %: ${percentRange(state.low, state.high)})`,
+        ),
+    ),
+  );
+}
+
+function work({ suggestion }: SheetData): HTMLElement | null {
+  if (!suggestion) return null;
+  const task = (text: string): HTMLElement => make('li', { class: 'task' }, text);
+  return make(
+    'section',
+    { class: 'sheet-work' },
+    make(
+      'h2',
+      {},
+      suggestion.parameter === 'none' ? 'What to do' : `What to do: ${parameterName(suggestion.parameter)}`,
+    ),
+    make('ol', { class: 'tasks' }, task(suggestion.action), task(suggestion.start), task(suggestion.verify)),
+    make(
+      'div',
+      { class: 'cautions' },
+      make('h3', {}, icon('caution'), 'Before you touch it'),
+      points(suggestion.cautions),
+    ),
+  );
+}
+
+function causes(sheet: SheetData): HTMLElement {
+  return make(
+    'section',
+    {},
+    make('h2', {}, 'Likeliest causes'),
+    make(
+      'ol',
+      { class: 'sheet-causes' },
+      ...sheet.causes
+        .slice(0, shownCauses)
+        .map(({ cause, probability, evidence }, rank) =>
+          make(
+            'li',
+            {},
+            make('strong', {}, percent(probability)),
+            make(
+              'span',
+              {},
+              upperFirst(causeWords(cause, sheet.bike.actuation).name),
+              rank === 0 && evidence.length > 0 && make('small', {}, evidence.join(' ')),
+            ),
+          ),
+        ),
+    ),
+  );
+}
+
+function adjustments(sheet: SheetData): HTMLElement | null {
+  if (sheet.lastAdjustments.length === 0) return null;
+  return make(
+    'section',
+    {},
+    make('h2', {}, 'Done lately'),
+    make(
+      'ul',
+      { class: 'sheet-log' },
+      ...sheet.lastAdjustments
+        .slice(0, shownAdjustments)
+        .map((made) =>
+          make(
+            'li',
+            {},
+            make('strong', {}, `${day(made.at)}: ${adjustmentWords(made)}`),
+            make('span', {}, adjustmentVerdict(made)),
+          ),
+        ),
+    ),
+  );
+}
+
+/** The chart in a fixed size: it is printed, not read by pointer. */
+function chart(sheet: SheetData): HTMLElement | null {
+  if (sheet.cogs.every(({ shifts }) => shifts === 0)) return null;
+  const svg = makeSvg('svg', { class: 'chart', role: 'img', 'aria-label': 'Trouble by cog and direction' });
+  drawTroubleByCog(select(svg), sheet.cogs, { widthPx: 700, heightPx: 250 });
+  return make('section', { class: 'sheet-chart' }, make('h2', {}, 'Where it shows'), svg);
+}
+
+/** One page for the workshop: what is the matter, what to do, with room to write. */
+export const sheetView: View = ({ place, parts, signal }) => {
+  namePage('Service sheet');
+  loadInto(
+    place,
+    'the sheet',
+    signal,
+    (abort) => getSheet(parts.bikeId, abort),
+    (sheet) => {
+      namePage(`Service sheet of ${sheet.bike.name}`);
+      fill(
+        place,
+        make(
+          'div',
+          { class: 'view-head not-printed' },
+          make('a', { class: 'crumb', href: `/bikes/${parts.bikeId}` }, icon('back'), sheet.bike.name),
+          listen(make('button', { type: 'button' }, icon('print'), 'Print'), { click: () => print() }),
+        ),
+        make(
+          'article',
+          { class: 'sheet' },
+          head(sheet),
+          make(
+            'div',
+            { class: 'sheet-halves' },
+            make('div', {}, work(sheet)),
+            make('div', {}, causes(sheet), adjustments(sheet)),
+          ),
+          chart(sheet),
+          make(
+            'section',
+            { class: 'sheet-hand' },
+            make('h2', {}, 'Work done'),
+            make(
+              'div',
+              { class: 'blank-lines' },
+              blank('What'),
+              blank('Amount'),
+              blank('By'),
+              blank('On'),
+              blank('Found'),
+              blank('Ride again after'),
+            ),
+          ),
+          make(
+            'p',
+            { class: 'sheet-foot' },
+            `Made ${dayAndTime(sheet.generatedAt)}${sheet.engineVersion ? `, engine ${sheet.engineVersion}` : ''}. Likelihoods from ride logs: nobody has looked at the bike. The maker’s manual and a qualified mechanic come first.`,
+          ),
+        ),
+      );
+    },
+  );
+};

@@ -1,0 +1,34 @@
+const dayFormat = new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'long', year: 'numeric' });
+const shortDayFormat = new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'short' });
+const clockFormat = new Intl.DateTimeFormat('en-GB', { hour: '2-digit', minute: '2-digit', second: '2-digit' });
+const minuteFormat = new Intl.DateTimeFormat('en-GB', { hour: '2-digit', minute: '2-digit' });
+
+/** Logs without a clock start at the epoch: their dates mean nothing. */
+export const hasClock = (iso: string): boolean => new Date(iso).getUTCFullYear() > 1980;
+
+/** "3 May 2026", in the reader's own time zone. */
+export const day = (iso: string): string => (hasClock(iso) ? dayFormat.format(new Date(iso)) : 'date not recorded');
+
+/** "3 May". */
+export const shortDay = (iso: string): string => (hasClock(iso) ? shortDayFormat.format(new Date(iso)) : 'no date');
+
+/** "3 May 2026, 14:05". */
+export const dayAndTime = (iso: string): string =>
+  hasClock(iso) ? `${day(iso)}, ${minuteFormat.format(new Date(iso))}` : 'date not recorded';
+
+/** "14:05:09". */
+export const clock = (iso: string): string => clockFormat.format(new Date(iso));
+
+/** Seconds since a ride's start as "1:04:09" or "4:09". */
+export function rideClock(seconds: number): string {
+  const whole = Math.max(0, Math.round(seconds));
+  const hours = Math.floor(whole / 3600);
+  const rest = `${String(Math.floor((whole % 3600) / 60)).padStart(hours ? 2 : 1, '0')}:${String(whole % 60).padStart(2, '0')}`;
+  return hours ? `${hours}:${rest}` : rest;
+}
+
+/** For a datetime-local field, in the reader's own time zone: "2026-05-03T14:05". */
+export function fieldTime(date: Date): string {
+  const local = new Date(date.getTime() - date.getTimezoneOffset() * 60_000);
+  return local.toISOString().slice(0, 16);
+}

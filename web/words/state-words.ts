@@ -1,0 +1,15 @@
+import type { StateWord } from '../api/answers.ts';
+
+interface StateWords {
+  readonly label: string;
+  /** Stands in class names and the mark's drawing. */
+  readonly key: 'service' | 'watch' | 'fine' | 'unknown';
+}
+
+/** How a bike's state is called on the page. */
+export const stateWords: Record<StateWord, StateWords> = {
+  service: { label: 'Needs service', key: 'service' },
+  watch: { label: 'Keep an eye on it', key: 'watch' },
+  fine: { label: 'Shifts well', key: 'fine' },
+  'too little data': { label: 'Too little data', key: 'unknown' },
+};
