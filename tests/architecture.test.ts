@@ -1,4 +1,4 @@
-import { readdirSync, readFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { dirname, join, relative } from 'node:path';
 import { describe, expect, it } from 'vitest';
 
@@ -35,7 +35,10 @@ interface Import {
   readonly to: string;
 }
 
-const codeFiles = ['src', 'server', 'web', 'tests'].flatMap(list).filter((file) => /\.(ts|mts|mjs|js)$/.test(file));
+const codeFiles = ['src', 'server', 'web', 'tests']
+  .filter((folder) => existsSync(join(root, folder)))
+  .flatMap(list)
+  .filter((file) => /\.(ts|mts|mjs|js)$/.test(file));
 const srcFiles = codeFiles.filter((file) => file.startsWith('src/'));
 const imports = codeFiles.flatMap(importsOf);
 

@@ -1,12 +1,12 @@
-import { ensureBuilt, isBuilt } from './built.mjs';
+import { build, isBuilt } from './build-part.mjs';
 import { ensureInstalled, isInstalled } from './installed.mjs';
 import { oneAtATime } from './one-at-a-time.mjs';
 
 /** Installs and builds what is missing or out of date. Quick and silent where there is nothing to do. */
-export function makeReady() {
-  if (isInstalled() && isBuilt()) return;
+export function makeReady(parts) {
+  if (isInstalled() && parts.every(isBuilt)) return;
   oneAtATime(() => {
     ensureInstalled();
-    ensureBuilt();
+    for (const part of parts) if (!isBuilt(part)) build(part);
   });
 }

@@ -1,9 +1,10 @@
 // `npm start`: makes the project ready, then prints the reports of the sample bikes.
 import { existsSync, readdirSync } from 'node:fs';
+import { allParts } from './build-parts.mjs';
 import { makeReady } from './make-ready.mjs';
 import { root } from './project.mjs';
 
-makeReady();
+makeReady(allParts());
 const { main } = await import('../../dist/src/cli/main.js');
 process.chdir(root);
 for (const bike of sampleBikes()) {

@@ -1,9 +1,10 @@
 // `npm test`: makes the project ready, then runs every test; further arguments go to vitest.
+import { allParts } from './build-parts.mjs';
 import { findOrInstallChromium } from './chromium.mjs';
 import { makeReady } from './make-ready.mjs';
 import { run } from './run.mjs';
 
-makeReady();
+makeReady(allParts());
 const chromium = findOrInstallChromium();
 if (!chromium)
   process.stderr.write(

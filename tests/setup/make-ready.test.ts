@@ -38,17 +38,23 @@ cp "$PROJECT/package-lock.json" "$PROJECT/node_modules/.package-lock.json"
 `;
 
 function makeReady(env: Record<string, string> = {}): ReturnType<typeof spawnSync> {
-  return spawnSync(
-    process.execPath,
-    ['--input-type=module', '-e', `(await import(${JSON.stringify(at('src/setup/make-ready.mjs'))})).makeReady()`],
-    { env: { ...process.env, PATH: `${at('bin')}:${process.env.PATH}`, PROJECT: project, ...env }, encoding: 'utf8' },
-  );
+  return spawnSync(process.execPath, [at('ready.mjs')], {
+    env: { ...process.env, PATH: `${at('bin')}:${process.env.PATH}`, PROJECT: project, ...env },
+    encoding: 'utf8',
+  });
 }
 
 beforeEach(() => {
   project = mkdtempSync(join(tmpdir(), 'cogwright-setup-'));
   mkdirSync(at('src'));
   cpSync(setup, at('src/setup'), { recursive: true });
+  writeFileSync(
+    at('ready.mjs'),
+    `import { program } from './src/setup/build-parts.mjs';
+import { makeReady } from './src/setup/make-ready.mjs';
+makeReady([program]);
+`,
+  );
   writeFileSync(at('package-lock.json'), lock('1.0.0'));
   writeFileSync(at('tsconfig.json'), '{}');
   writeFileSync(at('src/a.ts'), '');
@@ -126,7 +132,7 @@ describe('makeReady', () => {
   });
 
   it('installs once when two commands start together', () => {
-    const both = `${process.execPath} --input-type=module -e "(await import('${at('src/setup/make-ready.mjs')}')).makeReady()"`;
+    const both = `${process.execPath} ${at('ready.mjs')}`;
     const result = spawnSync('sh', ['-c', `${both} & first=$!; ${both}; second=$?; wait $first && exit $second`], {
       env: { ...process.env, PATH: `${at('bin')}:${process.env.PATH}`, PROJECT: project },
     });
