@@ -49,7 +49,7 @@ export function finishRide(draft: RideDraft, fileTypes: readonly string[] = []):
       'clock-not-set',
       `The recorder's clock was not set: the ride is dated ${new Date(startMs).getUTCFullYear()}.`,
     );
-  if (draft.subSport?.includes('virtual'))
+  if (/virtual/.test(`${draft.sport} ${draft.subSport}`))
     draft.warn(
       'virtual-speed',
       'The file calls itself a virtual ride: its speed is computed, not ridden, and tells nothing of gears.',

@@ -14,10 +14,12 @@ if (wanted === undefined) {
   const bytes = file?.make(SIZE) ?? new Uint8Array();
   globalThis.gc?.();
   const before = peakMb();
+  const cpuBefore = process.cpuUsage();
   const start = performance.now();
   const outcome = soundOutcome(bytes);
   const ms = performance.now() - start;
+  const { user, system } = process.cpuUsage(cpuBefore);
   console.log(
-    `  ${ms.toFixed(0).padStart(5)} ms ${String(peakMb()).padStart(4)} MB peak (${before} MB before)  ${(bytes.length / 1e6).toFixed(1)} MB  ${wanted}: ${outcome}`,
+    `  ${ms.toFixed(0).padStart(5)} ms (processor ${((user + system) / 1000).toFixed(0).padStart(4)} ms) ${String(peakMb()).padStart(4)} MB peak (${before} MB before)  ${(bytes.length / 1e6).toFixed(1)} MB  ${wanted}: ${outcome}`,
   );
 }

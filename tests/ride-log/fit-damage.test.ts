@@ -55,6 +55,22 @@ describe('a FIT file that is damaged keeps what is whole', () => {
     expect(length(long)).toBe(100);
   });
 
+  test('a few broken records do not cost what stands behind them', () => {
+    const long = fitRide(plainRecords(3600));
+    for (const position of [500, 1111, 2222, 3000]) {
+      for (let bit = 0; bit < 8; bit++) {
+        const bytes = long.slice();
+        const header = bytes.length - 2 - RECORD_BYTES * (3601 - position);
+        expect(bytes[header]).toBe(0);
+        bytes[header] ^= 1 << bit;
+        const ride = readRideLog('broken', bytes);
+        expect(ride.timeS.length).toBeGreaterThan(3600 - 60);
+        expect(ride.timeS.at(-1)).toBe(3599);
+        expect(codes(bytes)).toContain('crc-wrong');
+      }
+    }
+  });
+
   test('a record without a definition, a reserved header bit, a definition of unknown byte order', () => {
     for (const broken of [[0x05], [0x10], [0x40, 0, 2, 20, 0, 1, 4, 1, 2]]) {
       const encoder = new FitEncoder();
@@ -67,7 +83,7 @@ describe('a FIT file that is damaged keeps what is whole', () => {
       for (let i = 50; i < 60; i++) encoder.record(0, [START + i, 90]);
       const bytes = encoder.segment();
       expect(codes(bytes)).toEqual(['bad-record']);
-      expect(length(bytes)).toBe(50);
+      expect(length(bytes)).toBe(60);
     }
   });
 

@@ -68,6 +68,24 @@ export const HOSTILE_FILES: readonly HostileFile[] = [
     make: (size) => flood(Math.max(size, 1_200_000), withClock().define(0, 20, [[4, 'uint8']]), [0x80, 90]),
   },
   {
+    name: 'FIT: records whose times leap to and fro',
+    outcome: 'a ride',
+    make: (size) => {
+      const time = (year: number): number[] => [0, 0, 0, 0x20 + year];
+      const head = withClock().define(0, 20, [TIME, [4, 'uint8']]);
+      return flood(Math.min(size, 2_900_000), head, [0, ...time(0), 90, 0, ...time(9), 90, 0, ...time(3), 90]);
+    },
+  },
+  {
+    name: 'FIT: broken records without end',
+    outcome: 'a ride',
+    make: (size) => {
+      const head = withClock().define(0, 20, [TIME, [4, 'uint8']]);
+      const record = [0, 1, 2, 3, 0x20, 90];
+      return flood(Math.min(size, 2_900_000), head, [...Array(4).fill(record).flat(), ...Array(400).fill(0x3f)]);
+    },
+  },
+  {
     name: 'FIT: definitions without end',
     outcome: 'a ride',
     make: (size) => flood(size, withClock(), [0x40, 0, 0, 20, 0, 2, 253, 4, 0x86, 4, 1, 2]),

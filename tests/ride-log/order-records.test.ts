@@ -56,6 +56,16 @@ describe('records out of order', () => {
     expect(order(unset)).toMatchObject({ clockJumps: 10, backward: 0 });
   });
 
+  test('a tour of days with nights and a rest day stays whole, a week of rest parts it', () => {
+    const day = 86_400;
+    const tour = [0, 1, 3, 4].flatMap((night) => seconds(night * day, 100));
+    expect(order(tour)).toMatchObject({ clockJumps: 0, backward: 0 });
+    const parted = [...seconds(0, 100), ...seconds(day, 100), ...seconds(9 * day, 60)];
+    expect(order(parted)).toMatchObject({ clockJumps: 60, backward: 0 });
+    const straggler = [...seconds(0, 100), 2 * day * 1000, ...seconds(3 * day, 100)];
+    expect(order(straggler)).toMatchObject({ clockJumps: 1, backward: 0 });
+  });
+
   test('a clock set back by 30 s costs 30 records', () => {
     const times = [...seconds(0, 500), ...seconds(470, 500)];
     const { order: kept, backward } = order(times);

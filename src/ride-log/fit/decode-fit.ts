@@ -12,7 +12,7 @@ import { knownGear, unpackGearWord } from './gear-word.ts';
 import { walkFitRecords } from './walk-fit-records.ts';
 
 const value = (number: unknown): number => (typeof number === 'number' ? number : NaN);
-const INDOOR = /indoor|spin|virtual|trainer/;
+const INDOOR = /indoor|spin|trainer/;
 
 /** One FIT file, read. `fileTypes`: what its segments call themselves, for the message of a file without records. */
 export interface DecodedFit {
@@ -59,6 +59,8 @@ class FitReader {
           clean.add(bytes, local, definition, at, timeLeftOut, time);
       });
       clean.flush();
+      if (walk.skipped > 0) fault('bad-record');
+      lostBytes += walk.skipped;
       // What stands before an open end may be the segment's CRC.
       if (walk.stop === 'end' || (segment.open && segment.end - walk.at <= 2)) continue;
       lostBytes += segment.end - walk.at;
@@ -118,7 +120,6 @@ class FitReader {
   }
 
   #warnOf(faults: ReadonlyMap<FitFrameFault | 'bad-record', number>, lostBytes: number): void {
-    const lost = lostBytes > 0 ? ` ${counted(lostBytes, 'byte')} behind it could not be read.` : '';
     const messages: Record<FitFrameFault | 'bad-record', string> = {
       'crc-wrong':
         'The check sum is wrong: the file was damaged or changed after it was recorded. Values may be wrong.',
@@ -126,7 +127,7 @@ class FitReader {
       'size-zero': 'The recording was interrupted before its size was written. What is whole was kept.',
       'size-wrong': 'The size in the header is wrong. What is whole was kept.',
       'stray-bytes': 'Something that is no FIT data stands within or behind the file. It was left out.',
-      'bad-record': `A record is broken. What stands before it was kept.${lost}`,
+      'bad-record': `Some records are broken: ${counted(lostBytes, 'byte')} could not be read. The rest was kept.`,
     };
     for (const code of faults.keys()) this.#draft.warn(code, messages[code]);
   }
