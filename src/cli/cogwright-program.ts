@@ -1,6 +1,7 @@
 import { Command } from 'commander';
 import { addAnalyseCommand } from './analyse-command.ts';
 import { programVersion } from './program-version.ts';
+import { addServeCommand } from './serve-command.ts';
 import { addSimulateCommand } from './simulate-command.ts';
 
 /** The command line with its three commands. Each loads what it needs only when it runs, so that help comes at once. */
@@ -17,6 +18,7 @@ export function cogwrightProgram(): Command {
     .configureOutput({ outputError: (text, write) => write(`cogwright: ${text.replace(/^error: /, '')}`) })
     .exitOverride();
   addAnalyseCommand(program);
+  addServeCommand(program);
   addSimulateCommand(program);
   return program;
 }

@@ -36,7 +36,7 @@ export function drawRideStrip(svg: ChartSvg, ride: RideStrip, size: ChartSize): 
   drawLegend(svg, legend, size.widthPx);
   const area = {
     left: 44,
-    right: size.widthPx - 12,
+    right: size.widthPx - 22,
     top: legendHeightPx(legend, size.widthPx) + 26,
     bottom: size.heightPx - 46,
   };
