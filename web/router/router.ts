@@ -24,6 +24,15 @@ export function makeRoutes(table: Readonly<Record<string, View>>): readonly Rout
   }));
 }
 
+/** Parts of a path, decoded; null where one cannot be. */
+function decoded(parts: readonly string[]): string[] | null {
+  try {
+    return parts.map(decodeURIComponent);
+  } catch {
+    return null;
+  }
+}
+
 /** The view for a path and the parts of the path it names; null where no route fits. */
 export function findRoute(
   routes: readonly Route[],
@@ -31,8 +40,8 @@ export function findRoute(
 ): { view: View; parts: Record<string, string> } | null {
   for (const { pattern, names, view } of routes) {
     const match = pattern.exec(path);
-    if (match)
-      return { view, parts: Object.fromEntries(names.map((name, i) => [name, decodeURIComponent(match[i + 1])])) };
+    const parts = match && decoded(match.slice(1));
+    if (parts) return { view, parts: Object.fromEntries(names.map((name, i) => [name, parts[i]])) };
   }
   return null;
 }

@@ -5,7 +5,7 @@ import express from 'express';
 import type { BikeDetail, SheetData } from '../../../web/api/answers.ts';
 import { type MadeUpBike, madeUpFleet } from './made-up-bikes.ts';
 
-const page = fileURLToPath(new URL('../../../dist/web', import.meta.url));
+const folder = fileURLToPath(new URL('../../../dist/web', import.meta.url));
 
 function sheetOf({ bike, bikeSource, state, rides, trend, lastRideAt, report, adjustmentsLog }: BikeDetail): SheetData {
   return {
@@ -72,8 +72,8 @@ export function serveMadeUp(
     response.write(': open\n\n');
   });
   app.use('/api', (_, response) => void response.status(404).json(missing));
-  app.use(express.static(page));
-  app.use((_, response) => response.sendFile('index.html', { root: page }));
+  app.use(express.static(folder));
+  app.use((_, response) => response.sendFile('index.html', { root: folder }));
   return new Promise((resolve) => {
     const server = app.listen(port, '127.0.0.1', () =>
       resolve({ address: `http://127.0.0.1:${(server.address() as AddressInfo).port}`, server }),

@@ -1,0 +1,116 @@
+import type { Server } from 'node:http';
+import type { Browser } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { browserPath, loaded, openBrowser, seriousFindings, sidewaysPx, type Width, watchedPage } from './browser.ts';
+import { buildPage } from './build-page.ts';
+import { madeUpFleet } from './made-up/made-up-bikes.ts';
+import { serveMadeUp } from './made-up/made-up-server.ts';
+
+const views: Readonly<Record<string, string>> = {
+  'all bikes': '/',
+  'a bike that needs service': '/bikes/b1',
+  'a bike with too little data': '/bikes/b3',
+  'a ride': '/rides/b1r2',
+  'an opened event': '/rides/b1r2?event=drop-4000',
+  'adding rides': '/add',
+  'the store': '/data',
+  'a service sheet': '/bikes/b1/sheet',
+  'an address that leads nowhere': '/nowhere/at/all',
+};
+
+describe.skipIf(!browserPath)('every view', () => {
+  let browser: Browser;
+  let server: Server;
+  let address: string;
+  beforeAll(async () => {
+    buildPage();
+    ({ address, server } = await serveMadeUp(madeUpFleet()));
+    browser = await openBrowser();
+  });
+  afterAll(async () => {
+    await browser?.close();
+    server?.closeAllConnections();
+    server?.close();
+  });
+
+  for (const [width, dark] of [
+    ['desktop', false],
+    ['phone', true],
+  ] as [Width, boolean][])
+    it(`stands on a ${width} in ${dark ? 'dark' : 'light'} colours: named, quiet, accessible, not too wide`, async () => {
+      const { page, faults } = await watchedPage(browser, address, { width, dark });
+      for (const [name, path] of Object.entries(views)) {
+        await page.goto(path);
+        await loaded(page);
+        await page.waitForTimeout(150);
+        expect(await page.locator('h1').count(), `${name}: one first heading`).toBe(1);
+        expect(await page.title(), name).toMatch(/.+ · cogwright$/);
+        expect(await seriousFindings(page), name).toEqual([]);
+        expect(await sidewaysPx(page), `${name} sideways`).toBe(0);
+      }
+      expect(faults).toEqual([]);
+      await page.context().close();
+    });
+
+  it('is looked at by a check that does find faults', async () => {
+    const { page } = await watchedPage(browser, address);
+    await page.goto('/data');
+    await loaded(page);
+    await page.evaluate(() => {
+      const button = document.createElement('button');
+      document.querySelector('main')!.append(button);
+      document.querySelector('h1')!.style.color = '#ddd';
+    });
+    const found = (await seriousFindings(page)).join(' ');
+    expect(found).toContain('button-name');
+    expect(found).toContain('color-contrast');
+    await page.context().close();
+  });
+
+  it('says so while loading, when nothing is there, and when the server fails, and tries again', async () => {
+    const { page, faults } = await watchedPage(browser, address, { expectFailures: true });
+    let answer: 'wait' | 'empty' | 'fail' = 'wait';
+    let release = (): void => undefined;
+    await page.route('**/api/bikes', async (route) => {
+      if (answer === 'wait') await new Promise<void>((resolve) => (release = resolve));
+      if (answer === 'fail')
+        await route.fulfill({
+          status: 500,
+          json: { error: { code: 'internal', message: 'The store could not be read.' } },
+        });
+      else await route.fulfill({ json: { bikes: [] } });
+    });
+    await page.goto('/');
+    await page.getByText('Loading all bikes').waitFor();
+    answer = 'empty';
+    release();
+    await page.getByRole('heading', { name: 'No bike here yet' }).waitFor();
+    expect(await seriousFindings(page)).toEqual([]);
+    answer = 'fail';
+    await page.reload();
+    await page.getByText('The store could not be read.').waitFor();
+    expect(await seriousFindings(page)).toEqual([]);
+    answer = 'empty';
+    await page.getByRole('button', { name: 'Try again' }).click();
+    await page.getByRole('heading', { name: 'No bike here yet' }).waitFor();
+    await page.goto('/bikes/none-such');
+    await page.getByRole('heading', { name: 'Not here' }).waitFor();
+    expect(faults).toEqual([]);
+    await page.context().close();
+  });
+
+  it('keeps the colours chosen by hand, and follows the system again when they agree', async () => {
+    const { page, faults } = await watchedPage(browser, address);
+    const ground = (): Promise<string> => page.evaluate(() => getComputedStyle(document.body).backgroundColor);
+    await page.goto('/');
+    const light = await ground();
+    await page.getByRole('button', { name: 'Switch to dark colours' }).click();
+    expect(await ground()).not.toBe(light);
+    await page.reload();
+    await page.getByRole('button', { name: 'Switch to light colours' }).click();
+    expect(await ground()).toBe(light);
+    expect(await page.evaluate(() => localStorage.length)).toBe(0);
+    expect(faults).toEqual([]);
+    await page.context().close();
+  });
+});

@@ -1,0 +1,71 @@
+import { describe, expect, it } from 'vitest';
+import type { RideColumns } from '../../web/api/answers.ts';
+import { cutMoment } from '../../web/charts/moment/moment.ts';
+import { makeTrack, nearestSample, sampleFrom } from '../../web/charts/timeline/ride-track.ts';
+
+const seconds = Array.from({ length: 120 }, (_, s) => s);
+const same = <Value>(value: Value): Value[] => seconds.map(() => value);
+const columns: RideColumns = {
+  startMs: 0,
+  chainrings: [32],
+  cassette: [16, 18, 21],
+  timeS: seconds,
+  // 32 / 18 x 2.25 m at 90 rpm: 6 m/s.
+  speedMps: same(6),
+  cadenceRpm: same(90),
+  powerW: same(null),
+  commandedTeeth: seconds.map((s) => (s < 60 ? 18 : 21)),
+  actualTeeth: seconds.map((s) => (s < 64 ? 18 : 21)),
+  ring: same(32),
+  driving: same(1),
+  cogProbability: same(1),
+};
+const track = makeTrack(columns);
+
+describe('cutMoment', () => {
+  it('takes ten seconds before and twenty after', () => {
+    const { samples } = cutMoment(track, 60, 2250, null);
+    expect(samples[0].s).toBe(-10);
+    expect(samples[samples.length - 1].s).toBe(20);
+    expect(samples.length).toBe(31);
+  });
+
+  it('counts crank turns from the event: at 90 rpm one and a half take one second, five take 10/3', () => {
+    const { cleanUntilS, lateUntilS } = cutMoment(track, 60, 2250, null);
+    expect(cleanUntilS).toBeCloseTo(1, 6);
+    expect(lateUntilS).toBeCloseTo(10 / 3, 6);
+  });
+
+  it('puts the sensor lag of the ride on top, as the records show the wheel that much late', () => {
+    expect(cutMoment(track, 60, 2250, 1.2).cleanUntilS).toBeCloseTo(2.2, 6);
+  });
+
+  it('names the cog that speed and cadence point to', () => {
+    const { samples } = cutMoment(track, 60, 2250, null);
+    expect(samples[0].ratioTeeth).toBeCloseTo(18, 6);
+    expect(samples[12].askedTeeth).toBe(21);
+    expect(samples[12].chainTeeth).toBe(18);
+    expect(samples[16].chainTeeth).toBe(21);
+  });
+
+  it('counts no turns while nobody pedals, and points to no cog', () => {
+    const coasting = makeTrack({ ...columns, cadenceRpm: same(0) });
+    const { cleanUntilS, samples } = cutMoment(coasting, 60, 2250, null);
+    expect(cleanUntilS).toBeNull();
+    expect(samples.every(({ ratioTeeth }) => Number.isNaN(ratioTeeth))).toBe(true);
+  });
+});
+
+describe('a track', () => {
+  it('finds samples by time', () => {
+    expect(sampleFrom(track, 59.5)).toBe(60);
+    expect(nearestSample(track, 59.4)).toBe(59);
+    expect(nearestSample(track, 1e6)).toBe(119);
+  });
+
+  it('holds NaN for what is missing and for a cog that is not on the cassette', () => {
+    const odd = makeTrack({ ...columns, commandedTeeth: same(99) });
+    expect(odd.commanded.values.every(Number.isNaN)).toBe(true);
+    expect(track.powerW.values.every(Number.isNaN)).toBe(true);
+  });
+});

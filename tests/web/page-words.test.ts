@@ -1,0 +1,100 @@
+import { describe, expect, it } from 'vitest';
+import type { BikeSummary, KeyedRideReport } from '../../web/api/answers.ts';
+import { fleetSentence } from '../../web/bikes/fleet-sentence.ts';
+import { rideEvents } from '../../web/ride/ride-event.ts';
+import { rideSentence } from '../../web/ride/ride-sentence.ts';
+import { whyJudged } from '../../web/ride/why-judged.ts';
+import { rideClock } from '../../web/words/dates.ts';
+import { fileStem } from '../../web/words/file-stem.ts';
+import { duration, inARow, percent, percentRange, signed } from '../../web/words/numbers.ts';
+
+const fleet = (...words: BikeSummary['state']['word'][]): BikeSummary[] =>
+  words.map((word) => ({ state: { word } })) as BikeSummary[];
+const none = {
+  shifts: 0,
+  clean: 0,
+  late: 0,
+  missed: 0,
+  overshot: 0,
+  unjudged: 0,
+  ghostShifts: 0,
+  chainDrops: 0,
+  skips: 0,
+};
+
+describe('numbers', () => {
+  it('never rounds a share to sureness', () => {
+    expect([0, 0.004, 0.126, 0.996, 1].map(percent)).toEqual([
+      '0\u00a0%',
+      '<\u00a01\u00a0%',
+      '13\u00a0%',
+      '>\u00a099\u00a0%',
+      '100\u00a0%',
+    ]);
+    expect(percentRange(0.004, 0.013)).toBe('0.4 to 1.3\u00a0%');
+    expect(percentRange(0.15, 0.244)).toBe('15 to 24\u00a0%');
+  });
+
+  it('writes times and lists as people do', () => {
+    expect([45, 2820, 7500].map(duration)).toEqual(['45 s', '47 min', '2 h 05 min']);
+    expect([69, 3849].map(rideClock)).toEqual(['1:09', '1:04:09']);
+    expect(inARow(['a', 'b', 'c'])).toBe('a, b and c');
+    expect([signed(2), signed(-1.5), signed(0)]).toEqual(['+2', '−1.5', '0']);
+    expect(fileStem('Guide’s own bike', 'trend')).toBe('guide-s-own-bike-trend');
+  });
+});
+
+describe('fleetSentence', () => {
+  it('says how many need service, else what is to be watched', () => {
+    expect(fleetSentence(fleet('service', 'fine', 'fine'))).toBe('1 of 3 bikes needs service');
+    expect(fleetSentence(fleet('service'))).toBe('Your bike needs service');
+    expect(fleetSentence(fleet('watch', 'fine'))).toBe('No bike needs service; keep an eye on 1');
+    expect(fleetSentence(fleet('fine', 'fine'))).toBe('All 2 bikes shift well');
+    expect(fleetSentence(fleet('too little data'))).toBe('Too little ridden yet to say');
+  });
+});
+
+describe('rideSentence', () => {
+  it('names the trouble and what nobody asked for', () => {
+    expect(rideSentence({ ...none, shifts: 12, clean: 8, late: 1, missed: 1, unjudged: 2, ghostShifts: 2 })).toBe(
+      'Of 10 judged shifts, 1 late and 1 missed; the rest clean. 2 ghost shifts.',
+    );
+    expect(rideSentence({ ...none, shifts: 3, clean: 3 })).toBe('Of 3 judged shifts, all clean.');
+    expect(rideSentence(none)).toBe('No shift was recorded in this ride.');
+  });
+});
+
+describe('whyJudged', () => {
+  const at = '2026-05-03T07:31:00.000Z';
+  const common = { at, confidence: 0.87, eventKey: 'k', verdict: null };
+  const report = {
+    start: '2026-05-03T07:30:00.000Z',
+    shifts: [
+      {
+        ...common,
+        fromTeeth: 21,
+        toTeeth: 24,
+        direction: 'to-larger',
+        outcome: 'late',
+        crankRevs: 3.24,
+        weak: true,
+        torqueNm: 41.6,
+      },
+    ],
+    ghostShifts: [{ ...common, at: '2026-05-03T07:30:30.000Z', fromTeeth: 24, toTeeth: 21, heldS: 6 }],
+    chainDrops: [],
+    skips: [],
+  } as unknown as KeyedRideReport;
+
+  it('gives the numbers that decided, and says so where the evidence is weak', () => {
+    const [ghost, late] = rideEvents(report);
+    expect(ghost.timeS).toBe(30);
+    expect(whyJudged(ghost)[0]).toContain('from the 24 to the 21 by itself');
+    expect(late.timeS).toBe(60);
+    const words = whyJudged(late).join(' ');
+    expect(words).toContain('only after 3.2 crank turns');
+    expect(words).toContain('42 Nm');
+    expect(words).toContain('weak evidence');
+    expect(words).toContain('87');
+  });
+});
