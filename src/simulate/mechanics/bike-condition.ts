@@ -51,12 +51,14 @@ const pitchByCogs: Record<number, number> = {
 export function soundCondition(bike: Bike, random: SeededRandom): BikeCondition {
   const cogs = bike.cassette.length;
   const pitchMm = bike.cogPitchMm ?? pitchByCogs[cogs];
+  // Within -1 and 1, mostly near 0: a workshop does not let a bike go that is clearly out.
+  const nearZero = (): number => random.uniform() + random.uniform() - 1;
   const electronic = bike.actuation === 'electronic';
   return {
     pitchMm,
     cogs,
-    offsetMm: 0.04 * pitchMm * random.normal(),
-    hangerBendRad: 0.003 * random.normal(),
+    offsetMm: 0.07 * pitchMm * nearZero(),
+    hangerBendRad: 0.003 * nearZero(),
     recentredMm: 0,
     frictionN: electronic ? 0 : random.between(0.6, 2),
     lowStopMm: random.between(0.1, 0.35),

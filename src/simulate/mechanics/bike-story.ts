@@ -35,7 +35,7 @@ export class BikeStory {
     const { onset, durationS, rides, cause } = this.options;
     const cure = curedBy[cause];
     if (cure && this.work.some((done) => done.parameter === cure && done.afterRide <= ride)) return 0;
-    const at = ride + timeS / durationS;
+    const at = ride + Math.min(timeS, durationS - 1) / durationS;
     if (onset === 'from-start') return 1;
     if (onset === 'gradual') return Math.min(1, at / rides);
     return at >= onset.atRide ? 1 : 0;

@@ -17,11 +17,14 @@ export interface StepForces {
   brakeMps2: number;
   /** On foot beside the bike: the walking speed; NaN while riding. */
   walkMps: number;
+  /** The rear wheel is lifted at a halt and the crank turned by hand: the chain runs, the bike does not. */
+  handTurned: boolean;
 }
 
 const gravityMps2 = 9.81;
 const airDensity = 1.19;
 /** Crank speed the legs gain or lose a second, turns/s. */
+const handRps = 0.7;
 const legSpinUp = 3.2;
 const legSlowDown = 3.5;
 
@@ -67,6 +70,10 @@ export class CrankAndWheel {
   private turnCrank(dtS: number, forces: StepForces, driven: number): void {
     this.engaged = false;
     this.torqueNowNm = 0;
+    if (forces.handTurned) {
+      this.crankRps = handRps;
+      return;
+    }
     if (forces.pedal === 'coast' || !Number.isNaN(forces.walkMps)) {
       this.crankRps = Math.max(0, this.crankRps - legSlowDown * dtS);
       if (forces.holds) this.crankRps = Math.min(this.crankRps, driven);

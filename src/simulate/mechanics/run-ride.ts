@@ -79,6 +79,7 @@ export function runRide(setting: RideSetting): MechanicalTrack {
     rollingCoefficient: 0.005,
     brakeMps2: 0,
     walkMps: Number.NaN,
+    handTurned: false,
   };
   const steps = Math.floor(setting.durationS * stepHz);
   for (let step = 0; step <= steps; step++) {
@@ -93,7 +94,6 @@ export function runRide(setting: RideSetting): MechanicalTrack {
       shake += 0.5 * (Math.min(1, wanted) - shake);
       acceleration += 0.4 * ((body.speedMps - lastSpeed) / (stepsPerDecision * dtS) - acceleration);
       lastSpeed = body.speedMps;
-      const lost = chain.lost !== null || front.lost;
       const senses: RiderSenses = {
         timeS,
         speedMps: body.speedMps,
@@ -110,7 +110,7 @@ export function runRide(setting: RideSetting): MechanicalTrack {
         grade,
         speedLimitMps: terrain.speedLimitMps[segment],
         roughness,
-        chainLost: lost,
+        chainLost: chain.lost ?? (front.lost ? 'chainring' : null),
       };
       const ringSteps = rider.decide(senses, stepsPerDecision * dtS);
       if (ringSteps !== 0 && front.press(ringSteps) !== 0) writer.ringCommands.push({ timeS, ring: front.commanded });
@@ -144,6 +144,7 @@ export function runRide(setting: RideSetting): MechanicalTrack {
     forces.rollingCoefficient = 0.005 + 0.014 * roughness;
     forces.brakeMps2 = acts.brakeMps2;
     forces.walkMps = acts.walkMps;
+    forces.handTurned = acts.handTurned;
     const turnRateRadps = Math.max(1.2, 2 * Math.PI * body.drivenRps(gear));
     const torqueCap = acts.standing ? 125 : 62;
     const ease = timeS < easedUntilS ? nature.easeTo : 1;

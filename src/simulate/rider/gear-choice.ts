@@ -6,11 +6,15 @@ import type { RiderActs, RiderSenses } from './rider-senses.ts';
 
 /** Seconds of unease after which a rider shifts, at a strain that is just too much. */
 const patienceS = 3.3;
+/** Below this speed a rider is setting off and thinks of balance, not of gears, m/s. */
+const settingOffMps = 0.9;
 
 /** When, how far and in which rhythm the rider shifts: by the cadence felt, with some patience. */
 export class GearChoice {
   private uneasyS = 0;
   private quietUntilS = 0;
+  private avoidSmallestUntilS = 0;
+  private avoidLargestUntilS = 0;
   private readonly answer: MissedShiftAnswer;
 
   constructor(
@@ -27,7 +31,10 @@ export class GearChoice {
   /** Plans a shift by `steps` cogs (positive to larger), in a burst or cog by cog with a moment to feel each one. */
   ask(senses: RiderSenses, steps: number, delayS = 0): void {
     const { random, nature, plan } = this;
-    const target = Math.max(0, Math.min(senses.cogs - 1, senses.commandedCog + steps));
+    const lowest = senses.timeS < this.avoidSmallestUntilS ? 1 : 0;
+    const highest = senses.cogs - (senses.timeS < this.avoidLargestUntilS ? 2 : 1);
+    const target = Math.max(lowest, Math.min(highest, senses.commandedCog + steps));
+    if (Math.sign(target - senses.commandedCog) !== Math.sign(steps)) return;
     const count = Math.abs(target - senses.commandedCog);
     if (count === 0) return;
     const direction = Math.sign(steps);
@@ -53,9 +60,17 @@ export class GearChoice {
     this.quietUntilS = senses.timeS + 4;
   }
 
+  /** The chain went past an end cog: most riders keep away from that cog for a while. */
+  bewareOf(senses: RiderSenses): void {
+    if (this.random.chance(0.3)) return;
+    const untilS = senses.timeS + this.random.between(600, 2400);
+    if (senses.chainLost === 'past-largest') this.avoidLargestUntilS = untilS;
+    if (senses.chainLost === 'past-smallest') this.avoidSmallestUntilS = untilS;
+  }
+
   /** Called at each decision while riding. Returns ring steps to press. */
   decide(senses: RiderSenses, acts: RiderActs, dtS: number): number {
-    if (senses.chainLost) return 0;
+    if (senses.chainLost !== null) return 0;
     if (!this.plan.empty) {
       this.answer.stillPressing(senses);
       return 0;
@@ -64,7 +79,7 @@ export class GearChoice {
       this.quietUntilS = senses.timeS + 3;
       return 0;
     }
-    if (senses.timeS < this.quietUntilS) return 0;
+    if (senses.timeS < this.quietUntilS || senses.speedMps < settingOffMps) return 0;
     const strain = this.strain(senses, acts);
     const tolerated = this.nature.tolerance * this.stepTo(senses.driveCog, senses.driveCog - Math.sign(strain));
     if (Math.abs(strain) < tolerated) {

@@ -1,4 +1,5 @@
 import type { PedalMode } from '../mechanics/crank-and-wheel.ts';
+import type { DropSideTrue } from '../truth/truth-schema.ts';
 
 /** What a rider feels and sees at one moment. Nothing here that a rider could not know. */
 export interface RiderSenses {
@@ -20,7 +21,8 @@ export interface RiderSenses {
   grade: number;
   speedLimitMps: number;
   roughness: number;
-  chainLost: boolean;
+  /** The chain is off, and where it lies. */
+  chainLost: DropSideTrue | null;
 }
 
 /** What the rider does until the next decision. */
@@ -33,6 +35,8 @@ export interface RiderActs {
   walkMps: number;
   /** At a halt, on the bike or off it. */
   halted: boolean;
+  /** The crank is turned by hand with the wheel lifted. */
+  handTurned: boolean;
   /** The chain is put back by hand at this moment. */
   refit: boolean;
 }

@@ -6,7 +6,7 @@ import type { PressPlan } from './press-plan.ts';
 import type { RiderNature } from './rider-nature.ts';
 import type { RiderActs, RiderSenses } from './rider-senses.ts';
 
-type Phase = 'ride' | 'approach' | 'halt' | 'track-stand' | 'push' | 'notice-drop' | 'mend-chain';
+type Phase = 'ride' | 'approach' | 'halt' | 'track-stand' | 'push' | 'notice-drop' | 'mend-chain' | 'hand-turn';
 
 const easyBrakeMps2 = 1.3;
 
@@ -21,6 +21,7 @@ export class Rider {
     walkMps: Number.NaN,
     halted: false,
     refit: false,
+    handTurned: false,
   };
   private phase: Phase = 'halt';
   private untilS = 3;
@@ -51,9 +52,11 @@ export class Rider {
     acts.walkMps = Number.NaN;
     acts.halted = false;
     acts.refit = false;
-    if (senses.chainLost && this.phase !== 'notice-drop' && this.phase !== 'mend-chain') {
+    acts.handTurned = false;
+    if (senses.chainLost !== null && this.phase !== 'notice-drop' && this.phase !== 'mend-chain') {
       this.phase = 'notice-drop';
       this.untilS = senses.timeS + this.random.between(1.2, 3.5);
+      this.gears.bewareOf(senses);
     }
     switch (this.phase) {
       case 'ride':
@@ -76,6 +79,9 @@ export class Rider {
       case 'mend-chain':
         this.mendChain(senses);
         return 0;
+      case 'hand-turn':
+        this.turnByHand(senses);
+        return 0;
     }
   }
 
@@ -86,8 +92,8 @@ export class Rider {
     const ringSteps = this.gears.decide(senses, acts, dtS);
     const place = this.places[this.nextPlace];
     if (place && this.reachOf(place, senses) >= place.atM - senses.distanceM) this.meet(place, senses);
-    this.crawledS = senses.speedMps < 0.6 && senses.grade > 0.1 ? this.crawledS + dtS : 0;
-    if (this.crawledS > 6) this.beginPush(senses, this.random.between(8, 30));
+    this.crawledS = senses.speedMps < 0.6 && acts.pedal === 'drive' ? this.crawledS + dtS : 0;
+    if (this.crawledS > 6) this.giveUp(senses);
     return ringSteps;
   }
 
@@ -188,8 +194,27 @@ export class Rider {
     acts.brakeMps2 = 3;
     acts.halted = true;
     if (senses.timeS < this.untilS) return;
-    acts.refit = senses.chainLost;
+    acts.refit = senses.chainLost !== null;
     this.gears.forget(senses);
-    this.begin('halt', senses, 4);
+    this.easierGearByHand(senses);
+  }
+
+  /** Stuck: too steep, then on foot; or too hard a gear to set off in. */
+  private giveUp(senses: RiderSenses): void {
+    this.crawledS = 0;
+    if (senses.grade > 0.1 && senses.driveCog > 0.6 * senses.cogs) this.beginPush(senses, this.random.between(8, 30));
+    else this.easierGearByHand(senses);
+  }
+
+  /** Lifts the wheel, presses to a middling gear and turns the crank until the chain is there. */
+  private easierGearByHand(senses: RiderSenses): void {
+    const wanted = Math.round((senses.grade > 0.04 ? 0.8 : 0.55) * (senses.cogs - 1));
+    this.gears.ask(senses, wanted - senses.commandedCog, 0.5);
+    this.begin('hand-turn', senses, 6);
+  }
+
+  private turnByHand(senses: RiderSenses): void {
+    this.stand(senses);
+    this.acts.handTurned = this.phase === 'hand-turn' && this.untilS - senses.timeS < 5;
   }
 }

@@ -1,9 +1,7 @@
-/** Seconds of past turns that a cadence is averaged over, and how long a silent sensor's last value lives on. */
-const windowS = 1.6;
-
 /**
  * Cadence as a device makes it from the crank magnet's passes: whole turns over the time they took. With no new pass
- * the value can only sink (no turn within t means less than 60 / t), until after `holdS` it falls to 0.
+ * the value can only sink (no turn within t means less than 60 / t), until after `holdS` it falls to 0. `windowS` is
+ * the span of past turns that the device averages over.
  *
  * `events` are times in seconds, rising; calls must come with rising `timeS`.
  */
@@ -13,6 +11,7 @@ export class CrankSensor {
   constructor(
     private readonly events: readonly number[],
     private readonly holdS: number,
+    private readonly windowS: number,
   ) {}
 
   /** Rpm at a moment, not rounded. */
@@ -23,11 +22,12 @@ export class CrankSensor {
     const silentS = timeS - events[this.latest];
     if (silentS > this.holdS) return 0;
     let first = this.latest - 1;
-    while (first > 0 && events[this.latest] - events[first] < windowS) first--;
+    while (first > 0 && events[this.latest] - events[first] < this.windowS) first--;
     const spanS = events[this.latest] - events[first];
     // A span with a long rest in it says nothing about the last turns.
-    const turns = spanS > 2.5 * windowS ? 1 : this.latest - first;
-    const usedS = spanS > 2.5 * windowS ? events[this.latest] - events[this.latest - 1] : spanS;
+    const broken = spanS > 2.5 * Math.max(1.2, this.windowS);
+    const turns = broken ? 1 : this.latest - first;
+    const usedS = broken ? events[this.latest] - events[this.latest - 1] : spanS;
     const rpm = usedS > 4 ? 0 : (60 * turns) / usedS;
     return Math.min(rpm, 60 / Math.max(silentS, 1e-3));
   }

@@ -76,7 +76,7 @@ export function resolveOptions(options: SimulationOptions): ResolvedOptions {
   const drawn = {
     speedSource: random.pick(['wheel', 'satellite'] as const),
     satelliteLagS: random.between(0.3, 3),
-    recorderLagS: random.between(0.5, 3),
+    recorderLagS: random.between(0, 1.4),
     rolloutScale: 1 + 0.004 * random.normal(),
     terrain: random.pick(['rolling', 'hilly', 'off-road', 'mixed'] as const),
   };

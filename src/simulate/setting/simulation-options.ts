@@ -30,7 +30,10 @@ export interface SimulationOptions {
   readonly speedSource?: 'wheel' | 'satellite';
   /** First-order lag of satellite speed, s. Default: drawn from 0.3 to 3. */
   readonly satelliteLagS?: number;
-  /** How much later speed and cadence are written than gear records, s. Default: drawn from 0.5 to 3. */
+  /**
+   * How much later speed and cadence are written than gear records, s. Default: drawn from 0 to 1.4. The sensors' own
+   * windows and whole-second stamps add about 1.5 s to that.
+   */
   readonly recorderLagS?: number;
   readonly gearRecords?: 'both' | 'rear-only' | 'none';
   /** Gear records carry whole seconds (as FIT must) or the exact time (CSV and the direct log only). Default whole. */
