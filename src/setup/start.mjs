@@ -1,28 +1,51 @@
-// `npm start`: makes the project ready, then prints the reports of the sample bikes.
+// `npm start`: makes the project ready, serves the page, and prints the reports of the sample bikes.
+// `npm start -- --port NUMBER --data FOLDER` as `serve` takes them.
+import { spawn } from 'node:child_process';
 import { existsSync, readdirSync } from 'node:fs';
+import { parseArgs } from 'node:util';
 import { allParts } from './build-parts.mjs';
 import { makeReady } from './make-ready.mjs';
 import { root } from './project.mjs';
 
+const { values } = parseArgs({
+  options: { port: { type: 'string', default: '4173' }, data: { type: 'string' } },
+});
 makeReady(allParts());
-const { main } = await import('../../dist/src/cli/main.js');
-process.chdir(root);
-for (const bike of sampleBikes()) {
-  const adjustments = `${bike}/adjustments.csv`;
-  await main([
-    'analyse',
-    bike,
-    '--bike',
-    `${bike}/bike.json`,
-    ...(existsSync(adjustments) ? ['--adjustments', adjustments] : []),
-  ]);
-  process.stdout.write('\n\n');
+const { serve } = await import('../../dist/server/serve.js');
+const { url } = await serveOrStop({ port: Number(values.port), data: values.data });
+for (const bike of sampleBikes()) await printReport(bike);
+process.stdout.write(
+  `These were the reports of the invented sample bikes. The page is at ${url} until you stop it with Ctrl+C.\n`,
+);
+
+async function serveOrStop(options) {
+  try {
+    return await serve(options);
+  } catch (error) {
+    process.stderr.write(`cogwright: ${error.code ? error.message : error.stack}\n`);
+    process.exit(2);
+  }
 }
 
 /** Folders under sample-rides that hold a bike, in the order of their names. */
 function sampleBikes() {
-  return readdirSync('sample-rides')
+  return readdirSync(`${root}sample-rides`)
     .sort()
     .map((name) => `sample-rides/${name}`)
-    .filter((folder) => existsSync(`${folder}/bike.json`));
+    .filter((folder) => existsSync(`${root}${folder}/bike.json`));
+}
+
+/** Prints one bike's report in one piece, made by a program of its own so that the server goes on answering. */
+function printReport(bike) {
+  const args = ['src/setup/cogwright.mjs', 'analyse', bike, '--bike', `${bike}/bike.json`];
+  if (existsSync(`${root}${bike}/adjustments.csv`)) args.push('--adjustments', `${bike}/adjustments.csv`);
+  return new Promise((resolve) => {
+    const child = spawn(process.execPath, args, { cwd: root, stdio: ['ignore', 'pipe', 'inherit'] });
+    const pieces = [];
+    child.stdout.on('data', (piece) => pieces.push(piece));
+    child.on('close', () => {
+      process.stdout.write(`\n${Buffer.concat(pieces)}\n`);
+      resolve();
+    });
+  });
 }
