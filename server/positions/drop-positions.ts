@@ -1,3 +1,4 @@
+import type { Warning } from '../../src/errors/warning.ts';
 import { readRideLog } from '../../src/ride-log/read-ride-log.ts';
 import { rideFormat } from '../../src/ride-log/ride-format.ts';
 import type { RideLog } from '../../src/ride-log/ride-log.ts';
@@ -11,6 +12,8 @@ import { sameRide } from './same-ride.ts';
 export interface PlacelessRide {
   readonly bytes: Uint8Array;
   readonly log: RideLog;
+  /** Of the file as it was: what was mended by writing it anew would otherwise go unsaid. */
+  readonly warnings: readonly Warning[];
   readonly positions: 'none' | 'dropped';
   /** False where the ride does not read quite as it did with its positions. */
   readonly same: boolean;
@@ -30,7 +33,8 @@ export function dropPositions(file: string, bytes: Uint8Array): PlacelessRide {
     const placeless = without(file, bytes, trace);
     const log = readRideLog(file, placeless.bytes);
     const same = sameRide(before, log);
-    last = { bytes: placeless.bytes, log, positions: placeless.found > 0 ? 'dropped' : 'none', same };
+    const positions = placeless.found > 0 ? 'dropped' : 'none';
+    last = { bytes: placeless.bytes, log, warnings: before.warnings, positions, same };
     if (same) break;
   }
   return last!;

@@ -40,10 +40,11 @@ export class RawStore {
   /** Removes files that no ride lays claim to: what a crash left between moving a file in and registering it. */
   removeOrphans(claimed: ReadonlySet<string>): number {
     let removed = 0;
-    for (const shelf of readdirSync(this.folder)) {
-      for (const name of readdirSync(join(this.folder, shelf))) {
-        if (claimed.has(name)) continue;
-        rmSync(join(this.folder, shelf, name), { force: true });
+    for (const shelf of readdirSync(this.folder, { withFileTypes: true })) {
+      if (!shelf.isDirectory()) continue;
+      for (const name of readdirSync(join(this.folder, shelf.name))) {
+        if (claimed.has(name) || !address.test(name)) continue;
+        rmSync(join(this.folder, shelf.name, name), { force: true });
         removed++;
       }
     }
@@ -51,7 +52,9 @@ export class RawStore {
   }
 }
 
+/** Makes the names in a folder last. Windows has no such thing for folders and needs none. */
 function flushFolder(folder: string): void {
+  if (process.platform === 'win32') return;
   const handle = openSync(folder, 'r');
   try {
     fsyncSync(handle);

@@ -39,6 +39,10 @@ export function findAdjustment(sql: Sql, bikeId: string, id: string): StoredAdju
   return row && fromRow(row);
 }
 
+/** True where some bike's log has an adjustment of this id. */
+export const hasAdjustment = (sql: Sql, id: string): boolean =>
+  sql.first(sql.build.selectFrom('adjustment').select('id').where('id', '=', id)) !== undefined;
+
 export function insertAdjustment(sql: Sql, bikeId: string, adjustment: Adjustment, id = newId()): StoredAdjustment {
   sql.run(sql.build.insertInto('adjustment').values({ id, bike_id: bikeId, ...columns(adjustment) }));
   return { id, ...adjustment };

@@ -8,6 +8,8 @@ export interface StoredBike {
   readonly id: string;
   readonly bike: Bike;
   readonly source: 'given' | 'guessed';
+  /** An invented bike that came with the program. */
+  readonly sample: boolean;
   readonly drivetrainVersion: number;
   readonly revision: number;
 }
@@ -16,15 +18,28 @@ const fromRow = (row: BikeTable): StoredBike => ({
   id: row.id,
   bike: bikeSchema.parse(JSON.parse(row.spec)),
   source: row.source,
+  sample: row.sample === 1,
   drivetrainVersion: row.drivetrain_version,
   revision: row.revision,
 });
 
-export function insertBike(sql: Sql, bike: Bike, source: StoredBike['source'], id = newId()): string {
+/** Returns its id, a new one unless one is named. */
+export function insertBike(
+  sql: Sql,
+  bike: Bike,
+  source: StoredBike['source'],
+  { id = newId(), sample = false }: { readonly id?: string; readonly sample?: boolean } = {},
+): string {
   sql.run(
-    sql.build
-      .insertInto('bike')
-      .values({ id, spec: JSON.stringify(bike), source, created_at: Date.now(), drivetrain_version: 1, revision: 1 }),
+    sql.build.insertInto('bike').values({
+      id,
+      spec: JSON.stringify(bike),
+      source,
+      sample: sample ? 1 : 0,
+      created_at: Date.now(),
+      drivetrain_version: 1,
+      revision: 1,
+    }),
   );
   return id;
 }

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import type { Sql } from './sql.ts';
 
 /** Kind of event and its moment in Unix milliseconds: `shift-1775000000000`. */
-export const eventKeySchema = z.string().regex(/^(shift|ghost|drop|skip)-\d{1,16}$/, 'must be an event key');
+export const eventKeySchema = z.string().regex(/^(shift|ghost|drop|skip)--?\d{1,16}$/, 'must be an event key');
 
 /** What the rider says of an event: it was so, or it was not. */
 export const verdictSchema = z.enum(['confirmed', 'rejected']);

@@ -99,27 +99,36 @@ export const placeRide = (sql: Sql, rideId: string, bikeId: string): void =>
 export const deleteRide = (sql: Sql, rideId: string): void =>
   void sql.run(sql.build.deleteFrom('ride').where('id', '=', rideId));
 
-/** How many rides each bike has, the last one's start, and how many of them still wait. */
-export const countRides = (sql: Sql): Map<string, { rides: number; lastMs: number; queued: number }> =>
-  new Map(
-    sql
-      .all(
-        sql.build
-          .selectFrom('ride')
-          .select((expression) => [
-            'bike_id',
-            expression.fn.countAll<number>().as('rides'),
-            expression.fn.max('start_ms').as('lastMs'),
-            expression.fn
-              .sum<number>(expression.case().when('status', '=', 'queued').then(1).else(0).end())
-              .as('queued'),
-          ])
-          .where('bike_id', 'is not', null)
-          .groupBy('bike_id'),
-      )
-      .map(({ bike_id, ...counts }) => [bike_id as string, counts]),
-  );
+/** How many rides each bike has, and when the last one began; of one bike only where it is named. */
+export function countRides(sql: Sql, bikeId?: string): Map<string, { rides: number; lastMs: number }> {
+  let query = sql.build
+    .selectFrom('ride')
+    .select((expression) => [
+      'bike_id',
+      expression.fn.countAll<number>().as('rides'),
+      expression.fn.max('start_ms').as('lastMs'),
+    ])
+    .where('bike_id', 'is not', null)
+    .groupBy('bike_id');
+  if (bikeId !== undefined) query = query.where('bike_id', '=', bikeId);
+  return new Map(sql.all(query).map(({ bike_id, ...counts }) => [bike_id as string, counts]));
+}
 
 /** Every address in the raw store that a ride lays claim to. */
 export const listKeptFiles = (sql: Sql): string[] =>
   sql.all(sql.build.selectFrom('ride').select('kept_sha256')).map((row) => row.kept_sha256);
+
+/** Marks a ride as one for which no bike can be found. */
+export const failPlacement = (
+  sql: Sql,
+  rideId: string,
+  fault: { readonly code: string; readonly message: string },
+  engineVersion: string,
+): void =>
+  void sql.run(
+    sql.build
+      .updateTable('ride')
+      .set({ status: 'failed', error_code: fault.code, error_message: fault.message, engine_version: engineVersion })
+      .where('id', '=', rideId)
+      .where('bike_id', 'is', null),
+  );

@@ -19,6 +19,8 @@ export interface BikeTable {
   /** The bike file of the contract, JSON. */
   spec: string;
   source: 'given' | 'guessed';
+  /** 1 for an invented bike that came with the program: rides of real bikes are never placed on it by themselves. */
+  sample: 0 | 1;
   created_at: number;
   /** Rises when something changes that every ride's gear trace hangs on. */
   drivetrain_version: number;

@@ -15,6 +15,7 @@ export const firstTables: Migration = {
       .addColumn('id', 'text', (column) => column.primaryKey())
       .addColumn('spec', 'text', (column) => column.notNull())
       .addColumn('source', 'text', (column) => column.notNull())
+      .addColumn('sample', 'integer', (column) => column.notNull().defaultTo(0))
       .addColumn('created_at', 'integer', (column) => column.notNull())
       .addColumn('drivetrain_version', 'integer', (column) => column.notNull().defaultTo(1))
       .addColumn('revision', 'integer', (column) => column.notNull().defaultTo(1))

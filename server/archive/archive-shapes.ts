@@ -1,0 +1,45 @@
+import { z } from 'zod';
+import { bikeSchema } from '../../src/drivetrain/bike.ts';
+import { adjustmentLogShape } from '../shapes/bike-shapes.ts';
+import { judgementShape } from '../shapes/ride-shapes.ts';
+import { idSchema } from '../store/new-id.ts';
+
+/**
+ * An archive is a zip of `manifest.json`, `bikes.json`, `rides.json` and the ride files, without positions, each as
+ * `raw/` and the SHA-256 of the file as it was first sent. Analyses are not in it: they are made again where it is read in.
+ */
+export const archiveFormat = 'cogwright-archive';
+export const archiveVersion = 1;
+
+const sha256 = z.string().regex(/^[0-9a-f]{64}$/);
+
+export const manifestShape = z.object({
+  format: z.literal(archiveFormat),
+  version: z.number().int().min(1),
+  madeAt: z.iso.datetime(),
+});
+
+export const archivedBikesShape = z.array(
+  z.object({
+    id: idSchema,
+    bike: bikeSchema,
+    source: z.enum(['given', 'guessed']),
+    sample: z.boolean().default(false),
+    adjustments: z.array(adjustmentLogShape),
+  }),
+);
+
+export const archivedRidesShape = z.array(
+  z.object({
+    bikeId: idSchema.nullable(),
+    file: z.string().max(400),
+    /** Of the file as it was first sent: tells the same ride on another machine, and names its entry. */
+    sha256,
+    /** Of the file in the archive. */
+    archivedSha256: sha256,
+    judgements: z.array(judgementShape),
+  }),
+);
+
+export type ArchivedBike = z.output<typeof archivedBikesShape>[number];
+export type ArchivedRide = z.output<typeof archivedRidesShape>[number];

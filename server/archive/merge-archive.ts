@@ -1,0 +1,92 @@
+import { rm } from 'node:fs/promises';
+import { join } from 'node:path';
+import { CogwrightError } from '../../src/errors/cogwright-error.ts';
+import { displayName } from '../intake/display-name.ts';
+import { type TakenRide, takeRide } from '../intake/take-ride.ts';
+import { countsAfter } from '../judgements/counts-after.ts';
+import type { Services } from '../services.ts';
+import { findPackedReport, updateCounts } from '../store/analysis-store.ts';
+import { touchBike } from '../store/bike-store.ts';
+import { listJudgements, putJudgement } from '../store/judgement-store.ts';
+import { newId } from '../store/new-id.ts';
+import { findRide, findRideByContent } from '../store/ride-store.ts';
+import { insertUpload } from '../store/upload-store.ts';
+import type { ArchivedRide } from './archive-shapes.ts';
+import { type MergedCount, mergeBikes } from './merge-bikes.ts';
+import type { OpenArchive } from './read-archive.ts';
+
+/** What an archive brought, and what was here already. */
+export interface Merged {
+  readonly bikes: MergedCount & { readonly merged: number };
+  readonly adjustments: MergedCount & { readonly known: number };
+  readonly rides: MergedCount & {
+    readonly known: number;
+    readonly refused: readonly { name: string; message: string }[];
+  };
+  readonly judgements: MergedCount & { readonly known: number };
+}
+
+/**
+ * Merges an archive by content: what is here already stays as it is, what is new is added. Each step is whole in
+ * itself, so that an import that breaks off can be done again and goes on where it stopped.
+ */
+export async function mergeArchive(services: Services, archive: OpenArchive): Promise<Merged> {
+  const { sql, queue } = services;
+  const { bikeIds, bikes, adjustments } = sql.transaction(() => mergeBikes(sql, archive));
+  const uploadId = sql.transaction(() => insertUpload(sql, 'auto'));
+  const rides = { added: 0, known: 0, refused: [] as { name: string; message: string }[] };
+  const judgements = { added: 0, known: 0 };
+  for (const archived of archive.rides) {
+    const bikeId = (archived.bikeId !== null && bikeIds.get(archived.bikeId)) || null;
+    const taken = await takeArchived(services, archive, archived, { uploadId, bikeId });
+    if (taken.status === 'refused') {
+      rides.refused.push({ name: taken.name, message: taken.message });
+      continue;
+    }
+    rides[taken.status === 'queued' ? 'added' : 'known']++;
+    const judged = sql.transaction(() => mergeJudgements(services, taken.rideId, archived));
+    judgements.added += judged.added;
+    judgements.known += judged.known;
+  }
+  for (const id of bikeIds.values()) queue.tellBike(id);
+  queue.wake();
+  return { bikes, adjustments, rides, judgements };
+}
+
+async function takeArchived(
+  services: Services,
+  archive: OpenArchive,
+  archived: ArchivedRide,
+  to: { readonly uploadId: string; readonly bikeId: string | null },
+): Promise<TakenRide> {
+  const { sql, folder, limits } = services;
+  const name = displayName(archived.file);
+  const known = findRideByContent(sql, archived.sha256, archived.archivedSha256);
+  if (known) return { name, status: 'duplicate', rideId: known.id };
+  const path = join(folder.incoming, `${newId()}.part`);
+  try {
+    await archive.unpack(archived, path, limits.fileBytes * 2);
+    return await takeRide(services, { name, path }, { ...to, keepPositions: false, firstSha256: archived.sha256 });
+  } catch (error) {
+    if (!(error instanceof CogwrightError)) throw error;
+    return { name, status: 'refused', code: error.code, message: error.message };
+  } finally {
+    await rm(path, { force: true });
+  }
+}
+
+/** What was judged here stays; what was judged there only is added. */
+function mergeJudgements(
+  { sql }: Services,
+  rideId: string,
+  { judgements }: ArchivedRide,
+): { added: number; known: number } {
+  const here = new Set(listJudgements(sql, rideId).map(({ eventKey }) => eventKey));
+  const added = judgements.filter(({ eventKey }) => !here.has(eventKey));
+  for (const judgement of added) putJudgement(sql, rideId, judgement);
+  const before = added.length > 0 ? findPackedReport(sql, rideId) : undefined;
+  if (before) updateCounts(sql, rideId, countsAfter(sql, rideId, before));
+  const bikeId = findRide(sql, rideId)?.bikeId;
+  if (added.length > 0 && bikeId) touchBike(sql, bikeId);
+  return { added: added.length, known: judgements.length - added.length };
+}

@@ -1,0 +1,115 @@
+import { createHash } from 'node:crypto';
+import { createWriteStream } from 'node:fs';
+import { Transform } from 'node:stream';
+import { pipeline } from 'node:stream/promises';
+import { type Entry, openPromise, type ZipFile } from 'yauzl';
+import type { z } from 'zod';
+import { RequestError } from '../http/request-error.ts';
+import {
+  type ArchivedBike,
+  type ArchivedRide,
+  archivedBikesShape,
+  archivedRidesShape,
+  archiveVersion,
+  manifestShape,
+} from './archive-shapes.ts';
+
+const largestList = 64 * 1024 * 1024;
+const entryName = /^(manifest\.json|bikes\.json|rides\.json|raw\/[0-9a-f]{64})$/;
+
+const bad = (found: string): RequestError =>
+  new RequestError(422, 'bad-archive', `The archive ${found}. Choose a file that cogwright exported.`);
+
+/** An archive that was opened and whose lists were checked. */
+export interface OpenArchive {
+  readonly bikes: readonly ArchivedBike[];
+  readonly rides: readonly ArchivedRide[];
+  /** Unpacks a ride's file to `path`. Throws `bad-archive` where it is missing, too large, or not what the list says. */
+  unpack(ride: ArchivedRide, path: string, mostBytes: number): Promise<void>;
+  close(): void;
+}
+
+/**
+ * Opens an archive by its table of contents. Nothing in it names a place on this machine: entries are looked up by the
+ * names an archive may have, others are refused, and sizes are bounded while unpacking, whatever the table says.
+ */
+export async function readArchive(path: string): Promise<OpenArchive> {
+  const zip = await openPromise(path, { autoClose: false, strictFileNames: true }).catch(() => {
+    throw bad('is no zip file');
+  });
+  try {
+    const entries = await entriesOf(zip);
+    const manifest = await list(zip, entries, 'manifest.json', manifestShape);
+    if (manifest.version > archiveVersion)
+      throw new RequestError(
+        422,
+        'archive-newer',
+        `The archive has version ${manifest.version}; this cogwright reads versions up to ${archiveVersion}. Update it first.`,
+      );
+    return {
+      bikes: await list(zip, entries, 'bikes.json', archivedBikesShape),
+      rides: await list(zip, entries, 'rides.json', archivedRidesShape),
+      unpack: (ride, to, mostBytes) => unpack(zip, entries, ride, to, mostBytes),
+      close: () => zip.close(),
+    };
+  } catch (error) {
+    zip.close();
+    throw error instanceof RequestError ? error : bad('is damaged');
+  }
+}
+
+async function entriesOf(zip: ZipFile): Promise<Map<string, Entry>> {
+  const entries = new Map<string, Entry>();
+  for await (const entry of zip.eachEntry()) {
+    if (!entryName.test(entry.fileName)) throw bad('holds a file that does not belong there');
+    entries.set(entry.fileName, entry);
+  }
+  return entries;
+}
+
+/** Hands bytes on and counts them; breaks off beyond `most`. */
+function bounded(most: number, onChunk: (chunk: Buffer) => void): Transform {
+  let count = 0;
+  return new Transform({
+    transform(chunk: Buffer, _encoding, done) {
+      count += chunk.length;
+      if (count > most) return done(bad('holds a file that is too large'));
+      onChunk(chunk);
+      done(null, chunk);
+    },
+  });
+}
+
+async function list<Shape extends z.ZodType>(
+  zip: ZipFile,
+  entries: ReadonlyMap<string, Entry>,
+  name: string,
+  shape: Shape,
+): Promise<z.output<Shape>> {
+  const entry = entries.get(name);
+  if (!entry) throw bad(`holds no ${name}`);
+  const chunks: Buffer[] = [];
+  const stream = (await zip.openReadStreamPromise(entry)).pipe(bounded(largestList, (chunk) => chunks.push(chunk)));
+  for await (const _ of stream);
+  const parsed = shape.safeParse(JSON.parse(Buffer.concat(chunks).toString('utf8')));
+  if (!parsed.success) throw bad(`holds a ${name} that does not read as one`);
+  return parsed.data;
+}
+
+async function unpack(
+  zip: ZipFile,
+  entries: ReadonlyMap<string, Entry>,
+  ride: ArchivedRide,
+  path: string,
+  mostBytes: number,
+): Promise<void> {
+  const entry = entries.get(`raw/${ride.sha256}`);
+  if (!entry) throw bad('lacks the file of a ride that it lists');
+  const hash = createHash('sha256');
+  await pipeline(
+    await zip.openReadStreamPromise(entry),
+    bounded(mostBytes, (chunk) => hash.update(chunk)),
+    createWriteStream(path, { flags: 'wx', mode: 0o600 }),
+  );
+  if (hash.digest('hex') !== ride.archivedSha256) throw bad('holds a ride file that was changed');
+}

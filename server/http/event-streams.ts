@@ -1,0 +1,46 @@
+import type { Request, Response } from 'express';
+import { RequestError } from './request-error.ts';
+
+const mostAtOnce = 200;
+const heartbeatMs = 15_000;
+
+/** An open stream of server-sent events. */
+export interface EventStream {
+  send(event: string, data: unknown): void;
+  end(): void;
+}
+
+/** The open streams of server-sent events: how many there are is bounded, and all of them end when the server does. */
+export class EventStreams {
+  readonly #open = new Set<EventStream>();
+
+  /** @param onEnd called once, when the stream ends for whatever reason */
+  open(request: Request, response: Response, onEnd: () => void): EventStream {
+    if (this.#open.size >= mostAtOnce)
+      throw new RequestError(503, 'busy', 'Too many pages are listening for news. Close some and try again.');
+    response.writeHead(200, {
+      'content-type': 'text/event-stream; charset=utf-8',
+      'cache-control': 'no-store',
+      'x-accel-buffering': 'no',
+    });
+    response.write(': open\n\n');
+    const heartbeat = setInterval(() => response.write(': still here\n\n'), heartbeatMs);
+    const stream: EventStream = {
+      send: (event, data) => void response.write(`event: ${event}\ndata: ${JSON.stringify(data)}\n\n`),
+      end: () => void response.end(),
+    };
+    this.#open.add(stream);
+    const ended = (): void => {
+      if (!this.#open.delete(stream)) return;
+      clearInterval(heartbeat);
+      onEnd();
+    };
+    request.on('close', ended);
+    response.on('close', ended);
+    return stream;
+  }
+
+  endAll(): void {
+    for (const stream of this.#open) stream.end();
+  }
+}

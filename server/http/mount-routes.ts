@@ -1,0 +1,45 @@
+import { Router } from 'express';
+import { z } from 'zod';
+import type { Services } from '../services.ts';
+import type { Answer, Checked, Route } from './define-route.ts';
+import { RequestError } from './request-error.ts';
+
+const noQuery = z.strictObject({});
+
+/** A router that checks every request against its route's schemas before the handler sees it. */
+export function mountRoutes(routes: readonly Route[], services: Services): Router {
+  const router = Router({ caseSensitive: true, strict: true });
+  for (const route of routes) {
+    router[route.method](route.path, async (request, response) => {
+      response.locals.route = `${request.baseUrl}${route.path}`;
+      if (route.body && !request.is('application/json'))
+        throw new RequestError(415, 'wrong-type', 'Send the body as application/json.');
+      if (route.files && !request.is('multipart/form-data'))
+        throw new RequestError(415, 'wrong-type', 'Send the files as multipart/form-data.');
+      const checked: Checked<unknown, unknown, unknown> = {
+        params: check('address', route.params, request.params),
+        query: check('query', route.query ?? noQuery, request.query),
+        body: check('body', route.body, request.body),
+        request,
+        response,
+      };
+      const answer: Answer = await route.handle(checked, services);
+      if (answer === 'sent') return;
+      response.status(answer.status).set('cache-control', 'no-store');
+      if ('jsonText' in answer) response.type('application/json').send(answer.jsonText);
+      else if ('json' in answer) response.json(answer.json);
+      else response.end();
+    });
+  }
+  return router;
+}
+
+function check(part: 'address' | 'query' | 'body', schema: z.ZodType | null, value: unknown): unknown {
+  if (!schema) return undefined;
+  const result = schema.safeParse(value);
+  if (result.success) return result.data;
+  const details = result.error.issues.map((issue) => ({ path: issue.path.join('.'), message: issue.message }));
+  const first = details[0];
+  const where = first.path === '' ? part : `${part}, ${first.path}`;
+  throw new RequestError(400, 'invalid-request', `The ${where}: ${first.message}.`, details);
+}

@@ -1,0 +1,26 @@
+import { CogwrightError } from '../../src/errors/cogwright-error.ts';
+
+/** One thing that is wrong with a request: where it stands, and what is wrong. */
+export interface RequestDetail {
+  readonly path: string;
+  readonly message: string;
+}
+
+/** A request that is refused, with the status to answer it with. */
+export class RequestError extends CogwrightError {
+  override readonly name = 'RequestError';
+  constructor(
+    readonly status: number,
+    readonly code: string,
+    message: string,
+    readonly details?: readonly RequestDetail[],
+  ) {
+    super(message);
+  }
+}
+
+/** Nothing is known under this id. */
+export const notFound = (
+  what: 'bike' | 'ride' | 'adjustment' | 'event' | 'judgement' | 'upload' | 'job' | 'page',
+): RequestError =>
+  new RequestError(404, 'not-found', `There is no such ${what}. It may have been removed; load the page again.`);

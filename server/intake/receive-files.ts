@@ -1,0 +1,129 @@
+import { createWriteStream } from 'node:fs';
+import { rm } from 'node:fs/promises';
+import { join } from 'node:path';
+import type { Readable } from 'node:stream';
+import { pipeline } from 'node:stream/promises';
+import busboy from 'busboy';
+import type { Request } from 'express';
+import { storageFault } from '../data-folder/storage-fault.ts';
+import { RequestError } from '../http/request-error.ts';
+import { newId } from '../store/new-id.ts';
+import { displayName } from './display-name.ts';
+
+/** Bounds on one request with files. */
+export interface ReceiveLimits {
+  readonly files: number;
+  readonly fileBytes: number;
+  readonly silentMs: number;
+}
+
+/** A file that came in whole, at a path the server made up; `name` is the sender's, for showing only. */
+export interface ReceivedFile {
+  readonly name: string;
+  readonly path: string;
+}
+
+/** A file that was not taken, and why. */
+export interface RefusedFile {
+  readonly name: string;
+  readonly code: string;
+  readonly message: string;
+}
+
+/**
+ * Streams the files of a request to disk, one after the other as they come, and hands each to `take` as soon as it is
+ * whole; the file is removed when `take` has ended. A file that is too large, or that the disk does not take, is
+ * refused by name and the others go on.
+ *
+ * @returns what `take` made of each file, in the order they were sent
+ * @throws RequestError `too-many-files`, `invalid-request`, `too-slow`; files already handed on stay with their taker
+ */
+export async function receiveFiles<Taken>(
+  request: Request,
+  folder: string,
+  limits: ReceiveLimits,
+  take: (file: ReceivedFile) => Promise<Taken>,
+): Promise<(Taken | RefusedFile)[]> {
+  const results: Promise<Taken | RefusedFile>[] = [];
+  await parse(request, limits, (stream, name) => {
+    const path = join(folder, `${newId()}.part`);
+    const result: Promise<Taken | RefusedFile> = store(stream, name, path, limits)
+      .then(async (refused) => refused ?? (await take({ name, path })))
+      .finally(() => rm(path, { force: true }));
+    // Waited for below; a request that breaks off before then must not make it count as unhandled.
+    result.catch(() => {});
+    results.push(result);
+  }).catch(async (error) => {
+    await Promise.allSettled(results);
+    throw error;
+  });
+  return Promise.all(results);
+}
+
+function parse(
+  request: Request,
+  limits: ReceiveLimits,
+  onFile: (stream: Readable, name: string) => void,
+): Promise<void> {
+  return new Promise((resolve, reject) => {
+    let parser: busboy.Busboy;
+    try {
+      parser = busboy({
+        headers: request.headers,
+        defParamCharset: 'utf8',
+        limits: {
+          files: limits.files,
+          fileSize: limits.fileBytes,
+          fields: 10,
+          fieldSize: 1024,
+          parts: limits.files + 10,
+          headerPairs: 50,
+        },
+      });
+    } catch {
+      reject(new RequestError(400, 'invalid-request', 'The files are not sent as multipart/form-data should be.'));
+      return;
+    }
+    const fail = (error: RequestError): void => {
+      request.unpipe(parser);
+      request.resume();
+      parser.destroy(error);
+      reject(error);
+    };
+    const tooMany = (): void =>
+      fail(new RequestError(413, 'too-many-files', `At most ${limits.files} files can be sent at once.`));
+    parser.on('file', (_field, stream, info) => onFile(stream, displayName(info.filename)));
+    parser.on('filesLimit', tooMany);
+    parser.on('partsLimit', tooMany);
+    parser.on('error', () => fail(new RequestError(400, 'invalid-request', 'The files broke off while being sent.')));
+    parser.on('close', () => {
+      request.setTimeout(0);
+      resolve();
+    });
+    request.on('aborted', () => fail(new RequestError(400, 'invalid-request', 'The sender hung up.')));
+    request.setTimeout(limits.silentMs, () => {
+      fail(new RequestError(408, 'too-slow', 'Nothing came for too long.'));
+      request.destroy();
+    });
+    request.pipe(parser);
+  });
+}
+
+async function store(stream: Readable, name: string, path: string, limits: ReceiveLimits): Promise<RefusedFile | null> {
+  let tooLarge = false;
+  stream.on('limit', () => {
+    tooLarge = true;
+  });
+  try {
+    await pipeline(stream, createWriteStream(path, { flags: 'wx', mode: 0o600 }));
+  } catch (error) {
+    const fault = storageFault(error);
+    if (!fault) throw error;
+    stream.resume();
+    return { name, code: fault, message: `${name}: could not be written to the disk. Nothing of it was kept.` };
+  }
+  const most = Math.round(limits.fileBytes / 1024 / 1024);
+  return tooLarge
+    ? { name, code: 'too-large', message: `${name}: is larger than ${most} MB. Split it, or export a single ride.` }
+    : null;
+}

@@ -1,0 +1,56 @@
+import { z } from 'zod';
+import { programVersion } from '../../src/cli/program-version.ts';
+import { engineVersion } from '../engine.ts';
+import { defineRoute, type Route } from '../http/define-route.ts';
+import { openapiDocument } from '../http/openapi-document.ts';
+import { adjustmentRoutes } from './adjustments.ts';
+import { archiveRoutes } from './archive.ts';
+import { bikeRoutes } from './bikes.ts';
+import { guessRoutes } from './guess.ts';
+import { judgementRoutes } from './judgements.ts';
+import { newsRoutes } from './news.ts';
+import { rideRoutes } from './rides.ts';
+import { sheetRoutes } from './sheet.ts';
+import { uploadRoutes } from './uploads.ts';
+
+const healthRoute = defineRoute({
+  method: 'get',
+  path: '/health',
+  summary: 'Whether the server is well',
+  answers: {
+    200: {
+      description: 'It is',
+      schema: z.object({ ok: z.literal(true), version: z.string(), engineVersion: z.string() }),
+    },
+  },
+  handle: () => ({ status: 200, json: { ok: true, version: programVersion(), engineVersion } }),
+});
+
+const openapiRoute = defineRoute({
+  method: 'get',
+  path: '/openapi.json',
+  summary: 'This document',
+  answers: { 200: { description: 'OpenAPI 3.1', schema: z.object({ openapi: z.string() }).loose() } },
+  handle: () => ({ status: 200, jsonText: openapiText() }),
+});
+
+/** Every route of the API. */
+export const apiRoutes: readonly Route[] = [
+  healthRoute,
+  openapiRoute,
+  ...bikeRoutes,
+  ...adjustmentRoutes,
+  ...sheetRoutes,
+  ...rideRoutes,
+  ...judgementRoutes,
+  ...uploadRoutes,
+  ...guessRoutes,
+  ...newsRoutes,
+  ...archiveRoutes,
+];
+
+let written: string | undefined;
+const openapiText = (): string => {
+  written ??= JSON.stringify(openapiDocument(apiRoutes, programVersion()));
+  return written;
+};

@@ -1,0 +1,90 @@
+import type { z } from 'zod';
+import { notFound } from '../http/request-error.ts';
+import type { Services } from '../services.ts';
+import type { bikeSummaryShape } from '../shapes/bike-shapes.ts';
+import { nothingYet } from '../state/bike-state.ts';
+import { countAdjustments, listAdjustments } from '../store/adjustment-store.ts';
+import { findBike, listBikes, type StoredBike } from '../store/bike-store.ts';
+import { findReport, listSummaries } from '../store/report-store.ts';
+import { countRides } from '../store/ride-store.ts';
+import { type BikeBacklog, bikeBacklogs } from '../store/work-store.ts';
+import { pendingOf } from '../work/work-queue.ts';
+import { clockedIso } from './clocked-iso.ts';
+
+export type BikeSummary = z.input<typeof bikeSummaryShape>;
+
+const needOrder = ['service', 'watch', 'too little data', 'fine'];
+
+interface Known {
+  readonly rides: ReturnType<typeof countRides>;
+  readonly adjustments: Map<string, number>;
+  readonly backlog: BikeBacklog | undefined;
+  readonly summary: string | undefined;
+}
+
+/** Every bike, the one that needs a mechanic most first. */
+export function bikeSummaries({ sql }: Pick<Services, 'sql'>): BikeSummary[] {
+  const rides = countRides(sql);
+  const adjustments = countAdjustments(sql);
+  const backlogs = new Map(bikeBacklogs(sql).map((backlog) => [backlog.bikeId, backlog]));
+  const summaries = listSummaries(sql);
+  const need = ({ state }: BikeSummary): number => 2 * needOrder.indexOf(state.word) - (state.faultProbability ?? 0);
+  return listBikes(sql)
+    .map((stored) =>
+      summaryOf(stored, {
+        rides,
+        adjustments,
+        backlog: backlogs.get(stored.id),
+        summary: summaries.get(stored.id)?.summary,
+      }),
+    )
+    .sort((a, b) => need(a) - need(b));
+}
+
+function summaryOf(stored: StoredBike, { rides, adjustments, backlog, summary }: Known): BikeSummary {
+  const counts = rides.get(stored.id);
+  const kept =
+    summary === undefined
+      ? null
+      : (JSON.parse(summary) as Pick<BikeSummary, 'state' | 'trend' | 'adjustmentMarks'> | null);
+  return {
+    id: stored.id,
+    bike: stored.bike,
+    bikeSource: stored.source,
+    sample: stored.sample,
+    rides: counts?.rides ?? 0,
+    lastRideAt: clockedIso(counts?.lastMs ?? 0),
+    adjustments: adjustments.get(stored.id) ?? 0,
+    state: kept?.state ?? { ...nothingYet, reasons: [...nothingYet.reasons] },
+    trend: kept?.trend ?? [],
+    adjustmentMarks: kept?.adjustmentMarks ?? [],
+    pending: backlog ? pendingOf(backlog) : 0,
+    staleReason: backlog ? staleReason(backlog) : null,
+  };
+}
+
+function staleReason(backlog: BikeBacklog): string | null {
+  if (backlog.queued > 0) return `${backlog.queued} of ${backlog.rides} rides are still to be analysed.`;
+  if (pendingOf(backlog) > 0) return 'The report is being worked out again.';
+  return backlog.failure === null
+    ? null
+    : 'The report could not be worked out again because of a fault in this program.';
+}
+
+/** One bike with its report, as JSON text. `wholeReport`: the report with every event, in place of the short one. */
+export function bikeDetailText({ sql }: Pick<Services, 'sql'>, id: string, wholeReport?: string): string {
+  const stored = findBike(sql, id);
+  if (!stored) throw notFound('bike');
+  const report = findReport(sql, id);
+  const summary = summaryOf(stored, {
+    rides: countRides(sql, id),
+    adjustments: countAdjustments(sql),
+    backlog: bikeBacklogs(sql, id)[0],
+    summary: report?.summary,
+  });
+  const detail =
+    report && report.detail !== 'null' ? report.detail : '{"loadSplitNm":null,"perLoad":[],"perPeriod":[]}';
+  const rest = { adjustmentsLog: listAdjustments(sql, id), engineVersion: report?.engineVersion ?? null };
+  const inner = (text: string): string => text.slice(1, -1);
+  return `{${inner(JSON.stringify(summary))},${inner(JSON.stringify(rest))},${inner(detail)},"report":${wholeReport ?? report?.report ?? 'null'}}`;
+}

@@ -1,0 +1,108 @@
+import { z } from 'zod';
+import { bikeSchema } from '../../src/drivetrain/bike.ts';
+import { engineVersion } from '../engine.ts';
+import { defineRoute } from '../http/define-route.ts';
+import { notFound, RequestError } from '../http/request-error.ts';
+import type { Services } from '../services.ts';
+import { bikeDetailShape, bikeSummaryShape, jobShape } from '../shapes/bike-shapes.ts';
+import { deleteBike, findBike, insertBike, replaceBike, type StoredBike } from '../store/bike-store.ts';
+import { idSchema } from '../store/new-id.ts';
+import { deleteRide, listRides } from '../store/ride-store.ts';
+import { requeueStale } from '../store/work-store.ts';
+import { bikeDetailText, bikeSummaries } from './bike-answer.ts';
+import { jobId } from './job-id.ts';
+
+const params = z.object({ id: idSchema });
+const yesNo = z.enum(['true', 'false']).default('false');
+
+/** The bike, or the answer that there is none. */
+export function needBike({ sql }: Pick<Services, 'sql'>, id: string): StoredBike {
+  const stored = findBike(sql, id);
+  if (!stored) throw notFound('bike');
+  return stored;
+}
+
+export const bikeRoutes = [
+  defineRoute({
+    method: 'get',
+    path: '/bikes',
+    summary: 'Every bike with its state, the one that needs a mechanic most first',
+    answers: { 200: { description: 'The bikes', schema: z.object({ bikes: z.array(bikeSummaryShape) }) } },
+    handle: (_checked, services) => ({ status: 200, json: { bikes: bikeSummaries(services) } }),
+  }),
+  defineRoute({
+    method: 'post',
+    path: '/bikes',
+    summary: 'Add a bike',
+    body: bikeSchema,
+    answers: { 201: { description: 'The new bike', schema: bikeDetailShape } },
+    handle: ({ body }, services) => {
+      const id = services.sql.transaction(() => insertBike(services.sql, body, 'given'));
+      services.queue.tellBike(id);
+      return { status: 201, jsonText: bikeDetailText(services, id) };
+    },
+  }),
+  defineRoute({
+    method: 'get',
+    path: '/bikes/:id',
+    summary: 'One bike with its report',
+    params,
+    query: z.strictObject({ events: yesNo.describe('List every event of every ride in the report') }),
+    answers: { 200: { description: 'The bike', schema: bikeDetailShape } },
+    handle: async ({ params: { id }, query }, services) => {
+      if (query.events === 'false') return { status: 200, jsonText: bikeDetailText(services, id) };
+      needBike(services, id);
+      const whole = await services.intake.run('wholeReport', { database: services.folder.database, bikeId: id });
+      if (!whole) throw notFound('bike');
+      return { status: 200, jsonText: bikeDetailText(services, id, new TextDecoder().decode(whole)) };
+    },
+  }),
+  defineRoute({
+    method: 'put',
+    path: '/bikes/:id',
+    summary: 'Change a bike; another drivetrain has its rides analysed again',
+    params,
+    body: bikeSchema,
+    answers: { 202: { description: 'Changed; the report follows', schema: jobShape } },
+    handle: ({ params: { id }, body }, services) => {
+      const { sql } = services;
+      const revision = sql.transaction(() => {
+        replaceBike(sql, needBike(services, id), body);
+        requeueStale(sql, engineVersion);
+        return needBike(services, id).revision;
+      });
+      services.queue.tellBike(id);
+      return { status: 202, json: { jobId: jobId(id, revision) } };
+    },
+  }),
+  defineRoute({
+    method: 'delete',
+    path: '/bikes/:id',
+    summary: 'Remove a bike with its adjustments and, if asked, its rides',
+    params,
+    query: z.strictObject({ withRides: yesNo.describe('Remove its rides and their files as well') }),
+    answers: { 204: { description: 'Removed' } },
+    handle: ({ params: { id }, query }, services) => {
+      const { sql, raw, hub } = services;
+      const rides = sql.transaction(() => {
+        needBike(services, id);
+        const its = listRides(sql, { bikeId: id });
+        if (its.length > 0 && query.withRides === 'false')
+          throw new RequestError(
+            409,
+            'bike-has-rides',
+            `This bike has ${its.length} rides. Move them to another bike first, or remove it with its rides.`,
+          );
+        for (const ride of its) deleteRide(sql, ride.id);
+        deleteBike(sql, id);
+        return its;
+      });
+      for (const ride of rides) {
+        raw.remove(ride.keptSha256);
+        hub.tell({ type: 'gone', rideId: ride.id });
+      }
+      hub.tell({ type: 'gone', bikeId: id });
+      return { status: 204 };
+    },
+  }),
+];

@@ -1,0 +1,61 @@
+import { rename, rm } from 'node:fs/promises';
+import type { Request } from 'express';
+import { z } from 'zod';
+import { bikeSchema } from '../../src/drivetrain/bike.ts';
+import { defineRoute } from '../http/define-route.ts';
+import { RequestError } from '../http/request-error.ts';
+import { receiveFiles } from '../intake/receive-files.ts';
+import type { Services } from '../services.ts';
+import type { GuessAnswer } from '../work/tasks.ts';
+
+const readFile = z.object({ name: z.string(), understood: z.array(z.string()), notUnderstood: z.array(z.string()) });
+
+export const guessRoutes = [
+  defineRoute({
+    method: 'post',
+    path: '/drivetrain-guess',
+    summary: 'Guess the drivetrain from ride files, and say what could be read in each; nothing is stored',
+    files: true,
+    answers: {
+      200: {
+        description: 'The guess',
+        schema: z.object({
+          bike: bikeSchema,
+          certainty: z.number().min(0).max(1),
+          notes: z.array(z.string()),
+          files: z.array(readFile),
+        }),
+      },
+    },
+    handle: ({ request }, services) =>
+      services.gate.through(async () => {
+        const guess = await guessFrom(request, services);
+        if (guess.bike) return { status: 200, json: guess };
+        throw new RequestError(
+          422,
+          'nothing-to-guess-from',
+          'None of these files could be read as a ride.',
+          guess.files.map(({ name, notUnderstood }) => ({ path: name, message: notUnderstood.join(' ') })),
+        );
+      }),
+  }),
+];
+
+/** Holds the files until all are in, has them read together, and removes them. */
+async function guessFrom(request: Request, { folder, limits, intake }: Services): Promise<GuessAnswer> {
+  const held: string[] = [];
+  try {
+    const files = await receiveFiles(request, folder.incoming, limits, async ({ name, path }) => {
+      const place = `${path}.held`;
+      await rename(path, place);
+      held.push(place);
+      return { file: name, path: place };
+    });
+    const answer = await intake.run('guess', { files: files.filter((file) => 'path' in file) });
+    const refused = files.filter((file) => 'code' in file);
+    const told = refused.map(({ name, message }) => ({ name, understood: [], notUnderstood: [message] }));
+    return { ...answer, files: [...answer.files, ...told] };
+  } finally {
+    await Promise.all(held.map((place) => rm(place, { force: true })));
+  }
+}

@@ -1,0 +1,68 @@
+import { z } from 'zod';
+import type { Report } from '../../src/report/report-schema.ts';
+import { defineRoute } from '../http/define-route.ts';
+import { sheetShape } from '../shapes/bike-shapes.ts';
+import { bikeState } from '../state/bike-state.ts';
+import { listAdjustments } from '../store/adjustment-store.ts';
+import { idSchema } from '../store/new-id.ts';
+import { findReport } from '../store/report-store.ts';
+import { needBike } from './bikes.ts';
+import { clockedIso } from './clocked-iso.ts';
+
+const likeliest = 5;
+const newest = 10;
+
+export const sheetRoutes = [
+  defineRoute({
+    method: 'get',
+    path: '/bikes/:id/sheet',
+    summary: 'What a workshop needs of a bike, for one printed page',
+    params: z.object({ id: idSchema }),
+    answers: { 200: { description: 'The sheet', schema: sheetShape } },
+    handle: ({ params: { id } }, services) => {
+      const { sql } = services;
+      const stored = needBike(services, id);
+      const kept = findReport(sql, id);
+      const report = kept ? (JSON.parse(kept.report) as Report | null) : null;
+      const summary = kept ? (JSON.parse(kept.summary) as { state: z.input<typeof sheetShape>['state'] } | null) : null;
+      const rides = report?.rides ?? [];
+      const starts = rides.map(({ start }) => clockedIso(Date.parse(start))).filter((at) => at !== null);
+      const json: z.input<typeof sheetShape> = {
+        bike: stored.bike,
+        bikeSource: stored.source,
+        generatedAt: new Date().toISOString(),
+        state: summary?.state ?? { ...bikeState(null), reasons: [...bikeState(null).reasons] },
+        rides: rides.length,
+        firstRideAt: starts[0] ?? null,
+        lastRideAt: starts.at(-1) ?? null,
+        totals: totals(rides),
+        causes: report?.diagnosis.causes.slice(0, likeliest) ?? [],
+        lateralOffsetMm: report?.diagnosis.lateralOffsetMm ?? null,
+        suggestion: report?.diagnosis.suggestion ?? null,
+        cogs: report?.cogs ?? [],
+        lastAdjustments: report?.adjustments.slice(-newest).reverse() ?? [],
+        adjustmentsLog: listAdjustments(sql, id).slice(-newest).reverse(),
+        warnings: [...new Set(rides.flatMap(({ warnings }) => warnings.map(({ message }) => message)))],
+        engineVersion: kept?.engineVersion ?? null,
+      };
+      return { status: 200, json };
+    },
+  }),
+];
+
+function totals(rides: Report['rides']): Report['rides'][number]['counts'] {
+  const sums = {
+    shifts: 0,
+    clean: 0,
+    late: 0,
+    missed: 0,
+    overshot: 0,
+    unjudged: 0,
+    ghostShifts: 0,
+    chainDrops: 0,
+    skips: 0,
+  };
+  for (const { counts } of rides)
+    for (const name of Object.keys(sums) as (keyof typeof sums)[]) sums[name] += counts[name];
+  return sums;
+}

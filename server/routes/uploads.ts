@@ -1,0 +1,140 @@
+import { z } from 'zod';
+import { defineRoute, sent } from '../http/define-route.ts';
+import { storageRefusal } from '../http/error-answer.ts';
+import { notFound, RequestError } from '../http/request-error.ts';
+import { type RefusedFile, receiveFiles } from '../intake/receive-files.ts';
+import { type TakenRide, takeRide } from '../intake/take-ride.ts';
+import type { Services } from '../services.ts';
+import { takenRideShape } from '../shapes/ride-shapes.ts';
+import { idSchema } from '../store/new-id.ts';
+import { listRides, type StoredRide } from '../store/ride-store.ts';
+import { hasUpload, insertUpload } from '../store/upload-store.ts';
+import { needBike } from './bikes.ts';
+
+const query = z.strictObject({
+  bike: z
+    .union([z.enum(['auto', 'new']), idSchema])
+    .default('auto')
+    .describe(
+      'The bike that was ridden: its id; `auto`: the bike each ride fits, else a new one; `new`: one new bike for all',
+    ),
+  positions: z
+    .enum(['drop', 'keep'])
+    .default('drop')
+    .describe('`keep` leaves the positions in the kept file; they still never leave in an archive'),
+});
+
+const isRefused = (file: TakenRide | RefusedFile): file is RefusedFile =>
+  !('status' in file) || file.status === 'refused';
+
+/** A disk that takes no more is the server's trouble, not a file's: the whole answer says so, and what was kept. */
+function refuseIfStorage(files: readonly (TakenRide | RefusedFile)[]): void {
+  const refused = files.filter(isRefused);
+  const storage = refused.find(({ code }) => code === 'disk-full' || code === 'read-only');
+  if (!storage) return;
+  const refusal = storageRefusal({ code: storage.code === 'disk-full' ? 'ENOSPC' : 'EROFS' });
+  throw new RequestError(
+    507,
+    storage.code,
+    `${refusal?.message ?? ''} ${files.length - refused.length} of ${files.length} files were kept.`,
+    refused.map(({ name, message }) => ({ path: name, message })),
+  );
+}
+
+export const uploadRoutes = [
+  defineRoute({
+    method: 'post',
+    path: '/uploads',
+    summary: 'Send ride files, one or many; what is acknowledged is safe, its analysis follows',
+    query,
+    files: true,
+    answers: {
+      202: {
+        description: 'What became of each file, in the order sent',
+        schema: z.object({ uploadId: idSchema, files: z.array(takenRideShape) }),
+      },
+    },
+    handle: async ({ query: { bike, positions }, request }, services) => {
+      const { sql, folder, limits, queue, gate } = services;
+      const onBike = bike !== 'auto' && bike !== 'new';
+      if (onBike) needBike(services, bike);
+      return gate.through(async () => {
+        const uploadId = sql.transaction(() => insertUpload(sql, onBike ? 'bike' : bike));
+        const to = { uploadId, bikeId: onBike ? bike : null, keepPositions: positions === 'keep' };
+        queue.openUpload(uploadId);
+        try {
+          const files = await receiveFiles(request, folder.incoming, limits, async (file) => {
+            const taken = await takeRide(services, file, to);
+            if (taken.status === 'queued') queue.wake();
+            return taken;
+          });
+          refuseIfStorage(files);
+          return {
+            status: 202,
+            json: { uploadId, files: files.map((file) => ({ status: 'refused' as const, ...file })) },
+          };
+        } finally {
+          queue.closeUpload(uploadId);
+          if (onBike) queue.tellBike(bike);
+        }
+      });
+    },
+  }),
+  defineRoute({
+    method: 'get',
+    path: '/uploads/:id/events',
+    summary: 'Progress of an upload’s analyses, as server-sent events; ends when all are done',
+    params: z.object({ id: idSchema }),
+    answers: {
+      200: { description: 'Events `progress` and, at the end, `finished`', contentType: 'text/event-stream' },
+    },
+    handle: ({ params: { id }, request, response }, services) => {
+      if (!hasUpload(services.sql, id)) throw notFound('upload');
+      followUpload(id, services, (onEnd) => services.streams.open(request, response, onEnd));
+      return sent;
+    },
+  }),
+];
+
+const isOver = ({ status }: StoredRide): boolean => status === 'done' || status === 'failed';
+
+/** Tells the present state of every ride of an upload, then each change, until all are over. */
+function followUpload(
+  uploadId: string,
+  { sql, hub, queue }: Services,
+  open: (onEnd: () => void) => { send(event: string, data: unknown): void; end(): void },
+): void {
+  let stop = (): void => {};
+  const stream = open(() => stop());
+  const told = new Map<string, string>();
+  const tell = (): void => {
+    const rides = listRides(sql, { uploadId });
+    const done = rides.filter(isOver).length;
+    for (const ride of rides) {
+      const status = ride.status === 'queued' && queue.isAnalysing(ride.id) ? 'analysing' : ride.status;
+      const state = `${status} ${ride.bikeId}`;
+      if (told.get(ride.id) === state) continue;
+      told.set(ride.id, state);
+      const { id: rideId, file, bikeId, error } = ride;
+      stream.send('progress', {
+        file,
+        rideId,
+        bikeId,
+        status,
+        done,
+        total: rides.length,
+        ...(error && { message: error.message }),
+      });
+    }
+    if (done < rides.length) return;
+    const failed = rides.filter(({ status }) => status === 'failed').length;
+    const bikeIds = [...new Set(rides.map(({ bikeId }) => bikeId).filter((bikeId) => bikeId !== null))];
+    stream.send('finished', { done: done - failed, failed, total: rides.length, bikeIds });
+    stop();
+    stream.end();
+  };
+  stop = hub.listen((change) => {
+    if (change.type === 'gone' || (change.type === 'ride' && change.uploadId === uploadId)) tell();
+  });
+  tell();
+}

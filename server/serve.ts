@@ -1,0 +1,54 @@
+import { fileURLToPath } from 'node:url';
+import { pino } from 'pino';
+import { defaultDataFolder } from './data-folder/default-data-folder.ts';
+import { startServer } from './start-server.ts';
+import { WeakTokenError } from './strangers/listen-error.ts';
+import { isLoopback } from './strangers/loopback.ts';
+import { newToken, shortestToken } from './strangers/token-check.ts';
+
+export interface ServeOptions {
+  /** 0: any free port. */
+  readonly port: number;
+  /** Data folder; by default `cogwright` in the user's own data directory. */
+  readonly data?: string;
+  /** Address to listen on; by default this machine only. Beyond it a token is wanted from everyone. */
+  readonly listen?: string;
+  /** Token of at least 16 characters; beyond this machine one is made where none is given. */
+  readonly token?: string;
+  /** Folder of sample bikes for the first start; by default those that come with the program. */
+  readonly samples?: string;
+  /** Logs each stage of every analysis. */
+  readonly verbose?: boolean;
+}
+
+/** This file as built lies one folder deeper than its source. */
+const root = new URL(import.meta.url.endsWith('.ts') ? '../' : '../../', import.meta.url);
+const below = (path: string): string => fileURLToPath(new URL(path, root));
+
+/**
+ * Starts the server, says on standard output where it is and where its data lies, and logs to standard error: one line
+ * a request and a job.
+ *
+ * @throws DataFolderError, ListenError, WeakTokenError with a message for the person at the terminal
+ */
+export async function serve(options: ServeOptions): Promise<{ url: string; close(): Promise<void> }> {
+  const listen = options.listen ?? '127.0.0.1';
+  const data = options.data ?? defaultDataFolder();
+  if (options.token !== undefined && options.token.length < shortestToken) throw new WeakTokenError(shortestToken);
+  const token = options.token ?? (isLoopback(listen) ? null : newToken());
+  const log = pino({ level: options.verbose ? 'debug' : 'info', base: null }, pino.destination({ fd: 2, sync: true }));
+  const server = await startServer({
+    port: options.port,
+    data,
+    listen,
+    token,
+    samples: options.samples ?? below('sample-rides'),
+    page: below('dist/web'),
+    log,
+  });
+  const opened = token === null ? server.url : `${server.url}/?token=${encodeURIComponent(token)}`;
+  process.stdout.write(
+    `cogwright is at ${opened}\nIts data are in ${server.services.folder.path}\nStop it with Ctrl+C.\n`,
+  );
+  return { url: server.url, close: server.close };
+}

@@ -1,0 +1,83 @@
+import { z } from 'zod';
+import { adjustmentSchema } from '../../src/adjustments/adjustment.ts';
+import { causes } from '../../src/diagnosis/causes.ts';
+import { bikeSchema } from '../../src/drivetrain/bike.ts';
+import {
+  adjustmentReportSchema,
+  cogReportSchema,
+  diagnosisSchema,
+  reportSchema,
+  rideReportSchema,
+} from '../../src/report/report-schema.ts';
+import { stateWords } from '../state/bike-state.ts';
+import { idSchema } from '../store/new-id.ts';
+
+const time = z.iso.datetime();
+const share = z.number().min(0).max(1);
+const count = z.number().int().min(0);
+
+export const stateShape = z.object({
+  word: z.enum(stateWords),
+  topCause: z.enum(causes).nullable(),
+  probability: share.nullable(),
+  faultProbability: share.nullable(),
+  reasons: z.array(z.string()),
+  judgedShifts: count,
+  troubleRate: share.nullable(),
+  low: share,
+  high: share,
+});
+
+export const bikeSummaryShape = z.object({
+  id: idSchema,
+  bike: bikeSchema,
+  bikeSource: z.enum(['given', 'guessed']),
+  sample: z.boolean().describe('An invented bike that came with the program'),
+  rides: count,
+  lastRideAt: time.nullable(),
+  adjustments: count,
+  state: stateShape,
+  trend: z.array(
+    z.object({ rideId: idSchema, at: time, troubleRate: share.nullable(), low: share, high: share, shifts: count }),
+  ),
+  adjustmentMarks: z.array(z.object({ at: z.string(), parameter: z.string() })),
+  pending: count.describe('Things still to be worked out before the report is up to date'),
+  staleReason: z.string().nullable(),
+});
+
+export const adjustmentLogShape = z.intersection(z.object({ id: idSchema }), adjustmentSchema);
+
+export const bikeDetailShape = bikeSummaryShape.extend({
+  report: reportSchema
+    .nullable()
+    .describe('The long lists of its rides are empty unless asked for; null until it is worked out'),
+  adjustmentsLog: z.array(adjustmentLogShape),
+  loadSplitNm: z
+    .number()
+    .nullable()
+    .describe('Crank torque that parts soft from firm: the median of the bike’s own shifts'),
+  perLoad: z.array(z.object({ load: z.enum(['soft', 'firm', 'unknown']), cogs: z.array(cogReportSchema) })),
+  perPeriod: z.array(z.object({ from: time.nullable(), to: time.nullable(), cogs: z.array(cogReportSchema) })),
+  engineVersion: z.string().nullable().describe('The engine that worked the report out'),
+});
+
+export const sheetShape = z.object({
+  bike: bikeSchema,
+  bikeSource: z.enum(['given', 'guessed']),
+  generatedAt: time,
+  state: stateShape,
+  rides: count,
+  firstRideAt: time.nullable(),
+  lastRideAt: time.nullable(),
+  totals: rideReportSchema.shape.counts,
+  causes: diagnosisSchema.shape.causes,
+  lateralOffsetMm: diagnosisSchema.shape.lateralOffsetMm.nullable(),
+  suggestion: diagnosisSchema.shape.suggestion.nullable(),
+  cogs: z.array(cogReportSchema),
+  lastAdjustments: z.array(adjustmentReportSchema),
+  adjustmentsLog: z.array(adjustmentLogShape),
+  warnings: z.array(z.string()),
+  engineVersion: z.string().nullable(),
+});
+
+export const jobShape = z.object({ jobId: z.string() });

@@ -1,0 +1,72 @@
+import { z } from 'zod';
+import {
+  chainDropSchema,
+  ghostShiftSchema,
+  rideReportSchema,
+  shiftSchema,
+  skipSchema,
+} from '../../src/report/report-schema.ts';
+import { eventKeySchema, verdictSchema } from '../store/judgement-store.ts';
+import { idSchema } from '../store/new-id.ts';
+
+const time = z.iso.datetime();
+const count = z.number().int().min(0);
+
+export const rideSummaryShape = z.object({
+  id: idSchema,
+  bikeId: idSchema.nullable(),
+  file: z.string(),
+  sha256: z.string().describe('Of the file as it was sent'),
+  bytes: count,
+  start: time.nullable().describe('Null where the log has no clock'),
+  durationS: z.number().min(0),
+  counts: rideReportSchema.shape.counts.nullable().describe('After judgements; null until the ride is analysed'),
+  evidence: rideReportSchema.shape.evidence.nullable(),
+  status: z.enum(['queued', 'analysing', 'done', 'failed']),
+  error: z.object({ code: z.string(), message: z.string() }).optional(),
+  warnings: rideReportSchema.shape.warnings,
+  positions: z.enum(['none', 'dropped', 'kept']),
+});
+
+const judged = { eventKey: eventKeySchema, verdict: verdictSchema.nullable() };
+
+export const judgedRideReportShape = rideReportSchema.extend({
+  shifts: z.array(shiftSchema.extend(judged)),
+  ghostShifts: z.array(ghostShiftSchema.extend(judged)),
+  chainDrops: z.array(chainDropSchema.extend(judged)),
+  skips: z.array(skipSchema.extend(judged)),
+});
+
+export const judgementShape = z.object({ eventKey: eventKeySchema, verdict: verdictSchema, note: z.string() });
+
+export const rideDetailShape = rideSummaryShape.extend({
+  report: judgedRideReportShape
+    .nullable()
+    .describe('Events as the engine found them; the counts follow the judgements'),
+  judgements: z.array(judgementShape),
+});
+
+const values = z.array(z.number().nullable());
+
+export const rideColumnsShape = z.object({
+  startMs: z.number(),
+  chainrings: z.array(z.number()),
+  cassette: z.array(z.number()),
+  timeS: z.array(z.number()),
+  speedMps: values,
+  cadenceRpm: values,
+  powerW: values,
+  commandedTeeth: values,
+  actualTeeth: values,
+  ring: values,
+  driving: z.array(z.number()),
+  cogProbability: z.array(z.number()),
+});
+
+export const takenRideShape = z.object({
+  name: z.string(),
+  status: z.enum(['queued', 'duplicate', 'refused']),
+  rideId: idSchema.optional(),
+  code: z.string().optional(),
+  message: z.string().optional(),
+});

@@ -1,0 +1,148 @@
+import type { Cause } from '../../src/diagnosis/causes.ts';
+import { wilsonInterval } from '../../src/numeric/wilson-interval.ts';
+import type { Report } from '../../src/report/report-schema.ts';
+import { causeWords } from '../../src/report/words/cause-words.ts';
+import { percent } from '../../src/report/words/number-words.ts';
+
+export const stateWords = ['service', 'watch', 'too little data', 'fine'] as const;
+export type StateWord = (typeof stateWords)[number];
+
+/** The state of a bike in a word and a number, and why. Rates are of judged shifts; null where there is none. */
+export interface BikeState {
+  readonly word: StateWord;
+  /** The likeliest cause, `no-fault` among them; null while there is too little data. */
+  readonly topCause: Cause | null;
+  readonly probability: number | null;
+  /** 1 less the probability that nothing is wrong. */
+  readonly faultProbability: number | null;
+  readonly reasons: readonly string[];
+  readonly judgedShifts: number;
+  readonly troubleRate: number | null;
+  readonly low: number;
+  readonly high: number;
+}
+
+/**
+ * Limits of the rule below. Assumptions of ours, chosen so that the sample bikes and healthy rides fall where a
+ * mechanic would put them; none is from a source.
+ */
+const rule = {
+  /** Fewer judged shifts than this say little. */
+  enoughShifts: 30,
+  /** Probability of a fault that sends a bike to the workshop. */
+  service: 0.8,
+  /** Probability of a fault that is worth keeping an eye on. */
+  watch: 0.5,
+  /** Trouble that no healthy bike shows: the low end of its interval lies above this. */
+  troubleToWatch: 0.03,
+  /** The same, so much that the bike needs service whatever the cause. */
+  troubleToService: 0.15,
+  /** A chain that left the cassette with at least this confidence counts. */
+  sureDrop: 0.8,
+};
+
+const plural = (count: number, one: string, many: string): string => `${count} ${count === 1 ? one : many}`;
+
+/**
+ * The rule, in order:
+ *
+ * 1. `service`: a fault is at least 80 % likely and there are enough shifts; or the chain left the cassette towards
+ *    spokes or frame since the last adjustment; or the low end of the trouble rate lies above 15 %.
+ * 2. `too little data`: fewer than 30 judged shifts.
+ * 3. `watch`: a fault is at least 50 % likely, or the low end of the trouble rate lies above 3 %.
+ * 4. `fine`: otherwise.
+ *
+ * The trouble rate is that since the last adjustment where enough was ridden since, else that of all rides.
+ */
+export function bikeState(report: Report | null): BikeState {
+  if (!report) return nothingYet;
+  const noFault = report.diagnosis.causes.find(({ cause }) => cause === 'no-fault')?.probability ?? 0;
+  const fault = 1 - noFault;
+  const topFault = report.diagnosis.causes.find(({ cause }) => cause !== 'no-fault');
+  const top = fault >= 0.5 && topFault ? topFault : { cause: 'no-fault' as const, probability: noFault };
+  const trouble = troubleOf(report);
+  const leftTheCassette = dangerousDrops(report);
+
+  const reasons: string[] = [];
+  const enough = trouble.shifts >= rule.enoughShifts;
+  if (leftTheCassette > 0)
+    reasons.push(`The chain left the cassette ${plural(leftTheCassette, 'time', 'times')}: inspect before riding.`);
+  if (enough && fault >= rule.watch && topFault)
+    reasons.push(
+      `A fault is ${percent(fault)} likely; the likeliest is ${causeWords(topFault.cause, report.bike.actuation).name} (${percent(topFault.probability)}).`,
+    );
+  if (trouble.low > rule.troubleToWatch)
+    reasons.push(
+      `${plural(trouble.count, 'shift', 'shifts')} of ${trouble.shifts} late, missed or overshot${trouble.since} (${percent(trouble.rate ?? 0)}).`,
+    );
+  const needsService =
+    leftTheCassette > 0 || (enough && fault >= rule.service) || (enough && trouble.low > rule.troubleToService);
+  const needsWatch = fault >= rule.watch || trouble.low > rule.troubleToWatch;
+  const word: StateWord = needsService ? 'service' : !enough ? 'too little data' : needsWatch ? 'watch' : 'fine';
+  if (word === 'too little data')
+    reasons.push(`Only ${plural(trouble.shifts, 'shift', 'shifts')} could be judged; ${rule.enoughShifts} are needed.`);
+  if (word === 'fine') reasons.push(`${trouble.count} of ${trouble.shifts} judged shifts late, missed or overshot.`);
+  return {
+    word,
+    topCause: word === 'too little data' ? null : top.cause,
+    probability: word === 'too little data' ? null : top.probability,
+    faultProbability: fault,
+    reasons,
+    judgedShifts: trouble.shifts,
+    troubleRate: trouble.rate,
+    low: trouble.low,
+    high: trouble.high,
+  };
+}
+
+/** The state of a bike of which no ride has been analysed. */
+export const nothingYet: BikeState = {
+  word: 'too little data',
+  topCause: null,
+  probability: null,
+  faultProbability: null,
+  reasons: ['No ride has been analysed yet.'],
+  judgedShifts: 0,
+  troubleRate: null,
+  low: 0,
+  high: 1,
+};
+
+interface Trouble {
+  readonly shifts: number;
+  readonly count: number;
+  readonly rate: number | null;
+  readonly low: number;
+  readonly high: number;
+  readonly since: string;
+}
+
+function troubleOf(report: Report): Trouble {
+  const after = report.adjustments.at(-1)?.after;
+  const since = after !== undefined && after.shifts >= rule.enoughShifts;
+  const tallies = since ? [after] : report.cogs;
+  const sum = (pick: (tally: (typeof tallies)[number]) => number): number =>
+    tallies.reduce((total, tally) => total + pick(tally), 0);
+  const shifts = sum((tally) => tally.shifts);
+  const count = sum((tally) => tally.late + tally.missed + tally.overshot);
+  return {
+    shifts,
+    count,
+    rate: shifts > 0 ? count / shifts : null,
+    ...wilsonInterval(count, shifts),
+    since: since ? ' since the last adjustment' : '',
+  };
+}
+
+function dangerousDrops(report: Report): number {
+  const lastAdjustment = report.adjustments.at(-1)?.at;
+  const from = lastAdjustment ? Date.parse(lastAdjustment) : Number.NEGATIVE_INFINITY;
+  return report.rides
+    .flatMap((ride) => ride.chainDrops)
+    .filter(
+      (drop) =>
+        (drop.side === 'past-largest' || drop.side === 'past-smallest') &&
+        drop.confidence >= rule.sureDrop &&
+        Date.parse(drop.at) >= from,
+    ).length;
+}

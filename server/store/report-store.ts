@@ -1,0 +1,30 @@
+import type { Sql } from './sql.ts';
+
+/** Makes every report that another engine worked out count as behind. */
+export const requeueReports = (sql: Sql, engineVersion: string): number =>
+  sql.run(sql.build.updateTable('bike_report').set({ revision: 0 }).where('engine_version', '!=', engineVersion));
+
+/** A bike's report as it is kept, JSON texts. `revision` 0: of another engine. */
+export interface StoredReport {
+  readonly revision: number;
+  readonly engineVersion: string;
+  readonly report: string;
+  readonly summary: string;
+  readonly detail: string;
+  readonly failure: string | null;
+}
+
+export function findReport(sql: Sql, bikeId: string): StoredReport | undefined {
+  const row = sql.first(sql.build.selectFrom('bike_report').selectAll().where('bike_id', '=', bikeId));
+  if (!row) return undefined;
+  const { engine_version: engineVersion, bike_id: _, ...rest } = row;
+  return { ...rest, engineVersion };
+}
+
+/** Only what the list of bikes shows, by bike. */
+export const listSummaries = (sql: Sql): Map<string, { revision: number; summary: string; failure: string | null }> =>
+  new Map(
+    sql
+      .all(sql.build.selectFrom('bike_report').select(['bike_id', 'revision', 'summary', 'failure']))
+      .map(({ bike_id, ...rest }) => [bike_id, rest]),
+  );

@@ -1,0 +1,24 @@
+import { newId } from './new-id.ts';
+import type { Sql } from './sql.ts';
+
+/** How the rides of an upload find their bike: onto one that is named, each by itself, or all onto a new one. */
+export type Placement = 'bike' | 'auto' | 'new';
+
+export function insertUpload(sql: Sql, placement: Placement): string {
+  const id = newId();
+  sql.run(sql.build.insertInto('upload').values({ id, placement, created_at: Date.now() }));
+  return id;
+}
+
+export const hasUpload = (sql: Sql, id: string): boolean =>
+  sql.first(sql.build.selectFrom('upload').select('id').where('id', '=', id)) !== undefined;
+
+/** Forgets uploads that no ride came from. */
+export const deleteEmptyUploads = (sql: Sql): number =>
+  sql.run(
+    sql.build
+      .deleteFrom('upload')
+      .where('id', 'not in', (where) =>
+        where.selectFrom('ride').select('upload_id').where('upload_id', 'is not', null),
+      ),
+  );

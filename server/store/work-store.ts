@@ -1,0 +1,242 @@
+import type { AnalysedRide, ConcludeAnswer, RideFault } from '../work/tasks.ts';
+import { touchBike } from './bike-store.ts';
+import type { Sql } from './sql.ts';
+
+/** What is left to do is told by the tables alone, so nothing is forgotten when the server stops at any moment. */
+
+/** A ride that waits for its analysis on its bike. */
+export interface WaitingRide {
+  readonly id: string;
+  readonly bikeId: string;
+  readonly uploadId: string | null;
+  readonly file: string;
+  readonly keptSha256: string;
+  readonly attempts: number;
+}
+
+/** The next rides to analyse: those begun least often first, so that one that kills its server holds up no other. */
+export const nextRides = (sql: Sql, besides: ReadonlySet<string>, count: number): WaitingRide[] =>
+  sql
+    .all(
+      sql.build
+        .selectFrom('ride')
+        .select(['id', 'bike_id', 'upload_id', 'file', 'kept_sha256', 'attempts'])
+        .where('status', '=', 'queued')
+        .where('bike_id', 'is not', null)
+        .orderBy('attempts')
+        .orderBy('uploaded_at')
+        .limit(count + besides.size),
+    )
+    .filter(({ id }) => !besides.has(id))
+    .slice(0, count)
+    .map((row) => ({
+      id: row.id,
+      bikeId: row.bike_id as string,
+      uploadId: row.upload_id,
+      file: row.file,
+      keptSha256: row.kept_sha256,
+      attempts: row.attempts,
+    }));
+
+/** Rides that no bike is known for yet, with the way they asked to be placed, the oldest first. */
+export const unplacedRides = (sql: Sql) =>
+  sql.all(
+    sql.build
+      .selectFrom('ride')
+      .leftJoin('upload', 'upload.id', 'ride.upload_id')
+      .select(['ride.id', 'ride.file', 'ride.kept_sha256', 'ride.upload_id', 'upload.placement'])
+      .where('ride.bike_id', 'is', null)
+      .where('ride.status', '=', 'queued')
+      .orderBy('ride.uploaded_at')
+      .orderBy('ride.id'),
+  );
+
+export const beginAttempt = (sql: Sql, rideId: string): void =>
+  void sql.run(
+    sql.build
+      .updateTable('ride')
+      .set((expression) => ({ attempts: expression('attempts', '+', 1) }))
+      .where('id', '=', rideId),
+  );
+
+/** With what a result was worked out; it is worth nothing if the ride has moved on since. */
+export interface WorkedWith {
+  readonly bikeId: string;
+  readonly drivetrainVersion: number;
+  readonly engineVersion: string;
+}
+
+const stillWanted = (sql: Sql, rideId: string, worked: WorkedWith): boolean =>
+  sql.first(
+    sql.build
+      .selectFrom('ride')
+      .innerJoin('bike', 'bike.id', 'ride.bike_id')
+      .select('ride.id')
+      .where('ride.id', '=', rideId)
+      .where('bike.id', '=', worked.bikeId)
+      .where('bike.drivetrain_version', '=', worked.drivetrainVersion),
+  ) !== undefined;
+
+/** Keeps an analysis. False where the ride is gone or its bike has changed since: the ride stays queued. */
+export function finishRide(
+  sql: Sql,
+  rideId: string,
+  worked: WorkedWith,
+  analysis: AnalysedRide,
+  counts: string,
+): boolean {
+  if (!stillWanted(sql, rideId, worked)) return false;
+  const values = {
+    engine_version: worked.engineVersion,
+    drivetrain_version: worked.drivetrainVersion,
+    counts,
+    evidence: analysis.evidence,
+    events: Buffer.from(analysis.events),
+    report: Buffer.from(analysis.report),
+    columns: Buffer.from(analysis.columns),
+  };
+  sql.run(
+    sql.build
+      .insertInto('ride_analysis')
+      .values({ ride_id: rideId, ...values })
+      .onConflict((conflict) => conflict.column('ride_id').doUpdateSet(values)),
+  );
+  endRide(sql, rideId, worked, 'done', null);
+  return true;
+}
+
+/** Marks a ride as one that cannot be analysed, with the reason. False as for `finishRide`. */
+export function failRide(sql: Sql, rideId: string, worked: WorkedWith, fault: RideFault): boolean {
+  if (!stillWanted(sql, rideId, worked)) return false;
+  sql.run(sql.build.deleteFrom('ride_analysis').where('ride_id', '=', rideId));
+  endRide(sql, rideId, worked, 'failed', fault);
+  return true;
+}
+
+function endRide(
+  sql: Sql,
+  rideId: string,
+  worked: WorkedWith,
+  status: 'done' | 'failed',
+  fault: RideFault | null,
+): void {
+  sql.run(
+    sql.build
+      .updateTable('ride')
+      .set({
+        status,
+        attempts: 0,
+        error_code: fault?.code ?? null,
+        error_message: fault?.message ?? null,
+        engine_version: worked.engineVersion,
+        drivetrain_version: worked.drivetrainVersion,
+      })
+      .where('id', '=', rideId),
+  );
+  touchBike(sql, worked.bikeId);
+}
+
+/**
+ * Queues every ride again whose result was worked out by another engine or for another drivetrain. Returns how many.
+ * Their old results stay and are shown until the new ones are there.
+ */
+export function requeueStale(sql: Sql, engineVersion: string): number {
+  return sql.run(
+    sql.build
+      .updateTable('ride')
+      .set({ status: 'queued', attempts: 0 })
+      .where('status', '!=', 'queued')
+      .where((where) =>
+        where.or([
+          where('engine_version', '!=', engineVersion),
+          where(
+            'drivetrain_version',
+            '!=',
+            where.selectFrom('bike').select('bike.drivetrain_version').whereRef('bike.id', '=', 'ride.bike_id'),
+          ),
+        ]),
+      ),
+  );
+}
+
+/** How far each bike's report is behind: its rides that wait, of these those that were analysed before, and its revision. */
+export interface BikeBacklog {
+  readonly bikeId: string;
+  readonly revision: number;
+  readonly reportRevision: number | null;
+  readonly reportEngine: string | null;
+  readonly failure: string | null;
+  readonly queued: number;
+  readonly again: number;
+  readonly rides: number;
+}
+
+export const bikeBacklogs = (sql: Sql, bikeId?: string): BikeBacklog[] => {
+  let query = sql.build
+    .selectFrom('bike')
+    .leftJoin('bike_report', 'bike_report.bike_id', 'bike.id')
+    .leftJoin('ride', 'ride.bike_id', 'bike.id')
+    .leftJoin('ride_analysis', 'ride_analysis.ride_id', 'ride.id')
+    .select((expression) => [
+      'bike.id as bikeId',
+      'bike.revision',
+      'bike_report.revision as reportRevision',
+      'bike_report.engine_version as reportEngine',
+      'bike_report.failure',
+      expression.fn.count<number>('ride.id').as('rides'),
+      expression.fn
+        .coalesce(
+          expression.fn.sum<number>(expression.case().when('ride.status', '=', 'queued').then(1).else(0).end()),
+          expression.lit(0),
+        )
+        .as('queued'),
+      expression.fn
+        .coalesce(
+          expression.fn.sum<number>(
+            expression
+              .case()
+              .when(
+                expression.and([
+                  expression('ride.status', '=', 'queued'),
+                  expression('ride_analysis.ride_id', 'is not', null),
+                ]),
+              )
+              .then(1)
+              .else(0)
+              .end(),
+          ),
+          expression.lit(0),
+        )
+        .as('again'),
+    ])
+    .groupBy('bike.id');
+  if (bikeId !== undefined) query = query.where('bike.id', '=', bikeId);
+  return sql.all(query);
+};
+
+/** Keeps a bike's report. A bike that is gone is passed over. */
+export function keepReport(sql: Sql, bikeId: string, engineVersion: string, answer: ConcludeAnswer): void {
+  const { revision, report, summary, detail } = answer;
+  const values = { revision, report, summary, detail, engine_version: engineVersion, failure: null };
+  if (!sql.first(sql.build.selectFrom('bike').select('id').where('id', '=', bikeId))) return;
+  sql.run(
+    sql.build
+      .insertInto('bike_report')
+      .values({ bike_id: bikeId, ...values })
+      .onConflict((conflict) => conflict.column('bike_id').doUpdateSet(values)),
+  );
+}
+
+/** Remembers that the report of this revision could not be worked out, so that it is not tried over and over. */
+export function keepReportFailure(sql: Sql, backlog: BikeBacklog, engineVersion: string, failure: string): void {
+  const { bikeId, revision } = backlog;
+  const empty = { report: 'null', summary: 'null', detail: 'null' };
+  const values = { revision, engine_version: engineVersion, failure };
+  if (!sql.first(sql.build.selectFrom('bike').select('id').where('id', '=', bikeId))) return;
+  sql.run(
+    sql.build
+      .insertInto('bike_report')
+      .values({ bike_id: bikeId, ...empty, ...values })
+      .onConflict((conflict) => conflict.column('bike_id').doUpdateSet(values)),
+  );
+}

@@ -1,0 +1,50 @@
+import { createHash, randomBytes, timingSafeEqual } from 'node:crypto';
+import type { Request, RequestHandler } from 'express';
+import { RequestError } from '../http/request-error.ts';
+
+const cookieName = 'cogwright-token';
+/** Shorter ones can be guessed. */
+export const shortestToken = 16;
+
+/** A token nobody can guess. */
+export const newToken = (): string => randomBytes(24).toString('base64url');
+
+const digest = (text: string): Buffer => createHash('sha256').update(text).digest();
+/** Compares in a time that does not tell how much was right. */
+const equal = (given: string, expected: Buffer): boolean => timingSafeEqual(digest(given), expected);
+
+/**
+ * Lets nobody in without the token: in an `authorization: Bearer` header, or, for the page, in a cookie that opening
+ * `/?token=…` once sets. The cookie holds a digest, not the token itself.
+ */
+export function tokenCheck(token: string): RequestHandler {
+  const expected = digest(token);
+  const cookie = digest(`cookie of ${token}`).toString('base64url');
+  const expectedCookie = digest(cookie);
+  return (request, response, next) => {
+    if (request.method === 'GET' && request.path === '/' && typeof request.query.token === 'string') {
+      if (!equal(request.query.token, expected)) throw wrong();
+      response.cookie(cookieName, cookie, { httpOnly: true, sameSite: 'lax', path: '/', maxAge: 30 * 86_400_000 });
+      response.set('cache-control', 'no-store').redirect(303, '/');
+      return;
+    }
+    const bearer = /^Bearer (\S+)$/i.exec(request.headers.authorization ?? '')?.[1];
+    const carried = cookieOf(request);
+    if (bearer === undefined && carried === undefined)
+      throw new RequestError(401, 'token-missing', 'This server wants a token. Open the address it printed at start.');
+    const right = bearer !== undefined ? equal(bearer, expected) : equal(carried ?? '', expectedCookie);
+    if (!right) throw wrong();
+    next();
+  };
+}
+
+const wrong = (): RequestError =>
+  new RequestError(401, 'token-wrong', 'The token is not the right one. Open the address the server printed at start.');
+
+function cookieOf({ headers }: Request): string | undefined {
+  for (const pair of (headers.cookie ?? '').split(';')) {
+    const [name, value] = pair.trim().split('=', 2);
+    if (name === cookieName) return value;
+  }
+  return undefined;
+}

@@ -1,0 +1,94 @@
+import type { Report } from '../../src/report/report-schema.ts';
+import { concludeBike } from '../engine.ts';
+import { bikeState } from '../state/bike-state.ts';
+import { cogsByLoad } from '../state/cogs-by-load.ts';
+import { cogsByPeriod } from '../state/cogs-by-period.ts';
+import { troubleTrend } from '../state/trouble-trend.ts';
+import { listAdjustments } from '../store/adjustment-store.ts';
+import { findBike } from '../store/bike-store.ts';
+import { openForReading } from '../store/open-database.ts';
+import type { Sql } from '../store/sql.ts';
+import { readFindings } from './read-findings.ts';
+import { StageClock } from './stage-clock.ts';
+import type { ConcludeAnswer, ConcludeTask, WholeReportAnswer, WholeReportTask } from './tasks.ts';
+
+/**
+ * Works out a bike's report and what the page shows of it, from one state of the database. Null where the bike is gone.
+ * The long lists of the rides are left out of the kept report: they are in the rides' own analyses.
+ */
+export function concludeStoredBike({ database, bikeId }: ConcludeTask): ConcludeAnswer | null {
+  return reading(database, (sql) => {
+    const clock = new StageClock();
+    const read = readBike(sql, bikeId, clock);
+    if (!read) return null;
+    const { stored, findings, adjustments, report } = read;
+    const events = findings.rides.map((ride) => ride.events);
+    return {
+      revision: stored.revision,
+      report: JSON.stringify({ ...report, rides: report.rides.map(withoutLists) }),
+      summary: JSON.stringify({
+        state: bikeState(findings.rides.length > 0 ? report : null),
+        trend: troubleTrend(findings.rides),
+        rolloutMm: medianRollout(report),
+        adjustmentMarks: adjustments.map(({ at, parameter }) => ({ at, parameter })),
+      }),
+      detail: JSON.stringify({
+        ...cogsByLoad(events, stored.bike),
+        perPeriod: cogsByPeriod(findings.rides, adjustments, stored.bike),
+      }),
+      stages: clock.stages,
+    };
+  });
+}
+
+/** The report with every event of every ride, as JSON. */
+export function wholeStoredReport({ database, bikeId }: WholeReportTask): WholeReportAnswer {
+  return reading(database, (sql) => {
+    const read = readBike(sql, bikeId, new StageClock());
+    return read && new TextEncoder().encode(JSON.stringify(read.report));
+  });
+}
+
+function readBike(sql: Sql, bikeId: string, clock: StageClock) {
+  const stored = findBike(sql, bikeId);
+  if (!stored) return null;
+  const adjustments = listAdjustments(sql, bikeId).map(({ id: _, ...adjustment }) => adjustment);
+  const findings = clock.run(
+    'read analyses',
+    () => readFindings(sql, bikeId, stored.drivetrainVersion),
+    ({ rides }) => ({ rides: rides.length }),
+  );
+  const report = clock.run('conclude', () =>
+    concludeBike(
+      { bike: stored.bike, bikeSource: stored.source, bikeNotes: [] },
+      findings.rides,
+      adjustments,
+      findings.failed,
+    ),
+  );
+  return { stored, findings, adjustments, report };
+}
+
+/** What the rides measured, for telling other rides of this bike; null where none did. */
+function medianRollout({ rides }: Report): number | null {
+  const measured = rides.map(({ rolloutMm }) => rolloutMm).filter((rolloutMm) => rolloutMm !== null);
+  return measured.sort((a, b) => a - b)[measured.length >> 1] ?? null;
+}
+
+const withoutLists = (ride: Report['rides'][number]): Report['rides'][number] => ({
+  ...ride,
+  shifts: [],
+  ghostShifts: [],
+  chainDrops: [],
+  skips: [],
+  gears: [],
+});
+
+function reading<Result>(database: string, work: (sql: Sql) => Result): Result {
+  const sql = openForReading(database);
+  try {
+    return sql.snapshot(() => work(sql));
+  } finally {
+    sql.database.close();
+  }
+}

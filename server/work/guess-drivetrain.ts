@@ -1,0 +1,56 @@
+import { readFileSync } from 'node:fs';
+import { CogwrightError } from '../../src/errors/cogwright-error.ts';
+import { readRideLog } from '../../src/ride-log/read-ride-log.ts';
+import type { RideLog } from '../../src/ride-log/ride-log.ts';
+import { guessDrivetrain as guessFromLogs } from '../engine.ts';
+import type { GuessAnswer, GuessTask } from './tasks.ts';
+
+/** Guesses a drivetrain from files and says of each what could be read in it and what not. Stores nothing. */
+export function guessDrivetrain({ files }: GuessTask): GuessAnswer {
+  const logs: RideLog[] = [];
+  const told = files.map(({ path, file }) => {
+    try {
+      const log = readRideLog(file, readFileSync(path));
+      logs.push(log);
+      return {
+        name: file,
+        understood: understood(log),
+        notUnderstood: [...missing(log), ...log.warnings.map(({ message }) => message)],
+      };
+    } catch (error) {
+      if (!(error instanceof CogwrightError)) throw error;
+      return { name: file, understood: [], notUnderstood: [error.message] };
+    }
+  });
+  if (logs.length === 0) return { bike: null, certainty: 0, notes: [], files: told };
+  const { bike, certainty, notes } = guessFromLogs(logs);
+  return { bike, certainty, notes: notes.map(({ message }) => message), files: told };
+}
+
+const some = (values: Float64Array): boolean => values.some((value) => !Number.isNaN(value));
+
+const speedWords: Readonly<Record<RideLog['speedSource'], string>> = {
+  wheel: 'speed from a wheel sensor',
+  satellite: 'speed from a satellite receiver',
+  positions: 'speed worked out from positions',
+  distance: 'speed worked out from distance',
+  unknown: 'speed',
+};
+
+function understood(log: RideLog): string[] {
+  const found = [`${log.timeS.length.toLocaleString('en')} records (${log.format.toUpperCase()})`];
+  if (some(log.speedMps)) found.push(speedWords[log.speedSource]);
+  if (some(log.cadenceRpm)) found.push('cadence');
+  if (some(log.powerW)) found.push('power');
+  const gears = log.gearRecords.timeS.length;
+  if (gears > 0) found.push(`${gears.toLocaleString('en')} gear records`);
+  return found;
+}
+
+function missing(log: RideLog): string[] {
+  const lacking: string[] = [];
+  if (!some(log.speedMps)) lacking.push('No speed: where the chain was cannot be worked out.');
+  if (!some(log.cadenceRpm)) lacking.push('No cadence: only the rider’s own reactions can tell of a missed shift.');
+  if (log.gearRecords.timeS.length === 0) lacking.push('No gear records: shifts are inferred from speed and cadence.');
+  return lacking;
+}

@@ -1,0 +1,70 @@
+import { bikeRolloutMm } from '../../src/drivetrain/bike-rollout.ts';
+import { engineVersion } from '../engine.ts';
+import { insertBike, listBikes, touchBike } from '../store/bike-store.ts';
+import { listSummaries } from '../store/report-store.ts';
+import { failPlacement, placeRide } from '../store/ride-store.ts';
+import type { Sql } from '../store/sql.ts';
+import type { unplacedRides } from '../store/work-store.ts';
+import type { PlaceAnswer, PlaceTask } from './tasks.ts';
+import type { WorkBench } from './work-bench.ts';
+import { workFault } from './work-fault.ts';
+import { WorkFailed } from './worker-pool.ts';
+
+type Unplaced = ReturnType<typeof unplacedRides>;
+
+/** At most so many rides of one upload are read together to guess one drivetrain; the rest follow them. */
+const mostForOneGuess = 12;
+
+/**
+ * Places the first of these rides: one ride on the bike it fits, or all rides of an upload that asked for a new bike.
+ * Throws only where that cannot be kept.
+ */
+export async function placeNextRides(bench: WorkBench, unplaced: Unplaced): Promise<{ bikeId: string | null }> {
+  const { sql, raw, pool, hub, log } = bench;
+  const [first] = unplaced;
+  const together =
+    first.placement === 'new' ? unplaced.filter(({ upload_id }) => upload_id === first.upload_id) : [first];
+  const start = performance.now();
+  const answer = await pool
+    .run('place', {
+      rides: together.slice(0, mostForOneGuess).map(({ file, kept_sha256 }) => ({ file, path: raw.path(kept_sha256) })),
+      bikes: first.placement === 'new' ? [] : candidates(sql),
+    })
+    .catch((error): PlaceAnswer | null => {
+      if (!(error instanceof WorkFailed)) throw error;
+      const fault = workFault(first.file, error);
+      return fault && { fault };
+    });
+  if (!answer) return { bikeId: null };
+  const bikeId = sql.transaction(() => keep(sql, together, answer));
+  log.info({ job: 'place', rides: together.length, bikeId, ms: Math.round(performance.now() - start) }, 'job done');
+  for (const { id, upload_id } of together)
+    hub.tell({ type: 'ride', rideId: id, bikeId, uploadId: upload_id, status: bikeId ? 'queued' : 'failed' });
+  return { bikeId };
+}
+
+/** Bikes that a ride may be of: not the invented ones. */
+function candidates(sql: Sql): PlaceTask['bikes'] {
+  const summaries = listSummaries(sql);
+  return listBikes(sql)
+    .filter(({ sample }) => !sample)
+    .map(({ id, bike }) => {
+      const written = bikeRolloutMm(bike);
+      const kept = summaries.get(id)?.summary;
+      const measured = kept ? (JSON.parse(kept) as { rolloutMm?: number | null } | null)?.rolloutMm : null;
+      return { id, bike, rolloutMm: Number.isNaN(written) ? (measured ?? null) : written };
+    });
+}
+
+function keep(sql: Sql, rides: Unplaced, answer: PlaceAnswer): string | null {
+  if (answer.fault) {
+    for (const { id } of rides) failPlacement(sql, id, answer.fault, engineVersion);
+    return null;
+  }
+  // The chosen bike may have been removed since: the rides then wait for the next look.
+  if (answer.bikeId !== null && !listBikes(sql).some(({ id }) => id === answer.bikeId)) return null;
+  const bikeId = answer.bikeId ?? insertBike(sql, answer.bike, 'guessed');
+  for (const { id } of rides) placeRide(sql, id, bikeId);
+  touchBike(sql, bikeId);
+  return bikeId;
+}

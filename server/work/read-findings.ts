@@ -1,0 +1,80 @@
+import { deserialize } from 'node:v8';
+import { gunzipSync } from 'node:zlib';
+import type { FailedRide, RideReport } from '../../src/report/report-schema.ts';
+import type { RideFindings } from '../engine.ts';
+import { eventKeys } from '../judgements/event-key.ts';
+import { judgeEvents, judgeRideReport } from '../judgements/judge-events.ts';
+import { matchJudgements } from '../judgements/match-judgements.ts';
+import type { Judgement } from '../store/judgement-store.ts';
+import type { Sql } from '../store/sql.ts';
+
+/** What the analyses of a bike's rides found, with the riders' judgements applied, the earliest ride first. */
+export interface BikeFindings {
+  readonly rides: readonly (RideFindings & { readonly id: string })[];
+  readonly failed: readonly FailedRide[];
+}
+
+/** Reads them from the database. Analyses made for an earlier drivetrain of the bike are left out: they are being made again. */
+export function readFindings(sql: Sql, bikeId: string, drivetrainVersion: number): BikeFindings {
+  const rows = sql.all(
+    sql.build
+      .selectFrom('ride')
+      .innerJoin('ride_analysis', 'ride_analysis.ride_id', 'ride.id')
+      .select(['ride.id', 'ride.warnings', 'ride_analysis.events', 'ride_analysis.report'])
+      .where('ride.bike_id', '=', bikeId)
+      .where('ride.status', '!=', 'failed')
+      .where('ride_analysis.drivetrain_version', '=', drivetrainVersion)
+      .orderBy('ride.start_ms')
+      .orderBy('ride.id'),
+  );
+  const judgements = judgementsByRide(sql, bikeId);
+  const rides = rows.map(({ id, warnings, events: packed, report: zipped }) => {
+    const found = deserialize(packed) as Omit<RideFindings, 'report'>;
+    const plain = withIntakeWarnings(JSON.parse(gunzipSync(zipped).toString()) as RideReport, warnings);
+    const said = judgements.get(id);
+    if (!said) return { id, ...found, report: plain };
+    const judged = matchJudgements(eventKeys(plain), said);
+    return {
+      id,
+      ...found,
+      events: judgeEvents(found.events, found.startMs, judged),
+      report: judgeRideReport(plain, judged),
+    };
+  });
+  const failed = sql
+    .all(
+      sql.build
+        .selectFrom('ride')
+        .select(['file', 'error_code', 'error_message'])
+        .where('bike_id', '=', bikeId)
+        .where('status', '=', 'failed')
+        .orderBy('uploaded_at'),
+    )
+    .map(({ file, error_code, error_message }) => ({ file, code: error_code ?? '', message: error_message ?? '' }));
+  return { rides, failed };
+}
+
+/** The warnings of a ride: those of the file as it was sent come first, those of the analysis that are new after them. */
+export function withIntakeWarnings(report: RideReport, intake: string): RideReport {
+  const first = JSON.parse(intake) as RideReport['warnings'];
+  const known = new Set(first.map(({ code }) => code));
+  return { ...report, warnings: [...first, ...report.warnings.filter(({ code }) => !known.has(code))] };
+}
+
+function judgementsByRide(sql: Sql, bikeId: string): Map<string, Judgement[]> {
+  const rows = sql.all(
+    sql.build
+      .selectFrom('judgement')
+      .innerJoin('ride', 'ride.id', 'judgement.ride_id')
+      .select(['judgement.ride_id', 'judgement.event_key', 'judgement.verdict', 'judgement.note'])
+      .where('ride.bike_id', '=', bikeId)
+      .orderBy('judgement.event_key'),
+  );
+  const byRide = new Map<string, Judgement[]>();
+  for (const { ride_id, event_key, verdict, note } of rows) {
+    const list = byRide.get(ride_id) ?? [];
+    list.push({ eventKey: event_key, verdict, note });
+    byRide.set(ride_id, list);
+  }
+  return byRide;
+}

@@ -1,0 +1,47 @@
+import type { AnalysedRide } from '../../src/analyse.ts';
+import type { Bike } from '../../src/drivetrain/bike.ts';
+
+/** Columns of a ride for its timeline. All lists have one length; null: no value at that moment. */
+export interface RideColumns {
+  readonly startMs: number;
+  readonly chainrings: readonly number[];
+  readonly cassette: readonly number[];
+  readonly timeS: readonly number[];
+  readonly speedMps: readonly (number | null)[];
+  readonly cadenceRpm: readonly (number | null)[];
+  readonly powerW: readonly (number | null)[];
+  /** Where the derailleur was told to go. */
+  readonly commandedTeeth: readonly (number | null)[];
+  /** Where the chain was. */
+  readonly actualTeeth: readonly (number | null)[];
+  readonly ring: readonly (number | null)[];
+  readonly driving: readonly number[];
+  readonly cogProbability: readonly number[];
+}
+
+/** The columns that the page draws, rounded to what a chart can show. */
+export function rideColumns({ log, trace }: AnalysedRide, bike: Bike): RideColumns {
+  const { commands } = trace;
+  const commanded = Int8Array.from(commands.latest, (index) => (index >= 0 ? commands.cog[index] : -1));
+  return {
+    startMs: log.startMs,
+    chainrings: bike.chainrings,
+    cassette: bike.cassette,
+    timeS: rounded(log.timeS, 1000) as number[],
+    speedMps: rounded(log.speedMps, 100),
+    cadenceRpm: rounded(log.cadenceRpm, 10),
+    powerW: rounded(log.powerW, 1),
+    commandedTeeth: teeth(commanded, bike.cassette),
+    actualTeeth: teeth(trace.cog, bike.cassette),
+    ring: teeth(trace.ring, bike.chainrings),
+    driving: rounded(trace.driving, 100) as number[],
+    cogProbability: rounded(trace.cogProbability, 100) as number[],
+  };
+}
+
+/** NaN becomes null. `steps`: how many steps a whole number is parted into. */
+const rounded = (values: ArrayLike<number>, steps: number): (number | null)[] =>
+  Array.from(values, (value) => (Number.isFinite(value) ? Math.round(value * steps) / steps : null));
+
+const teeth = (indices: Int8Array, sizes: readonly number[]): (number | null)[] =>
+  Array.from(indices, (index) => sizes[index] ?? null);

@@ -1,0 +1,121 @@
+import type { Bike } from '../../src/drivetrain/bike.ts';
+import type { Warning } from '../../src/errors/warning.ts';
+
+/** What is asked of a worker, and what comes back: plain data that can cross to another thread. */
+export interface Tasks {
+  intake: { ask: IntakeTask; answer: IntakeAnswer };
+  analyse: { ask: AnalyseTask; answer: AnalyseAnswer };
+  conclude: { ask: ConcludeTask; answer: ConcludeAnswer | null };
+  place: { ask: PlaceTask; answer: PlaceAnswer };
+  guess: { ask: GuessTask; answer: GuessAnswer };
+  wholeReport: { ask: WholeReportTask; answer: WholeReportAnswer };
+  placeless: { ask: PlacelessTask; answer: PlacelessAnswer };
+}
+export type TaskName = keyof Tasks;
+
+/** A stage of the work and how long it took, for `--verbose`. Holds sizes and counts, never what was ridden. */
+export interface Stage {
+  readonly stage: string;
+  readonly ms: number;
+  readonly facts: Readonly<Record<string, number | string>>;
+}
+
+/** A fault of the ride itself: the rider is told, nothing else stops. */
+export interface RideFault {
+  readonly code: string;
+  readonly message: string;
+}
+
+/** Reads a file that came in, takes its positions out unless they are kept on purpose, and writes it beside it, flushed. */
+export interface IntakeTask {
+  readonly path: string;
+  /** Where the file to be kept is written. */
+  readonly keptPath: string;
+  /** The rider's name for the file, for messages only. */
+  readonly file: string;
+  readonly keepPositions: boolean;
+}
+export type IntakeAnswer = { readonly fault: RideFault } | { readonly fault: null; readonly ride: IntakenRide };
+export interface IntakenRide {
+  readonly sha256: string;
+  readonly keptSha256: string;
+  readonly bytes: number;
+  readonly keptBytes: number;
+  readonly format: string;
+  readonly positions: 'none' | 'dropped' | 'kept';
+  readonly startMs: number;
+  readonly durationS: number;
+  readonly warnings: readonly Warning[];
+}
+
+/** Analyses one kept ride on its bike. */
+export interface AnalyseTask {
+  readonly path: string;
+  readonly file: string;
+  readonly bike: Bike;
+}
+export type AnalyseAnswer =
+  | { readonly fault: RideFault; readonly stages: readonly Stage[] }
+  | { readonly fault: null; readonly analysis: AnalysedRide; readonly stages: readonly Stage[] };
+export interface AnalysedRide {
+  /** Serialized `RideFindings` without the report. */
+  readonly events: Uint8Array;
+  /** R.RideReport, JSON, gzip. */
+  readonly report: Uint8Array;
+  /** Columns of the timeline, JSON, gzip. */
+  readonly columns: Uint8Array;
+  /** Counts before judgements, JSON. */
+  readonly counts: string;
+  readonly evidence: string;
+}
+
+/** Works out a bike's report from the analyses in the database. */
+export interface ConcludeTask {
+  readonly database: string;
+  readonly bikeId: string;
+}
+export interface ConcludeAnswer {
+  /** The bike's revision that was read, in one state of the database with all the rest. */
+  readonly revision: number;
+  readonly report: string;
+  readonly summary: string;
+  readonly detail: string;
+  readonly stages: readonly Stage[];
+}
+
+/** The whole report with every event, as JSON bytes; null where the bike is gone. */
+export interface WholeReportTask extends ConcludeTask {}
+export type WholeReportAnswer = Uint8Array | null;
+
+/** Finds the bike of some rides that came together: one that is there, or a new one by guess. */
+export interface PlaceTask {
+  readonly rides: readonly { readonly path: string; readonly file: string }[];
+  /** Bikes to choose from; none to make a new one in any case. */
+  readonly bikes: readonly { readonly id: string; readonly bike: Bike; readonly rolloutMm: number | null }[];
+}
+export type PlaceAnswer =
+  | { readonly fault: RideFault }
+  | { readonly fault: null; readonly bikeId: string }
+  | { readonly fault: null; readonly bikeId: null; readonly bike: Bike };
+
+/** Guesses a drivetrain from files of which nothing is stored. */
+export interface GuessTask {
+  readonly files: readonly { readonly path: string; readonly file: string }[];
+}
+export interface GuessAnswer {
+  readonly bike: Bike | null;
+  readonly certainty: number;
+  readonly notes: readonly string[];
+  readonly files: readonly {
+    readonly name: string;
+    readonly understood: readonly string[];
+    readonly notUnderstood: readonly string[];
+  }[];
+}
+
+/** Writes a copy of a kept ride without positions, for an archive. */
+export interface PlacelessTask {
+  readonly path: string;
+  readonly file: string;
+}
+export type PlacelessAnswer = Uint8Array;

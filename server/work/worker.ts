@@ -1,0 +1,7 @@
+/** What worker threads can be asked to do, under the names of `Tasks`. */
+export { analyseKeptRide as analyse } from './analyse-kept-ride.ts';
+export { concludeStoredBike as conclude, wholeStoredReport as wholeReport } from './conclude-stored-bike.ts';
+export { guessDrivetrain as guess } from './guess-drivetrain.ts';
+export { intakeRide as intake } from './intake-ride.ts';
+export { placeRides as place } from './place-rides.ts';
+export { placelessRide as placeless } from './placeless-ride.ts';
