@@ -1,4 +1,4 @@
-/** The messages and fields that a ride needs: global message number, then field number with the sizes it may have. */
+/** The messages and fields that a ride needs: global message number, then field number with the size it must have. */
 export const FIT_WANTED: ReadonlyMap<number, ReadonlyMap<number, number>> = new Map([
   /** file_id: type */
   [0, new Map([[0, 1]])],
