@@ -1,19 +1,26 @@
-/** Tells how far the reading of rides has come. */
+/** Tells how far the work on many rides has come. */
 export interface Progress {
-  step(done: number, file: string): void;
+  /** `done` rides of all are through this part of the work. */
+  tell(part: string, done: number): void;
   end(): void;
 }
 
-const silent: Progress = { step: () => {}, end: () => {} };
+/** Where progress is shown: a terminal, or something that is none. */
+export interface ProgressStream {
+  readonly isTTY?: boolean;
+  readonly columns?: number;
+  write(text: string): unknown;
+}
+
+const silent: Progress = { tell: () => {}, end: () => {} };
 const eraseLine = '\r\u001B[K';
 
 /** A line on standard error that is written over, where that is a terminal and there is more than one ride; else nothing. */
-export function progressOver(total: number, stream: NodeJS.WriteStream = process.stderr): Progress {
-  if (total < 2 || !stream.isTTY) return silent;
+export function progressOver(rides: number, stream: ProgressStream = process.stderr): Progress {
+  if (rides < 2 || !stream.isTTY) return silent;
   const width = Math.max(20, (stream.columns ?? 80) - 1);
   return {
-    step: (done, file) =>
-      stream.write(`${eraseLine}${`Reading ride ${done + 1} of ${total}: ${file}`.slice(0, width)}`),
+    tell: (part, done) => stream.write(`${eraseLine}${`${part}: ${done} of ${rides} rides`.slice(0, width)}`),
     end: () => stream.write(eraseLine),
   };
 }

@@ -21,7 +21,7 @@ export function readRides(files: readonly string[], progress: Progress): ReadRid
   const logs: RideLog[] = [];
   const failed: FailedRide[] = [];
   files.forEach((file, i) => {
-    progress.step(i, file);
+    progress.tell('Reading', i);
     try {
       logs.push(readRideLog(file, readBytes(file)));
     } catch (error) {
@@ -29,7 +29,6 @@ export function readRides(files: readonly string[], progress: Progress): ReadRid
       failed.push({ file, code: error.code, message: error.message });
     }
   });
-  progress.end();
   return { logs, failed };
 }
 

@@ -33,8 +33,17 @@ export async function runAnalyse(paths: readonly string[], options: AnalyseOptio
   if (options.html !== undefined) checkPlaceForPage(options.html);
 
   const found = findRides(paths);
-  const { logs, failed } = readRides(found.files, progressOver(found.files.length));
-  const report = analyse(logs, { bike, adjustments, failed: [...found.failed, ...failed] });
+  const progress = progressOver(found.files.length);
+  const { logs, failed } = readRides(found.files, progress);
+  let analysed = 0;
+  progress.tell('Analysing', analysed);
+  const report = analyse(logs, {
+    bike,
+    adjustments,
+    failed: [...found.failed, ...failed],
+    onRide: () => progress.tell('Analysing', ++analysed),
+  });
+  progress.end();
 
   for (const { message } of report.failed) writeNote(`cogwright: ${message}`);
   if (logs.length === 0 && options.json === undefined) {
