@@ -1,4 +1,5 @@
 import type { BikeSummary, DrivetrainGuess } from '../api/answers.ts';
+import { ApiError } from '../api/api-error.ts';
 import { createBike } from '../api/bikes.ts';
 import { guessDrivetrain } from '../api/uploads.ts';
 import { drivetrainForm } from '../bike/drivetrain-form.ts';
@@ -22,6 +23,12 @@ export function mismatch(guess: DrivetrainGuess, { bike }: BikeSummary): string 
   const strange = guess.bike.cassette.filter((teeth) => !bike.cassette.includes(teeth));
   if (strange.length <= 2) return null;
   return `These rides look like a cassette of ${range(guess.bike.cassette)}; ${bike.name} has ${range(bike.cassette)}. Is it the right bike?`;
+}
+
+/** What a refusal says of each file; null where it says nothing. */
+function filesIn(error: Error): HTMLElement | null {
+  const files = error instanceof ApiError && (error.details as { files?: DrivetrainGuess['files'] } | undefined)?.files;
+  return Array.isArray(files) ? understoodList(files) : null;
 }
 
 /** The step after choosing files: what they show, and for a new bike the guessed drivetrain to put right. */
@@ -83,7 +90,7 @@ export function makeGuessStep({ signal, start }: GuessPlan) {
             ),
             guess.notes.length > 0 &&
               make('ul', { class: 'points' }, ...guess.notes.map((note) => make('li', {}, note))),
-            make('div', { class: 'panel' }, newBikeForm(guess.bike)),
+            make('div', { class: 'panel' }, newBikeForm({ ...guess.bike, name: '' })),
           ],
         );
         announce('The files have been read.');
@@ -93,6 +100,7 @@ export function makeGuessStep({ signal, start }: GuessPlan) {
         fill(
           found,
           make('p', { class: 'fault', role: 'alert' }, error.message),
+          filesIn(error),
           !bike && [
             make('h2', {}, 'Describe the bike'),
             make(

@@ -3,10 +3,13 @@ export class ApiError extends Error {
   override readonly name = 'ApiError';
   readonly code: string;
   readonly status: number;
+  /** What the server adds to some refusals; undefined for most. */
+  readonly details: unknown;
 
-  constructor(code: string, status: number, message: string) {
+  constructor(code: string, status: number, message: string, details?: unknown) {
     super(message);
     this.code = code;
     this.status = status;
+    this.details = details;
   }
 }

@@ -11,8 +11,8 @@ interface Ask {
 
 async function refusal(answer: Response): Promise<ApiError> {
   try {
-    const { error } = (await answer.json()) as { error: { code: string; message: string } };
-    return new ApiError(error.code, answer.status, error.message);
+    const { error } = (await answer.json()) as { error: { code: string; message: string; details?: unknown } };
+    return new ApiError(error.code, answer.status, error.message, error.details);
   } catch {
     return new ApiError('no-reason', answer.status, `The server answered ${answer.status} without giving a reason.`);
   }

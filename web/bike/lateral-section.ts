@@ -14,7 +14,7 @@ export function lateralSection({ bike }: BikePage): HTMLElement | null {
   return make(
     'section',
     { 'aria-labelledby': 'lateral' },
-    make('h2', { id: 'lateral' }, 'How far it is off'),
+    make('h2', { id: 'lateral' }, 'Where the guide pulley stands'),
     make(
       'div',
       { class: 'panel' },

@@ -11,9 +11,13 @@ import { nextStep } from './next-step.ts';
 import { verdictHeadline } from './verdict-headline.ts';
 
 /** How much trouble there is, as a sentence with its interval; null without judged shifts. */
-export function troubleSentence({ state, rides }: Pick<BikeDetail, 'state' | 'rides'>): string | null {
+export function troubleSentence({
+  state,
+  rides,
+  report,
+}: Pick<BikeDetail, 'state' | 'rides' | 'report'>): string | null {
   if (state.troubleRate === null) return null;
-  return `Of ${counted(state.judgedShifts, 'judged shift')} over ${counted(rides, 'ride')}, ${percent(state.troubleRate)} came late, missed or went too far (95 % interval: ${percentRange(state.low, state.high)}).`;
+  return `Of ${counted(state.judgedShifts, 'judged shift')} over ${counted(report?.rides.length ?? rides, 'ride')}, ${percent(state.troubleRate)} came late, missed or went too far (95 % interval: ${percentRange(state.low, state.high)}).`;
 }
 
 function onsetSentence(report: NonNullable<BikeDetail['report']>): string | null {
@@ -36,6 +40,7 @@ export function verdictSection(page: BikePage): HTMLElement {
   const diagnosis = report?.diagnosis;
   const top = diagnosis?.causes[0];
   const said = diagnosis && state.word !== 'too little data';
+  const named = said && (diagnosis.suggestion.parameter !== 'none' || top?.cause === 'no-fault');
   const facts = report
     ? [
         troubleSentence(bike),
@@ -52,7 +57,7 @@ export function verdictSection(page: BikePage): HTMLElement {
       { class: 'panel verdict-words' },
       make('p', { class: 'verdict-state' }, stateMark(state.word), make('strong', {}, label)),
       make('h2', { class: 'verdict-headline' }, verdictHeadline(bike)),
-      said &&
+      named &&
         top &&
         make(
           'p',

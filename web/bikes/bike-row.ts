@@ -47,8 +47,7 @@ export function bikeRow(summary: BikeSummary, topRate: number): HTMLElement {
       make('h2', {}, make('a', { href: `/bikes/${summary.id}` }, summary.bike.name)),
       make('p', { class: 'rack-state' }, make('strong', {}, label), reason && make('span', {}, reason)),
       make('p', { class: 'quiet' }, `${drivetrainLine(summary.bike)} · ${ridden}${summary.sample ? ' · sample' : ''}`),
-      summary.pending > 0 &&
-        make('p', { class: 'quiet is-working' }, `Working on ${counted(summary.pending, 'job')} …`),
+      summary.pending > 0 && make('p', { class: 'quiet is-working' }, summary.staleReason ?? 'Being worked through …'),
     ),
     trendSpark(summary, topRate),
     figure(summary),

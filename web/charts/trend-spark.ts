@@ -11,7 +11,6 @@ const footPx = 12;
 type Rated = TrendPoint & { readonly troubleRate: number };
 
 function inWords(rated: readonly Rated[], adjustments: number): string {
-  if (rated.length === 0) return 'No ride with judged shifts yet';
   const adjusted = adjustments > 0 ? `; adjusted ${adjustments === 1 ? 'once' : `${adjustments} times`}` : '';
   const last = percent(rated[rated.length - 1].troubleRate);
   if (rated.length === 1) return `Trouble in one ride: ${last}${adjusted}`;
@@ -21,6 +20,7 @@ function inWords(rated: readonly Rated[], adjustments: number): string {
 /** A row's small trend of trouble: a dot a ride with its interval, adjustments as wedges on the base line. Rides stand evenly spaced. */
 export function trendSpark({ trend, adjustmentMarks }: BikeSummary, topRate: number): HTMLElement {
   const rated = trend.filter((point): point is Rated => point.troubleRate !== null);
+  if (rated.length === 0) return make('div', { class: 'rack-trend' });
   const x = scaleLinear([-0.5, Math.max(trend.length, 1) - 0.5], [4, widthPx - 4]);
   const y = scaleLinear([0, topRate], [heightPx - footPx, 4]).clamp(true);
   const at = (point: TrendPoint): number => x(trend.indexOf(point));

@@ -117,12 +117,16 @@ export function makeEventPanel(plan: PanelPlan): EventPanel {
           {},
           `${rideClock(event.timeS)} into the ride${hasClock(event.at) ? `, at ${clock(event.at)}` : ''}.`,
         ),
-        ...whyJudged(event).map((sentence) => make('li', {}, sentence)),
+        ...whyJudged(event, plan.sensorLagS).map((sentence) => make('li', {}, sentence)),
       );
       showVerdict(event);
       if (drawn === event.key) return;
       drawn = event.key;
-      const moment = cutMoment(plan.track, event.timeS, plan.rolloutMm, plan.sensorLagS);
+      const moment = cutMoment(plan.track, event.timeS, {
+        rolloutMm: plan.rolloutMm,
+        sensorLagS: plan.sensorLagS,
+        crankRevs: 'shift' in event ? event.shift.crankRevs : null,
+      });
       fill(
         chartPlace,
         chartFigure(

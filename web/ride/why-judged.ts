@@ -26,18 +26,24 @@ function outcomeWords({ outcome, crankRevs, toTeeth, fromTeeth }: Shift): string
   }
 }
 
-function shiftWords(shift: Shift): string[] {
+/** Less than this is not worth a word. */
+const shortLagS = 0.75;
+
+function shiftWords(shift: Shift, sensorLagS: number | null): string[] {
   const torque = shift.torqueNm ?? null;
   return [
     `The derailleur was told to go from ${shift.fromTeeth} to ${shift.toTeeth} teeth.`,
     outcomeWords(shift),
+    ...(sensorLagS === null || sensorLagS < shortLagS || shift.outcome === 'unjudged'
+      ? []
+      : [`This ride’s sensors follow the gear about ${sensorLagS.toFixed(1)} s late; that is taken off.`]),
     ...(torque === null || shift.outcome === 'unjudged' ? [] : [`About ${Math.round(torque)} Nm lay on the crank.`]),
     ...(shift.weak ? ['There is no cadence here: this rests on what the rider did next, which is weak evidence.'] : []),
   ];
 }
 
 /** Why an event was judged as it was, in sentences. */
-export function whyJudged(event: RideEvent): readonly string[] {
+export function whyJudged(event: RideEvent, sensorLagS: number | null = null): readonly string[] {
   const sure = event.kind === 'unjudged' ? [] : [`How sure: ${percent(event.confidence)}.`];
   switch (event.kind) {
     case 'ghost': {
@@ -63,6 +69,6 @@ export function whyJudged(event: RideEvent): readonly string[] {
         ...sure,
       ];
     default:
-      return [...shiftWords(event.shift), ...sure];
+      return [...shiftWords(event.shift, sensorLagS), ...sure];
   }
 }

@@ -1,17 +1,43 @@
 import { axisBottom, axisLeft } from 'd3-axis';
 import { scaleLinear, scaleLog } from 'd3-scale';
-import type { Selection } from 'd3-selection';
 import { axisName, type ChartSize, type ChartSvg, startChart } from '../../../src/report/charts/chart-frame.ts';
 import { drawLegend, type LegendEntry, legendHeightPx } from '../../../src/report/charts/chart-legend.ts';
 import { afterS, beforeS, type Moment, type MomentSample } from './moment.ts';
 import { cleanWithinRevs, lateWithinRevs } from './turn-limits.ts';
 
 const dot = 'M0,-3A3,3,0,1,1,0,3A3,3,0,1,1,0,-3Z';
-const legend: readonly LegendEntry[] = [
-  { words: 'asked for', className: 'commanded-line', path: 'M-8,0H8' },
+const wedge = 'M-5,-7H5L0,1Z';
+const always: readonly LegendEntry[] = [
   { words: 'chain on', className: 'actual-line', path: 'M-8,0H8' },
   { words: 'by speed and cadence', className: 'ratio-dot', path: dot },
 ];
+const askedFor: LegendEntry = { words: 'asked for', className: 'commanded-line', path: 'M-8,0H8' };
+const judgedThere: LegendEntry = { words: 'judged to be there', className: 'judged', path: wedge };
+
+const cogHeight = 170;
+const bandHeight = 32;
+const bandGap = 22;
+const bands = [
+  { key: 'cadenceRpm', words: 'Cadence, rpm', className: 'cadence' },
+  { key: 'speedKmh', words: 'Speed, km/h', className: 'speed' },
+  { key: 'powerW', words: 'Power, W', className: 'power' },
+] as const;
+
+const bandsOf = ({ samples }: Moment) =>
+  bands.filter(({ key }) => samples.some((sample) => !Number.isNaN(sample[key])));
+
+const legendOf = (moment: Moment, isShift: boolean): readonly LegendEntry[] => [
+  ...(isShift ? [askedFor] : []),
+  ...always,
+  ...(moment.judgedAtS === null ? [] : [judgedThere]),
+];
+
+const topOf = (moment: Moment, widthPx: number, isShift: boolean): number =>
+  legendHeightPx(legendOf(moment, isShift), widthPx) + (isShift ? 40 : 26);
+
+/** Height that the drawing needs. */
+export const momentHeightPx = (moment: Moment, widthPx: number, isShift: boolean): number =>
+  topOf(moment, widthPx, isShift) + cogHeight + 26 + bandsOf(moment).length * (bandHeight + bandGap) - bandGap + 50;
 
 type Key = 'askedTeeth' | 'chainTeeth' | 'speedKmh' | 'cadenceRpm' | 'powerW';
 
@@ -70,12 +96,11 @@ function reading(sample: MomentSample): string {
 /** Draws the cogs of the thirty seconds, with the crank turns that part clean, late and missed, and the measures below. */
 export function drawMoment(svg: ChartSvg, moment: Moment, size: ChartSize, isShift: boolean): void {
   startChart(svg, size);
-  const entries = isShift ? legend : legend.slice(1);
-  drawLegend(svg, entries, size.widthPx);
+  drawLegend(svg, legendOf(moment, isShift), size.widthPx);
   const left = 44;
   const right = size.widthPx - 8;
-  const top = legendHeightPx(entries, size.widthPx) + (isShift ? 40 : 26);
-  const cogBottom = top + 170;
+  const top = topOf(moment, size.widthPx, isShift);
+  const cogBottom = top + cogHeight;
   const x = scaleLinear([-beforeS, afterS], [left, right]);
   const { samples } = moment;
   const cogs = cogsInView(moment);
@@ -125,7 +150,13 @@ export function drawMoment(svg: ChartSvg, moment: Moment, size: ChartSize, isShi
     .attr('transform', (sample) => `translate(${x(sample.s)},${y(sample.ratioTeeth)})`)
     .attr('d', dot);
 
-  const bottom = drawMeasures(svg, samples, x, cogBottom + 26, left, right);
+  if (moment.judgedAtS !== null)
+    svg
+      .append('path')
+      .attr('class', 'judged')
+      .attr('transform', `translate(${x(moment.judgedAtS)},${top})`)
+      .attr('d', wedge);
+  const bottom = drawMeasures(svg, moment, x, cogBottom + 26, left, right);
   const axis = axisBottom(x)
     .ticks(Math.max(3, (right - left) / 70))
     .tickSizeOuter(0);
@@ -174,51 +205,35 @@ function drawTurns(
 /** Draws cadence, speed and power as thin bands, each only where there is any; returns the lower edge. */
 function drawMeasures(
   svg: ChartSvg,
-  samples: readonly MomentSample[],
+  moment: Moment,
   x: (s: number) => number,
   from: number,
   left: number,
   right: number,
 ): number {
-  const bands = (
-    [
-      { key: 'cadenceRpm', words: 'Cadence, rpm', className: 'cadence' },
-      { key: 'speedKmh', words: 'Speed, km/h', className: 'speed' },
-      { key: 'powerW', words: 'Power, W', className: 'power' },
-    ] as const
-  ).filter(({ key }) => samples.some((sample) => !Number.isNaN(sample[key])));
-  const height = 32;
+  const { samples } = moment;
   let at = from;
-  for (const { key, words, className } of bands) {
+  for (const { key, words, className } of bandsOf(moment)) {
     const most = Math.max(1, ...samples.map((sample) => (Number.isNaN(sample[key]) ? 0 : sample[key])));
-    const y = scaleLinear([0, most], [at + height, at]);
-    const group: Selection<SVGGElement, unknown, null, undefined> = svg
-      .append('g')
-      .attr('class', `measure ${className}`);
-    group
-      .append('text')
-      .attr('class', 'axis-name')
-      .attr('x', left)
-      .attr('y', at - 4)
-      .text(words);
+    const y = scaleLinear([0, most], [at + bandHeight, at]);
+    const group = svg.append('g').attr('class', `measure ${className}`);
+    const write = (look: string, textX: number, textY: number, anchor: string, text: string): void => {
+      group.append('text').attr('class', look).attr('x', textX).attr('y', textY).attr('text-anchor', anchor).text(text);
+    };
+    write('axis-name', left, at - 4, 'start', words);
+    write('count', left - 8, at + 8, 'end', String(Math.round(most)));
+    write('count', left - 8, at + bandHeight, 'end', '0');
     group
       .append('path')
       .attr('class', 'grid-line')
-      .attr('d', `M${left},${at + height}H${right}`);
-    group
-      .append('text')
-      .attr('class', 'count')
-      .attr('x', left - 8)
-      .attr('y', at + 8)
-      .attr('text-anchor', 'end')
-      .text(Math.round(most));
+      .attr('d', `M${left},${at + bandHeight}H${right}`);
     group
       .append('path')
       .attr('class', 'measure-line')
       .attr('d', linePath(samples, key, x, y, false));
-    at += height + 22;
+    at += bandHeight + bandGap;
   }
-  return bands.length > 0 ? at - 18 : from - 22;
+  return at > from ? at - bandGap + 4 : from - 22;
 }
 
 /** One column a record over all bands, to read it by pointer or keyboard. */

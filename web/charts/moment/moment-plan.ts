@@ -1,6 +1,6 @@
 import { select } from 'd3-selection';
 import type { ChartPlan } from '../chart-plan.ts';
-import { drawMoment } from './draw-moment.ts';
+import { drawMoment, momentHeightPx } from './draw-moment.ts';
 import type { Moment } from './moment.ts';
 
 interface MomentPlan {
@@ -41,7 +41,7 @@ export function momentPlan({ moment, title, fileName, isShift }: MomentPlan): Ch
         value(sample.powerW),
       ]),
     },
-    heightPx: () => 430,
+    heightPx: (widthPx) => momentHeightPx(moment, widthPx, isShift),
     draw: (svg, widthPx, heightPx) => drawMoment(select(svg), moment, { widthPx, heightPx }, isShift),
   };
 }

@@ -25,6 +25,17 @@ export interface Moment {
   /** Seconds from the event when the crank had turned so far; null where it did not within the moment. */
   readonly cleanUntilS: number | null;
   readonly lateUntilS: number | null;
+  /** Seconds from the event when the engine judged the shift to be done; null where it was not, or is not known. */
+  readonly judgedAtS: number | null;
+}
+
+/** What is known of the ride and the event beside the columns. */
+interface MomentFacts {
+  readonly rolloutMm: number | null;
+  /** How much later the records show the wheel than the gear. */
+  readonly sensorLagS: number | null;
+  /** Crank revolutions the shift took, as judged; null for anything else. */
+  readonly crankRevs: number | null;
 }
 
 /** Teeth of the cog that would give this speed at this cadence. */
@@ -52,12 +63,7 @@ function turnedAt(samples: readonly MomentSample[], revs: number): number | null
  * Cuts the moment around `timeS` out of a ride. The turns are counted from the event plus the ride's own sensor lag,
  * as the records show the wheel that much late.
  */
-export function cutMoment(
-  track: RideTrack,
-  timeS: number,
-  rolloutMm: number | null,
-  sensorLagS: number | null,
-): Moment {
+export function cutMoment(track: RideTrack, timeS: number, { rolloutMm, sensorLagS, crankRevs }: MomentFacts): Moment {
   const samples: MomentSample[] = [];
   const last = sampleFrom(track, timeS + afterS + 0.001);
   for (let i = sampleFrom(track, timeS - beforeS); i < last; i++) {
@@ -84,5 +90,6 @@ export function cutMoment(
     samples,
     cleanUntilS: shifted(cleanWithinRevs),
     lateUntilS: shifted(lateWithinRevs),
+    judgedAtS: crankRevs === null ? null : shifted(crankRevs),
   };
 }
