@@ -38,7 +38,7 @@ function rideRow(ride: RideReport, i: number): Markup {
     counts.chainDrops,
     counts.skips,
   ];
-  return html`<tr><th scope="row">${i + 1}</th><td class="left">${dayAndTime(ride.start)}</td><td>${durationWords(ride.pedallingS)}</td><td class="left">${evidenceLabels[ride.evidence]}</td>${numbers.map((number) => html`<td>${number}</td>`)}</tr>
+  return html`<tr><th scope="row">${i + 1}</th><td class="left">${dayAndTime(ride.start)}</td><td>${ride.pedallingS === 0 ? '-' : durationWords(ride.pedallingS)}</td><td class="left">${evidenceLabels[ride.evidence]}</td>${numbers.map((number) => html`<td>${number}</td>`)}</tr>
 `;
 }
 

@@ -6,17 +6,14 @@ import { causeWords } from '../words/cause-words.ts';
 import { percent, signedMm } from '../words/number-words.ts';
 import { parameterName } from '../words/parameter-words.ts';
 import { turnWords } from '../words/turn-words.ts';
-import { verdictSentence } from '../words/verdict-words.ts';
+import { explainedCauses, verdictSentence } from '../words/verdict-words.ts';
 import { chartFigure } from './chart-figure.ts';
 import { html, type Markup } from './markup.ts';
-
-const explainedFrom = 0.05;
 
 /** The verdict with evidence and its two charts. */
 export function htmlVerdict(report: Report): Markup {
   const { diagnosis, bike } = report;
   const fine = diagnosis.causes[0].cause === 'no-fault';
-  const explained = diagnosis.causes.filter(({ probability }, i) => i === 0 || probability >= explainedFrom);
   const further = [
     diagnosis.undecided?.sentence,
     turnWords(diagnosis.clicks),
@@ -28,7 +25,7 @@ export function htmlVerdict(report: Report): Markup {
 <h2>Verdict</h2>
 <p class="verdict${fine ? ' fine' : ''}">${verdictSentence(report)}</p>
 ${further.map((sentence) => html`<p>${sentence}</p>\n`)}
-${explained.map(
+${explainedCauses(report).map(
   ({ cause, probability, evidence }) => html`<h3>${percent(probability)} ${causeWords(cause, bike.actuation).name}</h3>
 <ul>${evidence.map((sentence) => html`<li>${sentence}</li>`)}</ul>
 `,

@@ -44,7 +44,7 @@ function rideRow(ride: RideReport, i: number): string[] {
   return [
     String(i + 1),
     dayAndTime(ride.start),
-    hoursAndMinutes(ride.pedallingS),
+    ride.pedallingS === 0 ? '-' : hoursAndMinutes(ride.pedallingS),
     `${counts.shifts - counts.unjudged} of ${counts.shifts}`,
     ...[counts.late, counts.missed, counts.overshot, counts.ghostShifts, counts.chainDrops, counts.skips].map(String),
   ];

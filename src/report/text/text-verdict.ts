@@ -3,11 +3,8 @@ import { causeWords } from '../words/cause-words.ts';
 import { percent } from '../words/number-words.ts';
 import { parameterName } from '../words/parameter-words.ts';
 import { turnWords } from '../words/turn-words.ts';
-import { verdictSentence } from '../words/verdict-words.ts';
+import { explainedCauses, showsNothing, verdictSentence } from '../words/verdict-words.ts';
 import type { TextPage } from './text-page.ts';
-
-/** Causes under this probability are not explained, only counted. */
-const explainedFrom = 0.05;
 
 /** The verdict with its evidence. */
 export function textVerdict(page: TextPage, report: Report): void {
@@ -16,7 +13,7 @@ export function textVerdict(page: TextPage, report: Report): void {
   const emphasis = diagnosis.causes[0].cause === 'no-fault' ? page.style.good : page.style.alarm;
   page.emphasised(verdictSentence(report), emphasis);
   if (diagnosis.undecided) page.paragraph(diagnosis.undecided.sentence);
-  const explained = diagnosis.causes.filter((cause, i) => i === 0 || cause.probability >= explainedFrom);
+  const explained = explainedCauses(report);
   for (const { cause, probability, evidence } of explained) {
     page.subheading(`${percent(probability)}  ${causeWords(cause, bike.actuation).name}`);
     for (const sentence of evidence) page.bullet(sentence);
@@ -25,7 +22,7 @@ export function textVerdict(page: TextPage, report: Report): void {
   if (rest.length > 0) {
     page.blank();
     page.paragraph(
-      `Less likely: ${rest.map(({ cause, probability }) => `${causeWords(cause, bike.actuation).name} (${percent(probability)})`).join(', ')}.`,
+      `${showsNothing(report) ? 'What the causes start from before any ride' : 'Less likely'}: ${rest.map(({ cause, probability }) => `${causeWords(cause, bike.actuation).name} (${percent(probability)})`).join(', ')}.`,
     );
   }
   const further = [

@@ -10,13 +10,29 @@ export function judgedShifts(report: Pick<Report, 'rides'>): number {
   return report.rides.reduce((sum, { counts }) => sum + counts.shifts - counts.unjudged, 0);
 }
 
+/** Causes under this probability are counted, not explained. */
+const explainedFrom = 0.05;
+
+/** True where the rides show nothing at all that speaks for or against a part. */
+export function showsNothing(report: Pick<Report, 'rides'>): boolean {
+  const found = report.rides.reduce(
+    (sum, { counts }) => sum + counts.ghostShifts + counts.chainDrops + counts.skips,
+    0,
+  );
+  return judgedShifts(report) + found === 0;
+}
+
+/** The causes worth explaining with their evidence, likeliest first; none where the rides show nothing. */
+export function explainedCauses(report: Report): Report['diagnosis']['causes'] {
+  if (showsNothing(report)) return [];
+  return report.diagnosis.causes.filter(({ probability }, i) => i === 0 || probability >= explainedFrom);
+}
+
 /** The verdict in one sentence: the likeliest cause and how sure it is, or that it is open between the first two. */
 export function verdictSentence(report: Report): string {
   const [first, second] = report.diagnosis.causes;
   const name = (cause: typeof first): string => causeWords(cause.cause, report.bike.actuation).name;
-  const judged = judgedShifts(report);
-  if (judged === 0 && first.cause === 'no-fault')
-    return 'No shift could be judged, so these rides say nothing for or against any part.';
+  if (showsNothing(report)) return 'No shift could be judged, so these rides say nothing for or against any part.';
   if (report.diagnosis.suggestion.parameter === 'none' && first.cause !== 'no-fault')
     return `No part is named yet: ${name(first)} comes first (${percent(first.probability)}), but the evidence is too thin.`;
   if (first.cause === 'no-fault' && first.probability >= namedAlone)

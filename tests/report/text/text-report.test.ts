@@ -49,6 +49,7 @@ describe('textReport', () => {
   });
 
   it('says when nothing could be judged instead of naming a part', () => {
+    const nothing = Object.fromEntries(Object.keys(report.rides[0].counts).map((name) => [name, 0])) as never;
     const causes = report.diagnosis.causes.map((cause) => ({
       ...cause,
       probability: cause.cause === 'no-fault' ? 0.5 : 0.5 / 11,
@@ -56,11 +57,12 @@ describe('textReport', () => {
     causes.sort((a, b) => b.probability - a.probability);
     const silent: Report = {
       ...report,
-      rides: [{ ...report.rides[0], evidence: 'none', counts: { ...report.rides[0].counts, shifts: 0, unjudged: 0 } }],
+      rides: [{ ...report.rides[0], evidence: 'none', counts: nothing }],
       diagnosis: { ...report.diagnosis, causes },
     };
     const text = textReport(silent);
     expect(text).toContain('No shift could be judged, so these rides say nothing for or against any part.');
+    expect(text).toContain('What the causes start from before any ride: nothing mis-set (50 %)');
     expect(text).toContain('1 ride shows nothing about shifting and did not count.');
   });
 
