@@ -38,6 +38,7 @@ export function adjustSetup(setup: Setup, healthy: Setup, adjustment: Adjustment
       if (curesOwn) {
         setup.frictionOut = healthy.frictionOut;
         setup.frictionIn = healthy.frictionIn;
+        setup.frictionBothWays = healthy.frictionBothWays;
         setup.softness = healthy.softness;
       }
       if (curesByTheWay) setup.offset = healthy.offset;

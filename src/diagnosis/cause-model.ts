@@ -58,7 +58,8 @@ export class CauseModel {
   readonly options: readonly OnsetOption[];
   private readonly prepared: readonly PreparedSegment[];
   private readonly priors: readonly Float64Array[];
-  private readonly usage: Float64Array;
+  /** Share of pedalling on each cog, the most used one at 1. */
+  readonly usage: Float64Array;
   private readonly rates: PulleyRates;
   private readonly fullLog: readonly Float64Array[];
   private readonly halfLog: Float64Array;
@@ -126,12 +127,6 @@ export class CauseModel {
       logs[i] = sum;
     });
     return logs;
-  }
-
-  /** Outcome rates of a setup, for looking ahead; valid until the next call. */
-  ratesOf(setup: Setup, rates: PulleyRates): PulleyRates {
-    fillRates(setup, this.usage, rates);
-    return rates;
   }
 
   /** Log likelihood of every segment from period `since` on, with the setup of its period. */

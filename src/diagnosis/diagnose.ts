@@ -1,78 +1,97 @@
-import { tallyCogs } from '../cogs/tally-cogs.ts';
-import { logSumExp } from '../numeric/log-sum-exp.ts';
+import { cogPitchMm } from '../drivetrain/cog-pitch.ts';
+import { buildEvidence } from './build-evidence.ts';
+import { causeWords } from './cause-words.ts';
 import { type Cause, causes } from './causes.ts';
-import type { Diagnosis, DiagnosisInput } from './diagnosis.ts';
+import type { CauseVerdict, Diagnosis, DiagnosisInput, Undecided } from './diagnosis.ts';
+import { lateralErrors, lateralOffset, stillThere, turnsNeeded } from './estimates.ts';
+import { evidenceSentences } from './evidence-sentences.ts';
+import { LookAhead } from './look-ahead.ts';
+import { observe } from './observed.ts';
+import { faultOnset } from './onset.ts';
+import { drawParticles } from './particles.ts';
+import { planCheckRide } from './plan-check-ride.ts';
+import { posterior } from './posterior.ts';
+import { weighRider } from './rider-load.ts';
+import { varyAssumptions } from './sensitivity.ts';
+import { separateCauses } from './separate-causes.ts';
+import { suggest } from './suggest.ts';
+import { type WeighedCauses, weighCauses } from './weigh-causes.ts';
 
-/** Expected trouble rate of a cause for shifts onto a cog (share across the cassette 0..1) in a direction. */
-const expected: Record<Cause, (share: number, larger: boolean) => number> = {
-  'no-fault': () => 0.02,
-  'cable-tension-low': (_, larger) => (larger ? 0.3 : 0.03),
-  'cable-tension-high': (_, larger) => (larger ? 0.03 : 0.3),
-  'low-limit-tight': (share, larger) => (larger && share === 1 ? 0.5 : 0.02),
-  'low-limit-loose': () => 0.02,
-  'high-limit-tight': (share, larger) => (!larger && share === 0 ? 0.5 : 0.02),
-  'high-limit-loose': () => 0.02,
-  'pulley-gap-small': (share, larger) => (larger && share > 0.65 ? 0.3 : 0.03),
-  'pulley-gap-large': () => 0.15,
-  'hanger-bent': (share, larger) => 0.03 + 0.5 * Math.max(0, larger ? 1 - 2 * share : 2 * share - 1),
-  'cable-friction': (_, larger) => (larger ? 0.1 : 0.3),
-  'worn-drivetrain': () => 0.02,
-};
+/** Trouble above this rate on a cog and direction is where a cause shows. */
+const showsAbove = 0.08;
 
-/** Weighs every cause against the rides. First form: fixed patterns and direction of drops; see the evidence fields. */
-export function diagnose(input: DiagnosisInput): Diagnosis {
-  const size = input.bike.cassette.length;
-  const used = input.rides.filter((ride) => ride.evidence === 'full' || ride.evidence === 'ratio-only');
-  const tallies = tallyCogs(
-    used.map((ride) => ride.events),
-    size,
-  );
-  const shifts = tallies.reduce((sum, tally) => sum + tally.shifts, 0);
-  const drops = used.flatMap((ride) => ride.events.chainDrops);
-  const skips = used.reduce((sum, ride) => sum + ride.events.skips.length, 0);
-  const scores = causes.map((cause) => {
-    let score = Math.log(cause === 'no-fault' ? 0.45 : 0.05);
-    for (const tally of tallies) {
-      const p = expected[cause](tally.cog / (size - 1), tally.direction === 'to-larger');
-      const trouble = tally.late + tally.missed + tally.overshot;
-      score += 0.5 * (trouble * Math.log(p) + (tally.shifts - trouble) * Math.log(1 - p));
-    }
-    for (const drop of drops) {
-      if (drop.side === 'past-largest') score += cause === 'low-limit-loose' ? -1 : -6;
-      if (drop.side === 'past-smallest') score += cause === 'high-limit-loose' ? -1 : -6;
-    }
-    return score + Math.min(skips, 20) * (cause === 'worn-drivetrain' ? -1 : -2);
-  });
-  const total = logSumExp(scores);
-  const verdicts = causes
-    .map((cause, i) => ({
-      cause,
-      probability: Math.exp(scores[i] - total),
-      evidence: [`${shifts} judged shifts seen.`],
-    }))
-    .sort((a, b) => b.probability - a.probability);
-  const wide = { mean: 0, low: -2, high: 2 };
+/** Between which causes the verdict stands when an assumption is moved within its plausible range. */
+function undecidedBetween(
+  weighed: WeighedCauses,
+  probabilities: readonly number[],
+  ranked: readonly CauseVerdict[],
+  electronic: boolean,
+): Undecided | null {
+  const top = ranked[0].cause;
+  const turned = varyAssumptions(weighed, probabilities).filter((varied) => varied.top !== top);
+  if (turned.length === 0) return null;
+  const rivals = ranked.map(({ cause }) => cause).filter((cause) => turned.some((varied) => varied.top === cause));
+  const becauseOf = [...new Set(turned.filter((varied) => varied.top === rivals[0]).map(({ meaning }) => meaning))];
+  const between: [Cause, Cause] = [top, rivals[0]];
+  const [a, b] = between.map((cause) => causeWords(cause, electronic));
   return {
-    causes: verdicts,
-    lateralOffsetMm: wide,
-    lateralErrorMm: input.bike.cassette.map((teeth) => ({ teeth, ...wide })),
-    clicks:
-      input.bike.actuation === 'electronic'
-        ? { parameter: 'index-offset', unit: 'steps', mean: 0, low: -10, high: 10 }
-        : { parameter: 'cable-tension', unit: 'clicks', mean: 0, low: -10, high: 10 },
-    onset: { kind: 'unknown', at: null, probability: 0 },
-    riderPart: { probability: 0, troubleRateLowTorque: null, troubleRateHighTorque: null, sentence: '' },
-    separates: null,
-    undecided: null,
-    checkRide: { blocks: [], sentences: [], expectedBits: 0, ordinaryBits: 0 },
-    stillThere: 1,
-    notes: [],
-    suggestion: {
-      parameter: 'none',
-      action: 'Turn nothing yet.',
-      start: 'Ride on and record.',
-      verify: 'Look again after the next ride.',
-      cautions: ['Follow the manual of the maker and ask a qualified mechanic when in doubt.'],
-    },
+    between,
+    becauseOf,
+    sentence: `Undecided between ${a} and ${b}: the verdict hangs on ${becauseOf.join(', and on ')}.`,
+  };
+}
+
+/**
+ * Weighs every cause against the rides and adjustments of one bike and says what to do next. The same input gives the
+ * same verdict; the work hardly grows with the number of shifts. Nothing to go by is a documented value: the priors, a
+ * wide offset, and a suggestion that names no part.
+ */
+export function diagnose(input: DiagnosisInput): Diagnosis {
+  const { bike } = input;
+  const electronic = bike.actuation === 'electronic';
+  const evidence = buildEvidence(input);
+  const weighed = weighCauses(evidence, {
+    cassetteLength: bike.cassette.length,
+    cogPitchMm: cogPitchMm(bike),
+    electronic,
+  });
+  const probabilities = posterior(weighed);
+  const particles = drawParticles(weighed, probabilities);
+  const lookAhead = new LookAhead(particles, weighed.model);
+  const seen = observe(evidence.rides, bike);
+  const ranked = causes
+    .map((cause, c) => ({ cause, probability: probabilities[c], evidence: evidenceSentences(cause, seen) }))
+    .sort((a, b) => b.probability - a.probability);
+  const top = ranked[0].cause;
+  const own = particles.map((_, i) => i).filter((i) => particles[i].cause === top);
+  const onset = faultOnset(particles, top, evidence, (cog, direction) => {
+    const { trouble } = lookAhead.expect({ cog, larger: direction === 'to-larger', firm: false });
+    return own.reduce((sum, i) => sum + trouble[i], 0) / own.length > showsAbove;
+  });
+  const undecided = undecidedBetween(weighed, probabilities, ranked, electronic);
+  const facts = {
+    ranked,
+    seen,
+    undecided,
+    onset,
+    rider: weighRider(particles, evidence),
+    clicks: turnsNeeded(particles, top, electronic),
+    stillThere: evidence.groups.length > 0 ? stillThere(particles, top) : 1,
+    checkRide: planCheckRide(lookAhead, bike.cassette, weighed.model.usage),
+    electronic,
+  };
+  return {
+    causes: ranked,
+    lateralOffsetMm: lateralOffset(particles),
+    lateralErrorMm: lateralErrors(particles, bike),
+    clicks: facts.clicks,
+    onset,
+    riderPart: facts.rider,
+    separates: separateCauses(weighed, [top, ranked[1].cause], bike.cassette, electronic),
+    undecided,
+    checkRide: facts.checkRide,
+    stillThere: facts.stillThere,
+    notes: evidence.notes,
+    suggestion: suggest(facts),
   };
 }

@@ -80,6 +80,7 @@ export function healthySetup(draw: Draw, cogPitchMm: number, electronic: boolean
     pivot: 0.5,
     frictionOut: electronic ? 0 : 0.25 * draw.shape.friction,
     frictionIn: electronic ? 0 : 0.1 * draw.shape.friction,
+    frictionBothWays: 0,
     lowClear: between(0.2, 0.9, draw.shape.clear),
     highClear: between(0.2, 0.9, 1 - draw.shape.clear),
     gap: 0,
@@ -139,7 +140,7 @@ export function faultySetup(cause: Cause, draw: Draw, healthy: Setup): Setup {
         ...healthy,
         gap: 0.5 + size,
         gapMissed: between(0.01, 0.3, draw.shape.side),
-        gapOtherWay: between(0.6, 1.6, draw.shape.share),
+        gapOtherWay: between(0.65, 1.5, draw.shape.share),
         gapBreadth: between(-0.5, 0.3, shape),
       };
     case 'hanger-bent':
@@ -152,7 +153,8 @@ export function faultySetup(cause: Cause, draw: Draw, healthy: Setup): Setup {
       return {
         ...healthy,
         frictionOut: size,
-        frictionIn: size * between(0, 0.75, draw.shape.share),
+        frictionIn: size * between(0, 0.4, draw.shape.side),
+        frictionBothWays: between(0.08, 0.65, draw.shape.share),
         softness: healthy.softness + 0.12 * size,
         missedMargin: healthy.missedMargin * between(1, 3, shape),
       };

@@ -57,10 +57,15 @@ function fillOutcomes(setup: Setup, atRest: number, cog: CogMoment, row: number,
   const { share, larger, error } = cog;
   const { logOutcome, loads } = rates;
   const short = larger ? -error : error;
-  const index = setup.ceiling * beyond(short, setup.softness, atRest);
+  const erratic =
+    larger && setup.frictionBothWays > 0
+      ? setup.frictionBothWays * beyond(setup.frictionOut, setup.softness, atRest)
+      : 0;
+  const index = setup.ceiling * Math.max(erratic, beyond(short, setup.softness, atRest));
   const gap = Math.min(0.97, gapTrouble(setup, share, larger, atRest));
   const overshot = 0.0008 + setup.overshootCeiling * beyond(-short - setup.overshootMargin, setup.softness, atRest);
-  const indexMissed = index === 0 ? 0 : 0.05 + 0.9 * sigmoid((short - 1 - setup.missedMargin) / 0.5);
+  const reach = erratic > 0 ? Math.max(short, setup.frictionOut) : short;
+  const indexMissed = index === 0 ? 0 : 0.05 + 0.9 * sigmoid((reach - 1 - setup.missedMargin) / 0.5);
   const background = larger ? setup.backgroundIn : setup.backgroundOut;
   for (const load of loads) {
     const harder = Math.exp(setup.loadEffect * loadSteps[load]);

@@ -12,6 +12,8 @@ export interface Setup {
   /** How far the pulley lags inboard after a shift to-smaller, and outboard after one to-larger. */
   frictionOut: number;
   frictionIn: number;
+  /** Part of the to-smaller trouble from friction that shows to-larger too, without any error at rest: it is erratic. */
+  frictionBothWays: number;
   /** Room the limits leave beyond the largest and the smallest cog; negative: they stop the pulley short. */
   lowClear: number;
   highClear: number;

@@ -1,0 +1,76 @@
+import type { Bike } from '../drivetrain/bike.ts';
+import type { Cause } from './causes.ts';
+import type { CogError, Estimate, TurnEstimate } from './diagnosis.ts';
+import type { Particle } from './particles.ts';
+import { pulleyError, type Setup } from './setup.ts';
+
+/** Mean and the bounds that leave 2.5 % on each side. Needs at least one value. */
+export function estimateOf(values: readonly number[]): Estimate {
+  const sorted = [...values].sort((a, b) => a - b);
+  const at = (share: number): number => sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))];
+  return { mean: values.reduce((sum, value) => sum + value, 0) / values.length, low: at(0.025), high: at(0.975) };
+}
+
+/** Index offset of the bike as it is now, mm, inboard positive. */
+export function lateralOffset(particles: readonly Particle[]): Estimate {
+  return estimateOf(particles.map(({ now }) => now.offset * now.toleranceMm));
+}
+
+/** Lateral error at rest on each cog, mm: the mean of arriving from either side. */
+export function lateralErrors(particles: readonly Particle[], bike: Bike): CogError[] {
+  const last = bike.cassette.length - 1;
+  return bike.cassette.map((teeth, cog) => ({
+    teeth,
+    ...estimateOf(
+      particles.map(
+        ({ now }) => ((pulleyError(now, cog / last, true) + pulleyError(now, cog / last, false)) / 2) * now.toleranceMm,
+      ),
+    ),
+  }));
+}
+
+const tensionCauses: readonly Cause[] = ['cable-tension-low', 'cable-tension-high'];
+
+/** Clicks or steps that would set the index offset right; if the likeliest cause is tension, as far as it is the cause. */
+export function turnsNeeded(particles: readonly Particle[], top: Cause, electronic: boolean): TurnEstimate {
+  const counted = tensionCauses.includes(top) ? particles.filter(({ cause }) => cause === top) : particles;
+  const turns = (counted.length > 0 ? counted : particles).map(
+    ({ now, draw }) => (-now.offset * now.toleranceMm) / (electronic ? draw.assumed.stepMm : draw.assumed.clickMm),
+  );
+  return electronic
+    ? { parameter: 'index-offset', unit: 'steps', ...estimateOf(turns) }
+    : { parameter: 'cable-tension', unit: 'clicks', ...estimateOf(turns) };
+}
+
+/** How much of a fault is left, as a share of what it was at first; below 0 where an adjustment went too far. */
+function remaining(cause: Cause, atFirst: Setup, now: Setup): number {
+  switch (cause) {
+    case 'no-fault':
+      return 0;
+    case 'cable-tension-low':
+    case 'cable-tension-high':
+      return now.offset / atFirst.offset;
+    case 'low-limit-tight':
+    case 'low-limit-loose':
+      return (now.lowClear - 0.4) / (atFirst.lowClear - 0.4);
+    case 'high-limit-tight':
+    case 'high-limit-loose':
+      return (now.highClear - 0.4) / (atFirst.highClear - 0.4);
+    case 'pulley-gap-small':
+    case 'pulley-gap-large':
+      return now.gap / atFirst.gap;
+    case 'hanger-bent':
+      return now.tilt / atFirst.tilt;
+    case 'cable-friction':
+      return now.frictionOut / atFirst.frictionOut;
+    case 'worn-drivetrain':
+      return now.skipPerS / atFirst.skipPerS;
+  }
+}
+
+/** Probability that more than 60 % of the fault is left after the last adjustment. 1 for a cause no particle holds. */
+export function stillThere(particles: readonly Particle[], cause: Cause): number {
+  const own = particles.filter((particle) => particle.cause === cause);
+  if (own.length === 0 || cause === 'no-fault') return 1;
+  return own.filter(({ atFirst, now }) => remaining(cause, atFirst, now) > 0.6).length / own.length;
+}

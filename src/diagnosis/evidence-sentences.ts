@@ -1,0 +1,174 @@
+import type { Cause } from './causes.ts';
+import type { Observed, ShiftCount } from './observed.ts';
+
+/** "1 shift", "3 shifts". */
+export function counted(count: number, noun: string): string {
+  return `${count} ${noun}${count === 1 ? '' : 's'}`;
+}
+
+const lateOrMissed = (count: ShiftCount): number => count.late + count.missed;
+const wasWere = (count: number): string => (count === 1 ? 'was' : 'were');
+
+/** "14 of 61 shifts to larger cogs were late or missed". */
+function share(count: ShiftCount, where: string): string {
+  if (count.shifts === 0) return `no judged shift ${where}`;
+  const bad = lateOrMissed(count);
+  return `${bad} of ${counted(count.shifts, 'shift')} ${where} ${wasWere(bad)} late or missed`;
+}
+
+const sentence = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
+
+function bothDirections(seen: Observed, first: 'to-larger' | 'to-smaller'): string {
+  const other = first === 'to-larger' ? 'to-smaller' : 'to-larger';
+  const name = (direction: string): string => (direction === 'to-larger' ? 'larger' : 'smaller');
+  const bad = lateOrMissed(seen.shifts(other));
+  return sentence(
+    `${share(seen.shifts(first), `to ${name(first)} cogs`)}, ${bad} of ${seen.shifts(other).shifts} to ${name(other)}`,
+  );
+}
+
+function tension(seen: Observed, low: boolean): string[] {
+  const slow = low ? 'to-larger' : 'to-smaller';
+  const past = low ? 'to-smaller' : 'to-larger';
+  const pastName = low ? 'smaller' : 'larger';
+  const lines = [bothDirections(seen, slow)];
+  const ghosts = seen.ghosts(past);
+  const against = seen.ghosts(slow);
+  if (ghosts + against > 0)
+    lines.push(
+      sentence(
+        `the chain moved by itself ${counted(ghosts, 'time')} to a ${pastName} cog and ${against} the other way`,
+      ),
+    );
+  const { overshot, shifts } = seen.shifts(past);
+  if (overshot > 0)
+    lines.push(sentence(`${overshot} of ${counted(shifts, 'shift')} to ${pastName} cogs ran past the cog asked for`));
+  return lines;
+}
+
+function endCog(seen: Observed, largest: boolean): { teeth: number; onto: ShiftCount; rest: ShiftCount; cog: number } {
+  const cog = largest ? seen.cassette.length - 1 : 0;
+  const direction = largest ? 'to-larger' : 'to-smaller';
+  return {
+    cog,
+    teeth: seen.cassette[cog],
+    onto: seen.shifts(direction, (other) => other === cog),
+    rest: seen.shifts(direction, (other) => other !== cog),
+  };
+}
+
+function limitTight(seen: Observed, largest: boolean): string[] {
+  const { teeth, cog, onto, rest } = endCog(seen, largest);
+  const direction = largest ? 'larger' : 'smaller';
+  const lines = [
+    sentence(
+      `${share(onto, `onto the ${largest ? 'largest' : 'smallest'} cog (${teeth})`)}, ${lateOrMissed(rest)} of ${rest.shifts} to ${direction} onto the others`,
+    ),
+  ];
+  const left = seen.ghosts(largest ? 'to-smaller' : 'to-larger', (other) => other === cog);
+  if (left > 0) lines.push(sentence(`the chain left the ${teeth} by itself ${counted(left, 'time')}`));
+  return lines;
+}
+
+function limitLoose(seen: Observed, largest: boolean): string[] {
+  const { teeth, cog } = endCog(seen, largest);
+  const drops = seen.drops(largest ? 'past-largest' : 'past-smallest');
+  return [
+    sentence(
+      `the chain was lost past the ${largest ? 'largest' : 'smallest'} cog ${counted(drops, 'time')} in ${counted(seen.commandedOnto(cog), 'shift')} onto the ${teeth}`,
+    ),
+  ];
+}
+
+function gapSmall(seen: Observed): string[] {
+  const from = Math.ceil(seen.cassette.length * 0.7);
+  return [
+    sentence(
+      `${share(
+        seen.shifts('to-larger', (cog) => cog >= from),
+        `to larger onto the ${seen.cassette.length - from} largest cogs`,
+      )}, ${lateOrMissed(seen.shifts('to-larger', (cog) => cog < from))} of ${seen.shifts('to-larger', (cog) => cog < from).shifts} onto the others`,
+    ),
+  ];
+}
+
+function gapLarge(seen: Observed): string[] {
+  const { late, missed } = seen.all;
+  return [bothDirections(seen, 'to-larger'), sentence(`${late} late against ${missed} missed over the whole cassette`)];
+}
+
+function hanger(seen: Observed): string[] {
+  const half = Math.floor(seen.cassette.length / 2);
+  const small = (cog: number): boolean => cog < half;
+  const large = (cog: number): boolean => cog >= half;
+  const line = (name: string, onto: (cog: number) => boolean): string => {
+    const larger = seen.shifts('to-larger', onto);
+    const smaller = seen.shifts('to-smaller', onto);
+    return `on the ${name} cogs ${lateOrMissed(larger)} of ${larger.shifts} to larger and ${lateOrMissed(smaller)} of ${smaller.shifts} to smaller were late or missed`;
+  };
+  return [sentence(`${line('smaller half of the', small)}; ${line('larger half of the', large)}`)];
+}
+
+function worn(seen: Observed): string[] {
+  const skips = seen.skips();
+  const hours = seen.pedallingHours.toFixed(1);
+  if (skips === 0) return [sentence(`no skip under load in ${hours} hours of pedalling`)];
+  const most = seen.pedallingShare.indexOf(Math.max(...seen.pedallingShare));
+  return [
+    sentence(
+      `the chain skipped ${counted(skips, 'time')} in ${hours} hours of pedalling, ${seen.skips((cog) => cog === most)} of them on the most used cog (${seen.cassette[most]})`,
+    ),
+    sentence(`${seen.all.trouble} of ${counted(seen.all.shifts, 'judged shift')} went wrong`),
+  ];
+}
+
+function noFault(seen: Observed): string[] {
+  const { trouble, shifts } = seen.all;
+  const rate = shifts > 0 ? ` (${((100 * trouble) / shifts).toFixed(1)} %)` : '';
+  const lines = [
+    sentence(`${trouble} of ${counted(shifts, 'judged shift')} ${wasWere(trouble)} late, missed or overshot${rate}`),
+  ];
+  const ghosts = seen.ghosts('to-larger') + seen.ghosts('to-smaller');
+  const drops =
+    seen.drops('past-largest') + seen.drops('past-smallest') + seen.drops('chainring') + seen.drops('unknown');
+  lines.push(
+    sentence(
+      `${counted(ghosts, 'unasked shift')}, ${counted(drops, 'dropped chain')} and ${counted(seen.skips(), 'skip')} in ${seen.pedallingHours.toFixed(1)} hours of pedalling`,
+    ),
+  );
+  if (seen.weakShifts > 0)
+    lines.push(
+      sentence(`${seen.weakShifts} of the shifts were judged by the rider's reaction alone, which is weak evidence`),
+    );
+  return lines;
+}
+
+/** What the rides show for or against a cause, in plain sentences with numbers. */
+export function evidenceSentences(cause: Cause, seen: Observed): string[] {
+  switch (cause) {
+    case 'no-fault':
+      return noFault(seen);
+    case 'cable-tension-low':
+      return tension(seen, true);
+    case 'cable-tension-high':
+      return tension(seen, false);
+    case 'low-limit-tight':
+      return limitTight(seen, true);
+    case 'low-limit-loose':
+      return limitLoose(seen, true);
+    case 'high-limit-tight':
+      return limitTight(seen, false);
+    case 'high-limit-loose':
+      return limitLoose(seen, false);
+    case 'pulley-gap-small':
+      return gapSmall(seen);
+    case 'pulley-gap-large':
+      return gapLarge(seen);
+    case 'hanger-bent':
+      return hanger(seen);
+    case 'cable-friction':
+      return [bothDirections(seen, 'to-smaller')];
+    case 'worn-drivetrain':
+      return worn(seen);
+  }
+}

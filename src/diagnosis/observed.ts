@@ -1,0 +1,74 @@
+import type { CogTally } from '../cogs/cog-tally.ts';
+import { tallyCogs } from '../cogs/tally-cogs.ts';
+import type { Bike } from '../drivetrain/bike.ts';
+import type { Direction, DropSide } from '../shifts/ride-events.ts';
+import type { DiagnosisRide } from './diagnosis.ts';
+
+/** Judged shifts and how they went. */
+export interface ShiftCount {
+  readonly shifts: number;
+  readonly late: number;
+  readonly missed: number;
+  readonly overshot: number;
+  readonly trouble: number;
+}
+
+/** Whole counts of what the rides showed, for sentences: what a person would count on the list of shifts. */
+export interface Observed {
+  readonly cassette: readonly number[];
+  readonly all: ShiftCount;
+  /** Shifts in a direction onto cogs that a rule picks (cassette index), every cog by default. */
+  readonly shifts: (direction: Direction, onto?: (cog: number) => boolean) => ShiftCount;
+  /** Unasked shifts in a direction, off cogs that a rule picks. */
+  readonly ghosts: (direction: Direction, off?: (cog: number) => boolean) => number;
+  readonly drops: (side: DropSide) => number;
+  /** Shifts commanded onto a cog, judged or not. */
+  readonly commandedOnto: (cog: number) => number;
+  readonly skips: (on?: (cog: number) => boolean) => number;
+  readonly pedallingHours: number;
+  readonly pedallingShare: readonly number[];
+  /** Judged shifts that rest on the rider's reaction only. */
+  readonly weakShifts: number;
+}
+
+function sumTallies(tallies: readonly CogTally[]): ShiftCount {
+  const count = { shifts: 0, late: 0, missed: 0, overshot: 0, trouble: 0 };
+  for (const tally of tallies) {
+    count.shifts += tally.shifts;
+    count.late += tally.late;
+    count.missed += tally.missed;
+    count.overshot += tally.overshot;
+  }
+  count.trouble = count.late + count.missed + count.overshot;
+  return count;
+}
+
+/** Counts the rides. */
+export function observe(rides: readonly DiagnosisRide[], bike: Pick<Bike, 'cassette'>): Observed {
+  const events = rides.map((ride) => ride.events);
+  const tallies = tallyCogs(events, bike.cassette.length);
+  const ghostShifts = events.flatMap((ride) => ride.ghostShifts);
+  const skips = events.flatMap((ride) => ride.skips);
+  const drops = events.flatMap((ride) => ride.chainDrops);
+  const shifts = events.flatMap((ride) => ride.shifts);
+  const pedallingS = bike.cassette.map((_, cog) =>
+    events.reduce((sum, ride) => sum + (ride.pedallingSByCog[cog] ?? 0), 0),
+  );
+  const totalS = pedallingS.reduce((sum, value) => sum + value, 0);
+  const every = (): boolean => true;
+  return {
+    cassette: bike.cassette,
+    all: sumTallies(tallies),
+    shifts: (direction, onto = every) =>
+      sumTallies(tallies.filter((tally) => tally.direction === direction && onto(tally.cog))),
+    ghosts: (direction, off = every) =>
+      ghostShifts.filter((ghost) => ghost.toCog > ghost.fromCog === (direction === 'to-larger') && off(ghost.fromCog))
+        .length,
+    drops: (side) => drops.filter((drop) => drop.side === side).length,
+    commandedOnto: (cog) => shifts.filter((shift) => shift.toCog === cog).length,
+    skips: (on = every) => skips.filter((skip) => on(skip.cog)).length,
+    pedallingHours: totalS / 3600,
+    pedallingShare: pedallingS.map((value) => (totalS > 0 ? value / totalS : 0)),
+    weakShifts: shifts.filter((shift) => shift.weak && shift.outcome !== 'unjudged').length,
+  };
+}

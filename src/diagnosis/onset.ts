@@ -1,0 +1,56 @@
+import { changePoint } from '../numeric/change-point.ts';
+import { logBeta } from '../numeric/log-gamma.ts';
+import type { Direction } from '../shifts/ride-events.ts';
+import type { Evidence } from './build-evidence.ts';
+import type { Cause } from './causes.ts';
+import type { Onset } from './diagnosis.ts';
+import type { Particle } from './particles.ts';
+
+/** Tells whether shifts onto a cog in a direction are where a cause shows. */
+export type Shows = (cog: number, direction: Direction) => boolean;
+
+const iso = (ms: number): string | null => (ms > 0 ? new Date(ms).toISOString() : null);
+
+/**
+ * Moment of the first shift after the change in the rate of trouble, by a Bayesian change point over the judged shifts
+ * where the cause shows; trouble rates before and after are any, small ones likelier (Beta(0.5, 2)). Null without a clock
+ * or with fewer than ten such shifts.
+ */
+function changeMs(evidence: Evidence, shows: Shows): number | null {
+  const entries = evidence.rides
+    .flatMap((ride) =>
+      ride.events.shifts
+        .filter((shift) => shift.outcome !== 'unjudged' && shows(shift.toCog, shift.direction))
+        .map((shift) => ({ ms: ride.startMs + shift.timeS * 1000, bad: shift.outcome === 'clean' ? 0 : 1 })),
+    )
+    .sort((a, b) => a.ms - b.ms);
+  if (entries.length < 10 || evidence.rides.some((ride) => ride.startMs === 0)) return null;
+  const sums = new Float64Array(entries.length + 1);
+  entries.forEach((entry, i) => {
+    sums[i + 1] = sums[i] + entry.bad;
+  });
+  const { probability } = changePoint(entries.length, (from, to) => {
+    const bad = sums[to] - sums[from];
+    return logBeta(0.5 + bad, 2 + (to - from) - bad) - logBeta(0.5, 2);
+  });
+  return entries[probability.indexOf(Math.max(...probability)) + 1].ms;
+}
+
+/** How the likeliest fault began. Unknown without a fault or where one stretch of riding is all there is. */
+export function faultOnset(particles: readonly Particle[], cause: Cause, evidence: Evidence, shows: Shows): Onset {
+  const own = particles.filter((particle) => particle.cause === cause);
+  if (cause === 'no-fault' || own.length === 0 || evidence.segments.length < 2)
+    return { kind: 'unknown', at: null, probability: 0 };
+  const kinds = (['steady', 'sudden', 'gradual'] as const).map((kind) => ({
+    kind,
+    probability: own.filter(({ onset }) => onset.kind === kind).length / own.length,
+  }));
+  const { kind, probability } = kinds.reduce((best, one) => (one.probability > best.probability ? one : best));
+  const first = evidence.segments[0].startMs;
+  if (kind !== 'sudden') return { kind, at: iso(first), probability };
+  const starts = evidence.segments.map(
+    (_, segment) => own.filter(({ onset }) => onset.kind === 'sudden' && onset.fullFrom === segment).length,
+  );
+  const segmentStart = evidence.segments[starts.indexOf(Math.max(...starts))].startMs;
+  return { kind, at: iso(changeMs(evidence, shows) ?? segmentStart), probability };
+}

@@ -1,0 +1,61 @@
+import { type AssumptionName, assumptions } from './assumptions.ts';
+import { type Cause, causes } from './causes.ts';
+import { assumptionNames } from './draw-setup.ts';
+import { type CauseProbabilities, type PosteriorVariation, posterior } from './posterior.ts';
+import type { WeighedCauses } from './weigh-causes.ts';
+
+/** One thing taken for granted, moved to an end of its plausible range, and the cause that is then likeliest. */
+export interface VariedVerdict {
+  readonly meaning: string;
+  readonly top: Cause;
+  readonly probabilities: CauseProbabilities;
+}
+
+/** The cause that is likeliest. */
+export function likeliest(probabilities: CauseProbabilities): Cause {
+  return causes[probabilities.indexOf(Math.max(...probabilities))];
+}
+
+/** Guides disagree on which fault is common: a prior may be this many times off. */
+const priorDoubt = 2;
+/** Sizes that only matter where something was adjusted. */
+const onlyWithAdjustments: readonly AssumptionName[] = [
+  'clickMm',
+  'stepMm',
+  'limitTurnMm',
+  'gapTurn',
+  'toleranceShare',
+];
+
+function variations(
+  top: Cause,
+  second: Cause,
+  adjusted: boolean,
+): { meaning: string; variation: PosteriorVariation }[] {
+  const held = assumptionNames
+    .filter((name) => adjusted || !onlyWithAdjustments.includes(name))
+    .flatMap((name) =>
+      [
+        [0, 1 / 3],
+        [2 / 3, 1],
+      ].map(([from, to]) => ({ meaning: assumptions[name].meaning, variation: { held: { name, from, to } } })),
+    );
+  return [
+    ...held,
+    {
+      meaning: 'how common each fault is taken to be',
+      variation: { priorFactor: { [top]: 1 / Math.sqrt(priorDoubt), [second]: Math.sqrt(priorDoubt) } },
+    },
+    { meaning: 'how much many alike shifts count', variation: { evidencePower: 0.6 } },
+  ];
+}
+
+/** The verdict with each assumption moved to either end of its plausible range. */
+export function varyAssumptions(weighed: WeighedCauses, probabilities: CauseProbabilities): VariedVerdict[] {
+  const top = likeliest(probabilities);
+  const second = likeliest(probabilities.map((p, i) => (causes[i] === top ? 0 : p)));
+  return variations(top, second, weighed.model.evidence.groups.length > 0).map(({ meaning, variation }) => {
+    const varied = posterior(weighed, variation);
+    return { meaning, top: likeliest(varied), probabilities: varied };
+  });
+}

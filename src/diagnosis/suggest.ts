@@ -1,0 +1,154 @@
+import { causeWords } from './cause-words.ts';
+import type { Cause } from './causes.ts';
+import type { CheckRide, Onset, RiderPart, Suggestion, TurnEstimate, Undecided } from './diagnosis.ts';
+import { generalCautions, nextStep, workOrder } from './next-steps.ts';
+import type { Observed, ShiftCount } from './observed.ts';
+
+/** Fewer judged shifts than this name no part, unless the verdict is all but sure. An assumption of ours. */
+export const fewestShifts = 30;
+const allButSure = 0.85;
+/** A cause less likely than this names no part. */
+const likelyEnough = 0.4;
+const suddenEnough = 0.6;
+
+export interface SuggestionFacts {
+  readonly ranked: readonly { readonly cause: Cause; readonly probability: number }[];
+  readonly seen: Observed;
+  readonly undecided: Undecided | null;
+  readonly onset: Onset;
+  readonly rider: RiderPart;
+  readonly clicks: TurnEstimate;
+  readonly stillThere: number;
+  readonly checkRide: CheckRide;
+  readonly electronic: boolean;
+}
+
+const none = (action: string, start: string, verify: string): Suggestion => ({
+  parameter: 'none',
+  action,
+  start,
+  verify,
+  cautions: generalCautions,
+});
+
+/** Shifts that would all go well by chance only once in twenty times if nothing had changed. */
+function shiftsToProve(count: ShiftCount): number {
+  const rate = Math.min(0.6, Math.max(0.05, count.trouble / Math.max(1, count.shifts)));
+  return Math.round(Math.log(0.05) / Math.log(1 - rate)) + 2;
+}
+
+function verifyStep(cause: Cause, seen: Observed): string {
+  const { cassette } = seen;
+  const last = cassette.length - 1;
+  const shifts = (count: ShiftCount, where: string): string =>
+    `On the next ride make at least ${shiftsToProve(count)} shifts ${where} with five turns of the crank after each: a cure shows as hardly one of them late or missed.`;
+  switch (cause) {
+    case 'cable-tension-low':
+      return shifts(seen.shifts('to-larger'), `to larger cogs, onto the ${cassette[2]} to the ${cassette[last - 1]}`);
+    case 'cable-tension-high':
+    case 'cable-friction':
+      return shifts(seen.shifts('to-smaller'), `to smaller cogs, onto the ${cassette[last - 2]} to the ${cassette[1]}`);
+    case 'low-limit-tight':
+    case 'low-limit-loose':
+      return shifts(
+        seen.shifts('to-larger', (cog) => cog === last),
+        `from the ${cassette[last - 1]} onto the ${cassette[last]}, softly, away from traffic,`,
+      );
+    case 'high-limit-tight':
+    case 'high-limit-loose':
+      return shifts(
+        seen.shifts('to-smaller', (cog) => cog === 0),
+        `from the ${cassette[1]} onto the ${cassette[0]}, softly, away from traffic,`,
+      );
+    case 'pulley-gap-small':
+      return shifts(
+        seen.shifts('to-larger', (cog) => cog >= last - 3),
+        `to larger onto the ${cassette[last - 2]} to the ${cassette[last]}`,
+      );
+    case 'worn-drivetrain':
+      return 'On the next ride pedal firmly but seated for ten minutes on the most used cogs: a cure shows as no skip at all.';
+    default:
+      return shifts(seen.all, 'in both directions over the whole cassette');
+  }
+}
+
+function fewShifts(seen: Observed): Suggestion {
+  return none(
+    `Turn nothing yet: too few judged shifts (${seen.all.shifts}) to name a part.`,
+    'Ride on and record cadence, speed and gear changes.',
+    `Look again when there are at least ${fewestShifts} judged shifts, better a hundred.`,
+  );
+}
+
+function healthy(facts: SuggestionFacts): Suggestion {
+  if (facts.rider.probability > 0.5)
+    return none(
+      'Ease off for half a turn of the crank while shifting; no part needs to be touched.',
+      facts.rider.sentence,
+      'On the next ride shift with the legs soft: the late and missed shifts should be gone.',
+    );
+  return none(
+    'Leave everything as it is.',
+    'Nothing needs to be turned.',
+    'Keep recording; the verdict is worked out again with every ride.',
+  );
+}
+
+function checkRideFirst(facts: SuggestionFacts, why: string): Suggestion {
+  return none(
+    `Turn nothing yet: ${why}. Ride the check ride first.`,
+    facts.checkRide.sentences[0] ?? 'Ride on and record.',
+    'Look again after the check ride: it is made to tell the likeliest causes apart.',
+  );
+}
+
+function amountNeeded(clicks: TurnEstimate): string {
+  const noun = clicks.unit === 'clicks' ? 'click' : 'step';
+  const [a, b] = [Math.abs(clicks.low), Math.abs(clicks.high)].sort((x, y) => x - y);
+  const from = Math.sign(clicks.low) === Math.sign(clicks.high) ? Math.max(1, Math.round(a)) : 1;
+  return ` In all it may take ${from} to ${Math.max(from + 1, Math.round(b))} ${noun}s: how far one ${noun} moves differs from bike to bike.`;
+}
+
+function forCause(cause: Exclude<Cause, 'no-fault'>, facts: SuggestionFacts): Suggestion {
+  const { electronic, seen, clicks, onset } = facts;
+  const step = nextStep(cause, electronic);
+  const tension = cause === 'cable-tension-low' || cause === 'cable-tension-high';
+  const sudden = onset.kind === 'sudden' && onset.probability > suddenEnough && cause !== 'hanger-bent';
+  const hangerFirst = sudden ? 'It began suddenly, so look for damage and have the hanger checked first. ' : '';
+  return {
+    parameter: step.parameter,
+    action: hangerFirst + step.action,
+    start: step.start + (tension ? amountNeeded(clicks) : ''),
+    verify: verifyStep(cause, seen),
+    cautions: [...step.cautions, ...generalCautions],
+  };
+}
+
+function cured(cause: Cause, facts: SuggestionFacts): Suggestion {
+  return none(
+    `Leave it as it is: the last adjustment seems to have cured ${causeWords(cause, facts.electronic)}.`,
+    'Nothing needs to be turned.',
+    verifyStep(cause, facts.seen),
+  );
+}
+
+/** The next step: one thing, in the order the trade works in. */
+export function suggest(facts: SuggestionFacts): Suggestion {
+  const [{ cause, probability }] = facts.ranked;
+  const { undecided, seen, electronic } = facts;
+  if (seen.all.shifts < fewestShifts && (cause === 'no-fault' || probability < allButSure)) return fewShifts(seen);
+  if (cause === 'no-fault') return healthy(facts);
+  if (undecided?.between.includes('no-fault'))
+    return checkRideFirst(facts, `it is not decided whether there is a fault at all`);
+  if (facts.stillThere < 0.25) return cured(cause, facts);
+  if (undecided) {
+    const first = [...undecided.between].sort((a, b) => workOrder.indexOf(a) - workOrder.indexOf(b))[0];
+    return forCause(first as Exclude<Cause, 'no-fault'>, facts);
+  }
+  if (probability < likelyEnough)
+    return checkRideFirst(
+      facts,
+      `the likeliest cause, ${causeWords(cause, electronic)}, has a probability of only ${Math.round(100 * probability)} %`,
+    );
+  return forCause(cause, facts);
+}
