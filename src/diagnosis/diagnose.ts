@@ -1,3 +1,4 @@
+import { compareAdjustments } from '../adjustments/compare-adjustments.ts';
 import { cogPitchMm } from '../drivetrain/cog-pitch.ts';
 import { buildEvidence } from './build-evidence.ts';
 import { causeWords } from './cause-words.ts';
@@ -14,6 +15,7 @@ import { posterior } from './posterior.ts';
 import { weighRider } from './rider-load.ts';
 import { varyAssumptions } from './sensitivity.ts';
 import { separateCauses } from './separate-causes.ts';
+import { adjustmentSentences, onsetSentence } from './story-sentences.ts';
 import { suggest } from './suggest.ts';
 import { type WeighedCauses, weighCauses } from './weigh-causes.ts';
 
@@ -59,8 +61,13 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
   const particles = drawParticles(weighed, probabilities);
   const lookAhead = new LookAhead(particles, weighed.model);
   const seen = observe(evidence.rides, bike);
+  const comparisons = compareAdjustments(evidence.rides, input.adjustments, bike.cassette.length);
   const ranked = causes
-    .map((cause, c) => ({ cause, probability: probabilities[c], evidence: evidenceSentences(cause, seen) }))
+    .map((cause, c) => ({
+      cause,
+      probability: probabilities[c],
+      evidence: [...evidenceSentences(cause, seen), ...adjustmentSentences(cause, comparisons)],
+    }))
     .sort((a, b) => b.probability - a.probability);
   const top = ranked[0].cause;
   const own = particles.map((_, i) => i).filter((i) => particles[i].cause === top);
@@ -68,6 +75,7 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
     const { trouble } = lookAhead.expect({ cog, larger: direction === 'to-larger', firm: false });
     return own.reduce((sum, i) => sum + trouble[i], 0) / own.length > showsAbove;
   });
+  ranked[0].evidence.push(...onsetSentence(onset));
   const undecided = undecidedBetween(weighed, probabilities, ranked, electronic);
   const facts = {
     ranked,

@@ -11,12 +11,15 @@ export type Shows = (cog: number, direction: Direction) => boolean;
 
 const iso = (ms: number): string | null => (ms > 0 ? new Date(ms).toISOString() : null);
 
+/** A border between stretches of riding is taken for the moment unless another is this many times likelier. */
+const borderGoesFirst = 10;
+
 /**
- * Moment of the first shift after the change in the rate of trouble, by a Bayesian change point over the judged shifts
- * where the cause shows; trouble rates before and after are any, small ones likelier (Beta(0.5, 2)). Null without a clock
- * or with fewer than ten such shifts.
+ * Moment of the change in the rate of trouble, by a Bayesian change point over the judged shifts where the cause shows;
+ * trouble rates before and after are any, small ones likelier (Beta(0.5, 2)). `borderMs` where the first shift after it
+ * is about as likely a place as any, also with fewer than ten such shifts.
  */
-function changeMs(evidence: Evidence, shows: Shows): number | null {
+function changeMs(evidence: Evidence, shows: Shows, borderMs: number): number {
   const entries = evidence.rides
     .flatMap((ride) =>
       ride.events.shifts
@@ -24,7 +27,7 @@ function changeMs(evidence: Evidence, shows: Shows): number | null {
         .map((shift) => ({ ms: ride.startMs + shift.timeS * 1000, bad: shift.outcome === 'clean' ? 0 : 1 })),
     )
     .sort((a, b) => a.ms - b.ms);
-  if (entries.length < 10 || evidence.rides.some((ride) => ride.startMs === 0)) return null;
+  if (entries.length < 10) return borderMs;
   const sums = new Float64Array(entries.length + 1);
   entries.forEach((entry, i) => {
     sums[i + 1] = sums[i] + entry.bad;
@@ -33,7 +36,10 @@ function changeMs(evidence: Evidence, shows: Shows): number | null {
     const bad = sums[to] - sums[from];
     return logBeta(0.5 + bad, 2 + (to - from) - bad) - logBeta(0.5, 2);
   });
-  return entries[probability.indexOf(Math.max(...probability)) + 1].ms;
+  const most = Math.max(...probability);
+  const afterBorder = entries.findIndex((entry) => entry.ms >= borderMs);
+  if (afterBorder > 0 && probability[afterBorder - 1] * borderGoesFirst > most) return borderMs;
+  return entries[probability.indexOf(most) + 1].ms;
 }
 
 /** How the likeliest fault began. Unknown without a fault or where one stretch of riding is all there is. */
@@ -51,6 +57,6 @@ export function faultOnset(particles: readonly Particle[], cause: Cause, evidenc
   const starts = evidence.segments.map(
     (_, segment) => own.filter(({ onset }) => onset.kind === 'sudden' && onset.fullFrom === segment).length,
   );
-  const segmentStart = evidence.segments[starts.indexOf(Math.max(...starts))].startMs;
-  return { kind, at: iso(changeMs(evidence, shows) ?? segmentStart), probability };
+  const borderMs = evidence.segments[starts.indexOf(Math.max(...starts))].startMs;
+  return { kind, at: borderMs > 0 ? iso(changeMs(evidence, shows, borderMs)) : null, probability };
 }

@@ -1,4 +1,5 @@
 import { seededRandom } from '../numeric/seeded-random.ts';
+import type { Cause } from './causes.ts';
 import type { CheckRide, CheckRideBlock } from './diagnosis.ts';
 import { ImaginedRides, type LookAhead, type PlannedShifts } from './look-ahead.ts';
 
@@ -33,6 +34,28 @@ function sentenceOf({ smallCog, firm }: Candidate, cassette: readonly number[], 
   return `${first ? '' : 'Then '}${words[timesEachWay]} times from the ${cassette[smallCog]} to the ${cassette[smallCog + 1]} and back, seated, ${how}, with five turns of the crank after each shift.`;
 }
 
+/** With this probability of losing the chain past an end, the plan keeps off that end cog. */
+const riskyFault = 0.1;
+/** Firm pedalling has to tell this much more than soft to be asked for, and is never asked for onto an end cog. */
+const firmMustTell = 1.3;
+
+const shareOf = (lookAhead: LookAhead, causes: readonly Cause[]): number =>
+  lookAhead.particles.filter(({ cause }) => causes.includes(cause)).length / lookAhead.particles.length;
+
+/** Pairs that are safe to ride on purpose: nothing onto an end cog past which the chain may be lost. */
+function safeCandidates(lookAhead: LookAhead, cogCount: number): Candidate[] {
+  const keepOffLargest = shareOf(lookAhead, ['low-limit-loose', 'hanger-bent']) > riskyFault;
+  const keepOffSmallest = shareOf(lookAhead, ['high-limit-loose']) > riskyFault;
+  const candidates: Candidate[] = [];
+  for (let smallCog = 0; smallCog + 1 < cogCount; smallCog++) {
+    const [touchesSmallest, touchesLargest] = [smallCog === 0, smallCog + 2 === cogCount];
+    if ((touchesLargest && keepOffLargest) || (touchesSmallest && keepOffSmallest)) continue;
+    candidates.push({ smallCog, firm: false });
+    if (!touchesSmallest && !touchesLargest) candidates.push({ smallCog, firm: true });
+  }
+  return candidates;
+}
+
 /** As many shifts as the plan asks for, spread over the cassette as the rider spreads them by habit. */
 function ordinaryShifts(total: number, usage: Float64Array): PlannedShifts[] {
   const last = usage.length - 1;
@@ -56,9 +79,7 @@ function ordinaryShifts(total: number, usage: Float64Array): PlannedShifts[] {
  */
 export function planCheckRide(lookAhead: LookAhead, cassette: readonly number[], usage: Float64Array): CheckRide {
   const rides = new ImaginedRides(lookAhead, seededRandom(47, 'check ride'));
-  const candidates: Candidate[] = cassette
-    .slice(1)
-    .flatMap((_, smallCog) => [false, true].map((firm) => ({ smallCog, firm })));
+  const candidates = safeCandidates(lookAhead, cassette.length);
   let ridden = rides.none();
   let bits = 0;
   const chosen: Candidate[] = [];
@@ -68,7 +89,9 @@ export function planCheckRide(lookAhead: LookAhead, cassette: readonly number[],
       if (chosen.some(({ smallCog }) => smallCog === candidate.smallCog)) continue;
       const after = rides.ride(ridden, shiftsOf(candidate));
       const gained = rides.expectedBits(after);
-      if (!best || gained > best.bits) best = { candidate, ridden: after, bits: gained };
+      const asked =
+        best && candidate.firm && !best.candidate.firm ? bits + (best.bits - bits) * firmMustTell : best?.bits;
+      if (!best || gained > (asked ?? 0)) best = { candidate, ridden: after, bits: gained };
     }
     if (!best || (chosen.length > 0 && best.bits < bits + worthwhileBits)) break;
     chosen.push(best.candidate);
@@ -83,7 +106,7 @@ export function planCheckRide(lookAhead: LookAhead, cassette: readonly number[],
         const text = sentenceOf(candidate, cassette, i === 0);
         return text.charAt(0).toUpperCase() + text.slice(1);
       }),
-      'Ride it on smooth, even ground away from traffic, with the recording on.',
+      'Ride it on smooth, even ground away from traffic, with the recording on, and stop at once if the chain leaves the cogs.',
     ],
     expectedBits: bits,
     ordinaryBits: rides.expectedBits(rides.ride(rides.none(), ordinaryShifts(total, usage))),

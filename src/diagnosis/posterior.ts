@@ -36,13 +36,24 @@ export function logMarginal(weighed: WeighedCause, { held, evidencePower = 1 }: 
   return logSumExp(logs) - Math.log(weighed.count * (held ? held.to - held.from : 1));
 }
 
+function scoresOf({ model, weighed }: WeighedCauses, variation: PosteriorVariation): number[] {
+  const prior = priorOf(model.bike.electronic, variation.priorFactor);
+  return weighed.map((one, c) => Math.log(prior[c]) + logMarginal(one, variation));
+}
+
+/** Probability, given the evidence, that an assumption lies in a part of its spread. */
+export function heldProbability(weighed: WeighedCauses, held: NonNullable<PosteriorVariation['held']>): number {
+  const inRange = Math.log(held.to - held.from) + logSumExp(scoresOf(weighed, { held }));
+  return Math.min(1, Math.exp(inRange - logSumExp(scoresOf(weighed, {}))));
+}
+
 /**
  * Posterior over the causes: the mean likelihood of each cause's imagined bikes times its prior, then mixed with the
  * prior by the probability that the whole model is wrong, so that no verdict gets surer than the model deserves.
  */
-export function posterior({ model, weighed }: WeighedCauses, variation: PosteriorVariation = {}): CauseProbabilities {
-  const prior = priorOf(model.bike.electronic, variation.priorFactor);
-  const scores = weighed.map((one, c) => Math.log(prior[c]) + logMarginal(one, variation));
+export function posterior(weighed: WeighedCauses, variation: PosteriorVariation = {}): CauseProbabilities {
+  const prior = priorOf(weighed.model.bike.electronic, variation.priorFactor);
+  const scores = scoresOf(weighed, variation);
   const total = logSumExp(scores);
   const wrong = evidenceWeights.modelWrong;
   return scores.map((score, c) => (1 - wrong) * Math.exp(score - total) + wrong * prior[c]);

@@ -1,7 +1,7 @@
 import { type AssumptionName, assumptions } from './assumptions.ts';
 import { type Cause, causes } from './causes.ts';
 import { assumptionNames } from './draw-setup.ts';
-import { type CauseProbabilities, type PosteriorVariation, posterior } from './posterior.ts';
+import { type CauseProbabilities, heldProbability, type PosteriorVariation, posterior } from './posterior.ts';
 import type { WeighedCauses } from './weigh-causes.ts';
 
 /** One thing taken for granted, moved to an end of its plausible range, and the cause that is then likeliest. */
@@ -18,6 +18,8 @@ export function likeliest(probabilities: CauseProbabilities): Cause {
 
 /** Guides disagree on which fault is common: a prior may be this many times off. */
 const priorDoubt = 2;
+/** A part of an assumption's range that the rides themselves speak against this much is no longer plausible. */
+const ruledOut = 0.08;
 /** Sizes that only matter where something was adjusted. */
 const onlyWithAdjustments: readonly AssumptionName[] = [
   'clickMm',
@@ -50,12 +52,14 @@ function variations(
   ];
 }
 
-/** The verdict with each assumption moved to either end of its plausible range. */
+/** The verdict with each assumption moved to either end of its range, as far as the rides leave that end plausible. */
 export function varyAssumptions(weighed: WeighedCauses, probabilities: CauseProbabilities): VariedVerdict[] {
   const top = likeliest(probabilities);
   const second = likeliest(probabilities.map((p, i) => (causes[i] === top ? 0 : p)));
-  return variations(top, second, weighed.model.evidence.groups.length > 0).map(({ meaning, variation }) => {
-    const varied = posterior(weighed, variation);
-    return { meaning, top: likeliest(varied), probabilities: varied };
-  });
+  return variations(top, second, weighed.model.evidence.groups.length > 0)
+    .filter(({ variation: { held } }) => !held || heldProbability(weighed, held) > ruledOut)
+    .map(({ meaning, variation }) => {
+      const varied = posterior(weighed, variation);
+      return { meaning, top: likeliest(varied), probabilities: varied };
+    });
 }

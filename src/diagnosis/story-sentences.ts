@@ -1,0 +1,51 @@
+import type { AdjustmentComparison } from '../adjustments/compare-adjustments.ts';
+import type { Cause } from './causes.ts';
+import type { Onset } from './diagnosis.ts';
+
+/** The adjustments that touch a cause: what they changed and what they did not speaks for or against it. */
+const touching: Readonly<Record<Cause, readonly string[]>> = {
+  'no-fault': [],
+  'cable-tension-low': ['cable-tension', 'index-offset', 'cable-and-housing'],
+  'cable-tension-high': ['cable-tension', 'index-offset', 'cable-and-housing'],
+  'low-limit-tight': ['low-limit'],
+  'low-limit-loose': ['low-limit'],
+  'high-limit-tight': ['high-limit'],
+  'high-limit-loose': ['high-limit'],
+  'pulley-gap-small': ['pulley-gap'],
+  'pulley-gap-large': ['pulley-gap'],
+  'hanger-bent': ['hanger', 'cable-tension', 'index-offset'],
+  'cable-friction': ['cable-and-housing'],
+  'worn-drivetrain': ['chain', 'cassette', 'wheel'],
+};
+
+const trouble = (period: AdjustmentComparison['before']): string =>
+  `${period.late + period.missed + period.overshot} of ${period.shifts}`;
+
+function turned({ parameter, amount, unit }: AdjustmentComparison): string {
+  const part = parameter.replaceAll('-', ' ');
+  if (amount === null) return `${part} done`;
+  const size = Math.abs(amount);
+  return `${part} ${amount > 0 ? '+' : '-'}${size} ${size === 1 ? unit.replace(/s$/, '') : unit}`;
+}
+
+/** What the adjustments that touch a cause did: shifts gone wrong before and after. */
+export function adjustmentSentences(cause: Cause, comparisons: readonly AdjustmentComparison[]): string[] {
+  return comparisons
+    .filter(({ parameter, before, after }) => touching[cause].includes(parameter) && before.shifts + after.shifts > 0)
+    .map((one) => {
+      const verdict =
+        one.probabilityBetter > 0.9 ? ': it helped' : one.probabilityBetter < 0.1 ? ': it made things worse' : '';
+      const shared = one.sharedPeriod ? ' (together with another adjustment)' : '';
+      return `${one.at.slice(0, 10)}, ${turned(one)}${shared}: ${trouble(one.before)} shifts went wrong before, ${trouble(one.after)} after${verdict}.`;
+    });
+}
+
+/** How the likeliest fault began. */
+export function onsetSentence(onset: Onset): string[] {
+  const sure = `${Math.round(100 * onset.probability)} %`;
+  if (onset.kind === 'sudden' && onset.at)
+    return [`It began suddenly, about ${onset.at.slice(0, 16).replace('T', ' ')} UTC (${sure}).`];
+  if (onset.kind === 'gradual') return [`It grew over the rides (${sure}).`];
+  if (onset.kind === 'steady') return [`It was there from the first ride on (${sure}).`];
+  return [];
+}
