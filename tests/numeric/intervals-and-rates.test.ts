@@ -1,0 +1,148 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { betaCdf, betaQuantile } from '../../src/numeric/beta-distribution.ts';
+import { incompleteBeta } from '../../src/numeric/incomplete-beta.ts';
+import { logGamma } from '../../src/numeric/log-gamma.ts';
+import { logSumExp } from '../../src/numeric/log-sum-exp.ts';
+import { comparePoissonRates } from '../../src/numeric/poisson-rates.ts';
+import { probabilityBetaExceeds } from '../../src/numeric/probability-beta-exceeds.ts';
+import { wilsonInterval } from '../../src/numeric/wilson-interval.ts';
+import checks from '../checks/statistics.json' with { type: 'json' };
+
+const near = (got: number, wanted: number, tolerance: number): void => {
+  expect(Math.abs(got - wanted), `${got} against ${wanted}`).toBeLessThanOrEqual(
+    tolerance * Math.max(1, Math.abs(wanted)),
+  );
+};
+
+describe('Wilson interval', () => {
+  it.each(checks.wilson.rows)('%i of %i', (hits, trials, low, high) => {
+    const interval = wilsonInterval(hits, trials);
+    near(interval.low, low, checks.wilson.tolerance);
+    near(interval.high, high, checks.wilson.tolerance);
+  });
+  it.each(checks.wilsonRounded.rows)('%i hits, %i failures with z = 1.96', (hits, failures, low, high) => {
+    const interval = wilsonInterval(hits, hits + failures, 1.96);
+    near(interval.low, low, checks.wilsonRounded.tolerance);
+    near(interval.high, high, checks.wilsonRounded.tolerance);
+  });
+  it('is 0 to 1 without trials', () => expect(wilsonInterval(0, 0)).toEqual({ low: 0, high: 1 }));
+  it('holds the rate and mirrors hits and failures', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 0, max: 500 }), fc.integer({ min: 1, max: 500 }), (hits, more) => {
+        const trials = hits + more;
+        const one = wilsonInterval(hits, trials);
+        const other = wilsonInterval(more, trials);
+        return (
+          one.low <= hits / trials &&
+          hits / trials <= one.high &&
+          Math.abs(one.low - (1 - other.high)) < 1e-12 &&
+          Math.abs(one.high - (1 - other.low)) < 1e-12
+        );
+      }),
+    );
+  });
+});
+
+describe('gamma, beta', () => {
+  it.each(checks.logGamma.rows)('log gamma of %d', (x, value) => near(logGamma(x), value, checks.logGamma.tolerance));
+  it('log gamma meets factorials and its recurrence', () => {
+    let factorial = 1;
+    for (let n = 1; n <= 20; n++) {
+      factorial *= n;
+      near(logGamma(n + 1), Math.log(factorial), 1e-13);
+    }
+    fc.assert(
+      fc.property(fc.double({ min: 0.01, max: 1e5, noNaN: true }), (x) => {
+        const step = logGamma(x + 1) - logGamma(x);
+        return Math.abs(step - Math.log(x)) < 1e-9 * Math.max(1, Math.abs(logGamma(x)));
+      }),
+    );
+    expect(logGamma(0)).toBeNaN();
+  });
+  it.each(checks.incompleteBeta.rows)('incomplete beta at %d of (%d, %d)', (x, a, b, value) =>
+    near(incompleteBeta(x, a, b), value, checks.incompleteBeta.tolerance),
+  );
+  it('incomplete beta mirrors', () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: 1e-6, max: 1 - 1e-6, noNaN: true }),
+        fc.double({ min: 0.05, max: 800, noNaN: true }),
+        fc.double({ min: 0.05, max: 800, noNaN: true }),
+        (x, a, b) => Math.abs(incompleteBeta(x, a, b) + incompleteBeta(1 - x, b, a) - 1) < 1e-9,
+      ),
+    );
+  });
+  it.each(checks.betaQuantile.rows)('beta quantile %d of (%d, %d)', (probability, a, b, value) =>
+    near(betaQuantile({ a, b }, probability), value, checks.betaQuantile.tolerance),
+  );
+  it('quantile and share undo one another', () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: 0.001, max: 0.999, noNaN: true }),
+        fc.integer({ min: 1, max: 300 }),
+        fc.integer({ min: 1, max: 300 }),
+        (p, a, b) => Math.abs(betaCdf({ a, b }, betaQuantile({ a, b }, p)) - p) < 1e-9,
+      ),
+      { numRuns: 50 },
+    );
+    expect(betaQuantile({ a: 1, b: 1 }, 2)).toBeNaN();
+  });
+});
+
+/** Slow twin: Miller's closed form, for whole numbers. */
+function millersSum(aA: number, bA: number, aB: number, bB: number): number {
+  const logB = (a: number, b: number): number => logGamma(a) + logGamma(b) - logGamma(a + b);
+  let sum = 0;
+  for (let i = 0; i < aB; i++)
+    sum += Math.exp(logB(aA + i, bA + bB) - Math.log(bB + i) - logB(1 + i, bB) - logB(aA, bA));
+  return sum;
+}
+
+describe('probability that one rate exceeds another', () => {
+  it.each(checks.betaExceeds.rows)('A (%i, %i), B (%i, %i)', (aA, bA, aB, bB, value) =>
+    near(probabilityBetaExceeds({ a: aB, b: bB }, { a: aA, b: bA }), value, checks.betaExceeds.tolerance),
+  );
+  it('agrees with the closed form, and both ways sum to 1', () => {
+    const whole = fc.integer({ min: 1, max: 60 });
+    fc.assert(
+      fc.property(whole, whole, whole, whole, (aA, bA, aB, bB) => {
+        const [A, B] = [
+          { a: aA, b: bA },
+          { a: aB, b: bB },
+        ];
+        const p = probabilityBetaExceeds(B, A);
+        return Math.abs(p - millersSum(aA, bA, aB, bB)) < 1e-9 && Math.abs(p + probabilityBetaExceeds(A, B) - 1) < 1e-9;
+      }),
+      { numRuns: 60 },
+    );
+  });
+});
+
+describe('two Poisson rates', () => {
+  it.each(checks.poissonTwoRates.rows)('$a against $b', ({ a, b, ratio, p, low, high }) => {
+    const compared = comparePoissonRates(a[0], a[1], b[0], b[1]);
+    const { tolerance } = checks.poissonTwoRates;
+    near(compared.ratio, ratio, tolerance);
+    near(compared.pValue, p, tolerance);
+    near(compared.low, low, tolerance);
+    near(compared.high, high, tolerance);
+  });
+  it('knows nothing without events', () =>
+    expect(comparePoissonRates(0, 5, 0, 7)).toEqual({
+      ratio: Number.NaN,
+      pValue: 1,
+      low: 0,
+      high: Number.POSITIVE_INFINITY,
+    }));
+});
+
+describe('log of a sum of exponentials', () => {
+  it('survives huge and tiny values, nothing, and NaN', () => {
+    expect(logSumExp([1000, 1000])).toBeCloseTo(1000 + Math.log(2), 12);
+    expect(logSumExp([-1000, -1001])).toBeCloseTo(-1000 + Math.log1p(Math.exp(-1)), 12);
+    expect(logSumExp([])).toBe(Number.NEGATIVE_INFINITY);
+    expect(logSumExp([Number.NEGATIVE_INFINITY])).toBe(Number.NEGATIVE_INFINITY);
+    expect(logSumExp([0, Number.NaN])).toBeNaN();
+  });
+});
