@@ -81,7 +81,7 @@ export class CrankAndWheel {
     }
     if (!forces.holds) {
       // Nothing to push against: the legs run away, up to what they can spin.
-      this.crankRps = Math.min(1.95, this.crankRps + 5 * dtS);
+      this.crankRps = Math.max(this.crankRps, Math.min(1.95, this.crankRps + 5 * dtS));
       this.torqueNowNm = 1.5;
       return;
     }
@@ -92,7 +92,9 @@ export class CrankAndWheel {
     else {
       this.crankRps = driven;
       this.engaged = true;
-      this.torqueNowNm = forces.torqueNm * (1 - 0.7 * Math.cos(4 * Math.PI * this.crankTurns));
+      // Setting off, the foot stands where it can push; turning, each leg has its dead spot.
+      const ripple = 0.7 * Math.min(1, driven / 0.6);
+      this.torqueNowNm = forces.torqueNm * (1 - ripple * Math.cos(4 * Math.PI * this.crankTurns));
     }
     this.crankRps = Math.min(this.crankRps, driven);
   }

@@ -63,10 +63,10 @@ export class Derailleur {
     this.gripFactor = Math.exp(0.3 * this.random.normal());
     this.seatMm = seatScatter * this.condition.pitchMm * this.random.normal();
     if (moved > 0) {
-      // The thumb pushes past the detent before the pawl takes over; onto the last cog it holds until the chain is up.
-      const onLast = target === last;
-      this.overtravelMm = this.condition.pitchMm * this.random.between(onLast ? 0.25 : 0.15, onLast ? 0.75 : 0.4);
-      this.overtravelLeftS = onLast ? this.random.between(0.3, 0.9) : this.random.between(0.1, 0.25);
+      // The thumb pushes past the detent before the pawl takes over; onto the last cog some hold until the chain is up.
+      const heldOn = target === last && this.random.chance(0.4);
+      this.overtravelMm = this.condition.pitchMm * this.random.between(heldOn ? 0.35 : 0.15, heldOn ? 0.75 : 0.4);
+      this.overtravelLeftS = heldOn ? this.random.between(0.4, 0.9) : this.random.between(0.1, 0.25);
     } else {
       // The release lets the cable run a little past the next tooth of the ratchet.
       this.overtravelMm = -this.condition.pitchMm * this.random.between(0.05, 0.2);

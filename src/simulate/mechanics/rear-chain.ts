@@ -2,11 +2,11 @@ import type { SeededRandom } from '../../numeric/seeded-random.ts';
 import type { BikeCondition } from './bike-condition.ts';
 
 /** Sideways pull of the chain, in pitches, at which a ramp lifts it to the larger cog, and at which it leaves for the smaller. */
-const climbAt = 0.76;
-const fallAt = 0.72;
+const climbAt = 0.735;
+const fallAt = 0.705;
 /** What 1000 N of chain tension add to those, in pitches. */
-const climbLoadPer1000N = 0.11;
-const fallLoadPer1000N = 0.05;
+const climbLoadPer1000N = 0.2;
+const fallLoadPer1000N = 0.1;
 /** Scatter from one ramp to the next (plates, rollers, play), in pitches. */
 const rampScatter = 0.07;
 /** Place beyond an end cog, in pitches, at which a chain that lands on it goes past, and how far a landing chain carries on. */
@@ -20,6 +20,11 @@ const spanCogs = 3;
 const wrapTurns = 0.4;
 /** A ramp takes the chain only if the right link meets it. */
 const rampMeets = 0.6;
+
+/** From this pull on, in pitches, the chain grazes the neighbouring cog, and the chance that a ramp then takes it at `grazeFull` more. */
+const grazeAt = 0.25;
+const grazeFull = 0.1;
+const grazeTakes = 4e-4;
 
 /** Chance of a knock in one step on the roughest ground. */
 const knocksPerStep = 0.06;
@@ -90,7 +95,7 @@ export class RearChain {
       this.driveCog = this.underwayCog.shift() as number;
       this.underwayAt.shift();
     }
-    this.meetRamps(before, tensionN / 1000);
+    this.meetRamps(before, tensionN / 1000, shake);
   }
 
   /** Sideways shivering of the chain: a little always, more on rough ground, and now and then the knock of a stone. */
@@ -98,10 +103,10 @@ export class RearChain {
     const { random } = this;
     this.jitterMm += -0.25 * this.jitterMm + 0.66 * (0.08 + 0.2 * shake) * random.normal();
     if (shake > 0.1 && random.chance(knocksPerStep * shake))
-      this.jitterMm += 0.15 * this.condition.pitchMm * random.normal();
+      this.jitterMm += 0.12 * this.condition.pitchMm * random.normal();
   }
 
-  private meetRamps(before: number, loadKn: number): void {
+  private meetRamps(before: number, loadKn: number, shake: number): void {
     const { condition, random, entryCog: entry } = this;
     const pitch = condition.pitchMm;
     const turnsBefore = before / this.teeth[entry];
@@ -120,15 +125,24 @@ export class RearChain {
       }
       const crowding = this.crowdingMm(entry + 1);
       const need = climbAt + climbLoadPer1000N * loadKn + 0.045 * crowding;
-      if (pull > need && random.chance(rampMeets / (1 + 0.5 * crowding))) this.take(entry + 1);
+      if (pull > need ? random.chance(rampMeets / (1 + 0.5 * crowding)) : this.grazes(loadKn, shake))
+        this.take(entry + 1);
     } else {
       if (entry === 0) {
         if (-this.pullMm / pitch > drawnPastAt) this.lost = 'past-smallest';
         return;
       }
       const need = fallAt + fallLoadPer1000N * loadKn;
-      if (-pull > need && random.chance(rampMeets)) this.take(entry - 1);
+      if (-pull > need ? random.chance(rampMeets) : this.grazes(loadKn, shake)) this.take(entry - 1);
     }
+  }
+
+  /** Whether a chain that rubs along the next cog is caught by it at this ramp. */
+  private grazes(loadKn: number, shake: number): boolean {
+    const over = Math.abs(this.pullMm) / this.condition.pitchMm - grazeAt;
+    if (over <= 0) return false;
+    const contact = Math.min(1, over / grazeFull) ** 2;
+    return this.random.chance(grazeTakes * contact * (0.5 + shake) * (1 + loadKn));
   }
 
   private take(cog: number): void {

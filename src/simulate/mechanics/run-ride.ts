@@ -172,9 +172,9 @@ export function runRide(setting: RideSetting): MechanicalTrack {
     const lostNow = chain.lost !== null || front.lost;
     const cogNow = lostNow ? -1 : chain.driveCog;
     if (cogNow !== loggedCog) {
-      writer.cogChanges.push({ timeS: timeS + dtS, cog: cogNow, crankTurns: body.crankTurns });
+      writer.cogChanges.push({ timeS, cog: cogNow, crankTurns: body.crankTurns });
       if (cogNow === -1)
-        writer.drops.push({ timeS: timeS + dtS, side: chain.lost ?? 'chainring', commandedCog: derailleur.commanded });
+        writer.drops.push({ timeS, side: chain.lost ?? 'chainring', commandedCog: derailleur.commanded });
       loggedCog = cogNow;
     }
     workJ += body.torqueNowNm * 2 * Math.PI * turned;

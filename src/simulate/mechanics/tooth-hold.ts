@@ -22,7 +22,7 @@ export class ToothHold {
       this.slippingS -= dtS;
       return false;
     }
-    const hold = soundHoldN * (1 - wearTakes * this.wear[cog]) * (1 + 0.12 * this.random.normal());
+    const hold = soundHoldN * (1 - wearTakes * this.wear[cog]) * (1 + 0.05 * this.random.normal());
     if (tensionN < hold || this.restS > 0) return false;
     this.slippingS = this.random.between(0.12, 0.5);
     // Having felt it, nobody pushes as hard at once.

@@ -1,7 +1,7 @@
 import FitParser from 'fit-file-parser';
 import { describe, expect, it } from 'vitest';
-import { gearWord } from '../../src/simulate/files/fit-bytes.ts';
-import { simulateRides } from '../../src/simulate/simulate-rides.ts';
+import { gearWord } from '../../../src/simulate/files/fit-bytes.ts';
+import { simulateRides } from '../../../src/simulate/simulate-rides.ts';
 
 const [ride] = simulateRides({ cause: 'cable-tension-low', seed: 4, durationS: 1800, terrain: 'rolling' });
 
