@@ -32,6 +32,8 @@ export interface StartOptions {
   /** Longest time one piece of work may take, ms. */
   readonly longestWorkMs?: number;
   readonly workMemoryMb?: number;
+  /** How far analysis stands back for the server itself, as the system counts it; reading uploads half as far. */
+  readonly nice?: number;
   /** The file that worker threads start from; the server's own unless a test puts another in its place. */
   readonly workerFile?: string;
 }
@@ -79,8 +81,9 @@ async function run(options: StartOptions, folder: DataFolder, sql: Sql, raw: Raw
   const { log } = options;
   const lanes = Math.max(1, availableParallelism() - 1);
   const limits = { longestMs: options.longestWorkMs ?? 300_000, memoryMb: options.workMemoryMb ?? 1024 };
+  const nice = options.nice ?? 10;
   const hub = new ChangeHub();
-  const analysis = new WorkerPool(lanes, limits, 10, options.workerFile);
+  const analysis = new WorkerPool(lanes, limits, nice, options.workerFile);
   const queue = new WorkQueue({ sql, raw, database: folder.database, pool: analysis, hub, log }, lanes);
   const uploadLimits = { ...usualLimits, ...options.limits };
   const services: Services = {
@@ -89,7 +92,7 @@ async function run(options: StartOptions, folder: DataFolder, sql: Sql, raw: Raw
     raw,
     hub,
     queue,
-    intake: new WorkerPool(1, limits, 5, options.workerFile),
+    intake: new WorkerPool(1, limits, Math.floor(nice / 2), options.workerFile),
     streams: new EventStreams(),
     limits: uploadLimits,
     gate: new UploadGate(uploadLimits.atOnce),

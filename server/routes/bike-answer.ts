@@ -3,7 +3,7 @@ import { notFound } from '../http/request-error.ts';
 import type { Services } from '../services.ts';
 import type { bikeSummaryShape } from '../shapes/bike-shapes.ts';
 import { nothingYet } from '../state/bike-state.ts';
-import { countAdjustments, listAdjustments } from '../store/adjustment-store.ts';
+import { listAdjustments, listMarks } from '../store/adjustment-store.ts';
 import { findBike, listBikes, type StoredBike } from '../store/bike-store.ts';
 import { findReport, listSummaries } from '../store/report-store.ts';
 import { countRides } from '../store/ride-store.ts';
@@ -17,7 +17,7 @@ const needOrder = ['service', 'watch', 'too little data', 'fine'];
 
 interface Known {
   readonly rides: ReturnType<typeof countRides>;
-  readonly adjustments: Map<string, number>;
+  readonly marks: ReturnType<typeof listMarks>;
   readonly backlog: BikeBacklog | undefined;
   readonly summary: string | undefined;
 }
@@ -25,7 +25,7 @@ interface Known {
 /** Every bike, the one that needs a mechanic most first. */
 export function bikeSummaries({ sql }: Pick<Services, 'sql'>): BikeSummary[] {
   const rides = countRides(sql);
-  const adjustments = countAdjustments(sql);
+  const marks = listMarks(sql);
   const backlogs = new Map(bikeBacklogs(sql).map((backlog) => [backlog.bikeId, backlog]));
   const summaries = listSummaries(sql);
   const need = ({ state }: BikeSummary): number => 2 * needOrder.indexOf(state.word) - (state.faultProbability ?? 0);
@@ -33,7 +33,7 @@ export function bikeSummaries({ sql }: Pick<Services, 'sql'>): BikeSummary[] {
     .map((stored) =>
       summaryOf(stored, {
         rides,
-        adjustments,
+        marks,
         backlog: backlogs.get(stored.id),
         summary: summaries.get(stored.id)?.summary,
       }),
@@ -41,12 +41,9 @@ export function bikeSummaries({ sql }: Pick<Services, 'sql'>): BikeSummary[] {
     .sort((a, b) => need(a) - need(b));
 }
 
-function summaryOf(stored: StoredBike, { rides, adjustments, backlog, summary }: Known): BikeSummary {
+function summaryOf(stored: StoredBike, { rides, marks, backlog, summary }: Known): BikeSummary {
   const counts = rides.get(stored.id);
-  const kept =
-    summary === undefined
-      ? null
-      : (JSON.parse(summary) as Pick<BikeSummary, 'state' | 'trend' | 'adjustmentMarks'> | null);
+  const kept = summary === undefined ? null : (JSON.parse(summary) as Pick<BikeSummary, 'state' | 'trend'> | null);
   return {
     id: stored.id,
     bike: stored.bike,
@@ -54,10 +51,10 @@ function summaryOf(stored: StoredBike, { rides, adjustments, backlog, summary }:
     sample: stored.sample,
     rides: counts?.rides ?? 0,
     lastRideAt: clockedIso(counts?.lastMs ?? 0),
-    adjustments: adjustments.get(stored.id) ?? 0,
+    adjustments: marks.get(stored.id)?.length ?? 0,
     state: kept?.state ?? { ...nothingYet, reasons: [...nothingYet.reasons] },
     trend: kept?.trend ?? [],
-    adjustmentMarks: kept?.adjustmentMarks ?? [],
+    adjustmentMarks: marks.get(stored.id) ?? [],
     pending: backlog ? pendingOf(backlog) : 0,
     staleReason: backlog ? staleReason(backlog) : null,
   };
@@ -78,7 +75,7 @@ export function bikeDetailText({ sql }: Pick<Services, 'sql'>, id: string, whole
   const report = findReport(sql, id);
   const summary = summaryOf(stored, {
     rides: countRides(sql, id),
-    adjustments: countAdjustments(sql),
+    marks: listMarks(sql, id),
     backlog: bikeBacklogs(sql, id)[0],
     summary: report?.summary,
   });

@@ -3,6 +3,7 @@ import { defineRoute, sent } from '../http/define-route.ts';
 import { notFound } from '../http/request-error.ts';
 import { findReport } from '../store/report-store.ts';
 import { bikeBacklogs } from '../store/work-store.ts';
+import { pendingOf } from '../work/work-queue.ts';
 import { jobIdSchema, jobParts } from './job-id.ts';
 
 /** What goes on in the background. */
@@ -27,7 +28,7 @@ export const newsRoutes = [
       const { bikeId, revision } = jobParts(id);
       const backlog = bikeBacklogs(sql, bikeId)[0];
       if (!backlog || revision > backlog.revision) throw notFound('job');
-      const behind = backlog.queued > 0 || (backlog.reportRevision ?? 0) < revision;
+      const behind = pendingOf(backlog) > 0 && (backlog.queued > 0 || (backlog.reportRevision ?? 0) < revision);
       const failed = !behind && findReport(sql, bikeId)?.failure;
       return {
         status: 200,

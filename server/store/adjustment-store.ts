@@ -54,15 +54,15 @@ export const updateAdjustment = (sql: Sql, id: string, adjustment: Adjustment): 
 export const deleteAdjustment = (sql: Sql, id: string): void =>
   void sql.run(sql.build.deleteFrom('adjustment').where('id', '=', id));
 
-/** How many adjustments each bike has. */
-export const countAdjustments = (sql: Sql): Map<string, number> =>
-  new Map(
-    sql
-      .all(
-        sql.build
-          .selectFrom('adjustment')
-          .select((expression) => ['bike_id', expression.fn.countAll<number>().as('count')])
-          .groupBy('bike_id'),
-      )
-      .map((row) => [row.bike_id, row.count]),
-  );
+/** When each bike was worked on and at what, the earliest first; of one bike only where it is named. */
+export function listMarks(sql: Sql, bikeId?: string): Map<string, { at: string; parameter: string }[]> {
+  let query = sql.build.selectFrom('adjustment').select(['bike_id', 'at', 'parameter']).orderBy('at_ms').orderBy('id');
+  if (bikeId !== undefined) query = query.where('bike_id', '=', bikeId);
+  const marks = new Map<string, { at: string; parameter: string }[]>();
+  for (const { bike_id, ...mark } of sql.all(query)) {
+    const list = marks.get(bike_id) ?? [];
+    list.push(mark);
+    marks.set(bike_id, list);
+  }
+  return marks;
+}

@@ -30,7 +30,6 @@ export function concludeStoredBike({ database, bikeId }: ConcludeTask): Conclude
         state: bikeState(findings.rides.length > 0 ? report : null),
         trend: troubleTrend(findings.rides),
         rolloutMm: medianRollout(report),
-        adjustmentMarks: adjustments.map(({ at, parameter }) => ({ at, parameter })),
       }),
       detail: JSON.stringify({
         ...cogsByLoad(events, stored.bike),

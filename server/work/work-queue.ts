@@ -15,7 +15,9 @@ const restMs = 10_000;
 /** How many things a bike still waits for before its report is up to date. */
 export const pendingOf = (backlog: BikeBacklog): number => backlog.queued + (isBehind(backlog) ? 1 : 0);
 
-const isBehind = (backlog: BikeBacklog): boolean => backlog.revision > (backlog.reportRevision ?? 0);
+/** A bike that never had a ride has nothing to report. */
+const isBehind = ({ revision, reportRevision, rides }: BikeBacklog): boolean =>
+  revision > (reportRevision ?? 0) && (rides > 0 || reportRevision !== null);
 
 /**
  * Sees to it that every ride is placed and analysed and every report is up to date. Holds no list of its own: what is

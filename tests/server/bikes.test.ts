@@ -1,0 +1,155 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { CheckedApi } from './checked-api.ts';
+import { hutBike } from './made-rides.ts';
+import { type TestServer, testServer } from './test-server.ts';
+
+let server: TestServer;
+let api: CheckedApi;
+beforeAll(async () => {
+  server = await testServer();
+  api = new CheckedApi(server.url);
+});
+afterAll(() => server.stop());
+
+const nobody = '0123456789abcdef';
+const turned = {
+  at: '2026-04-12T18:30:00Z',
+  parameter: 'cable-tension',
+  amount: 2,
+  unit: 'clicks',
+  note: 'after the hut ride',
+};
+
+describe('bikes', () => {
+  it('are added, read, changed and removed', async () => {
+    const added = await api.post('/api/bikes', hutBike);
+    expect(added).toMatchObject({ status: 201, body: { bike: hutBike, bikeSource: 'given', sample: false, rides: 0 } });
+    const { id } = added.body;
+    await api.settled();
+    const renamed = { ...hutBike, name: 'Dotterel' };
+    const changed = await api.put(`/api/bikes/${id}`, renamed);
+    expect(changed.status).toBe(202);
+    expect((await api.get(`/api/jobs/${changed.body.jobId}`)).body.bikeId).toBe(id);
+    await api.settled();
+    expect((await api.get(`/api/jobs/${changed.body.jobId}`)).body.status).toBe('done');
+    const read = await api.get(`/api/bikes/${id}`);
+    expect(read.body).toMatchObject({
+      bike: renamed,
+      state: { word: 'too little data', topCause: null, troubleRate: null },
+      report: null,
+      adjustmentsLog: [],
+      pending: 0,
+      staleReason: null,
+    });
+    expect((await api.get('/api/bikes')).body.bikes.map((bike: { id: string }) => bike.id)).toContain(id);
+    expect((await api.delete(`/api/bikes/${id}`)).status).toBe(204);
+    expect((await api.get(`/api/bikes/${id}`)).status).toBe(404);
+  });
+
+  it('keep a log of adjustments that can be added to, corrected and cut', async () => {
+    const { id } = (await api.post('/api/bikes', hutBike)).body;
+    const logged = await api.post(`/api/bikes/${id}/adjustments`, turned);
+    expect(logged).toMatchObject({ status: 201, body: turned });
+    const one = `/api/bikes/${id}/adjustments/${logged.body.id}`;
+    expect(await api.put(one, { ...turned, amount: -1 })).toMatchObject({ status: 200, body: { amount: -1 } });
+    const hanger = { at: '2026-04-01T10:00:00Z', parameter: 'hanger', amount: null, unit: 'done' };
+    await api.post(`/api/bikes/${id}/adjustments`, hanger);
+    await api.settled();
+    const { body } = await api.get(`/api/bikes/${id}`);
+    expect(body.adjustments).toBe(2);
+    expect(body.adjustmentsLog.map(({ parameter }: { parameter: string }) => parameter)).toEqual([
+      'hanger',
+      'cable-tension',
+    ]);
+    expect(body.adjustmentMarks).toHaveLength(2);
+    expect((await api.delete(one)).status).toBe(202);
+    expect((await api.delete(one)).status).toBe(404);
+    expect((await api.get(`/api/bikes/${id}`)).body.adjustmentsLog).toHaveLength(1);
+  });
+
+  it('give a service sheet, also before anything is known', async () => {
+    const { id } = (await api.post('/api/bikes', hutBike)).body;
+    const { status, body } = await api.get(`/api/bikes/${id}/sheet`);
+    expect(status).toBe(200);
+    expect(body).toMatchObject({ bike: hutBike, rides: 0, state: { word: 'too little data' }, totals: { shifts: 0 } });
+  });
+});
+
+describe('what does not fit is refused by name', () => {
+  const wrong: [string, string, string, unknown, number, string][] = [
+    ['a bike without cogs', 'POST', '/api/bikes', { name: 'x', chainrings: [32] }, 400, 'cassette'],
+    ['a falling cassette', 'POST', '/api/bikes', { ...hutBike, cassette: [51, 45, 39, 33, 28] }, 400, 'cassette'],
+    ['an unknown key', 'POST', '/api/bikes', { ...hutBike, wheels: 2 }, 400, 'wheels'],
+    ['an id that is none', 'GET', '/api/bikes/..%2f..%2fetc', undefined, 400, 'id'],
+    ['an unknown bike', 'GET', `/api/bikes/${nobody}`, undefined, 404, 'bike'],
+    ['a change of an unknown bike', 'PUT', `/api/bikes/${nobody}`, hutBike, 404, 'bike'],
+    ['removal of an unknown bike', 'DELETE', `/api/bikes/${nobody}`, undefined, 404, 'bike'],
+    ['an unknown query', 'GET', '/api/bikes?sort=name', undefined, 400, 'sort'],
+    ['a query that is no yes or no', 'GET', `/api/bikes/${nobody}?events=maybe`, undefined, 400, 'events'],
+    ['a query given twice', 'GET', `/api/bikes/${nobody}?events=true&events=true`, undefined, 400, 'events'],
+    ['an adjustment of an unknown bike', 'POST', `/api/bikes/${nobody}/adjustments`, turned, 404, 'bike'],
+    ['a sheet of an unknown bike', 'GET', `/api/bikes/${nobody}/sheet`, undefined, 404, 'bike'],
+    ['a job that never was', 'GET', `/api/jobs/${nobody}-1`, undefined, 404, 'job'],
+    ['an unknown ride', 'GET', `/api/rides/${nobody}`, undefined, 404, 'ride'],
+    ['columns of an unknown ride', 'GET', `/api/rides/${nobody}/columns`, undefined, 404, 'ride'],
+    ['a file of an unknown ride', 'GET', `/api/rides/${nobody}/file`, undefined, 404, 'ride'],
+    ['rides of something', 'GET', '/api/rides?bike=all', undefined, 400, 'bike'],
+    ['progress of an unknown upload', 'GET', `/api/uploads/${nobody}/events`, undefined, 404, 'upload'],
+    ['a judgement without a verdict', 'PUT', `/api/rides/${nobody}/judgements/shift-1`, {}, 400, 'verdict'],
+    [
+      'an event key that is none',
+      'PUT',
+      `/api/rides/${nobody}/judgements/x`,
+      { verdict: 'confirmed' },
+      400,
+      'eventKey',
+    ],
+    ['an address that is not there', 'GET', '/api/nothing', undefined, 404, 'openapi'],
+    ['a method that is not there', 'DELETE', '/api/bikes', undefined, 404, 'openapi'],
+  ];
+  it.each(wrong)('%s', async (_what, method, path, json, status, named) => {
+    const answer = await api.call(method, path, json);
+    expect(answer.status).toBe(status);
+    expect(JSON.stringify(answer.body.error)).toContain(named);
+  });
+
+  it.each([
+    ['the wrong unit', { ...turned, unit: 'turns' }, 'unit'],
+    ['an amount for a part', { ...turned, parameter: 'hanger', unit: 'done' }, 'amount'],
+    ['a day without a time', { ...turned, at: '2026-04-12' }, 'at'],
+  ])('an adjustment with %s', async (_what, adjustment, path) => {
+    const { id } = (await api.post('/api/bikes', hutBike)).body;
+    const answer = await api.post(`/api/bikes/${id}/adjustments`, adjustment);
+    expect(answer).toMatchObject({ status: 400, body: { error: { code: 'invalid-request', details: [{ path }] } } });
+  });
+});
+
+describe('the API document', () => {
+  it('is OpenAPI 3.1 with every route, its parameters, bodies and answers', async () => {
+    const { body } = await api.get('/api/openapi.json');
+    expect(body.openapi).toBe('3.1.0');
+    const bike = body.paths['/api/bikes/{id}'];
+    expect(Object.keys(bike)).toEqual(['get', 'put', 'delete']);
+    expect(bike.get.parameters).toMatchObject([
+      { name: 'id', in: 'path', required: true },
+      { name: 'events', in: 'query', required: false, schema: { enum: ['true', 'false'], default: 'false' } },
+    ]);
+    expect(bike.put.requestBody.content['application/json'].schema.required).toEqual([
+      'name',
+      'chainrings',
+      'cassette',
+    ]);
+    expect(body.paths['/api/uploads'].post.requestBody.content).toHaveProperty('multipart/form-data');
+    expect(
+      body.paths['/api/rides/{id}'].get.responses['200'].content['application/json'].schema.properties,
+    ).toHaveProperty('judgements');
+  });
+
+  it('tells the versions of program and engine', async () => {
+    expect((await api.get('/api/health')).body).toEqual({
+      ok: true,
+      version: expect.stringMatching(/^\d+\.\d+\.\d+/),
+      engineVersion: expect.any(String),
+    });
+  });
+});

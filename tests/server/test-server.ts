@@ -1,0 +1,52 @@
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { pino } from 'pino';
+import { type RunningServer, type StartOptions, startServer } from '../../server/start-server.ts';
+
+/** A folder of its own for a test, and the function that removes it. */
+export function temporaryFolder(): { path: string; remove(): void } {
+  const path = mkdtempSync(join(tmpdir(), 'cogwright-test-'));
+  return { path, remove: () => rmSync(path, { recursive: true, force: true }) };
+}
+
+export interface TestServer extends RunningServer {
+  readonly data: string;
+  /** Log lines so far, parsed. */
+  readonly logged: Record<string, unknown>[];
+  /** Stops the server and removes its data. */
+  stop(): Promise<void>;
+}
+
+/** A real server on a free port with data of its own; a `data` folder that is named stays when it stops. */
+export async function testServer(options: Partial<StartOptions> & { level?: string } = {}): Promise<TestServer> {
+  const own = options.data === undefined ? temporaryFolder() : null;
+  const data = options.data ?? join(own!.path, 'data');
+  const page = join(data, '..', 'page');
+  mkdirSync(join(page, 'assets'), { recursive: true });
+  writeFileSync(join(page, 'index.html'), '<!doctype html><title>page</title>');
+  writeFileSync(join(page, 'assets', 'main-1a2b.js'), 'export {};');
+  const logged: Record<string, unknown>[] = [];
+  const { level = 'info', ...rest } = options;
+  const log = pino({ level, base: null }, { write: (line: string) => void logged.push(JSON.parse(line)) });
+  const server = await startServer({
+    port: 0,
+    listen: '127.0.0.1',
+    token: null,
+    samples: null,
+    nice: 0,
+    page,
+    log,
+    ...rest,
+    data,
+  });
+  return {
+    ...server,
+    data,
+    logged,
+    stop: async () => {
+      await server.close();
+      own?.remove();
+    },
+  };
+}
