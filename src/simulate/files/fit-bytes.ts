@@ -1,7 +1,9 @@
 import { FitBaseType, FitEncoder, type FitEncoderField } from 'fit-file-parser/encoder';
 import type { RideLog } from '../../ride-log/ride-log.ts';
 
-const message = { fileId: 0, session: 18, lap: 19, record: 20, event: 21, activity: 34 } as const;
+const message = { fileId: 0, session: 18, lap: 19, record: 20, event: 21, deviceInfo: 23, activity: 34 } as const;
+/** Device types by the network they are counted in (source 1: the sensors' network, 5: within the recorder). */
+const device = { speedSensor: [123, 1], satelliteReceiver: [0, 5], shifting: [34, 1] } as const;
 const event = { timer: 0, session: 8, lap: 9, activity: 26, frontGear: 42, rearGear: 43 } as const;
 const eventType = { start: 0, stop: 1, marker: 3, stopAll: 4 } as const;
 const cycling = 2;
@@ -46,6 +48,17 @@ export function fitBytes(log: RideLog): Uint8Array {
       1,
     );
   };
+  const devices = [
+    device[log.speedSource === 'satellite' ? 'satelliteReceiver' : 'speedSensor'],
+  ] as (readonly number[])[];
+  if (gears.timeS.length > 0) devices.push(device.shifting);
+  devices.forEach(([type, source], i) => {
+    encoder.writeMessage(
+      message.deviceInfo,
+      [longField(253, start), byteField(0, i + 1), byteField(1, type), enumField(25, source)],
+      6,
+    );
+  });
   writeEvent(0, event.timer, eventType.start, 0);
   let gear = 0;
   let ring = -1;

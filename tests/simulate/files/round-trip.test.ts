@@ -45,6 +45,13 @@ describe('a simulated ride, written and read again', () => {
       expect(read.format).toBe(format);
     });
 
+  it('tells in FIT where its speed comes from', () => {
+    for (const speedSource of ['wheel', 'satellite'] as const) {
+      const [made] = simulateRides({ cause: 'no-fault', seed: 1, durationS: 900, speedSource });
+      expect(readRideLog('ride.fit', made.bytes.fit as Uint8Array).speedSource).toBe(speedSource);
+    }
+  });
+
   it('keeps every gear record in FIT, and in CSV the last of each second', () => {
     const fit = readRideLog('ride.fit', ride.bytes.fit as Uint8Array).gearRecords;
     const written = ride.log.gearRecords;
