@@ -53,8 +53,10 @@ export const bikeRoutes = [
       if (query.events === 'false') return { status: 200, jsonText: bikeDetailText(services, id) };
       needBike(services, id);
       const whole = await services.intake.run('wholeReport', { database: services.folder.database, bikeId: id });
-      if (!whole) throw notFound('bike');
-      return { status: 200, jsonText: bikeDetailText(services, id, new TextDecoder().decode(whole)) };
+      return {
+        status: 200,
+        jsonText: bikeDetailText(services, id, whole ? new TextDecoder().decode(whole) : undefined),
+      };
     },
   }),
   defineRoute({

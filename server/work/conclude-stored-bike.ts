@@ -7,6 +7,7 @@ import { troubleTrend } from '../state/trouble-trend.ts';
 import { listAdjustments } from '../store/adjustment-store.ts';
 import { findBike } from '../store/bike-store.ts';
 import { openForReading } from '../store/open-database.ts';
+import { findReport } from '../store/report-store.ts';
 import type { Sql } from '../store/sql.ts';
 import { readFindings } from './read-findings.ts';
 import { StageClock } from './stage-clock.ts';
@@ -40,11 +41,15 @@ export function concludeStoredBike({ database, bikeId }: ConcludeTask): Conclude
   });
 }
 
-/** The report with every event of every ride, as JSON. */
+/** The kept report with every event of every ride put back in, as JSON; null where there is none. */
 export function wholeStoredReport({ database, bikeId }: WholeReportTask): WholeReportAnswer {
   return reading(database, (sql) => {
-    const read = readBike(sql, bikeId, new StageClock());
-    return read && new TextEncoder().encode(JSON.stringify(read.report));
+    const stored = findBike(sql, bikeId);
+    const kept = findReport(sql, bikeId);
+    const report = kept ? (JSON.parse(kept.report) as Report | null) : null;
+    if (!stored || !report) return null;
+    const { rides } = readFindings(sql, bikeId, stored.drivetrainVersion);
+    return new TextEncoder().encode(JSON.stringify({ ...report, rides: rides.map((ride) => ride.report) }));
   });
 }
 

@@ -83,7 +83,7 @@ export interface ConcludeAnswer {
   readonly stages: readonly Stage[];
 }
 
-/** The whole report with every event, as JSON bytes; null where the bike is gone. */
+/** The kept report with every event, as JSON bytes; null where there is none. */
 export interface WholeReportTask extends ConcludeTask {}
 export type WholeReportAnswer = Uint8Array | null;
 

@@ -1,0 +1,132 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { eventKey } from '../../server/judgements/event-key.ts';
+import { judgeEvents, judgeRideReport } from '../../server/judgements/judge-events.ts';
+import { matchJudgements } from '../../server/judgements/match-judgements.ts';
+import { momentIso } from '../../src/report/moment-iso.ts';
+import type { RideReport } from '../../src/report/report-schema.ts';
+import type { RideEvents, ShiftEvent } from '../../src/shifts/ride-events.ts';
+import { CheckedApi, type Loose } from './checked-api.ts';
+import { hutBike, madeRides } from './made-rides.ts';
+import { type TestServer, testServer } from './test-server.ts';
+
+const startMs = Date.UTC(2026, 5, 1);
+const shift = (timeS: number, outcome: ShiftEvent['outcome']): ShiftEvent => ({
+  timeS,
+  fromCog: 3,
+  toCog: 4,
+  direction: 'to-larger',
+  outcome,
+  crankRevs: outcome === 'late' ? 3 : 1,
+  confidence: 0.7,
+  probability: { clean: 0.1, late: 0.7, missed: 0.1, overshot: 0.1 },
+  torqueNm: 20,
+  cadenceRpm: 80,
+  weak: false,
+});
+const events: RideEvents = {
+  shifts: [shift(10, 'clean'), shift(20, 'late'), shift(30, 'missed'), shift(40, 'overshot'), shift(50, 'unjudged')],
+  ghostShifts: [{ timeS: 60, fromCog: 3, toCog: 2, heldS: 5, confidence: 0.6, torqueNm: 20 }],
+  chainDrops: [{ timeS: 70, side: 'unknown', afterShiftTo: null, confidence: 0.6 }],
+  skips: [{ timeS: 80, cog: 3, confidence: 0.6, torqueNm: 20 }],
+  pedallingSByCog: new Float64Array(12),
+};
+const key = (kind: 'shift' | 'ghost' | 'drop' | 'skip', timeS: number) => eventKey(kind, momentIso(startMs, timeS));
+const judgedBy = (entries: Record<string, 'confirmed' | 'rejected'>) =>
+  new Map(Object.entries(entries).map(([name, verdict]) => [name, { verdict }]));
+
+describe('a judgement of an event', () => {
+  it('makes a rejected fault clean, and a rejected clean shift unjudged', () => {
+    const rejected = judgedBy({
+      [key('shift', 10)]: 'rejected',
+      [key('shift', 20)]: 'rejected',
+      [key('shift', 30)]: 'rejected',
+      [key('shift', 40)]: 'rejected',
+    });
+    const { shifts } = judgeEvents(events, startMs, rejected);
+    expect(shifts.map(({ outcome }) => outcome)).toEqual(['unjudged', 'clean', 'clean', 'clean', 'unjudged']);
+    expect(shifts[1]).toMatchObject({ confidence: 1, crankRevs: null, probability: { clean: 1, late: 0 } });
+    expect(shifts[0].probability).toEqual({ clean: 0, late: 0, missed: 0, overshot: 0 });
+  });
+
+  it('takes rejected ghosts, drops and skips out', () => {
+    const rejected = judgedBy({
+      [key('ghost', 60)]: 'rejected',
+      [key('drop', 70)]: 'rejected',
+      [key('skip', 80)]: 'rejected',
+    });
+    expect(judgeEvents(events, startMs, rejected)).toMatchObject({ ghostShifts: [], chainDrops: [], skips: [] });
+  });
+
+  it('makes what is confirmed certain', () => {
+    const confirmed = judgedBy({ [key('shift', 20)]: 'confirmed', [key('ghost', 60)]: 'confirmed' });
+    const judged = judgeEvents(events, startMs, confirmed);
+    expect(judged.shifts[1]).toMatchObject({ outcome: 'late', crankRevs: 3, confidence: 1, probability: { late: 1 } });
+    expect(judged.ghostShifts[0].confidence).toBe(1);
+    expect(judged.chainDrops[0].confidence).toBe(0.6);
+  });
+
+  it('leaves the rest as it is', () => {
+    expect(judgeEvents(events, startMs, new Map())).toBe(events);
+    const report = { shifts: [] } as unknown as RideReport;
+    expect(judgeRideReport(report, new Map())).toBe(report);
+  });
+
+  it('follows an event that a new analysis dates a little otherwise, and no other', () => {
+    const said = { eventKey: 'shift-100000', verdict: 'rejected', note: '' } as const;
+    const near = (...keys: string[]): string[] => [...matchJudgements(keys, [said]).keys()];
+    expect(near('shift-100000', 'shift-100500')).toEqual(['shift-100000']);
+    expect(near('shift-99200', 'shift-101500')).toEqual(['shift-99200']);
+    expect(near('shift-103000')).toEqual([]);
+    expect(near('ghost-100000')).toEqual([]);
+  });
+});
+
+describe('a judgement through the API', () => {
+  let server: TestServer;
+  let api: CheckedApi;
+  beforeAll(async () => {
+    server = await testServer();
+    api = new CheckedApi(server.url);
+  });
+  afterAll(() => server.stop());
+
+  it('moves the counts at once, tallies and trend after it, and can be taken back', async () => {
+    const bikeId = (await api.post('/api/bikes', hutBike)).body.id;
+    const { body: sent } = await api.send(`/api/uploads?bike=${bikeId}`, madeRides(1));
+    await api.settled();
+    const ride = `/api/rides/${sent.files[0].rideId}`;
+    const before = (await api.get(ride)).body;
+    const trouble = before.report.shifts.find(({ outcome }: Loose) => outcome === 'late' || outcome === 'missed');
+    expect(trouble, 'the ride has a shift to judge').toBeDefined();
+    const judging = `${ride}/judgements/${trouble.eventKey}`;
+    const judged = await api.put(judging, { verdict: 'rejected', note: 'I missed the button' });
+    expect(judged.status).toBe(202);
+    const after = (await api.get(ride)).body;
+    expect(after.counts).toEqual({
+      ...before.counts,
+      clean: before.counts.clean + 1,
+      [trouble.outcome]: before.counts[trouble.outcome] - 1,
+    });
+    expect(after.report.shifts).toHaveLength(before.report.shifts.length);
+    expect(after.report.shifts.find(({ eventKey }: Loose) => eventKey === trouble.eventKey)).toMatchObject({
+      outcome: trouble.outcome,
+      verdict: 'rejected',
+    });
+    expect(after.judgements).toEqual([
+      { eventKey: trouble.eventKey, verdict: 'rejected', note: 'I missed the button' },
+    ]);
+    await api.settled();
+    expect((await api.get(`/api/jobs/${judged.body.jobId}`)).body.status).toBe('done');
+    const cogs = (cassette: Loose[]): number => cassette.reduce((sum, cog) => sum + cog.late + cog.missed, 0);
+    const report = (await api.get(`/api/bikes/${bikeId}`)).body.report;
+    const whole = (await api.get(`/api/bikes/${bikeId}?events=true`)).body.report;
+    expect(report.rides[0].counts).toEqual(after.counts);
+    expect(cogs(report.cogs)).toBe(before.counts.late + before.counts.missed - 1);
+    expect(whole.rides[0].shifts.find(({ at }: Loose) => at === trouble.at).outcome).toBe('clean');
+    expect((await api.delete(judging)).status).toBe(202);
+    expect((await api.delete(judging)).status).toBe(404);
+    expect((await api.get(ride)).body.counts).toEqual(before.counts);
+    expect((await api.put(`${ride}/judgements/shift-1`, { verdict: 'rejected' })).status).toBe(404);
+    await api.settled();
+  });
+});
