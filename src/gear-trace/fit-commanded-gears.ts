@@ -1,9 +1,9 @@
 import { median } from 'd3-array';
 import type { Bike } from '../drivetrain/bike.ts';
 import type { GearModel } from './gear-model.ts';
-import type { MeasuredGears } from './measure-gears.ts';
+import type { Peak } from './robust-centre.ts';
 
-const MIN_SECONDS = 20;
+const MIN_RECORDS = 8;
 const MIN_SECONDS_TO_DISAGREE = 60;
 const MIN_DISAGREEMENT = 0.018;
 const DEFAULT_NOISE = 0.015;
@@ -14,15 +14,20 @@ const DEFAULT_NOISE = 0.015;
  * is taken only where the ladder stays a ladder: a chain that never reaches the commanded cog makes two positions
  * measure alike, and that must not be read as a cog of another size.
  *
- * @returns null where no gear was pedalled for 20 settled seconds
+ * @param peaks measured log developments, index `ring * cogs + cog`
+ * @returns null where no gear was pedalled for long enough to measure (`MIN_RECORDS` settled records)
  */
-export function fitCommandedGears(measured: MeasuredGears, bike: Bike): GearModel | null {
+export function fitCommandedGears(
+  peaks: readonly Peak[],
+  bike: Bike,
+  sensors: { readonly speedLagS: number; readonly noise: number },
+): GearModel | null {
   const { cassette, chainrings } = bike;
   const cogs = cassette.length;
   const rings = chainrings.length;
-  const cells = measured.peaks
+  const cells = peaks
     .map((peak, gear) => ({ ...peak, ring: Math.floor(gear / cogs), cog: gear % cogs }))
-    .filter((cell) => cell.count >= MIN_SECONDS)
+    .filter((cell) => cell.count >= MIN_RECORDS)
     .map((cell) => ({ ...cell, off: cell.centre - Math.log(chainrings[cell.ring] / cassette[cell.cog]) }));
   if (cells.length === 0) return null;
 
@@ -51,8 +56,8 @@ export function fitCommandedGears(measured: MeasuredGears, bike: Bike): GearMode
   for (let r = 0; r < rings; r++)
     for (let c = 0; c < cogs; c++)
       logDevelopment[r * cogs + c] = logRollout + Math.log(chainrings[r] / cassette[c]) + ringOff[r] + cogOff[c];
-  const noise = Number.isNaN(measured.noise) ? DEFAULT_NOISE : measured.noise;
-  return { rings, cogs, logDevelopment, speedLagS: measured.speedLagS, noise, logRollout };
+  const noise = Number.isNaN(sensors.noise) ? DEFAULT_NOISE : sensors.noise;
+  return { rings, cogs, logDevelopment, speedLagS: sensors.speedLagS, noise, logRollout };
 }
 
 /** Drops corrections that bring a cog nearer to its neighbour than half the gap that the teeth give. */

@@ -39,7 +39,7 @@ function measureAt(log: RideLog, samples: PedallingSamples, settled: SettledSamp
   const off: number[] = [];
   settled.forEach((indices, gear) => {
     const { centre, count } = peaks[gear];
-    if (count >= 10)
+    if (count >= 5)
       for (const i of indices) if (Math.abs(column[i] - centre) < 0.06) off.push(Math.abs(column[i] - centre));
   });
   return { peaks, speedLagS, noise: off.length >= 30 ? 1.4826 * (median(off) as number) : Number.NaN };
@@ -51,7 +51,7 @@ function sharpness(log: RideLog, samples: PedallingSamples, settled: SettledSamp
   const off: number[] = [];
   settled.forEach((indices, gear) => {
     const { centre, count } = measured.peaks[gear];
-    if (count < 10) return;
+    if (count < 5) return;
     for (const i of indices) {
       const change = Math.abs(samples.accelerationMps2[i]) / log.speedMps[i];
       if (change > ACCELERATING_PER_S && !Number.isNaN(column[i]))

@@ -1,4 +1,5 @@
 import type { RideLog } from '../ride-log/ride-log.ts';
+import { sensorFaults } from './sensor-faults.ts';
 
 /**
  * What each record says about the gear, before any drivetrain is assumed. Columns share the ride log's index.
@@ -6,9 +7,9 @@ import type { RideLog } from '../ride-log/ride-log.ts';
 export interface PedallingSamples {
   /** Seconds since the record before; 1 for the first. */
   readonly dtS: Float64Array;
-  /** 1 where speed and cadence are there and large enough to divide: over 1 m/s, 30 to 180 rpm. */
+  /** 1 where speed and cadence are there and large enough to divide: over 1 m/s, 30 to 180 rpm, no sensor at fault. */
   readonly usable: Uint8Array;
-  /** Slope of speed, m/s2, by least squares over the records within 2.5 s; 0 where it cannot be had. */
+  /** Slope of speed, m/s2, by least squares over the records within 2.5 s (the next ones where none is as near); 0 where it cannot be had. */
   readonly accelerationMps2: Float64Array;
   /** 1 where the cranks turn (over 30 rpm). */
   readonly pedalling: Uint8Array;
@@ -18,6 +19,8 @@ const MIN_SPEED_MPS = 1;
 const MIN_CADENCE_RPM = 30;
 const MAX_CADENCE_RPM = 180;
 const SLOPE_REACH_S = 2.5;
+/** Where records are sparse, the neighbours are taken up to this far. */
+const SPARSE_REACH_S = 7;
 
 /** Marks the records from which a speed-to-cadence ratio can be taken, and the slope of speed around them. */
 export function pedallingSamples(log: RideLog): PedallingSamples {
@@ -25,11 +28,13 @@ export function pedallingSamples(log: RideLog): PedallingSamples {
   const dtS = new Float64Array(count).fill(1);
   const usable = new Uint8Array(count);
   const pedalling = new Uint8Array(count);
+  const faulty = sensorFaults(log);
   for (let i = 0; i < count; i++) {
     if (i > 0) dtS[i] = log.timeS[i] - log.timeS[i - 1];
     const cadence = log.cadenceRpm[i];
     pedalling[i] = cadence > MIN_CADENCE_RPM ? 1 : 0;
-    usable[i] = log.speedMps[i] > MIN_SPEED_MPS && cadence > MIN_CADENCE_RPM && cadence <= MAX_CADENCE_RPM ? 1 : 0;
+    const inRange = log.speedMps[i] > MIN_SPEED_MPS && cadence > MIN_CADENCE_RPM && cadence <= MAX_CADENCE_RPM;
+    usable[i] = inRange && !faulty[i] ? 1 : 0;
   }
   return { dtS, usable, pedalling, accelerationMps2: speedSlope(log) };
 }
@@ -39,8 +44,13 @@ function speedSlope({ timeS, speedMps }: RideLog): Float64Array {
   let first = 0;
   let last = 0;
   for (let i = 0; i < timeS.length; i++) {
-    while (timeS[i] - timeS[first] > SLOPE_REACH_S) first++;
-    while (last + 1 < timeS.length && timeS[last + 1] - timeS[i] <= SLOPE_REACH_S) last++;
+    while (timeS[i] - timeS[first] > SLOPE_REACH_S && !(first === i - 1 && timeS[i] - timeS[first] <= SPARSE_REACH_S))
+      first++;
+    while (
+      last < i ||
+      (last + 1 < timeS.length && timeS[last + 1] - timeS[i] <= (last === i ? SPARSE_REACH_S : SLOPE_REACH_S))
+    )
+      last++;
     let n = 0;
     let sumT = 0;
     let sumV = 0;

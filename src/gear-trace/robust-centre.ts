@@ -1,5 +1,5 @@
 import { median } from 'd3-array';
-import { halfSampleMode } from '../numeric/half-sample-mode.ts';
+import { densestWindow } from '../numeric/densest-window.ts';
 
 /** Where the main peak of log developments lies, and how wide it is (standard deviation, from the median absolute deviation). */
 export interface Peak {
@@ -8,17 +8,18 @@ export interface Peak {
   readonly count: number;
 }
 
-const REACH = 0.04;
+const REACH = 0.045;
+const WINDOW = 0.05;
 
 /**
- * Centre of the main peak: the half-sample mode, then the median of what lies within 4 % of it. Freewheeling, which
+ * Centre of the main peak: the densest window 5 % wide, then the median of what lies within 4.5 % of its middle. Freewheeling, which
  * lifts up to half of the values, does not move it. NaN values are passed over; `centre` is NaN where there are none.
  */
 export function robustCentre(values: Iterable<number>): Peak {
   const sorted = Float64Array.from(values)
     .filter((value) => !Number.isNaN(value))
     .sort();
-  let centre = halfSampleMode(sorted);
+  let centre = densestWindow(sorted, WINDOW);
   let near = sorted;
   for (let round = 0; round < 3; round++) {
     near = sorted.filter((value) => Math.abs(value - centre) < REACH);

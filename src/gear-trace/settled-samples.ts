@@ -5,13 +5,13 @@ import type { PedallingSamples } from './pedalling-samples.ts';
 /** Records taken in settled pedalling, grouped by the commanded gear: `byGear[ring * cogs + cog]` holds record indices. */
 export type SettledSamples = readonly Int32Array[];
 
-const AFTER_COMMAND_S = 6;
+const AFTER_COMMAND_S = 4.5;
 const BEFORE_COMMAND_S = 1;
 const MIN_POWER_W = 30;
 const MIN_CADENCE_RPM = 40;
 
 /**
- * Records at least 6 s after a gear record and 1 s before the next, well above walking pace and, where power is known,
+ * Records at least 4.5 s after a gear record and 1 s before the next, well above walking pace and, where power is known,
  * with some: there the chain is on the commanded cog unless something is wrong.
  * Gears whose ring is not known are left out.
  */

@@ -1,8 +1,8 @@
 import type { Bike } from '../drivetrain/bike.ts';
 import { bikeRolloutMm } from '../drivetrain/bike-rollout.ts';
 import type { RideLog } from '../ride-log/ride-log.ts';
-import { decodeGears } from './decode-gears.ts';
-import { decodedPeaks } from './decoded-peaks.ts';
+import { type DecodedGears, decodeGears } from './decode-gears.ts';
+import { decodedNoise, decodedPeaks } from './decoded-peaks.ts';
 import { fitCommandedGears } from './fit-commanded-gears.ts';
 import { fitUncommandedGears } from './fit-uncommanded-gears.ts';
 import { type GearCommands, gearCommands } from './gear-commands.ts';
@@ -40,14 +40,16 @@ export function traceGears(log: RideLog, bike: Bike): RideTrace {
       `The ride holds ${Math.round(usableS)} s of pedalling with speed and cadence; ${MIN_USABLE_S} s are needed to tell where the chain was.`,
     );
 
-  const model = fitGears(log, samples, bike, commands);
-  if (typeof model === 'string') return without('no-gear-bands', model);
-  if (model.noise > MAX_NOISE)
+  const fitted = fitGears(log, samples, bike, commands);
+  if (typeof fitted === 'string') return without('no-gear-bands', fitted);
+  if (fitted.noise > MAX_NOISE)
     return without(
       'no-gear-bands',
-      `Speed over cadence spreads by ${(100 * model.noise).toFixed(0)} % about each gear: it does not show which cog the chain was on.`,
+      `Speed over cadence spreads by ${(100 * fitted.noise).toFixed(0)} % about each gear: it does not show which cog the chain was on.`,
     );
 
+  const first = decodeGears(log, bike, samples, commands, fitted);
+  const model = refit(first, fitted, bike, recorded);
   const decoded = decodeGears(log, bike, samples, commands, model);
   const writtenMm = bikeRolloutMm(bike);
   const measured = measureTeeth(decodedPeaks(decoded, model), bike, writtenMm / 1000);
@@ -71,8 +73,17 @@ export function traceGears(log: RideLog, bike: Bike): RideTrace {
 function fitGears(log: RideLog, samples: PedallingSamples, bike: Bike, commands: GearCommands): GearModel | string {
   const settled = settledSamples(log, samples, commands, bike.cassette.length, bike.chainrings.length);
   const sharpest = sharpestHistogram(log, samples);
-  const fitted = fitCommandedGears(measureGears(log, samples, settled), bike);
+  const measured = measureGears(log, samples, settled);
+  const fitted = fitCommandedGears(measured.peaks, bike, measured);
   if (fitted && !log.warnings.some(({ code }) => code === 'virtual-speed')) return fitted;
   if (!sharpest.shows) return sharpest.why;
   return fitUncommandedGears(sharpest, bike, Math.log(bikeRolloutMm(bike) / 1000));
+}
+
+/** Fits the gears once more, to all seconds that the first decoding is sure of: far more than settled seconds after commands. */
+function refit(first: DecodedGears, fitted: GearModel, bike: Bike, recorded: boolean): GearModel {
+  const peaks = decodedPeaks(first, fitted);
+  const noise = decodedNoise(first, fitted);
+  if (!recorded) return { ...fitted, noise };
+  return fitCommandedGears(peaks, bike, { speedLagS: fitted.speedLagS, noise }) ?? fitted;
 }

@@ -21,6 +21,10 @@ export const FIRST_ARRIVAL_S = -1.5;
 export const ARRIVAL_STEP_S = 0.125;
 export const ARRIVALS = 128;
 const BEFORE_S = 4.5;
+/** How long after the next shift's own arrival records are still looked at. */
+const AFTER_S = 2.5;
+/** A healthy shift takes about this long, so that much of the lag is the chain's, the rest the sensors'. */
+const HEALTHY_S = 0.5;
 /** Beyond this the chain's move is no answer to the command. */
 export const WINDOW_S = 14;
 /** Shared error of all records of a window, in units of the ride's noise: sensors err in runs. */
@@ -32,6 +36,16 @@ const SHARED_ERRORS = [
 /** The chain passes over the cogs between: each takes some of a second more. */
 const RISE_S_PER_COG = 0.15;
 
+/** What the chain did just before and just after a shift, as far as it is known: their effects overlap in the sensors. */
+export interface Surroundings {
+  /** The cog the shift starts from. */
+  readonly startCog: number;
+  /** The shift before brought the chain from `cog` to the start at `arrivalS` (as the sensors show it). */
+  readonly before: { readonly cog: number; readonly arrivalS: number } | null;
+  /** The shift after took the chain to `cog` at `arrivalS`. */
+  readonly after: { readonly cog: number; readonly arrivalS: number } | null;
+}
+
 /** Smoothed unit step: the share of the change that a record shows `t` seconds after the ratio's middle. */
 function rise(t: number, width: number): number {
   return 1 / (1 + Math.exp((-1.7 * t) / width));
@@ -41,25 +55,40 @@ function rise(t: number, width: number): number {
  * Weighs every story of a shift.
  *
  * @param riseWidthS how long the sensors smear a change of ratio, standard deviation in seconds
- * @param windowLagS how long after the next command its effect may show: records later than that belong to it
+ * @param lagS how long after a command its effect may show: up to then the ratio still tells of the shift before, and records
+ *   later than that after the next command belong to the next
  */
 export function arrivalTable(
   log: RideLog,
   trace: RideTrace,
   shift: CommandedShift,
   riseWidthS: number,
-  windowLagS: number,
+  lagS: number,
+  surroundings: Surroundings | null = null,
 ): ArrivalTable {
   const model = trace.model;
   if (!model) throw new TypeError('arrivalTable needs a ride with a gear model');
   const evidence = secondsEvidence(log, trace);
-  const endS = Math.min(shift.untilS + windowLagS, shift.lastTimeS + WINDOW_S);
+  const { before: shiftBefore, after: shiftAfter } = surroundings ?? { before: null, after: null };
+  const endS = Math.min(shiftAfter ? shiftAfter.arrivalS + AFTER_S : shift.untilS + lagS, shift.lastTimeS + WINDOW_S);
   const from = firstAfter(log.timeS, shift.timeS - BEFORE_S);
   const to = firstAfter(log.timeS, endS);
-  const before = firstAfter(log.timeS, shift.timeS - 0.01) - 1;
-  const startCog = before >= 0 && trace.cog[before] >= 0 ? trace.cog[before] : shift.fromCog;
+  const seenFromS = shift.timeS + Math.max(0, lagS - HEALTHY_S);
+  const before = firstAfter(log.timeS, seenFromS - 0.01) - 1;
+  const startCog =
+    surroundings?.startCog ?? (before >= 0 && trace.cog[before] >= 0 ? trace.cog[before] : shift.fromCog);
   const ring = ringAt(trace, before, to);
   const level = (cog: number): number => model.logDevelopment[ring * model.cogs + cog];
+  /** The level that the records show where the chain is at `own` between the shifts around this one. */
+  const amid = (i: number, own: number): number => {
+    let shown = own;
+    if (shiftBefore)
+      shown =
+        level(shiftBefore.cog) +
+        rise(log.timeS[i] - shiftBefore.arrivalS, riseWidthS) * (shown - level(shiftBefore.cog));
+    if (shiftAfter) shown += rise(log.timeS[i] - shiftAfter.arrivalS, riseWidthS) * (level(shiftAfter.cog) - shown);
+    return shown;
+  };
   const width = riseWidthS + RISE_S_PER_COG * Math.max(0, Math.abs(shift.toCog - startCog) - 1);
 
   const records: number[] = [];
@@ -67,7 +96,7 @@ export function arrivalTable(
   for (let i = from; i < to; i++) {
     // records before the last change of ring, or of an earlier shift, are not this shift's
     if (Number.isNaN(trace.logDevelopment[i]) || trace.ring[i] !== ring) continue;
-    if (log.timeS[i] < shift.timeS && trace.cog[i] !== startCog) continue;
+    if (!shiftBefore && log.timeS[i] < seenFromS && trace.cog[i] !== startCog) continue;
     // within a burst the chain is on its way and on no cog for long
     if (log.timeS[i] > shift.timeS && log.timeS[i] <= shift.lastTimeS) continue;
     records.push(i);
@@ -79,10 +108,10 @@ export function arrivalTable(
     const row = new Float64Array(ARRIVALS + 1);
     const total = new Float64Array(SHARED_ERRORS.length);
     const stayed = SHARED_ERRORS.map(({ shift: e }) =>
-      records.map((i) => evidence(i, level(startCog) + e * model.noise)),
+      records.map((i) => evidence(i, amid(i, level(startCog)) + e * model.noise)),
     );
     const arrived = SHARED_ERRORS.map(({ shift: e }) =>
-      records.map((i) => evidence(i, level(finalCog) + e * model.noise)),
+      records.map((i) => evidence(i, amid(i, level(finalCog)) + e * model.noise)),
     );
     for (let a = 0; a <= ARRIVALS; a++) {
       const arrivalS =
@@ -91,7 +120,7 @@ export function arrivalTable(
       records.forEach((i, r) => {
         const share = rise(log.timeS[i] - arrivalS, width);
         const between = share > 0.02 && share < 0.98;
-        const expected = level(startCog) + share * (level(finalCog) - level(startCog));
+        const expected = between ? amid(i, level(startCog) + share * (level(finalCog) - level(startCog))) : 0;
         for (let e = 0; e < total.length; e++)
           total[e] += between
             ? evidence(i, expected + SHARED_ERRORS[e].shift * model.noise)

@@ -1,58 +1,100 @@
+import { median } from 'd3-array';
 import type { RideTrace } from '../gear-trace/gear-trace.ts';
 import type { RideLog } from '../ride-log/ride-log.ts';
-import { firstAfter } from './commanded-shifts.ts';
-import type { ChainDropEvent, DropSide } from './ride-events.ts';
+import { dropSide } from './drop-side.ts';
+import { lowestLevels } from './lowest-levels.ts';
+import type { ChainDropEvent } from './ride-events.ts';
 
-const MIN_LOST_S = 2;
-const AFTER_COMMAND_S = 5;
+/** The legs must run this much faster than before: a cadence that a sensor merely holds while the bike brakes does not. */
+const MIN_SPIN = 0.05;
+const MIN_BELOW = 0.07;
+const BEFORE_S = 6;
+const STOP_WITHIN_S = 60;
+const STOP_LASTS_S = 8;
+const APART_S = 20;
+const MIN_CONFIDENCE = 0.5;
+
+/** Weights of the signs, in log odds (assumptions of ours; the sum decides, no single one can). */
+const ODDS = { before: -9, record: 1, powerGone: 5, powerThere: -20, stop: 2, noStop: -2, endOrRing: 2 } as const;
 
 /**
- * Finds where drive was lost: runs in which the trace holds the chain for off. The side follows from the command before:
- * after a shift to the largest cog it went past it, after one to the smallest past that, after a change of ring at the chainring.
+ * Finds where drive was lost. With the chain off, the cranks turn against nothing: cadence jumps up, the ratio falls below every
+ * gear that was lately commanded (which neither freewheeling nor a missed shift can do), power is gone, and the rider
+ * stops to put the chain back. Each sign adds its weight; power, where it is measured and still there, rules a drop out.
  */
-export function chainDrops(log: RideLog, trace: RideTrace, sensorLagS: number): ChainDropEvent[] {
+export function chainDrops(log: RideLog, trace: RideTrace): ChainDropEvent[] {
+  if (!trace.model) return [];
+  const lowest = lowestLevels(log, trace);
+  /** How far the ratio lies below every gear in question; the larger of the ratio with and without its lag undone is taken. */
+  const below = (i: number): number =>
+    trace.samples.usable[i]
+      ? lowest[i] -
+        Math.max(
+          trace.logDevelopment[i] || Number.NEGATIVE_INFINITY,
+          Math.log((log.speedMps[i] * 60) / log.cadenceRpm[i]),
+        )
+      : Number.NaN;
+  const threshold = (i: number): number => MIN_BELOW + 3 * (trace.deviation[i] || 0);
+
   const found: ChainDropEvent[] = [];
-  for (let start = 0; start < trace.driveLost.length; start++) {
-    if (trace.driveLost[start] < 0.5) continue;
+  for (let start = 1; start < log.timeS.length; start++) {
+    if (!(below(start) > threshold(start))) continue;
     let end = start;
-    let seenS = 0;
-    let sum = 0;
-    let seen = 0;
-    for (; end < trace.driveLost.length && trace.driveLost[end] >= 0.5; end++) {
-      if (!trace.samples.usable[end]) continue;
-      seenS += Math.min(trace.samples.dtS[end], 2);
-      sum += trace.driveLost[end];
-      seen++;
-    }
-    if (seenS >= MIN_LOST_S) {
-      const timeS = Math.max(0, log.timeS[start] - Math.max(0, sensorLagS));
-      found.push({ timeS, ...sideOf(trace, timeS, start), confidence: sum / seen });
-    }
+    while (end < log.timeS.length && below(end) > threshold(end)) end++;
+    const confidence = weigh(start, end);
+    const timeS = log.timeS[start];
+    const last = found.at(-1);
+    if (confidence >= MIN_CONFIDENCE && !(last && timeS - last.timeS < APART_S))
+      found.push({ timeS, ...dropSide(log, trace, timeS), confidence });
     start = end;
   }
   return found;
+
+  function weigh(start: number, end: number): number {
+    const before = recordsBefore(log, start);
+    const cadenceBefore = median(before, (i) => log.cadenceRpm[i]) ?? Number.NaN;
+    const powerBefore = median(before, (i) => log.powerW[i]) ?? Number.NaN;
+    let spin = 0;
+    let depth = 0;
+    let powerSum = 0;
+    for (let i = start; i < end; i++) {
+      spin = Math.max(spin, Math.log(log.cadenceRpm[i] / cadenceBefore));
+      depth = Math.max(depth, below(i));
+      powerSum += log.powerW[i];
+    }
+    if (!(spin > MIN_SPIN)) return 0;
+    const power = powerSum / (end - start);
+    const powerGone = log.powerW[end - 1] < 30 && power < Math.max(20, 0.4 * powerBefore);
+    const { side } = dropSide(log, trace, log.timeS[start]);
+    const odds =
+      ODDS.before +
+      Math.min(4, 25 * spin) +
+      Math.min(4, ODDS.record * (end - start)) +
+      Math.min(3, 10 * depth) +
+      (Number.isNaN(power) ? 0 : powerGone ? ODDS.powerGone : ODDS.powerThere) +
+      (stopsAfter(log, end) ? ODDS.stop : ODDS.noStop) +
+      (side === 'past-largest' || side === 'past-smallest' ? ODDS.endOrRing : 0);
+    return 1 / (1 + Math.exp(-odds));
+  }
 }
 
-function sideOf(trace: RideTrace, timeS: number, start: number): { side: DropSide; afterShiftTo: number | null } {
-  const { commands, model } = trace;
-  if (!model) return { side: 'unknown', afterShiftTo: null };
-  const last = firstAfter(commands.timeS, timeS + 1) - 1;
-  const fresh = last > 0 && timeS - commands.timeS[last] <= AFTER_COMMAND_S;
-  const cogCommanded = fresh && commands.cog[last] !== commands.cog[last - 1];
-  const ringCommanded = fresh && commands.ring[last] !== commands.ring[last - 1];
-  const cog = last >= 0 ? commands.cog[last] : lastKnown(trace.cog, start);
-  const side =
-    ringCommanded && !cogCommanded
-      ? 'chainring'
-      : cog === model.cogs - 1
-        ? 'past-largest'
-        : cog === 0
-          ? 'past-smallest'
-          : 'unknown';
-  return { side, afterShiftTo: cogCommanded ? commands.cog[last] : null };
+/** Pedalling records in the seconds before. */
+function recordsBefore(log: RideLog, start: number): number[] {
+  const records: number[] = [];
+  for (let i = start - 1; i >= 0 && log.timeS[start] - log.timeS[i] <= BEFORE_S; i--)
+    if (log.cadenceRpm[i] > 30) records.push(i);
+  return records;
 }
 
-function lastKnown(column: Int8Array, before: number): number {
-  for (let i = before - 1; i >= 0; i--) if (column[i] >= 0) return column[i];
-  return -1;
+/** Whether the bike comes to a halt soon and stays there: a recording pause counts as a halt. */
+function stopsAfter(log: RideLog, from: number): boolean {
+  for (let i = from; i < log.timeS.length && log.timeS[i] - log.timeS[from] < STOP_WITHIN_S; i++) {
+    if (i > 0 && log.timeS[i] - log.timeS[i - 1] > STOP_LASTS_S) return true;
+    if (!(log.speedMps[i] < 1)) continue;
+    let k = i;
+    while (k < log.timeS.length && !(log.speedMps[k] >= 1)) k++;
+    if (k >= log.timeS.length || log.timeS[k] - log.timeS[i] >= STOP_LASTS_S) return true;
+    i = k;
+  }
+  return false;
 }

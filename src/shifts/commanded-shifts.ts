@@ -11,6 +11,8 @@ export interface CommandedShift {
   readonly fromCog: number;
   readonly toCog: number;
   readonly direction: Direction;
+  /** Seconds since the last command of the burst before; Infinity for the first. */
+  readonly quietS: number;
   /** Time of the next shift or burst (also one that returned to where it began); Infinity for the last. */
   readonly untilS: number;
   /** Seconds pedalled over 30 rpm before `untilS`. */
@@ -30,6 +32,7 @@ export function commandedShifts(log: RideLog, commands: GearCommands, samples: P
     const untilS = bursts[i + 1]?.timeS ?? Number.POSITIVE_INFINITY;
     return {
       ...burst,
+      quietS: i === 0 ? Number.POSITIVE_INFINITY : burst.timeS - bursts[i - 1].lastTimeS,
       direction: burst.toCog > burst.fromCog ? ('to-larger' as const) : ('to-smaller' as const),
       untilS,
       pedalledS: pedalledBetween(log.timeS, samples, burst.timeS, untilS),

@@ -26,13 +26,15 @@ export function estimateTiming(
   clock: RevolutionClock,
 ): ShiftTiming {
   const { wholeSeconds } = log.gearRecords;
-  const clear = shifts.filter((shift) => shift.untilS - shift.timeS >= 5 && shift.pedalledS >= 4);
+  const clear = shifts.filter(
+    (shift) => shift.quietS >= 4 && shift.untilS - shift.lastTimeS >= 5 && shift.pedalledS >= 4,
+  );
   const every = Math.max(1, clear.length / MAX_SHIFTS);
   const chosen = Array.from({ length: Math.min(clear.length, MAX_SHIFTS) }, (_, i) => clear[Math.floor(i * every)]);
   let best: { timing: ShiftTiming; score: number } | null = null;
   for (const riseWidthS of WIDTHS_S) {
     const tables = chosen
-      .map((shift) => arrivalTable(log, trace, shift, riseWidthS, 3))
+      .map((shift) => arrivalTable(log, trace, shift, riseWidthS, USUAL.lagS))
       .filter((table) => table.seen >= 3 && table.startCog === table.shift.fromCog);
     if (tables.length < MIN_SHIFTS) break;
     for (const lagS of LAGS_S) {

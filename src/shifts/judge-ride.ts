@@ -32,7 +32,7 @@ export function judgeRide(log: RideLog, trace: RideTrace, cogs: number): JudgedR
     events: {
       shifts,
       ghostShifts: ghostShifts(log, trace, lagS),
-      chainDrops: chainDrops(log, trace, lagS),
+      chainDrops: chainDrops(log, trace),
       skips: skips(log, trace, lagS),
       pedallingSByCog,
     },

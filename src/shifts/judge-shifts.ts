@@ -1,10 +1,17 @@
 import type { RideTrace } from '../gear-trace/gear-trace.ts';
 import type { RideLog } from '../ride-log/ride-log.ts';
-import { type ArrivalTable, arrivalTable } from './arrival-table.ts';
+import {
+  ARRIVAL_STEP_S,
+  ARRIVALS,
+  type ArrivalTable,
+  arrivalTable,
+  FIRST_ARRIVAL_S,
+  type Surroundings,
+} from './arrival-table.ts';
 import { type CommandedShift, firstAfter } from './commanded-shifts.ts';
 import { estimateTiming } from './estimate-timing.ts';
 import type { RevolutionClock } from './revolution-clock.ts';
-import type { Direction, Outcome, OutcomeProbability, ShiftEvent } from './ride-events.ts';
+import type { Outcome, OutcomeProbability, ShiftEvent } from './ride-events.ts';
 import {
   CLEAN_REVS,
   cleanRevs,
@@ -25,10 +32,13 @@ interface Shares {
   overshot: number;
 }
 
-const START_SHARES: Shares = { clean: 0.96, late: 0.02, veryLate: 0.003, never: 0.014, overshot: 0.003 };
+const START_SHARES: Shares = { clean: 0.982, late: 0.01, veryLate: 0.001, never: 0.006, overshot: 0.001 };
 /** How many shifts the start shares count for against the ride's own. */
-const START_WEIGHT = 30;
+const START_WEIGHT = 60;
+/** How many shifts the direction's shares count for against those onto one cog. */
+const DIRECTION_WEIGHT = 25;
 const ROUNDS = 3;
+const OVERLAP_ROUNDS = 2;
 const MIN_PEDALLED_S = 2;
 const none: OutcomeProbability = { clean: 0, late: 0, missed: 0, overshot: 0 };
 
@@ -50,21 +60,20 @@ export function judgeShifts(
   clock: RevolutionClock,
 ): JudgedShifts {
   const timing = estimateTiming(log, trace, commanded, clock);
-  const stories = commanded.map((shift) => {
-    if (shift.pedalledS < MIN_PEDALLED_S) return null;
-    const table = arrivalTable(log, trace, shift, timing.riseWidthS, timing.lagS);
-    return table.seen > 0 ? shiftStories(table, timing, clock) : null;
-  });
-
-  const shares: Record<Direction, Shares> = { 'to-larger': START_SHARES, 'to-smaller': START_SHARES };
-  for (let round = 0; round < ROUNDS; round++) {
-    for (const direction of ['to-larger', 'to-smaller'] as const) {
-      const weighed = stories.flatMap((story, i) =>
-        story && commanded[i].direction === direction ? [weigh(story, shares[direction]).parts] : [],
-      );
-      shares[direction] = updated(weighed);
-    }
+  let tables = commanded.map((shift) => arrivalTable(log, trace, shift, timing.riseWidthS, timing.lagS));
+  for (let round = 0; round < OVERLAP_ROUNDS; round++) {
+    const arrivals = tables.map((table) => likelyArrival(table, timing));
+    tables = commanded.map((shift, j) =>
+      overlaps(commanded, j)
+        ? arrivalTable(log, trace, shift, timing.riseWidthS, timing.lagS, surroundings(tables, arrivals, j))
+        : tables[j],
+    );
   }
+  const stories = tables.map((table) =>
+    table.shift.pedalledS >= MIN_PEDALLED_S && table.seen > 0 ? shiftStories(table, timing, clock) : null,
+  );
+
+  const sharesOf = shareEstimates(commanded, stories);
 
   const shifts = commanded.map((shift, i): ShiftEvent => {
     const story = stories[i];
@@ -78,7 +87,7 @@ export function judgeShifts(
       weak: false,
     };
     if (!story) return { ...base, outcome: 'unjudged', crankRevs: null, confidence: 1, probability: none };
-    const { probability, crankRevs } = weigh(story, shares[shift.direction]);
+    const { probability, crankRevs } = weigh(story, sharesOf(shift));
     const outcome = (Object.keys(probability) as (keyof OutcomeProbability)[]).reduce<Exclude<Outcome, 'unjudged'>>(
       (best, name) => (probability[name] > probability[best] ? name : best),
       'clean',
@@ -93,6 +102,46 @@ export function judgeShifts(
     };
   });
   return { shifts, timing };
+}
+
+/** Where a shift took the chain, and when the sensors show it; null where it stayed. */
+type Arrival = { readonly cog: number; readonly arrivalS: number } | null;
+
+/** The likeliest story of a table, arrivals well before the lag or long after it being unlikely. */
+function likelyArrival(table: ArrivalTable, timing: ShiftTiming): Arrival {
+  let best: Arrival = null;
+  let top = (table.logLikelihood[0].at(-1) as number) + Math.log(START_SHARES.never);
+  table.finalCogs.forEach((cog, f) => {
+    if (cog === table.startCog) return;
+    const row = table.logLikelihood[f];
+    for (let a = 0; a < ARRIVALS; a++) {
+      const late = FIRST_ARRIVAL_S + a * ARRIVAL_STEP_S - timing.lagS;
+      const prior = (cog === table.shift.toCog ? 0 : -4) - Math.log(1 + Math.exp(3 * (Math.abs(late) - 1))) / 3;
+      if (row[a] + prior <= top) continue;
+      top = row[a] + prior;
+      best = { cog, arrivalS: table.shift.lastTimeS + late + timing.lagS };
+    }
+  });
+  return best;
+}
+
+/** Sensors smear a shift over this long: closer ones are weighed together. */
+const OVERLAP_S = 9;
+
+function overlaps(commanded: readonly CommandedShift[], j: number): boolean {
+  return commanded[j].quietS < OVERLAP_S || commanded[j].untilS - commanded[j].lastTimeS < OVERLAP_S;
+}
+
+function surroundings(tables: readonly ArrivalTable[], arrivals: readonly Arrival[], j: number): Surroundings {
+  const { shift, startCog } = tables[j];
+  const before = arrivals[j - 1];
+  const near = j > 0 && shift.timeS - tables[j - 1].shift.lastTimeS < OVERLAP_S;
+  const nextNear = j + 1 < tables.length && tables[j + 1].shift.timeS - shift.lastTimeS < OVERLAP_S;
+  return {
+    startCog,
+    before: near && before?.cog === startCog ? { cog: tables[j - 1].startCog, arrivalS: before.arrivalS } : null,
+    after: nextNear ? arrivals[j + 1] : null,
+  };
 }
 
 /** Likelihoods of a shift's stories, common factor left out. `revs[k]`: done after k steps of the revolutions grid. */
@@ -171,12 +220,47 @@ function weigh(
   };
 }
 
-function updated(weighed: readonly Shares[]): Shares {
-  const total = { ...START_SHARES };
+/**
+ * The ride's own shares of clean, late and missed shifts: for each direction drawn towards a bike in fair order, for each cog and direction
+ * towards those of its direction. Faults sit at single cogs or in one direction, and there even a doubtful miss is likely one.
+ */
+function shareEstimates(
+  commanded: readonly CommandedShift[],
+  stories: readonly (Stories | null)[],
+): (shift: CommandedShift) => Shares {
+  const key = (shift: CommandedShift): string => `${shift.direction} ${shift.toCog}`;
+  const directions = new Map<string, Shares>();
+  const cogs = new Map<string, Shares>();
+  const sharesOf = (shift: CommandedShift): Shares =>
+    cogs.get(key(shift)) ?? directions.get(shift.direction) ?? START_SHARES;
+  for (let round = 0; round < ROUNDS; round++) {
+    const byDirection = new Map<string, Shares[]>();
+    const byCog = new Map<string, Shares[]>();
+    stories.forEach((story, i) => {
+      if (!story) return;
+      const { parts } = weigh(story, sharesOf(commanded[i]));
+      push(byDirection, commanded[i].direction, parts);
+      push(byCog, key(commanded[i]), parts);
+    });
+    for (const [direction, parts] of byDirection) directions.set(direction, updated(parts, START_SHARES, START_WEIGHT));
+    for (const [name, parts] of byCog)
+      cogs.set(name, updated(parts, directions.get(name.split(' ')[0]) ?? START_SHARES, DIRECTION_WEIGHT));
+  }
+  return sharesOf;
+}
+
+function push(map: Map<string, Shares[]>, name: string, parts: Shares): void {
+  const list = map.get(name);
+  if (list) list.push(parts);
+  else map.set(name, [parts]);
+}
+
+function updated(weighed: readonly Shares[], towards: Shares, weight: number): Shares {
+  const total = { ...towards };
   for (const key of Object.keys(total) as (keyof Shares)[]) {
-    let sum = START_WEIGHT * START_SHARES[key];
+    let sum = weight * towards[key];
     for (const parts of weighed) sum += parts[key];
-    total[key] = sum / (START_WEIGHT + weighed.length);
+    total[key] = sum / (weight + weighed.length);
   }
   return total;
 }

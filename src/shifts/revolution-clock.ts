@@ -27,6 +27,7 @@ export function revolutionClock({ timeS, cadenceRpm }: RideLog): RevolutionClock
   function at(t: number): number {
     const next = firstAfter(timeS, t);
     if (next === 0) return 0;
+    if (next === timeS.length) return total[next - 1];
     return total[next - 1] + rate(next) * (t - timeS[next - 1]);
   }
 

@@ -4,7 +4,8 @@ import type { RideLog } from '../ride-log/ride-log.ts';
 /** Neighbouring seconds share their errors, so each counts for less than a second of evidence. */
 const INDEPENDENCE = 0.6;
 const OUTLIER_DENSITY = 0.02;
-const FREE_LIFT = 0.35;
+/** Freewheeling and soft-pedalling lift the log ratio by anything up to this, each lift as likely as another. */
+const FREE_REACH = 1.2;
 
 /**
  * Log likelihood of one record of the ride if the chain was (on average over the record's reach) at a given log
@@ -19,17 +20,20 @@ export function secondsEvidence(log: RideLog, trace: RideTrace): (record: number
     if (Number.isNaN(y) || Number.isNaN(sd)) return 0;
     const lift = y - logDevelopment;
     const z = lift / sd;
-    const free = freeShare(log.powerW[record]);
+    const free = freeShare(log.powerW[record], trace.driving[record]);
     const peak = (0.375 / sd) * (1 + (z * z) / 4) ** -2.5;
     const foot = z > -20 ? 1 / (1 + Math.exp(-1.7 * z)) : 0;
-    const above = (foot * Math.exp(-Math.max(0, lift) / FREE_LIFT)) / FREE_LIFT;
+    const above = foot / FREE_REACH;
     return INDEPENDENCE * Math.log((1 - free) * peak + free * above + OUTLIER_DENSITY);
   };
 }
 
-/** Chance that a second with the cranks turning was not driving: from its power, else a tenth. Assumption of ours. */
-function freeShare(powerW: number): number {
-  if (Number.isNaN(powerW)) return 0.1;
+/**
+ * Chance that a second with the cranks turning was not driving: from its power, else from what the trace makes of the seconds around.
+ * Assumption of ours.
+ */
+function freeShare(powerW: number, driving: number): number {
+  if (Number.isNaN(powerW)) return 0.08 + 0.4 * (1 - driving);
   if (powerW < 10) return 0.9;
   return powerW < 40 ? 0.4 : 0.02;
 }

@@ -42,8 +42,17 @@ function density(shape: (revs: number) => number, from: number, to: number): Flo
   return values.map((value) => value / sum);
 }
 
-/** Offsets of the true command from its whole-second record, relative to the mean that the lag takes up. */
-const WHOLE_SECOND_OFFSETS_S = [-0.4, -0.2, 0, 0.2, 0.4];
+/**
+ * How far a single record may be off the ride's mean lag: recorders hold a value back by a varying part of a second (devices
+ * seen: give or take 1 s), and whole-second records lose up to a second more. Offsets in s with their weights.
+ */
+const OFFSETS = {
+  exact: [-0.5, -0.25, 0, 0.25, 0.5].map((s) => ({ s, weight: Math.exp(-((s / 0.22) ** 2) / 2) })),
+  wholeSeconds: [-1, -0.75, -0.5, -0.25, 0, 0.25, 0.5, 0.75, 1].map((s) => ({
+    s,
+    weight: Math.exp(-((s / 0.35) ** 2) / 2),
+  })),
+};
 
 /**
  * Log likelihood of a shift that takes each number of revolutions on the grid, to one final cog: the table's row, read
@@ -57,15 +66,16 @@ export function revolutionsLikelihood(
   timing: ShiftTiming,
   clock: RevolutionClock,
 ): Float64Array {
-  const offsets = timing.wholeSeconds ? WHOLE_SECOND_OFFSETS_S : [0];
+  const offsets = timing.wholeSeconds ? OFFSETS.wholeSeconds : OFFSETS.exact;
+  const weights = offsets.reduce((sum, { weight }) => sum + weight, 0);
   const top = Math.max(...row);
   const likelihood = row.map((value) => Math.exp(value - top));
   const timeS = table.shift.lastTimeS;
   return Float64Array.from({ length: REVS }, (_, k) => {
     const pedalledS = clock.after(timeS, (k + 0.5) * REV_STEP) - timeS;
     let sum = 0;
-    for (const offset of offsets) sum += interpolate(likelihood, pedalledS + timing.lagS + offset);
-    return top + Math.log(sum / offsets.length + 1e-300);
+    for (const { s, weight } of offsets) sum += weight * interpolate(likelihood, pedalledS + timing.lagS + s);
+    return top + Math.log(sum / weights + 1e-300);
   });
 }
 

@@ -1,0 +1,45 @@
+import type { RideTrace } from '../gear-trace/gear-trace.ts';
+import type { RideLog } from '../ride-log/ride-log.ts';
+
+/** A command, a late shift and the sensors' lag together take no longer than this. */
+const LOOK_BACK_S = 10;
+
+/**
+ * Log development of the lowest gear in question at each record: of all commanded and traced cogs and rings of the last 10 s the
+ * easiest. Without gear records any shift may have been made, so it is the bike's lowest gear.
+ */
+export function lowestLevels(log: RideLog, trace: RideTrace): Float64Array {
+  const { model, commands } = trace;
+  const levels = new Float64Array(log.timeS.length).fill(Number.NEGATIVE_INFINITY);
+  if (!model) return levels;
+  const bottom = Math.min(...model.logDevelopment);
+  if (commands.timeS.length === 0) return levels.fill(bottom);
+  let first = 0;
+  for (let i = 0; i < levels.length; i++) {
+    while (log.timeS[i] - log.timeS[first] > LOOK_BACK_S) first++;
+    const rings = new Set<number>();
+    let largest = -1;
+    const from = Math.max(0, commands.latest[first]);
+    const to = Math.min(commands.timeS.length - 1, commands.latest[i] + 1);
+    for (let c = from; c <= to; c++) {
+      if (commands.timeS[c] > log.timeS[i] + 1) break;
+      largest = Math.max(largest, commands.cog[c]);
+      rings.add(commands.ring[c]);
+    }
+    for (let k = first; k <= i; k++) {
+      largest = Math.max(largest, trace.cog[k]);
+      if (trace.ring[k] >= 0) rings.add(trace.ring[k]);
+    }
+    // a ring that nobody recorded may be any; a change of ring lets the chain be on either
+    const unknownRing = rings.has(-1) || rings.size === 0;
+    levels[i] =
+      largest < 0
+        ? bottom
+        : Math.min(
+            ...(unknownRing ? Array.from({ length: model.rings }, (_, ring) => ring) : [...rings]).map(
+              (ring) => model.logDevelopment[ring * model.cogs + largest],
+            ),
+          );
+  }
+  return levels;
+}
