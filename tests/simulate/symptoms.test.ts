@@ -71,7 +71,7 @@ function symptomsOf(cause: FaultCause): Symptoms {
   return sum;
 }
 
-/** Common practice in the trade; see the table of symptoms in DEVELOPERS.md. Groups are compared, not figures matched. */
+/** Common practice in the trade, no single source. Groups are compared, figures are not matched. */
 describe('where each fault shows', () => {
   const seen = {} as Record<FaultCause, Symptoms>;
   beforeAll(() => {

@@ -64,8 +64,8 @@ export class Derailleur {
     this.seatMm = seatScatter * this.condition.pitchMm * this.random.normal();
     if (moved > 0) {
       // The thumb pushes past the detent before the pawl takes over; onto the last cog some hold until the chain is up.
-      const heldOn = target === last && this.random.chance(0.4);
-      this.overtravelMm = this.condition.pitchMm * this.random.between(heldOn ? 0.35 : 0.15, heldOn ? 0.75 : 0.4);
+      const heldOn = target === last && this.random.chance(0.6);
+      this.overtravelMm = this.condition.pitchMm * this.random.between(heldOn ? 0.3 : 0.15, heldOn ? 0.8 : 0.4);
       this.overtravelLeftS = heldOn ? this.random.between(0.4, 0.9) : this.random.between(0.1, 0.25);
     } else {
       // The release lets the cable run a little past the next tooth of the ratchet.

@@ -8,6 +8,8 @@ import type { RiderActs, RiderSenses } from './rider-senses.ts';
 const patienceS = 3.3;
 /** Below this speed a rider is setting off and thinks of balance, not of gears, m/s. */
 const settingOffMps = 0.9;
+/** How far ahead a rider reckons with gaining or losing speed, s. */
+const trendS = 3;
 
 /** When, how far and in which rhythm the rider shifts: by the cadence felt, with some patience. */
 export class GearChoice {
@@ -38,9 +40,9 @@ export class GearChoice {
     const count = Math.abs(target - senses.commandedCog);
     if (count === 0) return;
     const direction = Math.sign(steps);
-    const feeling = random.chance(0.5);
+    const feeling = random.chance(0.6);
     plan.add(senses.timeS + delayS, direction, count, () =>
-      feeling ? random.between(1.05, 2.4) : nature.pressIntervalS * random.between(0.6, 1.6),
+      feeling ? random.between(1.2, 2.4) : nature.pressIntervalS * random.between(0.6, 1.6),
     );
     let wanted = target;
     if (random.chance(0.06)) {
@@ -82,12 +84,12 @@ export class GearChoice {
     if (senses.timeS < this.quietUntilS || senses.speedMps < settingOffMps) return 0;
     const strain = this.strain(senses, acts);
     const tolerated = this.nature.tolerance * this.stepTo(senses.driveCog, senses.driveCog - Math.sign(strain));
-    if (Math.abs(strain) < tolerated) {
+    if (strain === 0 || Math.abs(strain) < tolerated) {
       this.uneasyS = 0;
       return 0;
     }
     // While freewheeling a rider feels no cadence and shifts by habit, rarely; more often when the legs spun out before.
-    const attention = acts.pedal === 'drive' ? 1 : strain > 0.25 ? 0.4 : 0.1;
+    const attention = acts.pedal === 'drive' ? 1 : strain > 0.25 ? 0.2 : 0.05;
     this.uneasyS += attention * dtS;
     if (this.uneasyS < patienceS / Math.min(3, Math.abs(strain) / tolerated)) return 0;
     return this.shift(senses, strain);
@@ -98,9 +100,10 @@ export class GearChoice {
     const climbing = Math.min(16, Math.max(0, senses.grade) * 170);
     const wanted = Math.max(52, this.nature.cadenceRpm - climbing - (acts.standing ? 13 : 0));
     const target = wanted * (senses.grade < -0.02 ? 1.06 : 1);
-    // Riders shift for the speed that is coming, not for the first turns after a halt.
-    const coming = 1 + Math.max(-0.4, Math.min(1.2, (2 * senses.accelerationMps2) / Math.max(1, senses.speedMps)));
-    return Math.log((Math.max(20, senses.drivenCadenceRpm) * coming) / target);
+    const strain = Math.log(Math.max(20, senses.drivenCadenceRpm) / target);
+    // What mends itself within some seconds is waited for: the first turns after a halt, the last of a fast stretch.
+    const trend = (trendS * senses.accelerationMps2) / Math.max(1, senses.speedMps);
+    return trend * strain < 0 ? Math.sign(strain) * Math.max(0, Math.abs(strain) - Math.abs(trend)) : strain;
   }
 
   private shift(senses: RiderSenses, strain: number): number {

@@ -21,7 +21,7 @@ export function recordRide(
   const troubles = options.sensorTroubles
     ? drawTroubles(durationS, random)
     : { crankSilent: [], wheelHalved: [], speedSilent: [] };
-  const crank = new CrankSensor(track.crankEventS, random.between(2, 4), random.between(0.8, 1.8));
+  const crank = new CrankSensor(track.crankEventS, random.between(2, 4), random.between(0.6, 1.4));
   const setRolloutM = (options.rolloutMm / 1000) * options.rolloutScale;
   const wheel = new WheelSensor(track.wheelEventS, setRolloutM, random.between(0.7, 1.3));
   const satellite =

@@ -76,9 +76,9 @@ export function resolveOptions(options: SimulationOptions): ResolvedOptions {
   const drawn = {
     speedSource: random.pick(['wheel', 'satellite'] as const),
     satelliteLagS: random.between(0.3, 3),
-    recorderLagS: random.between(0, 1.4),
+    recorderLagS: random.between(0, 0.9),
     rolloutScale: 1 + 0.004 * random.normal(),
-    terrain: random.pick(['rolling', 'hilly', 'off-road', 'mixed'] as const),
+    terrain: random.pick(['rolling', 'hilly', 'off-road', 'off-road', 'mixed'] as const),
   };
   const wrongTeeth = {
     chainrings: misconfigured(bike.chainrings, random),

@@ -31,8 +31,8 @@ export interface SimulationOptions {
   /** First-order lag of satellite speed, s. Default: drawn from 0.3 to 3. */
   readonly satelliteLagS?: number;
   /**
-   * How much later speed and cadence are written than gear records, s. Default: drawn from 0 to 1.4. The sensors' own
-   * windows and whole-second stamps add about 1.5 s to that.
+   * How much later speed and cadence are written than gear records, s. Default: drawn from 0 to 0.9. The sensors' own
+   * windows and whole-second stamps add 1.5 to 2 s to that.
    */
   readonly recorderLagS?: number;
   readonly gearRecords?: 'both' | 'rear-only' | 'none';

@@ -55,7 +55,7 @@ const characters: Record<TerrainKind, TerrainCharacter> = {
   },
   hilly: {
     segmentM: [300, 2200],
-    gradeSpread: 0.056,
+    gradeSpread: 0.062,
     roughness: [0, 0.15],
     speedLimitMps: [8, 16],
     junctionEveryM: 5000,
@@ -65,7 +65,7 @@ const characters: Record<TerrainKind, TerrainCharacter> = {
   },
   'off-road': {
     segmentM: [40, 320],
-    gradeSpread: 0.07,
+    gradeSpread: 0.08,
     roughness: [0.15, 1],
     speedLimitMps: [5, 11],
     junctionEveryM: 3000,
