@@ -4,7 +4,7 @@ import { drawLateralError } from '../charts/lateral-error-chart.ts';
 import type { Report } from '../report-schema.ts';
 import { causeWords } from '../words/cause-words.ts';
 import { percent, signedMm } from '../words/number-words.ts';
-import { parameterName } from '../words/parameter-words.ts';
+import { parameterTitle } from '../words/parameter-words.ts';
 import { turnWords } from '../words/turn-words.ts';
 import { explainedCauses, verdictSentence } from '../words/verdict-words.ts';
 import { chartFigure } from './chart-figure.ts';
@@ -39,7 +39,7 @@ ${lateralFigure(report)}
 export function htmlNextStep({ diagnosis }: Report): Markup {
   const { suggestion, checkRide } = diagnosis;
   const about =
-    suggestion.parameter === 'none' ? null : html`<strong>${parameterName(suggestion.parameter)}</strong>: `;
+    suggestion.parameter === 'none' ? null : html`<strong>${parameterTitle(suggestion.parameter)}</strong>: `;
   return html`<section>
 <h2>Next step</h2>
 <p>${about}${suggestion.action}</p>

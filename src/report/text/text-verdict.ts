@@ -1,7 +1,7 @@
 import type { Report } from '../report-schema.ts';
 import { causeWords } from '../words/cause-words.ts';
 import { percent } from '../words/number-words.ts';
-import { parameterName } from '../words/parameter-words.ts';
+import { parameterTitle } from '../words/parameter-words.ts';
 import { turnWords } from '../words/turn-words.ts';
 import { explainedCauses, showsNothing, verdictSentence } from '../words/verdict-words.ts';
 import type { TextPage } from './text-page.ts';
@@ -39,7 +39,7 @@ export function textVerdict(page: TextPage, report: Report): void {
 export function textNextStep(page: TextPage, report: Report): void {
   const { suggestion, checkRide } = report.diagnosis;
   page.heading('Next step');
-  const about = suggestion.parameter === 'none' ? '' : `${parameterName(suggestion.parameter)}: `;
+  const about = suggestion.parameter === 'none' ? '' : `${parameterTitle(suggestion.parameter)}: `;
   page.paragraph(`${about}${suggestion.action}`);
   page.bullet(`Begin: ${suggestion.start}`);
   page.bullet(`Then check: ${suggestion.verify}`);

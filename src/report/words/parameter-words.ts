@@ -27,6 +27,12 @@ export function parameterName(parameter: string): string {
   return names[parameter] ?? parameter;
 }
 
+/** The same at the beginning of a sentence. */
+export function parameterTitle(parameter: string): string {
+  const name = parameterName(parameter);
+  return name.charAt(0).toUpperCase() + name.slice(1);
+}
+
 /**
  * One adjustment in words.
  *
