@@ -162,6 +162,28 @@ describe('simulateRides', () => {
     expect(drops.every((drop) => drop.side === 'chainring')).toBe(true);
   });
 
+  it('rides any drivetrain: one to three rings, five to thirteen cogs, cable or servo', () => {
+    for (const [chainrings, cassette, actuation] of [
+      [[46], [14, 16, 18, 21, 24], 'cable'],
+      [[34, 50], [11, 12, 13, 14, 15, 17, 19, 21, 24, 28, 32], 'electronic'],
+      [[22, 32, 44], [11, 13, 15, 17, 20, 23, 26, 30, 34], 'cable'],
+      [[42], [10, 11, 12, 13, 14, 15, 17, 19, 21, 24, 28, 32, 36], 'electronic'],
+    ] as const) {
+      const bike = { name: 'Any', chainrings: [...chainrings], cassette: [...cassette], tyre: '40-622', actuation };
+      for (const cause of ['no-fault', 'hanger-bent', 'low-limit-loose'] as const) {
+        const [{ log, truth }] = short({ bike, cause, severity: 'severe', terrain: 'hilly', durationS: 2700 });
+        for (const ring of truth.perSecond.ringTeeth) expect(chainrings).toContain(ring);
+        if (chainrings.length > 1) expect(new Set(truth.perSecond.ringTeeth).size).toBeGreaterThan(1);
+        expect(Math.max(...log.gearRecords.rearPosition)).toBeLessThanOrEqual(cassette.length);
+        expect(Math.min(...log.gearRecords.rearPosition)).toBeGreaterThanOrEqual(1);
+        expect(truth.shifts.length).toBeGreaterThan(10);
+        if (cause !== 'no-fault') continue;
+        const judged = truth.shifts.filter((shift) => shift.outcome !== 'unjudged');
+        expect(judged.filter((shift) => shift.outcome === 'clean').length / judged.length).toBeGreaterThan(0.93);
+      }
+    }
+  });
+
   it('refuses what it cannot simulate, naming the option', () => {
     for (const [option, value] of [
       ['cause', 'bad-luck'],
