@@ -56,6 +56,7 @@ export async function watchedPage(
     timezoneId: 'Europe/Zurich',
   });
   const page = await context.newPage();
+  page.setDefaultTimeout(60_000);
   const faults: string[] = [];
   const { host } = new URL(address);
   page.on('console', (message) => {

@@ -11,13 +11,12 @@ import { nextStep } from './next-step.ts';
 import { verdictHeadline } from './verdict-headline.ts';
 
 /** How much trouble there is, as a sentence with its interval; null without judged shifts. */
-export function troubleSentence({
-  state,
-  rides,
-  report,
-}: Pick<BikeDetail, 'state' | 'rides' | 'report'>): string | null {
-  if (state.troubleRate === null) return null;
-  return `Of ${counted(state.judgedShifts, 'judged shift')} over ${counted(report?.rides.length ?? rides, 'ride')}, ${percent(state.troubleRate)} came late, missed or went too far (95 % interval: ${percentRange(state.low, state.high)}).`;
+export function troubleSentence({ state, report }: Pick<BikeDetail, 'state' | 'report'>): string | null {
+  if (state.troubleRate === null || !report) return null;
+  const all = report.rides.reduce((sum, { counts }) => sum + counts.shifts - counts.unjudged, 0);
+  const period =
+    state.judgedShifts < all ? 'since the last adjustment' : `over ${counted(report.rides.length, 'ride')}`;
+  return `Of ${counted(state.judgedShifts, 'judged shift')} ${period}, ${percent(state.troubleRate)} came late, missed or went too far (95 % interval: ${percentRange(state.low, state.high)}).`;
 }
 
 function onsetSentence(report: NonNullable<BikeDetail['report']>): string | null {
@@ -41,6 +40,8 @@ export function verdictSection(page: BikePage): HTMLElement {
   const top = diagnosis?.causes[0];
   const said = diagnosis && state.word !== 'too little data';
   const named = said && (diagnosis.suggestion.parameter !== 'none' || top?.cause === 'no-fault');
+  // What the headline and the sentences do not say already, above all a chain that left the cassette.
+  const danger = state.reasons.filter((reason) => reason.startsWith('The chain left'));
   const facts = report
     ? [
         troubleSentence(bike),
@@ -66,7 +67,8 @@ export function verdictSection(page: BikePage): HTMLElement {
           `: ${causeWords(top.cause, bike.bike.actuation).meaning}.`,
         ),
       ...facts.map((fact) => make('p', {}, fact)),
-      state.word === 'too little data' && state.reasons.length > 0 && points(state.reasons),
+      (state.word === 'too little data' || danger.length > 0) &&
+        points(state.word === 'too little data' ? state.reasons : danger),
       said && top && top.evidence.length > 0 && [make('h3', {}, 'What speaks for it'), points(top.evidence)],
       diagnosis?.notes &&
         diagnosis.notes.length > 0 && [make('h3', {}, 'What the rides cannot tell'), points(diagnosis.notes)],

@@ -18,6 +18,9 @@ import { stateWords } from '../words/state-words.ts';
 import { upperFirst } from '../words/upper-first.ts';
 
 const shownCauses = 4;
+const shownEvidence = 3;
+/** With more letters than this the sheet is printed small, to stay on one page. */
+const roomyLetters = 1900;
 const shownAdjustments = 3;
 
 const points = (texts: readonly string[]): HTMLElement =>
@@ -27,7 +30,8 @@ const points = (texts: readonly string[]): HTMLElement =>
 const blank = (label: string): HTMLElement => make('p', { class: 'blank' }, make('span', {}, label));
 
 function head(sheet: SheetData): HTMLElement {
-  const { state } = sheet;
+  const { state, totals } = sheet;
+  const since = state.judgedShifts < totals.shifts - totals.unjudged ? ' since the last adjustment' : '';
   const period = sheet.firstRideAt && sheet.lastRideAt ? `, ${day(sheet.firstRideAt)} to ${day(sheet.lastRideAt)}` : '';
   return make(
     'header',
@@ -48,7 +52,7 @@ function head(sheet: SheetData): HTMLElement {
         make(
           'span',
           {},
-          `${percent(state.troubleRate)} of ${counted(state.judgedShifts, 'judged shift')} in trouble (95 %: ${percentRange(state.low, state.high)})`,
+          `${percent(state.troubleRate)} of ${counted(state.judgedShifts, 'judged shift')} in trouble${since} (95 %: ${percentRange(state.low, state.high)})`,
         ),
     ),
   );
@@ -94,7 +98,7 @@ function causes(sheet: SheetData): HTMLElement {
               'span',
               {},
               upperFirst(causeWords(cause, sheet.bike.actuation).name),
-              rank === 0 && evidence.length > 0 && make('small', {}, evidence.join(' ')),
+              rank === 0 && evidence.length > 0 && points(evidence.slice(0, shownEvidence)),
             ),
           ),
         ),
@@ -133,6 +137,16 @@ function chart(sheet: SheetData): HTMLElement | null {
   return make('section', { class: 'sheet-chart' }, make('h2', {}, 'Where it shows'), svg);
 }
 
+/** Letters of the parts that differ in length from bike to bike. */
+function letters({ suggestion, causes: [first], lastAdjustments }: SheetData): number {
+  const texts = [
+    ...(suggestion ? [suggestion.action, suggestion.start, suggestion.verify, ...suggestion.cautions] : []),
+    ...(first?.evidence.slice(0, shownEvidence) ?? []),
+    ...lastAdjustments.slice(0, shownAdjustments).map(adjustmentVerdict),
+  ];
+  return texts.join('').length;
+}
+
 /** One page for the workshop: what is the matter, what to do, with room to write. */
 export const sheetView: View = ({ place, parts, signal }) => {
   namePage('Service sheet');
@@ -153,7 +167,7 @@ export const sheetView: View = ({ place, parts, signal }) => {
         ),
         make(
           'article',
-          { class: 'sheet' },
+          { class: letters(sheet) > roomyLetters ? 'sheet is-dense' : 'sheet' },
           head(sheet),
           make(
             'div',

@@ -1,0 +1,221 @@
+import { readFileSync } from 'node:fs';
+import { basename } from 'node:path';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { browserPath, loaded, openBrowser, seriousFindings, sidewaysPx, type Width, watchedPage } from './browser.ts';
+import { buildPage } from './build-page.ts';
+import { type RealServer, sampleRide, startRealServer } from './real-server.ts';
+
+/** One rider's bike at each width: the first ride, and the next one after a mechanic's hand. */
+const stories: Readonly<Record<Width, { bike: string; name: string; done: string; clicks: string }>> = {
+  desktop: { bike: 'ibex', name: 'Ibex', done: '2026-05-04T18:00', clicks: '3' },
+  phone: { bike: 'chough', name: 'Chough', done: '2026-05-04T18:00', clicks: '1' },
+};
+
+/** Lets go of a file over the page, as a file manager would. */
+async function drop(page: Page, file: string): Promise<void> {
+  const transfer = await page.evaluateHandle(
+    ([name, text]) => {
+      const bytes = Uint8Array.from(atob(text), (letter) => letter.charCodeAt(0));
+      const dropped = new DataTransfer();
+      dropped.items.add(new File([bytes], name));
+      return dropped;
+    },
+    [basename(file), readFileSync(file).toString('base64')],
+  );
+  await page.dispatchEvent('.file-choice', 'drop', { dataTransfer: transfer });
+}
+
+/** Goes on with Tab until something of that name has the focus. */
+async function tabTo(page: Page, name: RegExp): Promise<void> {
+  for (let i = 0; i < 80; i++) {
+    const names = await page.evaluate(() => {
+      const element = document.activeElement as HTMLInputElement;
+      const own = element.matches('a, button, summary') ? element.textContent : null;
+      return [
+        element.getAttribute('aria-label'),
+        own,
+        ...[...(element.labels ?? [])].map((label) => label.textContent),
+      ];
+    });
+    if (names.some((one) => one && name.test(one.trim()))) return;
+    await page.keyboard.press('Tab');
+  }
+  throw new Error(`nothing called ${name} can be reached with Tab`);
+}
+
+const bikeId = (page: Page): string => /\/bikes\/([^/?]+)/.exec(page.url())![1];
+
+describe.skipIf(!browserPath)('with the real server', () => {
+  let browser: Browser;
+  let server: RealServer;
+  const bikes: Partial<Record<Width, string>> = {};
+  beforeAll(async () => {
+    buildPage();
+    server = await startRealServer();
+    browser = await openBrowser();
+  });
+  afterAll(async () => {
+    await browser?.close();
+    await server?.close();
+  });
+
+  it('a rider chooses a file, puts the drivetrain right and reads the verdict, with the keyboard alone', async () => {
+    const { page, faults } = await watchedPage(browser, server.address);
+    const { bike, name } = stories.desktop;
+    // The browser hands choosers over only to who listens beforehand.
+    page.on('filechooser', () => undefined);
+    await page.goto('/');
+    await page.getByRole('heading', { name: 'No bike here yet' }).waitFor();
+    await tabTo(page, /^Skip/);
+    await tabTo(page, /^Add rides/);
+    await page.keyboard.press('Enter');
+    await loaded(page);
+    await tabTo(page, /Drop ride files here/);
+    const [chooser] = await Promise.all([page.waitForEvent('filechooser'), page.keyboard.press('Enter')]);
+    await chooser.setFiles(sampleRide(bike, 1));
+    await page.getByRole('heading', { name: 'Is this the bike?' }).waitFor();
+    expect(await page.getByText('Understood:').count()).toBeGreaterThan(2);
+    expect(await seriousFindings(page)).toEqual([]);
+    // Nothing is taken without a name, and the field at fault has the focus.
+    await tabTo(page, /^Save the bike/);
+    await page.keyboard.press('Enter');
+    await page.keyboard.type(name);
+    await tabTo(page, /^(Cable|Electronic)$/);
+    await page.keyboard.press('ArrowUp');
+    await tabTo(page, /Chainrings/);
+    await page.keyboard.press('Control+A');
+    await page.keyboard.type('32');
+    await tabTo(page, /rollout in mm/);
+    await page.keyboard.type('2290');
+    await tabTo(page, /^Save the bike/);
+    await page.keyboard.press('Enter');
+    await page.getByRole('heading', { name: 'Done' }).waitFor();
+    await tabTo(page, /Read the verdict/);
+    await page.keyboard.press('Enter');
+    await page.getByRole('heading', { level: 1, name }).waitFor();
+    await page.getByRole('region', { name: 'Verdict' }).getByText('likely').first().waitFor();
+    await page.getByRole('heading', { name: 'Before you touch it' }).waitFor();
+    expect(await page.locator('.cautions li').count()).toBeGreaterThan(0);
+    expect(await seriousFindings(page)).toEqual([]);
+    bikes.desktop = bikeId(page);
+    expect(faults).toEqual([]);
+    await page.context().close();
+  });
+
+  it('a rider on a phone drops a file beside one that is no ride, and loses nothing', async () => {
+    const { page, faults } = await watchedPage(browser, server.address, { width: 'phone', dark: true });
+    const { bike, name } = stories.phone;
+    await page.goto('/add');
+    await loaded(page);
+    await drop(page, sampleRide(bike, 1));
+    await drop(page, new URL('browser.ts', import.meta.url).pathname);
+    await page.getByLabel('Name of the bike').fill(name);
+    await page.getByLabel('Chainrings').fill('32');
+    await page.getByLabel('Cable').check();
+    expect(await sidewaysPx(page)).toBe(0);
+    await page.getByRole('button', { name: 'Save the bike and work through 2 files' }).click();
+    await page.getByRole('heading', { name: 'Done' }).waitFor();
+    expect(await page.getByRole('status').first().textContent()).toBe('1 ride worked through and 1 could not be read.');
+    await page.getByRole('link', { name: 'Read the verdict' }).click();
+    await page.getByRole('region', { name: 'Verdict' }).waitFor();
+    expect(await sidewaysPx(page)).toBe(0);
+    expect(await seriousFindings(page)).toEqual([]);
+    bikes.phone = bikeId(page);
+    expect(faults).toEqual([]);
+    await page.context().close();
+  });
+
+  for (const width of ['desktop', 'phone'] as const)
+    it(`a mechanic on a ${width} logs an adjustment, adds the next ride and reads before and after`, async () => {
+      const { page, faults } = await watchedPage(browser, server.address, { width });
+      const { bike, done, clicks } = stories[width];
+      await page.goto(`/bikes/${bikes[width]}`);
+      await loaded(page);
+      await page.getByRole('button', { name: 'Log an adjustment' }).click();
+      const form = page.getByRole('form', { name: 'Log an adjustment' });
+      await form.getByLabel('What was done').selectOption('cable-tension');
+      await form.getByRole('button', { name: 'Log it' }).click();
+      await form.getByText('needs an amount in clicks').waitFor();
+      await form.getByLabel('Amount in clicks').fill(clicks);
+      await form.getByLabel('When').fill(done);
+      await form.getByText(/^Will be logged as: cable tension \+\d clicks? \(anticlockwise/).waitFor();
+      await form.getByRole('button', { name: 'Log it' }).click();
+      await page
+        .locator('.entry')
+        .getByText(/^Cable tension \+\d/)
+        .waitFor();
+      await page.getByRole('link', { name: 'Add rides' }).last().click();
+      await loaded(page);
+      await drop(page, sampleRide(bike, bike === 'chough' ? 3 : 2));
+      await page.getByRole('button', { name: 'Work through 1 file' }).click();
+      await page.getByRole('heading', { name: 'Done' }).waitFor();
+      await page.getByRole('link', { name: 'Read the verdict' }).click();
+      const entry = page.locator('.entry');
+      await entry.getByText(/shifts? before, .* after; better with a probability of/).waitFor();
+      expect(await entry.getByRole('img').getAttribute('aria-label')).toMatch(
+        /^Before: .*%.* trouble; after: .*%.* trouble$/,
+      );
+      await page.getByRole('button', { name: 'Before and after' }).click();
+      await page.getByRole('heading', { name: /^Before and after: cable tension/ }).waitFor();
+      expect(await seriousFindings(page)).toEqual([]);
+      expect(await sidewaysPx(page)).toBe(0);
+      expect(faults).toEqual([]);
+      await page.context().close();
+    });
+
+  it('the same ride again is known, and said so', async () => {
+    const { page, faults } = await watchedPage(browser, server.address);
+    await page.goto(`/add?bike=${bikes.desktop}`);
+    await loaded(page);
+    await drop(page, sampleRide(stories.desktop.bike, 1));
+    await page.getByRole('button', { name: 'Work through 1 file' }).click();
+    await page.getByRole('heading', { name: 'Nothing new to work through' }).waitFor();
+    await page.getByText('1 already here.').first().waitFor();
+    expect(faults).toEqual([]);
+    await page.context().close();
+  });
+
+  it('a rider rejects an event, and the tallies follow; taking it back brings it back', async () => {
+    const { page, faults } = await watchedPage(browser, server.address);
+    await page.goto(`/bikes/${bikes.desktop}`);
+    await loaded(page);
+    await page.locator('.rides a').last().click();
+    await page.locator('.event-row').first().waitFor();
+    const sentence = page.locator('.lead');
+    const before = await sentence.textContent();
+    await page.locator('.event-row').first().click();
+    await page.getByRole('button', { name: 'No, it did not' }).click();
+    await page.getByText('You said that this did not happen').waitFor();
+    await expect.poll(() => sentence.textContent()).not.toBe(before);
+    await page.getByRole('button', { name: 'Take it back' }).click();
+    await expect.poll(() => sentence.textContent()).toBe(before);
+    expect(await seriousFindings(page)).toEqual([]);
+    expect(faults).toEqual([]);
+    await page.context().close();
+  });
+
+  for (const width of ['desktop', 'phone'] as const)
+    it(`a fleet keeper on a ${width} finds the bike that needs a hand most and prints its sheet on one page`, async () => {
+      const { page, faults } = await watchedPage(browser, server.address, { width });
+      await page.goto('/');
+      await loaded(page);
+      const first = page.locator('.rack-row').first();
+      const name = await first.getByRole('heading').textContent();
+      expect(name).toBe(stories.desktop.name);
+      await first.getByRole('link').click();
+      await page.getByRole('link', { name: 'Service sheet' }).click();
+      await page.getByRole('heading', { level: 1, name: name! }).waitFor();
+      expect(await sidewaysPx(page)).toBe(0);
+      expect(await seriousFindings(page)).toEqual([]);
+      await page.evaluate(() => {
+        window.print = () => document.documentElement.setAttribute('data-printed', '');
+      });
+      await page.getByRole('button', { name: 'Print' }).click();
+      expect(await page.locator('html[data-printed]').count()).toBe(1);
+      const paper = (await page.pdf({ preferCSSPageSize: true })).toString('latin1');
+      expect(paper.match(/\/Type\s*\/Page\b(?!s)/g)?.length).toBe(1);
+      expect(faults).toEqual([]);
+      await page.context().close();
+    });
+});
