@@ -26,7 +26,7 @@ export interface BikeCondition {
   readonly cogErrorMm: Float64Array;
   /** Tooth wear of each cog as the chain meets it, 0 new to 1 worn through. */
   readonly wear: Float64Array;
-  /** Lateral slack left in the cable on the smallest cog, mm. */
+  /** Lateral slack left in the cable on the smallest cog, or the servo's way beyond it, mm. */
   slackMm: number;
   /** One click or index step, mm at the pulley; one turn of a stop screw, mm; one turn of the B-screw, mm of gap. */
   readonly clickMm: number;

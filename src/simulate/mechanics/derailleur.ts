@@ -90,7 +90,7 @@ export class Derailleur {
     // Servos are made to go a little too far inboard and come back.
     this.overtravelLeftS -= dtS;
     const over = this.overtravelLeftS > 0 ? Math.max(0, this.overtravelMm) : 0;
-    const target = this.commanded * this.condition.pitchMm + this.condition.offsetMm + this.seatMm + over;
+    const target = this.placeMm(this.commanded) + over;
     this.cageMm += clamp(target - this.cageMm, servoSpeedMmps * dtS);
   }
 
@@ -128,9 +128,14 @@ export class Derailleur {
 
   /** The shifter's end of the cable at a detent, as sideways travel, so that a sound cable rests the pulley under the cog. */
   private detentMm(cog: number): number {
-    const slack = cog === 0 ? this.condition.slackMm : 0;
-    const place = cog * this.condition.pitchMm + this.condition.offsetMm + this.seatMm - slack;
+    const place = this.placeMm(cog);
     return place + (springBaseN + springRateNpMm * place) / cableStiffnessNpMm;
+  }
+
+  /** Where the setting asks the cage to stand for a cog; for the smallest a little beyond it, so that the stop decides. */
+  private placeMm(cog: number): number {
+    const beyond = cog === 0 ? this.condition.slackMm : 0;
+    return cog * this.condition.pitchMm + this.condition.offsetMm + this.seatMm - beyond;
   }
 
   private clampToStops(placeMm: number): number {
