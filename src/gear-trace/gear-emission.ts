@@ -6,13 +6,13 @@ import type { PedallingSamples } from './pedalling-samples.ts';
 /** Share of seconds that no gear explains: glitches, the seconds within a shift. */
 const OUTLIER = 0.02;
 /** Neighbouring seconds share their errors (sensors smooth and lag), so each counts for less than a second of evidence. */
-const INDEPENDENCE = 0.6;
+const INDEPENDENCE = 0.65;
 /** Uncertainty of the speed lag, s: it widens the ratio while speed changes. */
 const LAG_DOUBT_S = 0.4;
 /** Cadence is a whole number of turns a minute: a uniform error of half a turn has this standard deviation. */
 const CADENCE_ROUNDING_RPM = 0.29;
 /** Mean of how far freewheeling lifts the log ratio. */
-const FREE_LIFT = 0.35;
+const FREE_LIFT = 0.5;
 const RANGE = 4;
 
 /** Standard deviation of the log development at each record, given the ride's own noise. */

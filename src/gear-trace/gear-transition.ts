@@ -11,7 +11,7 @@ const CHANCE = {
   /** The chain follows a fresh command. Weak on purpose: a missed shift must cost the model little. */
   followFresh: 0.3,
   /** The chain follows a command that is more than some seconds of pedalling old. */
-  followOld: 0.01,
+  followOld: 0.015,
   /** The chain leaves the commanded cog, or moves on its own. */
   ownAccord: 3e-4,
   /** The rider shifts where no gear records tell. */

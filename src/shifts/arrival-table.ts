@@ -18,8 +18,8 @@ export interface ArrivalTable {
 }
 
 export const FIRST_ARRIVAL_S = -1.5;
-export const ARRIVAL_STEP_S = 0.125;
-export const ARRIVALS = 128;
+export const ARRIVAL_STEP_S = 0.25;
+export const ARRIVALS = 64;
 const BEFORE_S = 4.5;
 /** How long after the next shift's own arrival records are still looked at. */
 const AFTER_S = 2.5;

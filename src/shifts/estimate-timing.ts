@@ -7,7 +7,7 @@ import { cleanRevs, lateRevs, revolutionsLikelihood, type ShiftTiming } from './
 
 const LAGS_S = Array.from({ length: 23 }, (_, i) => -0.5 + i * 0.25);
 const WIDTHS_S = [0.2, 0.45, 0.9, 1.5];
-const MAX_SHIFTS = 160;
+const MAX_SHIFTS = 120;
 /** Lag and width when a ride has too few shifts to tell (assumption: between the recorders seen, 1 s and 3 s). */
 const USUAL = { lagS: 1, riseWidthS: 0.45 };
 const MIN_SHIFTS = 8;

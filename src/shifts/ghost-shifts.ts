@@ -10,9 +10,9 @@ const NO_COMMAND_S = 5;
 const MIN_HELD_S = 1;
 /** Driving seconds that must show the new cog: fewer are a glitch. */
 const MIN_SEEN_S = 2;
-/** Odds against a ghost shift at any one moment, as log: about one in an hour of pedalling on a bad bike (assumption of ours). */
-const LOG_PRIOR_ODDS = -7;
-const MIN_CONFIDENCE = 0.5;
+/** Odds against a ghost shift at any one moment, as log: one second in two hours of pedalling (assumption of ours). */
+const LOG_PRIOR_ODDS = -9;
+const MIN_CONFIDENCE = 0.75;
 
 /**
  * Finds where the chain left the commanded cog by itself: runs of the trace on another cog that begin with no command in

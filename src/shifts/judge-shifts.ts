@@ -38,7 +38,7 @@ const START_WEIGHT = 60;
 /** How many shifts the direction's shares count for against those onto one cog. */
 const DIRECTION_WEIGHT = 25;
 const ROUNDS = 3;
-const OVERLAP_ROUNDS = 2;
+const OVERLAP_ROUNDS = 1;
 const MIN_PEDALLED_S = 2;
 const none: OutcomeProbability = { clean: 0, late: 0, missed: 0, overshot: 0 };
 

@@ -15,8 +15,8 @@ export interface ShiftTiming {
 }
 
 /** Step of the revolutions grid, and its length: 0 to 20 turns of the cranks. */
-export const REV_STEP = 0.125;
-export const REVS = 160;
+export const REV_STEP = 0.25;
+export const REVS = 80;
 export const CLEAN_REVS = 1.5;
 export const LATE_REVS = 5;
 
