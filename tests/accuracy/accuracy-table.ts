@@ -1,0 +1,127 @@
+import { wellFilled } from './matching-rules.ts';
+import {
+  type ConfidenceBins,
+  type Detection,
+  f1Of,
+  precisionOf,
+  type RideScore,
+  recallOf,
+  traceGroups,
+} from './ride-score.ts';
+
+/** One column of the table: a score under its heading, with the healthy rides at the same noise where they were ridden. */
+export interface TableColumn {
+  readonly heading: string;
+  readonly score: RideScore;
+}
+
+const labelWidth = 46;
+const columnWidth = 40;
+
+const percent = (share: number): string => (Number.isNaN(share) ? 'none' : `${(100 * share).toFixed(1)} %`);
+const decimal = (value: number): string => (Number.isNaN(value) ? '-' : value.toFixed(3));
+const row = (label: string, cells: readonly string[]): string =>
+  `${label.padEnd(labelWidth)}${cells.map((cell) => cell.padEnd(columnWidth)).join('')}`.trimEnd();
+
+function detection(counts: Detection): string {
+  const { found, overlooked, wrong } = counts;
+  const figures = [precisionOf(counts), recallOf(counts), f1Of(counts)].map(decimal).join(' ');
+  return `${figures}  (${found} of ${found + overlooked}, ${wrong} wrong)`;
+}
+
+/** The table of simulated rides, one column a noise. */
+export function accuracyTable(columns: readonly TableColumn[]): string {
+  const scores = columns.map(({ score }) => score);
+  const rows = (label: string, cell: (score: RideScore) => string): string => row(label, scores.map(cell));
+  return [
+    row(
+      '',
+      columns.map(({ heading }) => heading),
+    ),
+    rows('hours', ({ hours }) => String(hours)),
+    '',
+    'Gear trace: settled pedalling seconds with the right cog (seconds; share without a cog)',
+    ...traceGroups.map((group) =>
+      rows(`  ${group}`, ({ trace }) => {
+        const { right, unnamed, of } = trace[group];
+        return of === 0 ? '-' : `${percent(right / of)}  (${of}; ${percent(unnamed / of)})`;
+      }),
+    ),
+    rows('  two rings or one: cog and ring right', ({ trace }) => {
+      const all = traceGroups.map((group) => trace[group]);
+      return percent(
+        all.reduce((sum, { rightWithRing }) => sum + rightWithRing, 0) / all.reduce((sum, { of }) => sum + of, 0),
+      );
+    }),
+    '',
+    'Events: precision, recall, F1 (found of all true, reported wrongly)',
+    rows('  missed shifts', ({ missed }) => detection(missed)),
+    rows('  late or missed shifts', ({ lateOrMissed }) => detection(lateOrMissed)),
+    rows('  overshot shifts', ({ overshot }) => detection(overshot)),
+    rows('  ghost shifts held over 3 s', ({ ghostShifts }) => detection(ghostShifts)),
+    rows('  chain drops', ({ chainDrops }) => detection(chainDrops)),
+    rows(
+      '    on the right side, of those found',
+      ({ dropSides }) => `${percent(dropSides.right / dropSides.of)}  (${dropSides.of})`,
+    ),
+    rows('  chain drops without gear records', ({ chainDropsWithoutRecords }) => detection(chainDropsWithoutRecords)),
+    rows('  skips', ({ skips }) => detection(skips)),
+    '',
+    'Shifts',
+    rows('  true, reported, paired', ({ shifts }) => `${shifts.truly}, ${shifts.reported}, ${shifts.paired}`),
+    rows('  unjudged: truly, reported', ({ shifts }) => `${shifts.unjudgedTruly}, ${shifts.unjudgedReported}`),
+    rows(
+      '  judged on both sides; outcome right',
+      ({ shifts }) => `${shifts.judged}; ${percent(shifts.outcomeRight / shifts.judged)}`,
+    ),
+    rows('  borderline: may count either way', ({ shifts }) => String(shifts.borderline)),
+    rows('  ghosts that were late arrivals, left out', (score) => String(score.ghostsThatWereLateArrivals)),
+    '',
+    ...calibrationRows('shifts', columns, ({ confidence }) => confidence.shifts),
+    '',
+    ...calibrationRows('ghost shifts, drops, skips', columns, ({ confidence }) => confidence.events),
+  ].join('\n');
+}
+
+/** Ten rows: how many events, their mean confidence, the share of them that was right. */
+function calibrationRows(
+  what: string,
+  columns: readonly TableColumn[],
+  binsOf: (score: RideScore) => ConfidenceBins,
+): string[] {
+  return [
+    `Confidence of ${what}: n, mean confidence, share right (* n of ${wellFilled} or more)`,
+    ...Array.from({ length: 10 }, (_, bin) =>
+      row(
+        `  ${(bin / 10).toFixed(1)} to ${((bin + 1) / 10).toFixed(1)}`,
+        columns.map(({ score }) => {
+          const { count, confidenceSum, right } = binsOf(score);
+          const n = count[bin];
+          if (n === 0) return '-';
+          return `${n}${n >= wellFilled ? '*' : ''}  ${(confidenceSum[bin] / n).toFixed(3)}  ${(right[bin] / n).toFixed(3)}`;
+        }),
+      ),
+    ),
+  ];
+}
+
+/** What is reported in healthy rides that are full of stops. */
+export function healthyTable({
+  hours,
+  chainDrops,
+  chainDropsWithoutRecords,
+  ghostShifts,
+  skips,
+  shifts,
+}: RideScore): string {
+  const reportedJudged = shifts.reported - shifts.unjudgedReported;
+  return [
+    `Healthy rides full of stops, ${hours} h`,
+    row('  false chain drops', [String(chainDrops.wrong + chainDropsWithoutRecords.wrong)]),
+    row('  false ghost shifts held over 3 s', [String(ghostShifts.wrong)]),
+    row('  false skips', [String(skips.wrong)]),
+    row('  judged shifts called trouble', [
+      `${shifts.troubleReported} of ${reportedJudged} (${percent(shifts.troubleReported / reportedJudged)})`,
+    ]),
+  ].join('\n');
+}

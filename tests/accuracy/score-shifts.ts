@@ -1,0 +1,65 @@
+import type { ShiftEvent } from '../../src/shifts/ride-events.ts';
+import type { TrueShift } from '../../src/simulate/truth/truth-schema.ts';
+import type { ConfidenceGatherer } from './confidence-bins.ts';
+import type { Say } from './disagreement.ts';
+import { pairShifts, rightOutcomes } from './matching-rules.ts';
+import { noScore, type RideScore } from './ride-score.ts';
+
+type Counts = { found: number; overlooked: number; wrong: number };
+
+/** Sets every judged shift of a ride against its true outcome. Shifts unjudged on either side are counted and left out of the rest. */
+export function scoreShifts(
+  truth: readonly TrueShift[],
+  reported: readonly ShiftEvent[],
+  cassette: readonly number[],
+  confidence: ConfidenceGatherer,
+  say: Say,
+): Pick<RideScore, 'missed' | 'lateOrMissed' | 'overshot' | 'shifts'> {
+  const partner = pairShifts(truth, reported, cassette);
+  const missed: Counts = { found: 0, overlooked: 0, wrong: 0 };
+  const lateOrMissed: Counts = { ...missed };
+  const overshot: Counts = { ...missed };
+  const shifts = {
+    ...noScore().shifts,
+    truly: truth.length,
+    reported: reported.length,
+    paired: partner.filter((r) => r >= 0).length,
+  };
+  for (const { outcome } of reported) {
+    if (outcome === 'unjudged') shifts.unjudgedReported++;
+    else if (outcome !== 'clean') shifts.troubleReported++;
+  }
+  truth.forEach((shift, t) => {
+    if (shift.outcome === 'unjudged') shifts.unjudgedTruly++;
+    const said = reported[partner[t]];
+    if (!said || shift.outcome === 'unjudged' || said.outcome === 'unjudged') return;
+    const { outcome } = said;
+    const right = rightOutcomes(shift);
+    if (right.length > 1) shifts.borderline++;
+    // a borderline shift is what the program says it is, as long as that is one of the two
+    const truly = right.includes(outcome) ? outcome : shift.outcome;
+    shifts.judged++;
+    count(missed, truly === 'missed', outcome === 'missed');
+    count(lateOrMissed, isTrouble(truly), isTrouble(outcome));
+    count(overshot, truly === 'overshot', outcome === 'overshot');
+    confidence.add(said.confidence, truly === outcome);
+    if (truly === outcome) shifts.outcomeRight++;
+    else
+      say(
+        `${truly} judged ${outcome}`,
+        shift.recordedAtS,
+        `${shift.fromTeeth} to ${shift.toTeeth} ${shift.outcome}, ${shift.crankRevs ?? 'no'} turns`,
+        `${outcome}, ${said.crankRevs?.toFixed(1) ?? 'no'} turns`,
+        said.confidence,
+      );
+  });
+  return { missed, lateOrMissed, overshot, shifts };
+}
+
+const isTrouble = (outcome: string): boolean => outcome === 'late' || outcome === 'missed';
+
+function count(into: Counts, truly: boolean, said: boolean): void {
+  if (truly && said) into.found++;
+  else if (truly) into.overlooked++;
+  else if (said) into.wrong++;
+}
