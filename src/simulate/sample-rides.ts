@@ -1,3 +1,4 @@
+import type { Bike } from '../drivetrain/bike.ts';
 import type { SimulationOptions } from './setting/simulation-options.ts';
 import { type SimulationFile, simulationFiles } from './simulation-files.ts';
 
@@ -7,13 +8,15 @@ interface SampleBike {
   readonly options: SimulationOptions;
 }
 
-const hutBike = {
+/** The firm rides one kind of bike and names each after a mountain animal. */
+const hutBike = (name: string): Bike => ({
+  name,
   chainrings: [32],
   cassette: [10, 12, 14, 16, 18, 21, 24, 28, 33, 39, 45, 51],
   rolloutMm: 2290,
   actuation: 'cable',
   cogPitchMm: 3.65,
-} as const;
+});
 
 /** The sample bikes: what is wrong with each, and the seed that makes its rides. */
 export const sampleBikes: readonly SampleBike[] = [
@@ -26,7 +29,7 @@ export const sampleBikes: readonly SampleBike[] = [
       durationS: 6000,
       terrain: 'hilly',
       speedSource: 'wheel',
-      bike: { name: 'Marmot, hut guide bike', ...hutBike, chainrings: [32], cassette: [...hutBike.cassette] },
+      bike: hutBike('Marmot, hut guide bike'),
       start: '2026-05-02T07:30:00Z',
     },
   },
@@ -41,7 +44,7 @@ export const sampleBikes: readonly SampleBike[] = [
       terrain: 'off-road',
       speedSource: 'wheel',
       work: [{ afterRide: 1, parameter: 'cable-tension', amount: 3, note: 'one click at a time, on the stand' }],
-      bike: { name: 'Ibex, hut guide bike', ...hutBike, chainrings: [32], cassette: [...hutBike.cassette] },
+      bike: hutBike('Ibex, hut guide bike'),
       start: '2026-05-03T08:00:00Z',
     },
   },
@@ -62,10 +65,10 @@ export const sampleBikes: readonly SampleBike[] = [
           afterRide: 2,
           parameter: 'cable-tension',
           amount: 1,
-          note: 'fell two days ago; this made the small cogs better and the large ones worse',
+          note: 'fell two days ago; this made the large cogs better and the small ones worse',
         },
       ],
-      bike: { name: 'Chough, hut guide bike', ...hutBike, chainrings: [32], cassette: [...hutBike.cassette] },
+      bike: hutBike('Chough, hut guide bike'),
       start: '2026-05-02T08:15:00Z',
     },
   },

@@ -62,11 +62,6 @@ export class RearChain {
     this.climbPhase = Float64Array.from(teeth, () => random.uniform());
   }
 
-  /** Lateral pull of the pulley on the chain relative to the cog it enters, mm. */
-  get restErrorMm(): number {
-    return this.pullMm;
-  }
-
   refit(cog: number): void {
     this.lost = null;
     this.entryCog = cog;

@@ -1,5 +1,6 @@
 import type { Bike } from '../../drivetrain/bike.ts';
-import { seededRandom } from '../../numeric/seeded-random.ts';
+import { type SeededRandom, seededRandom } from '../../numeric/seeded-random.ts';
+import { pedalTorque } from '../rider/pedal-torque.ts';
 import { PressPlan } from '../rider/press-plan.ts';
 import { Rider } from '../rider/rider.ts';
 import type { RiderNature } from '../rider/rider-nature.ts';
@@ -11,6 +12,7 @@ import { Derailleur } from './derailleur.ts';
 import { FrontChain } from './front-chain.ts';
 import { type MechanicalTrack, trackHz } from './mechanical-track.ts';
 import { RearChain } from './rear-chain.ts';
+import { RoadUnderWheel } from './road-under-wheel.ts';
 import { ToothHold } from './tooth-hold.ts';
 import { TrackWriter } from './track-writer.ts';
 
@@ -20,6 +22,9 @@ const dtS = 1 / stepHz;
 const stepsPerSample = stepHz / trackHz;
 /** A rider decides four times a second. */
 const stepsPerDecision = 8;
+const decisionS = stepsPerDecision * dtS;
+/** How long a rider eases off (or not) for a shift, s. */
+const easeS = 0.7;
 /** Sideways give of the frame under pedal torque, mm at 100 Nm. */
 const flexMmPer100Nm = 0.45;
 const linkM = 0.0127;
@@ -33,43 +38,31 @@ export interface RideSetting {
   readonly looseChain: boolean;
   readonly seed: number;
   readonly ride: number;
-  /** The bike at a moment of the ride; called once a second, may change the condition in place. */
+  /** The bike's condition; `conditionAt` may change it in place and is called once a second. */
   readonly condition: BikeCondition;
   readonly conditionAt: (timeS: number) => void;
 }
 
 /** Runs bike, chain, derailleur and rider through one ride. */
 export function runRide(setting: RideSetting): MechanicalTrack {
-  const { bike, condition, terrain, nature, seed, ride } = setting;
-  const teeth = bike.cassette;
-  const random = (label: string) => seededRandom(seed, label, ride);
-  const startCog = Math.round((teeth.length - 1) * 0.6);
-  const startRing = Math.floor((bike.chainrings.length - 1) / 2);
-  const rolloutM = setting.rolloutMm / 1000;
-  setting.conditionAt(0);
-  const derailleur = new Derailleur(condition, startCog, bike.actuation === 'electronic', random('derailleur'));
-  const chain = new RearChain(condition, teeth, startCog, random('chain'));
-  const front = new FrontChain(bike.chainrings.length, startRing, setting.looseChain, random('front'));
-  const hold = new ToothHold(condition.wear, random('teeth'));
-  const body = new CrankAndWheel(nature.massKg, nature.dragAreaM2, rolloutM);
-  const plan = new PressPlan();
-  const rider = new Rider(nature, teeth, bike.chainrings, plan, terrain.places, startCog, random('rider'));
-  const writer = new TrackWriter(setting.durationS, startCog, startRing);
-  const shakeRandom = random('shake');
+  return new RideRun(setting).run();
+}
 
-  let segment = 0;
-  let shake = 0;
-  let acceleration = 0;
-  let lastSpeed = 0;
-  let grade = 0;
-  let easedUntilS = -1;
-  let loggedCog = startCog;
-  let workJ = 0;
-  let tensionSum = 0;
-  let coveredUntilM = -1;
-  let nextTunnel = 0;
-  const tunnels = terrain.places.filter((place) => place.kind === 'tunnel');
-  const forces: StepForces = {
+/** One ride in the making: the parts, and the order in which they act on one another in each step. */
+class RideRun {
+  private readonly rings: readonly number[];
+  private readonly teeth: readonly number[];
+  private readonly rolloutM: number;
+  private readonly derailleur: Derailleur;
+  private readonly chain: RearChain;
+  private readonly front: FrontChain;
+  private readonly hold: ToothHold;
+  private readonly body: CrankAndWheel;
+  private readonly road: RoadUnderWheel;
+  private readonly plan = new PressPlan();
+  private readonly rider: Rider;
+  private readonly writer: TrackWriter;
+  private readonly forces: StepForces = {
     pedal: 'coast',
     torqueNm: 0,
     softPart: 0.9,
@@ -81,122 +74,167 @@ export function runRide(setting: RideSetting): MechanicalTrack {
     walkMps: Number.NaN,
     handTurned: false,
   };
-  const steps = Math.floor(setting.durationS * stepHz);
-  for (let step = 0; step <= steps; step++) {
-    const timeS = step * dtS;
-    if (step % stepHz === 0 && step > 0) setting.conditionAt(timeS);
-    while (segment + 1 < terrain.startM.length && terrain.startM[segment + 1] <= body.distanceM) segment++;
-    grade += (terrain.grade[segment] - grade) * Math.min(1, (body.speedMps * dtS) / 15);
-    const roughness = terrain.roughness[segment];
+  private easedUntilS = -1;
+  private accelerationMps2 = 0;
+  private lastSpeedMps = 0;
+  private loggedCog: number;
+  private workJ = 0;
+  private tensionSumN = 0;
 
-    if (step % stepsPerDecision === 0) {
-      const wanted = roughness * Math.min(1.2, body.speedMps / 6) * (0.5 + shakeRandom.uniform());
-      shake += 0.5 * (Math.min(1, wanted) - shake);
-      acceleration += 0.4 * ((body.speedMps - lastSpeed) / (stepsPerDecision * dtS) - acceleration);
-      lastSpeed = body.speedMps;
-      const senses: RiderSenses = {
-        timeS,
-        speedMps: body.speedMps,
-        distanceM: body.distanceM,
-        drivenCadenceRpm: 60 * body.drivenRps(bike.chainrings[front.ring] / teeth[chain.driveCog]),
-        askedCadenceRpm: 60 * body.drivenRps(bike.chainrings[front.ring] / teeth[derailleur.commanded]),
-        accelerationMps2: acceleration,
-        crankTurns: body.crankTurns,
-        driveCog: chain.driveCog,
-        commandedCog: derailleur.commanded,
-        cogs: teeth.length,
-        ring: front.ring,
-        rings: bike.chainrings.length,
-        grade,
-        speedLimitMps: terrain.speedLimitMps[segment],
-        roughness,
-        chainLost: chain.lost ?? (front.lost ? 'chainring' : null),
-      };
-      const ringSteps = rider.decide(senses, stepsPerDecision * dtS);
-      if (ringSteps !== 0 && front.press(ringSteps) !== 0) writer.ringCommands.push({ timeS, ring: front.commanded });
-      if (rider.acts.refit) {
-        if (chain.lost) chain.refit(chain.lost === 'past-largest' ? teeth.length - 1 : 0);
-        front.lost = false;
-      }
-      if (nextTunnel < tunnels.length && tunnels[nextTunnel].atM <= body.distanceM) {
-        coveredUntilM = body.distanceM + tunnels[nextTunnel].size;
-        nextTunnel++;
-      }
+  constructor(private readonly setting: RideSetting) {
+    const { bike, condition, terrain, nature } = setting;
+    this.rings = bike.chainrings;
+    this.teeth = bike.cassette;
+    this.rolloutM = setting.rolloutMm / 1000;
+    const random = (label: string): SeededRandom => seededRandom(setting.seed, label, setting.ride);
+    const startCog = Math.round((this.teeth.length - 1) * 0.6);
+    const startRing = Math.floor((this.rings.length - 1) / 2);
+    setting.conditionAt(0);
+    this.derailleur = new Derailleur(condition, startCog, bike.actuation === 'electronic', random('derailleur'));
+    this.chain = new RearChain(condition, this.teeth, startCog, random('chain'));
+    this.front = new FrontChain(this.rings.length, startRing, setting.looseChain, random('front'));
+    this.hold = new ToothHold(condition.wear, random('teeth'));
+    this.body = new CrankAndWheel(nature.massKg, nature.dragAreaM2, this.rolloutM);
+    this.road = new RoadUnderWheel(terrain, random('shake'));
+    this.rider = new Rider(nature, this.teeth, this.rings, this.plan, terrain.places, startCog, random('rider'));
+    this.writer = new TrackWriter(setting.durationS, startCog, startRing);
+    this.loggedCog = startCog;
+  }
+
+  run(): MechanicalTrack {
+    const steps = Math.floor(this.setting.durationS * stepHz);
+    for (let step = 0; step <= steps; step++) {
+      const timeS = step * dtS;
+      if (step % stepHz === 0 && step > 0) this.setting.conditionAt(timeS);
+      this.road.follow(this.body.distanceM, this.body.speedMps * dtS);
+      if (step % stepsPerDecision === 0) this.decide(timeS);
+      this.press(timeS);
+      this.move(timeS);
+      if (step % stepsPerSample === 0) this.sample();
     }
+    return this.writer.finish();
+  }
 
-    const press = plan.due(timeS);
-    if (press !== 0) {
-      const fromCog = derailleur.commanded;
-      if (derailleur.press(press) !== 0) {
-        writer.commands.push({ timeS, fromCog, toCog: derailleur.commanded, crankTurns: body.crankTurns });
-        easedUntilS = timeS + 0.7;
-      }
+  private get onChain(): boolean {
+    return this.chain.lost === null && !this.front.lost;
+  }
+
+  private gearOn(cog: number): number {
+    return this.rings[this.front.ring] / this.teeth[cog];
+  }
+
+  private decide(timeS: number): void {
+    const { body, chain, front, rider, road } = this;
+    road.shakeAt(body.distanceM, body.speedMps);
+    this.accelerationMps2 += 0.4 * ((body.speedMps - this.lastSpeedMps) / decisionS - this.accelerationMps2);
+    this.lastSpeedMps = body.speedMps;
+    const ringSteps = rider.decide(this.senses(timeS), decisionS);
+    if (ringSteps !== 0 && front.press(ringSteps) !== 0)
+      this.writer.ringCommands.push({ timeS, ring: front.commanded });
+    if (!rider.acts.refit) return;
+    if (chain.lost) chain.refit(chain.lost === 'past-largest' ? this.teeth.length - 1 : 0);
+    front.lost = false;
+  }
+
+  private senses(timeS: number): RiderSenses {
+    const { body, chain, derailleur, front, road } = this;
+    return {
+      timeS,
+      speedMps: body.speedMps,
+      distanceM: body.distanceM,
+      drivenCadenceRpm: 60 * body.drivenRps(this.gearOn(chain.driveCog)),
+      askedCadenceRpm: 60 * body.drivenRps(this.gearOn(derailleur.commanded)),
+      accelerationMps2: this.accelerationMps2,
+      crankTurns: body.crankTurns,
+      driveCog: chain.driveCog,
+      commandedCog: derailleur.commanded,
+      cogs: this.teeth.length,
+      ring: front.ring,
+      rings: this.rings.length,
+      grade: road.grade,
+      speedLimitMps: road.speedLimitMps,
+      chainLost: chain.lost ?? (front.lost ? 'chainring' : null),
+    };
+  }
+
+  private press(timeS: number): void {
+    const { derailleur } = this;
+    const press = this.plan.due(timeS);
+    if (press === 0) return;
+    const fromCog = derailleur.commanded;
+    if (derailleur.press(press) === 0) return;
+    this.writer.commands.push({ timeS, fromCog, toCog: derailleur.commanded, crankTurns: this.body.crankTurns });
+    this.easedUntilS = timeS + easeS;
+  }
+
+  /** The bike moves, then the derailleur, then the chain. */
+  private move(timeS: number): void {
+    const { body, chain, derailleur, front, hold, road, writer } = this;
+    const onChain = this.onChain;
+    const ring = this.rings[front.ring];
+    this.setForces(timeS, onChain);
+    const turnsBefore = body.crankTurns;
+    const distanceBefore = body.distanceM;
+    body.step(dtS, this.forces);
+    const turned = body.crankTurns - turnsBefore;
+    const tensionN = onChain ? (body.torqueNowNm * 2 * Math.PI) / (ring * linkM) : 0;
+    if (onChain && hold.step(dtS, chain.driveCog, tensionN)) writer.skips.push({ timeS, cog: chain.driveCog });
+    const sway = Math.sin(2 * Math.PI * body.crankTurns);
+    derailleur.step(dtS, road.shake, (flexMmPer100Nm * body.torqueNowNm * sway) / 100);
+    if (onChain) {
+      chain.step(turned * ring, tensionN, derailleur.pulleyMm, road.shake);
+      front.step(turned, tensionN, road.shake, dtS);
     }
+    passMagnet(turnsBefore, body.crankTurns, timeS, writer.crankEventS);
+    passMagnet(distanceBefore / this.rolloutM, body.distanceM / this.rolloutM, timeS, writer.wheelEventS);
+    this.workJ += body.torqueNowNm * 2 * Math.PI * turned;
+    this.tensionSumN += tensionN;
+    this.noteCog(timeS);
+  }
 
-    const acts = rider.acts;
-    const gear = bike.chainrings[front.ring] / teeth[chain.driveCog];
-    const onChain = chain.lost === null && !front.lost;
+  private setForces(timeS: number, onChain: boolean): void {
+    const { body, forces, road } = this;
+    const { acts } = this.rider;
+    const gear = this.gearOn(this.chain.driveCog);
+    const ease = timeS < this.easedUntilS ? this.setting.nature.easeTo : 1;
     forces.pedal = acts.pedal;
     forces.softPart = acts.softPart;
     forces.gear = gear;
-    forces.holds = onChain && hold.slippingS <= 0;
-    forces.grade = grade;
-    forces.rollingCoefficient = 0.005 + 0.014 * roughness;
+    forces.holds = onChain && this.hold.slippingS <= 0;
+    forces.grade = road.grade;
+    forces.rollingCoefficient = road.rollingCoefficient;
     forces.brakeMps2 = acts.brakeMps2;
     forces.walkMps = acts.walkMps;
     forces.handTurned = acts.handTurned;
-    const turnRateRadps = Math.max(1.2, 2 * Math.PI * body.drivenRps(gear));
-    const torqueCap = acts.standing ? 125 : 62;
-    const ease = timeS < easedUntilS ? nature.easeTo : 1;
-    const fade = Math.max(0, Math.min(1, (125 - (turnRateRadps * 60) / (2 * Math.PI)) / 15));
-    // Pulling away takes more than the seated limit for the first turns.
-    const startBoost = body.speedMps < 2 || grade > 0.07 ? 1.5 : 1;
-    forces.torqueNm = Math.min(acts.powerW / turnRateRadps, torqueCap * startBoost) * ease * fade;
-
-    const turnsBefore = body.crankTurns;
-    const distanceBefore = body.distanceM;
-    body.step(dtS, forces);
-    const turned = body.crankTurns - turnsBefore;
-    const ringRadiusM = (bike.chainrings[front.ring] * linkM) / (2 * Math.PI);
-    const tensionN = onChain ? body.torqueNowNm / ringRadiusM : 0;
-
-    if (onChain && hold.step(dtS, chain.driveCog, tensionN)) writer.skips.push({ timeS, cog: chain.driveCog });
-    derailleur.step(dtS, shake, (flexMmPer100Nm * body.torqueNowNm * Math.sin(2 * Math.PI * body.crankTurns)) / 100);
-    if (onChain) {
-      chain.step(turned * bike.chainrings[front.ring], tensionN, derailleur.pulleyMm, shake);
-      front.step(turned, tensionN, shake, dtS);
-    }
-
-    passMagnet(turnsBefore, body.crankTurns, timeS, writer.crankEventS);
-    passMagnet(distanceBefore / rolloutM, body.distanceM / rolloutM, timeS, writer.wheelEventS);
-    const lostNow = chain.lost !== null || front.lost;
-    const cogNow = lostNow ? -1 : chain.driveCog;
-    if (cogNow !== loggedCog) {
-      writer.cogChanges.push({ timeS, cog: cogNow, crankTurns: body.crankTurns });
-      if (cogNow === -1)
-        writer.drops.push({ timeS, side: chain.lost ?? 'chainring', commandedCog: derailleur.commanded });
-      loggedCog = cogNow;
-    }
-    workJ += body.torqueNowNm * 2 * Math.PI * turned;
-    tensionSum += tensionN;
-    if (step % stepsPerSample === 0) {
-      writer.sample({
-        speedMps: body.speedMps,
-        distanceM: body.distanceM,
-        crankTurns: body.crankTurns,
-        powerW: workJ * trackHz,
-        tensionN: tensionSum / stepsPerSample,
-        cog: cogNow,
-        ring: front.ring,
-        driving: body.engaged && onChain,
-        covered: body.distanceM < coveredUntilM,
-        halted: acts.halted && body.speedMps < 0.1,
-      });
-      workJ = 0;
-      tensionSum = 0;
-    }
+    forces.torqueNm = pedalTorque(acts, body.drivenRps(gear), body.speedMps, road.grade) * ease;
   }
-  return writer.finish();
+
+  private noteCog(timeS: number): void {
+    const { chain, derailleur, writer } = this;
+    const cog = this.onChain ? chain.driveCog : -1;
+    if (cog === this.loggedCog) return;
+    this.loggedCog = cog;
+    writer.cogChanges.push({ timeS, cog, crankTurns: this.body.crankTurns });
+    if (cog === -1) writer.drops.push({ timeS, side: chain.lost ?? 'chainring', commandedCog: derailleur.commanded });
+  }
+
+  private sample(): void {
+    const { body } = this;
+    this.writer.sample({
+      speedMps: body.speedMps,
+      distanceM: body.distanceM,
+      crankTurns: body.crankTurns,
+      powerW: this.workJ * trackHz,
+      tensionN: this.tensionSumN / stepsPerSample,
+      cog: this.loggedCog,
+      ring: this.front.ring,
+      driving: body.engaged && this.onChain,
+      covered: this.road.covered(body.distanceM),
+      halted: this.rider.acts.halted && body.speedMps < 0.1,
+    });
+    this.workJ = 0;
+    this.tensionSumN = 0;
+  }
 }
 
 /** Adds the moment at which a counter of turns passed a whole number within the step that began at `timeS`. */

@@ -20,7 +20,6 @@ export interface RiderSenses {
   rings: number;
   grade: number;
   speedLimitMps: number;
-  roughness: number;
   /** The chain is off, and where it lies. */
   chainLost: DropSideTrue | null;
 }

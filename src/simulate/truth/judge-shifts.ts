@@ -81,7 +81,7 @@ function settling(track: MechanicalTrack, fromS: number, untilS: number, cog: nu
 }
 
 /** Index of the change that tells where the chain was at a moment. */
-export function lastChangeBefore(track: MechanicalTrack, timeS: number): number {
+function lastChangeBefore(track: MechanicalTrack, timeS: number): number {
   let low = 0;
   let high = track.cogChanges.length - 1;
   while (low < high) {
