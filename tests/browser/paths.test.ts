@@ -4,12 +4,13 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { browserPath, loaded, openBrowser, seriousFindings, sidewaysPx, type Width, watchedPage } from './browser.ts';
 import { buildPage } from './build-page.ts';
-import { type RealServer, sampleRide, startRealServer } from './real-server.ts';
+import { type RealServer, type SampleStory, sampleStories, startRealServer } from './real-server.ts';
 
-/** One rider's bike at each width: the first ride, and the next one after a mechanic's hand. */
-const stories: Readonly<Record<Width, { bike: string; name: string; done: string; clicks: string }>> = {
-  desktop: { bike: 'ibex', name: 'Ibex', done: '2026-05-04T18:00', clicks: '3' },
-  phone: { bike: 'chough', name: 'Chough', done: '2026-05-04T18:00', clicks: '1' },
+const [first, second] = sampleStories();
+/** One rider's bike at each width: a ride, an adjustment, a ride after it. */
+const stories: Readonly<Record<Width, SampleStory & { name: string }>> = {
+  desktop: { ...first, name: 'Hut bike one' },
+  phone: { ...second, name: 'Hut bike two' },
 };
 
 /** Lets go of a file over the page, as a file manager would. */
@@ -62,7 +63,7 @@ describe.skipIf(!browserPath)('with the real server', () => {
 
   it('a rider chooses a file, puts the drivetrain right and reads the verdict, with the keyboard alone', async () => {
     const { page, faults } = await watchedPage(browser, server.address);
-    const { bike, name } = stories.desktop;
+    const { before, name } = stories.desktop;
     // The browser hands choosers over only to who listens beforehand.
     page.on('filechooser', () => undefined);
     await page.goto('/');
@@ -73,7 +74,7 @@ describe.skipIf(!browserPath)('with the real server', () => {
     await loaded(page);
     await tabTo(page, /Drop ride files here/);
     const [chooser] = await Promise.all([page.waitForEvent('filechooser'), page.keyboard.press('Enter')]);
-    await chooser.setFiles(sampleRide(bike, 1));
+    await chooser.setFiles(before);
     await page.getByRole('heading', { name: 'Is this the bike?' }).waitFor();
     expect(await page.getByText('Understood:').count()).toBeGreaterThan(2);
     expect(await seriousFindings(page)).toEqual([]);
@@ -105,10 +106,10 @@ describe.skipIf(!browserPath)('with the real server', () => {
 
   it('a rider on a phone drops a file beside one that is no ride, and loses nothing', async () => {
     const { page, faults } = await watchedPage(browser, server.address, { width: 'phone', dark: true });
-    const { bike, name } = stories.phone;
+    const { before, name } = stories.phone;
     await page.goto('/add');
     await loaded(page);
-    await drop(page, sampleRide(bike, 1));
+    await drop(page, before);
     await drop(page, new URL('browser.ts', import.meta.url).pathname);
     await page.getByLabel('Name of the bike').fill(name);
     await page.getByLabel('Chainrings').fill('32');
@@ -129,7 +130,7 @@ describe.skipIf(!browserPath)('with the real server', () => {
   for (const width of ['desktop', 'phone'] as const)
     it(`a mechanic on a ${width} logs an adjustment, adds the next ride and reads before and after`, async () => {
       const { page, faults } = await watchedPage(browser, server.address, { width });
-      const { bike, done, clicks } = stories[width];
+      const { after, when, clicks } = stories[width];
       await page.goto(`/bikes/${bikes[width]}`);
       await loaded(page);
       await page.getByRole('button', { name: 'Log an adjustment' }).click();
@@ -138,7 +139,7 @@ describe.skipIf(!browserPath)('with the real server', () => {
       await form.getByRole('button', { name: 'Log it' }).click();
       await form.getByText('needs an amount in clicks').waitFor();
       await form.getByLabel('Amount in clicks').fill(clicks);
-      await form.getByLabel('When').fill(done);
+      await form.getByLabel('When').fill(when);
       await form.getByText(/^Will be logged as: cable tension \+\d clicks? \(anticlockwise/).waitFor();
       await form.getByRole('button', { name: 'Log it' }).click();
       await page
@@ -147,7 +148,7 @@ describe.skipIf(!browserPath)('with the real server', () => {
         .waitFor();
       await page.getByRole('link', { name: 'Add rides' }).last().click();
       await loaded(page);
-      await drop(page, sampleRide(bike, bike === 'chough' ? 3 : 2));
+      await drop(page, after);
       await page.getByRole('button', { name: 'Work through 1 file' }).click();
       await page.getByRole('heading', { name: 'Done' }).waitFor();
       await page.getByRole('link', { name: 'Read the verdict' }).click();
@@ -168,7 +169,7 @@ describe.skipIf(!browserPath)('with the real server', () => {
     const { page, faults } = await watchedPage(browser, server.address);
     await page.goto(`/add?bike=${bikes.desktop}`);
     await loaded(page);
-    await drop(page, sampleRide(stories.desktop.bike, 1));
+    await drop(page, stories.desktop.before);
     await page.getByRole('button', { name: 'Work through 1 file' }).click();
     await page.getByRole('heading', { name: 'Nothing new to work through' }).waitFor();
     await page.getByText('1 already here.').first().waitFor();
@@ -183,13 +184,13 @@ describe.skipIf(!browserPath)('with the real server', () => {
     await page.locator('.rides a').last().click();
     await page.locator('.event-row').first().waitFor();
     const sentence = page.locator('.lead');
-    const before = await sentence.textContent();
+    const said = await sentence.textContent();
     await page.locator('.event-row').first().click();
     await page.getByRole('button', { name: 'No, it did not' }).click();
     await page.getByText('You said that this did not happen').waitFor();
-    await expect.poll(() => sentence.textContent()).not.toBe(before);
+    await expect.poll(() => sentence.textContent()).not.toBe(said);
     await page.getByRole('button', { name: 'Take it back' }).click();
-    await expect.poll(() => sentence.textContent()).toBe(before);
+    await expect.poll(() => sentence.textContent()).toBe(said);
     expect(await seriousFindings(page)).toEqual([]);
     expect(faults).toEqual([]);
     await page.context().close();
@@ -200,14 +201,14 @@ describe.skipIf(!browserPath)('with the real server', () => {
       const { page, faults } = await watchedPage(browser, server.address, { width });
       await page.goto('/');
       await loaded(page);
-      const first = page.locator('.rack-row').first();
+      const row = page.locator('.rack-row').first();
       const needs = ['Needs service', 'Keep an eye on it', 'Too little data', 'Shifts well'];
       const states = await page.locator('.rack-state strong').allTextContents();
       expect(states.length).toBe(2);
       expect(states[0]).toBe('Needs service');
       expect(states).toEqual([...states].sort((a, b) => needs.indexOf(a) - needs.indexOf(b)));
-      const name = await first.getByRole('heading').textContent();
-      await first.getByRole('link').click();
+      const name = await row.getByRole('heading').textContent();
+      await row.getByRole('link').click();
       await page.getByRole('link', { name: 'Service sheet' }).click();
       await page.getByRole('heading', { level: 1, name: name! }).waitFor();
       expect(await sidewaysPx(page)).toBe(0);

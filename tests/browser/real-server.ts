@@ -1,4 +1,4 @@
-import { mkdtempSync, rmSync } from 'node:fs';
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -33,5 +33,29 @@ export async function startRealServer(): Promise<RealServer> {
   };
 }
 
-/** A ride of a sample bike. */
-export const sampleRide = (bike: string, ride: number): string => join(root, 'sample-rides', bike, `ride-${ride}.fit`);
+/** A sample bike whose log holds an adjustment: a ride from before it, and the last one after it. */
+export interface SampleStory {
+  readonly before: string;
+  readonly after: string;
+  /** For the form's field, taken as local time. */
+  readonly when: string;
+  readonly clicks: string;
+}
+
+/** The sample bikes that were adjusted, in the order of their folders. */
+export function sampleStories(): SampleStory[] {
+  const samples = join(root, 'sample-rides');
+  return readdirSync(samples)
+    .filter((folder) => existsSync(join(samples, folder, 'adjustments.csv')))
+    .sort()
+    .flatMap((folder) => {
+      const [, row] = readFileSync(join(samples, folder, 'adjustments.csv'), 'utf8').split('\n');
+      const [at, parameter, clicks] = (row ?? '').split(',');
+      if (parameter !== 'cable-tension') return [];
+      const rides = readdirSync(join(samples, folder))
+        .filter((file) => file.endsWith('.fit'))
+        .sort();
+      const ride = (file: string): string => join(samples, folder, file);
+      return [{ before: ride(rides[0]), after: ride(rides[rides.length - 1]), when: at.slice(0, 16), clicks }];
+    });
+}

@@ -14,7 +14,8 @@ const readForGuess = 6;
 
 interface GuessPlan {
   readonly signal: AbortSignal;
-  readonly start: (bikeId: string, bikeName: string) => void;
+  /** `made`: the bike has just been made for these files. */
+  readonly start: (bikeId: string, bikeName: string, made: boolean) => void;
 }
 
 /** Cogs or rings that the rides show and the bike does not have, as a sentence; null where they agree. */
@@ -50,7 +51,7 @@ export function makeGuessStep({ signal, start }: GuessPlan) {
     const place = make('section', { class: 'add-guess', 'aria-label': 'What the files show' });
     const go = bike
       ? listen(make('button', { type: 'button' }, `Work through ${counted(files.length, 'file')}`), {
-          click: () => start(bike.id, bike.bike.name),
+          click: () => start(bike.id, bike.bike.name, false),
         })
       : null;
     const found = make(
@@ -68,7 +69,7 @@ export function makeGuessStep({ signal, start }: GuessPlan) {
           const { id } = await createBike(bike);
           made = { id, name: bike.name };
         },
-        saved: () => made && start(made.id, made.name),
+        saved: () => made && start(made.id, made.name, true),
       }).element;
     };
     guessFor(files)

@@ -1,4 +1,6 @@
 import type { UploadAnswer, UploadProgress } from '../api/answers.ts';
+import { removeEmptyBike } from '../api/bikes.ts';
+import { getRide } from '../api/rides.ts';
 import { followUpload, uploadRides } from '../api/uploads.ts';
 import { announce } from '../dom/announce.ts';
 import { fill, listen, make } from '../dom/make.ts';
@@ -10,6 +12,8 @@ interface WorkPlan {
   readonly place: HTMLElement;
   readonly bikeId: string;
   readonly bikeName: string;
+  /** The bike has just been made for these files. */
+  readonly made: boolean;
   readonly files: readonly File[];
   readonly signal: AbortSignal;
   /** Back to choosing files. */
@@ -35,8 +39,14 @@ function endSentence(files: readonly WorkFile[]): string {
   return `${inARow(said)}.`;
 }
 
+/** The bike that a ride which was here already belongs to; null where there is none. */
+async function bikeOf(files: readonly WorkFile[]): Promise<string | null> {
+  const known = files.find(({ status, rideId }) => status === 'duplicate' && rideId);
+  return known?.rideId ? (await getRide(known.rideId)).bikeId : null;
+}
+
 /** Sends the files, then shows file by file how the work goes, and at the end where to read the verdict. */
-export function followWork({ place, bikeId, bikeName, files, signal, again }: WorkPlan): void {
+export function followWork({ place, bikeId, bikeName, made, files, signal, again }: WorkPlan): void {
   const heading = make('h1', { tabindex: -1 }, `Working through ${counted(files.length, 'file')}`);
   const words = make('p', { class: 'lead', role: 'status' }, `Sending them to ${bikeName} …`);
   const bar = make('progress', { max: files.length, value: 0, 'aria-label': 'Files worked through' });
@@ -54,14 +64,18 @@ export function followWork({ place, bikeId, bikeName, files, signal, again }: Wo
     words.textContent = `${work.filter((each) => settled.includes(each.status)).length} of ${work.length} done`;
     draw();
   };
-  const finish = (): void => {
+  const finish = async (): Promise<void> => {
+    const anyNew = work.some(({ status }) => status === 'done');
+    // A bike made for rides that are all on another bike already would stand empty.
+    if (made && !anyNew) await removeEmptyBike(bikeId);
+    const leadsTo = made && !anyNew ? await bikeOf(work) : bikeId;
     bar.hidden = true;
-    heading.textContent = work.some(({ status }) => status === 'done') ? 'Done' : 'Nothing new to work through';
+    heading.textContent = anyNew ? 'Done' : 'Nothing new to work through';
     words.textContent = endSentence(work);
     announce(words.textContent);
     fill(
       end,
-      make('a', { class: 'button', href: `/bikes/${bikeId}` }, 'Read the verdict', icon('right')),
+      leadsTo && make('a', { class: 'button', href: `/bikes/${leadsTo}` }, 'Read the verdict', icon('right')),
       listen(make('button', { type: 'button', class: 'plain' }, 'Add more'), { click: again }),
     );
   };
@@ -87,6 +101,6 @@ export function followWork({ place, bikeId, bikeName, files, signal, again }: Wo
       words.textContent = `0 of ${work.length} done`;
       return followUpload(answer.uploadId, take, signal);
     })
-    .then(() => signal.aborted || finish())
+    .then(() => (signal.aborted ? undefined : finish()))
     .catch(fail);
 }

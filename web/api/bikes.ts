@@ -12,6 +12,9 @@ export const createBike = (bike: Bike): Promise<BikeDetail> => request('/bikes',
 export const changeBike = (bikeId: string, bike: Bike): Promise<unknown> =>
   request(path(bikeId), { method: 'PUT', body: bike });
 
+/** Removes a bike that has no rides; the server refuses where it has. */
+export const removeEmptyBike = (bikeId: string): Promise<void> => request(path(bikeId), { method: 'DELETE' });
+
 /** Removes a bike and all its rides. */
 export const removeBike = (bikeId: string): Promise<void> =>
   request(path(bikeId, '?withRides=true'), { method: 'DELETE' });

@@ -1,5 +1,5 @@
 import { adjustmentWords } from '../../src/report/words/parameter-words.ts';
-import type { Load } from '../api/answers.ts';
+import type { BikeDetail, Load } from '../api/answers.ts';
 import { chartFigure } from '../charts/chart-figure.ts';
 import type { ChartPlan } from '../charts/chart-plan.ts';
 import { troubleByCogPlan } from '../charts/trouble-by-cog.ts';
@@ -15,6 +15,24 @@ const loadTitles: Record<Load, string> = {
   unknown: 'Load not known',
 };
 
+/** Shifts of unknown load are left out where they are fewer than this share of all. */
+const strayShare = 0.1;
+
+function loadsWorthShowing(perLoad: BikeDetail['perLoad']): BikeDetail['perLoad'] {
+  const shiftsOf = (cogs: readonly { readonly shifts: number }[]): number =>
+    cogs.reduce((sum, { shifts }) => sum + shifts, 0);
+  const all = perLoad.reduce((sum, { cogs }) => sum + shiftsOf(cogs), 0);
+  return perLoad.filter(({ load, cogs }) => shiftsOf(cogs) > (load === 'unknown' ? all * strayShare : 0));
+}
+
+/** What parts soft from firm, as a sentence to put before the summary. */
+function splitWords(load: Load, splitNm: number | null): string {
+  if (splitNm === null || load === 'unknown') return '';
+  return load === 'soft'
+    ? `Under ${Math.round(splitNm)} Nm at the crank, the middle of this bike’s shifts. `
+    : `From ${Math.round(splitNm)} Nm at the crank. `;
+}
+
 interface Opening {
   readonly key: string;
   readonly word: string;
@@ -23,7 +41,7 @@ interface Opening {
 
 /** The ways in which the chart can be opened; only those that the data allow. */
 function openings({ bike, picks }: BikePage): Opening[] {
-  const { report, perLoad } = bike;
+  const { report, perLoad, loadSplitNm } = bike;
   if (!report) return [];
   const stem = (rest: string): string => fileStem(bike.bike.name, 'trouble by cog', rest);
   const ways: Opening[] = [
@@ -33,13 +51,20 @@ function openings({ bike, picks }: BikePage): Opening[] {
       plans: () => [troubleByCogPlan({ title: 'Trouble by cog and direction', fileName: stem(''), cogs: report.cogs })],
     },
   ];
-  const loads = perLoad.filter(({ cogs }) => cogs.some((cog) => cog.shifts > 0));
+  const loads = loadsWorthShowing(perLoad);
   if (loads.some(({ load }) => load !== 'unknown'))
     ways.push({
       key: 'load',
       word: 'By load',
       plans: () =>
-        loads.map(({ load, cogs }) => troubleByCogPlan({ title: loadTitles[load], fileName: stem(load), cogs })),
+        loads.map(({ load, cogs }) =>
+          troubleByCogPlan({
+            title: loadTitles[load],
+            fileName: stem(load),
+            cogs,
+            lead: splitWords(load, loadSplitNm),
+          }),
+        ),
     });
   if (report.adjustments.length > 0)
     ways.push({

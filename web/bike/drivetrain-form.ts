@@ -137,7 +137,10 @@ export function drivetrainForm(plan: FormPlan): { element: HTMLFormElement } {
           showFaults(
             checked.error.issues.map((issue) => ({
               key: String(issue.path[0]),
-              text: `${upperFirst(schemaIssueWords(issue, value, []).allowed)}.`,
+              text:
+                issue.path[0] === 'name' && issue.code === 'too_small'
+                  ? 'Give the bike a name.'
+                  : `${upperFirst(schemaIssueWords(issue, value, []).allowed)}.`,
             })),
           );
           return;
