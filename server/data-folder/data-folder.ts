@@ -1,5 +1,5 @@
-import { closeSync, fsyncSync, mkdirSync, openSync, rmSync, writeSync } from 'node:fs';
-import { join, resolve } from 'node:path';
+import { closeSync, existsSync, fsyncSync, mkdirSync, openSync, rmSync, writeSync } from 'node:fs';
+import { dirname, join, resolve } from 'node:path';
 import { DataFolderError } from './data-folder-error.ts';
 import { type FolderLock, takeFolderLock } from './folder-lock.ts';
 import { storageFault } from './storage-fault.ts';
@@ -38,9 +38,9 @@ export function openDataFolder(where: string): DataFolder {
   };
   let lock: FolderLock | undefined;
   try {
-    mkdirSync(path, { recursive: true, mode: 0o700 });
+    makeFolder(path);
     lock = takeFolderLock(path);
-    for (const part of [folder.raw, folder.incoming, folder.backup]) mkdirSync(part, { recursive: true, mode: 0o700 });
+    for (const part of [folder.raw, folder.incoming, folder.backup]) makeFolder(part);
     proveWritable(join(folder.incoming, 'write-check'));
     return { ...folder, release: lock.release };
   } catch (error) {
@@ -62,6 +62,13 @@ export function refusal(path: string, error: unknown): unknown {
       'Give yourself the right to write there, or start with --data and a folder of your own.',
     );
   return error;
+}
+
+/** Makes a folder and those above it, for this user only. Node's own `recursive` never ends where the system answers ENOENT. */
+function makeFolder(path: string): void {
+  if (existsSync(path)) return;
+  makeFolder(dirname(path));
+  mkdirSync(path, { mode: 0o700 });
 }
 
 function proveWritable(file: string): void {

@@ -19,6 +19,7 @@ export function takeFolderLock(folder: string): FolderLock {
   const database = new Database(join(folder, 'in-use.lock'), { timeout: 0 });
   try {
     database.exec('BEGIN EXCLUSIVE');
+    writeFileSync(note, `process ${process.pid}\n`);
   } catch (error) {
     database.close();
     if (!String((error as { code?: string }).code).startsWith('SQLITE_BUSY')) throw error;
@@ -29,7 +30,6 @@ export function takeFolderLock(folder: string): FolderLock {
       'Stop it first, or start this one with a --data folder of its own.',
     );
   }
-  writeFileSync(note, `process ${process.pid}\n`);
   return {
     release: () => {
       database.exec('ROLLBACK');

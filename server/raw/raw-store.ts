@@ -22,7 +22,7 @@ export class RawStore {
   take(file: string, sha256: string): void {
     const to = this.path(sha256);
     if (!existsSync(dirname(to))) {
-      mkdirSync(dirname(to), { recursive: true, mode: 0o700 });
+      mkdirSync(dirname(to), { mode: 0o700 });
       flushFolder(this.folder);
     }
     renameSync(file, to);

@@ -78,8 +78,8 @@ describe('an archive', () => {
     archive = await fetchArchive(from);
   });
   afterAll(async () => {
-    await from.stop();
-    await to.stop();
+    await from.close();
+    await to.close();
   });
 
   it('brings everything to another machine, where it says the same', async () => {
@@ -130,7 +130,7 @@ describe('an archive', () => {
       expect(bikes).toMatchObject([{ id: bikeId, bike: { name: 'My own name' }, rides: 4, adjustments: 1 }]);
       await api.settled();
     } finally {
-      await third.stop();
+      await third.close();
     }
   });
 
@@ -199,7 +199,7 @@ describe('an archive', () => {
         expect(body.rides.refused.map(({ name }: Loose) => name)).toEqual(['changed.fit', 'junk.fit', 'missing.fit']);
         await api.settled();
       } finally {
-        await fourth.stop();
+        await fourth.close();
       }
     });
   });

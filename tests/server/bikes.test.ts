@@ -9,7 +9,7 @@ beforeAll(async () => {
   server = await testServer();
   api = new CheckedApi(server.url);
 });
-afterAll(() => server.stop());
+afterAll(() => server.close());
 
 const nobody = '0123456789abcdef';
 const turned = {

@@ -88,7 +88,7 @@ describe('a judgement through the API', () => {
     server = await testServer();
     api = new CheckedApi(server.url);
   });
-  afterAll(() => server.stop());
+  afterAll(() => server.close());
 
   it('moves the counts at once, tallies and trend after it, and can be taken back', async () => {
     const bikeId = (await api.post('/api/bikes', hutBike)).body.id;

@@ -10,8 +10,7 @@ export async function readEvents(
   url: string,
   enough: (events: readonly ReadEvent[]) => boolean = () => false,
 ): Promise<ReadEvent[]> {
-  const leave = new AbortController();
-  const response = await fetch(url, { signal: leave.signal });
+  const response = await fetch(url);
   const events: ReadEvent[] = [];
   const decoder = new TextDecoder();
   let text = '';
@@ -24,10 +23,8 @@ export async function readEvents(
       const data = lines.find((line) => line.startsWith('data: '))?.slice(6);
       if (event && data) events.push({ event, data: JSON.parse(data) });
     }
-    if (enough(events)) {
-      leave.abort();
-      break;
-    }
+    // Leaving the loop hangs up.
+    if (enough(events)) break;
   }
   return events;
 }

@@ -9,7 +9,7 @@ let server: TestServer;
 beforeAll(async () => {
   server = await testServer();
 });
-afterAll(() => server.stop());
+afterAll(() => server.close());
 
 const agent = (): ReturnType<typeof supertest> => supertest(server.url);
 
@@ -154,7 +154,7 @@ describe('a token', () => {
   beforeAll(async () => {
     guarded = await testServer({ listen: '0.0.0.0', token });
   });
-  afterAll(() => guarded.stop());
+  afterAll(() => guarded.close());
 
   it('is wanted for everything', async () => {
     for (const path of ['/', '/api/health', '/api/bikes', '/assets/main-1a2b.js', '/api/openapi.json']) {

@@ -14,15 +14,13 @@ export interface TestServer extends RunningServer {
   readonly data: string;
   /** Log lines so far, parsed. */
   readonly logged: Record<string, unknown>[];
-  /** Stops the server and removes its data. */
-  stop(): Promise<void>;
 }
 
-/** A real server on a free port with data of its own; a `data` folder that is named stays when it stops. */
+/** A real server on a free port. Its data go when it closes, unless a `data` folder was named. */
 export async function testServer(options: Partial<StartOptions> & { level?: string } = {}): Promise<TestServer> {
-  const own = options.data === undefined ? temporaryFolder() : null;
-  const data = options.data ?? join(own!.path, 'data');
-  const page = join(data, '..', 'page');
+  const own = temporaryFolder();
+  const data = options.data ?? join(own.path, 'data');
+  const page = join(own.path, 'page');
   mkdirSync(join(page, 'assets'), { recursive: true });
   writeFileSync(join(page, 'index.html'), '<!doctype html><title>page</title>');
   writeFileSync(join(page, 'assets', 'main-1a2b.js'), 'export {};');
@@ -39,14 +37,17 @@ export async function testServer(options: Partial<StartOptions> & { level?: stri
     log,
     ...rest,
     data,
+  }).catch((error) => {
+    own.remove();
+    throw error;
   });
   return {
     ...server,
+    close: async () => {
+      await server.close();
+      own.remove();
+    },
     data,
     logged,
-    stop: async () => {
-      await server.close();
-      own?.remove();
-    },
   };
 }

@@ -13,7 +13,7 @@ beforeAll(async () => {
   server = await testServer();
   api = new CheckedApi(server.url);
 });
-afterAll(() => server.stop());
+afterAll(() => server.close());
 
 const newBike = async (): Promise<string> => (await api.post('/api/bikes', hutBike)).body.id;
 const incoming = (): string[] => readdirSync(join(server.data, 'incoming'));
@@ -225,7 +225,7 @@ describe('bounds', () => {
       await hungUp;
       await expect.poll(async () => (await smallApi.send('/api/uploads', [tinyRide(9)])).status).toBe(202);
     } finally {
-      await small.stop();
+      await small.close();
     }
   });
 });

@@ -1,0 +1,132 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { engineVersion } from '../../server/engine.ts';
+import { CheckedApi, type Loose } from './checked-api.ts';
+import { hutBike, madeRides, tinyRide } from './made-rides.ts';
+import { readEvents } from './read-events.ts';
+import { type TestServer, temporaryFolder, testServer } from './test-server.ts';
+
+describe('a ride whose analysis', () => {
+  let server: TestServer;
+  let api: CheckedApi;
+  beforeAll(async () => {
+    const workerFile = new URL('./faulty-worker.mjs', import.meta.url).href;
+    server = await testServer({ workerFile, longestWorkMs: 2500, workMemoryMb: 128 });
+    api = new CheckedApi(server.url);
+  });
+  afterAll(() => server.close());
+
+  it('hangs, eats memory or breaks off fails alone and by name, while the server answers', async () => {
+    const bikeId = (await api.post('/api/bikes', hutBike)).body.id;
+    const named = ['hangs', 'good', 'eats', 'breaks', 'fine'];
+    const files = named.map((name, i) => ({ ...tinyRide(i), name: `${name}.csv` }));
+    const { body } = await api.send(`/api/uploads?bike=${bikeId}`, files);
+    let answered = 0;
+    const asking = setInterval(() => void api.get('/api/health').then(() => answered++), 50);
+    const events = await readEvents(`${server.url}/api/uploads/${body.uploadId}/events`);
+    clearInterval(asking);
+    expect(events.at(-1)).toMatchObject({ event: 'finished', data: { done: 2, failed: 3 } });
+    expect(answered).toBeGreaterThan(10);
+    const { rides } = (await api.get(`/api/rides?bike=${bikeId}`)).body;
+    const of = (name: string) => rides.find(({ file }: Loose) => file === `${name}.csv`);
+    expect(of('hangs')).toMatchObject({
+      status: 'failed',
+      error: { code: 'took-too-long', message: expect.stringContaining('hangs.csv') },
+    });
+    expect(of('eats')).toMatchObject({ status: 'failed', error: { code: 'out-of-memory' } });
+    expect(of('breaks')).toMatchObject({ status: 'failed', error: { code: 'broke-off' } });
+    expect(of('good').status).toBe('done');
+    expect(of('fine').status).toBe('done');
+    await api.settled();
+    const { failed } = (await api.get(`/api/bikes/${bikeId}`)).body.report;
+    expect(failed.map(({ file }: Loose) => file).sort()).toEqual(['breaks.csv', 'eats.csv', 'hangs.csv']);
+  });
+});
+
+describe('what is left to do', () => {
+  it('goes on where a server stopped, and is done again when the engine changed', async () => {
+    const folder = temporaryFolder();
+    const data = `${folder.path}/data`;
+    const first = await testServer({ data });
+    let api = new CheckedApi(first.url);
+    const bikeId = (await api.post('/api/bikes', hutBike)).body.id;
+    const { body } = await api.send(`/api/uploads?bike=${bikeId}`, [tinyRide(1), tinyRide(2)]);
+    await first.close();
+    const second = await testServer({ data });
+    api = new CheckedApi(second.url);
+    await api.settled();
+    const { rides } = (await api.get('/api/rides')).body;
+    expect(rides.map(({ status }: Loose) => status)).toEqual(['done', 'done']);
+    expect(rides.map(({ id }: Loose) => id).sort()).toEqual(body.files.map(({ rideId }: Loose) => rideId).sort());
+    // As if an older engine had worked it all out.
+    const { database } = second.services.sql;
+    database.exec("UPDATE ride SET engine_version = 'old'; UPDATE bike_report SET engine_version = 'old'");
+    await second.close();
+    const third = await testServer({ data });
+    api = new CheckedApi(third.url);
+    await api.settled();
+    expect((await api.get(`/api/bikes/${bikeId}`)).body).toMatchObject({ engineVersion, report: { rides: [{}, {}] } });
+    const versions = third.services.sql.database.prepare('SELECT DISTINCT engine_version FROM ride').all();
+    expect(versions).toEqual([{ engine_version: engineVersion }]);
+    expect(third.logged).toContainEqual(expect.objectContaining({ rides: 2, engineVersion }));
+    await third.close();
+    folder.remove();
+  });
+
+  it('is done again for another drivetrain, with the old report meanwhile', async () => {
+    const server = await testServer();
+    const api = new CheckedApi(server.url);
+    const bikeId = (await api.post('/api/bikes', hutBike)).body.id;
+    await api.send(`/api/uploads?bike=${bikeId}`, madeRides(1));
+    await api.settled();
+    const news = readEvents(`${server.url}/api/events`, (events) =>
+      events.some(({ event, data }) => event === 'bike' && data.pending === 0),
+    );
+    const cassette = [11, 13, 15, 17, 19, 22, 25, 29, 34, 40, 46, 52];
+    const { body: job } = await api.put(`/api/bikes/${bikeId}`, { ...hutBike, cassette });
+    const meanwhile = (await api.get(`/api/bikes/${bikeId}`)).body;
+    expect(meanwhile.staleReason).not.toBeNull();
+    expect(meanwhile.report.bike.cassette).toEqual(hutBike.cassette);
+    expect((await api.get(`/api/jobs/${job.jobId}`)).body.status).toBe('running');
+    const events = await news;
+    expect(events.map(({ event }) => event)).toContain('ride');
+    await api.settled();
+    const after = (await api.get(`/api/bikes/${bikeId}`)).body;
+    expect(after).toMatchObject({ staleReason: null, report: { bike: { cassette } } });
+    expect(after.report.cogs.map(({ teeth }: Loose) => teeth)).toContain(52);
+    await server.close();
+  });
+});
+
+describe('the log', () => {
+  it('has one line a request and a job, the stages when asked, and nothing of what was ridden', async () => {
+    const server = await testServer({ level: 'debug' });
+    const api = new CheckedApi(server.url);
+    const bikeId = (await api.post('/api/bikes', { ...hutBike, name: 'Secret bike' })).body.id;
+    const [ride] = madeRides(1);
+    const { body } = await api.send(`/api/uploads?bike=${bikeId}`, [
+      { ...ride, name: 'secret place.fit' },
+      { name: 'secret.txt', bytes: new Uint8Array([1, 0]) },
+    ]);
+    await api.settled();
+    const shift = (await api.get(`/api/rides/${body.files[0].rideId}`)).body.report.shifts[0];
+    await api.put(`/api/rides/${body.files[0].rideId}/judgements/${shift.eventKey}`, {
+      verdict: 'confirmed',
+      note: 'secret note',
+    });
+    const { logged } = server;
+    const uploads = logged.filter(({ route }) => route === '/api/uploads');
+    expect(uploads).toEqual([
+      expect.objectContaining({ msg: 'request', method: 'POST', status: 202, ms: expect.any(Number) }),
+    ]);
+    const analyses = logged.filter(({ job, msg }) => job === 'analyse' && msg === 'job done');
+    expect(analyses).toMatchObject([{ rideId: body.files[0].rideId, ms: expect.any(Number) }]);
+    expect(logged.filter(({ msg }) => msg === 'stage').map(({ stage }) => stage)).toEqual(
+      expect.arrayContaining(['read', 'analyse', 'pack', 'conclude']),
+    );
+    const text = JSON.stringify(logged);
+    expect(text.toLowerCase()).not.toContain('secret');
+    expect(text).not.toContain(String(Date.parse(shift.at)));
+    expect(text).not.toContain(String(shift.at));
+    await server.close();
+  });
+});
