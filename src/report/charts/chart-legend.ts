@@ -1,4 +1,4 @@
-import type { ChartSvg } from './chart-frame.ts';
+import type { ChartSize, ChartSvg, PlotArea } from './chart-frame.ts';
 
 /** One entry: a path around 0,0 (or a line if `line`) with a class that gives its colour, and its words. */
 export interface LegendEntry {
@@ -10,21 +10,35 @@ export interface LegendEntry {
 const letterPx = 6.4;
 const rowPx = 18;
 
-/** Rows that a legend takes at a width, so that a chart can leave room. */
-export function legendRows(entries: readonly LegendEntry[], widthPx: number): number {
-  return placed(entries, widthPx).at(-1)?.row ?? -1;
-}
-
 /** Height of a legend, px. */
 export function legendHeightPx(entries: readonly LegendEntry[], widthPx: number): number {
-  return (legendRows(entries, widthPx) + 1) * rowPx;
+  return ((placed(entries, widthPx).at(-1)?.row ?? -1) + 1) * rowPx;
 }
 
-/** Draws the legend from `top` down, entries side by side and broken into rows where the width ends. */
-export function drawLegend(svg: ChartSvg, entries: readonly LegendEntry[], widthPx: number, top = 0): void {
+/**
+ * Draws the legend along the top of the drawing and gives what is left for the plot: below it room for the name of the
+ * upright axis, and at the other sides the margins asked for, px.
+ */
+export function legendThenPlot(
+  svg: ChartSvg,
+  entries: readonly LegendEntry[],
+  { widthPx, heightPx }: ChartSize,
+  margin: { readonly left: number; readonly right: number; readonly bottom: number },
+): PlotArea {
+  drawLegend(svg, entries, widthPx);
+  return {
+    left: margin.left,
+    right: widthPx - margin.right,
+    top: legendHeightPx(entries, widthPx) + 26,
+    bottom: heightPx - margin.bottom,
+  };
+}
+
+/** Draws the legend at the top, entries side by side and broken into rows where the width ends. */
+export function drawLegend(svg: ChartSvg, entries: readonly LegendEntry[], widthPx: number): void {
   const legend = svg.append('g').attr('class', 'legend');
   for (const { entry, x, row } of placed(entries, widthPx)) {
-    const group = legend.append('g').attr('transform', `translate(${x},${top + row * rowPx + 9})`);
+    const group = legend.append('g').attr('transform', `translate(${x},${row * rowPx + 9})`);
     group.append('path').attr('class', entry.className).attr('transform', 'translate(8,0)').attr('d', entry.path);
     group.append('text').attr('x', 20).attr('dy', '0.35em').text(entry.words);
   }

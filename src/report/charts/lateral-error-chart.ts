@@ -10,7 +10,7 @@ import {
   readsAs,
   startChart,
 } from './chart-frame.ts';
-import { drawLegend, type LegendEntry, legendHeightPx } from './chart-legend.ts';
+import { type LegendEntry, legendThenPlot } from './chart-legend.ts';
 
 /** Lateral error of the guide pulley on one cog, mm, inboard positive, with its 95 % interval. */
 export interface CogLateralError {
@@ -30,13 +30,7 @@ const legend: readonly LegendEntry[] = [
 /** Draws how far the guide pulley is thought to stand from each cog's middle, as a line with its 95 % band. */
 export function drawLateralError(svg: ChartSvg, cogs: readonly CogLateralError[], size: ChartSize): void {
   startChart(svg, size);
-  drawLegend(svg, legend, size.widthPx);
-  const area = {
-    left: 44,
-    right: size.widthPx - 8,
-    top: legendHeightPx(legend, size.widthPx) + 26,
-    bottom: size.heightPx - 46,
-  };
+  const area = legendThenPlot(svg, legend, size, { left: 44, right: 8, bottom: 46 });
   const reach = 1.1 * Math.max(0.5, ...cogs.flatMap((cog) => [Math.abs(cog.low), Math.abs(cog.high)]));
   const x = scaleBand(
     cogs.map((cog) => String(cog.teeth)),

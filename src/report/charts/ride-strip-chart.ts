@@ -1,7 +1,7 @@
 import { scaleBand, scaleLinear } from 'd3-scale';
 import { curveStepAfter, line } from 'd3-shape';
 import { type ChartSize, type ChartSvg, drawBottomAxis, drawEmptyNote, readsAs, startChart } from './chart-frame.ts';
-import { drawLegend, type LegendEntry, legendHeightPx } from './chart-legend.ts';
+import { type LegendEntry, legendThenPlot } from './chart-legend.ts';
 import { eventName, eventShape, type StripEventKind } from './mark-shapes.ts';
 
 /** The cog from a moment on. `teeth` null: not known. */
@@ -33,13 +33,7 @@ const kinds = Object.keys(eventShape) as StripEventKind[];
 export function drawRideStrip(svg: ChartSvg, ride: RideStrip, size: ChartSize): void {
   startChart(svg, size);
   const legend = stripLegend(ride);
-  drawLegend(svg, legend, size.widthPx);
-  const area = {
-    left: 44,
-    right: size.widthPx - 22,
-    top: legendHeightPx(legend, size.widthPx) + 26,
-    bottom: size.heightPx - 46,
-  };
+  const area = legendThenPlot(svg, legend, size, { left: 44, right: 22, bottom: 46 });
   const x = scaleLinear([0, Math.max(1, ride.durationS)], [area.left, area.right]);
   const y = scaleBand(ride.cassette.map(String), [area.bottom, area.top]);
   const level = (teeth: number): number => (y(String(teeth)) ?? area.bottom) + y.bandwidth() / 2;

@@ -11,7 +11,7 @@ import {
   readsAs,
   startChart,
 } from './chart-frame.ts';
-import { drawLegend, type LegendEntry, legendHeightPx } from './chart-legend.ts';
+import { type LegendEntry, legendThenPlot } from './chart-legend.ts';
 
 /** Trouble in one ride. */
 export interface TrendRide {
@@ -46,13 +46,7 @@ const legend: readonly LegendEntry[] = [
 /** Draws the rate of trouble ride by ride, evenly spaced in their order, with adjustments marked between them. */
 export function drawRideTrend(svg: ChartSvg, { rides, adjustments }: RideTrend, size: ChartSize): void {
   startChart(svg, size);
-  drawLegend(svg, legend, size.widthPx);
-  const area = {
-    left: 44,
-    right: size.widthPx - 12,
-    top: legendHeightPx(legend, size.widthPx) + 26,
-    bottom: size.heightPx - 46,
-  };
+  const area = legendThenPlot(svg, legend, size, { left: 44, right: 12, bottom: 46 });
   const rated = rides.map((ride, index) => ({ ...ride, index })).filter((ride) => ride.troubleRate !== null);
   const x = scaleLinear([-0.5, Math.max(1, rides.length) - 0.5], [area.left, area.right]);
   const top = Math.min(

@@ -11,7 +11,7 @@ import {
   readsAs,
   startChart,
 } from './chart-frame.ts';
-import { drawLegend, type LegendEntry, legendHeightPx } from './chart-legend.ts';
+import { type LegendEntry, legendThenPlot } from './chart-legend.ts';
 import { directionShape } from './mark-shapes.ts';
 
 /** Trouble of the shifts onto one cog in one direction. Fits a report's `cogs`. */
@@ -51,13 +51,7 @@ export function drawTroubleByCog(
 ): void {
   startChart(svg, size);
   const entries = before.length > 0 ? [...legend, beforeLegend] : legend;
-  drawLegend(svg, entries, size.widthPx);
-  const area = {
-    left: 66,
-    right: size.widthPx - 8,
-    top: legendHeightPx(entries, size.widthPx) + 26,
-    bottom: size.heightPx - 74,
-  };
+  const area = legendThenPlot(svg, entries, size, { left: 66, right: 8, bottom: 74 });
   const teeth = [...new Set(cogs.map((cog) => cog.teeth))].sort((a, b) => a - b);
   const x = scaleBand(teeth.map(String), [area.left, area.right]).padding(0.15);
   const y = scaleLinear([0, topRate([...cogs, ...before])], [area.bottom, area.top]).clamp(true);
