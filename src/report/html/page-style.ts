@@ -22,7 +22,7 @@ h2 { font-size: 1.25rem; margin: 2.2rem 0 0.6rem; padding-bottom: 0.2rem; border
 h3 { font-size: 1rem; margin: 1.4rem 0 0.3rem; overflow-wrap: anywhere; }
 p { margin: 0.4rem 0; max-width: 46rem; }
 ul { margin: 0.4rem 0; padding-left: 1.3rem; max-width: 46rem; }
-.quiet, figcaption { color: var(--quiet); font-size: 0.92rem; }
+.quiet, figcaption { color: var(--quiet); font-size: 0.92em; }
 .verdict { font-size: 1.2rem; font-weight: 600; border-left: 0.4rem solid var(--trouble); padding: 0.2rem 0 0.2rem 0.9rem; }
 .verdict.fine { border-color: var(--fine); }
 .cautions { background: var(--caution-wash); border: 1px solid var(--line-strong); border-radius: 6px; padding: 0.6rem 1rem; margin-top: 1rem; }
@@ -41,6 +41,8 @@ tr.few td { color: var(--quiet); }
 @page { margin: 15mm; }
 @media print {
   body { font-size: 10.5pt; }
+  table { font-size: 8.5pt; }
+  th, td { padding-right: 0.45rem; }
   main { max-width: none; padding: 0; }
   figure, .cautions, tr { break-inside: avoid; }
   h2, h3, caption { break-after: avoid; }
