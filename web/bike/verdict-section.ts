@@ -31,6 +31,13 @@ function onsetSentence(report: NonNullable<BikeDetail['report']>): string | null
   return `${words[onset.kind]} (${percent(onset.probability)} likely).`;
 }
 
+/** Whether the fault outlived the last adjustment; null where nothing was adjusted or nothing is at fault. */
+function stillThereSentence({ adjustments, diagnosis }: NonNullable<BikeDetail['report']>): string | null {
+  const { stillThere, causes } = diagnosis;
+  if (adjustments.length === 0 || stillThere === undefined || causes[0].cause === 'no-fault') return null;
+  return `After the last adjustment it is still there with a probability of ${percent(stillThere)}.`;
+}
+
 /** The verdict in words with what speaks for it, and the next step beside it. */
 export function verdictSection(page: BikePage): HTMLElement {
   const { bike } = page;
@@ -46,6 +53,7 @@ export function verdictSection(page: BikePage): HTMLElement {
     ? [
         troubleSentence(bike),
         said ? onsetSentence(report) : null,
+        said ? stillThereSentence(report) : null,
         diagnosis?.riderPart && diagnosis.riderPart.probability >= 0.5 ? diagnosis.riderPart.sentence : null,
         diagnosis?.undecided?.sentence,
       ].filter((fact): fact is string => Boolean(fact))

@@ -1,7 +1,7 @@
 import { evidenceWords } from '../../src/report/words/event-words.ts';
 import type { BikeDetail, RideColumns, RideDetail } from '../api/answers.ts';
 import { getBike } from '../api/bikes.ts';
-import { onChange } from '../api/changes.ts';
+import { type Change, onChange } from '../api/changes.ts';
 import { getColumns, getRide, rideFileAddress } from '../api/rides.ts';
 import { makeTrack } from '../charts/timeline/ride-track.ts';
 import { makeTimeline } from '../charts/timeline/timeline.ts';
@@ -27,6 +27,9 @@ interface Answers {
   readonly columns: RideColumns | null;
   readonly bike: BikeDetail | null;
 }
+
+/** True for changes of this ride, and for those that may be anything. */
+const isOf = ({ rideId, bikeId }: Change, wanted: string): boolean => rideId === wanted || (!rideId && !bikeId);
 
 /** Said instead of a timeline while there is none. */
 function notReady(ride: RideDetail): HTMLElement {
@@ -94,7 +97,7 @@ export const rideView: View = ({ place, parts, query, signal }) => {
         const answers = await load();
         if (answers.columns) show(answers);
       }, signal);
-      onChange((change) => change.rideId === rideId && again(), signal);
+      onChange((change) => isOf(change, rideId) && again(), signal);
       return;
     }
     let events: readonly RideEvent[] = [];
@@ -146,8 +149,13 @@ export const rideView: View = ({ place, parts, query, signal }) => {
     };
     const refresh = async (): Promise<void> => take(await getRide(rideId, signal));
     const refreshSoon = soon(refresh, signal);
-    onChange((change) => change.rideId === rideId && refreshSoon(), signal);
+    onChange((change) => isOf(change, rideId) && refreshSoon(), signal);
     take(ride);
+    if (opened === null) {
+      // The first event stands open, so that the place for events explains itself.
+      opened = events.find(({ kind }) => picker.shows(kind))?.key ?? null;
+      draw();
+    }
     fill(
       place,
       head(ride, bike, counts),

@@ -18,6 +18,7 @@ export function readingAt(track: RideTrack, timeS: number): readonly ReadValue[]
     { name: 'At', text: rideClock(track.timeS[at]) },
     { name: 'Asked for', text: teeth(track.commanded.values[at]) },
     { name: 'Chain on', text: teeth(track.actual.values[at]) },
+    ...(track.hasRings ? [{ name: 'Ring', text: Number.isNaN(track.ring[at]) ? '–' : String(track.ring[at]) }] : []),
     { name: 'Speed', text: number(track.speedKmh.values[at], 'km/h', 1) },
     { name: 'Cadence', text: number(track.cadenceRpm.values[at], 'rpm') },
     { name: 'Power', text: number(track.powerW.values[at], 'W') },

@@ -12,6 +12,8 @@ export interface RideTrack {
   readonly speedKmh: Envelope;
   readonly cadenceRpm: Envelope;
   readonly powerW: Envelope;
+  /** More than one ring: which one is worth saying. */
+  readonly hasRings: boolean;
   /** Teeth of the ring the chain is thought to be on. */
   readonly ring: Float32Array;
 }
@@ -38,6 +40,7 @@ export function makeTrack(columns: RideColumns): RideTrack {
     speedKmh: makeEnvelope(numbers(columns.speedMps, (mps) => mps * 3.6)),
     cadenceRpm: makeEnvelope(numbers(columns.cadenceRpm)),
     powerW: makeEnvelope(numbers(columns.powerW)),
+    hasRings: columns.chainrings.length > 1,
     ring: numbers(columns.ring),
   };
 }
