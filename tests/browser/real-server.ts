@@ -9,23 +9,33 @@ const root = fileURLToPath(new URL('../..', import.meta.url));
 
 export interface RealServer {
   readonly address: string;
+  /** Resolves when the samples are loaded and everything has been worked through. */
+  settled(): Promise<void>;
   close(): Promise<void>;
 }
 
-/** The real server with the built page on an empty data folder of its own. */
-export async function startRealServer(): Promise<RealServer> {
+/** The real server with the built page on a data folder of its own, empty but for the samples if asked for. */
+export async function startRealServer({ samples = false } = {}): Promise<RealServer> {
   const data = mkdtempSync(join(tmpdir(), 'cogwright-browser-'));
   const server = await startServer({
     port: 0,
     data: join(data, 'data'),
     listen: '127.0.0.1',
     token: null,
-    samples: null,
+    samples: samples ? join(root, 'sample-rides') : null,
     page: join(root, 'dist/web'),
     log: pino({ level: 'silent' }),
   });
   return {
     address: server.url,
+    settled: async () => {
+      await server.samplesLoaded;
+      const pending = async (): Promise<number> => {
+        const { bikes } = (await (await fetch(`${server.url}/api/bikes`)).json()) as { bikes: { pending: number }[] };
+        return bikes.reduce((sum, bike) => sum + bike.pending, 0);
+      };
+      while ((await pending()) > 0) await new Promise((resolve) => setTimeout(resolve, 300));
+    },
     close: async () => {
       await server.close();
       rmSync(data, { recursive: true, force: true });

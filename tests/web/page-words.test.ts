@@ -6,7 +6,7 @@ import { rideSentence } from '../../web/ride/ride-sentence.ts';
 import { whyJudged } from '../../web/ride/why-judged.ts';
 import { rideClock } from '../../web/words/dates.ts';
 import { fileStem } from '../../web/words/file-stem.ts';
-import { duration, inARow, percent, percentRange, signed } from '../../web/words/numbers.ts';
+import { duration, inARow, percent, percentRange, probably, signed } from '../../web/words/numbers.ts';
 
 const fleet = (...words: BikeSummary['state']['word'][]): BikeSummary[] =>
   words.map((word) => ({ state: { word } })) as BikeSummary[];
@@ -31,6 +31,7 @@ describe('numbers', () => {
       '>\u00a099\u00a0%',
       '100\u00a0%',
     ]);
+    expect([0, 0.5, 1].map(probably)).toEqual(['<\u00a01\u00a0%', '50\u00a0%', '>\u00a099\u00a0%']);
     expect(percentRange(0.004, 0.013)).toBe('0.4 to 1.3\u00a0%');
     expect(percentRange(0.15, 0.244)).toBe('15 to 24\u00a0%');
   });

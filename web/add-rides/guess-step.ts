@@ -6,7 +6,7 @@ import { drivetrainForm } from '../bike/drivetrain-form.ts';
 import { announce } from '../dom/announce.ts';
 import { fill, listen, make } from '../dom/make.ts';
 import { likelihoodWord } from '../words/likelihood-word.ts';
-import { counted, percent } from '../words/numbers.ts';
+import { counted, probably } from '../words/numbers.ts';
 import { understoodList } from './understood-list.ts';
 
 /** So many files are read for the guess; the others are read when they are worked through. */
@@ -87,7 +87,7 @@ export function makeGuessStep({ signal, start }: GuessPlan) {
             make(
               'p',
               {},
-              `Guessed from the rides, ${likelihoodWord(guess.certainty)} right (${percent(guess.certainty)}). Put right what is wrong, and give it a name.`,
+              `Guessed from the rides, ${likelihoodWord(guess.certainty)} right (${probably(guess.certainty)}). Put right what is wrong, and give it a name.`,
             ),
             guess.notes.length > 0 &&
               make('ul', { class: 'points' }, ...guess.notes.map((note) => make('li', {}, note))),

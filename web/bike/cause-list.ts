@@ -1,7 +1,7 @@
 import { causeWords } from '../../src/report/words/cause-words.ts';
 import type { Bike, Diagnosis } from '../api/answers.ts';
 import { make, makeSvg } from '../dom/make.ts';
-import { percent } from '../words/numbers.ts';
+import { probably } from '../words/numbers.ts';
 import { upperFirst } from '../words/upper-first.ts';
 
 const shownAtOnce = 4;
@@ -24,7 +24,7 @@ function row(
     'li',
     { class: rank === 0 ? 'cause is-likeliest' : 'cause' },
     make('span', { class: 'cause-name' }, name),
-    make('span', { class: 'cause-percent' }, percent(probability)),
+    make('span', { class: 'cause-percent' }, probably(probability)),
     bar(probability),
     rank > 0 &&
       evidence.length > 0 &&

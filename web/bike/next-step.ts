@@ -12,7 +12,7 @@ const step = (term: string, text: string): HTMLElement[] => [make('dt', {}, term
 export function nextStep({ log }: BikePage, diagnosis: Diagnosis): HTMLElement {
   const { suggestion, separates, checkRide } = diagnosis;
   const names = suggestion.parameter !== 'none';
-  const turns = names ? turnWords(diagnosis.clicks) : null;
+  const turns = diagnosis.clicks?.parameter === suggestion.parameter ? turnWords(diagnosis.clicks) : null;
   const plan = checkRide && checkRide.blocks.length + checkRide.sentences.length > 0 ? checkRide : null;
   return make(
     'section',

@@ -1,14 +1,19 @@
 import { causeWords } from '../../src/report/words/cause-words.ts';
+import { percent as percentWords } from '../../src/report/words/number-words.ts';
 import type { BikeDetail } from '../api/answers.ts';
 import { make } from '../dom/make.ts';
 import { stateMark } from '../page/state-mark.ts';
 import { day } from '../words/dates.ts';
 import { counted, percent, percentRange } from '../words/numbers.ts';
 import { stateWords } from '../words/state-words.ts';
+import { upperFirst } from '../words/upper-first.ts';
 import type { BikePage } from './bike-page.ts';
 import { causeList } from './cause-list.ts';
 import { nextStep } from './next-step.ts';
 import { verdictHeadline } from './verdict-headline.ts';
+
+/** A probability within a sentence; the ends are never called sure. */
+const inWords = (probability: number): string => percentWords(Math.min(0.999, Math.max(0.001, probability)));
 
 /** How much trouble there is, as a sentence with its interval; null without judged shifts. */
 export function troubleSentence({ state, report }: Pick<BikeDetail, 'state' | 'report'>): string | null {
@@ -22,20 +27,22 @@ export function troubleSentence({ state, report }: Pick<BikeDetail, 'state' | 'r
 function onsetSentence(report: NonNullable<BikeDetail['report']>): string | null {
   const { onset, causes } = report.diagnosis;
   if (!onset || onset.kind === 'unknown' || causes[0].cause === 'no-fault') return null;
+  // The evidence often says it already.
+  if (causes[0].evidence.some((sentence) => sentence.startsWith('It began'))) return null;
   const when = onset.at ? ` ${onset.kind === 'sudden' ? 'around' : 'from'} ${day(onset.at)}` : '';
   const words = {
     sudden: `It began suddenly${when}`,
     gradual: `It came on slowly${when}`,
     steady: 'It has been there all along',
   };
-  return `${words[onset.kind]} (${percent(onset.probability)} likely).`;
+  return `${words[onset.kind]} (${inWords(onset.probability)} likely).`;
 }
 
 /** Whether the fault outlived the last adjustment; null where nothing was adjusted or nothing is at fault. */
 function stillThereSentence({ adjustments, diagnosis }: NonNullable<BikeDetail['report']>): string | null {
   const { stillThere, causes } = diagnosis;
   if (adjustments.length === 0 || stillThere === undefined || causes[0].cause === 'no-fault') return null;
-  return `After the last adjustment it is still there with a probability of ${percent(stillThere)}.`;
+  return `After the last adjustment it is still there with a probability of ${inWords(stillThere)}.`;
 }
 
 /** The verdict in words with what speaks for it, and the next step beside it. */
@@ -71,7 +78,7 @@ export function verdictSection(page: BikePage): HTMLElement {
         make(
           'p',
           { class: 'verdict-likely' },
-          make('strong', {}, `${percent(top.probability)} likely`),
+          make('strong', {}, upperFirst(`${inWords(top.probability)} likely`)),
           `: ${causeWords(top.cause, bike.bike.actuation).meaning}.`,
         ),
       ...facts.map((fact) => make('p', {}, fact)),

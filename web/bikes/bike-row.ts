@@ -5,14 +5,14 @@ import { make } from '../dom/make.ts';
 import { stateMark } from '../page/state-mark.ts';
 import { day } from '../words/dates.ts';
 import { drivetrainLine } from '../words/drivetrain-words.ts';
-import { counted, percent, percentRange } from '../words/numbers.ts';
+import { counted, percent, percentRange, probably } from '../words/numbers.ts';
 import { stateWords } from '../words/state-words.ts';
 import { upperFirst } from '../words/upper-first.ts';
 
 function why({ bike, state }: BikeSummary): string | null {
   if (state.reasons.length > 0) return state.reasons[0];
   if (!state.topCause || state.topCause === 'no-fault' || state.probability === null) return null;
-  return `${upperFirst(causeWords(state.topCause, bike.actuation).name)} (${percent(state.probability)} likely)`;
+  return `${upperFirst(causeWords(state.topCause, bike.actuation).name)} (${probably(state.probability)} likely)`;
 }
 
 function figure({ state }: BikeSummary): HTMLElement {

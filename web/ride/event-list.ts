@@ -1,6 +1,6 @@
 import { fill, listen, make } from '../dom/make.ts';
 import { rideClock } from '../words/dates.ts';
-import { counted, percent } from '../words/numbers.ts';
+import { counted, probably } from '../words/numbers.ts';
 import { eventTitle } from './event-words.ts';
 import { kindMark } from './kind-picker.ts';
 import type { RideEvent } from './ride-event.ts';
@@ -45,7 +45,7 @@ export function makeEventList(onOpen: (key: string) => void): EventList {
                 ? 'rejected'
                 : event.kind === 'unjudged'
                   ? ''
-                  : `${percent(event.confidence)} sure`,
+                  : `${probably(event.confidence)} sure`,
           ),
         ),
         { click: () => onOpen(event.key) },

@@ -1,6 +1,6 @@
 import { dropSideWords } from '../../src/report/words/event-words.ts';
 import { cleanWithinRevs, lateWithinRevs } from '../charts/moment/turn-limits.ts';
-import { percent } from '../words/numbers.ts';
+import { probably } from '../words/numbers.ts';
 import type { RideEvent } from './ride-event.ts';
 
 type Shift = Extract<RideEvent, { shift: unknown }>['shift'];
@@ -44,7 +44,7 @@ function shiftWords(shift: Shift, sensorLagS: number | null): string[] {
 
 /** Why an event was judged as it was, in sentences. */
 export function whyJudged(event: RideEvent, sensorLagS: number | null = null): readonly string[] {
-  const sure = event.kind === 'unjudged' ? [] : [`How sure: ${percent(event.confidence)}.`];
+  const sure = event.kind === 'unjudged' ? [] : [`How sure: ${probably(event.confidence)}.`];
   switch (event.kind) {
     case 'ghost': {
       const { fromTeeth, toTeeth, heldS } = event.ghost;

@@ -13,7 +13,7 @@ import { stateMark } from '../page/state-mark.ts';
 import type { View } from '../router/router.ts';
 import { day, dayAndTime } from '../words/dates.ts';
 import { drivetrainLine } from '../words/drivetrain-words.ts';
-import { counted, percent, percentRange } from '../words/numbers.ts';
+import { counted, percent, percentRange, probably } from '../words/numbers.ts';
 import { stateWords } from '../words/state-words.ts';
 import { upperFirst } from '../words/upper-first.ts';
 
@@ -93,7 +93,7 @@ function causes(sheet: SheetData): HTMLElement {
           make(
             'li',
             {},
-            make('strong', {}, percent(probability)),
+            make('strong', {}, probably(probability)),
             make(
               'span',
               {},
@@ -130,10 +130,10 @@ function adjustments(sheet: SheetData): HTMLElement | null {
 }
 
 /** The chart in a fixed size: it is printed, not read by pointer. */
-function chart(sheet: SheetData): HTMLElement | null {
+function chart(sheet: SheetData, widthPx: number): HTMLElement | null {
   if (sheet.cogs.every(({ shifts }) => shifts === 0)) return null;
   const svg = makeSvg('svg', { class: 'chart', role: 'img', 'aria-label': 'Trouble by cog and direction' });
-  drawTroubleByCog(select(svg), sheet.cogs, { widthPx: 700, heightPx: 250 });
+  drawTroubleByCog(select(svg), sheet.cogs, { widthPx, heightPx: 250 });
   return make('section', { class: 'sheet-chart' }, make('h2', {}, 'Where it shows'), svg);
 }
 
@@ -175,7 +175,7 @@ export const sheetView: View = ({ place, parts, signal }) => {
             make('div', {}, work(sheet)),
             make('div', {}, causes(sheet), adjustments(sheet)),
           ),
-          chart(sheet),
+          chart(sheet, place.clientWidth < 600 ? 380 : 700),
           make(
             'section',
             { class: 'sheet-hand' },

@@ -7,6 +7,9 @@ export function percent(share: number): string {
   return `${Math.round(share * 100)}${space}%`;
 }
 
+/** A probability as a percentage; the ends are never called sure: "> 99 %" at most. */
+export const probably = (probability: number): string => percent(Math.min(0.999, Math.max(0.001, probability)));
+
 /** An interval of shares: "15 to 24 %"; with a decimal where whole numbers would say nothing: "0.4 to 1.3 %". */
 export function percentRange(low: number, high: number): string {
   const digits = high < 0.05 ? 1 : 0;
