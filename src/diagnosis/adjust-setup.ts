@@ -31,6 +31,8 @@ export function adjustSetup(setup: Setup, healthy: Setup, adjustment: Adjustment
       return;
     case 'hanger':
       if (!curesOwn) return;
+      setup.lowClear -= setup.tilt * (1 - setup.pivot) - healthy.tilt * (1 - healthy.pivot);
+      setup.highClear -= setup.tilt * setup.pivot - healthy.tilt * healthy.pivot;
       setup.tilt = healthy.tilt;
       setup.pivot = healthy.pivot;
       return;
@@ -38,6 +40,7 @@ export function adjustSetup(setup: Setup, healthy: Setup, adjustment: Adjustment
       if (curesOwn) {
         setup.frictionOut = healthy.frictionOut;
         setup.frictionIn = healthy.frictionIn;
+        setup.frictionSlope = healthy.frictionSlope;
         setup.frictionBothWays = healthy.frictionBothWays;
         setup.softness = healthy.softness;
       }

@@ -30,7 +30,7 @@ export const assumptions = {
   gapTurn: { meaning: 'how much one turn changes the pulley gap', low: 0.25, high: 2.5 }, // in units of the harmless gap error
   healthyOffset: { meaning: 'how well a healthy bike is centred', low: 0.06, high: 0.45 }, // in tolerances
   faultSize: { meaning: 'how large a fault is when it comes to be looked at', low: 0.75, high: 4 }, // in tolerances
-  gapTrouble: { meaning: 'how much trouble a wrong pulley gap makes', low: 0.06, high: 0.75 }, // share of shifts
+  gapTrouble: { meaning: 'how much trouble a wrong pulley gap makes', low: 0.1, high: 0.95 }, // share of shifts
   looseDropPerShift: { meaning: 'how often a loose limit loses the chain', low: 0.015, high: 0.5 },
   wornSkipPerHour: { meaning: 'how often worn cogs let the chain skip', low: 0.8, high: 90 },
 } as const satisfies Record<string, Assumption>;
@@ -40,7 +40,7 @@ export type AssumptionName = keyof typeof assumptions;
 /** Prior weights of the causes; guides disagree on which fault is commonest, so they are weak. They are scaled to sum to 1. */
 export const causePriors: Record<'cable' | 'electronic', Readonly<Record<Cause, number>>> = {
   cable: {
-    'no-fault': 0.2,
+    'no-fault': 0.17,
     'cable-tension-low': 0.11,
     'cable-tension-high': 0.08,
     'low-limit-tight': 0.05,
@@ -54,7 +54,7 @@ export const causePriors: Record<'cable' | 'electronic', Readonly<Record<Cause, 
     'worn-drivetrain': 0.06,
   },
   electronic: {
-    'no-fault': 0.2,
+    'no-fault': 0.17,
     'cable-tension-low': 0.1,
     'cable-tension-high': 0.1,
     'low-limit-tight': 0.05,

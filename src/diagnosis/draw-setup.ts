@@ -19,6 +19,7 @@ const shapes = [
   'shape',
   'side',
   'share',
+  'slope',
   'cureOwn',
   'cureByTheWay',
 ] as const;
@@ -80,6 +81,7 @@ export function healthySetup(draw: Draw, cogPitchMm: number, electronic: boolean
     pivot: 0.5,
     frictionOut: electronic ? 0 : 0.25 * draw.shape.friction,
     frictionIn: electronic ? 0 : 0.1 * draw.shape.friction,
+    frictionSlope: 0,
     frictionBothWays: 0,
     lowClear: between(0.2, 0.9, draw.shape.clear),
     highClear: between(0.2, 0.9, 1 - draw.shape.clear),
@@ -108,6 +110,11 @@ export function healthySetup(draw: Draw, cogPitchMm: number, electronic: boolean
   };
 }
 
+/** The limit stops sit on the derailleur: a bent hanger carries them along. */
+function movedStops(healthy: Setup, tilt: number, pivot: number): Pick<Setup, 'lowClear' | 'highClear'> {
+  return { lowClear: healthy.lowClear + tilt * (1 - pivot), highClear: healthy.highClear + tilt * pivot };
+}
+
 /** The same bike with one cause's parameter set wrong. */
 export function faultySetup(cause: Cause, draw: Draw, healthy: Setup): Setup {
   const size = draw.assumed.faultSize;
@@ -131,7 +138,7 @@ export function faultySetup(cause: Cause, draw: Draw, healthy: Setup): Setup {
       return {
         ...healthy,
         gap: -0.5 - size,
-        gapBreadth: between(0.15, 0.5, shape),
+        gapBreadth: between(0.2, 0.7, shape),
         gapMissed: between(0.02, 0.45, draw.shape.side),
         gapOtherWay: 0.6 * draw.shape.share ** 2,
       };
@@ -140,24 +147,26 @@ export function faultySetup(cause: Cause, draw: Draw, healthy: Setup): Setup {
         ...healthy,
         gap: 0.5 + size,
         gapMissed: between(0.01, 0.3, draw.shape.side),
-        gapOtherWay: between(0.65, 1.5, draw.shape.share),
+        gapOtherWay: 0.25 * (1.5 / 0.25) ** draw.shape.share,
         gapBreadth: between(-0.5, 0.3, shape),
       };
-    case 'hanger-bent':
+    case 'hanger-bent': {
+      const tilt = (draw.shape.side < 0.5 ? -1 : 1) * 1.7 * size;
+      const pivot = Math.min(1.1, Math.max(-0.1, 0.5 + 0.075 * logit(shape)));
+      return { ...healthy, offset: 0, tilt, pivot, ...movedStops(healthy, tilt, pivot) };
+    }
+    case 'cable-friction': {
+      const frictionSlope = between(-0.1, 2, draw.shape.slope);
       return {
         ...healthy,
-        tilt: (draw.shape.side < 0.5 ? -1 : 1) * 1.7 * size,
-        pivot: Math.min(1.15, Math.max(-0.15, 0.5 + 0.14 * logit(shape))),
+        frictionOut: size / (1 + Math.max(0, frictionSlope)),
+        frictionSlope,
+        frictionIn: size * 0.4 * draw.shape.side ** 2,
+        frictionBothWays: 0.65 * draw.shape.share ** 1.5,
+        softness: healthy.softness + 0.05 * size,
+        missedMargin: healthy.missedMargin * between(0.8, 2.5, shape),
       };
-    case 'cable-friction':
-      return {
-        ...healthy,
-        frictionOut: size,
-        frictionIn: size * between(0, 0.4, draw.shape.side),
-        frictionBothWays: between(0.08, 0.65, draw.shape.share),
-        softness: healthy.softness + 0.12 * size,
-        missedMargin: healthy.missedMargin * between(1, 3, shape),
-      };
+    }
     case 'worn-drivetrain':
       return {
         ...healthy,

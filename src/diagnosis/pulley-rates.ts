@@ -1,5 +1,5 @@
 import { cogCell, loadBins, outcomes } from './evidence-table.ts';
-import { pulleyError, type Setup } from './setup.ts';
+import { frictionOn, pulleyError, type Setup } from './setup.ts';
 
 /** What a setup leads one to expect, on every cog and in both directions. Laid out as in EvidenceSegment. */
 export interface PulleyRates {
@@ -48,7 +48,7 @@ function gapTrouble(setup: Setup, share: number, larger: boolean, atRest: number
   if (setup.gap === 0) return 0;
   const size = setup.gapTrouble * beyond(Math.abs(setup.gap), setup.softness, atRest);
   if (setup.gap > 0) return size * (larger ? 1 : setup.gapOtherWay) * (1 - setup.gapBreadth * (share - 0.5));
-  const ramp = Math.min(1, Math.max(0, (share - (1 - setup.gapBreadth)) / 0.1 + 0.5));
+  const ramp = Math.min(1, Math.max(0, 1 - (1 - share) / setup.gapBreadth) * 1.6);
   return size * ramp * (larger ? 1 : setup.gapOtherWay);
 }
 
@@ -59,12 +59,12 @@ function fillOutcomes(setup: Setup, atRest: number, cog: CogMoment, row: number,
   const short = larger ? -error : error;
   const erratic =
     larger && setup.frictionBothWays > 0
-      ? setup.frictionBothWays * beyond(setup.frictionOut, setup.softness, atRest)
+      ? setup.frictionBothWays * beyond(frictionOn(setup, share), setup.softness, atRest)
       : 0;
   const index = setup.ceiling * Math.max(erratic, beyond(short, setup.softness, atRest));
   const gap = Math.min(0.97, gapTrouble(setup, share, larger, atRest));
   const overshot = 0.0008 + setup.overshootCeiling * beyond(-short - setup.overshootMargin, setup.softness, atRest);
-  const reach = erratic > 0 ? Math.max(short, setup.frictionOut) : short;
+  const reach = erratic > 0 ? Math.max(short, frictionOn(setup, share)) : short;
   const indexMissed = index === 0 ? 0 : 0.05 + 0.9 * sigmoid((reach - 1 - setup.missedMargin) / 0.5);
   const background = larger ? setup.backgroundIn : setup.backgroundOut;
   for (const load of loads) {

@@ -12,6 +12,8 @@ export interface Setup {
   /** How far the pulley lags inboard after a shift to-smaller, and outboard after one to-larger. */
   frictionOut: number;
   frictionIn: number;
+  /** How much more friction holds the pulley back on the small cogs, where the spring pulls least, than on the large. */
+  frictionSlope: number;
   /** Part of the to-smaller trouble from friction that shows to-larger too, without any error at rest: it is erratic. */
   frictionBothWays: number;
   /** Room the limits leave beyond the largest and the smallest cog; negative: they stop the pulley short. */
@@ -49,9 +51,14 @@ export interface Setup {
   rider: number;
 }
 
+/** How far the pulley lags inboard after a shift to-smaller onto a cog. */
+export function frictionOn(setup: Setup, share: number): number {
+  return setup.frictionOut * Math.max(0, 1 + setup.frictionSlope * (1 - 2 * share));
+}
+
 /** Index error on a cog (share 0 = smallest, 1 = largest) after a shift in a direction, before the limits cut it off. */
 export function freeError(setup: Setup, share: number, larger: boolean): number {
-  const lag = larger ? -setup.frictionIn : setup.frictionOut;
+  const lag = larger ? -setup.frictionIn : frictionOn(setup, share);
   return setup.offset + setup.tilt * (share - setup.pivot) + lag;
 }
 

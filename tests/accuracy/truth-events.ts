@@ -1,0 +1,66 @@
+import type { DiagnosisRide } from '../../src/diagnosis/diagnosis.ts';
+import type { Outcome, RideEvents } from '../../src/shifts/ride-events.ts';
+import type { SimulatedRide } from '../../src/simulate/simulate-rides.ts';
+
+const certain = (outcome: Outcome) => ({
+  clean: outcome === 'clean' ? 1 : 0,
+  late: outcome === 'late' ? 1 : 0,
+  missed: outcome === 'missed' ? 1 : 0,
+  overshot: outcome === 'overshot' ? 1 : 0,
+});
+
+/** Mean crank torque about a moment of the log, Nm; NaN without power. */
+function torqueAt({ log }: SimulatedRide, timeS: number): number {
+  let sum = 0;
+  let count = 0;
+  for (let i = 0; i < log.timeS.length; i++) {
+    if (log.timeS[i] < timeS - 1 || log.timeS[i] > timeS + 3) continue;
+    const cadence = log.cadenceRpm[i];
+    if (!(cadence > 30) || !Number.isFinite(log.powerW[i])) continue;
+    sum += log.powerW[i] / ((cadence * 2 * Math.PI) / 60);
+    count++;
+  }
+  return count > 0 ? sum / count : Number.NaN;
+}
+
+/** The truth of a simulated ride in the shape the diagnosis takes: a perfect detector. */
+export function truthEvents(ride: SimulatedRide, cassette: readonly number[]): DiagnosisRide {
+  const { truth } = ride;
+  const cog = (teeth: number): number => cassette.indexOf(teeth);
+  const pedallingSByCog = new Float64Array(cassette.length);
+  truth.perSecond.cogTeeth.forEach((teeth, second) => {
+    if (teeth !== null && truth.perSecond.cadenceRpm[second] > 30) pedallingSByCog[cog(teeth)]++;
+  });
+  const events: RideEvents = {
+    shifts: truth.shifts.map((shift) => ({
+      timeS: shift.atS,
+      fromCog: cog(shift.fromTeeth),
+      toCog: cog(shift.toTeeth),
+      direction: shift.direction,
+      outcome: shift.outcome,
+      crankRevs: shift.crankRevs,
+      confidence: 1,
+      probability: certain(shift.outcome),
+      torqueNm: torqueAt(ride, shift.atS),
+      cadenceRpm: 80,
+      weak: false,
+    })),
+    ghostShifts: truth.ghostShifts.map((ghost) => ({
+      timeS: ghost.atS,
+      fromCog: cog(ghost.fromTeeth),
+      toCog: cog(ghost.toTeeth),
+      heldS: ghost.heldS,
+      confidence: 1,
+      torqueNm: Number.NaN,
+    })),
+    chainDrops: truth.chainDrops.map((drop) => ({
+      timeS: drop.atS,
+      side: drop.side,
+      afterShiftTo: drop.afterShiftTo === null ? null : cog(drop.afterShiftTo),
+      confidence: 1,
+    })),
+    skips: truth.skips.map((skip) => ({ timeS: skip.atS, cog: cog(skip.teeth), confidence: 1, torqueNm: Number.NaN })),
+    pedallingSByCog,
+  };
+  return { startMs: Date.parse(truth.start), durationS: truth.durationS, evidence: 'full', events };
+}
