@@ -19,6 +19,12 @@ import { WorkerPool } from './work/worker-pool.ts';
 
 const megabyte = 1024 * 1024;
 
+/** The two kinds of threads: those that someone waits for, and those for analysis. */
+export interface Threads {
+  readonly intake: WorkerPool;
+  readonly analysis: WorkerPool;
+}
+
 export interface StartOptions {
   readonly port: number;
   readonly data: string;
@@ -29,13 +35,8 @@ export interface StartOptions {
   readonly page: string;
   readonly log: Logger;
   readonly limits?: Partial<UploadLimits>;
-  /** Longest time one piece of work may take, ms. */
-  readonly longestWorkMs?: number;
-  readonly workMemoryMb?: number;
-  /** How far analysis stands back for the server itself, as the system counts it; reading uploads half as far. */
-  readonly nice?: number;
-  /** The file that worker threads start from; the server's own unless a test puts another in its place. */
-  readonly workerFile?: string;
+  /** Threads to work with, which then outlive the server; by default it has its own. */
+  readonly threads?: Threads;
 }
 
 /** A server that runs. */
@@ -80,10 +81,8 @@ export async function startServer(options: StartOptions): Promise<RunningServer>
 async function run(options: StartOptions, folder: DataFolder, sql: Sql, raw: RawStore): Promise<RunningServer> {
   const { log } = options;
   const lanes = Math.max(1, availableParallelism() - 1);
-  const limits = { longestMs: options.longestWorkMs ?? 300_000, memoryMb: options.workMemoryMb ?? 1024 };
-  const nice = options.nice ?? 10;
   const hub = new ChangeHub();
-  const analysis = new WorkerPool(lanes, limits, nice, options.workerFile);
+  const { intake, analysis } = options.threads ?? ownThreads(lanes);
   const queue = new WorkQueue({ sql, raw, database: folder.database, pool: analysis, hub, log }, lanes);
   const uploadLimits = { ...usualLimits, ...options.limits };
   const services: Services = {
@@ -92,7 +91,7 @@ async function run(options: StartOptions, folder: DataFolder, sql: Sql, raw: Raw
     raw,
     hub,
     queue,
-    intake: new WorkerPool(1, limits, Math.floor(nice / 2), options.workerFile),
+    intake,
     streams: new EventStreams(),
     limits: uploadLimits,
     gate: new UploadGate(uploadLimits.atOnce),
@@ -112,10 +111,16 @@ async function run(options: StartOptions, folder: DataFolder, sql: Sql, raw: Raw
     services,
     samplesLoaded,
     close: () => {
-      closing ??= shutDown(server, services, analysis, samplesLoaded);
+      closing ??= shutDown(server, services, options.threads ? [] : [intake, analysis], samplesLoaded);
       return closing;
     },
   };
+}
+
+/** Reading uploads stands back a little for answering, analysis more, as the system counts niceness. */
+function ownThreads(lanes: number): Threads {
+  const limits = { longestMs: 300_000, memoryMb: 1024 };
+  return { intake: new WorkerPool(1, limits, 5), analysis: new WorkerPool(lanes, limits, 10) };
 }
 
 async function samplesInto(services: Services, samples: string): Promise<void> {
@@ -143,8 +148,8 @@ function urlOf(server: Server, address: string): string {
 /** Lets requests under way end for a moment, stops all work, and lets go of the data folder. */
 async function shutDown(
   server: Server,
-  { streams, queue, intake, sql, folder, log }: Services,
-  analysis: WorkerPool,
+  { streams, queue, sql, folder, log }: Services,
+  threads: readonly WorkerPool[],
   samplesLoaded: Promise<void>,
 ): Promise<void> {
   const closed = new Promise<void>((resolve) => server.close(() => resolve()));
@@ -153,7 +158,7 @@ async function shutDown(
   const lastCall = setTimeout(() => server.closeAllConnections(), 2000);
   await closed;
   clearTimeout(lastCall);
-  await Promise.all([intake.close(), analysis.close()]);
+  await Promise.all(threads.map((pool) => pool.close()));
   await Promise.all([queue.close(), samplesLoaded]);
   sql.database.close();
   folder.release();

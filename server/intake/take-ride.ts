@@ -85,6 +85,7 @@ export function register(
         positions: ride.positions,
         start_ms: ride.startMs,
         duration_s: ride.durationS,
+        recorded_teeth: JSON.stringify(ride.recordedTeeth),
         warnings: JSON.stringify(ride.warnings),
       }),
     );

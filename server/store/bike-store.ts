@@ -74,6 +74,22 @@ export function replaceBike(sql: Sql, stored: StoredBike, bike: Bike): void {
   );
 }
 
+/** Puts a better guess in place of a guess; a bike that its rider has written down meanwhile stays as it is. */
+export function improveGuess(sql: Sql, id: string, bike: Bike): void {
+  const stored = findBike(sql, id);
+  if (stored?.source !== 'guessed') return;
+  sql.run(
+    sql.build
+      .updateTable('bike')
+      .set((expression) => ({
+        spec: JSON.stringify({ ...bike, name: stored.bike.name }),
+        revision: expression('revision', '+', 1),
+        drivetrain_version: expression('drivetrain_version', '+', 1),
+      }))
+      .where('id', '=', id),
+  );
+}
+
 /** Says that something changed which the bike's report hangs on; returns the new revision. */
 export function touchBike(sql: Sql, id: string): number {
   const row = sql.first(

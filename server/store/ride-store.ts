@@ -99,6 +99,17 @@ export const placeRide = (sql: Sql, rideId: string, bikeId: string): void =>
 export const deleteRide = (sql: Sql, rideId: string): void =>
   void sql.run(sql.build.deleteFrom('ride').where('id', '=', rideId));
 
+/** What the gear records of each bike's rides name, JSON, a text for each kind there is. */
+export function listRecordedTeeth(sql: Sql): Map<string, string[]> {
+  const rows = sql.all(
+    sql.build.selectFrom('ride').select(['bike_id', 'recorded_teeth']).where('bike_id', 'is not', null).distinct(),
+  );
+  const byBike = new Map<string, string[]>();
+  for (const { bike_id, recorded_teeth } of rows)
+    byBike.set(bike_id as string, [...(byBike.get(bike_id as string) ?? []), recorded_teeth]);
+  return byBike;
+}
+
 /** How many rides each bike has, and when the last one began; of one bike only where it is named. */
 export function countRides(sql: Sql, bikeId?: string): Map<string, { rides: number; lastMs: number }> {
   let query = sql.build

@@ -79,6 +79,8 @@ export interface RideTable {
   /** 0 where the log has no clock. */
   start_ms: number;
   duration_s: number;
+  /** Sizes that its gear records name, `RecordedTeeth` as JSON. */
+  recorded_teeth: string;
   /** Warnings of the intake, JSON. */
   warnings: string;
   uploaded_at: number;

@@ -1,13 +1,13 @@
-import type { Bike } from '../../src/drivetrain/bike.ts';
 import { developmentM } from '../../src/drivetrain/development.ts';
 import { ladderPeaks, type Rung } from '../../src/gear-trace/ladder-peaks.ts';
 import { pedallingSamples } from '../../src/gear-trace/pedalling-samples.ts';
 import { sharpestHistogram } from '../../src/gear-trace/sharpest-histogram.ts';
 import type { RideLog } from '../../src/ride-log/ride-log.ts';
+import type { CandidateBike } from './tasks.ts';
 
 /** Limits of ours on when a ride is taken for one of a bike. */
 const rule = {
-  /** Share of gear records that name a cog and ring of the bike. */
+  /** Share of gear records, or of recorded sizes, that must agree. */
   recorded: 0.8,
   /** Rungs that a ride without gear records must show before it can be told whose it is. */
   rungs: 5,
@@ -18,10 +18,7 @@ const rule = {
 };
 
 /** A bike that a ride may be of. `rolloutMm`: given, or measured from its rides; null where neither is known. */
-export interface Candidate {
-  readonly bike: Bike;
-  readonly rolloutMm: number | null;
-}
+export type Candidate = Pick<CandidateBike, 'bike' | 'rolloutMm' | 'guessed' | 'recorded'>;
 
 /** Rungs of the ride's ladder of developments; none where no gears show. */
 export function rungsOf(log: RideLog): readonly Rung[] {
@@ -31,31 +28,45 @@ export function rungsOf(log: RideLog): readonly Rung[] {
 
 /**
  * How well a ride agrees with a bike, 0 to 1; 0 as well where it agrees too little or too little is known. With gear
- * records: the share of them that name a cog and ring of the bike. Without: the share of steady pedalling in gears
- * whose development the bike has. Two bikes with the same gears cannot be told apart.
+ * records: the share of sizes that its records and those of the bike's other rides both name, of all that the one with
+ * fewer names (a device says the same on every ride, right or wrong); or the share of its records that name a cog and
+ * ring of the bike as it was written down. Without: the share of steady pedalling in gears whose development the bike
+ * has. Two bikes with the same gears cannot be told apart.
  *
  * @param rungs `rungsOf` the ride; used where it has no gear records
  */
-export function fitsBike(log: RideLog, rungs: readonly Rung[], { bike, rolloutMm }: Candidate): number {
+export function fitsBike(log: RideLog, rungs: readonly Rung[], candidate: Candidate): number {
   const { rearTeeth, frontTeeth } = log.gearRecords;
-  const rear = shareWithin(rearTeeth, bike.cassette);
-  if (rear !== null) {
-    const share = Math.min(rear, shareWithin(frontTeeth, bike.chainrings) ?? 1);
-    return share >= rule.recorded ? share : 0;
-  }
+  if (!rearTeeth.some((teeth) => teeth > 0)) return fitsByLadder(rungs, candidate);
+  const { bike, recorded, guessed } = candidate;
+  const written = guessed ? 0 : Math.min(within(rearTeeth, bike.cassette), within(frontTeeth, bike.chainrings));
+  const told =
+    recorded.rear.length > 0 ? Math.min(common(rearTeeth, recorded.rear), common(frontTeeth, recorded.front)) : 0;
+  const share = Math.max(written, told);
+  return share >= rule.recorded ? share : 0;
+}
+
+function fitsByLadder(rungs: readonly Rung[], { bike, rolloutMm }: Candidate): number {
   if (rolloutMm === null || rungs.length < rule.rungs) return 0;
   const gears = bike.chainrings.flatMap((ring) =>
     bike.cassette.map((cog) => Math.log(developmentM(rolloutMm, ring, cog))),
   );
   const total = rungs.reduce((sum, { seconds }) => sum + seconds, 0);
-  const within = rungs
+  const inGear = rungs
     .filter(({ logDevelopment }) => gears.some((gear) => Math.abs(gear - logDevelopment) <= rule.near))
     .reduce((sum, { seconds }) => sum + seconds, 0);
-  return within / total >= rule.steady ? within / total : 0;
+  return inGear / total >= rule.steady ? inGear / total : 0;
 }
 
-/** Null where no tooth count is recorded. */
-function shareWithin(recorded: Uint8Array, own: readonly number[]): number | null {
+/** Share of the records that name one of these sizes; 1 where none names any. */
+function within(recorded: Uint8Array, own: readonly number[]): number {
   const known = recorded.filter((teeth) => teeth > 0);
-  return known.length === 0 ? null : known.filter((teeth) => own.includes(teeth)).length / known.length;
+  return known.length === 0 ? 1 : known.filter((teeth) => own.includes(teeth)).length / known.length;
+}
+
+/** Share of sizes that both name, of all that the one with fewer names; 1 where one names none. */
+function common(recorded: Uint8Array, own: readonly number[]): number {
+  const sizes = [...new Set(recorded)].filter((teeth) => teeth > 0);
+  const fewer = Math.min(sizes.length, own.length);
+  return fewer === 0 ? 1 : sizes.filter((teeth) => own.includes(teeth)).length / fewer;
 }

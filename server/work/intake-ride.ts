@@ -33,6 +33,7 @@ export function intakeRide(task: IntakeTask): IntakeAnswer {
         positions: kept.positions,
         startMs: Math.round(log.startMs),
         durationS: log.timeS.length > 0 ? log.timeS[log.timeS.length - 1] - log.timeS[0] : 0,
+        recordedTeeth: { rear: sizes(log.gearRecords.rearTeeth), front: sizes(log.gearRecords.frontTeeth) },
         warnings: kept.same ? kept.warnings : [...kept.warnings, changed],
       },
     };
@@ -45,6 +46,9 @@ export function intakeRide(task: IntakeTask): IntakeAnswer {
     return { fault: rideFault(error) };
   }
 }
+
+const sizes = (recorded: Uint8Array): number[] =>
+  [...new Set(recorded)].filter((teeth) => teeth > 0).sort((a, b) => a - b);
 
 function keepAll(file: string, bytes: Uint8Array) {
   const log = readRideLog(file, bytes);

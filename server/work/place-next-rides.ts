@@ -1,11 +1,12 @@
 import { bikeRolloutMm } from '../../src/drivetrain/bike-rollout.ts';
 import { engineVersion } from '../engine.ts';
-import { insertBike, listBikes, touchBike } from '../store/bike-store.ts';
+import type { RawStore } from '../raw/raw-store.ts';
+import { improveGuess, insertBike, listBikes, touchBike } from '../store/bike-store.ts';
 import { listSummaries } from '../store/report-store.ts';
-import { failPlacement, placeRide } from '../store/ride-store.ts';
+import { failPlacement, listRecordedTeeth, listRides, placeRide } from '../store/ride-store.ts';
 import type { Sql } from '../store/sql.ts';
-import type { unplacedRides } from '../store/work-store.ts';
-import type { PlaceAnswer, PlaceTask } from './tasks.ts';
+import { requeueStale, type unplacedRides } from '../store/work-store.ts';
+import type { CandidateBike, PlaceAnswer, RecordedTeeth } from './tasks.ts';
 import type { WorkBench } from './work-bench.ts';
 import { workFault } from './work-fault.ts';
 import { WorkFailed } from './worker-pool.ts';
@@ -28,7 +29,7 @@ export async function placeNextRides(bench: WorkBench, unplaced: Unplaced): Prom
   const answer = await pool
     .run('place', {
       rides: together.slice(0, mostForOneGuess).map(({ file, kept_sha256 }) => ({ file, path: raw.path(kept_sha256) })),
-      bikes: first.placement === 'new' ? [] : candidates(sql),
+      bikes: first.placement === 'new' ? [] : candidates(bench),
     })
     .catch((error): PlaceAnswer | null => {
       if (!(error instanceof WorkFailed)) throw error;
@@ -44,17 +45,38 @@ export async function placeNextRides(bench: WorkBench, unplaced: Unplaced): Prom
 }
 
 /** Bikes that a ride may be of: not the invented ones. */
-function candidates(sql: Sql): PlaceTask['bikes'] {
+function candidates({ sql, raw }: WorkBench): CandidateBike[] {
   const summaries = listSummaries(sql);
+  const recorded = listRecordedTeeth(sql);
   return listBikes(sql)
     .filter(({ sample }) => !sample)
-    .map(({ id, bike }) => {
+    .map(({ id, bike, source }) => {
       const written = bikeRolloutMm(bike);
       const kept = summaries.get(id)?.summary;
       const measured = kept ? (JSON.parse(kept) as { rolloutMm?: number | null } | null)?.rolloutMm : null;
-      return { id, bike, rolloutMm: Number.isNaN(written) ? (measured ?? null) : written };
+      const guessed = source === 'guessed';
+      return {
+        id,
+        bike,
+        guessed,
+        recorded: together(recorded.get(id) ?? []),
+        rolloutMm: Number.isNaN(written) ? (measured ?? null) : written,
+        rides: guessed ? longestRides(sql, id, raw) : [],
+      };
     });
 }
+
+function together(texts: readonly string[]): RecordedTeeth {
+  const all = texts.map((text) => JSON.parse(text) as RecordedTeeth);
+  const union = (end: keyof RecordedTeeth): number[] => [...new Set(all.flatMap((teeth) => teeth[end]))];
+  return { rear: union('rear'), front: union('front') };
+}
+
+const longestRides = (sql: Sql, bikeId: string, raw: RawStore): CandidateBike['rides'] =>
+  [...listRides(sql, { bikeId })]
+    .sort((a, b) => b.durationS - a.durationS)
+    .slice(0, mostForOneGuess - 1)
+    .map(({ file, keptSha256 }) => ({ file, path: raw.path(keptSha256) }));
 
 function keep(sql: Sql, rides: Unplaced, answer: PlaceAnswer): string | null {
   if (answer.fault) {
@@ -65,6 +87,10 @@ function keep(sql: Sql, rides: Unplaced, answer: PlaceAnswer): string | null {
   if (answer.bikeId !== null && !listBikes(sql).some(({ id }) => id === answer.bikeId)) return null;
   const bikeId = answer.bikeId ?? insertBike(sql, answer.bike, 'guessed');
   for (const { id } of rides) placeRide(sql, id, bikeId);
+  if (answer.bikeId !== null && answer.bike) {
+    improveGuess(sql, bikeId, answer.bike);
+    requeueStale(sql, engineVersion);
+  }
   touchBike(sql, bikeId);
   return bikeId;
 }

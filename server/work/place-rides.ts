@@ -1,32 +1,44 @@
 import { readFileSync } from 'node:fs';
+import type { Bike } from '../../src/drivetrain/bike.ts';
 import { readRideLog } from '../../src/ride-log/read-ride-log.ts';
+import type { RideLog } from '../../src/ride-log/ride-log.ts';
 import { guessDrivetrain } from '../engine.ts';
 import { fitsBike, rungsOf } from './fits-bike.ts';
 import { rideFault } from './ride-fault.ts';
-import type { PlaceAnswer, PlaceTask } from './tasks.ts';
+import type { CandidateBike, KeptRide, PlaceAnswer, PlaceTask } from './tasks.ts';
 
 /**
  * Finds the bike for rides that came without one: the bike they fit best, else a new one with the drivetrain that the
- * rides show. A ride that shows nothing goes to the only bike there is, if there is just one.
+ * rides show. A guessed bike is guessed anew with every ride that joins it, as each may show more of its cogs. Rides
+ * that show nothing go to the only bike there is, else all of them to one, for the rider to sort out.
  */
 export function placeRides({ rides, bikes }: PlaceTask): PlaceAnswer {
   try {
-    const logs = rides.map(({ path, file }) => readRideLog(file, readFileSync(path)));
+    const logs = rides.map(readKept);
     const ladders = logs.map((log) => (bikes.length > 0 ? rungsOf(log) : []));
-    const fits = bikes
-      .map((bike) => ({ id: bike.id, fit: Math.min(...logs.map((log, i) => fitsBike(log, ladders[i], bike))) }))
+    const [best] = bikes
+      .map((bike) => ({ bike, fit: Math.min(...logs.map((log, i) => fitsBike(log, ladders[i], bike))) }))
       .filter(({ fit }) => fit > 0)
       .sort((a, b) => b.fit - a.fit);
-    if (fits.length > 0) return { fault: null, bikeId: fits[0].id };
+    if (best) return { fault: null, bikeId: best.bike.id, bike: betterGuess(best.bike, logs) };
     const guess = guessDrivetrain(logs);
     if (guess.certainty === 0 && bikes.length > 0) {
-      // Nothing shows whose rides these are: all such rides gather on one bike, for the rider to sort out.
-      const same = bikes.find(({ bike }) => JSON.stringify(bike) === JSON.stringify(guess.bike));
-      const only = bikes.length === 1 ? bikes[0] : undefined;
-      if (same ?? only) return { fault: null, bikeId: (same ?? only)!.id };
+      const same = bikes.find(({ bike }) => teethOf(bike) === teethOf(guess.bike));
+      const home = same ?? (bikes.length === 1 ? bikes[0] : undefined);
+      if (home) return { fault: null, bikeId: home.id, bike: null };
     }
     return { fault: null, bikeId: null, bike: guess.bike };
   } catch (error) {
     return { fault: rideFault(error) };
   }
+}
+
+const readKept = ({ path, file }: KeptRide): RideLog => readRideLog(file, readFileSync(path));
+const teethOf = ({ chainrings, cassette }: Bike): string => JSON.stringify([chainrings, cassette]);
+
+/** Null where the rides together show nothing new. */
+function betterGuess({ bike, guessed, rides }: CandidateBike, logs: readonly RideLog[]): Bike | null {
+  if (!guessed) return null;
+  const guess = guessDrivetrain([...rides.map(readKept), ...logs]);
+  return guess.certainty > 0 && teethOf(guess.bike) !== teethOf(bike) ? guess.bike : null;
 }

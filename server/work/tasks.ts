@@ -45,7 +45,14 @@ export interface IntakenRide {
   readonly positions: 'none' | 'dropped' | 'kept';
   readonly startMs: number;
   readonly durationS: number;
+  readonly recordedTeeth: RecordedTeeth;
   readonly warnings: readonly Warning[];
+}
+
+/** Tooth counts that gear records name, each once; right or wrong, a bike's rides all have the same. */
+export interface RecordedTeeth {
+  readonly rear: readonly number[];
+  readonly front: readonly number[];
 }
 
 /** Analyses one kept ride on its bike. */
@@ -89,13 +96,28 @@ export type WholeReportAnswer = Uint8Array | null;
 
 /** Finds the bike of some rides that came together: one that is there, or a new one by guess. */
 export interface PlaceTask {
-  readonly rides: readonly { readonly path: string; readonly file: string }[];
+  readonly rides: readonly KeptRide[];
   /** Bikes to choose from; none to make a new one in any case. */
-  readonly bikes: readonly { readonly id: string; readonly bike: Bike; readonly rolloutMm: number | null }[];
+  readonly bikes: readonly CandidateBike[];
 }
+export interface KeptRide {
+  readonly path: string;
+  readonly file: string;
+}
+export interface CandidateBike {
+  readonly id: string;
+  readonly bike: Bike;
+  readonly rolloutMm: number | null;
+  readonly guessed: boolean;
+  /** What the gear records of all its rides name. */
+  readonly recorded: RecordedTeeth;
+  /** Of a guessed bike: some of its rides, from which it is guessed anew together with those that join them. */
+  readonly rides: readonly KeptRide[];
+}
+/** `bikeId` null: a new bike. `bike`: the new one, or a better guess of the one that was there, or null for no change. */
 export type PlaceAnswer =
   | { readonly fault: RideFault }
-  | { readonly fault: null; readonly bikeId: string }
+  | { readonly fault: null; readonly bikeId: string; readonly bike: Bike | null }
   | { readonly fault: null; readonly bikeId: null; readonly bike: Bike };
 
 /** Guesses a drivetrain from files of which nothing is stored. */

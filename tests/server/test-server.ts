@@ -2,7 +2,14 @@ import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pino } from 'pino';
+import { afterAll } from 'vitest';
 import { type RunningServer, type StartOptions, startServer } from '../../server/start-server.ts';
+import { WorkerPool } from '../../server/work/worker-pool.ts';
+
+/** One thread for all servers of a test file: starting one takes longer than what most tests ask of it. */
+export const pool = new WorkerPool(1, { longestMs: 120_000, memoryMb: 512 }, 0);
+const threads = { intake: pool, analysis: pool };
+afterAll(() => pool.close());
 
 /** A folder of its own for a test, and the function that removes it. */
 export function temporaryFolder(): { path: string; remove(): void } {
@@ -32,7 +39,7 @@ export async function testServer(options: Partial<StartOptions> & { level?: stri
     listen: '127.0.0.1',
     token: null,
     samples: null,
-    nice: 0,
+    threads,
     page,
     log,
     ...rest,

@@ -1,19 +1,25 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { engineVersion } from '../../server/engine.ts';
+import { WorkerPool } from '../../server/work/worker-pool.ts';
 import { CheckedApi, type Loose } from './checked-api.ts';
 import { hutBike, madeRides, tinyRide } from './made-rides.ts';
 import { readEvents } from './read-events.ts';
-import { type TestServer, temporaryFolder, testServer } from './test-server.ts';
+import { pool, type TestServer, temporaryFolder, testServer } from './test-server.ts';
 
 describe('a ride whose analysis', () => {
   let server: TestServer;
   let api: CheckedApi;
+  let analysis: WorkerPool;
   beforeAll(async () => {
-    const workerFile = new URL('./faulty-worker.mjs', import.meta.url).href;
-    server = await testServer({ workerFile, longestWorkMs: 2500, workMemoryMb: 128 });
+    const file = new URL('./faulty-worker.mjs', import.meta.url).href;
+    analysis = new WorkerPool(1, { longestMs: 4000, memoryMb: 128 }, 0, file);
+    server = await testServer({ threads: { intake: pool, analysis } });
     api = new CheckedApi(server.url);
   });
-  afterAll(() => server.close());
+  afterAll(async () => {
+    await server.close();
+    await analysis.close();
+  });
 
   it('hangs, eats memory or breaks off fails alone and by name, while the server answers', async () => {
     const bikeId = (await api.post('/api/bikes', hutBike)).body.id;

@@ -1,6 +1,7 @@
 import type { Migration } from 'kysely';
 import { firstTables } from './first-tables.ts';
 import { judgements } from './judgements.ts';
+import { recordedTeeth } from './recorded-teeth.ts';
 
 /**
  * Every change of the tables since the first, in order. A migration that people have run is never edited: a new one is
@@ -9,4 +10,5 @@ import { judgements } from './judgements.ts';
 export const allMigrations: Readonly<Record<string, Migration>> = {
   '0001-first-tables': firstTables,
   '0002-judgements': judgements,
+  '0003-recorded-teeth': recordedTeeth,
 };
