@@ -9,6 +9,8 @@ import type { ChainDropEvent } from './ride-events.ts';
 const MIN_SPIN = 0.05;
 const MIN_BELOW = 0.07;
 const BEFORE_S = 6;
+/** Speed at the end of the run over that before it: noise may raise it a little. */
+const MAX_GAIN = 1.01;
 const STOP_WITHIN_S = 60;
 const STOP_LASTS_S = 8;
 const APART_S = 20;
@@ -62,7 +64,10 @@ export function chainDrops(log: RideLog, trace: RideTrace): ChainDropEvent[] {
       depth = Math.max(depth, below(i));
       powerSum += log.powerW[i];
     }
-    if (!(spin > MIN_SPIN)) return 0;
+    // setting off with the chain off there is no cadence to compare with: the gear itself says how fast the legs should turn
+    if (before.length === 0) spin = depth;
+    // without drive nothing speeds the bike up; a satellite speed that lags while it does looks much the same
+    if (!(spin > MIN_SPIN) || log.speedMps[end - 1] > log.speedMps[start - 1] * MAX_GAIN) return 0;
     const power = powerSum / (end - start);
     const powerGone = log.powerW[end - 1] < 30 && power < Math.max(20, 0.4 * powerBefore);
     const { side } = dropSide(log, trace, log.timeS[start]);

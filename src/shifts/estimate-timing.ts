@@ -3,6 +3,8 @@ import type { RideLog } from '../ride-log/ride-log.ts';
 import { type ArrivalTable, arrivalTable } from './arrival-table.ts';
 import type { CommandedShift } from './commanded-shifts.ts';
 import type { RevolutionClock } from './revolution-clock.ts';
+import { secondsEvidence } from './seconds-evidence.ts';
+import { shiftContexts } from './shift-context.ts';
 import { cleanRevs, lateRevs, revolutionsLikelihood, type ShiftTiming } from './shift-timing.ts';
 
 const LAGS_S = Array.from({ length: 23 }, (_, i) => -0.5 + i * 0.25);
@@ -26,16 +28,21 @@ export function estimateTiming(
   clock: RevolutionClock,
 ): ShiftTiming {
   const { wholeSeconds } = log.gearRecords;
-  const clear = shifts.filter(
-    (shift) => shift.quietS >= 4 && shift.untilS - shift.lastTimeS >= 5 && shift.pedalledS >= 4,
-  );
+  const clear = [...shifts.keys()].filter((j) => {
+    const shift = shifts[j];
+    return shift.quietS >= 4 && shift.untilS - shift.lastTimeS >= 5 && shift.pedalledS >= 4;
+  });
   const every = Math.max(1, clear.length / MAX_SHIFTS);
   const chosen = Array.from({ length: Math.min(clear.length, MAX_SHIFTS) }, (_, i) => clear[Math.floor(i * every)]);
   let best: { timing: ShiftTiming; score: number } | null = null;
+  const evidence = secondsEvidence(log, trace);
   for (const riseWidthS of WIDTHS_S) {
     const tables = chosen
-      .map((shift) => arrivalTable(log, trace, shift, riseWidthS, USUAL.lagS))
-      .filter((table) => table.seen >= 3 && table.startCog === table.shift.fromCog);
+      .map((j) => {
+        const [context] = shiftContexts(log, trace, shifts, j, USUAL.lagS);
+        return arrivalTable(log, trace, evidence, shifts[j], { ...context, before: null, after: null }, riseWidthS);
+      })
+      .filter((table) => table.seen >= 3 && table.context.startCog === table.shift.fromCog);
     if (tables.length < MIN_SHIFTS) break;
     for (const lagS of LAGS_S) {
       const timing = { lagS, riseWidthS, wholeSeconds };
@@ -48,13 +55,13 @@ export function estimateTiming(
 }
 
 function shiftScore(table: ArrivalTable, timing: ShiftTiming, clock: RevolutionClock): number {
-  const row = table.logLikelihood[table.finalCogs.indexOf(table.shift.toCog)];
+  const row = table.rows.get(table.shift.toCog) as Float64Array;
   const revs = revolutionsLikelihood(row, table, timing, clock);
-  const top = Math.max(...row);
+  const top = Math.max(table.stay, ...row);
   let sum = UNEXPLAINED_SHARE * 0.01;
   for (let k = 0; k < revs.length; k++) {
     const prior = (1 - LATE_SHARE) * cleanRevs[k] + LATE_SHARE * lateRevs[k];
     if (prior > 0) sum += prior * Math.exp(revs[k] - top);
   }
-  return Math.log(sum);
+  return top + Math.log(sum);
 }

@@ -1,24 +1,19 @@
 import type { RideTrace } from '../gear-trace/gear-trace.ts';
 import type { RideLog } from '../ride-log/ride-log.ts';
-import {
-  ARRIVAL_STEP_S,
-  ARRIVALS,
-  type ArrivalTable,
-  arrivalTable,
-  FIRST_ARRIVAL_S,
-  type Surroundings,
-} from './arrival-table.ts';
+import { arrivalTable } from './arrival-table.ts';
 import { type CommandedShift, firstAfter } from './commanded-shifts.ts';
 import { estimateTiming } from './estimate-timing.ts';
 import type { RevolutionClock } from './revolution-clock.ts';
 import type { Outcome, OutcomeProbability, ShiftEvent } from './ride-events.ts';
+import { secondsEvidence } from './seconds-evidence.ts';
+import { shiftContexts } from './shift-context.ts';
+import { type ShiftStories, shiftStories } from './shift-stories.ts';
 import {
   CLEAN_REVS,
   cleanRevs,
   LATE_REVS,
   lateRevs,
   REV_STEP,
-  revolutionsLikelihood,
   type ShiftTiming,
   veryLateRevs,
 } from './shift-timing.ts';
@@ -38,7 +33,6 @@ const START_WEIGHT = 60;
 /** How many shifts the direction's shares count for against those onto one cog. */
 const DIRECTION_WEIGHT = 25;
 const ROUNDS = 3;
-const OVERLAP_ROUNDS = 1;
 const MIN_PEDALLED_S = 2;
 const none: OutcomeProbability = { clean: 0, late: 0, missed: 0, overshot: 0 };
 
@@ -60,19 +54,14 @@ export function judgeShifts(
   clock: RevolutionClock,
 ): JudgedShifts {
   const timing = estimateTiming(log, trace, commanded, clock);
-  let tables = commanded.map((shift) => arrivalTable(log, trace, shift, timing.riseWidthS, timing.lagS));
-  for (let round = 0; round < OVERLAP_ROUNDS; round++) {
-    const arrivals = tables.map((table) => likelyArrival(table, timing));
-    tables = commanded.map((shift, j) =>
-      overlaps(commanded, j)
-        ? arrivalTable(log, trace, shift, timing.riseWidthS, timing.lagS, surroundings(tables, arrivals, j))
-        : tables[j],
+  const evidence = secondsEvidence(log, trace);
+  const stories = commanded.map((shift, j) => {
+    if (shift.pedalledS < MIN_PEDALLED_S) return null;
+    const tables = shiftContexts(log, trace, commanded, j, timing.lagS).map((context) =>
+      arrivalTable(log, trace, evidence, shift, context, timing.riseWidthS),
     );
-  }
-  const stories = tables.map((table) =>
-    table.shift.pedalledS >= MIN_PEDALLED_S && table.seen > 0 ? shiftStories(table, timing, clock) : null,
-  );
-
+    return tables.some(({ seen }) => seen > 0) ? shiftStories(tables, timing, clock) : null;
+  });
   const sharesOf = shareEstimates(commanded, stories);
 
   const shifts = commanded.map((shift, i): ShiftEvent => {
@@ -104,85 +93,8 @@ export function judgeShifts(
   return { shifts, timing };
 }
 
-/** Where a shift took the chain, and when the sensors show it; null where it stayed. */
-type Arrival = { readonly cog: number; readonly arrivalS: number } | null;
-
-/** The likeliest story of a table, arrivals well before the lag or long after it being unlikely. */
-function likelyArrival(table: ArrivalTable, timing: ShiftTiming): Arrival {
-  let best: Arrival = null;
-  let top = (table.logLikelihood[0].at(-1) as number) + Math.log(START_SHARES.never);
-  table.finalCogs.forEach((cog, f) => {
-    if (cog === table.startCog) return;
-    const row = table.logLikelihood[f];
-    for (let a = 0; a < ARRIVALS; a++) {
-      const late = FIRST_ARRIVAL_S + a * ARRIVAL_STEP_S - timing.lagS;
-      const prior = (cog === table.shift.toCog ? 0 : -4) - Math.log(1 + Math.exp(3 * (Math.abs(late) - 1))) / 3;
-      if (row[a] + prior <= top) continue;
-      top = row[a] + prior;
-      best = { cog, arrivalS: table.shift.lastTimeS + late + timing.lagS };
-    }
-  });
-  return best;
-}
-
-/** Sensors smear a shift over this long: closer ones are weighed together. */
-const OVERLAP_S = 9;
-
-function overlaps(commanded: readonly CommandedShift[], j: number): boolean {
-  return commanded[j].quietS < OVERLAP_S || commanded[j].untilS - commanded[j].lastTimeS < OVERLAP_S;
-}
-
-function surroundings(tables: readonly ArrivalTable[], arrivals: readonly Arrival[], j: number): Surroundings {
-  const { shift, startCog } = tables[j];
-  const before = arrivals[j - 1];
-  const near = j > 0 && shift.timeS - tables[j - 1].shift.lastTimeS < OVERLAP_S;
-  const nextNear = j + 1 < tables.length && tables[j + 1].shift.timeS - shift.lastTimeS < OVERLAP_S;
-  return {
-    startCog,
-    before: near && before?.cog === startCog ? { cog: tables[j - 1].startCog, arrivalS: before.arrivalS } : null,
-    after: nextNear ? arrivals[j + 1] : null,
-  };
-}
-
-/** Likelihoods of a shift's stories, common factor left out. `revs[k]`: done after k steps of the revolutions grid. */
-interface Stories {
-  readonly revs: Float64Array;
-  readonly never: number;
-  readonly short: number;
-  readonly beyond: number;
-  /** Steps of the grid that were pedalled before the rider shifted again. */
-  readonly stepsPedalled: number;
-  readonly alreadyThere: boolean;
-}
-
-function shiftStories(table: ArrivalTable, timing: ShiftTiming, clock: RevolutionClock): Stories {
-  const { shift, finalCogs, startCog } = table;
-  const rowOf = (cog: number): Float64Array => table.logLikelihood[finalCogs.indexOf(cog)];
-  const beyondSign = shift.toCog > shift.fromCog ? 1 : -1;
-  const likelihoods = finalCogs.map((cog) => revolutionsLikelihood(rowOf(cog), table, timing, clock));
-  const stay = rowOf(shift.toCog).at(-1) as number;
-  const top = Math.max(stay, ...likelihoods.map((revs) => Math.max(...revs)));
-  const prompt = (revs: Float64Array): number => {
-    let sum = 0;
-    for (let k = 0; k < revs.length; k++) sum += (0.7 * cleanRevs[k] + 0.3 * lateRevs[k]) * Math.exp(revs[k] - top);
-    return sum;
-  };
-  const mean = (cogs: number[]): number =>
-    cogs.length === 0
-      ? 0
-      : cogs.reduce((sum, cog) => sum + prompt(likelihoods[finalCogs.indexOf(cog)]), 0) / cogs.length;
-  return {
-    revs: likelihoods[finalCogs.indexOf(shift.toCog)].map((value) => Math.exp(value - top)),
-    never: startCog === shift.toCog ? 0 : Math.exp(stay - top),
-    short: mean(finalCogs.filter((cog) => cog !== startCog && (cog - shift.toCog) * beyondSign < 0)),
-    beyond: mean(finalCogs.filter((cog) => (cog - shift.toCog) * beyondSign > 0)),
-    stepsPedalled: (clock.at(shift.untilS) - clock.at(shift.lastTimeS)) / REV_STEP,
-    alreadyThere: startCog === shift.toCog,
-  };
-}
-
 function weigh(
-  story: Stories,
+  story: ShiftStories,
   shares: Shares,
 ): { parts: Shares; probability: OutcomeProbability; crankRevs: (outcome: 'clean' | 'late') => number } {
   const parts: Shares = { clean: 0, late: 0, veryLate: 0, never: 0, overshot: 0 };
@@ -226,7 +138,7 @@ function weigh(
  */
 function shareEstimates(
   commanded: readonly CommandedShift[],
-  stories: readonly (Stories | null)[],
+  stories: readonly (ShiftStories | null)[],
 ): (shift: CommandedShift) => Shares {
   const key = (shift: CommandedShift): string => `${shift.direction} ${shift.toCog}`;
   const directions = new Map<string, Shares>();

@@ -68,21 +68,22 @@ export function revolutionsLikelihood(
 ): Float64Array {
   const offsets = timing.wholeSeconds ? OFFSETS.wholeSeconds : OFFSETS.exact;
   const weights = offsets.reduce((sum, { weight }) => sum + weight, 0);
-  const top = Math.max(...row);
+  const top = Math.max(table.stay, ...row);
+  const stay = Math.exp(table.stay - top);
   const likelihood = row.map((value) => Math.exp(value - top));
   const timeS = table.shift.lastTimeS;
   return Float64Array.from({ length: REVS }, (_, k) => {
     const pedalledS = clock.after(timeS, (k + 0.5) * REV_STEP) - timeS;
     let sum = 0;
-    for (const { s, weight } of offsets) sum += weight * interpolate(likelihood, pedalledS + timing.lagS + s);
+    for (const { s, weight } of offsets) sum += weight * interpolate(likelihood, stay, pedalledS + timing.lagS + s);
     return top + Math.log(sum / weights + 1e-300);
   });
 }
 
 /** Likelihood at an arrival time after the command; beyond the window it is that of staying. */
-function interpolate(likelihood: Float64Array, arrivalS: number): number {
+function interpolate(likelihood: Float64Array, stay: number, arrivalS: number): number {
   const position = (arrivalS - FIRST_ARRIVAL_S) / ARRIVAL_STEP_S;
-  if (!(position < ARRIVALS - 1)) return likelihood[ARRIVALS];
+  if (!(position < ARRIVALS - 1)) return stay;
   if (position <= 0) return likelihood[0];
   const k = Math.floor(position);
   return likelihood[k] + (position - k) * (likelihood[k + 1] - likelihood[k]);
