@@ -44,7 +44,7 @@ export const unplacedRides = (sql: Sql) =>
     sql.build
       .selectFrom('ride')
       .leftJoin('upload', 'upload.id', 'ride.upload_id')
-      .select(['ride.id', 'ride.file', 'ride.kept_sha256', 'ride.upload_id', 'upload.placement'])
+      .select(['ride.id', 'ride.file', 'ride.kept_sha256', 'ride.upload_id', 'ride.duration_s', 'upload.placement'])
       .where('ride.bike_id', 'is', null)
       .where('ride.status', '=', 'queued')
       .orderBy('ride.uploaded_at')

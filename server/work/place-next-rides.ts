@@ -13,8 +13,8 @@ import { WorkFailed } from './worker-pool.ts';
 
 type Unplaced = ReturnType<typeof unplacedRides>;
 
-/** At most so many rides of one upload are read together to guess one drivetrain; the rest follow them. */
-const mostForOneGuess = 12;
+/** A drivetrain is guessed from so many rides together, the longest there are: tracing more takes long and adds little. */
+const mostForOneGuess = 4;
 
 /**
  * Places the first of these rides: one ride on the bike it fits, or all rides of an upload that asked for a new bike.
@@ -28,7 +28,10 @@ export async function placeNextRides(bench: WorkBench, unplaced: Unplaced): Prom
   const start = performance.now();
   const answer = await pool
     .run('place', {
-      rides: together.slice(0, mostForOneGuess).map(({ file, kept_sha256 }) => ({ file, path: raw.path(kept_sha256) })),
+      rides: [...together]
+        .sort((a, b) => b.duration_s - a.duration_s)
+        .slice(0, mostForOneGuess)
+        .map(({ file, kept_sha256 }) => ({ file, path: raw.path(kept_sha256) })),
       bikes: first.placement === 'new' ? [] : candidates(bench),
     })
     .catch((error): PlaceAnswer | null => {

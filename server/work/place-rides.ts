@@ -9,8 +9,8 @@ import type { CandidateBike, KeptRide, PlaceAnswer, PlaceTask } from './tasks.ts
 
 /**
  * Finds the bike for rides that came without one: the bike they fit best, else a new one with the drivetrain that the
- * rides show. A guessed bike is guessed anew with every ride that joins it, as each may show more of its cogs. Rides
- * that show nothing go to the only bike there is, else all of them to one, for the rider to sort out.
+ * rides show. A guessed bike is guessed anew when a ride that joins it names sizes not seen before. Rides that show
+ * nothing go to the only bike there is, else all of them to one, for the rider to sort out.
  */
 export function placeRides({ rides, bikes }: PlaceTask): PlaceAnswer {
   try {
@@ -36,9 +36,11 @@ export function placeRides({ rides, bikes }: PlaceTask): PlaceAnswer {
 const readKept = ({ path, file }: KeptRide): RideLog => readRideLog(file, readFileSync(path));
 const teethOf = ({ chainrings, cassette }: Bike): string => JSON.stringify([chainrings, cassette]);
 
-/** Null where the rides together show nothing new. */
-function betterGuess({ bike, guessed, rides }: CandidateBike, logs: readonly RideLog[]): Bike | null {
-  if (!guessed) return null;
+/** Null where the new rides show no cog or ring that was not seen before: tracing rides for a guess takes its time. */
+function betterGuess({ bike, guessed, recorded, rides }: CandidateBike, logs: readonly RideLog[]): Bike | null {
+  const shows = (end: 'rearTeeth' | 'frontTeeth', known: readonly number[]): boolean =>
+    logs.some(({ gearRecords }) => gearRecords[end].some((teeth) => teeth > 0 && !known.includes(teeth)));
+  if (!guessed || !(shows('rearTeeth', recorded.rear) || shows('frontTeeth', recorded.front))) return null;
   const guess = guessDrivetrain([...rides.map(readKept), ...logs]);
   return guess.certainty > 0 && teethOf(guess.bike) !== teethOf(bike) ? guess.bike : null;
 }
