@@ -27,11 +27,11 @@ interface Shares {
   overshot: number;
 }
 
-const START_SHARES: Shares = { clean: 0.982, late: 0.01, veryLate: 0.001, never: 0.006, overshot: 0.001 };
+const START_SHARES: Shares = { clean: 0.966, late: 0.02, veryLate: 0.002, never: 0.01, overshot: 0.002 };
 /** How many shifts the start shares count for against the ride's own. */
-const START_WEIGHT = 60;
+const START_WEIGHT = 40;
 /** How many shifts the direction's shares count for against those onto one cog. */
-const DIRECTION_WEIGHT = 25;
+const DIRECTION_WEIGHT = 15;
 const ROUNDS = 3;
 const MIN_PEDALLED_S = 2;
 const none: OutcomeProbability = { clean: 0, late: 0, missed: 0, overshot: 0 };

@@ -1,4 +1,4 @@
-import { wellFilled } from './matching-rules.ts';
+import { aloneS, wellFilled } from './matching-rules.ts';
 import {
   type ConfidenceBins,
   type Detection,
@@ -16,7 +16,7 @@ export interface TableColumn {
 }
 
 const labelWidth = 46;
-const columnWidth = 40;
+const columnWidth = 48;
 
 const percent = (share: number): string => (Number.isNaN(share) ? 'none' : `${(100 * share).toFixed(1)} %`);
 const decimal = (value: number): string => (Number.isNaN(value) ? '-' : value.toFixed(3));
@@ -57,6 +57,8 @@ export function accuracyTable(columns: readonly TableColumn[]): string {
     'Events: precision, recall, F1 (found of all true, reported wrongly)',
     rows('  missed shifts', ({ missed }) => detection(missed)),
     rows('  late or missed shifts', ({ lateOrMissed }) => detection(lateOrMissed)),
+    rows(`  missed, no other shift within ${aloneS} s`, ({ missedAlone }) => detection(missedAlone)),
+    rows(`  late or missed, no other within ${aloneS} s`, ({ lateOrMissedAlone }) => detection(lateOrMissedAlone)),
     rows('  overshot shifts', ({ overshot }) => detection(overshot)),
     rows('  ghost shifts held over 3 s', ({ ghostShifts }) => detection(ghostShifts)),
     rows('  chain drops', ({ chainDrops }) => detection(chainDrops)),

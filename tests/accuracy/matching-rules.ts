@@ -16,6 +16,11 @@ export const ghostHeldOverS = 3;
 export const borderlineRevs = 0.25;
 /** A second counts as settled when no command and no change of cog or ring happened for so long. */
 export const settledAfterS = 4;
+/**
+ * Shifts with no other shift within this time before or after are counted once more by themselves: amid quicker series, whole-second
+ * records and sensors 1 to 4 s late show little of a single shift.
+ */
+export const aloneS = 5;
 /** A bin of the calibration with fewer events says little. */
 export const wellFilled = 50;
 

@@ -61,7 +61,7 @@ export function ridePlan(hours: number, seed: number, noiseScale: number): Plann
       options: {
         cause: faultCauses[i % faultCauses.length],
         seed: seed * 10_000 + i,
-        severity: random.between(0.3, 0.9),
+        severity: random.between(0.5, 1),
         durationS: rideS,
         bike: random.pick(two ? doubleRing : singleRing),
         speedSource: round % 2 === 0 ? 'wheel' : 'satellite',

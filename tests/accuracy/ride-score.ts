@@ -43,6 +43,9 @@ export interface RideScore {
   readonly trace: Record<TraceGroup, TraceSeconds>;
   readonly missed: Detection;
   readonly lateOrMissed: Detection;
+  /** The same for shifts that stand alone: see `aloneS`. */
+  readonly missedAlone: Detection;
+  readonly lateOrMissedAlone: Detection;
   readonly overshot: Detection;
   readonly ghostShifts: Detection;
   readonly chainDrops: Detection;
@@ -80,6 +83,8 @@ export function noScore(): RideScore {
     trace: Object.fromEntries(traceGroups.map((group) => [group, noSeconds])) as RideScore['trace'],
     missed: nothing,
     lateOrMissed: nothing,
+    missedAlone: nothing,
+    lateOrMissedAlone: nothing,
     overshot: nothing,
     ghostShifts: nothing,
     chainDrops: nothing,

@@ -81,16 +81,19 @@ if (wanted('trace')) {
   const hours = whole('hours', values.quick ? 12 : 48);
   const noises = values.noise === undefined ? [1, 2] : [whole('noise', 1)];
   const columns: TableColumn[] = [];
+  const rides: unknown[] = [];
   const shown: (() => void)[] = [];
   for (const noise of noises) {
     const plan = ridePlan(hours, seed, noise);
     const heading = noise === 1 ? "the simulator's noise" : `noise times ${noise}`;
     const { score, scored } = await ride(heading, plan);
     columns.push({ heading, score });
+    rides.push(...scored.map((one, i) => ({ noise, options: plan[i].options, score: one.score })));
     if (whole('show', 0) > 0) shown.push(() => show(plan, scored, whole('show', 0)));
   }
   console.log(`\nSimulated rides, seed ${seed}\n\n${accuracyTable(columns)}`);
   json.trace = columns;
+  json.rides = rides;
   for (const print of shown) print();
 }
 

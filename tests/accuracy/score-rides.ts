@@ -35,7 +35,9 @@ export function scoreRides(
         onRide(++done);
         send();
       });
-      worker.on('exit', (code) => reject(new Error(`A scoring process ended with ${code} at ride ${at} of the plan.`)));
+      worker.on('exit', (code) =>
+        reject(new Error(`A scoring process ended with ${code} at ride ${at}: ${JSON.stringify(plan[at].options)}`)),
+      );
       send();
     });
   return Promise.all(workers.map(work))

@@ -2,7 +2,7 @@ import type { ShiftEvent } from '../../src/shifts/ride-events.ts';
 import type { TrueShift } from '../../src/simulate/truth/truth-schema.ts';
 import type { ConfidenceGatherer } from './confidence-bins.ts';
 import type { Say } from './disagreement.ts';
-import { pairShifts, rightOutcomes } from './matching-rules.ts';
+import { aloneS, pairShifts, rightOutcomes } from './matching-rules.ts';
 import { noScore, type RideScore } from './ride-score.ts';
 
 type Counts = { found: number; overlooked: number; wrong: number };
@@ -14,10 +14,12 @@ export function scoreShifts(
   cassette: readonly number[],
   confidence: ConfidenceGatherer,
   say: Say,
-): Pick<RideScore, 'missed' | 'lateOrMissed' | 'overshot' | 'shifts'> {
+): Pick<RideScore, 'missed' | 'lateOrMissed' | 'missedAlone' | 'lateOrMissedAlone' | 'overshot' | 'shifts'> {
   const partner = pairShifts(truth, reported, cassette);
   const missed: Counts = { found: 0, overlooked: 0, wrong: 0 };
   const lateOrMissed: Counts = { ...missed };
+  const missedAlone: Counts = { ...missed };
+  const lateOrMissedAlone: Counts = { ...missed };
   const overshot: Counts = { ...missed };
   const shifts = {
     ...noScore().shifts,
@@ -41,6 +43,12 @@ export function scoreShifts(
     shifts.judged++;
     count(missed, truly === 'missed', outcome === 'missed');
     count(lateOrMissed, isTrouble(truly), isTrouble(outcome));
+    const beforeS = truth[t - 1]?.recordedAtS ?? Number.NEGATIVE_INFINITY;
+    const afterS = truth[t + 1]?.recordedAtS ?? Number.POSITIVE_INFINITY;
+    if (Math.min(shift.recordedAtS - beforeS, afterS - shift.recordedAtS) >= aloneS) {
+      count(missedAlone, truly === 'missed', outcome === 'missed');
+      count(lateOrMissedAlone, isTrouble(truly), isTrouble(outcome));
+    }
     count(overshot, truly === 'overshot', outcome === 'overshot');
     confidence.add(said.confidence, truly === outcome);
     if (truly === outcome) shifts.outcomeRight++;
@@ -53,7 +61,7 @@ export function scoreShifts(
         said.confidence,
       );
   });
-  return { missed, lateOrMissed, overshot, shifts };
+  return { missed, lateOrMissed, missedAlone, lateOrMissedAlone, overshot, shifts };
 }
 
 const isTrouble = (outcome: string): boolean => outcome === 'late' || outcome === 'missed';

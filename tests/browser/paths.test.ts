@@ -196,6 +196,21 @@ describe.skipIf(!browserPath)('with the real server', () => {
     await page.context().close();
   });
 
+  it('a ride that was added to the wrong bike is moved, and moved back', async () => {
+    const { page, faults } = await watchedPage(browser, server.address);
+    await page.goto(`/bikes/${bikes.desktop}`);
+    await loaded(page);
+    await page.locator('.rides a').last().click();
+    for (const name of [stories.phone.name, stories.desktop.name]) {
+      await page.getByText('Ridden on another bike?').click();
+      await page.getByLabel('Move it to').selectOption({ label: name });
+      await page.getByRole('button', { name: 'Move', exact: true }).click();
+      await page.getByRole('link', { name }).waitFor();
+    }
+    expect(faults).toEqual([]);
+    await page.context().close();
+  });
+
   for (const width of ['desktop', 'phone'] as const)
     it(`a fleet keeper on a ${width} finds the bike that needs a hand most and prints its sheet on one page`, async () => {
       const { page, faults } = await watchedPage(browser, server.address, { width });

@@ -16,12 +16,13 @@ const browser = await openBrowser();
 try {
   const { page } = await watchedPage(browser, server.address);
   await server.settled();
-  await page.setViewportSize({ width: 1280, height: 1560 });
+  await page.setViewportSize({ width: 1280, height: 1900 });
   await page.goto('/');
   await page.locator('.rack-row').first().getByRole('link').click();
   await page.getByRole('region', { name: 'Verdict' }).waitFor();
   await page.waitForTimeout(800);
-  await page.screenshot({ path: picture });
+  const { y, height } = (await page.locator('.is-cogs .plot').first().boundingBox())!;
+  await page.screenshot({ path: picture, clip: { x: 0, y: 0, width: 1280, height: Math.round(y + height + 20) } });
   console.log(`${picture}: ${Math.round(statSync(picture).size / 1024)} kB`);
 } finally {
   await browser.close();

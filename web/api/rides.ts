@@ -13,6 +13,10 @@ export const getColumns = (rideId: string, signal?: AbortSignal): Promise<RideCo
 
 export const removeRide = (rideId: string): Promise<void> => request(path(rideId), { method: 'DELETE' });
 
+/** Gives a ride to another bike. */
+export const moveRide = (rideId: string, bikeId: string): Promise<unknown> =>
+  request(path(rideId), { method: 'PUT', body: { bikeId } });
+
 /** Address of the file as it was added. */
 export const rideFileAddress = (rideId: string): string => `/api${path(rideId, '/file')}`;
 

@@ -10,7 +10,7 @@ import { icon } from '../page/icons.ts';
 import { loadInto } from '../page/load-into.ts';
 import { namePage } from '../page/name-page.ts';
 import { soon } from '../page/soon.ts';
-import { note } from '../router/go.ts';
+import { note, reopen } from '../router/go.ts';
 import type { View } from '../router/router.ts';
 import { dayAndTime } from '../words/dates.ts';
 import { fileStem } from '../words/file-stem.ts';
@@ -19,6 +19,7 @@ import { makeEventList } from './event-list.ts';
 import { makeEventPanel } from './event-panel.ts';
 import { eventAloud } from './event-words.ts';
 import { makeKindPicker } from './kind-picker.ts';
+import { moveRideTool } from './move-ride.ts';
 import { type RideEvent, rideEvents } from './ride-event.ts';
 import { rideSentence } from './ride-sentence.ts';
 
@@ -66,6 +67,7 @@ function head(ride: RideDetail, bike: BikeDetail | null, counts: HTMLElement): H
       ride.evidence &&
         ride.evidence !== 'full' &&
         make('p', { class: 'remark' }, `Records: ${evidenceWords[ride.evidence]}.`),
+      moveRideTool(ride.id, ride.bikeId),
     ),
     make('a', { class: 'button plain', href: rideFileAddress(ride.id), download: '' }, icon('save'), 'Save the file'),
   );
@@ -95,7 +97,7 @@ export const rideView: View = ({ place, parts, query, signal }) => {
       fill(place, head(ride, bike, counts), warnings, notReady(ride));
       const again = soon(async () => {
         const answers = await load();
-        if (answers.columns) show(answers);
+        if (answers.columns) reopen();
       }, signal);
       onChange((change) => isOf(change, rideId) && again(), signal);
       return;

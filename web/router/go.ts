@@ -7,6 +7,11 @@ export function go(address: string): void {
   dispatchEvent(new Event(addressChanged));
 }
 
+/** Shows the present address anew, from its beginning. */
+export function reopen(): void {
+  dispatchEvent(new Event(addressChanged));
+}
+
 /** Changes the address without going anywhere: for what is picked within a view. */
 export function note(address: string): void {
   history.replaceState(history.state, '', address);

@@ -1,0 +1,86 @@
+import { describe, expect, it } from 'vitest';
+import { gearCommands } from '../../src/gear-trace/gear-commands.ts';
+import { pedallingSamples } from '../../src/gear-trace/pedalling-samples.ts';
+import { settledSamples } from '../../src/gear-trace/settled-samples.ts';
+import { gearRecords, madeBike, madeDoubleBike, madeLog } from './made-ride.ts';
+
+const second = (count: number) => ({ speedMps: Array(count).fill(5), cadenceRpm: Array(count).fill(80) });
+
+describe('gearCommands', () => {
+  it('counts positions from the largest cog and from the smallest ring', () => {
+    const records = gearRecords([
+      { timeS: 0, rear: 1, front: 1 },
+      { timeS: 3, rear: 9, front: 2 },
+    ]);
+    const commands = gearCommands(madeLog({ ...second(6), gearRecords: records }), madeDoubleBike);
+    expect([...commands.cog]).toEqual([8, 0]);
+    expect([...commands.ring]).toEqual([0, 1]);
+    expect([...commands.latest]).toEqual([0, 0, 0, 1, 1, 1]);
+  });
+
+  it('lets the position outweigh wrong teeth', () => {
+    const records = gearRecords([{ timeS: 0, rear: 4, rearTeeth: 11 }]);
+    expect([...gearCommands(madeLog({ ...second(2), gearRecords: records }), madeBike).cog]).toEqual([5]);
+  });
+
+  it('reads teeth where there is no position: exactly, else the nearest', () => {
+    const records = gearRecords([
+      { timeS: 0, rearTeeth: 23 },
+      { timeS: 1, rearTeeth: 33 },
+    ]);
+    expect([...gearCommands(madeLog({ ...second(3), gearRecords: records }), madeBike).cog]).toEqual([5, 8]);
+  });
+
+  it('reads teeth by rank where as many were recorded as the bike has and none fits', () => {
+    const teeth = [10, 12, 14, 16, 18, 21, 24, 28, 32];
+    const records = gearRecords(teeth.map((rearTeeth, timeS) => ({ timeS, rearTeeth })));
+    expect([...gearCommands(madeLog({ ...second(9), gearRecords: records }), madeBike).cog]).toEqual([...teeth.keys()]);
+  });
+
+  it('keeps the last known cog and ring where a record does not name them', () => {
+    const records = gearRecords([
+      { timeS: 0, rear: 3, front: 2 },
+      { timeS: 1, front: 1 },
+      { timeS: 2, rear: 4 },
+    ]);
+    const commands = gearCommands(madeLog({ ...second(4), gearRecords: records }), madeDoubleBike);
+    expect([...commands.cog]).toEqual([6, 6, 5]);
+    expect([...commands.ring]).toEqual([1, 0, 0]);
+  });
+
+  it('knows the ring of a bike with one without any record, and none of two', () => {
+    const log = madeLog({ ...second(2), gearRecords: gearRecords([{ timeS: 1, rear: 2 }]) });
+    expect([...gearCommands(log, madeBike).ring]).toEqual([0]);
+    expect([...gearCommands(log, madeDoubleBike).ring]).toEqual([-1]);
+    expect([...gearCommands(log, madeBike).latest]).toEqual([-1, 0]);
+  });
+});
+
+describe('settledSamples', () => {
+  const records = gearRecords([
+    { timeS: 0, rear: 5 },
+    { timeS: 20, rear: 4 },
+  ]);
+  const settle = (powerW: number[]) => {
+    const log = madeLog({ ...second(40), powerW, gearRecords: records });
+    return settledSamples(log, pedallingSamples(log), gearCommands(log, madeBike), 9, 1);
+  };
+
+  it('takes records well after a command and not just before the next, by commanded gear', () => {
+    const byGear = settle(Array(40).fill(150));
+    expect([...byGear[4]]).toEqual(Array.from({ length: 15 }, (_, i) => i + 5));
+    expect([...byGear[5]]).toEqual(Array.from({ length: 15 }, (_, i) => i + 25));
+    expect(byGear.filter((indices) => indices.length > 0).length).toBe(2);
+  });
+
+  it('leaves out records without power where power is measured', () => {
+    expect(settle(Array(40).fill(0)).every((indices) => indices.length === 0)).toBe(true);
+  });
+
+  it('leaves out gears whose ring is not known', () => {
+    const log = madeLog({ ...second(40), gearRecords: records });
+    const byGear = settledSamples(log, pedallingSamples(log), gearCommands(log, madeDoubleBike), 9, 2);
+    expect(byGear.length).toBe(18);
+    expect(byGear.every((indices) => indices.length === 0)).toBe(true);
+  });
+});

@@ -1,0 +1,147 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { gearCommands } from '../../src/gear-trace/gear-commands.ts';
+import { gearEmission, ratioDeviation } from '../../src/gear-trace/gear-emission.ts';
+import type { GearModel } from '../../src/gear-trace/gear-model.ts';
+import { gearStates } from '../../src/gear-trace/gear-states.ts';
+import { gearTransition } from '../../src/gear-trace/gear-transition.ts';
+import { logDevelopmentColumn, pedallingSamples } from '../../src/gear-trace/pedalling-samples.ts';
+import { gearRecords, madeBike, madeDoubleBike, madeLog } from './made-ride.ts';
+
+describe('gearStates', () => {
+  it('holds every gear twice and the lost drive last', () => {
+    expect(gearStates(2, 11)).toEqual({ rings: 2, cogs: 11, gears: 22, count: 45, lost: 44 });
+  });
+});
+
+describe('ratioDeviation', () => {
+  it('adds the rounding of whole cadences to the noise, and is NaN without a ratio', () => {
+    const log = madeLog({ speedMps: [5, 5, 5, 5, 5, 5, 0], cadenceRpm: Array(7).fill(58) });
+    const deviation = ratioDeviation(log, pedallingSamples(log), 0.012);
+    expect(deviation[1]).toBeCloseTo(Math.hypot(0.012, 0.29 / 58), 3);
+    expect(deviation[1]).toBeGreaterThan(0.012);
+    expect(deviation[6]).toBeNaN();
+  });
+
+  it('is wider while speed changes, and at a low cadence', () => {
+    const at = (speedMps: number[], cadence: number): number => {
+      const log = madeLog({ speedMps, cadenceRpm: speedMps.map(() => cadence) });
+      return ratioDeviation(log, pedallingSamples(log), 0.01)[2];
+    };
+    expect(at([4, 4.5, 5, 5.5, 6], 80)).toBeGreaterThan(at([5, 5, 5, 5, 5], 80));
+    expect(at([5, 5, 5, 5, 5], 40)).toBeGreaterThan(at([5, 5, 5, 5, 5], 80));
+  });
+});
+
+describe('gearEmission', () => {
+  const model: GearModel = {
+    rings: 1,
+    cogs: 3,
+    logDevelopment: Float64Array.of(Math.log(6), Math.log(5), Math.log(4)),
+    speedLagS: 0,
+    noise: 0.01,
+    logRollout: Math.log(2.1),
+  };
+  const states = gearStates(1, 3);
+  const rowFor = (developmentM: number, powerW: number): number[] => {
+    const log = madeLog({
+      speedMps: Array(5).fill((developmentM * 80) / 60),
+      cadenceRpm: Array(5).fill(80),
+      powerW: Array(5).fill(powerW),
+    });
+    const samples = pedallingSamples(log);
+    const rows = gearEmission(
+      log,
+      model,
+      states,
+      logDevelopmentColumn(log, samples, 0),
+      ratioDeviation(log, samples, model.noise),
+    );
+    return [...rows.subarray(2 * states.count, 3 * states.count)];
+  };
+  const likeliest = (row: number[]): number => row.indexOf(Math.max(...row));
+
+  it('finds the gear whose development is ridden', () => {
+    [6, 5, 4].forEach((development, gear) => {
+      expect(likeliest(rowFor(development, 180))).toBe(gear);
+    });
+  });
+
+  it('reads a ratio above a gear without power as freewheeling, never in a higher gear', () => {
+    expect(likeliest(rowFor(4.5, 0))).toBe(states.gears + 2);
+    const [, , , freeOfHighest] = rowFor(4.5, 0);
+    expect(freeOfHighest).toBeLessThan(rowFor(4.5, 0)[5]);
+  });
+
+  it('reads a ratio below every gear without power as lost drive', () => {
+    expect(likeliest(rowFor(2.5, 0))).toBe(states.lost);
+  });
+
+  it('says nothing where there is no ratio', () => {
+    expect(rowFor(0, 180).every((value) => value === 0)).toBe(true);
+  });
+});
+
+describe('gearTransition', () => {
+  const records = gearRecords([
+    { timeS: 0, rear: 5, front: 2 },
+    { timeS: 6, rear: 3, front: 2 },
+    { timeS: 14, rear: 3, front: 1 },
+    { timeS: 22, rear: 8, front: 1 },
+  ]);
+  const cadence = [80, 80, 80, 80, 80, 80, 80, 80, 0, 0, 0, 80, 80, 80, 80, 80, 80, 0, 0, 80, 80, 80, 80, 80, 80, 80];
+  const times = cadence.map((_, i) => (i < 20 ? i : i + 40));
+  const log = madeLog({ speedMps: cadence.map(() => 5), cadenceRpm: cadence, timeS: times, gearRecords: records });
+  const samples = pedallingSamples(log);
+
+  it.each([madeBike, madeDoubleBike])('keeps the sum of probabilities at every step: %#', (bike) => {
+    const states = gearStates(bike.chainrings.length, bike.cassette.length);
+    const { forward } = gearTransition(states, gearCommands(log, bike), log.timeS, samples);
+    const to = new Float64Array(states.count);
+    for (let t = 1; t < times.length; t++)
+      for (let from = 0; from < states.count; from++) {
+        const start = new Float64Array(states.count);
+        start[from] = 1;
+        forward(t, start, to);
+        expect(to.reduce((a, b) => a + b, 0)).toBeCloseTo(1, 10);
+        expect(Math.min(...to)).toBeGreaterThanOrEqual(0);
+      }
+  });
+
+  it('goes backward by the transpose of going forward', () => {
+    const states = gearStates(2, madeDoubleBike.cassette.length);
+    const { forward, backward } = gearTransition(states, gearCommands(log, madeDoubleBike), log.timeS, samples);
+    const vector = fc.array(fc.double({ min: 0, max: 1, noNaN: true }), {
+      minLength: states.count,
+      maxLength: states.count,
+    });
+    fc.assert(
+      fc.property(vector, vector, fc.integer({ min: 1, max: times.length - 1 }), (a, b, t) => {
+        const ahead = new Float64Array(states.count);
+        const back = new Float64Array(states.count);
+        forward(t, Float64Array.from(a), ahead);
+        backward(t, Float64Array.from(b), back);
+        const dot = (x: ArrayLike<number>, y: ArrayLike<number>): number =>
+          Array.from(x).reduce((sum, value, i) => sum + value * y[i], 0);
+        expect(dot(ahead, b)).toBeCloseTo(dot(a, back), 8);
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  it('follows a fresh command rather than an old one, and hardly moves while the cranks stand', () => {
+    const states = gearStates(1, 9);
+    const { forward } = gearTransition(states, gearCommands(log, madeBike), log.timeS, samples);
+    const arrives = (t: number, from: number, target: number): number => {
+      const start = new Float64Array(states.count);
+      start[from] = 1;
+      const to = new Float64Array(states.count);
+      forward(t, start, to);
+      return to[target] + to[states.gears + target];
+    };
+    expect(arrives(7, 4, 6)).toBeGreaterThan(10 * arrives(4, 3, 4));
+    expect(arrives(7, 4, 6)).toBeGreaterThan(5 * arrives(10, 4, 6));
+    // a command is weak evidence: staying must remain likely
+    expect(arrives(7, 4, 4)).toBeGreaterThan(0.3);
+  });
+});

@@ -1,0 +1,92 @@
+import { describe, expect, it } from 'vitest';
+import { bikeSchema } from '../../src/drivetrain/bike.ts';
+import { guessDrivetrain } from '../../src/gear-trace/guess-drivetrain.ts';
+import { guessFromRecords } from '../../src/gear-trace/guess-from-records.ts';
+import { withoutRecords } from '../accuracy/without-records.ts';
+import { gearRecords, MadeRide, madeBike, madeLog } from './made-ride.ts';
+import { rideAllCogs } from './ride-all-cogs.ts';
+
+const standing = { speedMps: [0, 0], cadenceRpm: [0, 0] };
+const recording = (rows: Parameters<typeof gearRecords>[0]) => madeLog({ ...standing, gearRecords: gearRecords(rows) });
+
+describe('guessFromRecords', () => {
+  it('takes the teeth recorded most often at each position', () => {
+    const teeth = [34, 30, 26, 23, 20, 17, 15, 13, 11];
+    const rows = teeth.flatMap((rearTeeth, i) =>
+      [1, 2].map((n) => ({ timeS: n, rear: i + 1, rearTeeth, front: 1, frontTeeth: 40 })),
+    );
+    const guess = guessFromRecords([
+      recording([...rows, { timeS: 3, rear: 4, rearTeeth: 24, front: 1, frontTeeth: 40 }]),
+    ]);
+    expect(guess?.cassette).toEqual([...teeth].reverse());
+    expect(guess?.chainrings).toEqual([40]);
+    expect(guess?.actuation).toBe('electronic');
+  });
+
+  it('fills in positions that were never used, rising', () => {
+    const guess = guessFromRecords([
+      recording([
+        { timeS: 0, rear: 1, rearTeeth: 34 },
+        { timeS: 1, rear: 11, rearTeeth: 11 },
+        { timeS: 2, rear: 6, rearTeeth: 19 },
+      ]),
+    ]);
+    expect(guess?.cassette.length).toBe(11);
+    expect([guess?.cassette[0], guess?.cassette[5], guess?.cassette[10]]).toEqual([11, 19, 34]);
+    expect(guess?.cassette.every((t, i, all) => i === 0 || t > all[i - 1])).toBe(true);
+  });
+
+  it('takes tooth counts where there are no positions, and is null with fewer than two cogs', () => {
+    const counts = [11, 13, 15, 17, 21, 25];
+    expect(guessFromRecords([recording(counts.map((rearTeeth, timeS) => ({ timeS, rearTeeth })))])?.cassette).toEqual(
+      counts,
+    );
+    expect(guessFromRecords([recording([{ timeS: 0, rearTeeth: 13 }])])).toBeNull();
+    expect(guessFromRecords([])).toBeNull();
+  });
+});
+
+describe('guessDrivetrain', () => {
+  const ride = rideAllCogs();
+  const log = ride.log();
+
+  it('reads the bike off the records and sets them right by the ride', () => {
+    const wrong = log.gearRecords.rearTeeth.map((teeth) => (teeth === 23 ? 24 : teeth));
+    const guess = guessDrivetrain([{ ...log, gearRecords: { ...log.gearRecords, rearTeeth: wrong } }]);
+    expect(guess.bike.cassette).toEqual(madeBike.cassette);
+    expect(guess.certainty).toBeGreaterThan(0.9);
+    expect(guess.notes.map(({ code }) => code)).toEqual(['bike-guessed']);
+    expect(guess.notes[0].message).toMatch(/differed/);
+  });
+
+  it('reads the ladder of ratios where there are no records', () => {
+    const { bike, certainty } = guessDrivetrain([withoutRecords(log)]);
+    expect(bikeSchema.safeParse(bike).success).toBe(true);
+    expect(certainty).toBeGreaterThan(0);
+    expect(certainty).toBeLessThan(0.9);
+    // up to a common scale: every ridden development is one of the bike's
+    for (let cog = 0; cog < 9; cog++) {
+      const nearest = Math.min(
+        ...bike.chainrings.flatMap((ring) =>
+          bike.cassette.map((teeth) =>
+            Math.abs(Math.log((((bike.rolloutMm ?? 0) / 1000) * ring) / teeth / ride.developmentM(cog))),
+          ),
+        ),
+      );
+      expect(nearest, `cog ${cog}`).toBeLessThan(0.02);
+    }
+  });
+
+  it('says that the drivetrain is unknown where nothing shows it', () => {
+    for (const logs of [[], [madeLog(standing)], [withoutRecords(new MadeRide().pedal(30).log())]]) {
+      const { certainty, notes } = guessDrivetrain(logs);
+      expect(certainty).toBe(0);
+      expect(notes.map(({ code }) => code)).toEqual(['bike-unknown']);
+    }
+  });
+
+  it('trusts records without cadence less', () => {
+    const silent = { ...log, cadenceRpm: log.cadenceRpm.map(() => Number.NaN) };
+    expect(guessDrivetrain([silent]).certainty).toBeLessThan(0.5);
+  });
+});

@@ -1,0 +1,183 @@
+import { describe, expect, it } from 'vitest';
+import { decodeGears } from '../../src/gear-trace/decode-gears.ts';
+import { decodedNoise, decodedPeaks } from '../../src/gear-trace/decoded-peaks.ts';
+import { fitCommandedGears } from '../../src/gear-trace/fit-commanded-gears.ts';
+import { gearCommands } from '../../src/gear-trace/gear-commands.ts';
+import { gearWarnings } from '../../src/gear-trace/gear-warnings.ts';
+import { measureGears } from '../../src/gear-trace/measure-gears.ts';
+import { measureTeeth } from '../../src/gear-trace/measure-teeth.ts';
+import { pedallingSamples } from '../../src/gear-trace/pedalling-samples.ts';
+import { type Peak, robustCentre } from '../../src/gear-trace/robust-centre.ts';
+import { settledSamples } from '../../src/gear-trace/settled-samples.ts';
+import { seededRandom } from '../../src/numeric/seeded-random.ts';
+import { gearRecords, madeBike, madeDoubleBike, madeLog } from './made-ride.ts';
+import { rideAllCogs } from './ride-all-cogs.ts';
+
+const random = seededRandom(1, 'measure');
+const peak = (developmentM: number, count = 200): Peak => ({ centre: Math.log(developmentM), spread: 0.006, count });
+const peaksOf = (chainrings: readonly number[], cassette: readonly number[], rolloutM: number): Peak[] =>
+  chainrings.flatMap((ring) => cassette.map((cog) => peak((rolloutM * ring) / cog)));
+
+describe('robustCentre', () => {
+  it('is not moved by two fifths of freewheeling values', () => {
+    const driving = Array.from({ length: 300 }, () => 1.5 + 0.008 * random.normal());
+    const free = Array.from({ length: 200 }, () => 1.5 + 0.05 + random.exponential(0.3));
+    const { centre, spread, count } = robustCentre([...driving, ...free, Number.NaN]);
+    expect(centre).toBeCloseTo(1.5, 2);
+    expect(spread).toBeGreaterThan(0.005);
+    expect(spread).toBeLessThan(0.013);
+    expect(count).toBeGreaterThanOrEqual(300);
+  });
+
+  it('moves with its values and is NaN without any', () => {
+    const values = Array.from({ length: 50 }, () => random.normal() * 0.01);
+    const moved = robustCentre(values.map((value) => value + 0.7));
+    expect(moved.centre).toBeCloseTo(robustCentre(values).centre + 0.7, 9);
+    expect(moved.spread).toBeCloseTo(robustCentre(values).spread, 9);
+    expect(robustCentre([])).toMatchObject({ centre: Number.NaN, count: 0 });
+    expect(robustCentre([Number.NaN]).count).toBe(0);
+  });
+});
+
+describe('a ride over all cogs', () => {
+  const ride = rideAllCogs();
+  const log = ride.log();
+  const samples = pedallingSamples(log);
+  const commands = gearCommands(log, madeBike);
+  const measured = measureGears(log, samples, settledSamples(log, samples, commands, 9, 1));
+  const model = fitCommandedGears(measured.peaks, madeBike, measured);
+
+  it('is measured: each gear within half a percent, little noise, no lag', () => {
+    measured.peaks.forEach(({ centre }, cog) => {
+      expect(Math.abs(centre - Math.log(ride.developmentM(cog))), `cog ${cog}`).toBeLessThan(0.005);
+    });
+    expect(measured.noise).toBeGreaterThan(0.002);
+    expect(measured.noise).toBeLessThan(0.01);
+    expect(Math.abs(measured.speedLagS)).toBeLessThanOrEqual(0.5);
+  });
+
+  it('gives a model with the bike’s rollout', () => {
+    expect(Math.exp(model?.logRollout ?? 0)).toBeCloseTo(2.1, 2);
+    expect(model?.logDevelopment.length).toBe(9);
+  });
+
+  it('is decoded, and its decoded peaks are those gears again', () => {
+    if (!model) throw new Error('no model');
+    const decoded = decodeGears(log, madeBike, samples, commands, model);
+    decodedPeaks(decoded, model).forEach(({ centre, count }, cog) => {
+      expect(count).toBeGreaterThan(20);
+      expect(Math.abs(centre - Math.log(ride.developmentM(cog)))).toBeLessThan(0.005);
+    });
+    expect(decodedNoise(decoded, model)).toBeLessThan(0.012);
+    expect(decodedNoise(decoded, model)).toBeGreaterThanOrEqual(0.004);
+  });
+
+  it('keeps the model’s own noise where too few records are decoded', () => {
+    if (!model) throw new Error('no model');
+    const short = madeLog({ speedMps: [5, 5], cadenceRpm: [80, 80] });
+    const few = pedallingSamples(short);
+    const decoded = decodeGears(short, madeBike, few, gearCommands(short, madeBike), model);
+    expect(decodedNoise(decoded, { ...model, noise: 0.0123 })).toBe(0.0123);
+  });
+});
+
+describe('measureGears', () => {
+  it('finds nothing to measure in a ride without settled pedalling', () => {
+    const log = madeLog({ speedMps: Array(20).fill(0), cadenceRpm: Array(20).fill(0) });
+    const samples = pedallingSamples(log);
+    const measured = measureGears(log, samples, settledSamples(log, samples, gearCommands(log, madeBike), 9, 1));
+    expect(measured.noise).toBeNaN();
+    expect(measured.peaks.every(({ count, centre }) => count === 0 && Number.isNaN(centre))).toBe(true);
+  });
+});
+
+describe('fitCommandedGears', () => {
+  const sensors = { speedLagS: 0.5, noise: Number.NaN };
+
+  it('takes over lag, fills in a usual noise, and is null with too few seconds', () => {
+    const model = fitCommandedGears(peaksOf([40], madeBike.cassette, 2.1), madeBike, sensors);
+    expect(model?.speedLagS).toBe(0.5);
+    expect(model?.noise).toBeGreaterThan(0);
+    const few = peaksOf([40], madeBike.cassette, 2.1).map((p) => ({ ...p, count: 3 }));
+    expect(fitCommandedGears(few, madeBike, sensors)).toBeNull();
+  });
+
+  it('corrects one cog of other teeth than written', () => {
+    const truly = madeBike.cassette.map((teeth) => (teeth === 23 ? 22 : teeth));
+    const model = fitCommandedGears(peaksOf([40], truly, 2.1), madeBike, sensors);
+    truly.forEach((teeth, cog) => {
+      expect(model?.logDevelopment[cog]).toBeCloseTo(Math.log((2.1 * 40) / teeth), 2);
+    });
+  });
+
+  it('corrects a ring of other teeth than written', () => {
+    const model = fitCommandedGears(peaksOf([32, 50], madeDoubleBike.cassette, 2.1), madeDoubleBike, sensors);
+    const cogs = madeDoubleBike.cassette.length;
+    const apart = (model?.logDevelopment[cogs] ?? 0) - (model?.logDevelopment[0] ?? 0);
+    expect(apart).toBeCloseTo(Math.log(50 / 32), 2);
+  });
+
+  it('does not read a cog that the chain never reaches as a cog of its neighbour’s size', () => {
+    const peaks = peaksOf([40], madeBike.cassette, 2.1);
+    peaks[8] = peaks[7];
+    const model = fitCommandedGears(peaks, madeBike, sensors);
+    expect(model?.logDevelopment[8]).toBeCloseTo(Math.log((2.1 * 40) / 34), 2);
+  });
+});
+
+describe('measureTeeth', () => {
+  it('finds the written teeth where they are right', () => {
+    const measured = measureTeeth(peaksOf([34, 50], madeDoubleBike.cassette, 2.1), madeDoubleBike, 2.1);
+    expect(measured.chainrings).toEqual([34, 50]);
+    expect(measured.cassette).toEqual(madeDoubleBike.cassette);
+    expect(Math.abs(measured.rolloutM / 2.1 - 1)).toBeLessThan(0.01);
+  });
+
+  it('finds wrong cogs, and rings whose proportion is wrong', () => {
+    const truly = [11, 13, 15, 17, 19, 22, 26, 30, 34];
+    const cogs = measureTeeth(peaksOf([40], truly, 2.1), madeBike, 2.1);
+    expect(cogs.cassette).toEqual(truly);
+    const rings = measureTeeth(peaksOf([32, 48], madeDoubleBike.cassette, 2.1), madeDoubleBike, 2.1);
+    expect(rings.chainrings).toEqual([32, 48]);
+  });
+
+  it('leaves open what the ride does not show', () => {
+    const peaks = peaksOf([34, 50], madeDoubleBike.cassette, 2.1).map((p, gear) => ({
+      ...p,
+      count: gear < 9 || gear === 17 ? 0 : p.count,
+    }));
+    const { chainrings, cassette } = measureTeeth(peaks, madeDoubleBike, 2.1);
+    expect(chainrings).toEqual([null, 50]);
+    expect(cassette[8]).toBeNull();
+    const nothing = measureTeeth(
+      peaks.map((p) => ({ ...p, count: 0 })),
+      madeDoubleBike,
+      Number.NaN,
+    );
+    expect([...nothing.chainrings, ...nothing.cassette].every((teeth) => teeth === null)).toBe(true);
+  });
+});
+
+describe('gearWarnings', () => {
+  const log = madeLog({ speedMps: [5], cadenceRpm: [80], gearRecords: gearRecords([{ timeS: 0, rearTeeth: 12 }]) });
+  const clean = madeLog({ speedMps: [5], cadenceRpm: [80], gearRecords: gearRecords([{ timeS: 0, rearTeeth: 13 }]) });
+  const asWritten = { chainrings: [40], cassette: madeBike.cassette, rolloutM: 2.1 };
+  const codes = (...args: Parameters<typeof gearWarnings>): string[] => gearWarnings(...args).map(({ code }) => code);
+
+  it('is silent where records, bike file and ride agree', () => {
+    expect(codes(clean, madeBike, asWritten, 2130, 2100)).toEqual([]);
+    expect(codes(clean, madeBike, asWritten, 2500, Number.NaN)).toEqual([]);
+  });
+
+  it('names rollout, teeth and records that differ', () => {
+    expect(codes(clean, madeBike, asWritten, 2270, 2100)).toEqual(['rollout-differs']);
+    const other = {
+      ...asWritten,
+      cassette: [null, ...madeBike.cassette.slice(1, 5), 22, ...madeBike.cassette.slice(6)],
+    };
+    const [warning] = gearWarnings(clean, madeBike, other, 2100, 2100);
+    expect(warning.code).toBe('teeth-differ');
+    expect(warning.message).toMatch(/23 \(the ride shows 22\)/);
+    expect(codes(log, madeBike, asWritten, 2100, 2100)).toEqual(['recorded-teeth-differ']);
+  });
+});

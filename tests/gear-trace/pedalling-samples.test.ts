@@ -1,0 +1,93 @@
+import { describe, expect, it } from 'vitest';
+import { logDevelopmentColumn, pedallingSamples } from '../../src/gear-trace/pedalling-samples.ts';
+import { sensorFaults } from '../../src/gear-trace/sensor-faults.ts';
+import { madeLog } from './made-ride.ts';
+
+const filled = (count: number, value: number): number[] => Array(count).fill(value);
+
+describe('pedallingSamples', () => {
+  it('takes a ratio only where speed and cadence are there and large enough', () => {
+    const log = madeLog({
+      speedMps: [5, 1, 5, 5, 5, Number.NaN, 5, 5.01],
+      cadenceRpm: [80, 80, 30, 31, 181, 80, Number.NaN, 180],
+    });
+    const { usable, pedalling } = pedallingSamples(log);
+    expect([...usable]).toEqual([1, 0, 0, 1, 0, 0, 0, 1]);
+    expect([...pedalling]).toEqual([1, 1, 0, 1, 1, 1, 0, 1]);
+  });
+
+  it('tells the step from the record before, 1 s for the first', () => {
+    const log = madeLog({ speedMps: [5, 5, 5], cadenceRpm: [80, 80, 80], timeS: [10, 11, 18] });
+    expect([...pedallingSamples(log).dtS]).toEqual([1, 1, 7]);
+  });
+
+  it('finds the slope of a steady acceleration, over missing values and uneven records too', () => {
+    const times = [0, 1, 2, 3, 4, 6, 9, 12, 15, 18];
+    const speed = times.map((t) => (t === 3 ? Number.NaN : 3 + 0.5 * t));
+    const log = madeLog({ speedMps: speed, cadenceRpm: filled(10, 80), timeS: times });
+    for (const [i, slope] of pedallingSamples(log).accelerationMps2.entries())
+      if (i > 0 && i < 9) expect(slope, `record ${i}`).toBeCloseTo(0.5, 9);
+  });
+
+  it('gives slope 0 where the neighbours are too far away', () => {
+    const log = madeLog({ speedMps: [3, 5, 9], cadenceRpm: [80, 80, 80], timeS: [0, 30, 60] });
+    expect([...pedallingSamples(log).accelerationMps2]).toEqual([0, 0, 0]);
+  });
+});
+
+describe('logDevelopmentColumn', () => {
+  it('is the log of metres a crank turn: 6 m/s at 90 rpm is 4 m', () => {
+    const log = madeLog({ speedMps: filled(9, 6), cadenceRpm: filled(9, 90) });
+    const column = logDevelopmentColumn(log, pedallingSamples(log), 0);
+    for (const value of column) expect(Math.exp(value)).toBeCloseTo(4, 9);
+  });
+
+  it('undoes a first-order lag: speed + lag x slope', () => {
+    // a speed that grows by 0.4 m/s each second, shown 1.5 s late, reads 0.6 m/s too little
+    const log = madeLog({ speedMps: Array.from({ length: 7 }, (_, t) => 5 + 0.4 * t), cadenceRpm: filled(7, 80) });
+    const column = logDevelopmentColumn(log, pedallingSamples(log), 1.5);
+    for (let t = 1; t < 6; t++) expect(Math.exp(column[t])).toBeCloseTo(((5 + 0.4 * t + 0.6) * 60) / 80, 9);
+  });
+
+  it('is NaN where there is no ratio, and where undoing the lag would double or halve the speed', () => {
+    const falling = madeLog({ speedMps: [9, 7, 5, 3, 1.5], cadenceRpm: filled(5, 80) });
+    expect(logDevelopmentColumn(falling, pedallingSamples(falling), 3)[3]).toBeNaN();
+    const still = madeLog({ speedMps: [0, 0, 0], cadenceRpm: [0, 0, 0] });
+    expect(logDevelopmentColumn(still, pedallingSamples(still), 0).every(Number.isNaN)).toBe(true);
+  });
+});
+
+describe('sensorFaults', () => {
+  const moving = (count: number, from: number, step: number): number[] =>
+    Array.from({ length: count }, (_, i) => from + step * i);
+
+  it('trusts two sensors that both move, and two that both stand still', () => {
+    const both = madeLog({ speedMps: moving(12, 5, 0.1), cadenceRpm: moving(12, 80, 1) });
+    const neither = madeLog({ speedMps: filled(12, 5), cadenceRpm: filled(12, 80) });
+    expect([...sensorFaults(both), ...sensorFaults(neither)].every((fault) => fault === 0)).toBe(true);
+  });
+
+  it('marks a speed that is held while the cadence changes, but for its first record', () => {
+    const log = madeLog({
+      speedMps: [4.9, 4.95, ...filled(8, 5), 5.4],
+      cadenceRpm: [80, 80, ...moving(8, 80, 2), 90],
+    });
+    expect([...sensorFaults(log)]).toEqual([0, 0, 0, 1, 1, 1, 1, 1, 1, 1, 0]);
+  });
+
+  it('marks a cadence that is held while the speed changes', () => {
+    const log = madeLog({ speedMps: moving(20, 8, -0.2), cadenceRpm: [...moving(4, 70, 1), ...filled(16, 74)] });
+    const faults = [...sensorFaults(log)];
+    expect(faults.slice(0, 5)).toEqual(filled(5, 0));
+    expect(faults.slice(5)).toEqual(filled(15, 1));
+  });
+
+  it('marks a speed that strayed until it jumped back faster than any rider gains speed', () => {
+    const log = madeLog({ speedMps: [8, 8.1, 7, 6, 5, 4, 8, 8.1], cadenceRpm: moving(8, 80, 1) });
+    expect([...sensorFaults(log)]).toEqual([0, 0, 1, 1, 1, 1, 0, 0]);
+  });
+
+  it('is empty for an empty log', () => {
+    expect(sensorFaults(madeLog({ speedMps: [], cadenceRpm: [] })).length).toBe(0);
+  });
+});
