@@ -155,7 +155,8 @@ function windowRecords(
 function cogsInQuestion(startCog: number, shift: CommandedShift, nextCog: number, cogs: number): number[] {
   const beyond = shift.toCog >= shift.fromCog ? 1 : -1;
   const wanted = new Set([shift.toCog]);
-  if (nextCog < 0 || (nextCog - shift.toCog) * beyond < 0) wanted.add(shift.toCog + beyond).add(shift.toCog + 2 * beyond);
+  if (nextCog < 0 || (nextCog - shift.toCog) * beyond < 0)
+    wanted.add(shift.toCog + beyond).add(shift.toCog + 2 * beyond);
   const step = Math.sign(shift.toCog - startCog);
   if (step !== 0) for (let cog = startCog + step; cog !== shift.toCog; cog += step) wanted.add(cog);
   return [...wanted].filter((cog) => cog >= 0 && cog < cogs);

@@ -11,6 +11,8 @@ const MIN_BELOW = 0.07;
 const BEFORE_S = 6;
 /** Speed at the end of the run over that before it: noise may raise it a little. */
 const MAX_GAIN = 1.01;
+/** The same where a power meter shows that the rider does nothing. */
+const MAX_GAIN_DOWNHILL = 1.15;
 const STOP_WITHIN_S = 60;
 const STOP_LASTS_S = 8;
 const APART_S = 20;
@@ -66,10 +68,11 @@ export function chainDrops(log: RideLog, trace: RideTrace): ChainDropEvent[] {
     }
     // setting off with the chain off there is no cadence to compare with: the gear itself says how fast the legs should turn
     if (before.length === 0) spin = depth;
-    // without drive nothing speeds the bike up; a satellite speed that lags while it does looks much the same
-    if (!(spin > MIN_SPIN) || log.speedMps[end - 1] > log.speedMps[start - 1] * MAX_GAIN) return 0;
     const power = powerSum / (end - start);
     const powerGone = log.powerW[end - 1] < 30 && power < Math.max(20, 0.4 * powerBefore);
+    // without drive only a slope speeds the bike up; a satellite speed that lags while the rider does looks much the same
+    const gain = log.speedMps[end - 1] / log.speedMps[start - 1];
+    if (!(spin > MIN_SPIN) || gain > (powerGone ? MAX_GAIN_DOWNHILL : MAX_GAIN)) return 0;
     const { side } = dropSide(log, trace, log.timeS[start]);
     const odds =
       ODDS.before +

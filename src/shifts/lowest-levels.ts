@@ -3,10 +3,11 @@ import type { RideLog } from '../ride-log/ride-log.ts';
 
 /** A command, a late shift and the sensors' lag together take no longer than this. */
 const LOOK_BACK_S = 10;
+const TRACE_UNTIL_S = 4;
 
 /**
- * Log development of the lowest gear in question at each record: of all commanded and traced cogs and rings of the last 10 s the
- * easiest. Without gear records any shift may have been made, so it is the bike's lowest gear.
+ * Log development of the lowest gear in question at each record: of all cogs and rings commanded in the last 10 s,
+ * or traced 4 to 10 s ago, the easiest. Without gear records any shift may have been made, so it is the bike's lowest gear.
  */
 export function lowestLevels(log: RideLog, trace: RideTrace): Float64Array {
   const { model, commands } = trace;
@@ -26,7 +27,8 @@ export function lowestLevels(log: RideLog, trace: RideTrace): Float64Array {
       largest = Math.max(largest, commands.cog[c]);
       rings.add(commands.ring[c]);
     }
-    for (let k = first; k <= i; k++) {
+    // the trace of the last seconds may follow the very spin in question, and must not explain it away
+    for (let k = first; k <= i && log.timeS[i] - log.timeS[k] >= TRACE_UNTIL_S; k++) {
       largest = Math.max(largest, trace.cog[k]);
       if (trace.ring[k] >= 0) rings.add(trace.ring[k]);
     }
