@@ -99,7 +99,7 @@ export class MadeRide {
     this.cog = -1;
     for (let s = 0; s < seconds; s++) {
       this.speed = Math.max(0, this.speed - 0.3);
-      this.row(cadenceRpm, powerW);
+      this.row(cadenceRpm + 2 * (s % 3), powerW);
     }
     this.cog = cog;
     return this;
