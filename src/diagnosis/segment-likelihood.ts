@@ -112,8 +112,10 @@ function rareEvents(prepared: PreparedSegment, rates: PulleyRates): number {
   let total = 0;
   for (let i = 0; i < 2 * zoneCount; i++) total += clumpedCount(zoneGhosts[i], zoneMeans[i], 0.8);
   for (let i = 0; i < zoneCount; i++) total += clumpedCount(zoneSkips[i], zoneMeans[2 * zoneCount + i], 0.8);
-  for (let end = 0; end < 3; end++)
-    total += clumpedCount(segment.drops[end], rates.drop[end] * segment.dropChances[end] + 1e-9, 1);
+  for (let end = 0; end < 3; end++) {
+    const chances = Math.max(segment.dropChances[end], segment.drops[end]);
+    total += clumpedCount(segment.drops[end], rates.drop[end] * chances + 1e-9, 1);
+  }
   return total;
 }
 

@@ -1,0 +1,128 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import type { Adjustment } from '../../src/adjustments/adjustment.ts';
+import { adjustmentPeriods } from '../../src/adjustments/adjustment-periods.ts';
+import { compareAdjustments } from '../../src/adjustments/compare-adjustments.ts';
+import { probabilityBetter, shiftsStillNeeded } from '../../src/adjustments/compare-rates.ts';
+import type { RideEvents, ShiftEvent } from '../../src/shifts/ride-events.ts';
+
+const dayMs = 86_400_000;
+const start = Date.UTC(2026, 3, 1, 8);
+
+/** `bad` of `count` shifts missed, alternately to-larger onto cog 2 and to-smaller onto cog 1, one a minute. */
+function ride(day: number, count: number, bad: number): { startMs: number; events: RideEvents } {
+  const shifts = Array.from(
+    { length: count },
+    (_, i): ShiftEvent => ({
+      timeS: 60 * i,
+      fromCog: i % 2 ? 2 : 1,
+      toCog: i % 2 ? 1 : 2,
+      direction: i % 2 ? 'to-smaller' : 'to-larger',
+      outcome: i < bad ? 'missed' : 'clean',
+      crankRevs: null,
+      confidence: 1,
+      probability: { clean: 0, late: 0, missed: 0, overshot: 0 },
+      torqueNm: Number.NaN,
+      cadenceRpm: Number.NaN,
+      weak: false,
+    }),
+  );
+  const ghost = { timeS: 30, fromCog: 2, toCog: 1, heldS: 2, confidence: 1, torqueNm: 0 };
+  return {
+    startMs: start + day * dayMs,
+    events: { shifts, ghostShifts: [ghost], chainDrops: [], skips: [], pedallingSByCog: new Float64Array(4) },
+  };
+}
+
+const adjusted = (day: number, amount = 1): Adjustment => ({
+  at: new Date(start + day * dayMs + dayMs / 2).toISOString(),
+  parameter: 'cable-tension',
+  amount,
+  unit: 'clicks',
+  note: '',
+});
+
+describe('before and after an adjustment', () => {
+  it('counts only the rides between this and the neighbouring adjustments', () => {
+    const rides = [ride(4, 40, 1), ride(0, 30, 20), ride(2, 50, 10)];
+    const [first, second] = compareAdjustments(rides, [adjusted(3), adjusted(1)], 4);
+    expect(first).toMatchObject({
+      before: { shifts: 30, missed: 20, ghostShifts: 1 },
+      after: { shifts: 50, missed: 10 },
+    });
+    expect(second).toMatchObject({ before: { shifts: 50, missed: 10 }, after: { shifts: 40, missed: 1 } });
+    expect(first.probabilityBetter).toBeGreaterThan(0.99);
+    expect(first.shiftsStillNeeded).toBe(0);
+    expect(second.cogs.map(({ cog, direction }) => [cog, direction])).toEqual([
+      [1, 'to-smaller'],
+      [2, 'to-larger'],
+    ]);
+    expect(second.cogs[1].after.shifts).toBe(20);
+    expect(first.sharedPeriod).toBe(false);
+  });
+
+  it('cuts a ride in which the bike was adjusted', () => {
+    const during: Adjustment = { ...adjusted(0), at: new Date(start + 10 * 60_000 + 1).toISOString() };
+    const [comparison] = compareAdjustments([ride(0, 30, 5)], [during], 4);
+    expect(comparison.before.shifts).toBe(11);
+    expect(comparison.after.shifts).toBe(19);
+  });
+
+  it('lets two adjustments with no ride between share before and after', () => {
+    const both = compareAdjustments([ride(0, 30, 9), ride(3, 30, 0)], [adjusted(1), adjusted(2, -1)], 4);
+    expect(both).toHaveLength(2);
+    for (const one of both)
+      expect(one).toMatchObject({ sharedPeriod: true, before: { shifts: 30 }, after: { shifts: 30 } });
+  });
+
+  it('knows nothing where there is nothing to compare', () => {
+    const [comparison] = compareAdjustments([ride(0, 30, 9)], [adjusted(1)], 4);
+    expect(comparison).toMatchObject({
+      probabilityBetter: 0.5,
+      after: { shifts: 0, troubleRate: null, low: 0, high: 1 },
+    });
+    expect(comparison.shiftsStillNeeded).toBeGreaterThan(3);
+    expect(comparison.shiftsStillNeeded).toBeLessThan(60);
+    const [early] = compareAdjustments([ride(2, 30, 9)], [adjusted(1)], 4);
+    expect(early).toMatchObject({ probabilityBetter: 0.5, shiftsStillNeeded: null });
+    expect(compareAdjustments([], [], 4)).toEqual([]);
+  });
+
+  it('cannot place a ride without a clock', () => {
+    const placed = adjustmentPeriods([{ ...ride(0, 10, 1), startMs: 0 }], [adjusted(1)]);
+    expect(placed.periods.map((period) => period.shifts.length)).toEqual([0, 0]);
+  });
+});
+
+describe('probability that it got better', () => {
+  it('is about a half when both went alike, also with few shifts after', () => {
+    expect(probabilityBetter({ trouble: 10, shifts: 100 }, { trouble: 10, shifts: 100 })).toBeCloseTo(0.5, 1);
+    expect(probabilityBetter({ trouble: 1, shifts: 50 }, { trouble: 0, shifts: 3 })).toBeGreaterThan(0.35);
+    expect(probabilityBetter({ trouble: 1, shifts: 50 }, { trouble: 0, shifts: 3 })).toBeLessThan(0.65);
+  });
+
+  it('rises as trouble before grows, and never leaves 0 to 1', () => {
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 1, max: 80 }),
+        fc.integer({ min: 1, max: 80 }),
+        fc.nat(40),
+        (before, after, bad) => {
+          const badAfter = Math.min(bad, after);
+          const p = Array.from({ length: before + 1 }, (_, trouble) =>
+            probabilityBetter({ trouble, shifts: before }, { trouble: badAfter, shifts: after }),
+          );
+          return p.every((value, i) => value >= 0 && value <= 1 && (i === 0 || value >= p[i - 1] - 0.02));
+        },
+      ),
+      { numRuns: 25 },
+    );
+  });
+
+  it('needs fewer further shifts the clearer the change', () => {
+    const clear = shiftsStillNeeded({ trouble: 15, shifts: 50 }, { trouble: 0, shifts: 4 });
+    const faint = shiftsStillNeeded({ trouble: 4, shifts: 50 }, { trouble: 0, shifts: 4 });
+    expect(clear).toBeLessThan(faint ?? Number.POSITIVE_INFINITY);
+    expect(shiftsStillNeeded({ trouble: 5, shifts: 100 }, { trouble: 5, shifts: 100 })).toBeNull();
+  });
+});

@@ -1,0 +1,232 @@
+import { describe, expect, it } from 'vitest';
+import type { Adjustment } from '../../src/adjustments/adjustment.ts';
+import type { Cause } from '../../src/diagnosis/causes.ts';
+import { diagnose } from '../../src/diagnosis/diagnose.ts';
+import type { Diagnosis } from '../../src/diagnosis/diagnosis.ts';
+import { diagnosisSchema } from '../../src/report/report-schema.ts';
+import { cableBike, cassette, electronicBike, healthyPattern, type Pattern, patternRide } from './pattern-ride.ts';
+
+const probability = (verdict: Diagnosis, cause: Cause): number =>
+  verdict.causes.find((one) => one.cause === cause)!.probability;
+
+const adjustment = (day: number, parameter: Adjustment['parameter'], amount: number | null): Adjustment => ({
+  at: new Date(Date.UTC(2026, 4, 1 + day, 18)).toISOString(),
+  parameter,
+  amount,
+  unit: ({ 'cable-tension': 'clicks', 'index-offset': 'steps', hanger: 'done', 'pulley-gap': 'turns' } as const)[
+    parameter as 'cable-tension'
+  ],
+  note: '',
+});
+
+const slowToLarger = (_: number, larger: boolean): Pattern => (larger ? { late: 0.17, missed: 0.17 } : {});
+const bentHanger = (_: number, larger: boolean, share: number): Pattern => {
+  const short = larger ? 1 - 2 * share : 2 * share - 1;
+  return short > 0.3 ? { late: 0.3 * short, missed: 0.3 * short } : {};
+};
+
+describe('little or no evidence', () => {
+  it('gives priors, a wide offset and no part without any ride', () => {
+    const verdict = diagnose({ bike: cableBike, rides: [], adjustments: [] });
+    expect(verdict.causes[0].cause).toBe('no-fault');
+    expect(verdict.causes[0].probability).toBeLessThan(0.5);
+    expect(verdict.suggestion.parameter).toBe('none');
+    expect(verdict.suggestion.action).toMatch(/too few judged shifts \(0\)/);
+    expect(verdict.lateralOffsetMm.high - verdict.lateralOffsetMm.low).toBeGreaterThan(1);
+    expect(verdict.onset).toEqual({ kind: 'unknown', at: null, probability: 0 });
+    expect(() => diagnosisSchema.parse(verdict)).not.toThrow();
+  });
+
+  it('names no part after a handful of shifts, even bad ones', () => {
+    const ride = patternRide({ pattern: slowToLarger, shifts: 1 });
+    const verdict = diagnose({ bike: cableBike, rides: [ride], adjustments: [] });
+    expect(verdict.suggestion.parameter).toBe('none');
+    expect(verdict.causes[0].probability).toBeLessThan(0.6);
+  });
+
+  it('ignores rides that can tell nothing', () => {
+    const ride = { ...patternRide({ pattern: slowToLarger }), evidence: 'none' as const };
+    expect(diagnose({ bike: cableBike, rides: [ride], adjustments: [] }).suggestion.action).toMatch(/\(0\)/);
+  });
+
+  it('believes a rider’s reactions much less than measured shifts', () => {
+    const weak = diagnose({
+      bike: cableBike,
+      rides: [patternRide({ pattern: slowToLarger, weak: true })],
+      adjustments: [],
+    });
+    const full = diagnose({ bike: cableBike, rides: [patternRide({ pattern: slowToLarger })], adjustments: [] });
+    expect(probability(full, 'cable-tension-low')).toBeGreaterThan(probability(weak, 'cable-tension-low'));
+    expect(probability(weak, 'cable-tension-low')).toBeLessThan(0.9);
+    const healthySentences = weak.causes.find(({ cause }) => cause === 'no-fault')!.evidence.join(' ');
+    expect(healthySentences).toMatch(/reaction alone, which is weak/);
+  });
+});
+
+describe('the same input', () => {
+  it('gives the same verdict, in any order of rides', () => {
+    const rides = [0, 1, 2].map((day) => patternRide({ pattern: bentHanger, day }));
+    const one = diagnose({ bike: cableBike, rides, adjustments: [] });
+    expect(diagnose({ bike: cableBike, rides: [...rides].reverse(), adjustments: [] })).toEqual(one);
+  });
+});
+
+describe('adjustments', () => {
+  it('one that cured its fault counts for it, and nothing more is to be turned', () => {
+    const rides = [0, 1, 3, 4].map((day) => patternRide({ day, pattern: day < 2 ? slowToLarger : healthyPattern }));
+    const verdict = diagnose({ bike: cableBike, rides, adjustments: [adjustment(2, 'cable-tension', 4)] });
+    expect(verdict.causes[0].cause).toBe('cable-tension-low');
+    expect(probability(verdict, 'cable-tension-low')).toBeGreaterThan(0.8);
+    expect(verdict.stillThere).toBeLessThan(0.25);
+    expect(verdict.suggestion.parameter).toBe('none');
+    expect(verdict.suggestion.action).toMatch(/seems to have cured too little cable tension/);
+    expect(verdict.causes[0].evidence.join(' ')).toMatch(
+      /2026-05-03, cable tension \+4 clicks: \d+ of \d+ shifts went wrong before, \d+ of \d+ after: it helped/,
+    );
+  });
+
+  it('tension turned both ways without effect speaks for the hanger', () => {
+    /** Half of what the hanger does: alone it is a weak sign. */
+    const faint = (cog: number, larger: boolean, share: number): Pattern => {
+      const { late = 0, missed = 0 } = bentHanger(cog, larger, share);
+      return { late: late * 0.6, missed: missed * 0.6 };
+    };
+    const rides = [0, 2, 4].map((day) => patternRide({ day, pattern: faint }));
+    const turned = [adjustment(1, 'cable-tension', 3), adjustment(3, 'cable-tension', -3)];
+    const verdict = diagnose({ bike: cableBike, rides, adjustments: turned });
+    expect(verdict.causes[0].cause).toBe('hanger-bent');
+    for (const cause of ['cable-tension-low', 'cable-tension-high'] as const)
+      expect(probability(verdict, cause)).toBeLessThan(0.03);
+    expect(verdict.stillThere).toBeGreaterThan(0.9);
+  });
+
+  it('one that changed nothing counts against its cause', () => {
+    const rides = [0, 2].map((day) => patternRide({ day, pattern: () => ({ late: 0.17 }) }));
+    const gapTurned = diagnose({ bike: cableBike, rides, adjustments: [adjustment(1, 'pulley-gap', -2)] });
+    const untouched = diagnose({ bike: cableBike, rides, adjustments: [] });
+    expect(probability(gapTurned, 'pulley-gap-large')).toBeLessThan(probability(untouched, 'pulley-gap-large'));
+  });
+
+  it('says that two between the same rides cannot be told apart', () => {
+    const rides = [0, 3].map((day) => patternRide({ day, pattern: day < 2 ? slowToLarger : healthyPattern }));
+    const both = [adjustment(1, 'cable-tension', 2), adjustment(2, 'hanger', null)];
+    const verdict = diagnose({ bike: cableBike, rides, adjustments: both });
+    expect(verdict.notes.join(' ')).toMatch(/cable-tension and hanger were changed with no judged shift between them/);
+  });
+
+  it('leaves out rides without a date, and says so', () => {
+    const rides = [
+      patternRide({ day: 0, pattern: slowToLarger }),
+      { ...patternRide({ pattern: slowToLarger }), startMs: 0 },
+    ];
+    const verdict = diagnose({ bike: cableBike, rides, adjustments: [adjustment(2, 'cable-tension', 1)] });
+    expect(verdict.notes.join(' ')).toMatch(/without a date/);
+  });
+});
+
+describe('onset', () => {
+  it('a fault that came at once is dated, and the hanger is checked first', () => {
+    const rides = [0, 1, 2, 3].map((day) => patternRide({ day, pattern: day < 2 ? healthyPattern : bentHanger }));
+    const { causes, onset, suggestion } = diagnose({ bike: cableBike, rides, adjustments: [] });
+    expect(causes[0].cause).toBe('hanger-bent');
+    expect(onset.kind).toBe('sudden');
+    expect(onset.at?.slice(0, 10)).toBe('2026-05-03');
+    expect(suggestion.parameter).toBe('hanger');
+    expect(causes[0].evidence.join(' ')).toMatch(/began suddenly, about 2026-05-03/);
+  });
+
+  it('another fault that came at once still has the hanger looked at', () => {
+    const rides = [0, 1, 2, 3].map((day) => patternRide({ day, pattern: day < 2 ? healthyPattern : slowToLarger }));
+    const { causes, suggestion } = diagnose({ bike: cableBike, rides, adjustments: [] });
+    expect(causes[0].cause).toBe('cable-tension-low');
+    expect(suggestion.action).toMatch(/^It began suddenly, so look for damage and have the hanger checked first/);
+  });
+
+  it('friction that grew is called gradual', () => {
+    const grown =
+      (day: number) =>
+      (cog: number, larger: boolean): Pattern => {
+        const size = [0, 0, 0.45, 0.5, 1, 1][day];
+        return larger ? { late: cog % 3 ? 0 : 0.2 * size } : { late: 0.42 * size, missed: 0.12 * size };
+      };
+    const rides = [0, 1, 2, 3, 4, 5].map((day) => patternRide({ day, pattern: grown(day) }));
+    const { causes, onset } = diagnose({ bike: cableBike, rides, adjustments: [] });
+    expect(causes[0].cause).toBe('cable-friction');
+    expect(onset.kind).toBe('gradual');
+  });
+});
+
+describe('the rider', () => {
+  it('is asked to ease off where trouble gathers at high torque', () => {
+    const torque = (i: number): number => 15 + 3 * (i % 12);
+    const rides = [0, 1].map((day) => {
+      const ride = patternRide({ day, pattern: () => ({}), torque });
+      const shifts = ride.events.shifts.map((shift, i) =>
+        shift.torqueNm > 40 && i % 2 === 0
+          ? { ...shift, outcome: 'late' as const, probability: { clean: 0.02, late: 0.97, missed: 0.01, overshot: 0 } }
+          : shift,
+      );
+      return { ...ride, events: { ...ride.events, shifts } };
+    });
+    const { causes, riderPart, suggestion } = diagnose({ bike: cableBike, rides, adjustments: [] });
+    expect(causes[0].cause).toBe('no-fault');
+    expect(riderPart.probability).toBeGreaterThan(0.5);
+    expect(riderPart.troubleRateHighTorque!).toBeGreaterThan(riderPart.troubleRateLowTorque!);
+    expect(suggestion.action).toMatch(/Ease off/);
+    expect(suggestion.parameter).toBe('none');
+  });
+
+  it('cannot be judged without power', () => {
+    const { riderPart } = diagnose({
+      bike: cableBike,
+      rides: [patternRide({ pattern: healthyPattern })],
+      adjustments: [],
+    });
+    expect(riderPart.probability).toBe(0);
+    expect(riderPart.sentence).toMatch(/too little power/);
+  });
+});
+
+describe('electronic actuation', () => {
+  it('gets steps of index offset and no cable advice', () => {
+    const rides = [0, 1].map((day) => patternRide({ day, pattern: slowToLarger }));
+    const verdict = diagnose({ bike: electronicBike, rides, adjustments: [] });
+    expect(verdict.causes[0].cause).toBe('cable-tension-low');
+    expect(verdict.clicks).toMatchObject({ parameter: 'index-offset', unit: 'steps' });
+    expect(verdict.suggestion.parameter).toBe('index-offset');
+    expect(verdict.suggestion.action).toMatch(/inboard, one step at a time/);
+    expect(JSON.stringify(verdict.suggestion)).not.toMatch(/cable|barrel|click/i);
+    expect(probability(verdict, 'cable-friction')).toBeLessThan(0.01);
+  });
+});
+
+describe('doubt', () => {
+  it('is shown where an assumption turns the verdict', () => {
+    /** Slow to smaller only, no creep, no overshoot: too much tension and friction both explain it. */
+    const rides = [0, 1].map((day) =>
+      patternRide({ day, pattern: (_, larger) => (larger ? {} : { late: 0.2, missed: 0.05 }) }),
+    );
+    const { causes, undecided } = diagnose({ bike: cableBike, rides, adjustments: [] });
+    const named = causes
+      .slice(0, 2)
+      .map(({ cause }) => cause)
+      .sort();
+    expect(named).toEqual(['cable-friction', 'cable-tension-high']);
+    if (undecided) {
+      expect([...undecided.between].sort()).toEqual(named);
+      expect(undecided.sentence).toMatch(/hangs on/);
+      expect(undecided.becauseOf.length).toBeGreaterThan(0);
+    } else expect(causes[0].probability).toBeGreaterThan(2 * causes[1].probability);
+  });
+
+  it('plans a check ride that tells more than as many ordinary shifts', () => {
+    const rides = [patternRide({ pattern: (_, larger) => (larger ? {} : { late: 0.17 }), shifts: 4 })];
+    const { checkRide } = diagnose({ bike: cableBike, rides, adjustments: [] });
+    expect(checkRide.expectedBits).toBeGreaterThan(checkRide.ordinaryBits);
+    expect(checkRide.blocks.length).toBeGreaterThan(0);
+    for (const { fromTeeth, toTeeth } of checkRide.blocks)
+      expect(Math.abs(cassette.indexOf(fromTeeth) - cassette.indexOf(toTeeth))).toBe(1);
+    expect(checkRide.sentences.join(' ')).toMatch(/[Ss]ix times from the \d+ to the \d+ and back, seated/);
+    expect(checkRide.sentences.at(-1)).toMatch(/away from traffic/);
+  });
+});

@@ -1,0 +1,139 @@
+import { describe, expect, it } from 'vitest';
+import type { Cause } from '../../src/diagnosis/causes.ts';
+import { diagnose } from '../../src/diagnosis/diagnose.ts';
+import type { Diagnosis } from '../../src/diagnosis/diagnosis.ts';
+import { diagnosisSchema } from '../../src/report/report-schema.ts';
+import symptoms from '../checks/symptoms.json' with { type: 'json' };
+import { cableBike, healthyPattern, type PatternRide, patternRide } from './pattern-ride.ts';
+
+const last = 11;
+const seen: Record<Cause, PatternRide> = {
+  'cable-tension-low': {
+    pattern: (_, larger) => (larger ? { late: 0.17, missed: 0.17 } : {}),
+    ghosts: [
+      [5, 4],
+      [7, 6],
+    ],
+  },
+  'cable-tension-high': {
+    pattern: (_, larger) => (larger ? {} : { late: 0.17, missed: 0.17 }),
+    ghosts: [
+      [4, 5],
+      [6, 7],
+      [3, 4],
+    ],
+  },
+  'cable-friction': {
+    pattern: (cog, larger) => (larger ? { late: cog % 2 ? 0.17 : 0 } : { late: cog % 3 ? 0.34 : 0.17, missed: 0.09 }),
+  },
+  'low-limit-tight': {
+    pattern: (cog, larger) => (larger && cog === last ? { missed: 0.5, late: 0.2 } : healthyPattern(cog)),
+  },
+  'low-limit-loose': { pattern: healthyPattern, drops: [['past-largest', last]] },
+  'high-limit-tight': {
+    pattern: (cog, larger) => (!larger && cog === 0 ? { missed: 0.5, late: 0.2 } : healthyPattern(cog)),
+  },
+  'high-limit-loose': { pattern: healthyPattern, drops: [['past-smallest', 0]] },
+  'pulley-gap-small': {
+    pattern: (cog, larger) =>
+      larger && cog >= last - 2 ? { late: 0.42 } : larger && cog === last - 3 ? { late: 0.17 } : {},
+  },
+  'pulley-gap-large': { pattern: () => ({ late: 0.25 }) },
+  'hanger-bent': {
+    pattern: (_, larger, share) => {
+      const short = larger ? 1 - 2 * share : 2 * share - 1;
+      return short > 0.3 ? { late: 0.3 * short, missed: 0.3 * short } : {};
+    },
+  },
+  'worn-drivetrain': { pattern: healthyPattern, skipsOn: [5, 5, 2, 8, 5, 2] },
+  'no-fault': { pattern: healthyPattern },
+};
+
+const verdicts = new Map<Cause, Diagnosis>();
+function verdictOf(cause: Cause): Diagnosis {
+  const kept = verdicts.get(cause);
+  if (kept) return kept;
+  const rides = [0, 1].map((day) => patternRide({ ...seen[cause], day }));
+  const verdict = diagnose({ bike: cableBike, rides, adjustments: [] });
+  verdicts.set(cause, verdict);
+  return verdict;
+}
+
+describe(`symptoms (${symptoms.source.split(';')[0]})`, () => {
+  it.each(symptoms.rows)('$seen: $cause', ({ cause }) => {
+    const verdict = verdictOf(cause as Cause);
+    expect(verdict.causes[0].cause, JSON.stringify(verdict.causes.slice(0, 3))).toBe(cause);
+    expect(verdict.causes.reduce((sum, one) => sum + one.probability, 0)).toBeCloseTo(1, 9);
+    expect(verdict.causes).toHaveLength(12);
+    expect(() => diagnosisSchema.parse(verdict)).not.toThrow();
+  });
+
+  it.each([
+    ['cable-tension-low', 'cable-tension', /anticlockwise, one click at a time/],
+    ['cable-tension-high', 'cable-tension', /clockwise, one click at a time/],
+    ['low-limit-tight', 'low-limit', /straight below the largest cog/],
+    ['low-limit-loose', 'low-limit', /straight below the largest cog/],
+    ['high-limit-tight', 'high-limit', /a hair outside the smallest cog/],
+    ['high-limit-loose', 'high-limit', /a hair outside the smallest cog/],
+    ['pulley-gap-small', 'pulley-gap', /second largest cog/],
+    ['pulley-gap-large', 'pulley-gap', /second largest cog/],
+    ['hanger-bent', 'hanger', /no other adjustment cures it/],
+    ['cable-friction', 'cable-and-housing', /before any indexing/],
+    ['worn-drivetrain', 'chain', /chain checker/],
+    ['no-fault', 'none', /Leave everything as it is/],
+  ] as const)('%s: what to do (common practice, no source)', (cause, parameter, action) => {
+    const { suggestion } = verdictOf(cause);
+    expect(suggestion.parameter).toBe(parameter);
+    expect(suggestion.action).toMatch(action);
+    for (const text of [suggestion.start, suggestion.verify]) expect(text.length).toBeGreaterThan(10);
+    expect(suggestion.cautions.join(' ')).toMatch(/away from traffic.*fingers.*qualified mechanic/s);
+  });
+
+  it('holds the trade facts of each step (common practice, no source)', () => {
+    expect(verdictOf('pulley-gap-small').suggestion.start).toMatch(/about 3 mm/);
+    expect(verdictOf('pulley-gap-small').suggestion.cautions.join(' ')).toMatch(/at sag/);
+    expect(verdictOf('hanger-bent').suggestion.cautions.join(' ')).toMatch(/cracked hanger.*replaced and not bent/);
+    expect(verdictOf('cable-friction').suggestion.cautions.join(' ')).toMatch(/settle.*tension again/);
+    expect(verdictOf('high-limit-tight').suggestion.cautions.join(' ')).toMatch(
+      /Release cable tension.*count the clicks/,
+    );
+    expect(verdictOf('low-limit-loose').suggestion.cautions.join(' ')).toMatch(/spokes: stop/);
+    expect(verdictOf('high-limit-loose').suggestion.cautions.join(' ')).toMatch(/frame: stop/);
+    for (const cause of ['low-limit-tight', 'pulley-gap-large', 'hanger-bent'] as const)
+      expect(verdictOf(cause).suggestion.cautions.join(' ')).toMatch(/Check the indexing again/);
+  });
+
+  it('places the pulley on the right side', () => {
+    const low = verdictOf('cable-tension-low');
+    expect(low.lateralOffsetMm.high).toBeLessThan(0);
+    expect(low.clicks.mean).toBeGreaterThan(0);
+    const high = verdictOf('cable-tension-high');
+    expect(high.lateralOffsetMm.low).toBeGreaterThan(0);
+    expect(high.clicks.mean).toBeLessThan(0);
+    const bent = verdictOf('hanger-bent').lateralErrorMm;
+    expect(Math.sign(bent[1].mean)).toBe(-Math.sign(bent[10].mean));
+  });
+
+  it('gives evidence in sentences with numbers', () => {
+    expect(verdictOf('cable-tension-low').causes[0].evidence[0]).toBe(
+      '88 of 264 shifts to larger cogs were late or missed, 0 of 264 to smaller.',
+    );
+    expect(verdictOf('low-limit-loose').causes[0].evidence[0]).toBe(
+      'The chain was lost past the largest cog 2 times in 24 shifts onto the 51.',
+    );
+    for (const verdict of verdicts.values())
+      for (const { evidence } of verdict.causes) expect(evidence.join(' ')).toMatch(/\d/);
+  });
+
+  it('keeps the check ride off a cog past which the chain may be lost', () => {
+    for (const cause of ['low-limit-loose', 'hanger-bent'] as const)
+      for (const block of verdictOf(cause).checkRide.blocks) expect(block.toTeeth).not.toBe(51);
+    for (const block of verdictOf('high-limit-loose').checkRide.blocks) expect(block.toTeeth).not.toBe(10);
+  });
+
+  it('says what would tell the two likeliest causes apart', () => {
+    const { separates, causes } = verdictOf('cable-friction');
+    expect(separates?.between).toEqual([causes[0].cause, causes[1].cause]);
+    expect(separates?.sentence).toMatch(/tell most/);
+  });
+});
