@@ -117,10 +117,10 @@ async function run(options: StartOptions, folder: DataFolder, sql: Sql, raw: Raw
   };
 }
 
-/** Reading uploads stands back a little for answering, analysis more, as the system counts niceness. */
+/** Analysis stands back for answering and for reading uploads, which someone waits for. */
 function ownThreads(lanes: number): Threads {
   const limits = { longestMs: 300_000, memoryMb: 1024 };
-  return { intake: new WorkerPool(1, limits, 5), analysis: new WorkerPool(lanes, limits, 10) };
+  return { intake: new WorkerPool(1, limits, 0), analysis: new WorkerPool(lanes, limits, 10) };
 }
 
 async function samplesInto(services: Services, samples: string): Promise<void> {
