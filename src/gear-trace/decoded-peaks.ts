@@ -1,4 +1,3 @@
-import { median } from 'd3-array';
 import type { DecodedGears } from './decode-gears.ts';
 import type { GearModel } from './gear-model.ts';
 import { type Peak, robustCentre } from './robust-centre.ts';
@@ -14,24 +13,4 @@ export function decodedPeaks(decoded: DecodedGears, model: GearModel): Peak[] {
     byGear[ring * model.cogs + cog].push(decoded.logDevelopment[t]);
   }
   return byGear.map(robustCentre);
-}
-
-const MIN_RECORDS = 60;
-/** Short rides and lucky ones must not make the model surer than any sensor is. */
-const LEAST_NOISE = 0.004;
-
-/** Spread (standard deviation) of the log development about the decoded gear's level, in driving seconds; the model's own with too few. */
-export function decodedNoise(decoded: DecodedGears, model: GearModel): number {
-  const off: number[] = [];
-  for (let t = 0; t < decoded.cog.length; t++) {
-    if (
-      decoded.cog[t] < 0 ||
-      decoded.ring[t] < 0 ||
-      decoded.driving[t] < 0.8 ||
-      Number.isNaN(decoded.logDevelopment[t])
-    )
-      continue;
-    off.push(Math.abs(decoded.logDevelopment[t] - model.logDevelopment[decoded.ring[t] * model.cogs + decoded.cog[t]]));
-  }
-  return off.length < MIN_RECORDS ? model.noise : Math.max(LEAST_NOISE, 1.4826 * (median(off) as number));
 }

@@ -1,12 +1,11 @@
 import { median } from 'd3-array';
 import type { Bike } from '../drivetrain/bike.ts';
-import type { GearModel } from './gear-model.ts';
+import type { GearModel, RatioNoise } from './gear-model.ts';
 import type { Peak } from './robust-centre.ts';
 
 const MIN_RECORDS = 8;
 const MIN_SECONDS_TO_DISAGREE = 60;
 const MIN_DISAGREEMENT = 0.018;
-const DEFAULT_NOISE = 0.015;
 
 /**
  * Sets measured developments against the bike's teeth: ln development = ln rollout + ring - cog, each ring and cog with
@@ -20,7 +19,7 @@ const DEFAULT_NOISE = 0.015;
 export function fitCommandedGears(
   peaks: readonly Peak[],
   bike: Bike,
-  sensors: { readonly speedLagS: number; readonly noise: number },
+  sensors: { readonly speedLagS: number; readonly noise: RatioNoise },
 ): GearModel | null {
   const { cassette, chainrings } = bike;
   const cogs = cassette.length;
@@ -56,8 +55,7 @@ export function fitCommandedGears(
   for (let r = 0; r < rings; r++)
     for (let c = 0; c < cogs; c++)
       logDevelopment[r * cogs + c] = logRollout + Math.log(chainrings[r] / cassette[c]) + ringOff[r] + cogOff[c];
-  const noise = Number.isNaN(sensors.noise) ? DEFAULT_NOISE : sensors.noise;
-  return { rings, cogs, logDevelopment, speedLagS: sensors.speedLagS, noise, logRollout };
+  return { rings, cogs, logDevelopment, speedLagS: sensors.speedLagS, noise: sensors.noise, logRollout };
 }
 
 /** Drops corrections that bring a cog nearer to its neighbour than half the gap that the teeth give. */

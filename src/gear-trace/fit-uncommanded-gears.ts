@@ -1,6 +1,6 @@
 import type { Bike } from '../drivetrain/bike.ts';
 import { fitLadder } from './fit-ladder.ts';
-import type { GearModel } from './gear-model.ts';
+import { type GearModel, usualNoise } from './gear-model.ts';
 import type { SharpestHistogram } from './sharpest-histogram.ts';
 
 const ROLLOUT_STEP = 0.004;
@@ -33,7 +33,7 @@ export function fitUncommandedGears(sharpest: SharpestHistogram, bike: Bike, exp
     cogs,
     logDevelopment: logRatio.map((ratio) => ratio + fit.logRollout),
     speedLagS: sharpest.speedLagS,
-    noise: fit.noise,
+    noise: usualNoise(fit.noise),
     logRollout: fit.logRollout,
   };
 }

@@ -1,12 +1,10 @@
 import type { RideLog } from '../ride-log/ride-log.ts';
-import type { GearModel } from './gear-model.ts';
+import type { GearModel, RatioNoise } from './gear-model.ts';
 import type { GearStates } from './gear-states.ts';
 import type { PedallingSamples } from './pedalling-samples.ts';
 
 /** Share of seconds that no gear explains: glitches, the seconds within a shift. */
 const OUTLIER = 0.02;
-/** Neighbouring seconds share their errors (sensors smooth and lag), so each counts for less than a second of evidence. */
-const INDEPENDENCE = 0.65;
 /** Uncertainty of the speed lag, s: it widens the ratio while speed changes. */
 const LAG_DOUBT_S = 0.4;
 /** Cadence is a whole number of turns a minute: a uniform error of half a turn has this standard deviation. */
@@ -16,10 +14,15 @@ const FREE_LIFT = 0.5;
 const RANGE = 4;
 
 /** Standard deviation of the log development at each record, given the ride's own noise. */
-export function ratioDeviation(log: RideLog, samples: PedallingSamples, noise: number): Float64Array {
+export function ratioDeviation(log: RideLog, samples: PedallingSamples, noise: RatioNoise): Float64Array {
   return log.cadenceRpm.map((cadence, i) =>
     samples.usable[i]
-      ? Math.hypot(noise, CADENCE_ROUNDING_RPM / cadence, (LAG_DOUBT_S * samples.accelerationMps2[i]) / log.speedMps[i])
+      ? Math.hypot(
+          noise.relative,
+          noise.absoluteMps / log.speedMps[i],
+          CADENCE_ROUNDING_RPM / cadence,
+          (LAG_DOUBT_S * samples.accelerationMps2[i]) / log.speedMps[i],
+        )
       : Number.NaN,
   );
 }
@@ -40,6 +43,7 @@ export function gearEmission(
   deviation: Float64Array,
 ): Float32Array {
   const { count, gears, lost } = states;
+  const { independence } = model.noise;
   const rows = new Float32Array(log.timeS.length * count);
   for (let i = 0; i < log.timeS.length; i++) {
     const y = logDevelopment[i];
@@ -50,10 +54,10 @@ export function gearEmission(
     for (let g = 0; g < gears; g++) {
       const z = (y - model.logDevelopment[g]) / sd;
       const peak = (0.375 / sd) * (1 + (z * z) / 4) ** -2.5;
-      rows[row + g] = INDEPENDENCE * Math.log((1 - OUTLIER) * peak + OUTLIER / RANGE) + drivingPower;
-      rows[row + gears + g] = INDEPENDENCE * Math.log(liftDensity(y - model.logDevelopment[g], sd) + 1e-4) + freePower;
+      rows[row + g] = independence * Math.log((1 - OUTLIER) * peak + OUTLIER / RANGE) + drivingPower;
+      rows[row + gears + g] = independence * Math.log(liftDensity(y - model.logDevelopment[g], sd) + 1e-4) + freePower;
     }
-    rows[row + lost] = INDEPENDENCE * Math.log(1 / RANGE) + freePower;
+    rows[row + lost] = independence * Math.log(1 / RANGE) + freePower;
   }
   return rows;
 }

@@ -1,3 +1,16 @@
+/** How the sensors scatter. */
+export interface RatioNoise {
+  /** Standard deviation of the log development in steady pedalling, apart from the next. */
+  readonly relative: number;
+  /** Standard deviation of the speed itself, m/s: it weighs most at low speed. */
+  readonly absoluteMps: number;
+  /** Share of independent evidence in one record, 0 to 1: errors come in runs. */
+  readonly independence: number;
+}
+
+/** Noise before the ride has told its own. */
+export const usualNoise = (relative: number): RatioNoise => ({ relative, absoluteMps: 0, independence: 0.6 });
+
 /**
  * Log development of every gear as the trace uses it, and how sure the sensors are. Index `ring * cogs + cog`.
  */
@@ -7,8 +20,7 @@ export interface GearModel {
   readonly logDevelopment: Float64Array;
   /** Lag of speed behind cadence, s; negative where the cadence follows the speed. */
   readonly speedLagS: number;
-  /** Standard deviation of the log development in steady pedalling. */
-  readonly noise: number;
+  readonly noise: RatioNoise;
   /** ln of the rollout in metres, from the ride. */
   readonly logRollout: number;
 }

@@ -2,16 +2,17 @@ import type { Bike } from '../drivetrain/bike.ts';
 import { bikeRolloutMm } from '../drivetrain/bike-rollout.ts';
 import type { RideLog } from '../ride-log/ride-log.ts';
 import { type DecodedGears, decodeGears } from './decode-gears.ts';
-import { decodedNoise, decodedPeaks } from './decoded-peaks.ts';
+import { decodedPeaks } from './decoded-peaks.ts';
 import { fitCommandedGears } from './fit-commanded-gears.ts';
 import { fitUncommandedGears } from './fit-uncommanded-gears.ts';
 import { type GearCommands, gearCommands } from './gear-commands.ts';
-import type { GearModel } from './gear-model.ts';
+import { type GearModel, usualNoise } from './gear-model.ts';
 import { emptyTrace, type RideTrace } from './gear-trace.ts';
 import { gearWarnings } from './gear-warnings.ts';
 import { measureGears } from './measure-gears.ts';
 import { measureTeeth } from './measure-teeth.ts';
 import { type PedallingSamples, pedallingSamples } from './pedalling-samples.ts';
+import { residualNoise } from './residual-noise.ts';
 import { settledSamples } from './settled-samples.ts';
 import { sharpestHistogram } from './sharpest-histogram.ts';
 
@@ -19,6 +20,8 @@ import { sharpestHistogram } from './sharpest-histogram.ts';
 const MIN_USABLE_S = 120;
 /** A spread of the ratio wider than this parts no two cogs. */
 const MAX_NOISE = 0.06;
+/** Noise taken where too few settled records show it. */
+const DEFAULT_NOISE = 0.015;
 
 /** Works out where the chain was at each record of a ride on a bike: the stage's one entrance. */
 export function traceGears(log: RideLog, bike: Bike): RideTrace {
@@ -42,14 +45,14 @@ export function traceGears(log: RideLog, bike: Bike): RideTrace {
 
   const fitted = fitGears(log, samples, bike, commands);
   if (typeof fitted === 'string') return without('no-gear-bands', fitted);
-  if (fitted.noise > MAX_NOISE)
+  if (fitted.noise.relative > MAX_NOISE)
     return without(
       'no-gear-bands',
-      `Speed over cadence spreads by ${(100 * fitted.noise).toFixed(0)} % about each gear: it does not show which cog the chain was on.`,
+      `Speed over cadence spreads by ${(100 * fitted.noise.relative).toFixed(0)} % about each gear: it does not show which cog the chain was on.`,
     );
 
   const first = decodeGears(log, bike, samples, commands, fitted);
-  const model = refit(first, fitted, bike, recorded);
+  const model = refit(log, first, fitted, bike, recorded);
   const decoded = decodeGears(log, bike, samples, commands, model);
   const writtenMm = bikeRolloutMm(bike);
   const measured = measureTeeth(decodedPeaks(decoded, model), bike, writtenMm / 1000);
@@ -63,7 +66,7 @@ export function traceGears(log: RideLog, bike: Bike): RideTrace {
     evidence: recorded ? 'full' : 'ratio-only',
     rolloutMm,
     sensorLagS: Number.NaN,
-    ratioNoise: model.noise,
+    ratioNoise: model.noise.relative,
     measured: { chainrings: measured.chainrings, cassette: measured.cassette },
     warnings: gearWarnings(log, bike, measured, rolloutMm, writtenMm),
   };
@@ -74,16 +77,19 @@ function fitGears(log: RideLog, samples: PedallingSamples, bike: Bike, commands:
   const settled = settledSamples(log, samples, commands, bike.cassette.length, bike.chainrings.length);
   const sharpest = sharpestHistogram(log, samples);
   const measured = measureGears(log, samples, settled);
-  const fitted = fitCommandedGears(measured.peaks, bike, measured);
+  const fitted = fitCommandedGears(measured.peaks, bike, {
+    speedLagS: measured.speedLagS,
+    noise: usualNoise(Number.isNaN(measured.noise) ? DEFAULT_NOISE : measured.noise),
+  });
   if (fitted && !log.warnings.some(({ code }) => code === 'virtual-speed')) return fitted;
   if (!sharpest.shows) return sharpest.why;
   return fitUncommandedGears(sharpest, bike, Math.log(bikeRolloutMm(bike) / 1000));
 }
 
 /** Fits the gears once more, to all seconds that the first decoding is sure of: far more than settled seconds after commands. */
-function refit(first: DecodedGears, fitted: GearModel, bike: Bike, recorded: boolean): GearModel {
+function refit(log: RideLog, first: DecodedGears, fitted: GearModel, bike: Bike, recorded: boolean): GearModel {
   const peaks = decodedPeaks(first, fitted);
-  const noise = decodedNoise(first, fitted);
+  const noise = residualNoise(log, first, fitted);
   if (!recorded) return { ...fitted, noise };
   return fitCommandedGears(peaks, bike, { speedLagS: fitted.speedLagS, noise }) ?? fitted;
 }

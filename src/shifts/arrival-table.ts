@@ -21,6 +21,8 @@ export interface ArrivalTable {
 export const FIRST_ARRIVAL_S = -1.5;
 export const ARRIVAL_STEP_S = 0.25;
 export const ARRIVALS = 64;
+/** Within a window the shared error below takes up most of what neighbouring records have in common. */
+export const WINDOW_INDEPENDENCE = 0.6;
 const BEFORE_S = 4.5;
 /** The chain passes over the cogs between: each takes some of a second more. */
 const RISE_S_PER_COG = 0.15;
@@ -86,7 +88,7 @@ export function arrivalTable(
   };
   const evidenceAt = (own: number): Float64Array[] =>
     open.map(({ error, nextS }) =>
-      Float64Array.from(records, (i) => evidence(i, amid(i, own, nextS) + error * model.noise)),
+      Float64Array.from(records, (i) => evidence(i, amid(i, own, nextS) + error * model.noise.relative)),
     );
 
   const stayed = evidenceAt(level(startCog));
@@ -106,7 +108,7 @@ export function arrivalTable(
         else {
           const own = level(startCog) + share * (level(finalCog) - level(startCog));
           for (let o = 0; o < total.length; o++)
-            total[o] += evidence(i, amid(i, own, open[o].nextS) + open[o].error * model.noise);
+            total[o] += evidence(i, amid(i, own, open[o].nextS) + open[o].error * model.noise.relative);
         }
       }
       row[a] = logMixture(total, open);

@@ -29,15 +29,16 @@ const ODDS = { before: -9, record: 1, powerGone: 5, powerThere: -20, stop: 2, no
 export function chainDrops(log: RideLog, trace: RideTrace): ChainDropEvent[] {
   if (!trace.model) return [];
   const lowest = lowestLevels(log, trace);
-  /** How far the ratio lies below every gear in question; the larger of the ratio with and without its lag undone is taken. */
-  const below = (i: number): number =>
-    trace.samples.usable[i]
-      ? lowest[i] -
-        Math.max(
-          trace.logDevelopment[i] || Number.NEGATIVE_INFINITY,
-          Math.log((log.speedMps[i] * 60) / log.cadenceRpm[i]),
-        )
-      : Number.NaN;
+  /**
+   * How far the ratio lies below every gear in question: the larger of the ratio with and without its lag undone is taken, unless a
+   * power meter shows that the rider does nothing.
+   */
+  const below = (i: number): number => {
+    if (!trace.samples.usable[i] || Number.isNaN(trace.logDevelopment[i])) return Number.NaN;
+    const raw = Math.log((log.speedMps[i] * 60) / log.cadenceRpm[i]);
+    const idle = log.powerW[i] < 30;
+    return lowest[i] - (idle ? trace.logDevelopment[i] : Math.max(trace.logDevelopment[i], raw));
+  };
   const threshold = (i: number): number => MIN_BELOW + 3 * (trace.deviation[i] || 0);
 
   const found: ChainDropEvent[] = [];

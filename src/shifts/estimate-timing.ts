@@ -1,6 +1,6 @@
 import type { RideTrace } from '../gear-trace/gear-trace.ts';
 import type { RideLog } from '../ride-log/ride-log.ts';
-import { type ArrivalTable, arrivalTable } from './arrival-table.ts';
+import { type ArrivalTable, arrivalTable, WINDOW_INDEPENDENCE } from './arrival-table.ts';
 import type { CommandedShift } from './commanded-shifts.ts';
 import type { RevolutionClock } from './revolution-clock.ts';
 import { secondsEvidence } from './seconds-evidence.ts';
@@ -35,7 +35,7 @@ export function estimateTiming(
   const every = Math.max(1, clear.length / MAX_SHIFTS);
   const chosen = Array.from({ length: Math.min(clear.length, MAX_SHIFTS) }, (_, i) => clear[Math.floor(i * every)]);
   let best: { timing: ShiftTiming; score: number } | null = null;
-  const evidence = secondsEvidence(log, trace);
+  const evidence = secondsEvidence(log, trace, WINDOW_INDEPENDENCE);
   for (const riseWidthS of WIDTHS_S) {
     const tables = chosen
       .map((j) => {

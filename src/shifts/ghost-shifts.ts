@@ -11,7 +11,7 @@ const MIN_HELD_S = 1;
 /** Driving seconds that must show the new cog: fewer are a glitch. */
 const MIN_SEEN_S = 2;
 /** Odds against a ghost shift at any one moment, as log: one second in two hours of pedalling (assumption of ours). */
-const LOG_PRIOR_ODDS = -9;
+const LOG_PRIOR_ODDS = -8;
 const MIN_CONFIDENCE = 0.75;
 
 /**
@@ -22,7 +22,7 @@ const MIN_CONFIDENCE = 0.75;
 export function ghostShifts(log: RideLog, trace: RideTrace, sensorLagS: number): GhostShiftEvent[] {
   const { model, commands } = trace;
   if (!model || commands.timeS.length === 0) return [];
-  const evidence = secondsEvidence(log, trace);
+  const evidence = secondsEvidence(log, trace, model.noise.independence);
   const found: GhostShiftEvent[] = [];
   let settledCog = -1;
   for (let start = 0; start < trace.cog.length; ) {

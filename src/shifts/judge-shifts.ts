@@ -1,6 +1,6 @@
 import type { RideTrace } from '../gear-trace/gear-trace.ts';
 import type { RideLog } from '../ride-log/ride-log.ts';
-import { arrivalTable } from './arrival-table.ts';
+import { arrivalTable, WINDOW_INDEPENDENCE } from './arrival-table.ts';
 import { type CommandedShift, firstAfter } from './commanded-shifts.ts';
 import { estimateTiming } from './estimate-timing.ts';
 import type { RevolutionClock } from './revolution-clock.ts';
@@ -54,7 +54,7 @@ export function judgeShifts(
   clock: RevolutionClock,
 ): JudgedShifts {
   const timing = estimateTiming(log, trace, commanded, clock);
-  const evidence = secondsEvidence(log, trace);
+  const evidence = secondsEvidence(log, trace, WINDOW_INDEPENDENCE);
   const stories = commanded.map((shift, j) => {
     if (shift.pedalledS < MIN_PEDALLED_S) return null;
     const tables = shiftContexts(log, trace, commanded, j, timing.lagS).map((context) =>

@@ -1,8 +1,6 @@
 import type { RideTrace } from '../gear-trace/gear-trace.ts';
 import type { RideLog } from '../ride-log/ride-log.ts';
 
-/** Neighbouring seconds share their errors, so each counts for less than a second of evidence. */
-const INDEPENDENCE = 0.6;
 const OUTLIER_DENSITY = 0.02;
 /** Freewheeling and soft-pedalling lift the log ratio by anything up to this, each lift as likely as another. */
 const FREE_REACH = 1.2;
@@ -11,9 +9,14 @@ const FREE_REACH = 1.2;
  * Log likelihood of one record of the ride if the chain was (on average over the record's reach) at a given log
  * development: a heavy-tailed peak when driving, anywhere above when soft-pedalling, and a few outliers.
  *
+ * @param independence share of independent evidence in one record: sensors err in runs
  * @returns 0 for every development where the record holds no ratio
  */
-export function secondsEvidence(log: RideLog, trace: RideTrace): (record: number, logDevelopment: number) => number {
+export function secondsEvidence(
+  log: RideLog,
+  trace: RideTrace,
+  independence: number,
+): (record: number, logDevelopment: number) => number {
   return (record, logDevelopment) => {
     const y = trace.logDevelopment[record];
     const sd = trace.deviation[record];
@@ -24,7 +27,7 @@ export function secondsEvidence(log: RideLog, trace: RideTrace): (record: number
     const peak = (0.375 / sd) * (1 + (z * z) / 4) ** -2.5;
     const foot = z > -20 ? 1 / (1 + Math.exp(-1.7 * z)) : 0;
     const above = foot / FREE_REACH;
-    return INDEPENDENCE * Math.log((1 - free) * peak + free * above + OUTLIER_DENSITY);
+    return independence * Math.log((1 - free) * peak + free * above + OUTLIER_DENSITY);
   };
 }
 
