@@ -4,6 +4,7 @@ import { chainDrops } from './chain-drops.ts';
 import { commandedShifts } from './commanded-shifts.ts';
 import { ghostShifts } from './ghost-shifts.ts';
 import { judgeShifts } from './judge-shifts.ts';
+import { markCutShifts } from './mark-cut-shifts.ts';
 import { reactionShifts } from './reaction-shifts.ts';
 import { revolutionClock } from './revolution-clock.ts';
 import type { RideEvents } from './ride-events.ts';
@@ -28,11 +29,12 @@ export function judgeRide(log: RideLog, trace: RideTrace, cogs: number): JudgedR
   const { shifts, timing } = judgeShifts(log, trace, commanded, clock);
   const recorded = trace.commands.timeS.length > 0;
   const lagS = recorded ? timing.lagS : 0;
+  const drops = chainDrops(log, trace);
   return {
     events: {
-      shifts,
+      shifts: markCutShifts(shifts, drops),
       ghostShifts: ghostShifts(log, trace, lagS),
-      chainDrops: chainDrops(log, trace),
+      chainDrops: drops,
       skips: skips(log, trace, lagS),
       pedallingSByCog,
     },
