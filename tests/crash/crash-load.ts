@@ -1,5 +1,5 @@
 import type { SeededRandom } from '../../src/numeric/seeded-random.ts';
-import { hutBike, madeRides, tinyRide } from '../server/made-rides.ts';
+import { hutBike, madeRides, tinyRide, variantOf } from '../server/made-rides.ts';
 import type { Ledger } from './ledger.ts';
 
 // biome-ignore lint/suspicious/noExplicitAny: answers are held against the ledger
@@ -42,13 +42,8 @@ export class CrashLoad {
   async #upload(url: string): Promise<boolean> {
     const files = Array.from({ length: 1 + this.random.integer(4) }, () => {
       const variant = ++this.#count + 100_000 * this.random.integer(10_000);
-      if (!this.random.chance(0.1)) return tinyRide(variant);
-      // A byte behind the file's end makes it another file; the reader leaves it out.
-      const { bytes } = this.random.pick(real);
-      return {
-        name: `made-${variant}.fit`,
-        bytes: Uint8Array.from([...bytes, ...new Uint8Array(8).fill(variant % 251)]),
-      };
+      if (!this.random.chance(0.2)) return tinyRide(variant);
+      return variantOf(this.random.pick(real), variant);
     });
     const form = new FormData();
     for (const { name, bytes } of files) form.append('f', new Blob([new Uint8Array(bytes)]), name);
@@ -124,7 +119,7 @@ export class CrashLoad {
 
   /** Another drivetrain every now and then. */
   async #switch(url: string): Promise<boolean> {
-    await new Promise((resolve) => setTimeout(resolve, this.random.between(20, 400)));
+    await new Promise((resolve) => setTimeout(resolve, this.random.between(100, 4000)));
     const bike = this.random.pick(this.bikes);
     const cassette = this.random.pick(cassettes);
     return this.ledger.write(`bike ${bike}`, cassette.join('-'), () =>

@@ -1,5 +1,7 @@
 import type { Bike } from '../../src/drivetrain/bike.ts';
 import { simulateRides } from '../../src/simulate/simulate-rides.ts';
+import { FitEncoder } from '../ride-log/fit-encoder.ts';
+import { START } from '../ride-log/fit-ride.ts';
 
 /** A bike of the invented guiding firm. */
 export const hutBike: Bike = {
@@ -53,4 +55,15 @@ export function tinyRide(variant: number): MadeRide {
     lines.push(`${second},${5 + (variant % 1000) / 1000},${80 + (second % 7)}`);
   lines.push(`300,${variant},80`);
   return { name: `tiny-${variant}.csv`, bytes: new TextEncoder().encode(`${lines.join('\n')}\n`) };
+}
+
+/** The same ride as another file: a further FIT segment without records stands behind it. */
+export function variantOf({ name, bytes }: MadeRide, variant: number): MadeRide {
+  const tail = new FitEncoder()
+    .define(0, 0, [
+      [0, 'enum'],
+      [4, 'uint32'],
+    ])
+    .record(0, [4, START + variant]);
+  return { name: name.replace('.fit', `-${variant}.fit`), bytes: Buffer.concat([bytes, tail.segment()]) };
 }
