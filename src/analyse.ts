@@ -4,11 +4,11 @@ import { tallyCogs } from './cogs/tally-cogs.ts';
 import { diagnose } from './diagnosis/diagnose.ts';
 import type { Bike } from './drivetrain/bike.ts';
 import type { Warning } from './errors/warning.ts';
-import type { RideTrace } from './gear-trace/gear-trace.ts';
+import type { Evidence, RideTrace } from './gear-trace/gear-trace.ts';
 import { guessDrivetrain } from './gear-trace/guess-drivetrain.ts';
 import { traceGears } from './gear-trace/trace-gears.ts';
 import { buildReport } from './report/build-report.ts';
-import type { FailedRide, Report } from './report/report-schema.ts';
+import type { FailedRide, Report, RideReport } from './report/report-schema.ts';
 import { rideReport } from './report/ride-report.ts';
 import type { RideLog } from './ride-log/ride-log.ts';
 import { judgeRide } from './shifts/judge-ride.ts';
@@ -45,9 +45,9 @@ export interface AnalyseOptions {
 export function analyse(logs: readonly RideLog[], options: AnalyseOptions): Report {
   const chosen = chooseBike(logs, options.bike);
   const rides = logs.map((log) => {
-    const ride = analyseRide(log, chosen.bike);
+    const findings = rideFindings(analyseRide(log, chosen.bike), chosen.bike);
     options.onRide?.(log.file);
-    return ride;
+    return findings;
   });
   return concludeBike(chosen, rides, options.adjustments, options.failed ?? []);
 }
@@ -66,30 +66,46 @@ export function analyseRide(log: RideLog, bike: Bike): AnalysedRide {
   return { log, trace: { ...trace, sensorLagS }, events };
 }
 
-/** Draws the conclusions from all judged rides of a bike: tallies, adjustments, diagnosis, report. */
+/** What is kept of a judged ride to draw conclusions from: all but its columns. */
+export interface RideFindings {
+  /** Unix milliseconds; a moment of 1970 where the log has no clock. */
+  readonly startMs: number;
+  readonly durationS: number;
+  readonly evidence: Evidence;
+  readonly events: RideEvents;
+  readonly report: RideReport;
+}
+
+/** Takes the findings out of a judged ride. */
+export function rideFindings(ride: AnalysedRide, bike: Bike): RideFindings {
+  const { log, trace, events } = ride;
+  return {
+    startMs: log.startMs,
+    durationS: (log.timeS.at(-1) ?? 0) - (log.timeS[0] ?? 0),
+    evidence: trace.evidence,
+    events,
+    report: rideReport(ride, bike),
+  };
+}
+
+/** Draws the conclusions from the findings of all rides of a bike: tallies, adjustments, diagnosis, report. */
 export function concludeBike(
   chosen: ChosenBike,
-  rides: readonly AnalysedRide[],
+  rides: readonly RideFindings[],
   adjustments: readonly Adjustment[],
   failed: readonly FailedRide[],
 ): Report {
   const { bike } = chosen;
   const cogs = bike.cassette.length;
-  const placed = rides.map(({ log, trace, events }) => ({
-    startMs: log.startMs,
-    durationS: (log.timeS.at(-1) ?? 0) - (log.timeS[0] ?? 0),
-    evidence: trace.evidence,
-    events,
-  }));
   return buildReport({
     ...chosen,
-    rides: rides.map((ride) => rideReport(ride, bike)),
+    rides: rides.map(({ report }) => report),
     failed,
     cogs: tallyCogs(
       rides.map(({ events }) => events),
       cogs,
     ),
-    diagnosis: diagnose({ bike, rides: placed, adjustments }),
-    adjustments: compareAdjustments(placed, adjustments, cogs),
+    diagnosis: diagnose({ bike, rides, adjustments }),
+    adjustments: compareAdjustments(rides, adjustments, cogs),
   });
 }

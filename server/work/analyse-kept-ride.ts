@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { serialize } from 'node:v8';
 import { gzipSync } from 'node:zlib';
 import { readRideLog } from '../../src/ride-log/read-ride-log.ts';
-import { analyseRide, rideReport } from '../engine.ts';
+import { analyseRide, rideFindings } from '../engine.ts';
 import { rideColumns } from './ride-columns.ts';
 import { rideFault } from './ride-fault.ts';
 import { StageClock } from './stage-clock.ts';
@@ -23,15 +23,13 @@ export function analyseKeptRide({ path, file, bike }: AnalyseTask): AnalyseAnswe
       ({ trace, events }) => ({ evidence: trace.evidence, shifts: events.shifts.length }),
     );
     const packed = clock.run('pack', () => {
-      const report = rideReport(analysis, bike);
-      const { events, trace } = analysis;
-      const { startMs } = log;
+      const { report, ...findings } = rideFindings(analysis, bike);
       return {
-        events: serialize({ startMs, durationS: report.durationS, evidence: trace.evidence, events }),
+        events: serialize(findings),
         report: gzipSync(JSON.stringify(report)),
         columns: gzipSync(JSON.stringify(rideColumns(analysis, bike)), { level: 4 }),
         counts: JSON.stringify(report.counts),
-        evidence: trace.evidence,
+        evidence: findings.evidence,
       };
     });
     return { fault: null, analysis: packed, stages: clock.stages };
