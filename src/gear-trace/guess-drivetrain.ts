@@ -42,13 +42,19 @@ export function guessDrivetrain(logs: readonly RideLog[]): DrivetrainGuess {
   );
 }
 
+/** Rides looked at for the teeth: the longest show the most. */
+const LONGEST = 4;
+
 /** Sets the recorded teeth against what the longest ride with cadence shows. */
 function refine(recorded: Bike, logs: readonly RideLog[]): DrivetrainGuess {
-  const traces = logs
-    .map((log) => traceGears(log, recorded))
-    .filter((trace) => trace.evidence === 'full')
-    .sort((a, b) => b.cog.length - a.cog.length);
-  const measured = traces[0]?.measured;
+  const longest = [...logs].sort((a, b) => b.timeS.length - a.timeS.length).slice(0, LONGEST);
+  let measured: ReturnType<typeof traceGears>['measured'] | undefined;
+  for (const log of longest) {
+    const trace = traceGears(log, recorded);
+    if (trace.evidence !== 'full') continue;
+    measured = trace.measured;
+    break;
+  }
   if (!measured)
     return {
       bike: recorded,
@@ -57,7 +63,7 @@ function refine(recorded: Bike, logs: readonly RideLog[]): DrivetrainGuess {
         {
           code: 'bike-guessed',
           message:
-            'The drivetrain is read off the gear records as they stand; no ride with cadence shows whether its teeth are right.',
+            'The drivetrain is read off the gear records as they stand; no ride with cadence shows whether its teeth are right. The shifting is taken for electronic, since it wrote gear records.',
         },
       ],
     };
@@ -81,7 +87,7 @@ function refine(recorded: Bike, logs: readonly RideLog[]): DrivetrainGuess {
     notes: [
       {
         code: 'bike-guessed',
-        message: `The drivetrain is read off the gear records and measured from speed and cadence: ${Math.round(100 * certainty)} % of its teeth show in the rides.${changed.length > 0 ? ` Recorded teeth differed: recorded rings ${recorded.chainrings.join('/')}, cogs ${recorded.cassette.join('-')}; by the ratios rings ${bike.chainrings.join('/')}, cogs ${bike.cassette.join('-')}.` : ''}`,
+        message: `The drivetrain is read off the gear records and measured from speed and cadence: ${Math.round(100 * certainty)} % of its teeth show in the rides. The shifting is taken for electronic, since it wrote gear records.${changed.length > 0 ? ` Recorded teeth differed: recorded rings ${recorded.chainrings.join('/')}, cogs ${recorded.cassette.join('-')}; by the ratios rings ${bike.chainrings.join('/')}, cogs ${bike.cassette.join('-')}.` : ''}`,
       },
     ],
   };

@@ -14,9 +14,13 @@ const MIN_COG_S = 20;
 const GEAR_DEVIATION = 0.005;
 /** What a tooth count that differs from the written one must earn, in units of log likelihood. */
 const DIFFERENT_RING = 0.3;
+/** With one ring its size and the rollout are one number, so the written ring stands unless the wheel would be odd. */
+const DIFFERENT_ONLY_RING = 2;
 const DIFFERENT_COG = 1;
 /** Rollouts of usual wheels when the bike file names none: 2.1 m, standard deviation 5 % (tyre tables span 1.96 to 2.3 m for adult bikes). */
 const USUAL_ROLLOUT = { logM: Math.log(2.1), deviation: 0.05 };
+/** One ring is as often found on small wheels and on wide tyres. */
+const USUAL_ROLLOUT_ONE_RING = { logM: Math.log(2.15), deviation: 0.08 };
 const WRITTEN_ROLLOUT_DEVIATION = 0.015;
 
 /**
@@ -34,7 +38,9 @@ export function measureTeeth(peaks: readonly Peak[], bike: Bike, writtenRolloutM
     .map((_, ring) => seconds(ring))
     .reduce((best, s, ring, all) => (s > all[best] ? ring : best), 0);
   const prior = Number.isNaN(writtenRolloutM)
-    ? USUAL_ROLLOUT
+    ? chainrings.length === 1
+      ? USUAL_ROLLOUT_ONE_RING
+      : USUAL_ROLLOUT
     : { logM: Math.log(writtenRolloutM), deviation: WRITTEN_ROLLOUT_DEVIATION };
 
   let best: { cost: number; teeth: MeasuredTeeth } | null = null;
@@ -63,7 +69,8 @@ function teethAt(
   logRollout: number,
 ): { cost: number; teeth: MeasuredTeeth } | null {
   const cogs = bike.cassette.length;
-  let cost = ringTeeth === bike.chainrings[reference] ? 0 : DIFFERENT_RING;
+  const different = bike.chainrings.length === 1 ? DIFFERENT_ONLY_RING : DIFFERENT_RING;
+  let cost = ringTeeth === bike.chainrings[reference] ? 0 : different;
   const cassette = bike.cassette.map((written, cog) => {
     const peak = peaks[reference * cogs + cog];
     if (peak.count < MIN_COG_S) return null;
