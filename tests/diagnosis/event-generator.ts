@@ -40,6 +40,13 @@ export interface GeneratorOptions {
   /** Share of clean shifts read as late by the detection; a third of it as missed. */
   readonly detectionNoise?: number;
   readonly power?: boolean;
+  /** One ride made of these moves instead of the rider's own. */
+  readonly planned?: {
+    readonly ride: number;
+    readonly moves: readonly { readonly fromCog: number; readonly toCog: number; readonly firm: boolean }[];
+  };
+  /** One ride with this many shifts, exactly. */
+  readonly shiftsOnRide?: { readonly ride: number; readonly shifts: number };
 }
 
 interface Bike {
@@ -177,8 +184,12 @@ function oneRide(options: GeneratorOptions, index: number, bike: Bike, random: S
   const now: Bike = present ? bike : { ...bike, cause: 'no-fault' };
   const addedMm = (options.offsetMmByRide?.[index] ?? 0) + 0;
   const noise = options.detectionNoise ?? 0.01;
-  const count = Math.round((options.shiftsPerRide ?? 220) * random.between(0.8, 1.2));
-  const moves = commandedCogs(random, cogs, count);
+  const planned = options.planned?.ride === index ? options.planned.moves : null;
+  const drawn = Math.round((options.shiftsPerRide ?? 220) * random.between(0.8, 1.2));
+  const count = planned?.length ?? (options.shiftsOnRide?.ride === index ? options.shiftsOnRide.shifts : drawn);
+  const moves = planned
+    ? planned.map(({ fromCog, toCog }): [number, number] => [fromCog, toCog])
+    : commandedCogs(random, cogs, count);
   const durationS = 7200;
   const shifts: ShiftEvent[] = [];
   const chainDrops: ChainDropEvent[] = [];
@@ -186,7 +197,7 @@ function oneRide(options: GeneratorOptions, index: number, bike: Bike, random: S
   moves.forEach(([fromCog, toCog], i) => {
     const timeS = ((i + 0.5) * durationS) / count;
     const larger = toCog > fromCog;
-    const torqueNm = 28 * Math.exp(0.45 * random.normal());
+    const torqueNm = planned ? (planned[i].firm ? 48 : 16) : 28 * Math.exp(0.45 * random.normal());
     const hard = (torqueNm - 28) / 15;
     const chances = chancesOf[bike.family](now, toCog, larger, hard, addedMm);
     const healthy = 0.006 * (larger ? bike.directionFactor : 1 / bike.directionFactor);

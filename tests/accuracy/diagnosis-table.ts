@@ -1,0 +1,140 @@
+import { causes } from '../../src/diagnosis/causes.ts';
+import { checkRideGain } from './check-ride-gain.ts';
+import type { CaseVerdict, DiagnosisCase } from './diagnosis-case.ts';
+import { inProcesses } from './in-processes.ts';
+import { calibrationBins, confusion, type ScoredVerdict, scoreVerdicts } from './verdict-scores.ts';
+
+export interface DiagnosisTableOptions {
+  readonly quick?: boolean;
+  readonly seed?: number;
+  /** Bikes of each cause and severity. Default 20, 3 when quick. */
+  readonly seeds?: number;
+  readonly processes?: number;
+}
+
+type Judged = CaseVerdict & ScoredVerdict & { readonly case: DiagnosisCase };
+
+const percent = (share: number): string => `${(100 * share).toFixed(1)} %`.padStart(8);
+
+function row(label: string, verdicts: readonly Judged[]): string {
+  if (verdicts.length === 0) return '';
+  const { count, top1, top2, logLoss, brier, overconfidence } = scoreVerdicts(verdicts);
+  const undecided = verdicts.filter((one) => one.undecided).length / count;
+  return [
+    label.padEnd(44),
+    String(count).padStart(5),
+    percent(top1),
+    percent(top2),
+    logLoss.toFixed(2).padStart(9),
+    brier.toFixed(2).padStart(6),
+    overconfidence.toFixed(1).padStart(7),
+    percent(undecided),
+  ].join(' ');
+}
+
+const heading = `${'bikes of every cause'.padEnd(44)} ${'bikes'.padStart(5)}    top-1    top-2  log-loss  Brier over-sure undecided`;
+
+function confusionLines(verdicts: readonly Judged[]): string[] {
+  const table = confusion(verdicts);
+  return [
+    `${'truth down, named first across'.padEnd(20)} ${causes.map((_, i) => String(i + 1).padStart(3)).join('')}`,
+    ...causes.map(
+      (cause, i) =>
+        `${String(i + 1).padStart(2)} ${cause.padEnd(27)} ${table[i].map((n) => (n === 0 ? '  .' : String(n).padStart(3))).join('')}`,
+    ),
+  ];
+}
+
+function calibrationLines(verdicts: readonly Judged[]): string[] {
+  return calibrationBins(verdicts).map(
+    ({ from, count, said, right }) =>
+      `named with ${Math.round(100 * from)} to ${Math.round(100 * from) + 10} %: ${String(count).padStart(4)} bikes, said ${percent(said)}, right ${percent(right)}`,
+  );
+}
+
+/**
+ * Second table of `npm run accuracy`: how often the diagnosis names the right cause on simulated bikes, from the truth of
+ * their rides and from what the engine saw in their logs. The same options give the same figures.
+ */
+export async function diagnosisTable(options: DiagnosisTableOptions = {}): Promise<string> {
+  const seeds = options.seeds ?? (options.quick ? 3 : 20);
+  const base = (options.seed ?? 1) * 1000;
+  const plan: DiagnosisCase[] = [];
+  for (const severity of ['mild', 'severe'] as const)
+    for (const cause of causes)
+      for (let i = 0; i < seeds; i++)
+        plan.push({ cause, severity, seed: base + i, rides: 3, work: 'none', after: [1, 3] });
+  for (const work of ['cure', 'wrong'] as const)
+    for (const cause of causes)
+      for (let i = 0; i < Math.max(1, Math.round(seeds / 4)); i++)
+        if (cause !== 'no-fault')
+          plan.push({ cause, severity: 'severe', seed: base + 500 + i, rides: 4, work, after: [4] });
+  const answers = await inProcesses<DiagnosisCase, CaseVerdict[]>(
+    new URL('./diagnosis-process.ts', import.meta.url),
+    plan,
+    options.processes ?? 2,
+    (done) => {
+      if (done % 24 === 0) console.error(`diagnosis: ${done} of ${plan.length} bikes`);
+    },
+  );
+  const judged: Judged[] = answers.flatMap((verdicts, i) =>
+    verdicts.map((verdict) => ({ ...verdict, case: plan[i], truth: plan[i].cause })),
+  );
+  const pick = (keep: (one: Judged) => boolean): Judged[] => judged.filter(keep);
+  const lines = [
+    `Diagnosis of simulated bikes, ${seeds} of each cause and severity, seed ${options.seed ?? 1}`,
+    '',
+    heading,
+  ];
+  for (const events of ['truth', 'engine'] as const) {
+    const from = events === 'truth' ? 'true events' : 'events seen in the log';
+    for (const after of [1, 3])
+      for (const severity of ['mild', 'severe'] as const)
+        lines.push(
+          row(
+            `${from}, ${severity}, ${after === 1 ? 'one ride' : 'three rides'}`,
+            pick(
+              (one) =>
+                one.events === events &&
+                one.after === after &&
+                one.case.severity === severity &&
+                one.case.work === 'none',
+            ),
+          ),
+        );
+    for (const work of ['cure', 'wrong'] as const)
+      lines.push(
+        row(
+          `${from}, severe, ${work === 'cure' ? 'rightly' : 'wrongly'} adjusted, four rides`,
+          pick((one) => one.events === events && one.case.work === work),
+        ),
+      );
+  }
+  const healthy = pick((one) => one.truth === 'no-fault' && one.events === 'engine');
+  const accused = healthy.filter(({ ranked }) => ranked[0].cause !== 'no-fault').length;
+  const named = healthy.filter(({ parameter }) => parameter !== 'none').length;
+  lines.push(
+    '',
+    `Healthy bikes, events seen in the log: ${accused} of ${healthy.length} verdicts name a fault, ${named} advise a part.`,
+  );
+  for (const [label, keep] of [
+    ['three rides, true events', (one: Judged) => one.events === 'truth' && one.after === 3],
+    ['three rides, events seen in the log', (one: Judged) => one.events === 'engine' && one.after === 3],
+  ] as const)
+    lines.push('', `Calibration, ${label}, mild and severe`, ...calibrationLines(pick(keep)));
+  for (const severity of ['severe', 'mild'] as const)
+    lines.push(
+      '',
+      `${severity}, three rides, events seen in the log`,
+      ...confusionLines(pick((one) => one.events === 'engine' && one.after === 3 && one.case.severity === severity)),
+    );
+  const gain = checkRideGain(Math.max(3, Math.round(seeds / 2)), base);
+  lines.push(
+    '',
+    `Check ride, ${gain.bikes} bikes known from 60 shifts, then ${gain.plannedShifts.toFixed(0)} more (events made by the tests' own rules)`,
+    `  before        top-1 ${percent(gain.top1Before)}, probability of the truth ${percent(gain.truthBefore)}`,
+    `  as planned    top-1 ${percent(gain.top1Planned)}, probability of the truth ${percent(gain.truthPlanned)}`,
+    `  by habit      top-1 ${percent(gain.top1Ordinary)}, probability of the truth ${percent(gain.truthOrdinary)}`,
+  );
+  return lines.join('\n');
+}
