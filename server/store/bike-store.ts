@@ -1,4 +1,5 @@
 import { type Bike, bikeSchema } from '../../src/drivetrain/bike.ts';
+import type { Warning } from '../../src/errors/warning.ts';
 import { newId } from './new-id.ts';
 import type { Sql } from './sql.ts';
 import type { BikeTable } from './tables.ts';
@@ -10,6 +11,8 @@ export interface StoredBike {
   readonly source: 'given' | 'guessed';
   /** An invented bike that came with the program. */
   readonly sample: boolean;
+  /** What was said when it was guessed; empty for a bike that its rider wrote down. */
+  readonly notes: readonly Warning[];
   readonly drivetrainVersion: number;
   readonly revision: number;
 }
@@ -19,6 +22,7 @@ const fromRow = (row: BikeTable): StoredBike => ({
   bike: bikeSchema.parse(JSON.parse(row.spec)),
   source: row.source,
   sample: row.sample === 1,
+  notes: JSON.parse(row.notes),
   drivetrainVersion: row.drivetrain_version,
   revision: row.revision,
 });
@@ -28,7 +32,7 @@ export function insertBike(
   sql: Sql,
   bike: Bike,
   source: StoredBike['source'],
-  { id = newId(), sample = false }: { readonly id?: string; readonly sample?: boolean } = {},
+  { id = newId(), sample = false, notes = [] }: Partial<Pick<StoredBike, 'id' | 'sample' | 'notes'>> = {},
 ): string {
   sql.run(
     sql.build.insertInto('bike').values({
@@ -36,6 +40,7 @@ export function insertBike(
       spec: JSON.stringify(bike),
       source,
       sample: sample ? 1 : 0,
+      notes: JSON.stringify(notes),
       created_at: Date.now(),
       drivetrain_version: 1,
       revision: 1,
@@ -67,6 +72,7 @@ export function replaceBike(sql: Sql, stored: StoredBike, bike: Bike): void {
       .set((expression) => ({
         spec: JSON.stringify(bike),
         source: 'given' as const,
+        notes: '[]',
         revision: expression('revision', '+', 1),
         drivetrain_version: expression('drivetrain_version', '+', same ? 0 : 1),
       }))
@@ -75,7 +81,7 @@ export function replaceBike(sql: Sql, stored: StoredBike, bike: Bike): void {
 }
 
 /** Puts a better guess in place of a guess; a bike that its rider has written down meanwhile stays as it is. */
-export function improveGuess(sql: Sql, id: string, bike: Bike): void {
+export function improveGuess(sql: Sql, id: string, bike: Bike, notes: readonly Warning[]): void {
   const stored = findBike(sql, id);
   if (stored?.source !== 'guessed') return;
   sql.run(
@@ -83,6 +89,7 @@ export function improveGuess(sql: Sql, id: string, bike: Bike): void {
       .updateTable('bike')
       .set((expression) => ({
         spec: JSON.stringify({ ...bike, name: stored.bike.name }),
+        notes: JSON.stringify(notes),
         revision: expression('revision', '+', 1),
         drivetrain_version: expression('drivetrain_version', '+', 1),
       }))

@@ -21,6 +21,8 @@ export interface BikeTable {
   source: 'given' | 'guessed';
   /** 1 for an invented bike that came with the program: rides of real bikes are never placed on it by themselves. */
   sample: 0 | 1;
+  /** What was said when it was guessed, warnings as JSON. */
+  notes: string;
   created_at: number;
   /** Rises when something changes that every ride's gear trace hangs on. */
   drivetrain_version: number;

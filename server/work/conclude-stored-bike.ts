@@ -64,7 +64,7 @@ function readBike(sql: Sql, bikeId: string, clock: StageClock) {
   );
   const report = clock.run('conclude', () =>
     concludeBike(
-      { bike: stored.bike, bikeSource: stored.source, bikeNotes: [] },
+      { bike: stored.bike, bikeSource: stored.source, bikeNotes: stored.notes },
       findings.rides,
       adjustments,
       findings.failed,

@@ -88,10 +88,10 @@ function keep(sql: Sql, rides: Unplaced, answer: PlaceAnswer): string | null {
   }
   // The chosen bike may have been removed since: the rides then wait for the next look.
   if (answer.bikeId !== null && !listBikes(sql).some(({ id }) => id === answer.bikeId)) return null;
-  const bikeId = answer.bikeId ?? insertBike(sql, answer.bike, 'guessed');
+  const bikeId = answer.bikeId ?? insertBike(sql, answer.guess.bike, 'guessed', { notes: answer.guess.notes });
   for (const { id } of rides) placeRide(sql, id, bikeId);
-  if (answer.bikeId !== null && answer.bike) {
-    improveGuess(sql, bikeId, answer.bike);
+  if (answer.bikeId !== null && answer.guess) {
+    improveGuess(sql, bikeId, answer.guess.bike, answer.guess.notes);
     requeueStale(sql, engineVersion);
   }
   touchBike(sql, bikeId);

@@ -114,11 +114,15 @@ export interface CandidateBike {
   /** Of a guessed bike: some of its rides, from which it is guessed anew together with those that join them. */
   readonly rides: readonly KeptRide[];
 }
-/** `bikeId` null: a new bike. `bike`: the new one, or a better guess of the one that was there, or null for no change. */
+/** `bikeId` null: a new bike. `guess`: the new one, or a better guess of the one that was there, or null for no change. */
 export type PlaceAnswer =
   | { readonly fault: RideFault }
-  | { readonly fault: null; readonly bikeId: string; readonly bike: Bike | null }
-  | { readonly fault: null; readonly bikeId: null; readonly bike: Bike };
+  | { readonly fault: null; readonly bikeId: string; readonly guess: GuessedBike | null }
+  | { readonly fault: null; readonly bikeId: null; readonly guess: GuessedBike };
+export interface GuessedBike {
+  readonly bike: Bike;
+  readonly notes: readonly Warning[];
+}
 
 /** Guesses a drivetrain from files of which nothing is stored. */
 export interface GuessTask {

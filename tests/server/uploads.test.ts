@@ -120,6 +120,8 @@ describe('an upload', () => {
     const { bikeId } = (await api.get(`/api/rides/${body.files[0].rideId}`)).body;
     const { bike, ...made } = (await api.get(`/api/bikes/${bikeId}`)).body;
     expect(made).toMatchObject({ bikeSource: 'guessed', rides: 1 });
+    await api.settled();
+    expect((await api.get(`/api/bikes/${bikeId}`)).body.report.bikeNotes).toMatchObject([{ code: 'bike-guessed' }]);
     expect(bike.cassette.filter((teeth: number) => valleyBike.cassette.includes(teeth)).length).toBeGreaterThan(5);
     const { body: next } = await api.send('/api/uploads?bike=auto', [second]);
     await readEvents(`${server.url}/api/uploads/${next.uploadId}/events`);

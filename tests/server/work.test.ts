@@ -12,7 +12,7 @@ describe('a ride whose analysis', () => {
   let analysis: WorkerPool;
   beforeAll(async () => {
     const file = new URL('./faulty-worker.mjs', import.meta.url).href;
-    analysis = new WorkerPool(1, { longestMs: 4000, memoryMb: 128 }, 0, file);
+    analysis = new WorkerPool(1, { longestMs: 2500, memoryMb: 128 }, 0, file);
     server = await testServer({ threads: { intake: pool, analysis } });
     api = new CheckedApi(server.url);
   });

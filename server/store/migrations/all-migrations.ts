@@ -1,4 +1,5 @@
 import type { Migration } from 'kysely';
+import { bikeNotes } from './bike-notes.ts';
 import { firstTables } from './first-tables.ts';
 import { judgements } from './judgements.ts';
 import { recordedTeeth } from './recorded-teeth.ts';
@@ -11,4 +12,5 @@ export const allMigrations: Readonly<Record<string, Migration>> = {
   '0001-first-tables': firstTables,
   '0002-judgements': judgements,
   '0003-recorded-teeth': recordedTeeth,
+  '0004-bike-notes': bikeNotes,
 };
