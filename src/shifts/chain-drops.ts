@@ -39,7 +39,7 @@ export function chainDrops(log: RideLog, trace: RideTrace): ChainDropEvent[] {
     const idle = log.powerW[i] < 30;
     return lowest[i] - (idle ? trace.logDevelopment[i] : Math.max(trace.logDevelopment[i], raw));
   };
-  const threshold = (i: number): number => MIN_BELOW + 3 * (trace.deviation[i] || 0);
+  const threshold = (i: number): number => MIN_BELOW + (log.powerW[i] < 30 ? 2 : 3) * (trace.deviation[i] || 0);
 
   const found: ChainDropEvent[] = [];
   for (let start = 1; start < log.timeS.length; start++) {
@@ -70,10 +70,11 @@ export function chainDrops(log: RideLog, trace: RideTrace): ChainDropEvent[] {
     // setting off with the chain off there is no cadence to compare with: the gear itself says how fast the legs should turn
     if (before.length === 0) spin = depth;
     const power = powerSum / (end - start);
-    const powerGone = log.powerW[end - 1] < 30 && power < Math.max(20, 0.4 * powerBefore);
+    const powerGone = log.powerW[end - 1] < 30 && power < Math.max(20, 0.4 * (powerBefore || 0));
     // without drive only a slope speeds the bike up; a satellite speed that lags while the rider does looks much the same
     const gain = log.speedMps[end - 1] / log.speedMps[start - 1];
     if (!(spin > MIN_SPIN) || gain > (powerGone ? MAX_GAIN_DOWNHILL : MAX_GAIN)) return 0;
+    if (driveFollows(log, start, end, powerGone) || restsOnGear(trace, start, end)) return 0;
     const { side } = dropSide(log, trace, log.timeS[start]);
     const odds =
       ODDS.before +
@@ -85,6 +86,35 @@ export function chainDrops(log: RideLog, trace: RideTrace): ChainDropEvent[] {
       (side === 'past-largest' || side === 'past-smallest' ? ODDS.endOrRing : 0);
     return 1 / (1 + Math.exp(-odds));
   }
+}
+
+/** Seconds after the run in which a bike without drive can gain neither speed nor power. */
+const AFTERWARDS_S = 5;
+
+/** A run this long with the power gone is no slip of one reading, even if the rider soon has the chain back on. */
+const SURE_RECORDS = 2;
+
+/** Whether the bike is driven again right after a short run: it gains speed (unless a power meter shows why not), or power is back. */
+function driveFollows(log: RideLog, start: number, end: number, powerGone: boolean): boolean {
+  if (powerGone && end - start >= SURE_RECORDS) return false;
+  for (let i = end; i < log.timeS.length && log.timeS[i] - log.timeS[end - 1] <= AFTERWARDS_S; i++) {
+    if (log.powerW[i] > 60) return true;
+    if (!powerGone && log.speedMps[i] > log.speedMps[start] * 1.02) return true;
+  }
+  return false;
+}
+
+const RESTING_RECORDS = 4;
+
+/** Whether the run rests on one gear's development: then the chain drives there, and it was an unasked shift. */
+function restsOnGear(trace: RideTrace, start: number, end: number): boolean {
+  const model = trace.model;
+  if (!model || end - start < RESTING_RECORDS) return false;
+  return model.logDevelopment.some((level) => {
+    let on = 0;
+    for (let i = start; i < end; i++) if (Math.abs(trace.logDevelopment[i] - level) < 2.5 * trace.deviation[i]) on++;
+    return on >= 0.8 * (end - start);
+  });
 }
 
 /** Pedalling records in the seconds before. */

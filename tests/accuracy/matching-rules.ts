@@ -12,6 +12,11 @@ export const eventWithinS = 5;
 export const shiftWithinS = 2;
 /** Only ghost shifts that held longer are scored: a shorter one that is reported, or not, counts for nothing. */
 export const ghostHeldOverS = 3;
+/**
+ * A true ghost shift is asked for only where the crank drove the wheel for so long before the next command: one that happens while
+ * the rider coasts on, or just before a command to the same cog, leaves no mark. Such may be reported or not, and are counted.
+ */
+export const ghostDrivenS = 3;
 /** A true shift this close to 1.5 or 5 crank turns may be judged either way. */
 export const borderlineRevs = 0.25;
 /** A second counts as settled when no command and no change of cog or ring happened for so long. */
@@ -47,6 +52,14 @@ export function pairShifts(
     shiftWithinS,
     (t, r) => truth[t].fromTeeth === cassette[reported[r].fromCog] && truth[t].toTeeth === cassette[reported[r].toCog],
   );
+}
+
+/** Seconds in which the crank drove the wheel while a ghost shift held, up to the next gear record. */
+export function ghostSeenS({ perSecond, commands }: RideTruth, atS: number, heldS: number): number {
+  const next = commands.find(({ recordedAtS }) => recordedAtS >= atS - 1)?.recordedAtS ?? Number.POSITIVE_INFINITY;
+  return perSecond.driving
+    .slice(Math.ceil(atS), Math.floor(Math.min(atS + heldS, next)) + 1)
+    .reduce((sum, driving) => sum + driving, 0);
 }
 
 /** True where a second from the start was settled pedalling: the crank drove the wheel at over 30 rpm, and nothing had been asked or had moved for 4 s. */

@@ -65,6 +65,8 @@ export interface RideScore {
   };
   /** Reported ghost shifts that were a shift's own late arrival: counted neither way. */
   readonly ghostsThatWereLateArrivals: number;
+  /** True ghost shifts that left no mark: counted neither way. */
+  readonly ghostsWithoutMark: number;
   readonly confidence: { readonly shifts: ConfidenceBins; readonly events: ConfidenceBins };
 }
 
@@ -103,6 +105,7 @@ export function noScore(): RideScore {
       troubleReported: 0,
     },
     ghostsThatWereLateArrivals: 0,
+    ghostsWithoutMark: 0,
     confidence: { shifts: noBins(), events: noBins() },
   };
 }

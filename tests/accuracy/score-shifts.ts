@@ -45,7 +45,8 @@ export function scoreShifts(
     count(lateOrMissed, isTrouble(truly), isTrouble(outcome));
     const beforeS = truth[t - 1]?.recordedAtS ?? Number.NEGATIVE_INFINITY;
     const afterS = truth[t + 1]?.recordedAtS ?? Number.POSITIVE_INFINITY;
-    if (Math.min(shift.recordedAtS - beforeS, afterS - shift.recordedAtS) >= aloneS) {
+    const alone = Math.min(shift.recordedAtS - beforeS, afterS - shift.recordedAtS) >= aloneS;
+    if (alone) {
       count(missedAlone, truly === 'missed', outcome === 'missed');
       count(lateOrMissedAlone, isTrouble(truly), isTrouble(outcome));
     }
@@ -54,7 +55,7 @@ export function scoreShifts(
     if (truly === outcome) shifts.outcomeRight++;
     else
       say(
-        `${truly} judged ${outcome}`,
+        `${truly} judged ${outcome}${alone ? ', alone' : ''}`,
         shift.recordedAtS,
         `${shift.fromTeeth} to ${shift.toTeeth} ${shift.outcome}, ${shift.crankRevs ?? 'no'} turns`,
         `${outcome}, ${said.crankRevs?.toFixed(1) ?? 'no'} turns`,

@@ -4,7 +4,7 @@ import type { ConfidenceGatherer } from './confidence-bins.ts';
 import { detectEvents } from './detect-events.ts';
 import type { Say } from './disagreement.ts';
 import { matchByTime } from './match-by-time.ts';
-import { eventWithinS, ghostHeldOverS } from './matching-rules.ts';
+import { eventWithinS, ghostDrivenS, ghostHeldOverS, ghostSeenS } from './matching-rules.ts';
 import type { Detection, RideScore } from './ride-score.ts';
 
 /** Sets ghost shifts held over 3 s against the true ones. A report of a shift's own late arrival counts neither way. */
@@ -14,9 +14,15 @@ export function scoreGhosts(
   cassette: readonly number[],
   confidence: ConfidenceGatherer,
   say: Say,
-): Pick<RideScore, 'ghostShifts' | 'ghostsThatWereLateArrivals'> {
+): Pick<RideScore, 'ghostShifts' | 'ghostsThatWereLateArrivals' | 'ghostsWithoutMark'> {
   const heldOver = (ghost: { heldS: number }): boolean => ghost.heldS > ghostHeldOverS;
-  const { counts, overlooked, unmatched } = detectEvents(truth.ghostShifts, reported, heldOver);
+  const found = detectEvents(truth.ghostShifts, reported, heldOver);
+  const { counts, unmatched } = found;
+  const leftMark = (t: number): boolean => {
+    const { atS, heldS } = truth.ghostShifts[t];
+    return ghostSeenS(truth, atS, heldS) >= ghostDrivenS;
+  };
+  const overlooked = found.overlooked.filter(leftMark);
   const arrivals = matchByTime(
     truth.belatedArrivals.map(({ atS }) => atS),
     unmatched.map((r) => reported[r].timeS),
@@ -36,7 +42,11 @@ export function scoreGhosts(
     const move = `${cassette[fromCog]} to ${cassette[toCog]}, held ${heldS.toFixed(1)} s`;
     say('ghost that was none', timeS, 'nothing', move, reported[r].confidence);
   }
-  return { ghostShifts: { ...counts, wrong: wrong.length }, ghostsThatWereLateArrivals: excused.size };
+  return {
+    ghostShifts: { found: counts.found, overlooked: overlooked.length, wrong: wrong.length },
+    ghostsThatWereLateArrivals: excused.size,
+    ghostsWithoutMark: found.overlooked.length - overlooked.length,
+  };
 }
 
 export function scoreSkips(

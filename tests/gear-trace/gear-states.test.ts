@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { gearCommands } from '../../src/gear-trace/gear-commands.ts';
 import { gearEmission, ratioDeviation } from '../../src/gear-trace/gear-emission.ts';
-import type { GearModel } from '../../src/gear-trace/gear-model.ts';
+import { type GearModel, usualNoise } from '../../src/gear-trace/gear-model.ts';
 import { gearStates } from '../../src/gear-trace/gear-states.ts';
 import { gearTransition } from '../../src/gear-trace/gear-transition.ts';
 import { logDevelopmentColumn, pedallingSamples } from '../../src/gear-trace/pedalling-samples.ts';
@@ -17,16 +17,24 @@ describe('gearStates', () => {
 describe('ratioDeviation', () => {
   it('adds the rounding of whole cadences to the noise, and is NaN without a ratio', () => {
     const log = madeLog({ speedMps: [5, 5, 5, 5, 5, 5, 0], cadenceRpm: Array(7).fill(58) });
-    const deviation = ratioDeviation(log, pedallingSamples(log), 0.012);
+    const deviation = ratioDeviation(log, pedallingSamples(log), usualNoise(0.012));
     expect(deviation[1]).toBeCloseTo(Math.hypot(0.012, 0.29 / 58), 3);
     expect(deviation[1]).toBeGreaterThan(0.012);
     expect(deviation[6]).toBeNaN();
   });
 
+  it('is wider at low speed where satellites err by metres a second', () => {
+    const at = (mps: number): number => {
+      const log = madeLog({ speedMps: Array(5).fill(mps), cadenceRpm: Array(5).fill(80) });
+      return ratioDeviation(log, pedallingSamples(log), { relative: 0.01, absoluteMps: 0.06, independence: 0.5 })[2];
+    };
+    expect(at(2) ** 2 - at(6) ** 2).toBeCloseTo(0.03 ** 2 - 0.01 ** 2, 9);
+  });
+
   it('is wider while speed changes, and at a low cadence', () => {
     const at = (speedMps: number[], cadence: number): number => {
       const log = madeLog({ speedMps, cadenceRpm: speedMps.map(() => cadence) });
-      return ratioDeviation(log, pedallingSamples(log), 0.01)[2];
+      return ratioDeviation(log, pedallingSamples(log), usualNoise(0.01))[2];
     };
     expect(at([4, 4.5, 5, 5.5, 6], 80)).toBeGreaterThan(at([5, 5, 5, 5, 5], 80));
     expect(at([5, 5, 5, 5, 5], 40)).toBeGreaterThan(at([5, 5, 5, 5, 5], 80));
@@ -39,7 +47,7 @@ describe('gearEmission', () => {
     cogs: 3,
     logDevelopment: Float64Array.of(Math.log(6), Math.log(5), Math.log(4)),
     speedLagS: 0,
-    noise: 0.01,
+    noise: usualNoise(0.01),
     logRollout: Math.log(2.1),
   };
   const states = gearStates(1, 3);

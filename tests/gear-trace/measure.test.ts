@@ -1,12 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import { decodeGears } from '../../src/gear-trace/decode-gears.ts';
-import { decodedNoise, decodedPeaks } from '../../src/gear-trace/decoded-peaks.ts';
+import { decodedPeaks } from '../../src/gear-trace/decoded-peaks.ts';
 import { fitCommandedGears } from '../../src/gear-trace/fit-commanded-gears.ts';
 import { gearCommands } from '../../src/gear-trace/gear-commands.ts';
+import { usualNoise } from '../../src/gear-trace/gear-model.ts';
 import { gearWarnings } from '../../src/gear-trace/gear-warnings.ts';
 import { measureGears } from '../../src/gear-trace/measure-gears.ts';
 import { measureTeeth } from '../../src/gear-trace/measure-teeth.ts';
 import { pedallingSamples } from '../../src/gear-trace/pedalling-samples.ts';
+import { residualNoise } from '../../src/gear-trace/residual-noise.ts';
 import { type Peak, robustCentre } from '../../src/gear-trace/robust-centre.ts';
 import { settledSamples } from '../../src/gear-trace/settled-samples.ts';
 import { seededRandom } from '../../src/numeric/seeded-random.ts';
@@ -45,7 +47,10 @@ describe('a ride over all cogs', () => {
   const samples = pedallingSamples(log);
   const commands = gearCommands(log, madeBike);
   const measured = measureGears(log, samples, settledSamples(log, samples, commands, 9, 1));
-  const model = fitCommandedGears(measured.peaks, madeBike, measured);
+  const model = fitCommandedGears(measured.peaks, madeBike, {
+    speedLagS: measured.speedLagS,
+    noise: usualNoise(measured.noise),
+  });
 
   it('is measured: each gear within half a percent, little noise, no lag', () => {
     measured.peaks.forEach(({ centre }, cog) => {
@@ -68,16 +73,59 @@ describe('a ride over all cogs', () => {
       expect(count).toBeGreaterThan(20);
       expect(Math.abs(centre - Math.log(ride.developmentM(cog)))).toBeLessThan(0.005);
     });
-    expect(decodedNoise(decoded, model)).toBeLessThan(0.012);
-    expect(decodedNoise(decoded, model)).toBeGreaterThanOrEqual(0.004);
+  });
+});
+
+describe('residualNoise', () => {
+  const model = fitCommandedGears(peaksOf([40], madeBike.cassette, 2.1), madeBike, {
+    speedLagS: 0,
+    noise: usualNoise(0.012),
+  });
+  if (!model) throw new Error('no model');
+  /** Noise found in a ride whose speed had errors added, decoded by its own model. */
+  const noiseOf = (error: (i: number, speed: number) => number) => {
+    const log = rideAllCogs(2, 0).log();
+    const changed = { ...log, speedMps: log.speedMps.map((v, i) => Math.max(0, v + error(i, v))) };
+    const samples = pedallingSamples(changed);
+    const commands = gearCommands(changed, madeBike);
+    return residualNoise(changed, decodeGears(changed, madeBike, samples, commands, model), model);
+  };
+  const drawn = Float64Array.from({ length: 3000 }, () => random.normal());
+
+  it('finds the size of errors that go with the speed', () => {
+    const small = noiseOf((i, v) => 0.01 * v * drawn[i]);
+    const large = noiseOf((i, v) => 0.02 * v * drawn[i]);
+    expect(small.relative).toBeGreaterThan(0.006);
+    expect(small.relative).toBeLessThan(0.015);
+    expect(large.relative / small.relative).toBeGreaterThan(1.5);
+    expect(small.absoluteMps).toBeLessThan(0.04);
+  });
+
+  it('finds errors of a fixed size in metres a second', () => {
+    const { absoluteMps } = noiseOf((i) => 0.1 * drawn[i]);
+    expect(absoluteMps).toBeGreaterThan(0.06);
+    expect(absoluteMps).toBeLessThan(0.14);
+  });
+
+  it('trusts single records less where errors come in runs', () => {
+    let run = 0;
+    const runs = Float64Array.from(drawn, (value) => {
+      run = 0.85 * run + Math.sqrt(1 - 0.85 ** 2) * value;
+      return run;
+    });
+    const single = noiseOf((i, v) => 0.015 * v * drawn[i]);
+    const inRuns = noiseOf((i, v) => 0.015 * v * runs[i]);
+    expect(inRuns.independence).toBeLessThan(0.75 * single.independence);
+    for (const { independence } of [single, inRuns]) {
+      expect(independence).toBeGreaterThan(0);
+      expect(independence).toBeLessThanOrEqual(1);
+    }
   });
 
   it('keeps the model’s own noise where too few records are decoded', () => {
-    if (!model) throw new Error('no model');
     const short = madeLog({ speedMps: [5, 5], cadenceRpm: [80, 80] });
-    const few = pedallingSamples(short);
-    const decoded = decodeGears(short, madeBike, few, gearCommands(short, madeBike), model);
-    expect(decodedNoise(decoded, { ...model, noise: 0.0123 })).toBe(0.0123);
+    const decoded = decodeGears(short, madeBike, pedallingSamples(short), gearCommands(short, madeBike), model);
+    expect(residualNoise(short, decoded, model)).toEqual(model.noise);
   });
 });
 
@@ -92,12 +140,12 @@ describe('measureGears', () => {
 });
 
 describe('fitCommandedGears', () => {
-  const sensors = { speedLagS: 0.5, noise: Number.NaN };
+  const sensors = { speedLagS: 0.5, noise: usualNoise(0.01) };
 
-  it('takes over lag, fills in a usual noise, and is null with too few seconds', () => {
+  it('takes over lag and noise, and is null with too few seconds', () => {
     const model = fitCommandedGears(peaksOf([40], madeBike.cassette, 2.1), madeBike, sensors);
     expect(model?.speedLagS).toBe(0.5);
-    expect(model?.noise).toBeGreaterThan(0);
+    expect(model?.noise).toEqual(usualNoise(0.01));
     const few = peaksOf([40], madeBike.cassette, 2.1).map((p) => ({ ...p, count: 3 }));
     expect(fitCommandedGears(few, madeBike, sensors)).toBeNull();
   });

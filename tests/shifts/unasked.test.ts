@@ -182,7 +182,7 @@ describe('secondsEvidence', () => {
   const ride = at(4).pedal(30).coast(6, 45).pedal(20);
   const log = ride.log();
   const trace = traceGears(log, madeBike);
-  const evidence = secondsEvidence(log, trace);
+  const evidence = secondsEvidence(log, trace, 0.6);
   const level = (cog: number): number => Math.log(ride.developmentM(cog));
 
   it('speaks for the gear that is driven', () => {
@@ -199,7 +199,7 @@ describe('secondsEvidence', () => {
 
   it('says nothing where there is no ratio', () => {
     const bare = madeLog({ speedMps: [0, 0], cadenceRpm: [0, 0] });
-    const nothing = secondsEvidence(bare, traceGears(bare, madeBike));
+    const nothing = secondsEvidence(bare, traceGears(bare, madeBike), 0.6);
     expect([nothing(0, 1), nothing(1, 2)]).toEqual([0, 0]);
   });
 });

@@ -1,0 +1,194 @@
+import { describe, expect, it } from 'vitest';
+import type { RideTrace } from '../../src/gear-trace/gear-trace.ts';
+import { traceGears } from '../../src/gear-trace/trace-gears.ts';
+import type { RideLog } from '../../src/ride-log/ride-log.ts';
+import {
+  ARRIVAL_STEP_S,
+  ARRIVALS,
+  type ArrivalTable,
+  arrivalTable,
+  FIRST_ARRIVAL_S,
+  WINDOW_INDEPENDENCE,
+} from '../../src/shifts/arrival-table.ts';
+import { commandedShifts } from '../../src/shifts/commanded-shifts.ts';
+import { estimateTiming } from '../../src/shifts/estimate-timing.ts';
+import { revolutionClock } from '../../src/shifts/revolution-clock.ts';
+import { secondsEvidence } from '../../src/shifts/seconds-evidence.ts';
+import { shiftContexts } from '../../src/shifts/shift-context.ts';
+import { shiftStories } from '../../src/shifts/shift-stories.ts';
+import {
+  CLEAN_REVS,
+  cleanRevs,
+  LATE_REVS,
+  lateRevs,
+  REV_STEP,
+  REVS,
+  revolutionsLikelihood,
+  veryLateRevs,
+} from '../../src/shifts/shift-timing.ts';
+import { MadeRide, madeBike, madeLog } from '../gear-trace/made-ride.ts';
+
+describe('chances of the number of turns', () => {
+  it.each([
+    ['clean', cleanRevs, 0, CLEAN_REVS],
+    ['late', lateRevs, CLEAN_REVS, LATE_REVS],
+    ['very late', veryLateRevs, LATE_REVS, REVS * REV_STEP],
+  ] as const)('%s: sum to 1 between their limits', (_, chances, from, to) => {
+    expect(chances.reduce((a, b) => a + b, 0)).toBeCloseTo(1, 12);
+    chances.forEach((chance, k) => {
+      const revs = (k + 0.5) * REV_STEP;
+      if (revs < from || revs > to) expect(chance).toBe(0);
+      else expect(chance).toBeGreaterThan(0);
+    });
+  });
+
+  it('hold what the contract says: clean within 1.5 turns, late within 5', () => {
+    expect([CLEAN_REVS, LATE_REVS]).toEqual([1.5, 5]);
+    const mean = cleanRevs.reduce((sum, chance, k) => sum + chance * (k + 0.5) * REV_STEP, 0);
+    expect(mean).toBeGreaterThan(0.2);
+    expect(mean).toBeLessThan(1);
+  });
+});
+
+interface Judging {
+  readonly log: RideLog;
+  readonly trace: RideTrace;
+  readonly commanded: ReturnType<typeof commandedShifts>;
+  readonly clock: ReturnType<typeof revolutionClock>;
+}
+
+function judging(ride: MadeRide): Judging {
+  const log = ride.log();
+  const trace = traceGears(log, ride.bike);
+  return { log, trace, commanded: commandedShifts(log, trace.commands, trace.samples), clock: revolutionClock(log) };
+}
+const timingOf = ({ log, trace, commanded, clock }: Judging) => estimateTiming(log, trace, commanded, clock);
+
+/** The tables of the last shift of a ride, and the timing of the ride. */
+function lastShift(made: Judging): { tables: ArrivalTable[]; timing: ReturnType<typeof timingOf> } {
+  const timing = timingOf(made);
+  const { log, trace, commanded } = made;
+  const j = commanded.length - 1;
+  const tables = shiftContexts(log, trace, commanded, j, timing.lagS).map((context) =>
+    arrivalTable(
+      log,
+      trace,
+      secondsEvidence(log, trace, WINDOW_INDEPENDENCE),
+      commanded[j],
+      context,
+      timing.riseWidthS,
+    ),
+  );
+  return { tables, timing };
+}
+const warmedUp = (): MadeRide => new MadeRide().pedal(30).wander(30).pedal(10);
+
+describe('estimateTiming', () => {
+  it('finds that the sensors of one recorder are 1 s and 2 s later than those of another', () => {
+    const lagOf = (afterS: number): number => {
+      const ride = new MadeRide().pedal(30);
+      for (let n = 0; n < 30; n++) ride.shift(ride.cog + (n % 2 === 0 ? 1 : -1), afterS).pedal(12);
+      return timingOf(judging(ride)).lagS;
+    };
+    const prompt = lagOf(1);
+    expect(Math.abs(lagOf(2) - prompt - 1)).toBeLessThanOrEqual(0.5);
+    expect(Math.abs(lagOf(3) - prompt - 2)).toBeLessThanOrEqual(0.5);
+  });
+
+  it('takes the usual for a ride with too few shifts', () => {
+    const timing = timingOf(judging(new MadeRide().pedal(90).wander(3).pedal(60)));
+    expect(timing).toMatchObject({ lagS: 1, wholeSeconds: true });
+    expect(timing.riseWidthS).toBeGreaterThan(0);
+  });
+});
+
+describe('arrivalTable', () => {
+  it('fits best at the moment at which the ratio changed', () => {
+    for (const afterS of [1, 4]) {
+      const made = judging(warmedUp().shift(3, afterS).pedal(20));
+      const [table] = lastShift(made).tables;
+      const row = table.rows.get(3) as Float64Array;
+      expect(row.length).toBe(ARRIVALS);
+      const arrivalS = FIRST_ARRIVAL_S + row.indexOf(Math.max(...row)) * ARRIVAL_STEP_S;
+      expect(Math.abs(arrivalS - (afterS - 0.5))).toBeLessThanOrEqual(0.75);
+      expect(Math.max(...row) - table.stay).toBeGreaterThan(5);
+      for (const [cog, other] of table.rows) if (cog !== 3) expect(Math.max(...other)).toBeLessThan(Math.max(...row));
+      expect(table.seen).toBeGreaterThanOrEqual(10);
+    }
+  });
+
+  it('fits staying best where the chain stayed', () => {
+    const [table] = lastShift(judging(warmedUp().command(3).pedal(20))).tables;
+    for (const row of table.rows.values()) expect(table.stay).toBeGreaterThan(row[4] + 5);
+  });
+
+  it('sees nothing while the rider coasts, and throws without a gear model', () => {
+    const made = judging(warmedUp().command(3).coast(20));
+    const [table] = lastShift(made).tables;
+    expect(table.seen).toBe(0);
+    const bare = madeLog({ speedMps: [5], cadenceRpm: [80] });
+    const trace = traceGears(bare, madeBike);
+    expect(() =>
+      arrivalTable(bare, trace, secondsEvidence(bare, trace, WINDOW_INDEPENDENCE), table.shift, table.context, 0.4),
+    ).toThrow(TypeError);
+  });
+});
+
+describe('shiftContexts', () => {
+  it('weigh 1 together, and know the shifts just before and after', () => {
+    const ride = warmedUp();
+    const { cog } = ride;
+    ride
+      .shift(cog + 1)
+      .pedal(3)
+      .shift(cog + 2)
+      .pedal(3)
+      .shift(cog + 3)
+      .pedal(20);
+    const made = judging(ride);
+    made.commanded.forEach((_, j) => {
+      const contexts = shiftContexts(made.log, made.trace, made.commanded, j, 0.25);
+      expect(contexts.reduce((sum, { weight }) => sum + weight, 0)).toBeCloseTo(1, 12);
+    });
+    const middle = shiftContexts(made.log, made.trace, made.commanded, made.commanded.length - 2, 0.25);
+    expect(middle.every(({ after }) => after?.cog === cog + 3)).toBe(true);
+    const [alone] = shiftContexts(made.log, made.trace, made.commanded, 5, 0.25);
+    expect([alone.before, alone.after, alone.weight]).toEqual([null, null, 1]);
+    expect(alone.startCog).toBe(made.commanded[5].fromCog);
+  });
+});
+
+describe('shiftStories and revolutionsLikelihood', () => {
+  it('put the likeliest number of turns where the chain moved', () => {
+    // at about 80 rpm three more seconds are four turns
+    const made = judging(warmedUp().shift(3, 4).pedal(20));
+    const { tables, timing } = lastShift(made);
+    const revs = revolutionsLikelihood(tables[0].rows.get(3) as Float64Array, tables[0], timing, made.clock);
+    expect(revs.length).toBe(REVS);
+    const likeliest = (revs.indexOf(Math.max(...revs)) + 0.5) * REV_STEP;
+    expect(Math.abs(likeliest - 4)).toBeLessThan(1.2);
+  });
+
+  it('tell a shift that was done from one that was not', () => {
+    const storyOf = (ride: MadeRide) => {
+      const made = judging(ride);
+      const { tables, timing } = lastShift(made);
+      return shiftStories(tables, timing, made.clock);
+    };
+    const done = storyOf(warmedUp().shift(3).pedal(20));
+    const not = storyOf(warmedUp().command(3).pedal(20));
+    const beyond = storyOf(warmedUp().command(3).pedal(1).move(4).pedal(20));
+    const sum = (values: Float64Array): number => values.reduce((a, b) => a + b, 0);
+    expect(sum(done.revs.subarray(0, 12))).toBeGreaterThan(100 * done.never);
+    expect(not.never).toBeGreaterThan(100 * sum(not.revs.subarray(0, 40)));
+    expect(beyond.beyond).toBeGreaterThan(100 * Math.max(beyond.never, sum(beyond.revs.subarray(0, 40)) / 40));
+    expect(done.alreadyThere).toBe(false);
+    expect(done.stepsPedalled).toBeGreaterThan(5 / REV_STEP);
+  });
+
+  it('know a chain that was already there', () => {
+    const made = judging(warmedUp().command(3).pedal(20).command(2).pedal(20));
+    const { tables, timing } = lastShift(made);
+    expect(shiftStories(tables, timing, made.clock)).toMatchObject({ alreadyThere: true, never: 0 });
+  });
+});
