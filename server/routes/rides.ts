@@ -11,7 +11,7 @@ import { rideColumnsShape, rideDetailShape, rideSummaryShape } from '../shapes/r
 import { findColumns } from '../store/analysis-store.ts';
 import { touchBike } from '../store/bike-store.ts';
 import { idSchema } from '../store/new-id.ts';
-import { deleteRide, findRide, listRides, placeRide, type StoredRide } from '../store/ride-store.ts';
+import { deleteRide, findRide, listRides, placeRide, type StoredRide, totalRides } from '../store/ride-store.ts';
 import { needBike } from './bikes.ts';
 import { jobId } from './job-id.ts';
 import { rideDetail, rideSummary } from './ride-answer.ts';
@@ -30,11 +30,27 @@ export const rideRoutes = [
     method: 'get',
     path: '/rides',
     summary: 'Rides, the newest first, of one bike or of all',
-    query: z.strictObject({ bike: idSchema.optional() }),
-    answers: { 200: { description: 'The rides', schema: z.object({ rides: z.array(rideSummaryShape) }) } },
+    query: z.strictObject({
+      bike: idSchema.optional(),
+      limit: z
+        .string()
+        .regex(/^\d{1,4}$/, 'must be a number up to 9999')
+        .default('500')
+        .describe('At most so many, the newest'),
+    }),
+    answers: {
+      200: {
+        description: 'The rides',
+        schema: z.object({
+          rides: z.array(rideSummaryShape),
+          total: z.number().int().min(0).describe('How many there are in all'),
+        }),
+      },
+    },
     handle: ({ query }, services) => {
-      const rides = listRides(services.sql, { bikeId: query.bike });
-      return { status: 200, json: { rides: rides.map((ride) => rideSummary(ride, services)) } };
+      const rides = listRides(services.sql, { bikeId: query.bike, limit: Number(query.limit) });
+      const total = totalRides(services.sql, query.bike);
+      return { status: 200, json: { rides: rides.map((ride) => rideSummary(ride, services)), total } };
     },
   }),
   defineRoute({

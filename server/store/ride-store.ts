@@ -60,10 +60,14 @@ export function findRide(sql: Sql, id: string): StoredRide | undefined {
 }
 
 /** The newest first; of one bike, or of one upload, or all. */
-export function listRides(sql: Sql, of: { bikeId?: string; uploadId?: string } = {}): StoredRide[] {
+export function listRides(
+  sql: Sql,
+  of: { readonly bikeId?: string; readonly uploadId?: string; readonly limit?: number } = {},
+): StoredRide[] {
   let query = selectRides(sql).orderBy('ride.start_ms', 'desc').orderBy('ride.id');
   if (of.bikeId !== undefined) query = query.where('ride.bike_id', '=', of.bikeId);
   if (of.uploadId !== undefined) query = query.where('ride.upload_id', '=', of.uploadId);
+  if (of.limit !== undefined) query = query.limit(of.limit);
   return sql.all(query).map(fromRow);
 }
 
@@ -123,6 +127,13 @@ export function countRides(sql: Sql, bikeId?: string): Map<string, { rides: numb
     .groupBy('bike_id');
   if (bikeId !== undefined) query = query.where('bike_id', '=', bikeId);
   return new Map(sql.all(query).map(({ bike_id, ...counts }) => [bike_id as string, counts]));
+}
+
+/** How many rides there are, of one bike or of all. */
+export function totalRides(sql: Sql, bikeId?: string): number {
+  let query = sql.build.selectFrom('ride').select((expression) => expression.fn.countAll<number>().as('count'));
+  if (bikeId !== undefined) query = query.where('bike_id', '=', bikeId);
+  return sql.first(query)?.count ?? 0;
 }
 
 /** Every address in the raw store that a ride lays claim to. */

@@ -171,48 +171,32 @@ export interface BikeBacklog {
   readonly rides: number;
 }
 
-export const bikeBacklogs = (sql: Sql, bikeId?: string): BikeBacklog[] => {
+export function bikeBacklogs(sql: Sql, bikeId?: string): BikeBacklog[] {
   let query = sql.build
     .selectFrom('bike')
     .leftJoin('bike_report', 'bike_report.bike_id', 'bike.id')
-    .leftJoin('ride', 'ride.bike_id', 'bike.id')
-    .leftJoin('ride_analysis', 'ride_analysis.ride_id', 'ride.id')
-    .select((expression) => [
+    .select([
       'bike.id as bikeId',
       'bike.revision',
       'bike_report.revision as reportRevision',
       'bike_report.engine_version as reportEngine',
       'bike_report.failure',
-      expression.fn.count<number>('ride.id').as('rides'),
-      expression.fn
-        .coalesce(
-          expression.fn.sum<number>(expression.case().when('ride.status', '=', 'queued').then(1).else(0).end()),
-          expression.lit(0),
-        )
-        .as('queued'),
-      expression.fn
-        .coalesce(
-          expression.fn.sum<number>(
-            expression
-              .case()
-              .when(
-                expression.and([
-                  expression('ride.status', '=', 'queued'),
-                  expression('ride_analysis.ride_id', 'is not', null),
-                ]),
-              )
-              .then(1)
-              .else(0)
-              .end(),
-          ),
-          expression.lit(0),
-        )
-        .as('again'),
     ])
-    .groupBy('bike.id');
+    .select((expression) => {
+      const rides = expression
+        .selectFrom('ride')
+        .whereRef('ride.bike_id', '=', 'bike.id')
+        .select((ride) => ride.fn.countAll<number>().as('count'));
+      const queued = rides.where('ride.status', '=', 'queued');
+      return [
+        rides.$asScalar().$notNull().as('rides'),
+        queued.$asScalar().$notNull().as('queued'),
+        queued.where('ride.engine_version', 'is not', null).$asScalar().$notNull().as('again'),
+      ];
+    });
   if (bikeId !== undefined) query = query.where('bike.id', '=', bikeId);
   return sql.all(query);
-};
+}
 
 /** Keeps a bike's report. A bike that is gone is passed over. */
 export function keepReport(sql: Sql, bikeId: string, engineVersion: string, answer: ConcludeAnswer): void {

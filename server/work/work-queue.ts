@@ -28,6 +28,8 @@ export class WorkQueue {
   readonly #lanes: number;
   readonly #rides = new Set<string>();
   readonly #bikes = new Set<string>();
+  /** Bikes whose report may be behind: the others need not be looked at. */
+  readonly #doubtful = new Set<string>();
   readonly #openUploads = new Set<string>();
   readonly #concludedAt = new Map<string, number>();
   readonly #running = new Set<Promise<void>>();
@@ -49,6 +51,7 @@ export class WorkQueue {
       return requeueStale(sql, engineVersion);
     });
     if (stale > 0) log.info({ rides: stale, engineVersion }, 'rides are analysed again by this engine');
+    for (const { bikeId } of bikeBacklogs(sql)) this.#doubtful.add(bikeId);
     this.wake();
   }
 
@@ -79,7 +82,10 @@ export class WorkQueue {
   /** Tells listeners how far a bike is, and looks for work. */
   tellBike(bikeId: string): void {
     const backlog = bikeBacklogs(this.#bench.sql, bikeId)[0];
-    if (backlog) this.#bench.hub.tell({ type: 'bike', bikeId, pending: pendingOf(backlog) });
+    if (backlog) {
+      this.#doubtful.add(bikeId);
+      this.#bench.hub.tell({ type: 'bike', bikeId, pending: pendingOf(backlog) });
+    }
     this.wake();
   }
 
@@ -108,7 +114,7 @@ export class WorkQueue {
   }
 
   #nextReport(): (() => Promise<void>) | null {
-    const due = bikeBacklogs(this.#bench.sql).find((backlog) => this.#isDue(backlog));
+    const due = this.#dueReport();
     if (!due) return null;
     const { bikeId } = due;
     this.#bikes.add(bikeId);
@@ -121,6 +127,15 @@ export class WorkQueue {
       }
       this.tellBike(bikeId);
     };
+  }
+
+  #dueReport(): BikeBacklog | null {
+    for (const bikeId of this.#doubtful) {
+      const backlog = bikeBacklogs(this.#bench.sql, bikeId)[0];
+      if (backlog && this.#isDue(backlog)) return backlog;
+      if (!backlog || !isBehind(backlog)) this.#doubtful.delete(bikeId);
+    }
+    return null;
   }
 
   /** A report is due when nothing is left to analyse; meanwhile now and then, but never while rides are analysed again. */

@@ -74,7 +74,7 @@ export function chainDrops(log: RideLog, trace: RideTrace): ChainDropEvent[] {
     // without drive only a slope speeds the bike up; a satellite speed that lags while the rider does looks much the same
     const gain = log.speedMps[end - 1] / log.speedMps[start - 1];
     if (!(spin > MIN_SPIN) || gain > (powerGone ? MAX_GAIN_DOWNHILL : MAX_GAIN)) return 0;
-    if (driveFollows(log, start, end, powerGone) || restsOnGear(trace, start, end)) return 0;
+    if (driveFollows(log, start, end, powerGone) || (!powerGone && restsOnGear(trace, start, end))) return 0;
     const { side } = dropSide(log, trace, log.timeS[start]);
     const odds =
       ODDS.before +

@@ -1,9 +1,10 @@
+import { execFile } from 'node:child_process';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { parseArgs } from 'node:util';
+import { parseArgs, promisify } from 'node:util';
 import { startChild } from '../crash/server-child.ts';
-import { hutBike, madeRides, variantOf } from '../server/made-rides.ts';
+import { hutBike } from '../server/made-rides.ts';
 
 /**
  * `npm run load [-- --seconds 120 --readers 50 --senders 5]`: readers look through bikes, rides and timelines as people
@@ -35,7 +36,6 @@ const errors: string[] = [];
 let uploaded = 0;
 
 await pause(2000);
-const bike = await post('/api/bikes', hutBike);
 const end = performance.now() + seconds * 1000;
 await Promise.all([
   ...Array.from({ length: readers }, () => read()),
@@ -84,22 +84,23 @@ async function get(kind: string, path: string): Promise<Loose> {
   }
 }
 
-/** Sends new rides one after the other. */
+/** Has one sender send new rides to a bike of its own. */
 async function sendRides(sender: number): Promise<void> {
-  const rides = madeRides(3, { seed: 9, minutes: 15 });
-  for (let round = 0; performance.now() < end; round++) {
-    const { name, bytes } = variantOf(rides[round % rides.length], sender * 1_000_000 + round);
-    const form = new FormData();
-    form.append('f', new Blob([new Uint8Array(bytes)]), name);
-    try {
-      const response = await fetch(`${url}/api/uploads?bike=${bike.id}`, { method: 'POST', body: form });
-      const { files } = (await response.json()) as Loose;
-      if (files?.[0].status !== 'queued') errors.push(`upload: ${response.status} ${JSON.stringify(files)}`);
-      else uploaded++;
-    } catch (error) {
-      errors.push(`upload: ${error}`);
-    }
-  }
+  const bike = await post('/api/bikes', { ...hutBike, name: `Load bike ${sender}` });
+  const script = new URL('./send-rides.ts', import.meta.url).pathname;
+  const left = (end - performance.now()) / 1000;
+  const { stdout } = await promisify(execFile)(process.execPath, [
+    '--import',
+    'tsx',
+    script,
+    url,
+    bike.id,
+    `${sender}`,
+    `${left}`,
+  ]);
+  const told = JSON.parse(stdout) as { sent: number; errors: string[] };
+  uploaded += told.sent - told.errors.length;
+  errors.push(...told.errors);
 }
 
 async function post(path: string, json: unknown): Promise<Loose> {

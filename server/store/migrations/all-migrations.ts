@@ -3,6 +3,7 @@ import { bikeNotes } from './bike-notes.ts';
 import { firstTables } from './first-tables.ts';
 import { judgements } from './judgements.ts';
 import { recordedTeeth } from './recorded-teeth.ts';
+import { rideProgress } from './ride-progress.ts';
 
 /**
  * Every change of the tables since the first, in order. A migration that people have run is never edited: a new one is
@@ -13,4 +14,5 @@ export const allMigrations: Readonly<Record<string, Migration>> = {
   '0002-judgements': judgements,
   '0003-recorded-teeth': recordedTeeth,
   '0004-bike-notes': bikeNotes,
+  '0005-ride-progress': rideProgress,
 };
