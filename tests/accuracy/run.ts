@@ -1,10 +1,13 @@
-import { existsSync, writeFileSync } from 'node:fs';
+import { writeFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
 import { accuracyTable, healthyTable, type TableColumn } from './accuracy-table.ts';
+import { diagnosisTable } from './diagnosis-table.ts';
 import { excerpt } from './disagreement.ts';
+import { inProcesses } from './in-processes.ts';
+import { realRidesTable } from './real-rides.ts';
 import { healthyPlan, type PlannedRide, ridePlan } from './ride-plan.ts';
 import { addScores, noScore, type RideScore } from './ride-score.ts';
-import { scoreRides } from './score-rides.ts';
+import type { ScoredRide } from './score-ride.ts';
 
 /**
  * Measures how often the engine is right and prints it: `npm run accuracy`. The same options give the same figures.
@@ -13,9 +16,9 @@ import { scoreRides } from './score-rides.ts';
  * --hours N      simulated hours for each noise, default 48: every cause, speed source and number of rings
  * --healthy N    hours of healthy riding, default 100
  * --seed N       other rides, default 1
- * --seeds N      rides of each cause for the diagnosis
+ * --seeds N      bikes of each cause and severity for the diagnosis, default 20
  * --noise N      1 or 2: only that noise; else both
- * --quick        12 hours, 10 healthy ones
+ * --quick        12 hours, 10 healthy ones, 3 bikes of each cause
  * --show N       after the tables, up to N disagreements of each kind with the log around them
  * --json FILE    the figures as JSON too
  */
@@ -54,7 +57,8 @@ const json: Record<string, unknown> = { options: values };
 
 /** Scores a plan with progress on standard error. */
 async function ride(label: string, plan: readonly PlannedRide[]) {
-  const scored = await scoreRides(plan, processes, (done) => {
+  const script = new URL('./score-process.ts', import.meta.url);
+  const scored = await inProcesses<PlannedRide, ScoredRide>(script, plan, processes, (done) => {
     if (process.stderr.isTTY) process.stderr.write(`\r${label}: ${done} of ${plan.length} rides`);
     else if (done % 12 === 0) console.error(`${label}: ${done} of ${plan.length} rides`);
   });
@@ -105,16 +109,12 @@ if (wanted('healthy')) {
   if (whole('show', 0) > 0) show(plan, scored, whole('show', 0));
 }
 
-const diagnosisFile = new URL('./diagnosis-table.ts', import.meta.url);
 if (wanted('diagnosis')) {
-  if (existsSync(diagnosisFile)) {
-    const { diagnosisTable } = await import(diagnosisFile.href);
-    console.log(`\n${await diagnosisTable({ quick: values.quick, seed, seeds: values.seeds && whole('seeds', 0) })}`);
-  } else console.log('\nDiagnosis: no table yet.');
+  const seeds = values.seeds === undefined ? undefined : whole('seeds', 0);
+  console.log(`\n${await diagnosisTable({ quick: values.quick, seed, seeds, processes })}`);
 }
 
 if (wanted('real')) {
-  const { realRidesTable } = await import('./real-rides.ts');
   const { text, figures } = realRidesTable({ seed, say: (step) => console.error(`real rides: ${step}`) });
   console.log(`\n${text}`);
   json.real = figures;
