@@ -1,27 +1,27 @@
-import { execFile } from 'node:child_process';
+import { type ChildProcess, spawn } from 'node:child_process';
+import { once } from 'node:events';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { parseArgs, promisify } from 'node:util';
+import { parseArgs } from 'node:util';
 import { startChild } from '../crash/server-child.ts';
-import { hutBike } from '../server/made-rides.ts';
 
 /**
- * `npm run load [-- --seconds 120 --readers 50 --senders 5]`: readers look through bikes, rides and timelines as people
- * at a page do, one request after the other with a short look at each, while senders upload rides, all on this machine.
- * Prints how long reads took and how far memory grew; ends with 1 on any error or where the 99th percentile of reads
- * reaches 100 ms.
+ * `npm run load [-- --seconds 120 --readers 50 --senders 5 --look 250 --pause 250]`: readers look through bikes, rides
+ * and timelines as people at a page do, one request after the other with a short look at each answer (`look` ms on
+ * average), while senders upload rides (with `pause` ms between them on average), all on this machine. Prints how long
+ * reads took and how far memory grew; ends with 1 on any error, or where the 99th percentile of reads reaches 100 ms.
  */
 const { values } = parseArgs({
   options: {
     seconds: { type: 'string', default: '120' },
     readers: { type: 'string', default: '50' },
     senders: { type: 'string', default: '5' },
-    /** Longest look at an answer before the next request; each look is drawn evenly from 0 to this. */
-    lookMs: { type: 'string', default: '500' },
+    look: { type: 'string', default: '250' },
+    pause: { type: 'string', default: '250' },
   },
 });
-const [seconds, readers, senders, lookMs] = [values.seconds, values.readers, values.senders, values.lookMs].map(Number);
+const [seconds, readers, lookMs] = [values.seconds, values.readers, values.look].map(Number);
 const mostMs = 100;
 
 // biome-ignore lint/suspicious/noExplicitAny: answers are only walked through here
@@ -33,18 +33,27 @@ const pause = (ms: number): Promise<void> => new Promise((resolve) => setTimeout
 
 const tookMs = new Map<string, number[]>();
 const errors: string[] = [];
-let uploaded = 0;
 
-await pause(2000);
+const script = new URL('./send-rides.ts', import.meta.url).pathname;
+const sending = spawn(process.execPath, ['--import', 'tsx', script, url, values.senders, values.pause], {
+  stdio: ['pipe', 'pipe', 'inherit'],
+});
+await said(sending);
+sending.stdin?.write('begin\n');
 const end = performance.now() + seconds * 1000;
-await Promise.all([
-  ...Array.from({ length: readers }, () => read()),
-  ...Array.from({ length: senders }, (_, i) => sendRides(i)),
-]);
+await Promise.all(Array.from({ length: readers }, () => read()));
+sending.stdin?.write('end\n');
+const sent = JSON.parse(await said(sending)) as { sent: number; errors: string[] };
+errors.push(...sent.errors);
 const peakMb = await server.peakMb();
 await server.kill();
 rmSync(data, { recursive: true });
 report();
+
+async function said(child: ChildProcess): Promise<string> {
+  const [chunk] = await once(child.stdout as NodeJS.ReadableStream, 'data');
+  return String(chunk);
+}
 
 /** Looks around until the time is up: the list, a bike, its sheet, its rides, one ride, its timeline. */
 async function read(): Promise<void> {
@@ -64,7 +73,7 @@ async function read(): Promise<void> {
 }
 
 async function get(kind: string, path: string): Promise<Loose> {
-  await pause(Math.random() * lookMs);
+  await pause(Math.random() * 2 * lookMs);
   const start = performance.now();
   try {
     const response = await fetch(url + path);
@@ -84,46 +93,18 @@ async function get(kind: string, path: string): Promise<Loose> {
   }
 }
 
-/** Has one sender send new rides to a bike of its own. */
-async function sendRides(sender: number): Promise<void> {
-  const bike = await post('/api/bikes', { ...hutBike, name: `Load bike ${sender}` });
-  const script = new URL('./send-rides.ts', import.meta.url).pathname;
-  const left = (end - performance.now()) / 1000;
-  const { stdout } = await promisify(execFile)(process.execPath, [
-    '--import',
-    'tsx',
-    script,
-    url,
-    bike.id,
-    `${sender}`,
-    `${left}`,
-  ]);
-  const told = JSON.parse(stdout) as { sent: number; errors: string[] };
-  uploaded += told.sent - told.errors.length;
-  errors.push(...told.errors);
-}
-
-async function post(path: string, json: unknown): Promise<Loose> {
-  const response = await fetch(url + path, {
-    method: 'POST',
-    headers: { 'content-type': 'application/json' },
-    body: JSON.stringify(json),
-  });
-  return response.json();
-}
-
 function report(): void {
   const all = [...tookMs.values()].flat();
+  const at = (sorted: readonly number[], share: number): number => sorted[Math.floor(share * (sorted.length - 1))] ?? 0;
   for (const [kind, list] of [...tookMs, ['all reads', all] as const]) {
     const sorted = [...list].sort((a, b) => a - b);
-    const at = (share: number): string => `${(sorted[Math.floor(share * (sorted.length - 1))] ?? 0).toFixed(1)} ms`;
-    console.log(`${kind}: ${list.length} reads, median ${at(0.5)}, 99 % ${at(0.99)}, longest ${at(1)}`);
+    const [median, most, longest] = [0.5, 0.99, 1].map((share) => `${at(sorted, share).toFixed(1)} ms`);
+    console.log(`${kind}: ${list.length} reads, median ${median}, 99 % ${most}, longest ${longest}`);
   }
   console.log(
-    `${uploaded} rides sent by ${senders} senders; ${errors.length} errors; peak memory of the server ${Math.round(peakMb)} MB`,
+    `${sent.sent} rides sent by ${values.senders} senders; ${errors.length} errors; peak memory of the server ${Math.round(peakMb)} MB`,
   );
   for (const error of errors.slice(0, 10)) console.error(error);
   const sorted = all.sort((a, b) => a - b);
-  if (errors.length > 0 || sorted.length === 0 || sorted[Math.floor(0.99 * (sorted.length - 1))] >= mostMs)
-    process.exitCode = 1;
+  if (errors.length > 0 || sorted.length === 0 || at(sorted, 0.99) >= mostMs) process.exitCode = 1;
 }
