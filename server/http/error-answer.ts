@@ -18,6 +18,8 @@ export function storageRefusal(error: unknown): RequestError | null {
 /** Answers errors as `{ error: { code, message, details } }`. What is not foreseen is logged and told as `internal` only. */
 export function errorAnswer(log: Logger): ErrorRequestHandler {
   return (error, request, response, next) => {
+    // Who asked has gone in the middle of the answer: nothing went wrong here.
+    if ((error as { code?: unknown } | null)?.code === 'ERR_STREAM_PREMATURE_CLOSE') return;
     const refusal = refusalOf(error);
     if (!refusal) log.error({ err: error, requestId: response.locals.requestId }, 'request failed');
     else response.locals.code = refusal.code;

@@ -26,7 +26,7 @@ export function concludeStoredBike({ database, bikeId }: ConcludeTask): Conclude
     const events = findings.rides.map((ride) => ride.events);
     return {
       revision: stored.revision,
-      report: JSON.stringify({ ...report, rides: report.rides.map(withoutLists) }),
+      report: JSON.stringify({ ...report, rides: report.rides.map((ride) => ({ ...ride, chainDrops: [] })) }),
       summary: JSON.stringify({
         state: bikeState(findings.rides.length > 0 ? report : null),
         trend: troubleTrend(findings.rides),
@@ -59,7 +59,7 @@ function readBike(sql: Sql, bikeId: string, clock: StageClock) {
   const adjustments = listAdjustments(sql, bikeId).map(({ id: _, ...adjustment }) => adjustment);
   const findings = clock.run(
     'read analyses',
-    () => readFindings(sql, bikeId, stored.drivetrainVersion),
+    () => readFindings(sql, bikeId, stored.drivetrainVersion, withoutLists),
     ({ rides }) => ({ rides: rides.length }),
   );
   const report = clock.run('conclude', () =>
@@ -79,11 +79,11 @@ function medianRollout({ rides }: Report): number | null {
   return measured.sort((a, b) => a - b)[measured.length >> 1] ?? null;
 }
 
+/** Without the long lists; chain drops are few, and the bike's state hangs on them. */
 const withoutLists = (ride: Report['rides'][number]): Report['rides'][number] => ({
   ...ride,
   shifts: [],
   ghostShifts: [],
-  chainDrops: [],
   skips: [],
   gears: [],
 });

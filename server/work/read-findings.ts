@@ -14,8 +14,18 @@ export interface BikeFindings {
   readonly failed: readonly FailedRide[];
 }
 
-/** Reads them from the database. Analyses made for an earlier drivetrain of the bike are left out: they are being made again. */
-export function readFindings(sql: Sql, bikeId: string, drivetrainVersion: number): BikeFindings {
+/**
+ * Reads them from the database. Analyses made for an earlier drivetrain of the bike are left out: they are being made
+ * again.
+ *
+ * @param shape cuts each ride's report down as it is read, so that the lists of thousands of rides never lie in memory
+ */
+export function readFindings(
+  sql: Sql,
+  bikeId: string,
+  drivetrainVersion: number,
+  shape: (report: RideReport) => RideReport = (report) => report,
+): BikeFindings {
   const rows = sql.all(
     sql.build
       .selectFrom('ride')
@@ -32,13 +42,13 @@ export function readFindings(sql: Sql, bikeId: string, drivetrainVersion: number
     const found = deserialize(packed) as Omit<RideFindings, 'report'>;
     const plain = withIntakeWarnings(JSON.parse(gunzipSync(zipped).toString()) as RideReport, warnings);
     const said = judgements.get(id);
-    if (!said) return { id, ...found, report: plain };
+    if (!said) return { id, ...found, report: shape(plain) };
     const judged = matchJudgements(eventKeys(plain), said);
     return {
       id,
       ...found,
       events: judgeEvents(found.events, found.startMs, judged),
-      report: judgeRideReport(plain, judged),
+      report: shape(judgeRideReport(plain, judged)),
     };
   });
   const failed = sql

@@ -9,6 +9,8 @@ import type { WorkBench } from './work-bench.ts';
 
 /** While a bike's first rides are still being analysed, its report is worked out no more often than this, ms. */
 const partialReportMs = 3000;
+/** Nor does it then take more than one part in so many of the time. */
+const partialReportShare = 20;
 /** After the disk refused a result, the queue rests this long, ms. */
 const restMs = 10_000;
 
@@ -31,7 +33,8 @@ export class WorkQueue {
   /** Bikes whose report may be behind: the others need not be looked at. */
   readonly #doubtful = new Set<string>();
   readonly #openUploads = new Set<string>();
-  readonly #concludedAt = new Map<string, number>();
+  /** When a bike's report may be worked out again while rides still come, ms since 1970. */
+  readonly #notBefore = new Map<string, number>();
   readonly #running = new Set<Promise<void>>();
   #placing = false;
   #waking = false;
@@ -119,10 +122,12 @@ export class WorkQueue {
     const { bikeId } = due;
     this.#bikes.add(bikeId);
     return async () => {
+      const start = Date.now();
       try {
         await concludeNextBike(this.#bench, due);
       } finally {
-        this.#concludedAt.set(bikeId, Date.now());
+        const took = Date.now() - start;
+        this.#notBefore.set(bikeId, Date.now() + Math.max(partialReportMs, partialReportShare * took));
         this.#bikes.delete(bikeId);
       }
       this.tellBike(bikeId);
@@ -142,7 +147,7 @@ export class WorkQueue {
   #isDue(backlog: BikeBacklog): boolean {
     if (!isBehind(backlog) || this.#bikes.has(backlog.bikeId)) return false;
     if (backlog.queued === 0) return true;
-    return backlog.again === 0 && Date.now() - (this.#concludedAt.get(backlog.bikeId) ?? 0) >= partialReportMs;
+    return backlog.again === 0 && Date.now() >= (this.#notBefore.get(backlog.bikeId) ?? 0);
   }
 
   #nextPlacement(): (() => Promise<void>) | null {
