@@ -3,6 +3,7 @@ import {
   type ConfidenceBins,
   type Detection,
   f1Of,
+  judgedOutcomes,
   precisionOf,
   type RideScore,
   recallOf,
@@ -15,7 +16,7 @@ export interface TableColumn {
   readonly score: RideScore;
 }
 
-const labelWidth = 46;
+const labelWidth = 54;
 const columnWidth = 48;
 
 const percent = (share: number): string => (Number.isNaN(share) ? 'none' : `${(100 * share).toFixed(1)} %`);
@@ -77,6 +78,11 @@ export function accuracyTable(columns: readonly TableColumn[]): string {
       ({ shifts }) => `${shifts.judged}; ${percent(shifts.outcomeRight / shifts.judged)}`,
     ),
     rows('  borderline: may count either way', ({ shifts }) => String(shifts.borderline)),
+    ...judgedOutcomes.map((truly) =>
+      rows(`  truly ${truly}: judged ${judgedOutcomes.join(', ')}`, ({ outcomes }) =>
+        judgedOutcomes.map((said) => outcomes[truly][said]).join(', '),
+      ),
+    ),
     rows('  left out: ghosts that were late arrivals', (score) => String(score.ghostsThatWereLateArrivals)),
     rows('  left out: ghosts that left no mark', (score) => String(score.ghostsWithoutMark)),
     '',

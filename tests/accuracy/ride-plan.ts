@@ -1,6 +1,6 @@
 import type { Bike } from '../../src/drivetrain/bike.ts';
 import { seededRandom } from '../../src/numeric/seeded-random.ts';
-import { faultCauses } from '../../src/simulate/setting/fault-causes.ts';
+import { type FaultCause, faultCauses } from '../../src/simulate/setting/fault-causes.ts';
 import type { SimulationOptions } from '../../src/simulate/setting/simulation-options.ts';
 
 /** One ride to simulate and to score. */
@@ -45,23 +45,49 @@ const doubleRing: readonly Bike[] = [
   },
 ];
 
+/** Causes that make the chain move unasked, come off or skip, where they are severe. */
+const eventfulCauses: readonly FaultCause[] = [
+  'cable-tension-low',
+  'hanger-bent',
+  'low-limit-loose',
+  'cable-tension-high',
+  'high-limit-loose',
+  'worn-drivetrain',
+];
+
+/** Every cause and none, as mild and as severe as they come. */
+export const ridePlan = (hours: number, seed: number, noiseScale: number): PlannedRide[] =>
+  plannedRides('accuracy plan', faultCauses, [0.5, 1], hours, seed, seed * 10_000, noiseScale);
+
+/** Severe faults of the six causes that make for ghost shifts, drops and skips: without these there are too few to count. */
+export const eventfulPlan = (hours: number, seed: number, noiseScale: number): PlannedRide[] =>
+  plannedRides('eventful plan', eventfulCauses, [0.85, 1], hours, seed, seed * 10_000 + 3000, noiseScale);
+
 /**
- * Rides of one hour: twelve in a row hold every cause and none; the next twelve the other speed source; the next two dozen
- * two rings instead of one. 48 hours hold every combination. Severity, terrain, rider and recorder are drawn from the seed.
+ * Rides of one hour: as many in a row as there are causes hold each; the next row the other speed source; the next two rows
+ * two rings instead of one. Four rows hold every combination. Severity, terrain, rider and recorder are drawn from the seed.
  *
  * @param noiseScale multiplies every sensor noise of the simulator; the same seed gives the same rides but for that
  */
-export function ridePlan(hours: number, seed: number, noiseScale: number): PlannedRide[] {
+function plannedRides(
+  label: string,
+  causes: readonly FaultCause[],
+  severity: readonly [number, number],
+  hours: number,
+  seed: number,
+  firstSeed: number,
+  noiseScale: number,
+): PlannedRide[] {
   return Array.from({ length: hours }, (_, i) => {
-    const random = seededRandom(seed, 'accuracy plan', i);
-    const round = Math.floor(i / faultCauses.length);
+    const random = seededRandom(seed, label, i);
+    const round = Math.floor(i / causes.length);
     const two = round % 4 >= 2;
     return {
       alsoWithoutRecords: true,
       options: {
-        cause: faultCauses[i % faultCauses.length],
-        seed: seed * 10_000 + i,
-        severity: random.between(0.5, 1),
+        cause: causes[i % causes.length],
+        seed: firstSeed + i,
+        severity: random.between(...severity),
         durationS: rideS,
         bike: random.pick(two ? doubleRing : singleRing),
         speedSource: round % 2 === 0 ? 'wheel' : 'satellite',

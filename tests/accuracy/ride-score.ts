@@ -37,6 +37,9 @@ export const traceGroups = [
 ] as const;
 export type TraceGroup = (typeof traceGroups)[number];
 
+export const judgedOutcomes = ['clean', 'late', 'missed', 'overshot'] as const;
+export type JudgedOutcome = (typeof judgedOutcomes)[number];
+
 /** Everything counted in one ride or in many: counts only, so that scores add up. */
 export interface RideScore {
   readonly hours: number;
@@ -63,6 +66,8 @@ export interface RideScore {
     readonly borderline: number;
     readonly troubleReported: number;
   };
+  /** Judged shifts by true and judged outcome, borderline ones as judged: `outcomes.late.clean` were late and called clean. */
+  readonly outcomes: Record<JudgedOutcome, Record<JudgedOutcome, number>>;
   /** Reported ghost shifts that were a shift's own late arrival: counted neither way. */
   readonly ghostsThatWereLateArrivals: number;
   /** True ghost shifts that left no mark: counted neither way. */
@@ -77,6 +82,11 @@ const noBins = (): ConfidenceBins => ({
 });
 const nothing: Detection = { found: 0, overlooked: 0, wrong: 0 };
 const noSeconds: TraceSeconds = { right: 0, rightWithRing: 0, unnamed: 0, of: 0 };
+
+export const noOutcomes = (): Record<JudgedOutcome, Record<JudgedOutcome, number>> => {
+  const none = { clean: 0, late: 0, missed: 0, overshot: 0 };
+  return { clean: { ...none }, late: { ...none }, missed: { ...none }, overshot: { ...none } };
+};
 
 /** The score of no ride. */
 export function noScore(): RideScore {
@@ -104,6 +114,7 @@ export function noScore(): RideScore {
       borderline: 0,
       troubleReported: 0,
     },
+    outcomes: noOutcomes(),
     ghostsThatWereLateArrivals: 0,
     ghostsWithoutMark: 0,
     confidence: { shifts: noBins(), events: noBins() },

@@ -5,7 +5,7 @@ import { diagnosisTable } from './diagnosis-table.ts';
 import { excerpt } from './disagreement.ts';
 import { inProcesses } from './in-processes.ts';
 import { realRidesTable } from './real-rides.ts';
-import { healthyPlan, type PlannedRide, ridePlan } from './ride-plan.ts';
+import { eventfulPlan, healthyPlan, type PlannedRide, ridePlan } from './ride-plan.ts';
 import { addScores, noScore, type RideScore } from './ride-score.ts';
 import type { ScoredRide } from './score-ride.ts';
 
@@ -13,7 +13,8 @@ import type { ScoredRide } from './score-ride.ts';
  * Measures how often the engine is right and prints it: `npm run accuracy`. The same options give the same figures.
  *
  * --only PART    trace (gear trace, shifts, events), healthy, diagnosis or real; else all
- * --hours N      simulated hours for each noise, default 48: every cause, speed source and number of rings
+ * --hours N      simulated hours for each noise, default 48: every cause, speed source and number of rings; three quarters as
+ *                many again of severe faults with ghost shifts, drops and skips are added
  * --healthy N    hours of healthy riding, default 100
  * --seed N       other rides, default 1
  * --seeds N      bikes of each cause and severity for the diagnosis, default 20
@@ -88,7 +89,7 @@ if (wanted('trace')) {
   const rides: unknown[] = [];
   const shown: (() => void)[] = [];
   for (const noise of noises) {
-    const plan = ridePlan(hours, seed, noise);
+    const plan = [...ridePlan(hours, seed, noise), ...eventfulPlan(Math.round(0.75 * hours), seed, noise)];
     const heading = noise === 1 ? "the simulator's noise" : `noise times ${noise}`;
     const { score, scored } = await ride(heading, plan);
     columns.push({ heading, score });

@@ -3,7 +3,7 @@ import type { TrueShift } from '../../src/simulate/truth/truth-schema.ts';
 import type { ConfidenceGatherer } from './confidence-bins.ts';
 import type { Say } from './disagreement.ts';
 import { aloneS, pairShifts, rightOutcomes } from './matching-rules.ts';
-import { noScore, type RideScore } from './ride-score.ts';
+import { noOutcomes, noScore, type RideScore } from './ride-score.ts';
 
 type Counts = { found: number; overlooked: number; wrong: number };
 
@@ -14,13 +14,17 @@ export function scoreShifts(
   cassette: readonly number[],
   confidence: ConfidenceGatherer,
   say: Say,
-): Pick<RideScore, 'missed' | 'lateOrMissed' | 'missedAlone' | 'lateOrMissedAlone' | 'overshot' | 'shifts'> {
+): Pick<
+  RideScore,
+  'missed' | 'lateOrMissed' | 'missedAlone' | 'lateOrMissedAlone' | 'overshot' | 'shifts' | 'outcomes'
+> {
   const partner = pairShifts(truth, reported, cassette);
   const missed: Counts = { found: 0, overlooked: 0, wrong: 0 };
   const lateOrMissed: Counts = { ...missed };
   const missedAlone: Counts = { ...missed };
   const lateOrMissedAlone: Counts = { ...missed };
   const overshot: Counts = { ...missed };
+  const outcomes = noOutcomes();
   const shifts = {
     ...noScore().shifts,
     truly: truth.length,
@@ -41,6 +45,7 @@ export function scoreShifts(
     // a borderline shift is what the program says it is, as long as that is one of the two
     const truly = right.includes(outcome) ? outcome : shift.outcome;
     shifts.judged++;
+    outcomes[truly][outcome]++;
     count(missed, truly === 'missed', outcome === 'missed');
     count(lateOrMissed, isTrouble(truly), isTrouble(outcome));
     const beforeS = truth[t - 1]?.recordedAtS ?? Number.NEGATIVE_INFINITY;
@@ -62,7 +67,7 @@ export function scoreShifts(
         said.confidence,
       );
   });
-  return { missed, lateOrMissed, missedAlone, lateOrMissedAlone, overshot, shifts };
+  return { missed, lateOrMissed, missedAlone, lateOrMissedAlone, overshot, shifts, outcomes };
 }
 
 const isTrouble = (outcome: string): boolean => outcome === 'late' || outcome === 'missed';
