@@ -17,10 +17,12 @@ export const assumptions = {
   toleranceShare: { meaning: 'how far the guide pulley may stand off before shifts suffer', low: 0.09, high: 0.28 }, // of a cog pitch
   softness: { meaning: 'how sharply shifting fails beyond that', low: 0.1, high: 0.4 }, // in tolerances
   loadEffect: { meaning: 'how much hard pedalling hinders a shift', low: 0.08, high: 1.2 }, // log odds for a step of torque
-  backgroundRate: { meaning: 'how many late shifts a healthy bike shows', low: 0.003, high: 0.035 },
-  directionBias: { meaning: 'how unlike the two directions are on a healthy bike', low: 0.35, high: 2.8 }, // ratio of rates
+  backgroundRate: { meaning: 'how many late shifts a healthy bike shows', low: 0.002, high: 0.02 },
+  directionBias: { meaning: 'how unlike the two directions are on a healthy bike', low: 0.5, high: 2 }, // ratio of rates
   missedMargin: { meaning: 'how much further off a late shift becomes a missed one', low: 0.25, high: 4 }, // in tolerances
   overshootMargin: { meaning: 'how far off the chain runs past a cog', low: 0.7, high: 6 }, // in tolerances, beyond tolerance
+  slowRevs: { meaning: 'how many more turns of the crank a badly set shift takes', low: 0.05, high: 1.2 },
+  lateSeen: { meaning: 'how many of the late shifts a log shows as late', low: 0.12, high: 1.8 }, // share; over 1 counts as 1
   ghostPerHour: { meaning: 'how often a badly set bike shifts by itself', low: 0.6, high: 60 },
   falseEventPerHour: { meaning: 'how often the log fakes an unasked shift or a skip', low: 0.01, high: 0.6 },
   falseDropPerShift: { meaning: 'how often the log fakes a dropped chain', low: 0.00002, high: 0.002 },
@@ -93,9 +95,16 @@ export const evidenceWeights = {
   /** A shift judged by the rider's reaction alone (no cadence) against one that was measured. */
   weakShift: 0.15,
   /** Shifts onto one cog in one direction after which more of the same add little: they share tracks, hands and day. */
-  shiftsThatCount: 45,
+  shiftsThatCount: 60,
   /** Share of cogs and directions that behave like no cause at all (a worn cog, a bent tooth, a bad stretch of track). */
-  strayCell: 0.03,
+  strayCell: 0.02,
+  /**
+   * How unlike healthy shifts are in crank turns: between the two directions, from one end of the cassette to the other
+   * (and how far that differs by direction), and from cog to cog; standard deviations.
+   */
+  healthyRevs: { direction: 0.045, slope: 0.3, slopeByDirection: 0.05, cog: 0.04 },
+  /** Degrees of freedom of the crank turns' heavy-tailed distribution. */
+  revsFreedom: 5,
   /** Share of bikes on which the whole model is wrong: the verdict never gets surer than this allows. */
   modelWrong: 0.02,
   /** Seconds about a dropped chain in which shifts are not counted: they belong to the drop. */
@@ -103,4 +112,4 @@ export const evidenceWeights = {
 } as const;
 
 /** Rider's part: prior probability that hard pedalling by itself makes trouble, and how much at the highest torque. */
-export const riderPart = { prior: 0.12, low: 0.04, high: 0.6 } as const;
+export const riderPart = { prior: 0.1, low: 0.04, high: 0.6 } as const;

@@ -1,14 +1,17 @@
+import { median } from 'd3-array';
 import { type AdjustmentGroup, adjustmentPeriods } from '../adjustments/adjustment-periods.ts';
 import type { RideEvents } from '../shifts/ride-events.ts';
 import type { DiagnosisInput, DiagnosisRide } from './diagnosis.ts';
 import { addSegment, type EvidenceSegment, emptySegment, type LoadEdges, loadEdges } from './evidence-table.ts';
-import { fillSegment } from './fill-segment.ts';
+import { fillSegment, revTiming } from './fill-segment.ts';
 
 /** Stretches of riding in order of time, the adjustments between them, and what had to be left out. */
 export interface Evidence {
   readonly segments: readonly EvidenceSegment[];
   readonly groups: readonly AdjustmentGroup[];
   readonly edges: LoadEdges;
+  /** Spread of the crank turns of clean shifts within a ride, the middle one of all rides. */
+  readonly revSpread: number;
   /** Rides that were weighed, in order of time. */
   readonly rides: readonly DiagnosisRide[];
   readonly notes: readonly string[];
@@ -114,12 +117,14 @@ export function buildEvidence(input: DiagnosisInput): Evidence {
   const edges = loadEdges(rides.map((ride) => ride.events));
   const pieces = rides.flatMap((ride, i) => piecesOf(ride, i, groups));
   const parts = Math.max(1, Math.min(3, Math.floor(mostSegments / Math.max(1, pieces.length))));
+  const timings = rides.map((ride) => revTiming(ride.events));
   const segments = pieces.flatMap((piece) =>
     splitPiece(piece, parts).map((part) => {
       const segment = emptySegment(size, part.period, part.startMs, part.ride);
-      fillSegment(segment, part.events, part, size, edges);
+      fillSegment(segment, part.events, part, size, edges, timings[part.ride]);
       return segment;
     }),
   );
-  return { segments: joinSegments(segments), groups, edges, rides, notes };
+  const revSpread = median(timings.map(({ spread }) => spread)) ?? 0.2;
+  return { segments: joinSegments(segments), groups, edges, revSpread, rides, notes };
 }

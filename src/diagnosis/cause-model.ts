@@ -69,7 +69,7 @@ export class CauseModel {
     readonly bike: ModelBike,
   ) {
     const { segments, groups } = evidence;
-    this.prepared = prepareSegments(segments);
+    this.prepared = prepareSegments(segments, evidence.revSpread);
     this.options = onsetOptions(segments.length);
     this.priors = causes.map((cause) => onsetLogPriors(cause, this.options, segments, groups));
     this.usage = cogUsage(evidence, bike.cassetteLength);

@@ -97,6 +97,8 @@ export function healthySetup(draw: Draw, cogPitchMm: number, electronic: boolean
     backgroundOut: Math.min(0.2, draw.assumed.backgroundRate / bias),
     backgroundMissed: between(0.05, 0.5, draw.shape.backgroundMissed),
     missedMargin: draw.assumed.missedMargin,
+    slowRevs: draw.assumed.slowRevs,
+    lateSeen: Math.min(1, draw.assumed.lateSeen),
     overshootMargin: draw.assumed.overshootMargin,
     overshootCeiling: between(0.05, 0.7, draw.shape.overshootCeiling),
     ghostPerS: draw.assumed.ghostPerHour / 3600,

@@ -24,6 +24,9 @@ export interface EvidenceSegment {
   /** Which ride (in order of time) it begins in. */
   readonly ride: number;
   readonly shifts: Float64Array;
+  /** Clean shifts by cog and direction, and the sum of the crank turns they took beyond the ride's median. */
+  readonly timed: Float64Array;
+  readonly slowRevs: Float64Array;
   readonly ghosts: Float64Array;
   readonly pedallingS: Float64Array;
   readonly skips: Float64Array;
@@ -39,6 +42,8 @@ export function emptySegment(cassetteLength: number, period: number, startMs: nu
     startMs,
     ride,
     shifts: new Float64Array(2 * cassetteLength * loadBins * outcomes.length),
+    timed: new Float64Array(2 * cassetteLength),
+    slowRevs: new Float64Array(2 * cassetteLength),
     ghosts: new Float64Array(2 * cassetteLength),
     pedallingS: new Float64Array(cassetteLength),
     skips: new Float64Array(cassetteLength),
@@ -49,7 +54,16 @@ export function emptySegment(cassetteLength: number, period: number, startMs: nu
 
 /** Adds every column of `from` to `to`. */
 export function addSegment(to: EvidenceSegment, from: EvidenceSegment): void {
-  for (const column of ['shifts', 'ghosts', 'pedallingS', 'skips', 'drops', 'dropChances'] as const)
+  for (const column of [
+    'shifts',
+    'timed',
+    'slowRevs',
+    'ghosts',
+    'pedallingS',
+    'skips',
+    'drops',
+    'dropChances',
+  ] as const)
     for (let i = 0; i < to[column].length; i++) to[column][i] += from[column][i];
 }
 

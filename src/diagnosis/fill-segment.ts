@@ -1,3 +1,4 @@
+import { median } from 'd3-array';
 import type { ChainDropEvent, RideEvents, ShiftEvent } from '../shifts/ride-events.ts';
 import { evidenceWeights } from './assumptions.ts';
 import { cogCell, type EvidenceSegment, type LoadEdges, loadBin, loadBins, outcomes } from './evidence-table.ts';
@@ -9,6 +10,28 @@ import { cogCell, type EvidenceSegment, type LoadEdges, loadBin, loadBins, outco
 export function shiftWeight(shift: ShiftEvent): number {
   const sorted = outcomes.map((outcome) => shift.probability[outcome]).sort((a, b) => b - a);
   return Math.max(0, sorted[0] - sorted[1]) * (shift.weak ? evidenceWeights.weakShift : 1);
+}
+
+/** Middle and spread of the crank turns that clean shifts take. */
+export interface RevTiming {
+  readonly median: number;
+  readonly spread: number;
+}
+
+/** A single shift counts for no more than this many spreads off the median. */
+const mostSpreads = 3;
+
+/** Median of a ride's clean shifts, and their spread: 1.4826 times the median absolute deviation, at least 0.05 turns. */
+export function revTiming(events: RideEvents): RevTiming {
+  const revs = events.shifts
+    .filter((shift) => shift.outcome === 'clean' && !shift.weak)
+    .flatMap(({ crankRevs }) => (crankRevs === null ? [] : [crankRevs]));
+  if (revs.length === 0) return { median: 0, spread: 0.2 };
+  const middle = median(revs) ?? 0;
+  return {
+    median: middle,
+    spread: Math.max(0.05, 1.4826 * (median(revs.map((value) => Math.abs(value - middle))) ?? 0)),
+  };
 }
 
 /** Which end a dropped chain belongs to: 0 past the largest cog, 1 past the smallest, 2 elsewhere. */
@@ -30,6 +53,7 @@ export function fillSegment(
   span: { readonly fromS: number; readonly toS: number; readonly timeShare: number },
   cassetteLength: number,
   edges: LoadEdges,
+  timing: RevTiming,
 ): void {
   const within = (event: { readonly timeS: number }): boolean => event.timeS >= span.fromS && event.timeS < span.toS;
   for (const shift of events.shifts) {
@@ -40,6 +64,11 @@ export function fillSegment(
     if (shift.outcome === 'unjudged' || shift.toCog < 0 || shift.toCog >= cassetteLength) continue;
     if (events.chainDrops.some((drop) => Math.abs(drop.timeS - shift.timeS) <= evidenceWeights.dropShadowS)) continue;
     const cell = cogCell(cassetteLength, shift.direction === 'to-larger', shift.toCog) * loadBins;
+    if (shift.outcome === 'clean' && shift.crankRevs !== null && !shift.weak) {
+      const most = mostSpreads * timing.spread;
+      segment.timed[cell / loadBins]++;
+      segment.slowRevs[cell / loadBins] += Math.max(-most, Math.min(most, shift.crankRevs - timing.median));
+    }
     const row = (cell + loadBin(shift.torqueNm, edges)) * outcomes.length;
     segment.shifts[row + outcomes.indexOf(shift.outcome)] += shiftWeight(shift);
   }

@@ -5,6 +5,8 @@ import { frictionOn, pulleyError, type Setup } from './setup.ts';
 export interface PulleyRates {
   /** Log probability of each outcome. */
   readonly logOutcome: Float64Array;
+  /** Crank turns a shift takes longer than on a healthy bike, by cog and direction. */
+  readonly slowRevs: Float64Array;
   /** Unasked shifts a second, by the cog that is left and the direction. */
   readonly ghostPerS: Float64Array;
   /** Skips a second by cog. */
@@ -19,6 +21,7 @@ export interface PulleyRates {
 export function emptyRates(cassetteLength: number, loads: readonly number[], usedCells: Uint8Array): PulleyRates {
   return {
     logOutcome: new Float64Array(2 * cassetteLength * loadBins * outcomes.length),
+    slowRevs: new Float64Array(2 * cassetteLength),
     ghostPerS: new Float64Array(2 * cassetteLength),
     skipPerS: new Float64Array(cassetteLength),
     drop: new Float64Array(3),
@@ -29,7 +32,7 @@ export function emptyRates(cassetteLength: number, loads: readonly number[], use
 
 /** Steps of torque of the load bins: low, middle, high, unknown; and how much of the rider's own trouble falls there. */
 const loadSteps = [-0.6, 0.4, 1.2, 0];
-const riderShare = [0, 0.2, 1, 0.3];
+const riderShare = [0, 0.2, 1, 0.2];
 
 /** Step from 0 to 1 in `distance` about the tolerance (1): a squared logistic, shifted to be 0 for a pulley that stands right. */
 function beyond(distance: number, softness: number, atRest: number): number {
@@ -67,6 +70,7 @@ function fillOutcomes(setup: Setup, atRest: number, cog: CogMoment, row: number,
   const reach = erratic > 0 ? Math.max(short, frictionOn(setup, share)) : short;
   const indexMissed = index === 0 ? 0 : 0.05 + 0.9 * sigmoid((reach - 1 - setup.missedMargin) / 0.5);
   const background = larger ? setup.backgroundIn : setup.backgroundOut;
+  rates.slowRevs[row / (loadBins * outcomes.length)] = setup.slowRevs * (1 - (1 - index) * (1 - gap));
   for (const load of loads) {
     const harder = Math.exp(setup.loadEffect * loadSteps[load]);
     const loadedIndex = (index * harder) / (1 - index + index * harder);
@@ -75,16 +79,14 @@ function fillOutcomes(setup: Setup, atRest: number, cog: CogMoment, row: number,
     const rider = setup.rider * riderShare[load] * (larger ? 1 : 0.6);
     const clean = (1 - loadedIndex) * (1 - loadedGap) * (1 - loadedBackground) * (1 - rider);
     const trouble = 1 - clean;
-    const missedShare =
-      (loadedIndex * indexMissed +
-        loadedGap * setup.gapMissed +
-        loadedBackground * setup.backgroundMissed +
-        rider * 0.35) /
-      (loadedIndex + loadedGap + loadedBackground + rider);
+    const parts = loadedIndex + loadedGap + loadedBackground + rider;
+    const faultMissed = loadedIndex * indexMissed + loadedGap * setup.gapMissed;
+    const missedShare = (faultMissed + loadedBackground * setup.backgroundMissed + rider * 0.35) / parts;
+    const hidden = ((1 - setup.lateSeen) * trouble * (loadedIndex + loadedGap - faultMissed)) / parts;
     const at = row + load * outcomes.length;
     const kept = 1 - overshot;
-    logOutcome[at] = Math.log(kept * Math.max(1e-4, clean));
-    logOutcome[at + 1] = Math.log(kept * trouble * (1 - missedShare));
+    logOutcome[at] = Math.log(kept * Math.max(1e-4, clean + hidden));
+    logOutcome[at + 1] = Math.log(kept * (trouble * (1 - missedShare) - hidden));
     logOutcome[at + 2] = Math.log(kept * trouble * missedShare);
     logOutcome[at + 3] = Math.log(overshot);
   }

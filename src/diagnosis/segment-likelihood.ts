@@ -2,6 +2,7 @@ import { logBeta } from '../numeric/log-gamma.ts';
 import { evidenceWeights } from './assumptions.ts';
 import { type EvidenceSegment, loadBins, outcomes } from './evidence-table.ts';
 import type { PulleyRates } from './pulley-rates.ts';
+import { type PreparedRevs, prepareRevs, revLogLikelihood } from './rev-likelihood.ts';
 
 const width = loadBins * outcomes.length;
 
@@ -14,6 +15,7 @@ export interface PreparedSegment {
   readonly cellFrom: Int32Array;
   /** Log likelihood of each cell under no cause at all, chance of that included. */
   readonly stray: Float64Array;
+  readonly revs: PreparedRevs;
   /** Zone of the cassette that each cog belongs to, and ghosts and skips by zone (ghosts to-larger first). */
   readonly zones: Int8Array;
   readonly zoneGhosts: Float64Array;
@@ -38,7 +40,7 @@ function strayLogLikelihood(clean: number, late: number, missed: number, oversho
   return rate + late * Math.log(0.5) + missed * Math.log(0.4) + overshot * Math.log(0.1);
 }
 
-function prepare(segment: EvidenceSegment, cellTotals: Float64Array): PreparedSegment {
+function prepare(segment: EvidenceSegment, cellTotals: Float64Array, revs: PreparedRevs): PreparedSegment {
   const places: number[] = [];
   const counts: number[] = [];
   const cellFrom = [0];
@@ -72,6 +74,7 @@ function prepare(segment: EvidenceSegment, cellTotals: Float64Array): PreparedSe
     counts: Float64Array.from(counts),
     cellFrom: Int32Array.from(cellFrom),
     stray: Float64Array.from(stray),
+    revs,
     zones,
     zoneGhosts,
     zoneSkips,
@@ -82,12 +85,14 @@ function prepare(segment: EvidenceSegment, cellTotals: Float64Array): PreparedSe
  * Prepares segments. A cell (cog and direction) with many shifts in all segments together counts for less than their
  * number: they are alike for reasons of their own.
  */
-export function prepareSegments(segments: readonly EvidenceSegment[]): PreparedSegment[] {
+export function prepareSegments(segments: readonly EvidenceSegment[], revSpread: number): PreparedSegment[] {
   const totals = new Float64Array((segments[0]?.shifts.length ?? 0) / width);
   for (const segment of segments)
     for (let place = 0; place < segment.shifts.length; place++)
       totals[Math.floor(place / width)] += segment.shifts[place];
-  return segments.map((segment) => prepare(segment, totals));
+  const timed = new Float64Array(segments[0]?.timed.length ?? 0);
+  for (const segment of segments) for (let cell = 0; cell < timed.length; cell++) timed[cell] += segment.timed[cell];
+  return segments.map((segment) => prepare(segment, totals, prepareRevs(segment, timed, revSpread)));
 }
 
 /** Log likelihood of a count that clumps (negative binomial, constant terms left out). `shape` small: heavy tail. */
@@ -132,5 +137,5 @@ export function segmentLogLikelihood(prepared: PreparedSegment, rates: PulleyRat
     total +=
       ahead > 20 ? model : ahead > 0 ? model + Math.log1p(Math.exp(-ahead)) : stray[cell] + Math.log1p(Math.exp(ahead));
   }
-  return total + rareEvents(prepared, rates);
+  return total + revLogLikelihood(prepared.revs, rates.slowRevs) + rareEvents(prepared, rates);
 }

@@ -37,6 +37,10 @@ export interface Setup {
   backgroundOut: number;
   backgroundMissed: number;
   missedMargin: number;
+  /** Crank turns that a shift takes longer where all shifts are in trouble. */
+  slowRevs: number;
+  /** Share of the late shifts that the log shows as late; the others look clean. */
+  lateSeen: number;
   overshootMargin: number;
   overshootCeiling: number;
   ghostPerS: number;

@@ -10,6 +10,8 @@ const MIN_DIP = 0.06;
 const MIN_DEVIATIONS = 6;
 const MAX_SKIP_S = 2;
 const STEADY_RECORDS = 4;
+/** Torque beyond easy riding, Nm (assumption of ours). */
+const HARD_NM = 30;
 
 /**
  * Finds skips: in settled pedalling, away from commands, the cranks run ahead of the wheel for under 2 s (the ratio dips below
@@ -43,12 +45,15 @@ export function skips(log: RideLog, trace: RideTrace, sensorLagS: number): SkipE
     // the wheel keeps its speed while the chain slips; a speed that sags and returns is the sensor's slip
     const sag = Math.log(log.speedMps[start] / ((log.speedMps[start - 2] + log.speedMps[end + 1]) / 2));
     if (!calm || sag < -MIN_DIP / 2) continue;
+    const torqueNm = crankTorque(log, start - 2, end + 1);
+    // without gear records a quick shift there and back looks the same: only a hard push speaks for a skip
+    if (commands.timeS.length === 0 && !(torqueNm > HARD_NM)) continue;
     const z = dipOf(start) / trace.deviation[start];
     found.push({
       timeS: Math.max(0, atS - Math.max(0, sensorLagS)),
       cog: trace.cog[start],
       confidence: 1 - Math.exp(-z / 6),
-      torqueNm: crankTorque(log, start - 2, end + 1),
+      torqueNm,
     });
   }
   return found;
