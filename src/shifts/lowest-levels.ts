@@ -3,6 +3,8 @@ import type { RideLog } from '../ride-log/ride-log.ts';
 
 /** A command, a late shift and the sensors' lag together take no longer than this. */
 const LOOK_BACK_S = 10;
+/** The chain moves only while the cranks turn: after coasting it may still lie where it lay before the commands. */
+const LOOK_BACK_PEDALLED_S = 5;
 const TRACE_UNTIL_S = 4;
 
 /**
@@ -15,9 +17,13 @@ export function lowestLevels(log: RideLog, trace: RideTrace): Float64Array {
   if (!model) return levels;
   const bottom = Math.min(...model.logDevelopment);
   if (commands.timeS.length === 0) return levels.fill(bottom);
+  const pedalledS = new Float64Array(levels.length);
+  for (let i = 1; i < levels.length; i++)
+    pedalledS[i] = pedalledS[i - 1] + (trace.samples.pedalling[i] ? Math.min(5, trace.samples.dtS[i]) : 0);
   let first = 0;
   for (let i = 0; i < levels.length; i++) {
-    while (log.timeS[i] - log.timeS[first] > LOOK_BACK_S) first++;
+    while (log.timeS[i] - log.timeS[first] > LOOK_BACK_S && pedalledS[i] - pedalledS[first] > LOOK_BACK_PEDALLED_S)
+      first++;
     const rings = new Set<number>();
     let largest = -1;
     const from = Math.max(0, commands.latest[first]);

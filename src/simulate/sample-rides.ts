@@ -21,7 +21,7 @@ const hutBike = (name: string): Bike => ({
 /** The sample bikes: what is wrong with each, and the seed that makes its rides. */
 export const sampleBikes: readonly SampleBike[] = [
   {
-    folder: 'marmot',
+    folder: 'larch',
     options: {
       cause: 'no-fault',
       seed: 11,
@@ -29,12 +29,12 @@ export const sampleBikes: readonly SampleBike[] = [
       durationS: 6000,
       terrain: 'hilly',
       speedSource: 'wheel',
-      bike: hutBike('Marmot, hut guide bike'),
+      bike: hutBike('Larch, hut guide bike'),
       start: '2026-05-02T07:30:00Z',
     },
   },
   {
-    folder: 'ibex',
+    folder: 'juniper',
     options: {
       cause: 'cable-tension-low',
       severity: 0.7,
@@ -44,7 +44,7 @@ export const sampleBikes: readonly SampleBike[] = [
       terrain: 'off-road',
       speedSource: 'wheel',
       work: [{ afterRide: 1, parameter: 'cable-tension', amount: 3, note: 'one click at a time, on the stand' }],
-      bike: hutBike('Ibex, hut guide bike'),
+      bike: hutBike('Juniper, hut guide bike'),
       start: '2026-05-03T08:00:00Z',
     },
   },

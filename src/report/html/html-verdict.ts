@@ -16,7 +16,7 @@ export function htmlVerdict(report: Report): Markup {
   const fine = diagnosis.causes[0].cause === 'no-fault';
   const further = [
     diagnosis.undecided?.sentence,
-    turnWords(diagnosis.clicks),
+    diagnosis.clicks?.parameter === diagnosis.suggestion.parameter ? turnWords(diagnosis.clicks) : null,
     diagnosis.riderPart?.sentence,
     diagnosis.separates?.sentence,
     ...(diagnosis.notes ?? []),

@@ -26,7 +26,7 @@ export function textVerdict(page: TextPage, report: Report): void {
     );
   }
   const further = [
-    turnWords(diagnosis.clicks),
+    diagnosis.clicks?.parameter === diagnosis.suggestion.parameter ? turnWords(diagnosis.clicks) : null,
     diagnosis.riderPart?.sentence,
     diagnosis.separates?.sentence,
     ...(diagnosis.notes ?? []),

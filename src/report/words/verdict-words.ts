@@ -28,11 +28,28 @@ export function explainedCauses(report: Report): Report['diagnosis']['causes'] {
   return report.diagnosis.causes.filter(({ probability }, i) => i === 0 || probability >= explainedFrom);
 }
 
+/** Below this chance of still being there a fault is called cured. */
+const curedBelow = 0.5;
+
+/** True where the rides since the last adjustment no longer show the likeliest fault. */
+function cured({ diagnosis, adjustments }: Report): boolean {
+  const [first] = diagnosis.causes;
+  const named = first.cause !== 'no-fault' && first.probability >= namedAlone;
+  return (
+    named &&
+    diagnosis.suggestion.parameter === 'none' &&
+    adjustments.length > 0 &&
+    (diagnosis.stillThere ?? 1) < curedBelow
+  );
+}
+
 /** The verdict in one sentence: the likeliest cause and how sure it is, or that it is open between the first two. */
 export function verdictSentence(report: Report): string {
   const [first, second] = report.diagnosis.causes;
   const name = (cause: typeof first): string => causeWords(cause.cause, report.bike.actuation).name;
   if (showsNothing(report)) return 'No shift could be judged, so these rides say nothing for or against any part.';
+  if (cured(report))
+    return `It was ${name(first)} (${percent(first.probability)}), and the last adjustment seems to have cured it.`;
   if (report.diagnosis.suggestion.parameter === 'none' && first.cause !== 'no-fault')
     return `No part is named yet: ${name(first)} comes first (${percent(first.probability)}), but the evidence is too thin.`;
   if (first.cause === 'no-fault' && first.probability >= namedAlone)

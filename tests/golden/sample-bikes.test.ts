@@ -1,0 +1,34 @@
+import fs from 'node:fs';
+import path from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { parseAdjustments } from '../../src/adjustments/parse-adjustments.ts';
+import { analyse } from '../../src/analyse.ts';
+import { parseBike } from '../../src/drivetrain/parse-bike.ts';
+import { reportSchema } from '../../src/report/report-schema.ts';
+import { textReport } from '../../src/report/text/text-report.ts';
+import { readRideLog } from '../../src/ride-log/read-ride-log.ts';
+
+const samples = path.join(import.meta.dirname, '../../sample-rides');
+
+/**
+ * The readable report of each sample bike, as a person reviewed it: the healthy bike is left alone, the bike with too little
+ * cable tension is called cured by its adjustment, the bent hanger is named although tension was turned in between.
+ */
+describe.each(['larch', 'juniper', 'chough'])('the sample bike %s', (name) => {
+  const folder = path.join(samples, name);
+  const read = (file: string): string => fs.readFileSync(path.join(folder, file), 'utf8');
+
+  it('gets the reviewed report', async () => {
+    const rides = fs
+      .readdirSync(folder)
+      .filter((file) => file.endsWith('.fit'))
+      .sort()
+      .map((file) => readRideLog(file, fs.readFileSync(path.join(folder, file))));
+    const report = analyse(rides, {
+      bike: parseBike('bike.json', read('bike.json')),
+      adjustments: parseAdjustments('adjustments.csv', read('adjustments.csv')),
+    });
+    expect(() => reportSchema.parse(report)).not.toThrow();
+    await expect(textReport(report, { width: 96, colour: false })).toMatchFileSnapshot(`${name}.golden.txt`);
+  });
+});
