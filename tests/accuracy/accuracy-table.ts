@@ -16,7 +16,7 @@ export interface TableColumn {
   readonly score: RideScore;
 }
 
-const labelWidth = 54;
+const labelWidth = 58;
 const columnWidth = 48;
 
 const percent = (share: number): string => (Number.isNaN(share) ? 'none' : `${(100 * share).toFixed(1)} %`);
