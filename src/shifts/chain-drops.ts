@@ -39,7 +39,7 @@ export function chainDrops(log: RideLog, trace: RideTrace): ChainDropEvent[] {
     const idle = log.powerW[i] < 30;
     return lowest[i] - (idle ? trace.logDevelopment[i] : Math.max(trace.logDevelopment[i], raw));
   };
-  const threshold = (i: number): number => MIN_BELOW + (log.powerW[i] < 30 ? 2 : 3) * (trace.deviation[i] || 0);
+  const threshold = (i: number): number => MIN_BELOW + (log.powerW[i] < 30 ? 2.5 : 3) * (trace.deviation[i] || 0);
 
   const found: ChainDropEvent[] = [];
   for (let start = 1; start < log.timeS.length; start++) {
@@ -67,6 +67,10 @@ export function chainDrops(log: RideLog, trace: RideTrace): ChainDropEvent[] {
       depth = Math.max(depth, below(i));
       powerSum += log.powerW[i];
     }
+    // a ratio that lay too low before, with the chain driving, is the sensors' error: only what goes beyond it counts
+    const bias = Math.max(0, median(before, below) ?? 0);
+    depth -= bias;
+    if (bias > 0 && depth < threshold(start)) return 0;
     // setting off with the chain off there is no cadence to compare with: the gear itself says how fast the legs should turn
     if (before.length === 0) spin = depth;
     const power = powerSum / (end - start);
