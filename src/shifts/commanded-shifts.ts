@@ -15,7 +15,7 @@ export interface CommandedShift {
   readonly quietS: number;
   /** Time of the next shift or burst (also one that returned to where it began); Infinity for the last. */
   readonly untilS: number;
-  /** Seconds pedalled over 30 rpm before `untilS`. */
+  /** Seconds pedalled over 30 rpm from the last command until `untilS`. */
   readonly pedalledS: number;
 }
 
@@ -35,7 +35,7 @@ export function commandedShifts(log: RideLog, commands: GearCommands, samples: P
       quietS: i === 0 ? Number.POSITIVE_INFINITY : burst.timeS - bursts[i - 1].lastTimeS,
       direction: burst.toCog > burst.fromCog ? ('to-larger' as const) : ('to-smaller' as const),
       untilS,
-      pedalledS: pedalledBetween(log.timeS, samples, burst.timeS, untilS),
+      pedalledS: pedalledBetween(log.timeS, samples, burst.lastTimeS, untilS),
     };
   });
 }
@@ -48,7 +48,9 @@ interface Burst {
 }
 
 function gatherBursts(commands: GearCommands, wholeSeconds: boolean): Burst[] {
-  const within = wholeSeconds ? (gap: number) => gap <= BURST_WHOLE_SECONDS_S : (gap: number) => gap < BURST_S;
+  const within = wholeSeconds
+    ? (gap: number) => gap <= BURST_WHOLE_SECONDS_S
+    : (gap: number) => Math.round(gap * 1000) < 1000 * BURST_S;
   const bursts: Burst[] = [];
   for (let i = 1; i < commands.timeS.length; i++) {
     const fromCog = commands.cog[i - 1];
