@@ -13,6 +13,11 @@ export interface ArrivalTable {
   readonly shift: CommandedShift;
   readonly context: ShiftContext;
   readonly rows: ReadonlyMap<number, Float64Array>;
+  /**
+   * Of a shift over several cogs: the same for reaching the commanded cog at each arrival after a halt on the cog before it,
+   * which was reached promptly. Null for a single step.
+   */
+  readonly halted: Float64Array | null;
   readonly stay: number;
   /** Records with a ratio after the command; 0 means that nothing was seen. */
   readonly seen: number;
@@ -93,8 +98,7 @@ export function arrivalTable(
 
   const stayed = evidenceAt(level(startCog));
   const total = new Float64Array(open.length);
-  const rows = new Map<number, Float64Array>();
-  for (const finalCog of cogsInQuestion(startCog, shift, after?.cog ?? -1, model.cogs)) {
+  const arrivals = (leaving: Float64Array[], fromLevel: (i: number) => number, finalCog: number): Float64Array => {
     const arrived = finalCog === startCog ? stayed : evidenceAt(level(finalCog));
     const row = new Float64Array(ARRIVALS);
     for (let a = 0; a < ARRIVALS; a++) {
@@ -103,22 +107,42 @@ export function arrivalTable(
       for (let r = 0; r < records.length; r++) {
         const i = records[r];
         const share = rise(log.timeS[i] - arrivalS, width);
-        if (share < 0.02) for (let o = 0; o < total.length; o++) total[o] += stayed[o][r];
+        if (share < 0.02) for (let o = 0; o < total.length; o++) total[o] += leaving[o][r];
         else if (share > 0.98) for (let o = 0; o < total.length; o++) total[o] += arrived[o][r];
         else {
-          const own = level(startCog) + share * (level(finalCog) - level(startCog));
+          const own = fromLevel(i) + share * (level(finalCog) - fromLevel(i));
           for (let o = 0; o < total.length; o++)
             total[o] += evidence(i, amid(i, own, open[o].nextS) + open[o].error * model.noise.relative);
         }
       }
       row[a] = logMixture(total, open);
     }
-    rows.set(finalCog, row);
-  }
+    return row;
+  };
+  const rows = new Map<number, Float64Array>();
+  for (const finalCog of cogsInQuestion(startCog, shift, after?.cog ?? -1, model.cogs))
+    rows.set(
+      finalCog,
+      arrivals(stayed, () => level(startCog), finalCog),
+    );
+  const halted =
+    Math.abs(shift.toCog - startCog) > 1 ? haltedRow(shift.toCog - Math.sign(shift.toCog - startCog)) : null;
   stayed.forEach((column, o) => {
     total[o] = column.reduce((sum, value) => sum + value, 0);
   });
-  return { shift, context, rows, stay: logMixture(total, open), seen };
+  return { shift, context, rows, halted, stay: logMixture(total, open), seen };
+
+  function haltedRow(haltCog: number): Float64Array {
+    const promptS = shift.lastTimeS + context.lagS;
+    const atHalt = (i: number): number =>
+      level(startCog) + rise(log.timeS[i] - promptS, width) * (level(haltCog) - level(startCog));
+    const leaving = open.map(({ error, nextS }) =>
+      Float64Array.from(records, (i) =>
+        evidence(i, amid(i, atHalt(i), nextS) + error * (model as NonNullable<typeof model>).noise.relative),
+      ),
+    );
+    return arrivals(leaving, atHalt, shift.toCog);
+  }
 }
 
 function logMixture(total: Float64Array, open: readonly { readonly weight: number }[]): number {

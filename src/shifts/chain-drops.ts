@@ -1,4 +1,4 @@
-import { median } from 'd3-array';
+import { mean, median } from 'd3-array';
 import type { RideTrace } from '../gear-trace/gear-trace.ts';
 import type { RideLog } from '../ride-log/ride-log.ts';
 import { dropSide } from './drop-side.ts';
@@ -9,10 +9,14 @@ import type { ChainDropEvent } from './ride-events.ts';
 const MIN_SPIN = 0.05;
 const MIN_BELOW = 0.07;
 const BEFORE_S = 6;
-/** Speed at the end of the run over that before it: noise may raise it a little. */
+/** How much the speed may rise from the run's first record on: noise raises it a little. */
 const MAX_GAIN = 1.01;
-/** The same where a power meter shows that the rider does nothing. */
+/** The same where a power meter shows that the rider does nothing, and a slope speeds the bike up. */
 const MAX_GAIN_DOWNHILL = 1.15;
+/** Slowest first-order lag of a satellite speed, and how long the rise that it holds back is waited for. */
+const SLOWEST_LAG_S = 3;
+/** A driven bike shows at least this part of the rise that the slowest lag would leave of what the legs promise. */
+const LEAST_RISE = 0.3;
 const STOP_WITHIN_S = 60;
 const STOP_LASTS_S = 8;
 const APART_S = 20;
@@ -55,17 +59,25 @@ export function chainDrops(log: RideLog, trace: RideTrace): ChainDropEvent[] {
   }
   return found;
 
+  /** Highest speed within the sensors' lag after the run, over that of the run's first record. */
+  function speedGain(start: number, end: number): number {
+    let highest = 0;
+    for (let i = start; i < log.timeS.length && (i < end || log.timeS[i] - log.timeS[end - 1] <= SLOWEST_LAG_S); i++)
+      highest = Math.max(highest, log.speedMps[i] || 0);
+    return highest / log.speedMps[start];
+  }
+
   function weigh(start: number, end: number): number {
     const before = recordsBefore(log, start);
     const cadenceBefore = median(before, (i) => log.cadenceRpm[i]) ?? Number.NaN;
     const powerBefore = median(before, (i) => log.powerW[i]) ?? Number.NaN;
     let spin = 0;
     let depth = 0;
-    let powerSum = 0;
+    let promise = 0;
     for (let i = start; i < end; i++) {
+      promise += below(i) * Math.min(2, trace.samples.dtS[i]);
       spin = Math.max(spin, Math.log(log.cadenceRpm[i] / cadenceBefore));
       depth = Math.max(depth, below(i));
-      powerSum += log.powerW[i];
     }
     // a ratio that lay too low before, with the chain driving, is the sensors' error: only what goes beyond it counts
     const bias = Math.max(0, median(before, below) ?? 0);
@@ -73,11 +85,11 @@ export function chainDrops(log: RideLog, trace: RideTrace): ChainDropEvent[] {
     if (bias > 0 && depth < threshold(start)) return 0;
     // setting off with the chain off there is no cadence to compare with: the gear itself says how fast the legs should turn
     if (before.length === 0) spin = depth;
-    const power = powerSum / (end - start);
+    // the first record's second may have begun with the chain still on
+    const power = mean(log.powerW.subarray(start + 1, end + 1)) ?? Number.NaN;
     const powerGone = log.powerW[end - 1] < 30 && power < Math.max(20, 0.4 * (powerBefore || 0));
-    // without drive only a slope speeds the bike up; a satellite speed that lags while the rider does looks much the same
-    const gain = log.speedMps[end - 1] / log.speedMps[start - 1];
-    if (!(spin > MIN_SPIN) || gain > (powerGone ? MAX_GAIN_DOWNHILL : MAX_GAIN)) return 0;
+    if (!(spin > MIN_SPIN) || speedGain(start, end) > (powerGone ? MAX_GAIN_DOWNHILL : gainWithoutDrive(promise)))
+      return 0;
     if (driveFollows(log, start, end, powerGone) || (!powerGone && restsOnGear(trace, start, end))) return 0;
     const { side } = dropSide(log, trace, log.timeS[start]);
     const odds =
@@ -90,6 +102,14 @@ export function chainDrops(log: RideLog, trace: RideTrace): ChainDropEvent[] {
       (side === 'past-largest' || side === 'past-smallest' ? ODDS.endOrRing : 0);
     return 1 / (1 + Math.exp(-odds));
   }
+}
+
+/**
+ * Largest gain of speed that speaks for a lost drive. Legs that run ahead of the lowest gear by `promise` (log share x seconds)
+ * would have sped up a driven bike, and even the slowest sensor would show some of it: d ln(speed) = share x dt / lag.
+ */
+function gainWithoutDrive(promise: number): number {
+  return Math.max(MAX_GAIN, Math.exp((LEAST_RISE * promise) / SLOWEST_LAG_S));
 }
 
 /** Seconds after the run in which a bike without drive can gain neither speed nor power. */
@@ -129,9 +149,11 @@ function recordsBefore(log: RideLog, start: number): number[] {
   return records;
 }
 
-/** Whether the bike comes to a halt soon and stays there: a recording pause counts as a halt. */
+/** Whether the bike comes to a halt soon and stays there: a recording pause counts as a halt, and so does the ride's end. */
 function stopsAfter(log: RideLog, from: number): boolean {
-  for (let i = from; i < log.timeS.length && log.timeS[i] - log.timeS[from] < STOP_WITHIN_S; i++) {
+  for (let i = from; i <= log.timeS.length; i++) {
+    if (i === log.timeS.length) return true;
+    if (log.timeS[i] - log.timeS[from] >= STOP_WITHIN_S) return false;
     if (i > 0 && log.timeS[i] - log.timeS[i - 1] > STOP_LASTS_S) return true;
     if (!(log.speedMps[i] < 1)) continue;
     let k = i;

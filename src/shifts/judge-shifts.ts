@@ -29,10 +29,10 @@ interface Shares {
 
 const START_SHARES: Shares = { clean: 0.966, late: 0.02, veryLate: 0.002, never: 0.01, overshot: 0.002 };
 /** How many shifts the start shares count for against the ride's own. */
-const START_WEIGHT = 40;
+const START_WEIGHT = 30;
 /** How many shifts the direction's shares count for against those onto one cog. */
 const DIRECTION_WEIGHT = 15;
-const ROUNDS = 3;
+const ROUNDS = 5;
 const MIN_PEDALLED_S = 2;
 const none: OutcomeProbability = { clean: 0, late: 0, missed: 0, overshot: 0 };
 
@@ -77,10 +77,7 @@ export function judgeShifts(
     };
     if (!story) return { ...base, outcome: 'unjudged', crankRevs: null, confidence: 1, probability: none };
     const { probability, crankRevs } = weigh(story, sharesOf(shift));
-    const outcome = (Object.keys(probability) as (keyof OutcomeProbability)[]).reduce<Exclude<Outcome, 'unjudged'>>(
-      (best, name) => (probability[name] > probability[best] ? name : best),
-      'clean',
-    );
+    const outcome = namedOutcome(probability);
     const done = outcome === 'clean' || outcome === 'late';
     return {
       ...base,
@@ -93,6 +90,14 @@ export function judgeShifts(
   return { shifts, timing };
 }
 
+/** Clean, or the likeliest kind of trouble where trouble of any kind is the likelier. */
+function namedOutcome(probability: OutcomeProbability): Exclude<Outcome, 'unjudged'> {
+  if (probability.clean >= 0.5) return 'clean';
+  return (['late', 'missed', 'overshot'] as const).reduce((best, name) =>
+    probability[name] > probability[best] ? name : best,
+  );
+}
+
 function weigh(
   story: ShiftStories,
   shares: Shares,
@@ -101,16 +106,15 @@ function weigh(
   const sums = { clean: 0, late: 0 };
   for (let k = 0; k < story.revs.length; k++) {
     const inTime = k < story.stepsPedalled;
-    const likelihood = story.revs[k];
-    const clean = shares.clean * cleanRevs[k] * likelihood;
-    const late = shares.late * lateRevs[k] * likelihood;
+    const clean = shares.clean * cleanRevs[k] * story.revs[k];
+    const late = shares.late * lateRevs[k] * story.lateRevs[k];
     if (inTime) {
       parts.clean += clean;
       parts.late += late;
       sums.clean += clean * (k + 0.5) * REV_STEP;
       sums.late += late * (k + 0.5) * REV_STEP;
     } else parts.veryLate += clean + late;
-    parts.veryLate += shares.veryLate * veryLateRevs[k] * likelihood;
+    parts.veryLate += shares.veryLate * veryLateRevs[k] * story.lateRevs[k];
   }
   // a shift that stops on a cog between is a miss too, a rarer one
   parts.never = shares.never * (0.85 * story.never + 0.15 * story.short);

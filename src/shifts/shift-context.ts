@@ -15,6 +15,8 @@ export interface ShiftContext {
   readonly after: { readonly cog: number; readonly shownS: number } | null;
   /** Records up to here tell of this shift. */
   readonly endS: number;
+  /** Seconds from the command to the middle of the ratio's change of a prompt shift. */
+  readonly lagS: number;
 }
 
 /** Beyond this the chain's move is no answer to the command. */
@@ -50,6 +52,7 @@ export function shiftContexts(
   const shared = {
     after: nextNear ? { cog: nextNear.toCog, shownS: nextNear.lastTimeS + lagS } : null,
     endS: Math.min(endS, shift.lastTimeS + WINDOW_S),
+    lagS,
   };
 
   const traced = cogAt(shift.timeS + Math.max(0, lagS - HEALTHY_S));

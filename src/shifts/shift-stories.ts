@@ -5,6 +5,8 @@ import { cleanRevs, lateRevs, REV_STEP, REVS, revolutionsLikelihood, type ShiftT
 /** Likelihoods of the ways one shift can have gone, a common factor left out. `revs[k]`: done after k steps of the revolutions grid. */
 export interface ShiftStories {
   readonly revs: Float64Array;
+  /** The same for a shift that was late: over several cogs it may have gone as far as the cog before the commanded one in time. */
+  readonly lateRevs: Float64Array;
   /** The chain stayed where it was. */
   readonly never: number;
   /** It stopped on a cog short of the commanded one. */
@@ -14,6 +16,9 @@ export interface ShiftStories {
   readonly stepsPedalled: number;
   readonly alreadyThere: boolean;
 }
+
+/** Of late shifts over several cogs, the share that only the last cog made late (assumption of ours). */
+const HALTED_SHARE = 0.5;
 
 /** Sums the arrival tables of all readings of a shift's surroundings into the likelihoods of its stories. */
 export function shiftStories(
@@ -27,16 +32,22 @@ export function shiftStories(
   const read = tables.map((table) => {
     const revs = new Map([...table.rows].map(([cog, row]) => [cog, revolutionsLikelihood(row, table, timing, clock)]));
     top = Math.max(top, table.stay, ...[...revs.values()].map((values) => Math.max(...values)));
-    return { table, revs };
+    const halted = table.halted && revolutionsLikelihood(table.halted, table, timing, clock);
+    if (halted) top = Math.max(top, ...halted);
+    return { table, revs, halted };
   });
-  const stories = { revs: new Float64Array(REVS), never: 0, short: 0, beyond: 0 };
-  for (const { table, revs } of read) {
+  const stories = { revs: new Float64Array(REVS), lateRevs: new Float64Array(REVS), never: 0, short: 0, beyond: 0 };
+  for (const { table, revs, halted } of read) {
     const { weight, startCog } = table.context;
     const prompt: Record<'short' | 'beyond', number[]> = { short: [], beyond: [] };
     for (const [cog, values] of revs) {
       if (cog === shift.toCog)
         values.forEach((value, k) => {
-          stories.revs[k] += weight * Math.exp(value - top);
+          const likelihood = weight * Math.exp(value - top);
+          stories.revs[k] += likelihood;
+          stories.lateRevs[k] += halted
+            ? (1 - HALTED_SHARE) * likelihood + HALTED_SHARE * weight * Math.exp(halted[k] - top)
+            : likelihood;
         });
       else if (cog !== startCog) {
         let sum = 0;

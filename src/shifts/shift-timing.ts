@@ -10,8 +10,11 @@ export interface ShiftTiming {
   readonly lagS: number;
   /** Smearing of the change by the sensors, standard deviation, s. */
   readonly riseWidthS: number;
-  /** True where gear records carry whole seconds: each may be off by half a second either way. */
-  readonly wholeSeconds: boolean;
+  /**
+   * How far single shifts are off the mean lag, standard deviation in s: recorders hold a value back by a varying part of a second,
+   * whole-second gear records lose up to a second more.
+   */
+  readonly jitterS: number;
 }
 
 /** Step of the revolutions grid, and its length: 0 to 20 turns of the cranks. */
@@ -42,21 +45,12 @@ function density(shape: (revs: number) => number, from: number, to: number): Flo
   return values.map((value) => value / sum);
 }
 
-/**
- * How far a single record may be off the ride's mean lag: recorders hold a value back by a varying part of a second (devices
- * seen: give or take 1 s), and whole-second records lose up to a second more. Offsets in s with their weights.
- */
-const OFFSETS = {
-  exact: [-0.5, -0.25, 0, 0.25, 0.5].map((s) => ({ s, weight: Math.exp(-((s / 0.22) ** 2) / 2) })),
-  wholeSeconds: [-1, -0.75, -0.5, -0.25, 0, 0.25, 0.5, 0.75, 1].map((s) => ({
-    s,
-    weight: Math.exp(-((s / 0.35) ** 2) / 2),
-  })),
-};
+/** Offsets from the mean lag that are averaged over, s. */
+const OFFSETS_S = [-1, -0.75, -0.5, -0.25, 0, 0.25, 0.5, 0.75, 1];
 
 /**
  * Log likelihood of a shift that takes each number of revolutions on the grid, to one final cog: the table's row, read
- * at lag + time to pedal them, averaged over what a whole-second record leaves open.
+ * at lag + time to pedal them, averaged over the jitter.
  *
  * @param row one row of an arrival table
  */
@@ -66,7 +60,9 @@ export function revolutionsLikelihood(
   timing: ShiftTiming,
   clock: RevolutionClock,
 ): Float64Array {
-  const offsets = timing.wholeSeconds ? OFFSETS.wholeSeconds : OFFSETS.exact;
+  const offsets = OFFSETS_S.map((s) => ({ s, weight: Math.exp(-((s / timing.jitterS) ** 2) / 2) })).filter(
+    ({ weight }) => weight > 0.01,
+  );
   const weights = offsets.reduce((sum, { weight }) => sum + weight, 0);
   const top = Math.max(table.stay, ...row);
   const stay = Math.exp(table.stay - top);

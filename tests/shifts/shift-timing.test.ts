@@ -97,7 +97,7 @@ describe('estimateTiming', () => {
 
   it('takes the usual for a ride with too few shifts', () => {
     const timing = timingOf(judging(new MadeRide().pedal(90).wander(3).pedal(60)));
-    expect(timing).toMatchObject({ lagS: 1, wholeSeconds: true });
+    expect(timing).toMatchObject({ lagS: 1, jitterS: 0.25 });
     expect(timing.riseWidthS).toBeGreaterThan(0);
   });
 });

@@ -1,5 +1,5 @@
 import type { AdjustmentReport } from '../report-schema.ts';
-import { counted, percent, rateWithInterval } from './number-words.ts';
+import { chance, counted, rateWithInterval } from './number-words.ts';
 
 /** Whether an adjustment helped, in sentences with the numbers before and after. */
 export function adjustmentVerdict(adjustment: AdjustmentReport): string {
@@ -17,7 +17,7 @@ export function adjustmentVerdict(adjustment: AdjustmentReport): string {
           : 'Not decided yet whether it helped';
     sentences.push(
       `${better}: trouble ${rateWithInterval(before)} in ${counted(before.shifts, 'shift')} before, ` +
-        `${rateWithInterval(after)} in ${counted(after.shifts, 'shift')} after; better with a probability of ${percent(probabilityBetter)}.`,
+        `${rateWithInterval(after)} in ${counted(after.shifts, 'shift')} after; better with a probability of ${chance(probabilityBetter)}.`,
     );
   }
   if (shiftsStillNeeded !== null && shiftsStillNeeded > 0)

@@ -10,6 +10,11 @@ export function percent(share: number): string {
   return `${Math.round(share * 100)} %`;
 }
 
+/** A probability in percent, never rounded to certainty: `under 1 %`, `43 %`, `over 99 %`. */
+export function chance(probability: number): string {
+  return percent(Math.min(0.999, Math.max(0.001, probability)));
+}
+
 /** How sure a single finding is: `81 % sure`; never wholly. */
 export function sure(confidence: number): string {
   return `${percent(Math.min(confidence, 0.999))} sure`;

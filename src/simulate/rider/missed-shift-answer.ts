@@ -31,7 +31,11 @@ export class MissedShiftAnswer {
   decide(senses: RiderSenses): boolean {
     const { plan, random } = this;
     const settled = senses.driveCog === this.wantedCog;
-    if (settled && senses.commandedCog === this.wantedCog) return false;
+    if (settled && senses.commandedCog === this.wantedCog) {
+      // patience begins anew when the chain leaves the cog by itself
+      this.askedAtTurns = senses.crankTurns;
+      return false;
+    }
     if (senses.crankTurns - this.askedAtTurns < this.patienceTurns || this.answers >= 3) return false;
     this.answers++;
     this.askedAtTurns = senses.crankTurns;
