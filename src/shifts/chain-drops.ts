@@ -2,6 +2,8 @@ import { mean, median } from 'd3-array';
 import type { RideTrace } from '../gear-trace/gear-trace.ts';
 import type { RideLog } from '../ride-log/ride-log.ts';
 import { dropSide } from './drop-side.ts';
+import { freeSpins } from './free-spins.ts';
+import { haltAfter } from './halt-after.ts';
 import { lowestLevels } from './lowest-levels.ts';
 import type { ChainDropEvent } from './ride-events.ts';
 
@@ -17,13 +19,24 @@ const MAX_GAIN_DOWNHILL = 1.15;
 const SLOWEST_LAG_S = 3;
 /** A driven bike shows at least this part of the rise that the slowest lag would leave of what the legs promise. */
 const LEAST_RISE = 0.3;
+const WORKING_W = 60;
+const ASTRAY_S = 8;
 const STOP_WITHIN_S = 60;
 const STOP_LASTS_S = 8;
 const APART_S = 20;
 const MIN_CONFIDENCE = 0.5;
 
 /** Weights of the signs, in log odds (assumptions of ours; the sum decides, no single one can). */
-const ODDS = { before: -9, record: 1, powerGone: 5, powerThere: -20, stop: 2, noStop: -2, endOrRing: 2 } as const;
+const ODDS = {
+  before: -9,
+  record: 1,
+  powerGone: 5,
+  powerThere: -20,
+  stop: 2,
+  noStop: -2,
+  endOrRing: 2,
+  creeping: -5,
+} as const;
 
 /**
  * Finds where drive was lost. With the chain off, the cranks turn against nothing: cadence jumps up, the ratio falls below every
@@ -52,12 +65,23 @@ export function chainDrops(log: RideLog, trace: RideTrace): ChainDropEvent[] {
     while (end < log.timeS.length && below(end) > threshold(end)) end++;
     const confidence = weigh(start, end);
     const timeS = log.timeS[start];
-    const last = found.at(-1);
-    if (confidence >= MIN_CONFIDENCE && !(last && timeS - last.timeS < APART_S))
-      found.push({ timeS, ...dropSide(log, trace, timeS), confidence });
+    if (confidence >= MIN_CONFIDENCE) add(timeS, confidence);
     start = end;
   }
-  return found;
+  for (const { start, logOdds } of freeSpins(log, trace)) add(log.timeS[start], 1 / (1 + Math.exp(-logOdds)));
+  return found.sort((a, b) => a.timeS - b.timeS);
+
+  function add(timeS: number, confidence: number): void {
+    if (!found.some((other) => Math.abs(timeS - other.timeS) < APART_S))
+      found.push({ timeS, ...dropSide(log, trace, timeS), confidence });
+  }
+
+  /** Whether the legs did work on such a ratio shortly before or within the run: then the speed is astray. The run's first second may be half and half. */
+  function poweredBelow(start: number, end: number): boolean {
+    for (let i = end - 1; i >= 0 && log.timeS[start] - log.timeS[i] <= ASTRAY_S; i--)
+      if (i !== start && log.powerW[i] > WORKING_W && below(i) > threshold(i)) return true;
+    return false;
+  }
 
   /** Highest speed within the sensors' lag after the run, over that of the run's first record. */
   function speedGain(start: number, end: number): number {
@@ -71,12 +95,12 @@ export function chainDrops(log: RideLog, trace: RideTrace): ChainDropEvent[] {
     const before = recordsBefore(log, start);
     const cadenceBefore = median(before, (i) => log.cadenceRpm[i]) ?? Number.NaN;
     const powerBefore = median(before, (i) => log.powerW[i]) ?? Number.NaN;
-    let spin = 0;
+    let fastest = start;
     let depth = 0;
     let promise = 0;
     for (let i = start; i < end; i++) {
       promise += below(i) * Math.min(2, trace.samples.dtS[i]);
-      spin = Math.max(spin, Math.log(log.cadenceRpm[i] / cadenceBefore));
+      if (log.cadenceRpm[i] > log.cadenceRpm[fastest]) fastest = i;
       depth = Math.max(depth, below(i));
     }
     // a ratio that lay too low before, with the chain driving, is the sensors' error: only what goes beyond it counts
@@ -84,9 +108,10 @@ export function chainDrops(log: RideLog, trace: RideTrace): ChainDropEvent[] {
     depth -= bias;
     if (bias > 0 && depth < threshold(start)) return 0;
     // setting off with the chain off there is no cadence to compare with: the gear itself says how fast the legs should turn
-    if (before.length === 0) spin = depth;
-    // the first record's second may have begun with the chain still on
-    const power = mean(log.powerW.subarray(start + 1, end + 1)) ?? Number.NaN;
+    const spin = before.length === 0 ? depth : Math.log(log.cadenceRpm[fastest] / cadenceBefore);
+    // the seconds in which the chain came off, or on again, hold some power: what counts is the second of the fastest legs and what follows
+    const power = mean(log.powerW.subarray(fastest, end)) ?? Number.NaN;
+    if (poweredBelow(start, end)) return 0;
     const powerGone = log.powerW[end - 1] < 30 && power < Math.max(20, 0.4 * (powerBefore || 0));
     if (!(spin > MIN_SPIN) || speedGain(start, end) > (powerGone ? MAX_GAIN_DOWNHILL : gainWithoutDrive(promise)))
       return 0;
@@ -98,7 +123,10 @@ export function chainDrops(log: RideLog, trace: RideTrace): ChainDropEvent[] {
       Math.min(4, ODDS.record * (end - start)) +
       Math.min(3, 10 * depth) +
       (Number.isNaN(power) ? 0 : powerGone ? ODDS.powerGone : ODDS.powerThere) +
-      (stopsAfter(log, end) ? ODDS.stop : ODDS.noStop) +
+      (haltAfter(log, Math.min(end, log.timeS.length - 1), STOP_WITHIN_S, STOP_LASTS_S).lastsS > 0
+        ? ODDS.stop
+        : ODDS.noStop) +
+      (creeping(log, start, end) ? ODDS.creeping : 0) +
       (side === 'past-largest' || side === 'past-smallest' ? ODDS.endOrRing : 0);
     return 1 / (1 + Math.exp(-odds));
   }
@@ -128,6 +156,17 @@ function driveFollows(log: RideLog, start: number, end: number, powerGone: boole
   return false;
 }
 
+const CREEPING_MPS = 2;
+const STANDSTILL_MPS = 1.2;
+
+/** A single reading at walking pace, or one just after setting off: there the sensors' own error and lag look like legs that spin in vain. */
+function creeping(log: RideLog, start: number, end: number): boolean {
+  if (end - start === 1 && log.speedMps[start] < CREEPING_MPS) return true;
+  for (let i = start - 1; i >= 0 && log.timeS[start] - log.timeS[i] <= SLOWEST_LAG_S; i--)
+    if (log.speedMps[i] < STANDSTILL_MPS) return true;
+  return false;
+}
+
 const RESTING_RECORDS = 4;
 
 /** Whether the run rests on one gear's development: then the chain drives there, and it was an unasked shift. */
@@ -147,19 +186,4 @@ function recordsBefore(log: RideLog, start: number): number[] {
   for (let i = start - 1; i >= 0 && log.timeS[start] - log.timeS[i] <= BEFORE_S; i--)
     if (log.cadenceRpm[i] > 30) records.push(i);
   return records;
-}
-
-/** Whether the bike comes to a halt soon and stays there: a recording pause counts as a halt, and so does the ride's end. */
-function stopsAfter(log: RideLog, from: number): boolean {
-  for (let i = from; i <= log.timeS.length; i++) {
-    if (i === log.timeS.length) return true;
-    if (log.timeS[i] - log.timeS[from] >= STOP_WITHIN_S) return false;
-    if (i > 0 && log.timeS[i] - log.timeS[i - 1] > STOP_LASTS_S) return true;
-    if (!(log.speedMps[i] < 1)) continue;
-    let k = i;
-    while (k < log.timeS.length && !(log.speedMps[k] >= 1)) k++;
-    if (k >= log.timeS.length || log.timeS[k] - log.timeS[i] >= STOP_LASTS_S) return true;
-    i = k;
-  }
-  return false;
 }

@@ -4,57 +4,99 @@ import { firstAfter } from './commanded-shifts.ts';
 import { crankTorque } from './crank-torque.ts';
 import type { SkipEvent } from './ride-events.ts';
 
-const QUIET_BEFORE_S = 6;
+/** Commands this long before the dip, the sensors' lag apart, may explain it. */
+const QUIET_BEFORE_S = 5;
+/** Where no command is near, a smaller dip will do than where the rider shifts right after it. */
 const QUIET_AFTER_S = 3;
-const MIN_DIP = 0.06;
+const MIN_DIP = { quiet: 0.06, busy: 0.12 } as const;
 const MIN_DEVIATIONS = 6;
-const MAX_SKIP_S = 2;
+/** Within this many deviations of the cog's development the chain drives there. */
+const ON_COG_DEVIATIONS = 3;
+/** A slip lasts under 2 s; sensors smear it into the records beside it. */
+const MAX_RECORDS = 3;
 const STEADY_RECORDS = 4;
+const STEADY_AT_LEAST = 3;
+const BACK_WITHIN_RECORDS = 2;
+/** The wheel keeps its speed while the chain slips; a speed that sags and returns is the sensor's slip. */
+const MAX_SAG = 0.03;
+/** The legs run ahead by at least this part of the dip. */
+const LEAST_LEGS = 0.5;
 /** Torque beyond easy riding, Nm (assumption of ours). */
 const HARD_NM = 30;
 
 /**
- * Finds skips: in settled pedalling, away from commands, the cranks run ahead of the wheel for under 2 s (the ratio dips below
- * the cog's development, which freewheeling never does) and the same cog drives before and after.
+ * Finds skips: in settled driving, with no command to explain it, the cranks run ahead of the wheel for under 2 s (the ratio dips
+ * below the cog's development, which freewheeling never does), and the same cog drives on. Riders often answer by shifting.
  */
 export function skips(log: RideLog, trace: RideTrace, sensorLagS: number): SkipEvent[] {
   const { model, commands } = trace;
   if (!model) return [];
-  const dipOf = (i: number): number => {
-    if (trace.cog[i] < 0 || trace.ring[i] < 0) return Number.NaN;
-    return model.logDevelopment[trace.ring[i] * model.cogs + trace.cog[i]] - trace.logDevelopment[i];
-  };
-  const steady = (i: number): boolean => Math.abs(dipOf(i)) < 3 * trace.deviation[i];
   const found: SkipEvent[] = [];
-  for (let i = STEADY_RECORDS; i + STEADY_RECORDS < log.timeS.length; i++) {
-    if (!(dipOf(i) > Math.max(MIN_DIP, MIN_DEVIATIONS * trace.deviation[i]))) continue;
-    let end = i + 1;
-    while (end < log.timeS.length && dipOf(end) > 3 * trace.deviation[end]) end++;
-    const start = i;
-    i = end;
-    if (log.timeS[end - 1] - log.timeS[start] >= MAX_SKIP_S) continue;
-    const atS = log.timeS[start];
-    const last = firstAfter(commands.timeS, atS) - 1;
-    if (atS - (commands.timeS[last] ?? Number.NEGATIVE_INFINITY) < QUIET_BEFORE_S + sensorLagS) continue;
-    if ((commands.timeS[last + 1] ?? Number.POSITIVE_INFINITY) - atS < QUIET_AFTER_S) continue;
-    let calm = true;
-    for (let k = 1; k <= STEADY_RECORDS; k++) {
-      const around = [start - k, end - 1 + k];
-      calm &&= around.every((j) => trace.cog[j] === trace.cog[start] && (k === 1 || steady(j)));
+  for (let start = STEADY_RECORDS; start + 1 < log.timeS.length; start++) {
+    const cog = trace.cog[start - 1];
+    const ring = trace.ring[start - 1];
+    if (cog < 0 || ring < 0) continue;
+    const level = model.logDevelopment[ring * model.cogs + cog];
+    const dip = (i: number): number => level - trace.logDevelopment[i];
+    const onCog = (i: number): boolean => Math.abs(dip(i)) < ON_COG_DEVIATIONS * trace.deviation[i];
+    if (!(dip(start) > ON_COG_DEVIATIONS * trace.deviation[start]) || !onCog(start - 1)) continue;
+    let end = start;
+    let deepest = start;
+    while (
+      end <= start + MAX_RECORDS &&
+      end < log.timeS.length &&
+      dip(end) > ON_COG_DEVIATIONS * trace.deviation[end]
+    ) {
+      if (dip(end) > dip(deepest)) deepest = end;
+      end++;
     }
-    // the wheel keeps its speed while the chain slips; a speed that sags and returns is the sensor's slip
-    const sag = Math.log(log.speedMps[start] / ((log.speedMps[start - 2] + log.speedMps[end + 1]) / 2));
-    if (!calm || sag < -MIN_DIP / 2) continue;
-    const torqueNm = crankTorque(log, start - 2, end + 1);
-    // without gear records a quick shift there and back looks the same: only a hard push speaks for a skip
-    if (commands.timeS.length === 0 && !(torqueNm > HARD_NM)) continue;
-    const z = dipOf(start) / trace.deviation[start];
-    found.push({
-      timeS: Math.max(0, atS - Math.max(0, sensorLagS)),
-      cog: trace.cog[start],
-      confidence: 1 - Math.exp(-z / 6),
-      torqueNm,
-    });
+    const event = weigh(start, deepest, end, cog, dip, onCog);
+    if (!event) continue;
+    found.push(event);
+    start = end;
   }
   return found;
+
+  function weigh(
+    start: number,
+    deepest: number,
+    end: number,
+    cog: number,
+    dip: (i: number) => number,
+    onCog: (i: number) => boolean,
+  ): SkipEvent | null {
+    const atS = log.timeS[start];
+    const lagS = Math.max(0, sensorLagS);
+    const last = firstAfter(commands.timeS, atS - Math.max(0, lagS - 1)) - 1;
+    if (atS - (commands.timeS[last] ?? Number.NEGATIVE_INFINITY) < QUIET_BEFORE_S + lagS) return null;
+    const quiet = (commands.timeS[last + 1] ?? Number.POSITIVE_INFINITY) - atS >= QUIET_AFTER_S;
+    const depth = dip(deepest);
+    const z = depth / trace.deviation[deepest];
+    if (!(depth > (quiet ? MIN_DIP.quiet : MIN_DIP.busy)) || !(z > MIN_DEVIATIONS)) return null;
+    if (end - start > MAX_RECORDS || end >= log.timeS.length) return null;
+    let steady = 0;
+    for (let k = 1; k <= STEADY_RECORDS; k++) if (trace.cog[start - k] === cog && onCog(start - k)) steady++;
+    let back = false;
+    for (let k = end; k < end + BACK_WITHIN_RECORDS && k < log.timeS.length; k++) back ||= onCog(k);
+    if (steady < STEADY_AT_LEAST || !back) return null;
+    const around = (log.speedMps[start - 1] + log.speedMps[end]) / 2;
+    const legs = Math.log(log.cadenceRpm[deepest] / Math.max(log.cadenceRpm[start - 1], log.cadenceRpm[end]));
+    if (end - start > 1 && restsOnCog(start, end)) return null;
+    if (Math.log(log.speedMps[deepest] / around) < -MAX_SAG || legs < LEAST_LEGS * depth) return null;
+    const torqueNm = crankTorque(log, start - 2, end + 1);
+    // without gear records a quick shift there and back looks the same: only a hard push speaks for a skip
+    if (commands.timeS.length === 0 && !(torqueNm > HARD_NM)) return null;
+    return { timeS: Math.max(0, atS - lagS), cog, confidence: 1 - Math.exp(-z / 6), torqueNm };
+  }
+
+  /** Whether all records of a run but one drive on one cog: then the chain went there and came back. */
+  function restsOnCog(start: number, end: number): boolean {
+    const { logDevelopment } = model as NonNullable<typeof model>;
+    return logDevelopment.some((level) => {
+      let on = 0;
+      for (let i = start; i < end; i++)
+        if (Math.abs(trace.logDevelopment[i] - level) < ON_COG_DEVIATIONS * trace.deviation[i]) on++;
+      return on >= Math.max(1, end - start - 1);
+    });
+  }
 }

@@ -1,0 +1,96 @@
+import { quantile } from 'd3-array';
+import type { RideTrace } from '../gear-trace/gear-trace.ts';
+import type { RideLog } from '../ride-log/ride-log.ts';
+import { haltAfter } from './halt-after.ts';
+
+/** A moment at which the legs spun against nothing, and the log odds that the chain was off. */
+export interface FreeSpin {
+  readonly start: number;
+  readonly logOdds: number;
+}
+
+/** Turning cranks, rpm, and the cadence that this share of a ride's turning records does not exceed. */
+const TURNING_RPM = 30;
+const USUAL_SHARE = 0.95;
+/** The legs must run this much faster than that: riders who turn the cranks idly do it slowly. */
+const LEAST_SPIN = 1.1;
+const LEAST_BELOW = 0.1;
+const IDLE_W = 40;
+/** A rider who notices stops turning the cranks at once, rolls out and stays standing. */
+const LONGEST_SPIN_S = 6;
+const HALT_WITHIN_S = 45;
+const HALT_LASTS_S = 15;
+const IDLE_RPM = 40;
+const SOON_S = 20;
+const LEAST_ODDS = 1;
+
+/** Weights of the signs, in log odds (assumptions of ours; the sum decides). */
+const ODDS = {
+  before: -5.5,
+  spin: 40,
+  mostSpin: 4,
+  below: 4,
+  mostBelow: 2,
+  soon: 1.5,
+  late: -1,
+  idlePower: 1,
+  end: 1.5,
+  single: -2.5,
+} as const;
+
+/**
+ * Finds where the legs spun against nothing right after coasting over shifts. There the chain may still lie anywhere between the old
+ * cog and the new, so the ratio alone proves nothing. But legs that suddenly run faster than this rider ever pedals, on a lower gear than the
+ * commanded one and without power, then stop until the bike has halted for a while, have lost their chain.
+ */
+export function freeSpins(log: RideLog, trace: RideTrace): FreeSpin[] {
+  const { model, commands } = trace;
+  if (!model || commands.timeS.length === 0) return [];
+  const turning = log.cadenceRpm.filter((rpm) => rpm > TURNING_RPM);
+  const usualRpm = quantile(turning, USUAL_SHARE) ?? Number.NaN;
+  const found: FreeSpin[] = [];
+  for (let start = 1; start < log.timeS.length; start++) {
+    const spin = log.cadenceRpm[start] / usualRpm;
+    if (!(spin > LEAST_SPIN) || log.powerW[start] > IDLE_W) continue;
+    let end = start;
+    let mostSpin = spin;
+    while (end < log.timeS.length && log.cadenceRpm[end] > TURNING_RPM) {
+      mostSpin = Math.max(mostSpin, log.cadenceRpm[end] / usualRpm);
+      end++;
+    }
+    const logOdds = weigh(start, end, mostSpin);
+    if (logOdds > LEAST_ODDS) found.push({ start, logOdds });
+    start = end;
+  }
+  return found;
+
+  function weigh(start: number, end: number, spin: number): number {
+    const below = belowCommanded(start);
+    const spinS = log.timeS[Math.min(end, log.timeS.length - 1)] - log.timeS[start];
+    const halt = haltAfter(log, start, HALT_WITHIN_S, HALT_LASTS_S);
+    if (!(below > LEAST_BELOW) || spinS > LONGEST_SPIN_S || halt.lastsS === 0) return Number.NEGATIVE_INFINITY;
+    for (let i = end; i < log.timeS.length && log.timeS[i] - log.timeS[start] < halt.inS; i++)
+      if (log.cadenceRpm[i] > IDLE_RPM) return Number.NEGATIVE_INFINITY;
+    const cog = commands.cog[commands.latest[start]];
+    return (
+      ODDS.before +
+      Math.min(ODDS.mostSpin, ODDS.spin * (spin - LEAST_SPIN)) +
+      Math.min(ODDS.mostBelow, ODDS.below * below) +
+      (halt.inS < SOON_S ? ODDS.soon : ODDS.late) +
+      (log.powerW[start] <= IDLE_W ? ODDS.idlePower : 0) +
+      (end - start === 1 || !(log.cadenceRpm[start + 1] > usualRpm * LEAST_SPIN) ? ODDS.single : 0) +
+      (cog === 0 || cog === (model as NonNullable<typeof model>).cogs - 1 ? ODDS.end : 0)
+    );
+  }
+
+  /** How far the ratio lies below the commanded cog on any ring; NaN without a command or a ratio. */
+  function belowCommanded(i: number): number {
+    const { cogs, rings, logDevelopment } = model as NonNullable<typeof model>;
+    const cog = commands.cog[commands.latest[i]];
+    if (!(cog >= 0)) return Number.NaN;
+    const ratio = Math.log((log.speedMps[i] * 60) / log.cadenceRpm[i]);
+    let below = Number.POSITIVE_INFINITY;
+    for (let ring = 0; ring < rings; ring++) below = Math.min(below, logDevelopment[ring * cogs + cog] - ratio);
+    return below;
+  }
+}
