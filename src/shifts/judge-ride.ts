@@ -4,6 +4,7 @@ import { chainDrops } from './chain-drops.ts';
 import { commandedShifts } from './commanded-shifts.ts';
 import { ghostShifts } from './ghost-shifts.ts';
 import { judgeShifts } from './judge-shifts.ts';
+import { leaveOutAstray } from './leave-out-astray.ts';
 import { markCutShifts } from './mark-cut-shifts.ts';
 import { reactionShifts } from './reaction-shifts.ts';
 import { revolutionClock } from './revolution-clock.ts';
@@ -32,7 +33,7 @@ export function judgeRide(log: RideLog, trace: RideTrace, cogs: number): JudgedR
   const drops = chainDrops(log, trace);
   return {
     events: {
-      shifts: markCutShifts(shifts, drops),
+      shifts: leaveOutAstray(log, trace, markCutShifts(shifts, drops)),
       ghostShifts: ghostShifts(log, trace, lagS),
       chainDrops: drops,
       skips: skips(log, trace, lagS),
