@@ -37,17 +37,17 @@ export interface AnalyseOptions {
   readonly adjustments: readonly Adjustment[];
   /** Rides that could not be read, to be listed in the report. */
   readonly failed?: readonly FailedRide[];
-  /** Called after each ride, for progress. */
-  readonly onRide?: (file: string) => void;
+  /** Called with each ride when it is judged, for progress. */
+  readonly onRide?: (ride: AnalysedRide) => void;
 }
 
 /** Runs the stages in order over the rides of one bike: the place to read first. */
 export function analyse(logs: readonly RideLog[], options: AnalyseOptions): Report {
   const chosen = chooseBike(logs, options.bike);
   const rides = logs.map((log) => {
-    const findings = rideFindings(analyseRide(log, chosen.bike), chosen.bike);
-    options.onRide?.(log.file);
-    return findings;
+    const ride = analyseRide(log, chosen.bike);
+    options.onRide?.(ride);
+    return rideFindings(ride, chosen.bike);
   });
   return concludeBike(chosen, rides, options.adjustments, options.failed ?? []);
 }

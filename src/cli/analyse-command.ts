@@ -12,6 +12,7 @@ export function addAnalyseCommand(program: Command): void {
     .option('--json', 'print the report as JSON, and nothing else, to standard output')
     .addOption(new Option('--html <file>', 'write the report with charts to one HTML page as well').conflicts('json'))
     .option('--strict', 'end with exit code 1 when even one ride could not be read')
+    .option('--verbose', 'tell on standard error what each stage made of every ride')
     .addHelpText(
       'after',
       '\nExit code: 0 at least one ride was analysed; 1 none could be (or --strict and one could not);\n' +

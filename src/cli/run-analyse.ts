@@ -6,6 +6,7 @@ import { parseBike } from '../drivetrain/parse-bike.ts';
 import { UsageError } from '../errors/usage-error.ts';
 import type { Report } from '../report/report-schema.ts';
 import { type ExitCode, exitCode } from './exit-code.ts';
+import { explainRide } from './explain-ride.ts';
 import { findRides } from './find-rides.ts';
 import { writeNote, writeResult } from './output.ts';
 import { progressOver } from './progress.ts';
@@ -19,6 +20,7 @@ export interface AnalyseOptions {
   readonly json?: true;
   readonly html?: string;
   readonly strict?: true;
+  readonly verbose?: true;
 }
 
 /**
@@ -41,7 +43,10 @@ export async function runAnalyse(paths: readonly string[], options: AnalyseOptio
     bike,
     adjustments,
     failed: [...found.failed, ...failed],
-    onRide: () => progress.tell('Analysing', ++analysed),
+    onRide: (ride) => {
+      progress.tell('Analysing', ++analysed);
+      if (options.verbose) for (const line of explainRide(ride)) writeNote(line);
+    },
   });
   progress.end();
 

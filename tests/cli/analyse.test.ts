@@ -42,6 +42,21 @@ describe('analyse', () => {
     expect(stdout).not.toContain('\u001B');
   });
 
+  it('explains every stage of every ride on standard error with --verbose', async () => {
+    const { code, stdout, stderr } = await runCogwright('analyse', at('hut'), '-b', bike, '--json', '--verbose');
+    expect(code).toBe(0);
+    const { rides } = JSON.parse(stdout);
+    expect(rides.length).toBe(2);
+    for (const { file, counts, rolloutMm } of rides) {
+      const told = stderr.slice(stderr.indexOf(file)).split('\n').slice(0, 5).join('\n');
+      expect(told).toMatch(/read: \d{3} records of FIT, speed from wheel/);
+      expect(told).toContain(`rollout ${Math.round(rolloutMm)} mm`);
+      expect(told).toContain(`shifts: ${counts.shifts}, of them judged ${counts.shifts - counts.unjudged}:`);
+      expect(told).toContain(`${counts.clean} clean, ${counts.late} late, ${counts.missed} missed`);
+      expect(told).toContain(`${counts.ghostShifts} ghost shifts, ${counts.chainDrops} chain drops`);
+    }
+  });
+
   it('guesses the drivetrain without --bike and says so', async () => {
     const { stdout } = await runCogwright('analyse', at('hut', 'ride-1.fit'), '--json');
     expect(JSON.parse(stdout).bikeSource).toBe('guessed');
