@@ -6,19 +6,14 @@ import { freeSpins } from './free-spins.ts';
 import { haltAfter } from './halt-after.ts';
 import { lowestLevels } from './lowest-levels.ts';
 import type { ChainDropEvent } from './ride-events.ts';
+import { gainWithoutDrive, SLOWEST_LAG_S, speedGain } from './speed-gain.ts';
 
 /** The legs must run this much faster than before: a cadence that a sensor merely holds while the bike brakes does not. */
 const MIN_SPIN = 0.05;
 const MIN_BELOW = 0.07;
 const BEFORE_S = 6;
-/** How much the speed may rise from the run's first record on: noise raises it a little. */
-const MAX_GAIN = 1.01;
-/** The same where a power meter shows that the rider does nothing, and a slope speeds the bike up. */
+/** Where a power meter shows that the rider does nothing, only a slope can speed the bike up. */
 const MAX_GAIN_DOWNHILL = 1.15;
-/** Slowest first-order lag of a satellite speed, and how long the rise that it holds back is waited for. */
-const SLOWEST_LAG_S = 3;
-/** A driven bike shows at least this part of the rise that the slowest lag would leave of what the legs promise. */
-const LEAST_RISE = 0.3;
 const WORKING_W = 60;
 const ASTRAY_S = 8;
 const STOP_WITHIN_S = 60;
@@ -83,14 +78,6 @@ export function chainDrops(log: RideLog, trace: RideTrace): ChainDropEvent[] {
     return false;
   }
 
-  /** Highest speed within the sensors' lag after the run, over that of the run's first record. */
-  function speedGain(start: number, end: number): number {
-    let highest = 0;
-    for (let i = start; i < log.timeS.length && (i < end || log.timeS[i] - log.timeS[end - 1] <= SLOWEST_LAG_S); i++)
-      highest = Math.max(highest, log.speedMps[i] || 0);
-    return highest / log.speedMps[start];
-  }
-
   function weigh(start: number, end: number): number {
     const before = recordsBefore(log, start);
     const cadenceBefore = median(before, (i) => log.cadenceRpm[i]) ?? Number.NaN;
@@ -113,7 +100,7 @@ export function chainDrops(log: RideLog, trace: RideTrace): ChainDropEvent[] {
     const power = mean(log.powerW.subarray(fastest, end)) ?? Number.NaN;
     if (poweredBelow(start, end)) return 0;
     const powerGone = log.powerW[end - 1] < 30 && power < Math.max(20, 0.4 * (powerBefore || 0));
-    if (!(spin > MIN_SPIN) || speedGain(start, end) > (powerGone ? MAX_GAIN_DOWNHILL : gainWithoutDrive(promise)))
+    if (!(spin > MIN_SPIN) || speedGain(log, start, end) > (powerGone ? MAX_GAIN_DOWNHILL : gainWithoutDrive(promise)))
       return 0;
     if (driveFollows(log, start, end, powerGone) || (!powerGone && restsOnGear(trace, start, end))) return 0;
     const { side } = dropSide(log, trace, log.timeS[start]);
@@ -130,14 +117,6 @@ export function chainDrops(log: RideLog, trace: RideTrace): ChainDropEvent[] {
       (side === 'past-largest' || side === 'past-smallest' ? ODDS.endOrRing : 0);
     return 1 / (1 + Math.exp(-odds));
   }
-}
-
-/**
- * Largest gain of speed that speaks for a lost drive. Legs that run ahead of the lowest gear by `promise` (log share x seconds)
- * would have sped up a driven bike, and even the slowest sensor would show some of it: d ln(speed) = share x dt / lag.
- */
-function gainWithoutDrive(promise: number): number {
-  return Math.max(MAX_GAIN, Math.exp((LEAST_RISE * promise) / SLOWEST_LAG_S));
 }
 
 /** Seconds after the run in which a bike without drive can gain neither speed nor power. */

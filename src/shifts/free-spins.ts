@@ -2,6 +2,7 @@ import { quantile } from 'd3-array';
 import type { RideTrace } from '../gear-trace/gear-trace.ts';
 import type { RideLog } from '../ride-log/ride-log.ts';
 import { haltAfter } from './halt-after.ts';
+import { gainWithoutDrive, speedGain } from './speed-gain.ts';
 
 /** A moment at which the legs spun against nothing, and the log odds that the chain was off. */
 export interface FreeSpin {
@@ -35,7 +36,7 @@ const ODDS = {
   late: -1,
   idlePower: 1,
   end: 1.5,
-  single: -2.5,
+  single: -2,
 } as const;
 
 /**
@@ -71,6 +72,8 @@ export function freeSpins(log: RideLog, trace: RideTrace): FreeSpin[] {
     if (!(below > LEAST_BELOW) || spinS > LONGEST_SPIN_S || halt.lastsS === 0) return Number.NEGATIVE_INFINITY;
     for (let i = end; i < log.timeS.length && log.timeS[i] - log.timeS[start] < halt.inS; i++)
       if (log.cadenceRpm[i] > IDLE_RPM) return Number.NEGATIVE_INFINITY;
+    const idle = log.powerW[start] <= IDLE_W || !(log.cadenceRpm[start - 1] > TURNING_RPM);
+    if (!idle && speedGain(log, start, end) > gainWithoutDrive(below * spinS)) return Number.NEGATIVE_INFINITY;
     const cog = commands.cog[commands.latest[start]];
     return (
       ODDS.before +

@@ -149,6 +149,21 @@ describe('outcomes by crank turns', () => {
     expect(shiftAt(judged, veryLateAt)).toMatchObject({ outcome: 'missed', crankRevs: null });
   });
 
+  it('finds a shift over several cogs late where the chain halts on the last cog before', () => {
+    const halting = new MadeRide().pedal(30).wander(40);
+    const toCog = halting.cog > 4 ? halting.cog - 3 : halting.cog + 3;
+    const haltCog = toCog - Math.sign(toCog - halting.cog);
+    const promptAt = halting.nowS;
+    halting.command(toCog).pedal(1).move(toCog).pedal(20);
+    const backCog = halting.cog > 4 ? halting.cog - 3 : halting.cog + 3;
+    halting.command(backCog).pedal(1).move(backCog).pedal(20);
+    const haltedAt = halting.nowS;
+    halting.command(toCog).pedal(1).move(haltCog).pedal(3).move(toCog).pedal(20);
+    const all = analysed(halting);
+    expect(shiftAt(all, promptAt).outcome).toBe('clean');
+    expect(shiftAt(all, haltedAt).outcome).toBe('late');
+  });
+
   it('tells a chain that settles beyond the commanded cog', () => {
     expect(shiftAt(judged, overshotAt).outcome).toBe('overshot');
   });

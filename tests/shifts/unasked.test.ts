@@ -121,6 +121,50 @@ describe('chain drops', () => {
     expect(analysed(ride).events.chainDrops).toEqual([]);
   });
 
+  describe('after coasting over shifts to the smallest cog', () => {
+    /** Coasts downhill from cog 6, commands the smallest, turns the legs at a cadence for a while, then rolls on and stands for a while. */
+    const coastAndSpin = ({ rpm = 118, powerW = 10, standS = 40, spinS = 3, again = 0 }): number => {
+      const ride = at(6).pedal(20);
+      const from = ride.nowS;
+      ride.coast(3).command(3).coast(2).command(0).coast(4).spinInVain(spinS, rpm, powerW).coast(6, again);
+      const to = ride.nowS;
+      const log = ride.brake(5, 0).stand(standS).move(0).pedal(60).log();
+      const speedMps = log.speedMps.map((v, i) => (i >= from && i < to ? 3.6 * v : v));
+      return analyseRide({ ...log, speedMps }, ride.bike).events.chainDrops.length;
+    };
+
+    it('are seen by legs that run faster than the rider ever pedals, and by the halt that follows', () => {
+      expect(coastAndSpin({})).toBe(1);
+    });
+
+    it.each([
+      ['legs at the usual cadence', { rpm: 78 }],
+      ['power at the pedals', { powerW: 180 }],
+      ['no halt for long', { standS: 4 }],
+      ['a long spell of spinning', { spinS: 9 }],
+      ['pedalling on before the halt', { again: 70 }],
+    ])('are not read into %s', (_what, change) => {
+      expect(coastAndSpin(change)).toBe(0);
+    });
+  });
+
+  it('are seen though the sensor still shows the speed rising, but not where a driven bike would show as little', () => {
+    // legs at half as much again for two seconds: a bike that is driven so gains a tenth of its speed behind any sensor
+    const rising = (gainMps: number): number => {
+      const ride = at(4).pedal(20);
+      const start = ride.nowS;
+      const log = ride.spinInVain(2, 125).coast(4).brake(6, 0).stand(40).pedal(60).log();
+      const before = log.speedMps[start - 1];
+      const speedMps = log.speedMps.map((v, i) =>
+        i >= start && i < start + 3 ? before + (gainMps * (i - start)) / 2 : v,
+      );
+      const powerW = log.powerW.map(() => Number.NaN);
+      return analyseRide({ ...log, speedMps, powerW }, ride.bike).events.chainDrops.length;
+    };
+    expect(rising(0.1)).toBe(1);
+    expect(rising(1.5)).toBe(0);
+  });
+
   it('are ruled out by power that is still there', () => {
     const dropsAt = (powerW: number): number => {
       const ride = at(8).pedal(12).spinInVain(4, 116, powerW).coast(5).brake(4, 0).stand(40).pedal(60);

@@ -1,0 +1,55 @@
+import { describe, expect, it } from 'vitest';
+import { traceGears } from '../../src/gear-trace/trace-gears.ts';
+import { leaveOutAstray } from '../../src/shifts/leave-out-astray.ts';
+import type { ShiftEvent } from '../../src/shifts/ride-events.ts';
+import { MadeRide, madeBike } from '../gear-trace/made-ride.ts';
+
+const missed = (timeS: number): ShiftEvent => ({
+  timeS,
+  fromCog: 4,
+  toCog: 5,
+  direction: 'to-larger',
+  outcome: 'missed',
+  crankRevs: null,
+  confidence: 0.99,
+  probability: { clean: 0.01, late: 0, missed: 0.99, overshot: 0 },
+  torqueNm: Number.NaN,
+  cadenceRpm: 80,
+  weak: false,
+});
+
+/** A ride with a stretch in which the speed is what it is not: it strays from the true one by a share that grows. */
+function strayingRide(straysBy: number) {
+  const ride = new MadeRide(madeBike).pedal(30).wander(20).pedal(60);
+  const log = ride.pedal(80).log();
+  const from = ride.nowS - 80;
+  const speedMps = log.speedMps.map((v, i) => (i >= from ? v * (1 + (straysBy * (i - from)) / 80) : v));
+  return { log: { ...log, speedMps }, from };
+}
+
+describe('a row of misses', () => {
+  const { log, from } = strayingRide(0.9);
+  const trace = traceGears(log, madeBike);
+  const row = [15, 30, 45, 60].map((s) => missed(from + s));
+
+  it('is left unjudged where the ratio wanders between the cogs', () => {
+    expect(leaveOutAstray(log, trace, row).map(({ outcome }) => outcome)).toEqual(row.map(() => 'unjudged'));
+  });
+
+  it('stands where the chain rests on a cog', () => {
+    const steady = strayingRide(0).log;
+    expect(leaveOutAstray(steady, traceGears(steady, madeBike), row)).toEqual(row);
+  });
+
+  it('stands where it is short, or spread over minutes', () => {
+    expect(leaveOutAstray(log, trace, row.slice(0, 2))).toEqual(row.slice(0, 2));
+    const spread = [0, 45, 90].map((s) => missed(from - 120 + s));
+    expect(leaveOutAstray(log, trace, spread)).toEqual(spread);
+  });
+
+  it('ends at a shift that was judged otherwise', () => {
+    const clean: ShiftEvent = { ...missed(from + 40), outcome: 'clean' };
+    const broken = [row[0], row[1], clean, row[2], row[3]];
+    expect(leaveOutAstray(log, trace, broken)).toEqual(broken);
+  });
+});
