@@ -156,9 +156,15 @@ describe('outcomes by crank turns', () => {
     const promptAt = halting.nowS;
     halting.command(toCog).pedal(1).move(toCog).pedal(20);
     const backCog = halting.cog > 4 ? halting.cog - 3 : halting.cog + 3;
-    halting.command(backCog).pedal(1).move(backCog).pedal(20);
+    halting.command(backCog).pedal(1).move(backCog).pedal(20, { cadenceRpm: 60 });
     const haltedAt = halting.nowS;
-    halting.command(toCog).pedal(1).move(haltCog).pedal(3).move(toCog).pedal(20);
+    halting
+      .command(toCog)
+      .pedal(1, { cadenceRpm: 60 })
+      .move(haltCog)
+      .pedal(4, { cadenceRpm: 60 })
+      .move(toCog)
+      .pedal(20);
     const all = analysed(halting);
     expect(shiftAt(all, promptAt).outcome).toBe('clean');
     expect(shiftAt(all, haltedAt).outcome).toBe('late');
