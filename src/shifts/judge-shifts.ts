@@ -32,6 +32,8 @@ const START_SHARES: Shares = { clean: 0.966, late: 0.02, veryLate: 0.002, never:
 const START_WEIGHT = 30;
 /** How many shifts the direction's shares count for against those onto one cog. */
 const DIRECTION_WEIGHT = 15;
+/** Of missed shifts, the share that stops on a cog between; where none seems to lie between, the trace may have mistaken the start. */
+const HALTED_MISSES = { single: 0.15, overSeveral: 0.5 } as const;
 const ROUNDS = 5;
 const MIN_PEDALLED_S = 2;
 const none: OutcomeProbability = { clean: 0, late: 0, missed: 0, overshot: 0 };
@@ -116,8 +118,9 @@ function weigh(
     } else parts.veryLate += clean + late;
     parts.veryLate += shares.veryLate * veryLateRevs[k] * story.lateRevs[k];
   }
-  // a shift that stops on a cog between is a miss too, a rarer one
-  parts.never = shares.never * (0.85 * story.never + 0.15 * story.short);
+  // a shift that stops on a cog between is a miss too
+  const halts = story.over > 1 ? HALTED_MISSES.overSeveral : HALTED_MISSES.single;
+  parts.never = shares.never * ((1 - halts) * story.never + halts * story.short);
   parts.overshot = shares.overshot * story.beyond;
   const total = parts.clean + parts.late + parts.veryLate + parts.never + parts.overshot || 1;
   for (const key of Object.keys(parts) as (keyof Shares)[]) parts[key] /= total;

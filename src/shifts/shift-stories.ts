@@ -15,6 +15,8 @@ export interface ShiftStories {
   /** Steps of the grid that were pedalled before the rider shifted again. */
   readonly stepsPedalled: number;
   readonly alreadyThere: boolean;
+  /** Cogs from the start to the commanded one. */
+  readonly over: number;
 }
 
 /** Of late shifts over several cogs, the share that only the last cog made late (assumption of ours). */
@@ -63,6 +65,7 @@ export function shiftStories(
   return {
     ...stories,
     stepsPedalled: (clock.at(shift.untilS) - clock.at(shift.lastTimeS)) / REV_STEP,
+    over: Math.max(...tables.map(({ context }) => Math.abs(shift.toCog - context.startCog))),
     alreadyThere: tables.every(({ context }) => context.startCog === shift.toCog),
   };
 }
