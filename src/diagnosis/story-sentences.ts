@@ -42,7 +42,8 @@ export function adjustmentSentences(cause: Cause, comparisons: readonly Adjustme
 
 /** How the likeliest fault began. */
 export function onsetSentence(onset: Onset): string[] {
-  const sure = `${Math.round(100 * onset.probability)} %`;
+  const percent = Math.round(100 * onset.probability);
+  const sure = percent > 99 ? 'over 99 %' : `${percent} %`;
   if (onset.kind === 'sudden' && onset.at)
     return [`It began suddenly, about ${onset.at.slice(0, 16).replace('T', ' ')} UTC (${sure}).`];
   if (onset.kind === 'gradual') return [`It grew over the rides (${sure}).`];
