@@ -24,8 +24,9 @@ export const assumptions = {
   slowRevs: { meaning: 'how many more turns of the crank a badly set shift takes', low: 0.05, high: 1.2 },
   lateSeen: { meaning: 'how many of the late shifts a log shows as late', low: 0.12, high: 1.8 }, // share; over 1 counts as 1
   ghostPerHour: { meaning: 'how often a badly set bike shifts by itself', low: 0.6, high: 60 },
-  falseEventPerHour: { meaning: 'how often the log fakes an unasked shift or a skip', low: 0.01, high: 0.6 },
-  falseDropPerShift: { meaning: 'how often the log fakes a dropped chain', low: 0.00002, high: 0.002 },
+  falseGhostPerHour: { meaning: 'how often the log fakes an unasked shift', low: 0.01, high: 0.6 },
+  falseSkipPerHour: { meaning: 'how often the log fakes a skip', low: 0.001, high: 0.15 },
+  falseDropPerShift: { meaning: 'how often the log fakes a dropped chain', low: 0.000005, high: 0.0005 },
   clickMm: { meaning: 'how far one click moves the guide pulley', low: 0.1, high: 0.35 },
   stepMm: { meaning: 'how far one electronic step moves the guide pulley', low: 0.04, high: 0.25 },
   limitTurnMm: { meaning: 'how far one turn of a limit screw moves its stop', low: 0.4, high: 2 },

@@ -73,7 +73,6 @@ function riderTrouble(u: number): number {
 export function healthySetup(draw: Draw, cogPitchMm: number, electronic: boolean): Setup {
   const off = draw.assumed.healthyOffset;
   const bias = Math.sqrt(draw.assumed.directionBias);
-  const falsePerS = draw.assumed.falseEventPerHour / 3600;
   return {
     toleranceMm: draw.assumed.toleranceShare * cogPitchMm,
     offset: draw.shape.offsetSide < 0.5 ? -off : off,
@@ -102,8 +101,8 @@ export function healthySetup(draw: Draw, cogPitchMm: number, electronic: boolean
     overshootMargin: draw.assumed.overshootMargin,
     overshootCeiling: between(0.05, 0.7, draw.shape.overshootCeiling),
     ghostPerS: draw.assumed.ghostPerHour / 3600,
-    falseGhostPerS: falsePerS,
-    falseSkipPerS: falsePerS,
+    falseGhostPerS: draw.assumed.falseGhostPerHour / 3600,
+    falseSkipPerS: draw.assumed.falseSkipPerHour / 3600,
     skipPerS: 0,
     skipFocus: 1,
     falseDrop: draw.assumed.falseDropPerShift,

@@ -9,7 +9,7 @@ export const fewestShifts = 30;
 const allButSure = 0.85;
 /** A cause less likely than this names no part. */
 const likelyEnough = 0.4;
-const suddenEnough = 0.6;
+const suddenEnough = 0.5;
 
 export interface SuggestionFacts {
   readonly ranked: readonly { readonly cause: Cause; readonly probability: number }[];

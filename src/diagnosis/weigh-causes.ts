@@ -24,7 +24,8 @@ const hopeless = 18;
 /** Numbers of draws that keep the work within bounds: fewer when adjustments ask for many states of each. */
 function drawCounts(periods: number): { first: number; stages: readonly number[] } {
   const scale = 1 / Math.sqrt((periods * (periods + 1)) / 2);
-  return { first: Math.round(500 * scale), stages: [Math.round(250 * scale), Math.round(250 * scale)] };
+  const stage = Math.round(300 * scale);
+  return { first: Math.round(750 * scale), stages: [stage, stage, stage] };
 }
 
 /**
