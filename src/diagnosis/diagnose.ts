@@ -16,7 +16,7 @@ import { weighRider } from './rider-load.ts';
 import { varyAssumptions } from './sensitivity.ts';
 import { separateCauses } from './separate-causes.ts';
 import { adjustmentSentences, onsetSentence } from './story-sentences.ts';
-import { suggest } from './suggest.ts';
+import { curedBelow, suggest } from './suggest.ts';
 import { type WeighedCauses, weighCauses } from './weigh-causes.ts';
 
 /** Trouble above this rate on a cog and direction is where a cause shows. */
@@ -95,7 +95,9 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
     clicks: facts.clicks,
     onset,
     riderPart: facts.rider,
-    separates: separateCauses(weighed, [top, ranked[1].cause], bike.cassette, electronic),
+    // a fault that was cured shows nothing any more by which it could be told apart
+    separates:
+      facts.stillThere < curedBelow ? null : separateCauses(weighed, [top, ranked[1].cause], bike.cassette, electronic),
     undecided,
     checkRide: facts.checkRide,
     stillThere: facts.stillThere,

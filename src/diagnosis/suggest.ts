@@ -10,6 +10,8 @@ const allButSure = 0.85;
 /** A cause less likely than this names no part. */
 const likelyEnough = 0.4;
 const suddenEnough = 0.5;
+/** A fault that is less likely than this to be still there after the last adjustment is called cured. */
+export const curedBelow = 0.25;
 
 export interface SuggestionFacts {
   readonly ranked: readonly { readonly cause: Cause; readonly probability: number }[];
@@ -140,7 +142,7 @@ export function suggest(facts: SuggestionFacts): Suggestion {
   if (cause === 'no-fault') return healthy(facts);
   if (undecided?.between.includes('no-fault'))
     return checkRideFirst(facts, `it is not decided whether there is a fault at all`);
-  if (facts.stillThere < 0.25) return cured(cause, facts);
+  if (facts.stillThere < curedBelow) return cured(cause, facts);
   if (undecided) {
     const first = [...undecided.between].sort((a, b) => workOrder.indexOf(a) - workOrder.indexOf(b))[0];
     return forCause(first as Exclude<Cause, 'no-fault'>, facts);

@@ -78,6 +78,7 @@ describe('adjustments', () => {
     expect(verdict.causes[0].cause).toBe('cable-tension-low');
     expect(probability(verdict, 'cable-tension-low')).toBeGreaterThan(0.8);
     expect(verdict.stillThere).toBeLessThan(0.25);
+    expect(verdict.separates).toBeNull();
     expect(verdict.suggestion.parameter).toBe('none');
     expect(verdict.suggestion.action).toMatch(/seems to have cured too little cable tension/);
     expect(verdict.causes[0].evidence.join(' ')).toMatch(
