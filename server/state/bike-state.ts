@@ -3,6 +3,7 @@ import { wilsonInterval } from '../../src/numeric/wilson-interval.ts';
 import type { Report } from '../../src/report/report-schema.ts';
 import { causeWords } from '../../src/report/words/cause-words.ts';
 import { percent } from '../../src/report/words/number-words.ts';
+import { seemsCured } from '../../src/report/words/seems-cured.ts';
 
 export const stateWords = ['service', 'watch', 'too little data', 'fine'] as const;
 export type StateWord = (typeof stateWords)[number];
@@ -13,7 +14,7 @@ export interface BikeState {
   /** The likeliest cause, `no-fault` among them; null while there is too little data. */
   readonly topCause: Cause | null;
   readonly probability: number | null;
-  /** 1 less the probability that nothing is wrong. */
+  /** Probability that something is wrong now. */
   readonly faultProbability: number | null;
   readonly reasons: readonly string[];
   readonly judgedShifts: number;
@@ -52,14 +53,17 @@ const plural = (count: number, one: string, many: string): string => `${count} $
  * 3. `watch`: a fault is at least 50 % likely, or the low end of the trouble rate lies above 3 %.
  * 4. `fine`: otherwise.
  *
- * The trouble rate is that since the last adjustment where enough was ridden since, else that of all rides.
+ * A fault that the last adjustment cured counts only as far as it may still be there. The trouble rate is that since the last adjustment where enough was ridden since, else that of all rides.
  */
 export function bikeState(report: Report | null): BikeState {
   if (!report) return nothingYet;
   const noFault = report.diagnosis.causes.find(({ cause }) => cause === 'no-fault')?.probability ?? 0;
-  const fault = 1 - noFault;
+  const [likeliest] = report.diagnosis.causes;
+  const cured = seemsCured(report);
+  // a fault that was cured is one no longer, as far as it is no longer there
+  const fault = 1 - noFault - (cured ? likeliest.probability * (1 - (report.diagnosis.stillThere ?? 1)) : 0);
   const topFault = report.diagnosis.causes.find(({ cause }) => cause !== 'no-fault');
-  const top = fault >= 0.5 && topFault ? topFault : { cause: 'no-fault' as const, probability: noFault };
+  const top = fault >= 0.5 && topFault ? topFault : { cause: 'no-fault' as const, probability: 1 - fault };
   const trouble = troubleOf(report);
   const leftTheCassette = dangerousDrops(report);
 
@@ -74,6 +78,10 @@ export function bikeState(report: Report | null): BikeState {
   if (trouble.low > rule.troubleToWatch)
     reasons.push(
       `${plural(trouble.count, 'shift', 'shifts')} of ${trouble.shifts} late, missed or overshot${trouble.since} (${percent(trouble.rate ?? 0)}).`,
+    );
+  if (cured)
+    reasons.push(
+      `It was ${causeWords(likeliest.cause, report.bike.actuation).name}; the last adjustment seems to have cured it.`,
     );
   const needsService =
     leftTheCassette > 0 || (enough && fault >= rule.service) || (enough && trouble.low > rule.troubleToService);

@@ -3,6 +3,7 @@ import { cogPitchMm } from '../drivetrain/cog-pitch.ts';
 import { buildEvidence } from './build-evidence.ts';
 import { causeWords } from './cause-words.ts';
 import { type Cause, causes } from './causes.ts';
+import { curedBelow } from './cured-below.ts';
 import type { CauseVerdict, Diagnosis, DiagnosisInput, Undecided } from './diagnosis.ts';
 import { lateralErrors, lateralOffset, stillThere, turnsNeeded } from './estimates.ts';
 import { evidenceSentences } from './evidence-sentences.ts';
@@ -16,7 +17,7 @@ import { weighRider } from './rider-load.ts';
 import { varyAssumptions } from './sensitivity.ts';
 import { separateCauses } from './separate-causes.ts';
 import { adjustmentSentences, onsetSentence } from './story-sentences.ts';
-import { curedBelow, suggest } from './suggest.ts';
+import { suggest } from './suggest.ts';
 import { type WeighedCauses, weighCauses } from './weigh-causes.ts';
 
 /** Trouble above this rate on a cog and direction is where a cause shows. */

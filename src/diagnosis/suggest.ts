@@ -1,5 +1,6 @@
 import { causeWords } from './cause-words.ts';
 import type { Cause } from './causes.ts';
+import { curedBelow } from './cured-below.ts';
 import type { CheckRide, Onset, RiderPart, Suggestion, TurnEstimate, Undecided } from './diagnosis.ts';
 import { generalCautions, nextStep, workOrder } from './next-steps.ts';
 import type { Observed, ShiftCount } from './observed.ts';
@@ -10,8 +11,6 @@ const allButSure = 0.85;
 /** A cause less likely than this names no part. */
 const likelyEnough = 0.4;
 const suddenEnough = 0.5;
-/** A fault that is less likely than this to be still there after the last adjustment is called cured. */
-export const curedBelow = 0.25;
 
 export interface SuggestionFacts {
   readonly ranked: readonly { readonly cause: Cause; readonly probability: number }[];

@@ -1,12 +1,14 @@
 import fs from 'node:fs';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { bikeState } from '../../server/state/bike-state.ts';
 import { parseAdjustments } from '../../src/adjustments/parse-adjustments.ts';
 import { analyse } from '../../src/analyse.ts';
 import { parseBike } from '../../src/drivetrain/parse-bike.ts';
 import { reportSchema } from '../../src/report/report-schema.ts';
 import { textReport } from '../../src/report/text/text-report.ts';
 import { readRideLog } from '../../src/ride-log/read-ride-log.ts';
+import { verdictHeadline } from '../../web/bike/verdict-headline.ts';
 
 const samples = path.join(import.meta.dirname, '../../sample-rides');
 
@@ -14,7 +16,11 @@ const samples = path.join(import.meta.dirname, '../../sample-rides');
  * The readable report of each sample bike, as a person reviewed it: the healthy bike is left alone, the bike with too little
  * cable tension is called cured by its adjustment, the bent hanger is named although tension was turned in between.
  */
-describe.each(['larch', 'juniper', 'chough'])('the sample bike %s', (name) => {
+describe.each([
+  ['larch', 'fine', 'Nothing points to a mis-set part'],
+  ['juniper', 'fine', 'Cable tension too low: it seems cured'],
+  ['chough', 'service', 'Derailleur hanger bent'],
+] as const)('the sample bike %s', (name, word, headline) => {
   const folder = path.join(samples, name);
   const read = (file: string): string => fs.readFileSync(path.join(folder, file), 'utf8');
 
@@ -29,6 +35,9 @@ describe.each(['larch', 'juniper', 'chough'])('the sample bike %s', (name) => {
       adjustments: parseAdjustments('adjustments.csv', read('adjustments.csv')),
     });
     expect(() => reportSchema.parse(report)).not.toThrow();
+    const state = bikeState(report);
+    expect(state.word).toBe(word);
+    expect(verdictHeadline({ bike: report.bike, state, report } as never)).toBe(headline);
     await expect(textReport(report, { width: 96, colour: false })).toMatchFileSnapshot(`${name}.golden.txt`);
   });
 });

@@ -1,9 +1,7 @@
 import { causeWords } from '../../src/report/words/cause-words.ts';
+import { namedAlone, seemsCured } from '../../src/report/words/seems-cured.ts';
 import type { BikeDetail } from '../api/answers.ts';
 import { upperFirst } from '../words/upper-first.ts';
-
-/** Below this the likeliest cause is not named alone; the same bound as in the written report. */
-const namedAlone = 0.6;
 
 /** What is the matter, in a few words to stand at the top. */
 export function verdictHeadline({ bike, state, report }: Pick<BikeDetail, 'bike' | 'state' | 'report'>): string {
@@ -12,6 +10,7 @@ export function verdictHeadline({ bike, state, report }: Pick<BikeDetail, 'bike'
   const { causes, suggestion, undecided } = report.diagnosis;
   const name = (rank: number): string => causeWords(causes[rank].cause, bike.actuation).name;
   if (causes[0].cause === 'no-fault' && causes[0].probability >= namedAlone) return 'Nothing points to a mis-set part';
+  if (seemsCured(report)) return `${upperFirst(name(0))}: it seems cured`;
   if (suggestion.parameter === 'none' && causes[0].cause !== 'no-fault') return 'Too little evidence to name a part';
   if (causes[0].probability >= namedAlone && !undecided) return upperFirst(name(0));
   return `Open between ${name(0)} and ${name(1)}`;

@@ -1,5 +1,6 @@
 import { causeWords } from '../../src/report/words/cause-words.ts';
 import { percent as percentWords } from '../../src/report/words/number-words.ts';
+import { seemsCured } from '../../src/report/words/seems-cured.ts';
 import type { BikeDetail } from '../api/answers.ts';
 import { make } from '../dom/make.ts';
 import { stateMark } from '../page/state-mark.ts';
@@ -26,7 +27,7 @@ export function troubleSentence({ state, report }: Pick<BikeDetail, 'state' | 'r
 
 function onsetSentence(report: NonNullable<BikeDetail['report']>): string | null {
   const { onset, causes } = report.diagnosis;
-  if (!onset || onset.kind === 'unknown' || causes[0].cause === 'no-fault') return null;
+  if (!onset || onset.kind === 'unknown' || causes[0].cause === 'no-fault' || seemsCured(report)) return null;
   // The evidence often says it already.
   if (causes[0].evidence.some((sentence) => sentence.startsWith('It began'))) return null;
   const when = onset.at ? ` ${onset.kind === 'sudden' ? 'around' : 'from'} ${day(onset.at)}` : '';

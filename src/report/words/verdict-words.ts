@@ -1,9 +1,7 @@
 import type { Report } from '../report-schema.ts';
 import { causeWords } from './cause-words.ts';
 import { percent } from './number-words.ts';
-
-/** Below this the likeliest cause is not named alone. */
-const namedAlone = 0.6;
+import { namedAlone, seemsCured } from './seems-cured.ts';
 
 /** Judged shifts in all rides of a report. */
 export function judgedShifts(report: Pick<Report, 'rides'>): number {
@@ -28,27 +26,12 @@ export function explainedCauses(report: Report): Report['diagnosis']['causes'] {
   return report.diagnosis.causes.filter(({ probability }, i) => i === 0 || probability >= explainedFrom);
 }
 
-/** Below this chance of still being there a fault is called cured. */
-const curedBelow = 0.5;
-
-/** True where the rides since the last adjustment no longer show the likeliest fault. */
-function cured({ diagnosis, adjustments }: Report): boolean {
-  const [first] = diagnosis.causes;
-  const named = first.cause !== 'no-fault' && first.probability >= namedAlone;
-  return (
-    named &&
-    diagnosis.suggestion.parameter === 'none' &&
-    adjustments.length > 0 &&
-    (diagnosis.stillThere ?? 1) < curedBelow
-  );
-}
-
 /** The verdict in one sentence: the likeliest cause and how sure it is, or that it is open between the first two. */
 export function verdictSentence(report: Report): string {
   const [first, second] = report.diagnosis.causes;
   const name = (cause: typeof first): string => causeWords(cause.cause, report.bike.actuation).name;
   if (showsNothing(report)) return 'No shift could be judged, so these rides say nothing for or against any part.';
-  if (cured(report))
+  if (seemsCured(report))
     return `It was ${name(first)} (${percent(first.probability)}), and the last adjustment seems to have cured it.`;
   if (report.diagnosis.suggestion.parameter === 'none' && first.cause !== 'no-fault')
     return `No part is named yet: ${name(first)} comes first (${percent(first.probability)}), but the evidence is too thin.`;

@@ -1,0 +1,17 @@
+import { curedBelow } from '../../diagnosis/cured-below.ts';
+import type { Report } from '../report-schema.ts';
+
+/** Below this the likeliest cause is not named alone. */
+export const namedAlone = 0.6;
+
+/** True where the rides since the last adjustment no longer show the fault that is named. */
+export function seemsCured({ diagnosis, adjustments }: Pick<Report, 'diagnosis' | 'adjustments'>): boolean {
+  const [first] = diagnosis.causes;
+  return (
+    first.cause !== 'no-fault' &&
+    first.probability >= namedAlone &&
+    diagnosis.suggestion.parameter === 'none' &&
+    adjustments.length > 0 &&
+    (diagnosis.stillThere ?? 1) < curedBelow
+  );
+}
