@@ -8,6 +8,8 @@ export interface StepForces {
   torqueNm: number;
   /** Soft pedalling: crank speed as part of the driven one. */
   softPart: number;
+  /** How fast the legs spin where nothing holds them, turns/s. */
+  spinRps: number;
   /** Wheel turns a crank turn. */
   gear: number;
   /** The chain is on and the teeth hold. */
@@ -81,7 +83,7 @@ export class CrankAndWheel {
     }
     if (!forces.holds) {
       // Nothing to push against: the legs run away, up to what they can spin.
-      this.crankRps = Math.max(this.crankRps, Math.min(1.95, this.crankRps + 5 * dtS));
+      this.crankRps = Math.max(this.crankRps, Math.min(forces.spinRps, this.crankRps + 5 * dtS));
       this.torqueNowNm = 1.5;
       return;
     }

@@ -66,6 +66,7 @@ class RideRun {
     pedal: 'coast',
     torqueNm: 0,
     softPart: 0.9,
+    spinRps: 1.95,
     gear: 1,
     holds: true,
     grade: 0,
@@ -199,6 +200,7 @@ class RideRun {
     const ease = timeS < this.easedUntilS ? this.setting.nature.easeTo : 1;
     forces.pedal = acts.pedal;
     forces.softPart = acts.softPart;
+    forces.spinRps = acts.spinRps;
     forces.gear = gear;
     forces.holds = onChain && this.hold.slippingS <= 0;
     forces.grade = road.grade;

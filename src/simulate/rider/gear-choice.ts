@@ -8,6 +8,11 @@ import type { RiderActs, RiderSenses } from './rider-senses.ts';
 const patienceS = 3.3;
 /** Below this speed a rider is setting off and thinks of balance, not of gears, m/s. */
 const settingOffMps = 0.9;
+/** Share of shifts over several cogs that are made cog by cog, with a moment to feel each one, and that moment, s. */
+const feelingShare = 0.3;
+const feelingS = [1.3, 5] as const;
+/** Time after a shift in which no other is thought of, s. */
+const quietS = [1, 7] as const;
 /** How far ahead a rider reckons with gaining or losing speed, s. */
 const trendS = 3;
 
@@ -40,9 +45,9 @@ export class GearChoice {
     const count = Math.abs(target - senses.commandedCog);
     if (count === 0) return;
     const direction = Math.sign(steps);
-    const feeling = random.chance(0.6);
+    const feeling = random.chance(feelingShare);
     plan.add(senses.timeS + delayS, direction, count, () =>
-      feeling ? random.between(1.2, 2.4) : nature.pressIntervalS * random.between(0.6, 1.6),
+      feeling ? random.between(...feelingS) : nature.pressIntervalS * random.between(0.6, 1.6),
     );
     let wanted = target;
     if (random.chance(0.06)) {
@@ -52,7 +57,7 @@ export class GearChoice {
     }
     this.answer.expect(wanted, senses);
     this.uneasyS = 0;
-    this.quietUntilS = plan.endS + (random.chance(0.4) ? random.between(0.8, 1.8) : random.between(2.5, 6));
+    this.quietUntilS = plan.endS + random.between(...quietS);
   }
 
   /** The chain was put back by hand: whatever was wanted is forgotten. */

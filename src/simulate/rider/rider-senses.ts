@@ -30,6 +30,8 @@ export interface RiderActs {
   powerW: number;
   standing: boolean;
   softPart: number;
+  /** How fast the legs spin where nothing holds them, turns/s. */
+  spinRps: number;
   brakeMps2: number;
   walkMps: number;
   /** At a halt, on the bike or off it. */

@@ -9,6 +9,8 @@ import type { RiderActs, RiderSenses } from './rider-senses.ts';
 type Phase = 'ride' | 'approach' | 'halt' | 'track-stand' | 'push' | 'notice-drop' | 'mend-chain' | 'hand-turn';
 
 const easyBrakeMps2 = 1.3;
+/** Legs that lost their drive: some catch themselves at once, some run away, turns/s. */
+const spinRps = [1.4, 2.4] as const;
 
 /** Everything a rider does: the open road, junctions, halts, a track stand, a pushed bike, a chain to put back. */
 export class Rider {
@@ -17,6 +19,7 @@ export class Rider {
     powerW: 0,
     standing: false,
     softPart: 0.9,
+    spinRps: 1.95,
     brakeMps2: 0,
     walkMps: Number.NaN,
     halted: false,
@@ -56,6 +59,7 @@ export class Rider {
     if (senses.chainLost !== null && this.phase !== 'notice-drop' && this.phase !== 'mend-chain') {
       this.phase = 'notice-drop';
       this.untilS = senses.timeS + this.random.between(1.2, 3.5);
+      acts.spinRps = this.random.between(...spinRps);
       this.gears.bewareOf(senses);
     }
     switch (this.phase) {

@@ -41,7 +41,7 @@ const characters: Record<TerrainKind, TerrainCharacter> = {
     junctionEveryM: 2600,
     breakEveryM: 25_000,
     pushEveryM: 200_000,
-    tunnelEveryM: 15_000,
+    tunnelEveryM: 30_000,
   },
   rolling: {
     segmentM: [120, 600],
@@ -51,7 +51,7 @@ const characters: Record<TerrainKind, TerrainCharacter> = {
     junctionEveryM: 3500,
     breakEveryM: 25_000,
     pushEveryM: 150_000,
-    tunnelEveryM: 20_000,
+    tunnelEveryM: 40_000,
   },
   hilly: {
     segmentM: [300, 2200],
@@ -61,7 +61,7 @@ const characters: Record<TerrainKind, TerrainCharacter> = {
     junctionEveryM: 5000,
     breakEveryM: 15_000,
     pushEveryM: 80_000,
-    tunnelEveryM: 12_000,
+    tunnelEveryM: 20_000,
   },
   'off-road': {
     segmentM: [40, 320],
@@ -81,7 +81,7 @@ const characters: Record<TerrainKind, TerrainCharacter> = {
     junctionEveryM: 280,
     breakEveryM: 12_000,
     pushEveryM: 5000,
-    tunnelEveryM: 4000,
+    tunnelEveryM: 12_000,
   },
 };
 

@@ -6,6 +6,7 @@ const forces: StepForces = {
   pedal: 'drive',
   torqueNm: 25,
   softPart: 0.9,
+  spinRps: 1.95,
   gear: 2,
   holds: true,
   grade: 0,
