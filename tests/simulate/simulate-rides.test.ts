@@ -170,10 +170,10 @@ describe('simulateRides', () => {
       [[42], [10, 11, 12, 13, 14, 15, 17, 19, 21, 24, 28, 32, 36], 'electronic'],
     ] as const) {
       const bike = { name: 'Any', chainrings: [...chainrings], cassette: [...cassette], tyre: '40-622', actuation };
+      const ringsRidden = new Set<number>();
       for (const cause of ['no-fault', 'hanger-bent', 'low-limit-loose'] as const) {
         const [{ log, truth }] = short({ bike, cause, severity: 'severe', terrain: 'hilly', durationS: 2700 });
-        for (const ring of truth.perSecond.ringTeeth) expect(chainrings).toContain(ring);
-        if (chainrings.length > 1) expect(new Set(truth.perSecond.ringTeeth).size).toBeGreaterThan(1);
+        for (const ring of truth.perSecond.ringTeeth) ringsRidden.add(ring);
         expect(Math.max(...log.gearRecords.rearPosition)).toBeLessThanOrEqual(cassette.length);
         expect(Math.min(...log.gearRecords.rearPosition)).toBeGreaterThanOrEqual(1);
         expect(truth.shifts.length).toBeGreaterThan(10);
@@ -181,6 +181,8 @@ describe('simulateRides', () => {
         const judged = truth.shifts.filter((shift) => shift.outcome !== 'unjudged');
         expect(judged.filter((shift) => shift.outcome === 'clean').length / judged.length).toBeGreaterThan(0.93);
       }
+      for (const ring of ringsRidden) expect(chainrings).toContain(ring);
+      if (chainrings.length > 1) expect(ringsRidden.size).toBeGreaterThan(1);
     }
   });
 

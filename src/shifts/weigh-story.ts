@@ -1,0 +1,59 @@
+import type { OutcomeProbability } from './ride-events.ts';
+import type { ShiftStories } from './shift-stories.ts';
+import { CLEAN_REVS, cleanRevs, LATE_REVS, lateRevs, REV_STEP, veryLateRevs } from './shift-timing.ts';
+
+/** Shares of the ways a shift can go. */
+export interface Shares {
+  clean: number;
+  late: number;
+  veryLate: number;
+  never: number;
+  overshot: number;
+}
+
+/** Of missed shifts, the share that stops on a cog between; where none seems to lie between, the trace may have mistaken the start. */
+const HALTED_MISSES = { single: 0.15, overSeveral: 0.5 } as const;
+
+/** One shift weighed: the posterior share of each way it can have gone, and the revolutions it took if it was done. */
+interface WeighedStory {
+  readonly parts: Shares;
+  readonly probability: OutcomeProbability;
+  readonly crankRevs: (outcome: 'clean' | 'late') => number;
+}
+
+/** Sets the likelihoods of a shift's stories against how often shifts go each way. */
+export function weighStory(story: ShiftStories, shares: Shares): WeighedStory {
+  const parts: Shares = { clean: 0, late: 0, veryLate: 0, never: 0, overshot: 0 };
+  const sums = { clean: 0, late: 0 };
+  for (let k = 0; k < story.revs.length; k++) {
+    const inTime = k < story.stepsPedalled;
+    const clean = shares.clean * cleanRevs[k] * story.revs[k];
+    const late = shares.late * lateRevs[k] * story.lateRevs[k];
+    if (inTime) {
+      parts.clean += clean;
+      parts.late += late;
+      sums.clean += clean * (k + 0.5) * REV_STEP;
+      sums.late += late * (k + 0.5) * REV_STEP;
+    } else parts.veryLate += clean + late;
+    parts.veryLate += shares.veryLate * veryLateRevs[k] * story.lateRevs[k];
+  }
+  // a shift that stops on a cog between is a miss too
+  const halts = story.over > 1 ? HALTED_MISSES.overSeveral : HALTED_MISSES.single;
+  parts.never = shares.never * ((1 - halts) * story.never + halts * story.short);
+  parts.overshot = shares.overshot * story.beyond;
+  const total = parts.clean + parts.late + parts.veryLate + parts.never + parts.overshot || 1;
+  for (const key of Object.keys(parts) as (keyof Shares)[]) parts[key] /= total;
+  const { clean, late, veryLate, never, overshot } = parts;
+  return {
+    parts,
+    probability: { clean, late, missed: veryLate + never, overshot },
+    crankRevs: (outcome) =>
+      story.alreadyThere
+        ? 0
+        : parts[outcome] > 0
+          ? sums[outcome] / total / parts[outcome]
+          : outcome === 'late'
+            ? LATE_REVS
+            : CLEAN_REVS,
+  };
+}
