@@ -1,5 +1,6 @@
 import { momentIso } from '../../src/report/moment-iso.ts';
 import type { RideReport } from '../../src/report/report-schema.ts';
+import { openExpectation } from '../../src/shifts/open-expectation.ts';
 import type { Outcome, OutcomeProbability, RideEvents, ShiftEvent } from '../../src/shifts/ride-events.ts';
 import type { Judgement } from '../store/judgement-store.ts';
 import { type EventKind, eventKey } from './event-key.ts';
@@ -50,6 +51,7 @@ export function judgeEvents(events: RideEvents, startMs: number, judged: Judged)
         crankRevs: said === 'rejected' ? null : shift.crankRevs,
         confidence: outcome === 'unjudged' ? 0 : 1,
         probability: certainly(outcome),
+        expected: openExpectation,
       };
     }),
     ghostShifts: rest('ghost', events.ghostShifts),

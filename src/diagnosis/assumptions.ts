@@ -43,7 +43,7 @@ export type AssumptionName = keyof typeof assumptions;
 /** Prior weights of the causes; guides disagree on which fault is commonest, so they are weak. They are scaled to sum to 1. */
 export const causePriors: Record<'cable' | 'electronic', Readonly<Record<Cause, number>>> = {
   cable: {
-    'no-fault': 0.14,
+    'no-fault': 0.18,
     'cable-tension-low': 0.11,
     'cable-tension-high': 0.08,
     'low-limit-tight': 0.05,
@@ -57,7 +57,7 @@ export const causePriors: Record<'cable' | 'electronic', Readonly<Record<Cause, 
     'worn-drivetrain': 0.06,
   },
   electronic: {
-    'no-fault': 0.14,
+    'no-fault': 0.18,
     'cable-tension-low': 0.1,
     'cable-tension-high': 0.1,
     'low-limit-tight': 0.05,
@@ -101,9 +101,10 @@ export const evidenceWeights = {
   strayCell: 0.02,
   /**
    * How unlike healthy shifts are in crank turns: between the two directions, from one end of the cassette to the other
-   * (and how far that differs by direction), and from cog to cog; standard deviations.
+   * (and how far that differs by direction), onto the two end cogs, where the stops are near, and from cog to cog;
+   * standard deviations.
    */
-  healthyRevs: { direction: 0.045, slope: 0.3, slopeByDirection: 0.05, cog: 0.04 },
+  healthyRevs: { direction: 0.045, slope: 0.3, slopeByDirection: 0.08, end: 0.2, cog: 0.04 },
   /** Degrees of freedom of the crank turns' heavy-tailed distribution. */
   revsFreedom: 5,
   /** Share of bikes on which the whole model is wrong: the verdict never gets surer than this allows. */

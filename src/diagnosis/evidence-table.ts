@@ -24,7 +24,9 @@ export interface EvidenceSegment {
   /** Which ride (in order of time) it begins in. */
   readonly ride: number;
   readonly shifts: Float64Array;
-  /** Clean shifts by cog and direction, and the sum of the crank turns they took beyond the ride's median. */
+  /** Weighed shifts by `cell with load * fitKinds + kind of fit`. */
+  readonly fits: Map<number, number>;
+  /** Clean shifts by one cog, by cog and direction, and the sum of the crank turns they took beyond the ride's median. */
   readonly timed: Float64Array;
   readonly slowRevs: Float64Array;
   readonly ghosts: Float64Array;
@@ -41,6 +43,7 @@ export function emptySegment(cassetteLength: number, period: number, startMs: nu
     period,
     startMs,
     ride,
+    fits: new Map(),
     shifts: new Float64Array(2 * cassetteLength * loadBins * outcomes.length),
     timed: new Float64Array(2 * cassetteLength),
     slowRevs: new Float64Array(2 * cassetteLength),
@@ -65,6 +68,7 @@ export function addSegment(to: EvidenceSegment, from: EvidenceSegment): void {
     'dropChances',
   ] as const)
     for (let i = 0; i < to[column].length; i++) to[column][i] += from[column][i];
+  for (const [key, count] of from.fits) to.fits.set(key, (to.fits.get(key) ?? 0) + count);
 }
 
 /** Torque above which a shift counts as middle and as high load, Nm: the median and the 80 % point of the rides. */

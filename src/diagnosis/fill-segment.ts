@@ -2,17 +2,19 @@ import { median } from 'd3-array';
 import type { ChainDropEvent, RideEvents, ShiftEvent } from '../shifts/ride-events.ts';
 import { evidenceWeights } from './assumptions.ts';
 import { cogCell, type EvidenceSegment, type LoadEdges, loadBin, loadBins, outcomes } from './evidence-table.ts';
+import { fitKind, fitKinds } from './outcome-fit.ts';
 
 /**
- * How much a judged shift counts: 1 when its outcome is certain, 0 when two outcomes are as likely as one another, and
- * little where only the rider's reaction was seen. Counting doubtful shifts by halves would let them pile up.
+ * Whether a shift's crank turns tell of the bike: those of clean shifts by one cog do. Over several cogs the chain needs longer,
+ * the more so the quicker the presses came.
  */
-export function shiftWeight(shift: ShiftEvent): number {
-  const sorted = outcomes.map((outcome) => shift.probability[outcome]).sort((a, b) => b - a);
-  return Math.max(0, sorted[0] - sorted[1]) * (shift.weak ? evidenceWeights.weakShift : 1);
+function timesCog(shift: ShiftEvent): shift is ShiftEvent & { readonly crankRevs: number } {
+  return (
+    shift.outcome === 'clean' && shift.crankRevs !== null && !shift.weak && Math.abs(shift.toCog - shift.fromCog) === 1
+  );
 }
 
-/** Middle and spread of the crank turns that clean shifts take. */
+/** Middle and spread of the crank turns that clean shifts by one cog take. */
 export interface RevTiming {
   readonly median: number;
   readonly spread: number;
@@ -21,11 +23,9 @@ export interface RevTiming {
 /** A single shift counts for no more than this many spreads off the median. */
 const mostSpreads = 3;
 
-/** Median of a ride's clean shifts, and their spread: 1.4826 times the median absolute deviation, at least 0.05 turns. */
+/** Median of a ride's clean shifts by one cog, and their spread: 1.4826 times the median absolute deviation, at least 0.05 turns. */
 export function revTiming(events: RideEvents): RevTiming {
-  const revs = events.shifts
-    .filter((shift) => shift.outcome === 'clean' && !shift.weak)
-    .flatMap(({ crankRevs }) => (crankRevs === null ? [] : [crankRevs]));
+  const revs = events.shifts.filter(timesCog).map(({ crankRevs }) => crankRevs);
   if (revs.length === 0) return { median: 0, spread: 0.2 };
   const middle = median(revs) ?? 0;
   return {
@@ -64,13 +64,16 @@ export function fillSegment(
     if (shift.outcome === 'unjudged' || shift.toCog < 0 || shift.toCog >= cassetteLength) continue;
     if (events.chainDrops.some((drop) => Math.abs(drop.timeS - shift.timeS) <= evidenceWeights.dropShadowS)) continue;
     const cell = cogCell(cassetteLength, shift.direction === 'to-larger', shift.toCog) * loadBins;
-    if (shift.outcome === 'clean' && shift.crankRevs !== null && !shift.weak) {
+    if (timesCog(shift)) {
       const most = mostSpreads * timing.spread;
       segment.timed[cell / loadBins]++;
       segment.slowRevs[cell / loadBins] += Math.max(-most, Math.min(most, shift.crankRevs - timing.median));
     }
-    const row = (cell + loadBin(shift.torqueNm, edges)) * outcomes.length;
-    segment.shifts[row + outcomes.indexOf(shift.outcome)] += shiftWeight(shift);
+    const place = cell + loadBin(shift.torqueNm, edges);
+    const weight = shift.weak ? evidenceWeights.weakShift : 1;
+    const key = place * fitKinds + fitKind(shift);
+    segment.fits.set(key, (segment.fits.get(key) ?? 0) + weight);
+    segment.shifts[place * outcomes.length + outcomes.indexOf(shift.outcome)] += weight;
   }
   for (const ghost of events.ghostShifts)
     if (within(ghost))

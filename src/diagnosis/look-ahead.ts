@@ -21,7 +21,7 @@ export interface Expectation {
 
 /** Looks ahead from the bikes that the evidence has left standing, as they are after the last adjustment. */
 export class LookAhead {
-  private readonly logClean: Float64Array[];
+  private readonly outcome: Float64Array[];
   private readonly drops: Float64Array[];
   readonly skipsPerHour: Float64Array;
 
@@ -32,11 +32,11 @@ export class LookAhead {
     const { cassetteLength } = model.bike;
     const rates = emptyRates(cassetteLength, [0, 2], new Uint8Array(2 * cassetteLength).fill(1));
     this.skipsPerHour = new Float64Array(particles.length);
-    this.logClean = [];
+    this.outcome = [];
     this.drops = [];
     particles.forEach(({ now }, i) => {
       fillRates(now, model.usage, rates);
-      this.logClean.push(rates.logOutcome.slice());
+      this.outcome.push(rates.outcome.slice());
       this.drops.push(rates.drop.slice());
       this.skipsPerHour[i] = Math.max(...rates.skipPerS) * 3600;
     });
@@ -48,7 +48,7 @@ export class LookAhead {
     const place = (cogCell(cassetteLength, larger, cog) * loadBins + (firm ? 2 : 0)) * outcomes.length;
     const end = larger && cog === cassetteLength - 1 ? 0 : !larger && cog === 0 ? 1 : 2;
     return {
-      trouble: Float64Array.from(this.logClean, (log) => Math.min(0.999, Math.max(0.001, 1 - Math.exp(log[place])))),
+      trouble: Float64Array.from(this.outcome, (chances) => Math.min(0.999, Math.max(0.001, 1 - chances[place]))),
       drop: Float64Array.from(this.drops, (drop) => Math.min(0.9, drop[end])),
     };
   }

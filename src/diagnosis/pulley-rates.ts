@@ -3,8 +3,8 @@ import { frictionOn, pulleyError, type Setup } from './setup.ts';
 
 /** What a setup leads one to expect, on every cog and in both directions. Laid out as in EvidenceSegment. */
 export interface PulleyRates {
-  /** Log probability of each outcome. */
-  readonly logOutcome: Float64Array;
+  /** Probability of each outcome. */
+  readonly outcome: Float64Array;
   /** Crank turns a shift takes longer than on a healthy bike, by cog and direction. */
   readonly slowRevs: Float64Array;
   /** Unasked shifts a second, by the cog that is left and the direction. */
@@ -20,7 +20,7 @@ export interface PulleyRates {
 
 export function emptyRates(cassetteLength: number, loads: readonly number[], usedCells: Uint8Array): PulleyRates {
   return {
-    logOutcome: new Float64Array(2 * cassetteLength * loadBins * outcomes.length),
+    outcome: new Float64Array(2 * cassetteLength * loadBins * outcomes.length),
     slowRevs: new Float64Array(2 * cassetteLength),
     ghostPerS: new Float64Array(2 * cassetteLength),
     skipPerS: new Float64Array(cassetteLength),
@@ -58,7 +58,7 @@ function gapTrouble(setup: Setup, share: number, larger: boolean, atRest: number
 /** Fills the outcome probabilities of one cog and direction for every load that occurs. */
 function fillOutcomes(setup: Setup, atRest: number, cog: CogMoment, row: number, rates: PulleyRates): void {
   const { share, larger, error } = cog;
-  const { logOutcome, loads } = rates;
+  const { outcome, loads } = rates;
   const short = larger ? -error : error;
   const erratic =
     larger && setup.frictionBothWays > 0
@@ -85,10 +85,10 @@ function fillOutcomes(setup: Setup, atRest: number, cog: CogMoment, row: number,
     const hidden = ((1 - setup.lateSeen) * trouble * (loadedIndex + loadedGap - faultMissed)) / parts;
     const at = row + load * outcomes.length;
     const kept = 1 - overshot;
-    logOutcome[at] = Math.log(kept * Math.max(1e-4, clean + hidden));
-    logOutcome[at + 1] = Math.log(kept * (trouble * (1 - missedShare) - hidden));
-    logOutcome[at + 2] = Math.log(kept * trouble * missedShare);
-    logOutcome[at + 3] = Math.log(overshot);
+    outcome[at] = kept * Math.max(1e-4, clean + hidden);
+    outcome[at + 1] = kept * (trouble * (1 - missedShare) - hidden);
+    outcome[at + 2] = kept * trouble * missedShare;
+    outcome[at + 3] = overshot;
   }
 }
 

@@ -46,6 +46,8 @@ export function prepareRevs(segment: EvidenceSegment, timedInAll: Float64Array, 
     shared(healthyRevs.direction, side),
     shared(healthyRevs.slope, share),
     shared(healthyRevs.slopeByDirection, (cell) => side(cell) * share(cell)),
+    shared(healthyRevs.end, (cell) => (cell === cogs - 1 ? 1 : 0)),
+    shared(healthyRevs.end, (cell) => (cell === cogs ? 1 : 0)),
   ])
     addShared(precision, basis);
   return { cells, means: Float64Array.from(cells, (cell) => slowRevs[cell] / timed[cell]), precision };

@@ -1,6 +1,8 @@
-import { logBeta } from '../numeric/log-gamma.ts';
+import { betaQuantile } from '../numeric/beta-distribution.ts';
+import { logSumExp } from '../numeric/log-sum-exp.ts';
 import { evidenceWeights } from './assumptions.ts';
 import { type EvidenceSegment, loadBins, outcomes } from './evidence-table.ts';
+import { fitKinds, fitOf } from './outcome-fit.ts';
 import type { PulleyRates } from './pulley-rates.ts';
 import { type PreparedRevs, prepareRevs, revLogLikelihood } from './rev-likelihood.ts';
 
@@ -11,6 +13,7 @@ export interface PreparedSegment {
   readonly segment: EvidenceSegment;
   /** Non-zero counts of shifts and where they stand; those of cell `i` run from `cellFrom[i]` to `cellFrom[i + 1]`. */
   readonly places: Int32Array;
+  readonly kinds: Int32Array;
   readonly counts: Float64Array;
   readonly cellFrom: Int32Array;
   /** Log likelihood of each cell under no cause at all, chance of that included. */
@@ -33,31 +36,39 @@ function zoneOf(cog: number, cassetteLength: number): number {
 const logStray = Math.log(evidenceWeights.strayCell);
 const logModel = Math.log(1 - evidenceWeights.strayCell);
 
-/** Log likelihood of counts whose trouble follows no model: any rate, small ones likelier, any split. */
-function strayLogLikelihood(clean: number, late: number, missed: number, overshot: number): number {
-  const trouble = late + missed + overshot;
-  const rate = logBeta(0.7 + trouble, 3.5 + clean) - logBeta(0.7, 3.5);
-  return rate + late * Math.log(0.5) + missed * Math.log(0.4) + overshot * Math.log(0.1);
-}
+/** Rates of trouble of a cell that follows no model, small ones likelier; and how the trouble splits. */
+const strayRates = Array.from({ length: 16 }, (_, i) => betaQuantile({ a: 0.7, b: 3.5 }, (i + 0.5) / 16));
+const straySplit = [0, 0.5, 0.4, 0.1];
 
 function prepare(segment: EvidenceSegment, cellTotals: Float64Array, revs: PreparedRevs): PreparedSegment {
+  const byCell = new Map<number, [number, number, number][]>();
+  for (const [key, count] of segment.fits) {
+    const place = Math.floor(key / fitKinds);
+    const cell = Math.floor(place / loadBins);
+    const list = byCell.get(cell) ?? [];
+    byCell.set(cell, list);
+    list.push([place * outcomes.length, (key % fitKinds) * outcomes.length, count]);
+  }
   const places: number[] = [];
+  const kinds: number[] = [];
   const counts: number[] = [];
   const cellFrom = [0];
   const stray: number[] = [];
-  for (let cell = 0; cell < cellTotals.length; cell++) {
+  for (const cell of [...byCell.keys()].sort((a, b) => a - b)) {
     const weight = 1 / (1 + cellTotals[cell] / evidenceWeights.shiftsThatCount);
-    const byOutcome = [0, 0, 0, 0];
-    for (let place = cell * width; place < (cell + 1) * width; place++) {
-      if (segment.shifts[place] === 0) continue;
+    const rates = strayRates.map(() => 0);
+    for (const [place, kind, count] of byCell.get(cell) ?? []) {
       places.push(place);
-      counts.push(segment.shifts[place] * weight);
-      byOutcome[place % outcomes.length] += segment.shifts[place];
+      kinds.push(kind);
+      counts.push(count * weight);
+      strayRates.forEach((rate, i) => {
+        let fit = (1 - rate) * fitOf[kind];
+        for (let o = 1; o < outcomes.length; o++) fit += rate * straySplit[o] * fitOf[kind + o];
+        rates[i] += count * weight * Math.log(fit);
+      });
     }
-    if (places.length === cellFrom.at(-1)) continue;
     cellFrom.push(places.length);
-    const [clean, late, missed, overshot] = byOutcome;
-    stray.push(weight * strayLogLikelihood(clean, late, missed, overshot) + logStray);
+    stray.push(logSumExp(rates) - Math.log(rates.length) + logStray);
   }
   const size = segment.pedallingS.length;
   const zones = Int8Array.from({ length: size }, (_, cog) => zoneOf(cog, size));
@@ -71,6 +82,7 @@ function prepare(segment: EvidenceSegment, cellTotals: Float64Array, revs: Prepa
   return {
     segment,
     places: Int32Array.from(places),
+    kinds: Int32Array.from(kinds),
     counts: Float64Array.from(counts),
     cellFrom: Int32Array.from(cellFrom),
     stray: Float64Array.from(stray),
@@ -126,13 +138,24 @@ function rareEvents(prepared: PreparedSegment, rates: PulleyRates): number {
 
 /** Log likelihood of one segment under rates, up to terms that are the same for every cause. */
 export function segmentLogLikelihood(prepared: PreparedSegment, rates: PulleyRates): number {
-  const { places, counts, cellFrom, stray } = prepared;
-  const { logOutcome } = rates;
+  const { places, kinds, counts, cellFrom, stray } = prepared;
+  const { outcome } = rates;
   let total = 0;
   for (let cell = 0; cell < stray.length; cell++) {
     let model = logModel;
     const to = cellFrom[cell + 1];
-    for (let i = cellFrom[cell]; i < to; i++) model += counts[i] * logOutcome[places[i]];
+    for (let i = cellFrom[cell]; i < to; i++) {
+      const p = places[i];
+      const k = kinds[i];
+      model +=
+        counts[i] *
+        Math.log(
+          outcome[p] * fitOf[k] +
+            outcome[p + 1] * fitOf[k + 1] +
+            outcome[p + 2] * fitOf[k + 2] +
+            outcome[p + 3] * fitOf[k + 3],
+        );
+    }
     const ahead = model - stray[cell];
     total +=
       ahead > 20 ? model : ahead > 0 ? model + Math.log1p(Math.exp(-ahead)) : stray[cell] + Math.log1p(Math.exp(ahead));

@@ -27,7 +27,7 @@ export const FIRST_ARRIVAL_S = -1.5;
 export const ARRIVAL_STEP_S = 0.25;
 export const ARRIVALS = 64;
 /** Within a window the shared error below takes up most of what neighbouring records have in common. */
-export const WINDOW_INDEPENDENCE = 0.65;
+export const WINDOW_INDEPENDENCE = 0.7;
 const BEFORE_S = 4.5;
 /** The chain passes over the cogs between: each takes some of a second more. */
 const RISE_S_PER_COG = 0.15;

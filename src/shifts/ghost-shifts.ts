@@ -10,9 +10,11 @@ const NO_COMMAND_S = 5;
 const MIN_HELD_S = 1;
 /** Driving seconds that must show the new cog: fewer are a glitch. */
 const MIN_SEEN_S = 2;
-/** Odds against a ghost shift at any one moment, as log: one second in two hours of pedalling (assumption of ours). */
-const LOG_PRIOR_ODDS = -8;
+/** Odds against a ghost shift at any one moment, as log: one second in twenty minutes of pedalling (assumption of ours). */
+const LOG_PRIOR_ODDS = -7;
 const MIN_CONFIDENCE = 0.75;
+/** How far before the trace's change its first signs are looked for, s. */
+const BACK_S = 4;
 
 /**
  * Finds where the chain left the commanded cog by itself: runs of the trace on another cog that begin with no command in
@@ -38,11 +40,25 @@ export function ghostShifts(log: RideLog, trace: RideTrace, sensorLagS: number):
   }
   return found;
 
-  function weighRun(start: number, end: number, fromCog: number): GhostShiftEvent | null {
+  /** First record that already speaks for the new cog: the trace waits for several before it changes. */
+  function firstShown(start: number, fromCog: number): number {
+    const { logDevelopment: levels, cogs } = model as NonNullable<typeof model>;
+    const ring = trace.ring[start];
+    let first = start;
+    for (let i = start - 1; i >= 0 && log.timeS[start] - log.timeS[i] <= BACK_S; i--) {
+      if (Number.isNaN(trace.logDevelopment[i]) || trace.ring[i] !== ring || ring < 0) break;
+      if (evidence(i, levels[ring * cogs + trace.cog[start]]) <= evidence(i, levels[ring * cogs + fromCog])) break;
+      first = i;
+    }
+    return first;
+  }
+
+  function weighRun(shownAt: number, end: number, fromCog: number): GhostShiftEvent | null {
+    const toCog = trace.cog[shownAt];
+    const start = firstShown(shownAt, fromCog);
     const atS = log.timeS[start] - sensorLagS;
     const last = firstAfter(commands.timeS, atS + 1) - 1;
     if (last < 0 || atS - commands.timeS[last] < NO_COMMAND_S) return null;
-    const toCog = trace.cog[start];
     if (fromCog !== commands.cog[last] || toCog === fromCog) return null;
     const next = commands.timeS[last + 1] ?? Number.POSITIVE_INFINITY;
     let logOdds = LOG_PRIOR_ODDS;

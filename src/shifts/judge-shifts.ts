@@ -11,7 +11,7 @@ import { secondsEvidence } from './seconds-evidence.ts';
 import { shiftContexts } from './shift-context.ts';
 import { shiftStories } from './shift-stories.ts';
 import type { ShiftTiming } from './shift-timing.ts';
-import { weighStory } from './weigh-story.ts';
+import { type Shares, weighStory } from './weigh-story.ts';
 
 const MIN_PEDALLED_S = 2;
 const none: OutcomeProbability = { clean: 0, late: 0, missed: 0, overshot: 0 };
@@ -55,8 +55,10 @@ export function judgeShifts(
       ...load,
       weak: false,
     };
-    if (!story) return { ...base, outcome: 'unjudged', crankRevs: null, confidence: 1, probability: none };
-    const { probability, crankRevs } = weighStory(story, sharesOf(shift));
+    if (!story)
+      return { ...base, outcome: 'unjudged', crankRevs: null, confidence: 1, probability: none, expected: none };
+    const shares = sharesOf[i] as Shares;
+    const { probability, crankRevs } = weighStory(story, shares);
     const outcome = namedOutcome(probability);
     const done = outcome === 'clean' || outcome === 'late';
     return {
@@ -65,6 +67,12 @@ export function judgeShifts(
       crankRevs: done ? crankRevs(outcome) : null,
       confidence: probability[outcome],
       probability,
+      expected: {
+        clean: shares.clean,
+        late: shares.late,
+        missed: shares.veryLate + shares.never,
+        overshot: shares.overshot,
+      },
     };
   });
   return { shifts, timing };

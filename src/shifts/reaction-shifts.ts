@@ -31,6 +31,7 @@ export function reactionShifts(commanded: readonly CommandedShift[]): ShiftEvent
       crankRevs: null,
       confidence: 1,
       probability: { clean: 1 - missed, late: 0, missed, overshot: 0 },
+      expected: { clean: 0.97, late: 0, missed: 0.03, overshot: 0 },
       torqueNm: Number.NaN,
       cadenceRpm: Number.NaN,
       weak: true,

@@ -27,6 +27,8 @@ export interface ShiftEvent {
   /** Probability that `outcome` is right. */
   readonly confidence: number;
   readonly probability: OutcomeProbability;
+  /** What the outcome was expected to be before the records about this shift were looked at. */
+  readonly expected: OutcomeProbability;
   /** Mean crank torque over the seconds of the shift, Nm; NaN without power or cadence. */
   readonly torqueNm: number;
   /** Mean cadence over the same seconds; NaN without cadence. */

@@ -14,9 +14,25 @@ export interface Shares {
 /** Of missed shifts, the share that stops on a cog between; where none seems to lie between, the trace may have mistaken the start. */
 const HALTED_MISSES = { single: 0.15, overSeveral: 0.5 } as const;
 
-/** One shift weighed: the posterior share of each way it can have gone, and the revolutions it took if it was done. */
+/** Likelihood of a shift's records for each way it can have gone. */
+export function wayLikelihoods(story: ShiftStories): Shares {
+  const ways: Shares = { clean: 0, late: 0, veryLate: 0, never: stayedShort(story), overshot: story.beyond };
+  for (let k = 0; k < story.revs.length; k++) {
+    ways.clean += cleanRevs[k] * story.revs[k];
+    ways.late += lateRevs[k] * story.lateRevs[k];
+    ways.veryLate += veryLateRevs[k] * story.lateRevs[k];
+  }
+  return ways;
+}
+
+/** A shift that stops on a cog between is a miss too. */
+function stayedShort(story: ShiftStories): number {
+  const halts = story.over > 1 ? HALTED_MISSES.overSeveral : HALTED_MISSES.single;
+  return (1 - halts) * story.never + halts * story.short;
+}
+
+/** One shift weighed: the probability of each outcome, and the revolutions it took if it was done. */
 interface WeighedStory {
-  readonly parts: Shares;
   readonly probability: OutcomeProbability;
   readonly crankRevs: (outcome: 'clean' | 'late') => number;
 }
@@ -37,15 +53,12 @@ export function weighStory(story: ShiftStories, shares: Shares): WeighedStory {
     } else parts.veryLate += clean + late;
     parts.veryLate += shares.veryLate * veryLateRevs[k] * story.lateRevs[k];
   }
-  // a shift that stops on a cog between is a miss too
-  const halts = story.over > 1 ? HALTED_MISSES.overSeveral : HALTED_MISSES.single;
-  parts.never = shares.never * ((1 - halts) * story.never + halts * story.short);
+  parts.never = shares.never * stayedShort(story);
   parts.overshot = shares.overshot * story.beyond;
   const total = parts.clean + parts.late + parts.veryLate + parts.never + parts.overshot || 1;
   for (const key of Object.keys(parts) as (keyof Shares)[]) parts[key] /= total;
   const { clean, late, veryLate, never, overshot } = parts;
   return {
-    parts,
     probability: { clean, late, missed: veryLate + never, overshot },
     crankRevs: (outcome) =>
       story.alreadyThere

@@ -1,4 +1,5 @@
 import type { DiagnosisRide } from '../../src/diagnosis/diagnosis.ts';
+import { openExpectation } from '../../src/shifts/open-expectation.ts';
 import type { Outcome, RideEvents } from '../../src/shifts/ride-events.ts';
 import type { SimulatedRide } from '../../src/simulate/simulate-rides.ts';
 
@@ -41,6 +42,7 @@ export function truthEvents(ride: SimulatedRide, cassette: readonly number[]): D
       crankRevs: shift.crankRevs,
       confidence: 1,
       probability: certain(shift.outcome),
+      expected: openExpectation,
       torqueNm: torqueAt(ride, shift.atS),
       cadenceRpm: 80,
       weak: false,

@@ -4,6 +4,7 @@ import type { Adjustment } from '../../src/adjustments/adjustment.ts';
 import { adjustmentPeriods } from '../../src/adjustments/adjustment-periods.ts';
 import { compareAdjustments } from '../../src/adjustments/compare-adjustments.ts';
 import { probabilityBetter, shiftsStillNeeded } from '../../src/adjustments/compare-rates.ts';
+import { openExpectation } from '../../src/shifts/open-expectation.ts';
 import type { RideEvents, ShiftEvent } from '../../src/shifts/ride-events.ts';
 
 const dayMs = 86_400_000;
@@ -22,6 +23,7 @@ function ride(day: number, count: number, bad: number): { startMs: number; event
       crankRevs: null,
       confidence: 1,
       probability: { clean: 0, late: 0, missed: 0, overshot: 0 },
+      expected: openExpectation,
       torqueNm: Number.NaN,
       cadenceRpm: Number.NaN,
       weak: false,

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { tallyCogs } from '../../src/cogs/tally-cogs.ts';
+import { openExpectation } from '../../src/shifts/open-expectation.ts';
 import type { Outcome, RideEvents, ShiftEvent } from '../../src/shifts/ride-events.ts';
 
 const shift = (fromCog: number, toCog: number, outcome: Outcome): ShiftEvent => ({
@@ -12,6 +13,7 @@ const shift = (fromCog: number, toCog: number, outcome: Outcome): ShiftEvent => 
   crankRevs: null,
   confidence: 1,
   probability: { clean: 0, late: 0, missed: 0, overshot: 0 },
+  expected: openExpectation,
   torqueNm: Number.NaN,
   cadenceRpm: Number.NaN,
   weak: false,

@@ -1,6 +1,7 @@
 import type { Cause } from '../../src/diagnosis/causes.ts';
 import type { DiagnosisRide } from '../../src/diagnosis/diagnosis.ts';
 import { type SeededRandom, seededRandom } from '../../src/numeric/seeded-random.ts';
+import { openExpectation } from '../../src/shifts/open-expectation.ts';
 import type {
   ChainDropEvent,
   GhostShiftEvent,
@@ -227,6 +228,7 @@ function oneRide(options: GeneratorOptions, index: number, bike: Bike, random: S
       outcome,
       crankRevs: outcome === 'clean' ? 0.8 : outcome === 'late' ? 2.5 : null,
       ...soft(outcome, random),
+      expected: openExpectation,
       torqueNm: options.power === false ? Number.NaN : torqueNm,
       cadenceRpm: 80,
       weak: false,

@@ -1,4 +1,5 @@
 import type { DiagnosisInput, DiagnosisRide } from '../../src/diagnosis/diagnosis.ts';
+import { openExpectation } from '../../src/shifts/open-expectation.ts';
 import type { DropSide, GhostShiftEvent, Outcome, ShiftEvent, SkipEvent } from '../../src/shifts/ride-events.ts';
 
 export const cassette = [10, 12, 14, 16, 18, 21, 24, 28, 33, 39, 45, 51];
@@ -54,6 +55,7 @@ export function patternRide(ride: PatternRide): DiagnosisRide {
           crankRevs: outcome === 'clean' ? 0.7 : outcome === 'late' ? 2.4 : null,
           confidence: 0.97,
           probability: { clean: 0.01, late: 0.01, missed: 0.01, overshot: 0, [outcome]: 0.97 },
+          expected: openExpectation,
           torqueNm: ride.torque?.(i) ?? Number.NaN,
           cadenceRpm: 80,
           weak: ride.weak ?? false,

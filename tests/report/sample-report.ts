@@ -8,6 +8,7 @@ import { buildReport } from '../../src/report/build-report.ts';
 import type { Report } from '../../src/report/report-schema.ts';
 import { type RideAnalysis, rideReport } from '../../src/report/ride-report.ts';
 import type { RideLog } from '../../src/ride-log/ride-log.ts';
+import { openExpectation } from '../../src/shifts/open-expectation.ts';
 import type { Outcome, RideEvents, ShiftEvent } from '../../src/shifts/ride-events.ts';
 
 /** Built shapes for tests of the report: an invented bike, two rides with known events, a verdict, an adjustment. */
@@ -28,6 +29,7 @@ export const shiftAt = (timeS: number, fromCog: number, toCog: number, outcome: 
   crankRevs: outcome === 'clean' ? 0.84321 : outcome === 'late' ? 2.5 : null,
   confidence: outcome === 'unjudged' ? 0 : 0.91239,
   probability: { clean: 1, late: 0, missed: 0, overshot: 0 },
+  expected: openExpectation,
   torqueNm: Number.NaN,
   cadenceRpm: 80,
   weak: false,

@@ -4,6 +4,7 @@ import { judgeEvents, judgeRideReport } from '../../server/judgements/judge-even
 import { matchJudgements } from '../../server/judgements/match-judgements.ts';
 import { momentIso } from '../../src/report/moment-iso.ts';
 import type { RideReport } from '../../src/report/report-schema.ts';
+import { openExpectation } from '../../src/shifts/open-expectation.ts';
 import type { RideEvents, ShiftEvent } from '../../src/shifts/ride-events.ts';
 import { CheckedApi, type Loose } from './checked-api.ts';
 import { hutBike, madeRides } from './made-rides.ts';
@@ -19,6 +20,7 @@ const shift = (timeS: number, outcome: ShiftEvent['outcome']): ShiftEvent => ({
   crankRevs: outcome === 'late' ? 3 : 1,
   confidence: 0.7,
   probability: { clean: 0.1, late: 0.7, missed: 0.1, overshot: 0.1 },
+  expected: openExpectation,
   torqueNm: 20,
   cadenceRpm: 80,
   weak: false,

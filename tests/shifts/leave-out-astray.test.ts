@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { traceGears } from '../../src/gear-trace/trace-gears.ts';
 import { leaveOutAstray } from '../../src/shifts/leave-out-astray.ts';
+import { openExpectation } from '../../src/shifts/open-expectation.ts';
 import type { ShiftEvent } from '../../src/shifts/ride-events.ts';
 import { MadeRide, madeBike } from '../gear-trace/made-ride.ts';
 
@@ -13,6 +14,7 @@ const missed = (timeS: number): ShiftEvent => ({
   crankRevs: null,
   confidence: 0.99,
   probability: { clean: 0.01, late: 0, missed: 0.99, overshot: 0 },
+  expected: openExpectation,
   torqueNm: Number.NaN,
   cadenceRpm: 80,
   weak: false,

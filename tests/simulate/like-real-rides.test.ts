@@ -1,0 +1,75 @@
+import { median, quantile } from 'd3-array';
+import { describe, expect, it } from 'vitest';
+import { readRideLog } from '../../src/ride-log/read-ride-log.ts';
+import type { RideLog } from '../../src/ride-log/ride-log.ts';
+import { type SimulatedRide, simulateRides } from '../../src/simulate/simulate-rides.ts';
+import { settledSeconds } from '../accuracy/matching-rules.ts';
+import { haveRealRides, realRide } from '../ride-log/real-rides.ts';
+
+const healthy = (speedSource: 'wheel' | 'satellite'): SimulatedRide[] =>
+  [1, 2, 3, 4, 5, 6].flatMap((seed) =>
+    simulateRides({ cause: 'no-fault', seed, speedSource, durationS: 5400, formats: [] }),
+  );
+
+/** Whole seconds between gear records that change the cog. */
+function gapsS({ gearRecords }: RideLog): number[] {
+  const timesS: number[] = [];
+  gearRecords.rearPosition.forEach((position, i) => {
+    if (i > 0 && position !== gearRecords.rearPosition[i - 1]) timesS.push(Math.floor(gearRecords.timeS[i]));
+  });
+  return timesS.slice(1).map((timeS, i) => timeS - timesS[i]);
+}
+
+/** Gaps between shifts: presses within a second are one. */
+const betweenShifts = (log: RideLog): number[] => gapsS(log).filter((gap) => gap > 1);
+
+/** Robust spread (1.4826 times the median absolute deviation) of the log ratio about the true gear, in settled pedalling at a steady cadence. */
+function ratioSpread(rides: readonly SimulatedRide[]): number {
+  const errors = rides.flatMap(({ log, truth }) => {
+    const settled = settledSeconds(truth);
+    const found: number[] = [];
+    log.timeS.forEach((timeS, i) => {
+      const cog = truth.perSecond.cogTeeth[timeS];
+      if (!settled[timeS] || i < 3 || cog === null || !(log.cadenceRpm[i] > 60 && log.speedMps[i] > 3)) return;
+      if (Math.abs(log.cadenceRpm[i] - log.cadenceRpm[i - 3]) > 1) return;
+      const ratio = (log.speedMps[i] * 60) / log.cadenceRpm[i];
+      found.push(Math.log((ratio * cog) / truth.perSecond.ringTeeth[timeS]));
+    });
+    const middle = median(found) ?? 0;
+    return found.map((value) => Math.abs(value - middle));
+  });
+  return 1.4826 * (median(errors) ?? 0);
+}
+
+/** What the simulated rides are held to. Source: what was seen in over thirty real rides, shared/real-rides/README.md. */
+describe('simulated rides are like real ones', () => {
+  const wheel = healthy('wheel');
+  const satellite = healthy('satellite');
+
+  it('a third of the gaps between gear records are 2 s or less', () => {
+    const gaps = [...wheel, ...satellite].flatMap(({ log }) => gapsS(log));
+    const share = gaps.filter((gap) => gap <= 2).length / gaps.length;
+    expect(share).toBeGreaterThan(0.25);
+    expect(share).toBeLessThan(0.45);
+  });
+
+  it('the ratio scatters by 0.5 to 0.8 % with a wheel sensor, by 1.6 to 1.8 % with satellite speed', () => {
+    expect(ratioSpread(wheel)).toBeGreaterThan(0.005);
+    expect(ratioSpread(wheel)).toBeLessThan(0.009);
+    expect(ratioSpread(satellite)).toBeGreaterThan(0.014);
+    expect(ratioSpread(satellite)).toBeLessThan(0.021);
+  });
+
+  it.skipIf(!haveRealRides)('shifts follow one another as on real rides', () => {
+    const real = ['gears-cadence-power-20h.fit', 'gears-cadence-wheel-sensor.fit', 'gears-no-cadence-a.fit'].map(
+      (name) => betweenShifts(readRideLog(name, realRide(name))),
+    );
+    const simulated = [...wheel, ...satellite].flatMap(({ log }) => betweenShifts(log));
+    for (const share of [0.25, 0.5, 0.75]) {
+      const seen = real.map((gaps) => quantile(gaps, share) ?? Number.NaN);
+      const made = quantile(simulated, share) ?? Number.NaN;
+      expect(made, `${share} of the gaps, real ${seen}`).toBeGreaterThan(0.7 * Math.min(...seen));
+      expect(made, `${share} of the gaps, real ${seen}`).toBeLessThan(1.3 * Math.max(...seen));
+    }
+  });
+});
