@@ -43,7 +43,7 @@ export type AssumptionName = keyof typeof assumptions;
 /** Prior weights of the causes; guides disagree on which fault is commonest, so they are weak. They are scaled to sum to 1. */
 export const causePriors: Record<'cable' | 'electronic', Readonly<Record<Cause, number>>> = {
   cable: {
-    'no-fault': 0.18,
+    'no-fault': 0.2,
     'cable-tension-low': 0.11,
     'cable-tension-high': 0.08,
     'low-limit-tight': 0.05,
@@ -57,7 +57,7 @@ export const causePriors: Record<'cable' | 'electronic', Readonly<Record<Cause, 
     'worn-drivetrain': 0.06,
   },
   electronic: {
-    'no-fault': 0.18,
+    'no-fault': 0.2,
     'cable-tension-low': 0.1,
     'cable-tension-high': 0.1,
     'low-limit-tight': 0.05,

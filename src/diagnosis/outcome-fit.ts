@@ -3,6 +3,11 @@ import { outcomes } from './evidence-table.ts';
 
 /** No shift's records speak against an outcome by more than this: sensors err in ways that the judgement does not know of. */
 const mostAgainst = 200;
+/**
+ * How far the records are trusted, as a power of what they say: those about one shift share errors with those about the next (the
+ * sensors' lag, a cog that takes a little longer by its nature). An assumption of ours.
+ */
+const trusted = 0.9;
 /** Steps from 1 down to `1 / mostAgainst`, equal on the log scale: so many kinds of fit are told apart. */
 const steps = 6;
 const stepLog = Math.log(mostAgainst) / (steps - 1);
@@ -30,7 +35,7 @@ export function fitKind({
   fits[0] = Math.max(fits[0], lateAnyway(Math.abs(toCog - fromCog)) * fits[1]);
   const best = Math.max(...fits);
   return fits.reduce((kind, fit) => {
-    const down = Math.min(steps - 1, Math.round(Math.log(best / Math.max(1e-12, fit)) / stepLog));
+    const down = Math.min(steps - 1, Math.round((trusted * Math.log(best / Math.max(1e-12, fit))) / stepLog));
     return kind * steps + down;
   }, 0);
 }

@@ -9,7 +9,7 @@ import type { Observed, ShiftCount } from './observed.ts';
 export const fewestShifts = 30;
 const allButSure = 0.85;
 /** A cause less likely than this names no part. */
-const likelyEnough = 0.4;
+const likelyEnough = 0.5;
 const suddenEnough = 0.5;
 
 export interface SuggestionFacts {
