@@ -34,26 +34,26 @@ describe('five simulated hours', () => {
 
   it('are traced', () => {
     const share = (group: keyof RideScore['trace']): number => found.trace[group].right / found.trace[group].of;
-    expect(share('wheel, gear records')).toBeGreaterThan(0.98); // 0.995
-    expect(share('wheel, no gear records')).toBeGreaterThan(0.97); // 0.989
-    expect(share('satellite, gear records')).toBeGreaterThan(0.97); // 0.994
-    expect(share('satellite, no gear records')).toBeGreaterThan(0.96); // 0.995
+    expect(share('wheel, gear records')).toBeGreaterThan(0.985); // 0.999
+    expect(share('wheel, no gear records')).toBeGreaterThan(0.98); // 0.996
+    expect(share('satellite, gear records')).toBeGreaterThan(0.975); // 0.992
+    expect(share('satellite, no gear records')).toBeGreaterThan(0.975); // 0.992
   });
 
   it('show their missed and late shifts', () => {
-    expect(f1Of(found.missed)).toBeGreaterThan(0.82); // 0.885
-    expect(precisionOf(found.lateOrMissed)).toBeGreaterThan(0.9); // 0.951
-    expect(recallOf(found.lateOrMissed)).toBeGreaterThan(0.73); // 0.796
+    expect(f1Of(found.missed)).toBeGreaterThan(0.86); // 0.916
+    expect(precisionOf(found.lateOrMissed)).toBeGreaterThan(0.9); // 0.947
+    expect(recallOf(found.lateOrMissed)).toBeGreaterThan(0.86); // 0.918
   });
 
   it('show their dropped chains', () => {
-    expect(found.chainDrops.found).toBeGreaterThanOrEqual(6); // 7 of 7
+    expect(found.chainDrops.found).toBeGreaterThanOrEqual(3); // 3 of 4
     expect(found.chainDrops.wrong).toBeLessThanOrEqual(1); // 0
-    expect(found.dropSides.right / found.dropSides.of).toBeGreaterThanOrEqual(0.75); // 7 of 7
+    expect(found.dropSides.right / found.dropSides.of).toBeGreaterThanOrEqual(0.6); // 3 of 3
   });
 
   it('find no fault in a healthy bike', () => {
-    expect(nothing.shifts.troubleReported).toBeLessThanOrEqual(3); // 3 of 53
+    expect(nothing.shifts.troubleReported).toBeLessThanOrEqual(2); // 0 of 65
     expect(nothing.chainDrops.wrong + nothing.ghostShifts.wrong + nothing.skips.wrong).toBe(0); // 0
   });
 });
