@@ -3,7 +3,9 @@ import type { Cause } from './causes.ts';
 /**
  * Everything the diagnosis takes for granted, in one place.
  * Status of every number here: assumption of ours; common practice in the trade, no source. Nobody has measured these in
- * public. They are wide on purpose, none was fitted to a simulator, and `sensitivity.ts` moves each through its range.
+ * public. Those in `assumptions` are wide on purpose, none was fitted to a simulator, and `sensitivity.ts` moves each through its
+ * range. The prior of `no-fault` and the weights of the evidence further down were chosen among round numbers by what they did to
+ * the verdicts on simulated bikes, healthy ones above all.
  */
 export interface Assumption {
   /** In a rider's words, to finish the sentence "the verdict hangs on ...". */
@@ -93,6 +95,18 @@ export const repairCures = { own: 0.9, byTheWay: 0.5 } as const;
 
 /** Evidence beside the model: how much of each observation is believed. */
 export const evidenceWeights = {
+  /**
+   * How far the records about a shift are trusted, as a power of what they say: those about one shift share errors with those about
+   * the next (the sensors' lag, a cog that takes a little longer by its nature).
+   */
+  trusted: 0.9,
+  /** No shift's records speak against an outcome by more than this: sensors err in ways that the judgement does not know of. */
+  mostAgainst: 200,
+  /**
+   * A shift over two cogs, or over more, is late now and then on a bike in order: the chain climbs them one after another, and the
+   * quicker the presses, the further behind it is at the last. So its lateness speaks for a fault only to the inverse of this.
+   */
+  lateAnyway: { overTwo: 0.1, overMore: 0.3 },
   /** A shift judged by the rider's reaction alone (no cadence) against one that was measured. */
   weakShift: 0.15,
   /** Shifts onto one cog in one direction after which more of the same add little: they share tracks, hands and day. */

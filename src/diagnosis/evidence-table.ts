@@ -13,7 +13,7 @@ export function cogCell(cassetteLength: number, larger: boolean, cog: number): n
 
 /**
  * What was seen in one stretch of riding, reduced to what the model needs: its size does not grow with the ride.
- * `shifts[(cogCell * loadBins + load) * 4 + outcome]` are soft counts. Ghosts lie under the cog the chain left and the
+ * `shifts[(cogCell * loadBins + load) * 4 + outcome]` are counts by the named outcome. Ghosts lie under the cog the chain left and the
  * direction it went. Drops and shifts by which end of the cassette they belong to.
  */
 export interface EvidenceSegment {

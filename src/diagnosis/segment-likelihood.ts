@@ -1,4 +1,4 @@
-import { betaQuantile } from '../numeric/beta-distribution.ts';
+import { betaMidpoints } from '../numeric/beta-distribution.ts';
 import { logSumExp } from '../numeric/log-sum-exp.ts';
 import { evidenceWeights } from './assumptions.ts';
 import { type EvidenceSegment, loadBins, outcomes } from './evidence-table.ts';
@@ -11,7 +11,7 @@ const width = loadBins * outcomes.length;
 /** Counts of one segment, ready to be weighed against rates again and again. */
 export interface PreparedSegment {
   readonly segment: EvidenceSegment;
-  /** Non-zero counts of shifts and where they stand; those of cell `i` run from `cellFrom[i]` to `cellFrom[i + 1]`. */
+  /** Where shifts stand among the chances of outcomes, the kind of their fit, and how many there are; those of cell `i` run from `cellFrom[i]` to `cellFrom[i + 1]`. */
   readonly places: Int32Array;
   readonly kinds: Int32Array;
   readonly counts: Float64Array;
@@ -37,7 +37,7 @@ const logStray = Math.log(evidenceWeights.strayCell);
 const logModel = Math.log(1 - evidenceWeights.strayCell);
 
 /** Rates of trouble of a cell that follows no model, small ones likelier; and how the trouble splits. */
-const strayRates = Array.from({ length: 16 }, (_, i) => betaQuantile({ a: 0.7, b: 3.5 }, (i + 0.5) / 16));
+const strayRates = betaMidpoints({ a: 0.7, b: 3.5 }, 16);
 const straySplit = [0, 0.5, 0.4, 0.1];
 
 function prepare(segment: EvidenceSegment, cellTotals: Float64Array, revs: PreparedRevs): PreparedSegment {

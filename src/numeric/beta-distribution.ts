@@ -31,3 +31,8 @@ export function betaQuantile(beta: Beta, probability: number): number {
   }
   return (low + high) / 2;
 }
+
+/** A Beta distribution as a few values, each standing for an equal share of it: the quantiles in the middle of the shares. */
+export function betaMidpoints(beta: Beta, count: number): number[] {
+  return Array.from({ length: count }, (_, i) => betaQuantile(beta, (i + 0.5) / count));
+}

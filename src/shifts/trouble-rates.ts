@@ -1,4 +1,4 @@
-import { betaQuantile } from '../numeric/beta-distribution.ts';
+import { betaMidpoints } from '../numeric/beta-distribution.ts';
 import { logSumExp } from '../numeric/log-sum-exp.ts';
 
 /** What one shift's records say: how likely they are if it was clean and if it went wrong. */
@@ -19,9 +19,7 @@ const POINTS = 10;
 /** A mixture of Beta distributions, each as the midpoints of equal shares of it. */
 function rateGrid(parts: readonly { readonly weight: number; readonly a: number; readonly b: number }[]): RateGrid {
   return {
-    rates: parts.flatMap(({ a, b }) =>
-      Array.from({ length: POINTS }, (_, i) => betaQuantile({ a, b }, (i + 0.5) / POINTS)),
-    ),
+    rates: parts.flatMap((beta) => betaMidpoints(beta, POINTS)),
     logWeights: parts.flatMap(({ weight }) => Array.from({ length: POINTS }, () => Math.log(weight / POINTS))),
   };
 }
