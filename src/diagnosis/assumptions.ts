@@ -103,10 +103,11 @@ export const evidenceWeights = {
   /** No shift's records speak against an outcome by more than this: sensors err in ways that the judgement does not know of. */
   mostAgainst: 200,
   /**
-   * A shift over two cogs, or over more, is late now and then on a bike in order: the chain climbs them one after another, and the
-   * quicker the presses, the further behind it is at the last. So its lateness speaks for a fault only to the inverse of this.
+   * Crank turns that a shift takes on a bike in order: the chain climbs the cogs one after another, so over several, or over the whole
+   * cassette after a row of presses while coasting, it may be late with nothing amiss. Median for one cog, what each further one adds,
+   * spread of the logarithm; and the mean turns by which a shift that a fault holds back is later than 1.5.
    */
-  lateAnyway: { overTwo: 0.1, overMore: 0.3 },
+  soundRevs: { one: 0.55, furtherCog: 0.14, logSpread: 0.35, heldBack: 2 },
   /** A shift judged by the rider's reaction alone (no cadence) against one that was measured. */
   weakShift: 0.15,
   /** Shifts onto one cog in one direction after which more of the same add little: they share tracks, hands and day. */

@@ -9,9 +9,7 @@ import { fitKind, fitKinds } from './outcome-fit.ts';
  * the more so the quicker the presses came.
  */
 function timesCog(shift: ShiftEvent): shift is ShiftEvent & { readonly crankRevs: number } {
-  return (
-    shift.outcome === 'clean' && shift.crankRevs !== null && !shift.weak && Math.abs(shift.toCog - shift.fromCog) === 1
-  );
+  return shift.outcome === 'clean' && shift.crankRevs !== null && !shift.weak && shift.cogsToCross === 1;
 }
 
 /** Middle and spread of the crank turns that clean shifts by one cog take. */

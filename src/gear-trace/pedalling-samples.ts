@@ -1,4 +1,5 @@
 import type { RideLog } from '../ride-log/ride-log.ts';
+import { cadenceWithoutHeld } from './held-cadence.ts';
 import { sensorFaults } from './sensor-faults.ts';
 
 /**
@@ -11,6 +12,8 @@ export interface PedallingSamples {
   readonly usable: Uint8Array;
   /** Slope of speed, m/s2, by least squares over the records within 2.5 s (the next ones where none is as near); 0 where it cannot be had. */
   readonly accelerationMps2: Float64Array;
+  /** Rpm without the readings that the sensor held after the legs had stopped. */
+  readonly cadenceRpm: Float64Array;
   /** 1 where the cranks turn (over 30 rpm). */
   readonly pedalling: Uint8Array;
 }
@@ -29,14 +32,15 @@ export function pedallingSamples(log: RideLog): PedallingSamples {
   const usable = new Uint8Array(count);
   const pedalling = new Uint8Array(count);
   const faulty = sensorFaults(log);
+  const cadenceRpm = cadenceWithoutHeld(log);
   for (let i = 0; i < count; i++) {
     if (i > 0) dtS[i] = log.timeS[i] - log.timeS[i - 1];
-    const cadence = log.cadenceRpm[i];
+    const cadence = cadenceRpm[i];
     pedalling[i] = cadence > MIN_CADENCE_RPM ? 1 : 0;
     const inRange = log.speedMps[i] > MIN_SPEED_MPS && cadence > MIN_CADENCE_RPM && cadence <= MAX_CADENCE_RPM;
     usable[i] = inRange && !faulty[i] ? 1 : 0;
   }
-  return { dtS, usable, pedalling, accelerationMps2: speedSlope(log) };
+  return { dtS, usable, cadenceRpm, pedalling, accelerationMps2: speedSlope(log) };
 }
 
 function speedSlope({ timeS, speedMps }: RideLog): Float64Array {

@@ -1,6 +1,8 @@
 import type { GearCommands } from '../gear-trace/gear-commands.ts';
 import type { PedallingSamples } from '../gear-trace/pedalling-samples.ts';
 import type { RideLog } from '../ride-log/ride-log.ts';
+import { cogsToCross } from './cogs-to-cross.ts';
+import type { RevolutionClock } from './revolution-clock.ts';
 import type { Direction } from './ride-events.ts';
 
 /** One shift the rider asked for: a burst of commands taken as one, from the first one's old cog to the last one's new cog. */
@@ -11,6 +13,8 @@ export interface CommandedShift {
   readonly fromCog: number;
   readonly toCog: number;
   readonly direction: Direction;
+  /** Cogs the chain has to cross to `toCog`, see `cogsToCross`. */
+  readonly cogsToCross: number;
   /** Seconds since the last command of the burst before; Infinity for the first. */
   readonly quietS: number;
   /** Time of the next shift or burst (also one that returned to where it began); Infinity for the last. */
@@ -25,7 +29,12 @@ const BURST_WHOLE_SECONDS_S = 1;
 const COUNT_UP_TO_S = 30;
 
 /** Gathers gear records that change the cog into shifts, as the contract defines them. The first record is a state, no shift. */
-export function commandedShifts(log: RideLog, commands: GearCommands, samples: PedallingSamples): CommandedShift[] {
+export function commandedShifts(
+  log: RideLog,
+  commands: GearCommands,
+  samples: PedallingSamples,
+  clock: RevolutionClock,
+): CommandedShift[] {
   const bursts = gatherBursts(commands, log.gearRecords.wholeSeconds);
   return bursts.flatMap((burst, i) => {
     if (burst.fromCog === burst.toCog) return [];
@@ -34,6 +43,7 @@ export function commandedShifts(log: RideLog, commands: GearCommands, samples: P
       ...burst,
       quietS: i === 0 ? Number.POSITIVE_INFINITY : burst.timeS - bursts[i - 1].lastTimeS,
       direction: burst.toCog > burst.fromCog ? ('to-larger' as const) : ('to-smaller' as const),
+      cogsToCross: cogsToCross(bursts, i, clock.at),
       untilS,
       pedalledS: pedalledBetween(log.timeS, samples, burst.lastTimeS, untilS),
     };

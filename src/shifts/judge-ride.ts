@@ -18,18 +18,19 @@ export interface JudgedRide {
 }
 
 /** Judges one traced ride: the stage's one entrance. `cogs` is the cassette's number of cogs. */
-export function judgeRide(log: RideLog, trace: RideTrace, cogs: number): JudgedRide {
-  const commanded = commandedShifts(log, trace.commands, trace.samples);
+export function judgeRide(recorded: RideLog, trace: RideTrace, cogs: number): JudgedRide {
+  const log = { ...recorded, cadenceRpm: trace.samples.cadenceRpm };
+  const clock = revolutionClock(log);
+  const commanded = commandedShifts(log, trace.commands, trace.samples, clock);
   const pedallingSByCog = pedallingSeconds(trace, cogs);
   if (!trace.model)
     return {
       events: { shifts: reactionShifts(commanded), ghostShifts: [], chainDrops: [], skips: [], pedallingSByCog },
       sensorLagS: Number.NaN,
     };
-  const clock = revolutionClock(log);
   const { shifts, timing } = judgeShifts(log, trace, commanded, clock);
-  const recorded = trace.commands.timeS.length > 0;
-  const lagS = recorded ? timing.lagS : 0;
+  const withRecords = trace.commands.timeS.length > 0;
+  const lagS = withRecords ? timing.lagS : 0;
   const drops = chainDrops(log, trace);
   return {
     events: {
@@ -39,7 +40,7 @@ export function judgeRide(log: RideLog, trace: RideTrace, cogs: number): JudgedR
       skips: skips(log, trace, lagS),
       pedallingSByCog,
     },
-    sensorLagS: recorded ? timing.lagS : Number.NaN,
+    sensorLagS: withRecords ? timing.lagS : Number.NaN,
   };
 }
 

@@ -52,6 +52,7 @@ export function judgeShifts(
       fromCog: shift.fromCog,
       toCog: shift.toCog,
       direction: shift.direction,
+      cogsToCross: shift.cogsToCross,
       ...load,
       weak: false,
     };

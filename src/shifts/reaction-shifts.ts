@@ -27,6 +27,7 @@ export function reactionShifts(commanded: readonly CommandedShift[]): ShiftEvent
       fromCog: shift.fromCog,
       toCog: shift.toCog,
       direction: shift.direction,
+      cogsToCross: shift.cogsToCross,
       outcome: 'unjudged',
       crankRevs: null,
       confidence: 1,

@@ -21,6 +21,8 @@ export interface ShiftEvent {
   readonly fromCog: number;
   readonly toCog: number;
   readonly direction: Direction;
+  /** Cogs the chain had to cross: more than from `fromCog` where the cranks hardly turned since the shifts before. */
+  readonly cogsToCross: number;
   readonly outcome: Outcome;
   /** Crank revolutions pedalled from the command to the commanded cog; null where it never arrived or was not judged. */
   readonly crankRevs: number | null;

@@ -1,4 +1,5 @@
 import type { DiagnosisRide } from '../../src/diagnosis/diagnosis.ts';
+import { cogsToCross } from '../../src/shifts/cogs-to-cross.ts';
 import { openExpectation } from '../../src/shifts/open-expectation.ts';
 import type { Outcome, RideEvents } from '../../src/shifts/ride-events.ts';
 import type { SimulatedRide } from '../../src/simulate/simulate-rides.ts';
@@ -24,6 +25,17 @@ function torqueAt({ log }: SimulatedRide, timeS: number): number {
   return count > 0 ? sum / count : Number.NaN;
 }
 
+/** Crank turns made until a time, from the cadence of every second. */
+function crankTurns(cadenceRpm: readonly number[]): (timeS: number) => number {
+  const turns = [0];
+  for (let s = 1; s < cadenceRpm.length; s++) turns.push(turns[s - 1] + cadenceRpm[s] / 60);
+  return (timeS) => {
+    const at = Math.max(0, Math.min(turns.length - 1, timeS));
+    const s = Math.floor(at);
+    return turns[s] + (at - s) * ((turns[s + 1] ?? turns[s]) - turns[s]);
+  };
+}
+
 /** The truth of a simulated ride in the shape the diagnosis takes: a perfect detector. */
 export function truthEvents(ride: SimulatedRide, cassette: readonly number[]): DiagnosisRide {
   const { truth } = ride;
@@ -32,11 +44,19 @@ export function truthEvents(ride: SimulatedRide, cassette: readonly number[]): D
   truth.perSecond.cogTeeth.forEach((teeth, second) => {
     if (teeth !== null && truth.perSecond.cadenceRpm[second] > 30) pedallingSByCog[cog(teeth)]++;
   });
+  const asked = truth.shifts.map((shift) => ({
+    timeS: shift.atS,
+    lastTimeS: shift.lastCommandS,
+    fromCog: cog(shift.fromTeeth),
+    toCog: cog(shift.toTeeth),
+  }));
+  const revsAt = crankTurns(truth.perSecond.cadenceRpm);
   const events: RideEvents = {
-    shifts: truth.shifts.map((shift) => ({
+    shifts: truth.shifts.map((shift, i) => ({
       timeS: shift.atS,
-      fromCog: cog(shift.fromTeeth),
-      toCog: cog(shift.toTeeth),
+      fromCog: asked[i].fromCog,
+      toCog: asked[i].toCog,
+      cogsToCross: cogsToCross(asked, i, revsAt),
       direction: shift.direction,
       outcome: shift.outcome,
       crankRevs: shift.crankRevs,

@@ -18,6 +18,7 @@ function ride(day: number, count: number, bad: number): { startMs: number; event
       timeS: 60 * i,
       fromCog: i % 2 ? 2 : 1,
       toCog: i % 2 ? 1 : 2,
+      cogsToCross: 1,
       direction: i % 2 ? 'to-smaller' : 'to-larger',
       outcome: i < bad ? 'missed' : 'clean',
       crankRevs: null,

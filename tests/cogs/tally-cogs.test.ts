@@ -8,6 +8,7 @@ const shift = (fromCog: number, toCog: number, outcome: Outcome): ShiftEvent => 
   timeS: 0,
   fromCog,
   toCog,
+  cogsToCross: Math.abs(toCog - fromCog),
   direction: toCog > fromCog ? 'to-larger' : 'to-smaller',
   outcome,
   crankRevs: null,

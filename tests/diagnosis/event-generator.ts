@@ -224,6 +224,7 @@ function oneRide(options: GeneratorOptions, index: number, bike: Bike, random: S
       timeS,
       fromCog,
       toCog,
+      cogsToCross: Math.abs(toCog - fromCog),
       direction: larger ? 'to-larger' : 'to-smaller',
       outcome,
       crankRevs: outcome === 'clean' ? 0.8 : outcome === 'late' ? 2.5 : null,

@@ -3,8 +3,8 @@ import { fitKind, fitKinds, fitOf } from '../../src/diagnosis/outcome-fit.ts';
 import type { OutcomeProbability } from '../../src/shifts/ride-events.ts';
 
 const expected = { clean: 0.9, late: 0.06, missed: 0.03, overshot: 0.01 };
-const fits = (probability: OutcomeProbability, toCog = 4): number[] => {
-  const kind = fitKind({ probability, expected, fromCog: 3, toCog });
+const fits = (probability: OutcomeProbability, cogsToCross = 1, crankRevs: number | null = null): number[] => {
+  const kind = fitKind({ probability, expected, cogsToCross, crankRevs });
   expect(kind).toBeLessThan(fitKinds);
   return [...fitOf.subarray(4 * kind, 4 * kind + 4)];
 };
@@ -29,13 +29,13 @@ describe('how well a shift’s records fit each outcome', () => {
     }
   });
 
-  it('takes lateness over several cogs for less of a sign than over one', () => {
+  it('takes lateness over several cogs for less of a sign than over one, just late over the whole cassette for none', () => {
     const late = { clean: 0, late: 1, missed: 0, overshot: 0 };
-    const [one] = fits(late);
-    const [two] = fits(late, 5);
-    const [three] = fits(late, 6);
+    const [one, two, four] = [1, 2, 4].map((cogs) => fits(late, cogs, 2)[0]);
     expect(one).toBeLessThan(0.01);
-    expect(two).toBeGreaterThan(5 * one);
-    expect(three).toBeGreaterThan(two);
+    expect(two).toBeGreaterThanOrEqual(one);
+    expect(four).toBeGreaterThan(5 * one);
+    expect(fits(late, 9, 1.7)[0]).toBe(1);
+    expect(fits(late, 9, 4)[0]).toBeLessThan(0.5);
   });
 });

@@ -50,6 +50,7 @@ export function patternRide(ride: PatternRide): DiagnosisRide {
           timeS: 60 + ((shifts.length * 7) % 7000),
           fromCog: larger ? cog - 1 : cog + 1,
           toCog: cog,
+          cogsToCross: 1,
           direction: larger ? 'to-larger' : 'to-smaller',
           outcome,
           crankRevs: outcome === 'clean' ? 0.7 : outcome === 'late' ? 2.4 : null,

@@ -24,6 +24,7 @@ export const shiftAt = (timeS: number, fromCog: number, toCog: number, outcome: 
   timeS,
   fromCog,
   toCog,
+  cogsToCross: Math.abs(toCog - fromCog),
   direction: toCog > fromCog ? 'to-larger' : 'to-smaller',
   outcome,
   crankRevs: outcome === 'clean' ? 0.84321 : outcome === 'late' ? 2.5 : null,

@@ -15,6 +15,7 @@ const shift = (timeS: number, outcome: ShiftEvent['outcome']): ShiftEvent => ({
   timeS,
   fromCog: 3,
   toCog: 4,
+  cogsToCross: 1,
   direction: 'to-larger',
   outcome,
   crankRevs: outcome === 'late' ? 3 : 1,

@@ -3,6 +3,7 @@ import { gearCommands } from '../../src/gear-trace/gear-commands.ts';
 import { pedallingSamples } from '../../src/gear-trace/pedalling-samples.ts';
 import { type CommandedShift, commandedShifts, firstAfter } from '../../src/shifts/commanded-shifts.ts';
 import { reactionShifts } from '../../src/shifts/reaction-shifts.ts';
+import { revolutionClock } from '../../src/shifts/revolution-clock.ts';
 import { gearRecords, madeBike, madeLog } from '../gear-trace/made-ride.ts';
 
 /** Shifts of a ride of a minute at the given cadence, from [time, cog index] pairs; the first is the state at the start. */
@@ -16,7 +17,7 @@ function shiftsOf(
     cadenceRpm,
     gearRecords: gearRecords(rows, wholeSeconds),
   });
-  return commandedShifts(log, gearCommands(log, madeBike), pedallingSamples(log));
+  return commandedShifts(log, gearCommands(log, madeBike), pedallingSamples(log), revolutionClock(log));
 }
 const moves = (shifts: readonly CommandedShift[]): number[][] => shifts.map((s) => [s.timeS, s.fromCog, s.toCog]);
 
@@ -154,7 +155,9 @@ describe('commandedShifts', () => {
       cadenceRpm: Array(30).fill(80),
       gearRecords: gearRecords([{ timeS: 0 }, { timeS: 5, rear: 5 }, { timeS: 15, rear: 4 }]),
     });
-    expect(moves(commandedShifts(log, gearCommands(log, madeBike), pedallingSamples(log)))).toEqual([[15, 4, 5]]);
+    expect(
+      moves(commandedShifts(log, gearCommands(log, madeBike), pedallingSamples(log), revolutionClock(log))),
+    ).toEqual([[15, 4, 5]]);
   });
 });
 

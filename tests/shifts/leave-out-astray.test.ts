@@ -9,6 +9,7 @@ const missed = (timeS: number): ShiftEvent => ({
   timeS,
   fromCog: 4,
   toCog: 5,
+  cogsToCross: 1,
   direction: 'to-larger',
   outcome: 'missed',
   crankRevs: null,

@@ -60,7 +60,8 @@ interface Judging {
 function judging(ride: MadeRide): Judging {
   const log = ride.log();
   const trace = traceGears(log, ride.bike);
-  return { log, trace, commanded: commandedShifts(log, trace.commands, trace.samples), clock: revolutionClock(log) };
+  const clock = revolutionClock(log);
+  return { log, trace, commanded: commandedShifts(log, trace.commands, trace.samples, clock), clock };
 }
 const timingOf = ({ log, trace, commanded, clock }: Judging) => estimateTiming(log, trace, commanded, clock);
 

@@ -1,7 +1,7 @@
 /**
  * Cadence as a device makes it from the crank magnet's passes: whole turns over the time they took. With no new pass
- * the value can only sink (no turn within t means less than 60 / t), until after `holdS` it falls to 0. `windowS` is
- * the span of past turns that the device averages over.
+ * the value of many devices can only sink (no turn within t means less than 60 / t), others go on saying the last one (`repeats`);
+ * after `holdS` it falls to 0. `windowS` is the span of past turns that the device averages over.
  *
  * `events` are times in seconds, rising; calls must come with rising `timeS`.
  */
@@ -12,7 +12,13 @@ export class CrankSensor {
     private readonly events: readonly number[],
     private readonly holdS: number,
     private readonly windowS: number,
+    private readonly repeats = false,
   ) {}
+
+  /** Number of passes seen so far. */
+  get passes(): number {
+    return this.latest + 1;
+  }
 
   /** Rpm at a moment, not rounded. */
   readRpm(timeS: number): number {
@@ -29,6 +35,6 @@ export class CrankSensor {
     const turns = broken ? 1 : this.latest - first;
     const usedS = broken ? events[this.latest] - events[this.latest - 1] : spanS;
     const rpm = usedS > 4 ? 0 : (60 * turns) / usedS;
-    return Math.min(rpm, 60 / Math.max(silentS, 1e-3));
+    return this.repeats ? rpm : Math.min(rpm, 60 / Math.max(silentS, 1e-3));
   }
 }

@@ -9,6 +9,10 @@ import { satelliteSpeed } from './satellite-speed.ts';
 import { drawTroubles, within } from './sensor-troubles.ts';
 import { WheelSensor } from './wheel-sensor.ts';
 
+/** Share of crank sensors that repeat their last reading when the legs stop, and for how long: three of four in the real rides looked at. */
+const REPEATING_SENSORS = 0.6;
+const REPEATED_AT_MOST_S = 2.9;
+
 /** What the sensors and the recorder make of a ride. */
 export function recordRide(
   track: MechanicalTrack,
@@ -21,7 +25,14 @@ export function recordRide(
   const troubles = options.sensorTroubles
     ? drawTroubles(durationS, random)
     : { crankSilent: [], wheelHalved: [], speedSilent: [] };
-  const crank = new CrankSensor(track.crankEventS, random.between(2, 4), random.between(0.6, 1.4));
+  const repeats = seededRandom(options.seed, 'crank sensor').chance(REPEATING_SENSORS);
+  const holdS = random.between(2, 4);
+  const crank = new CrankSensor(
+    track.crankEventS,
+    repeats ? Math.min(holdS, REPEATED_AT_MOST_S) : holdS,
+    random.between(0.6, 1.4),
+    repeats,
+  );
   const setRolloutM = (options.rolloutMm / 1000) * options.rolloutScale;
   const wheel = new WheelSensor(track.wheelEventS, setRolloutM, random.between(0.7, 1.3));
   const satellite =
@@ -41,12 +52,14 @@ export function recordRide(
       : wheel.readMps(readAtS) * (1 + 0.0055 * options.noiseScale * random.normal());
     if (satellite) speedNow *= 1 + 0.006 * options.noiseScale * random.normal();
     else if (within(troubles.wheelHalved, readAtS)) speedNow *= 0.5;
+    const passes = crank.passes;
     const rpm = crank.readRpm(readAtS) * (1 + 0.003 * options.noiseScale * random.normal());
     const crankSilent = within(troubles.crankSilent, readAtS);
     speed[s] = within(troubles.speedSilent, readAtS)
       ? Number.NaN
       : Math.round(Math.max(0, speedNow) / options.speedStepMps) * options.speedStepMps;
-    cadence[s] = crankSilent || !options.cadence ? Number.NaN : Math.round(rpm);
+    const repeated = repeats && s > 0 && rpm > 0 && crank.passes === passes && cadence[s - 1] > 0;
+    cadence[s] = crankSilent || !options.cadence ? Number.NaN : repeated ? cadence[s - 1] : Math.round(rpm);
     power[s] =
       crankSilent || !options.power
         ? Number.NaN
