@@ -1,6 +1,7 @@
 import type { RideTrace } from '../gear-trace/gear-trace.ts';
 import type { RideLog } from '../ride-log/ride-log.ts';
-import { type CommandedShift, firstAfter } from './commanded-shifts.ts';
+import type { CommandedShift } from './commanded-shifts.ts';
+import { firstAfter } from './first-after.ts';
 import type { secondsEvidence } from './seconds-evidence.ts';
 import type { ShiftContext } from './shift-context.ts';
 
@@ -32,7 +33,7 @@ const BEFORE_S = 4.5;
 /** The chain passes over the cogs between: each takes some of a second more. */
 const RISE_S_PER_COG = 0.15;
 /**
- * What a window leaves open besides its story: a shared error of all its records (sensors err in runs; in units of the ride's noise),
+ * What a window leaves open besides its story: a shared error of all its records (sensors err in runs; in standard deviations of each record),
  * and when the next shift shows itself, against the prompt moment (Infinity: it does not).
  */
 const OPEN = [
@@ -93,7 +94,7 @@ export function arrivalTable(
   };
   const evidenceAt = (own: number): Float64Array[] =>
     open.map(({ error, nextS }) =>
-      Float64Array.from(records, (i) => evidence(i, amid(i, own, nextS) + error * model.noise.relative)),
+      Float64Array.from(records, (i) => evidence(i, amid(i, own, nextS) + error * trace.deviation[i])),
     );
 
   const stayed = evidenceAt(level(startCog));
@@ -112,7 +113,7 @@ export function arrivalTable(
         else {
           const own = fromLevel(i) + share * (level(finalCog) - fromLevel(i));
           for (let o = 0; o < total.length; o++)
-            total[o] += evidence(i, amid(i, own, open[o].nextS) + open[o].error * model.noise.relative);
+            total[o] += evidence(i, amid(i, own, open[o].nextS) + open[o].error * trace.deviation[i]);
         }
       }
       row[a] = logMixture(total, open);
@@ -137,9 +138,7 @@ export function arrivalTable(
     const atHalt = (i: number): number =>
       level(startCog) + rise(log.timeS[i] - promptS, width) * (level(haltCog) - level(startCog));
     const leaving = open.map(({ error, nextS }) =>
-      Float64Array.from(records, (i) =>
-        evidence(i, amid(i, atHalt(i), nextS) + error * (model as NonNullable<typeof model>).noise.relative),
-      ),
+      Float64Array.from(records, (i) => evidence(i, amid(i, atHalt(i), nextS) + error * trace.deviation[i])),
     );
     return arrivals(leaving, atHalt, shift.toCog);
   }

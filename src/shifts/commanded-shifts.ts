@@ -2,6 +2,7 @@ import type { GearCommands } from '../gear-trace/gear-commands.ts';
 import type { PedallingSamples } from '../gear-trace/pedalling-samples.ts';
 import type { RideLog } from '../ride-log/ride-log.ts';
 import { cogsToCross } from './cogs-to-cross.ts';
+import { firstAfter } from './first-after.ts';
 import type { RevolutionClock } from './revolution-clock.ts';
 import type { Direction } from './ride-events.ts';
 
@@ -85,16 +86,4 @@ function pedalledBetween(timeS: Float64Array, samples: PedallingSamples, fromS: 
   )
     if (samples.pedalling[i]) sum += Math.min(samples.dtS[i], 2, timeS[i] - fromS);
   return sum;
-}
-
-/** Index of the first time after `t`; the length where there is none. `timeS` must rise. */
-export function firstAfter(timeS: Float64Array, t: number): number {
-  let low = 0;
-  let high = timeS.length;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if (timeS[middle] > t) high = middle;
-    else low = middle + 1;
-  }
-  return low;
 }

@@ -1,7 +1,7 @@
 import type { RideTrace } from '../gear-trace/gear-trace.ts';
 import type { RideLog } from '../ride-log/ride-log.ts';
-import { firstAfter } from './commanded-shifts.ts';
 import { crankTorque } from './crank-torque.ts';
+import { firstAfter } from './first-after.ts';
 import type { GhostShiftEvent } from './ride-events.ts';
 import { secondsEvidence } from './seconds-evidence.ts';
 

@@ -1,6 +1,6 @@
 import type { RideTrace } from '../gear-trace/gear-trace.ts';
 import type { RideLog } from '../ride-log/ride-log.ts';
-import { firstAfter } from './commanded-shifts.ts';
+import { firstAfter } from './first-after.ts';
 import type { ShiftEvent } from './ride-events.ts';
 
 /** So many misses in a row, each within this time of the one before, are looked at. */

@@ -1,5 +1,6 @@
 import type { RideLog } from '../ride-log/ride-log.ts';
-import { type CommandedShift, firstAfter } from './commanded-shifts.ts';
+import type { CommandedShift } from './commanded-shifts.ts';
+import { firstAfter } from './first-after.ts';
 
 const LOAD_S = 3;
 

@@ -1,5 +1,5 @@
 import type { RideLog } from '../ride-log/ride-log.ts';
-import { firstAfter } from './commanded-shifts.ts';
+import { firstAfter } from './first-after.ts';
 
 /**
  * Crank revolutions pedalled against time: shifts are timed by revolutions, since the chain climbs at the shift ramps as they come round.

@@ -1,6 +1,7 @@
 import type { RideTrace } from '../gear-trace/gear-trace.ts';
 import type { RideLog } from '../ride-log/ride-log.ts';
-import { type CommandedShift, firstAfter } from './commanded-shifts.ts';
+import type { CommandedShift } from './commanded-shifts.ts';
+import { firstAfter } from './first-after.ts';
 
 /**
  * What surrounds one shift, as one possible reading: the cog it started from, and the shifts just before and after, whose effects

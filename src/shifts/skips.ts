@@ -1,7 +1,7 @@
 import type { RideTrace } from '../gear-trace/gear-trace.ts';
 import type { RideLog } from '../ride-log/ride-log.ts';
-import { firstAfter } from './commanded-shifts.ts';
 import { crankTorque } from './crank-torque.ts';
+import { firstAfter } from './first-after.ts';
 import type { SkipEvent } from './ride-events.ts';
 
 /** Commands this long before the dip, the sensors' lag apart, may explain it. */

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { gearCommands } from '../../src/gear-trace/gear-commands.ts';
 import { pedallingSamples } from '../../src/gear-trace/pedalling-samples.ts';
-import { type CommandedShift, commandedShifts, firstAfter } from '../../src/shifts/commanded-shifts.ts';
+import { type CommandedShift, commandedShifts } from '../../src/shifts/commanded-shifts.ts';
+import { firstAfter } from '../../src/shifts/first-after.ts';
 import { reactionShifts } from '../../src/shifts/reaction-shifts.ts';
 import { revolutionClock } from '../../src/shifts/revolution-clock.ts';
 import { gearRecords, madeBike, madeLog } from '../gear-trace/made-ride.ts';

@@ -41,6 +41,18 @@ function ratioSpread(rides: readonly SimulatedRide[]): number {
   return 1.4826 * (median(errors) ?? 0);
 }
 
+/** Share of the stops, cadence falling below 30, before which the last reading stood for three records or more; NaN with few stops. */
+function repeatedAtStops({ timeS, cadenceRpm }: RideLog): number {
+  let stops = 0;
+  let repeated = 0;
+  for (let i = 3; i < timeS.length; i++) {
+    if (!(cadenceRpm[i] < 30) || !(cadenceRpm[i - 1] >= 30) || timeS[i] - timeS[i - 3] > 3.5) continue;
+    stops++;
+    if (cadenceRpm[i - 1] === cadenceRpm[i - 2] && cadenceRpm[i - 2] === cadenceRpm[i - 3]) repeated++;
+  }
+  return stops < 20 ? Number.NaN : repeated / stops;
+}
+
 /** What the simulated rides are held to. Source: what was seen in over thirty real rides, shared/real-rides/README.md. */
 describe('simulated rides are like real ones', () => {
   const wheel = healthy('wheel');
@@ -72,4 +84,24 @@ describe('simulated rides are like real ones', () => {
       expect(made, `${share} of the gaps, real ${seen}`).toBeLessThan(1.3 * Math.max(...seen));
     }
   });
+
+  it.skipIf(!haveRealRides)(
+    'some crank sensors repeat their last reading when the legs stop, others let it sink',
+    () => {
+      const shares = (logs: readonly RideLog[]): number[] =>
+        logs.map(repeatedAtStops).filter((share) => !Number.isNaN(share));
+      const real = shares(
+        ['gears-cadence-power-20h.fit', 'gears-cadence-wheel-sensor.fit', 'plain-b.fit', 'plain-power-a.fit'].map(
+          (name) => readRideLog(name, realRide(name)),
+        ),
+      );
+      const made = shares([...wheel, ...satellite].map(({ log }) => log));
+      for (const rides of [real, made]) {
+        const repeating = rides.filter((share) => share > 0.6).length / rides.length;
+        expect(repeating).toBeGreaterThan(0.25);
+        expect(repeating).toBeLessThan(0.9);
+        expect(Math.min(...rides)).toBeLessThan(0.2);
+      }
+    },
+  );
 });
