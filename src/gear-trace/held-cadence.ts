@@ -28,7 +28,7 @@ interface Run {
 export function cadenceWithoutHeld({ timeS, cadenceRpm, powerW }: RideLog): Float64Array {
   const runs = repeatedReadings(timeS, cadenceRpm);
   const stops = runs.filter((run) => run.stops);
-  const usual = median(stops, (run) => run.to - run.from) ?? 1;
+  const usual = Math.ceil(median(stops, (run) => run.to - run.from) ?? 1);
   const others = runs.filter((run) => !run.stops);
   const byChance = others.filter((run) => run.to - run.from >= usual).length / others.length;
   if (stops.length < LEAST_STOPS || usual < 2 || !(byChance < MOST_BY_CHANCE)) return cadenceRpm;
