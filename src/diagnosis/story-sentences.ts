@@ -1,4 +1,5 @@
 import type { AdjustmentComparison } from '../adjustments/compare-adjustments.ts';
+import { decidedAt } from '../adjustments/compare-rates.ts';
 import type { Cause } from './causes.ts';
 import type { Onset } from './diagnosis.ts';
 
@@ -34,7 +35,11 @@ export function adjustmentSentences(cause: Cause, comparisons: readonly Adjustme
     .filter(({ parameter, before, after }) => touching[cause].includes(parameter) && before.shifts + after.shifts > 0)
     .map((one) => {
       const verdict =
-        one.probabilityBetter > 0.9 ? ': it helped' : one.probabilityBetter < 0.1 ? ': it made things worse' : '';
+        one.probabilityBetter >= decidedAt
+          ? ': it helped'
+          : one.probabilityBetter <= 1 - decidedAt
+            ? ': it made shifting worse'
+            : '';
       const shared = one.sharedPeriod ? ' (together with another adjustment)' : '';
       return `${one.at.slice(0, 10)}, ${turned(one)}${shared}: ${trouble(one.before)} shifts went wrong before, ${trouble(one.after)} after${verdict}.`;
     });

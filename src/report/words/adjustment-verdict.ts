@@ -1,3 +1,4 @@
+import { decidedAt } from '../../adjustments/compare-rates.ts';
 import type { AdjustmentReport } from '../report-schema.ts';
 import { chance, counted, rateWithInterval } from './number-words.ts';
 
@@ -10,9 +11,9 @@ export function adjustmentVerdict(adjustment: AdjustmentReport): string {
     sentences.push(`Before it trouble was ${rateWithInterval(before)}; nothing was judged after it yet.`);
   else {
     const better =
-      probabilityBetter >= 0.95
+      probabilityBetter >= decidedAt
         ? 'It helped'
-        : probabilityBetter <= 0.05
+        : probabilityBetter <= 1 - decidedAt
           ? 'It made shifting worse'
           : 'Not decided yet whether it helped';
     sentences.push(

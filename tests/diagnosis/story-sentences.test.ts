@@ -1,0 +1,42 @@
+import { describe, expect, it } from 'vitest';
+import type { AdjustmentComparison } from '../../src/adjustments/compare-adjustments.ts';
+import { decidedAt } from '../../src/adjustments/compare-rates.ts';
+import { adjustmentSentences } from '../../src/diagnosis/story-sentences.ts';
+import { adjustmentVerdict } from '../../src/report/words/adjustment-verdict.ts';
+
+const count = (missed: number) => ({ shifts: 100, late: 0, missed, overshot: 0 });
+const comparison = (probabilityBetter: number): AdjustmentComparison =>
+  ({
+    at: '2026-05-04T08:00:00Z',
+    parameter: 'cable-tension',
+    amount: 1,
+    unit: 'clicks',
+    sharedPeriod: false,
+    before: count(10),
+    after: count(12),
+    probabilityBetter,
+  }) as unknown as AdjustmentComparison;
+
+describe('what an adjustment did, among the evidence', () => {
+  const told = (probabilityBetter: number): string =>
+    adjustmentSentences('cable-tension-low', [comparison(probabilityBetter)]).join(' ');
+
+  it('is called by the same rule as beside the adjustment itself', () => {
+    const rates = { shifts: 100, late: 0, missed: 10, overshot: 0, troubleRate: 0.1, low: 0.05, high: 0.18 };
+    const beside = (probabilityBetter: number): string =>
+      adjustmentVerdict({
+        before: rates,
+        after: rates,
+        probabilityBetter,
+        shiftsStillNeeded: null,
+      } as unknown as Parameters<typeof adjustmentVerdict>[0]);
+    for (const probabilityBetter of [0, 0.04, 0.06, 0.09, 0.5, 0.92, 0.94, 0.96, 1]) {
+      expect(/made shifting worse/.test(told(probabilityBetter))).toBe(
+        /made shifting worse/.test(beside(probabilityBetter)),
+      );
+      expect(/it helped/.test(told(probabilityBetter))).toBe(/^It helped/.test(beside(probabilityBetter)));
+    }
+    expect(told(decidedAt)).toMatch(/: it helped\.$/);
+    expect(told(0.5)).toBe('2026-05-04, cable tension +1 click: 10 of 100 shifts went wrong before, 12 of 100 after.');
+  });
+});
