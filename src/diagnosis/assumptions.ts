@@ -124,6 +124,8 @@ export const evidenceWeights = {
   revsFreedom: 5,
   /** Share of bikes on which the whole model is wrong: the verdict never gets surer than this allows. */
   modelWrong: 0.02,
+  /** Power of the likelihood by which one cause is weighed against another: what misled once misleads again. */
+  verdict: 0.7,
   /** Seconds about a dropped chain in which shifts are not counted: they belong to the drop. */
   dropShadowS: 10,
 } as const;

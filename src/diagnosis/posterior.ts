@@ -36,20 +36,25 @@ export function logMarginal(weighed: WeighedCause, { held, evidencePower = 1 }: 
   return logSumExp(logs) - Math.log(weighed.count * (held ? held.to - held.from : 1));
 }
 
+/** Log of each cause's weight in the verdict, in the order of `causes`, up to a common term. */
 function scoresOf({ model, weighed }: WeighedCauses, variation: PosteriorVariation): number[] {
   const prior = priorOf(model.bike.electronic, variation.priorFactor);
-  return weighed.map((one, c) => Math.log(prior[c]) + logMarginal(one, variation));
+  return weighed.map((one, c) => Math.log(prior[c]) + evidenceWeights.verdict * logMarginal(one, variation));
 }
 
 /** Probability, given the evidence, that an assumption lies in a part of its spread. */
 export function heldProbability(weighed: WeighedCauses, held: NonNullable<PosteriorVariation['held']>): number {
-  const inRange = Math.log(held.to - held.from) + logSumExp(scoresOf(weighed, { held }));
-  return Math.min(1, Math.exp(inRange - logSumExp(scoresOf(weighed, {}))));
+  const scores = scoresOf(weighed, {});
+  const total = logSumExp(scores);
+  const within = weighed.weighed.map((one, c) => scores[c] - total + logMarginal(one, { held }) - logMarginal(one));
+  return Math.min(1, (held.to - held.from) * Math.exp(logSumExp(within)));
 }
 
 /**
- * Posterior over the causes: the mean likelihood of each cause's imagined bikes times its prior, then mixed with the
- * prior by the probability that the whole model is wrong, so that no verdict gets surer than the model deserves.
+ * Posterior over the causes: the mean likelihood of each cause's imagined bikes, to the power `evidenceWeights.verdict`, times its
+ * prior, then mixed with the prior by the probability that the whole model is wrong, so that no verdict gets surer than the model
+ * deserves. The power is that of a model known to be inexact (Holmes and Walker 2017): one shift misread, or one habit of the
+ * sensors, speaks for the same cause again and again.
  */
 export function posterior(weighed: WeighedCauses, variation: PosteriorVariation = {}): CauseProbabilities {
   const prior = priorOf(weighed.model.bike.electronic, variation.priorFactor);

@@ -2,13 +2,16 @@ import type { RideTrace } from '../gear-trace/gear-trace.ts';
 import type { RideLog } from '../ride-log/ride-log.ts';
 import type { CommandedShift } from './commanded-shifts.ts';
 import { firstAfter } from './first-after.ts';
+import type { RevolutionClock } from './revolution-clock.ts';
 import type { secondsEvidence } from './seconds-evidence.ts';
 import type { ShiftContext } from './shift-context.ts';
+import { turningFrom } from './turning-from.ts';
 
 /**
  * How well each story of one shift fits the records around it, in one reading of its surroundings. A story: the chain goes from
- * the start to `finalCog`, and the ratio follows `arrivalS` seconds after the command. `rows.get(finalCog)[a]` belongs to arrival
- * `FIRST_ARRIVAL_S + a * ARRIVAL_STEP_S`, counted from the burst's last command. `stay`: not within the window.
+ * the start to `finalCog`, and the ratio follows some seconds after the command. `rows.get(finalCog)[a]` belongs to arrival
+ * `FIRST_ARRIVAL_S + a * ARRIVAL_STEP_S`, counted from the burst's last command without the spells in which the cranks stood.
+ * `stay`: not within the window.
  */
 export interface ArrivalTable {
   readonly shift: CommandedShift;
@@ -71,6 +74,7 @@ export function arrivalTable(
   shift: CommandedShift,
   context: ShiftContext,
   riseWidthS: number,
+  clock: RevolutionClock,
 ): ArrivalTable {
   const model = trace.model;
   if (!model) throw new TypeError('arrivalTable needs a ride with a gear model');
@@ -97,13 +101,17 @@ export function arrivalTable(
       Float64Array.from(records, (i) => evidence(i, amid(i, own, nextS) + error * trace.deviation[i])),
     );
 
+  const fromLeftS = clock.standing.left(shift.lastTimeS) + FIRST_ARRIVAL_S;
+  const arrivalsS = Float64Array.from({ length: ARRIVALS }, (_, a) =>
+    clock.standing.moment(fromLeftS + a * ARRIVAL_STEP_S),
+  );
   const stayed = evidenceAt(level(startCog));
   const total = new Float64Array(open.length);
   const arrivals = (leaving: Float64Array[], fromLevel: (i: number) => number, finalCog: number): Float64Array => {
     const arrived = finalCog === startCog ? stayed : evidenceAt(level(finalCog));
     const row = new Float64Array(ARRIVALS);
     for (let a = 0; a < ARRIVALS; a++) {
-      const arrivalS = shift.lastTimeS + FIRST_ARRIVAL_S + a * ARRIVAL_STEP_S;
+      const arrivalS = arrivalsS[a];
       total.fill(0);
       for (let r = 0; r < records.length; r++) {
         const i = records[r];
@@ -134,7 +142,7 @@ export function arrivalTable(
   return { shift, context, rows, halted, stay: logMixture(total, open), seen };
 
   function haltedRow(haltCog: number): Float64Array {
-    const promptS = shift.lastTimeS + context.lagS;
+    const promptS = turningFrom(clock, shift.lastTimeS + context.lagS);
     const atHalt = (i: number): number =>
       level(startCog) + rise(log.timeS[i] - promptS, width) * (level(haltCog) - level(startCog));
     const leaving = open.map(({ error, nextS }) =>

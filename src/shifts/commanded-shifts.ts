@@ -79,11 +79,7 @@ function gatherBursts(commands: GearCommands, wholeSeconds: boolean): Burst[] {
 
 function pedalledBetween(timeS: Float64Array, samples: PedallingSamples, fromS: number, untilS: number): number {
   let sum = 0;
-  for (
-    let i = firstAfter(timeS, fromS);
-    i < timeS.length && timeS[i] <= untilS && timeS[i] < fromS + COUNT_UP_TO_S;
-    i++
-  )
+  for (let i = firstAfter(timeS, fromS); i < timeS.length && timeS[i] <= untilS && sum < COUNT_UP_TO_S; i++)
     if (samples.pedalling[i]) sum += Math.min(samples.dtS[i], 2, timeS[i] - fromS);
   return sum;
 }

@@ -42,8 +42,16 @@ export function estimateTiming(
   for (const riseWidthS of WIDTHS_S) {
     const tables = chosen
       .map((j) => {
-        const [context] = shiftContexts(log, trace, shifts, j, USUAL.lagS);
-        return arrivalTable(log, trace, evidence, shifts[j], { ...context, before: null, after: null }, riseWidthS);
+        const [context] = shiftContexts(log, trace, shifts, j, USUAL.lagS, clock);
+        return arrivalTable(
+          log,
+          trace,
+          evidence,
+          shifts[j],
+          { ...context, before: null, after: null },
+          riseWidthS,
+          clock,
+        );
       })
       .filter((table) => table.seen >= 3 && table.context.startCog === table.shift.fromCog);
     if (tables.length < MIN_SHIFTS) break;

@@ -37,8 +37,8 @@ export function judgeShifts(
   const evidence = secondsEvidence(log, trace, WINDOW_INDEPENDENCE);
   const stories = commanded.map((shift, j) => {
     if (shift.pedalledS < MIN_PEDALLED_S) return null;
-    const tables = shiftContexts(log, trace, commanded, j, timing.lagS).map((context) =>
-      arrivalTable(log, trace, evidence, shift, context, timing.riseWidthS),
+    const tables = shiftContexts(log, trace, commanded, j, timing.lagS, clock).map((context) =>
+      arrivalTable(log, trace, evidence, shift, context, timing.riseWidthS, clock),
     );
     return tables.some(({ seen }) => seen > 0) ? shiftStories(tables, timing, clock) : null;
   });
@@ -46,7 +46,7 @@ export function judgeShifts(
 
   const shifts = commanded.map((shift, i): ShiftEvent => {
     const story = stories[i];
-    const load = loadDuring(log, shift);
+    const load = loadDuring(log, shift, clock);
     const base = {
       timeS: shift.timeS,
       fromCog: shift.fromCog,

@@ -1,20 +1,26 @@
 import type { RideLog } from '../ride-log/ride-log.ts';
 import type { CommandedShift } from './commanded-shifts.ts';
 import { firstAfter } from './first-after.ts';
+import type { RevolutionClock } from './revolution-clock.ts';
+import { turningFrom } from './turning-from.ts';
 
 const LOAD_S = 3;
 
-/** Mean crank torque and cadence over the 3 s from the command; NaN where the ride does not tell. */
-export function loadDuring(log: RideLog, shift: CommandedShift): { torqueNm: number; cadenceRpm: number } {
+/**
+ * Mean crank torque and cadence over the 3 s from the command, or from where the cranks turn again after it; NaN where the ride does
+ * not tell.
+ */
+export function loadDuring(
+  log: RideLog,
+  shift: CommandedShift,
+  clock: RevolutionClock,
+): { torqueNm: number; cadenceRpm: number } {
+  const fromS = turningFrom(clock, shift.timeS);
   let torque = 0;
   let torques = 0;
   let cadence = 0;
   let cadences = 0;
-  for (
-    let i = firstAfter(log.timeS, shift.timeS - 0.5);
-    i < log.timeS.length && log.timeS[i] < shift.timeS + LOAD_S;
-    i++
-  ) {
+  for (let i = firstAfter(log.timeS, fromS - 0.5); i < log.timeS.length && log.timeS[i] < fromS + LOAD_S; i++) {
     const rpm = log.cadenceRpm[i];
     if (!(rpm > 20)) continue;
     cadence += rpm;

@@ -1,5 +1,6 @@
 import type { RideLog } from '../ride-log/ride-log.ts';
 import { firstAfter } from './first-after.ts';
+import { type StandingCut, standingCut } from './standing-cut.ts';
 
 /**
  * Crank revolutions pedalled against time: shifts are timed by revolutions, since the chain climbs at the shift ramps as they come round.
@@ -10,9 +11,12 @@ export interface RevolutionClock {
   at(timeS: number): number;
   /** The moment at which `revs` more than at `fromS` have been pedalled; Infinity where the ride ends before. */
   after(fromS: number, revs: number): number;
+  /** The ride's time without the spells in which the cranks stood. */
+  readonly standing: StandingCut;
 }
 
-export function revolutionClock({ timeS, cadenceRpm }: RideLog): RevolutionClock {
+export function revolutionClock(log: RideLog): RevolutionClock {
+  const { timeS, cadenceRpm } = log;
   const total = new Float64Array(timeS.length);
   for (let i = 1; i < timeS.length; i++) total[i] = total[i - 1] + rate(i) * (timeS[i] - timeS[i - 1]);
 
@@ -32,6 +36,7 @@ export function revolutionClock({ timeS, cadenceRpm }: RideLog): RevolutionClock
   }
 
   return {
+    standing: standingCut(log),
     at,
     after(fromS, revs) {
       const goal = at(fromS) + revs;

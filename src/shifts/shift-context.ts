@@ -2,6 +2,8 @@ import type { RideTrace } from '../gear-trace/gear-trace.ts';
 import type { RideLog } from '../ride-log/ride-log.ts';
 import type { CommandedShift } from './commanded-shifts.ts';
 import { firstAfter } from './first-after.ts';
+import type { RevolutionClock } from './revolution-clock.ts';
+import { turningFrom } from './turning-from.ts';
 
 /**
  * What surrounds one shift, as one possible reading: the cog it started from, and the shifts just before and after, whose effects
@@ -40,29 +42,34 @@ export function shiftContexts(
   commanded: readonly CommandedShift[],
   j: number,
   lagS: number,
+  clock: RevolutionClock,
 ): ShiftContext[] {
   const shift = commanded[j];
   const previous = commanded[j - 1];
   const next = commanded[j + 1];
   const cogAt = (timeS: number): number => trace.cog[firstAfter(log.timeS, timeS - 0.01) - 1] ?? -1;
 
-  const nextNear = next && next.timeS - shift.lastTimeS < OVERLAP_S ? next : null;
+  const { left, moment } = clock.standing;
+  const apartS = (a: CommandedShift, b: CommandedShift): number => left(b.timeS) - left(a.lastTimeS);
+  const nextNear = next && apartS(shift, next) < OVERLAP_S ? next : null;
   const endS = nextNear
-    ? Math.min(nextNear.lastTimeS + lagS + AFTER_S, nextNear.untilS + lagS - HEALTHY_S)
+    ? Math.min(turningFrom(clock, nextNear.lastTimeS + lagS) + AFTER_S, nextNear.untilS + lagS - HEALTHY_S)
     : shift.untilS + lagS;
   const shared = {
-    after: nextNear ? { cog: nextNear.toCog, shownS: nextNear.lastTimeS + lagS } : null,
-    endS: Math.min(endS, shift.lastTimeS + WINDOW_S),
+    after: nextNear ? { cog: nextNear.toCog, shownS: turningFrom(clock, nextNear.lastTimeS + lagS) } : null,
+    endS: Math.min(endS, moment(left(shift.lastTimeS) + WINDOW_S)),
     lagS,
   };
 
   const traced = cogAt(shift.timeS + Math.max(0, lagS - HEALTHY_S));
   const startCog = traced >= 0 ? traced : shift.fromCog;
-  const near = previous !== undefined && shift.timeS - previous.lastTimeS < OVERLAP_S;
+  const near = previous !== undefined && apartS(previous, shift) < OVERLAP_S;
   const before = (start: number): ShiftContext['before'] => {
     if (!near) return null;
     const cog = cogAt(previous.timeS + Math.max(0, lagS - HEALTHY_S));
-    return start === previous.toCog && cog >= 0 && cog !== start ? { cog, shownS: previous.lastTimeS + lagS } : null;
+    return start === previous.toCog && cog >= 0 && cog !== start
+      ? { cog, shownS: turningFrom(clock, previous.lastTimeS + lagS) }
+      : null;
   };
   const asTraced = { startCog, before: before(startCog), ...shared };
   if (startCog === shift.fromCog || shift.quietS > UNSURE_START_S) return [{ weight: 1, ...asTraced }];

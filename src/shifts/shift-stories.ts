@@ -64,7 +64,7 @@ export function shiftStories(
   }
   return {
     ...stories,
-    stepsPedalled: (clock.at(shift.untilS) - clock.at(shift.lastTimeS)) / REV_STEP,
+    stepsPedalled: (clock.at(shift.untilS + timing.lagS) - clock.at(shift.lastTimeS + timing.lagS)) / REV_STEP,
     over: Math.max(...tables.map(({ context }) => Math.abs(shift.toCog - context.startCog))),
     alreadyThere: tables.every(({ context }) => context.startCog === shift.toCog),
   };

@@ -49,8 +49,9 @@ function density(shape: (revs: number) => number, from: number, to: number): Flo
 const OFFSETS_S = [-1, -0.75, -0.5, -0.25, 0, 0.25, 0.5, 0.75, 1];
 
 /**
- * Log likelihood of a shift that takes each number of revolutions on the grid, to one final cog: the table's row, read
- * at lag + time to pedal them, averaged over the jitter.
+ * Log likelihood of a shift that takes each number of revolutions on the grid, to one final cog: the table's row, read at the moment
+ * at which the sensors show them pedalled, averaged over the jitter. The ratio's step and the cranks' turns come from the same cadence,
+ * so turns are counted from where the sensors show the command, the lag after it.
  *
  * @param row one row of an arrival table
  */
@@ -68,10 +69,11 @@ export function revolutionsLikelihood(
   const stay = Math.exp(table.stay - top);
   const likelihood = row.map((value) => Math.exp(value - top));
   const timeS = table.shift.lastTimeS;
+  const fromLeftS = clock.standing.left(timeS);
   return Float64Array.from({ length: REVS }, (_, k) => {
-    const pedalledS = clock.after(timeS, (k + 0.5) * REV_STEP) - timeS;
+    const shownS = clock.standing.left(clock.after(timeS + timing.lagS, (k + 0.5) * REV_STEP)) - fromLeftS;
     let sum = 0;
-    for (const { s, weight } of offsets) sum += weight * interpolate(likelihood, stay, pedalledS + timing.lagS + s);
+    for (const { s, weight } of offsets) sum += weight * interpolate(likelihood, stay, shownS + s);
     return top + Math.log(sum / weights + 1e-300);
   });
 }

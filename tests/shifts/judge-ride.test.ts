@@ -270,3 +270,34 @@ describe('seeds', () => {
     expect(trouble).toBeLessThanOrEqual(2);
   });
 });
+
+describe('shifts asked for while coasting', () => {
+  // a quarter of a minute and more of coasting, longer than any answer takes: the chain answers once the cranks turn
+  const ride = new MadeRide().pedal(30).wander(30).shift(5).pedal(12);
+  const at: Record<string, number> = {};
+  const coastTo = (name: string, cog: number): MadeRide => {
+    ride.coast(2);
+    at[name] = ride.nowS;
+    return ride.command(cog).coast(18);
+  };
+  coastTo('done', 2).move(2).pedal(20);
+  coastTo('late', 4).pedal(4).move(4).pedal(20);
+  coastTo('not done', 1).pedal(20).command(ride.cog).pedal(20);
+  coastTo('never pedalled', 3).command(ride.cog).coast(10);
+  ride.pedal(20);
+
+  it('are judged by the turns made after it', () => {
+    const judged = analysed(ride);
+    expect(shiftAt(judged, at.done)).toMatchObject({ outcome: 'clean' });
+    const late = shiftAt(judged, at.late);
+    expect(late.outcome).toBe('late');
+    // three seconds and the sensors' one, beginning at about 50 rpm
+    expect(Math.abs((late.crankRevs ?? 0) - 3)).toBeLessThan(1);
+    expect(shiftAt(judged, at['not done'])).toMatchObject({ outcome: 'missed', crankRevs: null });
+  });
+
+  it('are not judged where the rider shifts again before pedalling', () => {
+    const judged = analysed(ride);
+    expect(shiftAt(judged, at['never pedalled'])).toMatchObject({ outcome: 'unjudged', crankRevs: null });
+  });
+});

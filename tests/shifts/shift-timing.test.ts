@@ -68,9 +68,9 @@ const timingOf = ({ log, trace, commanded, clock }: Judging) => estimateTiming(l
 /** The tables of the last shift of a ride, and the timing of the ride. */
 function lastShift(made: Judging): { tables: ArrivalTable[]; timing: ReturnType<typeof timingOf> } {
   const timing = timingOf(made);
-  const { log, trace, commanded } = made;
+  const { log, trace, commanded, clock } = made;
   const j = commanded.length - 1;
-  const tables = shiftContexts(log, trace, commanded, j, timing.lagS).map((context) =>
+  const tables = shiftContexts(log, trace, commanded, j, timing.lagS, clock).map((context) =>
     arrivalTable(
       log,
       trace,
@@ -78,6 +78,7 @@ function lastShift(made: Judging): { tables: ArrivalTable[]; timing: ReturnType<
       commanded[j],
       context,
       timing.riseWidthS,
+      clock,
     ),
   );
   return { tables, timing };
@@ -130,7 +131,15 @@ describe('arrivalTable', () => {
     const bare = madeLog({ speedMps: [5], cadenceRpm: [80] });
     const trace = traceGears(bare, madeBike);
     expect(() =>
-      arrivalTable(bare, trace, secondsEvidence(bare, trace, WINDOW_INDEPENDENCE), table.shift, table.context, 0.4),
+      arrivalTable(
+        bare,
+        trace,
+        secondsEvidence(bare, trace, WINDOW_INDEPENDENCE),
+        table.shift,
+        table.context,
+        0.4,
+        made.clock,
+      ),
     ).toThrow(TypeError);
   });
 });
@@ -148,12 +157,12 @@ describe('shiftContexts', () => {
       .pedal(20);
     const made = judging(ride);
     made.commanded.forEach((_, j) => {
-      const contexts = shiftContexts(made.log, made.trace, made.commanded, j, 0.25);
+      const contexts = shiftContexts(made.log, made.trace, made.commanded, j, 0.25, made.clock);
       expect(contexts.reduce((sum, { weight }) => sum + weight, 0)).toBeCloseTo(1, 12);
     });
-    const middle = shiftContexts(made.log, made.trace, made.commanded, made.commanded.length - 2, 0.25);
+    const middle = shiftContexts(made.log, made.trace, made.commanded, made.commanded.length - 2, 0.25, made.clock);
     expect(middle.every(({ after }) => after?.cog === cog + 3)).toBe(true);
-    const [alone] = shiftContexts(made.log, made.trace, made.commanded, 5, 0.25);
+    const [alone] = shiftContexts(made.log, made.trace, made.commanded, 5, 0.25, made.clock);
     expect([alone.before, alone.after, alone.weight]).toEqual([null, null, 1]);
     expect(alone.startCog).toBe(made.commanded[5].fromCog);
   });
