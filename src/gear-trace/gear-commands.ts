@@ -1,5 +1,8 @@
 import type { Bike } from '../drivetrain/bike.ts';
 import type { GearRecords, RideLog } from '../ride-log/ride-log.ts';
+import type { PedallingSamples } from './pedalling-samples.ts';
+import { placesOfTeeth } from './places-of-teeth.ts';
+import { recordedCogs } from './recorded-cogs.ts';
 
 /**
  * The gear records in terms of the bike: where the derailleurs were told to go. Cog and ring are indices into
@@ -14,59 +17,37 @@ export interface GearCommands {
   readonly latest: Int32Array;
 }
 
-/** Reads the gear records against a bike: positions are sure and go first, teeth are what someone configured. */
-export function gearCommands(log: RideLog, bike: Bike): GearCommands {
+/**
+ * Reads the gear records against a bike: positions are sure and go first, teeth are what someone configured (`recordedCogs`). A record
+ * that names no cog or no ring leaves it as it was.
+ */
+export function gearCommands(log: RideLog, bike: Bike, samples: PedallingSamples): GearCommands {
   const records = log.gearRecords;
-  const count = records.timeS.length;
-  const cogOf = columnReader(records.rearPosition, records.rearTeeth, bike.cassette, true);
-  const ringOf = columnReader(records.frontPosition, records.frontTeeth, bike.chainrings, false);
-  const cog = new Int8Array(count);
-  const ring = new Int8Array(count);
-  let lastCog = -1;
-  let lastRing = bike.chainrings.length === 1 ? 0 : -1;
-  for (let i = 0; i < count; i++) {
-    lastCog = orElse(cogOf(i), lastCog);
-    if (bike.chainrings.length > 1) lastRing = orElse(ringOf(i), lastRing);
-    cog[i] = lastCog;
-    ring[i] = lastRing;
-  }
-  return { timeS: records.timeS, cog, ring, latest: latestIndex(log.timeS, records) };
+  const latest = latestIndex(log.timeS, records);
+  const one = bike.chainrings.length === 1;
+  const rings = placesOfTeeth(records.frontTeeth, bike.chainrings).places;
+  const ring = one
+    ? new Int8Array(records.timeS.length)
+    : carriedOn(records.frontPosition, records.frontTeeth, rings, (p) => p - 1, bike.chainrings.length);
+  const cogs = recordedCogs(log, bike, samples, { timeS: records.timeS, ring, latest });
+  const count = bike.cassette.length;
+  const cog = carriedOn(records.rearPosition, records.rearTeeth, cogs, (p) => count - p, count);
+  return { timeS: records.timeS, cog, ring, latest };
 }
 
-const orElse = (value: number, fallback: number): number => (value >= 0 ? value : fallback);
-
-/** Position counts from the innermost: the largest cog, but the smallest ring. */
-function columnReader(
+/** Place by record: from the position, counted from the innermost (the largest cog, but the smallest ring), else from the teeth. */
+function carriedOn(
   position: Uint8Array,
   teeth: Uint8Array,
-  sizes: readonly number[],
-  fromLargest: boolean,
-): (i: number) => number {
-  const count = sizes.length;
-  const byRank = ranksWhenComplete(teeth, sizes);
-  return (i) => {
-    const p = position[i];
-    if (p >= 1 && p <= count) return fromLargest ? count - p : p - 1;
-    const t = teeth[i];
-    if (t === 0) return -1;
-    const exact = sizes.indexOf(t);
-    if (exact >= 0) return exact;
-    return byRank?.get(t) ?? nearest(sizes, t);
-  };
-}
-
-/** Where as many tooth counts were recorded as the bike has, the n-th recorded is the n-th of the bike, whatever the numbers say. */
-function ranksWhenComplete(teeth: Uint8Array, sizes: readonly number[]): Map<number, number> | null {
-  const seen = [...new Set(teeth)].filter((t) => t > 0).sort((a, b) => a - b);
-  if (seen.length !== sizes.length || seen.some((t) => sizes.includes(t))) return null;
-  return new Map(seen.map((t, rank) => [t, rank]));
-}
-
-function nearest(sizes: readonly number[], teeth: number): number {
-  let best = 0;
-  for (let i = 1; i < sizes.length; i++)
-    if (Math.abs(Math.log(sizes[i] / teeth)) < Math.abs(Math.log(sizes[best] / teeth))) best = i;
-  return best;
+  places: ReadonlyMap<number, number>,
+  placeAt: (position: number) => number,
+  count: number,
+): Int8Array {
+  let last = -1;
+  return Int8Array.from(position, (p, i) => {
+    last = p >= 1 && p <= count ? placeAt(p) : (places.get(teeth[i]) ?? last);
+    return last;
+  });
 }
 
 function latestIndex(timeS: Float64Array, records: GearRecords): Int32Array {

@@ -41,10 +41,11 @@ export function gearWarnings(
     ...unlisted(log.gearRecords.rearTeeth, bike.cassette),
     ...unlisted(log.gearRecords.frontTeeth, bike.chainrings),
   ];
+  const byPosition = log.gearRecords.rearPosition.some((position) => position > 0);
   if (odd.length > 0)
     warnings.push({
       code: 'recorded-teeth-differ',
-      message: `The gear records name teeth that the bike does not have (${odd.join(', ')}): they were read by their position.`,
+      message: `The gear records name teeth that the bike does not have (${odd.join(', ')}): they were read by their ${byPosition ? 'position' : 'order'}.`,
     });
   return warnings;
 }

@@ -26,7 +26,7 @@ const DEFAULT_NOISE = 0.015;
 /** Works out where the chain was at each record of a ride on a bike: the stage's one entrance. */
 export function traceGears(log: RideLog, bike: Bike): RideTrace {
   const samples = pedallingSamples(log);
-  const commands = gearCommands(log, bike);
+  const commands = gearCommands(log, bike, samples);
   const recorded = commands.timeS.length > 0;
   const without = (code: string, message: string): RideTrace =>
     emptyTrace(bike, commands, samples, recorded ? 'commands-only' : 'none', [{ code, message }]);

@@ -103,6 +103,8 @@ export function chainDrops(log: RideLog, trace: RideTrace): ChainDropEvent[] {
     if (!(spin > MIN_SPIN) || speedGain(log, start, end) > (powerGone ? MAX_GAIN_DOWNHILL : gainWithoutDrive(promise)))
       return 0;
     if (driveFollows(log, start, end, powerGone) || (!powerGone && restsOnGear(trace, start, end))) return 0;
+    const recorded = trace.commands.timeS.length > 0;
+    if (backOnGear(trace, start, end) || (!recorded && end - start < LEAST_UNRECORDED)) return 0;
     const { side } = dropSide(log, trace, log.timeS[start]);
     const odds =
       ODDS.before +
@@ -114,7 +116,7 @@ export function chainDrops(log: RideLog, trace: RideTrace): ChainDropEvent[] {
         ? ODDS.stop
         : ODDS.noStop) +
       (creeping(log, start, end) ? ODDS.creeping : 0) +
-      (side === 'past-largest' || side === 'past-smallest' ? ODDS.endOrRing : 0);
+      (recorded && (side === 'past-largest' || side === 'past-smallest') ? ODDS.endOrRing : 0);
     return 1 / (1 + Math.exp(-odds));
   }
 }
@@ -144,6 +146,21 @@ function creeping(log: RideLog, start: number, end: number): boolean {
   for (let i = start - 1; i >= 0 && log.timeS[start] - log.timeS[i] <= SLOWEST_LAG_S; i--)
     if (log.speedMps[i] < STANDSTILL_MPS) return true;
   return false;
+}
+
+/** Without gear records nothing says which gear was asked for: a single reading is too little. */
+const LEAST_UNRECORDED = 2;
+/** A spike this short is followed at once by this many records on one gear where the chain merely slipped. */
+const SPIKE_RECORDS = 2;
+const BACK_RECORDS = 2;
+
+/** Whether a short run ends with the chain driving on the gear it drove before: then it slipped over teeth, or a reading went wrong. */
+function backOnGear({ model, logDevelopment, deviation, ring, cog }: RideTrace, start: number, end: number): boolean {
+  if (!model || end - start > SPIKE_RECORDS || ring[start - 1] < 0 || cog[start - 1] < 0) return false;
+  const level = model.logDevelopment[ring[start - 1] * model.cogs + cog[start - 1]];
+  for (let i = end; i < end + BACK_RECORDS; i++)
+    if (!(Math.abs(logDevelopment[i] - level) < 2.5 * deviation[i])) return false;
+  return true;
 }
 
 const RESTING_RECORDS = 4;

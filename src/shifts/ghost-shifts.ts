@@ -25,6 +25,7 @@ export function ghostShifts(log: RideLog, trace: RideTrace, sensorLagS: number):
   const { model, commands } = trace;
   if (!model || commands.timeS.length === 0) return [];
   const evidence = secondsEvidence(log, trace, model.noise.independence);
+  const shifted = cogCommands(commands);
   const found: GhostShiftEvent[] = [];
   let settledCog = -1;
   for (let start = 0; start < trace.cog.length; ) {
@@ -57,10 +58,10 @@ export function ghostShifts(log: RideLog, trace: RideTrace, sensorLagS: number):
     const toCog = trace.cog[shownAt];
     const start = firstShown(shownAt, fromCog);
     const atS = log.timeS[start] - sensorLagS;
-    const last = firstAfter(commands.timeS, atS + 1) - 1;
-    if (last < 0 || atS - commands.timeS[last] < NO_COMMAND_S) return null;
-    if (fromCog !== commands.cog[last] || toCog === fromCog) return null;
-    const next = commands.timeS[last + 1] ?? Number.POSITIVE_INFINITY;
+    const last = firstAfter(shifted.timeS, atS + 1) - 1;
+    if (last < 0 || atS - shifted.timeS[last] < NO_COMMAND_S) return null;
+    if (fromCog !== shifted.cog[last] || toCog === fromCog) return null;
+    const next = shifted.timeS[last + 1] ?? Number.POSITIVE_INFINITY;
     let logOdds = LOG_PRIOR_ODDS;
     let seenS = 0;
     for (let i = start; i < end && log.timeS[i] < next + sensorLagS; i++) {
@@ -84,4 +85,13 @@ export function ghostShifts(log: RideLog, trace: RideTrace, sensorLagS: number):
       torqueNm: crankTorque(log, start - 2, start + 2),
     };
   }
+}
+
+/** The records that name another cog than the one before; those of the front derailleur alone are no commands to the cogs. */
+function cogCommands({ timeS, cog }: RideTrace['commands']): { readonly timeS: Float64Array; readonly cog: Int8Array } {
+  const changing = [...cog.keys()].filter((i) => cog[i] >= 0 && cog[i] !== (i > 0 ? cog[i - 1] : -1));
+  return {
+    timeS: Float64Array.from(changing, (i) => timeS[i]),
+    cog: Int8Array.from(changing, (i) => cog[i]),
+  };
 }

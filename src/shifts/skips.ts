@@ -1,3 +1,4 @@
+import { median } from 'd3-array';
 import type { RideTrace } from '../gear-trace/gear-trace.ts';
 import type { RideLog } from '../ride-log/ride-log.ts';
 import { crankTorque } from './crank-torque.ts';
@@ -23,15 +24,21 @@ const MAX_SAG = 0.03;
 const LEAST_LEGS = 0.5;
 /** Torque beyond easy riding, Nm (assumption of ours). */
 const HARD_NM = 30;
+/** Without gear records and without a hard push: so short and so deep a dip is no shift there and back, and no reading gone wrong. */
+const CLEAR = { records: 2, dip: 0.15, deviations: 9 } as const;
+/** A dip no deeper than the step to the next larger cog, by this many deviations, may be a hop there and back. */
+const HOP_DEVIATIONS = 2.5;
 
 /**
  * Finds skips: in settled driving, with no command to explain it, the cranks run ahead of the wheel for under 2 s (the ratio dips
- * below the cog's development, which freewheeling never does), and the same cog drives on. Riders often answer by shifting.
+ * below the cog's development, which freewheeling never does), and the same cog drives on. Riders often answer by shifting. A dip that
+ * a hop to the next larger cog could have made counts only under more than the ride's usual load.
  */
 export function skips(log: RideLog, trace: RideTrace, sensorLagS: number): SkipEvent[] {
   const { model, commands } = trace;
   if (!model) return [];
   const found: SkipEvent[] = [];
+  const usualNm = median(usualTorques(log)) ?? Number.NaN;
   for (let start = STEADY_RECORDS; start + 1 < log.timeS.length; start++) {
     const cog = trace.cog[start - 1];
     const ring = trace.ring[start - 1];
@@ -84,9 +91,20 @@ export function skips(log: RideLog, trace: RideTrace, sensorLagS: number): SkipE
     if (end - start > 1 && restsOnCog(start, end)) return null;
     if (Math.log(log.speedMps[deepest] / around) < -MAX_SAG || legs < LEAST_LEGS * depth) return null;
     const torqueNm = crankTorque(log, start - 2, end + 1);
-    // without gear records a quick shift there and back looks the same: only a hard push speaks for a skip
-    if (commands.timeS.length === 0 && !(torqueNm > HARD_NM)) return null;
+    // without gear records a quick shift there and back looks much the same
+    const clear = end - start <= CLEAR.records && depth > CLEAR.dip && z > CLEAR.deviations;
+    if (commands.timeS.length === 0 && !(torqueNm > HARD_NM) && !clear) return null;
+    if (depth < stepToLarger(start, cog) + HOP_DEVIATIONS * trace.deviation[deepest] && !(torqueNm > usualNm))
+      return null;
     return { timeS: Math.max(0, atS - lagS), cog, confidence: 1 - Math.exp(-z / 6), torqueNm };
+  }
+
+  /** Log step of the ratio to the next larger cog; -Infinity from the largest. */
+  function stepToLarger(record: number, cog: number): number {
+    const { logDevelopment, cogs } = model as NonNullable<typeof model>;
+    if (cog + 1 >= cogs) return Number.NEGATIVE_INFINITY;
+    const gear = trace.ring[record - 1] * cogs + cog;
+    return logDevelopment[gear] - logDevelopment[gear + 1];
   }
 
   /** Whether all records of a run but one drive on one cog: then the chain went there and came back. */
@@ -99,4 +117,9 @@ export function skips(log: RideLog, trace: RideTrace, sensorLagS: number): SkipE
       return on >= Math.max(1, end - start - 1);
     });
   }
+}
+
+/** Torque of every record under way, Nm. */
+function usualTorques(log: RideLog): Float64Array {
+  return Float64Array.from(log.timeS, (_, i) => crankTorque(log, i, i + 1)).filter((torqueNm) => torqueNm > 0);
 }

@@ -1,10 +1,14 @@
 import { describe, expect, it } from 'vitest';
-import { gearCommands } from '../../src/gear-trace/gear-commands.ts';
+import type { Bike } from '../../src/drivetrain/bike.ts';
+import { gearCommands as readCommands } from '../../src/gear-trace/gear-commands.ts';
 import { pedallingSamples } from '../../src/gear-trace/pedalling-samples.ts';
 import { settledSamples } from '../../src/gear-trace/settled-samples.ts';
-import { gearRecords, madeBike, madeDoubleBike, madeLog } from './made-ride.ts';
+import type { RideLog } from '../../src/ride-log/ride-log.ts';
+import { gearRecords, MadeRide, madeBike, madeDoubleBike, madeLog } from './made-ride.ts';
 
 const second = (count: number) => ({ speedMps: Array(count).fill(5), cadenceRpm: Array(count).fill(80) });
+
+const gearCommands = (log: RideLog, bike: Bike) => readCommands(log, bike, pedallingSamples(log));
 
 describe('gearCommands', () => {
   it('counts positions from the largest cog and from the smallest ring', () => {
@@ -31,10 +35,36 @@ describe('gearCommands', () => {
     expect([...gearCommands(madeLog({ ...second(3), gearRecords: records }), madeBike).cog]).toEqual([5, 8]);
   });
 
-  it('reads teeth by rank where as many were recorded as the bike has and none fits', () => {
-    const teeth = [10, 12, 14, 16, 18, 21, 24, 28, 32];
-    const records = gearRecords(teeth.map((rearTeeth, timeS) => ({ timeS, rearTeeth })));
-    expect([...gearCommands(madeLog({ ...second(9), gearRecords: records }), madeBike).cog]).toEqual([...teeth.keys()]);
+  it('reads teeth by rank where as many were recorded as the bike has, also where some are the bike’s by chance', () => {
+    for (const teeth of [
+      [10, 12, 14, 16, 18, 21, 24, 28, 32],
+      [11, 15, 17, 18, 20, 26, 28, 30, 36],
+    ]) {
+      const records = gearRecords(teeth.map((rearTeeth, timeS) => ({ timeS, rearTeeth })));
+      const commands = gearCommands(madeLog({ ...second(9), gearRecords: records }), madeBike);
+      expect([...commands.cog]).toEqual([...teeth.keys()]);
+    }
+  });
+
+  it('reads them by order and by the ratio pedalled where not all cogs were used', () => {
+    // cogs 1 to 5 of 11 13 15 17 20 23 26 30 34, recorded as if they were those two further
+    const ride = new MadeRide().pedal(30).wander(30, 12, [1, 5]);
+    const log = ride.log();
+    const asWritten = log.gearRecords.rearTeeth;
+    const recorded = new Map([
+      [13, 17],
+      [15, 19],
+      [17, 23],
+      [20, 25],
+      [23, 30],
+    ]);
+    const wrong = {
+      ...log.gearRecords,
+      rearTeeth: asWritten.map((teeth) => recorded.get(teeth) ?? 0),
+      rearPosition: asWritten.map(() => 0),
+    };
+    const read = gearCommands({ ...log, gearRecords: wrong }, ride.bike).cog;
+    expect([...read]).toEqual([...asWritten].map((teeth) => madeBike.cassette.indexOf(teeth)));
   });
 
   it('keeps the last known cog and ring where a record does not name them', () => {

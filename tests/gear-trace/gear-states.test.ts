@@ -104,7 +104,7 @@ describe('gearTransition', () => {
 
   it.each([madeBike, madeDoubleBike])('keeps the sum of probabilities at every step: %#', (bike) => {
     const states = gearStates(bike.chainrings.length, bike.cassette.length);
-    const { forward } = gearTransition(states, gearCommands(log, bike), log.timeS, samples);
+    const { forward } = gearTransition(states, gearCommands(log, bike, pedallingSamples(log)), log.timeS, samples);
     const to = new Float64Array(states.count);
     for (let t = 1; t < times.length; t++)
       for (let from = 0; from < states.count; from++) {
@@ -118,7 +118,12 @@ describe('gearTransition', () => {
 
   it('goes backward by the transpose of going forward', () => {
     const states = gearStates(2, madeDoubleBike.cassette.length);
-    const { forward, backward } = gearTransition(states, gearCommands(log, madeDoubleBike), log.timeS, samples);
+    const { forward, backward } = gearTransition(
+      states,
+      gearCommands(log, madeDoubleBike, pedallingSamples(log)),
+      log.timeS,
+      samples,
+    );
     const vector = fc.array(fc.double({ min: 0, max: 1, noNaN: true }), {
       minLength: states.count,
       maxLength: states.count,
@@ -139,7 +144,7 @@ describe('gearTransition', () => {
 
   it('follows a fresh command rather than an old one, and hardly moves while the cranks stand', () => {
     const states = gearStates(1, 9);
-    const { forward } = gearTransition(states, gearCommands(log, madeBike), log.timeS, samples);
+    const { forward } = gearTransition(states, gearCommands(log, madeBike, pedallingSamples(log)), log.timeS, samples);
     const arrives = (t: number, from: number, target: number): number => {
       const start = new Float64Array(states.count);
       start[from] = 1;

@@ -45,7 +45,7 @@ describe('a ride over all cogs', () => {
   const ride = rideAllCogs();
   const log = ride.log();
   const samples = pedallingSamples(log);
-  const commands = gearCommands(log, madeBike);
+  const commands = gearCommands(log, madeBike, pedallingSamples(log));
   const measured = measureGears(log, samples, settledSamples(log, samples, commands, 9, 1));
   const model = fitCommandedGears(measured.peaks, madeBike, {
     speedLagS: measured.speedLagS,
@@ -87,7 +87,7 @@ describe('residualNoise', () => {
     const log = rideAllCogs(2, 0).log();
     const changed = { ...log, speedMps: log.speedMps.map((v, i) => Math.max(0, v + error(i, v))) };
     const samples = pedallingSamples(changed);
-    const commands = gearCommands(changed, madeBike);
+    const commands = gearCommands(changed, madeBike, pedallingSamples(changed));
     return residualNoise(changed, decodeGears(changed, madeBike, samples, commands, model), model);
   };
   const drawn = Float64Array.from({ length: 3000 }, () => random.normal());
@@ -124,7 +124,13 @@ describe('residualNoise', () => {
 
   it('keeps the model’s own noise where too few records are decoded', () => {
     const short = madeLog({ speedMps: [5, 5], cadenceRpm: [80, 80] });
-    const decoded = decodeGears(short, madeBike, pedallingSamples(short), gearCommands(short, madeBike), model);
+    const decoded = decodeGears(
+      short,
+      madeBike,
+      pedallingSamples(short),
+      gearCommands(short, madeBike, pedallingSamples(short)),
+      model,
+    );
     expect(residualNoise(short, decoded, model)).toEqual(model.noise);
   });
 });
@@ -133,7 +139,11 @@ describe('measureGears', () => {
   it('finds nothing to measure in a ride without settled pedalling', () => {
     const log = madeLog({ speedMps: Array(20).fill(0), cadenceRpm: Array(20).fill(0) });
     const samples = pedallingSamples(log);
-    const measured = measureGears(log, samples, settledSamples(log, samples, gearCommands(log, madeBike), 9, 1));
+    const measured = measureGears(
+      log,
+      samples,
+      settledSamples(log, samples, gearCommands(log, madeBike, pedallingSamples(log)), 9, 1),
+    );
     expect(measured.noise).toBeNaN();
     expect(measured.peaks.every(({ count, centre }) => count === 0 && Number.isNaN(centre))).toBe(true);
   });

@@ -221,7 +221,13 @@ describe('traceGears with too little', () => {
 describe('emptyTrace', () => {
   it('knows nothing, column by column', () => {
     const log = madeLog({ speedMps: [1, 2, 3], cadenceRpm: [0, 0, 0] });
-    const empty = emptyTrace(madeDoubleBike, gearCommands(log, madeDoubleBike), pedallingSamples(log), 'none', []);
+    const empty = emptyTrace(
+      madeDoubleBike,
+      gearCommands(log, madeDoubleBike, pedallingSamples(log)),
+      pedallingSamples(log),
+      'none',
+      [],
+    );
     expect([...empty.cog, ...empty.ring]).toEqual(Array(6).fill(-1));
     expect([...empty.cogProbability, ...empty.driving, ...empty.driveLost]).toEqual(Array(9).fill(0));
     expect([empty.rolloutMm, empty.sensorLagS, empty.ratioNoise].every(Number.isNaN)).toBe(true);

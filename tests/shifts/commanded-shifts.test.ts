@@ -18,7 +18,12 @@ function shiftsOf(
     cadenceRpm,
     gearRecords: gearRecords(rows, wholeSeconds),
   });
-  return commandedShifts(log, gearCommands(log, madeBike), pedallingSamples(log), revolutionClock(log));
+  return commandedShifts(
+    log,
+    gearCommands(log, madeBike, pedallingSamples(log)),
+    pedallingSamples(log),
+    revolutionClock(log),
+  );
 }
 const moves = (shifts: readonly CommandedShift[]): number[][] => shifts.map((s) => [s.timeS, s.fromCog, s.toCog]);
 
@@ -157,7 +162,14 @@ describe('commandedShifts', () => {
       gearRecords: gearRecords([{ timeS: 0 }, { timeS: 5, rear: 5 }, { timeS: 15, rear: 4 }]),
     });
     expect(
-      moves(commandedShifts(log, gearCommands(log, madeBike), pedallingSamples(log), revolutionClock(log))),
+      moves(
+        commandedShifts(
+          log,
+          gearCommands(log, madeBike, pedallingSamples(log)),
+          pedallingSamples(log),
+          revolutionClock(log),
+        ),
+      ),
     ).toEqual([[15, 4, 5]]);
   });
 });
