@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto';
 import { readFileSync, statSync } from 'node:fs';
 import { CogwrightError } from '../errors/cogwright-error.ts';
 import { FileError } from '../errors/file-error.ts';
@@ -16,14 +17,21 @@ export interface ReadRides {
   readonly failed: readonly FailedRide[];
 }
 
-/** Reads and decodes ride files one after the other. A file that fails does not stop the others. */
+/** Reads and decodes ride files one after the other. A file that fails does not stop the others; one that holds the same bytes as another counts once. */
 export function readRides(files: readonly string[], progress: Progress): ReadRides {
   const logs: RideLog[] = [];
   const failed: FailedRide[] = [];
+  const seen = new Map<string, string>();
   files.forEach((file, i) => {
     progress.tell('Reading', i);
     try {
-      logs.push(readRideLog(file, readBytes(file)));
+      const bytes = readBytes(file);
+      const print = createHash('sha256').update(bytes).digest('hex');
+      const twin = seen.get(print);
+      if (twin !== undefined)
+        throw new FileError(file, 'duplicate', `is the same ride as ${twin}`, 'It was counted once.');
+      logs.push(readRideLog(file, bytes));
+      seen.set(print, file);
     } catch (error) {
       if (!(error instanceof CogwrightError)) throw error;
       failed.push({ file, code: error.code, message: error.message });

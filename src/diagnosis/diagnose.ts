@@ -63,6 +63,8 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
   const lookAhead = new LookAhead(particles, weighed.model);
   const seen = observe(evidence.rides, bike);
   const comparisons = compareAdjustments(evidence.rides, input.adjustments, bike.cassette.length);
+  const last = comparisons.at(-1);
+  const untested = last !== undefined && last.after.shifts === 0 ? last : null;
   const ranked = causes
     .map((cause, c) => ({
       cause,
@@ -85,7 +87,9 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
     onset,
     rider: weighRider(particles, evidence),
     clicks: turnsNeeded(particles, top, electronic),
-    stillThere: evidence.groups.length > 0 ? stillThere(particles, top) : 1,
+    // what nobody has ridden on since may have cured anything: that is no finding
+    stillThere: evidence.groups.length > 0 && !untested ? stillThere(particles, top) : 1,
+    untested,
     checkRide: planCheckRide(lookAhead, bike.cassette, weighed.model.usage),
     electronic,
   };

@@ -27,9 +27,9 @@ export const workOrder: readonly Cause[] = [
 const highLimitTension =
   'Release cable tension before setting the high limit, count the clicks, and put them back afterwards.';
 const indexAgain = 'Check the indexing again afterwards.';
-const intoSpokes =
+export const intoSpokes =
   'A chain that went into the spokes: stop, look for damage to spokes and derailleur, and do not ride on until they are sound.';
-const intoFrame =
+export const intoFrame =
   'A chain that went into the frame: stop, look for damage to frame and chain, and do not ride on until they are sound.';
 
 const cableSteps: Readonly<Record<Exclude<Cause, 'no-fault'>, NextStep>> = {

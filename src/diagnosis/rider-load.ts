@@ -28,7 +28,11 @@ export function weighRider(particles: readonly Particle[], evidence: Evidence): 
   const [low, , high] = countByLoad(evidence);
   const none = { troubleRateLowTorque: null, troubleRateHighTorque: null };
   if (!Number.isFinite(evidence.edges.highNm) || low.shifts === 0 || high.shifts === 0)
-    return { probability: 0, ...none, sentence: 'The rides carry too little power to tell what hard pedalling does.' };
+    return {
+      probability: 0,
+      ...none,
+      sentence: 'Too few shifts with power were judged to tell what hard pedalling does.',
+    };
   const probability =
     particles.filter(({ cause, healthy }) => cause === 'no-fault' && healthy.rider > worthMentioning).length /
     Math.max(1, particles.length);

@@ -2,7 +2,7 @@ import { causeWords } from './cause-words.ts';
 import type { Cause } from './causes.ts';
 import { curedBelow } from './cured-below.ts';
 import type { CheckRide, Onset, RiderPart, Suggestion, TurnEstimate, Undecided } from './diagnosis.ts';
-import { generalCautions, nextStep, workOrder } from './next-steps.ts';
+import { generalCautions, intoFrame, intoSpokes, nextStep, workOrder } from './next-steps.ts';
 import type { Observed, ShiftCount } from './observed.ts';
 
 /** Fewer judged shifts than this name no part, unless the verdict is all but sure. An assumption of ours. */
@@ -20,6 +20,8 @@ export interface SuggestionFacts {
   readonly rider: RiderPart;
   readonly clicks: TurnEstimate;
   readonly stillThere: number;
+  /** The last adjustment, where no shift was judged after it. */
+  readonly untested: { readonly at: string; readonly parameter: string } | null;
   readonly checkRide: CheckRide;
   readonly electronic: boolean;
 }
@@ -33,9 +35,16 @@ const none = (action: string, start: string, verify: string): Suggestion => ({
 });
 
 /** Shifts that would all go well by chance only once in twenty times if nothing had changed. */
-function shiftsToProve(count: ShiftCount): number {
+function shiftsToProve(count: Pick<ShiftCount, 'shifts' | 'trouble'>): number {
   const rate = Math.min(0.6, Math.max(0.05, count.trouble / Math.max(1, count.shifts)));
   return Math.round(Math.log(0.05) / Math.log(1 - rate)) + 2;
+}
+
+/** A loose limit shows by a lost chain, seldom by a late shift. */
+function staysOn(seen: Observed, side: 'past-largest' | 'past-smallest', where: string): string {
+  const onto = side === 'past-largest' ? seen.cassette.length - 1 : 0;
+  const count = { shifts: seen.commandedOnto(onto), trouble: seen.drops(side) };
+  return `Once the limit is set, and tried on a stand, make at least ${shiftsToProve(count)} shifts ${where} on the next ride, softly, away from traffic: a cure shows as a chain that stays on.`;
 }
 
 function verifyStep(cause: Cause, seen: Observed): string {
@@ -49,14 +58,16 @@ function verifyStep(cause: Cause, seen: Observed): string {
     case 'cable-tension-high':
     case 'cable-friction':
       return shifts(seen.shifts('to-smaller'), `to smaller cogs, onto the ${cassette[last - 2]} to the ${cassette[1]}`);
-    case 'low-limit-tight':
     case 'low-limit-loose':
+      return staysOn(seen, 'past-largest', `from the ${cassette[last - 1]} onto the ${cassette[last]}`);
+    case 'high-limit-loose':
+      return staysOn(seen, 'past-smallest', `from the ${cassette[1]} onto the ${cassette[0]}`);
+    case 'low-limit-tight':
       return shifts(
         seen.shifts('to-larger', (cog) => cog === last),
         `from the ${cassette[last - 1]} onto the ${cassette[last]}, softly, away from traffic,`,
       );
     case 'high-limit-tight':
-    case 'high-limit-loose':
       return shifts(
         seen.shifts('to-smaller', (cog) => cog === 0),
         `from the ${cassette[1]} onto the ${cassette[0]}, softly, away from traffic,`,
@@ -125,6 +136,23 @@ function forCause(cause: Exclude<Cause, 'no-fault'>, facts: SuggestionFacts): Su
   };
 }
 
+/** One thing at a time: what was turned last is ridden on before anything else is turned. */
+function rideFirst(
+  cause: Exclude<Cause, 'no-fault'>,
+  untested: { at: string; parameter: string },
+  facts: SuggestionFacts,
+): Suggestion {
+  const step = nextStep(cause, facts.electronic);
+  return {
+    parameter: step.parameter,
+    action: `Ride before anything more is turned: no shift was judged yet after what was done on ${untested.at.slice(0, 10)} (${untested.parameter.replaceAll('-', ' ')}).`,
+    start:
+      'Try the shifts in question softly, away from traffic, before the ride; stop at once if the chain leaves the cogs.',
+    verify: verifyStep(cause, facts.seen),
+    cautions: [...step.cautions, ...generalCautions],
+  };
+}
+
 function cured(cause: Cause, facts: SuggestionFacts): Suggestion {
   return none(
     `Leave it as it is: the last adjustment seems to have cured ${causeWords(cause, facts.electronic)}.`,
@@ -133,14 +161,24 @@ function cured(cause: Cause, facts: SuggestionFacts): Suggestion {
   );
 }
 
-/** The next step: one thing, in the order the trade works in. */
+/** The next step: one thing, in the order the trade works in. A chain that left the cogs calls for a look whatever the step is. */
 export function suggest(facts: SuggestionFacts): Suggestion {
+  const suggestion = oneStep(facts);
+  const { drops } = facts.seen;
+  const looks = [drops('past-largest') > 0 && intoSpokes, drops('past-smallest') > 0 && intoFrame].filter(
+    (caution): caution is string => caution !== false && !suggestion.cautions.includes(caution),
+  );
+  return { ...suggestion, cautions: [...looks, ...suggestion.cautions] };
+}
+
+function oneStep(facts: SuggestionFacts): Suggestion {
   const [{ cause, probability }] = facts.ranked;
   const { undecided, seen, electronic } = facts;
   if (seen.all.shifts < fewestShifts && (cause === 'no-fault' || probability < allButSure)) return fewShifts(seen);
   if (cause === 'no-fault') return healthy(facts);
   if (undecided?.between.includes('no-fault'))
     return checkRideFirst(facts, `it is not decided whether there is a fault at all`);
+  if (facts.untested) return rideFirst(cause, facts.untested, facts);
   if (facts.stillThere < curedBelow) return cured(cause, facts);
   if (undecided) {
     const first = [...undecided.between].sort((a, b) => workOrder.indexOf(a) - workOrder.indexOf(b))[0];

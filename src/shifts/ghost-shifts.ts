@@ -1,5 +1,6 @@
 import type { RideTrace } from '../gear-trace/gear-trace.ts';
 import type { RideLog } from '../ride-log/ride-log.ts';
+import { cogCommands } from './cog-commands.ts';
 import { crankTorque } from './crank-torque.ts';
 import { firstAfter } from './first-after.ts';
 import type { GhostShiftEvent } from './ride-events.ts';
@@ -85,13 +86,4 @@ export function ghostShifts(log: RideLog, trace: RideTrace, sensorLagS: number):
       torqueNm: crankTorque(log, start - 2, start + 2),
     };
   }
-}
-
-/** The records that name another cog than the one before; those of the front derailleur alone are no commands to the cogs. */
-function cogCommands({ timeS, cog }: RideTrace['commands']): { readonly timeS: Float64Array; readonly cog: Int8Array } {
-  const changing = [...cog.keys()].filter((i) => cog[i] >= 0 && cog[i] !== (i > 0 ? cog[i - 1] : -1));
-  return {
-    timeS: Float64Array.from(changing, (i) => timeS[i]),
-    cog: Int8Array.from(changing, (i) => cog[i]),
-  };
 }

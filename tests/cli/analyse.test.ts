@@ -1,4 +1,4 @@
-import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { copyFileSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
@@ -98,6 +98,16 @@ describe('analyse', () => {
     const json = await runCogwright('analyse', at('broken.fit'), '--json');
     expect(json.code).toBe(1);
     expect(JSON.parse(json.stdout)).toMatchObject({ version: 1, rides: [], failed: [{ file: at('broken.fit') }] });
+  });
+
+  it('counts a copy of a ride once and says so, which --strict does not mind', async () => {
+    const copy = at('copy.fit');
+    copyFileSync(at('hut', 'ride-1.fit'), copy);
+    const once = await runCogwright('analyse', at('hut', 'ride-1.fit'), copy, '-b', bike, '--json', '--strict');
+    expect(once.code).toBe(0);
+    const { rides, failed } = JSON.parse(once.stdout);
+    expect([rides.length, failed.length, failed[0].code]).toEqual([1, 1, 'duplicate']);
+    expect(once.stderr).toMatch(/is the same ride as .*It was counted once/);
   });
 
   it('counts a file reached twice once', async () => {

@@ -67,7 +67,7 @@ describe('words of the trade', () => {
   it('speaks of a turn only where its interval leaves one side', () => {
     const clicks = { parameter: 'cable-tension', unit: 'clicks', mean: -1.5, low: -2.5, high: -0.5 } as const;
     expect(turnWords(clicks)).toBe(
-      'By the shifts seen, the setting is off by about 1.5 clicks clockwise (less tension), between 0.5 and 2.5 (95 %).',
+      'By the shifts seen, the setting needs about 1.5 clicks clockwise (less tension), between 0.5 and 2.5 (95 %).',
     );
     expect(turnWords({ ...clicks, high: 0.1 })).toBeNull();
     expect(turnWords(undefined)).toBeNull();

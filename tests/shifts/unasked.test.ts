@@ -3,6 +3,7 @@ import { type AnalysedRide, analyseRide } from '../../src/analyse.ts';
 import { traceGears } from '../../src/gear-trace/trace-gears.ts';
 import { dropSide } from '../../src/shifts/drop-side.ts';
 import { ghostShifts } from '../../src/shifts/ghost-shifts.ts';
+import { ghostSteps } from '../../src/shifts/ghost-steps.ts';
 import { lowestLevels } from '../../src/shifts/lowest-levels.ts';
 import { secondsEvidence } from '../../src/shifts/seconds-evidence.ts';
 import { skips } from '../../src/shifts/skips.ts';
@@ -36,6 +37,46 @@ describe('ghost shifts', () => {
       expect(ghost.torqueNm).toBeGreaterThan(0);
       expect(shifts.every(({ outcome }) => outcome === 'clean')).toBe(true);
     }
+  });
+
+  it('are found by the step of the cadence where the trace does not follow', () => {
+    // the speed strays in long runs, so that the trace takes each second for a small part of evidence
+    const strayed = (ride: MadeRide) => {
+      const log = ride.log();
+      return { ...log, speedMps: log.speedMps.map((speed, i) => speed * (1 + 0.02 * Math.sin(i / 6))) };
+    };
+    const found = (ride: MadeRide) => {
+      const log = strayed(ride);
+      const trace = traceGears(log, madeBike);
+      const still = { ...trace, cog: trace.cog.map((cog, i) => (i > log.timeS.length - 30 ? 4 : cog)) };
+      return ghostSteps(log, still, 0);
+    };
+    const hop = (seconds: number) =>
+      at(4)
+        .pedal(15)
+        .move(5)
+        .pedal(seconds, { cadenceRpm: (80 * 23) / 20 })
+        .move(4)
+        .pedal(14);
+    const [ghost] = found(hop(5));
+    expect([ghost?.fromCog, ghost?.toCog]).toEqual([4, 5]);
+    expect(Math.abs(ghost.heldS - 5)).toBeLessThanOrEqual(1);
+    expect(found(hop(1))).toEqual([]);
+    expect(found(at(4).pedal(34))).toEqual([]);
+    // a speed that sags while the legs keep their pace is the sensor's own
+    const sagging = at(4).pedal(34);
+    const log = sagging.log();
+    const speedMps = log.speedMps.map((speed, i) =>
+      i > log.timeS.length - 16 && i < log.timeS.length - 10 ? speed * 0.87 : speed,
+    );
+    const trace = traceGears({ ...log, speedMps }, madeBike);
+    expect(
+      ghostSteps(
+        { ...log, speedMps },
+        { ...trace, cog: trace.cog.map((cog, i) => (i > speedMps.length - 30 ? 4 : cog)) },
+        0,
+      ),
+    ).toEqual([]);
   });
 
   it('are none where a command came in the 5 s before', () => {
@@ -265,7 +306,7 @@ describe('skips', () => {
   };
 
   it('are found where the cranks run ahead for under 2 s and the cog stays', () => {
-    const { log, from } = skipping(0.15, 1);
+    const { log, from } = skipping(0.3, 1);
     const { events } = analyseRide(log, madeBike);
     expect(events.skips.length).toBe(1);
     expect(events.skips[0].cog).toBe(3);
@@ -276,8 +317,26 @@ describe('skips', () => {
 
   it('are none for longer spells, or for freewheeling, which lags behind', () => {
     for (const records of [4, 6]) expect(analyseRide(skipping(0.09, records).log, madeBike).events.skips).toEqual([]);
-    expect(analyseRide(skipping(0.09, 1).log, madeBike).events.skips.length).toBe(1);
+    expect(analyseRide(skipping(0.3, 1).log, madeBike).events.skips.length).toBe(1);
     expect(analyseRide(skipping(-0.15, 1).log, madeBike).events.skips).toEqual([]);
+  });
+
+  it('are none where a hop to the next larger cog and back would show the same, under less than the usual load', () => {
+    const { log, from } = skipping(0.12, 1);
+    const powerW = log.powerW.map((watts, i) => (Math.abs(i - from) < 4 ? 0.6 * watts : watts));
+    expect(analyseRide({ ...log, powerW }, madeBike).events.skips).toEqual([]);
+    const hard = log.powerW.map((watts, i) => (Math.abs(i - from) < 4 ? 1.5 * watts : watts));
+    expect(analyseRide({ ...log, powerW: hard }, madeBike).events.skips.length).toBe(1);
+  });
+
+  it('are found without gear records where they are deep and short, and are no lost chain', () => {
+    const { log } = skipping(0.3, 1);
+    const bare = { ...log, gearRecords: madeLog({ speedMps: [5], cadenceRpm: [80] }).gearRecords };
+    const stopping = { ...bare, speedMps: bare.speedMps.map((speed, i) => (i > bare.timeS.length - 12 ? 0 : speed)) };
+    for (const ride of [bare, stopping]) {
+      const { events } = analyseRide({ ...ride, powerW: ride.powerW.map(() => Number.NaN) }, madeBike);
+      expect([events.skips.length, events.chainDrops.length]).toEqual([1, 0]);
+    }
   });
 
   it('are none without a gear model', () => {

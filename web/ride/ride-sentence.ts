@@ -16,6 +16,13 @@ export function rideSentence(counts: RideReport['counts']): string {
     counts.chainDrops > 0 && counted(counts.chainDrops, 'chain drop'),
     counts.skips > 0 && counted(counts.skips, 'skip'),
   ].filter((text): text is string => Boolean(text));
-  const first = `Of ${counted(judged, 'judged shift')}, ${trouble.length > 0 ? `${inARow(trouble)}; the rest clean` : judged === 1 ? 'it was clean' : 'all clean'}.`;
+  const none =
+    counts.shifts === 0
+      ? 'No shift was recorded'
+      : `None of ${counted(counts.shifts, 'recorded shift')} could be judged`;
+  const first =
+    judged === 0
+      ? `${none}.`
+      : `Of ${counted(judged, 'judged shift')}, ${trouble.length > 0 ? `${inARow(trouble)}; the rest clean` : judged === 1 ? 'it was clean' : 'all clean'}.`;
   return `${first}${unasked.length > 0 ? ` ${inARow(unasked)}.` : ''}`;
 }

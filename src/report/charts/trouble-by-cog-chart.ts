@@ -125,5 +125,6 @@ export function describeTroubleByCog(cogs: readonly CogTrouble[]): string {
   const rated = cogs.filter((cog) => cog.troubleRate !== null && cog.shifts >= fewShifts);
   if (rated.length === 0) return 'Too few judged shifts on any cog to tell.';
   const worst = rated.reduce((a, b) => ((b.troubleRate ?? 0) > (a.troubleRate ?? 0) ? b : a));
-  return `Most trouble: shifts onto ${worst.teeth} teeth ${directionPhrase[worst.direction]}, ${percent(worst.troubleRate ?? 0)} of ${worst.shifts} judged.`;
+  if (!worst.troubleRate) return 'No trouble on any cog with enough judged shifts.';
+  return `Most trouble: shifts onto ${worst.teeth} teeth ${directionPhrase[worst.direction]}, ${percent(worst.troubleRate)} of ${worst.shifts} judged.`;
 }

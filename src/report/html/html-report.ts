@@ -74,7 +74,7 @@ function htmlAdjustments({ adjustments }: Report): Markup | null {
 function htmlFailed({ failed }: Report): Markup | null {
   if (failed.length === 0) return null;
   return html`<section>
-<h2>Files that could not be read</h2>
+<h2>Files left out</h2>
 <ul>${failed.map(({ message }) => html`<li>${message}</li>`)}</ul>
 </section>`;
 }

@@ -70,7 +70,7 @@ function lateralFigure({ diagnosis }: Report): Markup | null {
   const { mean, low, high } = diagnosis.lateralOffsetMm;
   return chartFigure(
     'Where the guide pulley is thought to stand',
-    `Over the whole cassette ${signedMm(mean)}, between ${signedMm(low)} and ${signedMm(high)} (95 %); plus is inboard, towards the spokes. Worked out from shifts, not measured.`,
+    `On average over the cassette ${signedMm(mean)}, between ${signedMm(low)} and ${signedMm(high)} (95 %); plus is inboard, towards the spokes. Worked out from shifts, not measured.`,
     { widthPx: 860, heightPx: 280 },
     (svg, size) => drawLateralError(svg, errors, size),
   );

@@ -25,12 +25,12 @@ export function textReport(report: Report, options: TextOptions = {}): string {
   page.heading('What the logs cannot tell');
   for (const limit of limitWords(report)) page.bullet(limit);
   if (report.failed.length > 0) {
-    page.heading('Files that could not be read');
+    page.heading('Files left out');
     for (const { message } of report.failed) page.bullet(message);
   }
   return page.toString();
 }
 
 function failedWords({ failed }: Report): string {
-  return failed.length === 0 ? '' : `, ${counted(failed.length, 'file')} could not be read (see the end)`;
+  return failed.length === 0 ? '' : `, ${counted(failed.length, 'file')} left out (see the end)`;
 }

@@ -1,6 +1,6 @@
 import type { DiagnosisReport } from '../report-schema.ts';
 
-/** How far the indexing is off, in turns of the adjuster with the interval; null where nothing speaks for a turn. */
+/** How far the indexing is to be turned, in turns of the adjuster with the interval; null where nothing speaks for a turn. */
 export function turnWords(clicks: DiagnosisReport['clicks']): string | null {
   if (!clicks || (clicks.low <= 0 && clicks.high >= 0)) return null;
   const inboard = clicks.mean > 0;
@@ -13,5 +13,5 @@ export function turnWords(clicks: DiagnosisReport['clicks']): string | null {
         ? 'inboard'
         : 'outboard';
   const [near, far] = [clicks.low, clicks.high].map(Math.abs).sort((a, b) => a - b);
-  return `By the shifts seen, the setting is off by about ${Math.abs(clicks.mean).toFixed(1)} ${clicks.unit} ${sense}, between ${near.toFixed(1)} and ${far.toFixed(1)} (95 %).`;
+  return `By the shifts seen, the setting needs about ${Math.abs(clicks.mean).toFixed(1)} ${clicks.unit} ${sense}, between ${near.toFixed(1)} and ${far.toFixed(1)} (95 %).`;
 }

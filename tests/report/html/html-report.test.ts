@@ -27,7 +27,7 @@ describe('htmlReport', () => {
       'Did the adjustments help?',
       'What was seen in each ride',
       'What the logs cannot tell',
-      'Files that could not be read',
+      'Files left out',
     ]);
     expect(document.querySelectorAll('.cautions li').length).toBe(2);
     expect(document.querySelectorAll('table').length).toBe(3);
