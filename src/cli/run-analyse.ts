@@ -57,7 +57,9 @@ export async function runAnalyse(paths: readonly string[], options: AnalyseOptio
   }
   if (options.html !== undefined) await writePage(options.html, report);
   await writeResult(options.json ? `${JSON.stringify(report, null, 2)}\n` : await readable(report));
-  return logs.length === 0 || (options.strict && report.failed.some(({ code }) => code !== 'duplicate')) ? exitCode.noRide : exitCode.done;
+  return logs.length === 0 || (options.strict && report.failed.some(({ code }) => code !== 'duplicate'))
+    ? exitCode.noRide
+    : exitCode.done;
 }
 
 async function readable(report: Report): Promise<string> {

@@ -1,3 +1,4 @@
+import { wilsonInterval } from '../numeric/wilson-interval.ts';
 import { causeWords } from './cause-words.ts';
 import type { Cause } from './causes.ts';
 import { curedBelow } from './cured-below.ts';
@@ -153,6 +154,23 @@ function rideFirst(
   };
 }
 
+/** With trouble this rare, for sure, and nothing else amiss, a part is better left alone whatever the timing hints at. */
+const hardlyAny = 0.02;
+
+function shiftsWell({ all, ghosts, drops, skips }: Observed): boolean {
+  const lost = drops('past-largest') + drops('past-smallest') + drops('chainring') + drops('unknown');
+  const events = ghosts('to-larger') + ghosts('to-smaller') + lost + skips();
+  return events === 0 && wilsonInterval(all.trouble, all.shifts).high < hardlyAny;
+}
+
+function leaveAlone({ all }: Observed): Suggestion {
+  return none(
+    `Turn nothing yet: only ${all.trouble} of ${all.shifts} judged shifts went wrong.`,
+    'Nothing needs to be turned while the bike shifts as well as this.',
+    'Keep recording; the verdict is worked out again with every ride.',
+  );
+}
+
 function cured(cause: Cause, facts: SuggestionFacts): Suggestion {
   return none(
     `Leave it as it is: the last adjustment seems to have cured ${causeWords(cause, facts.electronic)}.`,
@@ -180,6 +198,7 @@ function oneStep(facts: SuggestionFacts): Suggestion {
     return checkRideFirst(facts, `it is not decided whether there is a fault at all`);
   if (facts.untested) return rideFirst(cause, facts.untested, facts);
   if (facts.stillThere < curedBelow) return cured(cause, facts);
+  if (shiftsWell(seen)) return leaveAlone(seen);
   if (undecided) {
     const first = [...undecided.between].sort((a, b) => workOrder.indexOf(a) - workOrder.indexOf(b))[0];
     return forCause(first as Exclude<Cause, 'no-fault'>, facts);

@@ -1,0 +1,77 @@
+import { describe, expect, it } from 'vitest';
+import type { Observed } from '../../src/diagnosis/observed.ts';
+import { type SuggestionFacts, suggest } from '../../src/diagnosis/suggest.ts';
+
+const count = (shifts: number, late: number) => ({ shifts, late, missed: 0, overshot: 0, trouble: late });
+const seen = (changes: Partial<Observed> = {}): Observed => ({
+  cassette: [11, 13, 15, 17, 20, 23, 26, 30, 34],
+  all: count(600, 3),
+  shifts: () => count(50, 3),
+  ghosts: () => 0,
+  drops: () => 0,
+  commandedOnto: () => 40,
+  skips: () => 0,
+  pedallingHours: 3,
+  pedallingShare: Array(9).fill(1 / 9),
+  weakShifts: 0,
+  ...changes,
+});
+const facts = (changes: Partial<SuggestionFacts> = {}): SuggestionFacts => ({
+  ranked: [
+    { cause: 'pulley-gap-small', probability: 0.9 },
+    { cause: 'no-fault', probability: 0.1 },
+  ],
+  seen: seen(),
+  undecided: null,
+  onset: { kind: 'steady', at: null, probability: 0.9 },
+  rider: { probability: 0, troubleRateLowTorque: null, troubleRateHighTorque: null, sentence: '' },
+  clicks: { parameter: 'cable-tension', unit: 'clicks', mean: 0, low: -1, high: 1 },
+  stillThere: 1,
+  untested: null,
+  checkRide: { blocks: [], sentences: [], expectedBits: 0, ordinaryBits: 0 },
+  electronic: false,
+  ...changes,
+});
+
+describe('suggest', () => {
+  it('leaves a bike alone on which hardly any shift goes wrong, whatever the timing hints at', () => {
+    expect(suggest(facts())).toMatchObject({
+      parameter: 'none',
+      action: 'Turn nothing yet: only 3 of 600 judged shifts went wrong.',
+    });
+    for (const change of [
+      { all: count(600, 30) },
+      { all: count(60, 0) },
+      { ghosts: () => 1 },
+      { skips: () => 1 },
+      { drops: () => 1 },
+    ])
+      expect(suggest(facts({ seen: seen(change) })).parameter).toBe('pulley-gap');
+  });
+
+  it('asks for a look at frame and spokes after every chain lost there, whatever the step is', () => {
+    const lost = (side: string) => seen({ all: count(600, 40), drops: (asked) => (asked === side ? 2 : 0) });
+    const cautions = (side: string): string => suggest(facts({ seen: lost(side) })).cautions.join(' ');
+    expect(cautions('past-largest')).toMatch(/went into the spokes: stop, look for damage/);
+    expect(cautions('past-smallest')).toMatch(/went into the frame: stop, look for damage/);
+    expect(cautions('chainring')).not.toMatch(/spokes: stop|frame: stop/);
+  });
+
+  it('asks to ride first where the last adjustment has not been ridden on', () => {
+    const untested = { at: '2026-05-07T12:00:00Z', parameter: 'pulley-gap' };
+    const { parameter, action, cautions } = suggest(facts({ seen: seen({ all: count(600, 40) }), untested }));
+    expect(parameter).toBe('pulley-gap');
+    expect(action).toBe(
+      'Ride before anything more is turned: no shift was judged yet after what was done on 2026-05-07 (pulley gap).',
+    );
+    expect(cautions.join(' ')).toMatch(/at sag/);
+  });
+
+  it('proves a loose limit by a chain that stays on, not by late shifts', () => {
+    const loose = facts({
+      ranked: [{ cause: 'low-limit-loose', probability: 0.9 }],
+      seen: seen({ all: count(600, 40), drops: (side) => (side === 'past-largest' ? 4 : 0) }),
+    });
+    expect(suggest(loose).verify).toMatch(/at least \d+ shifts from the 30 onto the 34 .* a chain that stays on\.$/);
+  });
+});
