@@ -12,7 +12,10 @@ export const measuredParameters = {
 /** Parts that are aligned or replaced: no amount, unit `done`. */
 export const replacedParts = ['hanger', 'cable-and-housing', 'chain', 'cassette', 'wheel'] as const;
 
-const at = z.iso.datetime({ offset: true, error: 'must be an ISO 8601 time, for example 2026-04-12T18:30:00Z' });
+const at = z.iso.datetime({
+  offset: true,
+  error: 'must be an ISO 8601 time with its zone, for example 2026-04-12T18:30:00Z',
+});
 const note = z.string().max(2000).default('');
 
 /** One adjustment or repair. `amount` is null for parts that are aligned or replaced. */

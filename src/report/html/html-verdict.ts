@@ -6,7 +6,7 @@ import { causeWords } from '../words/cause-words.ts';
 import { percent, signedMm } from '../words/number-words.ts';
 import { parameterTitle } from '../words/parameter-words.ts';
 import { turnWords } from '../words/turn-words.ts';
-import { explainedCauses, verdictSentence } from '../words/verdict-words.ts';
+import { explainedCauses, showsNothing, verdictSentence } from '../words/verdict-words.ts';
 import { chartFigure } from './chart-figure.ts';
 import { html, type Markup } from './markup.ts';
 
@@ -64,7 +64,9 @@ function causeFigure(report: Report): Markup {
   );
 }
 
-function lateralFigure({ diagnosis }: Report): Markup | null {
+function lateralFigure(report: Report): Markup | null {
+  const { diagnosis } = report;
+  if (showsNothing(report)) return null;
   const errors = diagnosis.lateralErrorMm;
   if (!errors || errors.length === 0) return null;
   const { mean, low, high } = diagnosis.lateralOffsetMm;

@@ -22,7 +22,7 @@ export function textVerdict(page: TextPage, report: Report): void {
   if (rest.length > 0) {
     page.blank();
     page.paragraph(
-      `${showsNothing(report) ? 'What the causes start from before any ride' : 'Less likely'}: ${rest.map(({ cause, probability }) => `${causeWords(cause, bike.actuation).name} (${percent(probability)})`).join(', ')}.`,
+      `${showsNothing(report) ? 'About as likely as before any ride' : 'Less likely'}: ${rest.map(({ cause, probability }) => `${causeWords(cause, bike.actuation).name} (${percent(probability)})`).join(', ')}.`,
     );
   }
   const further = [

@@ -62,7 +62,7 @@ describe('textReport', () => {
     };
     const text = textReport(silent);
     expect(text).toContain('No shift could be judged, so these rides say nothing for or against any part.');
-    expect(text).toContain('What the causes start from before any ride: nothing mis-set (50 %)');
+    expect(text).toContain('About as likely as before any ride: nothing mis-set (50 %)');
     expect(text).toContain('1 ride shows nothing about shifting and did not count.');
   });
 
