@@ -1,11 +1,10 @@
 import type { Bike } from '../drivetrain/bike.ts';
 import { bikeRolloutMm } from '../drivetrain/bike-rollout.ts';
 import type { RideLog } from '../ride-log/ride-log.ts';
-import type { GearCommands } from './gear-commands.ts';
 import { logDevelopmentColumn, type PedallingSamples } from './pedalling-samples.ts';
 import { type PlaceMisfit, placesOfTeeth } from './places-of-teeth.ts';
 import { robustCentre } from './robust-centre.ts';
-import { settledSamples } from './settled-samples.ts';
+import { type AskedGears, settledSamples } from './settled-samples.ts';
 
 /** Settled records that a recorded tooth count needs to show its development. */
 const MIN_RECORDS = 20;
@@ -25,7 +24,7 @@ export function recordedCogs(
   log: RideLog,
   bike: Bike,
   samples: PedallingSamples,
-  rings: Pick<GearCommands, 'timeS' | 'ring' | 'latest'>,
+  rings: Omit<AskedGears, 'cog'>,
 ): ReadonlyMap<number, number> {
   const { rearTeeth } = log.gearRecords;
   const { cassette, chainrings } = bike;

@@ -1,9 +1,16 @@
 import type { RideLog } from '../ride-log/ride-log.ts';
-import type { GearCommands } from './gear-commands.ts';
 import type { PedallingSamples } from './pedalling-samples.ts';
 
 /** Records taken in settled pedalling, grouped by the commanded gear: `byGear[ring * cogs + cog]` holds record indices. */
 export type SettledSamples = readonly Int32Array[];
+
+/** The gear in force: times of the gear records, what each asked for (-1 = not known), and the last record before each of the ride's. */
+export interface AskedGears {
+  readonly timeS: Float64Array;
+  readonly cog: Int8Array;
+  readonly ring: Int8Array;
+  readonly latest: Int32Array;
+}
 
 const AFTER_COMMAND_S = 4.5;
 const BEFORE_COMMAND_S = 1;
@@ -18,7 +25,7 @@ const MIN_CADENCE_RPM = 40;
 export function settledSamples(
   log: RideLog,
   samples: PedallingSamples,
-  commands: GearCommands,
+  commands: AskedGears,
   cogs: number,
   rings: number,
 ): SettledSamples {
