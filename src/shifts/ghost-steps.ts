@@ -11,7 +11,7 @@ import { secondsEvidence } from './seconds-evidence.ts';
 const NO_COMMAND_S = 5;
 /** Odds against an unasked shift beginning at any one record, as log (assumption of ours). */
 const LOG_PRIOR_ODDS = -9;
-const LEAST_LOG_ODDS = 1;
+const LEAST_LOG_ODDS = 3;
 const LEAST_SEEN_S = 3;
 const MOST_SEEN_S = 60;
 /** Records further apart show no step. */
