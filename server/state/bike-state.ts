@@ -83,8 +83,10 @@ export function bikeState(report: Report | null): BikeState {
     reasons.push(
       `It was ${causeWords(likeliest.cause, report.bike.actuation).name}; the last adjustment seems to have cured it.`,
     );
+  // a bike on which the next step is to turn nothing is watched, not sent for service
+  const toDo = report.diagnosis.suggestion.parameter !== 'none';
   const needsService =
-    leftTheCassette > 0 || (enough && fault >= rule.service) || (enough && trouble.low > rule.troubleToService);
+    leftTheCassette > 0 || (enough && fault >= rule.service && toDo) || (enough && trouble.low > rule.troubleToService);
   const needsWatch = fault >= rule.watch || trouble.low > rule.troubleToWatch;
   const word: StateWord = needsService ? 'service' : !enough ? 'too little data' : needsWatch ? 'watch' : 'fine';
   if (word === 'too little data')

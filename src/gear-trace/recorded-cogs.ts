@@ -32,7 +32,11 @@ export function recordedCogs(
   const seen = [...byTeeth.places.keys()].sort((a, b) => a - b);
   if (byTeeth.cost === 0 || seen.length === cassette.length) return byTeeth.places;
 
-  const known = Int8Array.from(rearTeeth, (_, i) => seen.indexOf(lastKnown(rearTeeth, i)));
+  let inForce = -1;
+  const known = Int8Array.from(rearTeeth, (teeth) => {
+    if (teeth > 0) inForce = seen.indexOf(teeth);
+    return inForce;
+  });
   const settled = settledSamples(log, samples, { ...rings, cog: known }, seen.length, chainrings.length);
   const column = logDevelopmentColumn(log, samples, 0);
   const shown = new Map<number, { logDevelopment: number; share: number }[]>();
@@ -65,11 +69,4 @@ export function recordedCogs(
     }
   }
   return best.places;
-}
-
-/** The teeth that record `i` leaves in force; 0 before any. */
-function lastKnown(teeth: Uint8Array, i: number): number {
-  let k = i;
-  while (k > 0 && teeth[k] === 0) k--;
-  return teeth[k];
 }

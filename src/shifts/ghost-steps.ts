@@ -54,7 +54,7 @@ export function ghostSteps(log: RideLog, trace: RideTrace, sensorLagS: number): 
         timeS: Math.max(0, log.timeS[start] - sensorLagS),
         fromCog: cog,
         toCog,
-        heldS: log.timeS[run.end - 1] - log.timeS[start] + 1,
+        heldS: log.timeS[Math.min(run.end, log.timeS.length - 1)] - log.timeS[start],
         confidence: 1 / (1 + Math.exp(-run.logOdds)),
         torqueNm: crankTorque(log, start - 2, start + 2),
       });
