@@ -7,6 +7,7 @@ import type { Warning } from './errors/warning.ts';
 import type { Evidence, RideTrace } from './gear-trace/gear-trace.ts';
 import { guessDrivetrain } from './gear-trace/guess-drivetrain.ts';
 import { traceGears } from './gear-trace/trace-gears.ts';
+import { drivetrainUnknown } from './gear-trace/unknown-drivetrain.ts';
 import { buildReport } from './report/build-report.ts';
 import type { FailedRide, Report, RideReport } from './report/report-schema.ts';
 import { rideReport } from './report/ride-report.ts';
@@ -105,7 +106,7 @@ export function concludeBike(
       rides.map(({ events }) => events),
       cogs,
     ),
-    diagnosis: diagnose({ bike, rides, adjustments }),
+    diagnosis: diagnose({ bike, rides, adjustments, cogsKnown: !drivetrainUnknown(chosen.bikeNotes) }),
     adjustments: compareAdjustments(rides, adjustments, cogs),
   });
 }

@@ -11,7 +11,7 @@ import { LookAhead } from './look-ahead.ts';
 import { observe } from './observed.ts';
 import { faultOnset } from './onset.ts';
 import { drawParticles } from './particles.ts';
-import { planCheckRide } from './plan-check-ride.ts';
+import { noCheckRide, planCheckRide } from './plan-check-ride.ts';
 import { posterior } from './posterior.ts';
 import { weighRider } from './rider-load.ts';
 import { varyAssumptions } from './sensitivity.ts';
@@ -79,7 +79,9 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
     return own.reduce((sum, i) => sum + trouble[i], 0) / own.length > showsAbove;
   });
   ranked[0].evidence.push(...onsetSentence(onset));
-  const undecided = undecidedBetween(weighed, probabilities, ranked, electronic);
+  // where nothing was seen the verdict is what was taken for granted: nothing to part, nothing that hangs on more
+  const saysNothing = seen.all.shifts + seen.events === 0;
+  const undecided = saysNothing ? null : undecidedBetween(weighed, probabilities, ranked, electronic);
   const facts = {
     ranked,
     seen,
@@ -90,7 +92,7 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
     // what nobody has ridden on since may have cured anything: that is no finding
     stillThere: evidence.groups.length > 0 && !untested ? stillThere(particles, top) : 1,
     untested,
-    checkRide: planCheckRide(lookAhead, bike.cassette, weighed.model.usage),
+    checkRide: input.cogsKnown === false ? noCheckRide : planCheckRide(lookAhead, bike.cassette, weighed.model.usage),
     electronic,
   };
   return {
@@ -102,7 +104,9 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
     riderPart: facts.rider,
     // a fault that was cured shows nothing any more by which it could be told apart
     separates:
-      facts.stillThere < curedBelow ? null : separateCauses(weighed, [top, ranked[1].cause], bike.cassette, electronic),
+      saysNothing || facts.stillThere < curedBelow
+        ? null
+        : separateCauses(weighed, [top, ranked[1].cause], bike.cassette, electronic),
     undecided,
     checkRide: facts.checkRide,
     stillThere: facts.stillThere,

@@ -17,6 +17,8 @@ export interface DiagnosisInput {
   readonly bike: Bike;
   readonly rides: readonly DiagnosisRide[];
   readonly adjustments: readonly Adjustment[];
+  /** False where the rides showed no drivetrain: its cogs are then named nowhere. True if left out. */
+  readonly cogsKnown?: boolean;
 }
 
 /** One cause, how likely it is, and the sentences with numbers that speak for or against it. */

@@ -25,6 +25,8 @@ export interface Observed {
   /** Shifts commanded onto a cog, judged or not. */
   readonly commandedOnto: (cog: number) => number;
   readonly skips: (on?: (cog: number) => boolean) => number;
+  /** Ghost shifts, chain drops and skips together. */
+  readonly events: number;
   readonly pedallingHours: number;
   readonly pedallingShare: readonly number[];
   /** Judged shifts that rest on the rider's reaction only. */
@@ -67,6 +69,7 @@ export function observe(rides: readonly DiagnosisRide[], bike: Pick<Bike, 'casse
     drops: (side) => drops.filter((drop) => drop.side === side).length,
     commandedOnto: (cog) => shifts.filter((shift) => shift.toCog === cog).length,
     skips: (on = every) => skips.filter((skip) => on(skip.cog)).length,
+    events: ghostShifts.length + drops.length + skips.length,
     pedallingHours: totalS / 3600,
     pedallingShare: pedallingS.map((value) => (totalS > 0 ? value / totalS : 0)),
     weakShifts: shifts.filter((shift) => shift.weak && shift.outcome !== 'unjudged').length,

@@ -1,7 +1,7 @@
 import { seededRandom } from '../numeric/seeded-random.ts';
-import type { Cause } from './causes.ts';
 import type { CheckRide, CheckRideBlock } from './diagnosis.ts';
 import { ImaginedRides, type LookAhead, type PlannedShifts } from './look-ahead.ts';
+import { firmMustTell, safeShifts } from './safe-shifts.ts';
 
 const timesEachWay = 6;
 const mostBlocks = 3;
@@ -34,26 +34,13 @@ function sentenceOf({ smallCog, firm }: Candidate, cassette: readonly number[], 
   return `${first ? '' : 'Then '}${words[timesEachWay]} times from the ${cassette[smallCog]} to the ${cassette[smallCog + 1]} and back, seated, ${how}, with five turns of the crank after each shift.`;
 }
 
-/** With this probability of losing the chain past an end, the plan keeps off that end cog. */
-const riskyFault = 0.1;
-/** Firm pedalling has to tell this much more than soft to be asked for, and is never asked for onto an end cog. */
-const firmMustTell = 1.3;
-
-const shareOf = (lookAhead: LookAhead, causes: readonly Cause[]): number =>
-  lookAhead.particles.filter(({ cause }) => causes.includes(cause)).length / lookAhead.particles.length;
-
-/** Pairs that are safe to ride on purpose: nothing onto an end cog past which the chain may be lost. */
+/** Pairs that are safe to ride on purpose. */
 function safeCandidates(lookAhead: LookAhead, cogCount: number): Candidate[] {
-  const keepOffLargest = shareOf(lookAhead, ['low-limit-loose', 'hanger-bent']) > riskyFault;
-  const keepOffSmallest = shareOf(lookAhead, ['high-limit-loose']) > riskyFault;
-  const candidates: Candidate[] = [];
-  for (let smallCog = 0; smallCog + 1 < cogCount; smallCog++) {
-    const [touchesSmallest, touchesLargest] = [smallCog === 0, smallCog + 2 === cogCount];
-    if ((touchesLargest && keepOffLargest) || (touchesSmallest && keepOffSmallest)) continue;
-    candidates.push({ smallCog, firm: false });
-    if (!touchesSmallest && !touchesLargest) candidates.push({ smallCog, firm: true });
-  }
-  return candidates;
+  const safe = safeShifts(lookAhead, cogCount);
+  const pairs = Array.from({ length: cogCount - 1 }, (_, smallCog) =>
+    [false, true].map((firm) => ({ smallCog, firm })),
+  );
+  return pairs.flat().filter(({ smallCog, firm }) => safe(smallCog, firm) && safe(smallCog + 1, firm));
 }
 
 /** As many shifts as the plan asks for, spread over the cassette as the rider spreads them by habit. */
@@ -72,6 +59,9 @@ function ordinaryShifts(total: number, usage: Float64Array): PlannedShifts[] {
     return count > 0 ? [{ cog, larger, firm: false, count }] : [];
   });
 }
+
+/** No plan: for a bike whose cogs nobody knows. */
+export const noCheckRide: CheckRide = { blocks: [], sentences: [], expectedBits: 0, ordinaryBits: 0 };
 
 /**
  * The few shifts that are expected to tell most about the cause: pairs of neighbouring cogs, there and back, chosen one

@@ -3,6 +3,7 @@ import type { Cause } from './causes.ts';
 import type { Separation } from './diagnosis.ts';
 import { LookAhead } from './look-ahead.ts';
 import { particlesOf } from './particles.ts';
+import { firmMustTell, safeShifts } from './safe-shifts.ts';
 import type { WeighedCauses } from './weigh-causes.ts';
 
 /** What a look or a touch on the stand tells about a cause. Common practice in the trade, no source. */
@@ -46,19 +47,23 @@ function bestShift(
   rows: readonly [readonly number[], readonly number[]],
   cogs: number,
 ): Contrast {
+  const safe = safeShifts(lookAhead, cogs);
   let best: Contrast = { cog: 1, larger: true, firm: false, rates: [0, 0], bits: -1 };
   for (let cog = 0; cog < cogs; cog++)
     for (const larger of [true, false])
       for (const firm of [false, true]) {
-        if (larger ? cog === 0 : cog === cogs - 1) continue;
+        if ((larger ? cog === 0 : cog === cogs - 1) || !safe(cog, firm)) continue;
         const { trouble, drop } = lookAhead.expect({ cog, larger, firm });
         const bad = trouble.map((p, i) => 1 - (1 - p) * (1 - drop[i]));
         const rates = [mean(bad, rows[0]), mean(bad, rows[1])] as const;
         const bits = contrast(rates[0], rates[1]);
-        if (bits > best.bits) best = { cog, larger, firm, rates, bits };
+        if (bits > best.bits * (firm && !best.firm ? firmMustTell : 1)) best = { cog, larger, firm, rates, bits };
       }
   return best;
 }
+
+/** A contrast this small needs hundreds of shifts to tell anything. */
+const tellsNothing = 0.02;
 
 const percent = (rate: number): string => `${Math.round(100 * rate)} %`;
 
@@ -82,12 +87,14 @@ export function separateCauses(
   const skips = rows.map((own) => mean(lookAhead.skipsPerHour, own)) as [number, number];
   const skipBits = (skips[0] - skips[1]) * Math.log((skips[0] + 0.01) / (skips[1] + 0.01)) * 0.1;
   const seen =
-    skipBits > shift.bits
-      ? `Skips under load tell most: with ${a} about ${skips[0].toFixed(1)} in an hour on the most used cog, with ${b} about ${skips[1].toFixed(1)}.`
-      : `Shifts to ${shift.larger ? 'larger' : 'smaller'} onto the ${cassette[shift.cog]}, ${shift.firm ? 'pressing firmly' : 'soft on the pedals'}, tell most: with ${a} about ${percent(shift.rates[0])} of them would go wrong, with ${b} about ${percent(shift.rates[1])}.`;
+    Math.max(skipBits, shift.bits) < tellsNothing
+      ? ''
+      : skipBits > shift.bits
+        ? `Skips under load tell most: with ${a} about ${skips[0].toFixed(1)} in an hour on the most used cog, with ${b} about ${skips[1].toFixed(1)}.`
+        : `Shifts to ${shift.larger ? 'larger' : 'smaller'} onto the ${cassette[shift.cog]}, ${shift.firm ? 'pressing firmly' : 'soft on the pedals'}, tell most: with ${a} about ${percent(shift.rates[0])} of them would go wrong, with ${b} about ${percent(shift.rates[1])}.`;
   const hand = between
     .map((cause) => byHand[cause])
     .filter((text) => text !== '')
     .filter((text) => !electronic || !text.includes('barrel'));
-  return { between: [...between], sentence: [seen, ...hand].join(' ') };
+  return { between: [...between], sentence: [seen, ...hand].filter((text) => text !== '').join(' ') };
 }

@@ -157,9 +157,7 @@ function rideFirst(
 /** With trouble this rare, for sure, and nothing else amiss, a part is better left alone whatever the timing hints at. */
 const hardlyAny = 0.02;
 
-function shiftsWell({ all, ghosts, drops, skips }: Observed): boolean {
-  const lost = drops('past-largest') + drops('past-smallest') + drops('chainring') + drops('unknown');
-  const events = ghosts('to-larger') + ghosts('to-smaller') + lost + skips();
+function shiftsWell({ all, events }: Observed): boolean {
   return events === 0 && wilsonInterval(all.trouble, all.shifts).high < hardlyAny;
 }
 

@@ -7,6 +7,7 @@ import { ladderPeaks } from './ladder-peaks.ts';
 import { pedallingSamples } from './pedalling-samples.ts';
 import { sharpestHistogram } from './sharpest-histogram.ts';
 import { traceGears } from './trace-gears.ts';
+import { unknownDrivetrain } from './unknown-drivetrain.ts';
 
 /** A drivetrain worked out from rides, with what is said of it. `certainty` is 0 to 1: the share of its teeth that the rides themselves show. */
 export interface DrivetrainGuess {
@@ -34,7 +35,7 @@ export function guessDrivetrain(logs: readonly RideLog[]): DrivetrainGuess {
       certainty: 0,
       notes: [
         {
-          code: 'bike-unknown',
+          code: unknownDrivetrain,
           message: 'No gear records and no clear ladder of ratios: the drivetrain is not known. Give a bike file.',
         },
       ],

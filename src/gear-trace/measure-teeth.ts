@@ -16,12 +16,17 @@ const GEAR_DEVIATION = 0.005;
 const DIFFERENT_RING = 0.3;
 /** With one ring its size and the rollout are one number, so the written ring stands unless the wheel would be odd. */
 const DIFFERENT_ONLY_RING = 2;
-const DIFFERENT_COG = 1;
-/** Rollouts of usual wheels when the bike file names none: 2.1 m, standard deviation 5 % (tyre tables span 1.96 to 2.3 m for adult bikes). */
-const USUAL_ROLLOUT = { logM: Math.log(2.1), deviation: 0.05 };
+const DIFFERENT_COG = 2;
+/** Rollouts of usual wheels when the bike file names none: tyre tables span 1.96 to 2.3 m for adult bikes, taken as two deviations either side. */
+const USUAL_ROLLOUT = { logM: Math.log(2.12), deviation: 0.04 };
 /** One ring is as often found on small wheels and on wide tyres. */
 const USUAL_ROLLOUT_ONE_RING = { logM: Math.log(2.15), deviation: 0.08 };
 const WRITTEN_ROLLOUT_DEVIATION = 0.015;
+/** Rollouts tried lie this far apart (logarithm), well within `GEAR_DEVIATION`, to three standard deviations on both sides. */
+const ROLLOUT_STEP = 0.0025;
+const ROLLOUT_REACH = 3;
+/** Seconds that share one error of speed or cadence, so that a cog's mean is worth fewer than its seconds. An assumption of ours. */
+const SHARED_ERROR_S = 6;
 
 /**
  * Finds whole numbers of teeth, near the written ones, whose ratios give the measured developments. Ratios alone leave
@@ -43,14 +48,15 @@ export function measureTeeth(peaks: readonly Peak[], bike: Bike, writtenRolloutM
       : USUAL_ROLLOUT
     : { logM: Math.log(writtenRolloutM), deviation: WRITTEN_ROLLOUT_DEVIATION };
 
+  const steps = Math.floor((ROLLOUT_REACH * prior.deviation) / ROLLOUT_STEP);
   let best: { cost: number; teeth: MeasuredTeeth } | null = null;
   for (let ringTeeth = chainrings[reference] - 8; ringTeeth <= chainrings[reference] + 8; ringTeeth++) {
     if (ringTeeth < 16) continue;
-    for (let step = -24; step <= 24; step++) {
-      const logRollout = prior.logM + (step / 8) * prior.deviation;
-      const tried = teethAt(peaks, bike, reference, ringTeeth, logRollout);
+    for (let step = -steps; step <= steps; step++) {
+      const off = step * ROLLOUT_STEP;
+      const tried = teethAt(peaks, bike, reference, ringTeeth, prior.logM + off);
       if (!tried) continue;
-      const cost = tried.cost + (step / 8) ** 2 / 2;
+      const cost = tried.cost + (off / prior.deviation) ** 2 / 2;
       if (!best || cost < best.cost - 1e-9) best = { cost, teeth: tried.teeth };
     }
   }
@@ -75,7 +81,7 @@ function teethAt(
     const peak = peaks[reference * cogs + cog];
     if (peak.count < MIN_COG_S) return null;
     const exact = ringTeeth * Math.exp(logRollout - peak.centre);
-    const found = nearestTeeth(exact, written);
+    const found = likeliestTeeth(exact, written, peak, DIFFERENT_COG);
     cost += misfit(exact, found, peak) + (found === written ? 0 : DIFFERENT_COG);
     return found;
   });
@@ -95,20 +101,22 @@ function teethAt(
       sum(shared.map(({ peak, teeth }) => (peak.centre + Math.log(teeth as number) - logRollout) * peak.count)) /
         sum(shared.map(({ peak }) => peak.count)),
     );
-    const found = nearestTeeth(exact, written);
+    const found = likeliestTeeth(exact, written, shared[0].peak, DIFFERENT_RING);
     cost += shared.length * misfit(exact, found, shared[0].peak) + (found === written ? 0 : DIFFERENT_RING);
     return found;
   });
   return { cost, teeth: { chainrings, cassette, rolloutM: Math.exp(logRollout) } };
 }
 
-/** The written count where it fits within 1 %, else the nearest whole number. */
-function nearestTeeth(exact: number, written: number): number {
-  return Math.abs(Math.log(exact / written)) < 0.01 ? written : Math.round(exact);
+/** The written count where it fits within 1 % or hardly worse than the nearest whole number, else that number. */
+function likeliestTeeth(exact: number, written: number, peak: Peak, different: number): number {
+  if (Math.abs(Math.log(exact / written)) < 0.01) return written;
+  const nearest = Math.round(exact);
+  return misfit(exact, written, peak) < misfit(exact, nearest, peak) + different ? written : nearest;
 }
 
 /** Half the squared distance in standard deviations, capped: one wild gear must not decide all. */
 function misfit(exact: number, found: number, peak: Peak): number {
-  const deviation = Math.hypot(GEAR_DEVIATION, peak.spread / Math.sqrt(peak.count));
+  const deviation = Math.hypot(GEAR_DEVIATION, peak.spread / Math.sqrt(peak.count / SHARED_ERROR_S));
   return Math.min(6, (Math.log(exact / found) / deviation) ** 2 / 2);
 }

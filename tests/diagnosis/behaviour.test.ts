@@ -63,6 +63,18 @@ describe('little or no evidence', () => {
   });
 });
 
+describe('rides that show nothing', () => {
+  it('leave nothing undecided and nothing to tell apart, and name no cog of an unknown drivetrain', () => {
+    const rides = [patternRide({ shifts: 0, pattern: healthyPattern })];
+    const { causes, undecided, separates, checkRide } = diagnose({ bike: cableBike, rides, adjustments: [] });
+    expect(causes[0].cause).toBe('no-fault');
+    expect([undecided, separates]).toEqual([null, null]);
+    expect(checkRide.blocks).not.toEqual([]);
+    const unknown = diagnose({ bike: cableBike, rides, adjustments: [], cogsKnown: false });
+    expect([unknown.checkRide.blocks, unknown.checkRide.sentences]).toEqual([[], []]);
+  });
+});
+
 describe('the same input', () => {
   it('gives the same verdict, in any order of rides', () => {
     const rides = [0, 1, 2].map((day) => patternRide({ pattern: bentHanger, day }));

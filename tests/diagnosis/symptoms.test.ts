@@ -136,4 +136,9 @@ describe(`symptoms (${symptoms.source.split(';')[0]})`, () => {
     expect(separates?.between).toEqual([causes[0].cause, causes[1].cause]);
     expect(separates?.sentence).toMatch(/tell most/);
   });
+
+  it('sends nobody onto a cog past which the chain may be lost to tell causes apart', () => {
+    expect(verdictOf('low-limit-loose').separates?.sentence).not.toMatch(/onto the 51/);
+    expect(verdictOf('high-limit-loose').separates?.sentence).not.toMatch(/onto the 10/);
+  });
 });

@@ -199,6 +199,24 @@ describe('measureTeeth', () => {
     expect(rings.chainrings).toEqual([32, 48]);
   });
 
+  it('leaves the only ring as written where the rollout is not known: they are one number', () => {
+    for (const rolloutM of [2.29, 2.02]) {
+      const measured = measureTeeth(peaksOf([40], madeBike.cassette, rolloutM), madeBike, Number.NaN);
+      expect(measured.chainrings).toEqual([40]);
+      expect(measured.cassette).toEqual(madeBike.cassette);
+    }
+  });
+
+  it('asks more of a cog that was hardly ridden before it calls its teeth wrong', () => {
+    const wrongBy2 = (count: number): Peak[] =>
+      peaksOf([40], madeBike.cassette, 2.1).map((p, cog) =>
+        cog === 8 ? { centre: p.centre - 0.02, spread: 0.02, count } : p,
+      );
+    const teeth = (count: number): number | null => measureTeeth(wrongBy2(count), madeBike, 2.1).cassette[8];
+    expect(teeth(25)).toBe(madeBike.cassette[8]);
+    expect(teeth(2000)).toBe(madeBike.cassette[8] + 1);
+  });
+
   it('leaves open what the ride does not show', () => {
     const peaks = peaksOf([34, 50], madeDoubleBike.cassette, 2.1).map((p, gear) => ({
       ...p,

@@ -54,14 +54,18 @@ describe('words of the trade', () => {
   });
 
   it('describes given and guessed bikes', () => {
-    expect(bikeWords({ bike: sampleBike, bikeSource: 'given' })).toBe(
+    const given = { ...sampleReport(), bike: sampleBike };
+    expect(bikeWords(given)).toBe(
       '32 x 11-13-15-18-21-24-28-32-37, cable actuation, rollout 2290 mm; from the bike file',
     );
     const { rolloutMm: _, ...bare } = sampleBike;
-    expect(bikeWords({ bike: { ...bare, tyre: '57-622' }, bikeSource: 'guessed' })).toMatch(
+    expect(bikeWords({ ...given, bike: { ...bare, tyre: '57-622' }, bikeSource: 'guessed' })).toMatch(
       /rollout 2312 mm \(tyre 57-622\); guessed from the rides$/,
     );
-    expect(bikeWords({ bike: bare, bikeSource: 'given' })).toContain('rollout measured from the rides');
+    expect(bikeWords({ ...given, bike: bare })).toContain('rollout measured from the rides');
+    expect(bikeWords({ ...given, bike: bare, rides: [] })).toContain('rollout not known');
+    const bikeNotes = [{ code: 'bike-unknown', message: 'The drivetrain is not known.' }];
+    expect(bikeWords({ ...given, bikeSource: 'guessed', bikeNotes })).toBe('Drivetrain not known');
   });
 
   it('speaks of a turn only where its interval leaves one side', () => {

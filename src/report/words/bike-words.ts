@@ -1,11 +1,19 @@
 import { bikeRolloutMm } from '../../drivetrain/bike-rollout.ts';
+import { drivetrainUnknown } from '../../gear-trace/unknown-drivetrain.ts';
 import type { Report } from '../report-schema.ts';
 
 /** The bike in one sentence: rings, cogs, actuation, rollout, and whether it was given or guessed. */
-export function bikeWords({ bike, bikeSource }: Pick<Report, 'bike' | 'bikeSource'>): string {
+export function bikeWords({
+  bike,
+  bikeSource,
+  bikeNotes,
+  rides,
+}: Pick<Report, 'bike' | 'bikeSource' | 'bikeNotes' | 'rides'>): string {
+  if (drivetrainUnknown(bikeNotes)) return 'Drivetrain not known';
   const rollout = bikeRolloutMm(bike);
+  const measured = rides.some(({ rolloutMm }) => rolloutMm !== null);
   const wheel = Number.isNaN(rollout)
-    ? 'rollout measured from the rides'
+    ? `rollout ${measured ? 'measured from the rides' : 'not known'}`
     : `rollout ${Math.round(rollout)} mm${bike.rolloutMm === undefined ? ` (tyre ${bike.tyre})` : ''}`;
   const source = bikeSource === 'given' ? 'from the bike file' : 'guessed from the rides';
   return `${bike.chainrings.join('/')} x ${bike.cassette.join('-')}, ${bike.actuation} actuation, ${wheel}; ${source}`;
