@@ -1,11 +1,12 @@
 import type { Adjustment } from './adjustments/adjustment.ts';
 import { compareAdjustments } from './adjustments/compare-adjustments.ts';
+import { actuationOf } from './adjustments/doubtful-adjustment.ts';
 import { tallyCogs } from './cogs/tally-cogs.ts';
 import { diagnose } from './diagnosis/diagnose.ts';
 import type { Bike } from './drivetrain/bike.ts';
 import type { Warning } from './errors/warning.ts';
 import type { Evidence, RideTrace } from './gear-trace/gear-trace.ts';
-import { guessDrivetrain } from './gear-trace/guess-drivetrain.ts';
+import { actuationGuessed, guessDrivetrain } from './gear-trace/guess-drivetrain.ts';
 import { traceGears } from './gear-trace/trace-gears.ts';
 import { drivetrainUnknown } from './gear-trace/unknown-drivetrain.ts';
 import { buildReport } from './report/build-report.ts';
@@ -44,7 +45,7 @@ export interface AnalyseOptions {
 
 /** Runs the stages in order over the rides of one bike: the place to read first. */
 export function analyse(logs: readonly RideLog[], options: AnalyseOptions): Report {
-  const chosen = chooseBike(logs, options.bike);
+  const chosen = chooseBike(logs, options.bike, options.adjustments);
   const rides = logs.map((log) => {
     const ride = analyseRide(log, chosen.bike);
     options.onRide?.(ride);
@@ -53,11 +54,24 @@ export function analyse(logs: readonly RideLog[], options: AnalyseOptions): Repo
   return concludeBike(chosen, rides, options.adjustments, options.failed ?? []);
 }
 
-/** The given bike, else one guessed from the rides. */
-export function chooseBike(logs: readonly RideLog[], given: Bike | null): ChosenBike {
+/** The given bike, else one guessed from the rides; what was adjusted tells its actuation. */
+export function chooseBike(
+  logs: readonly RideLog[],
+  given: Bike | null,
+  adjustments: readonly Adjustment[] = [],
+): ChosenBike {
   if (given) return { bike: given, bikeSource: 'given', bikeNotes: [] };
   const { bike, notes } = guessDrivetrain(logs);
-  return { bike, bikeSource: 'guessed', bikeNotes: notes };
+  const actuation = actuationOf(adjustments);
+  if (!actuation) return { bike, bikeSource: 'guessed', bikeNotes: notes };
+  return {
+    bike: { ...bike, actuation },
+    bikeSource: 'guessed',
+    bikeNotes: [
+      ...notes.filter(({ code }) => code !== actuationGuessed),
+      { code: actuationGuessed, message: `The actuation is taken from the logged adjustments: ${actuation}.` },
+    ],
+  };
 }
 
 /** Traces and judges one ride; needs no other ride, so its result can be kept until bike or engine change. */

@@ -1,5 +1,6 @@
 import { Router } from 'express';
 import { z } from 'zod';
+import { schemaIssueWords } from '../../src/errors/schema-issue-words.ts';
 import type { Services } from '../services.ts';
 import type { Answer, Checked, Route } from './define-route.ts';
 import { RequestError } from './request-error.ts';
@@ -38,8 +39,11 @@ function check(part: 'address' | 'query' | 'body', schema: z.ZodType | null, val
   if (!schema) return undefined;
   const result = schema.safeParse(value);
   if (result.success) return result.data;
-  const details = result.error.issues.map((issue) => ({ path: issue.path.join('.'), message: issue.message }));
-  const first = details[0];
-  const where = first.path === '' ? part : `${part}, ${first.path}`;
-  throw new RequestError(400, 'invalid-request', `The ${where}: ${first.message}.`, details);
+  const known = schema instanceof z.ZodObject ? Object.keys(schema.shape) : [];
+  const details = result.error.issues.map((issue) => {
+    const { found, allowed } = schemaIssueWords(issue, value, known);
+    return { path: issue.path.join('.'), message: `${found}: ${allowed}` };
+  });
+  const [{ path, message }] = details;
+  throw new RequestError(400, 'invalid-request', `The ${part}${path && `, ${path},`} ${message}.`, details);
 }

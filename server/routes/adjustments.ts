@@ -1,7 +1,8 @@
 import { z } from 'zod';
-import { adjustmentSchema } from '../../src/adjustments/adjustment.ts';
+import { type Adjustment, adjustmentSchema } from '../../src/adjustments/adjustment.ts';
+import { doubtfulAdjustment } from '../../src/adjustments/doubtful-adjustment.ts';
 import { defineRoute } from '../http/define-route.ts';
-import { notFound } from '../http/request-error.ts';
+import { notFound, RequestError } from '../http/request-error.ts';
 import type { Services } from '../services.ts';
 import { adjustmentLogShape, jobShape } from '../shapes/bike-shapes.ts';
 import { deleteAdjustment, findAdjustment, insertAdjustment, updateAdjustment } from '../store/adjustment-store.ts';
@@ -28,6 +29,15 @@ function changeLog<Result>(
   return { result: changed.result, jobId: jobId(bikeId, changed.revision) };
 }
 
+/** Refuses what can hardly be meant: the page and any other caller hear of it before it weighs on the verdict. */
+function refuseDoubtful(services: Services, bikeId: string, body: Adjustment): void {
+  const doubt = doubtfulAdjustment(body, needBike(services, bikeId).bike.actuation, Date.now());
+  if (doubt)
+    throw new RequestError(400, 'invalid-request', `The body, ${doubt.key}: ${doubt.message}.`, [
+      { path: doubt.key, message: doubt.message },
+    ]);
+}
+
 const needAdjustment = ({ sql }: Services, bikeId: string, id: string): void => {
   if (!findAdjustment(sql, bikeId, id)) throw notFound('adjustment');
 };
@@ -41,6 +51,7 @@ export const adjustmentRoutes = [
     body: adjustmentSchema,
     answers: { 201: { description: 'Logged; the report follows', schema: answer } },
     handle: ({ params: { id }, body }, services) => {
+      refuseDoubtful(services, id, body);
       const { result, ...job } = changeLog(services, id, () => insertAdjustment(services.sql, id, body));
       return { status: 201, json: { ...result, ...job } };
     },
@@ -53,6 +64,7 @@ export const adjustmentRoutes = [
     body: adjustmentSchema,
     answers: { 200: { description: 'Corrected; the report follows', schema: answer } },
     handle: ({ params: { id, adjustmentId }, body }, services) => {
+      refuseDoubtful(services, id, body);
       const { result, ...job } = changeLog(services, id, () => {
         needAdjustment(services, id, adjustmentId);
         updateAdjustment(services.sql, adjustmentId, body);

@@ -34,7 +34,7 @@ export const guessRoutes = [
         throw new RequestError(
           422,
           'nothing-to-guess-from',
-          'None of these files could be read as a ride.',
+          guess.notes[0] ?? 'None of these files could be read as a ride.',
           guess.files.map(({ name, notUnderstood }) => ({ path: name, message: notUnderstood.join(' ') })),
         );
       }),

@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { CogwrightError } from '../../src/errors/cogwright-error.ts';
+import { drivetrainUnknown } from '../../src/gear-trace/unknown-drivetrain.ts';
 import { readRideLog } from '../../src/ride-log/read-ride-log.ts';
 import type { RideLog } from '../../src/ride-log/ride-log.ts';
 import { guessDrivetrain as guessFromLogs } from '../engine.ts';
@@ -24,7 +25,10 @@ export function guessDrivetrain({ files }: GuessTask): GuessAnswer {
   });
   if (logs.length === 0) return { bike: null, certainty: 0, notes: [], files: told };
   const { bike, certainty, notes } = guessFromLogs(logs);
-  return { bike, certainty, notes: notes.map(({ message }) => message), files: told };
+  const said = notes.map(({ message }) => message);
+  return drivetrainUnknown(notes)
+    ? { bike: null, certainty: 0, notes: said, files: told }
+    : { bike, certainty, notes: said, files: told };
 }
 
 const some = (values: Float64Array): boolean => values.some((value) => !Number.isNaN(value));
@@ -51,6 +55,7 @@ function missing(log: RideLog): string[] {
   const lacking: string[] = [];
   if (!some(log.speedMps)) lacking.push('No speed: where the chain was cannot be worked out.');
   if (!some(log.cadenceRpm)) lacking.push('No cadence: only the rider’s own reactions can tell of a missed shift.');
-  if (log.gearRecords.timeS.length === 0) lacking.push('No gear records: shifts are inferred from speed and cadence.');
+  if (log.gearRecords.timeS.length === 0)
+    lacking.push('No gear records: what was asked for is not known, so no shift can be called late or missed.');
   return lacking;
 }

@@ -6,7 +6,7 @@ import { listSummaries } from '../store/report-store.ts';
 import { failPlacement, listRecordedTeeth, listRides, placeRide } from '../store/ride-store.ts';
 import type { Sql } from '../store/sql.ts';
 import { requeueStale, type unplacedRides } from '../store/work-store.ts';
-import type { CandidateBike, PlaceAnswer, RecordedTeeth } from './tasks.ts';
+import type { CandidateBike, GuessedBike, PlaceAnswer, RecordedTeeth } from './tasks.ts';
 import type { WorkBench } from './work-bench.ts';
 import { workFault } from './work-fault.ts';
 import { WorkFailed } from './worker-pool.ts';
@@ -88,7 +88,7 @@ function keep(sql: Sql, rides: Unplaced, answer: PlaceAnswer): string | null {
   }
   // The chosen bike may have been removed since: the rides then wait for the next look.
   if (answer.bikeId !== null && !listBikes(sql).some(({ id }) => id === answer.bikeId)) return null;
-  const bikeId = answer.bikeId ?? insertBike(sql, answer.guess.bike, 'guessed', { notes: answer.guess.notes });
+  const bikeId = answer.bikeId ?? insertGuessed(sql, answer.guess);
   for (const { id } of rides) placeRide(sql, id, bikeId);
   if (answer.bikeId !== null && answer.guess) {
     improveGuess(sql, bikeId, answer.guess.bike, answer.guess.notes);
@@ -96,4 +96,12 @@ function keep(sql: Sql, rides: Unplaced, answer: PlaceAnswer): string | null {
   }
   touchBike(sql, bikeId);
   return bikeId;
+}
+
+/** Stores a guessed bike under a name that no other bike has: its rider will give it a better one. */
+function insertGuessed(sql: Sql, { bike, notes }: GuessedBike): string {
+  const taken = new Set(listBikes(sql).map((other) => other.bike.name));
+  let name = bike.name;
+  for (let number = 2; taken.has(name); number++) name = `${bike.name} (${number})`;
+  return insertBike(sql, { ...bike, name }, 'guessed', { notes });
 }

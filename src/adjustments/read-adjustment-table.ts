@@ -60,7 +60,8 @@ function readRows(file: string, text: string, delimiter: string): Row[] {
 }
 
 function csvFault(code: CsvErrorCode): string {
-  if (code === 'CSV_RECORD_INCONSISTENT_FIELDS_LENGTH') return 'has more or fewer cells than the header line';
+  if (code === 'CSV_RECORD_INCONSISTENT_FIELDS_LENGTH')
+    return 'has more or fewer cells than the header line (a note that holds the mark between cells stands in double quotes)';
   if (code === 'CSV_QUOTE_NOT_CLOSED') return 'opens a quote that is never closed';
   return `cannot be read as CSV (${code})`;
 }

@@ -1,5 +1,6 @@
 import { statSync, writeFileSync } from 'node:fs';
 import { dirname } from 'node:path';
+import { doubtfulAdjustment } from '../adjustments/doubtful-adjustment.ts';
 import { parseAdjustments } from '../adjustments/parse-adjustments.ts';
 import { analyse } from '../analyse.ts';
 import { parseBike } from '../drivetrain/parse-bike.ts';
@@ -32,6 +33,10 @@ export async function runAnalyse(paths: readonly string[], options: AnalyseOptio
   const bike = options.bike === undefined ? null : parseBike(options.bike, readTextFile(options.bike));
   const adjustments =
     options.adjustments === undefined ? [] : parseAdjustments(options.adjustments, readTextFile(options.adjustments));
+  for (const adjustment of adjustments) {
+    const doubt = doubtfulAdjustment(adjustment, bike?.actuation ?? null, Date.now());
+    if (doubt) writeNote(`cogwright: ${options.adjustments}: ${adjustment.at}, ${doubt.message}.`);
+  }
   if (options.html !== undefined) checkPlaceForPage(options.html);
 
   const found = findRides(paths);

@@ -4,11 +4,13 @@ import type { CogError, Estimate, TurnEstimate } from './diagnosis.ts';
 import type { Particle } from './particles.ts';
 import { pulleyError, type Setup } from './setup.ts';
 
-/** Mean and the bounds that leave 2.5 % on each side. Needs at least one value. */
+/** The bounds that leave 2.5 % on each side, and the mean, kept between them where a few far values pull it out. Needs at least one value. */
 export function estimateOf(values: readonly number[]): Estimate {
   const sorted = [...values].sort((a, b) => a - b);
   const at = (share: number): number => sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))];
-  return { mean: values.reduce((sum, value) => sum + value, 0) / values.length, low: at(0.025), high: at(0.975) };
+  const [low, high] = [at(0.025), at(0.975)];
+  const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
+  return { mean: Math.min(high, Math.max(low, mean)), low, high };
 }
 
 /** Index offset of the bike as it is now, mm, inboard positive. */

@@ -36,12 +36,20 @@ export function guessDrivetrain(logs: readonly RideLog[]): DrivetrainGuess {
       notes: [
         {
           code: unknownDrivetrain,
-          message: 'No gear records and no clear ladder of ratios: the drivetrain is not known. Give a bike file.',
+          message:
+            'No gear records and no clear ladder of ratios: the drivetrain is not known. Describe the bike to have its rides weighed.',
         },
       ],
     }
   );
 }
+
+/** Code of the note on how the actuation was guessed. */
+export const actuationGuessed = 'actuation-guessed';
+const electronicNote: Warning = {
+  code: actuationGuessed,
+  message: 'The shifting is taken for electronic, since it wrote gear records.',
+};
 
 /** Rides looked at for the teeth: the longest show the most. */
 const LONGEST = 4;
@@ -64,8 +72,9 @@ function refine(recorded: Bike, logs: readonly RideLog[]): DrivetrainGuess {
         {
           code: 'bike-guessed',
           message:
-            'The drivetrain is read off the gear records as they stand; no ride with cadence shows whether its teeth are right. The shifting is taken for electronic, since it wrote gear records.',
+            'The drivetrain is read off the gear records as they stand; no ride with cadence shows whether its teeth are right.',
         },
+        electronicNote,
       ],
     };
   const merge = (written: readonly number[], shown: readonly (number | null)[]): number[] => {
@@ -88,8 +97,9 @@ function refine(recorded: Bike, logs: readonly RideLog[]): DrivetrainGuess {
     notes: [
       {
         code: 'bike-guessed',
-        message: `The drivetrain is read off the gear records and measured from speed and cadence: ${Math.round(100 * certainty)} % of its teeth show in the rides. The shifting is taken for electronic, since it wrote gear records.${changed.length > 0 ? ` Recorded teeth differed: recorded rings ${recorded.chainrings.join('/')}, cogs ${recorded.cassette.join('-')}; by the ratios rings ${bike.chainrings.join('/')}, cogs ${bike.cassette.join('-')}.` : ''}`,
+        message: `The drivetrain is read off the gear records and measured from speed and cadence: ${Math.round(100 * certainty)} % of its teeth show in the rides.${changed.length > 0 ? ` Recorded teeth differed: recorded rings ${recorded.chainrings.join('/')}, cogs ${recorded.cassette.join('-')}; by the ratios rings ${bike.chainrings.join('/')}, cogs ${bike.cassette.join('-')}.` : ''}`,
       },
+      electronicNote,
     ],
   };
 }

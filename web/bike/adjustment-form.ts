@@ -1,4 +1,5 @@
 import { adjustmentSchema, measuredParameters, replacedParts } from '../../src/adjustments/adjustment.ts';
+import { doubtfulAdjustment, hasParameter } from '../../src/adjustments/doubtful-adjustment.ts';
 import { adjustmentWords, parameterName } from '../../src/report/words/parameter-words.ts';
 import type { Adjustment, Bike, LoggedAdjustment } from '../api/answers.ts';
 import { freshId } from '../dom/fresh-id.ts';
@@ -19,11 +20,11 @@ interface FormPlan {
 
 const unitOf = (parameter: string): string => (measuredParameters as Record<string, string>)[parameter] ?? 'done';
 
+const parameters = [...(Object.keys(measuredParameters) as (keyof typeof measuredParameters)[]), ...replacedParts];
+
 /** Parameters that this bike has; the others would only confuse. */
 const offered = (actuation: Bike['actuation']): string[] =>
-  [...Object.keys(measuredParameters), ...replacedParts].filter(
-    (parameter) => parameter !== (actuation === 'cable' ? 'index-offset' : 'cable-tension'),
-  );
+  parameters.filter((parameter) => hasParameter(actuation, parameter));
 
 function field(label: string, control: HTMLElement, hint?: HTMLElement): HTMLElement {
   control.id = freshId('field');
@@ -123,6 +124,11 @@ export function adjustmentForm(plan: FormPlan): HTMLFormElement {
         if (!checked.success) {
           const { path, message } = checked.error.issues[0];
           refuse(upperFirst(message), controls[String(path[0])]);
+          return;
+        }
+        const doubt = doubtfulAdjustment(checked.data, plan.actuation, Date.now());
+        if (doubt) {
+          refuse(upperFirst(doubt.message), controls[doubt.key]);
           return;
         }
         submit.disabled = true;

@@ -1,6 +1,7 @@
 import { causeWords } from '../../src/report/words/cause-words.ts';
 import type { Bike, Diagnosis } from '../api/answers.ts';
 import { make, makeSvg } from '../dom/make.ts';
+import { inOwnZone } from '../words/dates.ts';
 import { probably } from '../words/numbers.ts';
 import { upperFirst } from '../words/upper-first.ts';
 
@@ -32,7 +33,7 @@ function row(
         'details',
         { 'data-keep': `why-${cause}` },
         make('summary', {}, 'Why', make('span', { class: 'out-of-sight' }, `: ${name}`)),
-        make('ul', { class: 'points' }, ...evidence.map((text) => make('li', {}, text))),
+        make('ul', { class: 'points' }, ...evidence.map((text) => make('li', {}, inOwnZone(text)))),
       ),
   );
 }

@@ -1,10 +1,11 @@
 import { causeWords } from '../../src/report/words/cause-words.ts';
 import { percent as percentWords } from '../../src/report/words/number-words.ts';
 import { seemsCured } from '../../src/report/words/seems-cured.ts';
+import { showsNothing } from '../../src/report/words/verdict-words.ts';
 import type { BikeDetail } from '../api/answers.ts';
 import { make } from '../dom/make.ts';
 import { stateMark } from '../page/state-mark.ts';
-import { day } from '../words/dates.ts';
+import { day, inOwnZone } from '../words/dates.ts';
 import { counted, percent, percentRange } from '../words/numbers.ts';
 import { stateWords } from '../words/state-words.ts';
 import { upperFirst } from '../words/upper-first.ts';
@@ -85,10 +86,12 @@ export function verdictSection(page: BikePage): HTMLElement {
       ...facts.map((fact) => make('p', {}, fact)),
       (state.word === 'too little data' || danger.length > 0) &&
         points(state.word === 'too little data' ? state.reasons : danger),
-      said && top && top.evidence.length > 0 && [make('h3', {}, 'What speaks for it'), points(top.evidence)],
+      said &&
+        top &&
+        top.evidence.length > 0 && [make('h3', {}, 'What speaks for it'), points(top.evidence.map(inOwnZone))],
       diagnosis?.notes &&
         diagnosis.notes.length > 0 && [make('h3', {}, 'What the rides cannot tell'), points(diagnosis.notes)],
-      diagnosis && report && report.rides.length > 0 && causeList(diagnosis, bike.bike.actuation),
+      diagnosis && report && !showsNothing(report) && causeList(diagnosis, bike.bike.actuation),
       !report &&
         make('p', {}, make('a', { href: `/add?bike=${bike.id}` }, 'Add its first rides'), ' to get a verdict.'),
     ),

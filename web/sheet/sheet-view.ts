@@ -3,6 +3,7 @@ import { drawTroubleByCog } from '../../src/report/charts/trouble-by-cog-chart.t
 import { adjustmentVerdict } from '../../src/report/words/adjustment-verdict.ts';
 import { causeWords } from '../../src/report/words/cause-words.ts';
 import { adjustmentWords, parameterName } from '../../src/report/words/parameter-words.ts';
+import { showsNothing } from '../../src/report/words/verdict-words.ts';
 import type { SheetData } from '../api/answers.ts';
 import { getSheet } from '../api/bikes.ts';
 import { fill, listen, make, makeSvg } from '../dom/make.ts';
@@ -11,7 +12,7 @@ import { loadInto } from '../page/load-into.ts';
 import { namePage } from '../page/name-page.ts';
 import { stateMark } from '../page/state-mark.ts';
 import type { View } from '../router/router.ts';
-import { day, dayAndTime } from '../words/dates.ts';
+import { day, dayAndTime, inOwnZone } from '../words/dates.ts';
 import { drivetrainLine } from '../words/drivetrain-words.ts';
 import { counted, percent, percentRange, probably } from '../words/numbers.ts';
 import { stateWords } from '../words/state-words.ts';
@@ -79,7 +80,8 @@ function work({ suggestion }: SheetData): HTMLElement | null {
   );
 }
 
-function causes(sheet: SheetData): HTMLElement {
+function causes(sheet: SheetData): HTMLElement | null {
+  if (showsNothing({ rides: [{ counts: sheet.totals }] })) return null;
   return make(
     'section',
     {},
@@ -98,7 +100,7 @@ function causes(sheet: SheetData): HTMLElement {
               'span',
               {},
               upperFirst(causeWords(cause, sheet.bike.actuation).name),
-              rank === 0 && evidence.length > 0 && points(evidence.slice(0, shownEvidence)),
+              rank === 0 && evidence.length > 0 && points(evidence.slice(0, shownEvidence).map(inOwnZone)),
             ),
           ),
         ),

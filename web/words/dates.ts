@@ -32,3 +32,7 @@ export function fieldTime(date: Date): string {
   const local = new Date(date.getTime() - date.getTimezoneOffset() * 60_000);
   return local.toISOString().slice(0, 16);
 }
+
+/** A sentence of the report with its moments in the reader's own time zone, as all others on the page are. */
+export const inOwnZone = (sentence: string): string =>
+  sentence.replace(/(\d{4}-\d\d-\d\d) (\d\d:\d\d) UTC/g, (_, date, time) => dayAndTime(`${date}T${time}:00Z`));

@@ -3,8 +3,13 @@ import { causeWords } from './cause-words.ts';
 import { percent } from './number-words.ts';
 import { namedAlone, seemsCured } from './seems-cured.ts';
 
+/** As much of a report as is counted here. */
+interface Counted {
+  readonly rides: readonly Pick<Report['rides'][number], 'counts'>[];
+}
+
 /** Judged shifts in all rides of a report. */
-export function judgedShifts(report: Pick<Report, 'rides'>): number {
+export function judgedShifts(report: Counted): number {
   return report.rides.reduce((sum, { counts }) => sum + counts.shifts - counts.unjudged, 0);
 }
 
@@ -12,7 +17,7 @@ export function judgedShifts(report: Pick<Report, 'rides'>): number {
 const explainedFrom = 0.05;
 
 /** True where the rides show nothing at all that speaks for or against a part. */
-export function showsNothing(report: Pick<Report, 'rides'>): boolean {
+export function showsNothing(report: Counted): boolean {
   const found = report.rides.reduce(
     (sum, { counts }) => sum + counts.ghostShifts + counts.chainDrops + counts.skips,
     0,

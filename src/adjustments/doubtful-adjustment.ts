@@ -1,0 +1,46 @@
+import type { Bike } from '../drivetrain/bike.ts';
+import type { Adjustment } from './adjustment.ts';
+
+/** What is doubtful about an adjustment that is well formed, and the key it stands under. */
+export interface Doubt {
+  readonly key: 'amount' | 'parameter' | 'at';
+  readonly message: string;
+}
+
+const onlyOn: Partial<Record<Adjustment['parameter'], Bike['actuation']>> = {
+  'cable-tension': 'cable',
+  'cable-and-housing': 'cable',
+  'index-offset': 'electronic',
+};
+/** Clocks differ, and a day may have begun elsewhere. */
+const aheadMs = 86_400_000;
+
+/** True where a bike with this actuation has the parameter at all. */
+export const hasParameter = (actuation: Bike['actuation'], parameter: Adjustment['parameter']): boolean =>
+  (onlyOn[parameter] ?? actuation) === actuation;
+
+/** The actuation that the latest adjustment of a part only found with one of them speaks for; null without any. */
+export const actuationOf = (adjustments: readonly Adjustment[]): Bike['actuation'] | null =>
+  adjustments.map(({ parameter }) => onlyOn[parameter]).findLast((actuation) => actuation !== undefined) ?? null;
+
+/**
+ * The first thing about an adjustment that can hardly be meant: an amount of nothing, a part that the bike does not
+ * have, a time still to come. Null where there is none.
+ *
+ * @param actuation null where it is not known
+ * @param nowMs Unix milliseconds
+ */
+export function doubtfulAdjustment(
+  { at, parameter, amount }: Adjustment,
+  actuation: Bike['actuation'] | null,
+  nowMs: number,
+): Doubt | null {
+  if (amount === 0) return { key: 'amount', message: 'an amount of 0 turns nothing: leave the adjustment out' };
+  if (actuation && !hasParameter(actuation, parameter))
+    return {
+      key: 'parameter',
+      message: `a bike with ${actuation} actuation has no ${parameter}: mend the adjustment, or the bike's actuation`,
+    };
+  if (Date.parse(at) > nowMs + aheadMs) return { key: 'at', message: 'the time is still to come: mend the date' };
+  return null;
+}
