@@ -1,7 +1,8 @@
+import { hasClock } from '../ride-log/has-clock.ts';
 import type { GhostShiftEvent, RideEvents, ShiftEvent } from '../shifts/ride-events.ts';
 import type { Adjustment } from './adjustment.ts';
 
-/** A ride that can be placed on the calendar. `startMs`: Unix milliseconds, 0 where the ride has no clock. */
+/** A ride that can be placed on the calendar. `startMs`: Unix milliseconds, see `hasClock`. */
 export interface PlacedRide {
   readonly startMs: number;
   readonly events: RideEvents;
@@ -33,7 +34,7 @@ export interface AdjustmentPeriods {
  */
 export function adjustmentPeriods(rides: readonly PlacedRide[], adjustments: readonly Adjustment[]): AdjustmentPeriods {
   const sorted = [...adjustments].sort((a, b) => Date.parse(a.at) - Date.parse(b.at));
-  const placed = sorted.length === 0 ? rides : rides.filter((ride) => ride.startMs > 0);
+  const placed = sorted.length === 0 ? rides : rides.filter((ride) => hasClock(ride.startMs));
   const judged = placed
     .flatMap((ride) =>
       ride.events.shifts

@@ -1,5 +1,6 @@
 import { median } from 'd3-array';
 import { type AdjustmentGroup, adjustmentPeriods } from '../adjustments/adjustment-periods.ts';
+import { hasClock } from '../ride-log/has-clock.ts';
 import type { RideEvents } from '../shifts/ride-events.ts';
 import type { DiagnosisInput, DiagnosisRide } from './diagnosis.ts';
 import { addSegment, type EvidenceSegment, emptySegment, type LoadEdges, loadEdges } from './evidence-table.ts';
@@ -44,11 +45,11 @@ function piecesOf(ride: DiagnosisRide, index: number, groups: readonly Adjustmen
     return {
       ride: index,
       events: ride.events,
-      startMs: ride.startMs > 0 ? startMs : 0,
+      startMs,
       fromS,
       toS: edgesS[i + 1],
       timeShare: edgesS.length === 2 ? 1 : length / ride.durationS,
-      period: groups.filter((group) => ride.startMs > 0 && group.lastMs <= startMs).length,
+      period: groups.filter((group) => hasClock(startMs) && group.lastMs <= startMs).length,
     };
   });
 }
@@ -68,7 +69,7 @@ function splitPiece(piece: Piece, parts: number): Piece[] {
     ...piece,
     fromS,
     toS: edgesS[i + 1],
-    startMs: piece.startMs > 0 ? piece.startMs + (fromS - piece.fromS) * 1000 : 0,
+    startMs: piece.startMs + (fromS - piece.fromS) * 1000,
     timeShare: piece.timeShare / count,
   }));
 }
@@ -97,9 +98,9 @@ export function buildEvidence(input: DiagnosisInput): Evidence {
   const size = input.bike.cassette.length;
   let rides = input.rides.filter((ride) => ride.evidence !== 'none').sort((a, b) => a.startMs - b.startMs);
   let { groups } = adjustmentPeriods(rides, input.adjustments);
-  if (groups.length > 0 && rides.some((ride) => ride.startMs === 0)) {
+  if (groups.length > 0 && !rides.every((ride) => hasClock(ride.startMs))) {
     notes.push('A ride without a date cannot be set before or after an adjustment, so it was not weighed.');
-    rides = rides.filter((ride) => ride.startMs > 0);
+    rides = rides.filter((ride) => hasClock(ride.startMs));
   }
   if (groups.length > mostGroups) {
     const before = groups[groups.length - mostGroups - 1];

@@ -4,7 +4,7 @@ import type { Evidence } from '../gear-trace/gear-trace.ts';
 import type { Direction, RideEvents } from '../shifts/ride-events.ts';
 import type { Cause } from './causes.ts';
 
-/** What one ride brings to the diagnosis. `startMs`: Unix milliseconds, 0 where the ride has no clock. */
+/** What one ride brings to the diagnosis. `startMs`: Unix milliseconds, see `hasClock`. */
 export interface DiagnosisRide {
   readonly startMs: number;
   readonly durationS: number;

@@ -138,7 +138,9 @@ function noFault(seen: Observed): string[] {
   );
   if (seen.weakShifts > 0)
     lines.push(
-      sentence(`${seen.weakShifts} of the shifts were judged by the rider's reaction alone, which is weak evidence`),
+      sentence(
+        `Of ${counted(seen.weakShifts, 'further shift')} only the rider's reaction is known, which is weak evidence and counts for little`,
+      ),
     );
   return lines;
 }

@@ -1,6 +1,5 @@
-import type { Direction, RideEvents } from '../shifts/ride-events.ts';
+import type { RideEvents } from '../shifts/ride-events.ts';
 
-export const directions: readonly Direction[] = ['to-larger', 'to-smaller'];
 /** Torque bins of a shift: low, middle, high, unknown. */
 export const loadBins = 4;
 /** Outcomes in the order of the columns. */
@@ -19,7 +18,7 @@ export function cogCell(cassetteLength: number, larger: boolean, cog: number): n
 export interface EvidenceSegment {
   /** How many groups of adjustments lie before it. */
   readonly period: number;
-  /** Unix milliseconds of its start; 0 without a clock. */
+  /** Unix milliseconds of its start; see `hasClock`. */
   readonly startMs: number;
   /** Which ride (in order of time) it begins in. */
   readonly ride: number;

@@ -59,7 +59,7 @@ export function fillSegment(
     const end = shift.toCog === cassetteLength - 1 ? 0 : shift.toCog === 0 ? 1 : 2;
     segment.dropChances[2]++;
     if (end < 2) segment.dropChances[end]++;
-    if (shift.outcome === 'unjudged' || shift.toCog < 0 || shift.toCog >= cassetteLength) continue;
+    if ((shift.outcome === 'unjudged' && !shift.weak) || shift.toCog < 0 || shift.toCog >= cassetteLength) continue;
     if (events.chainDrops.some((drop) => Math.abs(drop.timeS - shift.timeS) <= evidenceWeights.dropShadowS)) continue;
     const cell = cogCell(cassetteLength, shift.direction === 'to-larger', shift.toCog) * loadBins;
     if (timesCog(shift)) {
@@ -71,7 +71,10 @@ export function fillSegment(
     const weight = shift.weak ? evidenceWeights.weakShift : 1;
     const key = place * fitKinds + fitKind(shift);
     segment.fits.set(key, (segment.fits.get(key) ?? 0) + weight);
-    segment.shifts[place * outcomes.length + outcomes.indexOf(shift.outcome)] += weight;
+    outcomes.forEach((outcome, o) => {
+      segment.shifts[place * outcomes.length + o] +=
+        weight * (shift.outcome === 'unjudged' ? shift.probability[outcome] : Number(shift.outcome === outcome));
+    });
   }
   for (const ghost of events.ghostShifts)
     if (within(ghost))

@@ -26,6 +26,9 @@ export const workOrder: readonly Cause[] = [
 
 const highLimitTension =
   'Release cable tension before setting the high limit, count the clicks, and put them back afterwards.';
+const settles = 'New cable and housing settle in the first rides and ask for tension again.';
+/** Cautions that mean nothing to electronic actuation. */
+const cableCautions: readonly string[] = [highLimitTension, settles];
 const indexAgain = 'Check the indexing again afterwards.';
 export const intoSpokes =
   'A chain that went into the spokes: stop, look for damage to spokes and derailleur, and do not ride on until they are sound.';
@@ -38,7 +41,7 @@ const cableSteps: Readonly<Record<Exclude<Cause, 'no-fault'>, NextStep>> = {
     action:
       'Look over cable and housing, then add cable tension: turn the barrel adjuster anticlockwise, one click at a time.',
     start: 'One click anticlockwise (a quarter turn where it does not click), then ride again.',
-    cautions: ['New cable and housing settle in the first rides and ask for tension again.'],
+    cautions: [settles],
   },
   'cable-tension-high': {
     parameter: 'cable-tension',
@@ -105,11 +108,7 @@ const cableSteps: Readonly<Record<Exclude<Cause, 'no-fault'>, NextStep>> = {
     parameter: 'cable-and-housing',
     action: 'Clean or replace cable and housing before any indexing.',
     start: 'Look for frays, kinks and rust first, above all at the last bend of housing.',
-    cautions: [
-      'A frayed cable is replaced at once.',
-      'New cable and housing settle in the first rides and ask for tension again.',
-      indexAgain,
-    ],
+    cautions: ['A frayed cable is replaced at once.', settles, indexAgain],
   },
   'worn-drivetrain': {
     parameter: 'chain',
@@ -133,6 +132,10 @@ const electronicSteps: Partial<Record<Cause, NextStep>> = {
     start: 'One step outboard, then ride again.',
     cautions: [],
   },
+  'hanger-bent': {
+    ...cableSteps['hanger-bent'],
+    start: 'Gauge first; put back any steps that were moved in vain.',
+  },
   'cable-friction': {
     parameter: 'none',
     action: 'Clean the derailleur and see whether its pivots move freely, then ride again.',
@@ -145,14 +148,7 @@ const electronicSteps: Partial<Record<Cause, NextStep>> = {
 export function nextStep(cause: Exclude<Cause, 'no-fault'>, electronic: boolean): NextStep {
   const step = (electronic ? electronicSteps[cause] : undefined) ?? cableSteps[cause];
   if (!electronic) return step;
-  return {
-    ...step,
-    cautions: step.cautions.filter((caution) => !/cable|click/i.test(caution)),
-    start: step.start.replace(
-      '; put back any clicks that were turned in vain',
-      '; put back any steps that were moved in vain',
-    ),
-  };
+  return { ...step, cautions: step.cautions.filter((caution) => !cableCautions.includes(caution)) };
 }
 
 /** Cautions that go with every suggestion. */

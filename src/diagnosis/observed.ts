@@ -29,7 +29,7 @@ export interface Observed {
   readonly events: number;
   readonly pedallingHours: number;
   readonly pedallingShare: readonly number[];
-  /** Judged shifts that rest on the rider's reaction only. */
+  /** Shifts of which only the rider's reaction tells. */
   readonly weakShifts: number;
 }
 
@@ -72,6 +72,6 @@ export function observe(rides: readonly DiagnosisRide[], bike: Pick<Bike, 'casse
     events: ghostShifts.length + drops.length + skips.length,
     pedallingHours: totalS / 3600,
     pedallingShare: pedallingS.map((value) => (totalS > 0 ? value / totalS : 0)),
-    weakShifts: shifts.filter((shift) => shift.weak && shift.outcome !== 'unjudged').length,
+    weakShifts: shifts.filter((shift) => shift.weak).length,
   };
 }

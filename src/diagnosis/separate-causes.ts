@@ -26,6 +26,18 @@ const byHand: Readonly<Record<Cause, string>> = {
   'worn-drivetrain': 'A chain checker tells within a minute.',
 };
 
+/** The same for electronic actuation, which has no cable; the others hold for both. */
+const byHandElectronic: Partial<Record<Cause, string>> = {
+  'cable-tension-low':
+    'On the stand, one step of the index offset inboard should make shifts to larger cogs plainly better.',
+  'cable-tension-high':
+    'On the stand, one step of the index offset outboard should make shifts to smaller cogs plainly better.',
+  'high-limit-tight': 'On the smallest cog, the guide pulley should stand a hair outside it.',
+  'high-limit-loose': 'On the smallest cog, the guide pulley should stand a hair outside it and no further.',
+  'cable-friction':
+    'With the chain off load, move the derailleur by hand: its pivots should move freely and spring back.',
+};
+
 const particlesEach = 80;
 
 interface Contrast {
@@ -33,7 +45,8 @@ interface Contrast {
   readonly larger: boolean;
   readonly firm: boolean;
   readonly rates: readonly [number, number];
-  readonly bits: number;
+  /** Nats a shift. */
+  readonly divergence: number;
 }
 
 const mean = (values: Float64Array, rows: readonly number[]): number =>
@@ -48,7 +61,7 @@ function bestShift(
   cogs: number,
 ): Contrast {
   const safe = safeShifts(lookAhead, cogs);
-  let best: Contrast = { cog: 1, larger: true, firm: false, rates: [0, 0], bits: -1 };
+  let best: Contrast = { cog: 1, larger: true, firm: false, rates: [0, 0], divergence: -1 };
   for (let cog = 0; cog < cogs; cog++)
     for (const larger of [true, false])
       for (const firm of [false, true]) {
@@ -56,8 +69,9 @@ function bestShift(
         const { trouble, drop } = lookAhead.expect({ cog, larger, firm });
         const bad = trouble.map((p, i) => 1 - (1 - p) * (1 - drop[i]));
         const rates = [mean(bad, rows[0]), mean(bad, rows[1])] as const;
-        const bits = contrast(rates[0], rates[1]);
-        if (bits > best.bits * (firm && !best.firm ? firmMustTell : 1)) best = { cog, larger, firm, rates, bits };
+        const divergence = contrast(rates[0], rates[1]);
+        if (divergence > best.divergence * (firm && !best.firm ? firmMustTell : 1))
+          best = { cog, larger, firm, rates, divergence };
       }
   return best;
 }
@@ -85,16 +99,15 @@ export function separateCauses(
   const [a, b] = between.map((cause) => causeWords(cause, electronic));
   const shift = bestShift(lookAhead, rows, cassette.length);
   const skips = rows.map((own) => mean(lookAhead.skipsPerHour, own)) as [number, number];
-  const skipBits = (skips[0] - skips[1]) * Math.log((skips[0] + 0.01) / (skips[1] + 0.01)) * 0.1;
+  const skipDivergence = (skips[0] - skips[1]) * Math.log((skips[0] + 0.01) / (skips[1] + 0.01)) * 0.1;
   const seen =
-    Math.max(skipBits, shift.bits) < tellsNothing
+    Math.max(skipDivergence, shift.divergence) < tellsNothing
       ? ''
-      : skipBits > shift.bits
+      : skipDivergence > shift.divergence
         ? `Skips under load tell most: with ${a} about ${skips[0].toFixed(1)} in an hour on the most used cog, with ${b} about ${skips[1].toFixed(1)}.`
         : `Shifts to ${shift.larger ? 'larger' : 'smaller'} onto the ${cassette[shift.cog]}, ${shift.firm ? 'pressing firmly' : 'soft on the pedals'}, tell most: with ${a} about ${percent(shift.rates[0])} of them would go wrong, with ${b} about ${percent(shift.rates[1])}.`;
   const hand = between
-    .map((cause) => byHand[cause])
-    .filter((text) => text !== '')
-    .filter((text) => !electronic || !text.includes('barrel'));
+    .map((cause) => (electronic ? byHandElectronic[cause] : undefined) ?? byHand[cause])
+    .filter((text) => text !== '');
   return { between: [...between], sentence: [seen, ...hand].filter((text) => text !== '').join(' ') };
 }

@@ -6,8 +6,3 @@
 export function momentIso(startMs: number, timeS: number): string {
   return new Date(startMs + Math.round(timeS * 1000)).toISOString();
 }
-
-/** True for the start of a ride whose log has no clock: such logs count from 1970 (see RideLog.startMs). */
-export function isClockless(startIso: string): boolean {
-  return Date.parse(startIso) < Date.UTC(1980, 0);
-}

@@ -15,6 +15,8 @@ export const shiftSchema = z.object({
   toTeeth: toothCount,
   direction,
   outcome: z.enum(['clean', 'late', 'missed', 'overshot', 'unjudged']),
+  /** Null for a judged shift. */
+  unjudgedBecause: z.enum(['no-pedalling', 'no-cadence', 'not-seen', 'astray']).nullable(),
   crankRevs: z.number().min(0).nullable(),
   confidence: probability,
   /** True where only the rider's reaction speaks for the outcome (no cadence). */

@@ -1,5 +1,5 @@
 import type { Bike } from '../drivetrain/bike.ts';
-import type { GearTrace } from '../gear-trace/gear-trace.ts';
+import type { GearTrace, RideTrace } from '../gear-trace/gear-trace.ts';
 import type { RideLog } from '../ride-log/ride-log.ts';
 import type { Outcome, RideEvents } from '../shifts/ride-events.ts';
 import { gearRuns } from './gear-runs.ts';
@@ -8,10 +8,13 @@ import { pedallingSeconds } from './pedalling-seconds.ts';
 import type { RideReport } from './report-schema.ts';
 import { roundOrNull, roundTo } from './round-to.ts';
 
+/** The trace of a ride, with its cadence as the legs turned. */
+export type TracedGears = GearTrace & { readonly samples: Pick<RideTrace['samples'], 'cadenceRpm'> };
+
 /** One ride with all that the engine found in it. */
 export interface RideAnalysis {
   readonly log: RideLog;
-  readonly trace: GearTrace;
+  readonly trace: TracedGears;
   readonly events: RideEvents;
 }
 
@@ -26,7 +29,7 @@ export function rideReport({ log, trace, events }: RideAnalysis, bike: Pick<Bike
     format: log.format,
     start: at(0),
     durationS: records > 0 ? roundTo(log.timeS[records - 1] - log.timeS[0], 1) : 0,
-    pedallingS: roundTo(pedallingSeconds(log.timeS, log.cadenceRpm), 1),
+    pedallingS: roundTo(pedallingSeconds(log.timeS, trace.samples.cadenceRpm), 1),
     gearSource: trace.gearSource,
     evidence: trace.evidence,
     rolloutMm: roundOrNull(trace.rolloutMm, 1),
@@ -39,6 +42,7 @@ export function rideReport({ log, trace, events }: RideAnalysis, bike: Pick<Bike
       toTeeth: teeth(shift.toCog),
       direction: shift.direction,
       outcome: shift.outcome,
+      unjudgedBecause: shift.unjudgedBecause,
       crankRevs: shift.crankRevs === null ? null : roundTo(shift.crankRevs, 2),
       confidence: confidence(shift.confidence),
       weak: shift.weak,

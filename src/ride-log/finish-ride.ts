@@ -1,6 +1,7 @@
 import { FileError } from '../errors/file-error.ts';
 import { counted } from './counted.ts';
 import { gearColumns } from './gear-columns.ts';
+import { hasClock } from './has-clock.ts';
 import { type BoundedColumn, possibleRange, setAsideImpossible } from './impossible-values.ts';
 import { mergeTies } from './merge-ties.ts';
 import { orderRecords } from './order-records.ts';
@@ -8,9 +9,6 @@ import type { RideDraft } from './ride-draft.ts';
 import type { Pause, RideLog } from './ride-log.ts';
 import { rideSpeed } from './ride-speed.ts';
 import { joinDistances } from './rising-distance.ts';
-
-/** No clock that was set reads earlier than this; a log without a clock reads close to 1970. */
-const EARLIEST_MS = Date.UTC(1995, 0);
 
 /**
  * Makes a ride of a draft: puts records in time order, joins those of one moment, sets aside what cannot be true, and
@@ -44,7 +42,7 @@ export function finishRide(draft: RideDraft, fileTypes: readonly string[] = []):
       'impossible-teeth',
       `${counted(impossible, 'gear record')} with impossible tooth counts: those count as unknown.`,
     );
-  if (draft.format !== 'csv' && startMs < EARLIEST_MS)
+  if (draft.format !== 'csv' && !hasClock(startMs))
     draft.warn(
       'clock-not-set',
       `The recorder's clock was not set: the ride is dated ${new Date(startMs).getUTCFullYear()}.`,

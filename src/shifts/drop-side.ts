@@ -3,11 +3,12 @@ import type { RideLog } from '../ride-log/ride-log.ts';
 import { firstAfter } from './first-after.ts';
 import type { DropSide } from './ride-events.ts';
 
-const AFTER_COMMAND_S = 7;
+/** A shift this long before a chain was lost is held to have led to it: the loss shows only after some turns of the cranks. */
+export const AFTER_COMMAND_S = 7;
 
 /**
  * The side on which a dropped chain left: after a command of the ring at the chainring; with the derailleur at an end cog past that;
- * in mid cassette, where nothing guides it off, at the chainring. `afterShiftTo` is the cog of a command within the last 7 s.
+ * in mid cassette, where nothing guides it off, at the chainring. `afterShiftTo` is the cog of a command within `AFTER_COMMAND_S` before.
  */
 export function dropSide(
   log: RideLog,

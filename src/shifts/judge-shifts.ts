@@ -11,10 +11,10 @@ import { secondsEvidence } from './seconds-evidence.ts';
 import { shiftContexts } from './shift-context.ts';
 import { shiftStories } from './shift-stories.ts';
 import type { ShiftTiming } from './shift-timing.ts';
+import { unjudged } from './unjudged.ts';
 import { type Shares, weighStory } from './weigh-story.ts';
 
 const MIN_PEDALLED_S = 2;
-const none: OutcomeProbability = { clean: 0, late: 0, missed: 0, overshot: 0 };
 
 /** The judged shifts of a ride with a trace, and the timing that was found on the way. */
 export interface JudgedShifts {
@@ -56,8 +56,7 @@ export function judgeShifts(
       ...load,
       weak: false,
     };
-    if (!story)
-      return { ...base, outcome: 'unjudged', crankRevs: null, confidence: 1, probability: none, expected: none };
+    if (!story) return { ...base, ...unjudged(shift.pedalledS < MIN_PEDALLED_S ? 'no-pedalling' : 'not-seen') };
     const shares = sharesOf[i] as Shares;
     const { probability, crankRevs } = weighStory(story, shares);
     const outcome = namedOutcome(probability);
@@ -65,6 +64,7 @@ export function judgeShifts(
     return {
       ...base,
       outcome,
+      unjudgedBecause: null,
       crankRevs: done ? crankRevs(outcome) : null,
       confidence: probability[outcome],
       probability,

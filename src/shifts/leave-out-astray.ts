@@ -2,6 +2,7 @@ import type { RideTrace } from '../gear-trace/gear-trace.ts';
 import type { RideLog } from '../ride-log/ride-log.ts';
 import { firstAfter } from './first-after.ts';
 import type { ShiftEvent } from './ride-events.ts';
+import { unjudged } from './unjudged.ts';
 
 /** So many misses in a row, each within this time of the one before, are looked at. */
 const LEAST_MISSES = 3;
@@ -41,17 +42,7 @@ export function leaveOutAstray(log: RideLog, trace: RideTrace, shifts: readonly 
     from = Math.max(to, from + 1);
   }
   if (left.size === 0) return [...shifts];
-  return shifts.map((shift, i) =>
-    left.has(i)
-      ? {
-          ...shift,
-          outcome: 'unjudged',
-          crankRevs: null,
-          confidence: 1,
-          probability: { clean: 0, late: 0, missed: 0, overshot: 0 },
-        }
-      : shift,
-  );
+  return shifts.map((shift, i) => (left.has(i) ? { ...shift, ...unjudged('astray') } : shift));
 }
 
 /** Share of the driven records between two times whose ratio lies on no cog; 0 without such records. */

@@ -1,5 +1,6 @@
 import type { CommandedShift } from './commanded-shifts.ts';
 import type { ShiftEvent } from './ride-events.ts';
+import { unjudged } from './unjudged.ts';
 
 const REACTION_S = 5;
 /** Chances that a shift was missed when the rider reacts so, and when not (assumptions of ours: nobody has measured them). */
@@ -28,9 +29,7 @@ export function reactionShifts(commanded: readonly CommandedShift[]): ShiftEvent
       toCog: shift.toCog,
       direction: shift.direction,
       cogsToCross: shift.cogsToCross,
-      outcome: 'unjudged',
-      crankRevs: null,
-      confidence: 1,
+      ...unjudged('no-cadence'),
       probability: { clean: 1 - missed, late: 0, missed, overshot: 0 },
       expected: { clean: 0.97, late: 0, missed: 0.03, overshot: 0 },
       torqueNm: Number.NaN,

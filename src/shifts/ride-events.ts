@@ -7,7 +7,13 @@ export type Outcome = 'clean' | 'late' | 'missed' | 'overshot' | 'unjudged';
 /** Side on which a dropped chain left. */
 export type DropSide = 'past-largest' | 'past-smallest' | 'chainring' | 'unknown';
 
-/** Probability of each outcome of a judged shift given the ride; sums to 1. All 0 for an unjudged shift. */
+/**
+ * Why a shift was not judged: too little pedalling before the next one; no cadence; no record of the drive within its time;
+ * sensors that rested on no cog.
+ */
+export type UnjudgedReason = 'no-pedalling' | 'no-cadence' | 'not-seen' | 'astray';
+
+/** Probability of each outcome of a shift given the ride; sums to 1. All 0 where nothing at all is known. */
 export interface OutcomeProbability {
   readonly clean: number;
   readonly late: number;
@@ -24,6 +30,8 @@ export interface ShiftEvent {
   /** Cogs the chain had to cross: more than from `fromCog` where the cranks hardly turned since the shifts before. */
   readonly cogsToCross: number;
   readonly outcome: Outcome;
+  /** Null for a judged shift. */
+  readonly unjudgedBecause: UnjudgedReason | null;
   /** Crank revolutions pedalled from the command to the commanded cog; null where it never arrived or was not judged. */
   readonly crankRevs: number | null;
   /** Probability that `outcome` is right. */
@@ -35,7 +43,7 @@ export interface ShiftEvent {
   readonly torqueNm: number;
   /** Mean cadence over the same seconds; NaN without cadence. */
   readonly cadenceRpm: number;
-  /** True where the judgement rests on the rider's reaction only (no cadence): weak. */
+  /** True where only the rider's reaction tells of it (no cadence): weak, and not judged. */
   readonly weak: boolean;
 }
 
@@ -49,7 +57,7 @@ export interface GhostShiftEvent {
   readonly torqueNm: number;
 }
 
-/** Drive was lost. `afterShiftTo` is the cog of the last command within 5 s before, null where there was none. */
+/** Drive was lost. `afterShiftTo` is the cog of the last command shortly before (see `dropSide`), null where there was none. */
 export interface ChainDropEvent {
   readonly timeS: number;
   readonly side: DropSide;

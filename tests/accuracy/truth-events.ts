@@ -59,6 +59,7 @@ export function truthEvents(ride: SimulatedRide, cassette: readonly number[]): D
       cogsToCross: cogsToCross(asked, i, revsAt),
       direction: shift.direction,
       outcome: shift.outcome,
+      unjudgedBecause: shift.outcome === 'unjudged' ? 'no-pedalling' : null,
       crankRevs: shift.crankRevs,
       confidence: 1,
       probability: certain(shift.outcome),

@@ -27,6 +27,7 @@ function ride(day: number, count: number, bad: number): { startMs: number; event
       expected: openExpectation,
       torqueNm: Number.NaN,
       cadenceRpm: Number.NaN,
+      unjudgedBecause: null,
       weak: false,
     }),
   );
@@ -69,6 +70,12 @@ describe('before and after an adjustment', () => {
     const [comparison] = compareAdjustments([ride(0, 30, 5)], [during], 4);
     expect(comparison.before.shifts).toBe(11);
     expect(comparison.after.shifts).toBe(19);
+  });
+
+  it('leaves out rides without a clock: a log that counts from its own start, a recorder never set', () => {
+    const undated = [12_000, Date.UTC(1989, 11, 31)].map((startMs) => ({ ...ride(0, 40, 4), startMs }));
+    const [comparison] = compareAdjustments([ride(0, 30, 5), ...undated], [adjusted(1)], 4);
+    expect(comparison).toMatchObject({ before: { shifts: 30 }, after: { shifts: 0 } });
   });
 
   it('lets two adjustments with no ride between share before and after', () => {

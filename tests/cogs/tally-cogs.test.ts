@@ -17,6 +17,7 @@ const shift = (fromCog: number, toCog: number, outcome: Outcome): ShiftEvent => 
   expected: openExpectation,
   torqueNm: Number.NaN,
   cadenceRpm: Number.NaN,
+  unjudgedBecause: null,
   weak: false,
 });
 const ride = (shifts: ShiftEvent[], ghosts: [number, number][] = []): RideEvents => ({

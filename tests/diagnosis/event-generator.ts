@@ -232,6 +232,7 @@ function oneRide(options: GeneratorOptions, index: number, bike: Bike, random: S
       expected: openExpectation,
       torqueNm: options.power === false ? Number.NaN : torqueNm,
       cadenceRpm: 80,
+      unjudgedBecause: null,
       weak: false,
     });
   });

@@ -36,6 +36,19 @@ function outcomeOf(index: number, { late = 0, missed = 0, overshot = 0 }: Patter
   return turn(overshot, 0.7) ? 'overshot' : 'clean';
 }
 
+/** The same shift where only what the rider did next is known: he answered a missed one. */
+function reaction(outcome: Outcome): Partial<ShiftEvent> {
+  const missed = outcome === 'clean' ? 0.01 : 0.35;
+  return {
+    outcome: 'unjudged',
+    unjudgedBecause: 'no-cadence',
+    crankRevs: null,
+    probability: { clean: 1 - missed, late: 0, missed, overshot: 0 },
+    expected: { clean: 0.97, late: 0, missed: 0.03, overshot: 0 },
+    weak: true,
+  };
+}
+
 /** A ride made of counts: for trade facts, where chance would only be in the way. */
 export function patternRide(ride: PatternRide): DiagnosisRide {
   const count = ride.shifts ?? 12;
@@ -52,6 +65,7 @@ export function patternRide(ride: PatternRide): DiagnosisRide {
           toCog: cog,
           cogsToCross: 1,
           direction: larger ? 'to-larger' : 'to-smaller',
+          unjudgedBecause: null,
           outcome,
           crankRevs: outcome === 'clean' ? 0.7 : outcome === 'late' ? 2.4 : null,
           confidence: 0.97,
@@ -59,7 +73,8 @@ export function patternRide(ride: PatternRide): DiagnosisRide {
           expected: openExpectation,
           torqueNm: ride.torque?.(i) ?? Number.NaN,
           cadenceRpm: 80,
-          weak: ride.weak ?? false,
+          weak: false,
+          ...(ride.weak && reaction(outcome)),
         });
       }
     }

@@ -4,7 +4,7 @@ import { diagnose } from '../../src/diagnosis/diagnose.ts';
 import type { Diagnosis } from '../../src/diagnosis/diagnosis.ts';
 import { diagnosisSchema } from '../../src/report/report-schema.ts';
 import symptoms from '../checks/symptoms.json' with { type: 'json' };
-import { cableBike, healthyPattern, type PatternRide, patternRide } from './pattern-ride.ts';
+import { cableBike, electronicBike, healthyPattern, type PatternRide, patternRide } from './pattern-ride.ts';
 
 const last = 11;
 const seen: Record<Cause, PatternRide> = {
@@ -135,6 +135,15 @@ describe(`symptoms (${symptoms.source.split(';')[0]})`, () => {
     const { separates, causes } = verdictOf('cable-friction');
     expect(separates?.between).toEqual([causes[0].cause, causes[1].cause]);
     expect(separates?.sentence).toMatch(/tell most/);
+  });
+
+  it('tells electronic actuation of no cable', () => {
+    for (const cause of Object.keys(seen) as Cause[]) {
+      const rides = [patternRide(seen[cause])];
+      const { separates, suggestion } = diagnose({ bike: electronicBike, rides, adjustments: [] });
+      const told = [separates?.sentence ?? '', ...Object.values(suggestion).flat()].join(' ');
+      expect(told, cause).not.toMatch(/cable|barrel|click/i);
+    }
   });
 
   it('sends nobody onto a cog past which the chain may be lost to tell causes apart', () => {

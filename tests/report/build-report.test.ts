@@ -75,7 +75,7 @@ describe('rideReport', () => {
     const empty = rideReport(
       {
         log: { ...log, timeS: none, cadenceRpm: none },
-        trace: { ...trace, cog: new Int8Array() },
+        trace: { ...trace, cog: new Int8Array(), samples: { cadenceRpm: none } },
         events: { ...events, shifts: [], ghostShifts: [], chainDrops: [], skips: [] },
       },
       sampleBike,

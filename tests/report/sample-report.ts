@@ -3,10 +3,9 @@ import { tallyCogs } from '../../src/cogs/tally-cogs.ts';
 import { type Cause, causes } from '../../src/diagnosis/causes.ts';
 import type { Diagnosis } from '../../src/diagnosis/diagnosis.ts';
 import type { Bike } from '../../src/drivetrain/bike.ts';
-import type { GearTrace } from '../../src/gear-trace/gear-trace.ts';
 import { buildReport } from '../../src/report/build-report.ts';
 import type { Report } from '../../src/report/report-schema.ts';
-import { type RideAnalysis, rideReport } from '../../src/report/ride-report.ts';
+import { type RideAnalysis, rideReport, type TracedGears } from '../../src/report/ride-report.ts';
 import type { RideLog } from '../../src/ride-log/ride-log.ts';
 import { openExpectation } from '../../src/shifts/open-expectation.ts';
 import type { Outcome, RideEvents, ShiftEvent } from '../../src/shifts/ride-events.ts';
@@ -33,6 +32,7 @@ export const shiftAt = (timeS: number, fromCog: number, toCog: number, outcome: 
   expected: openExpectation,
   torqueNm: Number.NaN,
   cadenceRpm: 80,
+  unjudgedBecause: outcome === 'unjudged' ? 'no-pedalling' : null,
   weak: false,
 });
 
@@ -63,7 +63,7 @@ export function sampleLog(file: string, start: string, seconds = 600): RideLog {
   };
 }
 
-export function sampleTrace(records: number): GearTrace {
+export function sampleTrace(records: number): TracedGears {
   return {
     cog: Int8Array.from({ length: records }, (_, i) => (i < 10 ? -1 : Math.floor(i / 100) % 9)),
     ring: new Int8Array(records),
@@ -75,6 +75,7 @@ export function sampleTrace(records: number): GearTrace {
     rolloutMm: 2287.4567,
     sensorLagS: 1.2345,
     ratioNoise: 0.006,
+    samples: { cadenceRpm: new Float64Array(records).fill(80) },
     measured: { chainrings: [32], cassette: [11, 13, 15, 18, 21, 24, 28, 32, null] },
     warnings: [],
   };

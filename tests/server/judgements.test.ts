@@ -24,6 +24,7 @@ const shift = (timeS: number, outcome: ShiftEvent['outcome']): ShiftEvent => ({
   expected: openExpectation,
   torqueNm: 20,
   cadenceRpm: 80,
+  unjudgedBecause: null,
   weak: false,
 });
 const events: RideEvents = {

@@ -191,7 +191,11 @@ describe('unjudged', () => {
     const judged = analysed(ride);
     for (const timeS of [coasting, last]) {
       const shift = shiftAt(judged, timeS);
-      expect(shift).toMatchObject({ outcome: 'unjudged', crankRevs: null, confidence: 1 });
+      expect(shift).toMatchObject({
+        outcome: 'unjudged',
+        unjudgedBecause: 'no-pedalling',
+        crankRevs: null,
+      });
       expect(Object.values(shift.probability)).toEqual([0, 0, 0, 0]);
     }
     expect(shiftAt(judged, coasting + 10).outcome).not.toBe('unjudged');
@@ -221,7 +225,7 @@ describe('a ride without cadence', () => {
     expect(trace.evidence).toBe('commands-only');
     expect(trace.sensorLagS).toBeNaN();
     expect(events.shifts.length).toBe(20);
-    expect(events.shifts.every(({ weak, outcome }) => weak && outcome === 'unjudged')).toBe(true);
+    expect(events.shifts.every(({ weak, unjudgedBecause }) => weak && unjudgedBecause === 'no-cadence')).toBe(true);
     expect([...events.ghostShifts, ...events.chainDrops, ...events.skips]).toEqual([]);
     expect(events.pedallingSByCog.every((seconds) => seconds === 0)).toBe(true);
   });

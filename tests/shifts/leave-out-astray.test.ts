@@ -18,6 +18,7 @@ const missed = (timeS: number): ShiftEvent => ({
   expected: openExpectation,
   torqueNm: Number.NaN,
   cadenceRpm: 80,
+  unjudgedBecause: null,
   weak: false,
 });
 
@@ -36,7 +37,9 @@ describe('a row of misses', () => {
   const row = [15, 30, 45, 60].map((s) => missed(from + s));
 
   it('is left unjudged where the ratio wanders between the cogs', () => {
-    expect(leaveOutAstray(log, trace, row).map(({ outcome }) => outcome)).toEqual(row.map(() => 'unjudged'));
+    expect(leaveOutAstray(log, trace, row).map(({ unjudgedBecause }) => unjudgedBecause)).toEqual(
+      row.map(() => 'astray'),
+    );
   });
 
   it('stands where the chain rests on a cog', () => {

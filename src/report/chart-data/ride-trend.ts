@@ -1,6 +1,6 @@
 import { wilsonInterval } from '../../numeric/wilson-interval.ts';
+import { hasClock } from '../../ride-log/has-clock.ts';
 import type { RideTrend } from '../charts/ride-trend-chart.ts';
-import { isClockless } from '../moment-iso.ts';
 import type { Report } from '../report-schema.ts';
 import { dayAndTime } from '../words/moment-words.ts';
 import { adjustmentWords } from '../words/parameter-words.ts';
@@ -12,7 +12,7 @@ export function rideTrend(report: Pick<Report, 'rides' | 'adjustments'>): RideTr
     const judged = shifts - unjudged;
     const trouble = late + missed + overshot;
     return {
-      label: isClockless(ride.start) ? `ride ${i + 1}` : ride.start.slice(0, 10),
+      label: hasClock(Date.parse(ride.start)) ? ride.start.slice(0, 10) : `ride ${i + 1}`,
       shifts: judged,
       troubleRate: judged === 0 ? null : trouble / judged,
       ...wilsonInterval(trouble, judged),

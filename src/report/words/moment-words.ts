@@ -1,8 +1,8 @@
-import { isClockless } from '../moment-iso.ts';
+import { hasClock } from '../../ride-log/has-clock.ts';
 
 /** Date and time of day in UTC, `2026-04-12 18:30`; `no date` for a log without a clock. */
 export function dayAndTime(iso: string): string {
-  return isClockless(iso) ? 'no date' : new Date(iso).toISOString().slice(0, 16).replace('T', ' ');
+  return hasClock(Date.parse(iso)) ? new Date(iso).toISOString().slice(0, 16).replace('T', ' ') : 'no date';
 }
 
 /** Time since the ride's start: `1:02:03`. */

@@ -20,8 +20,6 @@ export function rideNotes(ride: RideReport): string[] {
   );
   notes.push(...shortened(drops, 'chain drop'));
   notes.push(...shortened(ride.ghostShifts.map(ghostWords(ride)), 'ghost shift'));
-  if (ride.shifts.some((shift) => shift.weak && shift.outcome !== 'unjudged'))
-    notes.push("Shifts of this ride were judged by the rider's reaction only: weak evidence.");
   notes.push(...ride.warnings.map((warning) => `Note: ${warning.message}`));
   return notes;
 }
