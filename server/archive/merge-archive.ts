@@ -1,10 +1,12 @@
 import { rm } from 'node:fs/promises';
 import { join } from 'node:path';
+import type { z } from 'zod';
 import { CogwrightError } from '../../src/errors/cogwright-error.ts';
 import { displayName } from '../intake/display-name.ts';
 import { type TakenRide, takeRide } from '../intake/take-ride.ts';
 import { countsAfter } from '../judgements/counts-after.ts';
 import type { Services } from '../services.ts';
+import type { mergedShape } from '../shapes/merged-shape.ts';
 import { findPackedReport, updateCounts } from '../store/analysis-store.ts';
 import { touchBike } from '../store/bike-store.ts';
 import { listJudgements, putJudgement } from '../store/judgement-store.ts';
@@ -12,25 +14,14 @@ import { newId } from '../store/new-id.ts';
 import { findRide, findRideByContent } from '../store/ride-store.ts';
 import { insertUpload } from '../store/upload-store.ts';
 import type { ArchivedRide } from './archive-shapes.ts';
-import { type MergedCount, mergeBikes } from './merge-bikes.ts';
+import { mergeBikes } from './merge-bikes.ts';
 import type { OpenArchive } from './read-archive.ts';
-
-/** What an archive brought, and what was here already. */
-export interface Merged {
-  readonly bikes: MergedCount & { readonly merged: number };
-  readonly adjustments: MergedCount & { readonly known: number };
-  readonly rides: MergedCount & {
-    readonly known: number;
-    readonly refused: readonly { name: string; message: string }[];
-  };
-  readonly judgements: MergedCount & { readonly known: number };
-}
 
 /**
  * Merges an archive by content: what is here already stays as it is, what is new is added. Each step is whole in
  * itself, so that an import that breaks off can be done again and goes on where it stopped.
  */
-export async function mergeArchive(services: Services, archive: OpenArchive): Promise<Merged> {
+export async function mergeArchive(services: Services, archive: OpenArchive): Promise<z.infer<typeof mergedShape>> {
   const { sql, queue } = services;
   const { bikeIds, bikes, adjustments } = sql.transaction(() => mergeBikes(sql, archive));
   const uploadId = sql.transaction(() => insertUpload(sql, 'auto'));

@@ -6,10 +6,6 @@ import type { Sql } from '../store/sql.ts';
 import type { ArchivedBike } from './archive-shapes.ts';
 import type { OpenArchive } from './read-archive.ts';
 
-export interface MergedCount {
-  readonly added: number;
-}
-
 /** Which bike here each bike of the archive is, and what was added. */
 export interface MergedBikes {
   readonly bikeIds: ReadonlyMap<string, string>;

@@ -1,13 +1,6 @@
 import { z } from 'zod';
+import { errorShape } from '../shapes/error-shape.ts';
 import type { AnswerShape, Route } from './define-route.ts';
-
-const errorSchema = z.object({
-  error: z.object({
-    code: z.string(),
-    message: z.string(),
-    details: z.array(z.object({ path: z.string(), message: z.string() })).optional(),
-  }),
-});
 
 const jsonSchema = (schema: z.ZodType, io: 'input' | 'output'): Record<string, unknown> => {
   const { $schema: _, ...rest } = z.toJSONSchema(schema, { target: 'draft-2020-12', io, unrepresentable: 'any' });
@@ -59,7 +52,7 @@ export function openapiDocument(routes: readonly Route[], version: string): obje
         ...Object.fromEntries(Object.entries(route.answers).map(([status, shape]) => [status, answer(shape)])),
         default: {
           description: 'The request was refused; the code is stable, the message is for people.',
-          content: { 'application/json': { schema: jsonSchema(errorSchema, 'output') } },
+          content: { 'application/json': { schema: jsonSchema(errorShape, 'output') } },
         },
       },
     };

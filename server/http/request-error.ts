@@ -1,10 +1,8 @@
+import type { z } from 'zod';
 import { CogwrightError } from '../../src/errors/cogwright-error.ts';
+import type { requestDetailShape } from '../shapes/error-shape.ts';
 
-/** One thing that is wrong with a request: where it stands, and what is wrong. */
-export interface RequestDetail {
-  readonly path: string;
-  readonly message: string;
-}
+type RequestDetail = Readonly<z.infer<typeof requestDetailShape>>;
 
 /** A request that is refused, with the status to answer it with. */
 export class RequestError extends CogwrightError {

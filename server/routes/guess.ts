@@ -1,14 +1,11 @@
 import { rename, rm } from 'node:fs/promises';
 import type { Request } from 'express';
-import { z } from 'zod';
-import { bikeSchema } from '../../src/drivetrain/bike.ts';
 import { defineRoute } from '../http/define-route.ts';
 import { RequestError } from '../http/request-error.ts';
 import { receiveFiles } from '../intake/receive-files.ts';
 import type { Services } from '../services.ts';
+import { drivetrainGuessShape } from '../shapes/upload-shapes.ts';
 import type { GuessAnswer } from '../work/tasks.ts';
-
-const readFile = z.object({ name: z.string(), understood: z.array(z.string()), notUnderstood: z.array(z.string()) });
 
 export const guessRoutes = [
   defineRoute({
@@ -19,12 +16,7 @@ export const guessRoutes = [
     answers: {
       200: {
         description: 'The guess',
-        schema: z.object({
-          bike: bikeSchema,
-          certainty: z.number().min(0).max(1),
-          notes: z.array(z.string()),
-          files: z.array(readFile),
-        }),
+        schema: drivetrainGuessShape,
       },
     },
     handle: ({ request }, services) =>
@@ -35,7 +27,7 @@ export const guessRoutes = [
           422,
           'nothing-to-guess-from',
           guess.notes[0] ?? 'None of these files could be read as a ride.',
-          guess.files.map(({ name, notUnderstood }) => ({ path: name, message: notUnderstood.join(' ') })),
+          guess.files.flatMap(({ name, notUnderstood }) => notUnderstood.map((message) => ({ path: name, message }))),
         );
       }),
   }),

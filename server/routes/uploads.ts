@@ -5,7 +5,7 @@ import { notFound, RequestError } from '../http/request-error.ts';
 import { type RefusedFile, receiveFiles } from '../intake/receive-files.ts';
 import { type TakenRide, takeRide } from '../intake/take-ride.ts';
 import type { Services } from '../services.ts';
-import { takenRideShape } from '../shapes/ride-shapes.ts';
+import { uploadAnswerShape, type uploadProgressShape } from '../shapes/upload-shapes.ts';
 import { idSchema } from '../store/new-id.ts';
 import { listRides, type StoredRide } from '../store/ride-store.ts';
 import { hasUpload, insertUpload } from '../store/upload-store.ts';
@@ -51,7 +51,7 @@ export const uploadRoutes = [
     answers: {
       202: {
         description: 'What became of each file, in the order sent',
-        schema: z.object({ uploadId: idSchema, files: z.array(takenRideShape) }),
+        schema: uploadAnswerShape,
       },
     },
     handle: async ({ query: { bike, positions }, request }, services) => {
@@ -116,7 +116,7 @@ function followUpload(
       if (told.get(ride.id) === state) continue;
       told.set(ride.id, state);
       const { id: rideId, file, bikeId, error } = ride;
-      stream.send('progress', {
+      const progress: z.infer<typeof uploadProgressShape> = {
         file,
         rideId,
         bikeId,
@@ -124,7 +124,8 @@ function followUpload(
         done,
         total: rides.length,
         ...(error && { message: error.message }),
-      });
+      };
+      stream.send('progress', progress);
     }
     if (done < rides.length) return;
     const failed = rides.filter(({ status }) => status === 'failed').length;

@@ -1,5 +1,7 @@
+import type { z } from 'zod';
 import type { Bike } from '../../src/drivetrain/bike.ts';
 import type { Warning } from '../../src/errors/warning.ts';
+import type { readFileShape } from '../shapes/upload-shapes.ts';
 
 /** What is asked of a worker, and what comes back: plain data that can cross to another thread. */
 export interface Tasks {
@@ -67,7 +69,7 @@ export type AnalyseAnswer =
 export interface AnalysedRide {
   /** Serialized `RideFindings` without the report. */
   readonly events: Uint8Array;
-  /** R.RideReport, JSON, gzip. */
+  /** The ride's report (`RideReport`), JSON, gzip. */
   readonly report: Uint8Array;
   /** Columns of the timeline, JSON, gzip. */
   readonly columns: Uint8Array;
@@ -132,11 +134,7 @@ export interface GuessAnswer {
   readonly bike: Bike | null;
   readonly certainty: number;
   readonly notes: readonly string[];
-  readonly files: readonly {
-    readonly name: string;
-    readonly understood: readonly string[];
-    readonly notUnderstood: readonly string[];
-  }[];
+  readonly files: readonly z.infer<typeof readFileShape>[];
 }
 
 /** Writes a copy of a kept ride without positions, for an archive. */

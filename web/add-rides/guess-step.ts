@@ -1,5 +1,4 @@
 import type { BikeSummary, DrivetrainGuess } from '../api/answers.ts';
-import { ApiError } from '../api/api-error.ts';
 import { createBike } from '../api/bikes.ts';
 import { guessDrivetrain } from '../api/uploads.ts';
 import { drivetrainForm } from '../bike/drivetrain-form.ts';
@@ -7,6 +6,7 @@ import { announce } from '../dom/announce.ts';
 import { fill, listen, make } from '../dom/make.ts';
 import { likelihoodWord } from '../words/likelihood-word.ts';
 import { counted, probably } from '../words/numbers.ts';
+import { refusedFiles } from './refused-files.ts';
 import { understoodList } from './understood-list.ts';
 
 /** So many files are read for the guess; the others are read when they are worked through. */
@@ -24,12 +24,6 @@ export function mismatch(guess: DrivetrainGuess, { bike }: BikeSummary): string 
   const strange = guess.bike.cassette.filter((teeth) => !bike.cassette.includes(teeth));
   if (strange.length <= 2) return null;
   return `These rides look like a cassette of ${range(guess.bike.cassette)}; ${bike.name} has ${range(bike.cassette)}. Is it the right bike?`;
-}
-
-/** What a refusal says of each file; null where it says nothing. */
-function filesIn(error: Error): HTMLElement | null {
-  const files = error instanceof ApiError && (error.details as { files?: DrivetrainGuess['files'] } | undefined)?.files;
-  return Array.isArray(files) ? understoodList(files) : null;
 }
 
 /** The step after choosing files: what they show, and for a new bike the guessed drivetrain to put right. */
@@ -101,7 +95,7 @@ export function makeGuessStep({ signal, start }: GuessPlan) {
         fill(
           found,
           make('p', { class: 'fault', role: 'alert' }, error.message),
-          filesIn(error),
+          understoodList(refusedFiles(error)),
           !bike && [
             make('h2', {}, 'Describe the bike'),
             make(

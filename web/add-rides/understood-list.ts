@@ -1,9 +1,10 @@
-import type { DrivetrainGuess } from '../api/answers.ts';
+import type { ReadFile } from '../api/answers.ts';
 import { make } from '../dom/make.ts';
 import { icon } from '../page/icons.ts';
 
-/** What was understood of each file and what was not, with a sign and a word for each. */
-export function understoodList(files: DrivetrainGuess['files']): HTMLElement {
+/** What was understood of each file and what was not, with a sign and a word for each; null without files. */
+export function understoodList(files: readonly ReadFile[]): HTMLElement | null {
+  if (files.length === 0) return null;
   const line = (fits: boolean, text: string): HTMLElement =>
     make(
       'li',

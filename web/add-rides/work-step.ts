@@ -7,6 +7,8 @@ import { fill, listen, make } from '../dom/make.ts';
 import { icon } from '../page/icons.ts';
 import { counted, inARow } from '../words/numbers.ts';
 import { type FileStatus, fileStatusRow } from './file-status-row.ts';
+import { refusedFiles } from './refused-files.ts';
+import { understoodList } from './understood-list.ts';
 
 interface WorkPlan {
   readonly place: HTMLElement;
@@ -89,6 +91,7 @@ export function followWork({ place, bikeId, bikeName, made, files, signal, again
       listen(make('button', { type: 'button' }, 'Choose again'), { click: again }),
       make('a', { class: 'button plain', href: `/bikes/${bikeId}` }, `To ${bikeName}`),
     );
+    list.replaceWith(understoodList(refusedFiles(error)) ?? list);
   };
   fill(place, make('div', { class: 'view-head' }, make('div', {}, heading, words)), bar, end, list);
   heading.focus();

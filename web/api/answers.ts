@@ -6,6 +6,9 @@ import type {
   sheetShape,
   stateShape,
 } from '../../server/shapes/bike-shapes.ts';
+import type { errorShape } from '../../server/shapes/error-shape.ts';
+import type { healthShape } from '../../server/shapes/health-shape.ts';
+import type { mergedShape } from '../../server/shapes/merged-shape.ts';
 import type {
   judgedRideReportShape,
   rideColumnsShape,
@@ -13,7 +16,11 @@ import type {
   rideSummaryShape,
   takenRideShape,
 } from '../../server/shapes/ride-shapes.ts';
-import type { Bike } from '../../src/drivetrain/bike.ts';
+import type {
+  drivetrainGuessShape,
+  uploadAnswerShape,
+  uploadProgressShape,
+} from '../../server/shapes/upload-shapes.ts';
 import type { Report } from '../../src/report/report-schema.ts';
 
 // The shapes are the server's own; only their types are taken.
@@ -39,30 +46,15 @@ export type Verdict = RideDetail['judgements'][number]['verdict'];
 
 export type TakenRide = z.infer<typeof takenRideShape>;
 
-export interface UploadAnswer {
-  readonly uploadId: string;
-  readonly files: readonly TakenRide[];
-}
-
+export type UploadAnswer = z.infer<typeof uploadAnswerShape>;
 /** One step of an upload, as the server reports it. */
-export interface UploadProgress {
-  readonly file: string;
-  readonly rideId: string;
-  readonly bikeId: string | null;
-  readonly status: RideSummary['status'];
-  readonly done: number;
-  readonly total: number;
-  readonly message?: string;
-}
-
+export type UploadProgress = z.infer<typeof uploadProgressShape>;
 /** A drivetrain read off rides that are not stored. */
-export interface DrivetrainGuess {
-  readonly bike: Bike;
-  readonly certainty: number;
-  readonly notes: readonly string[];
-  readonly files: readonly {
-    readonly name: string;
-    readonly understood: readonly string[];
-    readonly notUnderstood: readonly string[];
-  }[];
-}
+export type DrivetrainGuess = z.infer<typeof drivetrainGuessShape>;
+export type ReadFile = DrivetrainGuess['files'][number];
+
+export type Health = z.infer<typeof healthShape>;
+/** What an archive brought. */
+export type Merged = z.infer<typeof mergedShape>;
+/** What the server says of a request that it refuses. */
+export type Refusal = z.infer<typeof errorShape>['error'];

@@ -1,3 +1,4 @@
+import type { Refusal } from './answers.ts';
 import { ApiError } from './api-error.ts';
 
 interface Ask {
@@ -11,10 +12,11 @@ interface Ask {
 
 async function refusal(answer: Response): Promise<ApiError> {
   try {
-    const { error } = (await answer.json()) as { error: { code: string; message: string; details?: unknown } };
-    return new ApiError(error.code, answer.status, error.message, error.details);
+    const { error } = (await answer.json()) as { error: Refusal };
+    return new ApiError(answer.status, error);
   } catch {
-    return new ApiError('no-reason', answer.status, `The server answered ${answer.status} without giving a reason.`);
+    const message = `The server answered ${answer.status} without giving a reason.`;
+    return new ApiError(answer.status, { code: 'no-reason', message });
   }
 }
 
@@ -32,11 +34,8 @@ export async function request<Answer>(path: string, ask: Ask = {}): Promise<Answ
     });
   } catch (error) {
     if (ask.signal?.aborted) throw error;
-    throw new ApiError(
-      'not-reached',
-      0,
-      'The cogwright server cannot be reached. Start it with "npm start", then try again.',
-    );
+    const message = 'The cogwright server cannot be reached. Start it with "npm start", then try again.';
+    throw new ApiError(0, { code: 'not-reached', message });
   }
   if (!answer.ok) throw await refusal(answer);
   return (answer.status === 204 ? undefined : await answer.json()) as Answer;

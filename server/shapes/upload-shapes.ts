@@ -1,0 +1,33 @@
+import { z } from 'zod';
+import { bikeSchema } from '../../src/drivetrain/bike.ts';
+import { idSchema } from '../store/new-id.ts';
+import { rideSummaryShape, takenRideShape } from './ride-shapes.ts';
+
+const count = z.number().int().min(0);
+
+export const uploadAnswerShape = z.object({ uploadId: idSchema, files: z.array(takenRideShape) });
+
+/** The event `progress` of an upload: one ride has come further. */
+export const uploadProgressShape = z.object({
+  file: z.string(),
+  rideId: idSchema,
+  bikeId: idSchema.nullable(),
+  status: rideSummaryShape.shape.status,
+  done: count.describe('Rides of this upload that are over, well or not'),
+  total: count,
+  message: z.string().optional().describe('Why the ride could not be analysed'),
+});
+
+/** What was read in a file, and what was not, in sentences. */
+export const readFileShape = z.object({
+  name: z.string(),
+  understood: z.array(z.string()),
+  notUnderstood: z.array(z.string()),
+});
+
+export const drivetrainGuessShape = z.object({
+  bike: bikeSchema,
+  certainty: z.number().min(0).max(1),
+  notes: z.array(z.string()),
+  files: z.array(readFileShape),
+});
