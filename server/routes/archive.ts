@@ -1,15 +1,22 @@
 import { rename, rm } from 'node:fs/promises';
 import { pipeline } from 'node:stream/promises';
-import { z } from 'zod';
 import { mergeArchive } from '../archive/merge-archive.ts';
 import { readArchive } from '../archive/read-archive.ts';
 import { writeArchive } from '../archive/write-archive.ts';
 import { defineRoute, sent } from '../http/define-route.ts';
 import { RequestError } from '../http/request-error.ts';
-import { receiveFiles } from '../intake/receive-files.ts';
+import { type RefusedFile, receiveFiles } from '../intake/receive-files.ts';
+import { mergedShape } from '../shapes/merged-shape.ts';
 
-const count = z.number().int().min(0);
-const known = z.object({ added: count, known: count });
+function archiveRefusal({ code, message }: RefusedFile, archiveBytes: number): RequestError {
+  if (code !== 'too-large') return new RequestError(507, code, message);
+  const most = Math.round(archiveBytes / 1e6);
+  return new RequestError(
+    413,
+    code,
+    `The archive is larger than ${most} MB. Unpack it, and add the ride files in it as rides.`,
+  );
+}
 
 export const archiveRoutes = [
   defineRoute({
@@ -34,12 +41,7 @@ export const archiveRoutes = [
     answers: {
       200: {
         description: 'What was added and what was here already',
-        schema: z.object({
-          bikes: z.object({ added: count, merged: count }),
-          rides: known.extend({ refused: z.array(z.object({ name: z.string(), message: z.string() })) }),
-          adjustments: known,
-          judgements: known,
-        }),
+        schema: mergedShape,
       },
     },
     handle: ({ request }, services) =>
@@ -51,8 +53,8 @@ export const archiveRoutes = [
           await rename(path, held);
           return { held };
         });
-        if (!file) throw new RequestError(400, 'invalid-request', 'No archive was sent.');
-        if (!('held' in file)) throw new RequestError(file.code === 'too-large' ? 413 : 507, file.code, file.message);
+        if (!file) throw new RequestError(400, 'invalid-request', 'No archive was sent. Choose a file first.');
+        if (!('held' in file)) throw archiveRefusal(file, limits.archiveBytes);
         try {
           const archive = await readArchive(file.held);
           try {

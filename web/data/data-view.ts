@@ -1,16 +1,42 @@
+import { understoodList } from '../add-rides/understood-list.ts';
+import type { Merged } from '../api/answers.ts';
 import { archiveAddress, bringIn, getHealth } from '../api/archive.ts';
-import { announce } from '../dom/announce.ts';
 import { freshId } from '../dom/fresh-id.ts';
 import { fill, listen, make } from '../dom/make.ts';
 import { icon } from '../page/icons.ts';
 import { loadInto } from '../page/load-into.ts';
 import { namePage } from '../page/name-page.ts';
 import type { View } from '../router/router.ts';
-import { counted } from '../words/numbers.ts';
+import { counted, inARow } from '../words/numbers.ts';
 
-interface Brought {
-  readonly bikes: { readonly added: number; readonly merged: number };
-  readonly rides: { readonly added: number; readonly known: number };
+/** What an archive brought, as a sentence a kind: what is new, and what was here already. */
+export function mergedSentences({ bikes, rides, adjustments, judgements }: Merged): string[] {
+  const kinds = [
+    { name: 'bike', added: bikes.added, known: bikes.merged },
+    { name: 'ride', ...rides },
+    { name: 'adjustment', ...adjustments },
+    { name: 'judgement', ...judgements },
+  ];
+  const added = kinds.filter((kind) => kind.added > 0).map((kind) => counted(kind.added, kind.name));
+  const known = kinds.filter((kind) => kind.known > 0);
+  const one = known.length === 1 && known[0].known === 1;
+  return [
+    added.length > 0 ? `Added: ${inARow(added)}.` : 'Nothing new was in it.',
+    ...(known.length > 0
+      ? [`${inARow(known.map((kind) => counted(kind.known, kind.name)))} ${one ? 'was' : 'were'} here already.`]
+      : []),
+  ];
+}
+
+/** The rides of an archive that could not be taken in, each with its reason. */
+function refusedRides({ rides: { refused } }: Merged): HTMLElement | null {
+  if (refused.length === 0) return null;
+  return make(
+    'section',
+    { class: 'refused', 'aria-label': 'Rides that were not taken in' },
+    make('p', { class: 'fault' }, `${counted(refused.length, 'ride')} could not be taken in:`),
+    understoodList(refused.map(({ name, message }) => ({ name, understood: [], notUnderstood: [message] }))),
+  );
 }
 
 /** Taking everything to another machine, and bringing it in there. */
@@ -20,6 +46,7 @@ export const dataView: View = ({ place, signal }) => {
     const id = freshId('archive');
     const file = make('input', { id, type: 'file', accept: '.zip' });
     const said = make('p', { role: 'status' });
+    const refused = make('div', { role: 'status' });
     const button = make('button', { type: 'submit' }, 'Bring it in');
     const form = listen(
       make(
@@ -28,12 +55,14 @@ export const dataView: View = ({ place, signal }) => {
         make('div', { class: 'field' }, make('label', { for: id }, 'Archive from another machine'), file),
         make('p', {}, button),
         said,
+        refused,
       ),
       {
         submit: (event) => {
           event.preventDefault();
           const archive = file.files?.[0];
           said.className = '';
+          fill(refused);
           if (!archive) {
             said.className = 'fault';
             said.textContent = 'Choose an archive first.';
@@ -43,10 +72,9 @@ export const dataView: View = ({ place, signal }) => {
           button.disabled = true;
           said.textContent = 'Bringing it in …';
           bringIn(archive)
-            .then((answer) => {
-              const { bikes, rides } = answer as unknown as Brought;
-              said.textContent = `${counted(bikes.added, 'bike')} and ${counted(rides.added, 'ride')} added; ${counted(rides.known, 'ride')} ${rides.known === 1 ? 'was' : 'were'} here already.`;
-              announce(said.textContent);
+            .then((merged) => {
+              said.textContent = mergedSentences(merged).join(' ');
+              fill(refused, refusedRides(merged));
             })
             .catch((error: Error) => {
               said.className = 'fault';
