@@ -12,12 +12,14 @@ export function ask(question: string, detail: string, yes: string): Promise<bool
       make('p', {}, detail),
     );
     const answer = (value: string) => ({ click: () => dialog.close(value) });
+    // The harmless answer has the focus: a key pressed in haste takes nothing away.
+    const keep = listen(make('button', { type: 'button', class: 'plain', autofocus: true }, 'Keep it'), answer(''));
     dialog.append(
       make(
         'p',
         { class: 'row' },
         listen(make('button', { type: 'button', class: 'is-danger' }, yes), answer('yes')),
-        listen(make('button', { type: 'button', class: 'plain' }, 'Keep it'), answer('')),
+        keep,
       ),
     );
     dialog.addEventListener('close', () => {

@@ -1,13 +1,37 @@
-import { make } from '../dom/make.ts';
+import { listen, make } from '../dom/make.ts';
+import { icon } from './icons.ts';
 
-const shownMs = 9000;
+/** Slips lie one above the other at the foot of the window, the newest last. */
+let slips: HTMLElement | null = null;
 
-/** Shows a failure at the foot of the window for a while, and says it to a screen reader. */
+/** Shows a failure at the foot of the window until it is closed by hand, and says it to a screen reader. */
 export function tellFailure(error: unknown): void {
   const text = error instanceof Error ? error.message : String(error);
-  const slip = make('div', { class: 'slip', role: 'alert' }, text);
-  document.body.append(slip);
-  setTimeout(() => slip.remove(), shownMs);
+  slips ??= make('div', { class: 'slips' });
+  if (!slips.isConnected) document.body.append(slips);
+  // The same failure again is said again, but lies there once.
+  for (const old of [...slips.children]) if (old.firstChild?.textContent === text) old.remove();
+  const before = document.activeElement;
+  const close = (): void => {
+    const hadFocus = slip.contains(document.activeElement);
+    slip.remove();
+    if (hadFocus && before instanceof HTMLElement) before.focus();
+  };
+  const slip = make(
+    'div',
+    { class: 'slip' },
+    make('p', { role: 'alert' }, text),
+    listen(
+      make(
+        'button',
+        { type: 'button', class: 'plain small' },
+        icon('cross'),
+        make('span', { class: 'out-of-sight' }, 'Close this message'),
+      ),
+      { click: close },
+    ),
+  );
+  slips.append(slip);
 }
 
 /** Runs `work`; a failure is shown, not thrown. Resolves true where it went well. */
