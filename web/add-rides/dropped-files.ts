@@ -21,9 +21,12 @@ function filesOf(entry: FileSystemEntry): Promise<File[]> {
   return readOn();
 }
 
+/** Whether a file is not one of those that a folder hides. */
+export const isVisible = ({ name }: File): boolean => !name.startsWith('.');
+
 /** All files that were dropped; folders are gone through to their end. Hidden files are left out. */
 export async function droppedFiles(transfer: DataTransfer): Promise<File[]> {
   const entries = [...transfer.items].flatMap((item) => item.webkitGetAsEntry?.() ?? []);
   const files = entries.length > 0 ? (await Promise.all(entries.map(filesOf))).flat() : [...transfer.files];
-  return files.filter((file) => !file.name.startsWith('.'));
+  return files.filter(isVisible);
 }

@@ -3,7 +3,7 @@ import { freshId } from '../dom/fresh-id.ts';
 import { fill, listen, make } from '../dom/make.ts';
 import { icon } from '../page/icons.ts';
 import { counted, fileSize } from '../words/numbers.ts';
-import { droppedFiles } from './dropped-files.ts';
+import { droppedFiles, isVisible } from './dropped-files.ts';
 
 export interface FileChoice {
   readonly element: HTMLElement;
@@ -27,9 +27,15 @@ export function makeFileChoice(changed: () => void): FileChoice {
       'span',
       { class: 'drop-words' },
       make('strong', {}, 'Drop ride files here'),
-      ' or choose them. A whole folder will do.',
+      ' or choose them. A folder that is dropped is gone through to its end.',
     ),
   );
+  const folderInput = make('input', { type: 'file', hidden: true, webkitdirectory: true });
+  const folderButton = listen(make('button', { type: 'button', class: 'plain small' }, 'Choose a whole folder'), {
+    click: () => folderInput.click(),
+  });
+  // Some browsers can choose no folder.
+  folderButton.hidden = !('webkitdirectory' in folderInput);
   const draw = (): void => {
     label.classList.toggle('has-files', files.length > 0);
     fill(
@@ -62,24 +68,37 @@ export function makeFileChoice(changed: () => void): FileChoice {
   const add = (more: readonly File[]): void =>
     set([...files, ...more.filter((file) => file.size > 0 && !files.some((one) => sameFile(one, file)))]);
 
-  listen(input, {
-    change: () => {
-      add([...(input.files ?? [])]);
-      input.value = '';
-    },
-  });
+  for (const one of [input, folderInput])
+    listen(one, {
+      change: () => {
+        const chosen = [...(one.files ?? [])];
+        add(one === folderInput ? chosen.filter(isVisible) : chosen);
+        one.value = '';
+      },
+    });
   const over = (isOver: boolean) => (event: DragEvent) => {
     event.preventDefault();
     label.classList.toggle('is-over', isOver);
   };
-  const element = listen(make('section', { class: 'file-choice', 'aria-label': 'Files' }, input, label, list), {
-    dragover: over(true),
-    dragenter: over(true),
-    dragleave: over(false),
-    drop: (event) => {
-      over(false)(event);
-      if (event.dataTransfer) void droppedFiles(event.dataTransfer).then(add);
+  const element = listen(
+    make(
+      'section',
+      { class: 'file-choice', 'aria-label': 'Files' },
+      input,
+      label,
+      folderInput,
+      make('p', {}, folderButton),
+      list,
+    ),
+    {
+      dragover: over(true),
+      dragenter: over(true),
+      dragleave: over(false),
+      drop: (event) => {
+        over(false)(event);
+        if (event.dataTransfer) void droppedFiles(event.dataTransfer).then(add);
+      },
     },
-  });
+  );
   return { element, chosen: () => files };
 }
