@@ -1,6 +1,6 @@
 import { engineVersion as numbered } from '../src/analyse.ts';
 
-/** The one place where the server touches the engine. */
+/** What the engine works out for the server. Its shapes, words and readers are imported where they are used. */
 export { analyseRide, concludeBike, type RideFindings, rideFindings } from '../src/analyse.ts';
 export { guessDrivetrain } from '../src/gear-trace/guess-drivetrain.ts';
 

@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { pino } from 'pino';
 import { defaultDataFolder } from './data-folder/default-data-folder.ts';
@@ -37,7 +38,9 @@ export async function serve(options: ServeOptions): Promise<{ url: string; close
   if (options.token !== undefined && options.token.length < shortestToken) throw new WeakTokenError(shortestToken);
   const token = options.token ?? (isLoopback(listen) ? null : newToken());
   const log = pino({ level: options.verbose ? 'debug' : 'info', base: null }, pino.destination({ fd: 2, sync: true }));
+  const { version } = JSON.parse(readFileSync(below('package.json'), 'utf8')) as { version: string };
   const server = await startServer({
+    version,
     port: options.port,
     data,
     listen,

@@ -21,6 +21,8 @@ export interface UploadLimits {
 
 /** What the routes work with. */
 export interface Services {
+  /** Version of the whole program. */
+  readonly version: string;
   readonly folder: DataFolder;
   readonly sql: Sql;
   readonly raw: RawStore;

@@ -17,7 +17,8 @@ import { ChangeHub } from './work/change-hub.ts';
 import { WorkQueue } from './work/work-queue.ts';
 import { WorkerPool } from './work/worker-pool.ts';
 
-const megabyte = 1024 * 1024;
+/** As the page and the messages count them. */
+const megabyte = 1_000_000;
 
 /** The two kinds of threads: those that someone waits for, and those for analysis. */
 export interface Threads {
@@ -26,6 +27,8 @@ export interface Threads {
 }
 
 export interface StartOptions {
+  /** Version of the whole program. */
+  readonly version: string;
   readonly port: number;
   readonly data: string;
   readonly listen: string;
@@ -51,7 +54,7 @@ export interface RunningServer {
 const usualLimits: UploadLimits = {
   files: 200,
   fileBytes: 64 * megabyte,
-  archiveBytes: 4096 * megabyte,
+  archiveBytes: 4000 * megabyte,
   atOnce: 8,
   silentMs: 30_000,
 };
@@ -86,6 +89,7 @@ async function run(options: StartOptions, folder: DataFolder, sql: Sql, raw: Raw
   const queue = new WorkQueue({ sql, raw, database: folder.database, pool: analysis, hub, log }, lanes);
   const uploadLimits = { ...usualLimits, ...options.limits };
   const services: Services = {
+    version: options.version,
     folder,
     sql,
     raw,

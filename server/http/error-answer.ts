@@ -6,7 +6,7 @@ import { RequestError } from './request-error.ts';
 
 const storageWords = {
   'disk-full': 'The disk is full. Free some space and try again; what was stored before is safe.',
-  'read-only': 'The data folder cannot be written to. Nothing was changed.',
+  'read-only': 'The data folder cannot be written to. Nothing was changed. Make it writable, then try again.',
 } as const;
 
 /** The refusal that an error of the disk becomes; null for another error. */

@@ -73,7 +73,8 @@ function parse(
         defParamCharset: 'utf8',
         limits: {
           files: limits.files,
-          fileSize: limits.fileBytes,
+          // Busboy calls a file too large as soon as it reaches the limit.
+          fileSize: limits.fileBytes + 1,
           fields: 10,
           fieldSize: 1024,
           parts: limits.files + 10,
@@ -91,18 +92,38 @@ function parse(
       reject(error);
     };
     const tooMany = (): void =>
-      fail(new RequestError(413, 'too-many-files', `At most ${limits.files} files can be sent at once.`));
+      fail(
+        new RequestError(
+          413,
+          'too-many-files',
+          `At most ${limits.files} files can be sent at once. Send the others in a second go.`,
+        ),
+      );
+    const brokeOff = (): void =>
+      fail(
+        new RequestError(
+          400,
+          'invalid-request',
+          'The files broke off while being sent. Send them again; what was kept already is not taken twice.',
+        ),
+      );
     parser.on('file', (_field, stream, info) => onFile(stream, displayName(info.filename)));
     parser.on('filesLimit', tooMany);
     parser.on('partsLimit', tooMany);
-    parser.on('error', () => fail(new RequestError(400, 'invalid-request', 'The files broke off while being sent.')));
+    parser.on('error', brokeOff);
     parser.on('close', () => {
       request.setTimeout(0);
       resolve();
     });
-    request.on('aborted', () => fail(new RequestError(400, 'invalid-request', 'The sender hung up.')));
+    request.on('aborted', brokeOff);
     request.setTimeout(limits.silentMs, () => {
-      fail(new RequestError(408, 'too-slow', 'Nothing came for too long.'));
+      fail(
+        new RequestError(
+          408,
+          'too-slow',
+          `Nothing came for ${limits.silentMs / 1000} seconds. Look to the connection, then send the files again; what was kept already is not taken twice.`,
+        ),
+      );
       request.destroy();
     });
     request.pipe(parser);
@@ -122,8 +143,8 @@ async function store(stream: Readable, name: string, path: string, limits: Recei
     stream.resume();
     return { name, code: fault, message: `${name}: could not be written to the disk. Nothing of it was kept.` };
   }
-  const most = Math.round(limits.fileBytes / 1024 / 1024);
-  return tooLarge
-    ? { name, code: 'too-large', message: `${name}: is larger than ${most} MB. Split it, or export a single ride.` }
-    : null;
+  if (!tooLarge) return null;
+  const most = Math.round(limits.fileBytes / 1e6);
+  const message = `${name}: is larger than ${most} MB. Split it, or export a single ride.`;
+  return { name, code: 'too-large', message };
 }

@@ -50,7 +50,10 @@ export async function takeRide(services: TakingServices, file: ReceivedFile, to:
       return { name: file.name, status: 'refused', code: refusal.code, message: `${file.name}: ${refusal.message}` };
     if (!(error instanceof WorkFailed)) throw error;
     services.log.warn({ code: error.code, err: error.cause }, 'a file could not be read');
-    const fault = workFault(file.name, error) ?? { code: 'stopped', message: `${file.name}: the server is stopping.` };
+    const fault = workFault(file.name, error) ?? {
+      code: 'stopped',
+      message: `${file.name}: the server is stopping. Send it again when it runs.`,
+    };
     return { name: file.name, status: 'refused', ...fault };
   } finally {
     rmSync(keptPath, { force: true });

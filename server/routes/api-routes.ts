@@ -1,8 +1,8 @@
 import { z } from 'zod';
-import { programVersion } from '../../src/cli/program-version.ts';
 import { engineVersion } from '../engine.ts';
 import { defineRoute, type Route } from '../http/define-route.ts';
 import { openapiDocument } from '../http/openapi-document.ts';
+import { healthShape } from '../shapes/health-shape.ts';
 import { adjustmentRoutes } from './adjustments.ts';
 import { archiveRoutes } from './archive.ts';
 import { bikeRoutes } from './bikes.ts';
@@ -20,10 +20,10 @@ const healthRoute = defineRoute({
   answers: {
     200: {
       description: 'It is',
-      schema: z.object({ ok: z.literal(true), version: z.string(), engineVersion: z.string() }),
+      schema: healthShape,
     },
   },
-  handle: () => ({ status: 200, json: { ok: true, version: programVersion(), engineVersion } }),
+  handle: (_, { version }) => ({ status: 200, json: { ok: true, version, engineVersion } }),
 });
 
 const openapiRoute = defineRoute({
@@ -31,7 +31,7 @@ const openapiRoute = defineRoute({
   path: '/openapi.json',
   summary: 'This document',
   answers: { 200: { description: 'OpenAPI 3.1', schema: z.object({ openapi: z.string() }).loose() } },
-  handle: () => ({ status: 200, jsonText: openapiText() }),
+  handle: (_, { version }) => ({ status: 200, jsonText: openapiText(version) }),
 });
 
 /** Every route of the API. */
@@ -50,7 +50,7 @@ export const apiRoutes: readonly Route[] = [
 ];
 
 let written: string | undefined;
-const openapiText = (): string => {
-  written ??= JSON.stringify(openapiDocument(apiRoutes, programVersion()));
+const openapiText = (version: string): string => {
+  written ??= JSON.stringify(openapiDocument(apiRoutes, version));
   return written;
 };

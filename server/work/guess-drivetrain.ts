@@ -38,6 +38,7 @@ const speedWords: Readonly<Record<RideLog['speedSource'], string>> = {
   satellite: 'speed from a satellite receiver',
   positions: 'speed worked out from positions',
   distance: 'speed worked out from distance',
+  computed: 'speed that was computed, not ridden',
   unknown: 'speed',
 };
 

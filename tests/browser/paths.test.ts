@@ -1,7 +1,9 @@
-import { readFileSync } from 'node:fs';
-import { basename } from 'node:path';
+import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { basename, join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { ZipFile } from 'yazl';
 import { browserPath, loaded, openBrowser, seriousFindings, sidewaysPx, type Width, watchedPage } from './browser.ts';
 import { buildPage } from './build-page.ts';
 import { type RealServer, type SampleStory, sampleStories, startRealServer } from './real-server.ts';
@@ -164,6 +166,91 @@ describe.skipIf(!browserPath)('with the real server', () => {
       expect(faults).toEqual([]);
       await page.context().close();
     });
+
+  it('files that cannot be read are each named with the reason, and a folder can be chosen', async () => {
+    const { page, faults } = await watchedPage(browser, server.address, { expectFailures: true });
+    const folder = mkdtempSync(join(tmpdir(), 'cogwright-folder-'));
+    mkdirSync(join(folder, 'within'));
+    writeFileSync(join(folder, 'holiday.jpg'), Buffer.from([0xff, 0xd8, 0xff, 0xe0, 0, 0, 0, 0]));
+    writeFileSync(join(folder, 'within', 'shopping.csv'), 'bread,2\n');
+    writeFileSync(join(folder, '.hidden'), 'x');
+    await page.goto('/add');
+    await loaded(page);
+    const [chooser] = await Promise.all([
+      page.waitForEvent('filechooser'),
+      page.getByRole('button', { name: 'Choose a whole folder' }).click(),
+    ]);
+    await chooser.setFiles(folder);
+    await page.getByRole('heading', { name: 'Describe the bike' }).waitFor();
+    const told = page.locator('.understood > li');
+    expect((await told.getByRole('heading').allTextContents()).sort()).toEqual(['holiday.jpg', 'shopping.csv']);
+    for (const name of ['holiday.jpg', 'shopping.csv'])
+      expect(await told.filter({ hasText: name }).locator('.is-not-understood').count(), name).toBe(1);
+    expect(await seriousFindings(page)).toEqual([]);
+    expect(faults).toEqual([]);
+    rmSync(folder, { recursive: true });
+    await page.context().close();
+  });
+
+  it('an archive with a ride whose file is missing says what it brought and what it did not', async () => {
+    const { page, faults } = await watchedPage(browser, server.address, { width: 'phone' });
+    const zip = new ZipFile();
+    const put = (name: string, value: unknown): void => zip.addBuffer(Buffer.from(JSON.stringify(value)), name);
+    put('manifest.json', { format: 'cogwright-archive', version: 1, madeAt: '2026-05-01T08:00:00Z' });
+    put('bikes.json', []);
+    const ride = { bikeId: null, file: 'lost.fit', sha256: 'a'.repeat(64), archivedSha256: 'a'.repeat(64) };
+    put('rides.json', [{ ...ride, judgements: [] }]);
+    zip.end();
+    const chunks: Buffer[] = [];
+    for await (const chunk of zip.outputStream) chunks.push(chunk as Buffer);
+    await page.goto('/data');
+    await loaded(page);
+    await page
+      .getByLabel('Archive from another machine')
+      .setInputFiles({ name: 'archive.zip', mimeType: 'application/zip', buffer: Buffer.concat(chunks) });
+    await page.getByRole('button', { name: 'Bring it in' }).click();
+    await page.getByText('Nothing new was in it.').waitFor();
+    const refused = page.getByRole('region', { name: 'Rides that were not taken in' });
+    await refused.getByRole('heading', { name: 'lost.fit' }).waitFor();
+    expect(await refused.locator('.is-not-understood').textContent()).toMatch(/Not understood: .{10}/);
+    expect(await seriousFindings(page)).toEqual([]);
+    expect(await sidewaysPx(page)).toBe(0);
+    expect(faults).toEqual([]);
+    await page.context().close();
+  });
+
+  it('before a ride is removed the harmless answer has the focus, and a failure stays until it is closed', async () => {
+    const { page, faults } = await watchedPage(browser, server.address, { expectFailures: true });
+    await page.clock.install();
+    await page.goto(`/bikes/${bikes.desktop}`);
+    await loaded(page);
+    await page.route('**/api/rides/*', (route) =>
+      route.request().method() === 'DELETE'
+        ? route.fulfill({ status: 507, json: { error: { code: 'disk-full', message: 'The disk is full.' } } })
+        : route.continue(),
+    );
+    const rows = page.locator('.rides tbody tr');
+    const before = await rows.count();
+    const remove = rows.first().getByRole('button', { name: /^Remove/ });
+    await remove.click();
+    await page.getByRole('dialog').waitFor();
+    expect(await page.evaluate(() => document.activeElement?.textContent)).toBe('Keep it');
+    await page.keyboard.press('Enter');
+    await page.getByRole('dialog').waitFor({ state: 'detached' });
+    expect(await rows.count()).toBe(before);
+    for (let twice = 0; twice < 2; twice++) {
+      await remove.click();
+      await page.getByRole('dialog').getByRole('button').first().click();
+      await page.getByRole('alert').getByText('The disk is full.').waitFor();
+    }
+    await page.clock.fastForward('10:00');
+    expect(await page.getByRole('alert').getByText('The disk is full.').count()).toBe(1);
+    expect(await seriousFindings(page)).toEqual([]);
+    await page.getByRole('button', { name: 'Close this message' }).click();
+    await page.getByText('The disk is full.').waitFor({ state: 'detached' });
+    expect(faults).toEqual([]);
+    await page.context().close();
+  });
 
   it('the same ride again is known, and said so', async () => {
     const { page, faults } = await watchedPage(browser, server.address);

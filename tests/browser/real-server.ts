@@ -18,6 +18,7 @@ export interface RealServer {
 export async function startRealServer({ samples = false } = {}): Promise<RealServer> {
   const data = mkdtempSync(join(tmpdir(), 'cogwright-browser-'));
   const server = await startServer({
+    version: '0.0.1',
     port: 0,
     data: join(data, 'data'),
     listen: '127.0.0.1',

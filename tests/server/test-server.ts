@@ -35,6 +35,7 @@ export async function testServer(options: Partial<StartOptions> & { level?: stri
   const { level = 'info', ...rest } = options;
   const log = pino({ level, base: null }, { write: (line: string) => void logged.push(JSON.parse(line)) });
   const server = await startServer({
+    version: '0.0.1',
     port: 0,
     listen: '127.0.0.1',
     token: null,

@@ -121,7 +121,10 @@ describe('an upload', () => {
     const { bike, ...made } = (await api.get(`/api/bikes/${bikeId}`)).body;
     expect(made).toMatchObject({ bikeSource: 'guessed', rides: 1 });
     await api.settled();
-    expect((await api.get(`/api/bikes/${bikeId}`)).body.report.bikeNotes).toMatchObject([{ code: 'bike-guessed' }, { code: 'actuation-guessed' }]);
+    expect((await api.get(`/api/bikes/${bikeId}`)).body.report.bikeNotes).toMatchObject([
+      { code: 'bike-guessed' },
+      { code: 'actuation-guessed' },
+    ]);
     expect(bike.cassette.filter((teeth: number) => valleyBike.cassette.includes(teeth)).length).toBeGreaterThan(5);
     const { body: next } = await api.send('/api/uploads?bike=auto', [second]);
     await readEvents(`${server.url}/api/uploads/${next.uploadId}/events`);
