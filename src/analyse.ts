@@ -5,7 +5,7 @@ import { tallyCogs } from './cogs/tally-cogs.ts';
 import { diagnose } from './diagnosis/diagnose.ts';
 import type { Bike } from './drivetrain/bike.ts';
 import type { Warning } from './errors/warning.ts';
-import type { Evidence, RideTrace } from './gear-trace/gear-trace.ts';
+import type { EvidenceKind, RideTrace } from './gear-trace/gear-trace.ts';
 import { actuationGuessed, guessDrivetrain } from './gear-trace/guess-drivetrain.ts';
 import { traceGears } from './gear-trace/trace-gears.ts';
 import { drivetrainUnknown } from './gear-trace/unknown-drivetrain.ts';
@@ -86,7 +86,7 @@ export interface RideFindings {
   /** Unix milliseconds; a moment of 1970 where the log has no clock. */
   readonly startMs: number;
   readonly durationS: number;
-  readonly evidence: Evidence;
+  readonly evidence: EvidenceKind;
   readonly events: RideEvents;
   readonly report: RideReport;
 }

@@ -1,7 +1,7 @@
 import type { Cause } from './causes.ts';
 
 /**
- * Everything the diagnosis takes for granted, in one place.
+ * What the diagnosis takes for granted about bikes and riders, with plausible ranges.
  * Status of every number here: assumption of ours; common practice in the trade, no source. Nobody has measured these in
  * public. Those in `assumptions` are wide on purpose, none was fitted to a simulator, and `sensitivity.ts` moves each through its
  * range. The prior of `no-fault` and the weights of the evidence further down were chosen among round numbers by what they did to

@@ -1,6 +1,6 @@
 import type { Adjustment } from '../adjustments/adjustment.ts';
 import type { Bike } from '../drivetrain/bike.ts';
-import type { Evidence } from '../gear-trace/gear-trace.ts';
+import type { EvidenceKind } from '../gear-trace/gear-trace.ts';
 import type { Direction, RideEvents } from '../shifts/ride-events.ts';
 import type { Cause } from './causes.ts';
 
@@ -8,7 +8,7 @@ import type { Cause } from './causes.ts';
 export interface DiagnosisRide {
   readonly startMs: number;
   readonly durationS: number;
-  readonly evidence: Evidence;
+  readonly evidence: EvidenceKind;
   readonly events: RideEvents;
 }
 

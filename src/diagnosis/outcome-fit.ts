@@ -1,4 +1,5 @@
 import type { ShiftEvent } from '../shifts/ride-events.ts';
+import { CLEAN_WITHIN_REVS } from '../shifts/turn-limits.ts';
 import { evidenceWeights } from './assumptions.ts';
 import { outcomes } from './evidence-table.ts';
 
@@ -7,8 +8,7 @@ const { trusted, mostAgainst, soundRevs } = evidenceWeights;
 const steps = 6;
 const stepLog = Math.log(mostAgainst) / (steps - 1);
 
-/** The contract's bound between clean and late, and the turns of a shift of which only its lateness is known. */
-const LATE_FROM_REVS = 1.5;
+/** Turns of a shift of which only its lateness is known. */
 const TYPICAL_LATE_REVS = 2.5;
 
 /** Kinds of fit: one number for how well each of the four outcomes fits a shift's records. */
@@ -38,11 +38,11 @@ export function fitKind({
  * most. A log-normal distribution against an exponential one.
  */
 function lateAnyway(cogs: number, revs: number): number {
-  const late = Math.max(LATE_FROM_REVS, revs);
+  const late = Math.max(CLEAN_WITHIN_REVS, revs);
   const median = soundRevs.one + soundRevs.furtherCog * (cogs - 1);
   const z = Math.log(late / median) / soundRevs.logSpread;
   const sound = Math.exp((-z * z) / 2) / (late * soundRevs.logSpread * Math.sqrt(2 * Math.PI));
-  const heldBack = Math.exp(-(late - LATE_FROM_REVS) / soundRevs.heldBack) / soundRevs.heldBack;
+  const heldBack = Math.exp(-(late - CLEAN_WITHIN_REVS) / soundRevs.heldBack) / soundRevs.heldBack;
   return Math.min(1, sound / heldBack);
 }
 

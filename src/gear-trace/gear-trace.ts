@@ -6,7 +6,7 @@ import type { PedallingSamples } from './pedalling-samples.ts';
 
 /** What a ride can tell about shifting. `full`: gear records, cadence and speed; `commands-only`: gear records without
  * cadence; `ratio-only`: cadence and speed without gear records; `none`: neither, or speed that was not ridden. */
-export type Evidence = 'full' | 'commands-only' | 'ratio-only' | 'none';
+export type EvidenceKind = 'full' | 'commands-only' | 'ratio-only' | 'none';
 
 /**
  * Where the chain was at each record of the ride. Columns share the ride log's index.
@@ -22,7 +22,7 @@ export interface GearTrace {
   /** Probability that drive was lost: chain off. */
   readonly driveLost: Float32Array;
   readonly gearSource: 'recorded' | 'inferred' | 'none';
-  readonly evidence: Evidence;
+  readonly evidence: EvidenceKind;
   /** Rollout measured from the ride, mm; NaN where it cannot be. */
   readonly rolloutMm: number;
   /** How much later the speed-to-cadence ratio follows the gear record, s; NaN without gear records. */

@@ -32,7 +32,7 @@ export function sharpestHistogram(log: RideLog, samples: PedallingSamples): Shar
 }
 
 function reason(log: RideLog, samples: PedallingSamples, steadyS: number, contrast: number, speedLagS: number): string {
-  if (log.warnings.some(({ code }) => code === 'virtual-speed'))
+  if (log.speedSource === 'computed')
     return 'The file says that its speed was computed, not ridden: speed over cadence does not show a gear.';
   if (steadyS < MIN_STEADY_S)
     return `Only ${Math.round(steadyS)} s of steady pedalling: ${MIN_STEADY_S} s are needed to see the gears.`;

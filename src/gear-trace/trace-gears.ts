@@ -81,7 +81,7 @@ function fitGears(log: RideLog, samples: PedallingSamples, bike: Bike, commands:
     speedLagS: measured.speedLagS,
     noise: usualNoise(Number.isNaN(measured.noise) ? DEFAULT_NOISE : measured.noise),
   });
-  if (fitted && !log.warnings.some(({ code }) => code === 'virtual-speed')) return fitted;
+  if (fitted && log.speedSource !== 'computed') return fitted;
   if (!sharpest.shows) return sharpest.why;
   return fitUncommandedGears(sharpest, bike, Math.log(bikeRolloutMm(bike) / 1000));
 }

@@ -47,7 +47,8 @@ export function finishRide(draft: RideDraft, fileTypes: readonly string[] = []):
       'clock-not-set',
       `The recorder's clock was not set: the ride is dated ${new Date(startMs).getUTCFullYear()}.`,
     );
-  if (/virtual/.test(`${draft.sport} ${draft.subSport}`))
+  const virtual = /virtual/.test(`${draft.sport} ${draft.subSport}`);
+  if (virtual)
     draft.warn(
       'virtual-speed',
       'The file calls itself a virtual ride: its speed is computed, not ridden, and tells nothing of gears.',
@@ -63,7 +64,7 @@ export function finishRide(draft: RideDraft, fileTypes: readonly string[] = []):
     cadenceRpm: columns.cadenceRpm,
     powerW: columns.powerW,
     distanceM: columns.distanceM,
-    speedSource,
+    speedSource: virtual ? 'computed' : speedSource,
     gearRecords,
     pauses: pausesOf(draft, startMs, endMs),
     warnings: draft.warnings,

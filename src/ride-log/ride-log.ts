@@ -1,7 +1,7 @@
 import type { Warning } from '../errors/warning.ts';
 
-/** Where the speed column came from; it decides how noisy and how late the speed is thought to be. */
-export type SpeedSource = 'wheel' | 'satellite' | 'positions' | 'distance' | 'unknown';
+/** Where the speed column came from. `computed`: a virtual ride's, which was not ridden and shows no gear. */
+export type SpeedSource = 'wheel' | 'satellite' | 'positions' | 'distance' | 'computed' | 'unknown';
 
 /** A stretch in which the recorder's clock was stopped, seconds since the log's start. */
 export interface Pause {

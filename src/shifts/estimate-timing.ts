@@ -5,7 +5,7 @@ import type { CommandedShift } from './commanded-shifts.ts';
 import type { RevolutionClock } from './revolution-clock.ts';
 import { secondsEvidence } from './seconds-evidence.ts';
 import { shiftContexts } from './shift-context.ts';
-import { cleanRevs, lateRevs, revolutionsLikelihood, type ShiftTiming } from './shift-timing.ts';
+import { cleanDensity, lateDensity, revolutionsLikelihood, type ShiftTiming } from './shift-timing.ts';
 
 const LAGS_S = Array.from({ length: 23 }, (_, i) => -0.5 + i * 0.25);
 const WIDTHS_S = [0.2, 0.45, 0.9, 1.5];
@@ -71,7 +71,7 @@ function shiftScore(table: ArrivalTable, timing: ShiftTiming, clock: RevolutionC
   const top = Math.max(table.stay, ...row);
   let sum = UNEXPLAINED;
   for (let k = 0; k < revs.length; k++) {
-    const prior = (1 - LATE_SHARE) * cleanRevs[k] + LATE_SHARE * lateRevs[k];
+    const prior = (1 - LATE_SHARE) * cleanDensity[k] + LATE_SHARE * lateDensity[k];
     if (prior > 0) sum += prior * Math.exp(revs[k] - top);
   }
   return top + Math.log(sum);

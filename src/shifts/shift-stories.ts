@@ -1,12 +1,12 @@
 import type { ArrivalTable } from './arrival-table.ts';
 import type { RevolutionClock } from './revolution-clock.ts';
-import { cleanRevs, lateRevs, REV_STEP, REVS, revolutionsLikelihood, type ShiftTiming } from './shift-timing.ts';
+import { cleanDensity, lateDensity, REV_STEP, REVS, revolutionsLikelihood, type ShiftTiming } from './shift-timing.ts';
 
 /** Likelihoods of the ways one shift can have gone, a common factor left out. `revs[k]`: done after k steps of the revolutions grid. */
 export interface ShiftStories {
   readonly revs: Float64Array;
   /** The same for a shift that was late: over several cogs it may have gone as far as the cog before the commanded one in time. */
-  readonly lateRevs: Float64Array;
+  readonly lateLikelihood: Float64Array;
   /** The chain stayed where it was. */
   readonly never: number;
   /** It stopped on a cog short of the commanded one. */
@@ -38,7 +38,13 @@ export function shiftStories(
     if (halted) top = Math.max(top, ...halted);
     return { table, revs, halted };
   });
-  const stories = { revs: new Float64Array(REVS), lateRevs: new Float64Array(REVS), never: 0, short: 0, beyond: 0 };
+  const stories = {
+    revs: new Float64Array(REVS),
+    lateLikelihood: new Float64Array(REVS),
+    never: 0,
+    short: 0,
+    beyond: 0,
+  };
   for (const { table, revs, halted } of read) {
     const { weight, startCog } = table.context;
     const prompt: Record<'short' | 'beyond', number[]> = { short: [], beyond: [] };
@@ -47,13 +53,14 @@ export function shiftStories(
         values.forEach((value, k) => {
           const likelihood = weight * Math.exp(value - top);
           stories.revs[k] += likelihood;
-          stories.lateRevs[k] += halted
+          stories.lateLikelihood[k] += halted
             ? (1 - HALTED_SHARE) * likelihood + HALTED_SHARE * weight * Math.exp(halted[k] - top)
             : likelihood;
         });
       else if (cog !== startCog) {
         let sum = 0;
-        for (let k = 0; k < REVS; k++) sum += (0.7 * cleanRevs[k] + 0.3 * lateRevs[k]) * Math.exp(values[k] - top);
+        for (let k = 0; k < REVS; k++)
+          sum += (0.7 * cleanDensity[k] + 0.3 * lateDensity[k]) * Math.exp(values[k] - top);
         prompt[(cog - shift.toCog) * beyondSign > 0 ? 'beyond' : 'short'].push(sum);
       }
     }

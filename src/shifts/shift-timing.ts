@@ -1,6 +1,7 @@
 import type { ArrivalTable } from './arrival-table.ts';
 import { ARRIVAL_STEP_S, ARRIVALS, FIRST_ARRIVAL_S } from './arrival-table.ts';
 import type { RevolutionClock } from './revolution-clock.ts';
+import { CLEAN_WITHIN_REVS, LATE_WITHIN_REVS } from './turn-limits.ts';
 
 /**
  * How a ride's sensors and recorder show a shift, and how its shifts usually go. Estimated from the ride itself.
@@ -20,19 +21,21 @@ export interface ShiftTiming {
 /** Step of the revolutions grid, and its length: 0 to 20 turns of the cranks. */
 export const REV_STEP = 0.25;
 export const REVS = 80;
-export const CLEAN_REVS = 1.5;
-export const LATE_REVS = 5;
 
 /**
  * Chances of the number of crank revolutions that a shift takes, given that it completes. Nobody has published measured
  * shift times (see README): a healthy shift waits for the next ramp and takes well under a turn, so a gamma of mean 0.6
  * turns; a late one tails off over some turns; one later than five turns is counted as missed. Assumptions of ours.
  */
-export const cleanRevs: Float64Array = density((revs) => revs ** 2 * Math.exp(-revs / 0.2), 0, CLEAN_REVS);
-export const lateRevs: Float64Array = density((revs) => Math.exp(-(revs - CLEAN_REVS) / 2), CLEAN_REVS, LATE_REVS);
-export const veryLateRevs: Float64Array = density(
-  (revs) => Math.exp(-(revs - LATE_REVS) / 6),
-  LATE_REVS,
+export const cleanDensity: Float64Array = density((revs) => revs ** 2 * Math.exp(-revs / 0.2), 0, CLEAN_WITHIN_REVS);
+export const lateDensity: Float64Array = density(
+  (revs) => Math.exp(-(revs - CLEAN_WITHIN_REVS) / 2),
+  CLEAN_WITHIN_REVS,
+  LATE_WITHIN_REVS,
+);
+export const veryLateDensity: Float64Array = density(
+  (revs) => Math.exp(-(revs - LATE_WITHIN_REVS) / 6),
+  LATE_WITHIN_REVS,
   REVS * REV_STEP,
 );
 

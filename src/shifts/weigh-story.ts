@@ -1,6 +1,7 @@
 import type { OutcomeProbability } from './ride-events.ts';
 import type { ShiftStories } from './shift-stories.ts';
-import { CLEAN_REVS, cleanRevs, LATE_REVS, lateRevs, REV_STEP, veryLateRevs } from './shift-timing.ts';
+import { cleanDensity, lateDensity, REV_STEP, veryLateDensity } from './shift-timing.ts';
+import { CLEAN_WITHIN_REVS, LATE_WITHIN_REVS } from './turn-limits.ts';
 
 /** Shares of the ways a shift can go. */
 export interface Shares {
@@ -18,9 +19,9 @@ const HALTED_MISSES = { single: 0.15, overSeveral: 0.5 } as const;
 export function wayLikelihoods(story: ShiftStories): Shares {
   const ways: Shares = { clean: 0, late: 0, veryLate: 0, never: stayedShort(story), overshot: story.beyond };
   for (let k = 0; k < story.revs.length; k++) {
-    ways.clean += cleanRevs[k] * story.revs[k];
-    ways.late += lateRevs[k] * story.lateRevs[k];
-    ways.veryLate += veryLateRevs[k] * story.lateRevs[k];
+    ways.clean += cleanDensity[k] * story.revs[k];
+    ways.late += lateDensity[k] * story.lateLikelihood[k];
+    ways.veryLate += veryLateDensity[k] * story.lateLikelihood[k];
   }
   return ways;
 }
@@ -43,15 +44,15 @@ export function weighStory(story: ShiftStories, shares: Shares): WeighedStory {
   const sums = { clean: 0, late: 0 };
   for (let k = 0; k < story.revs.length; k++) {
     const inTime = k < story.stepsPedalled;
-    const clean = shares.clean * cleanRevs[k] * story.revs[k];
-    const late = shares.late * lateRevs[k] * story.lateRevs[k];
+    const clean = shares.clean * cleanDensity[k] * story.revs[k];
+    const late = shares.late * lateDensity[k] * story.lateLikelihood[k];
     if (inTime) {
       parts.clean += clean;
       parts.late += late;
       sums.clean += clean * (k + 0.5) * REV_STEP;
       sums.late += late * (k + 0.5) * REV_STEP;
     } else parts.veryLate += clean + late;
-    parts.veryLate += shares.veryLate * veryLateRevs[k] * story.lateRevs[k];
+    parts.veryLate += shares.veryLate * veryLateDensity[k] * story.lateLikelihood[k];
   }
   parts.never = shares.never * stayedShort(story);
   parts.overshot = shares.overshot * story.beyond;
@@ -66,7 +67,7 @@ export function weighStory(story: ShiftStories, shares: Shares): WeighedStory {
         : parts[outcome] > 0
           ? sums[outcome] / total / parts[outcome]
           : outcome === 'late'
-            ? LATE_REVS
-            : CLEAN_REVS,
+            ? LATE_WITHIN_REVS
+            : CLEAN_WITHIN_REVS,
   };
 }

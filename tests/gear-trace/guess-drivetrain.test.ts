@@ -55,7 +55,7 @@ describe('guessDrivetrain', () => {
     const guess = guessDrivetrain([{ ...log, gearRecords: { ...log.gearRecords, rearTeeth: wrong } }]);
     expect(guess.bike.cassette).toEqual(madeBike.cassette);
     expect(guess.certainty).toBeGreaterThan(0.9);
-    expect(guess.notes.map(({ code }) => code)).toEqual(['bike-guessed']);
+    expect(guess.notes.map(({ code }) => code)).toEqual(['bike-guessed', 'actuation-guessed']);
     expect(guess.notes[0].message).toMatch(/differed/);
   });
 

@@ -155,7 +155,7 @@ describe('sharpestHistogram', () => {
     const short = new MadeRide().pedal(40).log();
     expect(sharpestHistogram(short, pedallingSamples(short))).toMatchObject({ shows: false });
     expect(sharpestHistogram(short, pedallingSamples(short)).why).toMatch(/steady pedalling/);
-    const computed = { ...rideAllCogs().log(), warnings: [{ code: 'virtual-speed', message: '' }] };
+    const computed = { ...rideAllCogs().log(), speedSource: 'computed' } as const;
     expect(sharpestHistogram(computed, pedallingSamples(computed)).why).toMatch(/computed/);
   });
 });

@@ -202,7 +202,7 @@ describe('traceGears with too little', () => {
       [{ ...bare, speedMps: bare.speedMps.map(() => Number.NaN) }, 'no-speed'],
       [withoutRecords(new MadeRide().pedal(60).log()), 'no-cadence'],
       [madeLog({ speedMps: [], cadenceRpm: [] }), 'no-speed'],
-      [{ ...bare, warnings: [{ code: 'virtual-speed', message: '' }] }, 'no-gear-bands'],
+      [{ ...bare, speedSource: 'computed' }, 'no-gear-bands'],
     ];
     for (const [log, code] of none) {
       const empty = traceGears(log, madeBike);
@@ -213,7 +213,7 @@ describe('traceGears with too little', () => {
   });
 
   it('trusts no gear of a virtual ride, records or not', () => {
-    const virtual = { ...allLog, gearRecords, warnings: [{ code: 'virtual-speed', message: '' }] };
+    const virtual = { ...allLog, gearRecords, speedSource: 'computed' } as const;
     expect(traceGears(virtual, madeBike).evidence).toBe('commands-only');
   });
 });

@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { forwardBackward } from '../../src/hmm/forward-backward.ts';
-import { denseTransition } from '../../src/hmm/transition.ts';
-import { viterbi } from '../../src/hmm/viterbi.ts';
 import published from '../checks/hidden-markov.json' with { type: 'json' };
+import { denseTransition } from './dense-transition.ts';
+import { viterbi } from './viterbi.ts';
 
 const { start, transition, emission } = published.model;
 const states = start.length;

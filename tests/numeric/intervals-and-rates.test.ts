@@ -4,7 +4,6 @@ import { betaCdf, betaQuantile } from '../../src/numeric/beta-distribution.ts';
 import { incompleteBeta } from '../../src/numeric/incomplete-beta.ts';
 import { logGamma } from '../../src/numeric/log-gamma.ts';
 import { logSumExp } from '../../src/numeric/log-sum-exp.ts';
-import { comparePoissonRates } from '../../src/numeric/poisson-rates.ts';
 import { probabilityBetaExceeds } from '../../src/numeric/probability-beta-exceeds.ts';
 import { wilsonInterval } from '../../src/numeric/wilson-interval.ts';
 import checks from '../checks/statistics.json' with { type: 'json' };
@@ -117,24 +116,6 @@ describe('probability that one rate exceeds another', () => {
       { numRuns: 60 },
     );
   });
-});
-
-describe('two Poisson rates', () => {
-  it.each(checks.poissonTwoRates.rows)('$a against $b', ({ a, b, ratio, p, low, high }) => {
-    const compared = comparePoissonRates(a[0], a[1], b[0], b[1]);
-    const { tolerance } = checks.poissonTwoRates;
-    near(compared.ratio, ratio, tolerance);
-    near(compared.pValue, p, tolerance);
-    near(compared.low, low, tolerance);
-    near(compared.high, high, tolerance);
-  });
-  it('knows nothing without events', () =>
-    expect(comparePoissonRates(0, 5, 0, 7)).toEqual({
-      ratio: Number.NaN,
-      pValue: 1,
-      low: 0,
-      high: Number.POSITIVE_INFINITY,
-    }));
 });
 
 describe('log of a sum of exponentials', () => {

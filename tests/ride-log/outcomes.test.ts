@@ -165,6 +165,7 @@ describe('speed', () => {
   test('a virtual ride says so', () => {
     const ride = readRideLog('ride', fitRide(plainRecords(20), [], { subSport: 58 }));
     expect(codes(ride)).toEqual(['virtual-speed']);
+    expect(ride.speedSource).toBe('computed');
     expect(ride.subSport).toBe('virtual_activity');
   });
 });

@@ -21,7 +21,7 @@ const RIDES = [
   ['plain-smart-recording.fit', 3095, 3095, 3012, 0, 'wheel', 0, 28, ['repeated-time']],
   ['indoor-wheel-sensor-power.fit', 3675, 3675, 3675, 3675, 'wheel', 0, 0, []],
   ['indoor-no-speed.fit', 2255, 0, 2222, 2222, 'unknown', 0, 0, []],
-  ['virtual-simulated-speed.fit', 1808, 1808, 1808, 1808, 'unknown', 0, 0, ['virtual-speed']],
+  ['virtual-simulated-speed.fit', 1808, 1808, 1808, 1808, 'computed', 0, 0, ['virtual-speed']],
   ['chained-sparse.fit', 855, 855, 1, 0, 'satellite', 0, 0, ['other-sports-left-out']],
   ['truncated.fit', 14_383, 14_383, 14_383, 14_383, 'unknown', 0, 8, ['crc-wrong', 'bad-record', 'repeated-time']],
   ['no-cadence.gpx', 513, 494, 0, 0, 'positions', 0, 0, ['records-without-time', 'speed-from-positions']],

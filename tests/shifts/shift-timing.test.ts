@@ -17,22 +17,21 @@ import { secondsEvidence } from '../../src/shifts/seconds-evidence.ts';
 import { shiftContexts } from '../../src/shifts/shift-context.ts';
 import { shiftStories } from '../../src/shifts/shift-stories.ts';
 import {
-  CLEAN_REVS,
-  cleanRevs,
-  LATE_REVS,
-  lateRevs,
+  cleanDensity,
+  lateDensity,
   REV_STEP,
   REVS,
   revolutionsLikelihood,
-  veryLateRevs,
+  veryLateDensity,
 } from '../../src/shifts/shift-timing.ts';
+import { CLEAN_WITHIN_REVS, LATE_WITHIN_REVS } from '../../src/shifts/turn-limits.ts';
 import { MadeRide, madeBike, madeLog } from '../gear-trace/made-ride.ts';
 
 describe('chances of the number of turns', () => {
   it.each([
-    ['clean', cleanRevs, 0, CLEAN_REVS],
-    ['late', lateRevs, CLEAN_REVS, LATE_REVS],
-    ['very late', veryLateRevs, LATE_REVS, REVS * REV_STEP],
+    ['clean', cleanDensity, 0, CLEAN_WITHIN_REVS],
+    ['late', lateDensity, CLEAN_WITHIN_REVS, LATE_WITHIN_REVS],
+    ['very late', veryLateDensity, LATE_WITHIN_REVS, REVS * REV_STEP],
   ] as const)('%s: sum to 1 between their limits', (_, chances, from, to) => {
     expect(chances.reduce((a, b) => a + b, 0)).toBeCloseTo(1, 12);
     chances.forEach((chance, k) => {
@@ -43,8 +42,8 @@ describe('chances of the number of turns', () => {
   });
 
   it('hold what the contract says: clean within 1.5 turns, late within 5', () => {
-    expect([CLEAN_REVS, LATE_REVS]).toEqual([1.5, 5]);
-    const mean = cleanRevs.reduce((sum, chance, k) => sum + chance * (k + 0.5) * REV_STEP, 0);
+    expect([CLEAN_WITHIN_REVS, LATE_WITHIN_REVS]).toEqual([1.5, 5]);
+    const mean = cleanDensity.reduce((sum, chance, k) => sum + chance * (k + 0.5) * REV_STEP, 0);
     expect(mean).toBeGreaterThan(0.2);
     expect(mean).toBeLessThan(1);
   });

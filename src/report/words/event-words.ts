@@ -1,4 +1,4 @@
-import type { Evidence } from '../../gear-trace/gear-trace.ts';
+import type { EvidenceKind } from '../../gear-trace/gear-trace.ts';
 import type { Direction, DropSide } from '../../shifts/ride-events.ts';
 
 /** Directions, with what they feel like: riders mean opposite things by other words for them. */
@@ -16,7 +16,7 @@ export const dropSideWords: Readonly<Record<DropSide, string>> = {
 };
 
 /** What a ride's records allow to be seen. */
-export const evidenceWords: Readonly<Record<Evidence, string>> = {
+export const evidenceWords: Readonly<Record<EvidenceKind, string>> = {
   full: 'gear records, cadence and speed: commanded and actual cog are compared',
   'commands-only':
     "gear records without cadence: only the rider's answer to a failed shift can be seen, which is weak evidence",
@@ -25,7 +25,7 @@ export const evidenceWords: Readonly<Record<Evidence, string>> = {
 };
 
 /** The same in two words, for a table. */
-export const evidenceLabels: Readonly<Record<Evidence, string>> = {
+export const evidenceLabels: Readonly<Record<EvidenceKind, string>> = {
   full: 'full',
   'commands-only': 'commands only',
   'ratio-only': 'ratio only',

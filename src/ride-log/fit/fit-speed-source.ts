@@ -1,7 +1,7 @@
 import type { SpeedSource } from '../ride-log.ts';
 import type { FitMessage } from './fit-messages.ts';
 
-/** Speed sensors by name, and by number where the message does not say which network it speaks of (ANT+ numbers). */
+/** Speed sensors by name, and by number where the message does not say which radio network it speaks of (the profile's own device numbers). */
 const SPEED_SENSORS = new Set<unknown>(['bike_speed', 'bike_speed_cadence', 123, 121]);
 /** Speed without a position for this many records speaks for a wheel sensor: satellite speed comes with positions. */
 const ENOUGH_WITHOUT_POSITION = 60;

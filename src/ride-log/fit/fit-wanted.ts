@@ -69,7 +69,5 @@ export const FIT_EVENTS: readonly number[] = [0, 42, 43];
 export const MOST_OTHER_MESSAGES = 5000;
 
 export const FIT_TIMESTAMP = 253;
-/** Seconds from 1970 to the FIT epoch, 1989-12-31T00:00:00Z. */
-export const FIT_EPOCH_S = 631_065_600;
 /** The value of a time stamp that says nothing. */
 export const FIT_NO_TIME = 0xffffffff;
