@@ -1,12 +1,13 @@
 import { momentIso } from '../../src/report/moment-iso.ts';
 import type { RideReport } from '../../src/report/report-schema.ts';
 import { openExpectation } from '../../src/shifts/open-expectation.ts';
-import type { Outcome, OutcomeProbability, RideEvents, ShiftEvent } from '../../src/shifts/ride-events.ts';
+import type { Outcome, OutcomeProbability, RideEvents } from '../../src/shifts/ride-events.ts';
 import type { Judgement } from '../store/judgement-store.ts';
 import { type EventKind, eventKey } from './event-key.ts';
 
 /** Judgements by event key, as `matchJudgements` gives them. */
 export type Judged = ReadonlyMap<string, Pick<Judgement, 'verdict'>>;
+type Verdict = Judgement['verdict'];
 
 const certainly = (outcome: Outcome): OutcomeProbability => ({
   clean: 0,
@@ -20,79 +21,92 @@ const certainly = (outcome: Outcome): OutcomeProbability => ({
  * What a shift counts as once the rider has spoken: a rejected late, missed or overshot shift was clean; a rejected
  * clean one was something nobody knows, so it is not judged; a confirmed one is as it was found.
  */
-export const judgedOutcome = (outcome: Outcome, verdict: Judgement['verdict']): Outcome => {
+export const judgedOutcome = (outcome: Outcome, verdict: Verdict): Outcome => {
   if (verdict === 'confirmed') return outcome;
   return outcome === 'clean' || outcome === 'unjudged' ? 'unjudged' : 'clean';
 };
 
+/** What an event must have to be judged. */
+interface Judgeable {
+  readonly confidence: number;
+}
+interface JudgeableShift extends Judgeable {
+  readonly outcome: Outcome;
+  readonly crankRevs: number | null;
+}
+
+/** The lists of events of a ride, as the engine or as the report holds them. */
+interface EventLists<Shift, Ghost, Drop, Skip> {
+  readonly shifts: readonly Shift[];
+  readonly ghostShifts: readonly Ghost[];
+  readonly chainDrops: readonly Drop[];
+  readonly skips: readonly Skip[];
+}
+
+const judgeShift = <Shift extends JudgeableShift>(shift: Shift, verdict: Verdict): Shift => {
+  const outcome = judgedOutcome(shift.outcome, verdict);
+  return {
+    ...shift,
+    outcome,
+    crankRevs: verdict === 'rejected' ? null : shift.crankRevs,
+    confidence: outcome === 'unjudged' ? 0 : 1,
+  };
+};
+
+const judgeOther = <Event extends Judgeable>(event: Event, verdict: Verdict): Event | null =>
+  verdict === 'rejected' ? null : { ...event, confidence: 1 };
+
 /**
- * The events of a ride as the rider's judgements leave them, for tallies and diagnosis. Rejected ghost shifts, chain
- * drops and skips are taken out; what is confirmed, or made clean, is certain.
+ * The events as the rider's judgements leave them. Rejected ghost shifts, chain drops and skips are taken out; what is
+ * confirmed, or made clean, is certain. Shifts keep their places, and one that nobody judged is the same object.
  */
-export function judgeEvents(events: RideEvents, startMs: number, judged: Judged): RideEvents {
-  if (judged.size === 0) return events;
-  const verdict = (kind: EventKind, timeS: number) => judged.get(eventKey(kind, momentIso(startMs, timeS)))?.verdict;
-  const rest = <Event extends { readonly timeS: number; readonly confidence: number }>(
+function judgeLists<
+  Shift extends JudgeableShift,
+  Ghost extends Judgeable,
+  Drop extends Judgeable,
+  Skip extends Judgeable,
+>(lists: EventLists<Shift, Ghost, Drop, Skip>, judged: Judged, at: (event: Shift | Ghost | Drop | Skip) => string) {
+  const each = <Event extends Shift | Ghost | Drop | Skip>(
     kind: EventKind,
     list: readonly Event[],
+    judge: (event: Event, verdict: Verdict) => Event | null,
   ): Event[] =>
     list
-      .filter((event) => verdict(kind, event.timeS) !== 'rejected')
-      .map((event) => (verdict(kind, event.timeS) === 'confirmed' ? { ...event, confidence: 1 } : event));
+      .map((event) => {
+        const verdict = judged.get(eventKey(kind, at(event)))?.verdict;
+        return verdict ? judge(event, verdict) : event;
+      })
+      .filter((event) => event !== null);
   return {
-    ...events,
-    shifts: events.shifts.map((shift): ShiftEvent => {
-      const said = verdict('shift', shift.timeS);
-      if (!said) return shift;
-      const outcome = judgedOutcome(shift.outcome, said);
-      return {
-        ...shift,
-        outcome,
-        crankRevs: said === 'rejected' ? null : shift.crankRevs,
-        confidence: outcome === 'unjudged' ? 0 : 1,
-        probability: certainly(outcome),
-        expected: openExpectation,
-      };
-    }),
-    ghostShifts: rest('ghost', events.ghostShifts),
-    chainDrops: rest('drop', events.chainDrops),
-    skips: rest('skip', events.skips),
+    shifts: each('shift', lists.shifts, judgeShift),
+    ghostShifts: each('ghost', lists.ghostShifts, judgeOther),
+    chainDrops: each('drop', lists.chainDrops, judgeOther),
+    skips: each('skip', lists.skips, judgeOther),
   };
 }
 
-/** The same for a ride's report: its lists and its counts. */
+/** A ride's events after judgement, for tallies and diagnosis. */
+export function judgeEvents(events: RideEvents, startMs: number, judged: Judged): RideEvents {
+  if (judged.size === 0) return events;
+  const lists = judgeLists(events, judged, ({ timeS }) => momentIso(startMs, timeS));
+  const shifts = lists.shifts.map((shift, i) =>
+    shift === events.shifts[i] ? shift : { ...shift, probability: certainly(shift.outcome), expected: openExpectation },
+  );
+  return { ...events, ...lists, shifts };
+}
+
+/** A ride's report after judgement: its lists and its counts. */
 export function judgeRideReport(report: RideReport, judged: Judged): RideReport {
   if (judged.size === 0) return report;
-  const rest = <Event extends { at: string; confidence: number }>(kind: EventKind, list: Event[]): Event[] =>
-    list
-      .filter(({ at }) => judged.get(eventKey(kind, at))?.verdict !== 'rejected')
-      .map((event) => (judged.has(eventKey(kind, event.at)) ? { ...event, confidence: 1 } : event));
-  const shifts = report.shifts.map((shift) => {
-    const said = judged.get(eventKey('shift', shift.at))?.verdict;
-    if (!said) return shift;
-    const outcome = judgedOutcome(shift.outcome, said);
-    return {
-      ...shift,
-      outcome,
-      crankRevs: said === 'rejected' ? null : shift.crankRevs,
-      confidence: outcome === 'unjudged' ? 0 : 1,
-    };
-  });
-  const lists = {
-    shifts,
-    ghostShifts: rest('ghost', report.ghostShifts),
-    chainDrops: rest('drop', report.chainDrops),
-    skips: rest('skip', report.skips),
-  };
+  const lists = judgeLists(report, judged, ({ at }) => at);
   const outcomes: Record<Outcome, number> = { clean: 0, late: 0, missed: 0, overshot: 0, unjudged: 0 };
-  for (const { outcome } of shifts) outcomes[outcome]++;
+  for (const { outcome } of lists.shifts) outcomes[outcome]++;
   return {
     ...report,
     ...lists,
     counts: {
-      ...report.counts,
       ...outcomes,
-      shifts: shifts.length,
+      shifts: lists.shifts.length,
       ghostShifts: lists.ghostShifts.length,
       chainDrops: lists.chainDrops.length,
       skips: lists.skips.length,

@@ -2,7 +2,7 @@ import type { z } from 'zod';
 import { notFound } from '../http/request-error.ts';
 import type { Services } from '../services.ts';
 import type { bikeSummaryShape } from '../shapes/bike-shapes.ts';
-import { nothingYet } from '../state/bike-state.ts';
+import { nothingYet, stateWords } from '../state/bike-state.ts';
 import { listAdjustments, listMarks } from '../store/adjustment-store.ts';
 import { findBike, listBikes, type StoredBike } from '../store/bike-store.ts';
 import { findReport, listSummaries } from '../store/report-store.ts';
@@ -12,8 +12,6 @@ import { pendingOf } from '../work/work-queue.ts';
 import { clockedIso } from './clocked-iso.ts';
 
 export type BikeSummary = z.input<typeof bikeSummaryShape>;
-
-const needOrder = ['service', 'watch', 'too little data', 'fine'];
 
 interface Known {
   readonly rides: ReturnType<typeof countRides>;
@@ -28,7 +26,7 @@ export function bikeSummaries({ sql }: Pick<Services, 'sql'>): BikeSummary[] {
   const marks = listMarks(sql);
   const backlogs = new Map(bikeBacklogs(sql).map((backlog) => [backlog.bikeId, backlog]));
   const summaries = listSummaries(sql);
-  const need = ({ state }: BikeSummary): number => 2 * needOrder.indexOf(state.word) - (state.faultProbability ?? 0);
+  const need = ({ state }: BikeSummary): number => 2 * stateWords.indexOf(state.word) - (state.faultProbability ?? 0);
   return listBikes(sql)
     .map((stored) =>
       summaryOf(stored, {
@@ -52,12 +50,17 @@ function summaryOf(stored: StoredBike, { rides, marks, backlog, summary }: Known
     rides: counts?.rides ?? 0,
     lastRideAt: clockedIso(counts?.lastMs ?? 0),
     adjustments: marks.get(stored.id)?.length ?? 0,
-    state: kept?.state ?? { ...nothingYet, reasons: [...nothingYet.reasons] },
+    state: stateOf(kept),
     trend: kept?.trend ?? [],
     adjustmentMarks: marks.get(stored.id) ?? [],
     pending: backlog ? pendingOf(backlog) : 0,
     staleReason: backlog ? staleReason(backlog) : null,
   };
+}
+
+/** The state in a kept summary. One that an older version kept lacks what was added since. */
+export function stateOf(summary: Pick<BikeSummary, 'state'> | null): BikeSummary['state'] {
+  return { ...nothingYet, reasons: [...nothingYet.reasons], dangers: [], ...summary?.state };
 }
 
 function staleReason(backlog: BikeBacklog): string | null {

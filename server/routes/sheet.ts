@@ -2,10 +2,10 @@ import { z } from 'zod';
 import type { Report } from '../../src/report/report-schema.ts';
 import { defineRoute } from '../http/define-route.ts';
 import { sheetShape } from '../shapes/bike-shapes.ts';
-import { bikeState } from '../state/bike-state.ts';
 import { listAdjustments } from '../store/adjustment-store.ts';
 import { idSchema } from '../store/new-id.ts';
 import { findReport } from '../store/report-store.ts';
+import { stateOf } from './bike-answer.ts';
 import { needBike } from './bikes.ts';
 import { clockedIso } from './clocked-iso.ts';
 
@@ -31,7 +31,7 @@ export const sheetRoutes = [
         bike: stored.bike,
         bikeSource: stored.source,
         generatedAt: new Date().toISOString(),
-        state: summary?.state ?? { ...bikeState(null), reasons: [...bikeState(null).reasons] },
+        state: stateOf(summary),
         rides: rides.length,
         firstRideAt: starts[0] ?? null,
         lastRideAt: starts.at(-1) ?? null,

@@ -22,6 +22,7 @@ export const stateShape = z.object({
   probability: share.nullable(),
   faultProbability: share.nullable(),
   reasons: z.array(z.string()),
+  dangers: z.array(z.string()).describe('Those of the reasons that speak of danger: to be said whatever the word is'),
   judgedShifts: count,
   troubleRate: share.nullable(),
   low: share,

@@ -5,6 +5,7 @@ import { causeWords } from '../../src/report/words/cause-words.ts';
 import { percent } from '../../src/report/words/number-words.ts';
 import { seemsCured } from '../../src/report/words/seems-cured.ts';
 
+/** The states, the one that needs a hand most first. */
 export const stateWords = ['service', 'watch', 'too little data', 'fine'] as const;
 export type StateWord = (typeof stateWords)[number];
 
@@ -17,6 +18,8 @@ export interface BikeState {
   /** Probability that something is wrong now. */
   readonly faultProbability: number | null;
   readonly reasons: readonly string[];
+  /** Those of the reasons that speak of danger: to be said whatever the word is. */
+  readonly dangers: readonly string[];
   readonly judgedShifts: number;
   readonly troubleRate: number | null;
   readonly low: number;
@@ -67,10 +70,12 @@ export function bikeState(report: Report | null): BikeState {
   const trouble = troubleOf(report);
   const leftTheCassette = dangerousDrops(report);
 
-  const reasons: string[] = [];
+  const dangers =
+    leftTheCassette > 0
+      ? [`The chain left the cassette ${plural(leftTheCassette, 'time', 'times')}: inspect before riding.`]
+      : [];
+  const reasons = [...dangers];
   const enough = trouble.shifts >= rule.enoughShifts;
-  if (leftTheCassette > 0)
-    reasons.push(`The chain left the cassette ${plural(leftTheCassette, 'time', 'times')}: inspect before riding.`);
   if (enough && fault >= rule.watch && topFault)
     reasons.push(
       `A fault is ${percent(fault)} likely; the likeliest is ${causeWords(topFault.cause, report.bike.actuation).name} (${percent(topFault.probability)}).`,
@@ -98,6 +103,7 @@ export function bikeState(report: Report | null): BikeState {
     probability: word === 'too little data' ? null : top.probability,
     faultProbability: fault,
     reasons,
+    dangers,
     judgedShifts: trouble.shifts,
     troubleRate: trouble.rate,
     low: trouble.low,
@@ -112,6 +118,7 @@ export const nothingYet: BikeState = {
   probability: null,
   faultProbability: null,
   reasons: ['No ride has been analysed yet.'],
+  dangers: [],
   judgedShifts: 0,
   troubleRate: null,
   low: 0,

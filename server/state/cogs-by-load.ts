@@ -1,3 +1,4 @@
+import { median } from 'd3-array';
 import { tallyCogs } from '../../src/cogs/tally-cogs.ts';
 import type { Bike } from '../../src/drivetrain/bike.ts';
 import { cogReport } from '../../src/report/cog-report.ts';
@@ -23,11 +24,7 @@ export interface LoadTallies {
  */
 export function cogsByLoad(rides: readonly RideEvents[], bike: Bike): LoadTallies {
   const judged = rides.flatMap((ride) => ride.shifts.filter(({ outcome }) => outcome !== 'unjudged'));
-  const torques = judged
-    .map(({ torqueNm }) => torqueNm)
-    .filter(Number.isFinite)
-    .sort((a, b) => a - b);
-  const split = torques.length > 0 ? torques[torques.length >> 1] : Number.NaN;
+  const split = median(judged, ({ torqueNm }) => torqueNm) ?? Number.NaN;
   const loadOf = (torqueNm: number): LoadTally['load'] =>
     Number.isFinite(torqueNm) ? (torqueNm < split ? 'soft' : 'firm') : 'unknown';
   const perLoad = (['soft', 'firm', 'unknown'] as const).flatMap((load) => {

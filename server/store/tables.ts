@@ -35,7 +35,7 @@ export interface BikeReportTable {
   /** The bike's revision that this was worked out from. */
   revision: number;
   engine_version: string;
-  /** R.Report with the long lists of its rides left empty, JSON. */
+  /** The report (`Report`) with the long lists of its rides left empty, JSON. */
   report: string;
   /** State, trend and marks for the list of bikes, JSON. */
   summary: string;
@@ -102,7 +102,7 @@ export interface RideAnalysisTable {
   drivetrain_version: number;
   /** Serialized analysis without its columns, for the bike's report. */
   events: Buffer;
-  /** R.RideReport of the engine, before judgements, JSON, gzip. */
+  /** The ride's report (`RideReport`) as the engine made it, before judgements, JSON, gzip. */
   report: Buffer;
   /** Counts after judgements, JSON. */
   counts: string;

@@ -164,7 +164,6 @@ export interface BikeBacklog {
   readonly bikeId: string;
   readonly revision: number;
   readonly reportRevision: number | null;
-  readonly reportEngine: string | null;
   readonly failure: string | null;
   readonly queued: number;
   readonly again: number;
@@ -175,13 +174,7 @@ export function bikeBacklogs(sql: Sql, bikeId?: string): BikeBacklog[] {
   let query = sql.build
     .selectFrom('bike')
     .leftJoin('bike_report', 'bike_report.bike_id', 'bike.id')
-    .select([
-      'bike.id as bikeId',
-      'bike.revision',
-      'bike_report.revision as reportRevision',
-      'bike_report.engine_version as reportEngine',
-      'bike_report.failure',
-    ])
+    .select(['bike.id as bikeId', 'bike.revision', 'bike_report.revision as reportRevision', 'bike_report.failure'])
     .select((expression) => {
       const rides = expression
         .selectFrom('ride')

@@ -1,3 +1,4 @@
+import { median } from 'd3-array';
 import type { Report } from '../../src/report/report-schema.ts';
 import { concludeBike } from '../engine.ts';
 import { bikeState } from '../state/bike-state.ts';
@@ -75,8 +76,7 @@ function readBike(sql: Sql, bikeId: string, clock: StageClock) {
 
 /** What the rides measured, for telling other rides of this bike; null where none did. */
 function medianRollout({ rides }: Report): number | null {
-  const measured = rides.map(({ rolloutMm }) => rolloutMm).filter((rolloutMm) => rolloutMm !== null);
-  return measured.sort((a, b) => a - b)[measured.length >> 1] ?? null;
+  return median(rides, ({ rolloutMm }) => rolloutMm) ?? null;
 }
 
 /** Without the long lists; chain drops are few, and the bike's state hangs on them. */

@@ -72,11 +72,6 @@ export class WorkerPool {
     }
   }
 
-  /** Pieces of work that wait for a thread. */
-  get waiting(): number {
-    return this.#line.length;
-  }
-
   /** Ends all threads; work under way fails as `stopped`. */
   async close(): Promise<void> {
     this.#closed = true;

@@ -5,7 +5,7 @@ import { showsNothing } from '../../src/report/words/verdict-words.ts';
 import type { BikeDetail } from '../api/answers.ts';
 import { make } from '../dom/make.ts';
 import { stateMark } from '../page/state-mark.ts';
-import { day, inOwnZone } from '../words/dates.ts';
+import { inOwnZone } from '../words/dates.ts';
 import { counted, percent, percentRange } from '../words/numbers.ts';
 import { stateWords } from '../words/state-words.ts';
 import { upperFirst } from '../words/upper-first.ts';
@@ -26,18 +26,12 @@ export function troubleSentence({ state, report }: Pick<BikeDetail, 'state' | 'r
   return `Of ${counted(state.judgedShifts, 'judged shift')} ${period}, ${percent(state.troubleRate)} came late, missed or went too far (95 % interval: ${percentRange(state.low, state.high)}).`;
 }
 
+/** How the fault began, where the evidence does not say it: that of a sudden one names its day, and keeps silent where there is none. */
 function onsetSentence(report: NonNullable<BikeDetail['report']>): string | null {
   const { onset, causes } = report.diagnosis;
-  if (!onset || onset.kind === 'unknown' || causes[0].cause === 'no-fault' || seemsCured(report)) return null;
-  // The evidence often says it already.
-  if (causes[0].evidence.some((sentence) => sentence.startsWith('It began'))) return null;
-  const when = onset.at ? ` ${onset.kind === 'sudden' ? 'around' : 'from'} ${day(onset.at)}` : '';
-  const words = {
-    sudden: `It began suddenly${when}`,
-    gradual: `It came on slowly${when}`,
-    steady: 'It has been there all along',
-  };
-  return `${words[onset.kind]} (${inWords(onset.probability)} likely).`;
+  if (onset?.kind !== 'sudden' || onset.at !== null || causes[0].cause === 'no-fault' || seemsCured(report))
+    return null;
+  return `It began suddenly (${inWords(onset.probability)} likely).`;
 }
 
 /** Whether the fault outlived the last adjustment; null where nothing was adjusted or nothing is at fault. */
@@ -56,8 +50,6 @@ export function verdictSection(page: BikePage): HTMLElement {
   const top = diagnosis?.causes[0];
   const said = diagnosis && state.word !== 'too little data';
   const named = said && (diagnosis.suggestion.parameter !== 'none' || top?.cause === 'no-fault');
-  // What the headline and the sentences do not say already, above all a chain that left the cassette.
-  const danger = state.reasons.filter((reason) => reason.startsWith('The chain left'));
   const facts = report
     ? [
         troubleSentence(bike),
@@ -84,8 +76,8 @@ export function verdictSection(page: BikePage): HTMLElement {
           `: ${causeWords(top.cause, bike.bike.actuation).meaning}.`,
         ),
       ...facts.map((fact) => make('p', {}, fact)),
-      (state.word === 'too little data' || danger.length > 0) &&
-        points(state.word === 'too little data' ? state.reasons : danger),
+      (state.word === 'too little data' || state.dangers.length > 0) &&
+        points(state.word === 'too little data' ? state.reasons : state.dangers),
       said &&
         top &&
         top.evidence.length > 0 && [make('h3', {}, 'What speaks for it'), points(top.evidence.map(inOwnZone))],

@@ -11,7 +11,6 @@ interface Row {
   readonly element: HTMLElement;
 }
 
-const order: readonly StateWord[] = ['service', 'watch', 'too little data', 'fine'];
 const worthFrom = 4;
 
 /** Picks rows by state and by name; keeps its choice when the rows are drawn again. Hidden while there are few bikes. */
@@ -64,7 +63,8 @@ export function makeRowFilter(): { readonly element: HTMLElement; show(rows: rea
     element,
     show: (next) => {
       rows = next;
-      const present = order.filter((word) => rows.some((row) => row.bike.state.word === word));
+      // The rows come with the bike that needs a hand most first, and so do the states.
+      const present = [...new Set(rows.map((row) => row.bike.state.word))];
       if (picked && !present.includes(picked)) picked = null;
       const focused = states.contains(document.activeElement)
         ? (document.activeElement as HTMLButtonElement).value

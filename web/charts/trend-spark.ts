@@ -55,5 +55,5 @@ export function trendSpark({ trend, adjustmentMarks }: BikeSummary, topRate: num
     path && makeSvg('path', { class: 'trend-line', d: path }),
     ...rated.map((point) => makeSvg('circle', { class: 'trend-dot', cx: at(point), cy: y(point.troubleRate), r: 3.2 })),
   );
-  return make('div', { class: 'rack-trend' }, svg, rated.length === 0 && make('p', { class: 'quiet' }, 'no trend yet'));
+  return make('div', { class: 'rack-trend' }, svg);
 }

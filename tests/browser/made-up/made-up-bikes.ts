@@ -234,6 +234,7 @@ export function madeUpBike(recipe: BikeRecipe): MadeUpBike {
         faultProbability: enough ? (recipe.cause === 'no-fault' ? 1 - recipe.probability : 0.97) : null,
         judgedShifts: all.shifts,
         reasons: [],
+        dangers: [],
         troubleRate: all.troubleRate,
         low: all.low,
         high: all.high,
