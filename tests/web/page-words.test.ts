@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import type { BikeSummary, KeyedRideReport } from '../../web/api/answers.ts';
+import { AFTER_COMMAND_S } from '../../src/shifts/drop-side.ts';
+import type { BikeSummary, KeyedRideReport, Merged } from '../../web/api/answers.ts';
 import { fleetSentence } from '../../web/bikes/fleet-sentence.ts';
+import { mergedSentences } from '../../web/data/data-view.ts';
 import { rideEvents } from '../../web/ride/ride-event.ts';
 import { rideSentence } from '../../web/ride/ride-sentence.ts';
 import { whyJudged } from '../../web/ride/why-judged.ts';
@@ -65,6 +67,32 @@ describe('rideSentence', () => {
   });
 });
 
+describe('mergedSentences', () => {
+  const kind = { added: 0, known: 0 };
+  const merged: Merged = {
+    bikes: { added: 0, merged: 0 },
+    rides: { ...kind, refused: [] },
+    adjustments: kind,
+    judgements: kind,
+  };
+
+  it('count every kind that came in, and what was known', () => {
+    expect(
+      mergedSentences({
+        bikes: { added: 1, merged: 0 },
+        rides: { added: 12, known: 1, refused: [] },
+        adjustments: { added: 2, known: 0 },
+        judgements: { added: 1, known: 0 },
+      }),
+    ).toEqual(['Added: 1 bike, 12 rides, 2 adjustments and 1 judgement.', '1 ride was here already.']);
+    expect(mergedSentences({ ...merged, bikes: { added: 0, merged: 2 } })).toEqual([
+      'Nothing new was in it.',
+      '2 bikes were here already.',
+    ]);
+    expect(mergedSentences(merged)).toEqual(['Nothing new was in it.']);
+  });
+});
+
 describe('whyJudged', () => {
   const at = '2026-05-03T07:31:00.000Z';
   const common = { at, confidence: 0.87, eventKey: 'k', verdict: null };
@@ -83,7 +111,7 @@ describe('whyJudged', () => {
       },
     ],
     ghostShifts: [{ ...common, at: '2026-05-03T07:30:30.000Z', fromTeeth: 24, toTeeth: 21, heldS: 6 }],
-    chainDrops: [],
+    chainDrops: [{ ...common, at: '2026-05-03T07:32:00.000Z', side: 'unknown', afterShiftTo: null }],
     skips: [],
   } as unknown as KeyedRideReport;
 
@@ -97,5 +125,22 @@ describe('whyJudged', () => {
     expect(words).toContain('42 Nm');
     expect(words).toContain('weak evidence');
     expect(words).toContain('87');
+  });
+
+  it('says why a shift was not judged', () => {
+    const [shift] = report.shifts;
+    const because = (reason: (typeof shift)['unjudgedBecause']): string => {
+      const unjudged = { ...shift, outcome: 'unjudged', unjudgedBecause: reason } as const;
+      return whyJudged(rideEvents({ ...report, shifts: [unjudged], ghostShifts: [], chainDrops: [] })[0])[1];
+    };
+    expect(because('no-pedalling')).toMatch(/2 s of pedalling.*not judged/);
+    expect(because('no-cadence')).toMatch(/no cadence.*not judged/);
+    expect(because('astray')).toMatch(/sensors.*not judged/);
+    expect(because(null)).toMatch(/not judged/);
+  });
+
+  it('says how long before a lost chain the engine looked for a shift', () => {
+    const drop = rideEvents(report).find(({ kind }) => kind === 'drop')!;
+    expect(whyJudged(drop)).toContain(`No shift came in the ${AFTER_COMMAND_S} s before.`);
   });
 });

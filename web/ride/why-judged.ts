@@ -1,4 +1,5 @@
 import { dropSideWords } from '../../src/report/words/event-words.ts';
+import { AFTER_COMMAND_S } from '../../src/shifts/drop-side.ts';
 import { cleanWithinRevs, lateWithinRevs } from '../charts/moment/turn-limits.ts';
 import { probably } from '../words/numbers.ts';
 import type { RideEvent } from './ride-event.ts';
@@ -7,7 +8,15 @@ type Shift = Extract<RideEvent, { shift: unknown }>['shift'];
 
 const turns = (revs: number): string => `${revs.toFixed(1)} crank turns`;
 
-function outcomeWords({ outcome, crankRevs, toTeeth, fromTeeth }: Shift): string {
+const unjudgedWords: Readonly<Record<NonNullable<Shift['unjudgedBecause']> | 'unknown', string>> = {
+  'no-pedalling': 'Less than 2 s of pedalling followed before the next shift',
+  'no-cadence': 'There is no cadence here to count crank turns by',
+  'not-seen': 'No record shows on which cog the chain ran within its time',
+  astray: 'The sensors went astray around it',
+  unknown: 'Too little is known about it',
+};
+
+function outcomeWords({ outcome, unjudgedBecause, crankRevs, toTeeth, fromTeeth }: Shift): string {
   switch (outcome) {
     case 'clean':
       return crankRevs === null
@@ -22,7 +31,7 @@ function outcomeWords({ outcome, crankRevs, toTeeth, fromTeeth }: Shift): string
     case 'overshot':
       return `The chain settled beyond the ${toTeeth}, on its way from the ${fromTeeth}.`;
     case 'unjudged':
-      return 'Less than 2 s of pedalling followed before the next shift, so nothing is said about it.';
+      return `${unjudgedWords[unjudgedBecause ?? 'unknown']}, so the shift was not judged.`;
   }
 }
 
@@ -38,7 +47,7 @@ function shiftWords(shift: Shift, sensorLagS: number | null): string[] {
       ? []
       : [`This ride’s sensors follow the gear about ${sensorLagS.toFixed(1)} s late; that is taken off.`]),
     ...(torque === null || shift.outcome === 'unjudged' ? [] : [`About ${Math.round(torque)} Nm lay on the crank.`]),
-    ...(shift.weak ? ['There is no cadence here: this rests on what the rider did next, which is weak evidence.'] : []),
+    ...(shift.weak ? ['What the rider did next is weak evidence of how it went; it counts for little.'] : []),
   ];
 }
 
@@ -58,7 +67,9 @@ export function whyJudged(event: RideEvent, sensorLagS: number | null = null): r
       const { side, afterShiftTo } = event.drop;
       return [
         `Drive was lost: the cranks turned without driving the wheel. Side: ${dropSideWords[side]}.`,
-        afterShiftTo === null ? 'No shift came in the 5 s before.' : `It followed a shift to the ${afterShiftTo}.`,
+        afterShiftTo === null
+          ? `No shift came in the ${AFTER_COMMAND_S} s before.`
+          : `It followed a shift to the ${afterShiftTo}.`,
         'A chain that went into the spokes or the frame: stop and look for damage before riding on.',
         ...sure,
       ];
