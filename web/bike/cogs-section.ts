@@ -126,7 +126,7 @@ export function cogsSection(page: BikePage): HTMLElement | null {
   };
   const drawCharts = (): void => {
     const way = ways.find(({ key }) => key === picks.get('opening')) ?? ways[0];
-    fill(charts, ...way.plans().map((plan) => chartFigure(plan).element));
+    fill(charts, ...way.plans().map((plan) => chartFigure(plan)));
   };
   const buttons = ways.map(({ key, word }) =>
     listen(make('button', { type: 'button', class: 'choice', value: key, 'data-keep': `opening-${key}` }, word), {

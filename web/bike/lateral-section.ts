@@ -25,7 +25,7 @@ export function lateralSection({ bike }: BikePage): HTMLElement | null {
           `On average over the cassette the guide pulley stands ${side}: ${signedMm(mean)}, between ${signedMm(low)} and ${signedMm(high)} (95 %). Worked out from how shifts went, not measured.`,
           fileStem(bike.bike.name, 'lateral error'),
         ),
-      ).element,
+      ),
     ),
   );
 }

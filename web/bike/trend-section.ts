@@ -24,7 +24,7 @@ export function trendSection({ bike }: BikePage): HTMLElement | null {
           summary: `${counted(rated.length, 'ride')} with judged shifts: ${percent(rated[0])} trouble in the first, ${percent(rated[rated.length - 1])} in the last.`,
           fileName: fileStem(bike.bike.name, 'trouble by ride'),
         }),
-      ).element,
+      ),
     ),
   );
 }

@@ -1,5 +1,5 @@
 import { freshId } from '../dom/fresh-id.ts';
-import { type Child, fill, listen, make, makeSvg } from '../dom/make.ts';
+import { fill, listen, make, makeSvg } from '../dom/make.ts';
 import { type IconName, icon } from '../page/icons.ts';
 import type { ChartPlan } from './chart-plan.ts';
 import { Reading } from './reading.ts';
@@ -8,13 +8,6 @@ import { svgAsText } from './svg-as-text.ts';
 import { tableAsCsv } from './table-as-csv.ts';
 import { tableElement } from './table-element.ts';
 
-/** A chart as it stands in the page. */
-export interface ChartFigure {
-  readonly element: HTMLElement;
-  /** Shows other data in the same place. */
-  change(plan: ChartPlan): void;
-}
-
 const tool = (name: IconName, text: string, click: () => void): HTMLButtonElement =>
   listen(make('button', { type: 'button', class: 'plain small' }, icon(name), text), { click });
 
@@ -22,14 +15,11 @@ const tool = (name: IconName, text: string, click: () => void): HTMLButtonElemen
 const groundColour = (): string => getComputedStyle(document.body).backgroundColor;
 
 /**
- * Puts a chart into a figure: heading, controls given by the view, the drawing (redrawn when its width changes) with
- * reading by pointer and keyboard, and tools to see the data as a table and to save picture and data.
+ * Puts a chart into a figure: heading, summary, the drawing (redrawn when its width changes) with reading by pointer and
+ * keyboard, and tools to see the data as a table and to save picture and data.
  */
-export function chartFigure(firstPlan: ChartPlan, ...controls: Child[]): ChartFigure {
-  let plan = firstPlan;
+export function chartFigure(plan: ChartPlan): HTMLElement {
   const summaryId = freshId('summary');
-  const title = make('h3', {}, plan.title);
-  const summary = make('p', { class: 'chart-summary', id: summaryId }, plan.summary);
   const svg = makeSvg('svg', { class: 'chart', 'aria-hidden': 'true' });
   const plot = make(
     'div',
@@ -37,6 +27,7 @@ export function chartFigure(firstPlan: ChartPlan, ...controls: Child[]): ChartFi
       class: 'plot',
       tabindex: 0,
       role: 'application',
+      'aria-label': `${plan.title}. The arrow keys read its values.`,
       'aria-roledescription': 'chart',
       'aria-describedby': summaryId,
     },
@@ -56,17 +47,11 @@ export function chartFigure(firstPlan: ChartPlan, ...controls: Child[]): ChartFi
     plan.draw(svg, widthPx, heightPx);
     reading.read(svg);
   };
-  const describe = (): void => {
-    title.textContent = plan.title;
-    summary.textContent = plan.summary;
-    plot.setAttribute('aria-label', `${plan.title}. The arrow keys read its values.`);
-    if (!tablePlace.hidden) fill(tablePlace, tableElement(plan.table, plan.title));
-  };
   const tableButton = tool('table', 'Show as table', () => {
     tablePlace.hidden = !tablePlace.hidden;
     tableButton.setAttribute('aria-expanded', String(!tablePlace.hidden));
     tableButton.lastChild!.textContent = tablePlace.hidden ? 'Show as table' : 'Hide the table';
-    describe();
+    if (!tablePlace.hidden) fill(tablePlace, tableElement(plan.table, plan.title));
   });
   tableButton.setAttribute('aria-expanded', 'false');
   tableButton.setAttribute('aria-controls', tableId);
@@ -86,13 +71,13 @@ export function chartFigure(firstPlan: ChartPlan, ...controls: Child[]): ChartFi
     widthPx = width;
     draw();
   }).observe(plot);
-  describe();
-  return {
-    element: make('figure', { class: 'chart-figure' }, title, summary, ...controls, plot, tools, tablePlace),
-    change: (next) => {
-      plan = next;
-      describe();
-      draw();
-    },
-  };
+  return make(
+    'figure',
+    { class: 'chart-figure' },
+    make('h3', {}, plan.title),
+    make('p', { class: 'chart-summary', id: summaryId }, plan.summary),
+    plot,
+    tools,
+    tablePlace,
+  );
 }

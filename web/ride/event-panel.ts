@@ -136,7 +136,7 @@ export function makeEventPanel(plan: PanelPlan): EventPanel {
             fileName: fileStem(plan.fileStem, 'moment', rideClock(event.timeS)),
             isShift: 'shift' in event,
           }),
-        ).element,
+        ),
       );
     },
     bring: () => {
