@@ -1,5 +1,5 @@
 import { select } from 'd3-selection';
-import { drawTroubleByCog } from '../../src/report/charts/trouble-by-cog-chart.ts';
+import { describeTroubleByCog, drawTroubleByCog } from '../../src/report/charts/trouble-by-cog-chart.ts';
 import { adjustmentVerdict } from '../../src/report/words/adjustment-verdict.ts';
 import { causeWords } from '../../src/report/words/cause-words.ts';
 import { adjustmentWords, parameterName } from '../../src/report/words/parameter-words.ts';
@@ -134,7 +134,11 @@ function adjustments(sheet: SheetData): HTMLElement | null {
 /** The chart in a fixed size: it is printed, not read by pointer. */
 function chart(sheet: SheetData, widthPx: number): HTMLElement | null {
   if (sheet.cogs.every(({ shifts }) => shifts === 0)) return null;
-  const svg = makeSvg('svg', { class: 'chart', role: 'img', 'aria-label': 'Trouble by cog and direction' });
+  const svg = makeSvg('svg', {
+    class: 'chart',
+    role: 'img',
+    'aria-label': `Trouble by cog and direction. ${describeTroubleByCog(sheet.cogs)}`,
+  });
   drawTroubleByCog(select(svg), sheet.cogs, { widthPx, heightPx: 250 });
   return make('section', { class: 'sheet-chart' }, make('h2', {}, 'Where it shows'), svg);
 }
