@@ -1,0 +1,53 @@
+import { listen } from '../../dom/make.ts';
+import type { Layout } from './layout.ts';
+import type { ReadingLine } from './reading-line.ts';
+import type { TimelineEvent } from './timeline-event.ts';
+import type { ViewWindow } from './view-window.ts';
+
+/** Where on the canvas a pointer is. */
+export interface CanvasPoint {
+  readonly x: number;
+  readonly y: number;
+}
+
+export function pointOn(canvas: HTMLElement, event: MouseEvent): CanvasPoint {
+  const { left, top } = canvas.getBoundingClientRect();
+  return { x: event.clientX - left, y: event.clientY - top };
+}
+
+export const isInOverview = ({ y }: CanvasPoint, { overview }: Layout): boolean => y >= overview.topPx - 4;
+
+interface PointerPlan {
+  readonly canvas: HTMLElement;
+  readonly view: ViewWindow;
+  readonly line: ReadingLine;
+  readonly layout: () => Layout;
+  readonly nearestEvent: (point: CanvasPoint) => TimelineEvent | undefined;
+  readonly onOpen: (key: string) => void;
+}
+
+/** Reading by pointer, opening an event by a click on it, and moving along in the overview. Zooming is the view's own. */
+export function listenToPointer(plot: HTMLElement, plan: PointerPlan): void {
+  const { canvas, view, line, layout, nearestEvent, onOpen } = plan;
+  const overEvent = (point: CanvasPoint): TimelineEvent | undefined =>
+    point.y < layout().gears.topPx ? nearestEvent(point) : undefined;
+  const follow = ({ x }: CanvasPoint): void => view.centre(view.wholeScale().invert(x));
+  listen(plot, {
+    pointermove: (event) => {
+      const point = pointOn(canvas, event);
+      const inOverview = isInOverview(point, layout());
+      if (event.buttons === 1 && inOverview) follow(point);
+      else if (!inOverview) line.to(view.scale().invert(point.x));
+      plot.classList.toggle('is-over-event', Boolean(overEvent(point)));
+    },
+    pointerleave: () => line.to(null),
+    pointerdown: (event) => {
+      const point = pointOn(canvas, event);
+      if (isInOverview(point, layout())) follow(point);
+    },
+    click: (event) => {
+      const found = overEvent(pointOn(canvas, event));
+      if (found) onOpen(found.key);
+    },
+  });
+}
