@@ -1,9 +1,9 @@
 import { bikeSchema } from '../../src/drivetrain/bike.ts';
 import { schemaIssueWords } from '../../src/errors/schema-issue-words.ts';
 import type { Bike } from '../api/answers.ts';
-import { freshId } from '../dom/fresh-id.ts';
-import { type Child, listen, make } from '../dom/make.ts';
+import { listen, make } from '../dom/make.ts';
 import { upperFirst } from '../words/upper-first.ts';
+import { makeDrivetrainFields } from './drivetrain-fields.ts';
 
 interface FormPlan {
   readonly start: Partial<Bike>;
@@ -13,113 +13,15 @@ interface FormPlan {
   readonly cancelled?: () => void;
 }
 
-type Key = 'name' | 'chainrings' | 'cassette' | 'rolloutMm' | 'tyre' | 'cogPitchMm';
-
-const numbersIn = (text: string): number[] => (text.match(/\d+(\.\d+)?/g) ?? []).map(Number);
-const numberOrNothing = (text: string): number | undefined =>
-  text.trim() === '' ? undefined : Number(text.replace(',', '.'));
-
-/** The drivetrain to look over and put right. Teeth may be written with any sign between them. */
+/** The drivetrain to look over and put right. */
 export function drivetrainForm(plan: FormPlan): { element: HTMLFormElement } {
-  const { start } = plan;
-  const input = (
-    name: Key,
-    value: string,
-    attributes: Record<string, string | number | boolean> = {},
-  ): HTMLInputElement => make('input', { name, value, autocomplete: 'off', ...attributes });
-  const inputs: Record<Key, HTMLInputElement> = {
-    name: input('name', start.name ?? '', { maxlength: 120 }),
-    chainrings: input('chainrings', start.chainrings?.join(' ') ?? ''),
-    cassette: input('cassette', start.cassette?.join(' ') ?? ''),
-    rolloutMm: input('rolloutMm', String(start.rolloutMm ?? ''), { inputmode: 'decimal' }),
-    tyre: input('tyre', start.tyre ?? '', { placeholder: '57-622' }),
-    cogPitchMm: input('cogPitchMm', String(start.cogPitchMm ?? ''), { inputmode: 'decimal' }),
-  };
-  const faults = {} as Record<Key, HTMLElement>;
-  const field = (key: Key, label: string, hint: Child = null): HTMLElement => {
-    const control = inputs[key];
-    control.id = freshId(key);
-    const hintId = freshId('hint');
-    faults[key] = make('p', { class: 'fault', id: freshId('fault') });
-    control.setAttribute('aria-describedby', `${hintId} ${faults[key].id}`);
-    return make(
-      'div',
-      { class: 'field' },
-      make('label', { for: control.id }, label),
-      control,
-      make('p', { class: 'hint', id: hintId }, hint),
-      faults[key],
-    );
-  };
-  const group = freshId('actuation');
-  const radio = (value: Bike['actuation'], text: string): HTMLElement =>
-    make(
-      'label',
-      { class: 'pick' },
-      make('input', { type: 'radio', name: group, value, checked: (start.actuation ?? 'cable') === value }),
-      text,
-    );
-  const actuation = make(
-    'fieldset',
-    { class: 'field' },
-    make('legend', {}, 'Actuation'),
-    radio('cable', 'Cable'),
-    radio('electronic', 'Electronic'),
-  );
-  const counted = make('p', { class: 'hint', 'aria-live': 'polite' });
-  const count = (): void => {
-    const cogs = numbersIn(inputs.cassette.value).length;
-    counted.textContent = cogs > 0 ? `${cogs} cogs, smallest first` : 'Teeth of each cog, smallest first';
-  };
-  const general = make('p', { class: 'fault', role: 'alert' });
+  const fields = makeDrivetrainFields(plan.start);
   const submit = make('button', { type: 'submit' }, plan.saveWord);
-
-  const read = (): Record<string, unknown> => {
-    const value = {
-      name: inputs.name.value.trim(),
-      chainrings: numbersIn(inputs.chainrings.value),
-      cassette: numbersIn(inputs.cassette.value),
-      rolloutMm: numberOrNothing(inputs.rolloutMm.value),
-      tyre: inputs.tyre.value.trim() || undefined,
-      cogPitchMm: numberOrNothing(inputs.cogPitchMm.value),
-      actuation: actuation.querySelector<HTMLInputElement>('input:checked')?.value,
-    };
-    return Object.fromEntries(Object.entries(value).filter(([, one]) => one !== undefined));
-  };
-  const showFaults = (found: readonly { key: string; text: string }[]): void => {
-    for (const key of Object.keys(inputs) as Key[]) {
-      const fault = found.find((one) => one.key === key);
-      faults[key].textContent = fault ? fault.text : '';
-      inputs[key].toggleAttribute('aria-invalid', false);
-      if (fault) inputs[key].setAttribute('aria-invalid', 'true');
-    }
-    general.textContent = found.find((one) => !(one.key in inputs))?.text ?? '';
-    const first = found.find((one) => one.key in inputs);
-    if (first) inputs[first.key as Key].focus();
-  };
   const element = listen(
     make(
       'form',
       { class: 'form', novalidate: true, 'aria-label': 'Drivetrain' },
-      make('div', { class: 'form-row' }, field('name', 'Name of the bike'), actuation),
-      make(
-        'div',
-        { class: 'form-row' },
-        field('chainrings', 'Chainrings', 'Teeth, one to three rings'),
-        field('cassette', 'Cassette', counted),
-      ),
-      make(
-        'div',
-        { class: 'form-row' },
-        field('tyre', 'Tyre', 'Width and bead seat in mm, as on its side wall'),
-        field(
-          'rolloutMm',
-          'or rollout in mm',
-          'One turn of the wheel. Leave both empty to have it measured from the rides',
-        ),
-        field('cogPitchMm', 'Cog pitch in mm', 'Leave empty for the usual one for so many cogs'),
-      ),
-      general,
+      fields.elements,
       make(
         'div',
         { class: 'row' },
@@ -131,10 +33,10 @@ export function drivetrainForm(plan: FormPlan): { element: HTMLFormElement } {
     {
       submit: (event) => {
         event.preventDefault();
-        const value = read();
+        const value = fields.read();
         const checked = bikeSchema.safeParse(value);
         if (!checked.success) {
-          showFaults(
+          fields.show(
             checked.error.issues.map((issue) => ({
               key: String(issue.path[0]),
               text:
@@ -145,19 +47,17 @@ export function drivetrainForm(plan: FormPlan): { element: HTMLFormElement } {
           );
           return;
         }
-        showFaults([]);
+        fields.show([]);
         submit.disabled = true;
         plan
           .save(checked.data)
           .then(plan.saved)
-          .catch((error: Error) => showFaults([{ key: '', text: error.message }]))
+          .catch((error: Error) => fields.show([{ key: '', text: error.message }]))
           .finally(() => {
             submit.disabled = false;
           });
       },
     },
   );
-  inputs.cassette.addEventListener('input', count);
-  count();
   return { element };
 }

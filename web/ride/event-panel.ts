@@ -1,17 +1,14 @@
-import type { Verdict } from '../api/answers.ts';
-import { judge, withdrawJudgement } from '../api/rides.ts';
 import { chartFigure } from '../charts/chart-figure.ts';
 import { cutMoment } from '../charts/moment/moment.ts';
 import { momentPlan } from '../charts/moment/moment-plan.ts';
 import type { RideTrack } from '../charts/timeline/ride-track.ts';
-import { announce } from '../dom/announce.ts';
 import { fill, listen, make } from '../dom/make.ts';
-import { attempt } from '../page/attempt.ts';
 import { icon } from '../page/icons.ts';
 import { clock, hasClock, rideClock } from '../words/dates.ts';
 import { fileStem } from '../words/file-stem.ts';
+import { makeEventVerdict } from './event-verdict.ts';
 import { eventTitle } from './event-words.ts';
-import { isTrouble, type RideEvent } from './ride-event.ts';
+import type { RideEvent } from './ride-event.ts';
 import { whyJudged } from './why-judged.ts';
 
 interface PanelPlan {
@@ -32,11 +29,23 @@ export interface EventPanel {
   bring(): void;
 }
 
+/** The thirty seconds around an event, drawn. */
+function momentFigure({ track, rolloutMm, sensorLagS, fileStem: stem }: PanelPlan, event: RideEvent): HTMLElement {
+  const isShift = 'shift' in event;
+  const moment = cutMoment(track, event.timeS, {
+    rolloutMm,
+    sensorLagS,
+    crankRevs: isShift ? event.shift.crankRevs : null,
+  });
+  const fileName = fileStem(stem, 'moment', rideClock(event.timeS));
+  return chartFigure(momentPlan({ moment, title: 'The thirty seconds around it', fileName, isShift }));
+}
+
 /** One event in detail: its thirty seconds, why it was judged so, and what the rider says of it. */
 export function makeEventPanel(plan: PanelPlan): EventPanel {
   const heading = make('h2', { tabindex: -1 });
   const why = make('ul', { class: 'points' });
-  const verdict = make('div', { class: 'event-verdict' });
+  const verdict = makeEventVerdict(plan.rideId, plan.onJudged);
   const chartPlace = make('div', {});
   const earlier = listen(make('button', { type: 'button', class: 'plain small' }, icon('left'), 'Earlier one'), {
     click: () => plan.onStep(-1),
@@ -50,7 +59,7 @@ export function makeEventPanel(plan: PanelPlan): EventPanel {
     make('div', { class: 'section-head' }, heading, make('div', { class: 'row' }, earlier, later)),
     make('h3', {}, 'Why it was judged so'),
     why,
-    verdict,
+    verdict.element,
     chartPlace,
   );
   const nothing = make(
@@ -61,45 +70,6 @@ export function makeEventPanel(plan: PanelPlan): EventPanel {
   const element = make('div', { class: 'panel event-panel' }, nothing, contents);
   let drawn: string | null = null;
 
-  const say = async (event: RideEvent, word: Verdict | null): Promise<void> => {
-    await (word ? judge(plan.rideId, event.key, word) : withdrawJudgement(plan.rideId, event.key));
-    announce(word ? `Marked as ${word}. Tallies and verdict follow.` : 'Taken back.');
-    await plan.onJudged();
-    verdict.querySelector('button')?.focus();
-  };
-  const button = (event: RideEvent, word: Verdict | null, text: string, look: string): HTMLButtonElement =>
-    listen(
-      make('button', { type: 'button', class: look }, word && icon(word === 'confirmed' ? 'tick' : 'cross'), text),
-      {
-        click: () => void attempt(() => say(event, word)),
-      },
-    );
-  const showVerdict = (event: RideEvent): void => {
-    if (!isTrouble(event.kind)) fill(verdict);
-    else if (event.verdict)
-      fill(
-        verdict,
-        make(
-          'p',
-          {},
-          event.verdict === 'confirmed'
-            ? 'You said that this happened.'
-            : 'You said that this did not happen; it no longer counts.',
-        ),
-        button(event, null, 'Take it back', 'plain small'),
-      );
-    else
-      fill(
-        verdict,
-        make('p', {}, 'You were there. Is it right?'),
-        make(
-          'div',
-          { class: 'row' },
-          button(event, 'confirmed', 'Yes, it happened', 'plain small'),
-          button(event, 'rejected', 'No, it did not', 'plain small'),
-        ),
-      );
-  };
   return {
     element,
     show: (among, event) => {
@@ -119,25 +89,10 @@ export function makeEventPanel(plan: PanelPlan): EventPanel {
         ),
         ...whyJudged(event, plan.sensorLagS).map((sentence) => make('li', {}, sentence)),
       );
-      showVerdict(event);
+      verdict.show(event);
       if (drawn === event.key) return;
       drawn = event.key;
-      const moment = cutMoment(plan.track, event.timeS, {
-        rolloutMm: plan.rolloutMm,
-        sensorLagS: plan.sensorLagS,
-        crankRevs: 'shift' in event ? event.shift.crankRevs : null,
-      });
-      fill(
-        chartPlace,
-        chartFigure(
-          momentPlan({
-            moment,
-            title: 'The thirty seconds around it',
-            fileName: fileStem(plan.fileStem, 'moment', rideClock(event.timeS)),
-            isShift: 'shift' in event,
-          }),
-        ),
-      );
+      fill(chartPlace, momentFigure(plan, event));
     },
     bring: () => {
       heading.focus({ preventScroll: true });

@@ -1,0 +1,134 @@
+import { measuredParameters, replacedParts } from '../../src/adjustments/adjustment.ts';
+import { hasParameter } from '../../src/adjustments/doubtful-adjustment.ts';
+import { adjustmentWords, parameterName } from '../../src/report/words/parameter-words.ts';
+import type { Bike, LoggedAdjustment } from '../api/answers.ts';
+import { freshId } from '../dom/fresh-id.ts';
+import { make } from '../dom/make.ts';
+import { fieldTime } from '../words/dates.ts';
+import { upperFirst } from '../words/upper-first.ts';
+
+const unitOf = (parameter: string): string => (measuredParameters as Record<string, string>)[parameter] ?? 'done';
+
+const parameters = [...(Object.keys(measuredParameters) as (keyof typeof measuredParameters)[]), ...replacedParts];
+
+/** Parameters that this bike has; the others would only confuse. */
+const offered = (actuation: Bike['actuation']): string[] =>
+  parameters.filter((parameter) => hasParameter(actuation, parameter));
+
+function field(label: string, control: HTMLElement, hint?: HTMLElement): HTMLElement {
+  control.id = freshId('field');
+  if (hint) {
+    hint.id = freshId('hint');
+    control.setAttribute('aria-describedby', hint.id);
+  }
+  return make('div', { class: 'field' }, make('label', { for: control.id }, label), control, hint);
+}
+
+/** What stands in the fields, unchecked. */
+interface FilledIn {
+  readonly at: string;
+  readonly parameter: string;
+  readonly amount: number | null;
+  readonly unit: string;
+  readonly note: string;
+}
+
+export interface AdjustmentFields {
+  readonly elements: readonly HTMLElement[];
+  read(): FilledIn;
+  /** Fits the fields to what was chosen, and spells out what will be stored. */
+  follow(): void;
+  /** Says what is wrong; `key` names the field at fault, which gets the focus. */
+  refuse(text: string, key?: string): void;
+}
+
+interface FieldsPlan {
+  /** An entry to change. */
+  readonly start?: LoggedAdjustment;
+  readonly parameter?: string;
+  readonly actuation: Bike['actuation'];
+}
+
+/** A select of what can be adjusted on this bike, with `wanted` chosen where the bike has it. */
+function parameterChoice({ start, parameter: wanted, actuation }: FieldsPlan): HTMLSelectElement {
+  const choices = offered(actuation);
+  const first = start?.parameter ?? (choices.includes(wanted ?? '') ? wanted! : choices[0]);
+  if (!choices.includes(first)) choices.unshift(first);
+  return make(
+    'select',
+    { name: 'parameter' },
+    ...choices.map((name) =>
+      make('option', { value: name, selected: name === first }, upperFirst(parameterName(name))),
+    ),
+  );
+}
+
+/** Fields for one entry of the log. */
+export function makeAdjustmentFields(plan: FieldsPlan): AdjustmentFields {
+  const { start } = plan;
+  const parameter = parameterChoice(plan);
+  const amount = make('input', {
+    name: 'amount',
+    type: 'number',
+    step: 'any',
+    min: -100,
+    max: 100,
+    value: start?.amount ?? '',
+  });
+  const at = make('input', {
+    name: 'at',
+    type: 'datetime-local',
+    required: true,
+    value: fieldTime(start ? new Date(start.at) : new Date()),
+  });
+  const note = make('input', { name: 'note', maxlength: 2000, value: start?.note ?? '' });
+  const senses = make('p', { class: 'hint' });
+  const amountLabel = make('span', {});
+  const amountField = field('Amount', amount, senses);
+  amountField.querySelector('label')!.replaceChildren(amountLabel);
+  const preview = make('p', { class: 'hint', 'aria-live': 'polite' });
+  const fault = make('p', { class: 'fault', role: 'alert', hidden: true });
+
+  const read = (): FilledIn => {
+    const unit = unitOf(parameter.value);
+    return {
+      at: at.value ? new Date(at.value).toISOString() : '',
+      parameter: parameter.value,
+      amount: unit === 'done' || amount.value === '' ? null : Number(amount.value),
+      unit,
+      note: note.value.trim(),
+    };
+  };
+  const follow = (): void => {
+    const unit = unitOf(parameter.value);
+    const counted = unit !== 'done';
+    amountField.hidden = !counted;
+    amount.required = counted;
+    amountLabel.textContent = `Amount in ${unit}`;
+    const sense = (sign: 1 | -1): string =>
+      /\((.*)\)$/.exec(adjustmentWords({ parameter: parameter.value, amount: sign, unit }))?.[1] ?? '';
+    senses.textContent = counted ? `+ is ${sense(1)}; − is ${sense(-1)}.` : '';
+    const now = read();
+    preview.textContent = counted && now.amount === null ? '' : `Will be logged as: ${adjustmentWords(now)}.`;
+    fault.hidden = true;
+  };
+  const controls: Readonly<Record<string, HTMLElement>> = { parameter, amount, at, note };
+  const refuse = (text: string, key = ''): void => {
+    fault.textContent = text;
+    fault.hidden = false;
+    for (const one of Object.values(controls)) one.removeAttribute('aria-invalid');
+    controls[key]?.setAttribute('aria-invalid', 'true');
+    controls[key]?.focus();
+  };
+  return {
+    elements: [
+      make('div', { class: 'form-row' }, field('What was done', parameter), amountField, field('When', at)),
+      field('Note', note),
+      preview,
+      fault,
+    ],
+    read,
+    follow,
+    refuse,
+  };
+}

@@ -1,0 +1,54 @@
+import type { Verdict } from '../api/answers.ts';
+import { judge, withdrawJudgement } from '../api/rides.ts';
+import { announce } from '../dom/announce.ts';
+import { fill, listen, make } from '../dom/make.ts';
+import { attempt } from '../page/attempt.ts';
+import { icon } from '../page/icons.ts';
+import { isTrouble, type RideEvent } from './ride-event.ts';
+
+/** What the rider says of an event: asked while nothing was said, and to be taken back afterwards. */
+export function makeEventVerdict(
+  rideId: string,
+  onJudged: () => Promise<void>,
+): { readonly element: HTMLElement; show(event: RideEvent): void } {
+  const element = make('div', { class: 'event-verdict' });
+  const say = async (event: RideEvent, word: Verdict | null): Promise<void> => {
+    await (word ? judge(rideId, event.key, word) : withdrawJudgement(rideId, event.key));
+    announce(word ? `Marked as ${word}. Tallies and verdict follow.` : 'Taken back.');
+    await onJudged();
+    element.querySelector('button')?.focus();
+  };
+  const button = (event: RideEvent, word: Verdict | null, text: string): HTMLButtonElement =>
+    listen(
+      make(
+        'button',
+        { type: 'button', class: 'plain small' },
+        word && icon(word === 'confirmed' ? 'tick' : 'cross'),
+        text,
+      ),
+      { click: () => void attempt(() => say(event, word)) },
+    );
+  const asked = (event: RideEvent) => [
+    make('p', {}, 'You were there. Is it right?'),
+    make(
+      'div',
+      { class: 'row' },
+      button(event, 'confirmed', 'Yes, it happened'),
+      button(event, 'rejected', 'No, it did not'),
+    ),
+  ];
+  const answered = (event: RideEvent) => [
+    make(
+      'p',
+      {},
+      event.verdict === 'confirmed'
+        ? 'You said that this happened.'
+        : 'You said that this did not happen; it no longer counts.',
+    ),
+    button(event, null, 'Take it back'),
+  ];
+  return {
+    element,
+    show: (event) => fill(element, isTrouble(event.kind) && (event.verdict ? answered(event) : asked(event))),
+  };
+}
