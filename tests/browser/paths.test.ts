@@ -318,6 +318,9 @@ describe.skipIf(!browserPath)('with the real server', () => {
       await page.getByRole('heading', { level: 1, name: name! }).waitFor();
       expect(await sidewaysPx(page)).toBe(0);
       expect(await seriousFindings(page)).toEqual([]);
+      expect(await page.locator('.sheet-chart').getByRole('img').getAttribute('aria-label')).toMatch(
+        /^Trouble by cog and direction\. (Most trouble: shifts onto \d+ teeth|No trouble on any cog|Too few judged shifts)/,
+      );
       await page.evaluate(() => {
         window.print = () => document.documentElement.setAttribute('data-printed', '');
       });
