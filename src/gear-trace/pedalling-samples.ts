@@ -76,15 +76,34 @@ function speedSlope({ timeS, speedMps }: RideLog): Float64Array {
   return slope;
 }
 
+/** Records further apart than this show no speed between them. */
+const NEXT_WITHIN_S = 2.5;
+
 /**
- * Log development (ln of metres a crank turn) at each usable record once a first-order lag of the speed behind the
- * cadence is undone: ln((speed + lag x slope) x 60 / cadence). NaN elsewhere, or where undoing it would more than halve or double the speed.
- * A negative lag means that the cadence follows the speed.
+ * Log development (ln of metres a crank turn) at each usable record once the speed's lag behind the cadence is undone, as that of a
+ * first-order filter: ln((speed + lag x slope) x 60 / cadence). A negative lag means that the cadence follows the speed: then it is
+ * set against the speed shown that much earlier. NaN elsewhere, or where undoing it would more than halve or double the speed.
  */
 export function logDevelopmentColumn(log: RideLog, samples: PedallingSamples, speedLagS: number): Float64Array {
-  return log.speedMps.map((speed, i) => {
+  const { speedMps, cadenceRpm } = log;
+  const earlier = speedLagS < 0 ? speedsShown(log, speedLagS) : null;
+  return speedMps.map((speed, i) => {
     if (!samples.usable[i]) return Number.NaN;
-    const undone = speed + speedLagS * samples.accelerationMps2[i];
-    return undone > speed / 2 && undone < speed * 2 ? Math.log((undone * 60) / log.cadenceRpm[i]) : Number.NaN;
+    const shown = earlier?.[i] ?? Number.NaN;
+    const undone = Number.isNaN(shown) ? speed + speedLagS * samples.accelerationMps2[i] : shown;
+    return undone > speed / 2 && undone < speed * 2 ? Math.log((undone * 60) / cadenceRpm[i]) : Number.NaN;
+  });
+}
+
+/** The speed shown `byS` after each record, between two records in proportion; NaN where none is near. */
+function speedsShown({ timeS, speedMps }: RideLog, byS: number): Float64Array {
+  let next = 0;
+  return timeS.map((recordS) => {
+    const shownS = recordS + byS;
+    while (next < timeS.length && timeS[next] < shownS) next++;
+    if (timeS[next] === shownS) return speedMps[next];
+    const gapS = timeS[next] - timeS[next - 1];
+    if (!(gapS <= NEXT_WITHIN_S)) return Number.NaN;
+    return speedMps[next - 1] + ((shownS - timeS[next - 1]) / gapS) * (speedMps[next] - speedMps[next - 1]);
   });
 }

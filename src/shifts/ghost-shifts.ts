@@ -3,7 +3,7 @@ import type { RideLog } from '../ride-log/ride-log.ts';
 import { cogCommands } from './cog-commands.ts';
 import { crankTorque } from './crank-torque.ts';
 import { firstAfter } from './first-after.ts';
-import type { GhostShiftEvent } from './ride-events.ts';
+import { type GhostCandidate, LIFT_AT_MOST } from './ghost-rate.ts';
 import { secondsEvidence } from './seconds-evidence.ts';
 
 /** The contract: no command in the 5 s before, and the new cog held over 1 s. */
@@ -13,7 +13,8 @@ const MIN_HELD_S = 1;
 const MIN_SEEN_S = 2;
 /** Odds against a ghost shift at any one moment, as log: one second in twenty minutes of pedalling (assumption of ours). */
 const LOG_PRIOR_ODDS = -7;
-const MIN_CONFIDENCE = 0.75;
+/** Odds of three to one. */
+const LEAST_LOG_ODDS = Math.log(3);
 /** How far before the trace's change its first signs are looked for, s. */
 const BACK_S = 4;
 
@@ -22,12 +23,12 @@ const BACK_S = 4;
  * the 5 s before. Returning to the commanded cog ends the run and is no ghost shift of its own. A run is weighed
  * second by second against the story that the chain stayed and the rider pedalled softly.
  */
-export function ghostShifts(log: RideLog, trace: RideTrace, sensorLagS: number): GhostShiftEvent[] {
+export function ghostShifts(log: RideLog, trace: RideTrace, sensorLagS: number): GhostCandidate[] {
   const { model, commands } = trace;
   if (!model || commands.timeS.length === 0) return [];
   const evidence = secondsEvidence(log, trace, model.noise.independence);
   const shifted = cogCommands(commands);
-  const found: GhostShiftEvent[] = [];
+  const found: GhostCandidate[] = [];
   let settledCog = -1;
   for (let start = 0; start < trace.cog.length; ) {
     const cog = trace.cog[start];
@@ -55,7 +56,7 @@ export function ghostShifts(log: RideLog, trace: RideTrace, sensorLagS: number):
     return first;
   }
 
-  function weighRun(shownAt: number, end: number, fromCog: number): GhostShiftEvent | null {
+  function weighRun(shownAt: number, end: number, fromCog: number): GhostCandidate | null {
     const toCog = trace.cog[shownAt];
     const start = firstShown(shownAt, fromCog);
     const atS = log.timeS[start] - sensorLagS;
@@ -75,15 +76,11 @@ export function ghostShifts(log: RideLog, trace: RideTrace, sensorLagS: number):
     }
     const endS = Math.min(next, log.timeS[Math.min(end, log.timeS.length - 1)] - sensorLagS);
     const heldS = endS - atS;
-    const confidence = 1 / (1 + Math.exp(-logOdds));
-    if (heldS <= MIN_HELD_S || seenS < MIN_SEEN_S || confidence < MIN_CONFIDENCE) return null;
+    if (heldS <= MIN_HELD_S || seenS < MIN_SEEN_S || logOdds < LEAST_LOG_ODDS - LIFT_AT_MOST) return null;
     return {
-      timeS: Math.max(0, atS),
-      fromCog,
-      toCog,
-      heldS,
-      confidence,
-      torqueNm: crankTorque(log, start - 2, start + 2),
+      ghost: { timeS: Math.max(0, atS), fromCog, toCog, heldS, torqueNm: crankTorque(log, start - 2, start + 2) },
+      logOdds,
+      leastLogOdds: LEAST_LOG_ODDS,
     };
   }
 }

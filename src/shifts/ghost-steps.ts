@@ -5,7 +5,7 @@ import { WINDOW_INDEPENDENCE } from './arrival-table.ts';
 import { cogCommands } from './cog-commands.ts';
 import { crankTorque } from './crank-torque.ts';
 import { firstAfter } from './first-after.ts';
-import type { GhostShiftEvent } from './ride-events.ts';
+import { type GhostCandidate, LIFT_AT_MOST } from './ghost-rate.ts';
 import { secondsEvidence } from './seconds-evidence.ts';
 
 const NO_COMMAND_S = 5;
@@ -33,13 +33,13 @@ const STEP_RECORDS = [1, 2, 3];
  * runs, and so waits for several. A cadence that steps at once by the ratio of two neighbouring cogs, at a speed that stays, is no such
  * run: it is weighed second by second, with what the sensors were off just before taken out.
  */
-export function ghostSteps(log: RideLog, trace: RideTrace, sensorLagS: number): GhostShiftEvent[] {
+export function ghostSteps(log: RideLog, trace: RideTrace, sensorLagS: number): GhostCandidate[] {
   const { model } = trace;
   if (!model || trace.commands.timeS.length === 0) return [];
   const { logDevelopment: levels, cogs } = model;
   const commands = cogCommands(trace.commands);
   const evidence = secondsEvidence(log, trace, WINDOW_INDEPENDENCE);
-  const found: GhostShiftEvent[] = [];
+  const found: GhostCandidate[] = [];
   for (let start = STEP_RECORDS.length; start < log.timeS.length; start++) {
     const cog = trace.cog[start];
     const last = firstAfter(commands.timeS, log.timeS[start] - sensorLagS + 1) - 1;
@@ -51,15 +51,16 @@ export function ghostSteps(log: RideLog, trace: RideTrace, sensorLagS: number): 
       const run = weigh(start, cog, toCog, drift, (commands.timeS[last + 1] ?? Number.POSITIVE_INFINITY) + sensorLagS);
       if (!run) continue;
       found.push({
-        timeS: Math.max(0, log.timeS[start] - sensorLagS),
-        fromCog: cog,
-        toCog,
-        heldS: log.timeS[Math.min(run.end, log.timeS.length - 1)] - log.timeS[start],
-        confidence: 1 / (1 + Math.exp(-run.logOdds)),
-        torqueNm: crankTorque(log, start - 2, start + 2),
+        ghost: {
+          timeS: Math.max(0, log.timeS[start] - sensorLagS),
+          fromCog: cog,
+          toCog,
+          heldS: log.timeS[Math.min(run.end, log.timeS.length - 1)] - log.timeS[start],
+          torqueNm: crankTorque(log, start - 2, start + 2),
+        },
+        logOdds: run.logOdds,
+        leastLogOdds: LEAST_LOG_ODDS,
       });
-      start = run.end;
-      break;
     }
   }
   return found;
@@ -70,7 +71,7 @@ export function ghostSteps(log: RideLog, trace: RideTrace, sensorLagS: number): 
 
   /** Whether the trace drives on the commanded cog here and at the record before, with no command to explain a move. */
   function followsOn(i: number, cog: number, last: number): boolean {
-    if (cog < 0 || trace.ring[i] < 0 || Number.isNaN(trace.logDevelopment[i]) || !(trace.driving[i] > 0.5))
+    if (cog < 0 || trace.ring[i] < 0 || Number.isNaN(trace.logDevelopment[i]) || !(trace.driving[i - 1] > 0.5))
       return false;
     if (trace.cog[i - 1] !== cog || trace.ring[i - 1] !== trace.ring[i]) return false;
     return last >= 0 && commands.cog[last] === cog && log.timeS[i] - sensorLagS - commands.timeS[last] >= NO_COMMAND_S;
@@ -114,7 +115,8 @@ export function ghostSteps(log: RideLog, trace: RideTrace, sensorLagS: number): 
       seenS += Math.min(2, trace.samples.dtS[end]);
       apart.push(Math.abs(trace.logDevelopment[end] - level(end, toCog) - drift) / trace.deviation[end]);
     }
-    if (seenS < LEAST_SEEN_S || logOdds < LEAST_LOG_ODDS || !((median(apart) as number) < RESTS_WITHIN)) return null;
+    if (seenS < LEAST_SEEN_S || logOdds < LEAST_LOG_ODDS - LIFT_AT_MOST || !((median(apart) as number) < RESTS_WITHIN))
+      return null;
     const byCadence = -stepOf(log.cadenceRpm, start) / step;
     const bySpeed = stepOf(log.speedMps, start) / step;
     const steps = byCadence > CADENCE_SHARE[0] && byCadence < CADENCE_SHARE[1] && Math.abs(bySpeed) < SPEED_SHARE;

@@ -2,6 +2,7 @@ import type { RideTrace } from '../gear-trace/gear-trace.ts';
 import type { RideLog } from '../ride-log/ride-log.ts';
 import { chainDrops } from './chain-drops.ts';
 import { commandedShifts } from './commanded-shifts.ts';
+import { likelyGhosts } from './ghost-rate.ts';
 import { ghostShifts } from './ghost-shifts.ts';
 import { ghostSteps } from './ghost-steps.ts';
 import { judgeShifts } from './judge-shifts.ts';
@@ -9,7 +10,7 @@ import { leaveOutAstray } from './leave-out-astray.ts';
 import { markCutShifts } from './mark-cut-shifts.ts';
 import { reactionShifts } from './reaction-shifts.ts';
 import { revolutionClock } from './revolution-clock.ts';
-import type { GhostShiftEvent, RideEvents } from './ride-events.ts';
+import type { RideEvents } from './ride-events.ts';
 import { skips } from './skips.ts';
 
 /** What happened in one ride, and how late its ratio follows its gear records (NaN without them). */
@@ -36,22 +37,13 @@ export function judgeRide(recorded: RideLog, trace: RideTrace, cogs: number): Ju
   return {
     events: {
       shifts: leaveOutAstray(log, trace, markCutShifts(shifts, drops)),
-      ghostShifts: withSteps(ghostShifts(log, trace, lagS), ghostSteps(log, trace, lagS)),
+      ghostShifts: likelyGhosts([...ghostShifts(log, trace, lagS), ...ghostSteps(log, trace, lagS)]),
       chainDrops: drops,
       skips: skips(log, trace, lagS),
       pedallingSByCog,
     },
     sensorLagS: withRecords ? timing.lagS : Number.NaN,
   };
-}
-
-/** Two findings this near are one event. */
-const SAME_WITHIN_S = 3;
-
-/** The unasked shifts that the trace shows, and the short ones that it does not, in order. */
-function withSteps(traced: readonly GhostShiftEvent[], steps: readonly GhostShiftEvent[]): GhostShiftEvent[] {
-  const own = steps.filter((step) => !traced.some((ghost) => Math.abs(ghost.timeS - step.timeS) < SAME_WITHIN_S));
-  return [...traced, ...own].sort((a, b) => a.timeS - b.timeS);
 }
 
 function pedallingSeconds(trace: RideTrace, cogs: number): Float64Array {

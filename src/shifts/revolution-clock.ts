@@ -4,7 +4,7 @@ import { type StandingCut, standingCut } from './standing-cut.ts';
 
 /**
  * Crank revolutions pedalled against time: shifts are timed by revolutions, since the chain climbs at the shift ramps as they come round.
- * Missing cadence and gaps over 5 s count as standing.
+ * Missing cadence counts as standing, and so do gaps over 5 s, but for those of a sparse recorder, with pedalling on both sides.
  */
 export interface RevolutionClock {
   /** Revolutions pedalled from the ride's start until `timeS`. */
@@ -15,6 +15,11 @@ export interface RevolutionClock {
   readonly standing: StandingCut;
 }
 
+/** A longer step between records is a pause, up to the second where the rider pedals before and after it. */
+const GAP_S = 5;
+const SPARSE_GAP_S = 15;
+const PEDALLING_RPM = 30;
+
 export function revolutionClock(log: RideLog): RevolutionClock {
   const { timeS, cadenceRpm } = log;
   const total = new Float64Array(timeS.length);
@@ -22,8 +27,10 @@ export function revolutionClock(log: RideLog): RevolutionClock {
 
   /** Revolutions a second over the interval that ends at record i. */
   function rate(i: number): number {
-    if (i <= 0 || i >= timeS.length || timeS[i] - timeS[i - 1] > 5) return 0;
+    if (i <= 0 || i >= timeS.length) return 0;
     const [a, b] = [cadenceRpm[i - 1], cadenceRpm[i]];
+    const gapS = timeS[i] - timeS[i - 1];
+    if (gapS > GAP_S && !(gapS <= SPARSE_GAP_S && a > PEDALLING_RPM && b > PEDALLING_RPM)) return 0;
     const mean = Number.isNaN(a) ? b : Number.isNaN(b) ? a : (a + b) / 2;
     return Number.isNaN(mean) ? 0 : mean / 60;
   }

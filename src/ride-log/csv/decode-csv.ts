@@ -3,7 +3,7 @@ import { FileError } from '../../errors/file-error.ts';
 import { BadValues } from '../bad-values.ts';
 import { textDecoder } from '../decode-text.ts';
 import { hasTimeZone, isoTimeMs } from '../iso-time.ts';
-import { RideDraft } from '../ride-draft.ts';
+import { type DraftRecord, RideDraft } from '../ride-draft.ts';
 import { CSV_COLUMNS, type CsvColumn, type CsvHeader, csvHeader } from './csv-columns.ts';
 
 /** Longest line, characters. Beyond it a file is no ride, and a million columns cost no memory. */
@@ -13,7 +13,8 @@ const DELIMITERS = [',', ';', '\t'] as const;
 /**
  * Reads a CSV ride. The first line names the columns; see `CSV_COLUMNS`. The delimiter is whichever of comma, semicolon and tab stands
  * most often in it; decimal commas are understood with semicolons only. Cells that cannot be read are left out with a
- * warning that names their lines. A gear record is made where a commanded tooth count appears or changes; empty means unchanged.
+ * warning that names their lines. A gear record is made where a commanded tooth count appears or changes; empty means unchanged. A row
+ * that names a gear and measures nothing, as where gears are written at moments of their own, is no record of the ride.
  *
  * Throws `unknown-format` without any known column, `no-time` without `time` or `time_s`, `bad-csv` for a broken quote or an overlong line.
  */
@@ -52,12 +53,17 @@ function badCsv(file: string, error: CsvError): FileError {
   return new FileError(file, 'bad-csv', `cannot be read as CSV: ${what}${line}`, 'Mend that line and try again.');
 }
 
+const measures = ({ speedMps, cadenceRpm, powerW, distanceM }: DraftRecord): boolean =>
+  [speedMps, cadenceRpm, powerW, distanceM].some((value) => !Number.isNaN(value));
+
 class CsvReader {
   readonly #file: string;
   readonly #draft: RideDraft;
   readonly #decimalComma: boolean;
   readonly #bad = new BadValues();
   #header: CsvHeader | null = null;
+  /** Rows that tell of a gear and nothing else: in a file that measures anything they are no records of the ride. */
+  readonly #gearsAlone: DraftRecord[] = [];
   #cells: readonly string[] = [];
   #line = 0;
   #rear = 0;
@@ -79,19 +85,21 @@ class CsvReader {
     this.#line = line;
     const timeMs = this.#time();
     if (!Number.isNaN(timeMs) && timeMs % 1000 !== 0) this.#draft.gearsInWholeSeconds = false;
-    this.#draft.add({
+    const record = {
       timeMs,
       speedMps: this.#number('speed_mps'),
       cadenceRpm: this.#number('cadence_rpm'),
       powerW: this.#number('power_w'),
       distanceM: this.#number('distance_m'),
       pathM: NaN,
-    });
-    if (!Number.isNaN(timeMs)) this.#gear(timeMs);
+    };
+    if (Number.isNaN(timeMs) || !this.#gear(timeMs) || measures(record)) this.#draft.add(record);
+    else this.#gearsAlone.push(record);
   }
 
   end(): RideDraft {
     if (!this.#header) this.#refuse();
+    if (this.#draft.length === 0) for (const record of this.#gearsAlone) this.#draft.add(record);
     const bad = this.#bad.message();
     if (bad) this.#draft.warn('bad-values', bad);
     if (this.#withoutZone) this.#draft.warn('no-time-zone', 'Times name no time zone; they were taken as UTC.');
@@ -162,12 +170,15 @@ class CsvReader {
     return unchanged;
   }
 
-  #gear(timeMs: number): void {
+  /** Keeps the gear of a row; false where it names none. */
+  #gear(timeMs: number): boolean {
+    if (this.#cell('rear_teeth') === '' && this.#cell('front_teeth') === '') return false;
     const rear = this.#teeth('rear_teeth', this.#rear);
     const front = this.#teeth('front_teeth', this.#front);
-    if (rear === this.#rear && front === this.#front) return;
+    if (rear === this.#rear && front === this.#front) return true;
     this.#rear = rear;
     this.#front = front;
     this.#draft.addGear({ timeMs, rearTeeth: rear, frontTeeth: front, rearPosition: 0, frontPosition: 0 });
+    return true;
   }
 }
