@@ -165,7 +165,8 @@ export function faultySetup(cause: Cause, draw: Draw, healthy: Setup): Setup {
         frictionIn: size * 0.4 * draw.shape.side ** 2,
         frictionBothWays: 0.65 * draw.shape.share ** 1.5,
         softness: healthy.softness + 0.05 * size,
-        missedMargin: healthy.missedMargin * between(0.8, 2.5, shape),
+        missedMargin: healthy.missedMargin * 0.1 * (2 / 0.1) ** shape,
+        slowRevs: healthy.slowRevs * between(0.05, 0.8, shape),
       };
     }
     case 'worn-drivetrain':

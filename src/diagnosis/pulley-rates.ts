@@ -44,6 +44,9 @@ function beyond(distance: number, softness: number, atRest: number): number {
 /** What the step gives for a pulley that stands right, before the shift to 0. */
 const stepAtRest = (softness: number): number => 1 / (1 + Math.exp(1 / softness));
 
+/** A pulley that stands beyond the cog hastens the chain by this share of what one as far short of it would delay it (assumption of ours). */
+const EAGER = 0.3;
+
 const sigmoid = (x: number): number => 1 / (1 + Math.exp(-x));
 
 /** Trouble a wrong gap makes on a cog (share 0..1) in a direction. */
@@ -70,7 +73,8 @@ function fillOutcomes(setup: Setup, atRest: number, cog: CogMoment, row: number,
   const reach = erratic > 0 ? Math.max(short, frictionOn(setup, share)) : short;
   const indexMissed = index === 0 ? 0 : 0.05 + 0.9 * sigmoid((reach - 1 - setup.missedMargin) / 0.5);
   const background = larger ? setup.backgroundIn : setup.backgroundOut;
-  rates.slowRevs[row / (loadBins * outcomes.length)] = setup.slowRevs * (1 - (1 - index) * (1 - gap));
+  const eager = EAGER * beyond(-short, setup.softness, atRest);
+  rates.slowRevs[row / (loadBins * outcomes.length)] = setup.slowRevs * (1 - (1 - index) * (1 - gap) - eager);
   for (const load of loads) {
     const harder = Math.exp(setup.loadEffect * loadSteps[load]);
     const loadedIndex = (index * harder) / (1 - index + index * harder);

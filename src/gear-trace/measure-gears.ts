@@ -13,7 +13,7 @@ export interface MeasuredGears {
   readonly noise: number;
 }
 
-const LAGS_S = Array.from({ length: 25 }, (_, i) => -1.5 + i * 0.25);
+const LAGS_S = Array.from({ length: 29 }, (_, i) => -2.5 + i * 0.25);
 const MIN_ACCELERATING = 60;
 const ACCELERATING_PER_S = 0.015;
 

@@ -24,6 +24,8 @@ const HALT_LASTS_S = 15;
 const IDLE_RPM = 40;
 const SOON_S = 20;
 const LEAST_ODDS = 1;
+/** Some sensors show cadence this much later than speed: in a bike that brakes it then looks too fast. */
+const LATE_CADENCE_S = 2.5;
 
 /** Weights of the signs, in log odds (assumptions of ours; the sum decides). */
 const ODDS = {
@@ -86,12 +88,20 @@ export function freeSpins(log: RideLog, trace: RideTrace): FreeSpin[] {
     );
   }
 
+  /** Fastest speed of the seconds in which the wheel may have turned as the cadence shown here tells. */
+  function fastestOf(i: number): number {
+    let fastest = log.speedMps[i];
+    for (let k = i - 1; k >= 0 && log.timeS[i] - log.timeS[k] <= LATE_CADENCE_S; k--)
+      if (log.speedMps[k] > fastest) fastest = log.speedMps[k];
+    return fastest;
+  }
+
   /** How far the ratio lies below the commanded cog on any ring; NaN without a command or a ratio. */
   function belowCommanded(i: number): number {
     const { cogs, rings, logDevelopment } = model as NonNullable<typeof model>;
     const cog = commands.cog[commands.latest[i]];
     if (!(cog >= 0)) return Number.NaN;
-    const ratio = Math.log((log.speedMps[i] * 60) / log.cadenceRpm[i]);
+    const ratio = Math.log((fastestOf(i) * 60) / log.cadenceRpm[i]);
     let below = Number.POSITIVE_INFINITY;
     for (let ring = 0; ring < rings; ring++) below = Math.min(below, logDevelopment[ring * cogs + cog] - ratio);
     return below;

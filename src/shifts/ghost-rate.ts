@@ -12,10 +12,10 @@ export const LIFT_AT_MOST = 4;
 /** Two findings this near are one event. */
 const SAME_WITHIN_S = 3;
 /**
- * Shape of the gamma distribution of the rate of unasked shifts over bikes (assumption of ours): most have none, some many, so one sure
- * one makes the next fourfold likelier.
+ * Shape of the gamma distribution of the rate of unasked shifts over bikes (assumption of ours): most have few, some many, so one sure
+ * one makes the next twice as likely.
  */
-const RATE_SHAPE = 0.3;
+const RATE_SHAPE = 1;
 
 const chance = (logOdds: number): number => 1 / (1 + Math.exp(-logOdds));
 

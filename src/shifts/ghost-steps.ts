@@ -71,7 +71,7 @@ export function ghostSteps(log: RideLog, trace: RideTrace, sensorLagS: number): 
 
   /** Whether the trace drives on the commanded cog here and at the record before, with no command to explain a move. */
   function followsOn(i: number, cog: number, last: number): boolean {
-    if (cog < 0 || trace.ring[i] < 0 || Number.isNaN(trace.logDevelopment[i]) || !(trace.driving[i - 1] > 0.5))
+    if (cog < 0 || trace.ring[i] < 0 || Number.isNaN(trace.logDevelopment[i]) || !(trace.driving[i] > 0.5))
       return false;
     if (trace.cog[i - 1] !== cog || trace.ring[i - 1] !== trace.ring[i]) return false;
     return last >= 0 && commands.cog[last] === cog && log.timeS[i] - sensorLagS - commands.timeS[last] >= NO_COMMAND_S;

@@ -60,18 +60,32 @@ test('what is written is read: any delimiter, any order of columns, byte-order m
       const log = read(text);
       const orNaN = (value: number | null, scale: number): number => (value === null ? NaN : value / scale);
       expect(log.warnings).toEqual([]);
-      expect(log.startMs).toBe(startMs);
-      expect([...log.timeS]).toEqual(times.map((time) => (time - startMs) / 1000));
-      expect([...log.speedMps]).toEqual(rows.map(({ speed }) => orNaN(speed, 1000)));
-      expect([...log.cadenceRpm]).toEqual(rows.map(({ cadence }) => orNaN(cadence, 10)));
-      expect([...log.powerW]).toEqual(rows.map(({ power }) => orNaN(power, 1)));
+      // a row that changes the gear and measures nothing is no record, unless the whole file is of such rows
+      const measured = rows.map(({ speed, cadence, power }) => [speed, cadence, power].some((value) => value !== null));
+      let gear = '0 0';
+      const named = rows.map((values) => {
+        const before = gear;
+        const [rear, front] = before.split(' ');
+        gear = `${values.rear ?? rear} ${values.front ?? front}`;
+        return gear !== before;
+      });
+      const some = rows.some((_, i) => measured[i] || !named[i]);
+      const kept = [...rows.keys()].filter((i) => !some || measured[i] || !named[i]);
+      const firstMs = times[kept[0]];
+      const of = (column: 'speed' | 'cadence' | 'power', scale: number): number[] =>
+        kept.map((i) => orNaN(rows[i][column], scale));
+      expect(log.startMs).toBe(firstMs);
+      expect([...log.timeS]).toEqual(kept.map((i) => (times[i] - firstMs) / 1000));
+      expect([...log.speedMps]).toEqual(of('speed', 1000));
+      expect([...log.cadenceRpm]).toEqual(of('cadence', 10));
+      expect([...log.powerW]).toEqual(of('power', 1));
       let rear = 0;
       let front = 0;
       const gears = rows.flatMap((values, i) => {
         const before = [rear, front];
         rear = values.rear ?? rear;
         front = values.front ?? front;
-        return before[0] === rear && before[1] === front ? [] : [[(times[i] - startMs) / 1000, rear, front]];
+        return before[0] === rear && before[1] === front ? [] : [[(times[i] - firstMs) / 1000, rear, front]];
       });
       const { timeS, rearTeeth, frontTeeth, wholeSeconds } = log.gearRecords;
       expect(Array.from(timeS, (time, i) => [time, rearTeeth[i], frontTeeth[i]])).toEqual(gears);

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { type AnalysedRide, analyseRide } from '../../src/analyse.ts';
 import { traceGears } from '../../src/gear-trace/trace-gears.ts';
 import { dropSide } from '../../src/shifts/drop-side.ts';
+import { likelyGhosts } from '../../src/shifts/ghost-rate.ts';
 import { ghostShifts } from '../../src/shifts/ghost-shifts.ts';
 import { ghostSteps } from '../../src/shifts/ghost-steps.ts';
 import { lowestLevels } from '../../src/shifts/lowest-levels.ts';
@@ -58,11 +59,11 @@ describe('ghost shifts', () => {
         .pedal(seconds, { cadenceRpm: (80 * 23) / 20 })
         .move(4)
         .pedal(14);
-    const [ghost] = found(hop(5));
+    const [ghost] = likelyGhosts(found(hop(5)));
     expect([ghost?.fromCog, ghost?.toCog]).toEqual([4, 5]);
     expect(Math.abs(ghost.heldS - 5)).toBeLessThanOrEqual(1);
-    expect(found(hop(1))).toEqual([]);
-    expect(found(at(4).pedal(34))).toEqual([]);
+    expect(likelyGhosts(found(hop(1)))).toEqual([]);
+    expect(likelyGhosts(found(at(4).pedal(34)))).toEqual([]);
     // a speed that sags while the legs keep their pace is the sensor's own
     const sagging = at(4).pedal(34);
     const log = sagging.log();
@@ -71,12 +72,31 @@ describe('ghost shifts', () => {
     );
     const trace = traceGears({ ...log, speedMps }, madeBike);
     expect(
-      ghostSteps(
-        { ...log, speedMps },
-        { ...trace, cog: trace.cog.map((cog, i) => (i > speedMps.length - 30 ? 4 : cog)) },
-        0,
+      likelyGhosts(
+        ghostSteps(
+          { ...log, speedMps },
+          { ...trace, cog: trace.cog.map((cog, i) => (i > speedMps.length - 30 ? 4 : cog)) },
+          0,
+        ),
       ),
     ).toEqual([]);
+  });
+
+  it('are weighed at the rate that the ride’s other sure ones show', () => {
+    const candidate = (timeS: number, logOdds: number) => ({
+      ghost: { timeS, fromCog: 4, toCog: 5, heldS: 3, torqueNm: Number.NaN },
+      logOdds,
+      leastLogOdds: 3,
+    });
+    const doubtful = candidate(900, 2);
+    expect(likelyGhosts([doubtful])).toEqual([]);
+    const sure = [100, 300, 500].map((timeS) => candidate(timeS, 9));
+    const found = likelyGhosts([doubtful, ...sure]);
+    expect(found.map(({ timeS }) => timeS)).toEqual([100, 300, 500, 900]);
+    // three others: four times the rate, so the log of four on top
+    expect(found[3].confidence).toBeCloseTo(1 / (1 + Math.exp(-(2 + Math.log(4)))), 3);
+    // two findings of one event are one, the surer of them
+    expect(likelyGhosts([candidate(100, 9), candidate(101.5, 4)]).map(({ timeS }) => timeS)).toEqual([100]);
   });
 
   it('are none where a command came in the 5 s before', () => {

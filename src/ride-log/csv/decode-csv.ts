@@ -14,7 +14,7 @@ const DELIMITERS = [',', ';', '\t'] as const;
  * Reads a CSV ride. The first line names the columns; see `CSV_COLUMNS`. The delimiter is whichever of comma, semicolon and tab stands
  * most often in it; decimal commas are understood with semicolons only. Cells that cannot be read are left out with a
  * warning that names their lines. A gear record is made where a commanded tooth count appears or changes; empty means unchanged. A row
- * that names a gear and measures nothing, as where gears are written at moments of their own, is no record of the ride.
+ * that changes the gear and measures nothing, as where gears are written at moments of their own, is no record of the ride.
  *
  * Throws `unknown-format` without any known column, `no-time` without `time` or `time_s`, `bad-csv` for a broken quote or an overlong line.
  */
@@ -62,7 +62,7 @@ class CsvReader {
   readonly #decimalComma: boolean;
   readonly #bad = new BadValues();
   #header: CsvHeader | null = null;
-  /** Rows that tell of a gear and nothing else: in a file that measures anything they are no records of the ride. */
+  /** Rows that tell of a change of gear and nothing else: in a file that measures anything they are no records of the ride. */
   readonly #gearsAlone: DraftRecord[] = [];
   #cells: readonly string[] = [];
   #line = 0;
@@ -170,12 +170,11 @@ class CsvReader {
     return unchanged;
   }
 
-  /** Keeps the gear of a row; false where it names none. */
+  /** Keeps the gear of a row; false where it names none, or the one before. */
   #gear(timeMs: number): boolean {
-    if (this.#cell('rear_teeth') === '' && this.#cell('front_teeth') === '') return false;
     const rear = this.#teeth('rear_teeth', this.#rear);
     const front = this.#teeth('front_teeth', this.#front);
-    if (rear === this.#rear && front === this.#front) return true;
+    if (rear === this.#rear && front === this.#front) return false;
     this.#rear = rear;
     this.#front = front;
     this.#draft.addGear({ timeMs, rearTeeth: rear, frontTeeth: front, rearPosition: 0, frontPosition: 0 });
