@@ -1,6 +1,5 @@
-/** Earlier than this no ride was recorded with a clock: logs without one count from 1970. */
-const firstClockMs = Date.UTC(1980, 0);
+import { hasClock } from '../../src/ride-log/has-clock.ts';
 
 /** ISO time of a ride's start; null where its log has no clock. */
 export const clockedIso = (startMs: number): string | null =>
-  startMs >= firstClockMs ? new Date(startMs).toISOString() : null;
+  hasClock(startMs) ? new Date(startMs).toISOString() : null;

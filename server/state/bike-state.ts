@@ -1,7 +1,7 @@
+import { causeWords } from '../../src/diagnosis/cause-words.ts';
 import type { Cause } from '../../src/diagnosis/causes.ts';
 import { wilsonInterval } from '../../src/numeric/wilson-interval.ts';
 import type { Report } from '../../src/report/report-schema.ts';
-import { causeWords } from '../../src/report/words/cause-words.ts';
 import { percent } from '../../src/report/words/number-words.ts';
 import { seemsCured } from '../../src/report/words/seems-cured.ts';
 

@@ -1,7 +1,7 @@
 import { compareAdjustments } from '../adjustments/compare-adjustments.ts';
 import { cogPitchMm } from '../drivetrain/cog-pitch.ts';
 import { buildEvidence } from './build-evidence.ts';
-import { causeWords } from './cause-words.ts';
+import { causePhrase } from './cause-words.ts';
 import { type Cause, causes } from './causes.ts';
 import { curedBelow } from './cured-below.ts';
 import type { CauseVerdict, Diagnosis, DiagnosisInput, Undecided } from './diagnosis.ts';
@@ -36,7 +36,7 @@ function undecidedBetween(
   const rivals = ranked.map(({ cause }) => cause).filter((cause) => turned.some((varied) => varied.top === cause));
   const becauseOf = [...new Set(turned.filter((varied) => varied.top === rivals[0]).map(({ meaning }) => meaning))];
   const between: [Cause, Cause] = [top, rivals[0]];
-  const [a, b] = between.map((cause) => causeWords(cause, electronic));
+  const [a, b] = between.map((cause) => causePhrase(cause, electronic));
   return {
     between,
     becauseOf,

@@ -1,4 +1,4 @@
-import { causeWords } from './cause-words.ts';
+import { causePhrase } from './cause-words.ts';
 import type { Cause } from './causes.ts';
 import type { Separation } from './diagnosis.ts';
 import { LookAhead } from './look-ahead.ts';
@@ -96,7 +96,7 @@ export function separateCauses(
   const rowsOf = (cause: Cause): number[] =>
     lookAhead.particles.map((_, i) => i).filter((i) => lookAhead.particles[i].cause === cause);
   const rows = [rowsOf(between[0]), rowsOf(between[1])] as const;
-  const [a, b] = between.map((cause) => causeWords(cause, electronic));
+  const [a, b] = between.map((cause) => causePhrase(cause, electronic));
   const shift = bestShift(lookAhead, rows, cassette.length);
   const skips = rows.map((own) => mean(lookAhead.skipsPerHour, own)) as [number, number];
   const skipDivergence = (skips[0] - skips[1]) * Math.log((skips[0] + 0.01) / (skips[1] + 0.01)) * 0.1;

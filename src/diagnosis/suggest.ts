@@ -1,5 +1,5 @@
 import { wilsonInterval } from '../numeric/wilson-interval.ts';
-import { causeWords } from './cause-words.ts';
+import { causePhrase } from './cause-words.ts';
 import type { Cause } from './causes.ts';
 import { curedBelow } from './cured-below.ts';
 import type { CheckRide, Onset, RiderPart, Suggestion, TurnEstimate, Undecided } from './diagnosis.ts';
@@ -171,7 +171,7 @@ function leaveAlone({ all }: Observed): Suggestion {
 
 function cured(cause: Cause, facts: SuggestionFacts): Suggestion {
   return none(
-    `Leave it as it is: the last adjustment seems to have cured ${causeWords(cause, facts.electronic)}.`,
+    `Leave it as it is: the last adjustment seems to have cured ${causePhrase(cause, facts.electronic)}.`,
     'Nothing needs to be turned.',
     verifyStep(cause, facts.seen),
   );
@@ -204,7 +204,7 @@ function oneStep(facts: SuggestionFacts): Suggestion {
   if (probability < likelyEnough)
     return checkRideFirst(
       facts,
-      `the likeliest cause, ${causeWords(cause, electronic)}, has a probability of only ${Math.round(100 * probability)} %`,
+      `the likeliest cause, ${causePhrase(cause, electronic)}, has a probability of only ${Math.round(100 * probability)} %`,
     );
   return forCause(cause, facts);
 }

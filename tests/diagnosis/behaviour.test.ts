@@ -99,7 +99,7 @@ describe('adjustments', () => {
     expect(verdict.stillThere).toBeLessThan(0.25);
     expect(verdict.separates).toBeNull();
     expect(verdict.suggestion.parameter).toBe('none');
-    expect(verdict.suggestion.action).toMatch(/seems to have cured too little cable tension/);
+    expect(verdict.suggestion.action).toMatch(/seems to have cured too low a cable tension/);
     expect(verdict.causes[0].evidence.join(' ')).toMatch(
       /2026-05-03, cable tension \+4 clicks: \d+ of \d+ shifts went wrong before, \d+ of \d+ after: it helped/,
     );

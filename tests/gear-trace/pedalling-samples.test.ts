@@ -49,6 +49,19 @@ describe('logDevelopmentColumn', () => {
     for (let t = 1; t < 6; t++) expect(Math.exp(column[t])).toBeCloseTo(((5 + 0.4 * t + 0.6) * 60) / 80, 9);
   });
 
+  it('sets a cadence that is shown late against the speed of that time, jerks and all', () => {
+    // one gear of 4 m a turn; the bike brakes and starts again within seconds, and the cadence is shown 1.5 s late
+    const trulyMps = (t: number): number => 6 + 1.2 * Math.abs(((t + 40) % 8) - 4);
+    const times = Array.from({ length: 40 }, (_, t) => t);
+    const rpm = times.map((t) => (trulyMps(t - 1.5) / 4) * 60);
+    const log = madeLog({ speedMps: times.map(trulyMps), cadenceRpm: rpm });
+    const column = logDevelopmentColumn(log, pedallingSamples(log), -1.5);
+    // between two records the speed is taken as a straight line, which cuts the corners of the jerks
+    for (let t = 2; t < 40; t++) expect(Math.abs(column[t] - Math.log(4))).toBeLessThan(0.09);
+    const exact = column.filter((value) => Math.abs(value - Math.log(4)) < 1e-9).length;
+    expect(exact).toBeGreaterThan(25);
+  });
+
   it('is NaN where there is no ratio, and where undoing the lag would double or halve the speed', () => {
     const falling = madeLog({ speedMps: [9, 7, 5, 3, 1.5], cadenceRpm: filled(5, 80) });
     expect(logDevelopmentColumn(falling, pedallingSamples(falling), 3)[3]).toBeNaN();

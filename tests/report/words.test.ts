@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import { causeWords } from '../../src/diagnosis/cause-words.ts';
 import { causes } from '../../src/diagnosis/causes.ts';
 import type { AdjustmentReport } from '../../src/report/report-schema.ts';
 import { adjustmentVerdict } from '../../src/report/words/adjustment-verdict.ts';
 import { bikeWords } from '../../src/report/words/bike-words.ts';
-import { causeWords } from '../../src/report/words/cause-words.ts';
 import { dayAndTime, sinceStart } from '../../src/report/words/moment-words.ts';
 import { counted, durationWords, percent, rateWithInterval, sure } from '../../src/report/words/number-words.ts';
 import { adjustmentWords } from '../../src/report/words/parameter-words.ts';

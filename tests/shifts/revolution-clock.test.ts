@@ -30,6 +30,12 @@ describe('revolutionClock', () => {
     expect(missing.at(5)).toBe(4);
   });
 
+  it('counts on through the gaps of a sparse recorder, with pedalling on both sides, and no others', () => {
+    expect(at([60, 60, 90], [0, 1, 9]).at(9)).toBe(1 + 8 * 1.25);
+    expect(at([60, 60, 0], [0, 1, 9]).at(9)).toBe(1);
+    expect(at([60, 20, 60], [0, 1, 9]).at(9)).toBeCloseTo(2 / 3, 9);
+  });
+
   it('is 0 before the ride, its end after it, and never gets there when the ride ends', () => {
     const clock = at([60, 60, 60]);
     expect([clock.at(-5), clock.at(99)]).toEqual([0, 2]);

@@ -1,4 +1,4 @@
-import { causeWords } from '../../src/report/words/cause-words.ts';
+import { causeWords } from '../../src/diagnosis/cause-words.ts';
 import type { Bike, Diagnosis } from '../api/answers.ts';
 import { make, makeSvg } from '../dom/make.ts';
 import { inOwnZone } from '../words/dates.ts';

@@ -1,4 +1,4 @@
-import { causeWords } from '../../src/report/words/cause-words.ts';
+import { causeWords } from '../../src/diagnosis/cause-words.ts';
 import { namedAlone, seemsCured } from '../../src/report/words/seems-cured.ts';
 import type { BikeDetail } from '../api/answers.ts';
 import { upperFirst } from '../words/upper-first.ts';

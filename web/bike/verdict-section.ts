@@ -1,4 +1,4 @@
-import { causeWords } from '../../src/report/words/cause-words.ts';
+import { causeWords } from '../../src/diagnosis/cause-words.ts';
 import { percent as percentWords } from '../../src/report/words/number-words.ts';
 import { seemsCured } from '../../src/report/words/seems-cured.ts';
 import { showsNothing } from '../../src/report/words/verdict-words.ts';

@@ -1,4 +1,4 @@
-import { causeWords } from '../../src/report/words/cause-words.ts';
+import { causeWords } from '../../src/diagnosis/cause-words.ts';
 import type { BikeSummary } from '../api/answers.ts';
 import { trendSpark } from '../charts/trend-spark.ts';
 import { make } from '../dom/make.ts';

@@ -4,7 +4,7 @@ import { momentPlan } from '../charts/moment/moment-plan.ts';
 import type { RideTrack } from '../charts/timeline/ride-track.ts';
 import { fill, listen, make } from '../dom/make.ts';
 import { icon } from '../page/icons.ts';
-import { clock, hasClock, rideClock } from '../words/dates.ts';
+import { clock, isDated, rideClock } from '../words/dates.ts';
 import { fileStem } from '../words/file-stem.ts';
 import { makeEventVerdict } from './event-verdict.ts';
 import { eventTitle } from './event-words.ts';
@@ -82,11 +82,7 @@ export function makeEventPanel(plan: PanelPlan): EventPanel {
       heading.textContent = eventTitle(event);
       fill(
         why,
-        make(
-          'li',
-          {},
-          `${rideClock(event.timeS)} into the ride${hasClock(event.at) ? `, at ${clock(event.at)}` : ''}.`,
-        ),
+        make('li', {}, `${rideClock(event.timeS)} into the ride${isDated(event.at) ? `, at ${clock(event.at)}` : ''}.`),
         ...whyJudged(event, plan.sensorLagS).map((sentence) => make('li', {}, sentence)),
       );
       verdict.show(event);

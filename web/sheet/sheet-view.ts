@@ -1,7 +1,7 @@
 import { select } from 'd3-selection';
+import { causeWords } from '../../src/diagnosis/cause-words.ts';
 import { describeTroubleByCog, drawTroubleByCog } from '../../src/report/charts/trouble-by-cog-chart.ts';
 import { adjustmentVerdict } from '../../src/report/words/adjustment-verdict.ts';
-import { causeWords } from '../../src/report/words/cause-words.ts';
 import { adjustmentWords, parameterName } from '../../src/report/words/parameter-words.ts';
 import { showsNothing } from '../../src/report/words/verdict-words.ts';
 import type { SheetData } from '../api/answers.ts';

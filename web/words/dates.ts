@@ -1,20 +1,22 @@
+import { hasClock } from '../../src/ride-log/has-clock.ts';
+
 const dayFormat = new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'long', year: 'numeric' });
 const shortDayFormat = new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'short' });
 const clockFormat = new Intl.DateTimeFormat('en-GB', { hour: '2-digit', minute: '2-digit', second: '2-digit' });
 const minuteFormat = new Intl.DateTimeFormat('en-GB', { hour: '2-digit', minute: '2-digit' });
 
-/** Logs without a clock start at the epoch: their dates mean nothing. */
-export const hasClock = (iso: string): boolean => new Date(iso).getUTCFullYear() > 1980;
+/** Without a clock a log's dates mean nothing. */
+export const isDated = (iso: string): boolean => hasClock(Date.parse(iso));
 
 /** "3 May 2026", in the reader's own time zone. */
-export const day = (iso: string): string => (hasClock(iso) ? dayFormat.format(new Date(iso)) : 'date not recorded');
+export const day = (iso: string): string => (isDated(iso) ? dayFormat.format(new Date(iso)) : 'date not recorded');
 
 /** "3 May". */
-export const shortDay = (iso: string): string => (hasClock(iso) ? shortDayFormat.format(new Date(iso)) : 'no date');
+export const shortDay = (iso: string): string => (isDated(iso) ? shortDayFormat.format(new Date(iso)) : 'no date');
 
 /** "3 May 2026, 14:05". */
 export const dayAndTime = (iso: string): string =>
-  hasClock(iso) ? `${day(iso)}, ${minuteFormat.format(new Date(iso))}` : 'date not recorded';
+  isDated(iso) ? `${day(iso)}, ${minuteFormat.format(new Date(iso))}` : 'date not recorded';
 
 /** "14:05:09". */
 export const clock = (iso: string): string => clockFormat.format(new Date(iso));

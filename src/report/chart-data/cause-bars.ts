@@ -1,6 +1,6 @@
+import { causeWords } from '../../diagnosis/cause-words.ts';
 import type { CauseBar } from '../charts/cause-chart.ts';
 import type { Report } from '../report-schema.ts';
-import { causeWords } from '../words/cause-words.ts';
 
 /** The verdict's causes with their names, likeliest first. */
 export function causeBars({ diagnosis, bike }: Pick<Report, 'diagnosis' | 'bike'>): CauseBar[] {

@@ -1,8 +1,8 @@
+import { causeWords } from '../../diagnosis/cause-words.ts';
 import { causeBars } from '../chart-data/cause-bars.ts';
 import { causeChartHeightPx, drawCauses } from '../charts/cause-chart.ts';
 import { drawLateralError } from '../charts/lateral-error-chart.ts';
 import type { Report } from '../report-schema.ts';
-import { causeWords } from '../words/cause-words.ts';
 import { percent, signedMm } from '../words/number-words.ts';
 import { parameterTitle } from '../words/parameter-words.ts';
 import { turnWords } from '../words/turn-words.ts';

@@ -1,5 +1,5 @@
+import { causeWords } from '../../diagnosis/cause-words.ts';
 import type { Report } from '../report-schema.ts';
-import { causeWords } from '../words/cause-words.ts';
 import { percent } from '../words/number-words.ts';
 import { parameterTitle } from '../words/parameter-words.ts';
 import { turnWords } from '../words/turn-words.ts';

@@ -1,5 +1,5 @@
+import { causeWords } from '../../diagnosis/cause-words.ts';
 import type { Report } from '../report-schema.ts';
-import { causeWords } from './cause-words.ts';
 import { percent } from './number-words.ts';
 import { namedAlone, seemsCured } from './seems-cured.ts';
 
