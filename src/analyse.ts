@@ -3,6 +3,7 @@ import { compareAdjustments } from './adjustments/compare-adjustments.ts';
 import { actuationOf } from './adjustments/doubtful-adjustment.ts';
 import { tallyCogs } from './cogs/tally-cogs.ts';
 import { diagnose } from './diagnosis/diagnose.ts';
+import { suddenStartMs } from './diagnosis/onset.ts';
 import type { Bike } from './drivetrain/bike.ts';
 import type { Warning } from './errors/warning.ts';
 import type { EvidenceKind, RideTrace } from './gear-trace/gear-trace.ts';
@@ -112,6 +113,7 @@ export function concludeBike(
 ): Report {
   const { bike } = chosen;
   const cogs = bike.cassette.length;
+  const diagnosis = diagnose({ bike, rides, adjustments, cogsKnown: !drivetrainUnknown(chosen.bikeNotes) });
   return buildReport({
     ...chosen,
     rides: rides.map(({ report }) => report),
@@ -120,7 +122,7 @@ export function concludeBike(
       rides.map(({ events }) => events),
       cogs,
     ),
-    diagnosis: diagnose({ bike, rides, adjustments, cogsKnown: !drivetrainUnknown(chosen.bikeNotes) }),
-    adjustments: compareAdjustments(rides, adjustments, cogs),
+    diagnosis,
+    adjustments: compareAdjustments(rides, adjustments, cogs, suddenStartMs(diagnosis.onset)),
   });
 }

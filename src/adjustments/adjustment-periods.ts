@@ -31,8 +31,15 @@ export interface AdjustmentPeriods {
 /**
  * Splits rides at the adjustments, also in the middle of a ride. Rides without a clock cannot be placed and are left
  * out when there are adjustments at all; without adjustments there is one period with every ride in it.
+ *
+ * @param beganMs where a fault began suddenly: the period in which it did starts there, as far as shifts were judged after it, since
+ *   what went well before would be set against an adjustment that had no part in it
  */
-export function adjustmentPeriods(rides: readonly PlacedRide[], adjustments: readonly Adjustment[]): AdjustmentPeriods {
+export function adjustmentPeriods(
+  rides: readonly PlacedRide[],
+  adjustments: readonly Adjustment[],
+  beganMs = Number.NEGATIVE_INFINITY,
+): AdjustmentPeriods {
   const sorted = [...adjustments].sort((a, b) => Date.parse(a.at) - Date.parse(b.at));
   const placed = sorted.length === 0 ? rides : rides.filter((ride) => hasClock(ride.startMs));
   const judged = placed
@@ -55,8 +62,10 @@ export function adjustmentPeriods(rides: readonly PlacedRide[], adjustments: rea
     } else groups.push({ adjustments: [adjustment], firstMs: ms, lastMs: ms });
   }
   const periods = Array.from({ length: groups.length + 1 }, (_, i) => {
-    const from = groups[i - 1]?.lastMs ?? Number.NEGATIVE_INFINITY;
+    const sinceMs = groups[i - 1]?.lastMs ?? Number.NEGATIVE_INFINITY;
     const to = groups[i]?.firstMs ?? Number.POSITIVE_INFINITY;
+    const began = beganMs > sinceMs && judged.some((entry) => entry.ms >= beganMs && entry.ms <= to);
+    const from = began ? beganMs - 1 : sinceMs;
     return {
       shifts: judged.filter((entry) => entry.ms > from && entry.ms <= to).map((entry) => entry.shift),
       ghostShifts: ghosts.filter((entry) => entry.ms > from && entry.ms <= to).map((entry) => entry.ghost),

@@ -31,7 +31,7 @@ export interface AdjustmentComparison {
   readonly parameter: Adjustment['parameter'];
   readonly amount: number | null;
   readonly unit: Adjustment['unit'];
-  /** Rides since the adjustment before this one. */
+  /** Rides since the adjustment before this one, or since a fault began suddenly after it. */
   readonly before: PeriodTally;
   /** Rides until the next adjustment. */
   readonly after: PeriodTally;
@@ -79,14 +79,16 @@ function compareCogs(before: AdjustmentPeriod, after: AdjustmentPeriod, cassette
 
 /**
  * Sets the rides before each adjustment against those after it, in order of time: overall, and by cog and direction
- * where anything was seen. Adjustments with no judged shift between them share their before and after.
+ * where anything was seen. Adjustments with no judged shift between them share their before and after. `beganMs`: see
+ * `adjustmentPeriods`.
  */
 export function compareAdjustments(
   rides: readonly PlacedRide[],
   adjustments: readonly Adjustment[],
   cassetteLength: number,
+  beganMs?: number,
 ): AdjustmentComparison[] {
-  const { groups, periods } = adjustmentPeriods(rides, adjustments);
+  const { groups, periods } = adjustmentPeriods(rides, adjustments, beganMs);
   return groups.flatMap((group, i) => {
     const before = tally(periods[i], () => true);
     const after = tally(periods[i + 1], () => true);

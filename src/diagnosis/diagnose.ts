@@ -9,12 +9,12 @@ import { lateralErrors, lateralOffset, stillThere, turnsNeeded } from './estimat
 import { evidenceSentences } from './evidence-sentences.ts';
 import { LookAhead } from './look-ahead.ts';
 import { observe } from './observed.ts';
-import { faultOnset } from './onset.ts';
+import { faultOnset, suddenStartMs } from './onset.ts';
 import { drawParticles } from './particles.ts';
 import { noCheckRide, planCheckRide } from './plan-check-ride.ts';
 import { posterior } from './posterior.ts';
 import { weighRider } from './rider-load.ts';
-import { varyAssumptions } from './sensitivity.ts';
+import { likeliest, varyAssumptions } from './sensitivity.ts';
 import { separateCauses } from './separate-causes.ts';
 import { adjustmentSentences, onsetSentence } from './story-sentences.ts';
 import { suggest } from './suggest.ts';
@@ -62,7 +62,13 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
   const particles = drawParticles(weighed, probabilities);
   const lookAhead = new LookAhead(particles, weighed.model);
   const seen = observe(evidence.rides, bike);
-  const comparisons = compareAdjustments(evidence.rides, input.adjustments, bike.cassette.length);
+  const top = likeliest(probabilities);
+  const own = particles.map((_, i) => i).filter((i) => particles[i].cause === top);
+  const onset = faultOnset(particles, top, evidence, (cog, direction) => {
+    const { trouble } = lookAhead.expect({ cog, larger: direction === 'to-larger', firm: false });
+    return own.reduce((sum, i) => sum + trouble[i], 0) / own.length > showsAbove;
+  });
+  const comparisons = compareAdjustments(evidence.rides, input.adjustments, bike.cassette.length, suddenStartMs(onset));
   const last = comparisons.at(-1);
   const untested = last !== undefined && last.after.shifts === 0 ? last : null;
   const ranked = causes
@@ -72,12 +78,6 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
       evidence: [...evidenceSentences(cause, seen), ...adjustmentSentences(cause, comparisons)],
     }))
     .sort((a, b) => b.probability - a.probability);
-  const top = ranked[0].cause;
-  const own = particles.map((_, i) => i).filter((i) => particles[i].cause === top);
-  const onset = faultOnset(particles, top, evidence, (cog, direction) => {
-    const { trouble } = lookAhead.expect({ cog, larger: direction === 'to-larger', firm: false });
-    return own.reduce((sum, i) => sum + trouble[i], 0) / own.length > showsAbove;
-  });
   ranked[0].evidence.push(...onsetSentence(onset));
   // where nothing was seen the verdict is what was taken for granted: nothing to part, nothing that hangs on more
   const saysNothing = seen.all.shifts + seen.events === 0;

@@ -1,5 +1,6 @@
 import { changePoint } from '../numeric/change-point.ts';
 import { logBeta } from '../numeric/log-gamma.ts';
+import { hasClock } from '../ride-log/has-clock.ts';
 import type { Direction } from '../shifts/ride-events.ts';
 import type { Evidence } from './build-evidence.ts';
 import type { Cause } from './causes.ts';
@@ -9,7 +10,7 @@ import type { Particle } from './particles.ts';
 /** Tells whether shifts onto a cog in a direction are where a cause shows. */
 export type Shows = (cog: number, direction: Direction) => boolean;
 
-const iso = (ms: number): string | null => (ms > 0 ? new Date(ms).toISOString() : null);
+const iso = (ms: number): string | null => (hasClock(ms) ? new Date(ms).toISOString() : null);
 
 /** A border between stretches of riding is taken for the moment unless another is this many times likelier. */
 const borderGoesFirst = 10;
@@ -58,5 +59,9 @@ export function faultOnset(particles: readonly Particle[], cause: Cause, evidenc
     (_, segment) => own.filter(({ onset }) => onset.kind === 'sudden' && onset.fullFrom === segment).length,
   );
   const borderMs = evidence.segments[starts.indexOf(Math.max(...starts))].startMs;
-  return { kind, at: borderMs > 0 ? iso(changeMs(evidence, shows, borderMs)) : null, probability };
+  return { kind, at: iso(changeMs(evidence, shows, borderMs)), probability };
 }
+
+/** Unix milliseconds from which on the fault is there, where it began suddenly and that is likelier than not; else -Infinity. */
+export const suddenStartMs = ({ kind, at, probability }: Onset): number =>
+  kind === 'sudden' && at !== null && probability > 0.5 ? Date.parse(at) : Number.NEGATIVE_INFINITY;

@@ -72,6 +72,18 @@ describe('before and after an adjustment', () => {
     expect(comparison.after.shifts).toBe(19);
   });
 
+  it('sets no sound riding before a sudden fault against an adjustment that came after it', () => {
+    const rides = [ride(0, 40, 0), ride(2, 30, 10), ride(4, 30, 10)];
+    const [fair] = compareAdjustments(rides, [adjusted(3)], 4, start + 2 * dayMs);
+    expect(fair.before).toMatchObject({ shifts: 30, missed: 10 });
+    const [unfair] = compareAdjustments(rides, [adjusted(3)], 4);
+    expect(unfair.before.shifts).toBe(70);
+    expect(fair.probabilityBetter).toBeGreaterThan(2 * unfair.probabilityBetter);
+    // a fault that began after the last judged shift of a period leaves it whole
+    const [whole] = compareAdjustments(rides, [adjusted(3)], 4, start + 3 * dayMs);
+    expect(whole.before.shifts).toBe(70);
+  });
+
   it('leaves out rides without a clock: a log that counts from its own start, a recorder never set', () => {
     const undated = [12_000, Date.UTC(1989, 11, 31)].map((startMs) => ({ ...ride(0, 40, 4), startMs }));
     const [comparison] = compareAdjustments([ride(0, 30, 5), ...undated], [adjusted(1)], 4);

@@ -16,7 +16,7 @@ const seen: Record<Cause, PatternRide> = {
     ],
   },
   'cable-tension-high': {
-    pattern: (_, larger) => (larger ? {} : { late: 0.17, missed: 0.17 }),
+    pattern: (_, larger) => (larger ? {} : { late: 0.25, missed: 0.09 }),
     ghosts: [
       [4, 5],
       [6, 7],

@@ -6,7 +6,7 @@ export const chartStyle = `
 svg.chart { font: 12px/1.2 system-ui, sans-serif; }
 svg.chart text { fill: var(--ink, #17211f); stroke: none; }
 svg.chart .axis, svg.chart .grid { font: inherit; }
-svg.chart .axis path, svg.chart .axis line { stroke: var(--line-strong, #8a9893); fill: none; }
+svg.chart .axis path, svg.chart .axis line { stroke: var(--line-strong, #75837e); fill: none; }
 svg.chart .axis text, svg.chart .axis-name, svg.chart .legend text { font-size: 12px; }
 svg.chart .axis-name, svg.chart .empty-note, svg.chart .count-name, svg.chart .count { fill: var(--quiet, #51605b); }
 svg.chart .count, svg.chart .count-name { font-size: 11px; }
@@ -20,7 +20,7 @@ svg.chart .to-smaller .interval { stroke: var(--smaller, #a65a00); stroke-width:
 svg.chart .before .point, svg.chart path.before { fill: var(--before, #6d7b77); stroke: var(--before, #6d7b77); }
 svg.chart .before .interval { stroke: var(--before, #6d7b77); stroke-dasharray: 2 2; }
 svg.chart .interval.quiet { stroke: var(--quiet, #51605b); stroke-width: 1.5; }
-svg.chart .few { opacity: 0.4; }
+svg.chart .few { opacity: 0.72; }
 svg.chart .fault .bar { fill: var(--trouble, #a2390a); }
 svg.chart .no-fault .bar { fill: var(--fine, #17635f); }
 svg.chart .actual .point, svg.chart path.actual.point { fill: var(--actual, #1a5f9e); stroke: none; }

@@ -1,11 +1,11 @@
 import { chartStyle } from '../charts/chart-style.ts';
 
 const light = `
-  --paper: #eef1ef; --panel: #fbfcfb; --ink: #17211f; --quiet: #51605b; --line: #cbd4d0; --line-strong: #8a9893;
+  --paper: #eef1ef; --panel: #fbfcfb; --ink: #17211f; --quiet: #51605b; --line: #cbd4d0; --line-strong: #75837e;
   --larger: #1a5f9e; --smaller: #a65a00; --trouble: #a2390a; --fine: #17635f; --before: #6d7b77;
   --commanded: #4c5a56; --actual: #1a5f9e; --caution-wash: #f3ebd2; --accent: #15506f;`;
 const dark = `
-  --paper: #11171a; --panel: #192125; --ink: #e4eae7; --quiet: #a3b2ad; --line: #303c41; --line-strong: #5d6d70;
+  --paper: #11171a; --panel: #192125; --ink: #e4eae7; --quiet: #a3b2ad; --line: #303c41; --line-strong: #6b7c7f;
   --larger: #7db9ec; --smaller: #f0b25a; --trouble: #ff9d6b; --fine: #74cbc1; --before: #93a39e;
   --commanded: #b8c5c0; --actual: #7db9ec; --caution-wash: #352c14; --accent: #8cc4e4;`;
 
