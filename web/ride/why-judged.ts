@@ -1,6 +1,6 @@
 import { dropSideWords } from '../../src/report/words/event-words.ts';
 import { AFTER_COMMAND_S } from '../../src/shifts/drop-side.ts';
-import { cleanWithinRevs, lateWithinRevs } from '../charts/moment/turn-limits.ts';
+import { CLEAN_WITHIN_REVS, LATE_WITHIN_REVS } from '../../src/shifts/turn-limits.ts';
 import { probably } from '../words/numbers.ts';
 import type { RideEvent } from './ride-event.ts';
 
@@ -20,14 +20,14 @@ function outcomeWords({ outcome, unjudgedBecause, crankRevs, toTeeth, fromTeeth 
   switch (outcome) {
     case 'clean':
       return crankRevs === null
-        ? `The chain came onto the ${toTeeth} within ${turns(cleanWithinRevs)}.`
-        : `The chain was on the ${toTeeth} after ${turns(crankRevs)}. Up to ${cleanWithinRevs} is clean.`;
+        ? `The chain came onto the ${toTeeth} within ${turns(CLEAN_WITHIN_REVS)}.`
+        : `The chain was on the ${toTeeth} after ${turns(crankRevs)}. Up to ${CLEAN_WITHIN_REVS} is clean.`;
     case 'late':
       return crankRevs === null
-        ? `The chain came onto the ${toTeeth} later than ${turns(cleanWithinRevs)}, but within ${lateWithinRevs}.`
-        : `The chain was on the ${toTeeth} only after ${turns(crankRevs)}. Over ${cleanWithinRevs} is late.`;
+        ? `The chain came onto the ${toTeeth} later than ${turns(CLEAN_WITHIN_REVS)}, but within ${LATE_WITHIN_REVS}.`
+        : `The chain was on the ${toTeeth} only after ${turns(crankRevs)}. Over ${CLEAN_WITHIN_REVS} is late.`;
     case 'missed':
-      return `The chain was not on the ${toTeeth} within ${lateWithinRevs} crank turns, or not before the next shift.`;
+      return `The chain was not on the ${toTeeth} within ${LATE_WITHIN_REVS} crank turns, or not before the next shift.`;
     case 'overshot':
       return `The chain settled beyond the ${toTeeth}, on its way from the ${fromTeeth}.`;
     case 'unjudged':

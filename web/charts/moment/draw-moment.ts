@@ -2,8 +2,8 @@ import { axisBottom, axisLeft } from 'd3-axis';
 import { scaleLinear, scaleLog } from 'd3-scale';
 import { axisName, type ChartSize, type ChartSvg, startChart } from '../../../src/report/charts/chart-frame.ts';
 import { drawLegend, type LegendEntry, legendHeightPx } from '../../../src/report/charts/chart-legend.ts';
+import { CLEAN_WITHIN_REVS, LATE_WITHIN_REVS } from '../../../src/shifts/turn-limits.ts';
 import { afterS, beforeS, type Moment, type MomentSample } from './moment.ts';
-import { cleanWithinRevs, lateWithinRevs } from './turn-limits.ts';
 
 const dot = 'M0,-3A3,3,0,1,1,0,3A3,3,0,1,1,0,-3Z';
 const wedge = 'M-5,-7H5L0,1Z';
@@ -197,9 +197,9 @@ function drawTurns(
       .attr('text-anchor', 'middle')
       .text(words);
   };
-  if (cleanUntilS !== null) zone('is-clean', 0, cleanUntilS, `${cleanWithinRevs}`);
+  if (cleanUntilS !== null) zone('is-clean', 0, cleanUntilS, `${CLEAN_WITHIN_REVS}`);
   if (cleanUntilS !== null && lateUntilS !== null && lateUntilS < afterS)
-    zone('is-late', cleanUntilS, lateUntilS, `${lateWithinRevs} turns`);
+    zone('is-late', cleanUntilS, lateUntilS, `${LATE_WITHIN_REVS} turns`);
 }
 
 /** Draws cadence, speed and power as thin bands, each only where there is any; returns the lower edge. */

@@ -1,6 +1,6 @@
+import { CLEAN_WITHIN_REVS, LATE_WITHIN_REVS } from '../../../src/shifts/turn-limits.ts';
 import type { RideTrack } from '../timeline/ride-track.ts';
 import { sampleFrom } from '../timeline/ride-track.ts';
-import { cleanWithinRevs, lateWithinRevs } from './turn-limits.ts';
 
 export const beforeS = 10;
 export const afterS = 20;
@@ -88,8 +88,8 @@ export function cutMoment(track: RideTrack, timeS: number, { rolloutMm, sensorLa
   return {
     cassette: track.cassette,
     samples,
-    cleanUntilS: shifted(cleanWithinRevs),
-    lateUntilS: shifted(lateWithinRevs),
+    cleanUntilS: shifted(CLEAN_WITHIN_REVS),
+    lateUntilS: shifted(LATE_WITHIN_REVS),
     judgedAtS: crankRevs === null ? null : shifted(crankRevs),
   };
 }
