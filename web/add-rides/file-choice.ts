@@ -27,7 +27,7 @@ export function makeFileChoice(changed: () => void): FileChoice {
       'span',
       { class: 'drop-words' },
       make('strong', {}, 'Drop ride files here'),
-      ' or choose them. A folder that is dropped is gone through to its end.',
+      ' or choose them. A dropped folder is read with all that lies in it.',
     ),
   );
   const folderInput = make('input', { type: 'file', hidden: true, webkitdirectory: true });
