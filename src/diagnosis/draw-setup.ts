@@ -157,6 +157,7 @@ export function faultySetup(cause: Cause, draw: Draw, healthy: Setup): Setup {
       return { ...healthy, offset: 0, tilt, pivot, ...movedStops(healthy, tilt, pivot) };
     }
     case 'cable-friction': {
+      // what sticks does not creep on: shifts are lost rather than late, and those that come through are hardly slowed
       const frictionSlope = between(-0.1, 2, draw.shape.slope);
       return {
         ...healthy,

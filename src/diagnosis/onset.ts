@@ -62,6 +62,9 @@ export function faultOnset(particles: readonly Particle[], cause: Cause, evidenc
   return { kind, at: iso(changeMs(evidence, shows, borderMs)), probability };
 }
 
-/** Unix milliseconds from which on the fault is there, where it began suddenly and that is likelier than not; else -Infinity. */
-export const suddenStartMs = ({ kind, at, probability }: Onset): number =>
-  kind === 'sudden' && at !== null && probability > 0.5 ? Date.parse(at) : Number.NEGATIVE_INFINITY;
+/** True where a fault began suddenly and that is likelier than not. */
+export const beganSuddenly = ({ kind, probability }: Onset): boolean => kind === 'sudden' && probability > 0.5;
+
+/** Unix milliseconds from which on a fault that began suddenly is there; else -Infinity. */
+export const suddenStartMs = (onset: Onset): number =>
+  beganSuddenly(onset) && onset.at !== null ? Date.parse(onset.at) : Number.NEGATIVE_INFINITY;

@@ -55,6 +55,9 @@ const mean = (values: Float64Array, rows: readonly number[]): number =>
 /** Relative entropy between two chances, symmetric: how fast trials tell them apart. */
 const contrast = (p: number, q: number): number => (p - q) * Math.log(p / q) + (q - p) * Math.log((1 - p) / (1 - q));
 
+/** What a shift tells, less for having to press firmly. */
+const worth = ({ divergence, firm }: Contrast): number => (firm ? divergence / firmMustTell : divergence);
+
 function bestShift(
   lookAhead: LookAhead,
   rows: readonly [readonly number[], readonly number[]],
@@ -70,8 +73,8 @@ function bestShift(
         const bad = trouble.map((p, i) => 1 - (1 - p) * (1 - drop[i]));
         const rates = [mean(bad, rows[0]), mean(bad, rows[1])] as const;
         const divergence = contrast(rates[0], rates[1]);
-        if (divergence > best.divergence * (firm && !best.firm ? firmMustTell : 1))
-          best = { cog, larger, firm, rates, divergence };
+        const one = { cog, larger, firm, rates, divergence };
+        if (worth(one) > worth(best)) best = one;
       }
   return best;
 }

@@ -5,13 +5,13 @@ import { curedBelow } from './cured-below.ts';
 import type { CheckRide, Onset, RiderPart, Suggestion, TurnEstimate, Undecided } from './diagnosis.ts';
 import { generalCautions, intoFrame, intoSpokes, nextStep, workOrder } from './next-steps.ts';
 import type { Observed, ShiftCount } from './observed.ts';
+import { beganSuddenly } from './onset.ts';
 
 /** Fewer judged shifts than this name no part, unless the verdict is all but sure. An assumption of ours. */
 export const fewestShifts = 30;
 const allButSure = 0.85;
 /** A cause less likely than this names no part. */
 const likelyEnough = 0.5;
-const suddenEnough = 0.5;
 
 export interface SuggestionFacts {
   readonly ranked: readonly { readonly cause: Cause; readonly probability: number }[];
@@ -126,7 +126,7 @@ function forCause(cause: Exclude<Cause, 'no-fault'>, facts: SuggestionFacts): Su
   const { electronic, seen, clicks, onset } = facts;
   const step = nextStep(cause, electronic);
   const tension = cause === 'cable-tension-low' || cause === 'cable-tension-high';
-  const sudden = onset.kind === 'sudden' && onset.probability > suddenEnough && cause !== 'hanger-bent';
+  const sudden = beganSuddenly(onset) && cause !== 'hanger-bent';
   const hangerFirst = sudden ? 'It began suddenly, so look for damage and have the hanger checked first. ' : '';
   return {
     parameter: step.parameter,
