@@ -1,8 +1,10 @@
 import { causeWords } from '../../src/diagnosis/cause-words.ts';
 import type { Cause } from '../../src/diagnosis/causes.ts';
+import { fewestShifts } from '../../src/diagnosis/suggest.ts';
+import { counted } from '../../src/numeric/counted.ts';
+import { percent } from '../../src/numeric/percent.ts';
 import { wilsonInterval } from '../../src/numeric/wilson-interval.ts';
 import type { Report } from '../../src/report/report-schema.ts';
-import { percent } from '../../src/report/words/number-words.ts';
 import { seemsCured } from '../../src/report/words/seems-cured.ts';
 
 /** The states, the one that needs a hand most first. */
@@ -28,11 +30,9 @@ export interface BikeState {
 
 /**
  * Limits of the rule below. Assumptions of ours, chosen so that the sample bikes and healthy rides fall where a
- * mechanic would put them; none is from a source.
+ * mechanic would put them; none is from a source. How many judged shifts are enough, the diagnosis says.
  */
 const rule = {
-  /** Fewer judged shifts than this say little. */
-  enoughShifts: 30,
   /** Probability of a fault that sends a bike to the workshop. */
   service: 0.8,
   /** Probability of a fault that is worth keeping an eye on. */
@@ -45,15 +45,13 @@ const rule = {
   sureDrop: 0.8,
 };
 
-const plural = (count: number, one: string, many: string): string => `${count} ${count === 1 ? one : many}`;
-
 /**
  * The rule, in order:
  *
- * 1. `service`: a fault is at least 80 % likely and there are enough shifts; or the chain left the cassette towards
- *    spokes or frame since the last adjustment; or the low end of the trouble rate lies above 15 %.
- * 2. `too little data`: fewer than 30 judged shifts.
- * 3. `watch`: a fault is at least 50 % likely, or the low end of the trouble rate lies above 3 %.
+ * 1. `service`: with enough judged shifts, a fault so likely that there is something to turn, or the low end of the trouble
+ *    rate above `troubleToService`; or, with however few, a chain that left the cassette towards spokes or frame since the last adjustment.
+ * 2. `too little data`: fewer than `fewestShifts` judged shifts.
+ * 3. `watch`: a fault at least as likely as `watch` says, or the low end of the trouble rate above `troubleToWatch`.
  * 4. `fine`: otherwise.
  *
  * A fault that the last adjustment cured counts only as far as it may still be there. The trouble rate is that since the last adjustment where enough was ridden since, else that of all rides.
@@ -72,17 +70,17 @@ export function bikeState(report: Report | null): BikeState {
 
   const dangers =
     leftTheCassette > 0
-      ? [`The chain left the cassette ${plural(leftTheCassette, 'time', 'times')}: inspect before riding.`]
+      ? [`The chain left the cassette ${counted(leftTheCassette, 'time')}: inspect before riding.`]
       : [];
   const reasons = [...dangers];
-  const enough = trouble.shifts >= rule.enoughShifts;
+  const enough = trouble.shifts >= fewestShifts;
   if (enough && fault >= rule.watch && topFault)
     reasons.push(
       `A fault is ${percent(fault)} likely; the likeliest is ${causeWords(topFault.cause, report.bike.actuation).name} (${percent(topFault.probability)}).`,
     );
   if (trouble.low > rule.troubleToWatch)
     reasons.push(
-      `${plural(trouble.count, 'shift', 'shifts')} of ${trouble.shifts} late, missed or overshot${trouble.since} (${percent(trouble.rate ?? 0)}).`,
+      `${counted(trouble.count, 'shift')} of ${trouble.shifts} late, missed or overshot${trouble.since} (${percent(trouble.rate ?? 0)}).`,
     );
   if (cured)
     reasons.push(
@@ -95,7 +93,7 @@ export function bikeState(report: Report | null): BikeState {
   const needsWatch = fault >= rule.watch || trouble.low > rule.troubleToWatch;
   const word: StateWord = needsService ? 'service' : !enough ? 'too little data' : needsWatch ? 'watch' : 'fine';
   if (word === 'too little data')
-    reasons.push(`Only ${plural(trouble.shifts, 'shift', 'shifts')} could be judged; ${rule.enoughShifts} are needed.`);
+    reasons.push(`Only ${counted(trouble.shifts, 'shift')} could be judged; ${fewestShifts} are needed.`);
   if (word === 'fine') reasons.push(`${trouble.count} of ${trouble.shifts} judged shifts late, missed or overshot.`);
   return {
     word,
@@ -136,7 +134,7 @@ interface Trouble {
 
 function troubleOf(report: Report): Trouble {
   const after = report.adjustments.at(-1)?.after;
-  const since = after !== undefined && after.shifts >= rule.enoughShifts;
+  const since = after !== undefined && after.shifts >= fewestShifts;
   const tallies = since ? [after] : report.cogs;
   const sum = (pick: (tally: (typeof tallies)[number]) => number): number =>
     tallies.reduce((total, tally) => total + pick(tally), 0);

@@ -1,5 +1,5 @@
 import type { AnalysedRide } from '../analyse.ts';
-import { percent } from '../report/words/number-words.ts';
+import { percent } from '../numeric/percent.ts';
 
 /** What each stage made of one ride, a line a stage, for `analyse --verbose`: numbers to follow a verdict back by. */
 export function explainRide({ log, trace, events }: AnalysedRide): string[] {

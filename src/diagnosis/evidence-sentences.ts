@@ -1,10 +1,6 @@
+import { counted } from '../numeric/counted.ts';
 import type { Cause } from './causes.ts';
 import type { Observed, ShiftCount } from './observed.ts';
-
-/** "1 shift", "3 shifts". */
-export function counted(count: number, noun: string): string {
-  return `${count} ${noun}${count === 1 ? '' : 's'}`;
-}
 
 const lateOrMissed = (count: ShiftCount): number => count.late + count.missed;
 const wasWere = (count: number): string => (count === 1 ? 'was' : 'were');

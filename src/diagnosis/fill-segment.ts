@@ -1,4 +1,5 @@
 import { median } from 'd3-array';
+import { DEVIATIONS_PER_MAD } from '../numeric/median-deviation.ts';
 import type { ChainDropEvent, RideEvents, ShiftEvent } from '../shifts/ride-events.ts';
 import { evidenceWeights } from './assumptions.ts';
 import { cogCell, type EvidenceSegment, type LoadEdges, loadBin, loadBins, outcomes } from './evidence-table.ts';
@@ -21,14 +22,14 @@ export interface RevTiming {
 /** A single shift counts for no more than this many spreads off the median. */
 const mostSpreads = 3;
 
-/** Median of a ride's clean shifts by one cog, and their spread: 1.4826 times the median absolute deviation, at least 0.05 turns. */
+/** Median of a ride's clean shifts by one cog, and their spread (standard deviation, from the median absolute deviation), at least 0.05 turns. */
 export function revTiming(events: RideEvents): RevTiming {
   const revs = events.shifts.filter(timesCog).map(({ crankRevs }) => crankRevs);
   if (revs.length === 0) return { median: 0, spread: 0.2 };
   const middle = median(revs) ?? 0;
   return {
     median: middle,
-    spread: Math.max(0.05, 1.4826 * (median(revs.map((value) => Math.abs(value - middle))) ?? 0)),
+    spread: Math.max(0.05, DEVIATIONS_PER_MAD * (median(revs.map((value) => Math.abs(value - middle))) ?? 0)),
   };
 }
 

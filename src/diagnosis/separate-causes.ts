@@ -82,7 +82,8 @@ function bestShift(
 /** A contrast this small needs hundreds of shifts to tell anything. */
 const tellsNothing = 0.02;
 
-const percent = (rate: number): string => `${Math.round(100 * rate)} %`;
+/** A rate foreseen, to stand behind "about". */
+const wholePercent = (rate: number): string => `${Math.round(100 * rate)} %`;
 
 /**
  * What would tell two causes apart: the shift on which they differ most, or the skips where they differ more in those,
@@ -108,7 +109,7 @@ export function separateCauses(
       ? ''
       : skipDivergence > shift.divergence
         ? `Skips under load tell most: with ${a} about ${skips[0].toFixed(1)} in an hour on the most used cog, with ${b} about ${skips[1].toFixed(1)}.`
-        : `Shifts to ${shift.larger ? 'larger' : 'smaller'} onto the ${cassette[shift.cog]}, ${shift.firm ? 'pressing firmly' : 'soft on the pedals'}, tell most: with ${a} about ${percent(shift.rates[0])} of them would go wrong, with ${b} about ${percent(shift.rates[1])}.`;
+        : `Shifts to ${shift.larger ? 'larger' : 'smaller'} onto the ${cassette[shift.cog]}, ${shift.firm ? 'pressing firmly' : 'soft on the pedals'}, tell most: with ${a} about ${wholePercent(shift.rates[0])} of them would go wrong, with ${b} about ${wholePercent(shift.rates[1])}.`;
   const hand = between
     .map((cause) => (electronic ? byHandElectronic[cause] : undefined) ?? byHand[cause])
     .filter((text) => text !== '');

@@ -1,5 +1,6 @@
 import type { AdjustmentComparison } from '../adjustments/compare-adjustments.ts';
 import { decidedAt } from '../adjustments/compare-rates.ts';
+import { chance } from '../numeric/percent.ts';
 import type { Cause } from './causes.ts';
 import type { Onset } from './diagnosis.ts';
 
@@ -47,8 +48,7 @@ export function adjustmentSentences(cause: Cause, comparisons: readonly Adjustme
 
 /** How the likeliest fault began. */
 export function onsetSentence(onset: Onset): string[] {
-  const percent = Math.round(100 * onset.probability);
-  const sure = percent > 99 ? 'over 99 %' : `${percent} %`;
+  const sure = chance(onset.probability);
   if (onset.kind === 'sudden' && onset.at)
     return [`It began suddenly, about ${onset.at.slice(0, 16).replace('T', ' ')} UTC (${sure}).`];
   if (onset.kind === 'gradual') return [`It grew over the rides (${sure}).`];

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { COG_TEETH, RING_TEETH } from './tooth-limits.ts';
 
 const teeth = z.number().int();
 const rising = (values: number[]): boolean => values.every((value, i) => i === 0 || value > values[i - 1]);
@@ -10,12 +11,12 @@ const rising = (values: number[]): boolean => values.every((value, i) => i === 0
 export const bikeSchema = z.strictObject({
   name: z.string().min(1).max(120),
   chainrings: z
-    .array(teeth.min(16).max(70))
+    .array(teeth.min(RING_TEETH.least).max(RING_TEETH.most))
     .min(1)
     .max(3)
     .refine(rising, 'must rise from the smallest ring to the largest'),
   cassette: z
-    .array(teeth.min(7).max(60))
+    .array(teeth.min(COG_TEETH.least).max(COG_TEETH.most))
     .min(5)
     .max(13)
     .refine(rising, 'must rise from the smallest cog to the largest'),

@@ -1,3 +1,4 @@
+import { studentT4 } from '../numeric/student-t.ts';
 import type { DevelopmentHistogram } from './steady-histogram.ts';
 
 /** A ladder of gears laid over a histogram of developments. */
@@ -44,7 +45,7 @@ export function fitLadder(
 /** Student-t with 4 degrees of freedom, as a table over distances of whole bins. */
 function peakKernel(noise: number, width: number): Float64Array {
   const table = new Float64Array(Math.ceil(0.25 / width));
-  for (let d = 0; d < table.length; d++) table[d] = (0.375 / noise) * (1 + ((d * width) / noise) ** 2 / 4) ** -2.5;
+  for (let d = 0; d < table.length; d++) table[d] = studentT4((d * width) / noise, noise);
   return table;
 }
 

@@ -1,3 +1,4 @@
+import { studentT4 } from '../numeric/student-t.ts';
 import type { RideLog } from '../ride-log/ride-log.ts';
 import type { GearModel, RatioNoise } from './gear-model.ts';
 import type { GearStates } from './gear-states.ts';
@@ -53,7 +54,7 @@ export function gearEmission(
     const [drivingPower, freePower] = powerLogLikelihood(log.powerW[i]);
     for (let g = 0; g < gears; g++) {
       const z = (y - model.logDevelopment[g]) / sd;
-      const peak = (0.375 / sd) * (1 + (z * z) / 4) ** -2.5;
+      const peak = studentT4(z, sd);
       rows[row + g] = independence * Math.log((1 - OUTLIER) * peak + OUTLIER / RANGE) + drivingPower;
       rows[row + gears + g] = independence * Math.log(liftDensity(y - model.logDevelopment[g], sd) + 1e-4) + freePower;
     }

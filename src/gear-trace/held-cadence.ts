@@ -1,8 +1,7 @@
 import { median } from 'd3-array';
 import type { RideLog } from '../ride-log/ride-log.ts';
+import { PEDALLING_RPM } from './pedalling-rpm.ts';
 
-/** Below this the cranks count as standing. */
-const STANDING_RPM = 30;
 /** Records further apart are no neighbours. */
 const NEXT_WITHIN_S = 1.5;
 /** Fewer stops say nothing about the sensor. */
@@ -46,7 +45,7 @@ function repeatedReadings(timeS: Float64Array, cadenceRpm: Float64Array): Run[] 
   for (let from = 0; from < cadenceRpm.length; ) {
     let to = from + 1;
     while (follows(to) && cadenceRpm[to] === cadenceRpm[from]) to++;
-    if (cadenceRpm[from] > STANDING_RPM) runs.push({ from, to, stops: follows(to) && cadenceRpm[to] < STANDING_RPM });
+    if (cadenceRpm[from] > PEDALLING_RPM) runs.push({ from, to, stops: follows(to) && cadenceRpm[to] < PEDALLING_RPM });
     from = to;
   }
   return runs;

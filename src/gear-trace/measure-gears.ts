@@ -1,4 +1,5 @@
 import { median } from 'd3-array';
+import { DEVIATIONS_PER_MAD } from '../numeric/median-deviation.ts';
 import type { RideLog } from '../ride-log/ride-log.ts';
 import { logDevelopmentColumn, type PedallingSamples } from './pedalling-samples.ts';
 import { type Peak, robustCentre } from './robust-centre.ts';
@@ -42,7 +43,7 @@ function measureAt(log: RideLog, samples: PedallingSamples, settled: SettledSamp
     if (count >= 5)
       for (const i of indices) if (Math.abs(column[i] - centre) < 0.06) off.push(Math.abs(column[i] - centre));
   });
-  return { peaks, speedLagS, noise: off.length >= 30 ? 1.4826 * (median(off) as number) : Number.NaN };
+  return { peaks, speedLagS, noise: off.length >= 30 ? DEVIATIONS_PER_MAD * (median(off) as number) : Number.NaN };
 }
 
 /** Median distance from the gear's peak while speed changes; where it seldom does, Infinity, so that no lag is preferred. */

@@ -1,5 +1,6 @@
 import type { RideLog } from '../ride-log/ride-log.ts';
 import { cadenceWithoutHeld } from './held-cadence.ts';
+import { PEDALLING_RPM } from './pedalling-rpm.ts';
 import { sensorFaults } from './sensor-faults.ts';
 
 /**
@@ -19,7 +20,6 @@ export interface PedallingSamples {
 }
 
 const MIN_SPEED_MPS = 1;
-const MIN_CADENCE_RPM = 30;
 const MAX_CADENCE_RPM = 180;
 const SLOPE_REACH_S = 2.5;
 /** Where records are sparse, the neighbours are taken up to this far. */
@@ -36,8 +36,8 @@ export function pedallingSamples(log: RideLog): PedallingSamples {
   for (let i = 0; i < count; i++) {
     if (i > 0) dtS[i] = log.timeS[i] - log.timeS[i - 1];
     const cadence = cadenceRpm[i];
-    pedalling[i] = cadence > MIN_CADENCE_RPM ? 1 : 0;
-    const inRange = log.speedMps[i] > MIN_SPEED_MPS && cadence > MIN_CADENCE_RPM && cadence <= MAX_CADENCE_RPM;
+    pedalling[i] = cadence > PEDALLING_RPM ? 1 : 0;
+    const inRange = log.speedMps[i] > MIN_SPEED_MPS && cadence > PEDALLING_RPM && cadence <= MAX_CADENCE_RPM;
     usable[i] = inRange && !faulty[i] ? 1 : 0;
   }
   return { dtS, usable, cadenceRpm, pedalling, accelerationMps2: speedSlope(log) };

@@ -1,4 +1,5 @@
 import { median } from 'd3-array';
+import { DEVIATIONS_PER_MAD } from '../numeric/median-deviation.ts';
 import type { RideLog } from '../ride-log/ride-log.ts';
 import type { DecodedGears } from './decode-gears.ts';
 import type { GearModel, RatioNoise } from './gear-model.ts';
@@ -31,7 +32,7 @@ export function residualNoise(log: RideLog, decoded: DecodedGears, model: GearMo
 function scatter(records: { off: number; perSpeed: number }[]): { relative: number; absoluteMps: number } {
   const sorted = [...records].sort((a, b) => b.perSpeed - a.perSpeed);
   const halves = [sorted.slice(0, sorted.length / 2), sorted.slice(sorted.length / 2)].map((half) => ({
-    variance: (1.4826 * (median(half, ({ off }) => off) as number)) ** 2,
+    variance: (DEVIATIONS_PER_MAD * (median(half, ({ off }) => off) as number)) ** 2,
     perSpeed: median(half, ({ perSpeed }) => perSpeed) as number,
   }));
   const [low, high] = halves;

@@ -1,5 +1,6 @@
 import { median } from 'd3-array';
 import { densestWindow } from '../numeric/densest-window.ts';
+import { DEVIATIONS_PER_MAD } from '../numeric/median-deviation.ts';
 
 /** Where the main peak of log developments lies, and how wide it is (standard deviation, from the median absolute deviation). */
 export interface Peak {
@@ -25,6 +26,6 @@ export function robustCentre(values: Iterable<number>): Peak {
     near = sorted.filter((value) => Math.abs(value - centre) < REACH);
     centre = median(near) ?? centre;
   }
-  const spread = 1.4826 * (median(near, (value) => Math.abs(value - centre)) ?? Number.NaN);
+  const spread = DEVIATIONS_PER_MAD * (median(near, (value) => Math.abs(value - centre)) ?? Number.NaN);
   return { centre, spread, count: near.length };
 }

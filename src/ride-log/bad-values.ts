@@ -1,4 +1,4 @@
-import { counted } from './counted.ts';
+import { counted } from '../numeric/counted.ts';
 
 /** How many bad values a warning quotes. */
 const QUOTED = 3;

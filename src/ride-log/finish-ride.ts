@@ -1,5 +1,5 @@
 import { FileError } from '../errors/file-error.ts';
-import { counted } from './counted.ts';
+import { counted } from '../numeric/counted.ts';
 import { gearColumns } from './gear-columns.ts';
 import { hasClock } from './has-clock.ts';
 import { type BoundedColumn, possibleRange, setAsideImpossible } from './impossible-values.ts';

@@ -1,3 +1,5 @@
+import { COG_TEETH, RING_TEETH } from '../drivetrain/tooth-limits.ts';
+
 /** Bounds beyond which a value is an instrument's fault, never a ride. */
 const POSSIBLE = {
   /** 144 km/h. */
@@ -30,6 +32,10 @@ export const possibleRange = (column: BoundedColumn): string => {
   return `${least} to ${most} ${unit}`;
 };
 
-/** A tooth count within what cogs (7 to 60) or rings (16 to 70) can have, else 0: unknown. */
-export const possibleCog = (teeth: number): number => (teeth >= 7 && teeth <= 60 ? teeth : 0);
-export const possibleRing = (teeth: number): number => (teeth >= 16 && teeth <= 70 ? teeth : 0);
+const within = (teeth: number, { least, most }: { readonly least: number; readonly most: number }): number =>
+  teeth >= least && teeth <= most ? teeth : 0;
+
+/** A tooth count that a cog can have, else 0: unknown. */
+export const possibleCog = (teeth: number): number => within(teeth, COG_TEETH);
+/** A tooth count that a chainring can have, else 0: unknown. */
+export const possibleRing = (teeth: number): number => within(teeth, RING_TEETH);

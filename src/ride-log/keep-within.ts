@@ -1,4 +1,4 @@
-import { counted } from './counted.ts';
+import { counted } from '../numeric/counted.ts';
 import { RideDraft } from './ride-draft.ts';
 
 /**

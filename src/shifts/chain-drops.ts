@@ -1,5 +1,6 @@
 import { mean, median } from 'd3-array';
 import type { RideTrace } from '../gear-trace/gear-trace.ts';
+import { PEDALLING_RPM } from '../gear-trace/pedalling-rpm.ts';
 import type { RideLog } from '../ride-log/ride-log.ts';
 import { dropSide } from './drop-side.ts';
 import { freeSpins } from './free-spins.ts';
@@ -180,6 +181,6 @@ function restsOnGear(trace: RideTrace, start: number, end: number): boolean {
 function recordsBefore(log: RideLog, start: number): number[] {
   const records: number[] = [];
   for (let i = start - 1; i >= 0 && log.timeS[start] - log.timeS[i] <= BEFORE_S; i--)
-    if (log.cadenceRpm[i] > 30) records.push(i);
+    if (log.cadenceRpm[i] > PEDALLING_RPM) records.push(i);
   return records;
 }

@@ -1,5 +1,6 @@
 import { quantile } from 'd3-array';
 import type { RideTrace } from '../gear-trace/gear-trace.ts';
+import { PEDALLING_RPM } from '../gear-trace/pedalling-rpm.ts';
 import type { RideLog } from '../ride-log/ride-log.ts';
 import { haltAfter } from './halt-after.ts';
 import { gainWithoutDrive, speedGain } from './speed-gain.ts';
@@ -10,8 +11,7 @@ export interface FreeSpin {
   readonly logOdds: number;
 }
 
-/** Turning cranks, rpm, and the cadence that this share of a ride's turning records does not exceed. */
-const TURNING_RPM = 30;
+/** The cadence that this share of a ride's records with turning cranks does not exceed is the usual one. */
 const USUAL_SHARE = 0.95;
 /** The legs must run this much faster than that: riders who turn the cranks idly do it slowly. */
 const LEAST_SPIN = 1.1;
@@ -49,7 +49,7 @@ const ODDS = {
 export function freeSpins(log: RideLog, trace: RideTrace): FreeSpin[] {
   const { model, commands } = trace;
   if (!model || commands.timeS.length === 0) return [];
-  const turning = log.cadenceRpm.filter((rpm) => rpm > TURNING_RPM);
+  const turning = log.cadenceRpm.filter((rpm) => rpm > PEDALLING_RPM);
   const usualRpm = quantile(turning, USUAL_SHARE) ?? Number.NaN;
   const found: FreeSpin[] = [];
   for (let start = 1; start < log.timeS.length; start++) {
@@ -57,7 +57,7 @@ export function freeSpins(log: RideLog, trace: RideTrace): FreeSpin[] {
     if (!(spin > LEAST_SPIN) || log.powerW[start] > IDLE_W) continue;
     let end = start;
     let mostSpin = spin;
-    while (end < log.timeS.length && log.cadenceRpm[end] > TURNING_RPM) {
+    while (end < log.timeS.length && log.cadenceRpm[end] > PEDALLING_RPM) {
       mostSpin = Math.max(mostSpin, log.cadenceRpm[end] / usualRpm);
       end++;
     }
@@ -74,7 +74,7 @@ export function freeSpins(log: RideLog, trace: RideTrace): FreeSpin[] {
     if (!(below > LEAST_BELOW) || spinS > LONGEST_SPIN_S || halt.lastsS === 0) return Number.NEGATIVE_INFINITY;
     for (let i = end; i < log.timeS.length && log.timeS[i] - log.timeS[start] < halt.inS; i++)
       if (log.cadenceRpm[i] > IDLE_RPM) return Number.NEGATIVE_INFINITY;
-    const idle = log.powerW[start] <= IDLE_W || !(log.cadenceRpm[start - 1] > TURNING_RPM);
+    const idle = log.powerW[start] <= IDLE_W || !(log.cadenceRpm[start - 1] > PEDALLING_RPM);
     if (!idle && speedGain(log, start, end) > gainWithoutDrive(below * spinS)) return Number.NEGATIVE_INFINITY;
     const cog = commands.cog[commands.latest[start]];
     return (

@@ -1,3 +1,4 @@
+import { PEDALLING_RPM } from '../gear-trace/pedalling-rpm.ts';
 import type { RideLog } from '../ride-log/ride-log.ts';
 import { firstAfter } from './first-after.ts';
 import { type StandingCut, standingCut } from './standing-cut.ts';
@@ -18,7 +19,6 @@ export interface RevolutionClock {
 /** A longer step between records is a pause, up to the second where the rider pedals before and after it. */
 const GAP_S = 5;
 const SPARSE_GAP_S = 15;
-const PEDALLING_RPM = 30;
 
 export function revolutionClock(log: RideLog): RevolutionClock {
   const { timeS, cadenceRpm } = log;

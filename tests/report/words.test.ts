@@ -1,11 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { causeWords } from '../../src/diagnosis/cause-words.ts';
 import { causes } from '../../src/diagnosis/causes.ts';
+import { counted } from '../../src/numeric/counted.ts';
+import { chance, percent } from '../../src/numeric/percent.ts';
 import type { AdjustmentReport } from '../../src/report/report-schema.ts';
 import { adjustmentVerdict } from '../../src/report/words/adjustment-verdict.ts';
 import { bikeWords } from '../../src/report/words/bike-words.ts';
 import { dayAndTime, sinceStart } from '../../src/report/words/moment-words.ts';
-import { counted, durationWords, percent, rateWithInterval, sure } from '../../src/report/words/number-words.ts';
+import { durationWords, rateWithInterval, sure } from '../../src/report/words/number-words.ts';
 import { adjustmentWords } from '../../src/report/words/parameter-words.ts';
 import { turnWords } from '../../src/report/words/turn-words.ts';
 import { verdictSentence } from '../../src/report/words/verdict-words.ts';
@@ -14,6 +16,7 @@ import { sampleBike, sampleReport } from './sample-report.ts';
 describe('numbers in words', () => {
   it('never rounds a share to sureness', () => {
     expect([0, 0.001, 0.126, 0.998, 1].map(percent)).toEqual(['0 %', 'under 1 %', '13 %', 'over 99 %', '100 %']);
+    expect([0, 0.43, 1].map(chance)).toEqual(['under 1 %', '43 %', 'over 99 %']);
     expect(sure(1)).toBe('over 99 % sure');
   });
 
@@ -21,11 +24,12 @@ describe('numbers in words', () => {
     expect(rateWithInterval({ troubleRate: 0.12, low: 0.04, high: 0.29 })).toBe('12 % (4 to 29 %)');
     expect(rateWithInterval({ troubleRate: null, low: 0, high: 1 })).toBe('none judged');
     expect([59, 3599, 11_100].map(durationWords)).toEqual(['1 min', '1 h 00 min', '3 h 05 min']);
-    expect([counted(1, 'ride'), counted(0, 'ride'), counted(2, 'ride has', 'rides have')]).toEqual([
-      '1 ride',
-      '0 rides',
-      '2 rides have',
-    ]);
+    expect([
+      counted(1, 'ride'),
+      counted(0, 'ride'),
+      counted(2, 'ride has', 'rides have'),
+      counted(2000, 'shift'),
+    ]).toEqual(['1 ride', '0 rides', '2 rides have', '2,000 shifts']);
   });
 
   it('writes moments, and says when a log has no clock', () => {

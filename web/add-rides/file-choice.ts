@@ -1,8 +1,9 @@
+import { counted } from '../../src/numeric/counted.ts';
 import { announce } from '../dom/announce.ts';
 import { freshId } from '../dom/fresh-id.ts';
 import { fill, listen, make } from '../dom/make.ts';
 import { icon } from '../page/icons.ts';
-import { counted, fileSize } from '../words/numbers.ts';
+import { fileSize } from '../words/numbers.ts';
 import { droppedFiles, isVisible } from './dropped-files.ts';
 
 export interface FileChoice {

@@ -1,3 +1,4 @@
+import { counted } from '../../src/numeric/counted.ts';
 import type { BikeSummary, DrivetrainGuess } from '../api/answers.ts';
 import { createBike } from '../api/bikes.ts';
 import { guessDrivetrain } from '../api/uploads.ts';
@@ -5,7 +6,7 @@ import { drivetrainForm } from '../bike/drivetrain-form.ts';
 import { announce } from '../dom/announce.ts';
 import { fill, listen, make } from '../dom/make.ts';
 import { likelihoodWord } from '../words/likelihood-word.ts';
-import { counted, probably } from '../words/numbers.ts';
+import { probably } from '../words/numbers.ts';
 import { refusedFiles } from './refused-files.ts';
 import { understoodList } from './understood-list.ts';
 

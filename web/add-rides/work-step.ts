@@ -1,3 +1,4 @@
+import { counted } from '../../src/numeric/counted.ts';
 import type { UploadAnswer, UploadProgress } from '../api/answers.ts';
 import { removeEmptyBike } from '../api/bikes.ts';
 import { getRide } from '../api/rides.ts';
@@ -5,7 +6,7 @@ import { followUpload, uploadRides } from '../api/uploads.ts';
 import { announce } from '../dom/announce.ts';
 import { fill, listen, make } from '../dom/make.ts';
 import { icon } from '../page/icons.ts';
-import { counted, inARow } from '../words/numbers.ts';
+import { inARow } from '../words/numbers.ts';
 import { type FileStatus, fileStatusRow } from './file-status-row.ts';
 import { refusedFiles } from './refused-files.ts';
 import { understoodList } from './understood-list.ts';

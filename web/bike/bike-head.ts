@@ -1,8 +1,8 @@
+import { counted } from '../../src/numeric/counted.ts';
 import { make } from '../dom/make.ts';
 import { icon } from '../page/icons.ts';
 import { day } from '../words/dates.ts';
 import { drivetrainLine } from '../words/drivetrain-words.ts';
-import { counted } from '../words/numbers.ts';
 import type { BikePage } from './bike-page.ts';
 
 /** Name of the bike, what it is, and what can be done with it. */

@@ -1,3 +1,4 @@
+import { counted } from '../../src/numeric/counted.ts';
 import { changeBike, removeBike } from '../api/bikes.ts';
 import { announce } from '../dom/announce.ts';
 import { fill, listen, make } from '../dom/make.ts';
@@ -5,7 +6,6 @@ import { ask } from '../page/ask.ts';
 import { attempt } from '../page/attempt.ts';
 import { icon } from '../page/icons.ts';
 import { go } from '../router/go.ts';
-import { counted } from '../words/numbers.ts';
 import type { BikePage } from './bike-page.ts';
 import { drivetrainForm } from './drivetrain-form.ts';
 

@@ -1,3 +1,4 @@
+import { counted } from '../../src/numeric/counted.ts';
 import { evidenceLabels } from '../../src/report/words/event-words.ts';
 import type { RideSummary } from '../api/answers.ts';
 import { removeRide } from '../api/rides.ts';
@@ -7,7 +8,7 @@ import { ask } from '../page/ask.ts';
 import { attempt } from '../page/attempt.ts';
 import { icon } from '../page/icons.ts';
 import { dayAndTime } from '../words/dates.ts';
-import { counted, duration } from '../words/numbers.ts';
+import { duration } from '../words/numbers.ts';
 import type { BikePage } from './bike-page.ts';
 
 const rideName = (ride: RideSummary): string => (ride.start ? dayAndTime(ride.start) : ride.file);

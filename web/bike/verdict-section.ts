@@ -1,12 +1,13 @@
 import { causeWords } from '../../src/diagnosis/cause-words.ts';
-import { percent as percentWords } from '../../src/report/words/number-words.ts';
+import { counted } from '../../src/numeric/counted.ts';
+import { chance } from '../../src/numeric/percent.ts';
 import { seemsCured } from '../../src/report/words/seems-cured.ts';
 import { showsNothing } from '../../src/report/words/verdict-words.ts';
 import type { BikeDetail } from '../api/answers.ts';
 import { make } from '../dom/make.ts';
 import { stateMark } from '../page/state-mark.ts';
 import { inOwnZone } from '../words/dates.ts';
-import { counted, percent, percentRange } from '../words/numbers.ts';
+import { percent, percentRange } from '../words/numbers.ts';
 import { stateWords } from '../words/state-words.ts';
 import { upperFirst } from '../words/upper-first.ts';
 import type { BikePage } from './bike-page.ts';
@@ -15,7 +16,6 @@ import { nextStep } from './next-step.ts';
 import { verdictHeadline } from './verdict-headline.ts';
 
 /** A probability within a sentence; the ends are never called sure. */
-const inWords = (probability: number): string => percentWords(Math.min(0.999, Math.max(0.001, probability)));
 
 /** How much trouble there is, as a sentence with its interval; null without judged shifts. */
 export function troubleSentence({ state, report }: Pick<BikeDetail, 'state' | 'report'>): string | null {
@@ -31,14 +31,14 @@ function onsetSentence(report: NonNullable<BikeDetail['report']>): string | null
   const { onset, causes } = report.diagnosis;
   if (onset?.kind !== 'sudden' || onset.at !== null || causes[0].cause === 'no-fault' || seemsCured(report))
     return null;
-  return `It began suddenly (${inWords(onset.probability)} likely).`;
+  return `It began suddenly (${chance(onset.probability)} likely).`;
 }
 
 /** Whether the fault outlived the last adjustment; null where nothing was adjusted or nothing is at fault. */
 function stillThereSentence({ adjustments, diagnosis }: NonNullable<BikeDetail['report']>): string | null {
   const { stillThere, causes } = diagnosis;
   if (adjustments.length === 0 || stillThere === undefined || causes[0].cause === 'no-fault') return null;
-  return `After the last adjustment it is still there with a probability of ${inWords(stillThere)}.`;
+  return `After the last adjustment it is still there with a probability of ${chance(stillThere)}.`;
 }
 
 /** The verdict in words with what speaks for it, and the next step beside it. */
@@ -72,7 +72,7 @@ export function verdictSection(page: BikePage): HTMLElement {
         make(
           'p',
           { class: 'verdict-likely' },
-          make('strong', {}, upperFirst(`${inWords(top.probability)} likely`)),
+          make('strong', {}, upperFirst(`${chance(top.probability)} likely`)),
           `: ${causeWords(top.cause, bike.bike.actuation).meaning}.`,
         ),
       ...facts.map((fact) => make('p', {}, fact)),

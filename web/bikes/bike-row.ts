@@ -1,11 +1,12 @@
 import { causeWords } from '../../src/diagnosis/cause-words.ts';
+import { counted } from '../../src/numeric/counted.ts';
 import type { BikeSummary } from '../api/answers.ts';
 import { trendSpark } from '../charts/trend-spark.ts';
 import { make } from '../dom/make.ts';
 import { stateMark } from '../page/state-mark.ts';
 import { day } from '../words/dates.ts';
 import { drivetrainLine } from '../words/drivetrain-words.ts';
-import { counted, percent, percentRange, probably } from '../words/numbers.ts';
+import { percent, percentRange, probably } from '../words/numbers.ts';
 import { stateWords } from '../words/state-words.ts';
 import { upperFirst } from '../words/upper-first.ts';
 

@@ -1,5 +1,5 @@
+import { counted } from '../../src/numeric/counted.ts';
 import type { BikeSummary } from '../api/answers.ts';
-import { counted } from '../words/numbers.ts';
 
 /** How the bikes stand, in one sentence. */
 export function fleetSentence(bikes: readonly BikeSummary[]): string {

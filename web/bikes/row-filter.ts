@@ -1,9 +1,9 @@
+import { counted } from '../../src/numeric/counted.ts';
 import type { BikeSummary, StateWord } from '../api/answers.ts';
 import { announce } from '../dom/announce.ts';
 import { freshId } from '../dom/fresh-id.ts';
 import { fill, listen, make } from '../dom/make.ts';
 import { stateMark } from '../page/state-mark.ts';
-import { counted } from '../words/numbers.ts';
 import { stateWords } from '../words/state-words.ts';
 
 interface Row {

@@ -1,3 +1,4 @@
+import { counted } from '../../src/numeric/counted.ts';
 import { understoodList } from '../add-rides/understood-list.ts';
 import type { Merged } from '../api/answers.ts';
 import { archiveAddress, bringIn, getHealth } from '../api/archive.ts';
@@ -7,7 +8,7 @@ import { icon } from '../page/icons.ts';
 import { loadInto } from '../page/load-into.ts';
 import { namePage } from '../page/name-page.ts';
 import type { View } from '../router/router.ts';
-import { counted, inARow } from '../words/numbers.ts';
+import { inARow } from '../words/numbers.ts';
 
 /** What an archive brought, as a sentence a kind: what is new, and what was here already. */
 export function mergedSentences({ bikes, rides, adjustments, judgements }: Merged): string[] {

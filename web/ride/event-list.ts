@@ -1,6 +1,7 @@
+import { counted } from '../../src/numeric/counted.ts';
 import { fill, listen, make } from '../dom/make.ts';
 import { rideClock } from '../words/dates.ts';
-import { counted, probably } from '../words/numbers.ts';
+import { probably } from '../words/numbers.ts';
 import { eventTitle } from './event-words.ts';
 import { kindMark } from './kind-picker.ts';
 import type { RideEvent } from './ride-event.ts';

@@ -1,5 +1,6 @@
+import { counted } from '../../src/numeric/counted.ts';
 import type { RideReport } from '../api/answers.ts';
-import { counted, inARow } from '../words/numbers.ts';
+import { inARow } from '../words/numbers.ts';
 
 /** How the ride's shifts went, in a sentence or two. */
 export function rideSentence(counts: RideReport['counts']): string {

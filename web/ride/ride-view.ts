@@ -1,3 +1,4 @@
+import { counted } from '../../src/numeric/counted.ts';
 import type { BikeDetail, RideColumns, RideDetail } from '../api/answers.ts';
 import { getBike } from '../api/bikes.ts';
 import { type Change, onChange } from '../api/changes.ts';
@@ -9,7 +10,6 @@ import { soon } from '../page/soon.ts';
 import { reopen } from '../router/go.ts';
 import type { View } from '../router/router.ts';
 import { dayAndTime } from '../words/dates.ts';
-import { counted } from '../words/numbers.ts';
 import { makeRideEvents } from './ride-events.ts';
 import { rideHead } from './ride-head.ts';
 import { rideSentence } from './ride-sentence.ts';

@@ -1,3 +1,5 @@
+import { durationWords } from '../../src/report/words/number-words.ts';
+
 const space = '\u00a0';
 
 /** 0 to 1 as a percentage: "19 %", "< 1 %", "> 99 %". */
@@ -16,17 +18,9 @@ export function percentRange(low: number, high: number): string {
   return `${(low * 100).toFixed(digits)} to ${(high * 100).toFixed(digits)}${space}%`;
 }
 
-/** "1 shift", "4 shifts". */
-export function counted(count: number, one: string, many = `${one}s`): string {
-  return `${count.toLocaleString('en-GB')} ${count === 1 ? one : many}`;
-}
-
 /** Seconds as "2 h 05 min", "48 min" or "32 s". */
 export function duration(seconds: number): string {
-  if (seconds < 60) return `${Math.round(seconds)} s`;
-  const minutes = Math.round(seconds / 60);
-  if (minutes < 60) return `${minutes} min`;
-  return `${Math.floor(minutes / 60)} h ${String(minutes % 60).padStart(2, '0')} min`;
+  return seconds < 60 ? `${Math.round(seconds)} s` : durationWords(seconds);
 }
 
 /** Bytes as "840 kB" or "1.2 MB". */

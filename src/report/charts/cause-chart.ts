@@ -1,5 +1,5 @@
 import { scaleBand, scaleLinear } from 'd3-scale';
-import { percent } from '../words/number-words.ts';
+import { percent } from '../../numeric/percent.ts';
 import { type ChartSize, type ChartSvg, drawBottomAxis, readsAs, startChart } from './chart-frame.ts';
 
 /** A cause with its name in words. `fault` is false for "nothing mis-set". */

@@ -1,7 +1,8 @@
 import { scaleBand, scaleLinear } from 'd3-scale';
+import { percent } from '../../numeric/percent.ts';
 import type { Direction } from '../../shifts/ride-events.ts';
 import { fewShifts } from '../few-shifts.ts';
-import { percent, rateWithInterval } from '../words/number-words.ts';
+import { rateWithInterval } from '../words/number-words.ts';
 import {
   type ChartSize,
   type ChartSvg,

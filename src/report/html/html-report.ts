@@ -1,3 +1,4 @@
+import { counted } from '../../numeric/counted.ts';
 import { rideTrend } from '../chart-data/ride-trend.ts';
 import { drawRideTrend } from '../charts/ride-trend-chart.ts';
 import type { Report } from '../report-schema.ts';
@@ -5,7 +6,6 @@ import { adjustmentVerdict } from '../words/adjustment-verdict.ts';
 import { bikeWords } from '../words/bike-words.ts';
 import { limitWords } from '../words/limit-words.ts';
 import { dayAndTime } from '../words/moment-words.ts';
-import { counted } from '../words/number-words.ts';
 import { adjustmentWords } from '../words/parameter-words.ts';
 import { chartFigure } from './chart-figure.ts';
 import { htmlCogs } from './html-cogs.ts';

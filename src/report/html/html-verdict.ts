@@ -1,9 +1,10 @@
 import { causeWords } from '../../diagnosis/cause-words.ts';
+import { percent } from '../../numeric/percent.ts';
 import { causeBars } from '../chart-data/cause-bars.ts';
 import { causeChartHeightPx, drawCauses } from '../charts/cause-chart.ts';
 import { drawLateralError } from '../charts/lateral-error-chart.ts';
 import type { Report } from '../report-schema.ts';
-import { percent, signedMm } from '../words/number-words.ts';
+import { signedMm } from '../words/number-words.ts';
 import { parameterTitle } from '../words/parameter-words.ts';
 import { turnWords } from '../words/turn-words.ts';
 import { explainedCauses, showsNothing, verdictSentence } from '../words/verdict-words.ts';

@@ -1,7 +1,7 @@
+import { counted } from '../../numeric/counted.ts';
 import type { Report } from '../report-schema.ts';
 import { bikeWords } from '../words/bike-words.ts';
 import { limitWords } from '../words/limit-words.ts';
-import { counted } from '../words/number-words.ts';
 import { textAdjustments } from './text-adjustments.ts';
 import { textCogs } from './text-cogs.ts';
 import { type TextOptions, TextPage } from './text-page.ts';

@@ -1,6 +1,6 @@
 import { causeWords } from '../../diagnosis/cause-words.ts';
+import { percent } from '../../numeric/percent.ts';
 import type { Report } from '../report-schema.ts';
-import { percent } from '../words/number-words.ts';
 import { parameterTitle } from '../words/parameter-words.ts';
 import { turnWords } from '../words/turn-words.ts';
 import { explainedCauses, showsNothing, verdictSentence } from '../words/verdict-words.ts';

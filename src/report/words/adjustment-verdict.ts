@@ -1,6 +1,8 @@
 import { decidedAt } from '../../adjustments/compare-rates.ts';
+import { counted } from '../../numeric/counted.ts';
+import { chance } from '../../numeric/percent.ts';
 import type { AdjustmentReport } from '../report-schema.ts';
-import { chance, counted, rateWithInterval } from './number-words.ts';
+import { rateWithInterval } from './number-words.ts';
 
 /** Whether an adjustment helped, in sentences with the numbers before and after. */
 export function adjustmentVerdict(adjustment: AdjustmentReport): string {

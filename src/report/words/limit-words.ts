@@ -1,5 +1,5 @@
+import { counted } from '../../numeric/counted.ts';
 import type { Report } from '../report-schema.ts';
-import { counted } from './number-words.ts';
 
 /** What the logs of this report cannot tell, one sentence each. Always holds the ones that are true of any log. */
 export function limitWords(report: Report): string[] {

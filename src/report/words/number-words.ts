@@ -1,19 +1,4 @@
-/**
- * Share as whole percent; the ends are never rounded to sureness.
- *
- * @example percent(0.126) // '13 %'
- * @example percent(0.998) // 'over 99 %'
- */
-export function percent(share: number): string {
-  if (share > 0.995 && share < 1) return 'over 99 %';
-  if (share > 0 && share < 0.005) return 'under 1 %';
-  return `${Math.round(share * 100)} %`;
-}
-
-/** A probability in percent, never rounded to certainty: `under 1 %`, `43 %`, `over 99 %`. */
-export function chance(probability: number): string {
-  return percent(Math.min(0.999, Math.max(0.001, probability)));
-}
+import { percent } from '../../numeric/percent.ts';
 
 /** How sure a single finding is: `81 % sure`; never wholly. */
 export function sure(confidence: number): string {
@@ -31,11 +16,6 @@ export function durationWords(seconds: number): string {
   const minutes = Math.round(seconds / 60);
   if (minutes < 60) return `${minutes} min`;
   return `${Math.floor(minutes / 60)} h ${String(minutes % 60).padStart(2, '0')} min`;
-}
-
-/** A count with its noun: `1 shift`, `4 shifts`. */
-export function counted(count: number, noun: string, plural = `${noun}s`): string {
-  return `${count} ${count === 1 ? noun : plural}`;
 }
 
 /** A millimetre value with its sign: `+0.35 mm`, `-0.20 mm`. */

@@ -1,7 +1,8 @@
+import { counted } from '../../numeric/counted.ts';
 import type { RideReport } from '../report-schema.ts';
 import { dropSideWords, evidenceWords } from './event-words.ts';
 import { sinceStart } from './moment-words.ts';
-import { counted, durationWords, sure } from './number-words.ts';
+import { durationWords, sure } from './number-words.ts';
 
 const mostEvents = 12;
 

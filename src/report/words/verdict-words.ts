@@ -1,6 +1,6 @@
 import { causeWords } from '../../diagnosis/cause-words.ts';
+import { percent } from '../../numeric/percent.ts';
 import type { Report } from '../report-schema.ts';
-import { percent } from './number-words.ts';
 import { namedAlone, seemsCured } from './seems-cured.ts';
 
 /** As much of a report as is counted here. */

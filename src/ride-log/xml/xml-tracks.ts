@@ -1,4 +1,4 @@
-import { counted } from '../counted.ts';
+import { counted } from '../../numeric/counted.ts';
 import { notCycling, sportKind } from '../cycling-sport.ts';
 import { RideDraft } from '../ride-draft.ts';
 import { XmlPoint } from './xml-point.ts';

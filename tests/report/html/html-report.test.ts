@@ -29,6 +29,10 @@ describe('htmlReport', () => {
       'What the logs cannot tell',
       'Files left out',
     ]);
+    const rideColumns = [...document.querySelectorAll('table')]
+      .map((table) => [...table.querySelectorAll('th[scope=col]')].map((head) => head.textContent))
+      .find((heads) => heads.includes('Started (UTC)'));
+    expect(rideColumns?.slice(0, 5)).toEqual(['#', 'Started (UTC)', 'Pedalled', 'Evidence', 'Shifts']);
     expect(document.querySelectorAll('.cautions li').length).toBe(2);
     expect(document.querySelectorAll('table').length).toBe(3);
     expect(document.querySelectorAll('figure svg').length).toBe(4 + report.rides.length);

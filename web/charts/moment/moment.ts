@@ -1,3 +1,4 @@
+import { PEDALLING_RPM } from '../../../src/gear-trace/pedalling-rpm.ts';
 import { CLEAN_WITHIN_REVS, LATE_WITHIN_REVS } from '../../../src/shifts/turn-limits.ts';
 import type { RideTrack } from '../timeline/ride-track.ts';
 import { sampleFrom } from '../timeline/ride-track.ts';
@@ -38,9 +39,12 @@ interface MomentFacts {
   readonly crankRevs: number | null;
 }
 
+/** Slower, the speed is too rough to divide by. */
+const slowestKmh = 3;
+
 /** Teeth of the cog that would give this speed at this cadence. */
 function ratioTeeth(ring: number, rolloutMm: number, cadenceRpm: number, speedKmh: number): number {
-  if (!(cadenceRpm > 30) || !(speedKmh > 3)) return Number.NaN;
+  if (!(cadenceRpm > PEDALLING_RPM) || !(speedKmh > slowestKmh)) return Number.NaN;
   return (ring * (rolloutMm / 1000) * (cadenceRpm / 60)) / (speedKmh / 3.6);
 }
 
@@ -50,7 +54,7 @@ function turnedAt(samples: readonly MomentSample[], revs: number): number | null
   for (let i = 0; i + 1 < samples.length; i++) {
     const { s, cadenceRpm } = samples[i];
     const next = samples[i + 1].s;
-    if (next <= 0 || !(cadenceRpm > 30)) continue;
+    if (next <= 0 || !(cadenceRpm > PEDALLING_RPM)) continue;
     const from = Math.max(0, s);
     const turns = ((next - from) * cadenceRpm) / 60;
     if (turned + turns >= revs) return from + ((revs - turned) / cadenceRpm) * 60;

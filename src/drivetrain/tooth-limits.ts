@@ -1,0 +1,4 @@
+/** Teeth that a cog can have, smaller and larger ones than any sold for bicycles included. */
+export const COG_TEETH = { least: 7, most: 60 } as const;
+/** Teeth that a chainring can have, likewise. */
+export const RING_TEETH = { least: 16, most: 70 } as const;
