@@ -1,9 +1,8 @@
 import { parse } from 'csv-parse/sync';
 import { csvHeader } from '../../src/ride-log/csv/csv-columns.ts';
+import { csvDelimiter } from '../../src/ride-log/csv/csv-delimiter.ts';
 import { textDecoder } from '../../src/ride-log/decode-text.ts';
 import type { PlacelessFile } from './position-trace.ts';
-
-const delimiters = [',', ';', '\t'] as const;
 
 /**
  * Empties every column that is not one of the contract's: what a column with another name holds, nobody can tell. The
@@ -14,8 +13,7 @@ const delimiters = [',', ';', '\t'] as const;
  */
 export function dropCsvPositions(file: string, bytes: Uint8Array): PlacelessFile {
   const text = textDecoder(file, bytes).decode(bytes);
-  const firstLine = /^\s*([^\r\n]{0,65536})/.exec(text)?.[1] ?? '';
-  const delimiter = [...delimiters].sort((a, b) => firstLine.split(b).length - firstLine.split(a).length)[0];
+  const delimiter = csvDelimiter(text);
   let known: ReadonlySet<number> | undefined;
   let width = 0;
   let extra = false;

@@ -1,23 +1,33 @@
 import { fitCrc } from '../../src/ride-log/fit/fit-crc.ts';
 import { fitHeader } from '../../src/ride-log/fit/fit-header.ts';
+import { type FitField, type FitListing, readFitListing } from '../../src/ride-log/fit/fit-listing.ts';
+import {
+  beginsDefinition,
+  hasCompressedTime,
+  isReserved,
+  localMessage,
+} from '../../src/ride-log/fit/fit-record-header.ts';
 import { fitSegments } from '../../src/ride-log/fit/fit-segments.ts';
-import { blankField, type DefinedField, mayTellAPlace, RECORD } from './fit-fields.ts';
+import { FIT_RECORD } from '../../src/ride-log/fit/fit-wanted.ts';
+import { blankField, mayTellAPlace } from './fit-fields.ts';
 import { EquatorLine, type PlacelessFile, type PositionTrace } from './position-trace.ts';
 
 /** A reserved header bit: no reader takes it for a record, and no header can be spelt with it. */
 const NO_RECORD = 0x10;
+/** Degrees of one unit in which FIT counts positions. */
 const DEGREES = 180 / 2 ** 31;
 const NOWHERE = 0x7fffffff;
+/** Fields of a ride's record. */
+const LATITUDE = 0;
+const LONGITUDE = 1;
+/** A developer's field of up to so many bytes is too small for a place. */
+const MOST_DEVELOPER_BYTES = 2;
 
-interface Definition {
-  readonly message: number;
-  readonly littleEndian: boolean;
-  readonly fields: readonly DefinedField[];
-  readonly blanked: readonly DefinedField[];
-  readonly lat: DefinedField | undefined;
-  readonly lon: DefinedField | undefined;
-  readonly timeOffset: number;
-  readonly size: number;
+/** A definition with what is done to its data records. */
+interface Definition extends FitListing {
+  readonly blanked: readonly FitField[];
+  readonly lat: FitField | undefined;
+  readonly lon: FitField | undefined;
 }
 
 /**
@@ -68,7 +78,7 @@ class SegmentCleaner {
     let at = this.start;
     while (at < this.end) {
       const header = this.bytes[at];
-      const next = (header & 0xc0) === 0x40 ? this.#define(at) : this.#record(at);
+      const next = isReserved(header) ? -1 : beginsDefinition(header) ? this.#define(at) : this.#record(at);
       if (next === -1) {
         this.bytes.fill(NO_RECORD, at, this.end);
         break;
@@ -80,68 +90,37 @@ class SegmentCleaner {
 
   /** Reads a definition; the place behind it, `end` where it is cut off, -1 where it is none. */
   #define(at: number): number {
-    const { bytes, end } = this;
-    const header = bytes[at];
-    if (header & 0x10) return -1;
-    if (at + 6 > end) return end;
-    if (bytes[at + 2] > 1) return -1;
-    const littleEndian = bytes[at + 2] === 0;
-    const message = this.#view.getUint16(at + 3, littleEndian);
-    const fieldsEnd = at + 6 + bytes[at + 5] * 3;
-    if (fieldsEnd > end) return end;
-    const fields: DefinedField[] = [];
-    let size = 0;
-    let cursor = at + 6;
-    for (; cursor < fieldsEnd; cursor += 3) {
-      fields.push({ number: bytes[cursor], size: bytes[cursor + 1], baseType: bytes[cursor + 2], offset: size });
-      size += bytes[cursor + 1];
-    }
-    const developer: DefinedField[] = [];
-    if (header & 0x20) {
-      if (cursor + 1 > end) return end;
-      const developerEnd = cursor + 1 + bytes[cursor] * 3;
-      if (developerEnd > end) return end;
-      for (cursor += 1; cursor < developerEnd; cursor += 3) {
-        const field = { number: bytes[cursor], size: bytes[cursor + 1], baseType: 0x0d, offset: size };
-        if (field.size > 2) developer.push(field);
-        size += field.size;
-      }
-    }
+    const listing = readFitListing(this.bytes, at, this.end);
+    if (listing === 'cut-off') return this.end;
+    if (listing === 'broken') return -1;
+    const { message, fields, developerFields } = listing;
     const place = (number: number) =>
-      message === RECORD ? fields.find((field) => field.number === number && field.size === 4) : undefined;
-    const [lat, lon] = [place(0), place(1)];
-    const blanked = fields.filter((field) => field !== lat && field !== lon && mayTellAPlace(message, field));
-    this.#definitions[header & 0x0f] = {
-      message,
-      littleEndian,
-      fields,
-      blanked: [...blanked, ...developer],
-      lat,
-      lon,
-      timeOffset: fields.find((field) => field.number === 253 && field.size === 4)?.offset ?? -1,
-      size,
-    };
-    return cursor;
+      message === FIT_RECORD ? fields.findLast((field) => field.number === number && field.size === 4) : undefined;
+    const [lat, lon] = [place(LATITUDE), place(LONGITUDE)];
+    const blanked = [
+      ...fields.filter((field) => field !== lat && field !== lon && mayTellAPlace(message, field)),
+      ...developerFields.filter(({ size }) => size > MOST_DEVELOPER_BYTES),
+    ];
+    this.#definitions[localMessage(this.bytes[at])] = { ...listing, blanked, lat, lon };
+    return listing.end;
   }
 
   /** Blanks one data record; the place behind it, `end` where it is cut off, -1 where it is none. */
   #record(at: number): number {
     const { bytes, end } = this;
     const header = bytes[at];
-    const compressed = (header & 0x80) !== 0;
-    const definition = this.#definitions[compressed ? (header >> 5) & 3 : header & 0x0f];
-    if (!definition || (!compressed && header & 0x30)) return -1;
-    const shortened = compressed && definition.timeOffset >= 0 ? 4 : 0;
+    const definition = this.#definitions[localMessage(header)];
+    if (!definition) return -1;
+    const { timeOffset, littleEndian } = definition;
+    const shortened = hasCompressedTime(header) && timeOffset >= 0 ? 4 : 0;
     const next = at + 1 + definition.size - shortened;
     if (next > end) {
       bytes.fill(0xff, at + 1, end);
       return end;
     }
-    const place = (field: DefinedField): number =>
-      at + 1 + field.offset - (field.offset > definition.timeOffset ? shortened : 0);
-    for (const field of definition.blanked)
-      blankField(bytes, place(field), field.size, field.baseType, definition.littleEndian);
-    const { lat, lon, littleEndian } = definition;
+    const place = ({ offset }: FitField): number => at + 1 + offset - (offset > timeOffset ? shortened : 0);
+    for (const field of definition.blanked) blankField(bytes, place(field), field.size, field.baseType, littleEndian);
+    const { lat, lon } = definition;
     if (lat && lon) this.#position(place(lat), place(lon), littleEndian);
     else if (lat || lon) this.#view.setInt32(place((lat ?? lon)!), NOWHERE, littleEndian);
     return next;

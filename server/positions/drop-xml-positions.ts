@@ -1,11 +1,8 @@
 import { SaxesParser, type SaxesTagPlain } from 'saxes';
 import { textDecoder } from '../../src/ride-log/decode-text.ts';
+import { isPosition } from '../../src/ride-log/path-length.ts';
+import { CHUNK_BYTES, LONGEST_TEXT, localName, MOST_FAULTS } from '../../src/ride-log/xml/walk-xml.ts';
 import { EquatorLine, type PlacelessFile, type PositionTrace } from './position-trace.ts';
-
-const CHUNK = 1 << 16;
-const LONGEST_TEXT = 256;
-/** After this many faults a file is not read on, here as in the ride reader. */
-const MOST_FAULTS = 100;
 
 /** Elements left out with all they hold: routes, courses, lone points, and anything named for a place. */
 const leftOut =
@@ -16,8 +13,6 @@ const time = /^\d{4}-\d\d-\d\d(T[\d:.,+Z-]*)?$/;
 /** Elements whose words are kept, since they say what was ridden and how, not where. */
 const worded = /^(type|intensity|triggermethod|sensorstate)$/i;
 
-/** Names are told by their local part in lower case, as the ride reader does. */
-const local = (name: string): string => name.slice(name.indexOf(':') + 1).toLowerCase();
 const escaped = (text: string): string =>
   text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;').replaceAll('"', '&quot;');
 
@@ -30,8 +25,8 @@ const escaped = (text: string): string =>
 export function dropXmlPositions(file: string, bytes: Uint8Array, trace: PositionTrace): PlacelessFile {
   const cleaner = new XmlCleaner(trace);
   const decoder = textDecoder(file, bytes);
-  for (let at = 0; at < bytes.length && cleaner.faults < MOST_FAULTS; at += CHUNK) {
-    const end = Math.min(at + CHUNK, bytes.length);
+  for (let at = 0; at < bytes.length && cleaner.faults < MOST_FAULTS; at += CHUNK_BYTES) {
+    const end = Math.min(at + CHUNK_BYTES, bytes.length);
     cleaner.write(decoder.decode(bytes.subarray(at, end), { stream: end < bytes.length }));
   }
   return cleaner.end();
@@ -63,7 +58,7 @@ class XmlCleaner {
 
   write(text: string): void {
     this.#parser.write(text);
-    if (this.#text.length > CHUNK) this.#flush();
+    if (this.#text.length > CHUNK_BYTES) this.#flush();
   }
 
   end(): PlacelessFile {
@@ -82,7 +77,7 @@ class XmlCleaner {
 
   #opened(tag: SaxesTagPlain): void {
     this.#takeWords();
-    const name = local(tag.name);
+    const name = localName(tag.name);
     const parent = this.#open.at(-1);
     this.#open.push(name);
     if (this.#place || this.#skipped > 0) {
@@ -127,7 +122,7 @@ class XmlCleaner {
   }
 
   #stand(lat: number, lon: number): string | null {
-    if (Math.abs(lat) <= 90 && Math.abs(lon) <= 180) this.#found++;
+    if (isPosition(lat, lon)) this.#found++;
     const along = this.trace === 'none' ? null : this.#line.next(lat, lon);
     if (along === null) return null;
     return this.trace === 'distances' ? along.toFixed(9) : '0';

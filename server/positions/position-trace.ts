@@ -1,3 +1,5 @@
+import { centralAngle, isPosition } from '../../src/ride-log/path-length.ts';
+
 /**
  * What is left of the positions of a ride's records when they are taken out. As little as gives the same gears:
  *
@@ -19,15 +21,7 @@ export interface PlacelessFile {
 /** From the least to the most. */
 export const positionTraces: readonly PositionTrace[] = ['none', 'presence', 'distances'];
 
-const radians = (degrees: number): number => (degrees * Math.PI) / 180;
-
-/** Central angle between two positions on a sphere, degrees, by the haversine formula. */
-function angle(latA: number, lonA: number, latB: number, lonB: number): number {
-  const a =
-    Math.sin(radians(latB - latA) / 2) ** 2 +
-    Math.cos(radians(latA)) * Math.cos(radians(latB)) * Math.sin(radians(lonB - lonA) / 2) ** 2;
-  return (2 * Math.asin(Math.min(1, Math.sqrt(a))) * 180) / Math.PI;
-}
+const DEGREES_PER_RADIAN = 180 / Math.PI;
 
 /** Lays positions out along the equator: equal steps, no place. */
 export class EquatorLine {
@@ -37,9 +31,9 @@ export class EquatorLine {
 
   /** Longitude that stands for this position (latitude 0); null for one that is missing or impossible. */
   next(lat: number, lon: number): number | null {
-    if (!(Math.abs(lat) <= 90 && Math.abs(lon) <= 180)) return null;
+    if (!isPosition(lat, lon)) return null;
     if (!Number.isNaN(this.#lat)) {
-      const step = angle(this.#lat, this.#lon, lat, lon);
+      const step = centralAngle(this.#lat, this.#lon, lat, lon) * DEGREES_PER_RADIAN;
       // Either way along the line is as far; turn round before the line ends.
       this.#longitude += this.#longitude + step <= 180 ? step : -step;
     }

@@ -2,13 +2,21 @@
 const EARTH_RADIUS_M = 6_371_008.8;
 const radians = (degrees: number): number => (degrees * Math.PI) / 180;
 
-/** Distance between two positions on a sphere, m, by the haversine formula. NaN where a position is missing. */
-export function greatCircleM(latA: number, lonA: number, latB: number, lonB: number): number {
+/** Angle at the centre of a sphere between two positions in degrees, radians, by the haversine formula. NaN where a position is missing. */
+export function centralAngle(latA: number, lonA: number, latB: number, lonB: number): number {
   const a =
     Math.sin(radians(latB - latA) / 2) ** 2 +
     Math.cos(radians(latA)) * Math.cos(radians(latB)) * Math.sin(radians(lonB - lonA) / 2) ** 2;
-  return 2 * EARTH_RADIUS_M * Math.asin(Math.min(1, Math.sqrt(a)));
+  return 2 * Math.asin(Math.min(1, Math.sqrt(a)));
 }
+
+/** Distance between two positions on the earth, m. NaN where a position is missing. */
+export function greatCircleM(latA: number, lonA: number, latB: number, lonB: number): number {
+  return EARTH_RADIUS_M * centralAngle(latA, lonA, latB, lonB);
+}
+
+/** Whether a pair of numbers can be a latitude and a longitude, degrees; false for NaN. */
+export const isPosition = (lat: number, lon: number): boolean => Math.abs(lat) <= 90 && Math.abs(lon) <= 180;
 
 /** Sums up the path through positions, so that nothing but its length need be kept. */
 export class PathLength {
@@ -18,7 +26,7 @@ export class PathLength {
 
   /** Length of the path up to this position, m; NaN where the position is missing or impossible. */
   to(lat: number, lon: number): number {
-    if (!(Math.abs(lat) <= 90 && Math.abs(lon) <= 180)) return NaN;
+    if (!isPosition(lat, lon)) return NaN;
     if (!Number.isNaN(this.#lat)) this.#sumM += greatCircleM(this.#lat, this.#lon, lat, lon);
     this.#lat = lat;
     this.#lon = lon;

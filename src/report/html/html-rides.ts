@@ -1,9 +1,10 @@
+import { counted } from '../../numeric/counted.ts';
 import { rideStrip } from '../chart-data/ride-strip.ts';
 import { drawRideStrip } from '../charts/ride-strip-chart.ts';
 import type { Report, RideReport } from '../report-schema.ts';
 import { evidenceLabels } from '../words/event-words.ts';
 import { dayAndTime } from '../words/moment-words.ts';
-import { counted, durationWords } from '../words/number-words.ts';
+import { durationWords } from '../words/number-words.ts';
 import { rideNotes } from '../words/ride-notes.ts';
 import { chartFigure } from './chart-figure.ts';
 import { html, type Markup } from './markup.ts';
@@ -17,7 +18,7 @@ export function htmlRides(report: Report): Markup {
   return html`<section>
 <h2>What was seen in each ride</h2>
 <div class="table-frame"><table>
-<thead><tr><th scope="col">#</th><th scope="col" class="left">Started (UTC)</th><th scope="col">Pedalled</th><th scope="col" class="left">EvidenceKind</th><th scope="col">Shifts</th><th scope="col">Judged</th><th scope="col">Late</th><th scope="col">Missed</th><th scope="col">Over</th><th scope="col">Ghost</th><th scope="col">Drops</th><th scope="col">Skips</th></tr></thead>
+<thead><tr><th scope="col">#</th><th scope="col" class="left">Started (UTC)</th><th scope="col">Pedalled</th><th scope="col" class="left">Evidence</th><th scope="col">Shifts</th><th scope="col">Judged</th><th scope="col">Late</th><th scope="col">Missed</th><th scope="col">Over</th><th scope="col">Ghost</th><th scope="col">Drops</th><th scope="col">Skips</th></tr></thead>
 <tbody>${report.rides.map(rideRow)}</tbody>
 </table></div>
 <p class="quiet">Late: on the cog after 1.5 to 5 crank turns. Missed: not within 5, or not before the next shift. Over: settled beyond the cog asked for. Ghost: changed cog with nobody asking.</p>

@@ -5,10 +5,7 @@ import { textDecoder } from '../decode-text.ts';
 import { hasTimeZone, isoTimeMs } from '../iso-time.ts';
 import { type DraftRecord, RideDraft } from '../ride-draft.ts';
 import { CSV_COLUMNS, type CsvColumn, type CsvHeader, csvHeader } from './csv-columns.ts';
-
-/** Longest line, characters. Beyond it a file is no ride, and a million columns cost no memory. */
-const LONGEST_LINE = 1 << 16;
-const DELIMITERS = [',', ';', '\t'] as const;
+import { csvDelimiter, LONGEST_LINE } from './csv-delimiter.ts';
 
 /**
  * Reads a CSV ride. The first line names the columns; see `CSV_COLUMNS`. The delimiter is whichever of comma, semicolon and tab stands
@@ -20,7 +17,7 @@ const DELIMITERS = [',', ';', '\t'] as const;
  */
 export function decodeCsv(file: string, bytes: Uint8Array): RideDraft {
   const text = textDecoder(file, bytes).decode(bytes);
-  const delimiter = delimiterOf(text);
+  const delimiter = csvDelimiter(text);
   const reader = new CsvReader(file, delimiter === ';');
   try {
     parse(text, {
@@ -39,12 +36,6 @@ export function decodeCsv(file: string, bytes: Uint8Array): RideDraft {
     throw badCsv(file, error as CsvError);
   }
   return reader.end();
-}
-
-function delimiterOf(text: string): string {
-  const firstLine = /^\s*([^\r\n]{0,65536})/.exec(text)?.[1] ?? '';
-  const counts = DELIMITERS.map((delimiter) => firstLine.split(delimiter).length);
-  return DELIMITERS[counts.indexOf(Math.max(...counts))];
 }
 
 function badCsv(file: string, error: CsvError): FileError {

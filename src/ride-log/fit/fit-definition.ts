@@ -1,12 +1,5 @@
-import { FIT_TIMESTAMP, FIT_WANTED } from './fit-wanted.ts';
-
-/** A field within a data record: where it stands after the record's header byte. */
-export interface FitField {
-  readonly number: number;
-  readonly size: number;
-  readonly baseType: number;
-  readonly offset: number;
-}
+import { type FitField, readFitListing } from './fit-listing.ts';
+import { FIT_WANTED } from './fit-wanted.ts';
 
 /** A definition message, reduced to what a ride needs. */
 export interface FitDefinition {
@@ -28,40 +21,17 @@ export function readFitDefinition(
   at: number,
   limit: number,
 ): { definition: FitDefinition | null; end: number } {
-  if (at + 6 > limit) return { definition: null, end: 0 };
-  const bigEndian = bytes[at + 2];
-  if (bigEndian > 1) return { definition: null, end: -1 };
-  const message = bigEndian ? (bytes[at + 3] << 8) | bytes[at + 4] : bytes[at + 3] | (bytes[at + 4] << 8);
+  const listing = readFitListing(bytes, at, limit);
+  if (listing === 'broken') return { definition: null, end: -1 };
+  if (listing === 'cut-off') return { definition: null, end: 0 };
+  const { message, littleEndian, size, timeOffset, end } = listing;
   const wanted = FIT_WANTED.get(message);
   const fields: FitField[] = [];
-  let timeOffset = -1;
-  let size = 0;
-  let cursor = at + 6;
-  const fieldsEnd = cursor + bytes[at + 5] * 3;
-  if (fieldsEnd > limit) return { definition: null, end: 0 };
-  for (; cursor < fieldsEnd; cursor += 3) {
-    const [number, fieldSize, baseType] = [bytes[cursor], bytes[cursor + 1], bytes[cursor + 2]];
-    if (number === FIT_TIMESTAMP && fieldSize === 4 && (baseType & 0x1f) === 6) timeOffset = size;
-    else if (wanted?.get(number) === fieldSize) {
-      const listed = fields.findIndex((field) => field.number === number);
-      fields[listed === -1 ? fields.length : listed] = { number, size: fieldSize, baseType, offset: size };
+  if (wanted)
+    for (const field of listing.fields) {
+      if (wanted.get(field.number) !== field.size) continue;
+      const listed = fields.findIndex(({ number }) => number === field.number);
+      fields[listed === -1 ? fields.length : listed] = field;
     }
-    size += fieldSize;
-  }
-  if (bytes[at] & 0x20) {
-    if (cursor + 1 > limit) return { definition: null, end: 0 };
-    const developerEnd = cursor + 1 + bytes[cursor] * 3;
-    if (developerEnd > limit) return { definition: null, end: 0 };
-    for (cursor += 1; cursor < developerEnd; cursor += 3) size += bytes[cursor + 1];
-  }
-  return {
-    definition: {
-      message,
-      littleEndian: !bigEndian,
-      size,
-      timeOffset,
-      fields: fields.length ? fields : NO_FIELDS,
-    },
-    end: cursor,
-  };
+  return { definition: { message, littleEndian, size, timeOffset, fields: fields.length ? fields : NO_FIELDS }, end };
 }

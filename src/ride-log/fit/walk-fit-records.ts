@@ -1,4 +1,5 @@
 import { type FitDefinition, readFitDefinition } from './fit-definition.ts';
+import { beginsDefinition, hasCompressedTime, isReserved, localMessage } from './fit-record-header.ts';
 import { FIT_NO_TIME, FIT_RECORD } from './fit-wanted.ts';
 import { areAgreeingRecords, REACH, resumeFitWalk } from './resume-fit-walk.ts';
 
@@ -78,11 +79,12 @@ class FitWalker {
   /** Takes the definition or data record at `at`; returns where the next stands, or `BAD` or `CUT`. */
   step(at: number): number {
     const header = this.#bytes[at];
-    const compressed = (header & 0x80) !== 0;
-    if (!compressed && header & 0x40) return this.#define(header, at);
-    const local = compressed ? (header >> 5) & 3 : header & 0x0f;
+    if (isReserved(header)) return BAD;
+    if (beginsDefinition(header)) return this.#define(header, at);
+    const compressed = hasCompressedTime(header);
+    const local = localMessage(header);
     const definition = this.#definitions[local];
-    if (!definition || (!compressed && header & 0x30)) return BAD;
+    if (!definition) return BAD;
     const timeLeftOut = compressed && definition.timeOffset >= 0;
     const next = at + 1 + definition.size - (timeLeftOut ? 4 : 0);
     if (next > this.#end) return CUT;
@@ -105,10 +107,9 @@ class FitWalker {
   }
 
   #define(header: number, at: number): number {
-    if (header & 0x10) return BAD;
     const read = readFitDefinition(this.#bytes, at, this.#end);
     if (!read.definition) return read.end === 0 ? CUT : BAD;
-    this.#definitions[header & 0x0f] = read.definition;
+    this.#definitions[localMessage(header)] = read.definition;
     return read.end;
   }
 

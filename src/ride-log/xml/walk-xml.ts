@@ -6,10 +6,11 @@ import { textDecoder } from '../decode-text.ts';
 const DEEPEST = 64;
 const MOST_ATTRIBUTES = 100;
 /** After this many faults a file is not read on. */
-const MOST_FAULTS = 100;
+export const MOST_FAULTS = 100;
 /** Values are shorter; more text than this is not kept. */
-const LONGEST_TEXT = 256;
-const CHUNK_BYTES = 1 << 16;
+export const LONGEST_TEXT = 256;
+/** XML is decoded and read so much at a time. */
+export const CHUNK_BYTES = 1 << 16;
 
 /** Told of elements as they pass. Names are local (no prefix) and lower case: prefixes vary, and some writers misspell. */
 export interface XmlVisitor {
@@ -79,4 +80,5 @@ export function walkXml(file: string, bytes: Uint8Array, visitorFor: (root: stri
   return { cutOff, fault };
 }
 
-const localName = (name: string): string => name.slice(name.indexOf(':') + 1).toLowerCase();
+/** An element's name without its prefix, in lower case. */
+export const localName = (name: string): string => name.slice(name.indexOf(':') + 1).toLowerCase();
