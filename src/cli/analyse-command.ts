@@ -1,5 +1,5 @@
 import { type Command, Option } from 'commander';
-import type { AnalyseOptions } from './run-analyse.ts';
+import type { AnalyseCommandOptions } from './run-analyse.ts';
 
 /** Adds `analyse` to the program. */
 export function addAnalyseCommand(program: Command): void {
@@ -18,7 +18,7 @@ export function addAnalyseCommand(program: Command): void {
       '\nExit code: 0 at least one ride was analysed; 1 none could be (or --strict and one could not);\n' +
         '2 wrong usage, or a bad bike or adjustments file.',
     )
-    .action(async (rides: string[], options: AnalyseOptions) => {
+    .action(async (rides: string[], options: AnalyseCommandOptions) => {
       const { runAnalyse } = await import('./run-analyse.ts');
       process.exitCode = await runAnalyse(rides, options);
     });

@@ -1,7 +1,8 @@
-import { readdirSync, realpathSync, statSync } from 'node:fs';
+import { type Dirent, readdirSync, realpathSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import type { FailedRide } from '../report/report-schema.ts';
 import { looksLikeRide } from './looks-like-ride.ts';
+import { unreadable } from './read-error.ts';
 
 /** Ride files to read, in order, and the arguments that lead to none. */
 export interface FoundRides {
@@ -12,40 +13,67 @@ export interface FoundRides {
 /**
  * Finds the ride files that arguments name. A file named itself is always taken. A folder is walked with its
  * subfolders in the order of names, hidden entries left out, and gives the files that look like ride logs. The same
- * file reached twice counts once.
+ * file reached twice counts once. What may not be looked into stands under `failed`, as `unreadable`.
  */
 export function findRides(paths: readonly string[]): FoundRides {
   const files = new Map<string, string>();
   const failed: FailedRide[] = [];
+  /** What `look` gives; `fallback` where the system does not let it be looked at. */
+  const looking = <T>(path: string, look: () => T, fallback: T): T => {
+    try {
+      return look();
+    } catch (error) {
+      const { code, message } = unreadable(path, error);
+      failed.push({ file: path, code, message });
+      return fallback;
+    }
+  };
+  const take = (file: string): void => {
+    const place = looking(file, () => realpathSync(file), null);
+    if (place !== null && !files.has(place)) files.set(place, file);
+  };
   for (const path of paths) {
-    const stat = statSync(path, { throwIfNoEntry: false });
-    if (!stat) {
+    const stat = looking(path, () => statSync(path, { throwIfNoEntry: false }) ?? 'missing', null);
+    if (stat === null) continue;
+    if (stat === 'missing') {
       failed.push({ file: path, code: 'not-found', message: `${path}: there is no such file. Check its name.` });
       continue;
     }
-    const found = stat.isDirectory() ? ridesInFolder(path) : [path];
-    if (found.length === 0)
+    if (!stat.isDirectory()) {
+      take(path);
+      continue;
+    }
+    const shut = failed.length;
+    const found = ridesInFolder(path, (folder) => looking(folder, () => entriesOf(folder), []));
+    if (found.length === 0 && failed.length === shut)
       failed.push({
         file: path,
         code: 'no-rides',
         message: `${path}: the folder holds no ride logs. Give FIT, TCX, GPX or CSV files.`,
       });
-    for (const file of found) {
-      const place = realpathSync(file);
-      if (!files.has(place)) files.set(place, file);
-    }
+    for (const file of found) take(file);
   }
   return { files: [...files.values()], failed };
 }
 
-function ridesInFolder(folder: string): string[] {
-  const entries = readdirSync(folder, { withFileTypes: true })
+const entriesOf = (folder: string): Dirent[] =>
+  readdirSync(folder, { withFileTypes: true })
     .filter((entry) => !entry.name.startsWith('.'))
     .sort((a, b) => (a.name < b.name ? -1 : 1));
-  return entries.flatMap((entry) => {
+
+function ridesInFolder(folder: string, entries: (folder: string) => readonly Dirent[]): string[] {
+  return entries(folder).flatMap((entry) => {
     const path = join(folder, entry.name);
-    if (entry.isDirectory()) return ridesInFolder(path);
-    const isFile = entry.isFile() || (entry.isSymbolicLink() && statSync(path, { throwIfNoEntry: false })?.isFile());
-    return isFile && looksLikeRide(path) ? [path] : [];
+    if (entry.isDirectory()) return ridesInFolder(path, entries);
+    return (entry.isFile() || (entry.isSymbolicLink() && leadsToFile(path))) && looksLikeRide(path) ? [path] : [];
   });
+}
+
+/** False for a link to a folder, and for one that leads nowhere or round in a circle. */
+function leadsToFile(link: string): boolean {
+  try {
+    return statSync(link).isFile();
+  } catch {
+    return false;
+  }
 }

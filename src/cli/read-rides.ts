@@ -6,10 +6,11 @@ import type { FailedRide } from '../report/report-schema.ts';
 import { readRideLog } from '../ride-log/read-ride-log.ts';
 import type { RideLog } from '../ride-log/ride-log.ts';
 import type { Progress } from './progress.ts';
-import { causeOfReadError } from './read-error.ts';
+import { unreadable } from './read-error.ts';
 
+const megabyte = 1_000_000;
 /** A ride log of a whole day is under 10 MB; what is larger than this is no ride log. */
-const mostBytes = 256 * 2 ** 20;
+const mostBytes = 256 * megabyte;
 
 /** The rides that could be read, and those that could not with the reason. */
 export interface ReadRides {
@@ -46,7 +47,12 @@ function readBytes(file: string): Uint8Array {
     size = statSync(file).size;
     if (size <= mostBytes) return readFileSync(file);
   } catch (error) {
-    throw new FileError(file, 'unreadable', causeOfReadError(error), 'Check its name and who may read it.');
+    throw unreadable(file, error);
   }
-  throw new FileError(file, 'too-large', `is ${Math.round(size / 2 ** 20)} MB`, 'A ride log holds at most 256 MB.');
+  throw new FileError(
+    file,
+    'too-large',
+    `is ${Math.ceil(size / megabyte)} MB, more than the ${mostBytes / megabyte} MB that are read`,
+    'A ride of a whole day is under 10 MB: give the ride logs themselves, each in a file of its own.',
+  );
 }

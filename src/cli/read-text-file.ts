@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { FileError } from '../errors/file-error.ts';
-import { causeOfReadError } from './read-error.ts';
+import { unreadable } from './read-error.ts';
 
 /**
  * Text of a file in UTF-8, or in UTF-16 with a byte-order mark as some spreadsheets save it.
@@ -12,7 +12,7 @@ export function readTextFile(path: string): string {
   try {
     bytes = readFileSync(path);
   } catch (error) {
-    throw new FileError(path, 'unreadable', causeOfReadError(error), 'Check its name and who may read it.');
+    throw unreadable(path, error);
   }
   const encoding =
     bytes[0] === 0xff && bytes[1] === 0xfe ? 'utf-16le' : bytes[0] === 0xfe && bytes[1] === 0xff ? 'utf-16be' : 'utf-8';

@@ -13,9 +13,10 @@ import { writeNote, writeResult } from './output.ts';
 import { progressOver } from './progress.ts';
 import { readRides } from './read-rides.ts';
 import { readTextFile } from './read-text-file.ts';
+import { unwritable } from './write-error.ts';
 
 /** Options of `analyse` as commander hands them over. */
-export interface AnalyseOptions {
+export interface AnalyseCommandOptions {
   readonly bike?: string;
   readonly adjustments?: string;
   readonly json?: true;
@@ -29,7 +30,7 @@ export interface AnalyseOptions {
  *
  * @throws FileError for a bad bike or adjustments file, UsageError where the HTML page cannot be written
  */
-export async function runAnalyse(paths: readonly string[], options: AnalyseOptions): Promise<ExitCode> {
+export async function runAnalyse(paths: readonly string[], options: AnalyseCommandOptions): Promise<ExitCode> {
   const bike = options.bike === undefined ? null : parseBike(options.bike, readTextFile(options.bike));
   const adjustments =
     options.adjustments === undefined ? [] : parseAdjustments(options.adjustments, readTextFile(options.adjustments));
@@ -77,11 +78,16 @@ async function readable(report: Report): Promise<string> {
 }
 
 function checkPlaceForPage(file: string): void {
-  const folder = statSync(dirname(file), { throwIfNoEntry: false });
-  if (!folder?.isDirectory())
+  const isFolder = (path: string): boolean => {
+    try {
+      return statSync(path, { throwIfNoEntry: false })?.isDirectory() ?? false;
+    } catch (error) {
+      throw unwritable(`--html ${file}`, null, error);
+    }
+  };
+  if (!isFolder(dirname(file)))
     throw new UsageError(`--html ${file}: there is no folder ${dirname(file)}. Make it or name another.`);
-  if (statSync(file, { throwIfNoEntry: false })?.isDirectory())
-    throw new UsageError(`--html ${file}: is a folder. Name the file to write.`);
+  if (isFolder(file)) throw new UsageError(`--html ${file}: is a folder. Name the file to write.`);
 }
 
 async function writePage(file: string, report: Report): Promise<void> {
@@ -89,7 +95,7 @@ async function writePage(file: string, report: Report): Promise<void> {
   try {
     writeFileSync(file, htmlReport(report));
   } catch (error) {
-    throw new UsageError(`--html ${file}: could not be written (${(error as NodeJS.ErrnoException).code}).`);
+    throw unwritable(`--html ${file}`, null, error);
   }
   writeNote(`cogwright: wrote ${file}`);
 }

@@ -1,12 +1,12 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { parseBike } from '../drivetrain/parse-bike.ts';
-import { UsageError } from '../errors/usage-error.ts';
 import type { FaultCause } from '../simulate/setting/fault-causes.ts';
 import { simulationFiles } from '../simulate/simulation-files.ts';
 import { type ExitCode, exitCode } from './exit-code.ts';
 import { writeNote, writeResult } from './output.ts';
 import { readTextFile } from './read-text-file.ts';
+import { unwritable } from './write-error.ts';
 
 /** Options of `simulate` as commander hands them over. */
 export interface SimulateOptions {
@@ -39,9 +39,7 @@ export async function runSimulate(options: SimulateOptions): Promise<ExitCode> {
       mkdirSync(dirname(path), { recursive: true });
       writeFileSync(path, file.bytes);
     } catch (error) {
-      throw new UsageError(
-        `--out ${options.out}: ${path} could not be written (${(error as NodeJS.ErrnoException).code}).`,
-      );
+      throw unwritable(`--out ${options.out}`, path, error);
     }
     await writeResult(`${path}\n`);
   }
