@@ -62,7 +62,7 @@ export function bikeState(report: Report | null): BikeState {
   const [likeliest] = report.diagnosis.causes;
   const cured = seemsCured(report);
   // a fault that was cured is one no longer, as far as it is no longer there
-  const fault = 1 - noFault - (cured ? likeliest.probability * (1 - (report.diagnosis.stillThere ?? 1)) : 0);
+  const fault = 1 - noFault - (cured ? likeliest.probability * (1 - report.diagnosis.stillThere) : 0);
   const topFault = report.diagnosis.causes.find(({ cause }) => cause !== 'no-fault');
   const top = fault >= 0.5 && topFault ? topFault : { cause: 'no-fault' as const, probability: 1 - fault };
   const trouble = troubleOf(report);

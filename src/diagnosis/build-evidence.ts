@@ -7,7 +7,7 @@ import { addSegment, type EvidenceSegment, emptySegment, type LoadEdges, loadEdg
 import { fillSegment, revTiming } from './fill-segment.ts';
 
 /** Stretches of riding in order of time, the adjustments between them, and what had to be left out. */
-export interface Evidence {
+export interface RidingEvidence {
   readonly segments: readonly EvidenceSegment[];
   readonly groups: readonly AdjustmentGroup[];
   readonly edges: LoadEdges;
@@ -93,7 +93,7 @@ function joinSegments(segments: EvidenceSegment[]): EvidenceSegment[] {
 }
 
 /** Reduces rides and adjustments to evidence. Rides that can tell nothing are left out with a note. */
-export function buildEvidence(input: DiagnosisInput): Evidence {
+export function buildEvidence(input: DiagnosisInput): RidingEvidence {
   const notes: string[] = [];
   const size = input.bike.cassette.length;
   let rides = input.rides.filter((ride) => ride.evidence !== 'none').sort((a, b) => a.startMs - b.startMs);

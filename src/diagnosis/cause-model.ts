@@ -1,5 +1,5 @@
 import { adjustSetup } from './adjust-setup.ts';
-import type { Evidence } from './build-evidence.ts';
+import type { RidingEvidence } from './build-evidence.ts';
 import { type Cause, causes } from './causes.ts';
 import { type Draw, faultySetup, healthySetup, readDraw } from './draw-setup.ts';
 import { loadBins, outcomes } from './evidence-table.ts';
@@ -23,7 +23,7 @@ export interface ImaginedBike {
 }
 
 /** Usage of each cog over all segments, the most used one at 1. */
-function cogUsage(evidence: Evidence, cassetteLength: number): Float64Array {
+function cogUsage(evidence: RidingEvidence, cassetteLength: number): Float64Array {
   const usage = new Float64Array(cassetteLength);
   for (const segment of evidence.segments)
     for (let cog = 0; cog < cassetteLength; cog++) usage[cog] += segment.pedallingS[cog];
@@ -32,7 +32,7 @@ function cogUsage(evidence: Evidence, cassetteLength: number): Float64Array {
 }
 
 /** Room for the rates of the cogs, directions and loads that occur in the evidence. */
-function ratesFor(evidence: Evidence, cassetteLength: number): PulleyRates {
+function ratesFor(evidence: RidingEvidence, cassetteLength: number): PulleyRates {
   const used = new Uint8Array(2 * cassetteLength);
   const loads = new Set<number>();
   for (const { shifts } of evidence.segments)
@@ -65,7 +65,7 @@ export class CauseModel {
   private readonly halfLog: Float64Array;
 
   constructor(
-    readonly evidence: Evidence,
+    readonly evidence: RidingEvidence,
     readonly bike: ModelBike,
   ) {
     const { segments, groups } = evidence;

@@ -2,7 +2,7 @@ import { changePoint } from '../numeric/change-point.ts';
 import { logBeta } from '../numeric/log-gamma.ts';
 import { hasClock } from '../ride-log/has-clock.ts';
 import type { Direction } from '../shifts/ride-events.ts';
-import type { Evidence } from './build-evidence.ts';
+import type { RidingEvidence } from './build-evidence.ts';
 import type { Cause } from './causes.ts';
 import type { Onset } from './diagnosis.ts';
 import type { Particle } from './particles.ts';
@@ -20,7 +20,7 @@ const borderGoesFirst = 10;
  * trouble rates before and after are any, small ones likelier (Beta(0.5, 2)). `borderMs` where the first shift after it
  * is about as likely a place as any, also with fewer than ten such shifts.
  */
-function changeMs(evidence: Evidence, shows: Shows, borderMs: number): number {
+function changeMs(evidence: RidingEvidence, shows: Shows, borderMs: number): number {
   const entries = evidence.rides
     .flatMap((ride) =>
       ride.events.shifts
@@ -44,7 +44,12 @@ function changeMs(evidence: Evidence, shows: Shows, borderMs: number): number {
 }
 
 /** How the likeliest fault began. Unknown without a fault or where one stretch of riding is all there is. */
-export function faultOnset(particles: readonly Particle[], cause: Cause, evidence: Evidence, shows: Shows): Onset {
+export function faultOnset(
+  particles: readonly Particle[],
+  cause: Cause,
+  evidence: RidingEvidence,
+  shows: Shows,
+): Onset {
   const own = particles.filter((particle) => particle.cause === cause);
   if (cause === 'no-fault' || own.length === 0 || evidence.segments.length < 2)
     return { kind: 'unknown', at: null, probability: 0 };

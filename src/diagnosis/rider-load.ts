@@ -1,4 +1,4 @@
-import type { Evidence } from './build-evidence.ts';
+import type { RidingEvidence } from './build-evidence.ts';
 import type { RiderPart } from './diagnosis.ts';
 import { loadBin } from './evidence-table.ts';
 import type { Particle } from './particles.ts';
@@ -11,7 +11,7 @@ interface LoadCount {
   trouble: number;
 }
 
-function countByLoad(evidence: Evidence): LoadCount[] {
+function countByLoad(evidence: RidingEvidence): LoadCount[] {
   const counts = Array.from({ length: 4 }, () => ({ shifts: 0, trouble: 0 }));
   for (const ride of evidence.rides)
     for (const shift of ride.events.shifts) {
@@ -24,7 +24,7 @@ function countByLoad(evidence: Evidence): LoadCount[] {
 }
 
 /** The rider's own part: does trouble gather at high torque on a bike that is otherwise well set? */
-export function weighRider(particles: readonly Particle[], evidence: Evidence): RiderPart {
+export function weighRider(particles: readonly Particle[], evidence: RidingEvidence): RiderPart {
   const [low, , high] = countByLoad(evidence);
   const none = { troubleRateLowTorque: null, troubleRateHighTorque: null };
   if (!Number.isFinite(evidence.edges.highNm) || low.shifts === 0 || high.shifts === 0)

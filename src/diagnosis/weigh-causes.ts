@@ -2,7 +2,7 @@ import { adaptiveImportance, type WeightedPoints } from '../numeric/adaptive-imp
 import { latinHypercube } from '../numeric/latin-hypercube.ts';
 import { logSumExp } from '../numeric/log-sum-exp.ts';
 import { seededRandom } from '../numeric/seeded-random.ts';
-import type { Evidence } from './build-evidence.ts';
+import type { RidingEvidence } from './build-evidence.ts';
 import { CauseModel, type ModelBike } from './cause-model.ts';
 import { type Cause, causes } from './causes.ts';
 import { drawDimensions } from './draw-setup.ts';
@@ -32,7 +32,7 @@ function drawCounts(periods: number): { first: number; stages: readonly number[]
  * Weighs every cause's imagined bikes against the evidence: first the same bikes for every cause, then for each cause
  * that is not hopeless more bikes like its best ones. The same evidence gives the same numbers.
  */
-export function weighCauses(evidence: Evidence, bike: ModelBike, seed = 20): WeighedCauses {
+export function weighCauses(evidence: RidingEvidence, bike: ModelBike, seed = 20): WeighedCauses {
   const model = new CauseModel(evidence, bike);
   const { first, stages } = drawCounts(evidence.groups.length + 1);
   const points = latinHypercube(first, drawDimensions, seededRandom(seed, 'diagnosis'));

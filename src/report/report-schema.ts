@@ -104,50 +104,43 @@ export const diagnosisSchema = z.object({
   lateralOffsetMm: z.object(estimate),
   suggestion: suggestionSchema,
   /** Lateral error of the guide pulley on each cog as of the last ride, inboard positive. */
-  lateralErrorMm: z.array(z.object({ teeth: toothCount, ...estimate })).optional(),
+  lateralErrorMm: z.array(z.object({ teeth: toothCount, ...estimate })),
   /** How far to turn the barrel adjuster or move the electronic offset to set it right, positive = inboard. */
-  clicks: z
-    .object({ parameter: z.enum(['cable-tension', 'index-offset']), unit: z.enum(['clicks', 'steps']), ...estimate })
-    .optional(),
-  onset: z
-    .object({ kind: z.enum(['sudden', 'gradual', 'steady', 'unknown']), at: time.nullable(), probability })
-    .optional(),
+  clicks: z.object({
+    parameter: z.enum(['cable-tension', 'index-offset']),
+    unit: z.enum(['clicks', 'steps']),
+    ...estimate,
+  }),
+  onset: z.object({ kind: z.enum(['sudden', 'gradual', 'steady', 'unknown']), at: time.nullable(), probability }),
   /** Trouble that gathers at high torque: the rider's part. Rates are null without power. */
-  riderPart: z
-    .object({
-      probability,
-      troubleRateLowTorque: probability.nullable(),
-      troubleRateHighTorque: probability.nullable(),
-      sentence: z.string(),
-    })
-    .optional(),
+  riderPart: z.object({
+    probability,
+    troubleRateLowTorque: probability.nullable(),
+    troubleRateHighTorque: probability.nullable(),
+    sentence: z.string(),
+  }),
   /** What would tell the two likeliest causes apart. */
-  separates: z.object({ between: twoCauses, sentence: z.string() }).nullable().optional(),
+  separates: z.object({ between: twoCauses, sentence: z.string() }).nullable(),
   /** Set where the top cause changes within the plausible range of an assumed constant. */
-  undecided: z
-    .object({ between: twoCauses, becauseOf: z.array(z.string()), sentence: z.string() })
-    .nullable()
-    .optional(),
-  checkRide: z
-    .object({
-      blocks: z.array(
-        z.object({
-          count,
-          fromTeeth: toothCount,
-          toTeeth: toothCount,
-          direction,
-          load: z.enum(['soft', 'firm']),
-        }),
-      ),
-      sentences: z.array(z.string()),
-      expectedBits: z.number().min(0),
-      ordinaryBits: z.number().min(0),
-    })
-    .optional(),
+  undecided: z.object({ between: twoCauses, becauseOf: z.array(z.string()), sentence: z.string() }).nullable(),
+  checkRide: z.object({
+    blocks: z.array(
+      z.object({
+        count,
+        fromTeeth: toothCount,
+        toTeeth: toothCount,
+        direction,
+        load: z.enum(['soft', 'firm']),
+      }),
+    ),
+    sentences: z.array(z.string()),
+    expectedBits: z.number().min(0),
+    ordinaryBits: z.number().min(0),
+  }),
   /** Probability that the likeliest fault is still there after the last adjustment. */
-  stillThere: probability.optional(),
+  stillThere: probability,
   /** What the data cannot tell. */
-  notes: z.array(z.string()).optional(),
+  notes: z.array(z.string()),
 });
 
 const periodSchema = z.object({

@@ -1,7 +1,6 @@
 import { causeWords } from '../../src/diagnosis/cause-words.ts';
 import type { Bike, Diagnosis } from '../api/answers.ts';
 import { make, makeSvg } from '../dom/make.ts';
-import { inOwnZone } from '../words/dates.ts';
 import { probably } from '../words/numbers.ts';
 import { upperFirst } from '../words/upper-first.ts';
 
@@ -18,6 +17,7 @@ const bar = (probability: number): SVGSVGElement =>
 function row(
   { cause, probability, evidence }: Diagnosis['causes'][number],
   actuation: Bike['actuation'],
+  dated: (sentence: string) => string,
   rank: number,
 ): HTMLElement {
   const name = upperFirst(causeWords(cause, actuation).name);
@@ -33,14 +33,22 @@ function row(
         'details',
         { 'data-keep': `why-${cause}` },
         make('summary', {}, 'Why', make('span', { class: 'out-of-sight' }, `: ${name}`)),
-        make('ul', { class: 'points' }, ...evidence.map((text) => make('li', {}, inOwnZone(text)))),
+        make('ul', { class: 'points' }, ...evidence.map((text) => make('li', {}, dated(text)))),
       ),
   );
 }
 
-/** Every cause with its probability: the likeliest open to view, the rest behind a word. */
-export function causeList({ causes }: Diagnosis, actuation: Bike['actuation']): HTMLElement {
-  const rows = causes.map((cause, rank) => row(cause, actuation, rank));
+/**
+ * Every cause with its probability: the likeliest open to view, the rest behind a word.
+ *
+ * @param dated puts a sentence's dates into the reader's time zone
+ */
+export function causeList(
+  { causes }: Diagnosis,
+  actuation: Bike['actuation'],
+  dated: (sentence: string) => string,
+): HTMLElement {
+  const rows = causes.map((cause, rank) => row(cause, actuation, dated, rank));
   return make(
     'div',
     { class: 'causes' },

@@ -9,7 +9,7 @@ import type { BikePage } from './bike-page.ts';
 /** How far the guide pulley is thought to be off; null where the engine did not say or the rides show nothing. */
 export function lateralSection({ bike }: BikePage): HTMLElement | null {
   const diagnosis = bike.report?.diagnosis;
-  if (!bike.report || !diagnosis?.lateralErrorMm?.length || showsNothing(bike.report)) return null;
+  if (!bike.report || !diagnosis?.lateralErrorMm.length || showsNothing(bike.report)) return null;
   const { mean, low, high } = diagnosis.lateralOffsetMm;
   const side = low > 0 ? 'too far inboard' : high < 0 ? 'too far outboard' : 'not clearly to either side';
   return make(

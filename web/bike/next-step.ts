@@ -8,18 +8,22 @@ import type { BikePage } from './bike-page.ts';
 
 const step = (term: string, text: string): HTMLElement[] => [make('dt', {}, term), make('dd', {}, text)];
 
-/** What to do next, as a tag to hang on the bike. The cautions always stand with it. */
-export function nextStep({ log }: BikePage, diagnosis: Diagnosis): HTMLElement {
+/**
+ * What to do next, as a tag to hang on the bike. The cautions always stand with it.
+ *
+ * @param dated puts a sentence's dates into the reader's time zone
+ */
+export function nextStep({ log }: BikePage, diagnosis: Diagnosis, dated: (sentence: string) => string): HTMLElement {
   const { suggestion, separates, checkRide } = diagnosis;
   const names = suggestion.parameter !== 'none';
-  const turns = diagnosis.clicks?.parameter === suggestion.parameter ? turnWords(diagnosis.clicks) : null;
-  const plan = checkRide && checkRide.blocks.length + checkRide.sentences.length > 0 ? checkRide : null;
+  const turns = diagnosis.clicks.parameter === suggestion.parameter ? turnWords(diagnosis.clicks) : null;
+  const plan = checkRide.blocks.length + checkRide.sentences.length > 0 ? checkRide : null;
   return make(
     'section',
     { class: 'tag', 'aria-label': 'Next step' },
     make('p', { class: 'tag-kind' }, 'Next step'),
     make('h2', {}, names ? upperFirst(parameterName(suggestion.parameter)) : 'Nothing to turn'),
-    make('p', { class: 'tag-action' }, suggestion.action),
+    make('p', { class: 'tag-action' }, dated(suggestion.action)),
     make('dl', { class: 'steps' }, ...step('Start with', suggestion.start), ...step('Then check', suggestion.verify)),
     turns && make('p', { class: 'quiet' }, turns),
     (plan || separates) &&

@@ -15,8 +15,6 @@ import { causeList } from './cause-list.ts';
 import { nextStep } from './next-step.ts';
 import { verdictHeadline } from './verdict-headline.ts';
 
-/** A probability within a sentence; the ends are never called sure. */
-
 /** How much trouble there is, as a sentence with its interval; null without judged shifts. */
 export function troubleSentence({ state, report }: Pick<BikeDetail, 'state' | 'report'>): string | null {
   if (state.troubleRate === null || !report) return null;
@@ -29,15 +27,14 @@ export function troubleSentence({ state, report }: Pick<BikeDetail, 'state' | 'r
 /** How the fault began, where the evidence does not say it: that of a sudden one names its day, and keeps silent where there is none. */
 function onsetSentence(report: NonNullable<BikeDetail['report']>): string | null {
   const { onset, causes } = report.diagnosis;
-  if (onset?.kind !== 'sudden' || onset.at !== null || causes[0].cause === 'no-fault' || seemsCured(report))
-    return null;
+  if (onset.kind !== 'sudden' || onset.at !== null || causes[0].cause === 'no-fault' || seemsCured(report)) return null;
   return `It began suddenly (${chance(onset.probability)} likely).`;
 }
 
 /** Whether the fault outlived the last adjustment; null where nothing was adjusted or nothing is at fault. */
 function stillThereSentence({ adjustments, diagnosis }: NonNullable<BikeDetail['report']>): string | null {
   const { stillThere, causes } = diagnosis;
-  if (adjustments.length === 0 || stillThere === undefined || causes[0].cause === 'no-fault') return null;
+  if (adjustments.length === 0 || causes[0].cause === 'no-fault') return null;
   return `After the last adjustment it is still there with a probability of ${chance(stillThere)}.`;
 }
 
@@ -47,6 +44,8 @@ export function verdictSection(page: BikePage): HTMLElement {
   const { report, state } = bike;
   const { label, key } = stateWords[state.word];
   const diagnosis = report?.diagnosis;
+  const adjustedAt = report?.adjustments.map(({ at }) => at) ?? [];
+  const dated = (sentence: string): string => inOwnZone(sentence, adjustedAt);
   const top = diagnosis?.causes[0];
   const said = diagnosis && state.word !== 'too little data';
   const named = said && (diagnosis.suggestion.parameter !== 'none' || top?.cause === 'no-fault');
@@ -55,7 +54,7 @@ export function verdictSection(page: BikePage): HTMLElement {
         troubleSentence(bike),
         said ? onsetSentence(report) : null,
         said ? stillThereSentence(report) : null,
-        diagnosis?.riderPart && diagnosis.riderPart.probability >= 0.5 ? diagnosis.riderPart.sentence : null,
+        diagnosis && diagnosis.riderPart.probability >= 0.5 ? diagnosis.riderPart.sentence : null,
         diagnosis?.undecided?.sentence,
       ].filter((fact): fact is string => Boolean(fact))
     : [];
@@ -78,16 +77,17 @@ export function verdictSection(page: BikePage): HTMLElement {
       ...facts.map((fact) => make('p', {}, fact)),
       (state.word === 'too little data' || state.dangers.length > 0) &&
         points(state.word === 'too little data' ? state.reasons : state.dangers),
-      said &&
-        top &&
-        top.evidence.length > 0 && [make('h3', {}, 'What speaks for it'), points(top.evidence.map(inOwnZone))],
-      diagnosis?.notes &&
-        diagnosis.notes.length > 0 && [make('h3', {}, 'What the rides cannot tell'), points(diagnosis.notes)],
-      diagnosis && report && !showsNothing(report) && causeList(diagnosis, bike.bike.actuation),
+      said && top && top.evidence.length > 0 && [make('h3', {}, 'What speaks for it'), points(top.evidence.map(dated))],
+      diagnosis &&
+        diagnosis.notes.length > 0 && [
+          make('h3', {}, 'What the rides cannot tell'),
+          points(diagnosis.notes.map(dated)),
+        ],
+      diagnosis && report && !showsNothing(report) && causeList(diagnosis, bike.bike.actuation, dated),
       !report &&
         make('p', {}, make('a', { href: `/add?bike=${bike.id}` }, 'Add its first rides'), ' to get a verdict.'),
     ),
-    diagnosis && nextStep(page, diagnosis),
+    diagnosis && nextStep(page, diagnosis, dated),
   );
 }
 

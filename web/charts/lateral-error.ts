@@ -3,7 +3,7 @@ import { drawLateralError } from '../../src/report/charts/lateral-error-chart.ts
 import type { Diagnosis } from '../api/answers.ts';
 import type { ChartPlan } from './chart-plan.ts';
 
-type LateralError = NonNullable<Diagnosis['lateralErrorMm']>;
+type LateralError = Diagnosis['lateralErrorMm'];
 
 /** How far the guide pulley is thought to stand from the middle of each cog, with its band. */
 export function lateralErrorPlan(cogs: LateralError, summary: string, fileName: string): ChartPlan {

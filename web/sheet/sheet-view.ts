@@ -28,6 +28,13 @@ const shownAdjustments = 3;
 const points = (texts: readonly string[]): HTMLElement =>
   make('ul', { class: 'points' }, ...texts.map((text) => make('li', {}, text)));
 
+/** A sentence of the report with its dates in the reader's time zone. */
+const dated = ({ adjustmentsLog }: SheetData, sentence: string): string =>
+  inOwnZone(
+    sentence,
+    adjustmentsLog.map(({ at }) => at),
+  );
+
 /** A line to write on by hand. */
 const blank = (label: string): HTMLElement => make('p', { class: 'blank' }, make('span', {}, label));
 
@@ -60,7 +67,8 @@ function head(sheet: SheetData): HTMLElement {
   );
 }
 
-function work({ suggestion }: SheetData): HTMLElement | null {
+function work(sheet: SheetData): HTMLElement | null {
+  const { suggestion } = sheet;
   if (!suggestion) return null;
   const task = (text: string): HTMLElement => make('li', { class: 'task' }, text);
   return make(
@@ -71,7 +79,13 @@ function work({ suggestion }: SheetData): HTMLElement | null {
       {},
       suggestion.parameter === 'none' ? 'What to do' : `What to do: ${parameterName(suggestion.parameter)}`,
     ),
-    make('ol', { class: 'tasks' }, task(suggestion.action), task(suggestion.start), task(suggestion.verify)),
+    make(
+      'ol',
+      { class: 'tasks' },
+      task(dated(sheet, suggestion.action)),
+      task(suggestion.start),
+      task(suggestion.verify),
+    ),
     make(
       'div',
       { class: 'cautions' },
@@ -101,7 +115,9 @@ function causes(sheet: SheetData): HTMLElement | null {
               'span',
               {},
               upperFirst(causeWords(cause, sheet.bike.actuation).name),
-              rank === 0 && evidence.length > 0 && points(evidence.slice(0, shownEvidence).map(inOwnZone)),
+              rank === 0 &&
+                evidence.length > 0 &&
+                points(evidence.slice(0, shownEvidence).map((one) => dated(sheet, one))),
             ),
           ),
         ),

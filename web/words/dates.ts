@@ -35,6 +35,17 @@ export function fieldTime(date: Date): string {
   return local.toISOString().slice(0, 16);
 }
 
-/** A sentence of the report with its moments in the reader's own time zone, as all others on the page are. */
-export const inOwnZone = (sentence: string): string =>
-  sentence.replace(/(\d{4}-\d\d-\d\d) (\d\d:\d\d) UTC/g, (_, date, time) => dayAndTime(`${date}T${time}:00Z`));
+const utcDay = (iso: string): string => new Date(iso).toISOString().slice(0, 10);
+
+/**
+ * A sentence of the report with its dates in the reader's own time zone, as all others on the page are. The report writes
+ * them in UTC: moments as "2026-05-03 14:05 UTC", adjustments by their day alone.
+ *
+ * @param adjustedAt when adjustments were made; a day on which none was, or several that fall on different days here, keeps its date, marked as UTC
+ */
+export const inOwnZone = (sentence: string, adjustedAt: readonly string[]): string =>
+  sentence.replace(/(\d{4}-\d\d-\d\d)(?: (\d\d:\d\d) UTC)?/g, (_, date: string, time: string | undefined) => {
+    if (time) return dayAndTime(`${date}T${time}:00Z`);
+    const [only, ...others] = new Set(adjustedAt.filter((at) => utcDay(at) === date).map(day));
+    return only === undefined || others.length > 0 ? `${date} (UTC)` : only;
+  });

@@ -17,10 +17,10 @@ export function htmlVerdict(report: Report): Markup {
   const fine = diagnosis.causes[0].cause === 'no-fault';
   const further = [
     diagnosis.undecided?.sentence,
-    diagnosis.clicks?.parameter === diagnosis.suggestion.parameter ? turnWords(diagnosis.clicks) : null,
-    diagnosis.riderPart?.sentence,
+    diagnosis.clicks.parameter === diagnosis.suggestion.parameter ? turnWords(diagnosis.clicks) : null,
+    diagnosis.riderPart.sentence,
     diagnosis.separates?.sentence,
-    ...(diagnosis.notes ?? []),
+    ...diagnosis.notes,
   ].filter(Boolean);
   return html`<section>
 <h2>Verdict</h2>
@@ -47,7 +47,7 @@ export function htmlNextStep({ diagnosis }: Report): Markup {
 <p>Begin: ${suggestion.start}</p>
 <p>Then check: ${suggestion.verify}</p>
 ${
-  checkRide && checkRide.sentences.length > 0
+  checkRide.sentences.length > 0
     ? html`<h3>A ride that would tell more</h3><ul>${checkRide.sentences.map((line) => html`<li>${line}</li>`)}</ul>`
     : null
 }
@@ -69,7 +69,7 @@ function lateralFigure(report: Report): Markup | null {
   const { diagnosis } = report;
   if (showsNothing(report)) return null;
   const errors = diagnosis.lateralErrorMm;
-  if (!errors || errors.length === 0) return null;
+  if (errors.length === 0) return null;
   const { mean, low, high } = diagnosis.lateralOffsetMm;
   return chartFigure(
     'Where the guide pulley is thought to stand',

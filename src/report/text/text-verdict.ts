@@ -26,10 +26,10 @@ export function textVerdict(page: TextPage, report: Report): void {
     );
   }
   const further = [
-    diagnosis.clicks?.parameter === diagnosis.suggestion.parameter ? turnWords(diagnosis.clicks) : null,
-    diagnosis.riderPart?.sentence,
+    diagnosis.clicks.parameter === diagnosis.suggestion.parameter ? turnWords(diagnosis.clicks) : null,
+    diagnosis.riderPart.sentence,
     diagnosis.separates?.sentence,
-    ...(diagnosis.notes ?? []),
+    ...diagnosis.notes,
   ].filter((sentence): sentence is string => Boolean(sentence));
   if (further.length > 0) page.blank();
   for (const sentence of further) page.paragraph(sentence);
@@ -43,7 +43,7 @@ export function textNextStep(page: TextPage, report: Report): void {
   page.paragraph(`${about}${suggestion.action}`);
   page.bullet(`Begin: ${suggestion.start}`);
   page.bullet(`Then check: ${suggestion.verify}`);
-  if (checkRide && checkRide.sentences.length > 0) {
+  if (checkRide.sentences.length > 0) {
     page.subheading('A ride that would tell more');
     for (const sentence of checkRide.sentences) page.bullet(sentence);
   }

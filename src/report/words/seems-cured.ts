@@ -12,6 +12,6 @@ export function seemsCured({ diagnosis, adjustments }: Pick<Report, 'diagnosis' 
     first.probability >= namedAlone &&
     diagnosis.suggestion.parameter === 'none' &&
     adjustments.length > 0 &&
-    (diagnosis.stillThere ?? 1) < curedBelow
+    diagnosis.stillThere < curedBelow
   );
 }

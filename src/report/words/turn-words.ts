@@ -2,7 +2,7 @@ import type { DiagnosisReport } from '../report-schema.ts';
 
 /** How far the indexing is to be turned, in turns of the adjuster with the interval; null where nothing speaks for a turn. */
 export function turnWords(clicks: DiagnosisReport['clicks']): string | null {
-  if (!clicks || (clicks.low <= 0 && clicks.high >= 0)) return null;
+  if (clicks.low <= 0 && clicks.high >= 0) return null;
   const inboard = clicks.mean > 0;
   const sense =
     clicks.parameter === 'cable-tension'

@@ -107,6 +107,12 @@ function diagnosisOf(recipe: BikeRecipe, cassette: readonly number[]): Report['d
       ordinaryBits: 0.2,
     },
     stillThere: 1,
+    riderPart: {
+      probability: 0.02,
+      troubleRateLowTorque: null,
+      troubleRateHighTorque: null,
+      sentence: 'The rides tell nothing about shifting under load.',
+    },
     notes: [],
     suggestion:
       recipe.cause === 'no-fault'
