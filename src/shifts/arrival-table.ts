@@ -27,6 +27,7 @@ export interface ArrivalTable {
   readonly seen: number;
 }
 
+/** The grid of arrivals: where it begins against the burst's last command, its step, how many. */
 export const FIRST_ARRIVAL_S = -1.5;
 export const ARRIVAL_STEP_S = 0.25;
 export const ARRIVALS = 64;
@@ -61,6 +62,90 @@ function rise(t: number, width: number): number {
   return x > 6 ? 1 : x < -6 ? 0 : 1 / (1 + Math.exp(-x));
 }
 
+/** The records around one shift, with what they would show in each story. */
+interface ShiftWindow {
+  readonly log: RideLog;
+  /** Indices of the records that speak of this shift. */
+  readonly records: readonly number[];
+  /** What is left open besides the story. */
+  readonly open: typeof OPEN;
+  /** How long the sensors smear this shift's change of ratio, s. */
+  readonly width: number;
+  /** The moments of arrival that are weighed, s. */
+  readonly arrivalsS: Float64Array;
+  /** Log development of a cog on the shift's ring. */
+  level(cog: number): number;
+  /** Log likelihood of record `i`, under what is open, where the chain stands at `own` between the shifts around this one. */
+  likelihood(i: number, own: number, open: (typeof OPEN)[number]): number;
+}
+
+function shiftWindow(
+  log: RideLog,
+  trace: RideTrace,
+  evidence: ReturnType<typeof secondsEvidence>,
+  shift: CommandedShift,
+  context: ShiftContext,
+  riseWidthS: number,
+  clock: RevolutionClock,
+): ShiftWindow {
+  const model = trace.model;
+  if (!model) throw new TypeError('arrivalTable needs a ride with a gear model');
+  const { startCog, before, after, endS } = context;
+  const from = firstAfter(log.timeS, shift.timeS - BEFORE_S);
+  const to = firstAfter(log.timeS, endS);
+  const ring = ringWithin(trace, from, to);
+  const level = (cog: number): number => model.logDevelopment[ring * model.cogs + cog];
+  const firstS = clock.standing.left(shift.lastTimeS) + FIRST_ARRIVAL_S;
+  return {
+    log,
+    records: windowRecords(log, trace, shift, context, ring, from, to),
+    open: after ? OPEN : OPEN_ALONE,
+    width: riseWidthS + RISE_S_PER_COG * Math.max(0, Math.abs(shift.toCog - startCog) - 1),
+    arrivalsS: Float64Array.from({ length: ARRIVALS }, (_, a) => clock.standing.moment(firstS + a * ARRIVAL_STEP_S)),
+    level,
+    likelihood(i, own, { error, nextS }) {
+      let shown = own;
+      if (before)
+        shown = level(before.cog) + rise(log.timeS[i] - before.shownS, riseWidthS) * (shown - level(before.cog));
+      if (after) shown += rise(log.timeS[i] - after.shownS - nextS, riseWidthS) * (level(after.cog) - shown);
+      return evidence(i, shown + error * trace.deviation[i]);
+    },
+  };
+}
+
+/** Log likelihood of each record of a window, a column for each open case, where the chain stands at `own(i)`. */
+function columnsAt({ records, open, likelihood }: ShiftWindow, own: (i: number) => number): Float64Array[] {
+  return open.map((one) => Float64Array.from(records, (i) => likelihood(i, own(i), one)));
+}
+
+/** A way from one stand of the chain to another: the stands by record, and the columns that each would make alone. */
+interface Stands {
+  readonly fromLevel: (i: number) => number;
+  readonly leaving: readonly Float64Array[];
+  readonly toLevel: number;
+  readonly arrived: readonly Float64Array[];
+}
+
+/** Log likelihood of the window by moment of arrival. */
+function arrivalRow(window: ShiftWindow, { fromLevel, leaving, toLevel, arrived }: Stands): Float64Array {
+  const { log, records, open, width } = window;
+  const total = new Float64Array(open.length);
+  return window.arrivalsS.map((arrivalS) => {
+    total.fill(0);
+    for (let r = 0; r < records.length; r++) {
+      const i = records[r];
+      const share = rise(log.timeS[i] - arrivalS, width);
+      if (share < 0.02) for (let o = 0; o < total.length; o++) total[o] += leaving[o][r];
+      else if (share > 0.98) for (let o = 0; o < total.length; o++) total[o] += arrived[o][r];
+      else {
+        const own = fromLevel(i) + share * (toLevel - fromLevel(i));
+        for (let o = 0; o < total.length; o++) total[o] += window.likelihood(i, own, open[o]);
+      }
+    }
+    return logMixture(total, open);
+  });
+}
+
 /**
  * Weighs every story of a shift.
  *
@@ -76,80 +161,45 @@ export function arrivalTable(
   riseWidthS: number,
   clock: RevolutionClock,
 ): ArrivalTable {
-  const model = trace.model;
-  if (!model) throw new TypeError('arrivalTable needs a ride with a gear model');
-  const { startCog, before, after, endS } = context;
-  const from = firstAfter(log.timeS, shift.timeS - BEFORE_S);
-  const to = firstAfter(log.timeS, endS);
-  const ring = ringWithin(trace, from, to);
-  const level = (cog: number): number => model.logDevelopment[ring * model.cogs + cog];
-  const width = riseWidthS + RISE_S_PER_COG * Math.max(0, Math.abs(shift.toCog - startCog) - 1);
-  const records = windowRecords(log, trace, shift, context, ring, from, to);
-  const seen = records.filter((i) => log.timeS[i] > shift.lastTimeS).length;
-  const open = after ? OPEN : OPEN_ALONE;
-
-  /** The level that a record shows where the chain stands at `own` between the shifts around this one. */
-  const amid = (i: number, own: number, nextS: number): number => {
-    let shown = own;
-    if (before)
-      shown = level(before.cog) + rise(log.timeS[i] - before.shownS, riseWidthS) * (shown - level(before.cog));
-    if (after) shown += rise(log.timeS[i] - after.shownS - nextS, riseWidthS) * (level(after.cog) - shown);
-    return shown;
-  };
-  const evidenceAt = (own: number): Float64Array[] =>
-    open.map(({ error, nextS }) =>
-      Float64Array.from(records, (i) => evidence(i, amid(i, own, nextS) + error * trace.deviation[i])),
-    );
-
-  const fromLeftS = clock.standing.left(shift.lastTimeS) + FIRST_ARRIVAL_S;
-  const arrivalsS = Float64Array.from({ length: ARRIVALS }, (_, a) =>
-    clock.standing.moment(fromLeftS + a * ARRIVAL_STEP_S),
-  );
-  const stayed = evidenceAt(level(startCog));
-  const total = new Float64Array(open.length);
-  const arrivals = (leaving: Float64Array[], fromLevel: (i: number) => number, finalCog: number): Float64Array => {
-    const arrived = finalCog === startCog ? stayed : evidenceAt(level(finalCog));
-    const row = new Float64Array(ARRIVALS);
-    for (let a = 0; a < ARRIVALS; a++) {
-      const arrivalS = arrivalsS[a];
-      total.fill(0);
-      for (let r = 0; r < records.length; r++) {
-        const i = records[r];
-        const share = rise(log.timeS[i] - arrivalS, width);
-        if (share < 0.02) for (let o = 0; o < total.length; o++) total[o] += leaving[o][r];
-        else if (share > 0.98) for (let o = 0; o < total.length; o++) total[o] += arrived[o][r];
-        else {
-          const own = fromLevel(i) + share * (level(finalCog) - fromLevel(i));
-          for (let o = 0; o < total.length; o++)
-            total[o] += evidence(i, amid(i, own, open[o].nextS) + open[o].error * trace.deviation[i]);
-        }
-      }
-      row[a] = logMixture(total, open);
-    }
-    return row;
-  };
+  const window = shiftWindow(log, trace, evidence, shift, context, riseWidthS, clock);
+  const { startCog, after } = context;
+  const standingOn = (cog: number): Float64Array[] => columnsAt(window, () => window.level(cog));
+  const startLevel = window.level(startCog);
+  const stayed = standingOn(startCog);
+  const leavingStart = { fromLevel: () => startLevel, leaving: stayed };
   const rows = new Map<number, Float64Array>();
-  for (const finalCog of cogsInQuestion(startCog, shift, after?.cog ?? -1, model.cogs))
-    rows.set(
-      finalCog,
-      arrivals(stayed, () => level(startCog), finalCog),
-    );
-  const halted =
-    Math.abs(shift.toCog - startCog) > 1 ? haltedRow(shift.toCog - Math.sign(shift.toCog - startCog)) : null;
-  stayed.forEach((column, o) => {
-    total[o] = column.reduce((sum, value) => sum + value, 0);
-  });
-  return { shift, context, rows, halted, stay: logMixture(total, open), seen };
-
-  function haltedRow(haltCog: number): Float64Array {
-    const promptS = turningFrom(clock, shift.lastTimeS + context.lagS);
-    const atHalt = (i: number): number =>
-      level(startCog) + rise(log.timeS[i] - promptS, width) * (level(haltCog) - level(startCog));
-    const leaving = open.map(({ error, nextS }) =>
-      Float64Array.from(records, (i) => evidence(i, amid(i, atHalt(i), nextS) + error * trace.deviation[i])),
-    );
-    return arrivals(leaving, atHalt, shift.toCog);
+  for (const finalCog of cogsInQuestion(startCog, shift, after?.cog ?? -1, trace.model?.cogs ?? 0)) {
+    const arrived = finalCog === startCog ? stayed : standingOn(finalCog);
+    rows.set(finalCog, arrivalRow(window, { ...leavingStart, toLevel: window.level(finalCog), arrived }));
   }
+  const step = Math.sign(shift.toCog - startCog);
+  const halted =
+    Math.abs(shift.toCog - startCog) > 1
+      ? arrivalRow(window, {
+          ...haltAt(window, startCog, shift.toCog - step, turningFrom(clock, shift.lastTimeS + context.lagS)),
+          toLevel: window.level(shift.toCog),
+          arrived: standingOn(shift.toCog),
+        })
+      : null;
+  const stay = logMixture(
+    Float64Array.from(stayed, (column) => column.reduce((sum, value) => sum + value, 0)),
+    window.open,
+  );
+  const seen = window.records.filter((i) => log.timeS[i] > shift.lastTimeS).length;
+  return { shift, context, rows, halted, stay, seen };
+}
+
+/** A chain that went promptly from the start to `haltCog` and halts there. */
+function haltAt(
+  window: ShiftWindow,
+  startCog: number,
+  haltCog: number,
+  promptS: number,
+): Pick<Stands, 'fromLevel' | 'leaving'> {
+  const fromLevel = (i: number): number =>
+    window.level(startCog) +
+    rise(window.log.timeS[i] - promptS, window.width) * (window.level(haltCog) - window.level(startCog));
+  return { fromLevel, leaving: columnsAt(window, fromLevel) };
 }
 
 function logMixture(total: Float64Array, open: readonly { readonly weight: number }[]): number {

@@ -1,4 +1,5 @@
 import type { RideTrace } from '../gear-trace/gear-trace.ts';
+import { studentT4 } from '../numeric/student-t.ts';
 import type { RideLog } from '../ride-log/ride-log.ts';
 
 const OUTLIER_DENSITY = 0.02;
@@ -24,7 +25,7 @@ export function secondsEvidence(
     const lift = y - logDevelopment;
     const z = lift / sd;
     const free = freeShare(log.powerW[record], trace.driving[record]);
-    const peak = (0.375 / sd) * (1 + (z * z) / 4) ** -2.5;
+    const peak = studentT4(z, sd);
     const foot = z > -20 ? 1 / (1 + Math.exp(-1.7 * z)) : 0;
     const above = foot / FREE_REACH;
     return independence * Math.log((1 - free) * peak + free * above + OUTLIER_DENSITY);
