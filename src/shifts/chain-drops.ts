@@ -12,6 +12,10 @@ import { gainWithoutDrive, SLOWEST_LAG_S, speedGain } from './speed-gain.ts';
 /** The legs must run this much faster than before: a cadence that a sensor merely holds while the bike brakes does not. */
 const MIN_SPIN = 0.05;
 const MIN_BELOW = 0.07;
+/** Below this a rider does nothing, W. */
+const IDLE_W = 30;
+/** How many deviations more than `MIN_BELOW` a record must lie below the gears, where the rider does nothing by the power meter, and else. */
+const BELOW_DEVIATIONS = { idle: 2.5, other: 3 } as const;
 const BEFORE_S = 6;
 /** Where a power meter shows that the rider does nothing, only a slope can speed the bike up. */
 const MAX_GAIN_DOWNHILL = 1.15;
@@ -34,6 +38,12 @@ const ODDS = {
   creeping: -5,
 } as const;
 
+/** How far each record lies below every gear in question, and from where on that counts; log development. */
+interface Depths {
+  below(i: number): number;
+  threshold(i: number): number;
+}
+
 /**
  * Finds where drive was lost. With the chain off, the cranks turn against nothing: cadence jumps up, the ratio falls below every
  * gear that was lately commanded (which neither freewheeling nor a missed shift can do), power is gone, and the rider
@@ -41,85 +51,116 @@ const ODDS = {
  */
 export function chainDrops(log: RideLog, trace: RideTrace): ChainDropEvent[] {
   if (!trace.model) return [];
-  const lowest = lowestLevels(log, trace);
-  /**
-   * How far the ratio lies below every gear in question: the larger of the ratio with and without its lag undone is taken, unless a
-   * power meter shows that the rider does nothing.
-   */
-  const below = (i: number): number => {
-    if (!trace.samples.usable[i] || Number.isNaN(trace.logDevelopment[i])) return Number.NaN;
-    const raw = Math.log((log.speedMps[i] * 60) / log.cadenceRpm[i]);
-    const idle = log.powerW[i] < 30;
-    return lowest[i] - (idle ? trace.logDevelopment[i] : Math.max(trace.logDevelopment[i], raw));
-  };
-  const threshold = (i: number): number => MIN_BELOW + (log.powerW[i] < 30 ? 2.5 : 3) * (trace.deviation[i] || 0);
-
+  const depths = depthsBelow(log, trace);
   const found: ChainDropEvent[] = [];
+  const add = (timeS: number, confidence: number): void => {
+    if (!found.some((other) => Math.abs(timeS - other.timeS) < APART_S))
+      found.push({ timeS, ...dropSide(log, trace, timeS), confidence });
+  };
+  const isBelow = (i: number): boolean => depths.below(i) > depths.threshold(i);
   for (let start = 1; start < log.timeS.length; start++) {
-    if (!(below(start) > threshold(start))) continue;
+    if (!isBelow(start)) continue;
     let end = start;
-    while (end < log.timeS.length && below(end) > threshold(end)) end++;
-    const confidence = weigh(start, end);
-    const timeS = log.timeS[start];
-    if (confidence >= MIN_CONFIDENCE) add(timeS, confidence);
+    while (end < log.timeS.length && isBelow(end)) end++;
+    const confidence = weigh(log, trace, depths, start, end);
+    if (confidence >= MIN_CONFIDENCE) add(log.timeS[start], confidence);
     start = end;
   }
   for (const { start, logOdds } of freeSpins(log, trace)) add(log.timeS[start], 1 / (1 + Math.exp(-logOdds)));
   return found.sort((a, b) => a.timeS - b.timeS);
+}
 
-  function add(timeS: number, confidence: number): void {
-    if (!found.some((other) => Math.abs(timeS - other.timeS) < APART_S))
-      found.push({ timeS, ...dropSide(log, trace, timeS), confidence });
-  }
+function depthsBelow(log: RideLog, trace: RideTrace): Depths {
+  const lowest = lowestLevels(log, trace);
+  const isIdle = (i: number): boolean => log.powerW[i] < IDLE_W;
+  return {
+    /**
+     * The larger of the ratio with and without its lag undone is taken, unless a power meter shows that the rider does nothing. NaN
+     * where there is no ratio.
+     */
+    below(i) {
+      if (!trace.samples.usable[i] || Number.isNaN(trace.logDevelopment[i])) return Number.NaN;
+      const raw = Math.log((log.speedMps[i] * 60) / log.cadenceRpm[i]);
+      return lowest[i] - (isIdle(i) ? trace.logDevelopment[i] : Math.max(trace.logDevelopment[i], raw));
+    },
+    threshold: (i) =>
+      MIN_BELOW + (isIdle(i) ? BELOW_DEVIATIONS.idle : BELOW_DEVIATIONS.other) * (trace.deviation[i] || 0),
+  };
+}
 
-  /** Whether the legs did work on such a ratio shortly before or within the run: then the speed is astray. The run's first second may be half and half. */
-  function poweredBelow(start: number, end: number): boolean {
-    for (let i = end - 1; i >= 0 && log.timeS[start] - log.timeS[i] <= ASTRAY_S; i--)
-      if (i !== start && log.powerW[i] > WORKING_W && below(i) > threshold(i)) return true;
-    return false;
-  }
+/** Whether the legs did work on such a ratio shortly before or within the run: then the speed is astray. The run's first second may be half and half. */
+function poweredBelow(log: RideLog, { below, threshold }: Depths, start: number, end: number): boolean {
+  for (let i = end - 1; i >= 0 && log.timeS[start] - log.timeS[i] <= ASTRAY_S; i--)
+    if (i !== start && log.powerW[i] > WORKING_W && below(i) > threshold(i)) return true;
+  return false;
+}
 
-  function weigh(start: number, end: number): number {
-    const before = recordsBefore(log, start);
-    const cadenceBefore = median(before, (i) => log.cadenceRpm[i]) ?? Number.NaN;
-    const powerBefore = median(before, (i) => log.powerW[i]) ?? Number.NaN;
-    let fastest = start;
-    let depth = 0;
-    let promise = 0;
-    for (let i = start; i < end; i++) {
-      promise += below(i) * Math.min(2, trace.samples.dtS[i]);
-      if (log.cadenceRpm[i] > log.cadenceRpm[fastest]) fastest = i;
-      depth = Math.max(depth, below(i));
-    }
-    // a ratio that lay too low before, with the chain driving, is the sensors' error: only what goes beyond it counts
-    const bias = Math.max(0, median(before, below) ?? 0);
-    depth -= bias;
-    if (bias > 0 && depth < threshold(start)) return 0;
-    // setting off with the chain off there is no cadence to compare with: the gear itself says how fast the legs should turn
-    const spin = before.length === 0 ? depth : Math.log(log.cadenceRpm[fastest] / cadenceBefore);
-    // the seconds in which the chain came off, or on again, hold some power: what counts is the second of the fastest legs and what follows
-    const power = mean(log.powerW.subarray(fastest, end)) ?? Number.NaN;
-    if (poweredBelow(start, end)) return 0;
-    const powerGone = log.powerW[end - 1] < 30 && power < Math.max(20, 0.4 * (powerBefore || 0));
-    if (!(spin > MIN_SPIN) || speedGain(log, start, end) > (powerGone ? MAX_GAIN_DOWNHILL : gainWithoutDrive(promise)))
-      return 0;
-    if (driveFollows(log, start, end, powerGone) || (!powerGone && restsOnGear(trace, start, end))) return 0;
-    const recorded = trace.commands.timeS.length > 0;
-    if (backOnGear(trace, start, end) || (!recorded && end - start < LEAST_UNRECORDED)) return 0;
-    const { side } = dropSide(log, trace, log.timeS[start]);
-    const odds =
-      ODDS.before +
-      Math.min(4, 25 * spin) +
-      Math.min(4, ODDS.record * (end - start)) +
-      Math.min(3, 10 * depth) +
-      (Number.isNaN(power) ? 0 : powerGone ? ODDS.powerGone : ODDS.powerThere) +
-      (haltAfter(log, Math.min(end, log.timeS.length - 1), STOP_WITHIN_S, STOP_LASTS_S).lastsS > 0
-        ? ODDS.stop
-        : ODDS.noStop) +
-      (creeping(log, start, end) ? ODDS.creeping : 0) +
-      (recorded && (side === 'past-largest' || side === 'past-smallest') ? ODDS.endOrRing : 0);
-    return 1 / (1 + Math.exp(-odds));
+/** What the records of a run show beside their depth. */
+interface RunSigns {
+  /** Log of how much faster the legs ran than before. */
+  readonly spin: number;
+  /** How far below the gears the run went, what was so before taken off. */
+  readonly depth: number;
+  /** Sum of the depths times their seconds: the work that legs with the chain on would have done. */
+  readonly promise: number;
+  /** Mean power from the second of the fastest legs on, W; NaN without a power meter. */
+  readonly powerW: number;
+  readonly powerGone: boolean;
+}
+
+/** Reads the signs of a run; null where it is no deeper than the sensors were astray before. */
+function runSigns(
+  log: RideLog,
+  trace: RideTrace,
+  { below, threshold }: Depths,
+  start: number,
+  end: number,
+): RunSigns | null {
+  const before = recordsBefore(log, start);
+  const cadenceBefore = median(before, (i) => log.cadenceRpm[i]) ?? Number.NaN;
+  const powerBefore = median(before, (i) => log.powerW[i]) ?? Number.NaN;
+  let fastest = start;
+  let deepest = 0;
+  let promise = 0;
+  for (let i = start; i < end; i++) {
+    promise += below(i) * Math.min(2, trace.samples.dtS[i]);
+    if (log.cadenceRpm[i] > log.cadenceRpm[fastest]) fastest = i;
+    deepest = Math.max(deepest, below(i));
   }
+  // a ratio that lay too low before, with the chain driving, is the sensors' error: only what goes beyond it counts
+  const bias = Math.max(0, median(before, below) ?? 0);
+  const depth = deepest - bias;
+  if (bias > 0 && depth < threshold(start)) return null;
+  // setting off with the chain off there is no cadence to compare with: the gear itself says how fast the legs should turn
+  const spin = before.length === 0 ? depth : Math.log(log.cadenceRpm[fastest] / cadenceBefore);
+  // the seconds in which the chain came off, or on again, hold some power: what counts is the second of the fastest legs and what follows
+  const powerW = mean(log.powerW.subarray(fastest, end)) ?? Number.NaN;
+  const powerGone = log.powerW[end - 1] < IDLE_W && powerW < Math.max(20, 0.4 * (powerBefore || 0));
+  return { spin, depth, promise, powerW, powerGone };
+}
+
+/** Probability that drive was lost in a run of records below every gear in question; 0 where something rules it out. */
+function weigh(log: RideLog, trace: RideTrace, depths: Depths, start: number, end: number): number {
+  const signs = runSigns(log, trace, depths, start, end);
+  if (!signs || poweredBelow(log, depths, start, end)) return 0;
+  const { spin, depth, powerGone } = signs;
+  const mostGain = powerGone ? MAX_GAIN_DOWNHILL : gainWithoutDrive(signs.promise);
+  if (!(spin > MIN_SPIN) || speedGain(log, start, end) > mostGain) return 0;
+  if (driveFollows(log, start, end, powerGone) || (!powerGone && restsOnGear(trace, start, end))) return 0;
+  const recorded = trace.commands.timeS.length > 0;
+  if (backOnGear(trace, start, end) || (!recorded && end - start < LEAST_UNRECORDED)) return 0;
+  const { side } = dropSide(log, trace, log.timeS[start]);
+  const halt = haltAfter(log, Math.min(end, log.timeS.length - 1), STOP_WITHIN_S, STOP_LASTS_S);
+  const odds =
+    ODDS.before +
+    Math.min(4, 25 * spin) +
+    Math.min(4, ODDS.record * (end - start)) +
+    Math.min(3, 10 * depth) +
+    (Number.isNaN(signs.powerW) ? 0 : powerGone ? ODDS.powerGone : ODDS.powerThere) +
+    (halt.lastsS > 0 ? ODDS.stop : ODDS.noStop) +
+    (creeping(log, start, end) ? ODDS.creeping : 0) +
+    (recorded && (side === 'past-largest' || side === 'past-smallest') ? ODDS.endOrRing : 0);
+  return 1 / (1 + Math.exp(-odds));
 }
 
 /** Seconds after the run in which a bike without drive can gain neither speed nor power. */
@@ -132,7 +173,7 @@ const SURE_RECORDS = 2;
 function driveFollows(log: RideLog, start: number, end: number, powerGone: boolean): boolean {
   if (powerGone && end - start >= SURE_RECORDS) return false;
   for (let i = end; i < log.timeS.length && log.timeS[i] - log.timeS[end - 1] <= AFTERWARDS_S; i++) {
-    if (log.powerW[i] > 60) return true;
+    if (log.powerW[i] > WORKING_W) return true;
     if (!powerGone && log.speedMps[i] > log.speedMps[start] * 1.02) return true;
   }
   return false;
