@@ -1,4 +1,5 @@
 import { median } from 'd3-array';
+import type { GearModel } from '../gear-trace/gear-model.ts';
 import type { RideTrace } from '../gear-trace/gear-trace.ts';
 import type { RideLog } from '../ride-log/ride-log.ts';
 import { WINDOW_INDEPENDENCE } from './arrival-table.ts';
@@ -28,6 +29,27 @@ const CADENCE_SHARE = [0.6, 1.5] as const;
 const SPEED_SHARE = 0.4;
 const STEP_RECORDS = [1, 2, 3];
 
+/** A ride with what its records are weighed by. */
+interface SteppedRide {
+  readonly log: RideLog;
+  readonly trace: RideTrace;
+  readonly model: GearModel;
+  readonly commands: ReturnType<typeof cogCommands>;
+  readonly evidence: ReturnType<typeof secondsEvidence>;
+  readonly sensorLagS: number;
+}
+
+/** A move of the chain in question: from `cog` to its neighbour `toCog` at record `start`. */
+interface Move {
+  readonly start: number;
+  readonly cog: number;
+  readonly toCog: number;
+  /** How far the ratio lay off the cog just before, in log development. */
+  readonly drift: number;
+  /** When the next command shows itself, s; Infinity where there is none. */
+  readonly untilS: number;
+}
+
 /**
  * Finds unasked shifts too short for the trace to follow: it takes each second for a part of independent evidence, since sensors err in
  * runs, and so waits for several. A cadence that steps at once by the ratio of two neighbouring cogs, at a speed that stays, is no such
@@ -36,92 +58,100 @@ const STEP_RECORDS = [1, 2, 3];
 export function ghostSteps(log: RideLog, trace: RideTrace, sensorLagS: number): GhostCandidate[] {
   const { model } = trace;
   if (!model || trace.commands.timeS.length === 0) return [];
-  const { logDevelopment: levels, cogs } = model;
   const commands = cogCommands(trace.commands);
   const evidence = secondsEvidence(log, trace, WINDOW_INDEPENDENCE);
+  const ride: SteppedRide = { log, trace, model, commands, evidence, sensorLagS };
   const found: GhostCandidate[] = [];
   for (let start = STEP_RECORDS.length; start < log.timeS.length; start++) {
     const cog = trace.cog[start];
     const last = firstAfter(commands.timeS, log.timeS[start] - sensorLagS + 1) - 1;
-    if (!followsOn(start, cog, last)) continue;
-    const drift = driftBefore(start, cog);
+    if (!followsOn(ride, start, cog, last)) continue;
+    const drift = driftBefore(ride, start, cog);
     if (Number.isNaN(drift)) continue;
+    const untilS = (commands.timeS[last + 1] ?? Number.POSITIVE_INFINITY) + sensorLagS;
     for (const toCog of [cog - 1, cog + 1]) {
-      if (toCog < 0 || toCog >= cogs) continue;
-      const run = weigh(start, cog, toCog, drift, (commands.timeS[last + 1] ?? Number.POSITIVE_INFINITY) + sensorLagS);
-      if (!run) continue;
-      found.push({
-        ghost: {
-          timeS: Math.max(0, log.timeS[start] - sensorLagS),
-          fromCog: cog,
-          toCog,
-          heldS: log.timeS[Math.min(run.end, log.timeS.length - 1)] - log.timeS[start],
-          torqueNm: crankTorque(log, start - 2, start + 2),
-        },
-        logOdds: run.logOdds,
-        leastLogOdds: LEAST_LOG_ODDS,
-      });
+      if (toCog < 0 || toCog >= model.cogs) continue;
+      const candidate = weigh(ride, { start, cog, toCog, drift, untilS });
+      if (candidate) found.push(candidate);
     }
   }
   return found;
+}
 
-  function level(record: number, cog: number): number {
-    return levels[trace.ring[record] * cogs + cog];
-  }
+/** Log development of a cog on the ring of a record. */
+const level = ({ trace, model }: SteppedRide, record: number, cog: number): number =>
+  model.logDevelopment[trace.ring[record] * model.cogs + cog];
 
-  /** Whether the trace drives on the commanded cog here and at the record before, with no command to explain a move. */
-  function followsOn(i: number, cog: number, last: number): boolean {
-    if (cog < 0 || trace.ring[i] < 0 || Number.isNaN(trace.logDevelopment[i]) || !(trace.driving[i] > 0.5))
-      return false;
-    if (trace.cog[i - 1] !== cog || trace.ring[i - 1] !== trace.ring[i]) return false;
-    return last >= 0 && commands.cog[last] === cog && log.timeS[i] - sensorLagS - commands.timeS[last] >= NO_COMMAND_S;
-  }
+/** Whether the trace drives on the commanded cog here and at the record before, with no command to explain a move. */
+function followsOn({ log, trace, commands, sensorLagS }: SteppedRide, i: number, cog: number, last: number): boolean {
+  if (cog < 0 || trace.ring[i] < 0 || Number.isNaN(trace.logDevelopment[i]) || !(trace.driving[i] > 0.5)) return false;
+  if (trace.cog[i - 1] !== cog || trace.ring[i - 1] !== trace.ring[i]) return false;
+  return last >= 0 && commands.cog[last] === cog && log.timeS[i] - sensorLagS - commands.timeS[last] >= NO_COMMAND_S;
+}
 
-  /** How far the ratio lay off the cog just before; NaN where too little was seen. */
-  function driftBefore(start: number, cog: number): number {
-    const off: number[] = [];
-    for (let k = start - 1; k >= 0 && log.timeS[start] - log.timeS[k] <= DRIFT_S; k--) {
-      if (trace.cog[k] !== cog || trace.ring[k] !== trace.ring[start]) continue;
-      const away = trace.logDevelopment[k] - level(k, cog);
-      if (Math.abs(away) < 3 * trace.deviation[k]) off.push(away);
-    }
-    const most = MOST_DRIFT * trace.deviation[start];
-    return off.length < LEAST_BEFORE ? Number.NaN : Math.max(-most, Math.min(most, median(off) as number));
+/** How far the ratio lay off the cog just before; NaN where too little was seen. */
+function driftBefore(ride: SteppedRide, start: number, cog: number): number {
+  const { log, trace } = ride;
+  const off: number[] = [];
+  for (let k = start - 1; k >= 0 && log.timeS[start] - log.timeS[k] <= DRIFT_S; k--) {
+    if (trace.cog[k] !== cog || trace.ring[k] !== trace.ring[start]) continue;
+    const away = trace.logDevelopment[k] - level(ride, k, cog);
+    if (Math.abs(away) < 3 * trace.deviation[k]) off.push(away);
   }
+  const most = MOST_DRIFT * trace.deviation[start];
+  return off.length < LEAST_BEFORE ? Number.NaN : Math.max(-most, Math.min(most, median(off) as number));
+}
 
-  function weigh(
-    start: number,
-    cog: number,
-    toCog: number,
-    drift: number,
-    untilS: number,
-  ): { end: number; logOdds: number } | null {
-    const step = level(start, toCog) - level(start, cog);
-    if ((trace.logDevelopment[start] - level(start, cog) - drift) / step < BEGUN) return null;
-    let logOdds = LOG_PRIOR_ODDS;
-    let seenS = 0;
-    let end = start;
-    const apart: number[] = [];
-    for (
-      ;
-      end < log.timeS.length && log.timeS[end] < untilS && log.timeS[end] - log.timeS[start] < MOST_SEEN_S;
-      end++
-    ) {
-      if (Number.isNaN(trace.logDevelopment[end]) || trace.ring[end] !== trace.ring[start]) break;
-      if (trace.samples.dtS[end] > NEXT_WITHIN_S) break;
-      const gain = evidence(end, level(end, toCog) + drift) - evidence(end, level(end, cog) + drift);
-      if (end > start + 1 && gain < 0) break;
-      logOdds += gain;
-      seenS += Math.min(2, trace.samples.dtS[end]);
-      apart.push(Math.abs(trace.logDevelopment[end] - level(end, toCog) - drift) / trace.deviation[end]);
-    }
-    if (seenS < LEAST_SEEN_S || logOdds < LEAST_LOG_ODDS - LIFT_AT_MOST || !((median(apart) as number) < RESTS_WITHIN))
-      return null;
-    const byCadence = -stepOf(log.cadenceRpm, start) / step;
-    const bySpeed = stepOf(log.speedMps, start) / step;
-    const steps = byCadence > CADENCE_SHARE[0] && byCadence < CADENCE_SHARE[1] && Math.abs(bySpeed) < SPEED_SHARE;
-    return steps ? { end, logOdds } : null;
+/** The unasked shift that a move would be; null where the records speak against it. */
+function weigh(ride: SteppedRide, move: Move): GhostCandidate | null {
+  const { log, trace, sensorLagS } = ride;
+  const { start, cog, toCog, drift } = move;
+  const step = level(ride, start, toCog) - level(ride, start, cog);
+  if ((trace.logDevelopment[start] - level(ride, start, cog) - drift) / step < BEGUN) return null;
+  const { end, logOdds, seenS, apart } = follow(ride, move);
+  if (seenS < LEAST_SEEN_S || logOdds < LEAST_LOG_ODDS - LIFT_AT_MOST || !(apart < RESTS_WITHIN)) return null;
+  const byCadence = -stepOf(log.cadenceRpm, start) / step;
+  const bySpeed = stepOf(log.speedMps, start) / step;
+  if (!(byCadence > CADENCE_SHARE[0] && byCadence < CADENCE_SHARE[1] && Math.abs(bySpeed) < SPEED_SHARE)) return null;
+  const ghost = {
+    timeS: Math.max(0, log.timeS[start] - sensorLagS),
+    fromCog: cog,
+    toCog,
+    heldS: log.timeS[Math.min(end, log.timeS.length - 1)] - log.timeS[start],
+    torqueNm: crankTorque(log, start - 2, start + 2),
+  };
+  return { ghost, logOdds, leastLogOdds: LEAST_LOG_ODDS };
+}
+
+/**
+ * Follows the records from a move on as long as they speak for the new cog. `end` exclusive; `apart`: median distance from the
+ * new cog, in deviations, NaN where none was followed.
+ */
+function follow(
+  ride: SteppedRide,
+  { start, cog, toCog, drift, untilS }: Move,
+): { end: number; logOdds: number; seenS: number; apart: number } {
+  const { log, trace, evidence } = ride;
+  const isSeen = (i: number): boolean =>
+    i < log.timeS.length &&
+    log.timeS[i] < untilS &&
+    log.timeS[i] - log.timeS[start] < MOST_SEEN_S &&
+    !Number.isNaN(trace.logDevelopment[i]) &&
+    trace.ring[i] === trace.ring[start] &&
+    !(trace.samples.dtS[i] > NEXT_WITHIN_S);
+  let logOdds = LOG_PRIOR_ODDS;
+  let seenS = 0;
+  let end = start;
+  const apart: number[] = [];
+  for (; isSeen(end); end++) {
+    const there = level(ride, end, toCog) + drift;
+    const gain = evidence(end, there) - evidence(end, level(ride, end, cog) + drift);
+    if (end > start + 1 && gain < 0) break;
+    logOdds += gain;
+    seenS += Math.min(2, trace.samples.dtS[end]);
+    apart.push(Math.abs(trace.logDevelopment[end] - level(ride, end, toCog) - drift) / trace.deviation[end]);
   }
+  return { end, logOdds, seenS, apart: median(apart) ?? Number.NaN };
 }
 
 /** Log step of a column about a record: the median of the three after against that of the three before. */
