@@ -13,6 +13,7 @@ import { requestLimit, tokenGuessLimit } from './strangers/request-limits.ts';
 import { securityHeaders } from './strangers/security-headers.ts';
 import { tokenCheck } from './strangers/token-check.ts';
 
+/** What the app must know of where it listens. */
 export interface AppOptions {
   /** Address it will listen on: tells which Host headers are its own. */
   readonly listen: string;

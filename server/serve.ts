@@ -7,6 +7,7 @@ import { WeakTokenError } from './strangers/listen-error.ts';
 import { isLoopback } from './strangers/loopback.ts';
 import { newToken, shortestToken } from './strangers/token-check.ts';
 
+/** Options of `serve`, as they come from the command line. */
 export interface ServeOptions {
   /** 0: any free port. */
   readonly port: number;

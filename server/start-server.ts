@@ -26,6 +26,7 @@ export interface Threads {
   readonly analysis: WorkerPool;
 }
 
+/** What a server is started with. */
 export interface StartOptions {
   /** Version of the whole program. */
   readonly version: string;

@@ -34,6 +34,7 @@ export interface ChosenBike {
   readonly bikeNotes: readonly Warning[];
 }
 
+/** What the engine is given beside the rides. */
 export interface AnalyseOptions {
   /** Null: the drivetrain is guessed from the rides. */
   readonly bike: Bike | null;

@@ -9,16 +9,19 @@ import { idSchema } from '../store/new-id.ts';
  * `raw/` and the SHA-256 of the file as it was first sent. Analyses are not in it: they are made again where it is read in.
  */
 export const archiveFormat = 'cogwright-archive';
+/** Rises when archives of an earlier one can no longer be read as they are. */
 export const archiveVersion = 1;
 
 const sha256 = z.string().regex(/^[0-9a-f]{64}$/);
 
+/** `manifest.json`. */
 export const manifestShape = z.object({
   format: z.literal(archiveFormat),
   version: z.number().int().min(1),
   madeAt: z.iso.datetime(),
 });
 
+/** `bikes.json`. */
 export const archivedBikesShape = z.array(
   z.object({
     id: idSchema,
@@ -29,6 +32,7 @@ export const archivedBikesShape = z.array(
   }),
 );
 
+/** `rides.json`. */
 export const archivedRidesShape = z.array(
   z.object({
     bikeId: idSchema.nullable(),
@@ -41,5 +45,7 @@ export const archivedRidesShape = z.array(
   }),
 );
 
+/** One of `bikes.json`, checked. */
 export type ArchivedBike = z.output<typeof archivedBikesShape>[number];
+/** One of `rides.json`, checked. */
 export type ArchivedRide = z.output<typeof archivedRidesShape>[number];

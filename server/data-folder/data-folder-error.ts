@@ -1,5 +1,6 @@
 import { CogwrightError } from '../../src/errors/cogwright-error.ts';
 
+/** What is wrong with a data folder: another server holds it, the disk does not let it be written, or its database is not one of this version. */
 export type DataFolderFault =
   | 'folder-in-use'
   | 'folder-not-writable'

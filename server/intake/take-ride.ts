@@ -26,6 +26,7 @@ export interface Destination {
   readonly firstSha256?: string;
 }
 
+/** What taking a ride in needs of the server. */
 export type TakingServices = Pick<Services, 'folder' | 'sql' | 'raw' | 'intake' | 'log'>;
 
 /**

@@ -1,5 +1,6 @@
 import type { RideReport } from '../../src/report/report-schema.ts';
 
+/** What an event is: a shift asked for, an unasked one, a lost chain or a skip. */
 export type EventKind = 'shift' | 'ghost' | 'drop' | 'skip';
 
 /** The lists of a ride's report that hold events, and the kind of each. */

@@ -42,6 +42,7 @@ const needAdjustment = ({ sql }: Services, bikeId: string, id: string): void => 
   if (!findAdjustment(sql, bikeId, id)) throw notFound('adjustment');
 };
 
+/** Adding, changing and removing a bike's adjustments. */
 export const adjustmentRoutes = [
   defineRoute({
     method: 'post',

@@ -18,6 +18,7 @@ function archiveRefusal({ code, message }: RefusedFile, archiveBytes: number): R
   );
 }
 
+/** Saving everything as one archive, and reading one in. */
 export const archiveRoutes = [
   defineRoute({
     method: 'get',

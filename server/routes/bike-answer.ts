@@ -11,6 +11,7 @@ import { type BikeBacklog, bikeBacklogs } from '../store/work-store.ts';
 import { pendingOf } from '../work/work-queue.ts';
 import { clockedIso } from './clocked-iso.ts';
 
+/** A bike as the list of bikes shows it. */
 export type BikeSummary = z.input<typeof bikeSummaryShape>;
 
 interface Known {

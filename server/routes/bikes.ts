@@ -22,6 +22,7 @@ export function needBike({ sql }: Pick<Services, 'sql'>, id: string): StoredBike
   return stored;
 }
 
+/** Listing, making, reading, changing and removing bikes. */
 export const bikeRoutes = [
   defineRoute({
     method: 'get',

@@ -7,6 +7,7 @@ import type { Services } from '../services.ts';
 import { drivetrainGuessShape } from '../shapes/upload-shapes.ts';
 import type { GuessAnswer } from '../work/tasks.ts';
 
+/** Guessing a drivetrain from files that are not stored. */
 export const guessRoutes = [
   defineRoute({
     method: 'post',

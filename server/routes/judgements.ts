@@ -46,6 +46,7 @@ function judge(
   return { jobId: jobId(bikeId, revision) };
 }
 
+/** Giving and withdrawing a rider's judgement of an event. */
 export const judgementRoutes = [
   defineRoute({
     method: 'put',

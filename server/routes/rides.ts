@@ -25,6 +25,7 @@ export function needRide({ sql }: Pick<Services, 'sql'>, id: string): StoredRide
   return ride;
 }
 
+/** Listing, reading, moving and removing rides, with their columns and files. */
 export const rideRoutes = [
   defineRoute({
     method: 'get',

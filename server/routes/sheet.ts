@@ -12,6 +12,7 @@ import { clockedIso } from './clocked-iso.ts';
 const likeliest = 5;
 const newest = 10;
 
+/** The data of a bike's service sheet. */
 export const sheetRoutes = [
   defineRoute({
     method: 'get',

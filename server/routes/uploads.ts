@@ -41,6 +41,7 @@ function refuseIfStorage(files: readonly (TakenRide | RefusedFile)[]): void {
   );
 }
 
+/** Adding rides, and following how far they have come. */
 export const uploadRoutes = [
   defineRoute({
     method: 'post',

@@ -16,6 +16,7 @@ const time = z.iso.datetime();
 const share = z.number().min(0).max(1);
 const count = z.number().int().min(0);
 
+/** A bike's state in a word, and why: see `BikeState`. */
 export const stateShape = z.object({
   word: z.enum(stateWords),
   topCause: z.enum(causes).nullable(),
@@ -29,6 +30,7 @@ export const stateShape = z.object({
   high: share,
 });
 
+/** A bike as the list of bikes shows it. */
 export const bikeSummaryShape = z.object({
   id: idSchema,
   bike: bikeSchema,
@@ -46,8 +48,10 @@ export const bikeSummaryShape = z.object({
   staleReason: z.string().nullable(),
 });
 
+/** An adjustment as it was logged, with its id. */
 export const adjustmentLogShape = z.intersection(z.object({ id: idSchema }), adjustmentSchema);
 
+/** A bike with its report and all that its page shows. */
 export const bikeDetailShape = bikeSummaryShape.extend({
   report: reportSchema
     .nullable()
@@ -62,6 +66,7 @@ export const bikeDetailShape = bikeSummaryShape.extend({
   engineVersion: z.string().nullable().describe('The engine that worked the report out'),
 });
 
+/** What a service sheet holds. */
 export const sheetShape = z.object({
   bike: bikeSchema,
   bikeSource: z.enum(['given', 'guessed']),
@@ -81,4 +86,5 @@ export const sheetShape = z.object({
   engineVersion: z.string().nullable(),
 });
 
+/** Answer to a change that makes the report out of date: the job that brings it up to date. */
 export const jobShape = z.object({ jobId: z.string() });

@@ -12,6 +12,7 @@ import { idSchema } from '../store/new-id.ts';
 const time = z.iso.datetime();
 const count = z.number().int().min(0);
 
+/** A ride as lists show it. */
 export const rideSummaryShape = z.object({
   id: idSchema,
   bikeId: idSchema.nullable(),
@@ -30,6 +31,7 @@ export const rideSummaryShape = z.object({
 
 const judged = { eventKey: eventKeySchema, verdict: verdictSchema.nullable() };
 
+/** A ride's report, each event with its key and the rider's judgement of it. */
 export const judgedRideReportShape = rideReportSchema.extend({
   shifts: z.array(shiftSchema.extend(judged)),
   ghostShifts: z.array(ghostShiftSchema.extend(judged)),
@@ -37,8 +39,10 @@ export const judgedRideReportShape = rideReportSchema.extend({
   skips: z.array(skipSchema.extend(judged)),
 });
 
+/** What a rider says of one event. */
 export const judgementShape = z.object({ eventKey: eventKeySchema, verdict: verdictSchema, note: z.string() });
 
+/** A ride with its report and the judgements on it. */
 export const rideDetailShape = rideSummaryShape.extend({
   report: judgedRideReportShape
     .nullable()
@@ -48,6 +52,7 @@ export const rideDetailShape = rideSummaryShape.extend({
 
 const values = z.array(z.number().nullable());
 
+/** A ride's columns for the timeline, one entry a record, null for missing. Times in seconds since `startMs`. */
 export const rideColumnsShape = z.object({
   startMs: z.number(),
   chainrings: z.array(z.number()),
@@ -63,6 +68,7 @@ export const rideColumnsShape = z.object({
   cogProbability: z.array(z.number()),
 });
 
+/** What became of one file of an upload. */
 export const takenRideShape = z.object({
   name: z.string(),
   status: z.enum(['queued', 'duplicate', 'refused']),

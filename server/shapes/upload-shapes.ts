@@ -5,6 +5,7 @@ import { rideSummaryShape, takenRideShape } from './ride-shapes.ts';
 
 const count = z.number().int().min(0);
 
+/** Answer to an upload, file by file. */
 export const uploadAnswerShape = z.object({ uploadId: idSchema, files: z.array(takenRideShape) });
 
 /** The event `progress` of an upload: one ride has come further. */
@@ -25,6 +26,7 @@ export const readFileShape = z.object({
   notUnderstood: z.array(z.string()),
 });
 
+/** A drivetrain guessed from files, how sure that is, and what each file told. */
 export const drivetrainGuessShape = z.object({
   bike: bikeSchema,
   certainty: z.number().min(0).max(1),

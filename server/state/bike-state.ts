@@ -9,6 +9,7 @@ import { seemsCured } from '../../src/report/words/seems-cured.ts';
 
 /** The states, the one that needs a hand most first. */
 export const stateWords = ['service', 'watch', 'too little data', 'fine'] as const;
+/** One of `stateWords`. */
 export type StateWord = (typeof stateWords)[number];
 
 /** The state of a bike in a word and a number, and why. Rates are of judged shifts; null where there is none. */

@@ -32,6 +32,7 @@ export const listAdjustments = (sql: Sql, bikeId: string): StoredAdjustment[] =>
     .all(sql.build.selectFrom('adjustment').selectAll().where('bike_id', '=', bikeId).orderBy('at_ms').orderBy('id'))
     .map(fromRow);
 
+/** The bike's adjustment with this id; undefined where it has none. */
 export function findAdjustment(sql: Sql, bikeId: string, id: string): StoredAdjustment | undefined {
   const row = sql.first(
     sql.build.selectFrom('adjustment').selectAll().where('id', '=', id).where('bike_id', '=', bikeId),
@@ -43,14 +44,17 @@ export function findAdjustment(sql: Sql, bikeId: string, id: string): StoredAdju
 export const hasAdjustment = (sql: Sql, id: string): boolean =>
   sql.first(sql.build.selectFrom('adjustment').select('id').where('id', '=', id)) !== undefined;
 
+/** Logs an adjustment and gives it back with its id. */
 export function insertAdjustment(sql: Sql, bikeId: string, adjustment: Adjustment, id = newId()): StoredAdjustment {
   sql.run(sql.build.insertInto('adjustment').values({ id, bike_id: bikeId, ...columns(adjustment) }));
   return { id, ...adjustment };
 }
 
+/** Changes all of an adjustment but its id and its bike. */
 export const updateAdjustment = (sql: Sql, id: string, adjustment: Adjustment): void =>
   void sql.run(sql.build.updateTable('adjustment').set(columns(adjustment)).where('id', '=', id));
 
+/** Removes an adjustment. */
 export const deleteAdjustment = (sql: Sql, id: string): void =>
   void sql.run(sql.build.deleteFrom('adjustment').where('id', '=', id));
 

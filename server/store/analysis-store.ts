@@ -12,6 +12,7 @@ export function findRideReport(sql: Sql, rideId: string): RideReport | undefined
 export const findColumns = (sql: Sql, rideId: string): Buffer | undefined =>
   sql.first(sql.build.selectFrom('ride_analysis').select('columns').where('ride_id', '=', rideId))?.columns;
 
+/** Keeps a ride's counts, JSON, after judgements changed. */
 export const updateCounts = (sql: Sql, rideId: string, counts: string): void =>
   void sql.run(sql.build.updateTable('ride_analysis').set({ counts }).where('ride_id', '=', rideId));
 

@@ -49,6 +49,7 @@ export function insertBike(
   return id;
 }
 
+/** The bike with this id; undefined where there is none. */
 export function findBike(sql: Sql, id: string): StoredBike | undefined {
   const row = sql.first(sql.build.selectFrom('bike').selectAll().where('id', '=', id));
   return row && fromRow(row);

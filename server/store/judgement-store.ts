@@ -7,12 +7,14 @@ export const eventKeySchema = z.string().regex(/^(shift|ghost|drop|skip)--?\d{1,
 /** What the rider says of an event: it was so, or it was not. */
 export const verdictSchema = z.enum(['confirmed', 'rejected']);
 
+/** What a rider said of one event of a ride. */
 export interface Judgement {
   readonly eventKey: string;
   readonly verdict: z.infer<typeof verdictSchema>;
   readonly note: string;
 }
 
+/** All judgements on a ride. */
 export const listJudgements = (sql: Sql, rideId: string): Judgement[] =>
   sql
     .all(

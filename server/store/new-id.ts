@@ -4,4 +4,5 @@ import { z } from 'zod';
 /** A short opaque id: 16 hex digits. */
 export const newId = (): string => randomBytes(8).toString('hex');
 
+/** An id as `newId` makes them. */
 export const idSchema = z.string().regex(/^[0-9a-f]{16}$/, 'must be an id of 16 hex digits');

@@ -20,6 +20,7 @@ class TransactionalDialect extends SqliteDialect {
   }
 }
 
+/** How a database is opened. */
 export interface OpenOptions {
   /** Where a copy is put before an older database is changed. */
   readonly backup: string;

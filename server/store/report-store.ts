@@ -14,6 +14,7 @@ export interface StoredReport {
   readonly failure: string | null;
 }
 
+/** The report kept for a bike; undefined where none was worked out yet. */
 export function findReport(sql: Sql, bikeId: string): StoredReport | undefined {
   const row = sql.first(sql.build.selectFrom('bike_report').selectAll().where('bike_id', '=', bikeId));
   if (!row) return undefined;

@@ -54,6 +54,7 @@ const fromRow = (row: RideRow): StoredRide => ({
   evidence: row.evidence,
 });
 
+/** The ride with this id; undefined where there is none. */
 export function findRide(sql: Sql, id: string): StoredRide | undefined {
   const row = sql.first(selectRides(sql).where('ride.id', '=', id));
   return row && fromRow(row);
@@ -82,6 +83,7 @@ export const findRideByContent = (sql: Sql, sha256: string, keptSha256 = sha256)
       ),
   );
 
+/** What is known of a ride when its file has come in; the rest is set at its registration. */
 export type NewRide = Omit<
   Insertable<RideTable>,
   'status' | 'error_code' | 'error_message' | 'attempts' | 'engine_version' | 'drivetrain_version' | 'uploaded_at'

@@ -14,6 +14,7 @@ export interface Tables {
   meta: MetaTable;
 }
 
+/** Bikes. */
 export interface BikeTable {
   id: string;
   /** The bike file of the contract, JSON. */
@@ -30,6 +31,7 @@ export interface BikeTable {
   revision: number;
 }
 
+/** The report of each bike, one row a bike. */
 export interface BikeReportTable {
   bike_id: string;
   /** The bike's revision that this was worked out from. */
@@ -45,6 +47,7 @@ export interface BikeReportTable {
   failure: string | null;
 }
 
+/** Adjustments, as the contract has them; `at_ms` is `at` in Unix milliseconds. */
 export interface AdjustmentTable {
   id: string;
   bike_id: string;
@@ -56,6 +59,7 @@ export interface AdjustmentTable {
   note: string;
 }
 
+/** Uploads: rides that came together. */
 export interface UploadTable {
   id: string;
   created_at: number;
@@ -63,6 +67,7 @@ export interface UploadTable {
   placement: string;
 }
 
+/** Rides, from the moment their file is kept. */
 export interface RideTable {
   id: string;
   /** Null until the ride is placed on a bike. */
@@ -96,6 +101,7 @@ export interface RideTable {
   drivetrain_version: number | null;
 }
 
+/** The analysis of each ride that has one, one row a ride. */
 export interface RideAnalysisTable {
   ride_id: string;
   engine_version: string;
@@ -111,6 +117,7 @@ export interface RideAnalysisTable {
   columns: Buffer;
 }
 
+/** What riders said of events, at most one judgement an event. */
 export interface JudgementTable {
   ride_id: string;
   event_key: string;
@@ -119,6 +126,7 @@ export interface JudgementTable {
   judged_at: number;
 }
 
+/** Facts about the store itself. */
 export interface MetaTable {
   key: string;
   value: string;

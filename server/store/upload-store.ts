@@ -4,12 +4,14 @@ import type { Sql } from './sql.ts';
 /** How the rides of an upload find their bike: onto one that is named, each by itself, or all onto a new one. */
 export type Placement = 'bike' | 'auto' | 'new';
 
+/** Registers an upload and gives back its id. */
 export function insertUpload(sql: Sql, placement: Placement): string {
   const id = newId();
   sql.run(sql.build.insertInto('upload').values({ id, placement, created_at: Date.now() }));
   return id;
 }
 
+/** Whether there is an upload with this id. */
 export const hasUpload = (sql: Sql, id: string): boolean =>
   sql.first(sql.build.selectFrom('upload').select('id').where('id', '=', id)) !== undefined;
 

@@ -51,6 +51,7 @@ export const unplacedRides = (sql: Sql) =>
       .orderBy('ride.id'),
   );
 
+/** Counts one more try to analyse a ride, before it is made. */
 export const beginAttempt = (sql: Sql, rideId: string): void =>
   void sql.run(
     sql.build
@@ -170,6 +171,7 @@ export interface BikeBacklog {
   readonly rides: number;
 }
 
+/** What is still to be done for each bike, or for one. */
 export function bikeBacklogs(sql: Sql, bikeId?: string): BikeBacklog[] {
   let query = sql.build
     .selectFrom('bike')

@@ -13,6 +13,7 @@ export interface Tasks {
   wholeReport: { ask: WholeReportTask; answer: WholeReportAnswer };
   placeless: { ask: PlacelessTask; answer: PlacelessAnswer };
 }
+/** One of the kinds of tasks. */
 export type TaskName = keyof Tasks;
 
 /** A stage of the work and how long it took, for `--verbose`. Holds sizes and counts, never what was ridden. */
@@ -37,7 +38,9 @@ export interface IntakeTask {
   readonly file: string;
   readonly keepPositions: boolean;
 }
+/** What came of an `IntakeTask`. */
 export type IntakeAnswer = { readonly fault: RideFault } | { readonly fault: null; readonly ride: IntakenRide };
+/** A ride file that was read and written as it will be kept. `sha256` and `bytes` are of the file as it came. */
 export interface IntakenRide {
   readonly sha256: string;
   readonly keptSha256: string;
@@ -63,9 +66,11 @@ export interface AnalyseTask {
   readonly file: string;
   readonly bike: Bike;
 }
+/** What came of an `AnalyseTask`. */
 export type AnalyseAnswer =
   | { readonly fault: RideFault; readonly stages: readonly Stage[] }
   | { readonly fault: null; readonly analysis: AnalysedRide; readonly stages: readonly Stage[] };
+/** An analysis as the database keeps it. */
 export interface AnalysedRide {
   /** Serialized `RideFindings` without the report. */
   readonly events: Uint8Array;
@@ -83,6 +88,7 @@ export interface ConcludeTask {
   readonly database: string;
   readonly bikeId: string;
 }
+/** A bike's report as the database keeps it, JSON. */
 export interface ConcludeAnswer {
   /** The bike's revision that was read, in one state of the database with all the rest. */
   readonly revision: number;
@@ -94,6 +100,7 @@ export interface ConcludeAnswer {
 
 /** The kept report with every event, as JSON bytes; null where there is none. */
 export interface WholeReportTask extends ConcludeTask {}
+/** What came of a `WholeReportTask`. */
 export type WholeReportAnswer = Uint8Array | null;
 
 /** Finds the bike of some rides that came together: one that is there, or a new one by guess. */
@@ -102,10 +109,12 @@ export interface PlaceTask {
   /** Bikes to choose from; none to make a new one in any case. */
   readonly bikes: readonly CandidateBike[];
 }
+/** A ride file in the raw store, with the rider's name for it. */
 export interface KeptRide {
   readonly path: string;
   readonly file: string;
 }
+/** A bike that rides may belong to. `rolloutMm` is what its own rides show; null where none has told. */
 export interface CandidateBike {
   readonly id: string;
   readonly bike: Bike;
@@ -121,6 +130,7 @@ export type PlaceAnswer =
   | { readonly fault: RideFault }
   | { readonly fault: null; readonly bikeId: string; readonly guess: GuessedBike | null }
   | { readonly fault: null; readonly bikeId: null; readonly guess: GuessedBike };
+/** A bike guessed from rides, with what is to be said about the guess. */
 export interface GuessedBike {
   readonly bike: Bike;
   readonly notes: readonly Warning[];
@@ -130,6 +140,7 @@ export interface GuessedBike {
 export interface GuessTask {
   readonly files: readonly { readonly path: string; readonly file: string }[];
 }
+/** What came of a `GuessTask`; `bike` null where no file shows any gears. `certainty` 0 to 1. */
 export interface GuessAnswer {
   readonly bike: Bike | null;
   readonly certainty: number;
@@ -142,4 +153,5 @@ export interface PlacelessTask {
   readonly path: string;
   readonly file: string;
 }
+/** The file without positions. */
 export type PlacelessAnswer = Uint8Array;

@@ -8,4 +8,5 @@ export const exitCode = {
   usage: 2,
 } as const;
 
+/** One of `exitCode`. */
 export type ExitCode = (typeof exitCode)[keyof typeof exitCode];

@@ -40,6 +40,7 @@ export const assumptions = {
   wornSkipPerHour: { meaning: 'how often worn cogs let the chain skip', low: 0.8, high: 90 },
 } as const satisfies Record<string, Assumption>;
 
+/** Name of one of `assumptions`. */
 export type AssumptionName = keyof typeof assumptions;
 
 /** Prior weights of the causes; guides disagree on which fault is commonest, so they are weak. They are scaled to sum to 1. */

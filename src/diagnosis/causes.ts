@@ -14,4 +14,5 @@ export const causes = [
   'worn-drivetrain',
 ] as const;
 
+/** One of `causes`. */
 export type Cause = (typeof causes)[number];

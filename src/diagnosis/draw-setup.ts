@@ -24,6 +24,7 @@ const shapes = [
   'cureByTheWay',
 ] as const;
 type Shape = (typeof shapes)[number];
+/** Dimensions of the unit cube that setups are drawn from. */
 export const drawDimensions = assumptionNames.length + shapes.length;
 
 /** 97.5 % point of the standard logistic distribution. */
@@ -43,6 +44,7 @@ export interface Draw {
   readonly shape: Readonly<Record<Shape, number>>;
 }
 
+/** The point in row `row` of `points`, row-major with `drawDimensions` columns, values 0 to 1. */
 export function readDraw(points: Float64Array, row: number): Draw {
   const from = row * drawDimensions;
   const assumed = {} as Record<AssumptionName, number>;

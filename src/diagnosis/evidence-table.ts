@@ -37,6 +37,7 @@ export interface EvidenceSegment {
   readonly dropChances: Float64Array;
 }
 
+/** A segment in which nothing was seen yet. */
 export function emptySegment(cassetteLength: number, period: number, startMs: number, ride: number): EvidenceSegment {
   return {
     period,
@@ -86,6 +87,7 @@ export function loadEdges(rides: readonly RideEvents[]): LoadEdges {
   return { middleNm: torques[Math.floor(torques.length / 2)], highNm: torques[Math.floor(torques.length * 0.8)] };
 }
 
+/** Load bin of a shift: 0 soft, 1 firm, 2 hard, 3 where torque or edges are not known. */
 export function loadBin(torqueNm: number, edges: LoadEdges): number {
   if (!Number.isFinite(torqueNm) || !Number.isFinite(edges.middleNm)) return 3;
   if (torqueNm > edges.highNm) return 2;

@@ -30,8 +30,10 @@ const settles = 'New cable and housing settle in the first rides and ask for ten
 /** Cautions that mean nothing to electronic actuation. */
 const cableCautions: readonly string[] = [highLimitTension, settles];
 const indexAgain = 'Check the indexing again afterwards.';
+/** Caution for a chain that went past the largest cog. */
 export const intoSpokes =
   'A chain that went into the spokes: stop, look for damage to spokes and derailleur, and do not ride on until they are sound.';
+/** Caution for a chain that went past the smallest cog. */
 export const intoFrame =
   'A chain that went into the frame: stop, look for damage to frame and chain, and do not ride on until they are sound.';
 

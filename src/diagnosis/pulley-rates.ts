@@ -18,6 +18,7 @@ export interface PulleyRates {
   readonly usedCells: Uint8Array;
 }
 
+/** Room for the rates of a bike with so many cogs, all 0. */
 export function emptyRates(cassetteLength: number, loads: readonly number[], usedCells: Uint8Array): PulleyRates {
   return {
     outcome: new Float64Array(2 * cassetteLength * loadBins * outcomes.length),

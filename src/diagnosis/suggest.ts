@@ -13,6 +13,7 @@ const allButSure = 0.85;
 /** A cause less likely than this names no part. */
 const likelyEnough = 0.5;
 
+/** What the next step hangs on. */
 export interface SuggestionFacts {
   readonly ranked: readonly { readonly cause: Cause; readonly probability: number }[];
   readonly seen: Observed;

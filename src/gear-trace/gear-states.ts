@@ -10,6 +10,7 @@ export interface GearStates {
   readonly lost: number;
 }
 
+/** The states of a bike with so many rings and cogs. */
 export function gearStates(rings: number, cogs: number): GearStates {
   const gears = rings * cogs;
   return { rings, cogs, gears, count: 2 * gears + 1, lost: 2 * gears };

@@ -19,6 +19,7 @@ export interface SharpestHistogram {
   readonly why: string;
 }
 
+/** Tries a range of speed lags and takes the one at which the histogram shows most contrast. */
 export function sharpestHistogram(log: RideLog, samples: PedallingSamples): SharpestHistogram {
   let best: { histogram: DevelopmentHistogram; speedLagS: number; contrast: number } | null = null;
   for (const speedLagS of LAGS_S) {

@@ -9,6 +9,7 @@ const direction = z.enum(['to-larger', 'to-smaller']);
 const count = z.number().int().min(0);
 const warning = z.object({ code: z.string(), message: z.string() });
 
+/** A commanded shift as judged. `crankRevs`: null where it never completed or was not judged. */
 export const shiftSchema = z.object({
   at: time,
   fromTeeth: toothCount,
@@ -25,6 +26,7 @@ export const shiftSchema = z.object({
   torqueNm: z.number().nullable(),
 });
 
+/** A shift that nobody asked for. */
 export const ghostShiftSchema = z.object({
   at: time,
   fromTeeth: toothCount,
@@ -33,6 +35,7 @@ export const ghostShiftSchema = z.object({
   confidence: probability,
 });
 
+/** A lost chain. `afterShiftTo`: the cog of a shift just before, null where there was none. */
 export const chainDropSchema = z.object({
   at: time,
   side: z.enum(['past-largest', 'past-smallest', 'chainring', 'unknown']),
@@ -40,8 +43,10 @@ export const chainDropSchema = z.object({
   confidence: probability,
 });
 
+/** A chain that slipped over teeth of a cog. */
 export const skipSchema = z.object({ at: time, teeth: toothCount, confidence: probability });
 
+/** One ride with all that was seen in it. */
 export const rideReportSchema = z.object({
   file: z.string(),
   format: z.enum(['fit', 'tcx', 'gpx', 'csv']),
@@ -77,6 +82,7 @@ export const rideReportSchema = z.object({
 /** A rate with its 95 % interval; null where there is no judged shift to rate. */
 const rate = { troubleRate: probability.nullable(), low: probability, high: probability };
 
+/** Shifts onto one cog in one direction, over all rides. */
 export const cogReportSchema = z.object({
   teeth: toothCount,
   direction,
@@ -88,6 +94,7 @@ export const cogReportSchema = z.object({
   ...rate,
 });
 
+/** The next step, with the cautions that go with it. */
 export const suggestionSchema = z.object({
   parameter: z.string(),
   action: z.string(),
@@ -99,6 +106,7 @@ export const suggestionSchema = z.object({
 const estimate = { mean: z.number(), low: z.number(), high: z.number() };
 const twoCauses = z.tuple([z.enum(causes), z.enum(causes)]);
 
+/** The verdict. `causes` holds every cause, the likeliest first; their probabilities sum to 1. */
 export const diagnosisSchema = z.object({
   causes: z.array(z.object({ cause: z.enum(causes), probability, evidence: z.array(z.string()) })),
   lateralOffsetMm: z.object(estimate),
@@ -152,6 +160,7 @@ const periodSchema = z.object({
   ...rate,
 });
 
+/** An adjustment, with the riding from the one before to it against that from it to the next. */
 export const adjustmentReportSchema = z.object({
   at: z.string(),
   parameter: z.string(),
@@ -189,10 +198,17 @@ export const reportSchema = z.object({
   adjustments: z.array(adjustmentReportSchema),
 });
 
+/** A report, checked. */
 export type Report = z.infer<typeof reportSchema>;
+/** One ride of a report. */
 export type RideReport = z.infer<typeof rideReportSchema>;
+/** The verdict of a report. */
 export type DiagnosisReport = z.infer<typeof diagnosisSchema>;
+/** One cog and direction of a report. */
 export type CogReport = z.infer<typeof cogReportSchema>;
+/** The riding before or after an adjustment. */
 export type PeriodReport = z.infer<typeof periodSchema>;
+/** One adjustment of a report. */
 export type AdjustmentReport = z.infer<typeof adjustmentReportSchema>;
+/** A file that could not be used, and why. */
 export type FailedRide = Report['failed'][number];

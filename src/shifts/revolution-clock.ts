@@ -20,6 +20,7 @@ export interface RevolutionClock {
 const GAP_S = 5;
 const SPARSE_GAP_S = 15;
 
+/** Counts the crank revolutions of a ride. */
 export function revolutionClock(log: RideLog): RevolutionClock {
   const { timeS, cadenceRpm } = log;
   const total = new Float64Array(timeS.length);

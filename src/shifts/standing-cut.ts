@@ -18,6 +18,7 @@ export interface StandingCut {
   moment(leftS: number): number;
 }
 
+/** Cuts a ride's spells of standing cranks out of its time. */
 export function standingCut({ timeS, cadenceRpm, speedMps }: RideLog): StandingCut {
   const fromS: number[] = [];
   const toS: number[] = [];

@@ -3,6 +3,7 @@ import { freshId } from '../dom/fresh-id.ts';
 import { listen, make } from '../dom/make.ts';
 import { drivetrainLine } from '../words/drivetrain-words.ts';
 
+/** The field in which to pick a bike. */
 export interface BikeChoice {
   readonly element: HTMLElement;
   /** The bike picked; null: a new one. */

@@ -6,6 +6,7 @@ import { icon } from '../page/icons.ts';
 import { fileSize } from '../words/numbers.ts';
 import { droppedFiles, isVisible } from './dropped-files.ts';
 
+/** The place to choose files in. */
 export interface FileChoice {
   readonly element: HTMLElement;
   chosen(): readonly File[];

@@ -2,6 +2,7 @@ import type { RideSummary, TakenRide } from '../api/answers.ts';
 import { make } from '../dom/make.ts';
 import { icon } from '../page/icons.ts';
 
+/** How far a file has come. */
 export type FileStatus = 'sending' | RideSummary['status'] | TakenRide['status'];
 
 const words: Readonly<Record<FileStatus, string>> = {

@@ -3,12 +3,16 @@ import { request } from './request.ts';
 
 const path = (bikeId: string, rest = ''): string => `/bikes/${encodeURIComponent(bikeId)}${rest}`;
 
+/** All bikes, as lists show them. */
 export const listBikes = (signal?: AbortSignal): Promise<{ bikes: BikeSummary[] }> => request('/bikes', { signal });
 
+/** A bike with its report. */
 export const getBike = (bikeId: string, signal?: AbortSignal): Promise<BikeDetail> => request(path(bikeId), { signal });
 
+/** Makes a bike. */
 export const createBike = (bike: Bike): Promise<BikeDetail> => request('/bikes', { method: 'POST', body: bike });
 
+/** Changes a bike's drivetrain or name; its report is worked out anew. */
 export const changeBike = (bikeId: string, bike: Bike): Promise<unknown> =>
   request(path(bikeId), { method: 'PUT', body: bike });
 
@@ -19,14 +23,18 @@ export const removeEmptyBike = (bikeId: string): Promise<void> => request(path(b
 export const removeBike = (bikeId: string): Promise<void> =>
   request(path(bikeId, '?withRides=true'), { method: 'DELETE' });
 
+/** What a bike's service sheet holds. */
 export const getSheet = (bikeId: string, signal?: AbortSignal): Promise<SheetData> =>
   request(path(bikeId, '/sheet'), { signal });
 
+/** Logs an adjustment. */
 export const addAdjustment = (bikeId: string, adjustment: Adjustment): Promise<unknown> =>
   request(path(bikeId, '/adjustments'), { method: 'POST', body: adjustment });
 
+/** Changes an adjustment that was logged. */
 export const changeAdjustment = (bikeId: string, id: string, adjustment: Adjustment): Promise<unknown> =>
   request(path(bikeId, `/adjustments/${encodeURIComponent(id)}`), { method: 'PUT', body: adjustment });
 
+/** Takes an adjustment out of the log. */
 export const removeAdjustment = (bikeId: string, id: string): Promise<void> =>
   request(path(bikeId, `/adjustments/${encodeURIComponent(id)}`), { method: 'DELETE' });

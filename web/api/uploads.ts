@@ -11,6 +11,7 @@ function formOf(files: readonly File[]): FormData {
 export const guessDrivetrain = (files: readonly File[], signal?: AbortSignal): Promise<DrivetrainGuess> =>
   request('/drivetrain-guess', { method: 'POST', form: formOf(files), signal });
 
+/** Adds ride files to a bike. */
 export const uploadRides = (bikeId: string, files: readonly File[]): Promise<UploadAnswer> =>
   request(`/uploads?bike=${encodeURIComponent(bikeId)}`, { method: 'POST', form: formOf(files) });
 

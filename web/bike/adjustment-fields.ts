@@ -33,6 +33,7 @@ interface FilledIn {
   readonly note: string;
 }
 
+/** The fields of an adjustment. */
 export interface AdjustmentFields {
   readonly elements: readonly HTMLElement[];
   read(): FilledIn;

@@ -14,6 +14,7 @@ export interface DrivetrainFault {
   readonly text: string;
 }
 
+/** The fields of a drivetrain. */
 export interface DrivetrainFields {
   readonly elements: readonly HTMLElement[];
   /** What stands in the fields, unchecked; empty ones are left out. */

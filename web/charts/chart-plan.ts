@@ -1,3 +1,4 @@
+/** A value of a chart's table; null is an empty cell. */
 export type Cell = string | number | null;
 
 /** A chart's data as a table, for reading and for saving. Numbers stay numbers; `null` is an empty cell. */

@@ -21,6 +21,7 @@ const drawings = {
   right: 'M8 4.5 13.5 10 8 15.5',
 } as const;
 
+/** One of the drawings. */
 export type IconName = keyof typeof drawings;
 
 /** An icon that goes with words; hidden from a screen reader. */

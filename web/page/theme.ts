@@ -1,3 +1,4 @@
+/** Light or dark colours. */
 export type Theme = 'light' | 'dark';
 const key = 'cogwright-theme';
 
@@ -13,6 +14,7 @@ function chosen(): Theme | null {
 
 const systemTheme = (): Theme => (matchMedia('(prefers-color-scheme: dark)').matches ? 'dark' : 'light');
 
+/** The theme that is seen now, by choice or by the system. */
 export const currentTheme = (): Theme => chosen() ?? systemTheme();
 
 /** Puts the chosen theme on the document; called before the first view. */

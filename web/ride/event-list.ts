@@ -8,6 +8,7 @@ import type { RideEvent } from './ride-event.ts';
 
 const atOnce = 200;
 
+/** The list of a ride's events. */
 export interface EventList {
   readonly element: HTMLElement;
   show(events: readonly RideEvent[], opened: string | null): void;

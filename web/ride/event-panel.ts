@@ -21,6 +21,7 @@ interface PanelPlan {
   readonly onJudged: () => Promise<void>;
 }
 
+/** The panel that shows one event closely. */
 export interface EventPanel {
   readonly element: HTMLElement;
   /** Shows an event among those the reader chose to see; null: none opened. */

@@ -16,6 +16,7 @@ export const kindMark = (kind: EventKind): SVGSVGElement =>
     makeSvg('path', { d: kindShape[kind] }),
   );
 
+/** The boxes that say which kinds of events are shown. */
 export interface KindPicker {
   readonly element: HTMLElement;
   shows(kind: EventKind): boolean;

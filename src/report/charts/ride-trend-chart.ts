@@ -29,6 +29,7 @@ export interface TrendAdjustment {
   readonly words: string;
 }
 
+/** What the chart of the trouble over the rides shows, in order of time. */
 export interface RideTrend {
   readonly rides: readonly TrendRide[];
   readonly adjustments: readonly TrendAdjustment[];

@@ -9,6 +9,7 @@ export const CSV_COLUMNS = [
   'front_teeth',
   'rear_teeth',
 ] as const;
+/** One of `CSV_COLUMNS`. */
 export type CsvColumn = (typeof CSV_COLUMNS)[number];
 
 /** Where each known column stands in a header line, and what else the line holds. */

@@ -62,12 +62,14 @@ export const FIT_WANTED: ReadonlyMap<number, ReadonlyMap<number, number>> = new 
 
 /** Global message numbers. */
 export const FIT_RECORD = 20;
+/** Of events: the timer, changes of gear. */
 export const FIT_EVENT = 21;
 /** The events that a ride needs: timer, change of front gear, change of rear gear. */
 export const FIT_EVENTS: readonly number[] = [0, 42, 43];
 /** Of messages other than records and events, no more than this are read. */
 export const MOST_OTHER_MESSAGES = 5000;
 
+/** Field number of the time stamp, the same in every message. */
 export const FIT_TIMESTAMP = 253;
 /** The value of a time stamp that says nothing. */
 export const FIT_NO_TIME = 0xffffffff;

@@ -29,6 +29,7 @@ const grazeTakes = 4e-4;
 /** Chance of a knock in one step on the roughest ground. */
 const knocksPerStep = 0.06;
 
+/** The end of the cassette that a chain was lost over. */
 export type EndSide = 'past-largest' | 'past-smallest';
 
 /**

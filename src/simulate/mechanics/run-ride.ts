@@ -29,6 +29,7 @@ const easeS = 0.7;
 const flexMmPer100Nm = 0.45;
 const linkM = 0.0127;
 
+/** All that one ride is made from. `ride` counts the rides of a simulation from 0. */
 export interface RideSetting {
   readonly bike: Bike;
   readonly rolloutMm: number;

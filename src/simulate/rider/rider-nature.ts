@@ -18,6 +18,7 @@ export interface RiderNature {
   readonly standsPerMinute: number;
 }
 
+/** Draws a rider's habits. */
 export function drawRider(rider: ResolvedOptions['rider'], random: SeededRandom): RiderNature {
   const ease = { smooth: 0.4, ordinary: random.between(0.55, 0.85), forceful: 1.15 }[rider];
   return {

@@ -14,4 +14,5 @@ export const faultCauses = [
   'worn-drivetrain',
 ] as const;
 
+/** One of `faultCauses`. */
 export type FaultCause = (typeof faultCauses)[number];

@@ -2,7 +2,9 @@ import type { Bike } from '../../drivetrain/bike.ts';
 import type { FaultCause } from './fault-causes.ts';
 import type { WorkDone } from './work-done.ts';
 
+/** Where is ridden. */
 export type TerrainKind = 'flat' | 'rolling' | 'hilly' | 'off-road' | 'town';
+/** How the rides are written. */
 export type RideFormat = 'fit' | 'csv' | 'tcx';
 
 /** When the fault is there. Sudden: from `atRide` on (counted from 0; a fraction is a moment within that ride). Gradual: grows from nothing to its full size over all rides. */

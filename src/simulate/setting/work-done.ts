@@ -12,6 +12,7 @@ export const workUnits = {
   wheel: 'done',
 } as const;
 
+/** One of the things that can be turned or replaced. */
 export type WorkParameter = keyof typeof workUnits;
 
 /** One piece of work on the bike, done after ride `afterRide` (0 = before the first one, 1 = after the first). */

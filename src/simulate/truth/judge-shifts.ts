@@ -10,6 +10,7 @@ const lateRevs = 5;
 /** A chain that leaves a cog again within this time has not settled there. */
 const settledForS = 1;
 
+/** A shift that was asked for, as the chain truly answered it. */
 export interface JudgedShift {
   /** Range of the track's commands that make up the shift, end exclusive. */
   readonly first: number;

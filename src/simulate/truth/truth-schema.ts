@@ -91,6 +91,9 @@ export const truthSchema = z.object({
   skips: z.array(z.object({ atS: seconds, teeth: toothCount })),
 });
 
+/** The truth about one ride. */
 export type RideTruth = z.infer<typeof truthSchema>;
+/** The truth about one shift. */
 export type TrueShift = z.infer<typeof trueShiftSchema>;
+/** Where a chain was lost. */
 export type DropSideTrue = z.infer<typeof side>;

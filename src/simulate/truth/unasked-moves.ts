@@ -5,6 +5,7 @@ const heldOverS = 1;
 /** A chain that hardly ran since the command still answers it: such a move belongs to that shift. */
 const answersForTurns = 5;
 
+/** A move of the chain that nobody asked for, and how long it stayed. */
 export interface UnaskedMove {
   readonly timeS: number;
   readonly fromCog: number;

@@ -3,6 +3,7 @@ import { CLEAN_WITHIN_REVS, LATE_WITHIN_REVS } from '../../../src/shifts/turn-li
 import type { RideTrack } from '../timeline/ride-track.ts';
 import { sampleFrom } from '../timeline/ride-track.ts';
 
+/** How much of a ride is shown before an event and after it, s. */
 export const beforeS = 10;
 export const afterS = 20;
 

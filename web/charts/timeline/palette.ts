@@ -15,6 +15,7 @@ const names = [
   'power',
 ] as const;
 
+/** Name of a colour of the style sheet that the timeline draws with. */
 export type ColourName = (typeof names)[number];
 
 /** The style sheet's colours as they stand now, light or dark, for drawing on a canvas. */

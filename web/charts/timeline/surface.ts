@@ -5,12 +5,14 @@ export interface Pen {
   rect(x: number, y: number, width: number, height: number): void;
 }
 
+/** How a line is drawn. */
 export interface Stroke {
   readonly colour: string;
   readonly widthPx: number;
   readonly dash?: readonly number[];
 }
 
+/** How words are drawn. */
 export interface Lettering {
   readonly colour: string;
   readonly anchor?: 'start' | 'middle' | 'end';
@@ -28,4 +30,5 @@ export interface Surface {
   inside(x: number, y: number, width: number, height: number, draw: () => void): void;
 }
 
+/** Size of all letters. */
 export const letterPx = 12;

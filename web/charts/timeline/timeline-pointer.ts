@@ -10,11 +10,13 @@ export interface CanvasPoint {
   readonly y: number;
 }
 
+/** Where a pointer's event lies on the canvas, px from its upper left corner. */
 export function pointOn(canvas: HTMLElement, event: MouseEvent): CanvasPoint {
   const { left, top } = canvas.getBoundingClientRect();
   return { x: event.clientX - left, y: event.clientY - top };
 }
 
+/** Whether a point lies in the strip that shows the whole ride. */
 export const isInOverview = ({ y }: CanvasPoint, { overview }: Layout): boolean => y >= overview.topPx - 4;
 
 interface PointerPlan {

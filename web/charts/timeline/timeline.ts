@@ -21,6 +21,7 @@ import { ViewWindow } from './view-window.ts';
 
 const reachPx = 14;
 
+/** A ride's timeline on the page. */
 export interface Timeline {
   readonly element: HTMLElement;
   /** Shows these events (those the reader wants to see). */
