@@ -63,12 +63,56 @@ export function assumptionShare(points: Float64Array, row: number, name: Assumpt
   return points[row * drawDimensions + assumptionNames.indexOf(name)];
 }
 
-const between = (low: number, high: number, u: number): number => low + (high - low) * u;
+const between = ([low, high]: readonly [number, number], u: number): number => low + (high - low) * u;
+const betweenOnLogScale = ([low, high]: readonly [number, number], u: number): number => low * (high / low) ** u;
+
+/**
+ * What is not among `assumptions` since no verdict hangs on it alone: the shapes of a healthy bike and of each fault, as fixed sizes
+ * and as ranges to draw from. Status and units as there: assumptions of ours, common practice in the trade, no source; lengths in
+ * tolerances, shares and rates 0 to 1, unless a line says otherwise.
+ */
+const inOrder = {
+  /** Spread of the tilt, logistic, from one end of the cassette to the other. */
+  tilt: 0.15,
+  /** The cassette's middle, as a share of its breadth: a hanger tilts about it. */
+  pivot: 0.5,
+  mostFrictionOut: 0.25,
+  mostFrictionIn: 0.1,
+  clear: [0.2, 0.9],
+  gapBreadth: 0.3,
+  gapMissed: 0.1,
+  gapOtherWay: 0.2,
+  ceiling: [0.45, 0.99],
+  mostBackground: 0.2,
+  backgroundMissed: [0.05, 0.5],
+  overshootCeiling: [0.05, 0.7],
+} as const;
+const outOfOrder = {
+  /** A loose limit leaves at least so much room: then the chain can pass. */
+  looseClear: 1.5,
+  /** A wrong gap is off by at least so much, in units of the harmless error. */
+  leastGap: 0.5,
+  smallGap: { breadth: [0.2, 0.7], missed: [0.02, 0.45], mostOtherWay: 0.6 },
+  largeGap: { breadth: [-0.5, 0.3], missed: [0.01, 0.3], otherWay: [0.25, 1.5] },
+  /** Tilt over the whole cassette for each tolerance of the fault's size, and where its pivot may lie, logistic and cut off. */
+  hanger: { tilt: 1.7, pivotSpread: 0.075, pivot: [-0.1, 1.1] },
+  friction: {
+    slope: [-0.1, 2],
+    mostIn: 0.4,
+    mostBothWays: 0.65,
+    softer: 0.05,
+    /** Parts of a healthy bike's margin and crank turns. */
+    missedMargin: [0.1, 2],
+    slowRevs: [0.05, 0.8],
+  },
+  /** How skips gather on the most used cogs, as a power of their use, and how many times more often all else goes wrong. */
+  worn: { focus: [0, 1.5], background: [1, 2.5] },
+} as const;
 
 /** Part of the bikes have a rider who shifts under load; `u` within the prior's share says how much it troubles. */
 function riderTrouble(u: number): number {
   if (u >= riderPart.prior) return 0;
-  return riderPart.low * (riderPart.high / riderPart.low) ** (u / riderPart.prior);
+  return betweenOnLogScale([riderPart.low, riderPart.high], u / riderPart.prior);
 }
 
 /** A healthy bike: every setting a little off, nothing beyond its tolerance. */
@@ -78,30 +122,30 @@ export function healthySetup(draw: Draw, cogPitchMm: number, electronic: boolean
   return {
     toleranceMm: draw.assumed.toleranceShare * cogPitchMm,
     offset: draw.shape.offsetSide < 0.5 ? -off : off,
-    tilt: 0.15 * logit(draw.shape.tiltSide),
-    pivot: 0.5,
-    frictionOut: electronic ? 0 : 0.25 * draw.shape.friction,
-    frictionIn: electronic ? 0 : 0.1 * draw.shape.friction,
+    tilt: inOrder.tilt * logit(draw.shape.tiltSide),
+    pivot: inOrder.pivot,
+    frictionOut: electronic ? 0 : inOrder.mostFrictionOut * draw.shape.friction,
+    frictionIn: electronic ? 0 : inOrder.mostFrictionIn * draw.shape.friction,
     frictionSlope: 0,
     frictionBothWays: 0,
-    lowClear: between(0.2, 0.9, draw.shape.clear),
-    highClear: between(0.2, 0.9, 1 - draw.shape.clear),
+    lowClear: between(inOrder.clear, draw.shape.clear),
+    highClear: between(inOrder.clear, 1 - draw.shape.clear),
     gap: 0,
-    gapBreadth: 0.3,
+    gapBreadth: inOrder.gapBreadth,
     gapTrouble: draw.assumed.gapTrouble,
-    gapMissed: 0.1,
-    gapOtherWay: 0.2,
+    gapMissed: inOrder.gapMissed,
+    gapOtherWay: inOrder.gapOtherWay,
     softness: draw.assumed.softness,
-    ceiling: between(0.45, 0.99, draw.shape.ceiling),
+    ceiling: between(inOrder.ceiling, draw.shape.ceiling),
     loadEffect: draw.assumed.loadEffect,
-    backgroundIn: Math.min(0.2, draw.assumed.backgroundRate * bias),
-    backgroundOut: Math.min(0.2, draw.assumed.backgroundRate / bias),
-    backgroundMissed: between(0.05, 0.5, draw.shape.backgroundMissed),
+    backgroundIn: Math.min(inOrder.mostBackground, draw.assumed.backgroundRate * bias),
+    backgroundOut: Math.min(inOrder.mostBackground, draw.assumed.backgroundRate / bias),
+    backgroundMissed: between(inOrder.backgroundMissed, draw.shape.backgroundMissed),
     missedMargin: draw.assumed.missedMargin,
     slowRevs: draw.assumed.slowRevs,
     lateSeen: Math.min(1, draw.assumed.lateSeen),
     overshootMargin: draw.assumed.overshootMargin,
-    overshootCeiling: between(0.05, 0.7, draw.shape.overshootCeiling),
+    overshootCeiling: between(inOrder.overshootCeiling, draw.shape.overshootCeiling),
     ghostPerS: draw.assumed.ghostPerHour / 3600,
     falseGhostPerS: draw.assumed.falseGhostPerHour / 3600,
     falseSkipPerS: draw.assumed.falseSkipPerHour / 3600,
@@ -132,53 +176,59 @@ export function faultySetup(cause: Cause, draw: Draw, healthy: Setup): Setup {
     case 'low-limit-tight':
       return { ...healthy, lowClear: -size };
     case 'low-limit-loose':
-      return { ...healthy, lowClear: 1.5 + size };
+      return { ...healthy, lowClear: outOfOrder.looseClear + size };
     case 'high-limit-tight':
       return { ...healthy, highClear: -size };
     case 'high-limit-loose':
-      return { ...healthy, highClear: 1.5 + size };
+      return { ...healthy, highClear: outOfOrder.looseClear + size };
     case 'pulley-gap-small':
       return {
         ...healthy,
-        gap: -0.5 - size,
-        gapBreadth: between(0.2, 0.7, shape),
-        gapMissed: between(0.02, 0.45, draw.shape.side),
-        gapOtherWay: 0.6 * draw.shape.share ** 2,
+        gap: -outOfOrder.leastGap - size,
+        gapBreadth: between(outOfOrder.smallGap.breadth, shape),
+        gapMissed: between(outOfOrder.smallGap.missed, draw.shape.side),
+        gapOtherWay: outOfOrder.smallGap.mostOtherWay * draw.shape.share ** 2,
       };
     case 'pulley-gap-large':
       return {
         ...healthy,
-        gap: 0.5 + size,
-        gapMissed: between(0.01, 0.3, draw.shape.side),
-        gapOtherWay: 0.25 * (1.5 / 0.25) ** draw.shape.share,
-        gapBreadth: between(-0.5, 0.3, shape),
+        gap: outOfOrder.leastGap + size,
+        gapMissed: between(outOfOrder.largeGap.missed, draw.shape.side),
+        gapOtherWay: betweenOnLogScale(outOfOrder.largeGap.otherWay, draw.shape.share),
+        gapBreadth: between(outOfOrder.largeGap.breadth, shape),
       };
     case 'hanger-bent': {
-      const tilt = (draw.shape.side < 0.5 ? -1 : 1) * 1.7 * size;
-      const pivot = Math.min(1.1, Math.max(-0.1, 0.5 + 0.075 * logit(shape)));
+      const { hanger } = outOfOrder;
+      const tilt = (draw.shape.side < 0.5 ? -1 : 1) * hanger.tilt * size;
+      const [least, most] = hanger.pivot;
+      const pivot = Math.min(most, Math.max(least, inOrder.pivot + hanger.pivotSpread * logit(shape)));
       return { ...healthy, offset: 0, tilt, pivot, ...movedStops(healthy, tilt, pivot) };
     }
     case 'cable-friction': {
       // what sticks does not creep on: shifts are lost rather than late, and those that come through are hardly slowed
-      const frictionSlope = between(-0.1, 2, draw.shape.slope);
+      const { friction } = outOfOrder;
+      const frictionSlope = between(friction.slope, draw.shape.slope);
+      const [least, most] = friction.missedMargin;
       return {
         ...healthy,
         frictionOut: size / (1 + Math.max(0, frictionSlope)),
         frictionSlope,
-        frictionIn: size * 0.4 * draw.shape.side ** 2,
-        frictionBothWays: 0.65 * draw.shape.share ** 1.5,
-        softness: healthy.softness + 0.05 * size,
-        missedMargin: healthy.missedMargin * 0.1 * (2 / 0.1) ** shape,
-        slowRevs: healthy.slowRevs * between(0.05, 0.8, shape),
+        frictionIn: size * friction.mostIn * draw.shape.side ** 2,
+        frictionBothWays: friction.mostBothWays * draw.shape.share ** 1.5,
+        softness: healthy.softness + friction.softer * size,
+        missedMargin: healthy.missedMargin * least * (most / least) ** shape,
+        slowRevs: healthy.slowRevs * between(friction.slowRevs, shape),
       };
     }
-    case 'worn-drivetrain':
+    case 'worn-drivetrain': {
+      const worse = between(outOfOrder.worn.background, draw.shape.share);
       return {
         ...healthy,
         skipPerS: draw.assumed.wornSkipPerHour / 3600,
-        skipFocus: between(0, 1.5, shape),
-        backgroundIn: Math.min(0.2, healthy.backgroundIn * between(1, 2.5, draw.shape.share)),
-        backgroundOut: Math.min(0.2, healthy.backgroundOut * between(1, 2.5, draw.shape.share)),
+        skipFocus: between(outOfOrder.worn.focus, shape),
+        backgroundIn: Math.min(inOrder.mostBackground, healthy.backgroundIn * worse),
+        backgroundOut: Math.min(inOrder.mostBackground, healthy.backgroundOut * worse),
       };
+    }
   }
 }
