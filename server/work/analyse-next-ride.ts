@@ -5,6 +5,7 @@ import { beginAttempt, failRide, finishRide, type WaitingRide, type WorkedWith }
 import type { RideFault } from './tasks.ts';
 import type { WorkBench } from './work-bench.ts';
 import { workFault } from './work-fault.ts';
+import { WorkFailed } from './worker-pool.ts';
 
 /** A ride whose analysis was begun this often without an end is taken to be what stops the server. */
 const mostAttempts = 10;
@@ -41,8 +42,8 @@ export async function analyseNextRide(bench: WorkBench, ride: WaitingRide): Prom
     log.info({ job: 'analyse', rideId: ride.id, ms: Math.round(performance.now() - start) }, 'job done');
     if (kept) tell('done');
   } catch (error) {
+    if (!(error instanceof WorkFailed)) throw error;
     const fault = workFault(ride.file, error);
-    if (!(error instanceof Error) || error.name !== 'WorkFailed') throw error;
     if (fault) {
       if (fault.code === 'broke-off')
         log.error({ job: 'analyse', rideId: ride.id, err: error.cause }, 'analysis broke off');

@@ -11,7 +11,7 @@ function formOf(files: readonly File[]): FormData {
 export const guessDrivetrain = (files: readonly File[], signal?: AbortSignal): Promise<DrivetrainGuess> =>
   request('/drivetrain-guess', { method: 'POST', form: formOf(files), signal });
 
-/** Adds ride files to a bike. */
+/** Adds ride files to a bike; `bikeId` may also be `auto` (each ride finds its own) or `new`. */
 export const uploadRides = (bikeId: string, files: readonly File[]): Promise<UploadAnswer> =>
   request(`/uploads?bike=${encodeURIComponent(bikeId)}`, { method: 'POST', form: formOf(files) });
 
@@ -21,6 +21,7 @@ export function followUpload(
   onProgress: (progress: UploadProgress) => void,
   signal: AbortSignal,
 ): Promise<void> {
+  if (signal.aborted) return Promise.resolve();
   return new Promise((resolve, reject) => {
     const source = new EventSource(`/api/uploads/${encodeURIComponent(uploadId)}/events`);
     const end = (settle: () => void): void => {

@@ -36,7 +36,7 @@ function row(ride: RideSummary, remove: (ride: RideSummary) => void): HTMLElemen
       make('span', { class: 'quiet file-name' }, ride.file),
       counts && make('span', { class: 'only-narrow' }, `${counted(counts.shifts, 'shift')}, ${trouble} in trouble`),
     ),
-    make('td', { class: 'number' }, ride.durationS === null ? '–' : duration(ride.durationS)),
+    make('td', { class: 'number' }, duration(ride.durationS)),
     number(counts?.shifts),
     number(trouble),
     number(counts?.ghostShifts),

@@ -28,9 +28,7 @@ const nobody = (): HTMLElement =>
 const commonTop = (bikes: readonly BikeSummary[]): number =>
   Math.max(
     0.1,
-    ...bikes.flatMap((bike) =>
-      bike.trend.map((point) => Math.min(point.high ?? 0, (point.troubleRate ?? 0) * 2 + 0.1)),
-    ),
+    ...bikes.flatMap((bike) => bike.trend.map((point) => Math.min(point.high, (point.troubleRate ?? 0) * 2 + 0.1))),
   );
 
 /** All bikes, the one that needs attention most first. */

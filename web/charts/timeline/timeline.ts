@@ -26,7 +26,7 @@ export interface Timeline {
   readonly element: HTMLElement;
   /** Shows these events (those the reader wants to see). */
   setEvents(events: readonly TimelineEvent[]): void;
-  /** Marks an event as opened and brings it into view; null: none. */
+  /** Marks an event as opened and, if it was not, brings it into view; null: none. */
   open(key: string | null): void;
 }
 
@@ -141,8 +141,9 @@ export function makeTimeline({ track, fileName, nameOf, onOpen, signal }: Timeli
       drawSoon();
     },
     open: (key) => {
+      // One that is open already stays where the reader has moved the view to.
+      const event = key === openEvent ? undefined : events.find((one) => one.key === key);
       openEvent = key;
-      const event = events.find((one) => one.key === key);
       if (event) view.bring(event.timeS);
       drawSoon();
     },
