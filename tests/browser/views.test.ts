@@ -52,6 +52,23 @@ describe.skipIf(!browserPath)('every view', () => {
       await page.context().close();
     });
 
+  it('says so where a bike has more rides than are listed', async () => {
+    const { page } = await watchedPage(browser, address);
+    await page.route('**/api/rides?*', async (route) => {
+      const answer = await route.fetch();
+      await route.fulfill({ json: { ...(await answer.json()), total: 1812 } });
+    });
+    await page.goto('/bikes/b1');
+    await loaded(page);
+    const said = page.locator('section[aria-labelledby=rides] > p');
+    expect(await said.textContent()).toMatch(/^The newest \d+ of 1,812 rides; the verdict rests on all of them\.$/);
+    await page.unroute('**/api/rides?*');
+    await page.reload();
+    await loaded(page);
+    expect(await said.count()).toBe(0);
+    await page.context().close();
+  });
+
   it('is looked at by a check that does find faults', async () => {
     const { page } = await watchedPage(browser, address);
     await page.goto('/data');

@@ -3,8 +3,8 @@ import { request } from './request.ts';
 
 const path = (rideId: string, rest = ''): string => `/rides/${encodeURIComponent(rideId)}${rest}`;
 
-/** The rides of a bike. */
-export const listRides = (bikeId: string, signal?: AbortSignal): Promise<{ rides: RideSummary[] }> =>
+/** The rides of a bike, the newest first; of very many only the newest, `total` says how many there are. */
+export const listRides = (bikeId: string, signal?: AbortSignal): Promise<{ rides: RideSummary[]; total: number }> =>
   request(`/rides?bike=${encodeURIComponent(bikeId)}`, { signal });
 
 /** A ride with its report. */

@@ -1,4 +1,3 @@
-import type { BikeDetail, RideSummary } from '../api/answers.ts';
 import { getBike } from '../api/bikes.ts';
 import { onChange } from '../api/changes.ts';
 import { listRides } from '../api/rides.ts';
@@ -41,19 +40,23 @@ export const bikeView: View = ({ place, parts, signal }) => {
   let page: BikePage | null = null;
 
   const load = async (): Promise<Answers> => {
-    const [bike, { rides }] = await Promise.all([getBike(parts.bikeId, signal), listRides(parts.bikeId, signal)]);
-    return { bike, rides };
+    const [bike, { rides, total }] = await Promise.all([
+      getBike(parts.bikeId, signal),
+      listRides(parts.bikeId, signal),
+    ]);
+    return { bike, rides, allRides: total };
   };
   const refresh = async (): Promise<void> => draw(await load());
   const log = (parameter: string): void => {
     picks.set('log', parameter);
     if (page) fill(places.get('adjustments')!, adjustmentsSection(page));
   };
-  const draw = ({ bike, rides }: Answers): void => {
+  const draw = (answers: Answers): void => {
+    const { bike } = answers;
     namePage(bike.bike.name);
-    const drawn: BikePage = { bike, rides, picks, refresh, log };
+    const drawn: BikePage = { ...answers, picks, refresh, log };
     page = drawn;
-    const now = JSON.stringify([bike, rides]);
+    const now = JSON.stringify(answers);
     if (now !== shown)
       keepingFocus(place, () => {
         for (const [key, section] of Object.entries(sections)) {
@@ -72,7 +75,4 @@ export const bikeView: View = ({ place, parts, signal }) => {
   }, signal);
 };
 
-interface Answers {
-  readonly bike: BikeDetail;
-  readonly rides: readonly RideSummary[];
-}
+type Answers = Pick<BikePage, 'bike' | 'rides' | 'allRides'>;

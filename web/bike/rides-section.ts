@@ -59,7 +59,7 @@ function row(ride: RideSummary, remove: (ride: RideSummary) => void): HTMLElemen
 }
 
 /** The bike's rides, newest first. */
-export function ridesSection({ rides, refresh }: BikePage): HTMLElement {
+export function ridesSection({ rides, allRides, refresh }: BikePage): HTMLElement {
   const remove = async (ride: RideSummary): Promise<void> => {
     const yes = await ask(
       'Remove this ride?',
@@ -84,6 +84,12 @@ export function ridesSection({ rides, refresh }: BikePage): HTMLElement {
     'section',
     { 'aria-labelledby': 'rides' },
     make('h2', { id: 'rides' }, 'Rides'),
+    allRides > rides.length &&
+      make(
+        'p',
+        { class: 'quiet' },
+        `The newest ${rides.length} of ${counted(allRides, 'ride')}; the verdict rests on all of them.`,
+      ),
     rides.length === 0
       ? make('p', { class: 'quiet' }, 'No ride yet.')
       : make(

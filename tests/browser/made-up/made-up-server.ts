@@ -55,16 +55,10 @@ export function serveMadeUp(
     const found = bike(request.params.id)?.detail;
     answer(response, found?.report && sheetOf(found));
   });
-  app.get(
-    '/api/rides',
-    (request, response) =>
-      void response.json({
-        rides:
-          bike(String(request.query.bike))
-            ?.rides.map((one) => one.detail)
-            .reverse() ?? [],
-      }),
-  );
+  app.get('/api/rides', (request, response) => {
+    const rides = bike(String(request.query.bike))?.rides.map((one) => one.detail) ?? [];
+    response.json({ rides: rides.reverse(), total: rides.length });
+  });
   app.get('/api/rides/:id', (request, response) => answer(response, ride(request.params.id)?.detail));
   app.get('/api/rides/:id/columns', (request, response) => answer(response, ride(request.params.id)?.columns));
   app.get('/api/events', (_, response) => {
