@@ -4,7 +4,7 @@ import { adjustmentWords, parameterName } from '../../src/report/words/parameter
 import type { Bike, LoggedAdjustment } from '../api/answers.ts';
 import { freshId } from '../dom/fresh-id.ts';
 import { make } from '../dom/make.ts';
-import { fieldTime } from '../words/dates.ts';
+import { fieldMoment, fieldTime } from '../words/dates.ts';
 import { upperFirst } from '../words/upper-first.ts';
 
 const unitOf = (parameter: string): string => (measuredParameters as Record<string, string>)[parameter] ?? 'done';
@@ -93,7 +93,7 @@ export function makeAdjustmentFields(plan: FieldsPlan): AdjustmentFields {
   const read = (): FilledIn => {
     const unit = unitOf(parameter.value);
     return {
-      at: at.value ? new Date(at.value).toISOString() : '',
+      at: fieldMoment(at.value, start?.at),
       parameter: parameter.value,
       amount: unit === 'done' || amount.value === '' ? null : Number(amount.value),
       unit,

@@ -35,6 +35,15 @@ export function fieldTime(date: Date): string {
   return local.toISOString().slice(0, 16);
 }
 
+/**
+ * The moment that a datetime-local field names, ISO 8601 in UTC; empty for an empty field. The field knows no seconds: where it
+ * still shows the moment `before`, that moment is given back as it is.
+ */
+export function fieldMoment(value: string, before?: string): string {
+  if (before !== undefined && value === fieldTime(new Date(before))) return before;
+  return value === '' ? '' : new Date(value).toISOString();
+}
+
 const utcDay = (iso: string): string => new Date(iso).toISOString().slice(0, 10);
 
 /**
