@@ -93,7 +93,8 @@ const outOfOrder = {
   /** A wrong gap is off by at least so much, in units of the harmless error. */
   leastGap: 0.5,
   smallGap: { breadth: [0.2, 0.7], missed: [0.02, 0.45], mostOtherWay: 0.6 },
-  largeGap: { breadth: [-0.5, 0.3], missed: [0.01, 0.3], otherWay: [0.25, 1.5] },
+  /** A large gap frees more of the chain on some cassettes at the small cogs, on others at the large, for each direction in its own way. */
+  largeGap: { breadth: [-1, 0.5], missed: [0.01, 0.3], otherWay: [0.25, 1.5], otherSlope: [-1, 1.5] },
   /** Tilt over the whole cassette for each tolerance of the fault's size, and where its pivot may lie, logistic and cut off. */
   hanger: { tilt: 1.7, pivotSpread: 0.075, pivot: [-0.1, 1.1] },
   friction: {
@@ -135,6 +136,7 @@ export function healthySetup(draw: Draw, cogPitchMm: number, electronic: boolean
     gapTrouble: draw.assumed.gapTrouble,
     gapMissed: inOrder.gapMissed,
     gapOtherWay: inOrder.gapOtherWay,
+    gapOtherSlope: 0,
     softness: draw.assumed.softness,
     ceiling: between(inOrder.ceiling, draw.shape.ceiling),
     loadEffect: draw.assumed.loadEffect,
@@ -196,6 +198,7 @@ export function faultySetup(cause: Cause, draw: Draw, healthy: Setup): Setup {
         gapMissed: between(outOfOrder.largeGap.missed, draw.shape.side),
         gapOtherWay: betweenOnLogScale(outOfOrder.largeGap.otherWay, draw.shape.share),
         gapBreadth: between(outOfOrder.largeGap.breadth, shape),
+        gapOtherSlope: between(outOfOrder.largeGap.otherSlope, draw.shape.slope),
       };
     case 'hanger-bent': {
       const { hanger } = outOfOrder;

@@ -54,7 +54,10 @@ const sigmoid = (x: number): number => 1 / (1 + Math.exp(-x));
 function gapTrouble(setup: Setup, share: number, larger: boolean, atRest: number): number {
   if (setup.gap === 0) return 0;
   const size = setup.gapTrouble * beyond(Math.abs(setup.gap), setup.softness, atRest);
-  if (setup.gap > 0) return size * (larger ? 1 : setup.gapOtherWay) * (1 - setup.gapBreadth * (share - 0.5));
+  if (setup.gap > 0) {
+    const slope = larger ? setup.gapBreadth : setup.gapOtherSlope;
+    return size * (larger ? 1 : setup.gapOtherWay) * Math.max(0, 1 - slope * (share - 0.5));
+  }
   const ramp = Math.min(1, Math.max(0, 1 - (1 - share) / setup.gapBreadth) * 1.6);
   return size * ramp * (larger ? 1 : setup.gapOtherWay);
 }

@@ -27,6 +27,8 @@ export interface Setup {
   gapTrouble: number;
   gapMissed: number;
   gapOtherWay: number;
+  /** For a large gap: how much more it troubles shifts to-smaller at the largest cog than at the smallest, as `gapBreadth` does to-larger. */
+  gapOtherSlope: number;
   /** Width of the step from working to failing. */
   softness: number;
   /** Trouble rate far beyond tolerance. */

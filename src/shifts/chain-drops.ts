@@ -42,6 +42,21 @@ const ODDS = {
 interface Depths {
   below(i: number): number;
   threshold(i: number): number;
+  /** The same against the fastest speed of some seconds about the record: no lag of a sensor explains that. */
+  sureDepth(i: number): number;
+}
+
+/** So long a cadence may be shown after the speed it belongs to, a sensor's holding on included. */
+const LATEST_CADENCE_S = 5;
+
+/** Fastest speed within the sensors' lags of a record. */
+function fastestAbout({ timeS, speedMps }: RideLog, i: number): number {
+  let fastest = speedMps[i] || 0;
+  for (let k = i - 1; k >= 0 && timeS[i] - timeS[k] <= LATEST_CADENCE_S; k--)
+    fastest = Math.max(fastest, speedMps[k] || 0);
+  for (let k = i + 1; k < timeS.length && timeS[k] - timeS[i] <= SLOWEST_LAG_S; k++)
+    fastest = Math.max(fastest, speedMps[k] || 0);
+  return fastest;
 }
 
 /**
@@ -73,13 +88,26 @@ export function chainDrops(log: RideLog, trace: RideTrace): ChainDropEvent[] {
 function depthsBelow(log: RideLog, trace: RideTrace): Depths {
   const lowest = lowestLevels(log, trace);
   const isIdle = (i: number): boolean => log.powerW[i] < IDLE_W;
+  const stalling = (i: number): boolean =>
+    log.speedMps[i] <= STALLED_MPS && trace.samples.pedalling[i] === 1 && usableBefore(i);
+  const usableBefore = (i: number): boolean => {
+    for (let k = i - 1; k >= 0 && log.timeS[i] - log.timeS[k] <= LATEST_CADENCE_S; k--)
+      if (trace.samples.usable[k]) return true;
+    return false;
+  };
+  const sureDepth = (i: number): number => {
+    const fastest = fastestAbout(log, i);
+    return fastest > STALLED_MPS ? lowest[i] - Math.log((fastest * 60) / log.cadenceRpm[i]) : Number.NaN;
+  };
   return {
+    sureDepth,
     /**
      * The larger of the ratio with and without its lag undone is taken, unless a power meter shows that the rider does nothing. NaN
      * where there is no ratio.
      */
     below(i) {
-      if (!trace.samples.usable[i] || Number.isNaN(trace.logDevelopment[i])) return Number.NaN;
+      if (!trace.samples.usable[i] || Number.isNaN(trace.logDevelopment[i]))
+        return stalling(i) ? sureDepth(i) : Number.NaN;
       const raw = Math.log((log.speedMps[i] * 60) / log.cadenceRpm[i]);
       return lowest[i] - (isIdle(i) ? trace.logDevelopment[i] : Math.max(trace.logDevelopment[i], raw));
     },
@@ -106,13 +134,15 @@ interface RunSigns {
   /** Mean power from the second of the fastest legs on, W; NaN without a power meter. */
   readonly powerW: number;
   readonly powerGone: boolean;
+  /** Whether the legs ran ahead of the fastest speed of the seconds about, on a ratio that was right before. */
+  readonly sure: boolean;
 }
 
 /** Reads the signs of a run; null where it is no deeper than the sensors were astray before. */
 function runSigns(
   log: RideLog,
   trace: RideTrace,
-  { below, threshold }: Depths,
+  { below, threshold, sureDepth }: Depths,
   start: number,
   end: number,
 ): RunSigns | null {
@@ -122,13 +152,16 @@ function runSigns(
   let fastest = start;
   let deepest = 0;
   let promise = 0;
+  let surest = 0;
   for (let i = start; i < end; i++) {
+    surest = Math.max(surest, sureDepth(i) || 0);
     promise += below(i) * Math.min(2, trace.samples.dtS[i]);
     if (log.cadenceRpm[i] > log.cadenceRpm[fastest]) fastest = i;
     deepest = Math.max(deepest, below(i));
   }
   // a ratio that lay too low before, with the chain driving, is the sensors' error: only what goes beyond it counts
-  const bias = Math.max(0, median(before, below) ?? 0);
+  const belowBefore = median(before, below);
+  const bias = Math.max(0, belowBefore ?? 0);
   const depth = deepest - bias;
   if (bias > 0 && depth < threshold(start)) return null;
   // setting off with the chain off there is no cadence to compare with: the gear itself says how fast the legs should turn
@@ -136,7 +169,14 @@ function runSigns(
   // the seconds in which the chain came off, or on again, hold some power: what counts is the second of the fastest legs and what follows
   const powerW = mean(log.powerW.subarray(fastest, end)) ?? Number.NaN;
   const powerGone = log.powerW[end - 1] < IDLE_W && powerW < Math.max(20, 0.4 * (powerBefore || 0));
-  return { spin, depth, promise, powerW, powerGone };
+  return {
+    spin,
+    depth,
+    promise,
+    powerW,
+    powerGone,
+    sure: surest > SURE_DEPTH && (belowBefore ?? Number.NaN) < threshold(start),
+  };
 }
 
 /** Probability that drive was lost in a run of records below every gear in question; 0 where something rules it out. */
@@ -158,7 +198,7 @@ function weigh(log: RideLog, trace: RideTrace, depths: Depths, start: number, en
     Math.min(3, 10 * depth) +
     (Number.isNaN(signs.powerW) ? 0 : powerGone ? ODDS.powerGone : ODDS.powerThere) +
     (halt.lastsS > 0 ? ODDS.stop : ODDS.noStop) +
-    (creeping(log, start, end) ? ODDS.creeping : 0) +
+    (creeping(log, start, end) && !signs.sure ? ODDS.creeping : 0) +
     (recorded && (side === 'past-largest' || side === 'past-smallest') ? ODDS.endOrRing : 0);
   return 1 / (1 + Math.exp(-odds));
 }
@@ -179,6 +219,10 @@ function driveFollows(log: RideLog, start: number, end: number, powerGone: boole
   return false;
 }
 
+/** Legs that run ahead of the gear by this, log share, at the fastest speed about are no error of creeping. */
+const SURE_DEPTH = 0.2;
+/** Down to this speed a bike that stalls gives a ratio. */
+const STALLED_MPS = 1;
 const CREEPING_MPS = 2;
 const STANDSTILL_MPS = 1.2;
 

@@ -1,11 +1,13 @@
+import { max } from 'd3-array';
 import type { RideTrace } from '../gear-trace/gear-trace.ts';
+import { logSumExp } from '../numeric/log-sum-exp.ts';
 import type { RideLog } from '../ride-log/ride-log.ts';
 import { type ArrivalTable, arrivalTable, WINDOW_INDEPENDENCE } from './arrival-table.ts';
 import type { CommandedShift } from './commanded-shifts.ts';
 import type { RevolutionClock } from './revolution-clock.ts';
 import { secondsEvidence } from './seconds-evidence.ts';
 import { shiftContexts } from './shift-context.ts';
-import { cleanDensity, lateDensity, revolutionsLikelihood, type ShiftTiming } from './shift-timing.ts';
+import { revolutionsLikelihood, type ShiftTiming, usualDensity } from './shift-timing.ts';
 
 const LAGS_S = Array.from({ length: 23 }, (_, i) => -0.5 + i * 0.25);
 const WIDTHS_S = [0.2, 0.45, 0.9, 1.5];
@@ -15,8 +17,18 @@ const USUAL = { lagS: 1, riseWidthS: 0.45 };
 /** Jitter of whole-second and of exact gear records (assumption; devices seen give or take up to 1 s). */
 const JITTER_S = { wholeSeconds: 0.25, exact: 0.16 };
 const MIN_SHIFTS = 8;
-/** While the lag is sought, a tenth of the shifts may be late. */
-const LATE_SHARE = 0.1;
+/**
+ * How many turns of the cranks most of a ride's shifts may take, and how likely that is beforehand: a bike in order needs about half a
+ * turn, one whose fault slows every shift up to two. Turns last longer at a low cadence and a lag does not: that tells them apart.
+ */
+const USUAL_TURNS = [
+  { turns: 0.6, prior: 0.72 },
+  { turns: 0.9, prior: 0.14 },
+  { turns: 1.3, prior: 0.09 },
+  { turns: 1.8, prior: 0.05 },
+].map(({ turns, prior }) => ({ density: usualDensity(turns), logPrior: Math.log(prior) }));
+/** How far the shifts together are believed: sensors err alike in all of them. */
+const BELIEVED = 0.5;
 /** What one shift costs at most that neither story explains. */
 const UNEXPLAINED = 1e-3;
 
@@ -37,8 +49,8 @@ export function estimateTiming(
   });
   const every = Math.max(1, clear.length / MAX_SHIFTS);
   const chosen = Array.from({ length: Math.min(clear.length, MAX_SHIFTS) }, (_, i) => clear[Math.floor(i * every)]);
-  let best: { timing: ShiftTiming; score: number } | null = null;
   const evidence = secondsEvidence(log, trace, WINDOW_INDEPENDENCE);
+  const readings: { riseWidthS: number; scores: Float64Array }[] = [];
   for (const riseWidthS of WIDTHS_S) {
     const tables = chosen
       .map((j) => {
@@ -54,25 +66,57 @@ export function estimateTiming(
         );
       })
       .filter((table) => table.seen >= 3 && table.context.startCog === table.shift.fromCog);
-    if (tables.length < MIN_SHIFTS) break;
-    for (const lagS of LAGS_S) {
-      const timing = { lagS, riseWidthS, jitterS };
-      let score = 0;
-      for (const table of tables) score += shiftScore(table, timing, clock);
-      if (!best || score > best.score) best = { timing, score };
-    }
+    if (tables.length < MIN_SHIFTS) return { ...USUAL, jitterS };
+    readings.push({ riseWidthS, scores: lagScores(tables, riseWidthS, jitterS, clock) });
   }
-  return best?.timing ?? { ...USUAL, jitterS };
+  const best = readings.reduce((a, b) => ((max(b.scores) as number) > (max(a.scores) as number) ? b : a));
+  return { lagS: meanLag(best.scores), riseWidthS: best.riseWidthS, jitterS };
 }
 
-function shiftScore(table: ArrivalTable, timing: ShiftTiming, clock: RevolutionClock): number {
+/** How well the shifts fit each lag, whatever their usual turns. */
+function lagScores(
+  tables: readonly ArrivalTable[],
+  riseWidthS: number,
+  jitterS: number,
+  clock: RevolutionClock,
+): Float64Array {
+  return Float64Array.from(LAGS_S, (lagS) => {
+    const fits = tables.map((table) => turnsFit(table, { lagS, riseWidthS, jitterS }, clock));
+    return logSumExp(
+      USUAL_TURNS.map(
+        ({ density, logPrior }) => BELIEVED * (logPrior + fits.reduce((sum, fit) => sum + fitScore(fit, density), 0)),
+      ),
+    );
+  });
+}
+
+/** Mean of the lags, weighed by their scores. */
+function meanLag(scores: Float64Array): number {
+  const top = max(scores) as number;
+  let sum = 0;
+  let weights = 0;
+  scores.forEach((score, i) => {
+    const weight = Math.exp(score - top);
+    sum += weight * LAGS_S[i];
+    weights += weight;
+  });
+  return sum / weights;
+}
+
+/** Likelihood of a shift's records for each number of turns, against the best story's. */
+interface TurnsFit {
+  readonly top: number;
+  readonly likelihood: Float64Array;
+}
+
+function turnsFit(table: ArrivalTable, timing: ShiftTiming, clock: RevolutionClock): TurnsFit {
   const row = table.rows.get(table.shift.toCog) as Float64Array;
-  const revs = revolutionsLikelihood(row, table, timing, clock);
   const top = Math.max(table.stay, ...row);
+  return { top, likelihood: revolutionsLikelihood(row, table, timing, clock).map((value) => Math.exp(value - top)) };
+}
+
+function fitScore({ top, likelihood }: TurnsFit, density: Float64Array): number {
   let sum = UNEXPLAINED;
-  for (let k = 0; k < revs.length; k++) {
-    const prior = (1 - LATE_SHARE) * cleanDensity[k] + LATE_SHARE * lateDensity[k];
-    if (prior > 0) sum += prior * Math.exp(revs[k] - top);
-  }
+  for (let k = 0; k < likelihood.length; k++) sum += density[k] * likelihood[k];
   return top + Math.log(sum);
 }

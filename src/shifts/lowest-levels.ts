@@ -20,10 +20,12 @@ export function lowestLevels(log: RideLog, trace: RideTrace): Float64Array {
   const pedalledS = new Float64Array(levels.length);
   for (let i = 1; i < levels.length; i++)
     pedalledS[i] = pedalledS[i - 1] + (trace.samples.pedalling[i] ? Math.min(5, trace.samples.dtS[i]) : 0);
+  const arrived = arrivals(trace);
   let first = 0;
   for (let i = 0; i < levels.length; i++) {
     while (log.timeS[i] - log.timeS[first] > LOOK_BACK_S && pedalledS[i] - pedalledS[first] > LOOK_BACK_PEDALLED_S)
       first++;
+    if (arrived[i] > first) first = arrived[i];
     const rings = new Set<number>();
     let largest = -1;
     const from = Math.max(0, commands.latest[first]);
@@ -50,4 +52,30 @@ export function lowestLevels(log: RideLog, trace: RideTrace): Float64Array {
           );
   }
   return levels;
+}
+
+/** So many records on the commanded cog's ratio, one after another, show that the chain has come there. */
+const ARRIVED_RECORDS = 2;
+const ARRIVED_WITHIN = 1.5;
+
+/**
+ * For each record the last one before it by which the ratio itself showed the chain on an end cog that was commanded last; -1 without
+ * one. Only past the end cogs can a chain leave the cassette: elsewhere all gears of the last seconds stay in question.
+ */
+function arrivals({ model, commands, logDevelopment, deviation, ring }: RideTrace): Int32Array {
+  const arrived = new Int32Array(logDevelopment.length).fill(-1);
+  if (!model) return arrived;
+  let run = 0;
+  for (let i = 1; i < arrived.length; i++) {
+    arrived[i] = arrived[i - 1];
+    const command = commands.latest[i];
+    const cog = command >= 0 ? commands.cog[command] : -1;
+    if (command !== commands.latest[i - 1]) run = 0;
+    if ((cog !== 0 && cog !== model.cogs - 1) || ring[i] < 0) continue;
+    const off = logDevelopment[i] - model.logDevelopment[ring[i] * model.cogs + cog];
+    if (Number.isNaN(off)) continue;
+    run = Math.abs(off) < ARRIVED_WITHIN * deviation[i] ? run + 1 : 0;
+    if (run >= ARRIVED_RECORDS) arrived[i] = i;
+  }
+  return arrived;
 }

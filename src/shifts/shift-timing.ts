@@ -39,6 +39,13 @@ export const veryLateDensity: Float64Array = density(
   REVS * REV_STEP,
 );
 
+/** Chances of the turns of a ride whose shifts mostly take `turns`: nine in ten about there (gamma), the others later. */
+export function usualDensity(turns: number): Float64Array {
+  const usual = density((revs) => revs ** 2 * Math.exp((-3 * revs) / turns), 0, REVS * REV_STEP);
+  const later = density((revs) => Math.exp(-(revs - turns) / 2), turns, turns + 4);
+  return usual.map((value, k) => 0.9 * value + 0.1 * later[k]);
+}
+
 function density(shape: (revs: number) => number, from: number, to: number): Float64Array {
   const values = Float64Array.from({ length: REVS }, (_, k) => {
     const revs = (k + 0.5) * REV_STEP;

@@ -96,6 +96,22 @@ describe('estimateTiming', () => {
     expect(Math.abs(lagOf(3) - prompt - 2)).toBeLessThanOrEqual(0.5);
   });
 
+  it('tells shifts that take many turns from sensors that lag: turns last longer at a low cadence', () => {
+    const lagOf = (afterS: (slow: boolean, n: number) => number): number => {
+      const ride = new MadeRide().pedal(30);
+      for (let n = 0; n < 60; n++) {
+        const slow = n % 4 < 2;
+        const stretch = { cadenceRpm: slow ? 40 : 120 };
+        const cog = ride.cog + (n % 2 === 0 ? 1 : -1);
+        ride.pedal(6, stretch).command(cog).pedal(afterS(slow, n), stretch).move(cog).pedal(10, stretch);
+      }
+      return timingOf(judging(ride)).lagS;
+    };
+    const manyTurns = lagOf((slow) => (slow ? 3 : 1));
+    const evenLag = lagOf(() => 2);
+    expect(evenLag - manyTurns).toBeGreaterThan(0.2);
+  });
+
   it('takes the usual for a ride with too few shifts', () => {
     const timing = timingOf(judging(new MadeRide().pedal(90).wander(3).pedal(60)));
     expect(timing).toMatchObject({ lagS: 1, jitterS: 0.25 });

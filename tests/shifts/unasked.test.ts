@@ -234,6 +234,29 @@ describe('chain drops', () => {
     expect([0, 240].map(dropsAt)).toEqual([1, 0]);
   });
 
+  it('are seen where a climbing bike stalls within seconds, but not in legs that turn while it stands or whose cadence is held', () => {
+    const climb = at(8).pedal(30, { cadenceRpm: 45 });
+    const lostAt = climb.nowS;
+    const log = climb.stand(60).pedal(60).log();
+    const from = log.timeS.findIndex((timeS) => timeS >= lostAt);
+    const climbing = log.speedMps[from - 2];
+    const found = (speeds: readonly number[], cadences: readonly number[]): number => {
+      const edited = { ...log, speedMps: log.speedMps.slice(), cadenceRpm: log.cadenceRpm.slice() };
+      edited.powerW = log.powerW.map(() => Number.NaN);
+      speeds.forEach((share, k) => {
+        edited.speedMps[from + k] = share * climbing;
+      });
+      cadences.forEach((rpm, k) => {
+        edited.cadenceRpm[from + k] = rpm;
+      });
+      return analyseRide(edited, madeBike).events.chainDrops.length;
+    };
+    expect(climbing).toBeLessThan(2);
+    expect(found([0.8, 0.4, 0.2, 0], [88, 80, 30, 0])).toBe(1);
+    expect(found([0.8, 0.4, 0.2, 0], [45, 45, 45, 0])).toBe(0);
+    expect(found([0.8, 0.4, 0.2, ...Array(12).fill(0)], [...Array(8).fill(0), 88, 88, 88, 88])).toBe(0);
+  });
+
   it('are never read into a pause, a gap of the record or a silent sensor', () => {
     const log = at(4).pedal(60).stand(60).pedal(60).log();
     const kept = [...log.timeS.keys()].filter((i) => i < 300 || i > 360);
@@ -275,6 +298,18 @@ describe('lowestLevels', () => {
       return off.indexOf(Math.min(...off));
     };
     expect([shiftedAt - 5, shiftedAt + 2, shiftedAt + 25, shiftedAt + 55].map(nearest)).toEqual([4, 6, 6, 5]);
+  });
+
+  it('leaves the gears before out of question once the ratio shows the chain on an end cog', () => {
+    const ride = at(1).pedal(20);
+    const shiftedAt = ride.nowS;
+    const log = ride.shift(0).pedal(30).log();
+    const trace = traceGears(log, madeBike);
+    const levels = lowestLevels(log, trace);
+    const [smallest, next] = trace.model?.logDevelopment ?? [];
+    const level = (timeS: number): number => levels[log.timeS.findIndex((other) => other >= timeS)];
+    expect(level(shiftedAt + 1)).toBeCloseTo(next, 10);
+    expect(level(shiftedAt + 7)).toBeCloseTo(smallest, 10);
   });
 
   it('is the lowest gear of the bike without records, and -Infinity without a model', () => {
