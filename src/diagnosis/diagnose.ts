@@ -81,7 +81,9 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
   ranked[0].evidence.push(...onsetSentence(onset));
   // where nothing was seen the verdict is what was taken for granted: nothing to part, nothing that hangs on more
   const saysNothing = seen.all.shifts + seen.events === 0;
-  const undecided = saysNothing ? null : undecidedBetween(weighed, probabilities, ranked, electronic);
+  // a bike on which nothing at all went wrong is not open between that and a fault
+  const sound = top === 'no-fault' && seen.all.trouble + seen.events === 0;
+  const undecided = saysNothing || sound ? null : undecidedBetween(weighed, probabilities, ranked, electronic);
   const facts = {
     ranked,
     seen,
