@@ -4,6 +4,9 @@ import type { Report } from '../report-schema.ts';
 /** Below this the likeliest cause is not named alone. */
 export const namedAlone = 0.6;
 
+/** From here on a bike in order is likelier than all faults together: then nothing points to a part. */
+export const soundFrom = 0.5;
+
 /** True where the rides since the last adjustment no longer show the fault that is named. */
 export function seemsCured({ diagnosis, adjustments }: Pick<Report, 'diagnosis' | 'adjustments'>): boolean {
   const [first] = diagnosis.causes;
