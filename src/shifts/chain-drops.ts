@@ -42,7 +42,7 @@ const ODDS = {
 interface Depths {
   below(i: number): number;
   threshold(i: number): number;
-  /** The same against the fastest speed of some seconds about the record: no lag of a sensor explains that. */
+  /** How far the record lies below the gears even at the fastest speed of some seconds about it: no lag of a sensor explains that. */
   sureDepth(i: number): number;
 }
 

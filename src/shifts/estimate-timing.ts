@@ -27,7 +27,7 @@ const USUAL_TURNS = [
   { turns: 1.3, prior: 0.09 },
   { turns: 1.8, prior: 0.05 },
 ].map(({ turns, prior }) => ({ density: usualDensity(turns), logPrior: Math.log(prior) }));
-/** How far the shifts together are believed: sensors err alike in all of them. */
+/** Power to which the shifts together, and what is held likely beforehand with them, are taken: sensors err alike in all shifts. */
 const BELIEVED = 0.5;
 /** What one shift costs at most that neither story explains. */
 const UNEXPLAINED = 1e-3;
