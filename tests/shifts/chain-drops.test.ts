@@ -1,0 +1,164 @@
+import { describe, expect, it } from 'vitest';
+import { type AnalysedRide, analyseRide } from '../../src/analyse.ts';
+import { traceGears } from '../../src/gear-trace/trace-gears.ts';
+import { dropSide } from '../../src/shifts/drop-side.ts';
+import { type MadeRide, madeBike, madeDoubleBike, madeLog } from '../gear-trace/made-ride.ts';
+import { at, warmedUp } from './warmed-up.ts';
+
+const analysed = (ride: MadeRide): AnalysedRide => analyseRide(ride.log(), ride.bike);
+
+describe('chain drops', () => {
+  const drop = (ride: MadeRide): MadeRide => ride.spinInVain(4, 116).coast(5).brake(4, 0).stand(40).pedal(60);
+
+  it.each([
+    [8, 'past-largest'],
+    [0, 'past-smallest'],
+    [4, 'chainring'],
+  ] as const)('with the derailleur at cog %i are %s', (cog, side) => {
+    const ride = at(cog).pedal(12);
+    const lostAt = ride.nowS;
+    const { chainDrops } = analysed(drop(ride)).events;
+    expect(chainDrops.length).toBe(1);
+    expect(chainDrops[0]).toMatchObject({ side, afterShiftTo: null });
+    expect(Math.abs(chainDrops[0].timeS - lostAt)).toBeLessThan(3);
+    expect(chainDrops[0].confidence).toBeGreaterThan(0.5);
+  });
+
+  it('right after a command name the cog it was for', () => {
+    const ride = at(7).pedal(12);
+    const { chainDrops } = analysed(drop(ride.command(8).pedal(2))).events;
+    expect(chainDrops.map(({ side, afterShiftTo }) => [side, afterShiftTo])).toEqual([['past-largest', 8]]);
+  });
+
+  it('right after a change of ring are at the chainring', () => {
+    const ride = at(8, warmedUp(madeDoubleBike)).pedal(12);
+    const { chainDrops } = analysed(drop(ride.command(ride.cog, 0).pedal(2))).events;
+    expect(chainDrops.map(({ side }) => side)).toEqual(['chainring']);
+  });
+
+  it('are never read into freewheeling, at whatever cadence the legs go round', () => {
+    const ride = at(8);
+    for (const rpm of [90, 80, 60, 40, 0]) ride.pedal(15, { cadenceRpm: 70 }).coast(8, Math.min(rpm, 72));
+    expect(analysed(ride.stand(20).pedal(30)).events.chainDrops).toEqual([]);
+  });
+
+  it('are never read into braking while the sensor holds the cadence', () => {
+    for (const cog of [8, 4, 0]) {
+      const ride = at(cog);
+      for (let n = 0; n < 3; n++) ride.pedal(25).brake(5, 78).stand(30).pedal(30);
+      expect(analysed(ride).events.chainDrops, `cog ${cog}`).toEqual([]);
+    }
+  });
+
+  it('are never read into shifting to larger cogs while braking before a stop', () => {
+    const ride = at(2).pedal(20);
+    for (let n = 0; n < 3; n++) {
+      ride.brake(1, 70).command(5).brake(2, 60).command(8).move(8).brake(2, 40).stand(30).pedal(20);
+      at(2, ride).pedal(20);
+    }
+    expect(analysed(ride).events.chainDrops).toEqual([]);
+  });
+
+  describe('after coasting over shifts to the smallest cog', () => {
+    /** Coasts downhill from cog 6, commands the smallest, turns the legs at a cadence for a while, then rolls on and stands for a while. */
+    const coastAndSpin = ({ rpm = 118, powerW = 10, standS = 40, spinS = 3, again = 0 }): number => {
+      const ride = at(6).pedal(20);
+      const from = ride.nowS;
+      ride.coast(3).command(3).coast(2).command(0).coast(4).spinInVain(spinS, rpm, powerW).coast(6, again);
+      const to = ride.nowS;
+      const log = ride.brake(5, 0).stand(standS).move(0).pedal(60).log();
+      const speedMps = log.speedMps.map((v, i) => (i >= from && i < to ? 3.6 * v : v));
+      return analyseRide({ ...log, speedMps }, ride.bike).events.chainDrops.length;
+    };
+
+    it('are seen by legs that run faster than the rider ever pedals, and by the halt that follows', () => {
+      expect(coastAndSpin({})).toBe(1);
+    });
+
+    it.each([
+      ['legs at the usual cadence', { rpm: 78 }],
+      ['power at the pedals', { powerW: 180 }],
+      ['no halt for long', { standS: 4 }],
+      ['a long spell of spinning', { spinS: 9 }],
+      ['pedalling on before the halt', { again: 70 }],
+    ])('are not read into %s', (_what, change) => {
+      expect(coastAndSpin(change)).toBe(0);
+    });
+  });
+
+  it('are seen though the sensor still shows the speed rising, but not where a driven bike would show as little', () => {
+    // legs at half as much again for two seconds: a bike that is driven so gains a tenth of its speed behind any sensor
+    const rising = (gainMps: number): number => {
+      const ride = at(4).pedal(20);
+      const start = ride.nowS;
+      const log = ride.spinInVain(2, 125).coast(4).brake(6, 0).stand(40).pedal(60).log();
+      const before = log.speedMps[start - 1];
+      const speedMps = log.speedMps.map((v, i) =>
+        i >= start && i < start + 3 ? before + (gainMps * (i - start)) / 2 : v,
+      );
+      const powerW = log.powerW.map(() => Number.NaN);
+      return analyseRide({ ...log, speedMps, powerW }, ride.bike).events.chainDrops.length;
+    };
+    expect(rising(0.1)).toBe(1);
+    expect(rising(1.5)).toBe(0);
+  });
+
+  it('are ruled out by power that is still there', () => {
+    const dropsAt = (powerW: number): number => {
+      const ride = at(8).pedal(12).spinInVain(4, 116, powerW).coast(5).brake(4, 0).stand(40).pedal(60);
+      return analysed(ride).events.chainDrops.length;
+    };
+    expect([0, 240].map(dropsAt)).toEqual([1, 0]);
+  });
+
+  it('are seen where a climbing bike stalls within seconds, but not in legs that turn while it stands or whose cadence is held', () => {
+    const climb = at(8).pedal(30, { cadenceRpm: 45 });
+    const lostAt = climb.nowS;
+    const log = climb.stand(60).pedal(60).log();
+    const from = log.timeS.findIndex((timeS) => timeS >= lostAt);
+    const climbing = log.speedMps[from - 2];
+    const found = (speeds: readonly number[], cadences: readonly number[]): number => {
+      const edited = { ...log, speedMps: log.speedMps.slice(), cadenceRpm: log.cadenceRpm.slice() };
+      edited.powerW = log.powerW.map(() => Number.NaN);
+      speeds.forEach((share, k) => {
+        edited.speedMps[from + k] = share * climbing;
+      });
+      cadences.forEach((rpm, k) => {
+        edited.cadenceRpm[from + k] = rpm;
+      });
+      return analyseRide(edited, madeBike).events.chainDrops.length;
+    };
+    expect(climbing).toBeLessThan(2);
+    expect(found([0.8, 0.4, 0.2, 0], [88, 80, 30, 0])).toBe(1);
+    expect(found([0.8, 0.4, 0.2, 0], [45, 45, 45, 0])).toBe(0);
+    expect(found([0.8, 0.4, 0.2, ...Array(12).fill(0)], [...Array(8).fill(0), 88, 88, 88, 88])).toBe(0);
+  });
+
+  it('are never read into a pause, a gap of the record or a silent sensor', () => {
+    const log = at(4).pedal(60).stand(60).pedal(60).log();
+    const kept = [...log.timeS.keys()].filter((i) => i < 300 || i > 360);
+    const pick = (column: Float64Array): Float64Array => Float64Array.from(kept, (i) => column[i]);
+    const gap = {
+      ...log,
+      timeS: pick(log.timeS),
+      speedMps: pick(log.speedMps),
+      cadenceRpm: pick(log.cadenceRpm),
+      powerW: pick(log.powerW),
+      distanceM: pick(log.distanceM),
+    };
+    expect(analyseRide(gap, madeBike).events.chainDrops).toEqual([]);
+    const silent = { ...log, speedMps: log.speedMps.map((v, i) => (i > 280 && i < 300 ? 0 : v)) };
+    expect(analyseRide(silent, madeBike).events.chainDrops).toEqual([]);
+  });
+});
+
+describe('dropSide', () => {
+  it('is unknown without a gear model, and by the traced cog without records', () => {
+    const bare = madeLog({ speedMps: [5, 5], cadenceRpm: [80, 80] });
+    expect(dropSide(bare, traceGears(bare, madeBike), 1)).toEqual({ side: 'unknown', afterShiftTo: null });
+    const log = at(8).pedal(30).log();
+    const none = { ...log, gearRecords: { ...log.gearRecords, timeS: new Float64Array() } };
+    const trace = traceGears(none, madeBike);
+    expect(dropSide(none, trace, log.timeS.at(-1) as number)).toEqual({ side: 'past-largest', afterShiftTo: null });
+  });
+});

@@ -1,0 +1,122 @@
+import { describe, expect, it } from 'vitest';
+import { type AnalysedRide, analyseRide } from '../../src/analyse.ts';
+import { traceGears } from '../../src/gear-trace/trace-gears.ts';
+import { likelyGhosts } from '../../src/shifts/ghost-rate.ts';
+import { ghostShifts } from '../../src/shifts/ghost-shifts.ts';
+import { ghostSteps } from '../../src/shifts/ghost-steps.ts';
+import { type MadeRide, madeBike } from '../gear-trace/made-ride.ts';
+import { at } from './warmed-up.ts';
+
+const analysed = (ride: MadeRide): AnalysedRide => analyseRide(ride.log(), ride.bike);
+
+describe('ghost shifts', () => {
+  it('are moves of the chain that nobody asked for, with how long they held', () => {
+    for (const step of [-1, 1]) {
+      const ride = at(4).pedal(15);
+      const movedAt = ride.nowS;
+      ride
+        .move(4 + step)
+        .pedal(20)
+        .move(4)
+        .pedal(20);
+      const { ghostShifts, shifts } = analysed(ride).events;
+      expect(ghostShifts.length).toBe(1);
+      const [ghost] = ghostShifts;
+      expect([ghost.fromCog, ghost.toCog]).toEqual([4, 4 + step]);
+      expect(Math.abs(ghost.timeS - movedAt)).toBeLessThan(2);
+      expect(Math.abs(ghost.heldS - 20)).toBeLessThan(3);
+      expect(ghost.confidence).toBeGreaterThan(0.9);
+      expect(ghost.torqueNm).toBeGreaterThan(0);
+      expect(shifts.every(({ outcome }) => outcome === 'clean')).toBe(true);
+    }
+  });
+
+  it('are found by the step of the cadence where the trace does not follow', () => {
+    // the speed strays in long runs, so that the trace takes each second for a small part of evidence
+    const strayed = (ride: MadeRide) => {
+      const log = ride.log();
+      return { ...log, speedMps: log.speedMps.map((speed, i) => speed * (1 + 0.02 * Math.sin(i / 6))) };
+    };
+    const found = (ride: MadeRide) => {
+      const log = strayed(ride);
+      const trace = traceGears(log, madeBike);
+      const still = { ...trace, cog: trace.cog.map((cog, i) => (i > log.timeS.length - 30 ? 4 : cog)) };
+      return ghostSteps(log, still, 0);
+    };
+    const hop = (seconds: number) =>
+      at(4)
+        .pedal(15)
+        .move(5)
+        .pedal(seconds, { cadenceRpm: (80 * 23) / 20 })
+        .move(4)
+        .pedal(14);
+    const [ghost] = likelyGhosts(found(hop(5)));
+    expect([ghost?.fromCog, ghost?.toCog]).toEqual([4, 5]);
+    expect(Math.abs(ghost.heldS - 5)).toBeLessThanOrEqual(1);
+    expect(likelyGhosts(found(hop(1)))).toEqual([]);
+    expect(likelyGhosts(found(at(4).pedal(34)))).toEqual([]);
+    // a speed that sags while the legs keep their pace is the sensor's own
+    const sagging = at(4).pedal(34);
+    const log = sagging.log();
+    const speedMps = log.speedMps.map((speed, i) =>
+      i > log.timeS.length - 16 && i < log.timeS.length - 10 ? speed * 0.87 : speed,
+    );
+    const trace = traceGears({ ...log, speedMps }, madeBike);
+    expect(
+      likelyGhosts(
+        ghostSteps(
+          { ...log, speedMps },
+          { ...trace, cog: trace.cog.map((cog, i) => (i > speedMps.length - 30 ? 4 : cog)) },
+          0,
+        ),
+      ),
+    ).toEqual([]);
+  });
+
+  it('are weighed at the rate that the ride’s other sure ones show', () => {
+    const candidate = (timeS: number, logOdds: number) => ({
+      ghost: { timeS, fromCog: 4, toCog: 5, heldS: 3, torqueNm: Number.NaN },
+      logOdds,
+      leastLogOdds: 3,
+    });
+    const doubtful = candidate(900, 2);
+    expect(likelyGhosts([doubtful])).toEqual([]);
+    const sure = [100, 300, 500].map((timeS) => candidate(timeS, 9));
+    const found = likelyGhosts([doubtful, ...sure]);
+    expect(found.map(({ timeS }) => timeS)).toEqual([100, 300, 500, 900]);
+    // three others: four times the rate, so the log of four on top
+    expect(found[3].confidence).toBeCloseTo(1 / (1 + Math.exp(-(2 + Math.log(4)))), 3);
+    // two findings of one event are one, the surer of them
+    expect(likelyGhosts([candidate(100, 9), candidate(101.5, 4)]).map(({ timeS }) => timeS)).toEqual([100]);
+  });
+
+  it('are none where a command came in the 5 s before', () => {
+    const within = at(4).pedal(15).shift(5).pedal(2).move(6).pedal(20);
+    expect(analysed(within).events.ghostShifts).toEqual([]);
+    const after = at(4).pedal(15).shift(5).pedal(9).move(6).pedal(20);
+    expect(analysed(after).events.ghostShifts.map(({ fromCog, toCog }) => [fromCog, toCog])).toEqual([[5, 6]]);
+  });
+
+  it('end with the next command', () => {
+    const ride = at(4).pedal(15);
+    ride.move(5).pedal(12).command(3).pedal(1).move(3).pedal(25);
+    const { ghostShifts } = analysed(ride).events;
+    expect(ghostShifts.length).toBe(1);
+    expect(ghostShifts[0].heldS).toBeLessThan(15);
+  });
+
+  it('are not read into freewheeling, soft pedalling or a ratio that runs away as the cranks come to rest', () => {
+    const ride = at(4);
+    for (const rpm of [70, 60, 45, 35]) ride.pedal(15).coast(6, rpm);
+    ride.pedal(15);
+    for (const rpm of [66, 50, 41, 33, 20, 0, 0, 0]) ride.coast(1, rpm);
+    ride.pedal(30);
+    expect(analysed(ride).events.ghostShifts).toEqual([]);
+  });
+
+  it('are none in a ride without gear records', () => {
+    const log = at(4).pedal(15).move(5).pedal(20).log();
+    const none = { ...log, gearRecords: { ...log.gearRecords, timeS: new Float64Array() } };
+    expect(ghostShifts(none, traceGears(none, madeBike), 0)).toEqual([]);
+  });
+});

@@ -1,0 +1,31 @@
+import { describe, expect, it } from 'vitest';
+import { traceGears } from '../../src/gear-trace/trace-gears.ts';
+import { secondsEvidence } from '../../src/shifts/seconds-evidence.ts';
+import { madeBike, madeLog } from '../gear-trace/made-ride.ts';
+import { at } from './warmed-up.ts';
+
+describe('secondsEvidence', () => {
+  const ride = at(4).pedal(30).coast(6, 45).pedal(20);
+  const log = ride.log();
+  const trace = traceGears(log, madeBike);
+  const evidence = secondsEvidence(log, trace, 0.6);
+  const level = (cog: number): number => Math.log(ride.developmentM(cog));
+
+  it('speaks for the gear that is driven', () => {
+    const second = log.timeS.length - 5;
+    for (const other of [2, 3, 5, 6])
+      expect(evidence(second, level(4))).toBeGreaterThan(evidence(second, level(other)) + 1);
+  });
+
+  it('lets a second without power lie above a gear, never below', () => {
+    const second = log.powerW.findLastIndex((w, i) => w === 0 && log.cadenceRpm[i] === 45);
+    const y = trace.logDevelopment[second];
+    expect(evidence(second, y - 0.4)).toBeGreaterThan(evidence(second, y + 0.4) + 1);
+  });
+
+  it('says nothing where there is no ratio', () => {
+    const bare = madeLog({ speedMps: [0, 0], cadenceRpm: [0, 0] });
+    const nothing = secondsEvidence(bare, traceGears(bare, madeBike), 0.6);
+    expect([nothing(0, 1), nothing(1, 2)]).toEqual([0, 0]);
+  });
+});

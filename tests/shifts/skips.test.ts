@@ -1,0 +1,58 @@
+import { describe, expect, it } from 'vitest';
+import { analyseRide } from '../../src/analyse.ts';
+import { traceGears } from '../../src/gear-trace/trace-gears.ts';
+import { skips } from '../../src/shifts/skips.ts';
+import { madeBike, madeLog } from '../gear-trace/made-ride.ts';
+import { at } from './warmed-up.ts';
+
+describe('skips', () => {
+  /** A ride in which the cadence runs ahead by a share for some records of settled pedalling. */
+  const skipping = (ahead: number, records: number) => {
+    const ride = at(3).pedal(30);
+    const from = ride.nowS;
+    const log = ride.pedal(30).log();
+    const cadenceRpm = log.cadenceRpm.map((rpm, i) =>
+      i >= from && i < from + records ? Math.round(rpm * (1 + ahead)) : rpm,
+    );
+    return { log: { ...log, cadenceRpm }, from };
+  };
+
+  it('are found where the cranks run ahead for under 2 s and the cog stays', () => {
+    const { log, from } = skipping(0.3, 1);
+    const { events } = analyseRide(log, madeBike);
+    expect(events.skips.length).toBe(1);
+    expect(events.skips[0].cog).toBe(3);
+    expect(Math.abs(events.skips[0].timeS - from)).toBeLessThan(2);
+    expect(events.skips[0].confidence).toBeGreaterThan(0.3);
+    expect(events.chainDrops).toEqual([]);
+  });
+
+  it('are none for longer spells, or for freewheeling, which lags behind', () => {
+    for (const records of [4, 6]) expect(analyseRide(skipping(0.09, records).log, madeBike).events.skips).toEqual([]);
+    expect(analyseRide(skipping(0.3, 1).log, madeBike).events.skips.length).toBe(1);
+    expect(analyseRide(skipping(-0.15, 1).log, madeBike).events.skips).toEqual([]);
+  });
+
+  it('are none where a hop to the next larger cog and back would show the same, under less than the usual load', () => {
+    const { log, from } = skipping(0.12, 1);
+    const powerW = log.powerW.map((watts, i) => (Math.abs(i - from) < 4 ? 0.6 * watts : watts));
+    expect(analyseRide({ ...log, powerW }, madeBike).events.skips).toEqual([]);
+    const hard = log.powerW.map((watts, i) => (Math.abs(i - from) < 4 ? 1.5 * watts : watts));
+    expect(analyseRide({ ...log, powerW: hard }, madeBike).events.skips.length).toBe(1);
+  });
+
+  it('are found without gear records where they are deep and short, and are no lost chain', () => {
+    const { log } = skipping(0.3, 1);
+    const bare = { ...log, gearRecords: madeLog({ speedMps: [5], cadenceRpm: [80] }).gearRecords };
+    const stopping = { ...bare, speedMps: bare.speedMps.map((speed, i) => (i > bare.timeS.length - 12 ? 0 : speed)) };
+    for (const ride of [bare, stopping]) {
+      const { events } = analyseRide({ ...ride, powerW: ride.powerW.map(() => Number.NaN) }, madeBike);
+      expect([events.skips.length, events.chainDrops.length]).toEqual([1, 0]);
+    }
+  });
+
+  it('are none without a gear model', () => {
+    const bare = madeLog({ speedMps: [5], cadenceRpm: [80] });
+    expect(skips(bare, traceGears(bare, madeBike), 0)).toEqual([]);
+  });
+});
