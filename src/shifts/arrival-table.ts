@@ -1,9 +1,7 @@
 import type { RideTrace } from '../gear-trace/gear-trace.ts';
-import type { RideLog } from '../ride-log/ride-log.ts';
 import type { CommandedShift } from './commanded-shifts.ts';
 import { firstAfter } from './first-after.ts';
-import type { RevolutionClock } from './revolution-clock.ts';
-import type { secondsEvidence } from './seconds-evidence.ts';
+import type { RideInQuestion } from './ride-in-question.ts';
 import type { ShiftContext } from './shift-context.ts';
 import { turningFrom } from './turning-from.ts';
 
@@ -31,8 +29,6 @@ export interface ArrivalTable {
 export const FIRST_ARRIVAL_S = -1.5;
 export const ARRIVAL_STEP_S = 0.25;
 export const ARRIVALS = 64;
-/** Within a window the shared error below takes up most of what neighbouring records have in common. */
-export const WINDOW_INDEPENDENCE = 0.7;
 const BEFORE_S = 4.5;
 /** The chain passes over the cogs between: each takes some of a second more. */
 const RISE_S_PER_COG = 0.15;
@@ -64,7 +60,7 @@ function rise(t: number, width: number): number {
 
 /** The records around one shift, with what they would show in each story. */
 interface ShiftWindow {
-  readonly log: RideLog;
+  readonly timeS: Float64Array;
   /** Indices of the records that speak of this shift. */
   readonly records: readonly number[];
   /** What is left open besides the story. */
@@ -80,13 +76,10 @@ interface ShiftWindow {
 }
 
 function shiftWindow(
-  log: RideLog,
-  trace: RideTrace,
-  evidence: ReturnType<typeof secondsEvidence>,
+  { log, trace, clock, evidence }: RideInQuestion,
   shift: CommandedShift,
   context: ShiftContext,
   riseWidthS: number,
-  clock: RevolutionClock,
 ): ShiftWindow {
   const model = trace.model;
   if (!model) throw new TypeError('arrivalTable needs a ride with a gear model');
@@ -97,8 +90,8 @@ function shiftWindow(
   const level = (cog: number): number => model.logDevelopment[ring * model.cogs + cog];
   const firstS = clock.standing.left(shift.lastTimeS) + FIRST_ARRIVAL_S;
   return {
-    log,
-    records: windowRecords(log, trace, shift, context, ring, from, to),
+    timeS: log.timeS,
+    records: windowRecords(log.timeS, trace, shift, context, { ring, from, to }),
     open: after ? OPEN : OPEN_ALONE,
     width: riseWidthS + RISE_S_PER_COG * Math.max(0, Math.abs(shift.toCog - startCog) - 1),
     arrivalsS: Float64Array.from({ length: ARRIVALS }, (_, a) => clock.standing.moment(firstS + a * ARRIVAL_STEP_S)),
@@ -128,13 +121,13 @@ interface Stands {
 
 /** Log likelihood of the window by moment of arrival. */
 function arrivalRow(window: ShiftWindow, { fromLevel, leaving, toLevel, arrived }: Stands): Float64Array {
-  const { log, records, open, width } = window;
+  const { timeS, records, open, width } = window;
   const total = new Float64Array(open.length);
   return window.arrivalsS.map((arrivalS) => {
     total.fill(0);
     for (let r = 0; r < records.length; r++) {
       const i = records[r];
-      const share = rise(log.timeS[i] - arrivalS, width);
+      const share = rise(timeS[i] - arrivalS, width);
       if (share < 0.02) for (let o = 0; o < total.length; o++) total[o] += leaving[o][r];
       else if (share > 0.98) for (let o = 0; o < total.length; o++) total[o] += arrived[o][r];
       else {
@@ -149,19 +142,17 @@ function arrivalRow(window: ShiftWindow, { fromLevel, leaving, toLevel, arrived 
 /**
  * Weighs every story of a shift.
  *
- * @param evidence log likelihood of a record at a log development
  * @param riseWidthS how long the sensors smear a change of ratio, standard deviation in seconds
+ * @throws TypeError for a ride without a gear model
  */
 export function arrivalTable(
-  log: RideLog,
-  trace: RideTrace,
-  evidence: ReturnType<typeof secondsEvidence>,
+  ride: RideInQuestion,
   shift: CommandedShift,
   context: ShiftContext,
   riseWidthS: number,
-  clock: RevolutionClock,
 ): ArrivalTable {
-  const window = shiftWindow(log, trace, evidence, shift, context, riseWidthS, clock);
+  const window = shiftWindow(ride, shift, context, riseWidthS);
+  const { log, trace, clock } = ride;
   const { startCog, after } = context;
   const standingOn = (cog: number): Float64Array[] => columnsAt(window, () => window.level(cog));
   const startLevel = window.level(startCog);
@@ -198,7 +189,7 @@ function haltAt(
 ): Pick<Stands, 'fromLevel' | 'leaving'> {
   const fromLevel = (i: number): number =>
     window.level(startCog) +
-    rise(window.log.timeS[i] - promptS, window.width) * (window.level(haltCog) - window.level(startCog));
+    rise(window.timeS[i] - promptS, window.width) * (window.level(haltCog) - window.level(startCog));
   return { fromLevel, leaving: columnsAt(window, fromLevel) };
 }
 
@@ -212,20 +203,18 @@ function logMixture(total: Float64Array, open: readonly { readonly weight: numbe
 
 /** Records of the window that speak of this shift: with a ratio, on its ring, and not of the time before the shift before. */
 function windowRecords(
-  log: RideLog,
+  timeS: Float64Array,
   trace: RideTrace,
   shift: CommandedShift,
   { startCog, before }: ShiftContext,
-  ring: number,
-  from: number,
-  to: number,
+  { ring, from, to }: { readonly ring: number; readonly from: number; readonly to: number },
 ): number[] {
   const records: number[] = [];
   for (let i = from; i < to; i++) {
     if (Number.isNaN(trace.logDevelopment[i]) || trace.ring[i] !== ring) continue;
-    if (log.timeS[i] <= shift.timeS && !before && trace.cog[i] !== startCog) continue;
+    if (timeS[i] <= shift.timeS && !before && trace.cog[i] !== startCog) continue;
     // within a burst the chain is on its way and on no cog for long
-    if (log.timeS[i] > shift.timeS && log.timeS[i] <= shift.lastTimeS) continue;
+    if (timeS[i] > shift.timeS && timeS[i] <= shift.lastTimeS) continue;
     records.push(i);
   }
   return records;

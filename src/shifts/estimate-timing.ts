@@ -1,11 +1,9 @@
 import { max } from 'd3-array';
-import type { RideTrace } from '../gear-trace/gear-trace.ts';
 import { logSumExp } from '../numeric/log-sum-exp.ts';
-import type { RideLog } from '../ride-log/ride-log.ts';
-import { type ArrivalTable, arrivalTable, WINDOW_INDEPENDENCE } from './arrival-table.ts';
+import { type ArrivalTable, arrivalTable } from './arrival-table.ts';
 import type { CommandedShift } from './commanded-shifts.ts';
 import type { RevolutionClock } from './revolution-clock.ts';
-import { secondsEvidence } from './seconds-evidence.ts';
+import type { RideInQuestion } from './ride-in-question.ts';
 import { shiftContexts } from './shift-context.ts';
 import { revolutionsLikelihood, type ShiftTiming, usualDensity } from './shift-timing.ts';
 
@@ -36,38 +34,24 @@ const UNEXPLAINED = 1e-3;
  * Finds the lag and the smearing at which the ride's shifts, taken together, look like shifts: most of them done within a turn
  * of the cranks, some late, a few not at all.
  */
-export function estimateTiming(
-  log: RideLog,
-  trace: RideTrace,
-  shifts: readonly CommandedShift[],
-  clock: RevolutionClock,
-): ShiftTiming {
-  const jitterS = log.gearRecords.wholeSeconds ? JITTER_S.wholeSeconds : JITTER_S.exact;
+export function estimateTiming(ride: RideInQuestion, shifts: readonly CommandedShift[]): ShiftTiming {
+  const jitterS = ride.log.gearRecords.wholeSeconds ? JITTER_S.wholeSeconds : JITTER_S.exact;
   const clear = [...shifts.keys()].filter((j) => {
     const shift = shifts[j];
     return shift.quietS >= 4 && shift.untilS - shift.lastTimeS >= 5 && shift.pedalledS >= 4;
   });
   const every = Math.max(1, clear.length / MAX_SHIFTS);
   const chosen = Array.from({ length: Math.min(clear.length, MAX_SHIFTS) }, (_, i) => clear[Math.floor(i * every)]);
-  const evidence = secondsEvidence(log, trace, WINDOW_INDEPENDENCE);
   const readings: { riseWidthS: number; scores: Float64Array }[] = [];
   for (const riseWidthS of WIDTHS_S) {
     const tables = chosen
       .map((j) => {
-        const [context] = shiftContexts(log, trace, shifts, j, USUAL.lagS, clock);
-        return arrivalTable(
-          log,
-          trace,
-          evidence,
-          shifts[j],
-          { ...context, before: null, after: null },
-          riseWidthS,
-          clock,
-        );
+        const [context] = shiftContexts(ride, shifts, j, USUAL.lagS);
+        return arrivalTable(ride, shifts[j], { ...context, before: null, after: null }, riseWidthS);
       })
       .filter((table) => table.seen >= 3 && table.context.startCog === table.shift.fromCog);
     if (tables.length < MIN_SHIFTS) return { ...USUAL, jitterS };
-    readings.push({ riseWidthS, scores: lagScores(tables, riseWidthS, jitterS, clock) });
+    readings.push({ riseWidthS, scores: lagScores(tables, riseWidthS, jitterS, ride.clock) });
   }
   const best = readings.reduce((a, b) => ((max(b.scores) as number) > (max(a.scores) as number) ? b : a));
   return { lagS: meanLag(best.scores), riseWidthS: best.riseWidthS, jitterS };

@@ -2,11 +2,11 @@ import { median } from 'd3-array';
 import type { GearModel } from '../gear-trace/gear-model.ts';
 import type { RideTrace } from '../gear-trace/gear-trace.ts';
 import type { RideLog } from '../ride-log/ride-log.ts';
-import { WINDOW_INDEPENDENCE } from './arrival-table.ts';
 import { cogCommands } from './cog-commands.ts';
 import { crankTorque } from './crank-torque.ts';
 import { firstAfter } from './first-after.ts';
 import { type GhostCandidate, LIFT_AT_MOST } from './ghost-rate.ts';
+import { WINDOW_INDEPENDENCE } from './ride-in-question.ts';
 import { secondsEvidence } from './seconds-evidence.ts';
 
 const NO_COMMAND_S = 5;

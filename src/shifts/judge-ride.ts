@@ -9,8 +9,8 @@ import { judgeShifts } from './judge-shifts.ts';
 import { leaveOutAstray } from './leave-out-astray.ts';
 import { markCutShifts } from './mark-cut-shifts.ts';
 import { reactionShifts } from './reaction-shifts.ts';
-import { revolutionClock } from './revolution-clock.ts';
 import type { RideEvents } from './ride-events.ts';
+import { rideInQuestion } from './ride-in-question.ts';
 import { skips } from './skips.ts';
 
 /** What happened in one ride, and how late its ratio follows its gear records (NaN without them). */
@@ -22,15 +22,15 @@ export interface JudgedRide {
 /** Judges one traced ride: the stage's one entrance. `cogs` is the cassette's number of cogs. */
 export function judgeRide(recorded: RideLog, trace: RideTrace, cogs: number): JudgedRide {
   const log = { ...recorded, cadenceRpm: trace.samples.cadenceRpm };
-  const clock = revolutionClock(log);
-  const commanded = commandedShifts(log, trace.commands, trace.samples, clock);
+  const ride = rideInQuestion(log, trace);
+  const commanded = commandedShifts(log, trace.commands, trace.samples, ride.clock);
   const pedallingSByCog = pedallingSeconds(trace, cogs);
   if (!trace.model)
     return {
       events: { shifts: reactionShifts(commanded), ghostShifts: [], chainDrops: [], skips: [], pedallingSByCog },
       sensorLagS: Number.NaN,
     };
-  const { shifts, timing } = judgeShifts(log, trace, commanded, clock);
+  const { shifts, timing } = judgeShifts(ride, commanded);
   const withRecords = trace.commands.timeS.length > 0;
   const lagS = withRecords ? timing.lagS : 0;
   const drops = chainDrops(log, trace);

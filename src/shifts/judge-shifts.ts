@@ -1,13 +1,10 @@
-import type { RideTrace } from '../gear-trace/gear-trace.ts';
-import type { RideLog } from '../ride-log/ride-log.ts';
-import { arrivalTable, WINDOW_INDEPENDENCE } from './arrival-table.ts';
+import { arrivalTable } from './arrival-table.ts';
 import type { CommandedShift } from './commanded-shifts.ts';
 import { estimateTiming } from './estimate-timing.ts';
 import { loadDuring } from './load-during.ts';
 import { outcomeShares } from './outcome-shares.ts';
-import type { RevolutionClock } from './revolution-clock.ts';
 import type { Outcome, OutcomeProbability, ShiftEvent } from './ride-events.ts';
-import { secondsEvidence } from './seconds-evidence.ts';
+import type { RideInQuestion } from './ride-in-question.ts';
 import { shiftContexts } from './shift-context.ts';
 import { shiftStories } from './shift-stories.ts';
 import type { ShiftTiming } from './shift-timing.ts';
@@ -27,18 +24,13 @@ export interface JudgedShifts {
  * within 5, not at all, or went beyond, with the ride's own lag, smearing and share of troubled shifts (empirical Bayes:
  * Efron and Morris 1973), the latter for each direction.
  */
-export function judgeShifts(
-  log: RideLog,
-  trace: RideTrace,
-  commanded: readonly CommandedShift[],
-  clock: RevolutionClock,
-): JudgedShifts {
-  const timing = estimateTiming(log, trace, commanded, clock);
-  const evidence = secondsEvidence(log, trace, WINDOW_INDEPENDENCE);
+export function judgeShifts(ride: RideInQuestion, commanded: readonly CommandedShift[]): JudgedShifts {
+  const { log, clock } = ride;
+  const timing = estimateTiming(ride, commanded);
   const stories = commanded.map((shift, j) => {
     if (shift.pedalledS < MIN_PEDALLED_S) return null;
-    const tables = shiftContexts(log, trace, commanded, j, timing.lagS, clock).map((context) =>
-      arrivalTable(log, trace, evidence, shift, context, timing.riseWidthS, clock),
+    const tables = shiftContexts(ride, commanded, j, timing.lagS).map((context) =>
+      arrivalTable(ride, shift, context, timing.riseWidthS),
     );
     return tables.some(({ seen }) => seen > 0) ? shiftStories(tables, timing, clock) : null;
   });

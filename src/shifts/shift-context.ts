@@ -1,8 +1,6 @@
-import type { RideTrace } from '../gear-trace/gear-trace.ts';
-import type { RideLog } from '../ride-log/ride-log.ts';
 import type { CommandedShift } from './commanded-shifts.ts';
 import { firstAfter } from './first-after.ts';
-import type { RevolutionClock } from './revolution-clock.ts';
+import type { RideInQuestion } from './ride-in-question.ts';
 import { turningFrom } from './turning-from.ts';
 
 /**
@@ -37,12 +35,10 @@ const START_AS_COMMANDED = 0.6;
 
 /** The possible readings of what surrounds shift `j`, weights summing to 1. `lagS`: from command to the middle of the ratio's change. */
 export function shiftContexts(
-  log: RideLog,
-  trace: RideTrace,
+  { log, trace, clock }: Pick<RideInQuestion, 'log' | 'trace' | 'clock'>,
   commanded: readonly CommandedShift[],
   j: number,
   lagS: number,
-  clock: RevolutionClock,
 ): ShiftContext[] {
   const shift = commanded[j];
   const previous = commanded[j - 1];

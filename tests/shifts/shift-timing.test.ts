@@ -1,19 +1,15 @@
 import { describe, expect, it } from 'vitest';
-import type { RideTrace } from '../../src/gear-trace/gear-trace.ts';
 import { traceGears } from '../../src/gear-trace/trace-gears.ts';
-import type { RideLog } from '../../src/ride-log/ride-log.ts';
 import {
   ARRIVAL_STEP_S,
   ARRIVALS,
   type ArrivalTable,
   arrivalTable,
   FIRST_ARRIVAL_S,
-  WINDOW_INDEPENDENCE,
 } from '../../src/shifts/arrival-table.ts';
 import { commandedShifts } from '../../src/shifts/commanded-shifts.ts';
 import { estimateTiming } from '../../src/shifts/estimate-timing.ts';
-import { revolutionClock } from '../../src/shifts/revolution-clock.ts';
-import { secondsEvidence } from '../../src/shifts/seconds-evidence.ts';
+import { type RideInQuestion, rideInQuestion } from '../../src/shifts/ride-in-question.ts';
 import { shiftContexts } from '../../src/shifts/shift-context.ts';
 import { shiftStories } from '../../src/shifts/shift-stories.ts';
 import {
@@ -49,36 +45,25 @@ describe('chances of the number of turns', () => {
   });
 });
 
-interface Judging {
-  readonly log: RideLog;
-  readonly trace: RideTrace;
+interface Judging extends RideInQuestion {
   readonly commanded: ReturnType<typeof commandedShifts>;
-  readonly clock: ReturnType<typeof revolutionClock>;
 }
 
 function judging(ride: MadeRide): Judging {
   const log = ride.log();
   const trace = traceGears(log, ride.bike);
-  const clock = revolutionClock(log);
-  return { log, trace, commanded: commandedShifts(log, trace.commands, trace.samples, clock), clock };
+  const made = rideInQuestion(log, trace);
+  return { ...made, commanded: commandedShifts(log, trace.commands, trace.samples, made.clock) };
 }
-const timingOf = ({ log, trace, commanded, clock }: Judging) => estimateTiming(log, trace, commanded, clock);
+const timingOf = (made: Judging) => estimateTiming(made, made.commanded);
 
 /** The tables of the last shift of a ride, and the timing of the ride. */
 function lastShift(made: Judging): { tables: ArrivalTable[]; timing: ReturnType<typeof timingOf> } {
   const timing = timingOf(made);
-  const { log, trace, commanded, clock } = made;
+  const { commanded } = made;
   const j = commanded.length - 1;
-  const tables = shiftContexts(log, trace, commanded, j, timing.lagS, clock).map((context) =>
-    arrivalTable(
-      log,
-      trace,
-      secondsEvidence(log, trace, WINDOW_INDEPENDENCE),
-      commanded[j],
-      context,
-      timing.riseWidthS,
-      clock,
-    ),
+  const tables = shiftContexts(made, commanded, j, timing.lagS).map((context) =>
+    arrivalTable(made, commanded[j], context, timing.riseWidthS),
   );
   return { tables, timing };
 }
@@ -146,15 +131,7 @@ describe('arrivalTable', () => {
     const bare = madeLog({ speedMps: [5], cadenceRpm: [80] });
     const trace = traceGears(bare, madeBike);
     expect(() =>
-      arrivalTable(
-        bare,
-        trace,
-        secondsEvidence(bare, trace, WINDOW_INDEPENDENCE),
-        table.shift,
-        table.context,
-        0.4,
-        made.clock,
-      ),
+      arrivalTable({ ...rideInQuestion(bare, trace), clock: made.clock }, table.shift, table.context, 0.4),
     ).toThrow(TypeError);
   });
 });
@@ -172,12 +149,12 @@ describe('shiftContexts', () => {
       .pedal(20);
     const made = judging(ride);
     made.commanded.forEach((_, j) => {
-      const contexts = shiftContexts(made.log, made.trace, made.commanded, j, 0.25, made.clock);
+      const contexts = shiftContexts(made, made.commanded, j, 0.25);
       expect(contexts.reduce((sum, { weight }) => sum + weight, 0)).toBeCloseTo(1, 12);
     });
-    const middle = shiftContexts(made.log, made.trace, made.commanded, made.commanded.length - 2, 0.25, made.clock);
+    const middle = shiftContexts(made, made.commanded, made.commanded.length - 2, 0.25);
     expect(middle.every(({ after }) => after?.cog === cog + 3)).toBe(true);
-    const [alone] = shiftContexts(made.log, made.trace, made.commanded, 5, 0.25, made.clock);
+    const [alone] = shiftContexts(made, made.commanded, 5, 0.25);
     expect([alone.before, alone.after, alone.weight]).toEqual([null, null, 1]);
     expect(alone.startCog).toBe(made.commanded[5].fromCog);
   });
