@@ -15,6 +15,64 @@ export interface FileChoice {
 const sameFile = (a: File, b: File): boolean =>
   a.name === b.name && a.size === b.size && a.lastModified === b.lastModified;
 
+/** One chosen file, with a button that takes it out again. */
+function fileRow(file: File, takeOut: () => void): HTMLLIElement {
+  const button = make(
+    'button',
+    { type: 'button', class: 'plain small' },
+    icon('cross'),
+    make('span', { class: 'out-of-sight' }, `Take out ${file.name}`),
+  );
+  return make(
+    'li',
+    {},
+    make('span', { class: 'file-name' }, file.name),
+    make('span', { class: 'quiet' }, fileSize(file.size)),
+    listen(button, { click: takeOut }),
+  );
+}
+
+/** Button that chooses a whole folder; hidden where the browser can choose none. */
+function folderChoice(choose: (files: readonly File[]) => void): HTMLElement {
+  const input = make('input', { type: 'file', hidden: true, webkitdirectory: true });
+  const button = make('button', { type: 'button', class: 'plain small' }, 'Choose a whole folder');
+  button.hidden = !('webkitdirectory' in input);
+  listen(button, { click: () => input.click() });
+  onChosen(input, (files) => choose(files.filter(isVisible)));
+  return make('p', {}, input, button);
+}
+
+/** Calls `take` with what is chosen in an input, which is then ready for the same files again. */
+function onChosen(input: HTMLInputElement, take: (files: readonly File[]) => void): void {
+  listen(input, {
+    change: () => {
+      take([...(input.files ?? [])]);
+      input.value = '';
+    },
+  });
+}
+
+/** Takes files and folders that are dropped on an element; `over` is told when something hangs above it. */
+function takeDrops(
+  element: HTMLElement,
+  over: (isOver: boolean) => void,
+  take: (files: readonly File[]) => void,
+): void {
+  const hang = (isOver: boolean) => (event: DragEvent) => {
+    event.preventDefault();
+    over(isOver);
+  };
+  listen(element, {
+    dragover: hang(true),
+    dragenter: hang(true),
+    dragleave: hang(false),
+    drop: (event) => {
+      hang(false)(event);
+      if (event.dataTransfer) void droppedFiles(event.dataTransfer).then(take);
+    },
+  });
+}
+
 /** Files to add, dropped or chosen; more can be added and single ones taken out. */
 export function makeFileChoice(changed: () => void): FileChoice {
   let files: readonly File[] = [];
@@ -32,75 +90,25 @@ export function makeFileChoice(changed: () => void): FileChoice {
       ' or choose them. A dropped folder is read with all that lies in it.',
     ),
   );
-  const folderInput = make('input', { type: 'file', hidden: true, webkitdirectory: true });
-  const folderButton = listen(make('button', { type: 'button', class: 'plain small' }, 'Choose a whole folder'), {
-    click: () => folderInput.click(),
-  });
-  // Some browsers can choose no folder.
-  folderButton.hidden = !('webkitdirectory' in folderInput);
-  const draw = (): void => {
-    label.classList.toggle('has-files', files.length > 0);
-    fill(
-      list,
-      ...files.map((file) =>
-        make(
-          'li',
-          {},
-          make('span', { class: 'file-name' }, file.name),
-          make('span', { class: 'quiet' }, fileSize(file.size)),
-          listen(
-            make(
-              'button',
-              { type: 'button', class: 'plain small' },
-              icon('cross'),
-              make('span', { class: 'out-of-sight' }, `Take out ${file.name}`),
-            ),
-            { click: () => set(files.filter((one) => one !== file)) },
-          ),
-        ),
-      ),
-    );
-  };
   const set = (next: readonly File[]): void => {
     files = next;
-    draw();
+    label.classList.toggle('has-files', files.length > 0);
+    fill(list, ...files.map((file) => fileRow(file, () => set(files.filter((one) => one !== file)))));
     announce(files.length > 0 ? `${counted(files.length, 'file')} chosen` : 'No file chosen');
     changed();
   };
   const add = (more: readonly File[]): void =>
     set([...files, ...more.filter((file) => file.size > 0 && !files.some((one) => sameFile(one, file)))]);
 
-  for (const one of [input, folderInput])
-    listen(one, {
-      change: () => {
-        const chosen = [...(one.files ?? [])];
-        add(one === folderInput ? chosen.filter(isVisible) : chosen);
-        one.value = '';
-      },
-    });
-  const over = (isOver: boolean) => (event: DragEvent) => {
-    event.preventDefault();
-    label.classList.toggle('is-over', isOver);
-  };
-  const element = listen(
-    make(
-      'section',
-      { class: 'file-choice', 'aria-label': 'Files' },
-      input,
-      label,
-      folderInput,
-      make('p', {}, folderButton),
-      list,
-    ),
-    {
-      dragover: over(true),
-      dragenter: over(true),
-      dragleave: over(false),
-      drop: (event) => {
-        over(false)(event);
-        if (event.dataTransfer) void droppedFiles(event.dataTransfer).then(add);
-      },
-    },
+  onChosen(input, add);
+  const element = make(
+    'section',
+    { class: 'file-choice', 'aria-label': 'Files' },
+    input,
+    label,
+    folderChoice(add),
+    list,
   );
+  takeDrops(element, (isOver) => label.classList.toggle('is-over', isOver), add);
   return { element, chosen: () => files };
 }

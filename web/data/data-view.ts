@@ -40,89 +40,90 @@ function refusedRides({ rides: { refused } }: Merged): HTMLElement | null {
   );
 }
 
+/** What was said to the reader of an archive: one line, and the rides that could not be taken in. */
+class Outcome {
+  readonly line = make('p', { role: 'status' });
+  readonly refused = make('div', { role: 'status' });
+
+  say(text: string, { fault = false, refused = null as HTMLElement | null } = {}): void {
+    this.line.className = fault ? 'fault' : '';
+    this.line.textContent = text;
+    fill(this.refused, refused);
+  }
+}
+
+/** Form that takes an archive in. */
+function bringForm(): HTMLFormElement {
+  const id = freshId('archive');
+  const file = make('input', { id, type: 'file', accept: '.zip' });
+  const button = make('button', { type: 'submit' }, 'Bring it in');
+  const outcome = new Outcome();
+  const submit = async (archive: File | undefined): Promise<void> => {
+    if (!archive) {
+      outcome.say('Choose an archive first.', { fault: true });
+      file.focus();
+      return;
+    }
+    button.disabled = true;
+    outcome.say('Bringing it in …');
+    try {
+      const merged = await bringIn(archive);
+      outcome.say(mergedSentences(merged).join(' '), { refused: refusedRides(merged) });
+    } catch (error) {
+      outcome.say((error as Error).message, { fault: true });
+    } finally {
+      button.disabled = false;
+    }
+  };
+  return listen(
+    make(
+      'form',
+      { class: 'form', novalidate: true },
+      make('div', { class: 'field' }, make('label', { for: id }, 'Archive from another machine'), file),
+      make('p', {}, button),
+      outcome.line,
+      outcome.refused,
+    ),
+    {
+      submit: (event) => {
+        event.preventDefault();
+        void submit(file.files?.[0]);
+      },
+    },
+  );
+}
+
+const half = (id: string, title: string, ...parts: HTMLElement[]): HTMLElement =>
+  make('section', { class: 'panel data-half', 'aria-labelledby': id }, make('h2', { id }, title), ...parts);
+
 /** Taking everything to another machine, and bringing it in there. */
 export const dataView: View = ({ place, signal }) => {
   namePage('Your data');
   loadInto(place, 'the store', signal, getHealth, (health) => {
-    const id = freshId('archive');
-    const file = make('input', { id, type: 'file', accept: '.zip' });
-    const said = make('p', { role: 'status' });
-    const refused = make('div', { role: 'status' });
-    const button = make('button', { type: 'submit' }, 'Bring it in');
-    const form = listen(
-      make(
-        'form',
-        { class: 'form', novalidate: true },
-        make('div', { class: 'field' }, make('label', { for: id }, 'Archive from another machine'), file),
-        make('p', {}, button),
-        said,
-        refused,
-      ),
-      {
-        submit: (event) => {
-          event.preventDefault();
-          const archive = file.files?.[0];
-          said.className = '';
-          fill(refused);
-          if (!archive) {
-            said.className = 'fault';
-            said.textContent = 'Choose an archive first.';
-            file.focus();
-            return;
-          }
-          button.disabled = true;
-          said.textContent = 'Bringing it in …';
-          bringIn(archive)
-            .then((merged) => {
-              said.textContent = mergedSentences(merged).join(' ');
-              fill(refused, refusedRides(merged));
-            })
-            .catch((error: Error) => {
-              said.className = 'fault';
-              said.textContent = error.message;
-            })
-            .finally(() => {
-              button.disabled = false;
-            });
-        },
-      },
-    );
+    const lead =
+      'Everything lies in a folder on the machine that runs cogwright; the terminal it was started in names it. Nothing leaves it unless you take it.';
+    const save = make('a', { class: 'button', href: archiveAddress, download: '' }, icon('save'), 'Save the archive');
     fill(
       place,
       make(
         'div',
         { class: 'view-head' },
-        make(
-          'div',
-          {},
-          make('h1', { tabindex: -1 }, 'Your data'),
-          make(
-            'p',
-            { class: 'lead' },
-            'Everything lies in a folder on the machine that runs cogwright; the terminal it was started in names it. Nothing leaves it unless you take it.',
-          ),
-        ),
+        make('div', {}, make('h1', { tabindex: -1 }, 'Your data'), make('p', { class: 'lead' }, lead)),
       ),
       make(
         'div',
         { class: 'data-halves' },
-        make(
-          'section',
-          { class: 'panel data-half', 'aria-labelledby': 'take' },
-          make('h2', { id: 'take' }, 'Take it with you'),
+        half(
+          'take',
+          'Take it with you',
           make('p', {}, 'One archive with every bike, ride file, adjustment and judgement. Positions are not in it.'),
-          make(
-            'p',
-            {},
-            make('a', { class: 'button', href: archiveAddress, download: '' }, icon('save'), 'Save the archive'),
-          ),
+          make('p', {}, save),
         ),
-        make(
-          'section',
-          { class: 'panel data-half', 'aria-labelledby': 'bring' },
-          make('h2', { id: 'bring' }, 'Bring it in'),
+        half(
+          'bring',
+          'Bring it in',
           make('p', {}, 'What is here already stays; the same ride is not taken in twice.'),
-          form,
+          bringForm(),
         ),
       ),
       make('p', { class: 'quiet' }, `cogwright ${health.version}, engine ${health.engineVersion}`),

@@ -40,114 +40,170 @@ interface TimelinePlan {
 }
 
 /** The whole ride on a canvas: zoom, move, read by pointer or keyboard, open an event. */
-export function makeTimeline({ track, fileName, nameOf, onOpen, signal }: TimelinePlan): Timeline {
-  const canvas = make('canvas', { 'aria-hidden': 'true' });
-  const plot = make(
-    'div',
-    {
-      class: 'plot timeline-plot',
-      tabindex: 0,
-      role: 'application',
-      'aria-roledescription': 'timeline',
-      'aria-label': `Timeline of the ride. ${keysInWords}`,
-    },
-    canvas,
-  );
-  let layout = layOut(track, 800);
-  let palette = readPalette(document.body);
-  let widthPx = 0;
-  let events: readonly TimelineEvent[] = [];
-  let openEvent: string | null = null;
-  let waiting = false;
+export const makeTimeline = (plan: TimelinePlan): Timeline => new CanvasTimeline(plan);
 
-  const scene = (): Scene => {
-    const [fromS, toS] = view.seconds();
-    return { track, events, layout, palette, fromS, toS, readingS: line.timeS, openEvent };
-  };
-  const draw = (): void => {
-    waiting = false;
-    if (widthPx >= 60) drawOn(canvas, widthPx, scene());
-  };
-  const drawSoon = (): void => {
-    if (!waiting) requestAnimationFrame(draw);
-    waiting = true;
-  };
-  const takes = (event: Event): boolean => {
-    if (event instanceof WheelEvent) return event.ctrlKey || event.metaKey || document.activeElement === plot;
-    const { button, ctrlKey } = event as MouseEvent;
-    const inOverview = event instanceof MouseEvent && isInOverview(pointOn(canvas, event), layout);
-    return !button && !ctrlKey && !inOverview;
-  };
-  const view = new ViewWindow({ plot, durationS: track.durationS, layout, takes, onChange: drawSoon });
-  const line = new ReadingLine({ track, view, events: () => events, nameOf, onChange: drawSoon });
-  /** The event within reach; `y` null: on whatever height. */
-  const nearestEvent = ({ x, y }: { x: number; y: number | null }): TimelineEvent | undefined => {
-    const scale = view.scale();
-    const cost = (event: TimelineEvent): number =>
-      Math.hypot(scale(event.timeS) - x, y === null ? 0 : (y - laneOf(layout, event.kind)) * 0.6);
-    const near = events.filter((event) => Math.abs(scale(event.timeS) - x) <= reachPx);
-    return near.sort((a, b) => cost(a) - cost(b))[0];
-  };
-  const openAtLine = (): void => {
-    const found = line.timeS === null ? undefined : nearestEvent({ x: view.scale()(line.timeS), y: null });
-    if (found) onOpen(found.key);
-  };
-  listenToKeys(plot, { view, line, durationS: track.durationS, openAtLine });
-  listenToPointer(plot, { canvas, view, line, layout: () => layout, nearestEvent, onOpen });
+class CanvasTimeline implements Timeline {
+  readonly element: HTMLElement;
+  readonly #plan: TimelinePlan;
+  readonly #canvas = make('canvas', { 'aria-hidden': 'true' });
+  readonly #plot: HTMLDivElement;
+  readonly #view: ViewWindow;
+  readonly #line: ReadingLine;
+  #layout: Layout;
+  #palette = readPalette(document.body);
+  #widthPx = 0;
+  #events: readonly TimelineEvent[] = [];
+  #openEvent: string | null = null;
+  #waiting = false;
 
-  onThemeChange(() => {
-    palette = readPalette(document.body);
-    drawSoon();
-  }, signal);
-  const observer = new ResizeObserver(() => {
-    widthPx = Math.floor(plot.clientWidth);
-    layout = layOut(track, widthPx);
-    sizeCanvas(canvas, widthPx, layout);
-    view.layOut(layout);
-    drawSoon();
-  });
-  observer.observe(plot);
-  signal.addEventListener('abort', () => observer.disconnect(), { once: true });
-
-  const savePicture = (): void => {
-    const svg = makeSvg('svg', { width: widthPx, height: layout.heightPx });
-    drawTimeline(svgSurface(svg, palette.family), { ...scene(), readingS: null });
-    saveFile(`${fileName}.svg`, 'image/svg+xml', svgFile(svg, 'Timeline of the ride', palette.panel));
-  };
-  return {
-    element: make(
+  constructor(plan: TimelinePlan) {
+    const { track, nameOf } = plan;
+    this.#plan = plan;
+    this.#layout = layOut(track, 800);
+    this.#plot = make(
+      'div',
+      {
+        class: 'plot timeline-plot',
+        tabindex: 0,
+        role: 'application',
+        'aria-roledescription': 'timeline',
+        'aria-label': `Timeline of the ride. ${keysInWords}`,
+      },
+      this.#canvas,
+    );
+    const { durationS } = track;
+    const onChange = (): void => this.#drawSoon();
+    const takes = (event: Event): boolean => this.#takes(event);
+    this.#view = new ViewWindow({ plot: this.#plot, durationS, layout: this.#layout, takes, onChange });
+    this.#line = new ReadingLine({ track, view: this.#view, events: () => this.#events, nameOf, onChange });
+    this.#listen();
+    this.element = make(
       'figure',
       { class: 'chart-figure timeline' },
-      make(
-        'div',
-        { class: 'row timeline-tools' },
-        tool('closer', 'Closer', () => view.zoomBy(2, line.timeS)),
-        tool('farther', 'Wider', () => view.zoomBy(0.5, line.timeS)),
-        tool('whole', 'Whole ride', () => view.showWhole()),
-        tool('left', 'Earlier', () => view.move(-0.5)),
-        tool('right', 'Later', () => view.move(0.5)),
-      ),
-      plot,
-      line.element,
-      make(
-        'div',
-        { class: 'row chart-tools' },
-        tool('save', 'Save picture', savePicture),
-        tool('save', 'Save data', () => saveFile(`${fileName}.csv`, 'text/csv', tableAsCsv(trackTable(track)))),
-      ),
-    ),
-    setEvents: (next) => {
-      events = [...next].sort((a, b) => a.timeS - b.timeS);
-      drawSoon();
-    },
-    open: (key) => {
-      // One that is open already stays where the reader has moved the view to.
-      const event = key === openEvent ? undefined : events.find((one) => one.key === key);
-      openEvent = key;
-      if (event) view.bring(event.timeS);
-      drawSoon();
-    },
-  };
+      this.#viewTools(),
+      this.#plot,
+      this.#line.element,
+      this.#saveTools(),
+    );
+  }
+
+  setEvents(events: readonly TimelineEvent[]): void {
+    this.#events = [...events].sort((a, b) => a.timeS - b.timeS);
+    this.#drawSoon();
+  }
+
+  open(key: string | null): void {
+    // One that is open already stays where the reader has moved the view to.
+    const event = key === this.#openEvent ? undefined : this.#events.find((one) => one.key === key);
+    this.#openEvent = key;
+    if (event) this.#view.bring(event.timeS);
+    this.#drawSoon();
+  }
+
+  #listen(): void {
+    const { track, onOpen, signal } = this.#plan;
+    const [plot, view, line] = [this.#plot, this.#view, this.#line];
+    listenToKeys(plot, { view, line, durationS: track.durationS, openAtLine: () => this.#openAtLine() });
+    listenToPointer(plot, {
+      canvas: this.#canvas,
+      view,
+      line,
+      layout: () => this.#layout,
+      nearestEvent: (point) => this.#nearestEvent(point),
+      onOpen,
+    });
+    onThemeChange(() => {
+      this.#palette = readPalette(document.body);
+      this.#drawSoon();
+    }, signal);
+    const observer = new ResizeObserver(() => this.#resize());
+    observer.observe(plot);
+    signal.addEventListener('abort', () => observer.disconnect(), { once: true });
+  }
+
+  #resize(): void {
+    this.#widthPx = Math.floor(this.#plot.clientWidth);
+    this.#layout = layOut(this.#plan.track, this.#widthPx);
+    sizeCanvas(this.#canvas, this.#widthPx, this.#layout);
+    this.#view.layOut(this.#layout);
+    this.#drawSoon();
+  }
+
+  #scene(): Scene {
+    const [fromS, toS] = this.#view.seconds();
+    return {
+      track: this.#plan.track,
+      events: this.#events,
+      layout: this.#layout,
+      palette: this.#palette,
+      fromS,
+      toS,
+      readingS: this.#line.timeS,
+      openEvent: this.#openEvent,
+    };
+  }
+
+  #drawSoon(): void {
+    if (!this.#waiting)
+      requestAnimationFrame(() => {
+        this.#waiting = false;
+        if (this.#widthPx >= 60) drawOn(this.#canvas, this.#widthPx, this.#scene());
+      });
+    this.#waiting = true;
+  }
+
+  /** Whether the wheel, a finger or a drag is meant to zoom and move. */
+  #takes(event: Event): boolean {
+    if (event instanceof WheelEvent) return event.ctrlKey || event.metaKey || document.activeElement === this.#plot;
+    const { button, ctrlKey } = event as MouseEvent;
+    const inOverview = event instanceof MouseEvent && isInOverview(pointOn(this.#canvas, event), this.#layout);
+    return !button && !ctrlKey && !inOverview;
+  }
+
+  /** The event within reach; `y` null: on whatever height. */
+  #nearestEvent({ x, y }: { x: number; y: number | null }): TimelineEvent | undefined {
+    const scale = this.#view.scale();
+    const cost = (event: TimelineEvent): number =>
+      Math.hypot(scale(event.timeS) - x, y === null ? 0 : (y - laneOf(this.#layout, event.kind)) * 0.6);
+    const near = this.#events.filter((event) => Math.abs(scale(event.timeS) - x) <= reachPx);
+    return near.sort((a, b) => cost(a) - cost(b))[0];
+  }
+
+  #openAtLine(): void {
+    const { timeS } = this.#line;
+    const found = timeS === null ? undefined : this.#nearestEvent({ x: this.#view.scale()(timeS), y: null });
+    if (found) this.#plan.onOpen(found.key);
+  }
+
+  #viewTools(): HTMLElement {
+    const view = this.#view;
+    return make(
+      'div',
+      { class: 'row timeline-tools' },
+      tool('closer', 'Closer', () => view.zoomBy(2, this.#line.timeS)),
+      tool('farther', 'Wider', () => view.zoomBy(0.5, this.#line.timeS)),
+      tool('whole', 'Whole ride', () => view.showWhole()),
+      tool('left', 'Earlier', () => view.move(-0.5)),
+      tool('right', 'Later', () => view.move(0.5)),
+    );
+  }
+
+  #saveTools(): HTMLElement {
+    const { track, fileName } = this.#plan;
+    return make(
+      'div',
+      { class: 'row chart-tools' },
+      tool('save', 'Save picture', () => this.#savePicture()),
+      tool('save', 'Save data', () => saveFile(`${fileName}.csv`, 'text/csv', tableAsCsv(trackTable(track)))),
+    );
+  }
+
+  #savePicture(): void {
+    const svg = makeSvg('svg', { width: this.#widthPx, height: this.#layout.heightPx });
+    drawTimeline(svgSurface(svg, this.#palette.family), { ...this.#scene(), readingS: null });
+    const picture = svgFile(svg, 'Timeline of the ride', this.#palette.panel);
+    saveFile(`${this.#plan.fileName}.svg`, 'image/svg+xml', picture);
+  }
 }
 
 const tool = (name: IconName, text: string, click: () => void): HTMLButtonElement =>
