@@ -1,15 +1,12 @@
 import { median } from 'd3-array';
-import type { GearModel } from '../gear-trace/gear-model.ts';
 import type { RideTrace } from '../gear-trace/gear-trace.ts';
 import type { RideLog } from '../ride-log/ride-log.ts';
-import { cogCommands } from './cog-commands.ts';
 import { crankTorque } from './crank-torque.ts';
 import { firstAfter } from './first-after.ts';
 import { type GhostCandidate, LIFT_AT_MOST } from './ghost-rate.ts';
+import { type GhostSearch, ghostSearch, levelAt, NO_COMMAND_S } from './ghost-search.ts';
 import { WINDOW_INDEPENDENCE } from './ride-in-question.ts';
-import { secondsEvidence } from './seconds-evidence.ts';
 
-const NO_COMMAND_S = 5;
 /** Odds against an unasked shift beginning at any one record, as log (assumption of ours). */
 const LOG_PRIOR_ODDS = -9;
 const LEAST_LOG_ODDS = 3;
@@ -29,16 +26,6 @@ const CADENCE_SHARE = [0.6, 1.5] as const;
 const SPEED_SHARE = 0.4;
 const STEP_RECORDS = [1, 2, 3];
 
-/** A ride with what its records are weighed by. */
-interface SteppedRide {
-  readonly log: RideLog;
-  readonly trace: RideTrace;
-  readonly model: GearModel;
-  readonly commands: ReturnType<typeof cogCommands>;
-  readonly evidence: ReturnType<typeof secondsEvidence>;
-  readonly sensorLagS: number;
-}
-
 /** A move of the chain in question: from `cog` to its neighbour `toCog` at record `start`. */
 interface Move {
   readonly start: number;
@@ -56,11 +43,9 @@ interface Move {
  * run: it is weighed second by second, with what the sensors were off just before taken out.
  */
 export function ghostSteps(log: RideLog, trace: RideTrace, sensorLagS: number): GhostCandidate[] {
-  const { model } = trace;
-  if (!model || trace.commands.timeS.length === 0) return [];
-  const commands = cogCommands(trace.commands);
-  const evidence = secondsEvidence(log, trace, WINDOW_INDEPENDENCE);
-  const ride: SteppedRide = { log, trace, model, commands, evidence, sensorLagS };
+  const ride = ghostSearch(log, trace, sensorLagS, WINDOW_INDEPENDENCE);
+  if (!ride) return [];
+  const { model, commands } = ride;
   const found: GhostCandidate[] = [];
   for (let start = STEP_RECORDS.length; start < log.timeS.length; start++) {
     const cog = trace.cog[start];
@@ -78,24 +63,20 @@ export function ghostSteps(log: RideLog, trace: RideTrace, sensorLagS: number): 
   return found;
 }
 
-/** Log development of a cog on the ring of a record. */
-const level = ({ trace, model }: SteppedRide, record: number, cog: number): number =>
-  model.logDevelopment[trace.ring[record] * model.cogs + cog];
-
 /** Whether the trace drives on the commanded cog here and at the record before, with no command to explain a move. */
-function followsOn({ log, trace, commands, sensorLagS }: SteppedRide, i: number, cog: number, last: number): boolean {
+function followsOn({ log, trace, commands, sensorLagS }: GhostSearch, i: number, cog: number, last: number): boolean {
   if (cog < 0 || trace.ring[i] < 0 || Number.isNaN(trace.logDevelopment[i]) || !(trace.driving[i] > 0.5)) return false;
   if (trace.cog[i - 1] !== cog || trace.ring[i - 1] !== trace.ring[i]) return false;
   return last >= 0 && commands.cog[last] === cog && log.timeS[i] - sensorLagS - commands.timeS[last] >= NO_COMMAND_S;
 }
 
 /** How far the ratio lay off the cog just before; NaN where too little was seen. */
-function driftBefore(ride: SteppedRide, start: number, cog: number): number {
+function driftBefore(ride: GhostSearch, start: number, cog: number): number {
   const { log, trace } = ride;
   const off: number[] = [];
   for (let k = start - 1; k >= 0 && log.timeS[start] - log.timeS[k] <= DRIFT_S; k--) {
     if (trace.cog[k] !== cog || trace.ring[k] !== trace.ring[start]) continue;
-    const away = trace.logDevelopment[k] - level(ride, k, cog);
+    const away = trace.logDevelopment[k] - levelAt(ride, k, cog);
     if (Math.abs(away) < 3 * trace.deviation[k]) off.push(away);
   }
   const most = MOST_DRIFT * trace.deviation[start];
@@ -103,11 +84,11 @@ function driftBefore(ride: SteppedRide, start: number, cog: number): number {
 }
 
 /** The unasked shift that a move would be; null where the records speak against it. */
-function weigh(ride: SteppedRide, move: Move): GhostCandidate | null {
+function weigh(ride: GhostSearch, move: Move): GhostCandidate | null {
   const { log, trace, sensorLagS } = ride;
   const { start, cog, toCog, drift } = move;
-  const step = level(ride, start, toCog) - level(ride, start, cog);
-  if ((trace.logDevelopment[start] - level(ride, start, cog) - drift) / step < BEGUN) return null;
+  const step = levelAt(ride, start, toCog) - levelAt(ride, start, cog);
+  if ((trace.logDevelopment[start] - levelAt(ride, start, cog) - drift) / step < BEGUN) return null;
   const { end, logOdds, seenS, apart } = follow(ride, move);
   if (seenS < LEAST_SEEN_S || logOdds < LEAST_LOG_ODDS - LIFT_AT_MOST || !(apart < RESTS_WITHIN)) return null;
   const byCadence = -stepOf(log.cadenceRpm, start) / step;
@@ -128,7 +109,7 @@ function weigh(ride: SteppedRide, move: Move): GhostCandidate | null {
  * new cog, in deviations, NaN where none was followed.
  */
 function follow(
-  ride: SteppedRide,
+  ride: GhostSearch,
   { start, cog, toCog, drift, untilS }: Move,
 ): { end: number; logOdds: number; seenS: number; apart: number } {
   const { log, trace, evidence } = ride;
@@ -144,12 +125,12 @@ function follow(
   let end = start;
   const apart: number[] = [];
   for (; isSeen(end); end++) {
-    const there = level(ride, end, toCog) + drift;
-    const gain = evidence(end, there) - evidence(end, level(ride, end, cog) + drift);
+    const there = levelAt(ride, end, toCog) + drift;
+    const gain = evidence(end, there) - evidence(end, levelAt(ride, end, cog) + drift);
     if (end > start + 1 && gain < 0) break;
     logOdds += gain;
     seenS += Math.min(2, trace.samples.dtS[end]);
-    apart.push(Math.abs(trace.logDevelopment[end] - level(ride, end, toCog) - drift) / trace.deviation[end]);
+    apart.push(Math.abs(trace.logDevelopment[end] - levelAt(ride, end, toCog) - drift) / trace.deviation[end]);
   }
   return { end, logOdds, seenS, apart: median(apart) ?? Number.NaN };
 }

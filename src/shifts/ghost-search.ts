@@ -1,0 +1,41 @@
+import type { GearModel } from '../gear-trace/gear-model.ts';
+import type { RideTrace } from '../gear-trace/gear-trace.ts';
+import type { RideLog } from '../ride-log/ride-log.ts';
+import { cogCommands } from './cog-commands.ts';
+import { secondsEvidence } from './seconds-evidence.ts';
+
+/** The contract: an unasked shift has no command in the 5 s before. */
+export const NO_COMMAND_S = 5;
+
+/** A ride with what unasked shifts are looked for by. */
+export interface GhostSearch {
+  readonly log: RideLog;
+  readonly trace: RideTrace;
+  readonly model: GearModel;
+  readonly commands: ReturnType<typeof cogCommands>;
+  /** Log likelihood of a record at a log development. */
+  readonly evidence: ReturnType<typeof secondsEvidence>;
+  /** How late the ratio follows the gear records, s. */
+  readonly sensorLagS: number;
+}
+
+/**
+ * Makes a ride ready for the search; null where nothing can be found, without a gear model or gear records.
+ *
+ * @param independence share of independent evidence in one record; the ride's own by default
+ */
+export function ghostSearch(
+  log: RideLog,
+  trace: RideTrace,
+  sensorLagS: number,
+  independence = trace.model?.noise.independence ?? 1,
+): GhostSearch | null {
+  const { model, commands } = trace;
+  if (!model || commands.timeS.length === 0) return null;
+  const evidence = secondsEvidence(log, trace, independence);
+  return { log, trace, model, commands: cogCommands(commands), evidence, sensorLagS };
+}
+
+/** Log development of a cog on the ring of a record. */
+export const levelAt = ({ trace, model }: GhostSearch, record: number, cog: number): number =>
+  model.logDevelopment[trace.ring[record] * model.cogs + cog];
