@@ -27,88 +27,100 @@ export function mismatch(guess: DrivetrainGuess, { bike }: BikeSummary): string 
   return `These rides look like a cassette of ${range(guess.bike.cassette)}; ${bike.name} has ${range(bike.cassette)}. Is it the right bike?`;
 }
 
+/** Reads the drivetrain off files, and asks again only when other files are chosen. */
+class GuessOnce {
+  #asked: AbortController | null = null;
+  #files: readonly File[] = [];
+  #answer: Promise<DrivetrainGuess> | null = null;
+
+  constructor(private readonly signal: AbortSignal) {}
+
+  of(files: readonly File[]): Promise<DrivetrainGuess> {
+    const same = files.length === this.#files.length && files.every((file, i) => file === this.#files[i]);
+    if (this.#answer && same) return this.#answer;
+    this.#asked?.abort();
+    this.#asked = new AbortController();
+    this.#files = files;
+    this.#answer = guessDrivetrain(files.slice(0, readForGuess), AbortSignal.any([this.signal, this.#asked.signal]));
+    return this.#answer;
+  }
+}
+
+/** A form for a new bike, which then works through the files. */
+function newBikeForm(
+  fileCount: number,
+  startWith: Partial<DrivetrainGuess['bike']>,
+  start: GuessPlan['start'],
+): HTMLElement {
+  let made: { id: string; name: string } | null = null;
+  const { element } = drivetrainForm({
+    start: startWith,
+    saveWord: `Save the bike and work through ${counted(fileCount, 'file')}`,
+    save: async (bike) => {
+      const { id } = await createBike(bike);
+      made = { id, name: bike.name };
+    },
+    saved: () => made && start(made.id, made.name, true),
+  });
+  return make('div', { class: 'panel' }, element);
+}
+
+/** What the files show of a bike that is not known yet, in words. */
+const guessInWords = ({ certainty, notes }: DrivetrainGuess): (HTMLElement | false)[] => [
+  make('h2', {}, 'Is this the bike?'),
+  make(
+    'p',
+    {},
+    `Guessed from the rides, ${likelihoodWord(certainty)} right (${probably(certainty)}). Put right what is wrong, and give it a name.`,
+  ),
+  notes.length > 0 && make('ul', { class: 'points' }, ...notes.map((note) => make('li', {}, note))),
+];
+
+const notGuessed = (): HTMLElement[] => [
+  make('h2', {}, 'Describe the bike'),
+  make('p', {}, 'The drivetrain could not be guessed from these files. Describe it here, or choose other files.'),
+];
+
 /** The step after choosing files: what they show, and for a new bike the guessed drivetrain to put right. */
 export function makeGuessStep({ signal, start }: GuessPlan) {
-  let asked: AbortController | null = null;
-  let lastFiles: readonly File[] = [];
-  let answer: Promise<DrivetrainGuess> | null = null;
-
-  const guessFor = (files: readonly File[]): Promise<DrivetrainGuess> => {
-    if (answer && files.length === lastFiles.length && files.every((file, i) => file === lastFiles[i])) return answer;
-    asked?.abort();
-    asked = new AbortController();
-    lastFiles = files;
-    answer = guessDrivetrain(files.slice(0, readForGuess), AbortSignal.any([signal, asked.signal]));
-    return answer;
-  };
+  const guesses = new GuessOnce(signal);
 
   const show = (files: readonly File[], bike: BikeSummary | null): HTMLElement => {
-    const place = make('section', { class: 'add-guess', 'aria-label': 'What the files show' });
-    const go = bike
-      ? listen(make('button', { type: 'button' }, `Work through ${counted(files.length, 'file')}`), {
-          click: () => start(bike.id, bike.bike.name, false),
-        })
-      : null;
-    const found = make(
-      'div',
-      { class: 'add-found' },
-      make('p', { class: 'quiet is-working', role: 'status' }, 'Reading the files …'),
-    );
-    fill(place, found, go && make('p', { class: 'row' }, go));
-    const newBikeForm = (startWith: Partial<DrivetrainGuess['bike']>): HTMLElement => {
-      let made: { id: string; name: string } | null = null;
-      return drivetrainForm({
-        start: startWith,
-        saveWord: `Save the bike and work through ${counted(files.length, 'file')}`,
-        save: async (bike) => {
-          const { id } = await createBike(bike);
-          made = { id, name: bike.name };
-        },
-        saved: () => made && start(made.id, made.name, true),
-      }).element;
+    const go = bike && make('button', { type: 'button' }, `Work through ${counted(files.length, 'file')}`);
+    if (go) listen(go, { click: () => start(bike.id, bike.bike.name, false) });
+    const reading = make('p', { class: 'quiet is-working', role: 'status' }, 'Reading the files …');
+    const found = make('div', { class: 'add-found' }, reading);
+    const formFrom = (guessed: Partial<DrivetrainGuess['bike']>) => newBikeForm(files.length, guessed, start);
+
+    const shown = (guess: DrivetrainGuess): void => {
+      const question = bike ? mismatch(guess, bike) : null;
+      const rest = files.length - guess.files.length;
+      const later = `The other ${counted(rest, 'file')} are read when they are worked through.`;
+      fill(
+        found,
+        understoodList(guess.files),
+        rest > 0 && make('p', { class: 'quiet' }, later),
+        question && make('p', { class: 'remark' }, question),
+        !bike && [...guessInWords(guess), formFrom({ ...guess.bike, name: '' })],
+      );
+      announce('The files have been read.');
     };
-    guessFor(files)
-      .then((guess) => {
-        const question = bike ? mismatch(guess, bike) : null;
-        const rest = files.length - guess.files.length;
-        fill(
-          found,
-          understoodList(guess.files),
-          rest > 0 &&
-            make('p', { class: 'quiet' }, `The other ${counted(rest, 'file')} are read when they are worked through.`),
-          question && make('p', { class: 'remark' }, question),
-          !bike && [
-            make('h2', {}, 'Is this the bike?'),
-            make(
-              'p',
-              {},
-              `Guessed from the rides, ${likelihoodWord(guess.certainty)} right (${probably(guess.certainty)}). Put right what is wrong, and give it a name.`,
-            ),
-            guess.notes.length > 0 &&
-              make('ul', { class: 'points' }, ...guess.notes.map((note) => make('li', {}, note))),
-            make('div', { class: 'panel' }, newBikeForm({ ...guess.bike, name: '' })),
-          ],
-        );
-        announce('The files have been read.');
-      })
-      .catch((error: Error) => {
-        if (error.name === 'AbortError' || signal.aborted) return;
-        fill(
-          found,
-          make('p', { class: 'fault', role: 'alert' }, error.message),
-          understoodList(refusedFiles(error)),
-          !bike && [
-            make('h2', {}, 'Describe the bike'),
-            make(
-              'p',
-              {},
-              'The drivetrain could not be guessed from these files. Describe it here, or choose other files.',
-            ),
-            make('div', { class: 'panel' }, newBikeForm({})),
-          ],
-        );
-      });
-    return place;
+    const failed = (error: Error): void => {
+      if (error.name === 'AbortError' || signal.aborted) return;
+      fill(
+        found,
+        make('p', { class: 'fault', role: 'alert' }, error.message),
+        understoodList(refusedFiles(error)),
+        !bike && [...notGuessed(), formFrom({})],
+      );
+    };
+    guesses.of(files).then(shown).catch(failed);
+    return make(
+      'section',
+      { class: 'add-guess', 'aria-label': 'What the files show' },
+      found,
+      go && make('p', { class: 'row' }, go),
+    );
   };
   return { show };
 }
