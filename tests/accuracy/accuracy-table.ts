@@ -58,6 +58,10 @@ export function accuracyTable(columns: readonly TableColumn[]): string {
     'Events: precision, recall, F1 (found of all true, reported wrongly)',
     rows('  missed shifts', ({ missed }) => detection(missed)),
     rows('  late or missed shifts', ({ lateOrMissed }) => detection(lateOrMissed)),
+    rows('  missed, borderline ones as they were', ({ missedStrictly }) => detection(missedStrictly)),
+    rows('  late or missed, borderline ones as they were', ({ lateOrMissedStrictly }) =>
+      detection(lateOrMissedStrictly),
+    ),
     rows(`  missed, no other shift within ${aloneS} s`, ({ missedAlone }) => detection(missedAlone)),
     rows(`  late or missed, no other within ${aloneS} s`, ({ lateOrMissedAlone }) => detection(lateOrMissedAlone)),
     rows('  overshot shifts', ({ overshot }) => detection(overshot)),

@@ -14,6 +14,14 @@ export interface DiagnosisTableOptions {
 
 type Judged = CaseVerdict & ScoredVerdict & { readonly case: DiagnosisCase };
 
+/** What a bike's row is: a fault of a severity, or none. */
+const states = ['mild', 'severe', 'in order'] as const;
+
+/** Whether a verdict is on a bike of that state on which nothing was adjusted. */
+function isIn({ case: { cause, severity, work } }: Judged, state: (typeof states)[number]): boolean {
+  return work === 'none' && (cause === 'no-fault' ? state === 'in order' : state === severity);
+}
+
 const percent = (share: number): string => `${(100 * share).toFixed(1)} %`.padStart(8);
 
 function row(label: string, verdicts: readonly Judged[]): string {
@@ -32,7 +40,7 @@ function row(label: string, verdicts: readonly Judged[]): string {
   ].join(' ');
 }
 
-const heading = `${'bikes of every cause'.padEnd(44)} ${'bikes'.padStart(5)}    top-1    top-2  log-loss  Brier over-sure undecided`;
+const heading = `${'bikes of every fault, and in order'.padEnd(44)} ${'bikes'.padStart(5)}    top-1    top-2  log-loss  Brier over-sure undecided`;
 
 function confusionLines(verdicts: readonly Judged[]): string[] {
   const table = confusion(verdicts);
@@ -60,15 +68,18 @@ export async function diagnosisTable(options: DiagnosisTableOptions = {}): Promi
   const seeds = options.seeds ?? (options.quick ? 3 : 20);
   const base = (options.seed ?? 1) * 1000;
   const plan: DiagnosisCase[] = [];
+  const faults = causes.filter((cause) => cause !== 'no-fault');
   for (const severity of ['mild', 'severe'] as const)
-    for (const cause of causes)
+    for (const cause of faults)
       for (let i = 0; i < seeds; i++)
         plan.push({ cause, severity, seed: base + i, rides: 3, work: 'none', after: [1, 3] });
+  // a bike in order has no severity: as many as of a cause in both severities, each a bike of its own
+  for (let i = 0; i < 2 * seeds; i++)
+    plan.push({ cause: 'no-fault', severity: 'severe', seed: base + i, rides: 3, work: 'none', after: [1, 3] });
   for (const work of ['cure', 'wrong'] as const)
-    for (const cause of causes)
+    for (const cause of faults)
       for (let i = 0; i < Math.max(1, Math.round(seeds / 4)); i++)
-        if (cause !== 'no-fault')
-          plan.push({ cause, severity: 'severe', seed: base + 500 + i, rides: 4, work, after: [4] });
+        plan.push({ cause, severity: 'severe', seed: base + 500 + i, rides: 4, work, after: [4] });
   const answers = await inProcesses<DiagnosisCase, CaseVerdict[]>(
     new URL('./diagnosis-process.ts', import.meta.url),
     plan,
@@ -82,24 +93,18 @@ export async function diagnosisTable(options: DiagnosisTableOptions = {}): Promi
   );
   const pick = (keep: (one: Judged) => boolean): Judged[] => judged.filter(keep);
   const lines = [
-    `Diagnosis of simulated bikes, ${seeds} of each cause and severity, seed ${options.seed ?? 1}`,
+    `Diagnosis of simulated bikes, ${seeds} of each fault and severity and ${2 * seeds} in order, seed ${options.seed ?? 1}`,
     '',
     heading,
   ];
   for (const events of ['truth', 'engine'] as const) {
     const from = events === 'truth' ? 'true events' : 'events seen in the log';
     for (const after of [1, 3])
-      for (const severity of ['mild', 'severe'] as const)
+      for (const state of states)
         lines.push(
           row(
-            `${from}, ${severity}, ${after === 1 ? 'one ride' : 'three rides'}`,
-            pick(
-              (one) =>
-                one.events === events &&
-                one.after === after &&
-                one.case.severity === severity &&
-                one.case.work === 'none',
-            ),
+            `${from}, ${state}, ${after === 1 ? 'one ride' : 'three rides'}`,
+            pick((one) => one.events === events && one.after === after && isIn(one, state)),
           ),
         );
     for (const work of ['cure', 'wrong'] as const)
@@ -115,18 +120,20 @@ export async function diagnosisTable(options: DiagnosisTableOptions = {}): Promi
   const named = healthy.filter(({ parameter }) => parameter !== 'none').length;
   lines.push(
     '',
-    `Healthy bikes, events seen in the log: ${accused} of ${healthy.length} verdicts name a fault, ${named} advise a part.`,
+    `${2 * seeds} bikes in order, events seen in the log, after one and after three rides: ${accused} of ${healthy.length} verdicts name a fault, ${named} advise a part.`,
   );
   for (const [label, keep] of [
     ['three rides, true events', (one: Judged) => one.events === 'truth' && one.after === 3],
     ['three rides, events seen in the log', (one: Judged) => one.events === 'engine' && one.after === 3],
   ] as const)
-    lines.push('', `Calibration, ${label}, mild and severe`, ...calibrationLines(pick(keep)));
-  for (const severity of ['severe', 'mild'] as const)
+    lines.push('', `Calibration, ${label}, mild, severe and in order`, ...calibrationLines(pick(keep)));
+  for (const state of ['severe', 'mild'] as const)
     lines.push(
       '',
-      `${severity}, three rides, events seen in the log`,
-      ...confusionLines(pick((one) => one.events === 'engine' && one.after === 3 && one.case.severity === severity)),
+      `${state} and in order, three rides, events seen in the log`,
+      ...confusionLines(
+        pick((one) => one.events === 'engine' && one.after === 3 && (isIn(one, state) || isIn(one, 'in order'))),
+      ),
     );
   const gain = checkRideGain(Math.max(3, Math.round(seeds / 2)), base);
   lines.push(

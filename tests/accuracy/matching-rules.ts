@@ -14,10 +14,13 @@ export const shiftWithinS = 2;
 export const ghostHeldOverS = 3;
 /**
  * A true ghost shift is asked for only where the crank drove the wheel for so long before the next command: one that happens while
- * the rider coasts on, or just before a command to the same cog, leaves no mark. Such may be reported or not, and are counted.
+ * the rider coasts on, or just before a command to the same cog, leaves no mark. Such may be reported or not; both are left out, and counted.
  */
 export const ghostDrivenS = 3;
-/** A true shift this close to 1.5 or 5 crank turns may be judged either way. */
+/**
+ * A true shift this close to 1.5 or 5 crank turns may be judged either way: it counts as what the program says. Sensors of one second
+ * cannot tell it; the same figures without this rule are printed beside.
+ */
 export const borderlineRevs = 0.25;
 /** A second counts as settled when no command and no change of cog or ring happened for so long. */
 export const settledAfterS = 4;

@@ -46,6 +46,9 @@ export interface RideScore {
   readonly trace: Record<TraceGroup, TraceSeconds>;
   readonly missed: Detection;
   readonly lateOrMissed: Detection;
+  /** The same with borderline shifts as they truly were: see `borderlineRevs`. */
+  readonly missedStrictly: Detection;
+  readonly lateOrMissedStrictly: Detection;
   /** The same for shifts that stand alone: see `aloneS`. */
   readonly missedAlone: Detection;
   readonly lateOrMissedAlone: Detection;
@@ -70,7 +73,7 @@ export interface RideScore {
   readonly outcomes: Record<JudgedOutcome, Record<JudgedOutcome, number>>;
   /** Reported ghost shifts that were a shift's own late arrival: counted neither way. */
   readonly ghostsThatWereLateArrivals: number;
-  /** True ghost shifts that left no mark: counted neither way. */
+  /** True ghost shifts that left no mark, found or not: counted neither way. */
   readonly ghostsWithoutMark: number;
   readonly confidence: { readonly shifts: ConfidenceBins; readonly events: ConfidenceBins };
 }
@@ -95,6 +98,8 @@ export function noScore(): RideScore {
     trace: Object.fromEntries(traceGroups.map((group) => [group, noSeconds])) as RideScore['trace'],
     missed: nothing,
     lateOrMissed: nothing,
+    missedStrictly: nothing,
+    lateOrMissedStrictly: nothing,
     missedAlone: nothing,
     lateOrMissedAlone: nothing,
     overshot: nothing,

@@ -16,11 +16,21 @@ export function scoreShifts(
   say: Say,
 ): Pick<
   RideScore,
-  'missed' | 'lateOrMissed' | 'missedAlone' | 'lateOrMissedAlone' | 'overshot' | 'shifts' | 'outcomes'
+  | 'missed'
+  | 'lateOrMissed'
+  | 'missedStrictly'
+  | 'lateOrMissedStrictly'
+  | 'missedAlone'
+  | 'lateOrMissedAlone'
+  | 'overshot'
+  | 'shifts'
+  | 'outcomes'
 > {
   const partner = pairShifts(truth, reported, cassette);
   const missed: Counts = { found: 0, overlooked: 0, wrong: 0 };
   const lateOrMissed: Counts = { ...missed };
+  const missedStrictly: Counts = { ...missed };
+  const lateOrMissedStrictly: Counts = { ...missed };
   const missedAlone: Counts = { ...missed };
   const lateOrMissedAlone: Counts = { ...missed };
   const overshot: Counts = { ...missed };
@@ -48,6 +58,8 @@ export function scoreShifts(
     outcomes[truly][outcome]++;
     count(missed, truly === 'missed', outcome === 'missed');
     count(lateOrMissed, isTrouble(truly), isTrouble(outcome));
+    count(missedStrictly, shift.outcome === 'missed', outcome === 'missed');
+    count(lateOrMissedStrictly, isTrouble(shift.outcome), isTrouble(outcome));
     const beforeS = truth[t - 1]?.recordedAtS ?? Number.NEGATIVE_INFINITY;
     const afterS = truth[t + 1]?.recordedAtS ?? Number.POSITIVE_INFINITY;
     const alone = Math.min(shift.recordedAtS - beforeS, afterS - shift.recordedAtS) >= aloneS;
@@ -67,7 +79,17 @@ export function scoreShifts(
         said.confidence,
       );
   });
-  return { missed, lateOrMissed, missedAlone, lateOrMissedAlone, overshot, shifts, outcomes };
+  return {
+    missed,
+    lateOrMissed,
+    missedStrictly,
+    lateOrMissedStrictly,
+    missedAlone,
+    lateOrMissedAlone,
+    overshot,
+    shifts,
+    outcomes,
+  };
 }
 
 const isTrouble = (outcome: string): boolean => outcome === 'late' || outcome === 'missed';

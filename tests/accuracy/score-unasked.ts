@@ -17,12 +17,14 @@ export function scoreGhosts(
 ): Pick<RideScore, 'ghostShifts' | 'ghostsThatWereLateArrivals' | 'ghostsWithoutMark'> {
   const heldOver = (ghost: { heldS: number }): boolean => ghost.heldS > ghostHeldOverS;
   const found = detectEvents(truth.ghostShifts, reported, heldOver);
-  const { counts, unmatched } = found;
+  const { unmatched } = found;
   const leftMark = (t: number): boolean => {
     const { atS, heldS } = truth.ghostShifts[t];
     return ghostSeenS(truth, atS, heldS) >= ghostDrivenS;
   };
   const overlooked = found.overlooked.filter(leftMark);
+  const truly = found.pairs.map(([t]) => t).filter((t) => heldOver(truth.ghostShifts[t]));
+  const marked = truly.filter(leftMark);
   const arrivals = matchByTime(
     truth.belatedArrivals.map(({ atS }) => atS),
     unmatched.map((r) => reported[r].timeS),
@@ -43,9 +45,9 @@ export function scoreGhosts(
     say('ghost that was none', timeS, 'nothing', move, reported[r].confidence);
   }
   return {
-    ghostShifts: { found: counts.found, overlooked: overlooked.length, wrong: wrong.length },
+    ghostShifts: { found: marked.length, overlooked: overlooked.length, wrong: wrong.length },
     ghostsThatWereLateArrivals: excused.size,
-    ghostsWithoutMark: found.overlooked.length - overlooked.length,
+    ghostsWithoutMark: found.overlooked.length - overlooked.length + (truly.length - marked.length),
   };
 }
 
