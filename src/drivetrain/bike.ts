@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { COG_TEETH, RING_TEETH } from './tooth-limits.ts';
+import { COG_TEETH, COGS, RING_TEETH, RINGS } from './tooth-limits.ts';
 
 const teeth = z.number().int();
 const rising = (values: number[]): boolean => values.every((value, i) => i === 0 || value > values[i - 1]);
@@ -12,13 +12,13 @@ export const bikeSchema = z.strictObject({
   name: z.string().min(1).max(120),
   chainrings: z
     .array(teeth.min(RING_TEETH.least).max(RING_TEETH.most))
-    .min(1)
-    .max(3)
+    .min(RINGS.least)
+    .max(RINGS.most)
     .refine(rising, 'must rise from the smallest ring to the largest'),
   cassette: z
     .array(teeth.min(COG_TEETH.least).max(COG_TEETH.most))
-    .min(5)
-    .max(13)
+    .min(COGS.least)
+    .max(COGS.most)
     .refine(rising, 'must rise from the smallest cog to the largest'),
   rolloutMm: z.number().min(500).max(3500).optional(),
   tyre: z
@@ -28,6 +28,9 @@ export const bikeSchema = z.strictObject({
   actuation: z.enum(['cable', 'electronic']).default('cable'),
   cogPitchMm: z.number().min(2).max(8).optional(),
 });
+
+/** The bike, if it could stand in a bike file; null otherwise. */
+export const possibleBike = (bike: Bike): Bike | null => (bikeSchema.safeParse(bike).success ? bike : null);
 
 /** A checked bike file. `cassette[0]` is the smallest cog: a cog's index rises towards the spokes. */
 export type Bike = z.infer<typeof bikeSchema>;

@@ -2,3 +2,6 @@
 export const COG_TEETH = { least: 7, most: 60 } as const;
 /** Teeth that a chainring can have, likewise. */
 export const RING_TEETH = { least: 16, most: 70 } as const;
+/** How many cogs a cassette can have, and how many rings a crank. */
+export const COGS = { least: 5, most: 13 } as const;
+export const RINGS = { least: 1, most: 3 } as const;

@@ -1,4 +1,4 @@
-import type { Bike } from '../drivetrain/bike.ts';
+import { type Bike, possibleBike } from '../drivetrain/bike.ts';
 import type { Warning } from '../errors/warning.ts';
 import type { RideLog } from '../ride-log/ride-log.ts';
 import { guessFromLadder } from './guess-from-ladder.ts';
@@ -81,11 +81,12 @@ function refine(recorded: Bike, logs: readonly RideLog[]): DrivetrainGuess {
     const merged = written.map((teeth, i) => shown[i] ?? teeth);
     return merged.every((teeth, i) => i === 0 || teeth > merged[i - 1]) ? merged : [...written];
   };
-  const bike: Bike = {
+  const merged = {
     ...recorded,
     chainrings: merge(recorded.chainrings, measured.chainrings),
     cassette: merge(recorded.cassette, measured.cassette),
   };
+  const bike = possibleBike(merged) ?? recorded;
   const shown = [...measured.chainrings, ...measured.cassette];
   const certainty = shown.filter((teeth) => teeth !== null).length / shown.length;
   const changed = [...bike.chainrings, ...bike.cassette].filter(

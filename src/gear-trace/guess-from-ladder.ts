@@ -1,4 +1,5 @@
-import type { Bike } from '../drivetrain/bike.ts';
+import { type Bike, possibleBike } from '../drivetrain/bike.ts';
+import { COG_TEETH, COGS } from '../drivetrain/tooth-limits.ts';
 import type { Rung } from './ladder-peaks.ts';
 
 /** A drivetrain that explains a ladder of ratios, and how much better it does so than the next of another kind. */
@@ -17,14 +18,12 @@ const LARGEST_COG = 52;
 const ROLLOUT = { logM: Math.log(2.12), deviation: 0.03, reach: 0.05, step: 0.0025 };
 const SINGLE_RINGS = [30, 32, 34, 36, 38, 40, 42, 44, 46, 48, 50];
 const LARGE_RINGS = [38, 40, 42, 44, 46, 48, 50, 52, 53, 54];
-const MIN_COGS = 5;
-const MAX_COGS = 13;
 
 /**
  * Finds rings and whole-toothed cogs whose ratios are the rungs of the ladder. Ratios leave the common scale of teeth and rollout
  * open, so usual rings and rollouts are tried (from memory, no source) and the fewest cogs win that explain the rungs.
  *
- * @returns null with fewer than three rungs
+ * @returns null with fewer than three rungs, or where no bike has such rungs
  */
 export function guessFromLadder(rungs: readonly Rung[]): LadderGuess | null {
   if (rungs.length < 3) return null;
@@ -38,20 +37,18 @@ export function guessFromLadder(rungs: readonly Rung[]): LadderGuess | null {
       const logRollout = ROLLOUT.logM + off;
       const { cost, cogs } = explain(rungs, rings, logRollout);
       const total = cost + (off / ROLLOUT.deviation) ** 2 / 2 + RING_COST * (rings.length - 1);
-      if (cogs.length <= MAX_COGS && (!best || total < best.cost)) best = { cost: total, rings, cogs, logRollout };
+      if (cogs.length <= COGS.most && (!best || total < best.cost)) best = { cost: total, rings, cogs, logRollout };
     }
   }
   if (!best) return null;
-  return {
-    seenCogs: best.cogs,
-    bike: {
-      name: 'bike read from the ladder of ratios',
-      chainrings: [...best.rings],
-      cassette: completed(best.cogs),
-      rolloutMm: Math.round(1000 * Math.exp(best.logRollout)),
-      actuation: 'cable',
-    },
-  };
+  const bike = possibleBike({
+    name: 'bike read from the ladder of ratios',
+    chainrings: [...best.rings],
+    cassette: completed(best.cogs),
+    rolloutMm: Math.round(1000 * Math.exp(best.logRollout)),
+    actuation: 'cable',
+  });
+  return bike && { seenCogs: best.cogs, bike };
 }
 
 /** Gives every rung the ring and cog nearest to it. Cost: squared misfit, the room that many teeth leave, and every cog used. */
@@ -83,12 +80,14 @@ function explain(
 /** Puts a cog into every gap wider than any cassette has, and more at the ends, until it is a cassette. */
 function completed(cogs: readonly number[]): number[] {
   const all = [...cogs];
-  for (let i = 0; i + 1 < all.length && all.length < MAX_COGS; i++)
+  for (let i = 0; i + 1 < all.length && all.length < COGS.most; i++)
     if (all[i + 1] / all[i] > 1.27 && all[i + 1] - all[i] > 3)
       all.splice(i + 1, 0, Math.round(Math.sqrt(all[i] * all[i + 1])));
-  while (all.length < MIN_COGS) {
+  while (all.length < COGS.least) {
     const largest = all[all.length - 1];
-    all.push(Math.max(largest + 1, Math.round(largest * 1.14)));
+    const larger = Math.max(largest + 1, Math.round(largest * 1.14));
+    if (larger <= COG_TEETH.most) all.push(larger);
+    else all.unshift(Math.min(all[0] - 1, Math.round(all[0] / 1.14)));
   }
-  return all.slice(0, MAX_COGS);
+  return all.slice(0, COGS.most);
 }

@@ -1,8 +1,6 @@
-import type { Bike } from '../drivetrain/bike.ts';
+import { type Bike, possibleBike } from '../drivetrain/bike.ts';
+import { COG_TEETH, COGS, RING_TEETH, RINGS } from '../drivetrain/tooth-limits.ts';
 import type { RideLog } from '../ride-log/ride-log.ts';
-
-const MIN_COGS = 5;
-const MAX_COGS = 13;
 
 /** A chain ring that nobody recorded: a middling size, which the rollout of usual wheels then corrects. */
 const USUAL_RING = 40;
@@ -11,15 +9,20 @@ const USUAL_RING = 40;
  * Reads a drivetrain off the gear records of one or many rides: as many cogs as the highest position seen (else as tooth
  * counts seen), each with the teeth most often recorded there. Positions never used are filled in evenly.
  *
- * @returns null where fewer than two cogs were ever recorded
+ * @returns null where fewer than two cogs were ever recorded, or sizes that no bike has
  */
 export function guessFromRecords(logs: readonly RideLog[]): Bike | null {
   const rear = collect(logs, 'rear');
   const front = collect(logs, 'front');
-  const cassette = sizes(rear, true, MIN_COGS, MAX_COGS);
+  const cassette = sizes(rear, true, COGS, COG_TEETH);
   if (!cassette || rear.byPosition.size + rear.teeth.size < 2) return null;
-  const chainrings = sizes(front, false, 1, 3) ?? [USUAL_RING];
-  return { name: 'bike read from the gear records', chainrings, cassette, actuation: 'electronic' };
+  const chainrings = sizes(front, false, RINGS, RING_TEETH) ?? [USUAL_RING];
+  return possibleBike({ name: 'bike read from the gear records', chainrings, cassette, actuation: 'electronic' });
+}
+
+interface Limits {
+  readonly least: number;
+  readonly most: number;
 }
 
 interface Collected {
@@ -45,12 +48,17 @@ function collect(logs: readonly RideLog[], end: 'rear' | 'front'): Collected {
 }
 
 /** Sizes from the smallest up; null where nothing was recorded. */
-function sizes({ byPosition, teeth }: Collected, fromLargest: boolean, least: number, most: number): number[] | null {
+function sizes(
+  { byPosition, teeth }: Collected,
+  fromLargest: boolean,
+  { least, most }: Limits,
+  teethLimits: Limits,
+): number[] | null {
   const highest = Math.max(0, ...byPosition.keys());
   if (highest < 1 || highest > most) {
     const listed = [...teeth].sort((a, b) => a - b);
     if (listed.length === 0 || listed.length > most) return null;
-    return padded(listed, least);
+    return padded(listed, least, teethLimits);
   }
   const count = Math.max(highest, least);
   const slots = Array.from({ length: count }, (_, i) => {
@@ -61,10 +69,14 @@ function sizes({ byPosition, teeth }: Collected, fromLargest: boolean, least: nu
   return filled(slots);
 }
 
-/** Adds larger sizes until there are enough to be a cassette. */
-function padded(listed: number[], least: number): number[] {
+/** Adds larger sizes, and smaller ones where the largest is reached, until there are enough to be a cassette. */
+function padded(listed: number[], least: number, teeth: Limits): number[] {
   const all = [...listed];
-  while (all.length < least) all.push(Math.round((all.at(-1) as number) * 1.15) + 1);
+  while (all.length < least) {
+    const larger = Math.round((all.at(-1) as number) * 1.15) + 1;
+    if (larger <= teeth.most) all.push(larger);
+    else all.unshift(Math.round(all[0] / 1.15) - 1);
+  }
   return all;
 }
 

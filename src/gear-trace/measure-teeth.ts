@@ -1,4 +1,5 @@
 import type { Bike } from '../drivetrain/bike.ts';
+import { RING_TEETH } from '../drivetrain/tooth-limits.ts';
 import type { Peak } from './robust-centre.ts';
 
 /** Teeth of each ring and cog as the ride shows them, null where it cannot, and the rollout they go with. */
@@ -51,7 +52,7 @@ export function measureTeeth(peaks: readonly Peak[], bike: Bike, writtenRolloutM
   const steps = Math.floor((ROLLOUT_REACH * prior.deviation) / ROLLOUT_STEP);
   let best: { cost: number; teeth: MeasuredTeeth } | null = null;
   for (let ringTeeth = chainrings[reference] - 8; ringTeeth <= chainrings[reference] + 8; ringTeeth++) {
-    if (ringTeeth < 16) continue;
+    if (ringTeeth < RING_TEETH.least || ringTeeth > RING_TEETH.most) continue;
     for (let step = -steps; step <= steps; step++) {
       const off = step * ROLLOUT_STEP;
       const tried = teethAt(peaks, bike, reference, ringTeeth, prior.logM + off);

@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { bikeSchema } from '../../src/drivetrain/bike.ts';
 import { guessDrivetrain } from '../../src/gear-trace/guess-drivetrain.ts';
@@ -43,6 +44,26 @@ describe('guessFromRecords', () => {
     );
     expect(guessFromRecords([recording([{ timeS: 0, rearTeeth: 13 }])])).toBeNull();
     expect(guessFromRecords([])).toBeNull();
+  });
+
+  it('fills in smaller cogs where the largest that a cog can have is reached', () => {
+    const guess = guessFromRecords([recording([45, 51].map((rearTeeth, timeS) => ({ timeS, rearTeeth })))]);
+    expect(guess?.cassette).toEqual([32, 38, 45, 51, 60]);
+  });
+
+  it('is always a bike that could stand in a bike file, whatever was recorded', () => {
+    const row = fc.record({
+      rear: fc.integer({ min: 0, max: 15 }),
+      rearTeeth: fc.integer({ min: 0, max: 255 }),
+      front: fc.integer({ min: 0, max: 4 }),
+      frontTeeth: fc.integer({ min: 0, max: 255 }),
+    });
+    fc.assert(
+      fc.property(fc.array(row, { maxLength: 20 }), (rows) => {
+        const guess = guessFromRecords([recording(rows.map((one, timeS) => ({ timeS, ...one })))]);
+        if (guess) expect(bikeSchema.safeParse(guess).success).toBe(true);
+      }),
+    );
   });
 });
 

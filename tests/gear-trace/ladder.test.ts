@@ -1,4 +1,6 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { bikeSchema } from '../../src/drivetrain/bike.ts';
 import { fitLadder } from '../../src/gear-trace/fit-ladder.ts';
 import { fitUncommandedGears } from '../../src/gear-trace/fit-uncommanded-gears.ts';
 import { guessFromLadder } from '../../src/gear-trace/guess-from-ladder.ts';
@@ -206,5 +208,19 @@ describe('guessFromLadder', () => {
 
   it('is null with fewer than three rungs', () => {
     expect(guessFromLadder(rungsOf({ ring: 40, cogs: [13, 15] }))).toBeNull();
+  });
+
+  it('is always a bike that could stand in a bike file, whatever the rungs', () => {
+    const rung = fc.record({
+      logDevelopment: fc.double({ min: Math.log(0.5), max: Math.log(14), noNaN: true }),
+      seconds: fc.integer({ min: 1, max: 3000 }),
+    });
+    fc.assert(
+      fc.property(fc.array(rung, { minLength: 3, maxLength: 14 }), (rungs) => {
+        const guess = guessFromLadder(rungs);
+        if (guess) expect(bikeSchema.safeParse(guess.bike).success).toBe(true);
+      }),
+      { numRuns: 40 },
+    );
   });
 });
