@@ -16,10 +16,12 @@ export interface AdjustmentGroup {
   readonly lastMs: number;
 }
 
-/** What was ridden between two groups of adjustments. Judged shifts only. */
+/** What was ridden between two groups of adjustments, in order of time. Judged shifts only; moments in Unix milliseconds. */
 export interface AdjustmentPeriod {
   readonly shifts: readonly ShiftEvent[];
+  readonly shiftMs: readonly number[];
   readonly ghostShifts: readonly GhostShiftEvent[];
+  readonly ghostMs: readonly number[];
 }
 
 /** Groups in order of time, and the periods around them: `periods[i]` lies before `groups[i]`, one more than groups. */
@@ -31,15 +33,8 @@ export interface AdjustmentPeriods {
 /**
  * Splits rides at the adjustments, also in the middle of a ride. Rides without a clock cannot be placed and are left
  * out when there are adjustments at all; without adjustments there is one period with every ride in it.
- *
- * @param beganMs where a fault began suddenly: the period in which it did starts there, as far as shifts were judged after it, since
- *   what went well before would be set against an adjustment that had no part in it
  */
-export function adjustmentPeriods(
-  rides: readonly PlacedRide[],
-  adjustments: readonly Adjustment[],
-  beganMs = Number.NEGATIVE_INFINITY,
-): AdjustmentPeriods {
+export function adjustmentPeriods(rides: readonly PlacedRide[], adjustments: readonly Adjustment[]): AdjustmentPeriods {
   const sorted = [...adjustments].sort((a, b) => Date.parse(a.at) - Date.parse(b.at));
   const placed = sorted.length === 0 ? rides : rides.filter((ride) => hasClock(ride.startMs));
   const judged = placed
@@ -49,9 +44,15 @@ export function adjustmentPeriods(
         .map((shift) => ({ ms: ride.startMs + shift.timeS * 1000, shift })),
     )
     .sort((a, b) => a.ms - b.ms);
-  const ghosts = placed.flatMap((ride) =>
-    ride.events.ghostShifts.map((ghost) => ({ ms: ride.startMs + ghost.timeS * 1000, ghost })),
-  );
+  const ghosts = placed
+    .flatMap((ride) => ride.events.ghostShifts.map((ghost) => ({ ms: ride.startMs + ghost.timeS * 1000, ghost })))
+    .sort((a, b) => a.ms - b.ms);
+  const all: AdjustmentPeriod = {
+    shifts: judged.map(({ shift }) => shift),
+    shiftMs: judged.map(({ ms }) => ms),
+    ghostShifts: ghosts.map(({ ghost }) => ghost),
+    ghostMs: ghosts.map(({ ms }) => ms),
+  };
   const groups: { adjustments: Adjustment[]; firstMs: number; lastMs: number }[] = [];
   for (const adjustment of sorted) {
     const ms = Date.parse(adjustment.at);
@@ -61,15 +62,23 @@ export function adjustmentPeriods(
       last.lastMs = ms;
     } else groups.push({ adjustments: [adjustment], firstMs: ms, lastMs: ms });
   }
-  const periods = Array.from({ length: groups.length + 1 }, (_, i) => {
-    const sinceMs = groups[i - 1]?.lastMs ?? Number.NEGATIVE_INFINITY;
-    const to = groups[i]?.firstMs ?? Number.POSITIVE_INFINITY;
-    const began = beganMs > sinceMs && judged.some((entry) => entry.ms >= beganMs && entry.ms <= to);
-    const from = began ? beganMs - 1 : sinceMs;
-    return {
-      shifts: judged.filter((entry) => entry.ms > from && entry.ms <= to).map((entry) => entry.shift),
-      ghostShifts: ghosts.filter((entry) => entry.ms > from && entry.ms <= to).map((entry) => entry.ghost),
-    };
-  });
+  const periods = Array.from({ length: groups.length + 1 }, (_, i) =>
+    partOfPeriod(
+      all,
+      groups[i - 1]?.lastMs ?? Number.NEGATIVE_INFINITY,
+      groups[i]?.firstMs ?? Number.POSITIVE_INFINITY,
+    ),
+  );
   return { groups, periods };
+}
+
+/** What of a period came after one moment (Unix milliseconds) and not after the other. */
+export function partOfPeriod(period: AdjustmentPeriod, afterMs: number, untilMs: number): AdjustmentPeriod {
+  const within = (ms: number): boolean => ms > afterMs && ms <= untilMs;
+  return {
+    shifts: period.shifts.filter((_, i) => within(period.shiftMs[i])),
+    shiftMs: period.shiftMs.filter(within),
+    ghostShifts: period.ghostShifts.filter((_, i) => within(period.ghostMs[i])),
+    ghostMs: period.ghostMs.filter(within),
+  };
 }

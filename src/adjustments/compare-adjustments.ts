@@ -1,7 +1,7 @@
 import { wilsonInterval } from '../numeric/wilson-interval.ts';
 import type { Direction } from '../shifts/ride-events.ts';
 import type { Adjustment } from './adjustment.ts';
-import { type AdjustmentPeriod, adjustmentPeriods, type PlacedRide } from './adjustment-periods.ts';
+import { type AdjustmentPeriod, adjustmentPeriods, type PlacedRide, partOfPeriod } from './adjustment-periods.ts';
 import { probabilityBetter, shiftsStillNeeded, type TroubleCount } from './compare-rates.ts';
 
 /** Judged shifts of a period. `troubleRate` is null without any; `low` and `high` bound its 95 % interval. */
@@ -33,7 +33,7 @@ export interface AdjustmentComparison {
   readonly unit: Adjustment['unit'];
   /** Rides since the adjustment before this one, or since a fault began suddenly after it. */
   readonly before: PeriodTally;
-  /** Rides until the next adjustment. */
+  /** Rides until the next adjustment, or until a fault began suddenly before it. */
   readonly after: PeriodTally;
   readonly cogs: readonly CogComparison[];
   readonly probabilityBetter: number;
@@ -77,22 +77,40 @@ function compareCogs(before: AdjustmentPeriod, after: AdjustmentPeriod, cassette
   return rows;
 }
 
+/** The moment at which a fault began suddenly is known to within so many judged shifts (assumption of ours). */
+const KNOWN_TO_SHIFTS = 10;
+
+/** A period from the moment on at which a fault began, as far as shifts were judged after it. */
+function sinceItBegan(period: AdjustmentPeriod, beganMs: number): AdjustmentPeriod {
+  const since = partOfPeriod(period, beganMs - 1, Number.POSITIVE_INFINITY);
+  return since.shifts.length > 0 ? since : period;
+}
+
+/** A period up to the moment at which a fault began; the whole of it where that may have been at its very beginning. */
+function untilItBegan(period: AdjustmentPeriod, beganMs: number): AdjustmentPeriod {
+  const until = partOfPeriod(period, Number.NEGATIVE_INFINITY, beganMs - 1);
+  return until.shifts.length >= KNOWN_TO_SHIFTS ? until : period;
+}
+
 /**
  * Sets the rides before each adjustment against those after it, in order of time: overall, and by cog and direction
- * where anything was seen. Adjustments with no judged shift between them share their before and after. `beganMs`: see
- * `adjustmentPeriods`.
+ * where anything was seen. Adjustments with no judged shift between them share their before and after.
+ *
+ * @param beganMs where a fault began suddenly: what went well before it is not set against an adjustment that came after, nor what
+ *   went wrong since then against one that came before
  */
 export function compareAdjustments(
   rides: readonly PlacedRide[],
   adjustments: readonly Adjustment[],
   cassetteLength: number,
-  beganMs?: number,
+  beganMs = Number.NEGATIVE_INFINITY,
 ): AdjustmentComparison[] {
-  const { groups, periods } = adjustmentPeriods(rides, adjustments, beganMs);
+  const { groups, periods } = adjustmentPeriods(rides, adjustments);
   return groups.flatMap((group, i) => {
-    const before = tally(periods[i], () => true);
-    const after = tally(periods[i + 1], () => true);
-    const cogs = compareCogs(periods[i], periods[i + 1], cassetteLength);
+    const [earlier, later] = [sinceItBegan(periods[i], beganMs), untilItBegan(periods[i + 1], beganMs)];
+    const before = tally(earlier, () => true);
+    const after = tally(later, () => true);
+    const cogs = compareCogs(earlier, later, cassetteLength);
     return group.adjustments.map(({ at, parameter, amount, unit }) => ({
       at,
       parameter,

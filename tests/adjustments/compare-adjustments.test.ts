@@ -84,6 +84,17 @@ describe('before and after an adjustment', () => {
     expect(whole.before.shifts).toBe(70);
   });
 
+  it('sets no sudden fault against an adjustment that came before it', () => {
+    const rides = [ride(0, 60, 12), ride(2, 60, 0), ride(4, 60, 50)];
+    const [cured] = compareAdjustments(rides, [adjusted(1)], 4, start + 4 * dayMs);
+    expect(cured.after).toMatchObject({ shifts: 60, missed: 0 });
+    expect(cured.probabilityBetter).toBeGreaterThan(0.999);
+    // trouble that began with the first shifts after the adjustment may be its own work
+    const [spoilt] = compareAdjustments([rides[1], rides[2]], [adjusted(3)], 4, start + 4 * dayMs + 5 * 60_000);
+    expect(spoilt.after.shifts).toBe(60);
+    expect(spoilt.probabilityBetter).toBeLessThan(0.01);
+  });
+
   it('leaves out rides without a clock: a log that counts from its own start, a recorder never set', () => {
     const undated = [12_000, Date.UTC(1989, 11, 31)].map((startMs) => ({ ...ride(0, 40, 4), startMs }));
     const [comparison] = compareAdjustments([ride(0, 30, 5), ...undated], [adjusted(1)], 4);
