@@ -7,7 +7,8 @@ import type { RideInQuestion } from './ride-in-question.ts';
 import { shiftContexts } from './shift-context.ts';
 import { revolutionsLikelihood, type ShiftTiming, usualDensity } from './shift-timing.ts';
 
-const LAGS_S = Array.from({ length: 23 }, (_, i) => -0.5 + i * 0.25);
+/** Below 0 for recorders that write a gear change down with the record after it. */
+const LAGS_S = Array.from({ length: 26 }, (_, i) => -1.25 + i * 0.25);
 const WIDTHS_S = [0.2, 0.45, 0.9, 1.5];
 const MAX_SHIFTS = 120;
 /** Lag and width when a ride has too few shifts to tell (assumption: between the recorders seen, 1 s and 3 s). */
@@ -47,14 +48,20 @@ export function estimateTiming(ride: RideInQuestion, shifts: readonly CommandedS
     const tables = chosen
       .map((j) => {
         const [context] = shiftContexts(ride, shifts, j, USUAL.lagS);
-        return arrivalTable(ride, shifts[j], { ...context, before: null, after: null }, riseWidthS);
+        const alone = { ...context, startCog: shifts[j].fromCog, before: null, after: null };
+        return arrivalTable(ride, shifts[j], alone, riseWidthS);
       })
-      .filter((table) => table.seen >= 3 && table.context.startCog === table.shift.fromCog);
+      .filter(tellsTiming);
     if (tables.length < MIN_SHIFTS) return { ...USUAL, jitterS };
     readings.push({ riseWidthS, scores: lagScores(tables, riseWidthS, jitterS, ride.clock) });
   }
   const best = readings.reduce((a, b) => ((max(b.scores) as number) > (max(a.scores) as number) ? b : a));
   return { lagS: meanLag(best.scores), riseWidthS: best.riseWidthS, jitterS };
+}
+
+/** Whether a shift tells how late the sensors are: the chain was where it was thought to be, and went to the cog asked for. */
+function tellsTiming({ rows, shift, stay, seen }: ArrivalTable): boolean {
+  return seen >= 3 && (max(rows.get(shift.toCog) as Float64Array) as number) > stay;
 }
 
 /** How well the shifts fit each lag, whatever their usual turns. */

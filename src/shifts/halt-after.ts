@@ -14,9 +14,10 @@ export function haltAfter(log: RideLog, from: number, withinS: number, leastS: n
   const { timeS, speedMps } = log;
   for (let i = from; i <= timeS.length; i++) {
     if (i === timeS.length) return { inS: timeS[i - 1] - timeS[from], lastsS: Number.POSITIVE_INFINITY };
-    if (timeS[i] - timeS[from] >= withinS) break;
-    if (i > 0 && timeS[i] - timeS[i - 1] > leastS)
+    // a recording pause begins with the record before it: the one after may lie far beyond what is looked at
+    if (i > 0 && timeS[i] - timeS[i - 1] > leastS && timeS[i - 1] - timeS[from] < withinS)
       return { inS: Math.max(0, timeS[i - 1] - timeS[from]), lastsS: timeS[i] - timeS[i - 1] };
+    if (timeS[i] - timeS[from] >= withinS) break;
     if (!(speedMps[i] < STANDING_MPS)) continue;
     let k = i;
     while (k < timeS.length && !(speedMps[k] >= STANDING_MPS)) k++;

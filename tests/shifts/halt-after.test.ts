@@ -1,0 +1,27 @@
+import { describe, expect, it } from 'vitest';
+import { haltAfter } from '../../src/shifts/halt-after.ts';
+import { madeLog } from '../gear-trace/made-ride.ts';
+
+const rolling = (seconds: number): number[] => Array(seconds).fill(5);
+const log = (speedMps: number[], timeS?: number[]) => ({
+  ...madeLog({ speedMps, cadenceRpm: speedMps.map(() => 0) }),
+  timeS: Float64Array.from(timeS ?? speedMps.keys()),
+});
+
+describe('haltAfter', () => {
+  it('finds the first halt that lasts, and how long it takes until then', () => {
+    const ride = log([...rolling(4), 0, 0, 5, 5, ...Array(20).fill(0), ...rolling(9)]);
+    expect(haltAfter(ride, 0, 30, 15)).toEqual({ inS: 8, lastsS: 20 });
+    expect(haltAfter(ride, 0, 30, 25)).toEqual({ inS: Number.POSITIVE_INFINITY, lastsS: 0 });
+    expect(haltAfter(ride, 0, 5, 15)).toEqual({ inS: Number.POSITIVE_INFINITY, lastsS: 0 });
+  });
+
+  it.each([40, 180, 3600])('takes a recording pause of %i s for one, however long', (pauseS) => {
+    const timeS = [...Array(10).keys(), ...[0, 1, 2].map((s) => 9 + pauseS + s)];
+    expect(haltAfter(log(rolling(13), timeS), 0, 45, 15)).toEqual({ inS: 9, lastsS: pauseS });
+  });
+
+  it('takes the end of the ride for one', () => {
+    expect(haltAfter(log(rolling(10)), 2, 45, 15)).toEqual({ inS: 7, lastsS: Number.POSITIVE_INFINITY });
+  });
+});
