@@ -14,6 +14,9 @@ const MOST_OFF = 0.15;
 /** Rollout and rings may be written this far off (log), in these steps. */
 const SCALE_REACH = 0.05;
 const SCALE_STEP = 0.01;
+/** The rollout of a usual wheel, for a bike file that names none, m; its scale is known less well. */
+const USUAL_ROLLOUT_M = 2.12;
+const USUAL_REACH = 0.08;
 
 /**
  * Which cog each recorded tooth count stands for where the records hold no positions and other teeth than the bike's: by the teeth
@@ -52,8 +55,10 @@ export function recordedCogs(
   });
   let best = byTeeth;
   let least = Number.POSITIVE_INFINITY;
-  for (let off = -SCALE_REACH; off <= SCALE_REACH + 1e-9; off += SCALE_STEP) {
-    const scale = Math.log(bikeRolloutMm(bike) / 1000) + off;
+  const writtenM = bikeRolloutMm(bike) / 1000;
+  const reach = Number.isNaN(writtenM) ? USUAL_REACH : SCALE_REACH;
+  for (let off = -reach; off <= reach + 1e-9; off += SCALE_STEP) {
+    const scale = Math.log(Number.isNaN(writtenM) ? USUAL_ROLLOUT_M : writtenM) + off;
     const misfit: PlaceMisfit = (teeth, place) => {
       const of = shown.get(teeth) ?? [];
       const total = of.reduce((sum, { share }) => sum + share, 0);

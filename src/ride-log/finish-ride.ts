@@ -3,7 +3,7 @@ import { counted } from '../numeric/counted.ts';
 import { gearColumns } from './gear-columns.ts';
 import { hasClock } from './has-clock.ts';
 import { type BoundedColumn, possibleRange, setAsideImpossible } from './impossible-values.ts';
-import { mergeTies } from './merge-ties.ts';
+import { mergeTies, type OrderedColumns } from './merge-ties.ts';
 import { orderRecords } from './order-records.ts';
 import type { RideDraft } from './ride-draft.ts';
 import type { Pause, RideLog } from './ride-log.ts';
@@ -21,7 +21,7 @@ export function finishRide(draft: RideDraft, fileTypes: readonly string[] = []):
     draft.warn('records-without-time', `${counted(draft.timeless, 'record')} without a time: left out.`);
   const { order, clockJumps, backward } = orderRecords(draft.timeMs.values(), draft.runStarts);
   const columns = mergeTies(draft, order);
-  warnOfOrder(draft, clockJumps, backward, columns.repeated);
+  warnOfOrder(draft, clockJumps, backward, columns);
   setAside(draft, 'cadence', columns.cadenceRpm);
   setAside(draft, 'power', columns.powerW);
 
@@ -81,7 +81,12 @@ function noRecords(draft: RideDraft, fileTypes: readonly string[]): FileError {
   return new FileError(draft.file, 'no-records', `holds no ride records${calls}`, mend);
 }
 
-function warnOfOrder(draft: RideDraft, clockJumps: number, backward: number, repeated: number): void {
+function warnOfOrder(
+  draft: RideDraft,
+  clockJumps: number,
+  backward: number,
+  { repeated, beyondSeconds }: OrderedColumns,
+): void {
   if (clockJumps > 0)
     draft.warn(
       'clock-jump',
@@ -94,6 +99,11 @@ function warnOfOrder(draft: RideDraft, clockJumps: number, backward: number, rep
     );
   if (repeated > 0)
     draft.warn('repeated-time', `${counted(repeated, 'record')} with the time of another: joined with it.`);
+  if (beyondSeconds > 0)
+    draft.warn(
+      'several-a-second',
+      `The log holds several records a second; they are read one a second (${counted(beyondSeconds, 'record')} joined with the next).`,
+    );
 }
 
 function setAside(draft: RideDraft, column: BoundedColumn, values: Float64Array): void {

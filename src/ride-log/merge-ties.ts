@@ -1,3 +1,4 @@
+import { median } from 'd3-array';
 import type { RideDraft } from './ride-draft.ts';
 
 /** The draft's columns in order, one record a moment. `starts`: where each run begins. */
@@ -10,18 +11,31 @@ export interface OrderedColumns {
   readonly pathM: Float64Array;
   readonly starts: readonly number[];
   readonly repeated: number;
+  /** Records beyond one a second, in a log that is written faster. */
+  readonly beyondSeconds: number;
 }
+
+/** Logs are read second by second: one whose records mostly follow one another faster than this is joined to seconds, ms. Fewer records do not tell. */
+const FAST_MS = 700;
+const LEAST_RECORDS = 60;
 
 /**
  * Takes the records `order` out of the draft. Records of the same moment become one: of each column the last value
- * that is not missing, since some devices write one record with the speed and a second with the cadence.
+ * that is not missing, since some devices write one record with the speed and a second with the cadence. So do the records of one
+ * second where the log is written several times a second: everything that is weighed later counts by records of about a second.
  */
 export function mergeTies(draft: RideDraft, order: Uint32Array): OrderedColumns {
   const time = draft.timeMs.values();
   const place = new Uint32Array(order.length);
+  const steps = Float64Array.from(order, (record, k) => (k === 0 ? 0 : time[record] - time[order[k - 1]]));
+  const fast = order.length >= LEAST_RECORDS && (median(steps.filter((step) => step > 0)) ?? FAST_MS) < FAST_MS;
+  const second = (record: number): number => Math.floor((time[record] - time[order[0]]) / 1000);
   let length = 0;
+  let repeated = 0;
   for (let k = 0; k < order.length; k++) {
-    if (k === 0 || time[order[k]] !== time[order[k - 1]]) length++;
+    const same = k > 0 && steps[k] === 0;
+    if (same) repeated++;
+    else if (k === 0 || !fast || second(order[k]) !== second(order[k - 1])) length++;
     place[k] = length - 1;
   }
   const gather = (values: Float64Array): Float64Array => {
@@ -37,7 +51,8 @@ export function mergeTies(draft: RideDraft, order: Uint32Array): OrderedColumns 
     distanceM: gather(draft.distanceM.values()),
     pathM: gather(draft.pathM.values()),
     starts: runStarts(draft.runStarts, order, place),
-    repeated: order.length - length,
+    repeated,
+    beyondSeconds: order.length - length - repeated,
   };
 }
 

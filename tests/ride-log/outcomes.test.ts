@@ -39,6 +39,16 @@ describe('impossible values are set aside, never averaged in', () => {
     expect(ride.timeS.at(-1)).toBe(49);
   });
 
+  test('several records a second are read one a second', () => {
+    const rows = Array.from({ length: 400 }, (_, i) => `${i / 4},${5 + i / 1000},${80 + (i % 4)}`);
+    const bytes = new TextEncoder().encode(`time_s,speed_mps,cadence_rpm\n${rows.join('\n')}\n`);
+    const ride = readRideLog('fast.csv', bytes);
+    expect(codes(ride)).toContain('several-a-second');
+    expect(ride.timeS.length).toBe(100);
+    expect(ride.timeS[99] - ride.timeS[98]).toBe(1);
+    expect([ride.speedMps[1], ride.cadenceRpm[1]]).toEqual([5.007, 83]);
+  });
+
   test('a clock that was never set', () => {
     expect(codes(ofRecords(plainRecords(20, 1000)))).toEqual(['clock-not-set']);
   });
