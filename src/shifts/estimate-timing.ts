@@ -9,12 +9,17 @@ import { revolutionsLikelihood, type ShiftTiming, usualDensity } from './shift-t
 
 /** Below 0 for recorders that write a gear change down with the record after it. */
 const LAGS_S = Array.from({ length: 26 }, (_, i) => -1.25 + i * 0.25);
+/** Such are rare: what a lag further below 0 than a record's own rounding costs, as log (assumption of ours). */
+const AHEAD_S = -0.5;
+const AHEAD_COST = 3;
 const WIDTHS_S = [0.2, 0.45, 0.9, 1.5];
 const MAX_SHIFTS = 120;
 /** Lag and width when a ride has too few shifts to tell (assumption: between the recorders seen, 1 s and 3 s). */
 const USUAL = { lagS: 1, riseWidthS: 0.45 };
 /** Jitter of whole-second and of exact gear records (assumption; devices seen give or take up to 1 s). */
 const JITTER_S = { wholeSeconds: 0.25, exact: 0.16 };
+/** The chain's start is looked up as though sensors were not late at all: later, a sensor that is not late shows the new cog already. */
+const NO_LAG_S = 0;
 const MIN_SHIFTS = 8;
 /**
  * How many turns of the cranks most of a ride's shifts may take, and how likely that is beforehand: a bike in order needs about half a
@@ -47,9 +52,8 @@ export function estimateTiming(ride: RideInQuestion, shifts: readonly CommandedS
   for (const riseWidthS of WIDTHS_S) {
     const tables = chosen
       .map((j) => {
-        const [context] = shiftContexts(ride, shifts, j, USUAL.lagS);
-        const alone = { ...context, startCog: shifts[j].fromCog, before: null, after: null };
-        return arrivalTable(ride, shifts[j], alone, riseWidthS);
+        const [context] = shiftContexts(ride, shifts, j, NO_LAG_S);
+        return arrivalTable(ride, shifts[j], { ...context, before: null, after: null }, riseWidthS);
       })
       .filter(tellsTiming);
     if (tables.length < MIN_SHIFTS) return { ...USUAL, jitterS };
@@ -60,8 +64,8 @@ export function estimateTiming(ride: RideInQuestion, shifts: readonly CommandedS
 }
 
 /** Whether a shift tells how late the sensors are: the chain was where it was thought to be, and went to the cog asked for. */
-function tellsTiming({ rows, shift, stay, seen }: ArrivalTable): boolean {
-  return seen >= 3 && (max(rows.get(shift.toCog) as Float64Array) as number) > stay;
+function tellsTiming({ rows, shift, context, stay, seen }: ArrivalTable): boolean {
+  return seen >= 3 && context.startCog === shift.fromCog && (max(rows.get(shift.toCog) as Float64Array) as number) > stay;
 }
 
 /** How well the shifts fit each lag, whatever their usual turns. */
@@ -73,9 +77,11 @@ function lagScores(
 ): Float64Array {
   return Float64Array.from(LAGS_S, (lagS) => {
     const fits = tables.map((table) => turnsFit(table, { lagS, riseWidthS, jitterS }, clock));
+    const ahead = lagS < AHEAD_S ? AHEAD_COST : 0;
     return logSumExp(
       USUAL_TURNS.map(
-        ({ density, logPrior }) => BELIEVED * (logPrior + fits.reduce((sum, fit) => sum + fitScore(fit, density), 0)),
+        ({ density, logPrior }) =>
+          BELIEVED * (logPrior + fits.reduce((sum, fit) => sum + fitScore(fit, density), 0)) - ahead,
       ),
     );
   });
