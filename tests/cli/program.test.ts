@@ -1,7 +1,8 @@
 import { spawn } from 'node:child_process';
+import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 
-const root = new URL('../..', import.meta.url).pathname;
+const root = fileURLToPath(new URL('../..', import.meta.url));
 const program = ['--import', 'tsx', `${root}tests/cli/cogwright-main.ts`];
 
 describe('the program on its own', () => {

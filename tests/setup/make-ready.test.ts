@@ -12,9 +12,10 @@ import {
 } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 
-const setup = new URL('../../src/setup', import.meta.url).pathname;
+const setup = fileURLToPath(new URL('../../src/setup', import.meta.url));
 
 /**
  * A small project with the real setup scripts, an `npm` that only writes down that it was called and leaves npm's
