@@ -23,7 +23,7 @@ async function serveOrStop(options) {
     return await serve(options);
   } catch (error) {
     process.stderr.write(`cogwright: ${error.code ? error.message : error.stack}\n`);
-    process.exit(2);
+    process.exit(error.code ? 2 : 70);
   }
 }
 

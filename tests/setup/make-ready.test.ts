@@ -118,9 +118,9 @@ describe('makeReady', () => {
     expect(built()).toBe(4);
   });
 
-  it('says what failed and ends with 1, and tries again the next time', () => {
+  it('says what failed and ends with 70, and tries again the next time', () => {
     const failed = makeReady({ NPM_FAILS: '1' });
-    expect(failed.status).toBe(1);
+    expect(failed.status).toBe(70);
     expect(failed.stderr).toContain('could not be installed');
     expect(makeReady().status).toBe(0);
   });
