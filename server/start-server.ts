@@ -161,6 +161,8 @@ async function shutDown(
   threads: readonly WorkerPool[],
   samplesLoaded: Promise<void>,
 ): Promise<void> {
+  // Takes up nothing more from here on: what was begun now would only be broken off.
+  const worked = queue.close();
   const closed = new Promise<void>((resolve) => server.close(() => resolve()));
   streams.endAll();
   server.closeIdleConnections();
@@ -168,7 +170,7 @@ async function shutDown(
   await closed;
   clearTimeout(lastCall);
   await Promise.all(threads.map((pool) => pool.close()));
-  await Promise.all([queue.close(), samplesLoaded]);
+  await Promise.all([worked, samplesLoaded]);
   sql.database.close();
   folder.release();
   log.info('stopped');
