@@ -192,6 +192,16 @@ describe('an upload', () => {
 });
 
 describe('an upload that goes wrong', () => {
+  it('whose kept file has gone says so', async () => {
+    const { body } = await api.send(`/api/uploads?bike=${await newBike()}`, [tinyRide(603)]);
+    await api.settled();
+    const { rideId } = body.files[0];
+    server.services.raw.remove(findRide(server.services.sql, rideId)?.keptSha256 as string);
+    const answer = await api.get(`/api/rides/${rideId}/file`);
+    expect(answer).toMatchObject({ status: 404, body: { error: { code: 'file-missing' } } });
+    expect(answer.body.error.message).toContain('tiny-603.csv');
+  });
+
   it('is refused where no files are sent as a form', async () => {
     const answer = await api.post('/api/uploads', { files: [] });
     expect(answer).toMatchObject({ status: 415, body: { error: { code: 'wrong-type' } } });
