@@ -3,6 +3,7 @@ import { fileURLToPath } from 'node:url';
 import { pino } from 'pino';
 import { defaultDataFolder } from './data-folder/default-data-folder.ts';
 import { startServer } from './start-server.ts';
+import { stopOnSignal } from './stop-on-signal.ts';
 import { WeakTokenError } from './strangers/listen-error.ts';
 import { isLoopback } from './strangers/loopback.ts';
 import { newToken, shortestToken } from './strangers/token-check.ts';
@@ -29,11 +30,12 @@ const below = (path: string): string => fileURLToPath(new URL(path, root));
 
 /**
  * Starts the server, says on standard output where it is and where its data lies, and logs to standard error: one line
- * a request and a job.
+ * a request and a job. Ctrl+C, or being asked by the system to end, stops it in order and ends the process.
  *
+ * @returns where it is, and what is aborted as soon as it stops
  * @throws DataFolderError, ListenError, WeakTokenError with a message for the person at the terminal
  */
-export async function serve(options: ServeOptions): Promise<{ url: string; close(): Promise<void> }> {
+export async function serve(options: ServeOptions): Promise<{ url: string; stopping: AbortSignal }> {
   const listen = options.listen ?? '127.0.0.1';
   const data = options.data ?? defaultDataFolder();
   if (options.token !== undefined && options.token.length < shortestToken) throw new WeakTokenError(shortestToken);
@@ -50,9 +52,10 @@ export async function serve(options: ServeOptions): Promise<{ url: string; close
     page: below('dist/web'),
     log,
   });
+  const stopping = stopOnSignal(server.close);
   const opened = token === null ? server.url : `${server.url}/?token=${encodeURIComponent(token)}`;
   process.stdout.write(
     `cogwright is at ${opened}\nIts data are in ${server.services.folder.path}\nStop it with Ctrl+C.\n`,
   );
-  return { url: server.url, close: server.close };
+  return { url: server.url, stopping };
 }

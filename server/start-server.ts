@@ -10,6 +10,7 @@ import { UploadGate } from './intake/upload-gate.ts';
 import { RawStore } from './raw/raw-store.ts';
 import { loadSamples } from './samples/load-samples.ts';
 import type { Services, UploadLimits } from './services.ts';
+import { listBikes } from './store/bike-store.ts';
 import { openDatabase } from './store/open-database.ts';
 import type { Sql } from './store/sql.ts';
 import { ListenError } from './strangers/listen-error.ts';
@@ -74,6 +75,9 @@ export async function startServer(options: StartOptions): Promise<RunningServer>
     const recovered = recover(folder, sql, raw);
     if (recovered.halves + recovered.orphans > 0)
       options.log.info(recovered, 'halves of an earlier run were thrown away');
+    for (const { id, readable } of listBikes(sql))
+      if (!readable)
+        options.log.error({ bikeId: id }, 'what is stored of this bike is no bike; its drivetrain is not known');
     return await run(options, folder, sql, raw);
   } catch (error) {
     sql?.database.close();
@@ -157,6 +161,8 @@ async function shutDown(
   threads: readonly WorkerPool[],
   samplesLoaded: Promise<void>,
 ): Promise<void> {
+  // Takes up nothing more from here on: what was begun now would only be broken off.
+  const worked = queue.close();
   const closed = new Promise<void>((resolve) => server.close(() => resolve()));
   streams.endAll();
   server.closeIdleConnections();
@@ -164,7 +170,7 @@ async function shutDown(
   await closed;
   clearTimeout(lastCall);
   await Promise.all(threads.map((pool) => pool.close()));
-  await Promise.all([queue.close(), samplesLoaded]);
+  await Promise.all([worked, samplesLoaded]);
   sql.database.close();
   folder.release();
   log.info('stopped');

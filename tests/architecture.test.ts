@@ -1,8 +1,9 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { dirname, join, relative } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 
-const root = new URL('..', import.meta.url).pathname;
+const root = fileURLToPath(new URL('..', import.meta.url));
 
 /** Stages of src from first to last: a file imports from its own stage and from stages before it, types included. */
 const stageOrder = [
@@ -122,6 +123,13 @@ describe('files', () => {
         .map(() => file),
     );
     expect(named).toEqual([]);
+  });
+
+  it('turn their own address into a path by fileURLToPath, so that a clone may lie under any name', () => {
+    const broken = codeFiles.filter((file) =>
+      /import\.meta\.url\)\.pathname/.test(readFileSync(join(root, file), 'utf8')),
+    );
+    expect(broken).toEqual([]);
   });
 
   it('are named in kebab-case', () => {

@@ -19,6 +19,8 @@ export const manifestShape = z.object({
   format: z.literal(archiveFormat),
   version: z.number().int().min(1),
   madeAt: z.iso.datetime(),
+  /** Rides of `rides.json` whose file was no longer in the data folder: their entry is empty. */
+  missing: z.array(z.object({ file: z.string().max(400), sha256 })).default([]),
 });
 
 /** `bikes.json`. */
@@ -28,6 +30,8 @@ export const archivedBikesShape = z.array(
     bike: bikeSchema,
     source: z.enum(['given', 'guessed']),
     sample: z.boolean().default(false),
+    /** What was said when it was guessed. */
+    notes: z.array(z.object({ code: z.string(), message: z.string() })).default([]),
     adjustments: z.array(adjustmentLogShape),
   }),
 );

@@ -20,8 +20,8 @@ export function mergeBikes(sql: Sql, archive: Pick<OpenArchive, 'bikes' | 'rides
   const adjustments = { added: 0, known: 0 };
   for (const archived of archive.bikes) {
     const here = sameBike(sql, archived, archive);
-    const { bike, source, sample, id } = archived;
-    const bikeId = here?.id ?? insertBike(sql, bike, source, { id, sample });
+    const { bike, source, sample, notes, id } = archived;
+    const bikeId = here?.id ?? insertBike(sql, bike, source, { id, sample, notes });
     bikes[here ? 'merged' : 'added']++;
     bikeIds.set(id, bikeId);
     const added = mergeAdjustments(sql, bikeId, archived);

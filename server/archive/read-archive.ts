@@ -104,7 +104,7 @@ async function unpack(
   mostBytes: number,
 ): Promise<void> {
   const entry = entries.get(`raw/${ride.sha256}`);
-  if (!entry) throw bad('lacks the file of a ride that it lists');
+  if (!entry?.uncompressedSize) throw bad('lacks the file of a ride that it lists');
   const hash = createHash('sha256');
   await pipeline(
     await zip.openReadStreamPromise(entry),

@@ -60,75 +60,78 @@ export async function receiveFiles<Taken>(
   return Promise.all(results);
 }
 
+/** Draws the request through the parser; ends when every file has begun and been read to its end. */
 function parse(
   request: Request,
   limits: ReceiveLimits,
   onFile: (stream: Readable, name: string) => void,
 ): Promise<void> {
   return new Promise((resolve, reject) => {
-    let parser: busboy.Busboy;
-    try {
-      parser = busboy({
-        headers: request.headers,
-        defParamCharset: 'utf8',
-        limits: {
-          files: limits.files,
-          // Busboy calls a file too large as soon as it reaches the limit.
-          fileSize: limits.fileBytes + 1,
-          fields: 10,
-          fieldSize: 1024,
-          parts: limits.files + 10,
-          headerPairs: 50,
-        },
-      });
-    } catch {
-      reject(new RequestError(400, 'invalid-request', 'The files are not sent as multipart/form-data should be.'));
-      return;
-    }
+    const parser = formParser(request, limits);
     const fail = (error: RequestError): void => {
       request.unpipe(parser);
       request.resume();
       parser.destroy(error);
       reject(error);
     };
-    const tooMany = (): void =>
-      fail(
-        new RequestError(
-          413,
-          'too-many-files',
-          `At most ${limits.files} files can be sent at once. Send the others in a second go.`,
-        ),
-      );
-    const brokeOff = (): void =>
-      fail(
-        new RequestError(
-          400,
-          'invalid-request',
-          'The files broke off while being sent. Send them again; what was kept already is not taken twice.',
-        ),
-      );
     parser.on('file', (_field, stream, info) => onFile(stream, displayName(info.filename)));
-    parser.on('filesLimit', tooMany);
-    parser.on('partsLimit', tooMany);
-    parser.on('error', brokeOff);
+    parser.on('filesLimit', () => fail(tooMany(limits)));
+    parser.on('partsLimit', () => fail(tooMany(limits)));
+    parser.on('error', () => fail(brokeOff()));
     parser.on('close', () => {
       request.setTimeout(0);
       resolve();
     });
-    request.on('aborted', brokeOff);
+    request.on('aborted', () => fail(brokeOff()));
     request.setTimeout(limits.silentMs, () => {
-      fail(
-        new RequestError(
-          408,
-          'too-slow',
-          `Nothing came for ${limits.silentMs / 1000} seconds. Look to the connection, then send the files again; what was kept already is not taken twice.`,
-        ),
-      );
+      fail(tooSlow(limits));
       request.destroy();
     });
     request.pipe(parser);
   });
 }
+
+/** @throws RequestError `invalid-request` where the request is no form with files */
+function formParser({ headers }: Request, limits: ReceiveLimits): busboy.Busboy {
+  try {
+    return busboy({
+      headers,
+      defParamCharset: 'utf8',
+      limits: {
+        files: limits.files,
+        // Busboy calls a file too large as soon as it reaches the limit.
+        fileSize: limits.fileBytes + 1,
+        fields: 10,
+        fieldSize: 1024,
+        parts: limits.files + 10,
+        headerPairs: 50,
+      },
+    });
+  } catch {
+    throw new RequestError(400, 'invalid-request', 'The files are not sent as multipart/form-data should be.');
+  }
+}
+
+const tooMany = ({ files }: ReceiveLimits): RequestError =>
+  new RequestError(
+    413,
+    'too-many-files',
+    `At most ${files} files can be sent at once. Send the others in a second go.`,
+  );
+
+const brokeOff = (): RequestError =>
+  new RequestError(
+    400,
+    'invalid-request',
+    'The files broke off while being sent. Send them again; what was kept already is not taken twice.',
+  );
+
+const tooSlow = ({ silentMs }: ReceiveLimits): RequestError =>
+  new RequestError(
+    408,
+    'too-slow',
+    `Nothing came for ${silentMs / 1000} seconds. Look to the connection, then send the files again; what was kept already is not taken twice.`,
+  );
 
 async function store(stream: Readable, name: string, path: string, limits: ReceiveLimits): Promise<RefusedFile | null> {
   let tooLarge = false;

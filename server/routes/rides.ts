@@ -131,6 +131,8 @@ export const rideRoutes = [
     answers: { 200: { description: 'The file', contentType: 'application/octet-stream' } },
     handle: async ({ params: { id }, response }, { raw, ...services }) => {
       const ride = needRide(services, id);
+      if (!raw.has(ride.keptSha256))
+        throw new RequestError(404, 'file-missing', `${ride.file}: its file is no longer in the data folder.`);
       response.attachment(ride.file).set({ 'content-type': 'application/octet-stream', 'cache-control': 'no-store' });
       await pipeline(createReadStream(raw.path(ride.keptSha256)), response);
       return sent;

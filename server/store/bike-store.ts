@@ -1,5 +1,6 @@
 import { type Bike, bikeSchema } from '../../src/drivetrain/bike.ts';
 import type { Warning } from '../../src/errors/warning.ts';
+import { guessDrivetrain } from '../engine.ts';
 import { newId } from './new-id.ts';
 import type { Sql } from './sql.ts';
 import type { BikeTable } from './tables.ts';
@@ -13,19 +14,41 @@ export interface StoredBike {
   readonly sample: boolean;
   /** What was said when it was guessed; empty for a bike that its rider wrote down. */
   readonly notes: readonly Warning[];
+  /** False where what is stored is no bike: one whose drivetrain is not known stands in for it. */
+  readonly readable: boolean;
   readonly drivetrainVersion: number;
   readonly revision: number;
 }
 
 const fromRow = (row: BikeTable): StoredBike => ({
   id: row.id,
-  bike: bikeSchema.parse(JSON.parse(row.spec)),
   source: row.source,
   sample: row.sample === 1,
-  notes: JSON.parse(row.notes),
+  ...written(row),
   drivetrainVersion: row.drivetrain_version,
   revision: row.revision,
 });
+
+/**
+ * The bike as it was written down. A row that is no bike must not take all others with it: it stands as one whose
+ * drivetrain is not known, under its own name, and stays in the database as it is until someone describes the bike.
+ */
+function written({ spec, notes }: Pick<BikeTable, 'spec' | 'notes'>): Pick<StoredBike, 'bike' | 'notes' | 'readable'> {
+  const found = parsed(spec);
+  const bike = bikeSchema.safeParse(found);
+  if (bike.success) return { bike: bike.data, notes: JSON.parse(notes), readable: true };
+  const unknown = guessDrivetrain([]);
+  const name = bikeSchema.shape.name.safeParse((found as { name?: unknown } | null)?.name);
+  return { bike: { ...unknown.bike, ...(name.success && { name: name.data }) }, notes: unknown.notes, readable: false };
+}
+
+function parsed(text: string): unknown {
+  try {
+    return JSON.parse(text);
+  } catch {
+    return null;
+  }
+}
 
 /** Returns its id, a new one unless one is named. */
 export function insertBike(
@@ -66,7 +89,7 @@ export const listBikes = (sql: Sql): StoredBike[] =>
 export function replaceBike(sql: Sql, stored: StoredBike, bike: Bike): void {
   const { name: _was, ...before } = stored.bike;
   const { name: _is, ...after } = bike;
-  const same = JSON.stringify(before) === JSON.stringify(after);
+  const same = stored.readable && JSON.stringify(before) === JSON.stringify(after);
   sql.run(
     sql.build
       .updateTable('bike')

@@ -95,11 +95,17 @@ export const insertRide = (sql: Sql, ride: NewRide): void =>
     sql.build.insertInto('ride').values({ ...ride, uploaded_at: Date.now(), status: 'queued', attempts: 0 }),
   );
 
-/** Puts the ride on a bike; it is analysed again there. */
-export const placeRide = (sql: Sql, rideId: string, bikeId: string): void =>
-  void sql.run(
+/**
+ * Puts the ride on a bike; it is analysed again there. What was found with another bike's cogs goes at once, since
+ * drivetrain versions tell apart the drivetrains of one bike, not those of two.
+ */
+export function placeRide(sql: Sql, rideId: string, bikeId: string): void {
+  const elsewhere = sql.build.selectFrom('ride').select('id').where('id', '=', rideId).where('bike_id', '!=', bikeId);
+  sql.run(sql.build.deleteFrom('ride_analysis').where('ride_id', 'in', elsewhere));
+  sql.run(
     sql.build.updateTable('ride').set({ bike_id: bikeId, status: 'queued', attempts: 0 }).where('id', '=', rideId),
   );
+}
 
 /** Removes the ride with its analysis and judgements. Its file is removed by the caller afterwards. */
 export const deleteRide = (sql: Sql, rideId: string): void =>

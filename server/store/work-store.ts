@@ -60,6 +60,16 @@ export const beginAttempt = (sql: Sql, rideId: string): void =>
       .where('id', '=', rideId),
   );
 
+/** Counts a try no longer: the server was told to stop, which says nothing of the ride. */
+export const takeBackAttempt = (sql: Sql, rideId: string): void =>
+  void sql.run(
+    sql.build
+      .updateTable('ride')
+      .set((expression) => ({ attempts: expression('attempts', '-', 1) }))
+      .where('id', '=', rideId)
+      .where('attempts', '>', 0),
+  );
+
 /** With what a result was worked out; it is worth nothing if the ride has moved on since. */
 export interface WorkedWith {
   readonly bikeId: string;

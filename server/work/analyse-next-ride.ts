@@ -1,7 +1,14 @@
 import { engineVersion } from '../engine.ts';
 import { countsAfter } from '../judgements/counts-after.ts';
 import { findBike } from '../store/bike-store.ts';
-import { beginAttempt, failRide, finishRide, type WaitingRide, type WorkedWith } from '../store/work-store.ts';
+import {
+  beginAttempt,
+  failRide,
+  finishRide,
+  takeBackAttempt,
+  type WaitingRide,
+  type WorkedWith,
+} from '../store/work-store.ts';
 import type { RideFault } from './tasks.ts';
 import type { WorkBench } from './work-bench.ts';
 import { workFault } from './work-fault.ts';
@@ -44,10 +51,9 @@ export async function analyseNextRide(bench: WorkBench, ride: WaitingRide): Prom
   } catch (error) {
     if (!(error instanceof WorkFailed)) throw error;
     const fault = workFault(ride.file, error);
-    if (fault) {
-      if (fault.code === 'broke-off')
-        log.error({ job: 'analyse', rideId: ride.id, err: error.cause }, 'analysis broke off');
-      fail(fault);
-    }
+    if (!fault) return takeBackAttempt(sql, ride.id);
+    if (fault.code === 'broke-off')
+      log.error({ job: 'analyse', rideId: ride.id, err: error.cause }, 'analysis broke off');
+    fail(fault);
   }
 }

@@ -4,6 +4,7 @@ import { drivetrainUnknown } from '../../src/gear-trace/unknown-drivetrain.ts';
 import { readRideLog } from '../../src/ride-log/read-ride-log.ts';
 import type { RideLog } from '../../src/ride-log/ride-log.ts';
 import { guessDrivetrain as guessFromLogs } from '../engine.ts';
+import { soundGuess } from './sound-guess.ts';
 import type { GuessAnswer, GuessTask } from './tasks.ts';
 
 /** Guesses a drivetrain from files and says of each what could be read in it and what not. Stores nothing. */
@@ -24,7 +25,7 @@ export function guessDrivetrain({ files }: GuessTask): GuessAnswer {
     }
   });
   if (logs.length === 0) return { bike: null, certainty: 0, notes: [], files: told };
-  const { bike, certainty, notes } = guessFromLogs(logs);
+  const { bike, certainty, notes } = soundGuess(guessFromLogs(logs));
   const said = notes.map(({ message }) => message);
   return drivetrainUnknown(notes)
     ? { bike: null, certainty: 0, notes: said, files: told }

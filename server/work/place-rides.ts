@@ -5,6 +5,7 @@ import type { RideLog } from '../../src/ride-log/ride-log.ts';
 import { guessDrivetrain } from '../engine.ts';
 import { fitsBike, rungsOf } from './fits-bike.ts';
 import { rideFault } from './ride-fault.ts';
+import { soundGuess } from './sound-guess.ts';
 import type { CandidateBike, GuessedBike, KeptRide, PlaceAnswer, PlaceTask } from './tasks.ts';
 
 /**
@@ -21,7 +22,7 @@ export function placeRides({ rides, bikes }: PlaceTask): PlaceAnswer {
       .filter(({ fit }) => fit > 0)
       .sort((a, b) => b.fit - a.fit);
     if (best) return { fault: null, bikeId: best.bike.id, guess: betterGuess(best.bike, logs) };
-    const guess = guessDrivetrain(logs);
+    const guess = soundGuess(guessDrivetrain(logs));
     if (guess.certainty === 0 && bikes.length > 0) {
       const same = bikes.find(({ bike }) => teethOf(bike) === teethOf(guess.bike));
       const home = same ?? (bikes.length === 1 ? bikes[0] : undefined);
@@ -41,6 +42,6 @@ function betterGuess({ bike, guessed, recorded, rides }: CandidateBike, logs: re
   const shows = (end: 'rearTeeth' | 'frontTeeth', known: readonly number[]): boolean =>
     logs.some(({ gearRecords }) => gearRecords[end].some((teeth) => teeth > 0 && !known.includes(teeth)));
   if (!guessed || !(shows('rearTeeth', recorded.rear) || shows('frontTeeth', recorded.front))) return null;
-  const guess = guessDrivetrain([...rides.map(readKept), ...logs]);
+  const guess = soundGuess(guessDrivetrain([...rides.map(readKept), ...logs]));
   return guess.certainty > 0 && teethOf(guess.bike) !== teethOf(bike) ? guess : null;
 }

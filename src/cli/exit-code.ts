@@ -6,6 +6,8 @@ export const exitCode = {
   noRide: 1,
   /** Wrong usage, or a bad bike or adjustments file. */
   usage: 2,
+  /** A fault of the program itself: above what the contract uses, so that it is never taken for a verdict on the rides. */
+  ownFault: 70,
 } as const;
 
 /** One of `exitCode`. */

@@ -21,7 +21,7 @@ export async function main(args: readonly string[]): Promise<void> {
 }
 
 function codeOf(error: unknown): number {
-  if (!(error instanceof CommanderError)) return error instanceof CogwrightError ? exitCode.usage : exitCode.noRide;
+  if (!(error instanceof CommanderError)) return error instanceof CogwrightError ? exitCode.usage : exitCode.ownFault;
   return error.exitCode === 0 ? exitCode.done : exitCode.usage;
 }
 

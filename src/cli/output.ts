@@ -1,3 +1,6 @@
+import { exitCode } from './exit-code.ts';
+import { unwritable } from './write-error.ts';
+
 let watched = false;
 
 /**
@@ -10,14 +13,19 @@ export function endQuietlyOnBrokenPipe(): void {
   for (const stream of [process.stdout, process.stderr])
     stream.on('error', (error: NodeJS.ErrnoException) => {
       if (error.code === 'EPIPE') process.exit(process.exitCode ?? 0);
-      throw error;
+      // Thrown from here it would end the program with 1, as if no ride could be analysed.
+      process.exitCode = exitCode.usage;
     });
 }
 
-/** Writes a result to standard output and waits until the reader has taken it. */
+/**
+ * Writes a result to standard output and waits until the reader has taken it.
+ *
+ * @throws UsageError where it cannot be written
+ */
 export function writeResult(text: string): Promise<void> {
   return new Promise((resolve, reject) => {
-    process.stdout.write(text, (error) => (error ? reject(error) : resolve()));
+    process.stdout.write(text, (error) => (error ? reject(unwritable('standard output', null, error)) : resolve()));
   });
 }
 

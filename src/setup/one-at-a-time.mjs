@@ -1,8 +1,23 @@
-import { mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import {
+  closeSync,
+  fstatSync,
+  mkdirSync,
+  openSync,
+  readFileSync,
+  renameSync,
+  rmdirSync,
+  rmSync,
+  writeFileSync,
+} from 'node:fs';
 import { root } from './project.mjs';
 
 const lockFolder = `${root}dist/.making-ready`;
-const ownerFile = `${lockFolder}/pid`;
+const ownFolder = `${lockFolder}-${process.pid}`;
+
+/** How systems say that a folder cannot be moved onto one that holds something. */
+const taken = process.platform === 'win32' ? ['EPERM', 'EACCES', 'EEXIST'] : ['ENOTEMPTY', 'EEXIST'];
+
+let held = false;
 
 /**
  * Does `work` while no other command of this checkout installs or builds: two commands started together on a clean
@@ -13,30 +28,81 @@ export function oneAtATime(work) {
   try {
     work();
   } finally {
-    rmSync(lockFolder, { recursive: true, force: true });
+    release();
   }
 }
 
+/** The lock is a folder that is moved into place with its owner in it, so that it never stands without one. */
 function takeLock() {
+  mkdirSync(ownFolder, { recursive: true });
+  writeFileSync(`${ownFolder}/pid`, String(process.pid));
   try {
-    mkdirSync(`${root}dist`, { recursive: true });
-    mkdirSync(lockFolder);
-    writeFileSync(ownerFile, String(process.pid));
-    process.once('exit', () => rmSync(lockFolder, { recursive: true, force: true }));
-    return true;
+    renameSync(ownFolder, lockFolder);
   } catch (error) {
-    if (error.code !== 'EEXIST') throw error;
-    if (!ownerLives()) rmSync(lockFolder, { recursive: true, force: true });
+    rmSync(ownFolder, { recursive: true, force: true });
+    if (!taken.includes(error.code)) throw error;
+    buryIfDead();
     return false;
   }
+  held = true;
+  process.once('exit', release);
+  return true;
 }
 
-function ownerLives() {
+/** Moves the lock away before it is removed: removed bit by bit where it is, it could be another's in the middle. */
+function release() {
+  if (!held) return;
+  held = false;
+  renameSync(lockFolder, ownFolder);
+  rmSync(ownFolder, { recursive: true, force: true });
+}
+
+/**
+ * Moves the lock of an owner who was killed into a grave of its own. Of several that wait, each may find the same lock
+ * dead; the first fills its grave, and so keeps the others from moving a lock of the living there. For that graves stay.
+ */
+function buryIfDead() {
+  const dead = deadLock();
+  if (dead === null) return;
   try {
-    process.kill(Number(readFileSync(ownerFile, 'utf8')), 0);
-    return true;
+    renameSync(lockFolder, `${lockFolder}-left-${dead}`);
   } catch (error) {
-    return error.code === 'EPERM' || error.code === 'ENOENT';
+    if (error.code !== 'ENOENT' && !taken.includes(error.code)) throw error;
+  }
+}
+
+/** What tells the lock of an owner who is gone from every other lock; null where its owner lives, or it is gone by now. */
+function deadLock() {
+  let file;
+  try {
+    file = openSync(`${lockFolder}/pid`);
+  } catch {
+    removeIfEmpty();
+    return null;
+  }
+  try {
+    const { ino, mtimeMs } = fstatSync(file);
+    return lives(Number(readFileSync(file, 'utf8'))) ? null : `${ino}-${mtimeMs}`;
+  } finally {
+    closeSync(file);
+  }
+}
+
+/** A lock without an owner was left half made. Not every system moves a folder onto an empty one. */
+function removeIfEmpty() {
+  try {
+    rmdirSync(lockFolder);
+  } catch {
+    // Taken by another meanwhile, or gone: the next try will tell.
+  }
+}
+
+function lives(pid) {
+  if (!(pid > 0)) return false;
+  try {
+    return process.kill(pid, 0);
+  } catch (error) {
+    return error.code === 'EPERM';
   }
 }
 

@@ -12,9 +12,9 @@ export function run(command, args, { env = process.env, stdout = process.stderr 
   return result.error ? 127 : (result.status ?? 1);
 }
 
-/** Ends the program with a message where a step of making ready failed. */
+/** Ends the program with a message where a step of making ready failed; with 70, since 1 and 2 speak of rides and usage. */
 export function orStop(exitCode, message) {
   if (exitCode === 0) return;
   process.stderr.write(`cogwright: ${message}\n`);
-  process.exit(1);
+  process.exit(70);
 }

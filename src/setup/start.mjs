@@ -12,18 +12,19 @@ const { values } = parseArgs({
 });
 makeReady(allParts());
 const { serve } = await import('../../dist/server/serve.js');
-const { url } = await serveOrStop({ port: Number(values.port), data: values.data });
-for (const bike of sampleBikes()) await printReport(bike);
-process.stdout.write(
-  `These were the reports of the invented sample bikes. The page is at ${url} until you stop it with Ctrl+C.\n`,
-);
+const { url, stopping } = await serveOrStop({ port: Number(values.port), data: values.data });
+for (const bike of sampleBikes()) if (!stopping.aborted) await printReport(bike);
+if (!stopping.aborted)
+  process.stdout.write(
+    `These were the reports of the invented sample bikes. The page is at ${url} until you stop it with Ctrl+C.\n`,
+  );
 
 async function serveOrStop(options) {
   try {
     return await serve(options);
   } catch (error) {
     process.stderr.write(`cogwright: ${error.code ? error.message : error.stack}\n`);
-    process.exit(2);
+    process.exit(error.code ? 2 : 70);
   }
 }
 
@@ -35,16 +36,20 @@ function sampleBikes() {
     .filter((folder) => existsSync(`${root}${folder}/bike.json`));
 }
 
-/** Prints one bike's report in one piece, made by a program of its own so that the server goes on answering. */
+/**
+ * Prints one bike's report in one piece, made by a program of its own so that the server goes on answering. That program
+ * ends with the server.
+ */
 function printReport(bike) {
   const args = ['src/setup/cogwright.mjs', 'analyse', bike, '--bike', `${bike}/bike.json`];
   if (existsSync(`${root}${bike}/adjustments.csv`)) args.push('--adjustments', `${bike}/adjustments.csv`);
   return new Promise((resolve) => {
-    const child = spawn(process.execPath, args, { cwd: root, stdio: ['ignore', 'pipe', 'inherit'] });
+    const child = spawn(process.execPath, args, { cwd: root, stdio: ['ignore', 'pipe', 'inherit'], signal: stopping });
     const pieces = [];
     child.stdout.on('data', (piece) => pieces.push(piece));
+    child.on('error', resolve);
     child.on('close', () => {
-      process.stdout.write(`\n${Buffer.concat(pieces)}\n`);
+      if (!stopping.aborted) process.stdout.write(`\n${Buffer.concat(pieces)}\n`);
       resolve();
     });
   });

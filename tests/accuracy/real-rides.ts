@@ -1,4 +1,5 @@
 import { existsSync, readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
 import { type AnalysedRide, analyseRide, chooseBike } from '../../src/analyse.ts';
 import type { Bike } from '../../src/drivetrain/bike.ts';
 import { traceGears } from '../../src/gear-trace/trace-gears.ts';
@@ -33,7 +34,7 @@ export function realRidesTable({ seed, say = () => {} }: { seed: number; say?: (
   figures: Record<string, unknown> | null;
 } {
   if (!existsSync(new URL(long, folder)))
-    return { text: `Real rides: skipped, ${folder.pathname} is missing.`, figures: null };
+    return { text: `Real rides: skipped, ${fileURLToPath(folder)} is missing.`, figures: null };
   const log = readRideLog(long, readFileSync(new URL(long, folder)));
   say('the bike');
   const { bike } = chooseBike([log], null);

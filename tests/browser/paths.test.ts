@@ -1,6 +1,7 @@
 import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { basename, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { ZipFile } from 'yazl';
@@ -112,7 +113,7 @@ describe.skipIf(!browserPath)('with the real server', () => {
     await page.goto('/add');
     await loaded(page);
     await drop(page, before);
-    await drop(page, new URL('browser.ts', import.meta.url).pathname);
+    await drop(page, fileURLToPath(new URL('browser.ts', import.meta.url)));
     await page.getByLabel('Name of the bike').fill(name);
     await page.getByLabel('Chainrings').fill('32');
     await page.getByLabel('Cable').check();

@@ -1,7 +1,8 @@
 import { copyFileSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { Command } from 'commander';
+import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import { reportSchema } from '../../src/report/report-schema.ts';
 import { simulationFiles } from '../../src/simulate/simulation-files.ts';
 import { runCogwright } from './run-cogwright.ts';
@@ -152,6 +153,17 @@ describe('the program', () => {
     expect(code).toBe(2);
     expect(stdout).toBe('');
     expect(stderr).toMatch(/Did you mean analyse|--help|Usage/);
+  });
+});
+
+describe('a fault of the program itself', () => {
+  it('ends with a code of its own, not with the one that speaks of the rides', async () => {
+    const broken = vi.spyOn(Command.prototype, 'parseAsync').mockRejectedValueOnce(new TypeError('no such thing'));
+    const { code, stdout, stderr } = await runCogwright('analyse', at('hut'));
+    broken.mockRestore();
+    expect(code).toBe(70);
+    expect(stdout).toBe('');
+    expect(stderr).toContain('no such thing');
   });
 });
 

@@ -1,7 +1,9 @@
 import { spawn } from 'node:child_process';
+import { closeSync, existsSync, openSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 
-const root = new URL('../..', import.meta.url).pathname;
+const root = fileURLToPath(new URL('../..', import.meta.url));
 const program = ['--import', 'tsx', `${root}tests/cli/cogwright-main.ts`];
 
 describe('the program on its own', () => {
@@ -24,5 +26,24 @@ describe('the program on its own', () => {
     });
     await new Promise((resolve) => child.on('close', resolve));
     expect(stderr).toBe('');
+  });
+
+  it('says that its result could not be written, and ends with 2', async ({ skip }) => {
+    if (!existsSync('/dev/full')) skip('no file here is always full');
+    const full = openSync('/dev/full', 'w');
+    const ride = ['sample-rides/chough/ride-1.fit', '--bike', 'sample-rides/chough/bike.json'];
+    const child = spawn(process.execPath, [...program, 'analyse', ...ride], {
+      cwd: root,
+      stdio: ['ignore', full, 'pipe'],
+    });
+    closeSync(full);
+    let stderr = '';
+    child.stderr?.on('data', (chunk) => {
+      stderr += chunk;
+    });
+    expect(await new Promise((resolve) => child.on('close', resolve))).toBe(2);
+    expect(stderr).toBe(
+      'cogwright: standard output: could not be written: the disk is full. Free some space, or name a place on another disk.\n',
+    );
   });
 });

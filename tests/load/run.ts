@@ -3,6 +3,7 @@ import { once } from 'node:events';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
 import { startChild } from '../crash/server-child.ts';
 
@@ -27,14 +28,14 @@ const mostMs = 100;
 // biome-ignore lint/suspicious/noExplicitAny: answers are only walked through here
 type Loose = any;
 const data = mkdtempSync(join(tmpdir(), 'cogwright-load-'));
-const server = startChild(data, { samples: new URL('../../sample-rides', import.meta.url).pathname });
+const server = startChild(data, { samples: fileURLToPath(new URL('../../sample-rides', import.meta.url)) });
 const url = await server.url;
 const pause = (ms: number): Promise<void> => new Promise((resolve) => setTimeout(resolve, ms));
 
 const tookMs = new Map<string, number[]>();
 const errors: string[] = [];
 
-const script = new URL('./send-rides.ts', import.meta.url).pathname;
+const script = fileURLToPath(new URL('./send-rides.ts', import.meta.url));
 const sending = spawn(process.execPath, ['--import', 'tsx', script, url, values.senders, values.pause], {
   stdio: ['pipe', 'pipe', 'inherit'],
 });

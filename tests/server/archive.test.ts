@@ -2,6 +2,8 @@ import { createHash } from 'node:crypto';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { fromBufferPromise } from 'yauzl';
 import { ZipFile } from 'yazl';
+import { findRide } from '../../server/store/ride-store.ts';
+import { drivetrainUnknown } from '../../src/gear-trace/unknown-drivetrain.ts';
 import { CheckedApi, type Loose } from './checked-api.ts';
 import { hutBike, type MadeRide, madeRides, tinyRide } from './made-rides.ts';
 import { type TestServer, testServer } from './test-server.ts';
@@ -143,6 +145,38 @@ describe('an archive', () => {
     const [bike] = (await fromApi.get('/api/bikes')).body.bikes;
     for (const path of [`/api/bikes/${bike.id}?events=true`, `/api/bikes/${bike.id}/sheet`, `/api/rides/${kept.id}`])
       expect(JSON.stringify((await fromApi.get(path)).body)).not.toMatch(/46\.5\d\d|"lat"|"lon"|position_/);
+  });
+
+  it('carries along that a drivetrain is not known, and names the rides whose file is missing', async () => {
+    const [fifth, sixth] = [await testServer(), await testServer()];
+    try {
+      const [api, other] = [new CheckedApi(fifth.url), new CheckedApi(sixth.url)];
+      const { body } = await api.send('/api/uploads?positions=keep', [tinyRide(1), tinyRide(2), placed]);
+      await api.settled();
+      const [{ bike }] = (await api.get('/api/bikes')).body.bikes;
+      const lost = [body.files[1], body.files[2]];
+      for (const { rideId } of lost)
+        fifth.services.raw.remove(findRide(fifth.services.sql, rideId)?.keptSha256 as string);
+      const partly = await fetchArchive(fifth);
+      const manifest = JSON.parse(String((await unzip(partly)).get('manifest.json')));
+      const names = lost.map(({ name }: Loose) => name).sort();
+      expect(manifest.missing.map(({ file }: Loose) => file).sort()).toEqual(names);
+      const said = fifth.logged.filter(({ level }) => level === 50).map(({ rideId }) => rideId);
+      expect(said.sort()).toEqual(lost.map(({ rideId }: Loose) => rideId).sort());
+
+      const { body: merged } = await send(other, partly);
+      expect(merged.rides.added).toBe(1);
+      expect(merged.rides.refused.map(({ name }: Loose) => name).sort()).toEqual(names);
+      expect(merged.rides.refused[0].message).toContain('lacks the file');
+      await other.settled();
+      const [there] = (await other.get('/api/bikes')).body.bikes;
+      expect(there.bike).toEqual(bike);
+      const { report } = (await other.get(`/api/bikes/${there.id}`)).body;
+      expect(drivetrainUnknown(report.bikeNotes)).toBe(true);
+    } finally {
+      await fifth.close();
+      await sixth.close();
+    }
   });
 
   describe('that is not as it should be is refused, and adds no ride', () => {

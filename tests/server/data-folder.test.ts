@@ -74,7 +74,7 @@ describe('the data folder', () => {
     await expect(testServer({ data: '/proc/cogwright' })).rejects.toMatchObject({ code: 'folder-not-writable' });
   });
 
-  it('that is read-only is refused, and nothing in it is touched', async () => {
+  it('that is read-only is refused, and nothing in it is touched', async ({ skip }) => {
     const first = await testServer({ data });
     await first.close();
     const before = contents();
@@ -82,8 +82,7 @@ describe('the data folder', () => {
     const mounted = made.status === 0 && spawnSync('mount', ['-o', 'remount,ro,bind', data]).status === 0;
     if (!mounted) chmodSync(data, 0o500);
     try {
-      if (!mounted && process.getuid?.() === 0)
-        return console.warn('skipped: root may write everywhere and nothing can be mounted here');
+      if (!mounted && process.getuid?.() === 0) skip('root may write everywhere and nothing can be mounted here');
       await expect(testServer({ data })).rejects.toMatchObject({ code: 'folder-not-writable' });
       expect(contents()).toEqual(before);
     } finally {
@@ -107,10 +106,10 @@ describe('a full disk', () => {
     expect(storageFault(null)).toBeNull();
   });
 
-  it('refuses uploads clearly, damages nothing, and takes them again when there is room', async () => {
+  it('refuses uploads clearly, damages nothing, and takes them again when there is room', async ({ skip }) => {
     mkdirSync(data);
     if (spawnSync('mount', ['-t', 'tmpfs', '-o', 'size=4m', 'none', data]).status !== 0)
-      return console.warn('skipped: nothing can be mounted here');
+      skip('nothing can be mounted here');
     try {
       const server = await testServer({ data });
       const api = new CheckedApi(server.url);
@@ -151,10 +150,10 @@ describe('a full disk', () => {
     }
   });
 
-  it('refuses a start clearly', async () => {
+  it('refuses a start clearly', async ({ skip }) => {
     mkdirSync(data);
     if (spawnSync('mount', ['-t', 'tmpfs', '-o', 'size=1m', 'none', data]).status !== 0)
-      return console.warn('skipped: nothing can be mounted here');
+      skip('nothing can be mounted here');
     try {
       fillUp(join(data, 'ballast'));
       await expect(testServer({ data })).rejects.toMatchObject({ code: 'disk-full' });

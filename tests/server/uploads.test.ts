@@ -2,6 +2,9 @@ import { readdirSync } from 'node:fs';
 import { request } from 'node:http';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { findColumns } from '../../server/store/analysis-store.ts';
+import { findRide, placeRide } from '../../server/store/ride-store.ts';
+import { readFindings } from '../../server/work/read-findings.ts';
 import { CheckedApi, type Loose } from './checked-api.ts';
 import { hutBike, madeRides, tinyRide, valleyBike } from './made-rides.ts';
 import { readEvents } from './read-events.ts';
@@ -159,6 +162,26 @@ describe('an upload', () => {
     expect(server.services.raw.has(sha256)).toBe(false);
   });
 
+  it('moved to another bike keeps nothing that was found with the cogs of the first', async () => {
+    const from = await newBike();
+    const to = (await api.post('/api/bikes', valleyBike)).body.id;
+    const { body } = await api.send(`/api/uploads?bike=${from}`, madeRides(1, { seed: 7 }));
+    const { rideId } = body.files[0];
+    await api.settled();
+    expect((await api.get(`/api/rides/${rideId}`)).body.counts).not.toBeNull();
+    const { sql } = server.services;
+    // In one turn of the event loop, so that no new analysis can come between.
+    sql.transaction(() => placeRide(sql, rideId, from));
+    expect(findRide(sql, rideId)?.counts).not.toBeNull();
+    sql.transaction(() => placeRide(sql, rideId, to));
+    expect(findRide(sql, rideId)).toMatchObject({ bikeId: to, status: 'queued', counts: null, evidence: null });
+    expect(findColumns(sql, rideId)).toBeUndefined();
+    expect(readFindings(sql, to, 1).rides).toEqual([]);
+    server.services.queue.tellBike(to);
+    await api.settled();
+    expect((await api.get(`/api/rides/${rideId}/columns`)).body.cassette).toEqual(valleyBike.cassette);
+  });
+
   it('keeps names for showing only', async () => {
     const { body } = await api.send(`/api/uploads?bike=${await newBike()}`, [
       { ...tinyRide(601), name: '../../../etc/passwd' },
@@ -169,6 +192,16 @@ describe('an upload', () => {
 });
 
 describe('an upload that goes wrong', () => {
+  it('whose kept file has gone says so', async () => {
+    const { body } = await api.send(`/api/uploads?bike=${await newBike()}`, [tinyRide(603)]);
+    await api.settled();
+    const { rideId } = body.files[0];
+    server.services.raw.remove(findRide(server.services.sql, rideId)?.keptSha256 as string);
+    const answer = await api.get(`/api/rides/${rideId}/file`);
+    expect(answer).toMatchObject({ status: 404, body: { error: { code: 'file-missing' } } });
+    expect(answer.body.error.message).toContain('tiny-603.csv');
+  });
+
   it('is refused where no files are sent as a form', async () => {
     const answer = await api.post('/api/uploads', { files: [] });
     expect(answer).toMatchObject({ status: 415, body: { error: { code: 'wrong-type' } } });

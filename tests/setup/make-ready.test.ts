@@ -12,9 +12,10 @@ import {
 } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 
-const setup = new URL('../../src/setup', import.meta.url).pathname;
+const setup = fileURLToPath(new URL('../../src/setup', import.meta.url));
 
 /**
  * A small project with the real setup scripts, an `npm` that only writes down that it was called and leaves npm's
@@ -117,9 +118,9 @@ describe('makeReady', () => {
     expect(built()).toBe(4);
   });
 
-  it('says what failed and ends with 1, and tries again the next time', () => {
+  it('says what failed and ends with 70, and tries again the next time', () => {
     const failed = makeReady({ NPM_FAILS: '1' });
-    expect(failed.status).toBe(1);
+    expect(failed.status).toBe(70);
     expect(failed.stderr).toContain('could not be installed');
     expect(makeReady().status).toBe(0);
   });
@@ -131,12 +132,49 @@ describe('makeReady', () => {
     expect(calls()).toEqual(['npm ci', 'tsc']);
   });
 
+  it.each([
+    ['without a word of its owner', () => {}],
+    ['with an owner half written', () => writeFileSync(at('dist/.making-ready/pid'), '')],
+  ])('takes over a lock that was left half made, %s', (_what, leave) => {
+    for (let time = 1; time <= 2; time++) {
+      mkdirSync(at('dist/.making-ready'), { recursive: true });
+      leave();
+      writeFileSync(at('src/a.ts'), `${time}`);
+      expect(makeReady().status).toBe(0);
+      expect(existsSync(at('dist/.making-ready'))).toBe(false);
+    }
+  });
+
   it('installs once when two commands start together', () => {
-    const both = `${process.execPath} ${at('ready.mjs')}`;
-    const result = spawnSync('sh', ['-c', `${both} & first=$!; ${both}; second=$?; wait $first && exit $second`], {
-      env: { ...process.env, PATH: `${at('bin')}:${process.env.PATH}`, PROJECT: project },
-    });
-    expect(result.status).toBe(0);
+    expect(together(2)).toBe(0);
     expect(calls()).toEqual(['npm ci', 'tsc']);
   });
+
+  it('installs once when several wait for a lock that a killed program left behind', () => {
+    mkdirSync(at('dist/.making-ready'), { recursive: true });
+    writeFileSync(at('dist/.making-ready/pid'), '999999999');
+    expect(together(6)).toBe(0);
+    expect(calls()).toEqual(['npm ci', 'tsc']);
+  });
+
+  it('leaves the lock of another alone when it ends', () => {
+    writeFileSync(
+      at('ready.mjs'),
+      `import { mkdirSync } from 'node:fs';
+import { oneAtATime } from './src/setup/one-at-a-time.mjs';
+oneAtATime(() => {});
+mkdirSync('${at('dist/.making-ready')}');
+`,
+    );
+    expect(makeReady().status).toBe(0);
+    expect(existsSync(at('dist/.making-ready'))).toBe(true);
+  });
+
+  /** The exit code of so many commands that start at once: 0 where each of them ended well. */
+  function together(count: number): number | null {
+    const commands = Array.from({ length: count }, () => `"${process.execPath}" "${at('ready.mjs')}" & all="$all $!"`);
+    return spawnSync('sh', ['-c', `${commands.join('\n')}\nfor one in $all; do wait $one || exit 1; done`], {
+      env: { ...process.env, PATH: `${at('bin')}:${process.env.PATH}`, PROJECT: project },
+    }).status;
+  }
 });

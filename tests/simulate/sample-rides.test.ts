@@ -1,8 +1,9 @@
 import { existsSync, readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { sampleRideFiles } from '../../src/simulate/sample-rides.ts';
 
-const folder = new URL('../../sample-rides/', import.meta.url).pathname;
+const folder = fileURLToPath(new URL('../../sample-rides/', import.meta.url));
 
 describe('sample rides', () => {
   const files = sampleRideFiles();
