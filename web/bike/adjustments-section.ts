@@ -97,7 +97,7 @@ function entryRow(page: BikePage, entry: LoggedAdjustment, commonTop: number): H
 /** The adjustment log: add, edit, remove, and what each brought. */
 export function adjustmentsSection(page: BikePage): HTMLElement {
   const { bike, picks } = page;
-  const entries = [...bike.adjustmentsLog].sort((a, b) => b.at.localeCompare(a.at));
+  const entries = [...bike.adjustmentsLog].sort((a, b) => Date.parse(b.at) - Date.parse(a.at));
   const commonTop = Math.max(
     0.05,
     ...(bike.report?.adjustments ?? []).flatMap(({ before, after }) =>
