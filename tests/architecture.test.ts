@@ -103,6 +103,12 @@ describe('stages of src', () => {
   });
 });
 
+describe('libraries', () => {
+  it('for charts are single packages of D3, never all of it', () => {
+    expect(shown(imports.filter(({ to }) => to === 'd3'))).toEqual([]);
+  });
+});
+
 describe('files', () => {
   it('import one another in no circle', () => {
     expect(circles()).toEqual([]);
