@@ -1,11 +1,11 @@
 import { counted } from '../../src/numeric/counted.ts';
+import { chance } from '../../src/numeric/percent.ts';
 import type { BikeSummary, DrivetrainGuess } from '../api/answers.ts';
 import { createBike } from '../api/bikes.ts';
 import { drivetrainForm } from '../bike/drivetrain-form.ts';
 import { announce } from '../dom/announce.ts';
 import { fill, listen, make } from '../dom/make.ts';
 import { likelihoodWord } from '../words/likelihood-word.ts';
-import { probably } from '../words/numbers.ts';
 import { GuessOnce } from './guess-once.ts';
 import { refusedFiles } from './refused-files.ts';
 import { understoodList } from './understood-list.ts';
@@ -49,7 +49,7 @@ const guessInWords = ({ certainty, notes }: DrivetrainGuess): (HTMLElement | fal
   make(
     'p',
     {},
-    `Guessed from the rides, ${likelihoodWord(certainty)} right (${probably(certainty)}). Put right what is wrong, and give it a name.`,
+    `Guessed from the rides, ${likelihoodWord(certainty)} right (${chance(certainty)}). Put right what is wrong, and give it a name.`,
   ),
   notes.length > 0 && make('ul', { class: 'points' }, ...notes.map((note) => make('li', {}, note))),
 ];

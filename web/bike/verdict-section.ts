@@ -1,13 +1,13 @@
 import { causeWords } from '../../src/diagnosis/cause-words.ts';
 import { counted } from '../../src/numeric/counted.ts';
-import { chance } from '../../src/numeric/percent.ts';
+import { chance, percent } from '../../src/numeric/percent.ts';
 import { seemsCured } from '../../src/report/words/seems-cured.ts';
 import { showsNothing } from '../../src/report/words/verdict-words.ts';
 import type { BikeDetail } from '../api/answers.ts';
 import { make } from '../dom/make.ts';
 import { stateMark } from '../page/state-mark.ts';
 import { inOwnZone } from '../words/dates.ts';
-import { percent, percentRange } from '../words/numbers.ts';
+import { percentRange } from '../words/numbers.ts';
 import { stateWords } from '../words/state-words.ts';
 import { upperFirst } from '../words/upper-first.ts';
 import type { BikePage } from './bike-page.ts';

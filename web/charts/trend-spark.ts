@@ -1,9 +1,9 @@
 import { scaleLinear } from 'd3-scale';
 import { line } from 'd3-shape';
 import { counted } from '../../src/numeric/counted.ts';
+import { percent } from '../../src/numeric/percent.ts';
 import type { BikeSummary, TrendPoint } from '../api/answers.ts';
 import { make, makeSvg } from '../dom/make.ts';
-import { percent } from '../words/numbers.ts';
 
 const widthPx = 240;
 const heightPx = 64;

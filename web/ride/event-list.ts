@@ -1,7 +1,7 @@
 import { counted } from '../../src/numeric/counted.ts';
+import { chance } from '../../src/numeric/percent.ts';
 import { fill, listen, make } from '../dom/make.ts';
 import { rideClock } from '../words/dates.ts';
-import { probably } from '../words/numbers.ts';
 import { eventTitle } from './event-words.ts';
 import { kindMark } from './kind-picker.ts';
 import type { RideEvent } from './ride-event.ts';
@@ -47,7 +47,7 @@ export function makeEventList(onOpen: (key: string) => void): EventList {
                 ? 'rejected'
                 : event.kind === 'unjudged'
                   ? ''
-                  : `${probably(event.confidence)} sure`,
+                  : `${chance(event.confidence)} sure`,
           ),
         ),
         { click: () => onOpen(event.key) },
