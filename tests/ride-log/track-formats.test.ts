@@ -42,6 +42,21 @@ describe.each([
     },
   );
 
+  test('days and hours that no calendar has are bad values', () => {
+    for (const time of [
+      '2026-02-31T08:00:00Z',
+      '2026-06-31T08:00:00Z',
+      '2026-06-01T24:30:00Z',
+      '2026-06-01T24:00:00.5Z',
+    ]) {
+      const ride = read(encode([{ time: '2026-06-01T08:00:00Z' }, { time }]));
+      expect(ride.timeS.length).toBe(1);
+      expect(ride.warnings.map(({ message }) => message).join(' ')).toContain(time);
+    }
+    const midnight = read(encode([{ time: '2024-02-29T23:59:59Z' }, { time: '2024-02-29T24:00:00Z' }]));
+    expect([...midnight.timeS]).toEqual([0, 1]);
+  });
+
   test('fractions of a second and zones', () => {
     const times = [
       '2026-06-01T08:00:00Z',
