@@ -172,3 +172,12 @@ test('values that are no numbers are left out, and named', () => {
 test.each(checks.greatCircle.rows)('great circle $from to $to', ({ from, to, metres }) => {
   expect(Math.abs(greatCircleM(from[0], from[1], to[0], to[1]) - metres)).toBeLessThan(checks.greatCircle.tolerance);
 });
+
+test('GPX: the sport is the type of the track itself, not of a link in it', () => {
+  const point = '<trkpt lat="1" lon="1"><time>2026-06-01T08:00:00Z</time></trkpt>';
+  const link = '<link href="x"><text>x</text><type>running</type></link>';
+  const ride = read(`<gpx><trk><type>Biking</type>${link}<trkseg>${point}</trkseg></trk></gpx>`);
+  expect(ride.sport).toBe('biking');
+  expect(ride.timeS.length).toBe(1);
+  expect(code(`<gpx><trk>${link}<type>running</type><trkseg>${point}</trkseg></trk></gpx>`)).toBe('not-cycling');
+});
