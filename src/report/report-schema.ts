@@ -101,7 +101,7 @@ export const cogReportSchema = z.object({
 });
 
 /** The next step, with the cautions that go with it. */
-export const suggestionSchema = z.object({
+const suggestionSchema = z.object({
   parameter: z.string(),
   action: z.string(),
   start: z.string(),

@@ -9,7 +9,7 @@ import { rideSentence } from '../../web/ride/ride-sentence.ts';
 import { whyJudged } from '../../web/ride/why-judged.ts';
 import { rideClock } from '../../web/words/dates.ts';
 import { fileStem } from '../../web/words/file-stem.ts';
-import { chanceFigure, duration, inARow, percentFigure, percentRange, signed } from '../../web/words/numbers.ts';
+import { chanceFigure, duration, inARow, percentFigure, percentRange } from '../../web/words/numbers.ts';
 
 const fleet = (...words: BikeSummary['state']['word'][]): BikeSummary[] =>
   words.map((word) => ({ state: { word } })) as BikeSummary[];
@@ -47,7 +47,6 @@ describe('numbers', () => {
     expect([45, 2820, 7500].map(duration)).toEqual(['45 s', '47 min', '2 h 05 min']);
     expect([69, 3849].map(rideClock)).toEqual(['1:09', '1:04:09']);
     expect(inARow(['a', 'b', 'c'])).toBe('a, b and c');
-    expect([signed(2), signed(-1.5), signed(0)]).toEqual(['+2', '−1.5', '0']);
     expect(fileStem('Guide’s own bike', 'trend')).toBe('guide-s-own-bike-trend');
   });
 });

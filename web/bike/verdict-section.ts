@@ -16,7 +16,7 @@ import { nextStep } from './next-step.ts';
 import { verdictHeadline } from './verdict-headline.ts';
 
 /** How much trouble there is, as a sentence with its interval; null without judged shifts. */
-export function troubleSentence({ state, report }: Pick<BikeDetail, 'state' | 'report'>): string | null {
+function troubleSentence({ state, report }: Pick<BikeDetail, 'state' | 'report'>): string | null {
   if (state.troubleRate === null || !report) return null;
   const all = report.rides.reduce((sum, { counts }) => sum + counts.shifts - counts.unjudged, 0);
   const period =

@@ -28,13 +28,6 @@ export function fileSize(bytes: number): string {
   return bytes < 1e6 ? `${Math.max(1, Math.round(bytes / 1000))} kB` : `${(bytes / 1e6).toFixed(1)} MB`;
 }
 
-/** A signed number with a true minus sign: "+2", "−1.5", "0". */
-export function signed(value: number, digits?: number): string {
-  const text = digits === undefined ? String(Math.abs(value)) : Math.abs(value).toFixed(digits);
-  if (Number(text) === 0) return text;
-  return `${value < 0 ? '−' : '+'}${text}`;
-}
-
 /** "a", "a and b", "a, b and c". */
 export function inARow(words: readonly string[]): string {
   if (words.length < 2) return words.join('');
