@@ -34,6 +34,8 @@ const bannedNames = /(^|-)(utils?|helpers?|types?|common|managers?)$/;
 interface Import {
   readonly from: string;
   readonly to: string;
+  /** Nothing of it is left at run time. */
+  readonly typesOnly: boolean;
 }
 
 const codeFiles = ['src', 'server', 'web', 'tests']
@@ -51,10 +53,13 @@ function list(folder: string): string[] {
 /** Static imports and re-exports, imports of types, and dynamic imports with a literal name. */
 function importsOf(file: string): Import[] {
   const text = readFileSync(join(root, file), 'utf8');
-  const names = text.matchAll(/(?:\bfrom\s*|\bimport\s*\(\s*|^import\s+)(['"])([^'"]+)\1/gm);
-  return [...names].map(([, , name]) => ({
+  const names = text.matchAll(
+    /(?:(^(?:import|export)\s+type\b[^;'"]*?)?\bfrom\s*|\bimport\s*\(\s*|^import\s+)(['"])([^'"]+)\2/gm,
+  );
+  return [...names].map(([, types, , name]) => ({
     from: file,
     to: name.startsWith('.') ? relative(root, join(root, dirname(file), name)) : name,
+    typesOnly: types !== undefined,
   }));
 }
 
@@ -101,6 +106,27 @@ describe('stages of src', () => {
         /^(node:)?(fs|fs\/promises|child_process|http|https|net|worker_threads|process|os)$/.test(to),
     );
     expect(shown(touching)).toEqual([]);
+  });
+});
+
+describe('server and page', () => {
+  const between = (own: string, other: string): Import[] =>
+    imports.filter(({ from, to }) => from.startsWith(`${own}/`) && to.startsWith(`${other}/`));
+
+  it('share shapes alone: the page takes types from the server and nothing that runs', () => {
+    const shapes = between('web', 'server');
+    expect(shapes.length).toBeGreaterThan(0);
+    expect(shown(shapes.filter(({ typesOnly }) => !typesOnly))).toEqual([]);
+  });
+
+  it('are one upon the other: the server knows nothing of the page', () => {
+    expect(shown(between('server', 'web'))).toEqual([]);
+  });
+});
+
+describe('libraries', () => {
+  it('for charts are single packages of D3, never all of it', () => {
+    expect(shown(imports.filter(({ to }) => to === 'd3'))).toEqual([]);
   });
 });
 

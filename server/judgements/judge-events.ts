@@ -21,7 +21,7 @@ const certainly = (outcome: Outcome): OutcomeProbability => ({
  * What a shift counts as once the rider has spoken: a rejected late, missed or overshot shift was clean; a rejected
  * clean one was something nobody knows, so it is not judged; a confirmed one is as it was found.
  */
-export const judgedOutcome = (outcome: Outcome, verdict: Verdict): Outcome => {
+const judgedOutcome = (outcome: Outcome, verdict: Verdict): Outcome => {
   if (verdict === 'confirmed') return outcome;
   return outcome === 'clean' || outcome === 'unjudged' ? 'unjudged' : 'clean';
 };

@@ -1,4 +1,5 @@
 import { type Adjustment, adjustmentSchema } from '../../src/adjustments/adjustment.ts';
+import { inUtc } from '../../src/adjustments/in-utc.ts';
 import { newId } from './new-id.ts';
 import type { Sql } from './sql.ts';
 import type { AdjustmentTable } from './tables.ts';
@@ -63,9 +64,10 @@ export function listMarks(sql: Sql, bikeId?: string): Map<string, { at: string; 
   let query = sql.build.selectFrom('adjustment').select(['bike_id', 'at', 'parameter']).orderBy('at_ms').orderBy('id');
   if (bikeId !== undefined) query = query.where('bike_id', '=', bikeId);
   const marks = new Map<string, { at: string; parameter: string }[]>();
-  for (const { bike_id, ...mark } of sql.all(query)) {
+  for (const { bike_id, at, parameter } of sql.all(query)) {
     const list = marks.get(bike_id) ?? [];
-    list.push(mark);
+    // times were once stored with the offset they came with
+    list.push({ at: inUtc(at), parameter });
     marks.set(bike_id, list);
   }
   return marks;

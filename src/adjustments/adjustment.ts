@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { inUtc } from './in-utc.ts';
 
 /** Parameters that are turned by an amount, with the unit each is counted in. Positive: see the contract's table in README. */
 export const measuredParameters = {
@@ -12,13 +13,15 @@ export const measuredParameters = {
 /** Parts that are aligned or replaced: no amount, unit `done`. */
 export const replacedParts = ['hanger', 'cable-and-housing', 'chain', 'cassette', 'wheel'] as const;
 
-const at = z.iso.datetime({
-  offset: true,
-  error: 'must be an ISO 8601 time with its zone, for example 2026-04-12T18:30:00Z',
-});
+const at = z.iso
+  .datetime({
+    offset: true,
+    error: 'must be an ISO 8601 time with its zone, for example 2026-04-12T18:30:00Z',
+  })
+  .overwrite(inUtc);
 const note = z.string().max(2000).default('');
 
-/** One adjustment or repair. `amount` is null for parts that are aligned or replaced. */
+/** One adjustment or repair. `at` comes out in UTC whatever its offset was. `amount` is null for parts that are aligned or replaced. */
 export const adjustmentSchema = z
   .object({
     at,

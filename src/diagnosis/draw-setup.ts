@@ -32,7 +32,7 @@ const logistic975 = Math.log(0.975 / 0.025);
 const logit = (u: number): number => Math.log(u / (1 - u));
 
 /** Value at the share `u` of an assumption's spread: logistic on a log scale, so with heavy tails, cut at 0.5 %. */
-export function assumedValue(assumption: Assumption, u: number): number {
+function assumedValue(assumption: Assumption, u: number): number {
   const held = Math.min(0.995, Math.max(0.005, u));
   const middle = Math.log(assumption.low * assumption.high) / 2;
   return Math.exp(middle + ((Math.log(assumption.high / assumption.low) / 2) * logit(held)) / logistic975);

@@ -5,7 +5,7 @@ import type { Particle } from './particles.ts';
 import { pulleyError, type Setup } from './setup.ts';
 
 /** The bounds that leave 2.5 % on each side, and the mean, kept between them where a few far values pull it out. Needs at least one value. */
-export function estimateOf(values: readonly number[]): Estimate {
+function estimateOf(values: readonly number[]): Estimate {
   const sorted = [...values].sort((a, b) => a - b);
   const at = (share: number): number => sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))];
   const [low, high] = [at(0.025), at(0.975)];

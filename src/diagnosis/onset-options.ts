@@ -1,3 +1,4 @@
+import type { Adjustment } from '../adjustments/adjustment.ts';
 import type { AdjustmentGroup } from '../adjustments/adjustment-periods.ts';
 import { onsetPriors } from './assumptions.ts';
 import type { Cause } from './causes.ts';
@@ -27,7 +28,7 @@ export function onsetOptions(segmentCount: number): OnsetOption[] {
 }
 
 /** Parameters whose adjustment can itself bring a cause about. */
-const broughtBy: Partial<Record<Cause, readonly string[]>> = {
+const broughtBy: Partial<Record<Cause, readonly Adjustment['parameter'][]>> = {
   'cable-tension-low': ['cable-tension', 'index-offset', 'cable-and-housing'],
   'cable-tension-high': ['cable-tension', 'index-offset'],
   'low-limit-tight': ['low-limit', 'wheel', 'cassette'],

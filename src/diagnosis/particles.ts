@@ -21,7 +21,7 @@ export interface Particle {
 const particleCount = 400;
 
 /** Rows of weights picked evenly: the wanted number of them, in proportion (systematic resampling, Kitagawa 1996). */
-export function systematicPick(weights: ArrayLike<number>, wanted: number, random: SeededRandom): number[] {
+function systematicPick(weights: ArrayLike<number>, wanted: number, random: SeededRandom): number[] {
   let total = 0;
   for (let i = 0; i < weights.length; i++) total += weights[i];
   const picked: number[] = [];

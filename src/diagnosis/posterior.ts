@@ -18,7 +18,7 @@ export interface PosteriorVariation {
 }
 
 /** Prior of each cause for the bike, in the order of `causes`; sums to 1. */
-export function priorOf(electronic: boolean, factor: Partial<Record<Cause, number>> = {}): number[] {
+function priorOf(electronic: boolean, factor: Partial<Record<Cause, number>> = {}): number[] {
   const table = causePriors[electronic ? 'electronic' : 'cable'];
   const weights = causes.map((cause) => table[cause] * (factor[cause] ?? 1));
   const sum = weights.reduce((total, weight) => total + weight, 0);

@@ -63,7 +63,7 @@ export function frictionOn(setup: Setup, share: number): number {
 }
 
 /** Index error on a cog (share 0 = smallest, 1 = largest) after a shift in a direction, before the limits cut it off. */
-export function freeError(setup: Setup, share: number, larger: boolean): number {
+function freeError(setup: Setup, share: number, larger: boolean): number {
   const lag = larger ? -setup.frictionIn : frictionOn(setup, share);
   return setup.offset + setup.tilt * (share - setup.pivot) + lag;
 }

@@ -1,3 +1,4 @@
+import type { Adjustment } from '../adjustments/adjustment.ts';
 import type { AdjustmentComparison } from '../adjustments/compare-adjustments.ts';
 import { decidedAt } from '../adjustments/compare-rates.ts';
 import { chance } from '../numeric/percent.ts';
@@ -5,7 +6,7 @@ import type { Cause } from './causes.ts';
 import type { Onset } from './diagnosis.ts';
 
 /** The adjustments that touch a cause: what they changed and what they did not speaks for or against it. */
-const touching: Readonly<Record<Cause, readonly string[]>> = {
+const touching: Readonly<Record<Cause, readonly Adjustment['parameter'][]>> = {
   'no-fault': [],
   'cable-tension-low': ['cable-tension', 'index-offset', 'cable-and-housing'],
   'cable-tension-high': ['cable-tension', 'index-offset', 'cable-and-housing'],

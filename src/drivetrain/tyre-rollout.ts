@@ -1,5 +1,5 @@
 /** A tyre as ISO 5775-1 writes it: section width and bead seat diameter, both in mm. */
-export interface TyreSize {
+interface TyreSize {
   readonly widthMm: number;
   readonly seatMm: number;
 }
@@ -9,7 +9,7 @@ export interface TyreSize {
  *
  * @example readTyreSize('57-622') // { widthMm: 57, seatMm: 622 }
  */
-export function readTyreSize(text: string): TyreSize | null {
+function readTyreSize(text: string): TyreSize | null {
   const match = /^(\d{2}(?:\.\d)?)-(\d{3})$/.exec(text.trim());
   return match ? { widthMm: Number(match[1]), seatMm: Number(match[2]) } : null;
 }

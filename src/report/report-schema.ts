@@ -19,6 +19,12 @@ export const shiftSchema = z.object({
   /** Null for a judged shift. */
   unjudgedBecause: z.enum(['no-pedalling', 'no-cadence', 'not-seen', 'astray']).nullable(),
   crankRevs: z.number().min(0).nullable(),
+  /** Seconds from `at` until the cranks had made the turns that part clean from late and late from missed, and until it was done, see `shiftTurns`. */
+  turns: z.object({
+    cleanUntilS: z.number().nullable(),
+    lateUntilS: z.number().nullable(),
+    doneS: z.number().nullable(),
+  }),
   confidence: probability,
   /** True where only the rider's reaction speaks for the outcome (no cadence). */
   weak: z.boolean(),
@@ -95,7 +101,7 @@ export const cogReportSchema = z.object({
 });
 
 /** The next step, with the cautions that go with it. */
-export const suggestionSchema = z.object({
+const suggestionSchema = z.object({
   parameter: z.string(),
   action: z.string(),
   start: z.string(),

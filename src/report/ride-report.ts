@@ -1,12 +1,14 @@
 import type { Bike } from '../drivetrain/bike.ts';
 import type { GearTrace, RideTrace } from '../gear-trace/gear-trace.ts';
 import type { RideLog } from '../ride-log/ride-log.ts';
+import { revolutionClock } from '../shifts/revolution-clock.ts';
 import type { Outcome, RideEvents } from '../shifts/ride-events.ts';
 import { gearRuns } from './gear-runs.ts';
 import { momentIso } from './moment-iso.ts';
 import { pedallingSeconds } from './pedalling-seconds.ts';
 import type { RideReport } from './report-schema.ts';
 import { roundOrNull, roundTo } from './round-to.ts';
+import { shiftTurns } from './shift-turns.ts';
 
 /** The trace of a ride, with its cadence as the legs turned. */
 export type TracedGears = GearTrace & { readonly samples: Pick<RideTrace['samples'], 'cadenceRpm'> };
@@ -23,6 +25,7 @@ export function rideReport({ log, trace, events }: RideAnalysis, bike: Pick<Bike
   const teeth = (cog: number): number => bike.cassette[cog];
   const at = (timeS: number): string => momentIso(log.startMs, timeS);
   const confidence = (value: number): number => roundTo(value, 3);
+  const clock = revolutionClock({ ...log, cadenceRpm: trace.samples.cadenceRpm });
   const records = log.timeS.length;
   return {
     file: log.file,
@@ -44,6 +47,7 @@ export function rideReport({ log, trace, events }: RideAnalysis, bike: Pick<Bike
       outcome: shift.outcome,
       unjudgedBecause: shift.unjudgedBecause,
       crankRevs: shift.crankRevs === null ? null : roundTo(shift.crankRevs, 2),
+      turns: shiftTurns(shift, clock, trace.sensorLagS),
       confidence: confidence(shift.confidence),
       weak: shift.weak,
       torqueNm: roundOrNull(shift.torqueNm, 1),

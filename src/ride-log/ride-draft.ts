@@ -4,7 +4,7 @@ import { GrowingColumn } from './growing-column.ts';
 import type { RideLog, SpeedSource } from './ride-log.ts';
 
 /** Most ride records that one file may hold: over five days and nights at one a second. Bounds memory and time. */
-export const MOST_RECORDS = 500_000;
+const MOST_RECORDS = 500_000;
 /** Most gear records that one file may hold: one a second for more than a day and a night. */
 export const MOST_GEAR_RECORDS = 100_000;
 

@@ -5,7 +5,7 @@ import { delimiter, join } from 'node:path';
 const names = ['chromium', 'chromium-browser'];
 
 /** Path of a Chromium for browser tests: CHROME_PATH, else Debian's, else one on the PATH; null where there is none. */
-export function findChromium() {
+function findChromium() {
   const named = process.env.CHROME_PATH;
   if (named && existsSync(named)) return named;
   const folders = ['/usr/bin', ...(process.env.PATH ?? '').split(delimiter)];

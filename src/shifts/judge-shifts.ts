@@ -41,6 +41,7 @@ export function judgeShifts(ride: RideInQuestion, commanded: readonly CommandedS
     const load = loadDuring(log, shift, clock);
     const base = {
       timeS: shift.timeS,
+      lastTimeS: shift.lastTimeS,
       fromCog: shift.fromCog,
       toCog: shift.toCog,
       direction: shift.direction,

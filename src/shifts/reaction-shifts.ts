@@ -25,6 +25,7 @@ export function reactionShifts(commanded: readonly CommandedShift[]): ShiftEvent
     const missed = pushedAgain || triedAgain ? AFTER_REACTION : WITHOUT_REACTION;
     return {
       timeS: shift.timeS,
+      lastTimeS: shift.lastTimeS,
       fromCog: shift.fromCog,
       toCog: shift.toCog,
       direction: shift.direction,

@@ -24,6 +24,8 @@ export interface OutcomeProbability {
 /** One commanded change of cog. Cogs are indices into the cassette, 0 = smallest. Times are seconds since the ride's start. */
 export interface ShiftEvent {
   readonly timeS: number;
+  /** Time of the last command of the burst: the turns of the cranks are counted from it. */
+  readonly lastTimeS: number;
   readonly fromCog: number;
   readonly toCog: number;
   readonly direction: Direction;

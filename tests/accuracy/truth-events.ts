@@ -54,6 +54,7 @@ export function truthEvents(ride: SimulatedRide, cassette: readonly number[]): D
   const events: RideEvents = {
     shifts: truth.shifts.map((shift, i) => ({
       timeS: shift.atS,
+      lastTimeS: shift.lastCommandS,
       fromCog: asked[i].fromCog,
       toCog: asked[i].toCog,
       cogsToCross: cogsToCross(asked, i, revsAt),

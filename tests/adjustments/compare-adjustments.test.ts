@@ -16,6 +16,7 @@ function ride(day: number, count: number, bad: number): { startMs: number; event
     { length: count },
     (_, i): ShiftEvent => ({
       timeS: 60 * i,
+      lastTimeS: 60 * i,
       fromCog: i % 2 ? 2 : 1,
       toCog: i % 2 ? 1 : 2,
       cogsToCross: 1,

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { inUtc } from '../../src/adjustments/in-utc.ts';
 import { parseAdjustments } from '../../src/adjustments/parse-adjustments.ts';
 
 const header = 'at,parameter,amount,unit,note';
@@ -32,6 +33,15 @@ describe('parseAdjustments', () => {
       'hanger',
       'chain',
     ]);
+  });
+
+  it('writes every time in UTC, so that its day and its order can be read off its text', () => {
+    const rows = ['2026-05-04T00:30:00+02:00,chain,,,', '2026-05-04T00:30:00Z,hanger,,done,'];
+    expect(parseAdjustments('a.csv', [header, ...rows].join('\n')).map((row) => row.at)).toEqual([
+      '2026-05-03T22:30:00Z',
+      '2026-05-04T00:30:00Z',
+    ]);
+    expect(inUtc('0000-01-01T00:30:00+02:00')).toBe('0000-01-01T00:30:00+02:00');
   });
 
   it('takes an empty unit of a replaced part as done', () => {

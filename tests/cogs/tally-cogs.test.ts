@@ -6,6 +6,7 @@ import type { Outcome, RideEvents, ShiftEvent } from '../../src/shifts/ride-even
 
 const shift = (fromCog: number, toCog: number, outcome: Outcome): ShiftEvent => ({
   timeS: 0,
+  lastTimeS: 0,
   fromCog,
   toCog,
   cogsToCross: Math.abs(toCog - fromCog),

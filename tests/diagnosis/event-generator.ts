@@ -222,6 +222,7 @@ function oneRide(options: GeneratorOptions, index: number, bike: Bike, random: S
       });
     shifts.push({
       timeS,
+      lastTimeS: timeS,
       fromCog,
       toCog,
       cogsToCross: Math.abs(toCog - fromCog),

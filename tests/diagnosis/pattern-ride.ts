@@ -59,8 +59,10 @@ export function patternRide(ride: PatternRide): DiagnosisRide {
       if (larger ? cog === 0 : cog === last) continue;
       for (let i = 0; i < count; i++) {
         const outcome = outcomeOf(i, ride.pattern(cog, larger, cog / last));
+        const timeS = 60 + ((shifts.length * 7) % 7000);
         shifts.push({
-          timeS: 60 + ((shifts.length * 7) % 7000),
+          timeS,
+          lastTimeS: timeS,
           fromCog: larger ? cog - 1 : cog + 1,
           toCog: cog,
           cogsToCross: 1,

@@ -21,6 +21,7 @@ export const sampleBike: Bike = {
 
 export const shiftAt = (timeS: number, fromCog: number, toCog: number, outcome: Outcome = 'clean'): ShiftEvent => ({
   timeS,
+  lastTimeS: timeS,
   fromCog,
   toCog,
   cogsToCross: Math.abs(toCog - fromCog),

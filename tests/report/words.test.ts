@@ -9,6 +9,7 @@ import { bikeWords } from '../../src/report/words/bike-words.ts';
 import { dayAndTime, sinceStart } from '../../src/report/words/moment-words.ts';
 import { durationWords, rateWithInterval, sure } from '../../src/report/words/number-words.ts';
 import { adjustmentWords } from '../../src/report/words/parameter-words.ts';
+import { rideNotes } from '../../src/report/words/ride-notes.ts';
 import { turnWords } from '../../src/report/words/turn-words.ts';
 import { verdictSentence } from '../../src/report/words/verdict-words.ts';
 import { sampleBike, sampleReport } from './sample-report.ts';
@@ -30,6 +31,14 @@ describe('numbers in words', () => {
       counted(2, 'ride has', 'rides have'),
       counted(2000, 'shift'),
     ]).toEqual(['1 ride', '0 rides', '2 rides have', '2,000 shifts']);
+  });
+
+  it('tells where the events left out are listed, by what is read', () => {
+    const [ride] = sampleReport().rides;
+    const [ghost] = ride.ghostShifts;
+    const restless = { ...ride, ghostShifts: Array.from({ length: 20 }, () => ghost) };
+    expect(rideNotes(restless, 'text')).toContain('And 8 more ghost shifts; --json lists them all.');
+    expect(rideNotes(restless, 'page')).toContain('And 8 more ghost shifts; the report in JSON lists them all.');
   });
 
   it('writes moments, and says when a log has no clock', () => {

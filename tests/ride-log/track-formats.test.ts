@@ -42,6 +42,21 @@ describe.each([
     },
   );
 
+  test('days and hours that no calendar has are bad values', () => {
+    for (const time of [
+      '2026-02-31T08:00:00Z',
+      '2026-06-31T08:00:00Z',
+      '2026-06-01T24:30:00Z',
+      '2026-06-01T24:00:00.5Z',
+    ]) {
+      const ride = read(encode([{ time: '2026-06-01T08:00:00Z' }, { time }]));
+      expect(ride.timeS.length).toBe(1);
+      expect(ride.warnings.map(({ message }) => message).join(' ')).toContain(time);
+    }
+    const midnight = read(encode([{ time: '2024-02-29T23:59:59Z' }, { time: '2024-02-29T24:00:00Z' }]));
+    expect([...midnight.timeS]).toEqual([0, 1]);
+  });
+
   test('fractions of a second and zones', () => {
     const times = [
       '2026-06-01T08:00:00Z',
@@ -156,4 +171,13 @@ test('values that are no numbers are left out, and named', () => {
 
 test.each(checks.greatCircle.rows)('great circle $from to $to', ({ from, to, metres }) => {
   expect(Math.abs(greatCircleM(from[0], from[1], to[0], to[1]) - metres)).toBeLessThan(checks.greatCircle.tolerance);
+});
+
+test('GPX: the sport is the type of the track itself, not of a link in it', () => {
+  const point = '<trkpt lat="1" lon="1"><time>2026-06-01T08:00:00Z</time></trkpt>';
+  const link = '<link href="x"><text>x</text><type>running</type></link>';
+  const ride = read(`<gpx><trk><type>Biking</type>${link}<trkseg>${point}</trkseg></trk></gpx>`);
+  expect(ride.sport).toBe('biking');
+  expect(ride.timeS.length).toBe(1);
+  expect(code(`<gpx><trk>${link}<type>running</type><trkseg>${point}</trkseg></trk></gpx>`)).toBe('not-cycling');
 });

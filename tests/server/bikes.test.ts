@@ -1,3 +1,5 @@
+import { join } from 'node:path';
+import Database from 'better-sqlite3';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { CheckedApi } from './checked-api.ts';
 import { hutBike } from './made-rides.ts';
@@ -65,6 +67,19 @@ describe('bikes', () => {
     expect((await api.delete(one)).status).toBe(202);
     expect((await api.delete(one)).status).toBe(404);
     expect((await api.get(`/api/bikes/${id}`)).body.adjustmentsLog).toHaveLength(1);
+  });
+
+  it('read the times of adjustments in UTC, also those stored with another offset', async () => {
+    const { id } = (await api.post('/api/bikes', hutBike)).body;
+    const logged = await api.post(`/api/bikes/${id}/adjustments`, { ...turned, at: '2026-05-04T00:30:00+02:00' });
+    expect(logged.body.at).toBe('2026-05-03T22:30:00Z');
+    const store = new Database(join(server.data, 'cogwright.sqlite'));
+    store.prepare('update adjustment set at = ? where id = ?').run('2026-05-04T00:30:00+02:00', logged.body.id);
+    store.close();
+    const { adjustmentsLog, adjustmentMarks } = (await api.get(`/api/bikes/${id}`)).body;
+    expect(adjustmentsLog).toMatchObject([{ at: '2026-05-03T22:30:00Z' }]);
+    expect(adjustmentMarks).toMatchObject([{ at: '2026-05-03T22:30:00Z' }]);
+    await api.settled();
   });
 
   it('give a service sheet, also before anything is known', async () => {

@@ -13,6 +13,7 @@ import { type TestServer, testServer } from './test-server.ts';
 const startMs = Date.UTC(2026, 5, 1);
 const shift = (timeS: number, outcome: ShiftEvent['outcome']): ShiftEvent => ({
   timeS,
+  lastTimeS: timeS,
   fromCog: 3,
   toCog: 4,
   cogsToCross: 1,

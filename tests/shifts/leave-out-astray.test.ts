@@ -7,6 +7,7 @@ import { MadeRide, madeBike } from '../gear-trace/made-ride.ts';
 
 const missed = (timeS: number): ShiftEvent => ({
   timeS,
+  lastTimeS: timeS,
   fromCog: 4,
   toCog: 5,
   cogsToCross: 1,

@@ -21,43 +21,33 @@ const columns: RideColumns = {
   cogProbability: same(1),
 };
 const track = makeTrack(columns);
-const facts = { rolloutMm: 2250, sensorLagS: null, crankRevs: null };
+const facts = { rolloutMm: 2250, turns: null };
 
 describe('cutMoment', () => {
   it('takes ten seconds before and twenty after', () => {
-    const { samples } = cutMoment(track, 60, { ...facts, sensorLagS: null });
+    const { samples } = cutMoment(track, 60, facts);
     expect(samples[0].s).toBe(-10);
     expect(samples[samples.length - 1].s).toBe(20);
     expect(samples.length).toBe(31);
   });
 
-  it('counts crank turns from the event: at 90 rpm one and a half take one second, five take 10/3', () => {
-    const { cleanUntilS, lateUntilS } = cutMoment(track, 60, { ...facts, sensorLagS: null });
-    expect(cleanUntilS).toBeCloseTo(1, 6);
-    expect(lateUntilS).toBeCloseTo(10 / 3, 6);
-  });
-
-  it('puts the sensor lag of the ride on top, as the records show the wheel that much late', () => {
-    expect(cutMoment(track, 60, { ...facts, sensorLagS: 1.2 }).cleanUntilS).toBeCloseTo(2.2, 6);
+  it('shows the turns that the shift was judged by, as far as they lie within', () => {
+    const turns = { cleanUntilS: 2.2, lateUntilS: 24, doneS: 3.1 };
+    const shown = cutMoment(track, 60, { ...facts, turns });
+    expect(shown).toMatchObject({ cleanUntilS: 2.2, lateUntilS: null, judgedAtS: 3.1 });
+    expect(cutMoment(track, 60, facts)).toMatchObject({ cleanUntilS: null, lateUntilS: null, judgedAtS: null });
   });
 
   it('names the cog that speed and cadence point to', () => {
-    const { samples } = cutMoment(track, 60, { ...facts, sensorLagS: null });
+    const { samples } = cutMoment(track, 60, facts);
     expect(samples[0].ratioTeeth).toBeCloseTo(18, 6);
     expect(samples[12].askedTeeth).toBe(21);
     expect(samples[12].chainTeeth).toBe(18);
     expect(samples[16].chainTeeth).toBe(21);
   });
 
-  it('shows where the engine judged the shift to be done', () => {
-    expect(cutMoment(track, 60, { ...facts, sensorLagS: 1, crankRevs: 3 }).judgedAtS).toBeCloseTo(3, 6);
-    expect(cutMoment(track, 60, facts).judgedAtS).toBeNull();
-  });
-
-  it('counts no turns while nobody pedals, and points to no cog', () => {
-    const coasting = makeTrack({ ...columns, cadenceRpm: same(0) });
-    const { cleanUntilS, samples } = cutMoment(coasting, 60, { ...facts, sensorLagS: null });
-    expect(cleanUntilS).toBeNull();
+  it('points to no cog while nobody pedals', () => {
+    const { samples } = cutMoment(makeTrack({ ...columns, cadenceRpm: same(0) }), 60, facts);
     expect(samples.every(({ ratioTeeth }) => Number.isNaN(ratioTeeth))).toBe(true);
   });
 });

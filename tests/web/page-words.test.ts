@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { percent } from '../../src/numeric/percent.ts';
 import { AFTER_COMMAND_S } from '../../src/shifts/drop-side.ts';
 import type { BikeSummary, KeyedRideReport, Merged } from '../../web/api/answers.ts';
 import { fleetSentence } from '../../web/bikes/fleet-sentence.ts';
@@ -8,7 +9,7 @@ import { rideSentence } from '../../web/ride/ride-sentence.ts';
 import { whyJudged } from '../../web/ride/why-judged.ts';
 import { rideClock } from '../../web/words/dates.ts';
 import { fileStem } from '../../web/words/file-stem.ts';
-import { duration, inARow, percent, percentRange, probably, signed } from '../../web/words/numbers.ts';
+import { chanceFigure, duration, inARow, percentFigure, percentRange } from '../../web/words/numbers.ts';
 
 const fleet = (...words: BikeSummary['state']['word'][]): BikeSummary[] =>
   words.map((word) => ({ state: { word } })) as BikeSummary[];
@@ -26,14 +27,18 @@ const none = {
 
 describe('numbers', () => {
   it('never rounds a share to sureness', () => {
-    expect([0, 0.004, 0.126, 0.996, 1].map(percent)).toEqual([
+    expect([0, 0.004, 0.126, 0.996, 1].map(percentFigure)).toEqual([
       '0\u00a0%',
       '<\u00a01\u00a0%',
       '13\u00a0%',
       '>\u00a099\u00a0%',
       '100\u00a0%',
     ]);
-    expect([0, 0.5, 1].map(probably)).toEqual(['<\u00a01\u00a0%', '50\u00a0%', '>\u00a099\u00a0%']);
+    expect([0, 0.5, 1].map(chanceFigure)).toEqual(['<\u00a01\u00a0%', '50\u00a0%', '>\u00a099\u00a0%']);
+    for (const share of [0.004, 0.006, 0.0099, 0.5, 0.992, 0.996])
+      expect(percentFigure(share).replace('<', 'under').replace('>', 'over').replaceAll('\u00a0', ' ')).toBe(
+        percent(share),
+      );
     expect(percentRange(0.004, 0.013)).toBe('0.4 to 1.3\u00a0%');
     expect(percentRange(0.15, 0.244)).toBe('15 to 24\u00a0%');
   });
@@ -42,7 +47,6 @@ describe('numbers', () => {
     expect([45, 2820, 7500].map(duration)).toEqual(['45 s', '47 min', '2 h 05 min']);
     expect([69, 3849].map(rideClock)).toEqual(['1:09', '1:04:09']);
     expect(inARow(['a', 'b', 'c'])).toBe('a, b and c');
-    expect([signed(2), signed(-1.5), signed(0)]).toEqual(['+2', '−1.5', '0']);
     expect(fileStem('Guide’s own bike', 'trend')).toBe('guide-s-own-bike-trend');
   });
 });

@@ -1,17 +1,14 @@
 import { counted } from '../../src/numeric/counted.ts';
+import { chance } from '../../src/numeric/percent.ts';
 import type { BikeSummary, DrivetrainGuess } from '../api/answers.ts';
 import { createBike } from '../api/bikes.ts';
-import { guessDrivetrain } from '../api/uploads.ts';
 import { drivetrainForm } from '../bike/drivetrain-form.ts';
 import { announce } from '../dom/announce.ts';
 import { fill, listen, make } from '../dom/make.ts';
 import { likelihoodWord } from '../words/likelihood-word.ts';
-import { probably } from '../words/numbers.ts';
+import { GuessOnce } from './guess-once.ts';
 import { refusedFiles } from './refused-files.ts';
 import { understoodList } from './understood-list.ts';
-
-/** So many files are read for the guess; the others are read when they are worked through. */
-const readForGuess = 6;
 
 interface GuessPlan {
   readonly signal: AbortSignal;
@@ -25,25 +22,6 @@ export function mismatch(guess: DrivetrainGuess, { bike }: BikeSummary): string 
   const strange = guess.bike.cassette.filter((teeth) => !bike.cassette.includes(teeth));
   if (strange.length <= 2) return null;
   return `These rides look like a cassette of ${range(guess.bike.cassette)}; ${bike.name} has ${range(bike.cassette)}. Is it the right bike?`;
-}
-
-/** Reads the drivetrain off files, and asks again only when other files are chosen. */
-class GuessOnce {
-  #asked: AbortController | null = null;
-  #files: readonly File[] = [];
-  #answer: Promise<DrivetrainGuess> | null = null;
-
-  constructor(private readonly signal: AbortSignal) {}
-
-  of(files: readonly File[]): Promise<DrivetrainGuess> {
-    const same = files.length === this.#files.length && files.every((file, i) => file === this.#files[i]);
-    if (this.#answer && same) return this.#answer;
-    this.#asked?.abort();
-    this.#asked = new AbortController();
-    this.#files = files;
-    this.#answer = guessDrivetrain(files.slice(0, readForGuess), AbortSignal.any([this.signal, this.#asked.signal]));
-    return this.#answer;
-  }
 }
 
 /** A form for a new bike, which then works through the files. */
@@ -71,7 +49,7 @@ const guessInWords = ({ certainty, notes }: DrivetrainGuess): (HTMLElement | fal
   make(
     'p',
     {},
-    `Guessed from the rides, ${likelihoodWord(certainty)} right (${probably(certainty)}). Put right what is wrong, and give it a name.`,
+    `Guessed from the rides, ${likelihoodWord(certainty)} right (${chance(certainty)}). Put right what is wrong, and give it a name.`,
   ),
   notes.length > 0 && make('ul', { class: 'points' }, ...notes.map((note) => make('li', {}, note))),
 ];

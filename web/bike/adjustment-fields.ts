@@ -64,24 +64,29 @@ function parameterChoice({ start, parameter: wanted, actuation }: FieldsPlan): H
   );
 }
 
-/** Fields for one entry of the log. */
-export function makeAdjustmentFields(plan: FieldsPlan): AdjustmentFields {
-  const { start } = plan;
-  const parameter = parameterChoice(plan);
-  const amount = make('input', {
-    name: 'amount',
-    type: 'number',
-    step: 'any',
-    min: -100,
-    max: 100,
-    value: start?.amount ?? '',
-  });
-  const at = make('input', {
+/** What plus and minus mean for a parameter that is turned. */
+function sensesInWords(parameter: string, unit: string): string {
+  const sense = (amount: 1 | -1): string => /\((.*)\)$/.exec(adjustmentWords({ parameter, amount, unit }))?.[1] ?? '';
+  return `+ is ${sense(1)}; − is ${sense(-1)}.`;
+}
+
+const makeAmount = (start: LoggedAdjustment | undefined): HTMLInputElement =>
+  make('input', { name: 'amount', type: 'number', step: 'any', min: -100, max: 100, value: start?.amount ?? '' });
+
+const makeMoment = (start: LoggedAdjustment | undefined): HTMLInputElement =>
+  make('input', {
     name: 'at',
     type: 'datetime-local',
     required: true,
     value: fieldTime(start ? new Date(start.at) : new Date()),
   });
+
+/** Fields for one entry of the log. */
+export function makeAdjustmentFields(plan: FieldsPlan): AdjustmentFields {
+  const { start } = plan;
+  const parameter = parameterChoice(plan);
+  const amount = makeAmount(start);
+  const at = makeMoment(start);
   const note = make('input', { name: 'note', maxlength: 2000, value: start?.note ?? '' });
   const senses = make('p', { class: 'hint' });
   const amountLabel = make('span', {});
@@ -106,9 +111,7 @@ export function makeAdjustmentFields(plan: FieldsPlan): AdjustmentFields {
     amountField.hidden = !counted;
     amount.required = counted;
     amountLabel.textContent = `Amount in ${unit}`;
-    const sense = (sign: 1 | -1): string =>
-      /\((.*)\)$/.exec(adjustmentWords({ parameter: parameter.value, amount: sign, unit }))?.[1] ?? '';
-    senses.textContent = counted ? `+ is ${sense(1)}; − is ${sense(-1)}.` : '';
+    senses.textContent = counted ? sensesInWords(parameter.value, unit) : '';
     const now = read();
     preview.textContent = counted && now.amount === null ? '' : `Will be logged as: ${adjustmentWords(now)}.`;
     fault.hidden = true;

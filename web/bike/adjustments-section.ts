@@ -7,7 +7,7 @@ import { announce } from '../dom/announce.ts';
 import { fill, listen, make } from '../dom/make.ts';
 import { ask } from '../page/ask.ts';
 import { attempt } from '../page/attempt.ts';
-import { icon } from '../page/icons.ts';
+import { type IconName, icon } from '../page/icons.ts';
 import { dayAndTime } from '../words/dates.ts';
 import { upperFirst } from '../words/upper-first.ts';
 import { adjustmentForm } from './adjustment-form.ts';
@@ -20,6 +20,23 @@ const effectOf = (page: BikePage, entry: LoggedAdjustment): AdjustmentReport | u
   page.bike.report?.adjustments.find(
     (one) => one.parameter === entry.parameter && one.amount === entry.amount && sameMoment(one.at, entry.at),
   );
+
+/** What was done and when, with its note and what it brought. */
+const entryWords = (entry: LoggedAdjustment, words: string, effect: AdjustmentReport | undefined): HTMLElement =>
+  make(
+    'div',
+    { class: 'entry-words' },
+    make('h3', {}, words),
+    make('p', { class: 'quiet' }, dayAndTime(entry.at)),
+    entry.note && make('p', { class: 'entry-note' }, entry.note),
+    make('p', {}, effect ? adjustmentVerdict(effect) : 'The comparison is being worked out.'),
+  );
+
+/** A button that shows a picture alone; `text` is for a screen reader. */
+function entryTool(name: IconName, key: string, text: string, click: () => void): HTMLButtonElement {
+  const attributes = { type: 'button', class: 'plain small', 'data-keep': key };
+  return listen(make('button', attributes, icon(name), make('span', { class: 'out-of-sight' }, text)), { click });
+}
 
 function entryRow(page: BikePage, entry: LoggedAdjustment, commonTop: number): HTMLElement {
   const row = make('li', { class: 'entry' });
@@ -54,56 +71,36 @@ function entryRow(page: BikePage, entry: LoggedAdjustment, commonTop: number): H
     await removeAdjustment(page.bike.id, entry.id);
     await done('Adjustment removed');
   };
-  const named = (word: string): HTMLElement[] => [make('span', { class: 'out-of-sight' }, `${word} ${words}`)];
   const show = (): void =>
     fill(
       row,
-      make(
-        'div',
-        { class: 'entry-words' },
-        make('h3', {}, words),
-        make('p', { class: 'quiet' }, dayAndTime(entry.at)),
-        entry.note && make('p', { class: 'entry-note' }, entry.note),
-        make('p', {}, effect ? adjustmentVerdict(effect) : 'The comparison is being worked out.'),
-      ),
+      entryWords(entry, words, effect),
       effect ? beforeAfter(effect, commonTop) : make('div', {}),
       make(
         'div',
         { class: 'entry-tools' },
-        listen(
-          make(
-            'button',
-            { type: 'button', class: 'plain small', 'data-keep': `edit-${entry.id}` },
-            icon('edit'),
-            ...named('Edit'),
-          ),
-          { click: edit },
-        ),
-        listen(
-          make(
-            'button',
-            { type: 'button', class: 'plain small', 'data-keep': `remove-${entry.id}` },
-            icon('remove'),
-            ...named('Remove'),
-          ),
-          { click: () => void attempt(remove) },
-        ),
+        entryTool('edit', `edit-${entry.id}`, `Edit ${words}`, edit),
+        entryTool('remove', `remove-${entry.id}`, `Remove ${words}`, () => void attempt(remove)),
       ),
     );
   show();
   return row;
 }
 
-/** The adjustment log: add, edit, remove, and what each brought. */
-export function adjustmentsSection(page: BikePage): HTMLElement {
-  const { bike, picks } = page;
-  const entries = [...bike.adjustmentsLog].sort((a, b) => b.at.localeCompare(a.at));
-  const commonTop = Math.max(
+/** The trouble that fills the axis which all comparisons share. */
+const topRate = (adjustments: readonly AdjustmentReport[]): number =>
+  Math.max(
     0.05,
-    ...(bike.report?.adjustments ?? []).flatMap(({ before, after }) =>
+    ...adjustments.flatMap(({ before, after }) =>
       [before, after].map((period) => (period.shifts > 0 ? period.high : 0)),
     ),
   );
+
+/** The adjustment log: add, edit, remove, and what each brought. */
+export function adjustmentsSection(page: BikePage): HTMLElement {
+  const { bike, picks } = page;
+  const entries = [...bike.adjustmentsLog].sort((a, b) => Date.parse(b.at) - Date.parse(a.at));
+  const commonTop = topRate(bike.report?.adjustments ?? []);
   const formPlace = make('div', {});
   const openButton = listen(
     make('button', { type: 'button', 'data-keep': 'log-adjustment' }, icon('add'), 'Log an adjustment'),

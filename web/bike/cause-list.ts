@@ -1,7 +1,7 @@
 import { causeWords } from '../../src/diagnosis/cause-words.ts';
 import type { Bike, Diagnosis } from '../api/answers.ts';
 import { make, makeSvg } from '../dom/make.ts';
-import { probably } from '../words/numbers.ts';
+import { chanceFigure } from '../words/numbers.ts';
 import { upperFirst } from '../words/upper-first.ts';
 
 const shownAtOnce = 4;
@@ -25,7 +25,7 @@ function row(
     'li',
     { class: rank === 0 ? 'cause is-likeliest' : 'cause' },
     make('span', { class: 'cause-name' }, name),
-    make('span', { class: 'cause-percent' }, probably(probability)),
+    make('span', { class: 'cause-percent' }, chanceFigure(probability)),
     bar(probability),
     rank > 0 &&
       evidence.length > 0 &&

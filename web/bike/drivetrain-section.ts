@@ -1,19 +1,48 @@
 import { counted } from '../../src/numeric/counted.ts';
+import type { Bike, BikeDetail } from '../api/answers.ts';
 import { changeBike, removeBike } from '../api/bikes.ts';
 import { announce } from '../dom/announce.ts';
 import { fill, listen, make } from '../dom/make.ts';
 import { ask } from '../page/ask.ts';
 import { attempt } from '../page/attempt.ts';
-import { icon } from '../page/icons.ts';
+import { type IconName, icon } from '../page/icons.ts';
 import { go } from '../router/go.ts';
 import type { BikePage } from './bike-page.ts';
 import { drivetrainForm } from './drivetrain-form.ts';
+
+/** What is known of the drivetrain, term by term. */
+function drivetrainFacts({ chainrings, cassette, rolloutMm, tyre, actuation }: Bike): HTMLElement {
+  const fact = (term: string, text: string): HTMLElement => make('div', {}, make('dt', {}, term), make('dd', {}, text));
+  return make(
+    'dl',
+    { class: 'facts' },
+    fact('Chainrings', chainrings.join(', ')),
+    fact('Cassette', cassette.join(', ')),
+    fact('Wheel', rolloutMm ? `${rolloutMm} mm rollout` : tyre ? `tyre ${tyre}` : 'measured from the rides'),
+    fact('Actuation', actuation === 'cable' ? 'cable' : 'electronic'),
+  );
+}
+
+/** Removes the bike with all that hangs on it, once the rider has agreed. */
+async function removeAfterAsking({ id, bike, rides }: BikeDetail): Promise<void> {
+  const yes = await ask(
+    `Remove ${bike.name}?`,
+    `The bike, its ${counted(rides, 'ride')} and its log are taken out of the store for good. Your own copies of the files are not touched.`,
+    'Remove the bike',
+  );
+  if (!yes) return;
+  await removeBike(id);
+  announce('Bike removed');
+  go('/');
+}
+
+const tool = (name: IconName, key: string, text: string, click: () => void): HTMLButtonElement =>
+  listen(make('button', { type: 'button', class: 'plain', 'data-keep': key }, icon(name), text), { click });
 
 /** The bike as it is known, with a form to put it right and a way to remove it. */
 export function drivetrainSection({ bike: detail, refresh }: BikePage): HTMLElement {
   const { bike, report } = detail;
   const contents = make('div', { class: 'panel' });
-  const fact = (term: string, text: string): HTMLElement => make('div', {}, make('dt', {}, term), make('dd', {}, text));
   const edit = (): void => {
     const { element } = drivetrainForm({
       start: bike,
@@ -29,49 +58,16 @@ export function drivetrainSection({ bike: detail, refresh }: BikePage): HTMLElem
     fill(contents, element);
     element.querySelector('input')?.focus();
   };
-  const remove = async (): Promise<void> => {
-    const yes = await ask(
-      `Remove ${bike.name}?`,
-      `The bike, its ${counted(detail.rides, 'ride')} and its log are taken out of the store for good. Your own copies of the files are not touched.`,
-      'Remove the bike',
-    );
-    if (!yes) return;
-    await removeBike(detail.id);
-    announce('Bike removed');
-    go('/');
-  };
   const show = (): void =>
     fill(
       contents,
-      make(
-        'dl',
-        { class: 'facts' },
-        fact('Chainrings', bike.chainrings.join(', ')),
-        fact('Cassette', bike.cassette.join(', ')),
-        fact(
-          'Wheel',
-          bike.rolloutMm ? `${bike.rolloutMm} mm rollout` : bike.tyre ? `tyre ${bike.tyre}` : 'measured from the rides',
-        ),
-        fact('Actuation', bike.actuation === 'cable' ? 'cable' : 'electronic'),
-      ),
+      drivetrainFacts(bike),
       ...(report?.bikeNotes ?? []).map(({ message }) => make('p', { class: 'remark' }, message)),
       make(
         'div',
         { class: 'row' },
-        listen(make('button', { type: 'button', class: 'plain', 'data-keep': 'edit-bike' }, icon('edit'), 'Change'), {
-          click: edit,
-        }),
-        listen(
-          make(
-            'button',
-            { type: 'button', class: 'plain', 'data-keep': 'remove-bike' },
-            icon('remove'),
-            'Remove the bike',
-          ),
-          {
-            click: () => void attempt(remove),
-          },
-        ),
+        tool('edit', 'edit-bike', 'Change', edit),
+        tool('remove', 'remove-bike', 'Remove the bike', () => void attempt(() => removeAfterAsking(detail))),
       ),
     );
   show();

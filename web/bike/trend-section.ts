@@ -1,10 +1,10 @@
 import { counted } from '../../src/numeric/counted.ts';
+import { percent } from '../../src/numeric/percent.ts';
 import { adjustmentWords } from '../../src/report/words/parameter-words.ts';
 import { chartFigure } from '../charts/chart-figure.ts';
 import { rideTrendPlan } from '../charts/ride-trend.ts';
 import { make } from '../dom/make.ts';
 import { fileStem } from '../words/file-stem.ts';
-import { percent } from '../words/numbers.ts';
 import type { BikePage } from './bike-page.ts';
 
 /** The trend over rides; null before there are two rides with judged shifts. */

@@ -1,13 +1,13 @@
 import { causeWords } from '../../src/diagnosis/cause-words.ts';
 import { counted } from '../../src/numeric/counted.ts';
-import { chance } from '../../src/numeric/percent.ts';
+import { chance, percent } from '../../src/numeric/percent.ts';
 import { seemsCured } from '../../src/report/words/seems-cured.ts';
 import { showsNothing } from '../../src/report/words/verdict-words.ts';
 import type { BikeDetail } from '../api/answers.ts';
 import { make } from '../dom/make.ts';
 import { stateMark } from '../page/state-mark.ts';
 import { inOwnZone } from '../words/dates.ts';
-import { percent, percentRange } from '../words/numbers.ts';
+import { percentRange } from '../words/numbers.ts';
 import { stateWords } from '../words/state-words.ts';
 import { upperFirst } from '../words/upper-first.ts';
 import type { BikePage } from './bike-page.ts';
@@ -16,7 +16,7 @@ import { nextStep } from './next-step.ts';
 import { verdictHeadline } from './verdict-headline.ts';
 
 /** How much trouble there is, as a sentence with its interval; null without judged shifts. */
-export function troubleSentence({ state, report }: Pick<BikeDetail, 'state' | 'report'>): string | null {
+function troubleSentence({ state, report }: Pick<BikeDetail, 'state' | 'report'>): string | null {
   if (state.troubleRate === null || !report) return null;
   const all = report.rides.reduce((sum, { counts }) => sum + counts.shifts - counts.unjudged, 0);
   const period =

@@ -1,19 +1,20 @@
 import { causeWords } from '../../src/diagnosis/cause-words.ts';
 import { counted } from '../../src/numeric/counted.ts';
+import { chance } from '../../src/numeric/percent.ts';
 import type { BikeSummary } from '../api/answers.ts';
 import { trendSpark } from '../charts/trend-spark.ts';
 import { make } from '../dom/make.ts';
 import { stateMark } from '../page/state-mark.ts';
 import { day } from '../words/dates.ts';
 import { drivetrainLine } from '../words/drivetrain-words.ts';
-import { percent, percentRange, probably } from '../words/numbers.ts';
+import { percentFigure, percentRange } from '../words/numbers.ts';
 import { stateWords } from '../words/state-words.ts';
 import { upperFirst } from '../words/upper-first.ts';
 
 function why({ bike, state }: BikeSummary): string | null {
   if (state.reasons.length > 0) return state.reasons[0];
   if (!state.topCause || state.topCause === 'no-fault' || state.probability === null) return null;
-  return `${upperFirst(causeWords(state.topCause, bike.actuation).name)} (${probably(state.probability)} likely)`;
+  return `${upperFirst(causeWords(state.topCause, bike.actuation).name)} (${chance(state.probability)} likely)`;
 }
 
 function figure({ state }: BikeSummary): HTMLElement {
@@ -21,7 +22,7 @@ function figure({ state }: BikeSummary): HTMLElement {
   return make(
     'p',
     { class: 'rack-figure' },
-    make('strong', {}, known ? percent(state.troubleRate!) : '–'),
+    make('strong', {}, known ? percentFigure(state.troubleRate!) : '–'),
     make(
       'span',
       {},

@@ -13,6 +13,18 @@ interface Row {
 
 const worthFrom = 4;
 
+/** A button that picks a state, with how many bikes are in it; null: all of them. */
+function stateChoice(word: StateWord | null, count: number, click: () => void): HTMLButtonElement {
+  const button = make(
+    'button',
+    { type: 'button', class: 'choice', value: word ?? '' },
+    word && stateMark(word),
+    word ? `${stateWords[word].label} ` : 'All ',
+    make('span', { class: 'count' }, count),
+  );
+  return listen(button, { click });
+}
+
 /** Picks rows by state and by name; keeps its choice when the rows are drawn again. Hidden while there are few bikes. */
 export function makeRowFilter(): { readonly element: HTMLElement; show(rows: readonly Row[]): void } {
   let rows: readonly Row[] = [];
@@ -36,21 +48,10 @@ export function makeRowFilter(): { readonly element: HTMLElement; show(rows: rea
     if (picked || wanted) announce(`${counted(shown, 'bike')} shown`);
   };
   const choice = (word: StateWord | null, count: number): HTMLButtonElement =>
-    listen(
-      make(
-        'button',
-        { type: 'button', class: 'choice', value: word ?? '' },
-        word && stateMark(word),
-        word ? `${stateWords[word].label} ` : 'All ',
-        make('span', { class: 'count' }, count),
-      ),
-      {
-        click: () => {
-          picked = word;
-          apply();
-        },
-      },
-    );
+    stateChoice(word, count, () => {
+      picked = word;
+      apply();
+    });
   listen(name, { input: apply });
   const element = make(
     'div',

@@ -1,7 +1,8 @@
 import { scaleLinear } from 'd3-scale';
+import { percent } from '../../src/numeric/percent.ts';
 import type { AdjustmentReport } from '../api/answers.ts';
 import { makeSvg } from '../dom/make.ts';
-import { percent } from '../words/numbers.ts';
+import { percentFigure } from '../words/numbers.ts';
 
 const widthPx = 260;
 const labelPx = 52;
@@ -26,7 +27,7 @@ export function beforeAfter({ before, after }: AdjustmentReport, top: number): S
               ? makeSvg('rect', { class: 'is-before', x: x(rate) - 4.5, y: y - 4.5, width: 9, height: 9 })
               : makeSvg('circle', { class: 'is-after', cx: x(rate), cy: y, r: 5 }),
           ]),
-      makeSvg('text', { x: widthPx, y: y + 4, 'text-anchor': 'end' }, rate === null ? 'none' : percent(rate)),
+      makeSvg('text', { x: widthPx, y: y + 4, 'text-anchor': 'end' }, rate === null ? 'none' : percentFigure(rate)),
     ];
   };
   const said = (rate: number | null): string => (rate === null ? 'no shift judged' : `${percent(rate)} trouble`);

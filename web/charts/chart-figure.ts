@@ -1,15 +1,12 @@
 import { freshId } from '../dom/fresh-id.ts';
-import { fill, listen, make, makeSvg } from '../dom/make.ts';
-import { type IconName, icon } from '../page/icons.ts';
+import { fill, make, makeSvg } from '../dom/make.ts';
 import type { ChartPlan } from './chart-plan.ts';
+import { chartTool } from './chart-tool.ts';
 import { Reading } from './reading.ts';
 import { saveFile } from './save-file.ts';
 import { svgAsText } from './svg-as-text.ts';
 import { tableAsCsv } from './table-as-csv.ts';
 import { tableElement } from './table-element.ts';
-
-const tool = (name: IconName, text: string, click: () => void): HTMLButtonElement =>
-  listen(make('button', { type: 'button', class: 'plain small' }, icon(name), text), { click });
 
 /** The page's ground colour, for saved pictures. */
 const groundColour = (): string => getComputedStyle(document.body).backgroundColor;
@@ -47,7 +44,7 @@ export function chartFigure(plan: ChartPlan): HTMLElement {
     plan.draw(svg, widthPx, heightPx);
     reading.read(svg);
   };
-  const tableButton = tool('table', 'Show as table', () => {
+  const tableButton = chartTool('table', 'Show as table', () => {
     tablePlace.hidden = !tablePlace.hidden;
     tableButton.setAttribute('aria-expanded', String(!tablePlace.hidden));
     tableButton.lastChild!.textContent = tablePlace.hidden ? 'Show as table' : 'Hide the table';
@@ -59,10 +56,10 @@ export function chartFigure(plan: ChartPlan): HTMLElement {
     'div',
     { class: 'chart-tools row' },
     tableButton,
-    tool('save', 'Save picture', () =>
+    chartTool('save', 'Save picture', () =>
       saveFile(`${plan.fileName}.svg`, 'image/svg+xml', svgAsText(svg, plan.title, groundColour())),
     ),
-    tool('save', 'Save data', () => saveFile(`${plan.fileName}.csv`, 'text/csv', tableAsCsv(plan.table))),
+    chartTool('save', 'Save data', () => saveFile(`${plan.fileName}.csv`, 'text/csv', tableAsCsv(plan.table))),
   );
   svg.setAttribute('height', String(plan.heightPx(600)));
   new ResizeObserver(([entry]) => {

@@ -21,7 +21,7 @@ export function rideTrendPlan({ points, adjustments, summary, fileName }: Trend)
     high: high ?? 1,
   }));
   const marks = adjustments.map(({ at, words }) => ({
-    beforeRide: points.filter((point) => point.at < at).length,
+    beforeRide: points.filter((point) => Date.parse(point.at) < Date.parse(at)).length,
     words: `${words}, ${day(at)}`,
   }));
   return {

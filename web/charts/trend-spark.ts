@@ -1,9 +1,9 @@
 import { scaleLinear } from 'd3-scale';
 import { line } from 'd3-shape';
 import { counted } from '../../src/numeric/counted.ts';
+import { percent } from '../../src/numeric/percent.ts';
 import type { BikeSummary, TrendPoint } from '../api/answers.ts';
 import { make, makeSvg } from '../dom/make.ts';
-import { percent } from '../words/numbers.ts';
 
 const widthPx = 240;
 const heightPx = 64;
@@ -26,7 +26,7 @@ export function trendSpark({ trend, adjustmentMarks }: BikeSummary, topRate: num
   const y = scaleLinear([0, topRate], [heightPx - footPx, 4]).clamp(true);
   const at = (point: TrendPoint): number => x(trend.indexOf(point));
   const wedges = adjustmentMarks.map(({ at: time }) => {
-    const after = trend.filter((point) => point.at < time).length;
+    const after = trend.filter((point) => Date.parse(point.at) < Date.parse(time)).length;
     return x(after - 0.5);
   });
   const path = line<Rated>(at, (point) => y(point.troubleRate))(rated);

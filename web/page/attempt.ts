@@ -5,7 +5,7 @@ import { icon } from './icons.ts';
 let slips: HTMLElement | null = null;
 
 /** Shows a failure at the foot of the window until it is closed by hand, and says it to a screen reader. */
-export function tellFailure(error: unknown): void {
+function tellFailure(error: unknown): void {
   const text = error instanceof Error ? error.message : String(error);
   slips ??= make('div', { class: 'slips' });
   if (!slips.isConnected) document.body.append(slips);

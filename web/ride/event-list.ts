@@ -1,7 +1,7 @@
 import { counted } from '../../src/numeric/counted.ts';
+import { chance } from '../../src/numeric/percent.ts';
 import { fill, listen, make } from '../dom/make.ts';
 import { rideClock } from '../words/dates.ts';
-import { probably } from '../words/numbers.ts';
 import { eventTitle } from './event-words.ts';
 import { kindMark } from './kind-picker.ts';
 import type { RideEvent } from './ride-event.ts';
@@ -14,6 +14,24 @@ export interface EventList {
   show(events: readonly RideEvent[], opened: string | null): void;
 }
 
+/** What the rider said of an event, else how sure the engine is of it. */
+function sureness({ verdict, kind, confidence }: RideEvent): string {
+  if (verdict === 'confirmed' || verdict === 'rejected') return verdict;
+  return kind === 'unjudged' ? '' : `${chance(confidence)} sure`;
+}
+
+function eventRow(event: RideEvent, isOpen: boolean, onOpen: (key: string) => void): HTMLElement {
+  const button = make(
+    'button',
+    { type: 'button', class: 'event-row', value: event.key, 'aria-current': isOpen ? 'true' : null },
+    kindMark(event.kind),
+    make('span', { class: 'event-title' }, eventTitle(event)),
+    make('span', { class: 'event-time' }, rideClock(event.timeS)),
+    make('span', { class: 'event-sure' }, sureness(event)),
+  );
+  return make('li', {}, listen(button, { click: () => onOpen(event.key) }));
+}
+
 /** The events in order of time, each a button that opens it. Long lists grow on demand. */
 export function makeEventList(onOpen: (key: string) => void): EventList {
   const heading = make('h2', {});
@@ -22,37 +40,6 @@ export function makeEventList(onOpen: (key: string) => void): EventList {
   let limit = atOnce;
   let last: [readonly RideEvent[], string | null] = [[], null];
 
-  const row = (event: RideEvent, opened: string | null): HTMLElement =>
-    make(
-      'li',
-      {},
-      listen(
-        make(
-          'button',
-          {
-            type: 'button',
-            class: 'event-row',
-            value: event.key,
-            'aria-current': event.key === opened ? 'true' : null,
-          },
-          kindMark(event.kind),
-          make('span', { class: 'event-title' }, eventTitle(event)),
-          make('span', { class: 'event-time' }, rideClock(event.timeS)),
-          make(
-            'span',
-            { class: 'event-sure' },
-            event.verdict === 'confirmed'
-              ? 'confirmed'
-              : event.verdict === 'rejected'
-                ? 'rejected'
-                : event.kind === 'unjudged'
-                  ? ''
-                  : `${probably(event.confidence)} sure`,
-          ),
-        ),
-        { click: () => onOpen(event.key) },
-      ),
-    );
   const show = (events: readonly RideEvent[], opened: string | null): void => {
     last = [events, opened];
     const focused = list.contains(document.activeElement) ? (document.activeElement as HTMLButtonElement).value : null;
@@ -62,7 +49,7 @@ export function makeEventList(onOpen: (key: string) => void): EventList {
     heading.textContent = events.length === 1 ? '1 event' : counted(events.length, 'event');
     fill(
       list,
-      ...events.slice(0, count).map((event) => row(event, opened)),
+      ...events.slice(0, count).map((event) => eventRow(event, event.key === opened, onOpen)),
       events.length === 0 && make('li', { class: 'quiet' }, 'Nothing of the kinds chosen above.'),
     );
     more.hidden = events.length <= count;

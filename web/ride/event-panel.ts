@@ -31,12 +31,11 @@ export interface EventPanel {
 }
 
 /** The thirty seconds around an event, drawn. */
-function momentFigure({ track, rolloutMm, sensorLagS, fileStem: stem }: PanelPlan, event: RideEvent): HTMLElement {
+function momentFigure({ track, rolloutMm, fileStem: stem }: PanelPlan, event: RideEvent): HTMLElement {
   const isShift = 'shift' in event;
   const moment = cutMoment(track, event.timeS, {
     rolloutMm,
-    sensorLagS,
-    crankRevs: isShift ? event.shift.crankRevs : null,
+    turns: isShift ? event.shift.turns : null,
   });
   const fileName = fileStem(stem, 'moment', rideClock(event.timeS));
   return chartFigure(momentPlan({ moment, title: 'The thirty seconds around it', fileName, isShift }));

@@ -1,7 +1,7 @@
+import { chance } from '../../src/numeric/percent.ts';
 import { dropSideWords } from '../../src/report/words/event-words.ts';
 import { AFTER_COMMAND_S } from '../../src/shifts/drop-side.ts';
 import { CLEAN_WITHIN_REVS, LATE_WITHIN_REVS } from '../../src/shifts/turn-limits.ts';
-import { probably } from '../words/numbers.ts';
 import type { RideEvent } from './ride-event.ts';
 
 type Shift = Extract<RideEvent, { shift: unknown }>['shift'];
@@ -53,7 +53,7 @@ function shiftWords(shift: Shift, sensorLagS: number | null): string[] {
 
 /** Why an event was judged as it was, in sentences. */
 export function whyJudged(event: RideEvent, sensorLagS: number | null = null): readonly string[] {
-  const sure = event.kind === 'unjudged' ? [] : [`How sure: ${probably(event.confidence)}.`];
+  const sure = event.kind === 'unjudged' ? [] : [`How sure: ${chance(event.confidence)}.`];
   switch (event.kind) {
     case 'ghost': {
       const { fromTeeth, toTeeth, heldS } = event.ghost;

@@ -1,6 +1,7 @@
 import { select } from 'd3-selection';
 import { causeWords } from '../../src/diagnosis/cause-words.ts';
 import { counted } from '../../src/numeric/counted.ts';
+import { percent } from '../../src/numeric/percent.ts';
 import { describeTroubleByCog, drawTroubleByCog } from '../../src/report/charts/trouble-by-cog-chart.ts';
 import { adjustmentVerdict } from '../../src/report/words/adjustment-verdict.ts';
 import { adjustmentWords, parameterName } from '../../src/report/words/parameter-words.ts';
@@ -15,7 +16,7 @@ import { stateMark } from '../page/state-mark.ts';
 import type { View } from '../router/router.ts';
 import { day, dayAndTime, inOwnZone } from '../words/dates.ts';
 import { drivetrainLine } from '../words/drivetrain-words.ts';
-import { percent, percentRange, probably } from '../words/numbers.ts';
+import { chanceFigure, percentRange } from '../words/numbers.ts';
 import { stateWords } from '../words/state-words.ts';
 import { upperFirst } from '../words/upper-first.ts';
 
@@ -110,7 +111,7 @@ function causes(sheet: SheetData): HTMLElement | null {
           make(
             'li',
             {},
-            make('strong', {}, probably(probability)),
+            make('strong', {}, chanceFigure(probability)),
             make(
               'span',
               {},

@@ -46,7 +46,7 @@ function rideRow(ride: RideReport, i: number): Markup {
 function oneRide(ride: RideReport, i: number, cassette: readonly number[], drawn: boolean): Markup {
   const strip = drawn && (ride.shifts.length > 0 || ride.gears.some((run) => run.teeth !== null));
   return html`<h3>${i + 1}. ${ride.file}</h3>
-<ul>${rideNotes(ride).map((note) => html`<li>${note}</li>`)}</ul>
+<ul>${rideNotes(ride, 'page').map((note) => html`<li>${note}</li>`)}</ul>
 ${strip ? stripFigure(ride, i, cassette) : null}`;
 }
 

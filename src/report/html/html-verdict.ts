@@ -4,9 +4,9 @@ import { causeBars } from '../chart-data/cause-bars.ts';
 import { causeChartHeightPx, drawCauses } from '../charts/cause-chart.ts';
 import { drawLateralError } from '../charts/lateral-error-chart.ts';
 import type { Report } from '../report-schema.ts';
+import { furtherSentences } from '../words/further-sentences.ts';
 import { signedMm } from '../words/number-words.ts';
 import { parameterTitle } from '../words/parameter-words.ts';
-import { turnWords } from '../words/turn-words.ts';
 import { explainedCauses, showsNothing, verdictSentence } from '../words/verdict-words.ts';
 import { chartFigure } from './chart-figure.ts';
 import { html, type Markup } from './markup.ts';
@@ -15,17 +15,11 @@ import { html, type Markup } from './markup.ts';
 export function htmlVerdict(report: Report): Markup {
   const { diagnosis, bike } = report;
   const fine = diagnosis.causes[0].cause === 'no-fault';
-  const further = [
-    diagnosis.undecided?.sentence,
-    diagnosis.clicks.parameter === diagnosis.suggestion.parameter ? turnWords(diagnosis.clicks) : null,
-    diagnosis.riderPart.sentence,
-    diagnosis.separates?.sentence,
-    ...diagnosis.notes,
-  ].filter(Boolean);
+  const sentences = [...(diagnosis.undecided ? [diagnosis.undecided.sentence] : []), ...furtherSentences(diagnosis)];
   return html`<section>
 <h2>Verdict</h2>
 <p class="verdict${fine ? ' fine' : ''}">${verdictSentence(report)}</p>
-${further.map((sentence) => html`<p>${sentence}</p>\n`)}
+${sentences.map((sentence) => html`<p>${sentence}</p>\n`)}
 ${explainedCauses(report).map(
   ({ cause, probability, evidence }) => html`<h3>${percent(probability)} ${causeWords(cause, bike.actuation).name}</h3>
 <ul>${evidence.map((sentence) => html`<li>${sentence}</li>`)}</ul>

@@ -35,7 +35,7 @@ export function textRides(page: TextPage, report: Report): void {
   report.rides.forEach((ride, i) => {
     page.blank();
     page.ready([page.style.heading(`${String(i + 1).padStart(2)}  ${keepEnd(printable(ride.file), page.width - 4)}`)]);
-    for (const line of rideNotes(ride)) page.bullet(line, '-', 4);
+    for (const line of rideNotes(ride, 'text')) page.bullet(line, '-', 4);
   });
 }
 

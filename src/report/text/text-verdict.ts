@@ -1,8 +1,8 @@
 import { causeWords } from '../../diagnosis/cause-words.ts';
 import { percent } from '../../numeric/percent.ts';
 import type { Report } from '../report-schema.ts';
+import { furtherSentences } from '../words/further-sentences.ts';
 import { parameterTitle } from '../words/parameter-words.ts';
-import { turnWords } from '../words/turn-words.ts';
 import { explainedCauses, showsNothing, verdictSentence } from '../words/verdict-words.ts';
 import type { TextPage } from './text-page.ts';
 
@@ -25,12 +25,7 @@ export function textVerdict(page: TextPage, report: Report): void {
       `${showsNothing(report) ? 'About as likely as before any ride' : 'Less likely'}: ${rest.map(({ cause, probability }) => `${causeWords(cause, bike.actuation).name} (${percent(probability)})`).join(', ')}.`,
     );
   }
-  const further = [
-    diagnosis.clicks.parameter === diagnosis.suggestion.parameter ? turnWords(diagnosis.clicks) : null,
-    diagnosis.riderPart.sentence,
-    diagnosis.separates?.sentence,
-    ...diagnosis.notes,
-  ].filter((sentence): sentence is string => Boolean(sentence));
+  const further = furtherSentences(diagnosis);
   if (further.length > 0) page.blank();
   for (const sentence of further) page.paragraph(sentence);
 }

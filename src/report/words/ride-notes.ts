@@ -6,8 +6,14 @@ import { durationWords, sure } from './number-words.ts';
 
 const mostEvents = 12;
 
+/** Where a reader finds the events that are left out, by what is read: an option can be given where the text was asked for, not on a page. */
+const allListed = {
+  text: '--json lists them all',
+  page: 'the report in JSON lists them all',
+} as const;
+
 /** What a reader must know of one ride beyond its row in the table. */
-export function rideNotes(ride: RideReport): string[] {
+export function rideNotes(ride: RideReport, medium: keyof typeof allListed): string[] {
   const notes = [`${capital(evidenceWords[ride.evidence])}. Recorded over ${durationWords(ride.durationS)}.`];
   if (ride.rolloutMm !== null) {
     const lag =
@@ -19,8 +25,8 @@ export function rideNotes(ride: RideReport): string[] {
       `Chain dropped ${sinceStart(ride.start, drop.at)} into the ride, ${dropSideWords[drop.side]}` +
       `${drop.afterShiftTo === null ? '' : `, after a shift to ${drop.afterShiftTo} teeth`} (${sure(drop.confidence)}).`,
   );
-  notes.push(...shortened(drops, 'chain drop'));
-  notes.push(...shortened(ride.ghostShifts.map(ghostWords(ride)), 'ghost shift'));
+  notes.push(...shortened(drops, 'chain drop', medium));
+  notes.push(...shortened(ride.ghostShifts.map(ghostWords(ride)), 'ghost shift', medium));
   notes.push(...ride.warnings.map((warning) => `Note: ${warning.message}`));
   return notes;
 }
@@ -30,11 +36,11 @@ const ghostWords =
   (ghost: RideReport['ghostShifts'][number]): string =>
     `Ghost shift ${sinceStart(ride.start, ghost.at)} into the ride: from ${ghost.fromTeeth} to ${ghost.toTeeth} teeth by itself, held ${Math.round(ghost.heldS)} s (${sure(ghost.confidence)}).`;
 
-function shortened(lines: readonly string[], noun: string): string[] {
+function shortened(lines: readonly string[], noun: string, medium: keyof typeof allListed): string[] {
   if (lines.length <= mostEvents) return [...lines];
   return [
     ...lines.slice(0, mostEvents),
-    `And ${counted(lines.length - mostEvents, `more ${noun}`)}; --json lists them all.`,
+    `And ${counted(lines.length - mostEvents, `more ${noun}`)}; ${allListed[medium]}.`,
   ];
 }
 

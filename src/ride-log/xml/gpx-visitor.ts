@@ -10,7 +10,9 @@ export class GpxVisitor implements XmlVisitor {
   readonly tracks: XmlTracks;
   /** What the file calls itself where it holds no track. */
   fileType: string | null = null;
-  #inTrack = false;
+  #depth = 0;
+  /** Depth of the track that is open; NaN outside. */
+  #trackDepth = Number.NaN;
   #inPoint = false;
   #inExtensions = 0;
 
@@ -19,8 +21,9 @@ export class GpxVisitor implements XmlVisitor {
   }
 
   open(name: string, attributes: ReadonlyMap<string, string>): void {
+    this.#depth++;
     if (name === 'trk') {
-      this.#inTrack = true;
+      this.#trackDepth = this.#depth;
       this.tracks.beginTrack();
     } else if (name === 'trkseg') this.tracks.draft.beginRun();
     else if (name === 'rte') this.fileType ??= 'route';
@@ -34,10 +37,12 @@ export class GpxVisitor implements XmlVisitor {
   }
 
   close(name: string, text: string): void {
-    if (name === 'trk') this.#inTrack = false;
+    const inTrackItself = this.#depth-- === this.#trackDepth + 1;
+    if (name === 'trk') this.#trackDepth = Number.NaN;
     else if (name === 'extensions') this.#inExtensions = Math.max(0, this.#inExtensions - 1);
     if (!this.#inPoint) {
-      if (name === 'type' && this.#inTrack) this.tracks.sport(text);
+      // a link and other elements of a track have a type too
+      if (name === 'type' && inTrackItself) this.tracks.sport(text);
       return;
     }
     if (name === 'trkpt') {

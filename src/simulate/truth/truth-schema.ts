@@ -7,7 +7,7 @@ const side = z.enum(['past-largest', 'past-smallest', 'chainring']);
 const outcome = z.enum(['clean', 'late', 'missed', 'overshot', 'unjudged']);
 
 /** One commanded shift with what became of it, by the contract's definitions. Times are s since the ride's start. */
-export const trueShiftSchema = z.object({
+const trueShiftSchema = z.object({
   /** True time of the burst's first command, and the time its gear record carries. */
   atS: seconds,
   recordedAtS: seconds,

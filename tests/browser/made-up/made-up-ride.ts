@@ -64,6 +64,11 @@ export function madeUpRide(recipe: RideRecipe, bike: Bike): { report: KeyedRideR
         direction: toLarger ? 'to-larger' : 'to-smaller',
         outcome,
         crankRevs: crankRevs === null ? null : Math.round(crankRevs * 100) / 100,
+        turns: {
+          cleanUntilS: (1.5 / cadenceRpm) * 60,
+          lateUntilS: (5 / cadenceRpm) * 60,
+          doneS: crankRevs === null ? null : (crankRevs / cadenceRpm) * 60,
+        },
         confidence: Math.round((0.75 + random() * 0.24) * 100) / 100,
         weak: false,
         torqueNm: Math.round(20 + random() * 30),

@@ -1,5 +1,5 @@
 import { PEDALLING_RPM } from '../../../src/gear-trace/pedalling-rpm.ts';
-import { CLEAN_WITHIN_REVS, LATE_WITHIN_REVS } from '../../../src/shifts/turn-limits.ts';
+import type { KeyedRideReport } from '../../api/answers.ts';
 import type { RideTrack } from '../timeline/ride-track.ts';
 import { sampleFrom } from '../timeline/ride-track.ts';
 
@@ -24,7 +24,7 @@ export interface MomentSample {
 export interface Moment {
   readonly cassette: readonly number[];
   readonly samples: readonly MomentSample[];
-  /** Seconds from the event when the crank had turned so far; null where it did not within the moment. */
+  /** Seconds from the event until the cranks had turned so far, as judged; null where they did not within the moment. */
   readonly cleanUntilS: number | null;
   readonly lateUntilS: number | null;
   /** Seconds from the event when the engine judged the shift to be done; null where it was not, or is not known. */
@@ -34,10 +34,8 @@ export interface Moment {
 /** What is known of the ride and the event beside the columns. */
 interface MomentFacts {
   readonly rolloutMm: number | null;
-  /** How much later the records show the wheel than the gear. */
-  readonly sensorLagS: number | null;
-  /** Crank revolutions the shift took, as judged; null for anything else. */
-  readonly crankRevs: number | null;
+  /** When the turns of a shift were pedalled; null for anything else, and in a report that an earlier engine made. */
+  readonly turns: KeyedRideReport['shifts'][number]['turns'] | null;
 }
 
 /** Slower, the speed is too rough to divide by. */
@@ -49,26 +47,8 @@ function ratioTeeth(ring: number, rolloutMm: number, cadenceRpm: number, speedKm
   return (ring * (rolloutMm / 1000) * (cadenceRpm / 60)) / (speedKmh / 3.6);
 }
 
-/** Seconds after the event when the crank has turned `revs` times, counting the cadence record by record. */
-function turnedAt(samples: readonly MomentSample[], revs: number): number | null {
-  let turned = 0;
-  for (let i = 0; i + 1 < samples.length; i++) {
-    const { s, cadenceRpm } = samples[i];
-    const next = samples[i + 1].s;
-    if (next <= 0 || !(cadenceRpm > PEDALLING_RPM)) continue;
-    const from = Math.max(0, s);
-    const turns = ((next - from) * cadenceRpm) / 60;
-    if (turned + turns >= revs) return from + ((revs - turned) / cadenceRpm) * 60;
-    turned += turns;
-  }
-  return null;
-}
-
-/**
- * Cuts the moment around `timeS` out of a ride. The turns are counted from the event plus the ride's own sensor lag,
- * as the records show the wheel that much late.
- */
-export function cutMoment(track: RideTrack, timeS: number, { rolloutMm, sensorLagS, crankRevs }: MomentFacts): Moment {
+/** Cuts the moment around `timeS` out of a ride. The turns are the engine's own count: one made here could differ from what was judged. */
+export function cutMoment(track: RideTrack, timeS: number, { rolloutMm, turns }: MomentFacts): Moment {
   const samples: MomentSample[] = [];
   const last = sampleFrom(track, timeS + afterS + 0.001);
   for (let i = sampleFrom(track, timeS - beforeS); i < last; i++) {
@@ -85,16 +65,12 @@ export function cutMoment(track: RideTrack, timeS: number, { rolloutMm, sensorLa
       powerW: track.powerW.values[i],
     });
   }
-  const lag = Math.max(0, sensorLagS ?? 0);
-  const shifted = (revs: number): number | null => {
-    const at = turnedAt(samples, revs);
-    return at === null ? null : at + lag;
-  };
+  const within = (s: number | undefined | null): number | null => (s != null && s <= afterS ? s : null);
   return {
     cassette: track.cassette,
     samples,
-    cleanUntilS: shifted(CLEAN_WITHIN_REVS),
-    lateUntilS: shifted(LATE_WITHIN_REVS),
-    judgedAtS: crankRevs === null ? null : shifted(crankRevs),
+    cleanUntilS: within(turns?.cleanUntilS),
+    lateUntilS: within(turns?.lateUntilS),
+    judgedAtS: within(turns?.doneS),
   };
 }

@@ -3,7 +3,7 @@ import type { Layout } from './layout.ts';
 import { type EventKind, kindShape } from './timeline-event.ts';
 
 /** Half of the seconds an opened event shows. */
-export const openHalfS = 15;
+const openHalfS = 15;
 
 const lower: readonly EventKind[] = ['ghost', 'drop', 'skip'];
 

@@ -1,4 +1,4 @@
-import { path } from 'd3';
+import { path } from 'd3-path';
 import { freshId } from '../../dom/fresh-id.ts';
 import { makeSvg } from '../../dom/make.ts';
 import { letterPx, type Surface } from './surface.ts';

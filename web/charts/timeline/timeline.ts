@@ -1,6 +1,6 @@
-import { listen, make, makeSvg } from '../../dom/make.ts';
-import { type IconName, icon } from '../../page/icons.ts';
+import { make, makeSvg } from '../../dom/make.ts';
 import { onThemeChange } from '../../page/theme.ts';
+import { chartTool } from '../chart-tool.ts';
 import { saveFile } from '../save-file.ts';
 import { svgFile } from '../svg-as-text.ts';
 import { tableAsCsv } from '../table-as-csv.ts';
@@ -180,11 +180,11 @@ class CanvasTimeline implements Timeline {
     return make(
       'div',
       { class: 'row timeline-tools' },
-      tool('closer', 'Closer', () => view.zoomBy(2, this.#line.timeS)),
-      tool('farther', 'Wider', () => view.zoomBy(0.5, this.#line.timeS)),
-      tool('whole', 'Whole ride', () => view.showWhole()),
-      tool('left', 'Earlier', () => view.move(-0.5)),
-      tool('right', 'Later', () => view.move(0.5)),
+      chartTool('closer', 'Closer', () => view.zoomBy(2, this.#line.timeS)),
+      chartTool('farther', 'Wider', () => view.zoomBy(0.5, this.#line.timeS)),
+      chartTool('whole', 'Whole ride', () => view.showWhole()),
+      chartTool('left', 'Earlier', () => view.move(-0.5)),
+      chartTool('right', 'Later', () => view.move(0.5)),
     );
   }
 
@@ -193,8 +193,8 @@ class CanvasTimeline implements Timeline {
     return make(
       'div',
       { class: 'row chart-tools' },
-      tool('save', 'Save picture', () => this.#savePicture()),
-      tool('save', 'Save data', () => saveFile(`${fileName}.csv`, 'text/csv', tableAsCsv(trackTable(track)))),
+      chartTool('save', 'Save picture', () => this.#savePicture()),
+      chartTool('save', 'Save data', () => saveFile(`${fileName}.csv`, 'text/csv', tableAsCsv(trackTable(track)))),
     );
   }
 
@@ -205,9 +205,6 @@ class CanvasTimeline implements Timeline {
     saveFile(`${this.#plan.fileName}.svg`, 'image/svg+xml', picture);
   }
 }
-
-const tool = (name: IconName, text: string, click: () => void): HTMLButtonElement =>
-  listen(make('button', { type: 'button', class: 'plain small' }, icon(name), text), { click });
 
 function sizeCanvas(canvas: HTMLCanvasElement, widthPx: number, { heightPx }: Layout): void {
   canvas.width = Math.round(widthPx * devicePixelRatio);

@@ -1,5 +1,6 @@
-import { type D3ZoomEvent, type Selection, select, type ZoomBehavior, zoom, zoomIdentity } from 'd3';
 import { type ScaleLinear, scaleLinear } from 'd3-scale';
+import { type Selection, select } from 'd3-selection';
+import { type D3ZoomEvent, type ZoomBehavior, zoom, zoomIdentity } from 'd3-zoom';
 import type { Layout } from './layout.ts';
 
 const closestViewS = 12;
