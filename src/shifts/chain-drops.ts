@@ -11,6 +11,8 @@ import { gainWithoutDrive, SLOWEST_LAG_S, speedGain } from './speed-gain.ts';
 
 /** The legs must run this much faster than before: a cadence that a sensor merely holds while the bike brakes does not. */
 const MIN_SPIN = 0.05;
+/** The same against the one record before, which may already be half and half. */
+const MIN_HELD_SPIN = 0.03;
 const MIN_BELOW = 0.07;
 /** Below this a rider does nothing, W. */
 const IDLE_W = 30;
@@ -185,7 +187,7 @@ function weigh(log: RideLog, trace: RideTrace, depths: Depths, start: number, en
   if (!signs || poweredBelow(log, depths, start, end)) return 0;
   const { spin, depth, powerGone } = signs;
   const mostGain = powerGone ? MAX_GAIN_DOWNHILL : gainWithoutDrive(signs.promise);
-  if (!(spin > MIN_SPIN) || speedGain(log, start, end) > mostGain) return 0;
+  if (!(spin > MIN_SPIN) || isHeld(log, start, end) || speedGain(log, start, end) > mostGain) return 0;
   if (driveFollows(log, start, end, powerGone) || (!powerGone && restsOnGear(trace, start, end))) return 0;
   const recorded = trace.commands.timeS.length > 0;
   if (backOnGear(trace, start, end) || (!recorded && end - start < LEAST_UNRECORDED)) return 0;
@@ -201,6 +203,13 @@ function weigh(log: RideLog, trace: RideTrace, depths: Depths, start: number, en
     (creeping(log, start, end) && !signs.sure ? ODDS.creeping : 0) +
     (recorded && (side === 'past-largest' || side === 'past-smallest') ? ODDS.endOrRing : 0);
   return 1 / (1 + Math.exp(-odds));
+}
+
+/** Whether the legs ran no faster than in the record just before: a sensor that holds its last reading while the bike brakes. */
+function isHeld({ cadenceRpm }: RideLog, start: number, end: number): boolean {
+  let fastest = 0;
+  for (let i = start; i < end; i++) fastest = Math.max(fastest, cadenceRpm[i]);
+  return cadenceRpm[start - 1] > PEDALLING_RPM && Math.log(fastest / cadenceRpm[start - 1]) < MIN_HELD_SPIN;
 }
 
 /** Seconds after the run in which a bike without drive can gain neither speed nor power. */
