@@ -28,7 +28,7 @@ import { decodeXml } from './xml/decode-xml.ts';
  * | bytes between or behind FIT segments | left out | warns `stray-bytes` |
  * | several FIT segments, laps, tracks | joined by time, gaps between them stay gaps; distance goes on from one to the next | |
  * | faulty XML | what can be read is kept | warns `bad-xml` |
- * | values that are no numbers or times | left out, named by line or point | warns `bad-values` |
+ * | values that are no numbers or times; times before 1900 or from 2200 on | left out, named by line or point | warns `bad-values` |
  * | CSV columns unknown here; times without a zone | left out; taken as UTC | warns `unknown-columns`, `no-time-zone` |
  * | records without a time among others with one | left out | warns `records-without-time` |
  * | pauses and gaps | stay gaps in `timeS`; where a timer tells of pauses they stand in `pauses` | |

@@ -113,6 +113,20 @@ describe('faults in CSV', () => {
       expect(codes(`${head}\n0,8,90,21\n1,${cell},91,\n`)).toEqual(['bad-values']);
   });
 
+  test('times beyond any calendar are bad values, in seconds as in ISO 8601', () => {
+    for (const far of ['1e16', '-1e16', '1e20', '1780000000000']) {
+      const ride = read(`time_s,speed_mps,rear_teeth\n${far},8,21\n5,8,19\n6,8,\n`);
+      expect(ride.warnings[0]).toMatchObject({ code: 'bad-values' });
+      expect(ride.warnings[0].message).toContain(`line 2, time_s: '${far}'`);
+      expect([ride.startMs, ...ride.timeS, ...ride.gearRecords.rearTeeth]).toEqual([5000, 0, 1, 19]);
+    }
+    expect(code('time_s,speed_mps\n1e16,8\n1e16,9\n')).toBe('no-time');
+    expect(codes('time,speed_mps\n9026-06-01T08:00:00Z,8\n2026-06-01T08:00:01Z,8\n')).toEqual([
+      'bad-values',
+      'records-without-time',
+    ]);
+  });
+
   test('unknown columns, short rows, long rows, empty lines', () => {
     const ride = read('time_s,mood,speed_mps\n0,good,8\n\n1\n2,bad,9,10,11\n');
     expect([...ride.speedMps]).toEqual([8, NaN, 9]);

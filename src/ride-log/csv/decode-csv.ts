@@ -1,6 +1,7 @@
 import { type CsvError, parse } from 'csv-parse/sync';
 import { FileError } from '../../errors/file-error.ts';
 import { BadValues } from '../bad-values.ts';
+import { calendarTimeMs } from '../calendar-time.ts';
 import { textDecoder } from '../decode-text.ts';
 import { hasTimeZone, isoTimeMs } from '../iso-time.ts';
 import { type DraftRecord, RideDraft } from '../ride-draft.ts';
@@ -132,12 +133,14 @@ class CsvReader {
 
   #time(): number {
     const column = this.#header?.at.has('time') ? 'time' : 'time_s';
-    if (column === 'time_s') return Math.round(this.#number('time_s') * 1000);
-    const cell = this.#cell('time');
-    const timeMs = isoTimeMs(cell);
-    if (cell === '') return timeMs;
-    if (Number.isNaN(timeMs)) this.#bad.add(`line ${this.#line}, time`, cell);
-    else if (!hasTimeZone(cell)) this.#withoutZone = true;
+    const cell = this.#cell(column);
+    const read = column === 'time' ? isoTimeMs(cell) : Math.round(this.#number(column) * 1000);
+    const timeMs = calendarTimeMs(read);
+    if (Number.isNaN(timeMs)) {
+      // a number that is none was noted as it was read
+      if (cell !== '' && (column === 'time' || !Number.isNaN(read)))
+        this.#bad.add(`line ${this.#line}, ${column}`, cell);
+    } else if (column === 'time' && !hasTimeZone(cell)) this.#withoutZone = true;
     return timeMs;
   }
 
