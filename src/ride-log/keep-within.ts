@@ -14,6 +14,7 @@ export function keepWithin(
     stretches.some(({ startMs, endMs }) => timeMs >= startMs && timeMs < endMs);
   const kept = new RideDraft(draft.file, draft.format);
   Object.assign(kept, { sport: draft.sport, subSport: draft.subSport, speedSource: draft.speedSource });
+  kept.timeless = draft.timeless;
   kept.gearsInWholeSeconds = draft.gearsInWholeSeconds;
   kept.warnings.push(...draft.warnings);
   kept.pausesMs.push(...draft.pausesMs);
