@@ -15,7 +15,6 @@ export function keepWithin(
   const kept = new RideDraft(draft.file, draft.format);
   Object.assign(kept, { sport: draft.sport, subSport: draft.subSport, speedSource: draft.speedSource });
   kept.timeless = draft.timeless;
-  kept.gearsInWholeSeconds = draft.gearsInWholeSeconds;
   kept.warnings.push(...draft.warnings);
   kept.pausesMs.push(...draft.pausesMs);
   const time = draft.timeMs.values();

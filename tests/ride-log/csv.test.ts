@@ -87,12 +87,36 @@ test('what is written is read: any delimiter, any order of columns, byte-order m
         front = values.front ?? front;
         return before[0] === rear && before[1] === front ? [] : [[(times[i] - firstMs) / 1000, rear, front]];
       });
-      const { timeS, rearTeeth, frontTeeth, wholeSeconds } = log.gearRecords;
+      const { timeS, rearTeeth, frontTeeth } = log.gearRecords;
       expect(Array.from(timeS, (time, i) => [time, rearTeeth[i], frontTeeth[i]])).toEqual(gears);
-      expect(wholeSeconds).toBe(times.every((time) => time % 1000 === 0));
     }),
     { numRuns: 300, seed: 20_260_603 },
   );
+});
+
+describe('gear records are in whole seconds', () => {
+  const wholeSeconds = (times: readonly number[]): boolean =>
+    read(`time_s,speed_mps,rear_teeth\n${times.map((time, i) => `${time},8,${11 + (i % 9)}\n`).join('')}`).gearRecords
+      .wholeSeconds;
+  const seconds = [...Array(30).keys()];
+
+  test.each([
+    ['a log of whole seconds', seconds, true],
+    ['a log once a second at 0.3 s', seconds.map((time) => time + 0.3), true],
+    ['one about the full second', seconds.map((time) => time + 9.99 + 0.02 * (time % 2)), true],
+    ['one stray stamp', seconds.map((time) => (time === 0 ? 0.5 : time)), true],
+    ['one stray stamp of few', [0.5, 3, 7, 8], true],
+    ['times to the tenth', seconds.map((time) => time + ((7 * time) % 10) / 10), false],
+    ['times to the half', seconds.map((time) => time + (time % 3 === 0 ? 0.5 : 0)), false],
+    ['two apart', [0.5, 3], false],
+  ])('%s: %j', (_, times, expected) => {
+    expect(wholeSeconds(times)).toBe(expected);
+  });
+
+  test('whatever the times of rows that name no gear', () => {
+    const ride = read('time_s,speed_mps,rear_teeth\n0,8,21\n0.5,8,\n1.25,8,\n4,8,19\n6,8,17\n');
+    expect(ride.gearRecords.wholeSeconds).toBe(true);
+  });
 });
 
 describe('faults in CSV', () => {

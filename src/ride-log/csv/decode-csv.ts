@@ -76,7 +76,6 @@ class CsvReader {
     this.#cells = cells;
     this.#line = line;
     const timeMs = this.#time();
-    if (!Number.isNaN(timeMs) && timeMs % 1000 !== 0) this.#draft.gearsInWholeSeconds = false;
     const record = {
       timeMs,
       speedMps: this.#number('speed_mps'),
