@@ -30,6 +30,7 @@ import { decodeXml } from './xml/decode-xml.ts';
  * | faulty XML | what can be read is kept | warns `bad-xml` |
  * | values that are no numbers or times; times before 1900 or from 2200 on | left out, named by line or point | warns `bad-values` |
  * | CSV columns unknown here; times without a zone | left out; taken as UTC | warns `unknown-columns`, `no-time-zone` |
+ * | a CSV column that is there more than once | the first is read | warns `repeated-columns` |
  * | records without a time among others with one | left out | warns `records-without-time` |
  * | pauses and gaps | stay gaps in `timeS`; where a timer tells of pauses they stand in `pauses` | |
  * | uneven (smart) recording | kept as it is | |

@@ -157,6 +157,15 @@ describe('faults in CSV', () => {
     expect(ride.warnings.map(({ code }) => code)).toEqual(['unknown-columns']);
   });
 
+  test('a column that is there twice is said to be, not taken for an unknown one', () => {
+    const ride = read('time_s,speed_mps,Speed_mps,mood\n0,8,9,good\n');
+    expect([...ride.speedMps]).toEqual([8]);
+    expect(ride.warnings.map(({ message }) => message)).toEqual([
+      'Columns that mean nothing here were left out: mood.',
+      'Columns that stand in the header line more than once: speed_mps. Of each the first was read.',
+    ]);
+  });
+
   test('times without a zone are UTC, and it is said', () => {
     const ride = read('time,speed_mps\n2026-06-01T08:00:00,8\n2026-06-01 08:00:01,8\n');
     expect(ride.startMs).toBe(Date.UTC(2026, 5, 1, 8));

@@ -113,6 +113,11 @@ class CsvReader {
       const more = header.unknown.length > named.length ? ' and more' : '';
       this.#draft.warn('unknown-columns', `Columns that mean nothing here were left out: ${named.join(', ')}${more}.`);
     }
+    if (header.repeated.length > 0)
+      this.#draft.warn(
+        'repeated-columns',
+        `Columns that stand in the header line more than once: ${header.repeated.join(', ')}. Of each the first was read.`,
+      );
     this.#header = header;
   }
 
