@@ -151,10 +151,37 @@ describe('faults in CSV', () => {
     ]);
   });
 
-  test('unknown columns, short rows, long rows, empty lines', () => {
-    const ride = read('time_s,mood,speed_mps\n0,good,8\n\n1\n2,bad,9,10,11\n');
+  test('unknown columns, short rows, rows with empty cells at the end, empty lines', () => {
+    const ride = read('time_s,mood,speed_mps\n0,good,8\n\n1\n2,bad,9,, \n');
     expect([...ride.speedMps]).toEqual([8, NaN, 9]);
     expect(ride.warnings.map(({ code }) => code)).toEqual(['unknown-columns']);
+  });
+
+  test('a few rows of too many cells are left out, for their columns are not known', () => {
+    const ride = read('time_s,speed_mps\n0,8\n1,9,10,11\n2,9\n');
+    expect([...ride.timeS]).toEqual([0, 2]);
+    expect(ride.warnings).toEqual([
+      {
+        code: 'long-rows',
+        message:
+          '1 row with more cells than the header line: left out (line 3 has 4 cells, more than the 2 of the header line).',
+      },
+    ]);
+  });
+
+  test('decimal commas are seen where most rows end in an empty cell', () => {
+    const rows = Array.from({ length: 100 }, (_, i) => `${i},4,038,${i % 40 === 0 ? 11 + i / 40 : ''}\n`);
+    expect(code(`time_s,speed_mps,rear_teeth\n${rows.join('')}`)).toBe('bad-csv');
+    const ended = rows.map((_, i) => `${i},4.038,11,${i === 40 ? 'x' : ''}\n`);
+    expect(codes(`time_s,speed_mps,rear_teeth\n${ended.join('')}`)).toEqual(['long-rows']);
+  });
+
+  test('decimal commas among commas are refused with what to do', () => {
+    const text = 'time_s,speed_mps,cadence_rpm\n0,4,038,79\n1,3,932,78\n2,4,78\n';
+    expect(code(text)).toBe('bad-csv');
+    expect(() => read(text)).toThrow(
+      'ride.csv: line 2 has 4 cells, more than the 3 of the header line. Numbers are probably written with a decimal comma: write them with a point, or put semicolons between the cells.',
+    );
   });
 
   test('a column that is there twice is said to be, not taken for an unknown one', () => {

@@ -7,14 +7,17 @@ import { hasTimeZone, isoTimeMs } from '../iso-time.ts';
 import { type DraftRecord, RideDraft } from '../ride-draft.ts';
 import { CSV_COLUMNS, type CsvColumn, type CsvHeader, csvHeader } from './csv-columns.ts';
 import { csvDelimiter, LONGEST_LINE } from './csv-delimiter.ts';
+import { LongRows } from './long-rows.ts';
 
 /**
  * Reads a CSV ride. The first line names the columns; see `CSV_COLUMNS`. The delimiter is whichever of comma, semicolon and tab stands
  * most often in it; decimal commas are understood with semicolons only. Cells that cannot be read are left out with a
  * warning that names their lines. A gear record is made where a commanded tooth count appears or changes; empty means unchanged. A row
- * that changes the gear and measures nothing, as where gears are written at moments of their own, is no record of the ride.
+ * that changes the gear and measures nothing, as where gears are written at moments of their own, is no record of the ride. A row with
+ * more cells than the header line is left out, since nothing tells which of its cells are of which column.
  *
- * Throws `unknown-format` without any known column, `no-time` without `time` or `time_s`, `bad-csv` for a broken quote or an overlong line.
+ * Throws `unknown-format` without any known column, `no-time` without `time` or `time_s`, `bad-csv` for a broken quote, an overlong line or
+ * many rows of too many cells.
  */
 export function decodeCsv(file: string, bytes: Uint8Array): RideDraft {
   const text = textDecoder(file, bytes).decode(bytes);
@@ -53,6 +56,7 @@ class CsvReader {
   readonly #draft: RideDraft;
   readonly #decimalComma: boolean;
   readonly #bad = new BadValues();
+  readonly #long = new LongRows();
   #header: CsvHeader | null = null;
   /** Rows that tell of a change of gear and nothing else: in a file that measures anything they are no records of the ride. */
   readonly #gearsAlone: DraftRecord[] = [];
@@ -73,6 +77,7 @@ class CsvReader {
       this.#begin(cells);
       return;
     }
+    if (this.#long.isLong(cells, this.#header.cells, line)) return;
     this.#cells = cells;
     this.#line = line;
     const timeMs = this.#time();
@@ -90,6 +95,8 @@ class CsvReader {
 
   end(): RideDraft {
     if (!this.#header) this.#refuse();
+    const long = this.#long.message(this.#file);
+    if (long) this.#draft.warn('long-rows', long);
     if (this.#draft.length === 0) for (const record of this.#gearsAlone) this.#draft.add(record);
     const bad = this.#bad.message();
     if (bad) this.#draft.warn('bad-values', bad);
