@@ -5,6 +5,7 @@ import { guessFromLadder } from './guess-from-ladder.ts';
 import { guessFromRecords } from './guess-from-records.ts';
 import { ladderPeaks } from './ladder-peaks.ts';
 import { pedallingSamples } from './pedalling-samples.ts';
+import { isSpeedInMps } from './rollout-warning.ts';
 import { sharpestHistogram } from './sharpest-histogram.ts';
 import { traceGears } from './trace-gears.ts';
 import { unknownDrivetrain } from './unknown-drivetrain.ts';
@@ -60,7 +61,7 @@ function refine(recorded: Bike, logs: readonly RideLog[]): DrivetrainGuess {
   let measured: ReturnType<typeof traceGears>['measured'] | undefined;
   for (const log of longest) {
     const trace = traceGears(log, recorded);
-    if (trace.evidence !== 'full') continue;
+    if (trace.evidence !== 'full' || !isSpeedInMps(trace.rolloutMm, Number.NaN)) continue;
     measured = trace.measured;
     break;
   }
@@ -72,7 +73,7 @@ function refine(recorded: Bike, logs: readonly RideLog[]): DrivetrainGuess {
         {
           code: 'bike-guessed',
           message:
-            'The drivetrain is read off the gear records as they stand; no ride with cadence shows whether its teeth are right.',
+            'The drivetrain is read off the gear records as they stand; no ride shows by its speed and cadence whether its teeth are right.',
         },
         electronicNote,
       ],

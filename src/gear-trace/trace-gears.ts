@@ -10,9 +10,10 @@ import { type GearModel, usualNoise } from './gear-model.ts';
 import { emptyTrace, type RideTrace } from './gear-trace.ts';
 import { gearWarnings } from './gear-warnings.ts';
 import { measureGears } from './measure-gears.ts';
-import { measureTeeth } from './measure-teeth.ts';
+import { measureTeeth, noTeethShown } from './measure-teeth.ts';
 import { type PedallingSamples, pedallingSamples } from './pedalling-samples.ts';
 import { residualNoise } from './residual-noise.ts';
+import { isSpeedInMps } from './rollout-warning.ts';
 import { settledSamples } from './settled-samples.ts';
 import { sharpestHistogram } from './sharpest-histogram.ts';
 
@@ -55,8 +56,10 @@ export function traceGears(log: RideLog, bike: Bike): RideTrace {
   const model = refit(log, first, fitted, bike, recorded);
   const decoded = decodeGears(log, bike, samples, commands, model);
   const writtenMm = bikeRolloutMm(bike);
-  const measured = measureTeeth(decodedPeaks(decoded, model), bike, writtenMm / 1000);
   const rolloutMm = 1000 * Math.exp(model.logRollout);
+  const measured = isSpeedInMps(rolloutMm, writtenMm)
+    ? measureTeeth(decodedPeaks(decoded, model), bike, writtenMm / 1000)
+    : noTeethShown(bike);
   return {
     ...decoded,
     commands,

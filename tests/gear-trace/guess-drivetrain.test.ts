@@ -106,6 +106,12 @@ describe('guessDrivetrain', () => {
     }
   });
 
+  it('trusts records less where speed is in another unit', () => {
+    const guess = guessDrivetrain([{ ...log, speedMps: log.speedMps.map((v) => 3.6 * v) }]);
+    expect(guess.bike.cassette).toEqual(madeBike.cassette);
+    expect(guess.certainty).toBeLessThan(0.5);
+  });
+
   it('trusts records without cadence less', () => {
     const silent = { ...log, cadenceRpm: log.cadenceRpm.map(() => Number.NaN) };
     expect(guessDrivetrain([silent]).certainty).toBeLessThan(0.5);
