@@ -1,6 +1,7 @@
 import type { Bike } from '../drivetrain/bike.ts';
 import type { Warning } from '../errors/warning.ts';
 import type { RideLog } from '../ride-log/ride-log.ts';
+import { anotherBike } from './another-bike.ts';
 import type { MeasuredTeeth } from './measure-teeth.ts';
 import { rolloutWarning } from './rollout-warning.ts';
 
@@ -12,9 +13,11 @@ export function gearWarnings(
   rolloutMm: number,
   writtenMm: number,
 ): Warning[] {
-  return [rolloutWarning(rolloutMm, writtenMm), teethWarning(bike, measured), recordsWarning(log, bike)].filter(
-    (warning) => warning !== null,
-  );
+  return [
+    rolloutWarning(rolloutMm, writtenMm),
+    teethWarning(bike, measured),
+    anotherBike(log, bike, measured) ?? recordsWarning(log, bike),
+  ].filter((warning) => warning !== null);
 }
 
 function teethWarning(bike: Bike, measured: MeasuredTeeth): Warning | null {

@@ -1,6 +1,7 @@
 import type { Bike } from '../drivetrain/bike.ts';
 import { bikeRolloutMm } from '../drivetrain/bike-rollout.ts';
 import type { RideLog } from '../ride-log/ride-log.ts';
+import { anotherBike } from './another-bike.ts';
 import { type DecodedGears, decodeGears } from './decode-gears.ts';
 import { decodedPeaks } from './decoded-peaks.ts';
 import { fitCommandedGears } from './fit-commanded-gears.ts';
@@ -30,7 +31,13 @@ export function traceGears(log: RideLog, bike: Bike): RideTrace {
   const commands = gearCommands(log, bike, samples);
   const recorded = commands.timeS.length > 0;
   const without = (code: string, message: string): RideTrace =>
-    emptyTrace(bike, commands, samples, recorded ? 'commands-only' : 'none', [{ code, message }]);
+    emptyTrace(
+      bike,
+      commands,
+      samples,
+      recorded ? 'commands-only' : 'none',
+      [{ code, message }, anotherBike(log, bike, null)].filter((warning) => warning !== null),
+    );
 
   if (log.speedMps.every(Number.isNaN))
     return without('no-speed', 'The ride holds no speed: where the chain was cannot be worked out.');

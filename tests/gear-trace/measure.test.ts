@@ -245,6 +245,16 @@ describe('gearWarnings', () => {
     expect(codes(clean, madeBike, asWritten, 2500, Number.NaN)).toEqual([]);
   });
 
+  it("says of records that cannot be the bike's that, and not how they were read", () => {
+    const rows = [1, 2].map((timeS) => ({ timeS, rear: 12 }));
+    const other = madeLog({
+      speedMps: [5],
+      cadenceRpm: [80],
+      gearRecords: gearRecords([...rows, { timeS: 3, rearTeeth: 12 }]),
+    });
+    expect(codes(other, madeBike, asWritten, 2100, 2100)).toEqual(['another-bike']);
+  });
+
   it('names the unit of speed where the rollout is that of no wheel, or as many times the written one', () => {
     const message = (rolloutMm: number, writtenMm: number): string => {
       const [{ code, message }] = gearWarnings(clean, madeBike, asWritten, rolloutMm, writtenMm);

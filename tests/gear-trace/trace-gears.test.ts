@@ -101,6 +101,12 @@ describe('traceGears with a bike file that is wrong', () => {
   });
 });
 
+it("tells another bike's records from a ride without cadence too", () => {
+  const silent = { ...allLog, cadenceRpm: allLog.cadenceRpm.map(() => Number.NaN) };
+  const smaller = { ...madeBike, cassette: madeBike.cassette.slice(0, 7) };
+  expect(codes(traceGears(silent, smaller))).toEqual(['no-cadence', 'another-bike']);
+});
+
 describe('traceGears with speed in km/h', () => {
   const inKmh = { ...allLog, speedMps: allLog.speedMps.map((v) => 3.6 * v) };
 
