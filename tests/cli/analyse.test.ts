@@ -110,6 +110,28 @@ describe('analyse', () => {
     expect(once.stderr).toMatch(/is the same ride as .*It was counted once/);
   });
 
+  it('leaves out a cut copy as it does a copy', async () => {
+    const rows = (from: number, to: number): string =>
+      Array.from({ length: to - from }, (_, i) => {
+        const at = new Date(Date.UTC(2026, 4, 1, 8, 0, from + i)).toISOString();
+        return `${at},${5 + ((from + i) % 7) / 10},${80 + ((from + i) % 5)}\n`;
+      }).join('');
+    const [long, cut] = [at('long.csv'), at('cut.csv')];
+    writeFileSync(long, `time,speed_mps,cadence_rpm\n${rows(0, 400)}`);
+    writeFileSync(cut, `time,speed_mps,cadence_rpm\n${rows(100, 250)}`);
+    const { code, stdout } = await runCogwright('analyse', cut, long, '-b', bike, '--json', '--strict');
+    expect(code).toBe(0);
+    const { rides, failed } = JSON.parse(stdout);
+    expect(rides.map(({ file }: { file: string }) => file)).toEqual([long]);
+    expect(failed).toEqual([
+      {
+        file: cut,
+        code: 'duplicate',
+        message: `${cut}: holds only records of the ride ${long}. They were counted once.`,
+      },
+    ]);
+  });
+
   it('counts a file reached twice once', async () => {
     const { stdout } = await runCogwright('analyse', at('hut', 'ride-1.fit'), at('hut'), '-b', bike, '--json');
     expect(JSON.parse(stdout).rides).toHaveLength(2);
