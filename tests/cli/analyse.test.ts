@@ -190,7 +190,12 @@ describe('simulate', () => {
 
   it.each([
     [['--seed', '1', '--out', 'x'], '--fault'],
-    [['--fault', 'gremlins', '--seed', '1', '--out', 'x'], 'no-fault'],
+    [['--fault', 'gremlins', '--seed', '1', '--out', 'x'], '--fault gremlins: allowed: no-fault, '],
+    [['--fault', 'no-fault', '--seed', '1', '--out', 'x', '--rides', '0'], '--rides 0: allowed: 1 to 100.'],
+    [
+      ['--fault', 'no-fault', '--seed', '1', '--out', 'x', '--minutes', '99999999'],
+      '--minutes 99999999: allowed: 1 to 1440 minutes.',
+    ],
     [['--fault', 'no-fault', '--seed', 'one', '--out', 'x'], 'It must be a whole number'],
   ])('%j is wrong usage', async (args, words) => {
     const { code, stderr } = await runCogwright('simulate', ...args);
