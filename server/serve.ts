@@ -50,9 +50,10 @@ export async function serve(options: ServeOptions): Promise<{ url: string; close
     page: below('dist/web'),
     log,
   });
-  const opened = token === null ? server.url : `${server.url}/?token=${encodeURIComponent(token)}`;
+  const opened = (url: string): string => (token === null ? url : `${url}/?token=${encodeURIComponent(token)}`);
+  const elsewhere = server.urlsElsewhere.map((url) => `From other machines it is at ${opened(url)}\n`).join('');
   process.stdout.write(
-    `cogwright is at ${opened}\nIts data are in ${server.services.folder.path}\nStop it with Ctrl+C.\n`,
+    `cogwright is at ${opened(server.url)}\n${elsewhere}Its data are in ${server.services.folder.path}\nStop it with Ctrl+C.\n`,
   );
   return { url: server.url, close: server.close };
 }

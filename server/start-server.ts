@@ -1,6 +1,6 @@
 import { createServer, type Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
-import { availableParallelism } from 'node:os';
+import { availableParallelism, networkInterfaces } from 'node:os';
 import type { Logger } from 'pino';
 import { makeApp } from './app.ts';
 import { type DataFolder, openDataFolder, refusal } from './data-folder/data-folder.ts';
@@ -13,6 +13,7 @@ import type { Services, UploadLimits } from './services.ts';
 import { openDatabase } from './store/open-database.ts';
 import type { Sql } from './store/sql.ts';
 import { ListenError } from './strangers/listen-error.ts';
+import { urlsElsewhere } from './strangers/urls-elsewhere.ts';
 import { ChangeHub } from './work/change-hub.ts';
 import { WorkQueue } from './work/work-queue.ts';
 import { WorkerPool } from './work/worker-pool.ts';
@@ -46,6 +47,8 @@ export interface StartOptions {
 /** A server that runs. */
 export interface RunningServer {
   readonly url: string;
+  /** Where other machines find it, if it listens on every address of this one. */
+  readonly urlsElsewhere: readonly string[];
   readonly services: Services;
   /** Samples are loaded when this ends. */
   readonly samplesLoaded: Promise<void>;
@@ -113,6 +116,7 @@ async function run(options: StartOptions, folder: DataFolder, sql: Sql, raw: Raw
   let closing: Promise<void> | undefined;
   return {
     url: urlOf(server, options.listen),
+    urlsElsewhere: urlsElsewhere(options.listen, (server.address() as AddressInfo).port, networkInterfaces()),
     services,
     samplesLoaded,
     close: () => {
