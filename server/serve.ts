@@ -53,9 +53,10 @@ export async function serve(options: ServeOptions): Promise<{ url: string; stopp
     log,
   });
   const stopping = stopOnSignal(server.close);
-  const opened = token === null ? server.url : `${server.url}/?token=${encodeURIComponent(token)}`;
+  const opened = (url: string): string => (token === null ? url : `${url}/?token=${encodeURIComponent(token)}`);
+  const elsewhere = server.urlsElsewhere.map((url) => `From other machines it is at ${opened(url)}\n`).join('');
   process.stdout.write(
-    `cogwright is at ${opened}\nIts data are in ${server.services.folder.path}\nStop it with Ctrl+C.\n`,
+    `cogwright is at ${opened(server.url)}\n${elsewhere}Its data are in ${server.services.folder.path}\nStop it with Ctrl+C.\n`,
   );
   return { url: server.url, stopping };
 }

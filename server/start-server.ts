@@ -1,6 +1,6 @@
 import { createServer, type Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
-import { availableParallelism } from 'node:os';
+import { availableParallelism, networkInterfaces } from 'node:os';
 import type { Logger } from 'pino';
 import { makeApp } from './app.ts';
 import { type DataFolder, openDataFolder, refusal } from './data-folder/data-folder.ts';
@@ -14,6 +14,7 @@ import { listBikes } from './store/bike-store.ts';
 import { openDatabase } from './store/open-database.ts';
 import type { Sql } from './store/sql.ts';
 import { ListenError } from './strangers/listen-error.ts';
+import { urlsElsewhere } from './strangers/urls-elsewhere.ts';
 import { ChangeHub } from './work/change-hub.ts';
 import { WorkQueue } from './work/work-queue.ts';
 import { WorkerPool } from './work/worker-pool.ts';
@@ -47,6 +48,8 @@ export interface StartOptions {
 /** A server that runs. */
 export interface RunningServer {
   readonly url: string;
+  /** Where other machines find it, if it listens on every address of this one. */
+  readonly urlsElsewhere: readonly string[];
   readonly services: Services;
   /** Samples are loaded when this ends. */
   readonly samplesLoaded: Promise<void>;
@@ -117,6 +120,7 @@ async function run(options: StartOptions, folder: DataFolder, sql: Sql, raw: Raw
   let closing: Promise<void> | undefined;
   return {
     url: urlOf(server, options.listen),
+    urlsElsewhere: urlsElsewhere(options.listen, (server.address() as AddressInfo).port, networkInterfaces()),
     services,
     samplesLoaded,
     close: () => {

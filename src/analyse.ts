@@ -13,6 +13,7 @@ import { drivetrainUnknown } from './gear-trace/unknown-drivetrain.ts';
 import { buildReport } from './report/build-report.ts';
 import type { FailedRide, Report, RideReport } from './report/report-schema.ts';
 import { rideReport } from './report/ride-report.ts';
+import { warnOfOverlaps } from './report/warn-of-overlaps.ts';
 import type { RideLog } from './ride-log/ride-log.ts';
 import { judgeRide } from './shifts/judge-ride.ts';
 import type { RideEvents } from './shifts/ride-events.ts';
@@ -117,7 +118,7 @@ export function concludeBike(
   const diagnosis = diagnose({ bike, rides, adjustments, cogsKnown: !drivetrainUnknown(chosen.bikeNotes) });
   return buildReport({
     ...chosen,
-    rides: rides.map(({ report }) => report),
+    rides: warnOfOverlaps(rides.map(({ report }) => report)),
     failed,
     cogs: tallyCogs(
       rides.map(({ events }) => events),

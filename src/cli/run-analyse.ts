@@ -9,6 +9,7 @@ import type { Report } from '../report/report-schema.ts';
 import { type ExitCode, exitCode } from './exit-code.ts';
 import { explainRide } from './explain-ride.ts';
 import { findRides } from './find-rides.ts';
+import { leaveOutParts } from './leave-out-parts.ts';
 import { writeNote, writeResult } from './output.ts';
 import { progressOver } from './progress.ts';
 import { readRides } from './read-rides.ts';
@@ -42,7 +43,7 @@ export async function runAnalyse(paths: readonly string[], options: AnalyseComma
 
   const found = findRides(paths);
   const progress = progressOver(found.files.length);
-  const { logs, failed } = readRides(found.files, progress);
+  const { logs, failed } = leaveOutParts(readRides(found.files, progress));
   let analysed = 0;
   progress.tell('Analysing', analysed);
   const report = analyse(logs, {

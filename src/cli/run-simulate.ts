@@ -1,8 +1,10 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { parseBike } from '../drivetrain/parse-bike.ts';
+import { UsageError } from '../errors/usage-error.ts';
 import type { FaultCause } from '../simulate/setting/fault-causes.ts';
-import { simulationFiles } from '../simulate/simulation-files.ts';
+import { SimulationOptionError } from '../simulate/setting/option-error.ts';
+import { type SimulationFile, simulationFiles } from '../simulate/simulation-files.ts';
 import { type ExitCode, exitCode } from './exit-code.ts';
 import { writeNote, writeResult } from './output.ts';
 import { readTextFile } from './read-text-file.ts';
@@ -22,17 +24,10 @@ export interface SimulateOptions {
 /**
  * Carries out `simulate`: writes the rides with their truth, the bike and the adjustments; prints the names.
  *
- * @throws SimulationOptionError where the options cannot be simulated, UsageError where the folder cannot be written
+ * @throws UsageError where the options cannot be simulated or the folder cannot be written
  */
 export async function runSimulate(options: SimulateOptions): Promise<ExitCode> {
-  const files = simulationFiles({
-    cause: options.fault as FaultCause,
-    seed: options.seed,
-    rides: options.rides,
-    durationS: options.minutes === undefined ? undefined : options.minutes * 60,
-    severity: options.severity,
-    bike: options.bike === undefined ? undefined : parseBike(options.bike, readTextFile(options.bike)),
-  });
+  const files = simulated(options);
   for (const file of files) {
     const path = join(options.out, file.path);
     try {
@@ -45,4 +40,25 @@ export async function runSimulate(options: SimulateOptions): Promise<ExitCode> {
   }
   writeNote(`cogwright: wrote ${files.length} files to ${options.out}`);
   return exitCode.done;
+}
+
+function simulated(options: SimulateOptions): SimulationFile[] {
+  try {
+    return simulationFiles({
+      cause: options.fault as FaultCause,
+      seed: options.seed,
+      rides: options.rides,
+      durationS: options.minutes === undefined ? undefined : options.minutes * 60,
+      severity: options.severity,
+      bike: options.bike === undefined ? undefined : parseBike(options.bike, readTextFile(options.bike)),
+    });
+  } catch (error) {
+    throw error instanceof SimulationOptionError ? asTyped(error, options) : error;
+  }
+}
+
+/** The error in the words and units of the command line. */
+function asTyped({ option, found, allowed }: SimulationOptionError, { minutes }: SimulateOptions): UsageError {
+  if (option === 'durationS') return new UsageError(`--minutes ${minutes}: allowed: 1 to 1440 minutes.`);
+  return new UsageError(`--${option === 'cause' ? 'fault' : option} ${found}: allowed: ${allowed}.`);
 }

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { ROLLOUT_MM } from './rollout-limits.ts';
 import { COG_TEETH, COGS, RING_TEETH, RINGS } from './tooth-limits.ts';
 
 const teeth = z.number().int();
@@ -20,7 +21,7 @@ export const bikeSchema = z.strictObject({
     .min(COGS.least)
     .max(COGS.most)
     .refine(rising, 'must rise from the smallest cog to the largest'),
-  rolloutMm: z.number().min(500).max(3500).optional(),
+  rolloutMm: z.number().min(ROLLOUT_MM.least).max(ROLLOUT_MM.most).optional(),
   tyre: z
     .string()
     .regex(/^\d{2}(\.\d)?-\d{3}$/, 'must be width-bead seat diameter in mm, for example 57-622')

@@ -5,11 +5,12 @@ import { guessFromLadder } from './guess-from-ladder.ts';
 import { guessFromRecords } from './guess-from-records.ts';
 import { ladderPeaks } from './ladder-peaks.ts';
 import { pedallingSamples } from './pedalling-samples.ts';
+import { isSpeedInMps } from './rollout-warning.ts';
 import { sharpestHistogram } from './sharpest-histogram.ts';
 import { traceGears } from './trace-gears.ts';
 import { unknownDrivetrain } from './unknown-drivetrain.ts';
 
-/** A drivetrain worked out from rides, with what is said of it. `certainty` is 0 to 1: the share of its teeth that the rides themselves show. */
+/** A drivetrain worked out from rides, with what is said of it. `certainty` is 0 to 1: the share of its teeth that the rides themselves show, held below 1 for cogs that may not have been used. */
 export interface DrivetrainGuess {
   readonly bike: Bike;
   readonly certainty: number;
@@ -51,6 +52,10 @@ const electronicNote: Warning = {
   message: 'The shifting is taken for electronic, since it wrote gear records.',
 };
 
+/** No ride shows a cog that was not used, so no guess is sure; positions show those between the cogs used. */
+const MOST_CERTAIN = { byPosition: 0.95, byTeeth: 0.8 };
+const unusedCogs = 'Cogs that were not used do not show: add them to the bike.';
+
 /** Rides looked at for the teeth: the longest show the most. */
 const LONGEST = 4;
 
@@ -60,7 +65,7 @@ function refine(recorded: Bike, logs: readonly RideLog[]): DrivetrainGuess {
   let measured: ReturnType<typeof traceGears>['measured'] | undefined;
   for (const log of longest) {
     const trace = traceGears(log, recorded);
-    if (trace.evidence !== 'full') continue;
+    if (trace.evidence !== 'full' || !isSpeedInMps(trace.rolloutMm, Number.NaN)) continue;
     measured = trace.measured;
     break;
   }
@@ -71,8 +76,7 @@ function refine(recorded: Bike, logs: readonly RideLog[]): DrivetrainGuess {
       notes: [
         {
           code: 'bike-guessed',
-          message:
-            'The drivetrain is read off the gear records as they stand; no ride with cadence shows whether its teeth are right.',
+          message: `The drivetrain is read off the gear records as they stand; no ride shows by its speed and cadence whether its teeth are right. ${unusedCogs}`,
         },
         electronicNote,
       ],
@@ -88,17 +92,18 @@ function refine(recorded: Bike, logs: readonly RideLog[]): DrivetrainGuess {
   };
   const bike = possibleBike(merged) ?? recorded;
   const shown = [...measured.chainrings, ...measured.cassette];
-  const certainty = shown.filter((teeth) => teeth !== null).length / shown.length;
+  const share = shown.filter((teeth) => teeth !== null).length / shown.length;
   const changed = [...bike.chainrings, ...bike.cassette].filter(
     (teeth, i) => teeth !== [...recorded.chainrings, ...recorded.cassette][i],
   );
+  const positions = logs.some(({ gearRecords }) => gearRecords.rearPosition.some((position) => position > 0));
   return {
     bike,
-    certainty,
+    certainty: share * (positions ? MOST_CERTAIN.byPosition : MOST_CERTAIN.byTeeth),
     notes: [
       {
         code: 'bike-guessed',
-        message: `The drivetrain is read off the gear records and measured from speed and cadence: ${Math.round(100 * certainty)} % of its teeth show in the rides.${changed.length > 0 ? ` Recorded teeth differed: recorded rings ${recorded.chainrings.join('/')}, cogs ${recorded.cassette.join('-')}; by the ratios rings ${bike.chainrings.join('/')}, cogs ${bike.cassette.join('-')}.` : ''}`,
+        message: `The drivetrain is read off the gear records and measured from speed and cadence: ${Math.round(100 * share)} % of its teeth show in the rides. ${unusedCogs}${changed.length > 0 ? ` Recorded teeth differed: recorded rings ${recorded.chainrings.join('/')}, cogs ${recorded.cassette.join('-')}; by the ratios rings ${bike.chainrings.join('/')}, cogs ${bike.cassette.join('-')}.` : ''}`,
       },
       electronicNote,
     ],
@@ -119,7 +124,7 @@ function fromLadder(logs: readonly RideLog[]): DrivetrainGuess | null {
     notes: [
       {
         code: 'bike-guessed',
-        message: `The drivetrain is worked out from the ladder of speed-to-cadence ratios, which shows ${guess.seenCogs.length} cogs (${guess.seenCogs.join(', ')}). Ratios give teeth up to a common scale only: check rings, cogs and rollout, or give a bike file.`,
+        message: `The drivetrain is worked out from the ladder of speed-to-cadence ratios, which shows ${guess.seenCogs.length} cogs (${guess.seenCogs.join(', ')}). Ratios give teeth up to a common scale only: check rings, cogs and rollout, or give a bike file. ${unusedCogs}`,
       },
     ],
   };

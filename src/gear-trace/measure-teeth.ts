@@ -9,6 +9,13 @@ export interface MeasuredTeeth {
   readonly rolloutM: number;
 }
 
+/** What a ride shows that tells nothing of teeth. */
+export const noTeethShown = ({ chainrings, cassette }: Bike): MeasuredTeeth => ({
+  chainrings: chainrings.map(() => null),
+  cassette: cassette.map(() => null),
+  rolloutM: Number.NaN,
+});
+
 const MIN_RING_S = 60;
 const MIN_COG_S = 20;
 /** Residual of a well measured gear: beside noise, tyre wear and pressure move it. */
@@ -61,9 +68,7 @@ export function measureTeeth(peaks: readonly Peak[], bike: Bike, writtenRolloutM
       if (!best || cost < best.cost - 1e-9) best = { cost, teeth: tried.teeth };
     }
   }
-  return (
-    best?.teeth ?? { chainrings: chainrings.map(() => null), cassette: cassette.map(() => null), rolloutM: Number.NaN }
-  );
+  return best?.teeth ?? noTeethShown(bike);
 }
 
 const sum = (values: readonly number[]): number => values.reduce((a, value) => a + value, 0);

@@ -1,6 +1,7 @@
 import type { Bike } from '../drivetrain/bike.ts';
 import { bikeRolloutMm } from '../drivetrain/bike-rollout.ts';
 import type { RideLog } from '../ride-log/ride-log.ts';
+import { anotherBike } from './another-bike.ts';
 import { type DecodedGears, decodeGears } from './decode-gears.ts';
 import { decodedPeaks } from './decoded-peaks.ts';
 import { fitCommandedGears } from './fit-commanded-gears.ts';
@@ -10,9 +11,10 @@ import { type GearModel, usualNoise } from './gear-model.ts';
 import { emptyTrace, type RideTrace } from './gear-trace.ts';
 import { gearWarnings } from './gear-warnings.ts';
 import { measureGears } from './measure-gears.ts';
-import { measureTeeth } from './measure-teeth.ts';
+import { measureTeeth, noTeethShown } from './measure-teeth.ts';
 import { type PedallingSamples, pedallingSamples } from './pedalling-samples.ts';
 import { residualNoise } from './residual-noise.ts';
+import { isSpeedInMps } from './rollout-warning.ts';
 import { settledSamples } from './settled-samples.ts';
 import { sharpestHistogram } from './sharpest-histogram.ts';
 
@@ -29,7 +31,13 @@ export function traceGears(log: RideLog, bike: Bike): RideTrace {
   const commands = gearCommands(log, bike, samples);
   const recorded = commands.timeS.length > 0;
   const without = (code: string, message: string): RideTrace =>
-    emptyTrace(bike, commands, samples, recorded ? 'commands-only' : 'none', [{ code, message }]);
+    emptyTrace(
+      bike,
+      commands,
+      samples,
+      recorded ? 'commands-only' : 'none',
+      [{ code, message }, anotherBike(log, bike, null)].filter((warning) => warning !== null),
+    );
 
   if (log.speedMps.every(Number.isNaN))
     return without('no-speed', 'The ride holds no speed: where the chain was cannot be worked out.');
@@ -55,8 +63,10 @@ export function traceGears(log: RideLog, bike: Bike): RideTrace {
   const model = refit(log, first, fitted, bike, recorded);
   const decoded = decodeGears(log, bike, samples, commands, model);
   const writtenMm = bikeRolloutMm(bike);
-  const measured = measureTeeth(decodedPeaks(decoded, model), bike, writtenMm / 1000);
   const rolloutMm = 1000 * Math.exp(model.logRollout);
+  const measured = isSpeedInMps(rolloutMm, writtenMm)
+    ? measureTeeth(decodedPeaks(decoded, model), bike, writtenMm / 1000)
+    : noTeethShown(bike);
   return {
     ...decoded,
     commands,

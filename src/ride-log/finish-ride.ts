@@ -34,7 +34,7 @@ export function finishRide(draft: RideDraft, fileTypes: readonly string[] = []):
   const { speedMps, speedSource } = rideSpeed(draft, timeS, columns);
   setAside(draft, 'speed', speedMps);
 
-  const { gearRecords, outside, impossible } = gearColumns(draft.gears, startMs, endMs, draft.gearsInWholeSeconds);
+  const { gearRecords, outside, impossible } = gearColumns(draft.gears, startMs, endMs);
   if (outside > 0)
     draft.warn('gear-outside-ride', `${counted(outside, 'gear record')} far outside the ride's time: set aside.`);
   if (impossible > 0)

@@ -1,6 +1,7 @@
 import { possibleCog, possibleRing } from './impossible-values.ts';
 import type { DraftGear } from './ride-draft.ts';
 import type { GearRecords } from './ride-log.ts';
+import { inWholeSeconds } from './whole-seconds.ts';
 
 /** Gear records this far outside the ride's records still belong to it: the state a device reports as it wakes. */
 const MARGIN_MS = 10 * 60 * 1000;
@@ -10,7 +11,6 @@ export function gearColumns(
   gears: readonly DraftGear[],
   startMs: number,
   endMs: number,
-  wholeSeconds: boolean,
 ): { gearRecords: GearRecords; outside: number; impossible: number } {
   const kept = gears
     .filter(({ timeMs }) => timeMs >= startMs - MARGIN_MS && timeMs <= endMs + MARGIN_MS)
@@ -24,7 +24,7 @@ export function gearColumns(
       frontTeeth,
       rearPosition: Uint8Array.from(kept, (gear) => gear.rearPosition),
       frontPosition: Uint8Array.from(kept, (gear) => gear.frontPosition),
-      wholeSeconds,
+      wholeSeconds: inWholeSeconds(kept.map(({ timeMs }) => timeMs)),
     },
     outside: gears.length - kept.length,
     impossible: kept.filter((gear, i) => gear.rearTeeth !== rearTeeth[i] || gear.frontTeeth !== frontTeeth[i]).length,

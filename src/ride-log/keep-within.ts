@@ -14,7 +14,7 @@ export function keepWithin(
     stretches.some(({ startMs, endMs }) => timeMs >= startMs && timeMs < endMs);
   const kept = new RideDraft(draft.file, draft.format);
   Object.assign(kept, { sport: draft.sport, subSport: draft.subSport, speedSource: draft.speedSource });
-  kept.gearsInWholeSeconds = draft.gearsInWholeSeconds;
+  kept.timeless = draft.timeless;
   kept.warnings.push(...draft.warnings);
   kept.pausesMs.push(...draft.pausesMs);
   const time = draft.timeMs.values();

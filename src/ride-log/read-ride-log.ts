@@ -21,15 +21,17 @@ import { decodeXml } from './xml/decode-xml.ts';
  * | a sport that says nothing (generic, other, none) | taken for cycling | |
  * | several sports in one file | the riding is kept | warns `other-sports-left-out` |
  * | over 500,000 records or 100,000 gear records | refused | `too-many-records` |
- * | XML nested over 64 deep or over 100 attributes on one element; a broken quote or a line over 64 K in CSV | refused | `bad-xml`, `bad-csv` |
+ * | XML nested over 64 deep or over 100 attributes on one element; a broken quote, a line over 64 K or many rows of too many cells in CSV | refused | `bad-xml`, `bad-csv` |
  * | FIT or XML cut off; FIT size 0, or wrong | whole records are kept | warns `cut-off`, `size-zero`, `size-wrong` |
  * | wrong CRC of a FIT header or file | all is kept | warns `crc-wrong` |
  * | broken FIT records | left out, up to where whole ones begin again | warns `bad-record` |
  * | bytes between or behind FIT segments | left out | warns `stray-bytes` |
  * | several FIT segments, laps, tracks | joined by time, gaps between them stay gaps; distance goes on from one to the next | |
  * | faulty XML | what can be read is kept | warns `bad-xml` |
- * | values that are no numbers or times | left out, named by line or point | warns `bad-values` |
+ * | values that are no numbers or times; times before 1900 or from 2200 on | left out, named by line or point | warns `bad-values` |
  * | CSV columns unknown here; times without a zone | left out; taken as UTC | warns `unknown-columns`, `no-time-zone` |
+ * | a few CSV rows of too many cells | left out | warns `long-rows` |
+ * | a CSV column that is there more than once | the first is read | warns `repeated-columns` |
  * | records without a time among others with one | left out | warns `records-without-time` |
  * | pauses and gaps | stay gaps in `timeS`; where a timer tells of pauses they stand in `pauses` | |
  * | uneven (smart) recording | kept as it is | |

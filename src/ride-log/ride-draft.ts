@@ -48,7 +48,6 @@ export class RideDraft {
   subSport: string | null = null;
   /** Where recorded speed comes from, where the file tells. */
   speedSource: SpeedSource = 'unknown';
-  gearsInWholeSeconds = true;
   /** Records left out because they have no time. */
   timeless = 0;
 

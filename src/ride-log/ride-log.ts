@@ -21,7 +21,7 @@ export interface GearRecords {
   readonly frontTeeth: Uint8Array;
   readonly rearPosition: Uint8Array;
   readonly frontPosition: Uint8Array;
-  /** True where gear records carry whole seconds only: a record may be up to 1 s older than it says. */
+  /** True where gear records stand on a grid of whole seconds, whatever its phase: a record may be up to 1 s older than it says. */
   readonly wholeSeconds: boolean;
 }
 

@@ -65,7 +65,9 @@ export function estimateTiming(ride: RideInQuestion, shifts: readonly CommandedS
 
 /** Whether a shift tells how late the sensors are: the chain was where it was thought to be, and went to the cog asked for. */
 function tellsTiming({ rows, shift, context, stay, seen }: ArrivalTable): boolean {
-  return seen >= 3 && context.startCog === shift.fromCog && (max(rows.get(shift.toCog) as Float64Array) as number) > stay;
+  return (
+    seen >= 3 && context.startCog === shift.fromCog && (max(rows.get(shift.toCog) as Float64Array) as number) > stay
+  );
 }
 
 /** How well the shifts fit each lag, whatever their usual turns. */

@@ -1,3 +1,4 @@
+import { mean, median } from 'd3-array';
 import type { GearModel } from '../gear-trace/gear-model.ts';
 import type { RideTrace } from '../gear-trace/gear-trace.ts';
 import type { RideLog } from '../ride-log/ride-log.ts';
@@ -34,6 +35,24 @@ export function ghostSearch(
   if (!model || commands.timeS.length === 0) return null;
   const evidence = secondsEvidence(log, trace, independence);
   return { log, trace, model, commands: cogCommands(commands), evidence, sensorLagS };
+}
+
+/** So long before and within a move the power is looked at, s, and the share of it that is left where the rider eases off. */
+const POWER_BEFORE_S = 6;
+const POWER_WITHIN_S = 5;
+const EASED_TO = 0.55;
+
+/**
+ * Whether the ratio rose since the rider eased off: legs that slow down against a wheel that rolls on look like a smaller cog, and a
+ * power meter that averages shows some power still. On a smaller cog it would not fall so far. False without a power meter.
+ */
+export function easedOff({ log: { timeS, powerW } }: GhostSearch, start: number, end: number): boolean {
+  const within = (from: number, to: number): Float64Array =>
+    powerW.filter((_, i) => timeS[i] >= timeS[start] + from && timeS[i] < timeS[start] + to);
+  const before = median(within(-POWER_BEFORE_S, 0)) ?? Number.NaN;
+  const shown =
+    mean(within(0, Math.min(POWER_WITHIN_S, (timeS[end] ?? Number.POSITIVE_INFINITY) - timeS[start]))) ?? Number.NaN;
+  return shown < EASED_TO * before;
 }
 
 /** Log development of a cog on the ring of a record. */

@@ -3,7 +3,7 @@ import type { RideLog } from '../ride-log/ride-log.ts';
 import { crankTorque } from './crank-torque.ts';
 import { firstAfter } from './first-after.ts';
 import { type GhostCandidate, LIFT_AT_MOST } from './ghost-rate.ts';
-import { type GhostSearch, ghostSearch, levelAt, NO_COMMAND_S } from './ghost-search.ts';
+import { easedOff, type GhostSearch, ghostSearch, levelAt, NO_COMMAND_S } from './ghost-search.ts';
 
 /** The contract: the new cog is held over 1 s. */
 const MIN_HELD_S = 1;
@@ -74,6 +74,7 @@ function weighRun(ride: GhostSearch, shownAt: number, end: number, fromCog: numb
   const endS = Math.min(next, log.timeS[Math.min(end, log.timeS.length - 1)] - sensorLagS);
   const heldS = endS - atS;
   if (heldS <= MIN_HELD_S || seenS < MIN_SEEN_S || logOdds < LEAST_LOG_ODDS - LIFT_AT_MOST) return null;
+  if (toCog < fromCog && easedOff(ride, start, end)) return null;
   return {
     ghost: { timeS: Math.max(0, atS), fromCog, toCog, heldS, torqueNm: crankTorque(log, start - 2, start + 2) },
     logOdds,

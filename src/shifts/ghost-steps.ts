@@ -4,7 +4,7 @@ import type { RideLog } from '../ride-log/ride-log.ts';
 import { crankTorque } from './crank-torque.ts';
 import { firstAfter } from './first-after.ts';
 import { type GhostCandidate, LIFT_AT_MOST } from './ghost-rate.ts';
-import { type GhostSearch, ghostSearch, levelAt, NO_COMMAND_S } from './ghost-search.ts';
+import { easedOff, type GhostSearch, ghostSearch, levelAt, NO_COMMAND_S } from './ghost-search.ts';
 import { WINDOW_INDEPENDENCE } from './ride-in-question.ts';
 
 /** Odds against an unasked shift beginning at any one record, as log (assumption of ours). */
@@ -91,6 +91,7 @@ function weigh(ride: GhostSearch, move: Move): GhostCandidate | null {
   if ((trace.logDevelopment[start] - levelAt(ride, start, cog) - drift) / step < BEGUN) return null;
   const { end, logOdds, seenS, apart } = follow(ride, move);
   if (seenS < LEAST_SEEN_S || logOdds < LEAST_LOG_ODDS - LIFT_AT_MOST || !(apart < RESTS_WITHIN)) return null;
+  if (toCog < cog && easedOff(ride, start, end)) return null;
   const byCadence = -stepOf(log.cadenceRpm, start) / step;
   const bySpeed = stepOf(log.speedMps, start) / step;
   if (!(byCadence > CADENCE_SHARE[0] && byCadence < CADENCE_SHARE[1] && Math.abs(bySpeed) < SPEED_SHARE)) return null;

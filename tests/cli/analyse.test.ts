@@ -111,6 +111,28 @@ describe('analyse', () => {
     expect(once.stderr).toMatch(/is the same ride as .*It was counted once/);
   });
 
+  it('leaves out a cut copy as it does a copy', async () => {
+    const rows = (from: number, to: number): string =>
+      Array.from({ length: to - from }, (_, i) => {
+        const at = new Date(Date.UTC(2026, 4, 1, 8, 0, from + i)).toISOString();
+        return `${at},${5 + ((from + i) % 7) / 10},${80 + ((from + i) % 5)}\n`;
+      }).join('');
+    const [long, cut] = [at('long.csv'), at('cut.csv')];
+    writeFileSync(long, `time,speed_mps,cadence_rpm\n${rows(0, 400)}`);
+    writeFileSync(cut, `time,speed_mps,cadence_rpm\n${rows(100, 250)}`);
+    const { code, stdout } = await runCogwright('analyse', cut, long, '-b', bike, '--json', '--strict');
+    expect(code).toBe(0);
+    const { rides, failed } = JSON.parse(stdout);
+    expect(rides.map(({ file }: { file: string }) => file)).toEqual([long]);
+    expect(failed).toEqual([
+      {
+        file: cut,
+        code: 'duplicate',
+        message: `${cut}: holds only records of the ride ${long}. They were counted once.`,
+      },
+    ]);
+  });
+
   it('counts a file reached twice once', async () => {
     const { stdout } = await runCogwright('analyse', at('hut', 'ride-1.fit'), at('hut'), '-b', bike, '--json');
     expect(JSON.parse(stdout).rides).toHaveLength(2);
@@ -180,7 +202,12 @@ describe('simulate', () => {
 
   it.each([
     [['--seed', '1', '--out', 'x'], '--fault'],
-    [['--fault', 'gremlins', '--seed', '1', '--out', 'x'], 'no-fault'],
+    [['--fault', 'gremlins', '--seed', '1', '--out', 'x'], '--fault gremlins: allowed: no-fault, '],
+    [['--fault', 'no-fault', '--seed', '1', '--out', 'x', '--rides', '0'], '--rides 0: allowed: 1 to 100.'],
+    [
+      ['--fault', 'no-fault', '--seed', '1', '--out', 'x', '--minutes', '99999999'],
+      '--minutes 99999999: allowed: 1 to 1440 minutes.',
+    ],
     [['--fault', 'no-fault', '--seed', 'one', '--out', 'x'], 'It must be a whole number'],
   ])('%j is wrong usage', async (args, words) => {
     const { code, stderr } = await runCogwright('simulate', ...args);

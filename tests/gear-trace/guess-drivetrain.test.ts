@@ -80,6 +80,18 @@ describe('guessDrivetrain', () => {
     expect(guess.notes[0].message).toMatch(/differed/);
   });
 
+  it('is never certain: a cog that was not used does not show', () => {
+    const byTeeth = {
+      ...log,
+      gearRecords: { ...log.gearRecords, rearPosition: new Uint8Array(log.gearRecords.timeS.length) },
+    };
+    const [sure, less, ladder] = [log, byTeeth, withoutRecords(log)].map((one) => guessDrivetrain([one]));
+    expect(sure.certainty).toBeLessThan(1);
+    expect(less.certainty).toBeLessThan(0.85);
+    for (const { notes } of [sure, less, ladder])
+      expect(notes[0].message).toContain('Cogs that were not used do not show: add them to the bike.');
+  });
+
   it('reads the ladder of ratios where there are no records', () => {
     const { bike, certainty } = guessDrivetrain([withoutRecords(log)]);
     expect(bikeSchema.safeParse(bike).success).toBe(true);
@@ -104,6 +116,12 @@ describe('guessDrivetrain', () => {
       expect(certainty).toBe(0);
       expect(notes.map(({ code }) => code)).toEqual(['bike-unknown']);
     }
+  });
+
+  it('trusts records less where speed is in another unit', () => {
+    const guess = guessDrivetrain([{ ...log, speedMps: log.speedMps.map((v) => 3.6 * v) }]);
+    expect(guess.bike.cassette).toEqual(madeBike.cassette);
+    expect(guess.certainty).toBeLessThan(0.5);
   });
 
   it('trusts records without cadence less', () => {

@@ -245,6 +245,31 @@ describe('gearWarnings', () => {
     expect(codes(clean, madeBike, asWritten, 2500, Number.NaN)).toEqual([]);
   });
 
+  it("says of records that cannot be the bike's that, and not how they were read", () => {
+    const rows = [1, 2].map((timeS) => ({ timeS, rear: 12 }));
+    const other = madeLog({
+      speedMps: [5],
+      cadenceRpm: [80],
+      gearRecords: gearRecords([...rows, { timeS: 3, rearTeeth: 12 }]),
+    });
+    expect(codes(other, madeBike, asWritten, 2100, 2100)).toEqual(['another-bike']);
+  });
+
+  it('names the unit of speed where the rollout is that of no wheel, or as many times the written one', () => {
+    const message = (rolloutMm: number, writtenMm: number): string => {
+      const [{ code, message }] = gearWarnings(clean, madeBike, asWritten, rolloutMm, writtenMm);
+      expect(code).toBe('speed-unit-doubtful');
+      return message;
+    };
+    expect(message(8248, 2290)).toBe(
+      'The ride shows a rollout of 8248 mm, the bike file says 2290 mm. Its speed is probably in km/h, not in m/s: divide it by 3.6 and read the ride again.',
+    );
+    expect(message(8248, Number.NaN)).toMatch(/which no wheel has. Its speed is probably in km\/h/);
+    expect(message(3300, 1480)).toMatch(/in miles an hour, not in m\/s: divide it by 2.237/);
+    expect(message(210, 2100)).toMatch(/probably not in m\/s: bring it to metres a second/);
+    expect(codes(clean, madeBike, asWritten, 3300, 2100)).toEqual(['rollout-differs']);
+  });
+
   it('names rollout, teeth and records that differ', () => {
     expect(codes(clean, madeBike, asWritten, 2270, 2100)).toEqual(['rollout-differs']);
     const other = {

@@ -101,6 +101,23 @@ describe('traceGears with a bike file that is wrong', () => {
   });
 });
 
+it("tells another bike's records from a ride without cadence too", () => {
+  const silent = { ...allLog, cadenceRpm: allLog.cadenceRpm.map(() => Number.NaN) };
+  const smaller = { ...madeBike, cassette: madeBike.cassette.slice(0, 7) };
+  expect(codes(traceGears(silent, smaller))).toEqual(['no-cadence', 'another-bike']);
+});
+
+describe('traceGears with speed in km/h', () => {
+  const inKmh = { ...allLog, speedMps: allLog.speedMps.map((v) => 3.6 * v) };
+
+  it('says so, tells no teeth by it, and finds the cogs all the same', () => {
+    const traced = traceGears(inKmh, madeBike);
+    expect(codes(traced)).toEqual(['speed-unit-doubtful']);
+    expect([...traced.measured.chainrings, ...traced.measured.cassette].every((teeth) => teeth === null)).toBe(true);
+    expect(shareRight(all, traced.cog, inKmh)).toBeGreaterThan(0.99);
+  });
+});
+
 describe('traceGears with two rings', () => {
   const ride = new MadeRide(madeDoubleBike).pedal(30).wander(20);
   ride.command(ride.cog, 0).pedal(1).move(ride.cog, 0).pedal(20).wander(20);

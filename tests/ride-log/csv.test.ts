@@ -87,12 +87,36 @@ test('what is written is read: any delimiter, any order of columns, byte-order m
         front = values.front ?? front;
         return before[0] === rear && before[1] === front ? [] : [[(times[i] - firstMs) / 1000, rear, front]];
       });
-      const { timeS, rearTeeth, frontTeeth, wholeSeconds } = log.gearRecords;
+      const { timeS, rearTeeth, frontTeeth } = log.gearRecords;
       expect(Array.from(timeS, (time, i) => [time, rearTeeth[i], frontTeeth[i]])).toEqual(gears);
-      expect(wholeSeconds).toBe(times.every((time) => time % 1000 === 0));
     }),
     { numRuns: 300, seed: 20_260_603 },
   );
+});
+
+describe('gear records are in whole seconds', () => {
+  const wholeSeconds = (times: readonly number[]): boolean =>
+    read(`time_s,speed_mps,rear_teeth\n${times.map((time, i) => `${time},8,${11 + (i % 9)}\n`).join('')}`).gearRecords
+      .wholeSeconds;
+  const seconds = [...Array(30).keys()];
+
+  test.each([
+    ['a log of whole seconds', seconds, true],
+    ['a log once a second at 0.3 s', seconds.map((time) => time + 0.3), true],
+    ['one about the full second', seconds.map((time) => time + 9.99 + 0.02 * (time % 2)), true],
+    ['one stray stamp', seconds.map((time) => (time === 0 ? 0.5 : time)), true],
+    ['one stray stamp of few', [0.5, 3, 7, 8], true],
+    ['times to the tenth', seconds.map((time) => time + ((7 * time) % 10) / 10), false],
+    ['times to the half', seconds.map((time) => time + (time % 3 === 0 ? 0.5 : 0)), false],
+    ['two apart', [0.5, 3], false],
+  ])('%s: %j', (_, times, expected) => {
+    expect(wholeSeconds(times)).toBe(expected);
+  });
+
+  test('whatever the times of rows that name no gear', () => {
+    const ride = read('time_s,speed_mps,rear_teeth\n0,8,21\n0.5,8,\n1.25,8,\n4,8,19\n6,8,17\n');
+    expect(ride.gearRecords.wholeSeconds).toBe(true);
+  });
 });
 
 describe('faults in CSV', () => {
@@ -113,10 +137,60 @@ describe('faults in CSV', () => {
       expect(codes(`${head}\n0,8,90,21\n1,${cell},91,\n`)).toEqual(['bad-values']);
   });
 
-  test('unknown columns, short rows, long rows, empty lines', () => {
-    const ride = read('time_s,mood,speed_mps\n0,good,8\n\n1\n2,bad,9,10,11\n');
+  test('times beyond any calendar are bad values, in seconds as in ISO 8601', () => {
+    for (const far of ['1e16', '-1e16', '1e20', '1780000000000']) {
+      const ride = read(`time_s,speed_mps,rear_teeth\n${far},8,21\n5,8,19\n6,8,\n`);
+      expect(ride.warnings[0]).toMatchObject({ code: 'bad-values' });
+      expect(ride.warnings[0].message).toContain(`line 2, time_s: '${far}'`);
+      expect([ride.startMs, ...ride.timeS, ...ride.gearRecords.rearTeeth]).toEqual([5000, 0, 1, 19]);
+    }
+    expect(code('time_s,speed_mps\n1e16,8\n1e16,9\n')).toBe('no-time');
+    expect(codes('time,speed_mps\n9026-06-01T08:00:00Z,8\n2026-06-01T08:00:01Z,8\n')).toEqual([
+      'bad-values',
+      'records-without-time',
+    ]);
+  });
+
+  test('unknown columns, short rows, rows with empty cells at the end, empty lines', () => {
+    const ride = read('time_s,mood,speed_mps\n0,good,8\n\n1\n2,bad,9,, \n');
     expect([...ride.speedMps]).toEqual([8, NaN, 9]);
     expect(ride.warnings.map(({ code }) => code)).toEqual(['unknown-columns']);
+  });
+
+  test('a few rows of too many cells are left out, for their columns are not known', () => {
+    const ride = read('time_s,speed_mps\n0,8\n1,9,10,11\n2,9\n');
+    expect([...ride.timeS]).toEqual([0, 2]);
+    expect(ride.warnings).toEqual([
+      {
+        code: 'long-rows',
+        message:
+          '1 row with more cells than the header line: left out (line 3 has 4 cells, more than the 2 of the header line).',
+      },
+    ]);
+  });
+
+  test('decimal commas are seen where most rows end in an empty cell', () => {
+    const rows = Array.from({ length: 100 }, (_, i) => `${i},4,038,${i % 40 === 0 ? 11 + i / 40 : ''}\n`);
+    expect(code(`time_s,speed_mps,rear_teeth\n${rows.join('')}`)).toBe('bad-csv');
+    const ended = rows.map((_, i) => `${i},4.038,11,${i === 40 ? 'x' : ''}\n`);
+    expect(codes(`time_s,speed_mps,rear_teeth\n${ended.join('')}`)).toEqual(['long-rows']);
+  });
+
+  test('decimal commas among commas are refused with what to do', () => {
+    const text = 'time_s,speed_mps,cadence_rpm\n0,4,038,79\n1,3,932,78\n2,4,78\n';
+    expect(code(text)).toBe('bad-csv');
+    expect(() => read(text)).toThrow(
+      'ride.csv: line 2 has 4 cells, more than the 3 of the header line. Numbers are probably written with a decimal comma: write them with a point, or put semicolons between the cells.',
+    );
+  });
+
+  test('a column that is there twice is said to be, not taken for an unknown one', () => {
+    const ride = read('time_s,speed_mps,Speed_mps,mood\n0,8,9,good\n');
+    expect([...ride.speedMps]).toEqual([8]);
+    expect(ride.warnings.map(({ message }) => message)).toEqual([
+      'Columns that mean nothing here were left out: mood.',
+      'Columns that stand in the header line more than once: speed_mps. Of each the first was read.',
+    ]);
   });
 
   test('times without a zone are UTC, and it is said', () => {

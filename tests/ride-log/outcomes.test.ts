@@ -194,7 +194,8 @@ describe('what is no ride is refused by name', () => {
       expect(refusal(fitRide(plainRecords(20), [], { sport, subSport })).code).toBe('a ride');
   });
 
-  test('in a file of several sports the riding is kept', () => {
+  /** Swimming, riding and running for 100 s each; what is null stands in no session. */
+  const threeSports = (starts: (number | null)[], lengths: (number | null)[]): FitEncoder => {
     const encoder = new FitEncoder().define(0, 20, [
       [253, 'uint32'],
       [6, 'uint16'],
@@ -207,12 +208,34 @@ describe('what is no ride is refused by name', () => {
     ]);
     for (let i = 0; i < 300; i++) encoder.record(0, [START + i, 5000]);
     [5, 2, 1].forEach((sport, i) => {
-      encoder.record(3, [START + i * 100 + 100, START + i * 100, sport, 100_000]);
+      const [start, length] = [starts[i], lengths[i]];
+      const missing = 0xffffffff;
+      encoder.record(3, [
+        START + i * 100 + 100,
+        start === null ? missing : START + start,
+        sport,
+        length === null ? missing : length * 1000,
+      ]);
     });
-    const ride = readRideLog('three', encoder.segment());
+    return encoder;
+  };
+
+  test.each([
+    ['all told', [0, 100, 200], [100, 100, 100]],
+    ['no start of the ride', [0, null, 200], [100, 100, 100]],
+    ['no length of the ride', [0, 100, 200], [100, null, 100]],
+    ['neither', [0, null, 200], [100, null, 100]],
+    ['no end of the swim', [0, null, 200], [null, 100, 100]],
+  ])('in a file of several sports the riding is kept: %s', (_, starts, lengths) => {
+    const ride = readRideLog('three', threeSports(starts, lengths).segment());
     expect(ride.timeS.length).toBe(100);
     expect(ride.startMs).toBe((START + 100 + 631_065_600) * 1000);
     expect(codes(ride)).toEqual(['other-sports-left-out']);
+  });
+
+  test('records without a time are told of in a file of several sports too', () => {
+    const encoder = threeSports([0, 100, 200], [100, 100, 100]).record(0, [0xffffffff, 5000]);
+    expect(codes(readRideLog('three', encoder.segment()))).toContain('records-without-time');
   });
 
   test.each([

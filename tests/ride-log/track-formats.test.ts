@@ -69,6 +69,12 @@ describe.each([
     expect([...ride.timeS]).toEqual([0, 1.5, 3, 4]);
   });
 
+  test('a time beyond any calendar is a bad value', () => {
+    const ride = read(encode(['9999-06-01T08:00:00Z', '2026-06-01T08:00:01Z'].map((time) => ({ time }))));
+    expect(ride.startMs).toBe(Date.UTC(2026, 5, 1, 8, 0, 1));
+    expect(ride.warnings.find(({ code }) => code === 'bad-values')?.message).toContain('point 1, time');
+  });
+
   test('prefixes are as the writer likes them', () => {
     const text = encode([{ time: '2026-06-01T08:00:00Z' }], 'Biking', '');
     const prefixed = text.replace(/<(\/?)([A-Za-z]+)/g, '<$1x:$2').replace('<x:xml', '<?xml');

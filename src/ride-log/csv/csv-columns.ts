@@ -16,6 +16,10 @@ export type CsvColumn = (typeof CSV_COLUMNS)[number];
 export interface CsvHeader {
   readonly at: ReadonlyMap<CsvColumn, number>;
   readonly unknown: readonly string[];
+  /** Known columns that stand there more than once. */
+  readonly repeated: readonly CsvColumn[];
+  /** Cells of the line. */
+  readonly cells: number;
 }
 
 const isKnown = (name: string): name is CsvColumn => (CSV_COLUMNS as readonly string[]).includes(name);
@@ -24,10 +28,13 @@ const isKnown = (name: string): name is CsvColumn => (CSV_COLUMNS as readonly st
 export function csvHeader(cells: readonly string[]): CsvHeader {
   const at = new Map<CsvColumn, number>();
   const unknown: string[] = [];
+  const repeated = new Set<CsvColumn>();
   cells.forEach((cell, i) => {
     const name = cell.trim().toLowerCase();
-    if (isKnown(name) && !at.has(name)) at.set(name, i);
-    else if (name !== '') unknown.push(cell.trim());
+    if (isKnown(name)) {
+      if (at.has(name)) repeated.add(name);
+      else at.set(name, i);
+    } else if (name !== '') unknown.push(cell.trim());
   });
-  return { at, unknown };
+  return { at, unknown, repeated: [...repeated], cells: cells.length };
 }

@@ -1,19 +1,23 @@
 import { type CsvError, parse } from 'csv-parse/sync';
 import { FileError } from '../../errors/file-error.ts';
 import { BadValues } from '../bad-values.ts';
+import { calendarTimeMs } from '../calendar-time.ts';
 import { textDecoder } from '../decode-text.ts';
 import { hasTimeZone, isoTimeMs } from '../iso-time.ts';
 import { type DraftRecord, RideDraft } from '../ride-draft.ts';
 import { CSV_COLUMNS, type CsvColumn, type CsvHeader, csvHeader } from './csv-columns.ts';
 import { csvDelimiter, LONGEST_LINE } from './csv-delimiter.ts';
+import { LongRows } from './long-rows.ts';
 
 /**
  * Reads a CSV ride. The first line names the columns; see `CSV_COLUMNS`. The delimiter is whichever of comma, semicolon and tab stands
  * most often in it; decimal commas are understood with semicolons only. Cells that cannot be read are left out with a
  * warning that names their lines. A gear record is made where a commanded tooth count appears or changes; empty means unchanged. A row
- * that changes the gear and measures nothing, as where gears are written at moments of their own, is no record of the ride.
+ * that changes the gear and measures nothing, as where gears are written at moments of their own, is no record of the ride. A row with
+ * more cells than the header line is left out, since nothing tells which of its cells are of which column.
  *
- * Throws `unknown-format` without any known column, `no-time` without `time` or `time_s`, `bad-csv` for a broken quote or an overlong line.
+ * Throws `unknown-format` without any known column, `no-time` without `time` or `time_s`, `bad-csv` for a broken quote, an overlong line or
+ * many rows of too many cells.
  */
 export function decodeCsv(file: string, bytes: Uint8Array): RideDraft {
   const text = textDecoder(file, bytes).decode(bytes);
@@ -52,6 +56,7 @@ class CsvReader {
   readonly #draft: RideDraft;
   readonly #decimalComma: boolean;
   readonly #bad = new BadValues();
+  readonly #long = new LongRows();
   #header: CsvHeader | null = null;
   /** Rows that tell of a change of gear and nothing else: in a file that measures anything they are no records of the ride. */
   readonly #gearsAlone: DraftRecord[] = [];
@@ -72,10 +77,10 @@ class CsvReader {
       this.#begin(cells);
       return;
     }
+    if (this.#long.isLong(cells, this.#header.cells, line)) return;
     this.#cells = cells;
     this.#line = line;
     const timeMs = this.#time();
-    if (!Number.isNaN(timeMs) && timeMs % 1000 !== 0) this.#draft.gearsInWholeSeconds = false;
     const record = {
       timeMs,
       speedMps: this.#number('speed_mps'),
@@ -90,6 +95,8 @@ class CsvReader {
 
   end(): RideDraft {
     if (!this.#header) this.#refuse();
+    const long = this.#long.message(this.#file);
+    if (long) this.#draft.warn('long-rows', long);
     if (this.#draft.length === 0) for (const record of this.#gearsAlone) this.#draft.add(record);
     const bad = this.#bad.message();
     if (bad) this.#draft.warn('bad-values', bad);
@@ -113,6 +120,11 @@ class CsvReader {
       const more = header.unknown.length > named.length ? ' and more' : '';
       this.#draft.warn('unknown-columns', `Columns that mean nothing here were left out: ${named.join(', ')}${more}.`);
     }
+    if (header.repeated.length > 0)
+      this.#draft.warn(
+        'repeated-columns',
+        `Columns that stand in the header line more than once: ${header.repeated.join(', ')}. Of each the first was read.`,
+      );
     this.#header = header;
   }
 
@@ -132,12 +144,14 @@ class CsvReader {
 
   #time(): number {
     const column = this.#header?.at.has('time') ? 'time' : 'time_s';
-    if (column === 'time_s') return Math.round(this.#number('time_s') * 1000);
-    const cell = this.#cell('time');
-    const timeMs = isoTimeMs(cell);
-    if (cell === '') return timeMs;
-    if (Number.isNaN(timeMs)) this.#bad.add(`line ${this.#line}, time`, cell);
-    else if (!hasTimeZone(cell)) this.#withoutZone = true;
+    const cell = this.#cell(column);
+    const read = column === 'time' ? isoTimeMs(cell) : Math.round(this.#number(column) * 1000);
+    const timeMs = calendarTimeMs(read);
+    if (Number.isNaN(timeMs)) {
+      // a number that is none was noted as it was read
+      if (cell !== '' && (column === 'time' || !Number.isNaN(read)))
+        this.#bad.add(`line ${this.#line}, ${column}`, cell);
+    } else if (column === 'time' && !hasTimeZone(cell)) this.#withoutZone = true;
     return timeMs;
   }
 

@@ -1,4 +1,5 @@
 import { BadValues } from '../bad-values.ts';
+import { calendarTimeMs } from '../calendar-time.ts';
 import { isoTimeMs } from '../iso-time.ts';
 import { PathLength } from '../path-length.ts';
 import type { RideDraft } from '../ride-draft.ts';
@@ -22,7 +23,7 @@ export class XmlPoint {
   }
 
   time(text: string): void {
-    this.#timeMs = isoTimeMs(text);
+    this.#timeMs = calendarTimeMs(isoTimeMs(text));
     if (Number.isNaN(this.#timeMs)) this.#bad.add(`point ${this.#count}, time`, text);
   }
 

@@ -1,0 +1,42 @@
+import { expect, test } from 'vitest';
+import { isPartOfRide } from '../../src/ride-log/part-of-ride.ts';
+import { readRideLog } from '../../src/ride-log/read-ride-log.ts';
+import type { RideLog } from '../../src/ride-log/ride-log.ts';
+
+interface Made {
+  readonly from?: number;
+  readonly to?: number;
+  readonly startMs?: number;
+  readonly off?: number;
+  readonly gears?: boolean;
+}
+const START_MS = Date.UTC(2026, 4, 1, 8);
+
+/** Seconds `from` to `to` of one recording, with speed off by `off` m/s. */
+const made = ({ from = 0, to = 200, startMs = START_MS, off = 0, gears = true }: Made = {}): RideLog => {
+  const rows = Array.from({ length: to - from }, (_, i) => {
+    const second = from + i;
+    const time = new Date(startMs + 1000 * second).toISOString();
+    return `${time},${5 + (second % 7) / 10 + off},${80 + (second % 5)},${gears ? 11 + (second % 3) : ''}\n`;
+  });
+  return readRideLog('made', new TextEncoder().encode(`time,speed_mps,cadence_rpm,rear_teeth\n${rows.join('')}`));
+};
+
+test.each<[string, Made, boolean]>([
+  ['a stretch', { from: 50, to: 150 }, true],
+  ['all of it', {}, true],
+  ['one with rounded speed', { from: 50, to: 150, off: 0.01 }, true],
+  ['one without gear records', { gears: false }, true],
+  ['the end of it and more', { from: 100, to: 250 }, false],
+  ['a longer one', { to: 300 }, false],
+  ['too short a stretch to tell', { to: 30 }, false],
+  ['another ride at the time', { from: 50, to: 150, off: 0.3 }, false],
+  ['a day later', { startMs: START_MS + 86_400_000 }, false],
+])('%s', (_, part, expected) => {
+  expect(isPartOfRide(made(part), made())).toBe(expected);
+});
+
+test('one with gear records is no part of one without, and rides without a clock are not told apart', () => {
+  expect(isPartOfRide(made({ from: 50, to: 150 }), made({ gears: false }))).toBe(false);
+  expect(isPartOfRide(made({ startMs: 0 }), made({ startMs: 0 }))).toBe(false);
+});
