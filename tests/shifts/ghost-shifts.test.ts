@@ -114,6 +114,18 @@ describe('ghost shifts', () => {
     expect(analysed(ride).events.ghostShifts).toEqual([]);
   });
 
+  it('are none where an averaging power meter shows that the rider eased off', () => {
+    const ride = at(4).pedal(15);
+    const from = ride.nowS;
+    const log = ride.move(3).pedal(8).move(4).pedal(20).log();
+    // legs that slow down against a wheel that rolls on look just the same
+    const found = (left: number): number => {
+      const powerW = log.powerW.map((watts, i) => (i >= from && i < from + 8 ? left * watts : watts));
+      return analyseRide({ ...log, powerW }, madeBike).events.ghostShifts.length;
+    };
+    expect([1, 0.8, 0.4].map(found)).toEqual([1, 1, 0]);
+  });
+
   it('are none in a ride without gear records', () => {
     const log = at(4).pedal(15).move(5).pedal(20).log();
     const none = { ...log, gearRecords: { ...log.gearRecords, timeS: new Float64Array() } };
