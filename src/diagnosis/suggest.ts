@@ -4,8 +4,9 @@ import type { Cause } from './causes.ts';
 import { curedBelow } from './cured-below.ts';
 import type { CheckRide, Onset, RiderPart, Suggestion, TurnEstimate, Undecided } from './diagnosis.ts';
 import { generalCautions, intoFrame, intoSpokes, nextStep, workOrder } from './next-steps.ts';
-import type { Observed, ShiftCount } from './observed.ts';
+import type { Observed } from './observed.ts';
 import { beganSuddenly } from './onset.ts';
+import { verifyStep } from './verify-step.ts';
 
 /** Fewer judged shifts than this name no part, unless the verdict is all but sure. An assumption of ours. */
 export const fewestShifts = 30;
@@ -35,56 +36,6 @@ const none = (action: string, start: string, verify: string): Suggestion => ({
   verify,
   cautions: generalCautions,
 });
-
-/** Shifts that would all go well by chance only once in twenty times if nothing had changed. */
-function shiftsToProve(count: Pick<ShiftCount, 'shifts' | 'trouble'>): number {
-  const rate = Math.min(0.6, Math.max(0.05, count.trouble / Math.max(1, count.shifts)));
-  return Math.round(Math.log(0.05) / Math.log(1 - rate)) + 2;
-}
-
-/** A loose limit shows by a lost chain, seldom by a late shift. */
-function staysOn(seen: Observed, side: 'past-largest' | 'past-smallest', where: string): string {
-  const onto = side === 'past-largest' ? seen.cassette.length - 1 : 0;
-  const count = { shifts: seen.commandedOnto(onto), trouble: seen.drops(side) };
-  return `Once the limit is set, and tried on a stand, make at least ${shiftsToProve(count)} shifts ${where} on the next ride, softly, away from traffic: a cure shows as a chain that stays on.`;
-}
-
-function verifyStep(cause: Cause, seen: Observed): string {
-  const { cassette } = seen;
-  const last = cassette.length - 1;
-  const shifts = (count: ShiftCount, where: string): string =>
-    `On the next ride make at least ${shiftsToProve(count)} shifts ${where} with five turns of the crank after each: a cure shows as hardly one of them late or missed.`;
-  switch (cause) {
-    case 'cable-tension-low':
-      return shifts(seen.shifts('to-larger'), `to larger cogs, onto the ${cassette[2]} to the ${cassette[last - 1]}`);
-    case 'cable-tension-high':
-    case 'cable-friction':
-      return shifts(seen.shifts('to-smaller'), `to smaller cogs, onto the ${cassette[last - 2]} to the ${cassette[1]}`);
-    case 'low-limit-loose':
-      return staysOn(seen, 'past-largest', `from the ${cassette[last - 1]} onto the ${cassette[last]}`);
-    case 'high-limit-loose':
-      return staysOn(seen, 'past-smallest', `from the ${cassette[1]} onto the ${cassette[0]}`);
-    case 'low-limit-tight':
-      return shifts(
-        seen.shifts('to-larger', (cog) => cog === last),
-        `from the ${cassette[last - 1]} onto the ${cassette[last]}, softly, away from traffic,`,
-      );
-    case 'high-limit-tight':
-      return shifts(
-        seen.shifts('to-smaller', (cog) => cog === 0),
-        `from the ${cassette[1]} onto the ${cassette[0]}, softly, away from traffic,`,
-      );
-    case 'pulley-gap-small':
-      return shifts(
-        seen.shifts('to-larger', (cog) => cog >= last - 3),
-        `to larger onto the ${cassette[last - 2]} to the ${cassette[last]}`,
-      );
-    case 'worn-drivetrain':
-      return 'On the next ride pedal firmly but seated for ten minutes on the most used cogs: a cure shows as no skip at all.';
-    default:
-      return shifts(seen.all, 'in both directions over the whole cassette');
-  }
-}
 
 function fewShifts(seen: Observed): Suggestion {
   return none(
