@@ -30,6 +30,7 @@ export interface SuggestionFacts {
 }
 
 const none = (action: string, start: string, verify: string): Suggestion => ({
+  namesCause: false,
   parameter: 'none',
   action,
   start,
@@ -81,6 +82,7 @@ function forCause(cause: Exclude<Cause, 'no-fault'>, facts: SuggestionFacts): Su
   const sudden = beganSuddenly(onset) && cause !== 'hanger-bent';
   const hangerFirst = sudden ? 'It began suddenly, so look for damage and have the hanger checked first. ' : '';
   return {
+    namesCause: true,
     parameter: step.parameter,
     action: hangerFirst + step.action,
     start: step.start + (tension ? amountNeeded(clicks) : ''),
@@ -97,6 +99,7 @@ function rideFirst(
 ): Suggestion {
   const step = nextStep(cause, facts.electronic);
   return {
+    namesCause: true,
     parameter: step.parameter,
     action: `Ride before anything more is turned: no shift was judged yet after what was done on ${untested.at.slice(0, 10)} (${untested.parameter.replaceAll('-', ' ')}).`,
     start:

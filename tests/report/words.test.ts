@@ -103,6 +103,19 @@ describe('verdictSentence', () => {
       'Nothing points to a mis-set part (90 % sure).',
     );
   });
+
+  it('tells a cause with nothing to turn from too thin evidence', () => {
+    const likely = withProbability(0.98, 0.01, 'cable-friction');
+    const { suggestion } = likely.diagnosis;
+    const withStep = (namesCause: boolean): string =>
+      verdictSentence({
+        ...likely,
+        bike: { ...likely.bike, actuation: 'electronic' },
+        diagnosis: { ...likely.diagnosis, suggestion: { ...suggestion, namesCause, parameter: 'none' } },
+      });
+    expect(withStep(true)).toMatch(/^Likeliest: derailleur moves stiffly \(98 %\)/);
+    expect(withStep(false)).toMatch(/^No part is named yet: derailleur moves stiffly/);
+  });
 });
 
 describe('adjustmentVerdict', () => {

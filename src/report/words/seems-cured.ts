@@ -18,3 +18,8 @@ export function seemsCured({ diagnosis, adjustments }: Pick<Report, 'diagnosis' 
     diagnosis.stillThere < curedBelow
   );
 }
+
+/** True where a fault is likeliest and yet none is named: the evidence is too thin. */
+export function namesNone({ diagnosis }: Pick<Report, 'diagnosis'>): boolean {
+  return !diagnosis.suggestion.namesCause && diagnosis.causes[0].cause !== 'no-fault';
+}

@@ -1,7 +1,7 @@
 import { causeWords } from '../../diagnosis/cause-words.ts';
 import { percent } from '../../numeric/percent.ts';
 import type { Report } from '../report-schema.ts';
-import { namedAlone, seemsCured, soundFrom } from './seems-cured.ts';
+import { namedAlone, namesNone, seemsCured, soundFrom } from './seems-cured.ts';
 
 /** As much of a report as is counted here. */
 interface Counted {
@@ -38,7 +38,7 @@ export function verdictSentence(report: Report): string {
   if (showsNothing(report)) return 'No shift could be judged, so these rides say nothing for or against any part.';
   if (seemsCured(report))
     return `It was ${name(first)} (${percent(first.probability)}), and the last adjustment seems to have cured it.`;
-  if (report.diagnosis.suggestion.parameter === 'none' && first.cause !== 'no-fault')
+  if (namesNone(report))
     return `No part is named yet: ${name(first)} comes first (${percent(first.probability)}), but the evidence is too thin.`;
   if (first.cause === 'no-fault' && first.probability >= soundFrom)
     return `Nothing points to a mis-set part (${percent(first.probability)} sure).`;
