@@ -3,7 +3,7 @@ import { causePhrase } from './cause-words.ts';
 import type { Cause } from './causes.ts';
 import { curedBelow } from './cured-below.ts';
 import type { CheckRide, Onset, RiderPart, Suggestion, TurnEstimate, Undecided } from './diagnosis.ts';
-import { generalCautions, intoFrame, intoSpokes, nextStep, workOrder } from './next-steps.ts';
+import { cameOff, generalCautions, intoFrame, intoSpokes, nextStep, workOrder } from './next-steps.ts';
 import type { Observed } from './observed.ts';
 import { beganSuddenly } from './onset.ts';
 import { verifyStep } from './verify-step.ts';
@@ -54,7 +54,9 @@ function healthy(facts: SuggestionFacts): Suggestion {
       'On the next ride shift with the legs soft: the late and missed shifts should be gone.',
     );
   return none(
-    'Leave everything as it is.',
+    lostChain(facts.seen)
+      ? 'Turn nothing, but look over where the chain came off before riding on.'
+      : 'Leave everything as it is.',
     'Nothing needs to be turned.',
     'Keep recording; the verdict is worked out again with every ride.',
   );
@@ -132,13 +134,19 @@ function cured(cause: Cause, facts: SuggestionFacts): Suggestion {
   );
 }
 
-/** The next step: one thing, in the order the trade works in. A chain that left the cogs calls for a look whatever the step is. */
+const elsewhere = ({ drops }: Observed): number => drops('chainring') + drops('unknown');
+const lostChain = (seen: Observed): boolean =>
+  elsewhere(seen) + seen.drops('past-largest') + seen.drops('past-smallest') > 0;
+
+/** The next step: one thing, in the order the trade works in. A chain that came off calls for a look whatever the step is. */
 export function suggest(facts: SuggestionFacts): Suggestion {
   const suggestion = oneStep(facts);
   const { drops } = facts.seen;
-  const looks = [drops('past-largest') > 0 && intoSpokes, drops('past-smallest') > 0 && intoFrame].filter(
-    (caution): caution is string => caution !== false && !suggestion.cautions.includes(caution),
-  );
+  const looks = [
+    drops('past-largest') > 0 && intoSpokes,
+    drops('past-smallest') > 0 && intoFrame,
+    elsewhere(facts.seen) > 0 && cameOff,
+  ].filter((caution): caution is string => caution !== false && !suggestion.cautions.includes(caution));
   return { ...suggestion, cautions: [...looks, ...suggestion.cautions] };
 }
 
@@ -146,9 +154,10 @@ function oneStep(facts: SuggestionFacts): Suggestion {
   const [{ cause, probability }] = facts.ranked;
   const { undecided, seen, electronic } = facts;
   if (seen.all.shifts < fewestShifts && (cause === 'no-fault' || probability < allButSure)) return fewShifts(seen);
-  if (cause === 'no-fault') return healthy(facts);
-  if (undecided?.between.includes('no-fault'))
+  const open = cause === 'no-fault' && probability < likelyEnough;
+  if (open || undecided?.between.includes('no-fault'))
     return checkRideFirst(facts, `it is not decided whether there is a fault at all`);
+  if (cause === 'no-fault') return healthy(facts);
   if (facts.untested) return rideFirst(cause, facts.untested, facts);
   if (facts.stillThere < curedBelow) return cured(cause, facts);
   if (shiftsWell(seen)) return leaveAlone(seen);

@@ -16,6 +16,12 @@ function headline(top: Cause, probability: number, changes: Partial<Report['diag
 }
 
 describe('verdictHeadline', () => {
+  it('says that nothing is wrong only where no assumption turns that', () => {
+    const undecided = { between: ['no-fault', 'hanger-bent'], becauseOf: ['x'], sentence: 'Undecided.' } as never;
+    expect(headline('no-fault', 0.8, {})).toBe('Nothing points to a mis-set part');
+    expect(headline('no-fault', 0.8, { undecided })).toMatch(/^Open between nothing mis-set and/);
+  });
+
   it('tells a cause with nothing to turn from too little evidence', () => {
     const { suggestion } = sampleReport().diagnosis;
     const step = (namesCause: boolean) => ({ suggestion: { ...suggestion, namesCause, parameter: 'none' } });

@@ -1,7 +1,7 @@
 import { causeWords } from '../../diagnosis/cause-words.ts';
 import { percent } from '../../numeric/percent.ts';
 import type { Report } from '../report-schema.ts';
-import { namedAlone, namesNone, seemsCured, soundFrom } from './seems-cured.ts';
+import { isSound, namedAlone, namesNone, seemsCured } from './seems-cured.ts';
 
 /** As much of a report as is counted here. */
 interface Counted {
@@ -40,8 +40,7 @@ export function verdictSentence(report: Report): string {
     return `It was ${name(first)} (${percent(first.probability)}), and the last adjustment seems to have cured it.`;
   if (namesNone(report))
     return `No part is named yet: ${name(first)} comes first (${percent(first.probability)}), but the evidence is too thin.`;
-  if (first.cause === 'no-fault' && first.probability >= soundFrom)
-    return `Nothing points to a mis-set part (${percent(first.probability)} sure).`;
+  if (isSound(report.diagnosis)) return `Nothing points to a mis-set part (${percent(first.probability)} sure).`;
   if (first.probability >= namedAlone)
     return `Likeliest: ${name(first)} (${percent(first.probability)}); ${causeWords(first.cause, report.bike.actuation).meaning}.`;
   return `Open between ${name(first)} (${percent(first.probability)}) and ${name(second)} (${percent(second.probability)}).`;
