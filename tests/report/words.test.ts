@@ -138,6 +138,10 @@ describe('adjustmentVerdict', () => {
     expect(verdict({ after: none, shiftsStillNeeded: 1 })).toMatch(
       /nothing was judged after it yet\. About 1 more judged shift will tell\./,
     );
+    expect(verdict({ probabilityBetter: 0.6, shiftsStillNeeded: null })).toMatch(
+      /^Not decided yet.* Not even 600 more judged shifts like those since would tell: the difference is too small\.$/,
+    );
+    expect(verdict({ after: none, shiftsStillNeeded: null })).toMatch(/too little trouble before\.$/);
     expect(verdict({ sharedPeriod: true })).toMatch(/cannot be told apart\.$/);
   });
 });
