@@ -1,4 +1,5 @@
 import { median } from 'd3-array';
+import { adjustmentNotes } from '../adjustments/adjustment-notes.ts';
 import { type AdjustmentGroup, adjustmentPeriods } from '../adjustments/adjustment-periods.ts';
 import { hasClock } from '../ride-log/has-clock.ts';
 import type { RideEvents } from '../shifts/ride-events.ts';
@@ -110,11 +111,7 @@ export function buildEvidence(input: DiagnosisInput): RidingEvidence {
       `Only rides since ${new Date(before.lastMs).toISOString().slice(0, 10)} were weighed: older ones lie more than ${mostGroups} adjustments back.`,
     );
   }
-  for (const group of groups)
-    if (group.adjustments.length > 1)
-      notes.push(
-        `${group.adjustments.map((one) => one.parameter).join(' and ')} were changed with no judged shift between them: what followed cannot be shared out between them.`,
-      );
+  notes.push(...adjustmentNotes(groups, rides, input));
   const edges = loadEdges(rides.map((ride) => ride.events));
   const pieces = rides.flatMap((ride, i) => piecesOf(ride, i, groups));
   const parts = Math.max(1, Math.min(3, Math.floor(mostSegments / Math.max(1, pieces.length))));

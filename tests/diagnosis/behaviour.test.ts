@@ -144,7 +144,7 @@ describe('adjustments', () => {
     const rides = [0, 3].map((day) => patternRide({ day, pattern: day < 2 ? slowToLarger : healthyPattern }));
     const both = [adjustment(1, 'cable-tension', 2), adjustment(2, 'hanger', null)];
     const verdict = diagnose({ bike: cableBike, rides, adjustments: both });
-    expect(verdict.notes.join(' ')).toMatch(/cable-tension and hanger were changed with no judged shift between them/);
+    expect(verdict.notes.join(' ')).toMatch(/Cable tension and hanger were changed with no judged shift between them/);
   });
 
   it('leaves out rides without a date, and says so', () => {
