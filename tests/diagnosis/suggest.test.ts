@@ -7,6 +7,7 @@ const seen = (changes: Partial<Observed> = {}): Observed => ({
   cassette: [11, 13, 15, 17, 20, 23, 26, 30, 34],
   all: count(600, 3),
   shifts: () => count(50, 3),
+  cleanTurns: () => Number.NaN,
   ghosts: () => 0,
   drops: () => 0,
   commandedOnto: () => 40,

@@ -10,7 +10,7 @@ import { dayAndTime, sinceStart } from '../../src/report/words/moment-words.ts';
 import { durationWords, rateWithInterval, sure } from '../../src/report/words/number-words.ts';
 import { adjustmentWords } from '../../src/report/words/parameter-words.ts';
 import { turnWords } from '../../src/report/words/turn-words.ts';
-import { verdictSentence } from '../../src/report/words/verdict-words.ts';
+import { explainedCauses, verdictSentence } from '../../src/report/words/verdict-words.ts';
 import { sampleBike, sampleReport } from './sample-report.ts';
 
 describe('numbers in words', () => {
@@ -102,6 +102,16 @@ describe('verdictSentence', () => {
     expect(verdictSentence(withProbability(0.9, 0.05, 'no-fault'))).toBe(
       'Nothing points to a mis-set part (90 % sure).',
     );
+  });
+
+  it('says the same evidence once only', () => {
+    const report = withProbability(0.5, 0.4);
+    const causes = report.diagnosis.causes.map((one) => ({ ...one, evidence: ['0 of 9 shifts.'] }));
+    const explained = explainedCauses({ ...report, diagnosis: { ...report.diagnosis, causes } });
+    expect(explained.map(({ evidence }) => evidence)).toEqual([
+      ['0 of 9 shifts.'],
+      ['Nothing beyond that speaks for or against it.'],
+    ]);
   });
 
   it('tells a cause with nothing to turn from too thin evidence', () => {

@@ -25,10 +25,19 @@ export function showsNothing(report: Counted): boolean {
   return judgedShifts(report) + found === 0;
 }
 
-/** The causes worth explaining with their evidence, likeliest first; none where the rides show nothing. */
+const nothingMore = 'Nothing beyond that speaks for or against it.';
+
+/** The causes worth explaining, likeliest first, each with the evidence not said above it; none where the rides show nothing. */
 export function explainedCauses(report: Report): Report['diagnosis']['causes'] {
   if (showsNothing(report)) return [];
-  return report.diagnosis.causes.filter(({ probability }, i) => i === 0 || probability >= explainedFrom);
+  const said = new Set<string>();
+  const unsaid = (sentence: string): boolean => !said.has(sentence) && said.add(sentence) !== undefined;
+  return report.diagnosis.causes
+    .filter(({ probability }, i) => i === 0 || probability >= explainedFrom)
+    .map((verdict) => {
+      const evidence = verdict.evidence.filter(unsaid);
+      return { ...verdict, evidence: evidence.length > 0 ? evidence : [nothingMore] };
+    });
 }
 
 /** The verdict in one sentence: the likeliest cause and how sure it is, or that it is open between the first two. */
