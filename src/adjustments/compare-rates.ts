@@ -10,7 +10,8 @@ export interface TroubleCount {
 export const decidedAt = 0.95;
 /** Rate a well set bike is taken to show after a cure, before there is a shift to count. An assumption of ours. */
 const curedRate = 0.015;
-const furthestShifts = 600;
+/** More judged shifts than this are not within reach. */
+export const furthestShifts = 600;
 
 /**
  * Probability that the rate of trouble after is lower than before. The prior of both rates is Beta(1, 1/m - 1), whose

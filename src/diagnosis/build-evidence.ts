@@ -1,4 +1,5 @@
 import { median } from 'd3-array';
+import { adjustmentNotes } from '../adjustments/adjustment-notes.ts';
 import { type AdjustmentGroup, adjustmentPeriods } from '../adjustments/adjustment-periods.ts';
 import { hasClock } from '../ride-log/has-clock.ts';
 import type { RideEvents } from '../shifts/ride-events.ts';
@@ -54,6 +55,30 @@ function piecesOf(ride: DiagnosisRide, index: number, groups: readonly Adjustmen
   });
 }
 
+/** What of a ride lies after a moment (Unix milliseconds); null where nothing does. */
+function rideAfter(ride: DiagnosisRide, afterMs: number): DiagnosisRide | null {
+  const cutS = (afterMs - ride.startMs) / 1000;
+  if (cutS < 0) return ride;
+  if (cutS >= ride.durationS) return null;
+  const later = <T extends { readonly timeS: number }>(events: readonly T[]): T[] =>
+    events.filter(({ timeS }) => timeS > cutS).map((event) => ({ ...event, timeS: event.timeS - cutS }));
+  const { shifts, ghostShifts, chainDrops, skips, pedallingSByCog } = ride.events;
+  const kept = 1 - cutS / ride.durationS;
+  return {
+    ...ride,
+    startMs: afterMs,
+    durationS: ride.durationS - cutS,
+    events: {
+      ...ride.events,
+      shifts: later(shifts),
+      ghostShifts: later(ghostShifts),
+      chainDrops: later(chainDrops),
+      skips: later(skips),
+      pedallingSByCog: pedallingSByCog.map((seconds) => seconds * kept),
+    },
+  };
+}
+
 /** Cuts a piece into parts with as many shifts each, so that a fault that begins during a ride can be dated. */
 function splitPiece(piece: Piece, parts: number): Piece[] {
   const times = piece.events.shifts
@@ -105,16 +130,12 @@ export function buildEvidence(input: DiagnosisInput): RidingEvidence {
   if (groups.length > mostGroups) {
     const before = groups[groups.length - mostGroups - 1];
     groups = groups.slice(-mostGroups);
-    rides = rides.filter((ride) => ride.startMs + ride.durationS * 1000 > before.lastMs);
+    rides = rides.map((ride) => rideAfter(ride, before.lastMs)).filter((ride) => ride !== null);
     notes.push(
       `Only rides since ${new Date(before.lastMs).toISOString().slice(0, 10)} were weighed: older ones lie more than ${mostGroups} adjustments back.`,
     );
   }
-  for (const group of groups)
-    if (group.adjustments.length > 1)
-      notes.push(
-        `${group.adjustments.map((one) => one.parameter).join(' and ')} were changed with no judged shift between them: what followed cannot be shared out between them.`,
-      );
+  notes.push(...adjustmentNotes(groups, rides, input));
   const edges = loadEdges(rides.map((ride) => ride.events));
   const pieces = rides.flatMap((ride, i) => piecesOf(ride, i, groups));
   const parts = Math.max(1, Math.min(3, Math.floor(mostSegments / Math.max(1, pieces.length))));

@@ -19,6 +19,7 @@ import { separateCauses } from './separate-causes.ts';
 import { adjustmentSentences, onsetSentence } from './story-sentences.ts';
 import { suggest } from './suggest.ts';
 import { type WeighedCauses, weighCauses } from './weigh-causes.ts';
+import { unshownSentences } from './where-it-shows.ts';
 
 /** Trouble above this rate on a cog and direction is where a cause shows. */
 const showsAbove = 0.08;
@@ -78,7 +79,7 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
       evidence: [...evidenceSentences(cause, seen), ...adjustmentSentences(cause, comparisons)],
     }))
     .sort((a, b) => b.probability - a.probability);
-  ranked[0].evidence.push(...onsetSentence(onset));
+  ranked[0].evidence.push(...unshownSentences(top, seen), ...onsetSentence(onset));
   // where nothing was seen the verdict is what was taken for granted: nothing to part, nothing that hangs on more
   const saysNothing = seen.all.shifts + seen.events === 0;
   // a bike on which nothing at all went wrong is not open between that and a fault

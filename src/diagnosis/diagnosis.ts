@@ -96,6 +96,8 @@ export interface CheckRide {
 
 /** The next step. Always filled; it names no part where there is no fault or too little evidence (`parameter` is `none`). */
 export interface Suggestion {
+  /** False where the evidence names no cause. A cause may be named that has nothing to turn. */
+  readonly namesCause: boolean;
   readonly parameter: string;
   readonly action: string;
   readonly start: string;

@@ -87,12 +87,15 @@ const inOrder = {
   backgroundMissed: [0.05, 0.5],
   overshootCeiling: [0.05, 0.7],
 } as const;
+/** Share of the cassette, from the largest cog, that a small gap may trouble. */
+export const smallGapBreadth: readonly [number, number] = [0.2, 0.7];
+
 const outOfOrder = {
   /** A loose limit leaves at least so much room: then the chain can pass. */
   looseClear: 1.5,
   /** A wrong gap is off by at least so much, in units of the harmless error. */
   leastGap: 0.5,
-  smallGap: { breadth: [0.2, 0.7], missed: [0.02, 0.45], mostOtherWay: 0.6 },
+  smallGap: { breadth: smallGapBreadth, missed: [0.02, 0.45], mostOtherWay: 0.6 },
   /** A large gap frees more of the chain on some cassettes at the small cogs, on others at the large, for each direction in its own way. */
   largeGap: { breadth: [-1, 0.5], missed: [0.01, 0.3], otherWay: [0.25, 1.5], otherSlope: [-1, 1.5] },
   /** Tilt over the whole cassette for each tolerance of the fault's size, and where its pivot may lie, logistic and cut off. */

@@ -2,13 +2,16 @@ import type { Bike } from '../drivetrain/bike.ts';
 import type { Cause } from './causes.ts';
 import type { CogError, Estimate, TurnEstimate } from './diagnosis.ts';
 import type { Particle } from './particles.ts';
-import { pulleyError, type Setup } from './setup.ts';
+import { pulleyError } from './setup.ts';
+
+/** Share of the values left out on each side of an interval. */
+const tail = 0.025;
 
 /** The bounds that leave 2.5 % on each side, and the mean, kept between them where a few far values pull it out. Needs at least one value. */
 function estimateOf(values: readonly number[]): Estimate {
   const sorted = [...values].sort((a, b) => a - b);
   const at = (share: number): number => sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))];
-  const [low, high] = [at(0.025), at(0.975)];
+  const [low, high] = [at(tail), at(1 - tail)];
   const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
   return { mean: Math.min(high, Math.max(low, mean)), low, high };
 }
@@ -45,7 +48,9 @@ export function turnsNeeded(particles: readonly Particle[], top: Cause, electron
 }
 
 /** How much of a fault is left, as a share of what it was at first; below 0 where an adjustment went too far. */
-function remaining(cause: Cause, atFirst: Setup, now: Setup): number {
+function remaining(cause: Cause, { atFirst, now, healthy }: Pick<Particle, 'atFirst' | 'now' | 'healthy'>): number {
+  const left = (size: 'lowClear' | 'highClear'): number =>
+    (now[size] - healthy[size]) / (atFirst[size] - healthy[size]);
   switch (cause) {
     case 'no-fault':
       return 0;
@@ -54,10 +59,10 @@ function remaining(cause: Cause, atFirst: Setup, now: Setup): number {
       return now.offset / atFirst.offset;
     case 'low-limit-tight':
     case 'low-limit-loose':
-      return (now.lowClear - 0.4) / (atFirst.lowClear - 0.4);
+      return left('lowClear');
     case 'high-limit-tight':
     case 'high-limit-loose':
-      return (now.highClear - 0.4) / (atFirst.highClear - 0.4);
+      return left('highClear');
     case 'pulley-gap-small':
     case 'pulley-gap-large':
       return now.gap / atFirst.gap;
@@ -70,9 +75,12 @@ function remaining(cause: Cause, atFirst: Setup, now: Setup): number {
   }
 }
 
-/** Probability that more than 60 % of the fault is left after the last adjustment. 1 for a cause no particle holds. */
+/** A fault of which more than this share is left is still there. An assumption of ours. */
+const mostlyLeft = 0.6;
+
+/** Probability that most of the fault is left after the last adjustment. 1 for a cause no particle holds. */
 export function stillThere(particles: readonly Particle[], cause: Cause): number {
   const own = particles.filter((particle) => particle.cause === cause);
   if (own.length === 0 || cause === 'no-fault') return 1;
-  return own.filter(({ atFirst, now }) => remaining(cause, atFirst, now) > 0.6).length / own.length;
+  return own.filter((particle) => remaining(cause, particle) > mostlyLeft).length / own.length;
 }

@@ -1,8 +1,8 @@
 import { counted } from '../numeric/counted.ts';
 import type { Cause } from './causes.ts';
 import type { Observed, ShiftCount } from './observed.ts';
+import { countsOf, gapFrom, lateOrMissed } from './where-it-shows.ts';
 
-const lateOrMissed = (count: ShiftCount): number => count.late + count.missed;
 const wasWere = (count: number): string => (count === 1 ? 'was' : 'were');
 
 /** "14 of 61 shifts to larger cogs were late or missed". */
@@ -77,13 +77,11 @@ function limitLoose(seen: Observed, largest: boolean): string[] {
 }
 
 function gapSmall(seen: Observed): string[] {
-  const from = Math.ceil(seen.cassette.length * 0.7);
+  const from = gapFrom(seen);
+  const { there: onto, elsewhere: rest } = countsOf(seen, 'to-larger', from);
   return [
     sentence(
-      `${share(
-        seen.shifts('to-larger', (cog) => cog >= from),
-        `to larger onto the ${seen.cassette.length - from} largest cogs`,
-      )}, ${lateOrMissed(seen.shifts('to-larger', (cog) => cog < from))} of ${seen.shifts('to-larger', (cog) => cog < from).shifts} onto the others`,
+      `${share(onto, `to larger onto the ${seen.cassette.length - from} largest cogs`)}, ${lateOrMissed(rest)} of ${rest.shifts} onto the others`,
     ),
   ];
 }
@@ -141,8 +139,20 @@ function noFault(seen: Observed): string[] {
   return lines;
 }
 
-/** What the rides show for or against a cause, in plain sentences with numbers. */
+/** Their first sentence is something else than late and missed shifts in one place against those in another. */
+const comparesNothing: readonly Cause[] = ['no-fault', 'low-limit-loose', 'high-limit-loose', 'worn-drivetrain'];
+
+/**
+ * What the rides show for or against a cause, in plain sentences with numbers. Where no shift was late or missed, all comparisons
+ * would read 0 against 0: each cause then says the one same sentence instead.
+ */
 export function evidenceSentences(cause: Cause, seen: Observed): string[] {
+  const [first, ...others] = sentencesFor(cause, seen);
+  if (lateOrMissed(seen.all) > 0 || comparesNothing.includes(cause)) return [first, ...others];
+  return [noFault(seen)[0], ...(cause === 'pulley-gap-large' ? [] : others)];
+}
+
+function sentencesFor(cause: Cause, seen: Observed): string[] {
   switch (cause) {
     case 'no-fault':
       return noFault(seen);

@@ -37,6 +37,10 @@ export const intoSpokes =
 export const intoFrame =
   'A chain that went into the frame: stop, look for damage to frame and chain, and do not ride on until they are sound.';
 
+/** Caution for a chain that came off elsewhere, or nobody knows where. */
+export const cameOff =
+  'A chain that came off: before riding on look over chain, chainring, chain guide and the ends of the cassette for damage and for what let it off.';
+
 const cableSteps: Readonly<Record<Exclude<Cause, 'no-fault'>, NextStep>> = {
   'cable-tension-low': {
     parameter: 'cable-tension',

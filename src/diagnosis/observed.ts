@@ -1,3 +1,4 @@
+import { mean } from 'd3-array';
 import type { CogTally } from '../cogs/cog-tally.ts';
 import { tallyCogs } from '../cogs/tally-cogs.ts';
 import type { Bike } from '../drivetrain/bike.ts';
@@ -19,6 +20,8 @@ export interface Observed {
   readonly all: ShiftCount;
   /** Shifts in a direction onto cogs that a rule picks (cassette index), every cog by default. */
   readonly shifts: (direction: Direction, onto?: (cog: number) => boolean) => ShiftCount;
+  /** Mean crank turns of the clean shifts by one cog in a direction (both by default), onto cogs that a rule picks; NaN without any. */
+  readonly cleanTurns: (direction?: Direction, onto?: (cog: number) => boolean) => number;
   /** Unasked shifts in a direction, off cogs that a rule picks. */
   readonly ghosts: (direction: Direction, off?: (cog: number) => boolean) => number;
   readonly drops: (side: DropSide) => number;
@@ -63,6 +66,17 @@ export function observe(rides: readonly DiagnosisRide[], bike: Pick<Bike, 'casse
     all: sumTallies(tallies),
     shifts: (direction, onto = every) =>
       sumTallies(tallies.filter((tally) => tally.direction === direction && onto(tally.cog))),
+    cleanTurns: (direction, onto = every) =>
+      mean(
+        shifts.flatMap((shift) =>
+          shift.outcome === 'clean' &&
+          shift.cogsToCross === 1 &&
+          (direction ?? shift.direction) === shift.direction &&
+          onto(shift.toCog)
+            ? [shift.crankRevs]
+            : [],
+        ),
+      ) ?? Number.NaN,
     ghosts: (direction, off = every) =>
       ghostShifts.filter((ghost) => ghost.toCog > ghost.fromCog === (direction === 'to-larger') && off(ghost.fromCog))
         .length,

@@ -35,6 +35,33 @@ export function emptyRates(cassetteLength: number, loads: readonly number[], use
 const loadSteps = [-0.6, 0.4, 1.2, 0];
 const riderShare = [0, 0.2, 1, 0.2];
 
+/** More sizes taken for granted (assumptions of ours, with the range within which they are plausible). */
+const taken = {
+  /** How steeply a small gap's trouble sets in from the first cog it touches to the largest (1 to 2.5). */
+  smallGapRamp: 1.6,
+  /** No gap spoils more shifts than this (0.9 to 1). */
+  mostGapTrouble: 0.97,
+  /** Shifts that run past the cog on a bike in order (0.0003 to 0.003). */
+  overshotInOrder: 0.0008,
+  /** Share of the shifts spoiled by the pulley's place that are missed: just beyond the tolerance, added far beyond it, and the width of the step between (0 to 0.1, 0.8 to 0.95, 0.3 to 0.8). */
+  leastMissed: 0.05,
+  addedMissed: 0.9,
+  missedSoftness: 0.5,
+  /** Share of the usual trouble that hangs on torque (0 to 0.6). */
+  backgroundLoad: 0.3,
+  /** The rider's own trouble to smaller cogs, of that to larger (0.3 to 1), and the share of it that is missed (0.2 to 0.5). */
+  riderToSmaller: 0.6,
+  riderMissed: 0.35,
+  /** No shift is surer to go wrong than this leaves (1e-5 to 1e-3). */
+  leastClean: 1e-4,
+  /** Skips for each unasked shift that the pulley's place brings about (0 to 0.5). */
+  skipsPerGhost: 0.2,
+  /** Room beyond an end cog within which the chain is safe, less the tolerance (0.3 to 0.8). */
+  safeRoom: 0.5,
+  /** Drops elsewhere, in those that nobody caused past one end (1 to 4). */
+  dropsElsewhere: 2,
+};
+
 /** Step from 0 to 1 in `distance` about the tolerance (1): a squared logistic, shifted to be 0 for a pulley that stands right. */
 function beyond(distance: number, softness: number, atRest: number): number {
   if (distance <= 0) return 0;
@@ -58,7 +85,7 @@ function gapTrouble(setup: Setup, share: number, larger: boolean, atRest: number
     const slope = larger ? setup.gapBreadth : setup.gapOtherSlope;
     return size * (larger ? 1 : setup.gapOtherWay) * Math.max(0, 1 - slope * (share - 0.5));
   }
-  const ramp = Math.min(1, Math.max(0, 1 - (1 - share) / setup.gapBreadth) * 1.6);
+  const ramp = Math.min(1, Math.max(0, 1 - (1 - share) / setup.gapBreadth) * taken.smallGapRamp);
   return size * ramp * (larger ? 1 : setup.gapOtherWay);
 }
 
@@ -72,10 +99,14 @@ function fillOutcomes(setup: Setup, atRest: number, cog: CogMoment, row: number,
       ? setup.frictionBothWays * beyond(frictionOn(setup, share), setup.softness, atRest)
       : 0;
   const index = setup.ceiling * Math.max(erratic, beyond(short, setup.softness, atRest));
-  const gap = Math.min(0.97, gapTrouble(setup, share, larger, atRest));
-  const overshot = 0.0008 + setup.overshootCeiling * beyond(-short - setup.overshootMargin, setup.softness, atRest);
+  const gap = Math.min(taken.mostGapTrouble, gapTrouble(setup, share, larger, atRest));
+  const overshot =
+    taken.overshotInOrder + setup.overshootCeiling * beyond(-short - setup.overshootMargin, setup.softness, atRest);
   const reach = erratic > 0 ? Math.max(short, frictionOn(setup, share)) : short;
-  const indexMissed = index === 0 ? 0 : 0.05 + 0.9 * sigmoid((reach - 1 - setup.missedMargin) / 0.5);
+  const indexMissed =
+    index === 0
+      ? 0
+      : taken.leastMissed + taken.addedMissed * sigmoid((reach - 1 - setup.missedMargin) / taken.missedSoftness);
   const background = larger ? setup.backgroundIn : setup.backgroundOut;
   const eager = EAGER * beyond(-short, setup.softness, atRest);
   rates.slowRevs[row / (loadBins * outcomes.length)] = setup.slowRevs * (1 - (1 - index) * (1 - gap) - eager);
@@ -83,17 +114,17 @@ function fillOutcomes(setup: Setup, atRest: number, cog: CogMoment, row: number,
     const harder = Math.exp(setup.loadEffect * loadSteps[load]);
     const loadedIndex = (index * harder) / (1 - index + index * harder);
     const loadedGap = (gap * harder) / (1 - gap + gap * harder);
-    const loadedBackground = background * (0.7 + 0.3 * harder);
-    const rider = setup.rider * riderShare[load] * (larger ? 1 : 0.6);
+    const loadedBackground = background * (1 - taken.backgroundLoad + taken.backgroundLoad * harder);
+    const rider = setup.rider * riderShare[load] * (larger ? 1 : taken.riderToSmaller);
     const clean = (1 - loadedIndex) * (1 - loadedGap) * (1 - loadedBackground) * (1 - rider);
     const trouble = 1 - clean;
     const parts = loadedIndex + loadedGap + loadedBackground + rider;
     const faultMissed = loadedIndex * indexMissed + loadedGap * setup.gapMissed;
-    const missedShare = (faultMissed + loadedBackground * setup.backgroundMissed + rider * 0.35) / parts;
+    const missedShare = (faultMissed + loadedBackground * setup.backgroundMissed + rider * taken.riderMissed) / parts;
     const hidden = ((1 - setup.lateSeen) * trouble * (loadedIndex + loadedGap - faultMissed)) / parts;
     const at = row + load * outcomes.length;
     const kept = 1 - overshot;
-    outcome[at] = kept * Math.max(1e-4, clean + hidden);
+    outcome[at] = kept * Math.max(taken.leastClean, clean + hidden);
     outcome[at + 1] = kept * (trouble * (1 - missedShare) - hidden);
     outcome[at + 2] = kept * trouble * missedShare;
     outcome[at + 3] = overshot;
@@ -126,9 +157,10 @@ export function fillRates(setup: Setup, usage: Float64Array, rates: PulleyRates)
       rates.ghostPerS[cell] = setup.falseGhostPerS / 2 + setup.ghostPerS * pull;
       leave += setup.ghostPerS * pull;
     }
-    rates.skipPerS[cog] = setup.falseSkipPerS + 0.2 * leave + setup.skipPerS * usage[cog] ** setup.skipFocus;
+    rates.skipPerS[cog] =
+      setup.falseSkipPerS + taken.skipsPerGhost * leave + setup.skipPerS * usage[cog] ** setup.skipFocus;
   }
-  rates.drop[0] = setup.falseDrop + setup.looseDrop * beyond(setup.lowClear - 0.5, softness, atRest);
-  rates.drop[1] = setup.falseDrop + setup.looseDrop * beyond(setup.highClear - 0.5, softness, atRest);
-  rates.drop[2] = setup.falseDrop * 2;
+  rates.drop[0] = setup.falseDrop + setup.looseDrop * beyond(setup.lowClear - taken.safeRoom, softness, atRest);
+  rates.drop[1] = setup.falseDrop + setup.looseDrop * beyond(setup.highClear - taken.safeRoom, softness, atRest);
+  rates.drop[2] = setup.falseDrop * taken.dropsElsewhere;
 }

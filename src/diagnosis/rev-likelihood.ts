@@ -21,6 +21,9 @@ function addShared(precision: Float64Array, basis: Float64Array): void {
     for (let j = 0; j < size; j++) precision[i * size + j] -= (turned[i] * turned[j]) / norm;
 }
 
+/** Spread of the level that all cells share, crank turns: so wide that it is free (any size from 3 on). */
+const freeLevelRevs = 10;
+
 /**
  * Prepares the timing of a segment. A ride's own lag shifts every cell alike, so a common level is left free; healthy
  * bikes differ between directions, along the cassette and from cog to cog. `timedInAll` counts the cell's shifts in all
@@ -42,7 +45,7 @@ export function prepareRevs(segment: EvidenceSegment, timedInAll: Float64Array, 
   const shared = (size: number, of: (cell: number) => number): Float64Array =>
     Float64Array.from(cells, (cell) => size * of(cell));
   for (const basis of [
-    shared(10, () => 1),
+    shared(freeLevelRevs, () => 1),
     shared(healthyRevs.direction, side),
     shared(healthyRevs.slope, share),
     shared(healthyRevs.slopeByDirection, (cell) => side(cell) * share(cell)),

@@ -36,7 +36,7 @@ function zoneOf(cog: number, cassetteLength: number): number {
 const logStray = Math.log(evidenceWeights.strayCell);
 const logModel = Math.log(1 - evidenceWeights.strayCell);
 
-/** Rates of trouble of a cell that follows no model, small ones likelier; and how the trouble splits. */
+/** Rates of trouble of a cell that follows no model, small ones likelier (`b` from 2 to 6); and how the trouble splits into late, missed and overshot. Assumptions of ours. */
 const strayRates = betaMidpoints({ a: 0.7, b: 3.5 }, 16);
 const straySplit = [0, 0.5, 0.4, 0.1];
 
@@ -113,6 +113,12 @@ function clumpedCount(count: number, mean: number, shape: number): number {
   return count === 0 ? none : count * Math.log(mean / (mean + shape)) + none;
 }
 
+/** How unasked shifts and skips clump, and dropped chains: small shapes have a heavy tail (assumptions of ours, 0.5 to 2). */
+const eventShape = 0.8;
+const dropShape = 1;
+/** Keeps the mean of what cannot happen above 0. */
+const hardlyEver = 1e-9;
+
 const zoneMeans = new Float64Array(3 * zoneCount);
 
 /** Unasked shifts, skips and dropped chains of a segment. */
@@ -120,18 +126,18 @@ function rareEvents(prepared: PreparedSegment, rates: PulleyRates): number {
   const { segment, zones, zoneGhosts, zoneSkips } = prepared;
   const { pedallingS } = segment;
   const size = pedallingS.length;
-  zoneMeans.fill(1e-9);
+  zoneMeans.fill(hardlyEver);
   for (let cog = 0; cog < size; cog++) {
     zoneMeans[zones[cog]] += rates.ghostPerS[cog] * pedallingS[cog];
     zoneMeans[zoneCount + zones[cog]] += rates.ghostPerS[size + cog] * pedallingS[cog];
     zoneMeans[2 * zoneCount + zones[cog]] += rates.skipPerS[cog] * pedallingS[cog];
   }
   let total = 0;
-  for (let i = 0; i < 2 * zoneCount; i++) total += clumpedCount(zoneGhosts[i], zoneMeans[i], 0.8);
-  for (let i = 0; i < zoneCount; i++) total += clumpedCount(zoneSkips[i], zoneMeans[2 * zoneCount + i], 0.8);
+  for (let i = 0; i < 2 * zoneCount; i++) total += clumpedCount(zoneGhosts[i], zoneMeans[i], eventShape);
+  for (let i = 0; i < zoneCount; i++) total += clumpedCount(zoneSkips[i], zoneMeans[2 * zoneCount + i], eventShape);
   for (let end = 0; end < 3; end++) {
     const chances = Math.max(segment.dropChances[end], segment.drops[end]);
-    total += clumpedCount(segment.drops[end], rates.drop[end] * chances + 1e-9, 1);
+    total += clumpedCount(segment.drops[end], rates.drop[end] * chances + hardlyEver, dropShape);
   }
   return total;
 }

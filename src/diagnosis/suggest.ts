@@ -3,9 +3,10 @@ import { causePhrase } from './cause-words.ts';
 import type { Cause } from './causes.ts';
 import { curedBelow } from './cured-below.ts';
 import type { CheckRide, Onset, RiderPart, Suggestion, TurnEstimate, Undecided } from './diagnosis.ts';
-import { generalCautions, intoFrame, intoSpokes, nextStep, workOrder } from './next-steps.ts';
-import type { Observed, ShiftCount } from './observed.ts';
+import { cameOff, generalCautions, intoFrame, intoSpokes, nextStep, workOrder } from './next-steps.ts';
+import type { Observed } from './observed.ts';
 import { beganSuddenly } from './onset.ts';
+import { verifyStep } from './verify-step.ts';
 
 /** Fewer judged shifts than this name no part, unless the verdict is all but sure. An assumption of ours. */
 export const fewestShifts = 30;
@@ -29,62 +30,13 @@ export interface SuggestionFacts {
 }
 
 const none = (action: string, start: string, verify: string): Suggestion => ({
+  namesCause: false,
   parameter: 'none',
   action,
   start,
   verify,
   cautions: generalCautions,
 });
-
-/** Shifts that would all go well by chance only once in twenty times if nothing had changed. */
-function shiftsToProve(count: Pick<ShiftCount, 'shifts' | 'trouble'>): number {
-  const rate = Math.min(0.6, Math.max(0.05, count.trouble / Math.max(1, count.shifts)));
-  return Math.round(Math.log(0.05) / Math.log(1 - rate)) + 2;
-}
-
-/** A loose limit shows by a lost chain, seldom by a late shift. */
-function staysOn(seen: Observed, side: 'past-largest' | 'past-smallest', where: string): string {
-  const onto = side === 'past-largest' ? seen.cassette.length - 1 : 0;
-  const count = { shifts: seen.commandedOnto(onto), trouble: seen.drops(side) };
-  return `Once the limit is set, and tried on a stand, make at least ${shiftsToProve(count)} shifts ${where} on the next ride, softly, away from traffic: a cure shows as a chain that stays on.`;
-}
-
-function verifyStep(cause: Cause, seen: Observed): string {
-  const { cassette } = seen;
-  const last = cassette.length - 1;
-  const shifts = (count: ShiftCount, where: string): string =>
-    `On the next ride make at least ${shiftsToProve(count)} shifts ${where} with five turns of the crank after each: a cure shows as hardly one of them late or missed.`;
-  switch (cause) {
-    case 'cable-tension-low':
-      return shifts(seen.shifts('to-larger'), `to larger cogs, onto the ${cassette[2]} to the ${cassette[last - 1]}`);
-    case 'cable-tension-high':
-    case 'cable-friction':
-      return shifts(seen.shifts('to-smaller'), `to smaller cogs, onto the ${cassette[last - 2]} to the ${cassette[1]}`);
-    case 'low-limit-loose':
-      return staysOn(seen, 'past-largest', `from the ${cassette[last - 1]} onto the ${cassette[last]}`);
-    case 'high-limit-loose':
-      return staysOn(seen, 'past-smallest', `from the ${cassette[1]} onto the ${cassette[0]}`);
-    case 'low-limit-tight':
-      return shifts(
-        seen.shifts('to-larger', (cog) => cog === last),
-        `from the ${cassette[last - 1]} onto the ${cassette[last]}, softly, away from traffic,`,
-      );
-    case 'high-limit-tight':
-      return shifts(
-        seen.shifts('to-smaller', (cog) => cog === 0),
-        `from the ${cassette[1]} onto the ${cassette[0]}, softly, away from traffic,`,
-      );
-    case 'pulley-gap-small':
-      return shifts(
-        seen.shifts('to-larger', (cog) => cog >= last - 3),
-        `to larger onto the ${cassette[last - 2]} to the ${cassette[last]}`,
-      );
-    case 'worn-drivetrain':
-      return 'On the next ride pedal firmly but seated for ten minutes on the most used cogs: a cure shows as no skip at all.';
-    default:
-      return shifts(seen.all, 'in both directions over the whole cassette');
-  }
-}
 
 function fewShifts(seen: Observed): Suggestion {
   return none(
@@ -102,7 +54,9 @@ function healthy(facts: SuggestionFacts): Suggestion {
       'On the next ride shift with the legs soft: the late and missed shifts should be gone.',
     );
   return none(
-    'Leave everything as it is.',
+    lostChain(facts.seen)
+      ? 'Turn nothing, but look over where the chain came off before riding on.'
+      : 'Leave everything as it is.',
     'Nothing needs to be turned.',
     'Keep recording; the verdict is worked out again with every ride.',
   );
@@ -130,6 +84,7 @@ function forCause(cause: Exclude<Cause, 'no-fault'>, facts: SuggestionFacts): Su
   const sudden = beganSuddenly(onset) && cause !== 'hanger-bent';
   const hangerFirst = sudden ? 'It began suddenly, so look for damage and have the hanger checked first. ' : '';
   return {
+    namesCause: true,
     parameter: step.parameter,
     action: hangerFirst + step.action,
     start: step.start + (tension ? amountNeeded(clicks) : ''),
@@ -146,6 +101,7 @@ function rideFirst(
 ): Suggestion {
   const step = nextStep(cause, facts.electronic);
   return {
+    namesCause: true,
     parameter: step.parameter,
     action: `Ride before anything more is turned: no shift was judged yet after what was done on ${untested.at.slice(0, 10)} (${untested.parameter.replaceAll('-', ' ')}).`,
     start:
@@ -178,13 +134,19 @@ function cured(cause: Cause, facts: SuggestionFacts): Suggestion {
   );
 }
 
-/** The next step: one thing, in the order the trade works in. A chain that left the cogs calls for a look whatever the step is. */
+const elsewhere = ({ drops }: Observed): number => drops('chainring') + drops('unknown');
+const lostChain = (seen: Observed): boolean =>
+  elsewhere(seen) + seen.drops('past-largest') + seen.drops('past-smallest') > 0;
+
+/** The next step: one thing, in the order the trade works in. A chain that came off calls for a look whatever the step is. */
 export function suggest(facts: SuggestionFacts): Suggestion {
   const suggestion = oneStep(facts);
   const { drops } = facts.seen;
-  const looks = [drops('past-largest') > 0 && intoSpokes, drops('past-smallest') > 0 && intoFrame].filter(
-    (caution): caution is string => caution !== false && !suggestion.cautions.includes(caution),
-  );
+  const looks = [
+    drops('past-largest') > 0 && intoSpokes,
+    drops('past-smallest') > 0 && intoFrame,
+    elsewhere(facts.seen) > 0 && cameOff,
+  ].filter((caution): caution is string => caution !== false && !suggestion.cautions.includes(caution));
   return { ...suggestion, cautions: [...looks, ...suggestion.cautions] };
 }
 
@@ -192,9 +154,10 @@ function oneStep(facts: SuggestionFacts): Suggestion {
   const [{ cause, probability }] = facts.ranked;
   const { undecided, seen, electronic } = facts;
   if (seen.all.shifts < fewestShifts && (cause === 'no-fault' || probability < allButSure)) return fewShifts(seen);
-  if (cause === 'no-fault') return healthy(facts);
-  if (undecided?.between.includes('no-fault'))
+  const open = cause === 'no-fault' && probability < likelyEnough;
+  if (open || undecided?.between.includes('no-fault'))
     return checkRideFirst(facts, `it is not decided whether there is a fault at all`);
+  if (cause === 'no-fault') return healthy(facts);
   if (facts.untested) return rideFirst(cause, facts.untested, facts);
   if (facts.stillThere < curedBelow) return cured(cause, facts);
   if (shiftsWell(seen)) return leaveAlone(seen);

@@ -102,6 +102,8 @@ export const cogReportSchema = z.object({
 
 /** The next step, with the cautions that go with it. */
 const suggestionSchema = z.object({
+  /** False where the evidence names no cause. One that is named may have nothing to turn: `parameter` is then `none`. */
+  namesCause: z.boolean(),
   parameter: z.string(),
   action: z.string(),
   start: z.string(),

@@ -91,6 +91,7 @@ describe.skipIf(!browserPath)('every view', () => {
     await page.route('**/api/bikes/b1/sheet', async (route) => {
       const sheet = await (await route.fetch()).json();
       sheet.suggestion = {
+        namesCause: true,
         parameter: 'hanger',
         action: long + long,
         start: long,

@@ -7,6 +7,7 @@ const seen = (changes: Partial<Observed> = {}): Observed => ({
   cassette: [11, 13, 15, 17, 20, 23, 26, 30, 34],
   all: count(600, 3),
   shifts: () => count(50, 3),
+  cleanTurns: () => Number.NaN,
   ghosts: () => 0,
   drops: () => 0,
   commandedOnto: () => 40,
@@ -44,12 +45,33 @@ describe('suggest', () => {
       expect(suggest(facts({ seen: seen(change) })).parameter).toBe('pulley-gap');
   });
 
+  const lost = (side: string) => seen({ all: count(600, 40), drops: (asked) => (asked === side ? 2 : 0) });
+
   it('asks for a look at frame and spokes after every chain lost there, whatever the step is', () => {
-    const lost = (side: string) => seen({ all: count(600, 40), drops: (asked) => (asked === side ? 2 : 0) });
     const cautions = (side: string): string => suggest(facts({ seen: lost(side) })).cautions.join(' ');
     expect(cautions('past-largest')).toMatch(/went into the spokes: stop, look for damage/);
     expect(cautions('past-smallest')).toMatch(/went into the frame: stop, look for damage/);
-    expect(cautions('chainring')).not.toMatch(/spokes: stop|frame: stop/);
+    for (const side of ['chainring', 'unknown']) {
+      expect(cautions(side)).not.toMatch(/spokes: stop|frame: stop/);
+      expect(cautions(side)).toMatch(/came off: before riding on look over chain, chainring, chain guide/);
+    }
+  });
+
+  const sound = (probability: number, changes: Partial<SuggestionFacts> = {}) =>
+    suggest(facts({ ranked: [{ cause: 'no-fault', probability }], ...changes }));
+
+  it('leaves a bike in order alone, and asks for the check ride where that is open', () => {
+    expect(sound(0.9).action).toBe('Leave everything as it is.');
+    const undecided = { between: ['no-fault', 'hanger-bent'] as const, becauseOf: ['x'], sentence: 'Undecided.' };
+    for (const open of [sound(0.33), sound(0.7, { undecided })]) {
+      expect(open.action).toMatch(/^Turn nothing yet: it is not decided .* Ride the check ride first\.$/);
+      expect(open.start).not.toMatch(/Nothing needs to be turned/);
+    }
+  });
+
+  it('has a chain that came off looked into on a bike that is in order otherwise', () => {
+    for (const side of ['chainring', 'unknown', 'past-largest', 'past-smallest'])
+      expect(sound(0.9, { seen: lost(side) }).action).toMatch(/look over where the chain came off before riding on/);
   });
 
   it('asks to ride first where the last adjustment has not been ridden on', () => {

@@ -6,48 +6,25 @@ import { diagnosisSchema } from '../../src/report/report-schema.ts';
 import symptoms from '../checks/symptoms.json' with { type: 'json' };
 import { cableBike, electronicBike, healthyPattern, type PatternRide, patternRide } from './pattern-ride.ts';
 
-const last = 11;
-const seen: Record<Cause, PatternRide> = {
-  'cable-tension-low': {
-    pattern: (_, larger) => (larger ? { late: 0.17, missed: 0.17 } : {}),
-    ghosts: [
-      [5, 4],
-      [7, 6],
-    ],
-  },
-  'cable-tension-high': {
-    pattern: (_, larger) => (larger ? {} : { late: 0.25, missed: 0.09 }),
-    ghosts: [
-      [4, 5],
-      [6, 7],
-      [3, 4],
-    ],
-  },
-  'cable-friction': {
-    pattern: (cog, larger) => (larger ? { late: cog % 2 ? 0.17 : 0 } : { late: cog % 3 ? 0.34 : 0.17, missed: 0.09 }),
-  },
-  'low-limit-tight': {
-    pattern: (cog, larger) => (larger && cog === last ? { missed: 0.5, late: 0.2 } : healthyPattern(cog)),
-  },
-  'low-limit-loose': { pattern: healthyPattern, drops: [['past-largest', last]] },
-  'high-limit-tight': {
-    pattern: (cog, larger) => (!larger && cog === 0 ? { missed: 0.5, late: 0.2 } : healthyPattern(cog)),
-  },
-  'high-limit-loose': { pattern: healthyPattern, drops: [['past-smallest', 0]] },
-  'pulley-gap-small': {
+/** What a row plays: shares of the shifts onto some cogs (all by default) in a direction, and other events. */
+interface Played extends Omit<PatternRide, 'pattern' | 'shifts'> {
+  readonly inOrder?: boolean;
+  readonly shifts?: readonly { direction: string; onto?: readonly number[]; late?: number; missed?: number }[];
+}
+
+function rideOf({ inOrder, shifts = [], ...events }: Played): PatternRide {
+  return {
+    ...events,
     pattern: (cog, larger) =>
-      larger && cog >= last - 2 ? { late: 0.42 } : larger && cog === last - 3 ? { late: 0.17 } : {},
-  },
-  'pulley-gap-large': { pattern: () => ({ late: 0.25 }) },
-  'hanger-bent': {
-    pattern: (_, larger, share) => {
-      const short = larger ? 1 - 2 * share : 2 * share - 1;
-      return short > 0.3 ? { late: 0.3 * short, missed: 0.3 * short } : {};
-    },
-  },
-  'worn-drivetrain': { pattern: healthyPattern, skipsOn: [5, 5, 2, 8, 5, 2] },
-  'no-fault': { pattern: healthyPattern },
-};
+      shifts.find(
+        ({ direction, onto }) => (direction === 'to-larger') === larger && (onto === undefined || onto.includes(cog)),
+      ) ?? (inOrder ? healthyPattern(cog) : {}),
+  };
+}
+
+const seen = Object.fromEntries(
+  symptoms.rows.map(({ cause, played }) => [cause, rideOf(played as unknown as Played)]),
+) as Record<Cause, PatternRide>;
 
 const verdicts = new Map<Cause, Diagnosis>();
 function verdictOf(cause: Cause): Diagnosis {
@@ -59,7 +36,7 @@ function verdictOf(cause: Cause): Diagnosis {
   return verdict;
 }
 
-describe(`symptoms (${symptoms.source.split(';')[0]})`, () => {
+describe(`symptoms (${symptoms.source})`, () => {
   it.each(symptoms.rows)('$seen: $cause', ({ cause }) => {
     const verdict = verdictOf(cause as Cause);
     expect(verdict.causes[0].cause, JSON.stringify(verdict.causes.slice(0, 3))).toBe(cause);

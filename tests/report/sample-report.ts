@@ -131,6 +131,7 @@ export const sampleDiagnosis: Diagnosis = {
   stillThere: 0.9,
   notes: ['The second ride has few shifts onto the smallest cog.'],
   suggestion: {
+    namesCause: true,
     parameter: 'cable-tension',
     action: 'Raise cable tension: turn the barrel adjuster anticlockwise.',
     start: 'Look for damage and check the hanger first, then turn one click.',

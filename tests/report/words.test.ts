@@ -11,7 +11,7 @@ import { durationWords, rateWithInterval, sure } from '../../src/report/words/nu
 import { adjustmentWords } from '../../src/report/words/parameter-words.ts';
 import { rideNotes } from '../../src/report/words/ride-notes.ts';
 import { turnWords } from '../../src/report/words/turn-words.ts';
-import { verdictSentence } from '../../src/report/words/verdict-words.ts';
+import { explainedCauses, verdictSentence } from '../../src/report/words/verdict-words.ts';
 import { sampleBike, sampleReport } from './sample-report.ts';
 
 describe('numbers in words', () => {
@@ -112,6 +112,29 @@ describe('verdictSentence', () => {
       'Nothing points to a mis-set part (90 % sure).',
     );
   });
+
+  it('says the same evidence once only', () => {
+    const report = withProbability(0.5, 0.4);
+    const causes = report.diagnosis.causes.map((one) => ({ ...one, evidence: ['0 of 9 shifts.'] }));
+    const explained = explainedCauses({ ...report, diagnosis: { ...report.diagnosis, causes } });
+    expect(explained.map(({ evidence }) => evidence)).toEqual([
+      ['0 of 9 shifts.'],
+      ['Nothing beyond that speaks for or against it.'],
+    ]);
+  });
+
+  it('tells a cause with nothing to turn from too thin evidence', () => {
+    const likely = withProbability(0.98, 0.01, 'cable-friction');
+    const { suggestion } = likely.diagnosis;
+    const withStep = (namesCause: boolean): string =>
+      verdictSentence({
+        ...likely,
+        bike: { ...likely.bike, actuation: 'electronic' },
+        diagnosis: { ...likely.diagnosis, suggestion: { ...suggestion, namesCause, parameter: 'none' } },
+      });
+    expect(withStep(true)).toMatch(/^Likeliest: derailleur moves stiffly \(98 %\)/);
+    expect(withStep(false)).toMatch(/^No part is named yet: derailleur moves stiffly/);
+  });
 });
 
 describe('adjustmentVerdict', () => {
@@ -134,6 +157,10 @@ describe('adjustmentVerdict', () => {
     expect(verdict({ after: none, shiftsStillNeeded: 1 })).toMatch(
       /nothing was judged after it yet\. About 1 more judged shift will tell\./,
     );
+    expect(verdict({ probabilityBetter: 0.6, shiftsStillNeeded: null })).toMatch(
+      /^Not decided yet.* Not even 600 more judged shifts like those since would tell: the difference is too small\.$/,
+    );
+    expect(verdict({ after: none, shiftsStillNeeded: null })).toMatch(/too little trouble before\.$/);
     expect(verdict({ sharedPeriod: true })).toMatch(/cannot be told apart\.$/);
   });
 });

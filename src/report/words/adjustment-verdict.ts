@@ -1,4 +1,4 @@
-import { decidedAt } from '../../adjustments/compare-rates.ts';
+import { decidedAt, furthestShifts } from '../../adjustments/compare-rates.ts';
 import { counted } from '../../numeric/counted.ts';
 import { chance } from '../../numeric/percent.ts';
 import type { AdjustmentReport } from '../report-schema.ts';
@@ -25,6 +25,12 @@ export function adjustmentVerdict(adjustment: AdjustmentReport): string {
   }
   if (shiftsStillNeeded !== null && shiftsStillNeeded > 0)
     sentences.push(`About ${counted(shiftsStillNeeded, 'more judged shift')} will tell.`);
+  if (shiftsStillNeeded === null && before.shifts > 0)
+    sentences.push(
+      after.shifts > 0
+        ? `Not even ${furthestShifts} more judged shifts like those since would tell: the difference is too small.`
+        : `Not even ${furthestShifts} judged shifts that go well would tell: there was too little trouble before.`,
+    );
   if (adjustment.sharedPeriod)
     sentences.push('Other work was done at the same time, so its share cannot be told apart.');
   return sentences.join(' ');

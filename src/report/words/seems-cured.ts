@@ -5,7 +5,7 @@ import type { Report } from '../report-schema.ts';
 export const namedAlone = 0.6;
 
 /** From here on a bike in order is likelier than all faults together: then nothing points to a part. */
-export const soundFrom = 0.5;
+const soundFrom = 0.5;
 
 /** True where the rides since the last adjustment no longer show the fault that is named. */
 export function seemsCured({ diagnosis, adjustments }: Pick<Report, 'diagnosis' | 'adjustments'>): boolean {
@@ -17,4 +17,14 @@ export function seemsCured({ diagnosis, adjustments }: Pick<Report, 'diagnosis' 
     adjustments.length > 0 &&
     diagnosis.stillThere < curedBelow
   );
+}
+
+/** True where a fault is likeliest and yet none is named: the evidence is too thin. */
+export function namesNone({ diagnosis }: Pick<Report, 'diagnosis'>): boolean {
+  return !diagnosis.suggestion.namesCause && diagnosis.causes[0].cause !== 'no-fault';
+}
+
+/** True where nothing points to a part, and no assumption turns that. */
+export function isSound({ causes: [first], undecided }: Report['diagnosis']): boolean {
+  return first.cause === 'no-fault' && first.probability >= soundFrom && !undecided;
 }

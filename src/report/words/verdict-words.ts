@@ -1,7 +1,7 @@
 import { causeWords } from '../../diagnosis/cause-words.ts';
 import { percent } from '../../numeric/percent.ts';
 import type { Report } from '../report-schema.ts';
-import { namedAlone, seemsCured, soundFrom } from './seems-cured.ts';
+import { isSound, namedAlone, namesNone, seemsCured } from './seems-cured.ts';
 
 /** As much of a report as is counted here. */
 interface Counted {
@@ -25,10 +25,19 @@ export function showsNothing(report: Counted): boolean {
   return judgedShifts(report) + found === 0;
 }
 
-/** The causes worth explaining with their evidence, likeliest first; none where the rides show nothing. */
+const nothingMore = 'Nothing beyond that speaks for or against it.';
+
+/** The causes worth explaining, likeliest first, each with the evidence not said above it; none where the rides show nothing. */
 export function explainedCauses(report: Report): Report['diagnosis']['causes'] {
   if (showsNothing(report)) return [];
-  return report.diagnosis.causes.filter(({ probability }, i) => i === 0 || probability >= explainedFrom);
+  const said = new Set<string>();
+  const unsaid = (sentence: string): boolean => !said.has(sentence) && said.add(sentence) !== undefined;
+  return report.diagnosis.causes
+    .filter(({ probability }, i) => i === 0 || probability >= explainedFrom)
+    .map((verdict) => {
+      const evidence = verdict.evidence.filter(unsaid);
+      return { ...verdict, evidence: evidence.length > 0 ? evidence : [nothingMore] };
+    });
 }
 
 /** The verdict in one sentence: the likeliest cause and how sure it is, or that it is open between the first two. */
@@ -38,10 +47,9 @@ export function verdictSentence(report: Report): string {
   if (showsNothing(report)) return 'No shift could be judged, so these rides say nothing for or against any part.';
   if (seemsCured(report))
     return `It was ${name(first)} (${percent(first.probability)}), and the last adjustment seems to have cured it.`;
-  if (report.diagnosis.suggestion.parameter === 'none' && first.cause !== 'no-fault')
+  if (namesNone(report))
     return `No part is named yet: ${name(first)} comes first (${percent(first.probability)}), but the evidence is too thin.`;
-  if (first.cause === 'no-fault' && first.probability >= soundFrom)
-    return `Nothing points to a mis-set part (${percent(first.probability)} sure).`;
+  if (isSound(report.diagnosis)) return `Nothing points to a mis-set part (${percent(first.probability)} sure).`;
   if (first.probability >= namedAlone)
     return `Likeliest: ${name(first)} (${percent(first.probability)}); ${causeWords(first.cause, report.bike.actuation).meaning}.`;
   return `Open between ${name(first)} (${percent(first.probability)}) and ${name(second)} (${percent(second.probability)}).`;

@@ -117,6 +117,7 @@ function diagnosisOf(recipe: BikeRecipe, cassette: readonly number[]): Report['d
     suggestion:
       recipe.cause === 'no-fault'
         ? {
+            namesCause: false,
             parameter: 'none',
             action: 'Leave it as it is.',
             start: 'Ride on; nothing needs turning.',
@@ -124,6 +125,7 @@ function diagnosisOf(recipe: BikeRecipe, cassette: readonly number[]): Report['d
             cautions,
           }
         : {
+            namesCause: true,
             parameter: 'cable-tension',
             action: 'Turn the barrel adjuster anticlockwise for more tension.',
             start: 'Begin with one click.',

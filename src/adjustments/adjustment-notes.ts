@@ -1,0 +1,74 @@
+import type { Bike } from '../drivetrain/bike.ts';
+import { hasClock } from '../ride-log/has-clock.ts';
+import type { Adjustment } from './adjustment.ts';
+import type { AdjustmentGroup } from './adjustment-periods.ts';
+import { doubtfulAdjustment } from './doubtful-adjustment.ts';
+
+/** When a ride was. `startMs`: Unix milliseconds, see `hasClock`. */
+interface RideSpan {
+  readonly startMs: number;
+  readonly durationS: number;
+}
+
+const partOf = ({ parameter }: Adjustment): string => parameter.replaceAll('-', ' ');
+const times = (count: number): string => (count === 2 ? 'twice' : `${count} times`);
+const upperFirst = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+const moment = ({ at }: Adjustment): string => `${new Date(at).toISOString().slice(0, 16).replace('T', ' ')} UTC`;
+
+function counts<T>(values: readonly T[]): Map<T, number> {
+  const found = new Map<T, number>();
+  for (const value of values) found.set(value, (found.get(value) ?? 0) + 1);
+  return found;
+}
+
+/** What was changed between the same two rides; null for one adjustment alone. */
+function sharedNote({ adjustments }: AdjustmentGroup): string | null {
+  if (adjustments.length < 2) return null;
+  const parts = [...counts(adjustments.map(partOf))];
+  const [only, count] = parts[0];
+  if (parts.length === 1)
+    return `${upperFirst(only)} was changed ${times(count)} with no judged shift between: what followed belongs to the changes together.`;
+  const names = parts.map(([part, often]) => (often > 1 ? `${part} (${times(often)})` : part));
+  return `${upperFirst(names.slice(0, -1).join(', '))} and ${names.at(-1)} were changed with no judged shift between them: what followed cannot be shared out between them.`;
+}
+
+/** Entries that say the same, the notes beside them left out. */
+function repeatedNotes(adjustments: readonly Adjustment[]): string[] {
+  const keyOf = ({ at, parameter, amount }: Adjustment): string => `${Date.parse(at)} ${parameter} ${amount}`;
+  const often = counts(adjustments.map(keyOf));
+  return adjustments
+    .filter((one, i) => adjustments.findIndex((other) => keyOf(other) === keyOf(one)) === i)
+    .filter((one) => (often.get(keyOf(one)) ?? 0) > 1)
+    .map(
+      (one) =>
+        `${upperFirst(partOf(one))} of ${moment(one)} is entered ${times(often.get(keyOf(one)) ?? 0)}, the same each time: take out what was not done.`,
+    );
+}
+
+/** Entries that can hardly be meant, and those no ride follows. No clock is asked: the same input gives the same notes. */
+function doubtNotes(
+  adjustments: readonly Adjustment[],
+  rides: readonly RideSpan[],
+  actuation: Bike['actuation'],
+): string[] {
+  const ends = rides.filter(({ startMs }) => hasClock(startMs)).map((ride) => ride.startMs + ride.durationS * 1000);
+  const lastEndMs = Math.max(...ends);
+  return adjustments.flatMap((one) => {
+    const doubt = doubtfulAdjustment(one, actuation, Number.POSITIVE_INFINITY);
+    const about = `${upperFirst(partOf(one))} of ${moment(one)}`;
+    if (doubt) return [`${about}: ${doubt.message}.`];
+    if (ends.length > 0 && Date.parse(one.at) > lastEndMs)
+      return [`${about} comes after every ride, so none tells what it did: mend its date if there were rides since.`];
+    return [];
+  });
+}
+
+/** What the log of adjustments leaves open or can hardly mean, in sentences. `groups`: as far as they are weighed. */
+export function adjustmentNotes(
+  groups: readonly AdjustmentGroup[],
+  rides: readonly RideSpan[],
+  { adjustments, bike }: { readonly adjustments: readonly Adjustment[]; readonly bike: Pick<Bike, 'actuation'> },
+): string[] {
+  const shared = groups.map(sharedNote).filter((note): note is string => note !== null);
+  return [...shared, ...repeatedNotes(adjustments), ...doubtNotes(adjustments, rides, bike.actuation)];
+}

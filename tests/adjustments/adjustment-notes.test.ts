@@ -1,0 +1,57 @@
+import { describe, expect, it } from 'vitest';
+import type { Adjustment } from '../../src/adjustments/adjustment.ts';
+import { adjustmentNotes } from '../../src/adjustments/adjustment-notes.ts';
+
+const turn: Adjustment = {
+  at: '2026-05-02T18:30:00Z',
+  parameter: 'cable-tension',
+  amount: 1,
+  unit: 'clicks',
+  note: '',
+};
+const hanger: Adjustment = { ...turn, at: '2026-05-03T09:00:00Z', parameter: 'hanger', amount: null, unit: 'done' };
+const rides = [
+  { startMs: Date.UTC(2026, 4, 1, 7), durationS: 7200 },
+  { startMs: Date.UTC(2026, 4, 6, 7), durationS: 7200 },
+];
+function notes(
+  adjustments: readonly Adjustment[],
+  actuation: 'cable' | 'electronic' = 'cable',
+  together = true,
+): string[] {
+  const one = { adjustments, firstMs: 0, lastMs: 0 };
+  const groups = together ? [one] : adjustments.map((adjustment) => ({ ...one, adjustments: [adjustment] }));
+  return adjustmentNotes(groups, rides, { adjustments, bike: { actuation } });
+}
+
+describe('adjustmentNotes', () => {
+  it('says nothing of one adjustment between two rides', () => {
+    expect(notes([turn])).toEqual([]);
+    expect(notes([turn, hanger], 'cable', false)).toEqual([]);
+  });
+
+  it('says what was changed between the same two rides, one part named once', () => {
+    const later = { ...turn, at: '2026-05-03T18:30:00Z', amount: 2 };
+    expect(notes([turn, hanger])).toEqual([
+      'Cable tension and hanger were changed with no judged shift between them: what followed cannot be shared out between them.',
+    ]);
+    expect(notes([turn, later])[0]).toMatch(/^Cable tension was changed twice with no judged shift between:/);
+    expect(notes([turn, later, hanger])[0]).toMatch(/^Cable tension \(twice\) and hanger were changed/);
+  });
+
+  it('points out an entry made twice', () => {
+    const again = { ...turn, at: '2026-05-02T20:30:00+02:00', note: 'the same' };
+    expect(notes([turn, again])).toContain(
+      'Cable tension of 2026-05-02 18:30 UTC is entered twice, the same each time: take out what was not done.',
+    );
+  });
+
+  it('names what can hardly be meant, and what no ride follows', () => {
+    expect(notes([{ ...turn, amount: 0 }])).toEqual([
+      'Cable tension of 2026-05-02 18:30 UTC: an amount of 0 turns nothing: leave the adjustment out.',
+    ]);
+    expect(notes([turn], 'electronic')[0]).toMatch(/a bike with electronic actuation has no cable-tension/);
+    expect(notes([{ ...turn, parameter: 'index-offset', unit: 'steps' }])[0]).toMatch(/has no index-offset/);
+    expect(notes([{ ...turn, at: '2062-05-02T18:30:00Z' }])[0]).toMatch(/comes after every ride/);
+  });
+});

@@ -1,0 +1,34 @@
+import { describe, expect, it } from 'vitest';
+import type { Adjustment } from '../../src/adjustments/adjustment.ts';
+import { buildEvidence } from '../../src/diagnosis/build-evidence.ts';
+import { cableBike, healthyPattern, patternRide } from './pattern-ride.ts';
+
+const rides = [0, 2, 4, 6, 8].map((day) =>
+  patternRide({ day, pattern: healthyPattern, ghosts: [[5, 4]], skipsOn: [5], drops: [['chainring', null]] }),
+);
+const turnedAt = (ms: number): Adjustment => ({
+  at: new Date(ms).toISOString(),
+  parameter: 'cable-tension',
+  amount: 1,
+  unit: 'clicks',
+  note: '',
+});
+
+describe('buildEvidence', () => {
+  it('cuts a ride at a forgotten adjustment made during it', () => {
+    const [straddling] = rides;
+    const cutS = 1000;
+    const during = straddling.startMs + cutS * 1000;
+    const between = [1, 3, 5, 7].map((day) => turnedAt(Date.UTC(2026, 4, 1 + day, 18)));
+    const evidence = buildEvidence({ bike: cableBike, rides, adjustments: [turnedAt(during), ...between] });
+    const later = straddling.events.shifts.filter(({ timeS }) => timeS > cutS);
+    const [first] = evidence.rides;
+    expect(evidence.groups).toHaveLength(4);
+    expect(first.startMs).toBe(during);
+    expect(first.durationS).toBe(straddling.durationS - cutS);
+    expect(first.events.shifts).toEqual(later.map((shift) => ({ ...shift, timeS: shift.timeS - cutS })));
+    expect([first.events.ghostShifts, first.events.chainDrops, first.events.skips]).toEqual([[], [], []]);
+    expect(first.events.pedallingSByCog[0]).toBeCloseTo(straddling.events.pedallingSByCog[0] * (1 - cutS / 7200), 9);
+    expect(evidence.rides.slice(1)).toEqual(rides.slice(1));
+  });
+});

@@ -1,0 +1,22 @@
+import { describe, expect, it } from 'vitest';
+import { stillThere } from '../../src/diagnosis/estimates.ts';
+import type { Particle } from '../../src/diagnosis/particles.ts';
+import type { Setup } from '../../src/diagnosis/setup.ts';
+
+/** One imagined bike of which only the low limit's room matters: in order, when the fault came, and now. */
+const bike = (cause: Particle['cause'], healthy: number, atFirst: number, now: number): Particle => {
+  const setup = (lowClear: number): Setup => ({ lowClear, highClear: lowClear }) as Setup;
+  return { cause, healthy: setup(healthy), atFirst: setup(atFirst), now: setup(now) } as Particle;
+};
+
+describe('stillThere', () => {
+  it.each(['low-limit-tight', 'high-limit-tight'] as const)('measures %s from the room of that very bike', (cause) => {
+    expect(stillThere([bike(cause, 0.9, -0.3, 0.05)], cause)).toBe(1);
+    expect(stillThere([bike(cause, 0.9, -0.3, 0.3)], cause)).toBe(0);
+  });
+
+  it.each(['low-limit-loose', 'high-limit-loose'] as const)('measures %s from the room of that very bike', (cause) => {
+    expect(stillThere([bike(cause, 0.2, 2, 1.3)], cause)).toBe(1);
+    expect(stillThere([bike(cause, 0.2, 2, 1.2)], cause)).toBe(0);
+  });
+});

@@ -1,0 +1,51 @@
+import { describe, expect, it } from 'vitest';
+import { causes } from '../../src/diagnosis/causes.ts';
+import { evidenceSentences } from '../../src/diagnosis/evidence-sentences.ts';
+import { type Observed, observe } from '../../src/diagnosis/observed.ts';
+import { unshownSentences } from '../../src/diagnosis/where-it-shows.ts';
+import { cableBike, type PatternRide, patternRide } from './pattern-ride.ts';
+
+const seen = (pattern: PatternRide['pattern']): Observed => observe([patternRide({ pattern })], cableBike);
+
+describe('the counts that speak for a cause', () => {
+  it('part the cassette where a small gap shows, however far it reaches', () => {
+    const reaching = seen((cog, larger) => (larger && cog >= 6 && cog < 11 ? { late: 0.25 } : {}));
+    expect(evidenceSentences('pulley-gap-small', reaching)).toEqual([
+      '15 of 72 shifts to larger onto the 6 largest cogs were late or missed, 0 of 60 onto the others.',
+    ]);
+    expect(unshownSentences('pulley-gap-small', reaching)).toEqual([]);
+  });
+
+  it('are said not to show it where they do not', () => {
+    const alike = seen(() => ({ late: 0.25 }));
+    for (const cause of ['cable-tension-low', 'cable-friction', 'pulley-gap-small', 'high-limit-tight'] as const)
+      expect(unshownSentences(cause, alike), cause).toEqual([
+        'These counts do not show it by themselves: it is what explains best how long each shift took and how sure its outcome is, all taken together.',
+      ]);
+    expect(unshownSentences('pulley-gap-large', alike)).toEqual([]);
+  });
+
+  it('tell by how much slower the clean shifts were, where that is what shows it', () => {
+    const slow = patternRide({ pattern: () => ({}) });
+    const shifts = slow.events.shifts.map((shift) =>
+      shift.direction === 'to-larger' ? { ...shift, crankRevs: 1.1 } : shift,
+    );
+    const rides = [{ ...slow, events: { ...slow.events, shifts } }];
+    expect(unshownSentences('cable-tension-low', observe(rides, cableBike))[0]).toMatch(
+      /the clean shifts among them took 1\.10 turns of the crank, those of all 0\.90\.$/,
+    );
+  });
+
+  it('are no row of comparisons of nothing with nothing', () => {
+    const said = causes.flatMap((cause) =>
+      evidenceSentences(
+        cause,
+        seen(() => ({})),
+      ),
+    );
+    expect(said.filter((sentence) => /^0 of/.test(sentence))).toEqual(
+      Array(9).fill('0 of 264 judged shifts were late, missed or overshot (0.0 %).'),
+    );
+    expect(said.join(' ')).not.toMatch(/0 of \d+ to (larger|smaller)|0 late against/);
+  });
+});

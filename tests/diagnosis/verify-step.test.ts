@@ -1,0 +1,55 @@
+import { describe, expect, it } from 'vitest';
+import type { Cause } from '../../src/diagnosis/causes.ts';
+import { causes } from '../../src/diagnosis/causes.ts';
+import { type Observed, observe } from '../../src/diagnosis/observed.ts';
+import { verifyStep } from '../../src/diagnosis/verify-step.ts';
+import { cableBike, healthyPattern, type PatternRide, patternRide } from './pattern-ride.ts';
+
+const seen = (pattern: PatternRide['pattern'], skipsOn: readonly number[] = []): Observed =>
+  observe([patternRide({ pattern, skipsOn })], cableBike);
+const onlyLarger = seen((_, larger) => (larger ? { late: 0.9, missed: 0.09 } : {}));
+const onlySmaller = seen((_, larger) => (larger ? {} : { late: 0.9, missed: 0.09 }));
+const shiftCauses = causes.filter((cause) => !/loose|worn/.test(cause));
+
+describe('verifyStep', () => {
+  it.each(shiftCauses)('%s: never proves a cure by shifts that went well before', (cause) => {
+    expect(verifyStep(cause, onlyLarger)).not.toMatch(/to smaller|from the 12 onto the 10/);
+    expect(verifyStep(cause, onlySmaller)).not.toMatch(/to larger|from the 45 onto the 51/);
+  });
+
+  it('names the direction and the cogs that failed', () => {
+    expect(verifyStep('cable-friction', onlyLarger)).toMatch(/at least 5 shifts to larger cogs, onto the 12 to the 51/);
+    const few = seen((cog, larger) => (larger && (cog === 4 || cog === 6) ? { late: 0.5 } : {}));
+    expect(verifyStep('hanger-bent', few)).toMatch(/shifts to larger cogs, onto the 18 to the 24 with/);
+  });
+
+  it.each([
+    ['cable-tension-low', onlyLarger, /to larger cogs, onto the 14 to the 45 with/],
+    ['cable-friction', onlySmaller, /to smaller cogs, onto the 39 to the 12 with/],
+    [
+      'low-limit-tight',
+      seen((cog, larger) => (larger && cog === 11 ? { missed: 0.5 } : {})),
+      /from the 45 onto the 51, softly/,
+    ],
+    [
+      'high-limit-tight',
+      seen((cog, larger) => (!larger && cog === 0 ? { missed: 0.5 } : {})),
+      /from the 12 onto the 10, softly/,
+    ],
+    [
+      'pulley-gap-small',
+      seen((cog, larger) => (larger && cog > 8 ? { late: 0.4 } : {})),
+      /onto the 39 to the 51, softly/,
+    ],
+    ['pulley-gap-large', seen(() => ({ late: 0.3 })), /in both directions over the whole cassette/],
+  ] as const)(
+    '%s: asks for the shifts on which it shows as a rule, where they failed',
+    (cause: Cause, rides, words) => {
+      expect(verifyStep(cause, rides)).toMatch(words);
+    },
+  );
+
+  it('names the cogs that skipped', () => {
+    expect(verifyStep('worn-drivetrain', seen(healthyPattern, [5, 2, 5]))).toMatch(/it skipped on \(14, 21\)/);
+  });
+});
