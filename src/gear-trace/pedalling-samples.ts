@@ -1,6 +1,7 @@
 import type { RideLog } from '../ride-log/ride-log.ts';
 import { cadenceWithoutHeld } from './held-cadence.ts';
 import { PEDALLING_RPM } from './pedalling-rpm.ts';
+import { risingCadence } from './rising-cadence.ts';
 import { sensorFaults } from './sensor-faults.ts';
 
 /**
@@ -9,7 +10,7 @@ import { sensorFaults } from './sensor-faults.ts';
 export interface PedallingSamples {
   /** Seconds since the record before; 1 for the first. */
   readonly dtS: Float64Array;
-  /** 1 where speed and cadence are there and large enough to divide: over 1 m/s, 30 to 180 rpm, no sensor at fault. */
+  /** 1 where speed and cadence are there and large enough to divide: over 1 m/s, 30 to 180 rpm, no sensor at fault, no cadence that still rises after coasting. */
   readonly usable: Uint8Array;
   /** Slope of speed, m/s2, by least squares over the records within 2.5 s (the next ones where none is as near); 0 where it cannot be had. */
   readonly accelerationMps2: Float64Array;
@@ -33,12 +34,13 @@ export function pedallingSamples(log: RideLog): PedallingSamples {
   const pedalling = new Uint8Array(count);
   const faulty = sensorFaults(log);
   const cadenceRpm = cadenceWithoutHeld(log);
+  const rising = risingCadence(log, cadenceRpm);
   for (let i = 0; i < count; i++) {
     if (i > 0) dtS[i] = log.timeS[i] - log.timeS[i - 1];
     const cadence = cadenceRpm[i];
     pedalling[i] = cadence > PEDALLING_RPM ? 1 : 0;
     const inRange = log.speedMps[i] > MIN_SPEED_MPS && cadence > PEDALLING_RPM && cadence <= MAX_CADENCE_RPM;
-    usable[i] = inRange && !faulty[i] ? 1 : 0;
+    usable[i] = inRange && !faulty[i] && !rising[i] ? 1 : 0;
   }
   return { dtS, usable, cadenceRpm, pedalling, accelerationMps2: speedSlope(log) };
 }
