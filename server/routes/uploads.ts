@@ -69,6 +69,8 @@ export const uploadRoutes = [
             if (taken.status === 'queued') queue.wake();
             return taken;
           });
+          if (files.length === 0)
+            throw new RequestError(400, 'invalid-request', 'No ride file was sent. Choose a file first.');
           refuseIfStorage(files);
           return {
             status: 202,
