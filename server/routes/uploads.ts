@@ -13,7 +13,7 @@ import { needBike } from './bikes.ts';
 
 const query = z.strictObject({
   bike: z
-    .union([z.enum(['auto', 'new']), idSchema])
+    .union([z.enum(['auto', 'new']), idSchema], 'must be auto, new or an id of 16 hex digits')
     .default('auto')
     .describe(
       'The bike that was ridden: its id; `auto`: the bike each ride fits, else a new one; `new`: one new bike for all',
