@@ -32,8 +32,29 @@ export function mountRoutes(routes: readonly Route[], services: Services): Route
       else response.end();
     });
   }
+  refuseOtherMethods(router, routes);
   return router;
 }
+
+/** Answers 405 where an address is known but not with the method that was used. Comes after all routes, so only those reach it. */
+function refuseOtherMethods(router: Router, routes: readonly Route[]): void {
+  for (const path of new Set(routes.map((route) => route.path))) {
+    const methods = routes.filter((route) => route.path === path).flatMap(methodsOf);
+    router.all(path, (request, response) => {
+      response.locals.route = `${request.baseUrl}${path}`;
+      response.set('allow', methods.join(', '));
+      if (request.method === 'OPTIONS') {
+        response.status(204).end();
+        return;
+      }
+      const message = `This address does not take ${request.method}. It takes ${methods.join(', ')}.`;
+      throw new RequestError(405, 'wrong-method', message);
+    });
+  }
+}
+
+/** What reads can also be asked for its headers alone. */
+const methodsOf = ({ method }: Route): string[] => (method === 'get' ? ['GET', 'HEAD'] : [method.toUpperCase()]);
 
 function check(part: 'address' | 'query' | 'body', schema: z.ZodType | null, value: unknown): unknown {
   if (!schema) return undefined;

@@ -13,7 +13,7 @@ import { needBike } from './bikes.ts';
 
 const query = z.strictObject({
   bike: z
-    .union([z.enum(['auto', 'new']), idSchema])
+    .union([z.enum(['auto', 'new']), idSchema], 'must be auto, new or an id of 16 hex digits')
     .default('auto')
     .describe(
       'The bike that was ridden: its id; `auto`: the bike each ride fits, else a new one; `new`: one new bike for all',
@@ -69,6 +69,8 @@ export const uploadRoutes = [
             if (taken.status === 'queued') queue.wake();
             return taken;
           });
+          if (files.length === 0)
+            throw new RequestError(400, 'invalid-request', 'No ride file was sent. Choose a file first.');
           refuseIfStorage(files);
           return {
             status: 202,

@@ -59,8 +59,9 @@ interface Burst {
 }
 
 function gatherBursts(commands: GearCommands, wholeSeconds: boolean): Burst[] {
+  // In whole milliseconds: times that begin at a fraction of a second may lie a rounding more apart than they were written.
   const within = wholeSeconds
-    ? (gap: number) => gap <= BURST_WHOLE_SECONDS_S
+    ? (gap: number) => Math.round(gap * 1000) <= 1000 * BURST_WHOLE_SECONDS_S
     : (gap: number) => Math.round(gap * 1000) < 1000 * BURST_S;
   const bursts: Burst[] = [];
   for (let i = 1; i < commands.timeS.length; i++) {

@@ -1,7 +1,7 @@
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { CheckedApi } from './checked-api.ts';
+import { CheckedApi, type Loose } from './checked-api.ts';
 import { hutBike } from './made-rides.ts';
 import { type TestServer, testServer } from './test-server.ts';
 
@@ -120,12 +120,28 @@ describe('what does not fit is refused by name', () => {
       'eventKey',
     ],
     ['an address that is not there', 'GET', '/api/nothing', undefined, 404, 'openapi'],
-    ['a method that is not there', 'DELETE', '/api/bikes', undefined, 404, 'openapi'],
+    ['a change of an address that is not there', 'PATCH', '/api/nothing', undefined, 404, 'openapi'],
   ];
   it.each(wrong)('%s', async (_what, method, path, json, status, named) => {
     const answer = await api.call(method, path, json);
     expect(answer.status).toBe(status);
     expect(JSON.stringify(answer.body.error)).toContain(named);
+  });
+
+  it.each([
+    ['PATCH', '/api/bikes', 'GET, HEAD, POST'],
+    ['DELETE', '/api/health', 'GET, HEAD'],
+    ['PUT', `/api/bikes/${nobody}/adjustments`, 'POST'],
+    ['POST', `/api/bikes/${nobody}`, 'GET, HEAD, PUT, DELETE'],
+  ])('the method %s of %s, with those that there are', async (method, path, allowed) => {
+    const response = await fetch(`${server.url}${path}`, { method });
+    expect(response.status).toBe(405);
+    expect(response.headers.get('allow')).toBe(allowed);
+    const { error } = (await response.json()) as Loose;
+    expect(error.code).toBe('wrong-method');
+    expect(error.message).toContain(allowed);
+    const options = await fetch(`${server.url}${path}`, { method: 'OPTIONS' });
+    expect([options.status, options.headers.get('allow')]).toEqual([204, allowed]);
   });
 
   it.each([

@@ -205,8 +205,21 @@ describe('an upload that goes wrong', () => {
   it('is refused where no files are sent as a form', async () => {
     const answer = await api.post('/api/uploads', { files: [] });
     expect(answer).toMatchObject({ status: 415, body: { error: { code: 'wrong-type' } } });
-    expect((await api.send('/api/uploads?bike=somewhere', [tinyRide(1)])).status).toBe(400);
+    const elsewhere = await api.send('/api/uploads?bike=somewhere', [tinyRide(1)]);
+    expect(elsewhere).toMatchObject({ status: 400, body: { error: { code: 'invalid-request' } } });
+    expect(elsewhere.body.error.message).toContain('must be auto, new or an id of 16 hex digits');
     expect((await api.send('/api/uploads?bike=0123456789abcdef', [tinyRide(1)])).status).toBe(404);
+  });
+
+  it('is refused where the form holds no file', async () => {
+    const form = new FormData();
+    form.append('x', '1');
+    const answer = await fetch(`${server.url}/api/uploads`, { method: 'POST', body: form });
+    expect(answer.status).toBe(400);
+    expect(((await answer.json()) as Loose).error).toMatchObject({
+      code: 'invalid-request',
+      message: 'No ride file was sent. Choose a file first.',
+    });
   });
 
   it('leaves nothing of a file whose sender hangs up, and keeps the files before it', async () => {

@@ -84,6 +84,23 @@ describe('commandedShifts', () => {
     ]);
   });
 
+  it('joins whole-second commands at 1 s also where they begin at a fraction of a second', () => {
+    expect(2.7 - 1.7).toBeGreaterThan(1);
+    expect(
+      moves(
+        shiftsOf([
+          [0.7, 4],
+          [1.7, 5],
+          [2.7, 6],
+          [4.7, 7],
+        ]),
+      ),
+    ).toEqual([
+      [1.7, 4, 6],
+      [4.7, 6, 7],
+    ]);
+  });
+
   it('reckons from the first to the last of a burst, jumps within one record included', () => {
     const [shift] = shiftsOf([
       [0, 2],
