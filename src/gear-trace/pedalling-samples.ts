@@ -14,6 +14,8 @@ export interface PedallingSamples {
   readonly usable: Uint8Array;
   /** Slope of speed, m/s2, by least squares over the records within 2.5 s (the next ones where none is as near); 0 where it cannot be had. */
   readonly accelerationMps2: Float64Array;
+  /** 1 where the cadence of a sensor that averages still rises after coasting; all 0 for other sensors. */
+  readonly rising: Uint8Array;
   /** Rpm without the readings that the sensor held after the legs had stopped. */
   readonly cadenceRpm: Float64Array;
   /** 1 where the cranks turn (over 30 rpm). */
@@ -42,7 +44,7 @@ export function pedallingSamples(log: RideLog): PedallingSamples {
     const inRange = log.speedMps[i] > MIN_SPEED_MPS && cadence > PEDALLING_RPM && cadence <= MAX_CADENCE_RPM;
     usable[i] = inRange && !faulty[i] && !rising[i] ? 1 : 0;
   }
-  return { dtS, usable, cadenceRpm, pedalling, accelerationMps2: speedSlope(log) };
+  return { dtS, usable, rising, cadenceRpm, pedalling, accelerationMps2: speedSlope(log) };
 }
 
 function speedSlope({ timeS, speedMps }: RideLog): Float64Array {

@@ -57,7 +57,7 @@ export function estimateTiming(ride: RideInQuestion, shifts: readonly CommandedS
       })
       .filter(tellsTiming);
     if (tables.length < MIN_SHIFTS) return { ...USUAL, jitterS };
-    readings.push({ riseWidthS, scores: lagScores(tables, riseWidthS, jitterS, ride.clock) });
+    readings.push({ riseWidthS, scores: lagScores(tables, { riseWidthS, jitterS }, ride) });
   }
   const best = readings.reduce((a, b) => ((max(b.scores) as number) > (max(a.scores) as number) ? b : a));
   return { lagS: meanLag(best.scores), riseWidthS: best.riseWidthS, jitterS };
@@ -73,15 +73,16 @@ function tellsTiming({ rows, shift, context, stay, seen }: ArrivalTable): boolea
 /** How well the shifts fit each lag, whatever their usual turns. */
 function lagScores(
   tables: readonly ArrivalTable[],
-  riseWidthS: number,
-  jitterS: number,
-  clock: RevolutionClock,
+  timing: Omit<ShiftTiming, 'lagS'>,
+  { trace, clock }: RideInQuestion,
 ): Float64Array {
+  // a cadence that is seen to average shows every shift late and smeared: that is no fault of the bike's
+  const usual = trace.samples.rising.includes(1) ? USUAL_TURNS.slice(0, 1) : USUAL_TURNS;
   return Float64Array.from(LAGS_S, (lagS) => {
-    const fits = tables.map((table) => turnsFit(table, { lagS, riseWidthS, jitterS }, clock));
+    const fits = tables.map((table) => turnsFit(table, { ...timing, lagS }, clock));
     const ahead = lagS < AHEAD_S ? AHEAD_COST : 0;
     return logSumExp(
-      USUAL_TURNS.map(
+      usual.map(
         ({ density, logPrior }) =>
           BELIEVED * (logPrior + fits.reduce((sum, fit) => sum + fitScore(fit, density), 0)) - ahead,
       ),
