@@ -49,7 +49,7 @@ const rule = {
 /**
  * The rule, in order:
  *
- * 1. `service`: with enough judged shifts, a fault so likely that there is something to turn, or the low end of the trouble
+ * 1. `service`: with enough judged shifts, a fault as likely as `service` says whose cause is named, or the low end of the trouble
  *    rate above `troubleToService`; or, with however few, a chain that left the cassette towards spokes or frame since the last adjustment.
  * 2. `too little data`: fewer than `fewestShifts` judged shifts.
  * 3. `watch`: a fault at least as likely as `watch` says, or the low end of the trouble rate above `troubleToWatch`.
@@ -87,10 +87,12 @@ export function bikeState(report: Report | null): BikeState {
     reasons.push(
       `It was ${causeWords(likeliest.cause, report.bike.actuation).name}; the last adjustment seems to have cured it.`,
     );
-  // a bike on which the next step is to turn nothing is watched, not sent for service
-  const toDo = report.diagnosis.suggestion.parameter !== 'none';
+  // a bike whose fault cannot be named yet is watched; a named one needs hands even where there is nothing to turn
+  const { namesCause } = report.diagnosis.suggestion;
   const needsService =
-    leftTheCassette > 0 || (enough && fault >= rule.service && toDo) || (enough && trouble.low > rule.troubleToService);
+    leftTheCassette > 0 ||
+    (enough && fault >= rule.service && namesCause) ||
+    (enough && trouble.low > rule.troubleToService);
   const needsWatch = fault >= rule.watch || trouble.low > rule.troubleToWatch;
   const word: StateWord = needsService ? 'service' : !enough ? 'too little data' : needsWatch ? 'watch' : 'fine';
   if (word === 'too little data')

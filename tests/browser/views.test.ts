@@ -52,6 +52,26 @@ describe.skipIf(!browserPath)('every view', () => {
       await page.context().close();
     });
 
+  for (const width of ['desktop', 'phone'] as const)
+    it(`lets wide tables scroll by themselves on a ${width}`, async () => {
+      const { page, faults } = await watchedPage(browser, address, { width });
+      for (const path of ['/bikes/b1', '/rides/b4r0']) {
+        await page.goto(path);
+        await loaded(page);
+        const shows = page.getByRole('button', { name: 'Show as table' });
+        await shows.first().waitFor();
+        while ((await shows.count()) > 0) await shows.first().click();
+        expect(await sidewaysPx(page), path).toBe(0);
+        const overflows = await page
+          .locator('.chart-figure')
+          .evaluateAll((figures) => figures.filter((one) => one.scrollWidth > one.clientWidth + 1).length);
+        expect(overflows, path).toBe(0);
+        expect(await seriousFindings(page), path).toEqual([]);
+      }
+      expect(faults).toEqual([]);
+      await page.context().close();
+    });
+
   it('says so where a bike has more rides than are listed', async () => {
     const { page } = await watchedPage(browser, address);
     await page.route('**/api/rides?*', async (route) => {

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { RideColumns } from '../../web/api/answers.ts';
 import { cutMoment } from '../../web/charts/moment/moment.ts';
+import { momentPlan } from '../../web/charts/moment/moment-plan.ts';
 import { makeTrack, nearestSample, sampleFrom } from '../../web/charts/timeline/ride-track.ts';
 
 const seconds = Array.from({ length: 120 }, (_, s) => s);
@@ -49,6 +50,15 @@ describe('cutMoment', () => {
   it('points to no cog while nobody pedals', () => {
     const { samples } = cutMoment(makeTrack({ ...columns, cadenceRpm: same(0) }), 60, facts);
     expect(samples.every(({ ratioTeeth }) => Number.isNaN(ratioTeeth))).toBe(true);
+  });
+});
+
+describe('momentPlan', () => {
+  it('tells what was asked for, of an event that is no shift too', () => {
+    const moment = cutMoment(track, 58, facts);
+    const plan = momentPlan({ moment, title: 'Ghost', fileName: 'ghost', isShift: false });
+    expect(plan.summary).toContain('the cog asked for');
+    expect(plan.table.rows[12].slice(0, 2)).toEqual([2, 21]);
   });
 });
 

@@ -5,6 +5,7 @@ import { fill, listen, make } from '../dom/make.ts';
 import { icon } from '../page/icons.ts';
 import { fileSize } from '../words/numbers.ts';
 import { droppedFiles, isVisible } from './dropped-files.ts';
+import { leftOutEmpty } from './left-out-empty.ts';
 
 /** The place to choose files in. */
 export interface FileChoice {
@@ -79,6 +80,7 @@ export function makeFileChoice(changed: () => void): FileChoice {
   const id = freshId('files');
   const input = make('input', { id, type: 'file', multiple: true, class: 'out-of-sight' });
   const list = make('ul', { class: 'file-list' });
+  const leftOut = make('p', { class: 'fault', role: 'alert', hidden: true });
   const label = make(
     'label',
     { class: 'drop-place', for: id },
@@ -97,8 +99,12 @@ export function makeFileChoice(changed: () => void): FileChoice {
     announce(files.length > 0 ? `${counted(files.length, 'file')} chosen` : 'No file chosen');
     changed();
   };
-  const add = (more: readonly File[]): void =>
+  const add = (more: readonly File[]): void => {
+    const empty = leftOutEmpty(more);
+    leftOut.hidden = empty === null;
+    leftOut.textContent = empty;
     set([...files, ...more.filter((file) => file.size > 0 && !files.some((one) => sameFile(one, file)))]);
+  };
 
   onChosen(input, add);
   const element = make(
@@ -108,6 +114,7 @@ export function makeFileChoice(changed: () => void): FileChoice {
     label,
     folderChoice(add),
     list,
+    leftOut,
   );
   takeDrops(element, (isOver) => label.classList.toggle('is-over', isOver), add);
   return { element, chosen: () => files };

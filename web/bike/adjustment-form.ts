@@ -3,6 +3,7 @@ import { doubtfulAdjustment } from '../../src/adjustments/doubtful-adjustment.ts
 import type { Adjustment, Bike, LoggedAdjustment } from '../api/answers.ts';
 import { listen, make } from '../dom/make.ts';
 import { upperFirst } from '../words/upper-first.ts';
+import { adjustmentFault } from './adjustment-fault.ts';
 import { makeAdjustmentFields } from './adjustment-fields.ts';
 
 interface FormPlan {
@@ -39,10 +40,12 @@ export function adjustmentForm(plan: FormPlan): HTMLFormElement {
     {
       submit: (event) => {
         event.preventDefault();
-        const checked = adjustmentSchema.safeParse(read());
+        const filledIn = read();
+        const checked = adjustmentSchema.safeParse(filledIn);
         if (!checked.success) {
           const { path, message } = checked.error.issues[0];
-          refuse(upperFirst(message), String(path[0]));
+          const key = String(path[0]);
+          refuse(upperFirst(adjustmentFault(key, message, filledIn)), key);
           return;
         }
         const doubt = doubtfulAdjustment(checked.data, plan.actuation, Date.now());

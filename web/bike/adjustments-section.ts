@@ -1,6 +1,6 @@
 import { adjustmentVerdict } from '../../src/report/words/adjustment-verdict.ts';
 import { adjustmentWords } from '../../src/report/words/parameter-words.ts';
-import type { AdjustmentReport, LoggedAdjustment } from '../api/answers.ts';
+import type { AdjustmentReport, Bike, LoggedAdjustment } from '../api/answers.ts';
 import { addAdjustment, changeAdjustment, removeAdjustment } from '../api/bikes.ts';
 import { beforeAfter } from '../charts/before-after.ts';
 import { announce } from '../dom/announce.ts';
@@ -12,6 +12,12 @@ import { dayAndTime } from '../words/dates.ts';
 import { upperFirst } from '../words/upper-first.ts';
 import { adjustmentForm } from './adjustment-form.ts';
 import type { BikePage } from './bike-page.ts';
+
+/** What is turned on a bike, by its actuation: an electronic one has no barrel. */
+const loggedWords: Readonly<Record<Bike['actuation'], string>> = {
+  cable: 'turn of a screw or barrel',
+  electronic: 'step of the index offset and each turn of a screw',
+};
 
 const sameMoment = (a: string, b: string): boolean => Date.parse(a) === Date.parse(b);
 
@@ -141,7 +147,7 @@ export function adjustmentsSection(page: BikePage): HTMLElement {
       : make(
           'p',
           { class: 'quiet' },
-          'Nothing logged yet. Log each turn of a screw or barrel: the rides before and after it then tell whether it helped.',
+          `Nothing logged yet. Log each ${loggedWords[bike.bike.actuation]}: the rides before and after it then tell whether it helped.`,
         ),
   );
   if (wanted !== undefined) {

@@ -12,6 +12,7 @@ import { stateWords } from '../words/state-words.ts';
 import { upperFirst } from '../words/upper-first.ts';
 import type { BikePage } from './bike-page.ts';
 import { causeList } from './cause-list.ts';
+import { namedCause } from './named-cause.ts';
 import { nextStep } from './next-step.ts';
 import { verdictHeadline } from './verdict-headline.ts';
 
@@ -48,7 +49,7 @@ export function verdictSection(page: BikePage): HTMLElement {
   const dated = (sentence: string): string => inOwnZone(sentence, adjustedAt);
   const top = diagnosis?.causes[0];
   const said = diagnosis && state.word !== 'too little data';
-  const named = said && (diagnosis.suggestion.parameter !== 'none' || top?.cause === 'no-fault');
+  const named = namedCause(bike);
   const facts = report
     ? [
         troubleSentence(bike),
@@ -67,12 +68,11 @@ export function verdictSection(page: BikePage): HTMLElement {
       make('p', { class: 'verdict-state' }, stateMark(state.word), make('strong', {}, label)),
       make('h2', { class: 'verdict-headline' }, verdictHeadline(bike)),
       named &&
-        top &&
         make(
           'p',
           { class: 'verdict-likely' },
-          make('strong', {}, upperFirst(`${chance(top.probability)} likely`)),
-          `: ${causeWords(top.cause, bike.bike.actuation).meaning}.`,
+          make('strong', {}, upperFirst(`${chance(named.probability)} likely`)),
+          `: ${causeWords(named.cause, bike.bike.actuation).meaning}.`,
         ),
       ...facts.map((fact) => make('p', {}, fact)),
       (state.word === 'too little data' || state.dangers.length > 0) &&

@@ -48,7 +48,7 @@ export function chartFigure(plan: ChartPlan): HTMLElement {
     tablePlace.hidden = !tablePlace.hidden;
     tableButton.setAttribute('aria-expanded', String(!tablePlace.hidden));
     tableButton.lastChild!.textContent = tablePlace.hidden ? 'Show as table' : 'Hide the table';
-    if (!tablePlace.hidden) fill(tablePlace, tableElement(plan.table, plan.title));
+    if (!tablePlace.hidden) fill(tablePlace, tableElement(plan.tableToRead ?? plan.table, plan.title));
   });
   tableButton.setAttribute('aria-expanded', 'false');
   tableButton.setAttribute('aria-controls', tableId);

@@ -15,6 +15,8 @@ export interface ChartPlan {
   /** Saved files are called this, without an ending. */
   readonly fileName: string;
   readonly table: ChartTable;
+  /** The table to be read on the page, where it is worded otherwise than the saved one. */
+  readonly tableToRead?: ChartTable;
   heightPx(widthPx: number): number;
   /** Draws into an empty svg of the given size. Marks that can be read have the class `mark` and a `<title>`. */
   draw(svg: SVGSVGElement, widthPx: number, heightPx: number): void;

@@ -1,8 +1,8 @@
 import { select } from 'd3-selection';
 import { drawRideTrend } from '../../src/report/charts/ride-trend-chart.ts';
 import type { BikeSummary } from '../api/answers.ts';
-import { day, shortDay } from '../words/dates.ts';
-import type { ChartPlan } from './chart-plan.ts';
+import { day, dayAndTime, shortDay } from '../words/dates.ts';
+import type { ChartPlan, ChartTable } from './chart-plan.ts';
 
 interface Trend {
   readonly points: BikeSummary['trend'];
@@ -24,21 +24,23 @@ export function rideTrendPlan({ points, adjustments, summary, fileName }: Trend)
     beforeRide: points.filter((point) => Date.parse(point.at) < Date.parse(at)).length,
     words: `${words}, ${day(at)}`,
   }));
+  const tableOf = (dated: (at: string) => string): ChartTable => ({
+    columns: ['ride', 'judged shifts', 'trouble rate', 'low (95 %)', 'high (95 %)', 'adjusted before it'],
+    rows: points.map(({ at, shifts, troubleRate, low, high }, i) => [
+      dated(at),
+      shifts,
+      troubleRate,
+      low,
+      high,
+      marks.flatMap(({ beforeRide, words }) => (beforeRide === i ? [words] : [])).join('; ') || null,
+    ]),
+  });
   return {
     title: 'Trouble ride by ride',
     summary,
     fileName,
-    table: {
-      columns: ['ride', 'judged shifts', 'trouble rate', 'low (95 %)', 'high (95 %)', 'adjusted before it'],
-      rows: points.map(({ at, shifts, troubleRate, low, high }, i) => [
-        at,
-        shifts,
-        troubleRate,
-        low,
-        high,
-        marks.flatMap(({ beforeRide, words }) => (beforeRide === i ? [words] : [])).join('; ') || null,
-      ]),
-    },
+    table: tableOf((at) => at),
+    tableToRead: tableOf(dayAndTime),
     heightPx: () => 300,
     draw: (svg, widthPx, heightPx) => drawRideTrend(select(svg), { rides, adjustments: marks }, { widthPx, heightPx }),
   };

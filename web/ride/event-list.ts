@@ -32,6 +32,12 @@ function eventRow(event: RideEvent, isOpen: boolean, onOpen: (key: string) => vo
   return make('li', {}, listen(button, { click: () => onOpen(event.key) }));
 }
 
+/** How many events stand, and how many of those listed were rejected. */
+function eventsCounted(events: readonly RideEvent[]): string {
+  const rejected = events.filter(({ verdict }) => verdict === 'rejected').length;
+  return `${counted(events.length - rejected, 'event')}${rejected > 0 ? `, ${rejected} rejected` : ''}`;
+}
+
 /** The events in order of time, each a button that opens it. Long lists grow on demand. */
 export function makeEventList(onOpen: (key: string) => void): EventList {
   const heading = make('h2', {});
@@ -46,7 +52,7 @@ export function makeEventList(onOpen: (key: string) => void): EventList {
     const scrolled = list.scrollTop;
     const openedAt = events.findIndex(({ key }) => key === opened);
     const count = Math.max(limit, openedAt + 1);
-    heading.textContent = events.length === 1 ? '1 event' : counted(events.length, 'event');
+    heading.textContent = eventsCounted(events);
     fill(
       list,
       ...events.slice(0, count).map((event) => eventRow(event, event.key === opened, onOpen)),

@@ -2,7 +2,7 @@ import { type EventKind, kindShape } from '../charts/timeline/timeline-event.ts'
 import { fill, listen, make, makeSvg } from '../dom/make.ts';
 import { upperFirst } from '../words/upper-first.ts';
 import { kindWords } from './event-words.ts';
-import { eventKinds, isTrouble, type RideEvent } from './ride-event.ts';
+import { countsAs, eventKinds, isTrouble, type RideEvent } from './ride-event.ts';
 
 /** An event's shape as it stands on the timeline. */
 export const kindMark = (kind: EventKind): SVGSVGElement =>
@@ -34,14 +34,16 @@ export function makeKindPicker(changed: () => void): KindPicker {
       const focused = element.contains(document.activeElement)
         ? (document.activeElement as HTMLButtonElement).value
         : null;
-      const kinds = eventKinds.filter((kind) => events.some((event) => event.kind === kind));
+      const kinds = eventKinds.filter((kind) =>
+        events.some((event) => event.kind === kind || countsAs(event) === kind),
+      );
       const buttons = kinds.map((kind) =>
         make(
           'button',
           { type: 'button', class: 'choice', value: kind, 'aria-pressed': String(shown.has(kind)) },
           kindMark(kind),
           `${upperFirst(kindWords[kind])} `,
-          make('span', { class: 'count' }, events.filter((event) => event.kind === kind).length),
+          make('span', { class: 'count' }, events.filter((event) => countsAs(event) === kind).length),
         ),
       );
       for (const button of buttons)

@@ -61,3 +61,13 @@ export const eventKinds: readonly EventKind[] = [
 
 /** True for the kinds that are trouble. */
 export const isTrouble = (kind: EventKind): boolean => kind !== 'clean' && kind !== 'unjudged';
+
+/**
+ * What an event counts as once the rider has spoken, as the server's counts of the ride do: a rejected trouble shift was
+ * clean, a rejected clean one is not judged, anything else that was rejected counts nowhere (null).
+ */
+export function countsAs({ kind, verdict }: Pick<RideEvent, 'kind' | 'verdict'>): EventKind | null {
+  if (verdict !== 'rejected') return kind;
+  if (kind === 'ghost' || kind === 'drop' || kind === 'skip') return null;
+  return isTrouble(kind) ? 'clean' : 'unjudged';
+}

@@ -11,23 +11,22 @@ import { linePath } from './moment-line.ts';
 const dot = 'M0,-3A3,3,0,1,1,0,3A3,3,0,1,1,0,-3Z';
 const wedge = 'M-5,-7H5L0,1Z';
 const always: readonly LegendEntry[] = [
+  { words: 'asked for', className: 'commanded-line', path: 'M-8,0H8' },
   { words: 'chain on', className: 'actual-line', path: 'M-8,0H8' },
   { words: 'by speed and cadence', className: 'ratio-dot', path: dot },
 ];
-const askedFor: LegendEntry = { words: 'asked for', className: 'commanded-line', path: 'M-8,0H8' };
 const judgedThere: LegendEntry = { words: 'judged to be there', className: 'judged', path: wedge };
 
 /** Height of the cogs' part, px. */
 const cogHeight = 170;
 
-const legendOf = (moment: Moment, isShift: boolean): readonly LegendEntry[] => [
-  ...(isShift ? [askedFor] : []),
+const legendOf = (moment: Moment): readonly LegendEntry[] => [
   ...always,
   ...(moment.judgedAtS === null ? [] : [judgedThere]),
 ];
 
 const topOf = (moment: Moment, widthPx: number, isShift: boolean): number =>
-  legendHeightPx(legendOf(moment, isShift), widthPx) + (isShift ? 40 : 26);
+  legendHeightPx(legendOf(moment), widthPx) + (isShift ? 40 : 26);
 
 /** Height that the drawing needs. */
 export const momentHeightPx = (moment: Moment, widthPx: number, isShift: boolean): number =>
@@ -56,7 +55,7 @@ interface CogPlot {
 /** Draws the cogs of the thirty seconds, with the crank turns that part clean, late and missed, and the measures below. */
 export function drawMoment(svg: ChartSvg, moment: Moment, size: ChartSize, isShift: boolean): void {
   startChart(svg, size);
-  drawLegend(svg, legendOf(moment, isShift), size.widthPx);
+  drawLegend(svg, legendOf(moment), size.widthPx);
   const left = 44;
   const right = size.widthPx - 8;
   const top = topOf(moment, size.widthPx, isShift);
@@ -72,7 +71,7 @@ export function drawMoment(svg: ChartSvg, moment: Moment, size: ChartSize, isShi
     .append('path')
     .attr('class', 'zero')
     .attr('d', `M${x(0)},${top}V${size.heightPx - 46}`);
-  drawChain(svg, moment, plot, isShift);
+  drawChain(svg, moment, plot);
   const bottom = drawMeasures(svg, moment, x, cogBottom + 26, left, right);
   const axis = axisBottom(x)
     .ticks(Math.max(3, (right - left) / 70))
@@ -108,19 +107,15 @@ function drawCogRows(svg: ChartSvg, { left, right, top, cogs, y }: CogPlot, scal
 }
 
 /** Draws the cog asked for, the cog the chain was on, what the ratio says of it, and where the shift was judged to be done. */
-function drawChain(
-  svg: ChartSvg,
-  { samples, judgedAtS }: Moment,
-  { top, cogs, x, y }: CogPlot,
-  isShift: boolean,
-): void {
+function drawChain(svg: ChartSvg, { samples, judgedAtS }: Moment, { top, cogs, x, y }: CogPlot): void {
   const line = (className: string, key: 'askedTeeth' | 'chainTeeth'): void => {
     svg
       .append('path')
       .attr('class', className)
       .attr('d', linePath(samples, key, x, y, true));
   };
-  if (isShift) line('commanded-line', 'askedTeeth');
+  // also where nothing was asked for at the event: a command soon after it may be what moved the chain
+  line('commanded-line', 'askedTeeth');
   line('actual-line', 'chainTeeth');
   const isInView = ({ ratioTeeth }: MomentSample): boolean =>
     ratioTeeth >= cogs[0] * 0.9 && ratioTeeth <= cogs[cogs.length - 1] * 1.1;

@@ -17,9 +17,8 @@ export function momentPlan({ moment, title, fileName, isShift }: MomentPlan): Ch
     Number.isNaN(number) ? null : Number(number.toFixed(digits));
   return {
     title,
-    summary: isShift
-      ? 'Dashed: the cog asked for. Solid: the cog the chain was on. Dots: what speed against cadence points to, second by second.'
-      : 'Solid: the cog the chain was on. Dots: what speed against cadence points to, second by second.',
+    summary:
+      'Dashed: the cog asked for. Solid: the cog the chain was on. Dots: what speed against cadence points to, second by second.',
     fileName,
     table: {
       columns: [
