@@ -6,6 +6,11 @@ import type { Peak } from './robust-centre.ts';
 const MIN_RECORDS = 8;
 const MIN_SECONDS_TO_DISAGREE = 60;
 const MIN_DISAGREEMENT = 0.018;
+/**
+ * Records from which on a gear's development counts no more: one that is well measured is still wrong where the chain never reached
+ * the cog, and a long climb spent asking for the largest one must not outvote the others.
+ */
+const FULL_SAY_RECORDS = 60;
 
 /**
  * Sets measured developments against the bike's teeth: ln development = ln rollout + ring - cog, each ring and cog with
@@ -30,7 +35,9 @@ export function fitCommandedGears(
     .map((cell) => ({ ...cell, off: cell.centre - Math.log(chainrings[cell.ring] / cassette[cell.cog]) }));
   if (cells.length === 0) return null;
 
-  const logRollout = weightedMedian(cells.map((cell) => ({ value: cell.off, weight: Math.min(cell.count, 600) })));
+  const logRollout = weightedMedian(
+    cells.map((cell) => ({ value: cell.off, weight: Math.min(cell.count, FULL_SAY_RECORDS) })),
+  );
   const ringOff = new Float64Array(rings);
   const cogOff = new Float64Array(cogs);
   const correct = (into: Float64Array, key: 'ring' | 'cog', other: Float64Array, otherKey: 'ring' | 'cog'): void => {
@@ -41,7 +48,7 @@ export function fitCommandedGears(
       const off = weightedMedian(
         own.map((cell) => ({
           value: cell.off - logRollout - other[cell[otherKey]],
-          weight: Math.min(cell.count, 600),
+          weight: Math.min(cell.count, FULL_SAY_RECORDS),
         })),
       );
       into[i] = Math.abs(off) >= MIN_DISAGREEMENT ? off : 0;

@@ -181,6 +181,19 @@ describe('fitCommandedGears', () => {
     const model = fitCommandedGears(peaks, madeBike, sensors);
     expect(model?.logDevelopment[8]).toBeCloseTo(Math.log((2.1 * 40) / 34), 2);
   });
+
+  it('keeps the scale of the other cogs where most of the ride was spent asking for one that was not reached', () => {
+    const cell = madeDoubleBike.cassette.length - 1;
+    const peaks = peaksOf([34, 50], madeDoubleBike.cassette, 2.1).map((p) => ({ ...p, count: 40 }));
+    peaks[cell] = { ...peaks[cell - 1], count: 900 };
+    const model = fitCommandedGears(peaks, madeDoubleBike, sensors);
+    expect(Math.exp(model?.logRollout ?? 0)).toBeCloseTo(2.1, 2);
+    madeDoubleBike.chainrings.forEach((ring, r) => {
+      madeDoubleBike.cassette.forEach((cog, c) => {
+        expect(model?.logDevelopment[r * (cell + 1) + c]).toBeCloseTo(Math.log((2.1 * ring) / cog), 2);
+      });
+    });
+  });
 });
 
 describe('measureTeeth', () => {
