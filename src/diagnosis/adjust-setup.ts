@@ -1,6 +1,6 @@
 import type { Adjustment } from '../adjustments/adjustment.ts';
 import { repairCures } from './assumptions.ts';
-import type { Draw } from './draw-setup.ts';
+import type { Draw } from './draw.ts';
 import type { Setup } from './setup.ts';
 
 /**

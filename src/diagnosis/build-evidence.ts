@@ -2,10 +2,10 @@ import { median } from 'd3-array';
 import { adjustmentNotes } from '../adjustments/adjustment-notes.ts';
 import { type AdjustmentGroup, adjustmentPeriods } from '../adjustments/adjustment-periods.ts';
 import { hasClock } from '../ride-log/has-clock.ts';
-import type { RideEvents } from '../shifts/ride-events.ts';
 import type { DiagnosisInput, DiagnosisRide } from './diagnosis.ts';
 import { addSegment, type EvidenceSegment, emptySegment, type LoadEdges, loadEdges } from './evidence-table.ts';
-import { fillSegment, revTiming } from './fill-segment.ts';
+import { fillSegment, type RideStretch } from './fill-segment.ts';
+import { revTiming } from './rev-timing.ts';
 
 /** Stretches of riding in order of time, the adjustments between them, and what had to be left out. */
 export interface RidingEvidence {
@@ -24,13 +24,9 @@ const mostGroups = 4;
 const mostSegments = 6;
 const leastShiftsToSplit = 60;
 
-interface Piece {
+interface Piece extends RideStretch {
   readonly ride: number;
-  readonly events: RideEvents;
   readonly startMs: number;
-  readonly fromS: number;
-  readonly toS: number;
-  readonly timeShare: number;
   readonly period: number;
 }
 
@@ -143,7 +139,7 @@ export function buildEvidence(input: DiagnosisInput): RidingEvidence {
   const segments = pieces.flatMap((piece) =>
     splitPiece(piece, parts).map((part) => {
       const segment = emptySegment(size, part.period, part.startMs, part.ride);
-      fillSegment(segment, part.events, part, size, edges, timings[part.ride]);
+      fillSegment(segment, part, { edges, timing: timings[part.ride] });
       return segment;
     }),
   );

@@ -1,11 +1,14 @@
 import { adjustSetup } from './adjust-setup.ts';
 import type { RidingEvidence } from './build-evidence.ts';
 import { type Cause, causes } from './causes.ts';
-import { type Draw, faultySetup, healthySetup, readDraw } from './draw-setup.ts';
+import { type Draw, readDraw } from './draw.ts';
 import { loadBins, outcomes } from './evidence-table.ts';
+import { faultySetup } from './faulty-setup.ts';
+import { healthySetup } from './healthy-setup.ts';
 import { type OnsetOption, onsetLogPriors, onsetOptions } from './onset-options.ts';
+import { type PreparedSegment, prepareSegments } from './prepare-segments.ts';
 import { emptyRates, fillRates, type PulleyRates } from './pulley-rates.ts';
-import { type PreparedSegment, prepareSegments, segmentLogLikelihood } from './segment-likelihood.ts';
+import { segmentLogLikelihood } from './segment-likelihood.ts';
 import type { Setup } from './setup.ts';
 
 /** The bike, as far as the model needs it. */

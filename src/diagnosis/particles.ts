@@ -1,7 +1,8 @@
 import { logSumExp } from '../numeric/log-sum-exp.ts';
 import { type SeededRandom, seededRandom } from '../numeric/seeded-random.ts';
 import { type Cause, causes } from './causes.ts';
-import { type Draw, faultySetup } from './draw-setup.ts';
+import type { Draw } from './draw.ts';
+import { faultySetup } from './faulty-setup.ts';
 import type { OnsetOption } from './onset-options.ts';
 import type { CauseProbabilities } from './posterior.ts';
 import type { Setup } from './setup.ts';

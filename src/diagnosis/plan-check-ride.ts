@@ -1,6 +1,7 @@
 import { seededRandom } from '../numeric/seeded-random.ts';
 import type { CheckRide, CheckRideBlock } from './diagnosis.ts';
-import { ImaginedRides, type LookAhead, type PlannedShifts } from './look-ahead.ts';
+import { ImaginedRides } from './imagined-rides.ts';
+import type { LookAhead, PlannedShifts } from './look-ahead.ts';
 import { firmMustTell, safeShifts } from './safe-shifts.ts';
 
 const timesEachWay = 6;

@@ -1,7 +1,7 @@
 import { logSumExp } from '../numeric/log-sum-exp.ts';
 import { type AssumptionName, causePriors, evidenceWeights } from './assumptions.ts';
 import { type Cause, causes } from './causes.ts';
-import { assumptionShare } from './draw-setup.ts';
+import { assumptionShare } from './draw.ts';
 import type { WeighedCause, WeighedCauses } from './weigh-causes.ts';
 
 /** Probability of each cause, in the order of `causes`; sums to 1. */

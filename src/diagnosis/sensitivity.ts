@@ -1,6 +1,6 @@
 import { type AssumptionName, assumptions } from './assumptions.ts';
 import { type Cause, causes } from './causes.ts';
-import { assumptionNames } from './draw-setup.ts';
+import { assumptionNames } from './draw.ts';
 import { type CauseProbabilities, heldProbability, type PosteriorVariation, posterior } from './posterior.ts';
 import type { WeighedCauses } from './weigh-causes.ts';
 

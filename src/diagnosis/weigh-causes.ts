@@ -5,7 +5,7 @@ import { seededRandom } from '../numeric/seeded-random.ts';
 import type { RidingEvidence } from './build-evidence.ts';
 import { CauseModel, type ModelBike } from './cause-model.ts';
 import { type Cause, causes } from './causes.ts';
-import { drawDimensions } from './draw-setup.ts';
+import { drawDimensions } from './draw.ts';
 
 /** One cause's imagined bikes, weighed against the evidence. */
 export interface WeighedCause extends WeightedPoints {

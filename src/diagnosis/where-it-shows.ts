@@ -1,7 +1,7 @@
 import { maxIndex, range } from 'd3-array';
 import type { Direction } from '../shifts/ride-events.ts';
 import type { Cause } from './causes.ts';
-import { smallGapBreadth } from './draw-setup.ts';
+import { smallGapBreadth } from './faulty-setup.ts';
 import type { Observed, ShiftCount } from './observed.ts';
 
 /** Standard errors by which a rate has to lie above another for the counts to show it. An assumption of ours. */

@@ -5,7 +5,7 @@ import type { GearCommands } from './gear-commands.ts';
 import { gearEmission, ratioDeviation } from './gear-emission.ts';
 import type { GearModel } from './gear-model.ts';
 import { gearStates } from './gear-states.ts';
-import { gearTransition } from './gear-transition.ts';
+import { GearTransition } from './gear-transition.ts';
 import { logDevelopmentColumn, type PedallingSamples } from './pedalling-samples.ts';
 
 /** The columns a decoded ride gives: see `GearTrace`. */
@@ -31,7 +31,7 @@ export function decodeGears(
   const logDevelopment = logDevelopmentColumn(log, samples, model.speedLagS);
   const deviation = ratioDeviation(log, samples, model.noise);
   const emission = gearEmission(log, model, states, logDevelopment, deviation);
-  const transition = gearTransition(states, commands, log.timeS, samples);
+  const transition = new GearTransition(states, commands, log.timeS, samples);
   const initial = new Float64Array(states.count).fill((1 - 1e-4) / (2 * states.gears));
   initial[states.lost] = 1e-4;
   const { probability } = forwardBackward(emission, transition, initial);

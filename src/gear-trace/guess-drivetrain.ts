@@ -1,6 +1,7 @@
 import { type Bike, possibleBike } from '../drivetrain/bike.ts';
 import type { Warning } from '../errors/warning.ts';
 import type { RideLog } from '../ride-log/ride-log.ts';
+import type { RideTrace } from './gear-trace.ts';
 import { guessFromLadder } from './guess-from-ladder.ts';
 import { guessFromRecords } from './guess-from-records.ts';
 import { ladderPeaks } from './ladder-peaks.ts';
@@ -9,6 +10,8 @@ import { isSpeedInMps } from './rollout-warning.ts';
 import { sharpestHistogram } from './sharpest-histogram.ts';
 import { traceGears } from './trace-gears.ts';
 import { unknownDrivetrain } from './unknown-drivetrain.ts';
+
+type MeasuredTeeth = RideTrace['measured'];
 
 /** A drivetrain worked out from rides, with what is said of it. `certainty` is 0 to 1: the share of its teeth that the rides themselves show, held below 1 for cogs that may not have been used. */
 export interface DrivetrainGuess {
@@ -56,31 +59,50 @@ const electronicNote: Warning = {
 const MOST_CERTAIN = { byPosition: 0.95, byTeeth: 0.8 };
 const unusedCogs = 'Cogs that were not used do not show: add them to the bike.';
 
+/** Certainty of teeth that are recorded and that no ride shows, and of a ladder whose cogs all show (assumptions of ours). */
+const CERTAINTY_BY_RECORDS_ALONE = 0.3;
+const CERTAINTY_BY_LADDER = 0.6;
+
 /** Rides looked at for the teeth: the longest show the most. */
 const LONGEST = 4;
 
 /** Sets the recorded teeth against what the longest ride with cadence shows. */
 function refine(recorded: Bike, logs: readonly RideLog[]): DrivetrainGuess {
-  const longest = [...logs].sort((a, b) => b.timeS.length - a.timeS.length).slice(0, LONGEST);
-  let measured: ReturnType<typeof traceGears>['measured'] | undefined;
-  for (const log of longest) {
-    const trace = traceGears(log, recorded);
-    if (trace.evidence !== 'full' || !isSpeedInMps(trace.rolloutMm, Number.NaN)) continue;
-    measured = trace.measured;
-    break;
-  }
+  const measured = measuredBy(logs, recorded);
+  const notes = (message: string): Warning[] => [{ code: 'bike-guessed', message }, electronicNote];
   if (!measured)
     return {
       bike: recorded,
-      certainty: 0.3,
-      notes: [
-        {
-          code: 'bike-guessed',
-          message: `The drivetrain is read off the gear records as they stand; no ride shows by its speed and cadence whether its teeth are right. ${unusedCogs}`,
-        },
-        electronicNote,
-      ],
+      certainty: CERTAINTY_BY_RECORDS_ALONE,
+      notes: notes(
+        `The drivetrain is read off the gear records as they stand; no ride shows by its speed and cadence whether its teeth are right. ${unusedCogs}`,
+      ),
     };
+  const bike = withTeeth(recorded, measured);
+  const shown = [...measured.chainrings, ...measured.cassette];
+  const share = shown.filter((teeth) => teeth !== null).length / shown.length;
+  const positions = logs.some(({ gearRecords }) => gearRecords.rearPosition.some((position) => position > 0));
+  return {
+    bike,
+    certainty: share * (positions ? MOST_CERTAIN.byPosition : MOST_CERTAIN.byTeeth),
+    notes: notes(
+      `The drivetrain is read off the gear records and measured from speed and cadence: ${Math.round(100 * share)} % of its teeth show in the rides. ${unusedCogs}${differing(recorded, bike)}`,
+    ),
+  };
+}
+
+/** The teeth that the longest ride with speed, cadence and gear records shows; null where none does. */
+function measuredBy(logs: readonly RideLog[], recorded: Bike): MeasuredTeeth | null {
+  const longest = [...logs].sort((a, b) => b.timeS.length - a.timeS.length).slice(0, LONGEST);
+  for (const log of longest) {
+    const trace = traceGears(log, recorded);
+    if (trace.evidence === 'full' && isSpeedInMps(trace.rolloutMm, Number.NaN)) return trace.measured;
+  }
+  return null;
+}
+
+/** The bike with the teeth that a ride shows, as far as they make a bike. */
+function withTeeth(recorded: Bike, measured: MeasuredTeeth): Bike {
   const merge = (written: readonly number[], shown: readonly (number | null)[]): number[] => {
     const merged = written.map((teeth, i) => shown[i] ?? teeth);
     return merged.every((teeth, i) => i === 0 || teeth > merged[i - 1]) ? merged : [...written];
@@ -90,24 +112,15 @@ function refine(recorded: Bike, logs: readonly RideLog[]): DrivetrainGuess {
     chainrings: merge(recorded.chainrings, measured.chainrings),
     cassette: merge(recorded.cassette, measured.cassette),
   };
-  const bike = possibleBike(merged) ?? recorded;
-  const shown = [...measured.chainrings, ...measured.cassette];
-  const share = shown.filter((teeth) => teeth !== null).length / shown.length;
-  const changed = [...bike.chainrings, ...bike.cassette].filter(
-    (teeth, i) => teeth !== [...recorded.chainrings, ...recorded.cassette][i],
-  );
-  const positions = logs.some(({ gearRecords }) => gearRecords.rearPosition.some((position) => position > 0));
-  return {
-    bike,
-    certainty: share * (positions ? MOST_CERTAIN.byPosition : MOST_CERTAIN.byTeeth),
-    notes: [
-      {
-        code: 'bike-guessed',
-        message: `The drivetrain is read off the gear records and measured from speed and cadence: ${Math.round(100 * share)} % of its teeth show in the rides. ${unusedCogs}${changed.length > 0 ? ` Recorded teeth differed: recorded rings ${recorded.chainrings.join('/')}, cogs ${recorded.cassette.join('-')}; by the ratios rings ${bike.chainrings.join('/')}, cogs ${bike.cassette.join('-')}.` : ''}`,
-      },
-      electronicNote,
-    ],
-  };
+  return possibleBike(merged) ?? recorded;
+}
+
+/** In words, which recorded teeth the ratios contradict; empty where none. */
+function differing(recorded: Bike, bike: Bike): string {
+  const before = [...recorded.chainrings, ...recorded.cassette];
+  if ([...bike.chainrings, ...bike.cassette].every((teeth, i) => teeth === before[i])) return '';
+  const words = ({ chainrings, cassette }: Bike): string => `rings ${chainrings.join('/')}, cogs ${cassette.join('-')}`;
+  return ` Recorded teeth differed: recorded ${words(recorded)}; by the ratios ${words(bike)}.`;
 }
 
 function fromLadder(logs: readonly RideLog[]): DrivetrainGuess | null {
@@ -120,7 +133,7 @@ function fromLadder(logs: readonly RideLog[]): DrivetrainGuess | null {
   if (!guess) return null;
   return {
     bike: guess.bike,
-    certainty: (0.6 * guess.seenCogs.length) / guess.bike.cassette.length,
+    certainty: (CERTAINTY_BY_LADDER * guess.seenCogs.length) / guess.bike.cassette.length,
     notes: [
       {
         code: 'bike-guessed',

@@ -1,3 +1,4 @@
+import { sum } from 'd3-array';
 import type { Bike } from '../drivetrain/bike.ts';
 import { bikeRolloutMm } from '../drivetrain/bike-rollout.ts';
 import type { RideLog } from '../ride-log/ride-log.ts';
@@ -30,48 +31,71 @@ export function recordedCogs(
   rings: Omit<AskedGears, 'cog'>,
 ): ReadonlyMap<number, number> {
   const { rearTeeth } = log.gearRecords;
-  const { cassette, chainrings } = bike;
+  const { cassette } = bike;
   const byTeeth = placesOfTeeth(rearTeeth, cassette);
   const seen = [...byTeeth.places.keys()].sort((a, b) => a - b);
   if (byTeeth.cost === 0 || seen.length === cassette.length) return byTeeth.places;
 
-  let inForce = -1;
-  const known = Int8Array.from(rearTeeth, (teeth) => {
-    if (teeth > 0) inForce = seen.indexOf(teeth);
-    return inForce;
-  });
-  const settled = settledSamples(log, samples, { ...rings, cog: known }, seen.length, chainrings.length);
-  const column = logDevelopmentColumn(log, samples, 0);
-  const shown = new Map<number, { logDevelopment: number; share: number }[]>();
-  settled.forEach((indices, gear) => {
-    const peak = robustCentre(Float64Array.from(indices, (i) => column[i]));
-    if (peak.count < MIN_RECORDS) return;
-    const teeth = seen[gear % seen.length];
-    const ring = chainrings[Math.floor(gear / seen.length)];
-    shown.set(teeth, [
-      ...(shown.get(teeth) ?? []),
-      { logDevelopment: peak.centre - Math.log(ring), share: peak.count },
-    ]);
-  });
-  let best = byTeeth;
-  let least = Number.POSITIVE_INFINITY;
+  const shown = shownDevelopments(log, bike, samples, { rings, seen });
   const writtenM = bikeRolloutMm(bike) / 1000;
   const reach = Number.isNaN(writtenM) ? USUAL_REACH : SCALE_REACH;
+  let best = byTeeth;
+  let least = Number.POSITIVE_INFINITY;
   for (let off = -reach; off <= reach + 1e-9; off += SCALE_STEP) {
     const scale = Math.log(Number.isNaN(writtenM) ? USUAL_ROLLOUT_M : writtenM) + off;
-    const misfit: PlaceMisfit = (teeth, place) => {
-      const of = shown.get(teeth) ?? [];
-      const total = of.reduce((sum, { share }) => sum + share, 0);
-      return of.reduce((sum, { logDevelopment, share }) => {
-        const apart = Math.abs(logDevelopment - scale + Math.log(cassette[place]));
-        return sum + (MEASURED_WEIGHT * Math.min(MOST_OFF, apart) * share) / total;
-      }, 0);
-    };
-    const read = placesOfTeeth(rearTeeth, cassette, misfit);
+    const read = placesOfTeeth(rearTeeth, cassette, misfitAt(shown, cassette, scale));
     if (read.cost < least) {
       best = read;
       least = read.cost;
     }
   }
   return best.places;
+}
+
+/** A development at which a tooth count was pedalled on one ring, that ring taken off (log of metres a turn of the cog), and how many records show it. */
+interface ShownDevelopment {
+  readonly logDevelopment: number;
+  readonly records: number;
+}
+
+/** The developments at which each recorded tooth count was pedalled, ring by ring, by teeth. */
+function shownDevelopments(
+  log: RideLog,
+  { chainrings }: Bike,
+  samples: PedallingSamples,
+  { rings, seen }: { readonly rings: Omit<AskedGears, 'cog'>; readonly seen: readonly number[] },
+): ReadonlyMap<number, readonly ShownDevelopment[]> {
+  let inForce = -1;
+  const cog = Int8Array.from(log.gearRecords.rearTeeth, (teeth) => {
+    if (teeth > 0) inForce = seen.indexOf(teeth);
+    return inForce;
+  });
+  const settled = settledSamples(log, samples, { ...rings, cog }, seen.length, chainrings.length);
+  const column = logDevelopmentColumn(log, samples, 0);
+  const shown = new Map<number, ShownDevelopment[]>();
+  settled.forEach((indices, gear) => {
+    const peak = robustCentre(Float64Array.from(indices, (i) => column[i]));
+    if (peak.count < MIN_RECORDS) return;
+    const teeth = seen[gear % seen.length];
+    const ring = chainrings[Math.floor(gear / seen.length)];
+    const development = { logDevelopment: peak.centre - Math.log(ring), records: peak.count };
+    shown.set(teeth, [...(shown.get(teeth) ?? []), development]);
+  });
+  return shown;
+}
+
+/** How badly a tooth count's developments fit a place of the cassette at a scale (log of the rollout in metres). */
+function misfitAt(
+  shown: ReadonlyMap<number, readonly ShownDevelopment[]>,
+  cassette: readonly number[],
+  scale: number,
+): PlaceMisfit {
+  return (teeth, place) => {
+    const developments = shown.get(teeth) ?? [];
+    const total = sum(developments, ({ records }) => records);
+    return sum(developments, ({ logDevelopment, records }) => {
+      const apart = Math.abs(logDevelopment - scale + Math.log(cassette[place]));
+      return (MEASURED_WEIGHT * Math.min(MOST_OFF, apart) * records) / total;
+    });
+  };
 }

@@ -4,7 +4,7 @@ import { gearCommands } from '../../src/gear-trace/gear-commands.ts';
 import { gearEmission, ratioDeviation } from '../../src/gear-trace/gear-emission.ts';
 import { type GearModel, usualNoise } from '../../src/gear-trace/gear-model.ts';
 import { gearStates } from '../../src/gear-trace/gear-states.ts';
-import { gearTransition } from '../../src/gear-trace/gear-transition.ts';
+import { GearTransition } from '../../src/gear-trace/gear-transition.ts';
 import { logDevelopmentColumn, pedallingSamples } from '../../src/gear-trace/pedalling-samples.ts';
 import { gearRecords, madeBike, madeDoubleBike, madeLog } from './made-ride.ts';
 
@@ -90,7 +90,7 @@ describe('gearEmission', () => {
   });
 });
 
-describe('gearTransition', () => {
+describe('GearTransition', () => {
   const records = gearRecords([
     { timeS: 0, rear: 5, front: 2 },
     { timeS: 6, rear: 3, front: 2 },
@@ -104,13 +104,13 @@ describe('gearTransition', () => {
 
   it.each([madeBike, madeDoubleBike])('keeps the sum of probabilities at every step: %#', (bike) => {
     const states = gearStates(bike.chainrings.length, bike.cassette.length);
-    const { forward } = gearTransition(states, gearCommands(log, bike, pedallingSamples(log)), log.timeS, samples);
+    const transition = new GearTransition(states, gearCommands(log, bike, pedallingSamples(log)), log.timeS, samples);
     const to = new Float64Array(states.count);
     for (let t = 1; t < times.length; t++)
       for (let from = 0; from < states.count; from++) {
         const start = new Float64Array(states.count);
         start[from] = 1;
-        forward(t, start, to);
+        transition.forward(t, start, to);
         expect(to.reduce((a, b) => a + b, 0)).toBeCloseTo(1, 10);
         expect(Math.min(...to)).toBeGreaterThanOrEqual(0);
       }
@@ -118,7 +118,7 @@ describe('gearTransition', () => {
 
   it('goes backward by the transpose of going forward', () => {
     const states = gearStates(2, madeDoubleBike.cassette.length);
-    const { forward, backward } = gearTransition(
+    const transition = new GearTransition(
       states,
       gearCommands(log, madeDoubleBike, pedallingSamples(log)),
       log.timeS,
@@ -132,8 +132,8 @@ describe('gearTransition', () => {
       fc.property(vector, vector, fc.integer({ min: 1, max: times.length - 1 }), (a, b, t) => {
         const ahead = new Float64Array(states.count);
         const back = new Float64Array(states.count);
-        forward(t, Float64Array.from(a), ahead);
-        backward(t, Float64Array.from(b), back);
+        transition.forward(t, Float64Array.from(a), ahead);
+        transition.backward(t, Float64Array.from(b), back);
         const dot = (x: ArrayLike<number>, y: ArrayLike<number>): number =>
           Array.from(x).reduce((sum, value, i) => sum + value * y[i], 0);
         expect(dot(ahead, b)).toBeCloseTo(dot(a, back), 8);
@@ -144,12 +144,17 @@ describe('gearTransition', () => {
 
   it('follows a fresh command rather than an old one, and hardly moves while the cranks stand', () => {
     const states = gearStates(1, 9);
-    const { forward } = gearTransition(states, gearCommands(log, madeBike, pedallingSamples(log)), log.timeS, samples);
+    const transition = new GearTransition(
+      states,
+      gearCommands(log, madeBike, pedallingSamples(log)),
+      log.timeS,
+      samples,
+    );
     const arrives = (t: number, from: number, target: number): number => {
       const start = new Float64Array(states.count);
       start[from] = 1;
       const to = new Float64Array(states.count);
-      forward(t, start, to);
+      transition.forward(t, start, to);
       return to[target] + to[states.gears + target];
     };
     expect(arrives(7, 4, 6)).toBeGreaterThan(10 * arrives(4, 3, 4));
