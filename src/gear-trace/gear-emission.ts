@@ -13,6 +13,8 @@ const CADENCE_ROUNDING_RPM = 0.29;
 /** Mean of how far freewheeling lifts the log ratio. */
 const FREE_LIFT = 0.5;
 const RANGE = 4;
+/** Keeps the density of freewheeling below the gear above 0. */
+const LEAST_LIFT_DENSITY = 1e-4;
 
 /** Standard deviation of the log development at each record, given the ride's own noise. */
 export function ratioDeviation(log: RideLog, samples: PedallingSamples, noise: RatioNoise): Float64Array {
@@ -51,28 +53,37 @@ export function gearEmission(
     const sd = deviation[i];
     if (Number.isNaN(y) || Number.isNaN(sd)) continue;
     const row = i * count;
-    const [drivingPower, freePower] = powerLogLikelihood(log.powerW[i]);
+    const power = powerLogLikelihood(log.powerW[i]);
     for (let g = 0; g < gears; g++) {
       const z = (y - model.logDevelopment[g]) / sd;
       const peak = studentT4(z, sd);
-      rows[row + g] = independence * Math.log((1 - OUTLIER) * peak + OUTLIER / RANGE) + drivingPower;
-      rows[row + gears + g] = independence * Math.log(liftDensity(y - model.logDevelopment[g], sd) + 1e-4) + freePower;
+      rows[row + g] = independence * Math.log((1 - OUTLIER) * peak + OUTLIER / RANGE) + power.driving;
+      rows[row + gears + g] =
+        independence * Math.log(liftDensity(y - model.logDevelopment[g], sd) + LEAST_LIFT_DENSITY) + power.free;
     }
-    rows[row + lost] = independence * Math.log(1 / RANGE) + freePower;
+    rows[row + lost] = independence * Math.log(1 / RANGE) + power.free;
   }
   return rows;
 }
 
+/** Scale that makes a logistic curve close to the normal distribution's. */
+const LOGISTIC = 1.7;
+
 /** Density of a lift above the gear: exponential, its foot rounded by the noise. */
 function liftDensity(lift: number, sd: number): number {
-  const foot = 1 / (1 + Math.exp((-1.7 * lift) / sd));
+  const foot = 1 / (1 + Math.exp((-LOGISTIC * lift) / sd));
   return (foot * Math.exp(-Math.max(0, lift) / FREE_LIFT)) / FREE_LIFT;
 }
 
+/** How often power reads below each bound while the chain drives and while it does not. Assumptions of ours. */
+const POWER = [
+  { belowW: 10, driving: Math.log(0.04), free: Math.log(0.85) },
+  { belowW: 40, driving: Math.log(0.08), free: Math.log(0.1) },
+  { belowW: Number.POSITIVE_INFINITY, driving: Math.log(0.88), free: Math.log(0.05) },
+] as const;
+const NO_POWER = { driving: 0, free: 0 } as const;
+
 /** Log likelihood of a power reading while driving and while not. Without a reading both are 0. */
-function powerLogLikelihood(powerW: number): [number, number] {
-  if (Number.isNaN(powerW)) return [0, 0];
-  if (powerW < 10) return [Math.log(0.04), Math.log(0.85)];
-  if (powerW < 40) return [Math.log(0.08), Math.log(0.1)];
-  return [Math.log(0.88), Math.log(0.05)];
+function powerLogLikelihood(powerW: number): { readonly driving: number; readonly free: number } {
+  return POWER.find(({ belowW }) => powerW < belowW) ?? NO_POWER;
 }

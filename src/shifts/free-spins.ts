@@ -1,4 +1,5 @@
 import { quantile } from 'd3-array';
+import type { GearModel } from '../gear-trace/gear-model.ts';
 import type { RideTrace } from '../gear-trace/gear-trace.ts';
 import { PEDALLING_RPM } from '../gear-trace/pedalling-rpm.ts';
 import type { RideLog } from '../ride-log/ride-log.ts';
@@ -47,63 +48,88 @@ const ODDS = {
  * commanded one and without power, then stop until the bike has halted for a while, have lost their chain.
  */
 export function freeSpins(log: RideLog, trace: RideTrace): FreeSpin[] {
-  const { model, commands } = trace;
-  if (!model || commands.timeS.length === 0) return [];
-  const turning = log.cadenceRpm.filter((rpm) => rpm > PEDALLING_RPM);
-  const usualRpm = quantile(turning, USUAL_SHARE) ?? Number.NaN;
+  if (!trace.model || trace.commands.timeS.length === 0) return [];
+  const search: SpinSearch = { log, trace, model: trace.model, usualRpm: usualCadence(log) };
   const found: FreeSpin[] = [];
   for (let start = 1; start < log.timeS.length; start++) {
-    const spin = log.cadenceRpm[start] / usualRpm;
-    if (!(spin > LEAST_SPIN) || log.powerW[start] > IDLE_W) continue;
-    let end = start;
-    let mostSpin = spin;
-    while (end < log.timeS.length && log.cadenceRpm[end] > PEDALLING_RPM) {
-      mostSpin = Math.max(mostSpin, log.cadenceRpm[end] / usualRpm);
-      end++;
-    }
-    const logOdds = weigh(start, end, mostSpin);
+    const spin = spinAt(search, start);
+    if (!spin) continue;
+    const logOdds = weigh(search, spin);
     if (logOdds > LEAST_ODDS) found.push({ start, logOdds });
-    start = end;
+    start = spin.end;
   }
   return found;
+}
 
-  function weigh(start: number, end: number, spin: number): number {
-    const below = belowCommanded(start);
-    const spinS = log.timeS[Math.min(end, log.timeS.length - 1)] - log.timeS[start];
-    const halt = haltAfter(log, start, HALT_WITHIN_S, HALT_LASTS_S);
-    if (!(below > LEAST_BELOW) || spinS > LONGEST_SPIN_S || halt.lastsS === 0) return Number.NEGATIVE_INFINITY;
-    for (let i = end; i < log.timeS.length && log.timeS[i] - log.timeS[start] < halt.inS; i++)
-      if (log.cadenceRpm[i] > IDLE_RPM) return Number.NEGATIVE_INFINITY;
-    const idle = log.powerW[start] <= IDLE_W || !(log.cadenceRpm[start - 1] > PEDALLING_RPM);
-    if (!idle && speedGain(log, start, end) > gainWithoutDrive(below * spinS)) return Number.NEGATIVE_INFINITY;
-    const cog = commands.cog[commands.latest[start]];
-    return (
-      ODDS.before +
-      Math.min(ODDS.mostSpin, ODDS.spin * (spin - LEAST_SPIN)) +
-      Math.min(ODDS.mostBelow, ODDS.below * below) +
-      (halt.inS < SOON_S ? ODDS.soon : ODDS.late) +
-      (log.powerW[start] <= IDLE_W ? ODDS.idlePower : 0) +
-      (end - start === 1 || !(log.cadenceRpm[start + 1] > usualRpm * LEAST_SPIN) ? ODDS.single : 0) +
-      (cog === 0 || cog === (model as NonNullable<typeof model>).cogs - 1 ? ODDS.end : 0)
-    );
-  }
+interface SpinSearch {
+  readonly log: RideLog;
+  readonly trace: RideTrace;
+  readonly model: GearModel;
+  readonly usualRpm: number;
+}
 
-  /** Fastest speed of the seconds in which the wheel may have turned as the cadence shown here tells. */
-  function fastestOf(i: number): number {
-    let fastest = log.speedMps[i];
-    for (let k = i - 1; k >= 0 && log.timeS[i] - log.timeS[k] <= LATE_CADENCE_S; k--)
-      if (log.speedMps[k] > fastest) fastest = log.speedMps[k];
-    return fastest;
-  }
+/** Records in which the legs turned on without a stop (`end` exclusive), begun fast and without power, and their fastest, as a multiple of the usual cadence. */
+interface Spin {
+  readonly start: number;
+  readonly end: number;
+  readonly fastest: number;
+}
 
-  /** How far the ratio lies below the commanded cog on any ring; NaN without a command or a ratio. */
-  function belowCommanded(i: number): number {
-    const { cogs, rings, logDevelopment } = model as NonNullable<typeof model>;
-    const cog = commands.cog[commands.latest[i]];
-    if (!(cog >= 0)) return Number.NaN;
-    const ratio = Math.log((fastestOf(i) * 60) / log.cadenceRpm[i]);
-    let below = Number.POSITIVE_INFINITY;
-    for (let ring = 0; ring < rings; ring++) below = Math.min(below, logDevelopment[ring * cogs + cog] - ratio);
-    return below;
-  }
+/** The cadence that a ride hardly ever exceeds, rpm. */
+function usualCadence({ cadenceRpm }: RideLog): number {
+  const turning = cadenceRpm.filter((rpm) => rpm > PEDALLING_RPM);
+  return quantile(turning, USUAL_SHARE) ?? Number.NaN;
+}
+
+function spinAt({ log, usualRpm }: SpinSearch, start: number): Spin | null {
+  const { cadenceRpm, powerW } = log;
+  if (!(cadenceRpm[start] / usualRpm > LEAST_SPIN) || powerW[start] > IDLE_W) return null;
+  let end = start;
+  let fastest = 0;
+  for (; end < cadenceRpm.length && cadenceRpm[end] > PEDALLING_RPM; end++)
+    fastest = Math.max(fastest, cadenceRpm[end] / usualRpm);
+  return { start, end, fastest };
+}
+
+/** Log odds that a spin was one without the chain; -Infinity where something rules it out. */
+function weigh(search: SpinSearch, { start, end, fastest }: Spin): number {
+  const { log, trace, model, usualRpm } = search;
+  const below = belowCommanded(search, start);
+  const spinS = log.timeS[Math.min(end, log.timeS.length - 1)] - log.timeS[start];
+  const halt = haltAfter(log, start, HALT_WITHIN_S, HALT_LASTS_S);
+  if (!(below > LEAST_BELOW) || spinS > LONGEST_SPIN_S || halt.lastsS === 0) return Number.NEGATIVE_INFINITY;
+  for (let i = end; i < log.timeS.length && log.timeS[i] - log.timeS[start] < halt.inS; i++)
+    if (log.cadenceRpm[i] > IDLE_RPM) return Number.NEGATIVE_INFINITY;
+  const idle = log.powerW[start] <= IDLE_W || !(log.cadenceRpm[start - 1] > PEDALLING_RPM);
+  if (!idle && speedGain(log, start, end) > gainWithoutDrive(below * spinS)) return Number.NEGATIVE_INFINITY;
+  const cog = trace.commands.cog[trace.commands.latest[start]];
+  const single = end - start === 1 || !(log.cadenceRpm[start + 1] > usualRpm * LEAST_SPIN);
+  return (
+    ODDS.before +
+    Math.min(ODDS.mostSpin, ODDS.spin * (fastest - LEAST_SPIN)) +
+    Math.min(ODDS.mostBelow, ODDS.below * below) +
+    (halt.inS < SOON_S ? ODDS.soon : ODDS.late) +
+    (log.powerW[start] <= IDLE_W ? ODDS.idlePower : 0) +
+    (single ? ODDS.single : 0) +
+    (cog === 0 || cog === model.cogs - 1 ? ODDS.end : 0)
+  );
+}
+
+/** How far the ratio lies below the commanded cog on any ring; NaN without a command or a ratio. */
+function belowCommanded({ log, trace, model }: SpinSearch, i: number): number {
+  const cog = trace.commands.cog[trace.commands.latest[i]];
+  if (!(cog >= 0)) return Number.NaN;
+  const ratio = Math.log((fastestBefore(log, i) * 60) / log.cadenceRpm[i]);
+  let below = Number.POSITIVE_INFINITY;
+  for (let ring = 0; ring < model.rings; ring++)
+    below = Math.min(below, model.logDevelopment[ring * model.cogs + cog] - ratio);
+  return below;
+}
+
+/** Fastest speed of the seconds in which the wheel may have turned as the cadence of a record tells, m/s. */
+function fastestBefore({ timeS, speedMps }: RideLog, i: number): number {
+  let fastest = speedMps[i];
+  for (let k = i - 1; k >= 0 && timeS[i] - timeS[k] <= LATE_CADENCE_S; k--)
+    if (speedMps[k] > fastest) fastest = speedMps[k];
+  return fastest;
 }

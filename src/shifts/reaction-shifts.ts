@@ -6,6 +6,7 @@ const REACTION_S = 5;
 /** Chances that a shift was missed when the rider reacts so, and when not (assumptions of ours: nobody has measured them). */
 const AFTER_REACTION = 0.35;
 const WITHOUT_REACTION = 0.01;
+const USUALLY_MISSED = 0.03;
 
 /**
  * Shifts of a ride without cadence. Nothing shows where the chain was, so none is judged; but riders answer a missed shift by
@@ -32,7 +33,7 @@ export function reactionShifts(commanded: readonly CommandedShift[]): ShiftEvent
       cogsToCross: shift.cogsToCross,
       ...unjudged('no-cadence'),
       probability: { clean: 1 - missed, late: 0, missed, overshot: 0 },
-      expected: { clean: 0.97, late: 0, missed: 0.03, overshot: 0 },
+      expected: { clean: 1 - USUALLY_MISSED, late: 0, missed: USUALLY_MISSED, overshot: 0 },
       torqueNm: Number.NaN,
       cadenceRpm: Number.NaN,
       weak: true,

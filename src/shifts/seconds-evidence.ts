@@ -5,6 +5,9 @@ import type { RideLog } from '../ride-log/ride-log.ts';
 const OUTLIER_DENSITY = 0.02;
 /** Freewheeling and soft-pedalling lift the log ratio by anything up to this, each lift as likely as another. */
 const FREE_REACH = 1.2;
+/** Scale that makes a logistic curve close to the normal distribution's; so many deviations below the gear it is 0. */
+const LOGISTIC = 1.7;
+const LOWEST_FOOT = -20;
 
 /**
  * Log likelihood of one record of the ride if the chain was (on average over the record's reach) at a given log
@@ -26,18 +29,23 @@ export function secondsEvidence(
     const z = lift / sd;
     const free = freeShare(log.powerW[record], trace.driving[record]);
     const peak = studentT4(z, sd);
-    const foot = z > -20 ? 1 / (1 + Math.exp(-1.7 * z)) : 0;
+    const foot = z > LOWEST_FOOT ? 1 / (1 + Math.exp(-LOGISTIC * z)) : 0;
     const above = foot / FREE_REACH;
     return independence * Math.log((1 - free) * peak + free * above + OUTLIER_DENSITY);
   };
 }
 
-/**
- * Chance that a second with the cranks turning was not driving: from its power, else from what the trace makes of the seconds around.
- * Assumption of ours.
- */
+/** Chances that a second with the cranks turning was not driving, by its power below each bound. Assumptions of ours. */
+const FREE_BY_POWER = [
+  { belowW: 10, free: 0.9 },
+  { belowW: 40, free: 0.4 },
+  { belowW: Number.POSITIVE_INFINITY, free: 0.02 },
+] as const;
+/** The same without power: where the trace is sure of driving, and how much it grows to where it is sure of not. */
+const FREE_BY_TRACE = { driving: 0.08, more: 0.4 } as const;
+
+/** Chance that a second with the cranks turning was not driving: from its power, else from what the trace makes of the seconds around. */
 function freeShare(powerW: number, driving: number): number {
-  if (Number.isNaN(powerW)) return 0.08 + 0.4 * (1 - driving);
-  if (powerW < 10) return 0.9;
-  return powerW < 40 ? 0.4 : 0.02;
+  const byPower = FREE_BY_POWER.find(({ belowW }) => powerW < belowW);
+  return byPower ? byPower.free : FREE_BY_TRACE.driving + FREE_BY_TRACE.more * (1 - driving);
 }

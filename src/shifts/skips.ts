@@ -51,16 +51,33 @@ interface Dip {
 export function skips(log: RideLog, trace: RideTrace, sensorLagS: number): SkipEvent[] {
   const { model } = trace;
   if (!model) return [];
+  const search: SkipSearch = {
+    log,
+    trace,
+    model,
+    lagS: Math.max(0, sensorLagS),
+    usualNm: median(usualTorques(log)) ?? Number.NaN,
+  };
   const found: SkipEvent[] = [];
-  const usualNm = median(usualTorques(log)) ?? Number.NaN;
   for (let start = STEADY_RECORDS; start + 1 < log.timeS.length; start++) {
     const dip = dipAt(log, trace, model, start);
-    const event = dip && weigh(log, trace, model, dip, Math.max(0, sensorLagS), usualNm);
+    const event = dip && weigh(search, dip);
     if (!event) continue;
     found.push(event);
     start = dip.end;
   }
   return found;
+}
+
+/** A ride with what skips are looked for by. */
+interface SkipSearch {
+  readonly log: RideLog;
+  readonly trace: RideTrace;
+  readonly model: GearModel;
+  /** How late the ratio follows the gear records, s; never below 0. */
+  readonly lagS: number;
+  /** The ride's usual torque, Nm; NaN without power. */
+  readonly usualNm: number;
 }
 
 /** The dip that begins at a record; null where none does. */
@@ -85,14 +102,7 @@ const isOnCog = (trace: RideTrace, below: Dip['below'], i: number): boolean =>
   Math.abs(below(i)) < ON_COG_DEVIATIONS * trace.deviation[i];
 
 /** The skip that made a dip; null where something else may have. */
-function weigh(
-  log: RideLog,
-  trace: RideTrace,
-  model: GearModel,
-  dip: Dip,
-  lagS: number,
-  usualNm: number,
-): SkipEvent | null {
+function weigh({ log, trace, model, lagS, usualNm }: SkipSearch, dip: Dip): SkipEvent | null {
   const { start, deepest, end, cog } = dip;
   const { commands, deviation } = trace;
   const atS = log.timeS[start];
