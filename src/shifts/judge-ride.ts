@@ -8,6 +8,7 @@ import { ghostSteps } from './ghost-steps.ts';
 import { judgeShifts } from './judge-shifts.ts';
 import { leaveOutAstray } from './leave-out-astray.ts';
 import { markCutShifts } from './mark-cut-shifts.ts';
+import { pedalledSeconds } from './pedalled-seconds.ts';
 import { reactionShifts } from './reaction-shifts.ts';
 import type { RideEvents } from './ride-events.ts';
 import { rideInQuestion } from './ride-in-question.ts';
@@ -49,7 +50,7 @@ export function judgeRide(recorded: RideLog, trace: RideTrace, cogs: number): Ju
 function pedallingSeconds(trace: RideTrace, cogs: number): Float64Array {
   const seconds = new Float64Array(cogs);
   trace.cog.forEach((cog, i) => {
-    if (cog >= 0 && trace.samples.pedalling[i]) seconds[cog] += Math.min(trace.samples.dtS[i], 5);
+    if (cog >= 0) seconds[cog] += pedalledSeconds(trace.samples, i);
   });
   return seconds;
 }

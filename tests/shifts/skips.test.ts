@@ -41,6 +41,43 @@ describe('skips', () => {
     expect(analyseRide({ ...log, powerW: hard }, madeBike).events.skips.length).toBe(1);
   });
 
+  describe('that a hop to the next larger cog and back could have made', () => {
+    const everyS = 40;
+    /** Dips of these depths (share that the cadence runs ahead), one every 40 s of settled pedalling. */
+    const dips = (...ahead: readonly number[]) => {
+      const ride = at(3).pedal(30);
+      const from = ride.nowS;
+      const log = ride.pedal(everyS * (ahead.length + 1)).log();
+      const cadenceRpm = log.cadenceRpm.map((rpm, i) => {
+        const k = (i - from) / everyS;
+        return Number.isInteger(k) && k >= 0 && k < ahead.length ? Math.round(rpm * (1 + ahead[k])) : rpm;
+      });
+      return { ...log, cadenceRpm, powerW: log.powerW.map(() => Number.NaN) };
+    };
+    const found = (...ahead: readonly number[]): number => analyseRide(dips(...ahead), madeBike).events.skips.length;
+
+    it('count in a ride with one that no hop explains', () => {
+      expect(found(0.12, 0.13, 0.12, 0.13, 0.12)).toBe(0);
+      expect(found(0.12, 0.3, 0.13)).toBe(3);
+    });
+
+    it('count where several are too shallow for the next cog', () => {
+      expect(found(0.08, 0.08)).toBe(0);
+      expect(found(0.08, 0.08, 0.08, 0.08)).toBe(4);
+    });
+  });
+
+  it('are found where two records lie on a cog out of reach, and not where they lie on the next', () => {
+    const { cassette } = madeBike;
+    const to = (cog: number): number => cassette[cog] / cassette[3] - 1;
+    expect(analyseRide(skipping(to(5), 2).log, madeBike).events.skips.length).toBe(1);
+    expect(analyseRide(skipping(to(4), 2).log, madeBike).events.skips).toEqual([]);
+  });
+
+  it('are none where the sensor counts the cranks twice', () => {
+    expect(analyseRide(skipping(1, 1).log, madeBike).events.skips).toEqual([]);
+  });
+
   it('are found without gear records where they are deep and short, and are no lost chain', () => {
     const { log } = skipping(0.3, 1);
     const bare = { ...log, gearRecords: madeLog({ speedMps: [5], cadenceRpm: [80] }).gearRecords };
