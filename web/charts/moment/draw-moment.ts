@@ -72,7 +72,7 @@ export function drawMoment(svg: ChartSvg, moment: Moment, size: ChartSize, isShi
     .attr('class', 'zero')
     .attr('d', `M${x(0)},${top}V${size.heightPx - 46}`);
   drawChain(svg, moment, plot);
-  const bottom = drawMeasures(svg, moment, x, cogBottom + 26, left, right);
+  const bottom = drawMeasures(svg, moment, { x, top: cogBottom + 26, left, right });
   const axis = axisBottom(x)
     .ticks(Math.max(3, (right - left) / 70))
     .tickSizeOuter(0);
