@@ -6,8 +6,9 @@ import { satelliteSpeed } from './satellite-speed.ts';
 import { drawTroubles, type SensorTroubles, within } from './sensor-troubles.ts';
 import { WheelSensor } from './wheel-sensor.ts';
 
-/** Share of crank sensors that repeat their last reading when the legs stop, and for how long: three of four in the real rides looked at. */
+/** Share of crank sensors that repeat their last reading when the legs stop. Assumption: three of the four real rides looked at have one, too few to tell the share. */
 const REPEATING_SENSORS = 0.6;
+/** Longest time for which they repeat it, s. */
 const REPEATED_AT_MOST_S = 2.9;
 
 const noTroubles: SensorTroubles = { crankSilent: [], wheelHalved: [], speedSilent: [] };
