@@ -1,27 +1,15 @@
-import { wilsonInterval } from '../numeric/wilson-interval.ts';
+import { movesOnto, type TroubleTally, tallyTrouble } from '../cogs/trouble-tally.ts';
 import type { Direction } from '../shifts/ride-events.ts';
 import type { Adjustment } from './adjustment.ts';
 import { type AdjustmentPeriod, adjustmentPeriods, type PlacedRide, partOfPeriod } from './adjustment-periods.ts';
 import { probabilityBetter, shiftsStillNeeded, type TroubleCount } from './compare-rates.ts';
 
-/** Judged shifts of a period. `troubleRate` is null without any; `low` and `high` bound its 95 % interval. */
-export interface PeriodTally {
-  readonly shifts: number;
-  readonly late: number;
-  readonly missed: number;
-  readonly overshot: number;
-  readonly ghostShifts: number;
-  readonly troubleRate: number | null;
-  readonly low: number;
-  readonly high: number;
-}
-
 /** Before against after for shifts onto one cog (cassette index) in one direction. */
 export interface CogComparison {
   readonly cog: number;
   readonly direction: Direction;
-  readonly before: PeriodTally;
-  readonly after: PeriodTally;
+  readonly before: TroubleTally;
+  readonly after: TroubleTally;
   readonly probabilityBetter: number;
 }
 
@@ -32,9 +20,9 @@ export interface AdjustmentComparison {
   readonly amount: number | null;
   readonly unit: Adjustment['unit'];
   /** Rides since the adjustment before this one, or since a fault began suddenly after it. */
-  readonly before: PeriodTally;
+  readonly before: TroubleTally;
   /** Rides until the next adjustment, or until a fault began suddenly before it. */
-  readonly after: PeriodTally;
+  readonly after: TroubleTally;
   readonly cogs: readonly CogComparison[];
   readonly probabilityBetter: number;
   readonly shiftsStillNeeded: number | null;
@@ -42,35 +30,17 @@ export interface AdjustmentComparison {
   readonly sharedPeriod: boolean;
 }
 
-function tally(period: AdjustmentPeriod, keep: (toCog: number, direction: Direction) => boolean): PeriodTally {
-  const shifts = period.shifts.filter((shift) => keep(shift.toCog, shift.direction));
-  const count = (outcome: string): number => shifts.filter((shift) => shift.outcome === outcome).length;
-  const [late, missed, overshot] = [count('late'), count('missed'), count('overshot')];
-  const trouble = late + missed + overshot;
-  return {
-    shifts: shifts.length,
-    late,
-    missed,
-    overshot,
-    ghostShifts: period.ghostShifts.filter((ghost) =>
-      keep(ghost.toCog, ghost.toCog > ghost.fromCog ? 'to-larger' : 'to-smaller'),
-    ).length,
-    troubleRate: shifts.length === 0 ? null : trouble / shifts.length,
-    ...wilsonInterval(trouble, shifts.length),
-  };
-}
-
-const troubleOf = (period: PeriodTally): TroubleCount => ({
-  trouble: period.late + period.missed + period.overshot,
-  shifts: period.shifts,
+const troubleOf = (tally: TroubleTally): TroubleCount => ({
+  trouble: tally.late + tally.missed + tally.overshot,
+  shifts: tally.shifts,
 });
 
 function compareCogs(before: AdjustmentPeriod, after: AdjustmentPeriod, cassetteLength: number): CogComparison[] {
   const rows: CogComparison[] = [];
   for (let cog = 0; cog < cassetteLength; cog++)
     for (const direction of ['to-larger', 'to-smaller'] as const) {
-      const keep = (toCog: number, its: Direction): boolean => toCog === cog && its === direction;
-      const row = { cog, direction, before: tally(before, keep), after: tally(after, keep) };
+      const tally = (period: AdjustmentPeriod): TroubleTally => tallyTrouble(movesOnto(period, cog, direction));
+      const row = { cog, direction, before: tally(before), after: tally(after) };
       if (row.before.shifts + row.after.shifts + row.before.ghostShifts + row.after.ghostShifts === 0) continue;
       rows.push({ ...row, probabilityBetter: probabilityBetter(troubleOf(row.before), troubleOf(row.after)) });
     }
@@ -108,8 +78,8 @@ export function compareAdjustments(
   const { groups, periods } = adjustmentPeriods(rides, adjustments);
   return groups.flatMap((group, i) => {
     const [earlier, later] = [sinceItBegan(periods[i], beganMs), untilItBegan(periods[i + 1], beganMs)];
-    const before = tally(earlier, () => true);
-    const after = tally(later, () => true);
+    const before = tallyTrouble(earlier);
+    const after = tallyTrouble(later);
     const cogs = compareCogs(earlier, later, cassetteLength);
     return group.adjustments.map(({ at, parameter, amount, unit }) => ({
       at,

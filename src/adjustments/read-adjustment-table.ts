@@ -2,6 +2,7 @@ import { CsvError, type CsvErrorCode } from 'csv-parse';
 import { parse } from 'csv-parse/sync';
 import { closestWord } from '../errors/closest-word.ts';
 import { FileError } from '../errors/file-error.ts';
+import { csvDelimiter } from '../ride-log/csv/csv-delimiter.ts';
 import type { AdjustmentEntry } from './adjustment-entry.ts';
 
 /** Columns of the CSV and keys of the JSON form, in the contract's order. */
@@ -16,7 +17,7 @@ const needed = ['at', 'parameter'];
  * @throws FileError `bad-csv` (quotes, cells missing or too many) or `bad-adjustments` (header)
  */
 export function readAdjustmentTable(file: string, text: string): AdjustmentEntry[] {
-  const delimiter = headerDelimiter(text);
+  const delimiter = csvDelimiter(text);
   const rows = readRows(file, text, delimiter);
   const header = (rows[0]?.record ?? []).map((name) => name.toLowerCase());
   checkHeader(file, header);
@@ -32,12 +33,6 @@ export function readAdjustmentTable(file: string, text: string): AdjustmentEntry
 interface Row {
   readonly record: string[];
   readonly line: number;
-}
-
-function headerDelimiter(text: string): string {
-  const header = text.trimStart().split(/\r?\n|\r/, 1)[0];
-  const count = (mark: string) => header.split(mark).length;
-  return [',', ';', '\t'].reduce((best, mark) => (count(mark) > count(best) ? mark : best));
 }
 
 function readRows(file: string, text: string, delimiter: string): Row[] {

@@ -1,4 +1,7 @@
-/** Number of single-letter edits (insert, delete, replace; Levenshtein 1966) between two words. */
+/**
+ * Number of single-letter edits (insert, delete, replace; Levenshtein 1966) between two words. Own code: no library in use gives it,
+ * and a dozen lines are worth none of their own.
+ */
 export function editDistance(a: string, b: string): number {
   let previous = Array.from({ length: b.length + 1 }, (_, j) => j);
   for (let i = 1; i <= a.length; i++) {

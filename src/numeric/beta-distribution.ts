@@ -13,7 +13,7 @@ export function betaCdf(beta: Beta, x: number): number {
 
 /**
  * The x below which the share `probability` lies, by bisection to full double precision. `qbeta` in R.
- * NaN for a probability outside 0..1.
+ * NaN for a probability outside 0..1. Own code for the reason that `incompleteBeta` gives.
  *
  * @example betaQuantile({ a: 1, b: 1 }, 0.3) // 0.3
  */

@@ -26,6 +26,10 @@ function continuedFraction(x: number, a: number, b: number): number {
  * Regularised incomplete beta function I_x(a, b): the share of a Beta(a, b) below x. `pbeta` in R.
  * x is held to 0..1; NaN for a or b not above 0.
  *
+ * Own code: the packages that are as exact (those of @stdlib) bring 230 others with them and take one to four times as long, and the
+ * small one that has it errs by 6e-8. It agrees with @stdlib and scipy to 1e-12 for a and b up to 300, to 1e-11 up to 3000
+ * (tests/checks/statistics.json).
+ *
  * @example incompleteBeta(0.5, 2, 2) // 0.5
  */
 export function incompleteBeta(x: number, a: number, b: number): number {

@@ -3,7 +3,7 @@ import type { SeededRandom } from './seeded-random.ts';
 /**
  * Latin hypercube sample of the unit cube (McKay, Beckman and Conover 1979): in every dimension each of the `count`
  * equal slices holds exactly one point. Row after row: value `d` of point `i` stands at `i * dimensions + d`, strictly
- * between 0 and 1. The same source of random numbers gives the same points.
+ * between 0 and 1. The same source of random numbers gives the same points. No library that serves here has it.
  */
 export function latinHypercube(count: number, dimensions: number, random: SeededRandom): Float64Array {
   const points = new Float64Array(count * dimensions);

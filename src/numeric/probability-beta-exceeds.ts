@@ -8,7 +8,7 @@ const tail = 42;
 /**
  * Probability that a draw of `b` exceeds an independent draw of `a`, for any positive parameters, whole or not.
  * The density of b in log odds is smooth and falls off exponentially at both ends, so the trapezium rule converges
- * faster than any power of the step. Equals Miller's closed form where b.a is whole.
+ * faster than any power of the step. Equals Miller's closed form where b.a is whole. No library that serves here has it.
  *
  * @example probabilityBetaExceeds({ a: 2, b: 1 }, { a: 1, b: 1 }) // 2/3
  */

@@ -9,7 +9,8 @@ const z95 = 1.959963984540054;
 
 /**
  * Wilson's score interval for `hits` out of `trials`, 95 % by default. Both may be fractions (soft counts).
- * 0 to 1 when there are no trials. Wilson 1927; method 3 in Newcombe 1998, Statistics in Medicine 17:857-872.
+ * 0 to 1 when there are no trials. Wilson 1927; method 3 in Newcombe 1998, Statistics in Medicine 17:857-872. No library that serves
+ * here has it.
  *
  * @example wilsonInterval(0, 20) // { low: 0, high: 0.1611... }
  */

@@ -85,20 +85,20 @@ export const rideReportSchema = z.object({
   warnings: z.array(warning),
 });
 
-/** A rate with its 95 % interval; null where there is no judged shift to rate. */
-const rate = { troubleRate: probability.nullable(), low: probability, high: probability };
-
-/** Shifts onto one cog in one direction, over all rides. */
-export const cogReportSchema = z.object({
-  teeth: toothCount,
-  direction,
+/** Judged shifts by what became of them, and the rate of trouble with its 95 % interval; null where there is no judged shift to rate. */
+const tally = {
   shifts: count,
   late: count,
   missed: count,
   overshot: count,
   ghostShifts: count,
-  ...rate,
-});
+  troubleRate: probability.nullable(),
+  low: probability,
+  high: probability,
+};
+
+/** Shifts onto one cog in one direction, over all rides. */
+export const cogReportSchema = z.object({ teeth: toothCount, direction, ...tally });
 
 /** The next step, with the cautions that go with it. */
 const suggestionSchema = z.object({
@@ -159,14 +159,7 @@ export const diagnosisSchema = z.object({
   notes: z.array(z.string()),
 });
 
-const periodSchema = z.object({
-  shifts: count,
-  late: count,
-  missed: count,
-  overshot: count,
-  ghostShifts: count,
-  ...rate,
-});
+const periodSchema = z.object(tally);
 
 /** An adjustment, with the riding from the one before to it against that from it to the next. */
 export const adjustmentReportSchema = z.object({

@@ -7,8 +7,8 @@ import { gearRuns } from './gear-runs.ts';
 import { momentIso } from './moment-iso.ts';
 import { pedallingSeconds } from './pedalling-seconds.ts';
 import type { RideReport } from './report-schema.ts';
+import { rideEventsReport } from './ride-events-report.ts';
 import { roundOrNull, roundTo } from './round-to.ts';
-import { shiftTurns } from './shift-turns.ts';
 
 /** The trace of a ride, with its cadence as the legs turned. */
 export type TracedGears = GearTrace & { readonly samples: Pick<RideTrace['samples'], 'cadenceRpm'> };
@@ -21,56 +21,25 @@ export interface RideAnalysis {
 }
 
 /** The ride's part of the report: teeth for cog indices, ISO times for seconds, numbers rounded. */
-export function rideReport({ log, trace, events }: RideAnalysis, bike: Pick<Bike, 'cassette'>): RideReport {
-  const teeth = (cog: number): number => bike.cassette[cog];
-  const at = (timeS: number): string => momentIso(log.startMs, timeS);
-  const confidence = (value: number): number => roundTo(value, 3);
-  const clock = revolutionClock({ ...log, cadenceRpm: trace.samples.cadenceRpm });
-  const records = log.timeS.length;
+export function rideReport({ log, trace, events }: RideAnalysis, { cassette }: Pick<Bike, 'cassette'>): RideReport {
+  const { timeS, startMs } = log;
+  const { cadenceRpm } = trace.samples;
+  const { sensorLagS } = trace;
+  const clock = revolutionClock({ ...log, cadenceRpm });
   return {
     file: log.file,
     format: log.format,
-    start: at(0),
-    durationS: records > 0 ? roundTo(log.timeS[records - 1] - log.timeS[0], 1) : 0,
-    pedallingS: roundTo(pedallingSeconds(log.timeS, trace.samples.cadenceRpm), 1),
+    start: momentIso(startMs, 0),
+    durationS: timeS.length > 0 ? roundTo(timeS[timeS.length - 1] - timeS[0], 1) : 0,
+    pedallingS: roundTo(pedallingSeconds(timeS, cadenceRpm), 1),
     gearSource: trace.gearSource,
     evidence: trace.evidence,
     rolloutMm: roundOrNull(trace.rolloutMm, 1),
-    sensorLagS: roundOrNull(trace.sensorLagS, 2),
+    sensorLagS: roundOrNull(sensorLagS, 2),
     measured: { chainrings: [...trace.measured.chainrings], cassette: [...trace.measured.cassette] },
     counts: countEvents(events),
-    shifts: events.shifts.map((shift) => ({
-      at: at(shift.timeS),
-      fromTeeth: teeth(shift.fromCog),
-      toTeeth: teeth(shift.toCog),
-      direction: shift.direction,
-      outcome: shift.outcome,
-      unjudgedBecause: shift.unjudgedBecause,
-      crankRevs: shift.crankRevs === null ? null : roundTo(shift.crankRevs, 2),
-      turns: shiftTurns(shift, clock, trace.sensorLagS),
-      confidence: confidence(shift.confidence),
-      weak: shift.weak,
-      torqueNm: roundOrNull(shift.torqueNm, 1),
-    })),
-    ghostShifts: events.ghostShifts.map((ghost) => ({
-      at: at(ghost.timeS),
-      fromTeeth: teeth(ghost.fromCog),
-      toTeeth: teeth(ghost.toCog),
-      heldS: roundTo(ghost.heldS, 1),
-      confidence: confidence(ghost.confidence),
-    })),
-    chainDrops: events.chainDrops.map((drop) => ({
-      at: at(drop.timeS),
-      side: drop.side,
-      afterShiftTo: drop.afterShiftTo === null ? null : teeth(drop.afterShiftTo),
-      confidence: confidence(drop.confidence),
-    })),
-    skips: events.skips.map((skip) => ({
-      at: at(skip.timeS),
-      teeth: teeth(skip.cog),
-      confidence: confidence(skip.confidence),
-    })),
-    gears: gearRuns(log.startMs, log.timeS, trace.cog, bike.cassette),
+    ...rideEventsReport(events, { startMs, cassette, clock, sensorLagS }),
+    gears: gearRuns(startMs, timeS, trace.cog, cassette),
     warnings: [...log.warnings, ...trace.warnings].map(({ code, message }) => ({ code, message })),
   };
 }

@@ -6,7 +6,7 @@ import { type BoundedColumn, possibleRange, setAsideImpossible } from './impossi
 import { mergeTies, type OrderedColumns } from './merge-ties.ts';
 import { orderRecords } from './order-records.ts';
 import type { RideDraft } from './ride-draft.ts';
-import type { Pause, RideLog } from './ride-log.ts';
+import type { GearRecords, Pause, RideLog } from './ride-log.ts';
 import { rideSpeed } from './ride-speed.ts';
 import { joinDistances } from './rising-distance.ts';
 
@@ -17,36 +17,17 @@ import { joinDistances } from './rising-distance.ts';
  */
 export function finishRide(draft: RideDraft, fileTypes: readonly string[] = []): RideLog {
   if (draft.length === 0) throw noRecords(draft, fileTypes);
-  if (draft.timeless > 0)
-    draft.warn('records-without-time', `${counted(draft.timeless, 'record')} without a time: left out.`);
-  const { order, clockJumps, backward } = orderRecords(draft.timeMs.values(), draft.runStarts);
-  const columns = mergeTies(draft, order);
-  warnOfOrder(draft, clockJumps, backward, columns);
+  const columns = inOrder(draft);
   setAside(draft, 'cadence', columns.cadenceRpm);
   setAside(draft, 'power', columns.powerW);
-
   const startMs = columns.timeMs[0];
   const endMs = columns.timeMs[columns.timeMs.length - 1];
   const timeS = columns.timeMs.map((ms) => (ms - startMs) / 1000);
-  const outOfStep = joinDistances(columns.distanceM, columns.starts);
-  if (outOfStep > 0)
-    draft.warn('impossible-distance', `${counted(outOfStep, 'distance')} running backwards: set aside.`);
+  joinRuns(draft, columns);
   const { speedMps, speedSource } = rideSpeed(draft, timeS, columns);
   setAside(draft, 'speed', speedMps);
-
-  const { gearRecords, outside, impossible } = gearColumns(draft.gears, startMs, endMs);
-  if (outside > 0)
-    draft.warn('gear-outside-ride', `${counted(outside, 'gear record')} far outside the ride's time: set aside.`);
-  if (impossible > 0)
-    draft.warn(
-      'impossible-teeth',
-      `${counted(impossible, 'gear record')} with impossible tooth counts: those count as unknown.`,
-    );
-  if (draft.format !== 'csv' && !hasClock(startMs))
-    draft.warn(
-      'clock-not-set',
-      `The recorder's clock was not set: the ride is dated ${new Date(startMs).getUTCFullYear()}.`,
-    );
+  const gearRecords = gearsOf(draft, startMs, endMs);
+  warnOfClock(draft, startMs);
   const virtual = /virtual/.test(`${draft.sport} ${draft.subSport}`);
   if (virtual)
     draft.warn(
@@ -81,11 +62,24 @@ function noRecords(draft: RideDraft, fileTypes: readonly string[]): FileError {
   return new FileError(draft.file, 'no-records', `holds no ride records${calls}`, mend);
 }
 
+/** The draft's records in time order, one a moment. */
+function inOrder(draft: RideDraft): OrderedColumns {
+  if (draft.timeless > 0)
+    draft.warn('records-without-time', `${counted(draft.timeless, 'record')} without a time: left out.`);
+  const { order, clockJumps, backward } = orderRecords(draft.timeMs.values(), draft.runStarts);
+  const columns = mergeTies(draft, order);
+  warnOfOrder(draft, { clockJumps, backward, ...columns });
+  return columns;
+}
+
 function warnOfOrder(
   draft: RideDraft,
-  clockJumps: number,
-  backward: number,
-  { repeated, beyondSeconds }: OrderedColumns,
+  {
+    clockJumps,
+    backward,
+    repeated,
+    beyondSeconds,
+  }: Record<'clockJumps' | 'backward' | 'repeated' | 'beyondSeconds', number>,
 ): void {
   if (clockJumps > 0)
     draft.warn(
@@ -112,6 +106,33 @@ function setAside(draft: RideDraft, column: BoundedColumn, values: Float64Array)
     draft.warn(
       `impossible-${column}`,
       `${counted(count, `${column} value`)} outside ${possibleRange(column)}: set aside.`,
+    );
+}
+
+function joinRuns(draft: RideDraft, columns: OrderedColumns): void {
+  const outOfStep = joinDistances(columns.distanceM, columns.starts);
+  if (outOfStep > 0)
+    draft.warn('impossible-distance', `${counted(outOfStep, 'distance')} running backwards: set aside.`);
+}
+
+function gearsOf(draft: RideDraft, startMs: number, endMs: number): GearRecords {
+  const { gearRecords, outside, impossible } = gearColumns(draft.gears, startMs, endMs);
+  if (outside > 0)
+    draft.warn('gear-outside-ride', `${counted(outside, 'gear record')} far outside the ride's time: set aside.`);
+  if (impossible > 0)
+    draft.warn(
+      'impossible-teeth',
+      `${counted(impossible, 'gear record')} with impossible tooth counts: those count as unknown.`,
+    );
+  return gearRecords;
+}
+
+/** CSV may carry seconds from its start in place of a date, so its clock is not judged. */
+function warnOfClock(draft: RideDraft, startMs: number): void {
+  if (draft.format !== 'csv' && !hasClock(startMs))
+    draft.warn(
+      'clock-not-set',
+      `The recorder's clock was not set: the ride is dated ${new Date(startMs).getUTCFullYear()}.`,
     );
 }
 

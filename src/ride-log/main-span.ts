@@ -1,3 +1,5 @@
+import { bisector } from 'd3-array';
+
 const HOUR_MS = 3_600_000;
 /** A night within a tour may be this long; a longer break parts the records into groups. */
 const PART_MS = 12 * HOUR_MS;
@@ -52,14 +54,10 @@ function reach(groups: readonly Group[], main: number, step: -1 | 1): Group[] {
   return belonging;
 }
 
-/** Whether a time is within one of `groups`, which are sorted: by bisection. */
+const afterStart = bisector(({ first }: Group) => first).right;
+
+/** Whether a time is within one of `groups`, which are sorted. */
 function isWithin(groups: readonly Group[], time: number): boolean {
-  let low = 0;
-  let high = groups.length - 1;
-  while (low < high) {
-    const middle = (low + high + 1) >> 1;
-    if (groups[middle].first <= time) low = middle;
-    else high = middle - 1;
-  }
-  return time >= groups[low].first && time <= groups[low].last;
+  const group = groups[afterStart(groups, time) - 1];
+  return group !== undefined && time <= group.last;
 }

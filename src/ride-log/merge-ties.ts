@@ -1,4 +1,4 @@
-import { median } from 'd3-array';
+import { bisectRight, median } from 'd3-array';
 import type { RideDraft } from './ride-draft.ts';
 
 /** The draft's columns in order, one record a moment. `starts`: where each run begins. */
@@ -63,19 +63,8 @@ function runStarts(drafted: readonly number[], order: Uint32Array, place: Uint32
   for (let k = 0; k < order.length; k++) {
     const inRun = order[k] >= (drafted[run] ?? Infinity) && order[k] < (drafted[run + 1] ?? Infinity);
     if (inRun) continue;
-    run = lastAtOrBelow(drafted, order[k]);
+    run = bisectRight(drafted, order[k]) - 1;
     if (place[k] > starts[starts.length - 1]) starts.push(place[k]);
   }
   return starts;
-}
-
-function lastAtOrBelow(starts: readonly number[], index: number): number {
-  let low = 0;
-  let high = starts.length - 1;
-  while (low < high) {
-    const middle = (low + high + 1) >> 1;
-    if (starts[middle] <= index) low = middle;
-    else high = middle - 1;
-  }
-  return low;
 }

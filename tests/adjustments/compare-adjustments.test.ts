@@ -4,33 +4,16 @@ import type { Adjustment } from '../../src/adjustments/adjustment.ts';
 import { adjustmentPeriods } from '../../src/adjustments/adjustment-periods.ts';
 import { compareAdjustments } from '../../src/adjustments/compare-adjustments.ts';
 import { probabilityBetter, shiftsStillNeeded } from '../../src/adjustments/compare-rates.ts';
-import { openExpectation } from '../../src/shifts/open-expectation.ts';
-import type { RideEvents, ShiftEvent } from '../../src/shifts/ride-events.ts';
+import type { RideEvents } from '../../src/shifts/ride-events.ts';
+import { madeShift } from '../cogs/made-shift.ts';
 
 const dayMs = 86_400_000;
 const start = Date.UTC(2026, 3, 1, 8);
 
 /** `bad` of `count` shifts missed, alternately to-larger onto cog 2 and to-smaller onto cog 1, one a minute. */
 function ride(day: number, count: number, bad: number): { startMs: number; events: RideEvents } {
-  const shifts = Array.from(
-    { length: count },
-    (_, i): ShiftEvent => ({
-      timeS: 60 * i,
-      lastTimeS: 60 * i,
-      fromCog: i % 2 ? 2 : 1,
-      toCog: i % 2 ? 1 : 2,
-      cogsToCross: 1,
-      direction: i % 2 ? 'to-smaller' : 'to-larger',
-      outcome: i < bad ? 'missed' : 'clean',
-      crankRevs: null,
-      confidence: 1,
-      probability: { clean: 0, late: 0, missed: 0, overshot: 0 },
-      expected: openExpectation,
-      torqueNm: Number.NaN,
-      cadenceRpm: Number.NaN,
-      unjudgedBecause: null,
-      weak: false,
-    }),
+  const shifts = Array.from({ length: count }, (_, i) =>
+    madeShift(60 * i, i % 2 ? 2 : 1, i % 2 ? 1 : 2, i < bad ? 'missed' : 'clean'),
   );
   const ghost = { timeS: 30, fromCog: 2, toCog: 1, heldS: 2, confidence: 1, torqueNm: 0 };
   return {
@@ -113,7 +96,7 @@ describe('before and after an adjustment', () => {
     const [comparison] = compareAdjustments([ride(0, 30, 9)], [adjusted(1)], 4);
     expect(comparison).toMatchObject({
       probabilityBetter: 0.5,
-      after: { shifts: 0, troubleRate: null, low: 0, high: 1 },
+      after: { shifts: 0, troubleRate: Number.NaN, low: 0, high: 1 },
     });
     expect(comparison.shiftsStillNeeded).toBeGreaterThan(3);
     expect(comparison.shiftsStillNeeded).toBeLessThan(60);

@@ -35,7 +35,8 @@ export interface WatchedPage {
   readonly faults: string[];
 }
 
-interface Settings {
+/** How a page is opened. */
+export interface Settings {
   readonly width?: Width;
   readonly dark?: boolean;
   /** Failing answers that the test brings about, and so expects in the console. */

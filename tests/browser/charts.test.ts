@@ -1,12 +1,9 @@
 import { readFile } from 'node:fs/promises';
-import type { Server } from 'node:http';
 import { parse } from 'csv-parse/sync';
-import type { Browser, Download, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { browserPath, loaded, openBrowser, watchedPage } from './browser.ts';
-import { buildPage } from './build-page.ts';
-import { madeUpFleet } from './made-up/made-up-bikes.ts';
-import { serveMadeUp } from './made-up/made-up-server.ts';
+import type { Download, Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
+import { browserPath, loaded } from './browser.ts';
+import { openMadeUp } from './made-up/open-made-up.ts';
 
 const textOf = async (download: Download): Promise<string> => readFile(await download.path(), 'utf8');
 
@@ -36,22 +33,10 @@ async function longestFrameMs(page: Page, work: () => Promise<void>): Promise<nu
 }
 
 describe.skipIf(!browserPath)('charts', () => {
-  let browser: Browser;
-  let server: Server;
-  let address: string;
-  beforeAll(async () => {
-    buildPage();
-    ({ address, server } = await serveMadeUp(madeUpFleet()));
-    browser = await openBrowser();
-  });
-  afterAll(async () => {
-    await browser?.close();
-    server?.closeAllConnections();
-    server?.close();
-  });
+  const open = openMadeUp();
 
   it('are read by pointer and by keyboard, and heard', async () => {
-    const { page, faults } = await watchedPage(browser, address);
+    const { page, faults } = await open();
     await page.goto('/bikes/b1');
     await loaded(page);
     const plot = page.getByRole('application', { name: /^Trouble by cog/ });
@@ -72,7 +57,7 @@ describe.skipIf(!browserPath)('charts', () => {
   });
 
   it('are saved as a picture that stands alone and as data, and shown as a table', async () => {
-    const { page, faults } = await watchedPage(browser, address, { dark: true });
+    const { page, faults } = await open({ dark: true });
     await page.goto('/bikes/b1');
     await loaded(page);
     const figure = page.locator('figure', { hasText: 'Trouble by cog and direction' });
@@ -94,7 +79,7 @@ describe.skipIf(!browserPath)('charts', () => {
   });
 
   it('follow a ten-hour ride by wheel, drag and keyboard, and open an event from its mark', async () => {
-    const { page, faults } = await watchedPage(browser, address);
+    const { page, faults } = await open();
     await page.goto('/rides/b4r0');
     await loaded(page);
     const timeline = page.getByRole('application', { name: /^Timeline/ });

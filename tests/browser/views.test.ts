@@ -1,10 +1,6 @@
-import type { Server } from 'node:http';
-import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { browserPath, loaded, openBrowser, seriousFindings, sidewaysPx, type Width, watchedPage } from './browser.ts';
-import { buildPage } from './build-page.ts';
-import { madeUpFleet } from './made-up/made-up-bikes.ts';
-import { serveMadeUp } from './made-up/made-up-server.ts';
+import { describe, expect, it } from 'vitest';
+import { browserPath, loaded, seriousFindings, sidewaysPx, type Width } from './browser.ts';
+import { openMadeUp } from './made-up/open-made-up.ts';
 
 const views: Readonly<Record<string, string>> = {
   'all bikes': '/',
@@ -19,26 +15,14 @@ const views: Readonly<Record<string, string>> = {
 };
 
 describe.skipIf(!browserPath)('every view', () => {
-  let browser: Browser;
-  let server: Server;
-  let address: string;
-  beforeAll(async () => {
-    buildPage();
-    ({ address, server } = await serveMadeUp(madeUpFleet()));
-    browser = await openBrowser();
-  });
-  afterAll(async () => {
-    await browser?.close();
-    server?.closeAllConnections();
-    server?.close();
-  });
+  const open = openMadeUp();
 
   for (const [width, dark] of [
     ['desktop', false],
     ['phone', true],
   ] as [Width, boolean][])
     it(`stands on a ${width} in ${dark ? 'dark' : 'light'} colours: named, quiet, accessible, not too wide`, async () => {
-      const { page, faults } = await watchedPage(browser, address, { width, dark });
+      const { page, faults } = await open({ width, dark });
       for (const [name, path] of Object.entries(views)) {
         await page.goto(path);
         await loaded(page);
@@ -54,7 +38,7 @@ describe.skipIf(!browserPath)('every view', () => {
 
   for (const width of ['desktop', 'phone'] as const)
     it(`lets wide tables scroll by themselves on a ${width}`, async () => {
-      const { page, faults } = await watchedPage(browser, address, { width });
+      const { page, faults } = await open({ width });
       for (const path of ['/bikes/b1', '/rides/b4r0']) {
         await page.goto(path);
         await loaded(page);
@@ -73,7 +57,7 @@ describe.skipIf(!browserPath)('every view', () => {
     });
 
   it('says so where a bike has more rides than are listed', async () => {
-    const { page } = await watchedPage(browser, address);
+    const { page } = await open();
     await page.route('**/api/rides?*', async (route) => {
       const answer = await route.fetch();
       await route.fulfill({ json: { ...(await answer.json()), total: 1812 } });
@@ -90,7 +74,7 @@ describe.skipIf(!browserPath)('every view', () => {
   });
 
   it('is looked at by a check that does find faults', async () => {
-    const { page } = await watchedPage(browser, address);
+    const { page } = await open();
     await page.goto('/data');
     await loaded(page);
     await page.evaluate(() => {
@@ -105,7 +89,7 @@ describe.skipIf(!browserPath)('every view', () => {
   });
 
   it('prints the sheet on one page even where there is very much to say', async () => {
-    const { page, faults } = await watchedPage(browser, address);
+    const { page, faults } = await open();
     const long =
       'Look at everything that could possibly be wrong with it before anything at all is turned, and write it down. ';
     await page.route('**/api/bikes/b1/sheet', async (route) => {
@@ -131,7 +115,7 @@ describe.skipIf(!browserPath)('every view', () => {
   });
 
   it('says so while loading, when nothing is there, and when the server fails, and tries again', async () => {
-    const { page, faults } = await watchedPage(browser, address, { expectFailures: true });
+    const { page, faults } = await open({ expectFailures: true });
     let answer: 'wait' | 'empty' | 'fail' = 'wait';
     let release = (): void => undefined;
     await page.route('**/api/bikes', async (route) => {
@@ -163,7 +147,7 @@ describe.skipIf(!browserPath)('every view', () => {
   });
 
   it('keeps the colours chosen by hand, and follows the system again when they agree', async () => {
-    const { page, faults } = await watchedPage(browser, address);
+    const { page, faults } = await open();
     const ground = (): Promise<string> => page.evaluate(() => getComputedStyle(document.body).backgroundColor);
     await page.goto('/');
     const light = await ground();

@@ -1,26 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { tallyCogs } from '../../src/cogs/tally-cogs.ts';
-import { openExpectation } from '../../src/shifts/open-expectation.ts';
 import type { Outcome, RideEvents, ShiftEvent } from '../../src/shifts/ride-events.ts';
+import { madeShift } from './made-shift.ts';
 
-const shift = (fromCog: number, toCog: number, outcome: Outcome): ShiftEvent => ({
-  timeS: 0,
-  lastTimeS: 0,
-  fromCog,
-  toCog,
-  cogsToCross: Math.abs(toCog - fromCog),
-  direction: toCog > fromCog ? 'to-larger' : 'to-smaller',
-  outcome,
-  crankRevs: null,
-  confidence: 1,
-  probability: { clean: 0, late: 0, missed: 0, overshot: 0 },
-  expected: openExpectation,
-  torqueNm: Number.NaN,
-  cadenceRpm: Number.NaN,
-  unjudgedBecause: null,
-  weak: false,
-});
+const shift = (fromCog: number, toCog: number, outcome: Outcome): ShiftEvent => madeShift(0, fromCog, toCog, outcome);
 const ride = (shifts: ShiftEvent[], ghosts: [number, number][] = []): RideEvents => ({
   shifts,
   ghostShifts: ghosts.map(([fromCog, toCog]) => ({ timeS: 0, fromCog, toCog, heldS: 2, confidence: 1, torqueNm: 0 })),

@@ -45,6 +45,9 @@ describe('Wilson interval', () => {
 
 describe('gamma, beta', () => {
   it.each(checks.logGamma.rows)('log gamma of %d', (x, value) => near(logGamma(x), value, checks.logGamma.tolerance));
+  it.each(checks.logGammaAgain.rows)('log gamma of %d, by a second source', (x, value) =>
+    near(logGamma(x), value, checks.logGammaAgain.tolerance),
+  );
   it('log gamma meets factorials and its recurrence', () => {
     let factorial = 1;
     for (let n = 1; n <= 20; n++) {
@@ -62,6 +65,9 @@ describe('gamma, beta', () => {
   it.each(checks.incompleteBeta.rows)('incomplete beta at %d of (%d, %d)', (x, a, b, value) =>
     near(incompleteBeta(x, a, b), value, checks.incompleteBeta.tolerance),
   );
+  it.each(checks.incompleteBetaAgain.rows)('incomplete beta at %d of (%d, %d), by a second source', (x, a, b, value) =>
+    near(incompleteBeta(x, a, b), value, checks.incompleteBetaAgain.tolerance),
+  );
   it('incomplete beta mirrors', () => {
     fc.assert(
       fc.property(
@@ -74,6 +80,10 @@ describe('gamma, beta', () => {
   });
   it.each(checks.betaQuantile.rows)('beta quantile %d of (%d, %d)', (probability, a, b, value) =>
     near(betaQuantile({ a, b }, probability), value, checks.betaQuantile.tolerance),
+  );
+  it.each(checks.betaQuantileAgain.rows)(
+    'beta quantile %d of (%d, %d), by a second source',
+    (probability, a, b, value) => near(betaQuantile({ a, b }, probability), value, checks.betaQuantileAgain.tolerance),
   );
   it('quantile and share undo one another', () => {
     fc.assert(

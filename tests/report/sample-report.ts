@@ -7,8 +7,8 @@ import { buildReport } from '../../src/report/build-report.ts';
 import type { Report } from '../../src/report/report-schema.ts';
 import { type RideAnalysis, rideReport, type TracedGears } from '../../src/report/ride-report.ts';
 import type { RideLog } from '../../src/ride-log/ride-log.ts';
-import { openExpectation } from '../../src/shifts/open-expectation.ts';
 import type { Outcome, RideEvents, ShiftEvent } from '../../src/shifts/ride-events.ts';
+import { madeShift } from '../cogs/made-shift.ts';
 
 /** Built shapes for tests of the report: an invented bike, two rides with known events, a verdict, an adjustment. */
 export const sampleBike: Bike = {
@@ -20,21 +20,12 @@ export const sampleBike: Bike = {
 };
 
 export const shiftAt = (timeS: number, fromCog: number, toCog: number, outcome: Outcome = 'clean'): ShiftEvent => ({
-  timeS,
-  lastTimeS: timeS,
-  fromCog,
-  toCog,
-  cogsToCross: Math.abs(toCog - fromCog),
-  direction: toCog > fromCog ? 'to-larger' : 'to-smaller',
-  outcome,
+  ...madeShift(timeS, fromCog, toCog, outcome),
   crankRevs: outcome === 'clean' ? 0.84321 : outcome === 'late' ? 2.5 : null,
   confidence: outcome === 'unjudged' ? 0 : 0.91239,
   probability: { clean: 1, late: 0, missed: 0, overshot: 0 },
-  expected: openExpectation,
-  torqueNm: Number.NaN,
   cadenceRpm: 80,
   unjudgedBecause: outcome === 'unjudged' ? 'no-pedalling' : null,
-  weak: false,
 });
 
 /** A log of `seconds` one-second records at 80 rpm and 6 m/s, with a pause of two minutes in its middle. */

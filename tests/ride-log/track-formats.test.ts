@@ -3,6 +3,7 @@ import { greatCircleM } from '../../src/ride-log/path-length.ts';
 import { readRideLog } from '../../src/ride-log/read-ride-log.ts';
 import type { RideLog } from '../../src/ride-log/ride-log.ts';
 import checks from '../checks/track-formats.json' with { type: 'json' };
+import { soundOutcome } from './sound-outcome.ts';
 import { gpx, tcx } from './track-encoder.ts';
 
 type Column = 'speedMps' | 'cadenceRpm' | 'powerW' | 'distanceM';
@@ -15,14 +16,7 @@ interface Row {
 }
 const read = (text: string): RideLog => readRideLog('track', new TextEncoder().encode(text));
 const codes = (text: string): string[] => read(text).warnings.map(({ code }) => code);
-const code = (text: string): string => {
-  try {
-    read(text);
-  } catch (error) {
-    return (error as { code: string }).code;
-  }
-  return 'a ride';
-};
+const code = (text: string): string => soundOutcome(new TextEncoder().encode(text), 'track');
 
 describe.each([
   ['tcx', tcx, checks.tcx.rows as Row[]],

@@ -254,7 +254,7 @@ describe('two rings', () => {
 });
 
 describe('seeds', () => {
-  it('judges ten noisy healthy rides with at most one shift in a hundred called trouble', () => {
+  it('judges five noisy healthy rides with at most one shift in a hundred called trouble', () => {
     let trouble = 0;
     let all = 0;
     for (let seed = 1; seed <= 5; seed++) {

@@ -58,35 +58,38 @@ describe('simulated rides are like real ones', () => {
   const wheel = healthy('wheel');
   const satellite = healthy('satellite');
 
-  it('a third of the gaps between gear records are 2 s or less', () => {
+  it('25 to 45 % of the gaps between gear records are 2 s or less, a third on real rides', () => {
     const gaps = [...wheel, ...satellite].flatMap(({ log }) => gapsS(log));
     const share = gaps.filter((gap) => gap <= 2).length / gaps.length;
     expect(share).toBeGreaterThan(0.25);
     expect(share).toBeLessThan(0.45);
   });
 
-  it('the ratio scatters by 0.5 to 0.8 % with a wheel sensor, by 1.6 to 1.8 % with satellite speed', () => {
+  it('the ratio scatters by 0.5 to 0.9 % with a wheel sensor and by 1.4 to 2.1 % with satellite speed, by 0.5 to 0.8 and 1.6 to 1.8 on real rides', () => {
     expect(ratioSpread(wheel)).toBeGreaterThan(0.005);
     expect(ratioSpread(wheel)).toBeLessThan(0.009);
     expect(ratioSpread(satellite)).toBeGreaterThan(0.014);
     expect(ratioSpread(satellite)).toBeLessThan(0.021);
   });
 
-  it.skipIf(!haveRealRides)('shifts follow one another as on real rides', () => {
-    const real = ['gears-cadence-power-20h.fit', 'gears-cadence-wheel-sensor.fit', 'gears-no-cadence-a.fit'].map(
-      (name) => betweenShifts(readRideLog(name, realRide(name))),
-    );
-    const simulated = [...wheel, ...satellite].flatMap(({ log }) => betweenShifts(log));
-    for (const share of [0.25, 0.5, 0.75]) {
-      const seen = real.map((gaps) => quantile(gaps, share) ?? Number.NaN);
-      const made = quantile(simulated, share) ?? Number.NaN;
-      expect(made, `${share} of the gaps, real ${seen}`).toBeGreaterThan(0.7 * Math.min(...seen));
-      expect(made, `${share} of the gaps, real ${seen}`).toBeLessThan(1.3 * Math.max(...seen));
-    }
-  });
+  it.skipIf(!haveRealRides)(
+    'the quartiles of the gaps between shifts lie no more than 30 % outside those of three real rides',
+    () => {
+      const real = ['gears-cadence-power-20h.fit', 'gears-cadence-wheel-sensor.fit', 'gears-no-cadence-a.fit'].map(
+        (name) => betweenShifts(readRideLog(name, realRide(name))),
+      );
+      const simulated = [...wheel, ...satellite].flatMap(({ log }) => betweenShifts(log));
+      for (const share of [0.25, 0.5, 0.75]) {
+        const seen = real.map((gaps) => quantile(gaps, share) ?? Number.NaN);
+        const made = quantile(simulated, share) ?? Number.NaN;
+        expect(made, `${share} of the gaps, real ${seen}`).toBeGreaterThan(0.7 * Math.min(...seen));
+        expect(made, `${share} of the gaps, real ${seen}`).toBeLessThan(1.3 * Math.max(...seen));
+      }
+    },
+  );
 
   it.skipIf(!haveRealRides)(
-    'some crank sensors repeat their last reading when the legs stop, others let it sink',
+    '25 to 90 % of the crank sensors repeat their last reading at most stops, and at least one lets it sink, as on real rides',
     () => {
       const shares = (logs: readonly RideLog[]): number[] =>
         logs.map(repeatedAtStops).filter((share) => !Number.isNaN(share));

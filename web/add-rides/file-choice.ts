@@ -2,6 +2,7 @@ import { counted } from '../../src/numeric/counted.ts';
 import { announce } from '../dom/announce.ts';
 import { freshId } from '../dom/fresh-id.ts';
 import { fill, listen, make } from '../dom/make.ts';
+import { iconButton } from '../page/icon-button.ts';
 import { icon } from '../page/icons.ts';
 import { fileSize } from '../words/numbers.ts';
 import { droppedFiles, isVisible } from './dropped-files.ts';
@@ -18,18 +19,12 @@ const sameFile = (a: File, b: File): boolean =>
 
 /** One chosen file, with a button that takes it out again. */
 function fileRow(file: File, takeOut: () => void): HTMLLIElement {
-  const button = make(
-    'button',
-    { type: 'button', class: 'plain small' },
-    icon('cross'),
-    make('span', { class: 'out-of-sight' }, `Take out ${file.name}`),
-  );
   return make(
     'li',
     {},
     make('span', { class: 'file-name' }, file.name),
     make('span', { class: 'quiet' }, fileSize(file.size)),
-    listen(button, { click: takeOut }),
+    iconButton({ name: 'cross', words: `Take out ${file.name}`, click: takeOut }),
   );
 }
 

@@ -5,6 +5,7 @@ import { createBike } from '../api/bikes.ts';
 import { drivetrainForm } from '../bike/drivetrain-form.ts';
 import { announce } from '../dom/announce.ts';
 import { fill, listen, make } from '../dom/make.ts';
+import { points } from '../page/points.ts';
 import { likelihoodWord } from '../words/likelihood-word.ts';
 import { GuessOnce } from './guess-once.ts';
 import { refusedFiles } from './refused-files.ts';
@@ -51,7 +52,7 @@ const guessInWords = ({ certainty, notes }: DrivetrainGuess): (HTMLElement | fal
     {},
     `Guessed from the rides, ${likelihoodWord(certainty)} right (${chance(certainty)}). Put right what is wrong, and give it a name.`,
   ),
-  notes.length > 0 && make('ul', { class: 'points' }, ...notes.map((note) => make('li', {}, note))),
+  notes.length > 0 && points(notes),
 ];
 
 const notGuessed = (): HTMLElement[] => [

@@ -49,62 +49,105 @@ async function bikeOf(files: readonly WorkFile[]): Promise<string | null> {
 }
 
 /** Sends the files, then shows file by file how the work goes, and at the end where to read the verdict. */
-export function followWork({ place, bikeId, bikeName, made, files, signal, again }: WorkPlan): void {
-  const heading = make('h1', { tabindex: -1 }, `Working through ${counted(files.length, 'file')}`);
-  const words = make('p', { class: 'lead', role: 'status' }, `Sending them to ${bikeName} …`);
-  const bar = make('progress', { max: files.length, value: 0, 'aria-label': 'Files worked through' });
-  const list = make('ul', { class: 'work-list' });
-  const end = make('div', { class: 'row' });
-  let work: WorkFile[] = files.map(({ name }) => ({ name, status: 'sending' }));
+export function followWork(plan: WorkPlan): void {
+  const { bikeId, files, signal } = plan;
+  const step = new WorkStep(plan);
+  uploadRides(bikeId, files)
+    .then((answer) => {
+      const open = step.begin(answer.files);
+      return open ? followUpload(answer.uploadId, (progress) => step.take(progress), signal) : undefined;
+    })
+    .then(() => (signal.aborted ? undefined : step.finish()))
+    .catch((error: Error) => {
+      if (!signal.aborted) step.fail(error);
+    });
+}
 
-  const draw = (): void => {
-    bar.value = work.filter(({ status }) => settled.includes(status)).length;
-    fill(list, ...work.map(fileStatusRow));
-  };
-  const take = ({ rideId, file, status, message }: UploadProgress): void => {
+/** What is shown of the work on the files. */
+class WorkStep {
+  readonly #plan: WorkPlan;
+  readonly #heading: HTMLElement;
+  readonly #words: HTMLElement;
+  readonly #bar: HTMLProgressElement;
+  readonly #list = make('ul', { class: 'work-list' });
+  readonly #end = make('div', { class: 'row' });
+  #work: WorkFile[];
+
+  constructor(plan: WorkPlan) {
+    this.#plan = plan;
+    const { place, files, bikeName } = plan;
+    this.#heading = make('h1', { tabindex: -1 }, `Working through ${counted(files.length, 'file')}`);
+    this.#words = make('p', { class: 'lead', role: 'status' }, `Sending them to ${bikeName} …`);
+    this.#bar = make('progress', { max: files.length, value: 0, 'aria-label': 'Files worked through' });
+    this.#work = files.map(({ name }) => ({ name, status: 'sending' }));
+    const head = make('div', { class: 'view-head' }, make('div', {}, this.#heading, this.#words));
+    fill(place, head, this.#bar, this.#end, this.#list);
+    this.#heading.focus();
+    this.#draw();
+  }
+
+  /** Shows the files as the server took them in. True where work on any of them goes on. */
+  begin(files: UploadAnswer['files']): boolean {
+    this.#work = files.map((file) => ({ ...file }));
+    this.#draw();
+    const open = this.#settled() < this.#work.length;
+    if (open) this.#words.textContent = `0 of ${this.#work.length} done`;
+    return open;
+  }
+
+  /** Shows how one file got on. */
+  take({ rideId, file, status, message }: UploadProgress): void {
+    const work = this.#work;
     const one = work.find((candidate) => candidate.rideId === rideId) ?? work.find(({ name }) => name === file);
     if (one && one.status !== 'duplicate') Object.assign(one, { status, message, rideId });
-    words.textContent = `${work.filter((each) => settled.includes(each.status)).length} of ${work.length} done`;
-    draw();
-  };
-  const finish = async (): Promise<void> => {
-    const anyNew = work.some(({ status }) => status === 'done');
+    this.#words.textContent = `${this.#settled()} of ${work.length} done`;
+    this.#draw();
+  }
+
+  /** Says what became of the files, and leads on. */
+  async finish(): Promise<void> {
+    const { made, bikeId } = this.#plan;
+    const anyNew = this.#work.some(({ status }) => status === 'done');
     // A bike made for rides that are all on another bike already would stand empty.
     if (made && !anyNew) await removeEmptyBike(bikeId);
-    const leadsTo = made && !anyNew ? await bikeOf(work) : bikeId;
-    bar.hidden = true;
-    heading.textContent = anyNew ? 'Done' : 'Nothing new to work through';
-    words.textContent = endSentence(work);
-    announce(words.textContent);
+    const leadsTo = made && !anyNew ? await bikeOf(this.#work) : bikeId;
+    this.#close(anyNew ? 'Done' : 'Nothing new to work through', endSentence(this.#work));
+    announce(endSentence(this.#work));
     fill(
-      end,
+      this.#end,
       leadsTo && make('a', { class: 'button', href: `/bikes/${leadsTo}` }, 'Read the verdict', icon('right')),
-      listen(make('button', { type: 'button', class: 'plain' }, 'Add more'), { click: again }),
+      this.#againButton('Add more', 'plain'),
     );
-  };
-  const fail = (error: Error): void => {
-    if (signal.aborted) return;
-    bar.hidden = true;
-    heading.textContent = 'The files could not be taken in';
-    words.textContent = error.message;
+  }
+
+  /** Says why the files could not be taken in. */
+  fail(error: Error): void {
+    const { bikeId, bikeName } = this.#plan;
+    this.#close('The files could not be taken in', error.message);
     fill(
-      end,
-      listen(make('button', { type: 'button' }, 'Choose again'), { click: again }),
+      this.#end,
+      this.#againButton('Choose again', null),
       make('a', { class: 'button plain', href: `/bikes/${bikeId}` }, `To ${bikeName}`),
     );
-    list.replaceWith(understoodList(refusedFiles(error)) ?? list);
-  };
-  fill(place, make('div', { class: 'view-head' }, make('div', {}, heading, words)), bar, end, list);
-  heading.focus();
-  draw();
-  uploadRides(bikeId, files)
-    .then((answer: UploadAnswer) => {
-      work = answer.files.map((file) => ({ ...file }));
-      draw();
-      if (work.every(({ status }) => settled.includes(status))) return undefined;
-      words.textContent = `0 of ${work.length} done`;
-      return followUpload(answer.uploadId, take, signal);
-    })
-    .then(() => (signal.aborted ? undefined : finish()))
-    .catch(fail);
+    this.#list.replaceWith(understoodList(refusedFiles(error)) ?? this.#list);
+  }
+
+  #close(heading: string, words: string): void {
+    this.#bar.hidden = true;
+    this.#heading.textContent = heading;
+    this.#words.textContent = words;
+  }
+
+  #againButton(text: string, look: string | null): HTMLElement {
+    return listen(make('button', { type: 'button', class: look }, text), { click: this.#plan.again });
+  }
+
+  #settled(): number {
+    return this.#work.filter(({ status }) => settled.includes(status)).length;
+  }
+
+  #draw(): void {
+    this.#bar.value = this.#settled();
+    fill(this.#list, ...this.#work.map(fileStatusRow));
+  }
 }

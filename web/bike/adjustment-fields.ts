@@ -81,58 +81,81 @@ const makeMoment = (start: LoggedAdjustment | undefined): HTMLInputElement =>
     value: fieldTime(start ? new Date(start.at) : new Date()),
   });
 
+/** The field of the amount, whose label and hint hang on what is turned. */
+class AmountField {
+  readonly element: HTMLElement;
+  readonly input: HTMLInputElement;
+  readonly #label = make('span', {});
+  readonly #senses = make('p', { class: 'hint' });
+
+  constructor(start: LoggedAdjustment | undefined) {
+    this.input = makeAmount(start);
+    this.element = field('Amount', this.input, this.#senses);
+    this.element.querySelector('label')!.replaceChildren(this.#label);
+  }
+
+  /** Null for what is done, not turned, and where nothing stands in the field. */
+  read(unit: string): number | null {
+    return unit === 'done' || this.input.value === '' ? null : Number(this.input.value);
+  }
+
+  fit(parameter: string, unit: string): void {
+    const turned = unit !== 'done';
+    this.element.hidden = !turned;
+    this.input.required = turned;
+    this.#label.textContent = `Amount in ${unit}`;
+    this.#senses.textContent = turned ? sensesInWords(parameter, unit) : '';
+  }
+}
+
+/** Says what is wrong and marks the control at fault, which gets the focus. */
+function refuseIn(
+  fault: HTMLElement,
+  controls: Readonly<Record<string, HTMLElement>>,
+  text: string,
+  key: string,
+): void {
+  fault.textContent = text;
+  fault.hidden = false;
+  for (const one of Object.values(controls)) one.removeAttribute('aria-invalid');
+  controls[key]?.setAttribute('aria-invalid', 'true');
+  controls[key]?.focus();
+}
+
 /** Fields for one entry of the log. */
 export function makeAdjustmentFields(plan: FieldsPlan): AdjustmentFields {
   const { start } = plan;
   const parameter = parameterChoice(plan);
-  const amount = makeAmount(start);
+  const amount = new AmountField(start);
   const at = makeMoment(start);
   const note = make('input', { name: 'note', maxlength: 2000, value: start?.note ?? '' });
-  const senses = make('p', { class: 'hint' });
-  const amountLabel = make('span', {});
-  const amountField = field('Amount', amount, senses);
-  amountField.querySelector('label')!.replaceChildren(amountLabel);
   const preview = make('p', { class: 'hint', 'aria-live': 'polite' });
   const fault = make('p', { class: 'fault', role: 'alert', hidden: true });
-
   const read = (): FilledIn => {
     const unit = unitOf(parameter.value);
     return {
       at: fieldMoment(at.value, start?.at),
       parameter: parameter.value,
-      amount: unit === 'done' || amount.value === '' ? null : Number(amount.value),
+      amount: amount.read(unit),
       unit,
       note: note.value.trim(),
     };
   };
-  const follow = (): void => {
-    const unit = unitOf(parameter.value);
-    const counted = unit !== 'done';
-    amountField.hidden = !counted;
-    amount.required = counted;
-    amountLabel.textContent = `Amount in ${unit}`;
-    senses.textContent = counted ? sensesInWords(parameter.value, unit) : '';
-    const now = read();
-    preview.textContent = counted && now.amount === null ? '' : `Will be logged as: ${adjustmentWords(now)}.`;
-    fault.hidden = true;
-  };
-  const controls: Readonly<Record<string, HTMLElement>> = { parameter, amount, at, note };
-  const refuse = (text: string, key = ''): void => {
-    fault.textContent = text;
-    fault.hidden = false;
-    for (const one of Object.values(controls)) one.removeAttribute('aria-invalid');
-    controls[key]?.setAttribute('aria-invalid', 'true');
-    controls[key]?.focus();
-  };
   return {
     elements: [
-      make('div', { class: 'form-row' }, field('What was done', parameter), amountField, field('When', at)),
+      make('div', { class: 'form-row' }, field('What was done', parameter), amount.element, field('When', at)),
       field('Note', note),
       preview,
       fault,
     ],
     read,
-    follow,
-    refuse,
+    follow: () => {
+      const now = read();
+      amount.fit(now.parameter, now.unit);
+      const awaited = now.unit !== 'done' && now.amount === null;
+      preview.textContent = awaited ? '' : `Will be logged as: ${adjustmentWords(now)}.`;
+      fault.hidden = true;
+    },
+    refuse: (text, key = '') => refuseIn(fault, { parameter, amount: amount.input, at, note }, text, key),
   };
 }

@@ -4,7 +4,7 @@ import type { Adjustment, Bike, LoggedAdjustment } from '../api/answers.ts';
 import { listen, make } from '../dom/make.ts';
 import { upperFirst } from '../words/upper-first.ts';
 import { adjustmentFault } from './adjustment-fault.ts';
-import { makeAdjustmentFields } from './adjustment-fields.ts';
+import { type AdjustmentFields, makeAdjustmentFields } from './adjustment-fields.ts';
 
 interface FormPlan {
   /** An entry to change; without it a new one is made. */
@@ -17,54 +17,56 @@ interface FormPlan {
   readonly cancelled: () => void;
 }
 
+/** What is wrong with an entry: with which field, in words. */
+interface EntryFault {
+  readonly key: string;
+  readonly text: string;
+}
+
+/** The entry that stands in the fields, or what is wrong with it. */
+function checkEntry(
+  filledIn: ReturnType<AdjustmentFields['read']>,
+  actuation: Bike['actuation'],
+): { entry: Adjustment } | { fault: EntryFault } {
+  const checked = adjustmentSchema.safeParse(filledIn);
+  if (!checked.success) {
+    const { path, message } = checked.error.issues[0];
+    const key = String(path[0]);
+    return { fault: { key, text: adjustmentFault(key, message, filledIn) } };
+  }
+  const doubt = doubtfulAdjustment(checked.data, actuation, Date.now());
+  return doubt ? { fault: { key: doubt.key, text: doubt.message } } : { entry: checked.data };
+}
+
 /** Form for one entry of the log. What will be stored is spelled out while it is filled in. */
 export function adjustmentForm(plan: FormPlan): HTMLFormElement {
   const { elements, read, follow, refuse } = makeAdjustmentFields(plan);
   const submit = make('button', { type: 'submit' }, plan.saveWord);
-  const form = listen(
-    make(
-      'form',
-      {
-        class: 'form panel',
-        novalidate: true,
-        'aria-label': plan.start ? 'Change the adjustment' : 'Log an adjustment',
-      },
-      elements,
-      make(
-        'div',
-        { class: 'row' },
-        submit,
-        listen(make('button', { type: 'button', class: 'plain' }, 'Cancel'), { click: plan.cancelled }),
-      ),
-    ),
-    {
-      submit: (event) => {
-        event.preventDefault();
-        const filledIn = read();
-        const checked = adjustmentSchema.safeParse(filledIn);
-        if (!checked.success) {
-          const { path, message } = checked.error.issues[0];
-          const key = String(path[0]);
-          refuse(upperFirst(adjustmentFault(key, message, filledIn)), key);
-          return;
-        }
-        const doubt = doubtfulAdjustment(checked.data, plan.actuation, Date.now());
-        if (doubt) {
-          refuse(upperFirst(doubt.message), doubt.key);
-          return;
-        }
-        submit.disabled = true;
-        plan
-          .save(checked.data)
-          .then(plan.saved)
-          .catch((error: Error) => {
-            submit.disabled = false;
-            refuse(error.message);
-          });
-      },
-    },
+  const cancel = listen(make('button', { type: 'button', class: 'plain' }, 'Cancel'), { click: plan.cancelled });
+  const save = (event: Event): void => {
+    event.preventDefault();
+    const checked = checkEntry(read(), plan.actuation);
+    if ('fault' in checked) {
+      refuse(upperFirst(checked.fault.text), checked.fault.key);
+      return;
+    }
+    submit.disabled = true;
+    plan
+      .save(checked.entry)
+      .then(plan.saved)
+      .catch((error: Error) => {
+        submit.disabled = false;
+        refuse(error.message);
+      });
+  };
+  const name = plan.start ? 'Change the adjustment' : 'Log an adjustment';
+  const form = make(
+    'form',
+    { class: 'form panel', novalidate: true, 'aria-label': name },
+    elements,
+    make('div', { class: 'row' }, submit, cancel),
   );
-  form.addEventListener('input', follow);
+  listen(form, { submit: save, input: follow });
   follow();
   return form;
 }

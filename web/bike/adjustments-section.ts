@@ -7,7 +7,8 @@ import { announce } from '../dom/announce.ts';
 import { fill, listen, make } from '../dom/make.ts';
 import { ask } from '../page/ask.ts';
 import { attempt } from '../page/attempt.ts';
-import { type IconName, icon } from '../page/icons.ts';
+import { iconButton } from '../page/icon-button.ts';
+import { icon } from '../page/icons.ts';
 import { dayAndTime } from '../words/dates.ts';
 import { upperFirst } from '../words/upper-first.ts';
 import { adjustmentForm } from './adjustment-form.ts';
@@ -38,16 +39,35 @@ const entryWords = (entry: LoggedAdjustment, words: string, effect: AdjustmentRe
     make('p', {}, effect ? adjustmentVerdict(effect) : 'The comparison is being worked out.'),
   );
 
-/** A button that shows a picture alone; `text` is for a screen reader. */
-function entryTool(name: IconName, key: string, text: string, click: () => void): HTMLButtonElement {
-  const attributes = { type: 'button', class: 'plain small', 'data-keep': key };
-  return listen(make('button', attributes, icon(name), make('span', { class: 'out-of-sight' }, text)), { click });
+/** Asks, then takes the entry out of the log. False where the reader keeps it. */
+async function removeAfterAsking(page: BikePage, entry: LoggedAdjustment, words: string): Promise<boolean> {
+  const yes = await ask(
+    'Remove this adjustment?',
+    `${words}, ${dayAndTime(entry.at)}. The verdict is worked out again without it.`,
+    'Remove it',
+  );
+  if (yes) await removeAdjustment(page.bike.id, entry.id);
+  return yes;
+}
+
+function entryTools(id: string, words: string, edit: () => void, remove: () => void): HTMLElement {
+  return make(
+    'div',
+    { class: 'entry-tools' },
+    iconButton({ name: 'edit', words: `Edit ${words}`, keep: `edit-${id}`, click: edit }),
+    iconButton({ name: 'remove', words: `Remove ${words}`, keep: `remove-${id}`, click: remove }),
+  );
 }
 
 function entryRow(page: BikePage, entry: LoggedAdjustment, commonTop: number): HTMLElement {
   const row = make('li', { class: 'entry' });
   const words = upperFirst(adjustmentWords(entry));
   const effect = effectOf(page, entry);
+  const done = async (said: string): Promise<void> => {
+    row.replaceChildren();
+    announce(said);
+    await page.refresh();
+  };
   const edit = (): void =>
     fill(
       row,
@@ -60,34 +80,15 @@ function entryRow(page: BikePage, entry: LoggedAdjustment, commonTop: number): H
         cancelled: show,
       }),
     );
-  const done = async (said: string): Promise<void> => {
-    row.replaceChildren();
-    announce(said);
-    await page.refresh();
-  };
   const remove = async (): Promise<void> => {
-    if (
-      !(await ask(
-        'Remove this adjustment?',
-        `${words}, ${dayAndTime(entry.at)}. The verdict is worked out again without it.`,
-        'Remove it',
-      ))
-    )
-      return;
-    await removeAdjustment(page.bike.id, entry.id);
-    await done('Adjustment removed');
+    if (await removeAfterAsking(page, entry, words)) await done('Adjustment removed');
   };
   const show = (): void =>
     fill(
       row,
       entryWords(entry, words, effect),
       effect ? beforeAfter(effect, commonTop) : make('div', {}),
-      make(
-        'div',
-        { class: 'entry-tools' },
-        entryTool('edit', `edit-${entry.id}`, `Edit ${words}`, edit),
-        entryTool('remove', `remove-${entry.id}`, `Remove ${words}`, () => void attempt(remove)),
-      ),
+      entryTools(entry.id, words, edit, () => void attempt(remove)),
     );
   show();
   return row;
@@ -102,59 +103,81 @@ const topRate = (adjustments: readonly AdjustmentReport[]): number =>
     ),
   );
 
-/** The adjustment log: add, edit, remove, and what each brought. */
-export function adjustmentsSection(page: BikePage): HTMLElement {
-  const { bike, picks } = page;
-  const entries = [...bike.adjustmentsLog].sort((a, b) => Date.parse(b.at) - Date.parse(a.at));
-  const commonTop = topRate(bike.report?.adjustments ?? []);
-  const formPlace = make('div', {});
-  const openButton = listen(
-    make('button', { type: 'button', 'data-keep': 'log-adjustment' }, icon('add'), 'Log an adjustment'),
-    { click: () => open(undefined) },
-  );
-  const close = (): void => {
-    formPlace.replaceChildren();
-    openButton.hidden = false;
-    openButton.focus();
-  };
-  const open = (parameter: string | undefined): void => {
-    openButton.hidden = true;
+/** A button that gives way to the form for a new entry, and where that form stands. */
+class NewEntry {
+  readonly button: HTMLButtonElement;
+  readonly place = make('div', {});
+  readonly #page: BikePage;
+
+  constructor(page: BikePage) {
+    this.#page = page;
+    this.button = listen(
+      make('button', { type: 'button', 'data-keep': 'log-adjustment' }, icon('add'), 'Log an adjustment'),
+      { click: () => this.open(undefined) },
+    );
+  }
+
+  /** Opens the form, for a parameter where one is named. */
+  open(parameter: string | undefined): void {
+    const { bike } = this.#page;
+    this.button.hidden = true;
     fill(
-      formPlace,
+      this.place,
       adjustmentForm({
         parameter,
         actuation: bike.bike.actuation,
         saveWord: 'Log it',
         save: (made) => addAdjustment(bike.id, made),
         saved: async () => {
-          close();
+          this.#close();
           announce('Adjustment logged. The verdict is being worked out again.');
-          await page.refresh();
+          await this.#page.refresh();
         },
-        cancelled: close,
+        cancelled: () => this.#close(),
       }),
     );
-  };
-  const wanted = picks.get('log');
-  picks.delete('log');
+  }
+
+  #close(): void {
+    this.place.replaceChildren();
+    this.button.hidden = false;
+    this.button.focus();
+  }
+}
+
+/** The entries, newest first, or words that there are none. */
+function entryList(page: BikePage): HTMLElement {
+  const { bike } = page;
+  const entries = [...bike.adjustmentsLog].sort((a, b) => Date.parse(b.at) - Date.parse(a.at));
+  const commonTop = topRate(bike.report?.adjustments ?? []);
+  if (entries.length > 0)
+    return make('ol', { class: 'entries panel' }, ...entries.map((entry) => entryRow(page, entry, commonTop)));
+  const each = loggedWords[bike.bike.actuation];
+  return make(
+    'p',
+    { class: 'quiet' },
+    `Nothing logged yet. Log each ${each}: the rides before and after it then tell whether it helped.`,
+  );
+}
+
+/** The adjustment log: add, edit, remove, and what each brought. */
+export function adjustmentsSection(page: BikePage): HTMLElement {
+  const { picks } = page;
+  const newEntry = new NewEntry(page);
   const section = make(
     'section',
     { 'aria-labelledby': 'adjustments' },
-    make('div', { class: 'section-head' }, make('h2', { id: 'adjustments' }, 'Adjustments'), openButton),
-    formPlace,
-    entries.length > 0
-      ? make('ol', { class: 'entries panel' }, ...entries.map((entry) => entryRow(page, entry, commonTop)))
-      : make(
-          'p',
-          { class: 'quiet' },
-          `Nothing logged yet. Log each ${loggedWords[bike.bike.actuation]}: the rides before and after it then tell whether it helped.`,
-        ),
+    make('div', { class: 'section-head' }, make('h2', { id: 'adjustments' }, 'Adjustments'), newEntry.button),
+    newEntry.place,
+    entryList(page),
   );
+  const wanted = picks.get('log');
+  picks.delete('log');
   if (wanted !== undefined) {
-    open(wanted);
+    newEntry.open(wanted);
     requestAnimationFrame(() => {
       section.scrollIntoView({ block: 'start' });
-      formPlace.querySelector('select')?.focus({ preventScroll: true });
+      newEntry.place.querySelector('select')?.focus({ preventScroll: true });
     });
   }
   return section;

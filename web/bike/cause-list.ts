@@ -1,6 +1,7 @@
 import { causeWords } from '../../src/diagnosis/cause-words.ts';
 import type { Bike, Diagnosis } from '../api/answers.ts';
 import { make, makeSvg } from '../dom/make.ts';
+import { points } from '../page/points.ts';
 import { chanceFigure } from '../words/numbers.ts';
 import { upperFirst } from '../words/upper-first.ts';
 
@@ -33,7 +34,7 @@ function row(
         'details',
         { 'data-keep': `why-${cause}` },
         make('summary', {}, 'Why', make('span', { class: 'out-of-sight' }, `: ${name}`)),
-        make('ul', { class: 'points' }, ...evidence.map((text) => make('li', {}, dated(text)))),
+        points(evidence.map(dated)),
       ),
   );
 }

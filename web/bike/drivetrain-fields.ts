@@ -1,6 +1,7 @@
 import type { Bike } from '../api/answers.ts';
 import { freshId } from '../dom/fresh-id.ts';
-import { type Child, make } from '../dom/make.ts';
+import { make } from '../dom/make.ts';
+import { type TextField, textField } from './text-field.ts';
 
 type Key = 'name' | 'chainrings' | 'cassette' | 'rolloutMm' | 'tyre' | 'cogPitchMm';
 
@@ -42,94 +43,85 @@ function actuationChoice(chosen: Bike['actuation']): HTMLFieldSetElement {
   );
 }
 
-function makeInputs(start: Partial<Bike>): Readonly<Record<Key, HTMLInputElement>> {
+const rolloutHint = 'One turn of the wheel. Leave both empty to have it measured from the rides';
+
+function makeTextFields(start: Partial<Bike>): Readonly<Record<Key, TextField>> {
   const input = (
     name: Key,
     value: string,
     attributes: Record<string, string | number | boolean> = {},
   ): HTMLInputElement => make('input', { name, value, autocomplete: 'off', ...attributes });
+  const decimal = (name: Key, value: number | undefined): HTMLInputElement =>
+    input(name, String(value ?? ''), { inputmode: 'decimal' });
+  const cassette = input('cassette', start.cassette?.join(' ') ?? '');
   return {
-    name: input('name', start.name ?? '', { maxlength: 120 }),
-    chainrings: input('chainrings', start.chainrings?.join(' ') ?? ''),
-    cassette: input('cassette', start.cassette?.join(' ') ?? ''),
-    rolloutMm: input('rolloutMm', String(start.rolloutMm ?? ''), { inputmode: 'decimal' }),
-    tyre: input('tyre', start.tyre ?? '', { placeholder: '57-622' }),
-    cogPitchMm: input('cogPitchMm', String(start.cogPitchMm ?? ''), { inputmode: 'decimal' }),
+    name: textField(input('name', start.name ?? '', { maxlength: 120 }), 'Name of the bike'),
+    chainrings: textField(
+      input('chainrings', start.chainrings?.join(' ') ?? ''),
+      'Chainrings',
+      'Teeth, one to three rings',
+    ),
+    cassette: textField(cassette, 'Cassette', countedCogs(cassette)),
+    tyre: textField(
+      input('tyre', start.tyre ?? '', { placeholder: '57-622' }),
+      'Tyre',
+      'Width and bead seat in mm, as on its side wall',
+    ),
+    rolloutMm: textField(decimal('rolloutMm', start.rolloutMm), 'or rollout in mm', rolloutHint),
+    cogPitchMm: textField(
+      decimal('cogPitchMm', start.cogPitchMm),
+      'Cog pitch in mm',
+      'Leave empty for the usual one for so many cogs',
+    ),
   };
+}
+
+/** Says how many cogs stand in the field, as it is filled in. */
+function countedCogs(cassette: HTMLInputElement): HTMLElement {
+  const counted = make('p', { class: 'hint', 'aria-live': 'polite' });
+  const count = (): void => {
+    const cogs = numbersIn(cassette.value).length;
+    counted.textContent = cogs > 0 ? `${cogs} cogs, smallest first` : 'Teeth of each cog, smallest first';
+  };
+  cassette.addEventListener('input', count);
+  count();
+  return counted;
+}
+
+function readFields(fields: Readonly<Record<Key, TextField>>, actuation: HTMLElement): Record<string, unknown> {
+  const textOf = (key: Key): string => fields[key].input.value;
+  const value = {
+    name: textOf('name').trim(),
+    chainrings: numbersIn(textOf('chainrings')),
+    cassette: numbersIn(textOf('cassette')),
+    rolloutMm: numberOrNothing(textOf('rolloutMm')),
+    tyre: textOf('tyre').trim() || undefined,
+    cogPitchMm: numberOrNothing(textOf('cogPitchMm')),
+    actuation: actuation.querySelector<HTMLInputElement>('input:checked')?.value,
+  };
+  return Object.fromEntries(Object.entries(value).filter(([, one]) => one !== undefined));
 }
 
 /** Fields for a drivetrain. Teeth may be written with any sign between them. */
 export function makeDrivetrainFields(start: Partial<Bike>): DrivetrainFields {
-  const inputs = makeInputs(start);
-  const faults = {} as Record<Key, HTMLElement>;
-  const field = (key: Key, label: string, hint: Child = null): HTMLElement => {
-    const control = inputs[key];
-    control.id = freshId(key);
-    const hintId = freshId('hint');
-    faults[key] = make('p', { class: 'fault', id: freshId('fault') });
-    control.setAttribute('aria-describedby', `${hintId} ${faults[key].id}`);
-    return make(
-      'div',
-      { class: 'field' },
-      make('label', { for: control.id }, label),
-      control,
-      make('p', { class: 'hint', id: hintId }, hint),
-      faults[key],
-    );
-  };
+  const fields = makeTextFields(start);
+  const { name, chainrings, cassette, tyre, rolloutMm, cogPitchMm } = fields;
   const actuation = actuationChoice(start.actuation ?? 'cable');
-  const counted = make('p', { class: 'hint', 'aria-live': 'polite' });
-  const count = (): void => {
-    const cogs = numbersIn(inputs.cassette.value).length;
-    counted.textContent = cogs > 0 ? `${cogs} cogs, smallest first` : 'Teeth of each cog, smallest first';
-  };
   const general = make('p', { class: 'fault', role: 'alert' });
-  inputs.cassette.addEventListener('input', count);
-  count();
+  const row = (...elements: HTMLElement[]): HTMLElement => make('div', { class: 'form-row' }, elements);
   return {
     elements: [
-      make('div', { class: 'form-row' }, field('name', 'Name of the bike'), actuation),
-      make(
-        'div',
-        { class: 'form-row' },
-        field('chainrings', 'Chainrings', 'Teeth, one to three rings'),
-        field('cassette', 'Cassette', counted),
-      ),
-      make(
-        'div',
-        { class: 'form-row' },
-        field('tyre', 'Tyre', 'Width and bead seat in mm, as on its side wall'),
-        field(
-          'rolloutMm',
-          'or rollout in mm',
-          'One turn of the wheel. Leave both empty to have it measured from the rides',
-        ),
-        field('cogPitchMm', 'Cog pitch in mm', 'Leave empty for the usual one for so many cogs'),
-      ),
+      row(name.element, actuation),
+      row(chainrings.element, cassette.element),
+      row(tyre.element, rolloutMm.element, cogPitchMm.element),
       general,
     ],
-    read: () => {
-      const value = {
-        name: inputs.name.value.trim(),
-        chainrings: numbersIn(inputs.chainrings.value),
-        cassette: numbersIn(inputs.cassette.value),
-        rolloutMm: numberOrNothing(inputs.rolloutMm.value),
-        tyre: inputs.tyre.value.trim() || undefined,
-        cogPitchMm: numberOrNothing(inputs.cogPitchMm.value),
-        actuation: actuation.querySelector<HTMLInputElement>('input:checked')?.value,
-      };
-      return Object.fromEntries(Object.entries(value).filter(([, one]) => one !== undefined));
-    },
-    show: (found) => {
-      for (const key of Object.keys(inputs) as Key[]) {
-        const fault = found.find((one) => one.key === key);
-        faults[key].textContent = fault ? fault.text : '';
-        inputs[key].toggleAttribute('aria-invalid', false);
-        if (fault) inputs[key].setAttribute('aria-invalid', 'true');
-      }
-      general.textContent = found.find((one) => !(one.key in inputs))?.text ?? '';
-      const first = found.find((one) => one.key in inputs);
-      if (first) inputs[first.key as Key].focus();
+    read: () => readFields(fields, actuation),
+    show: (faults) => {
+      for (const [key, field] of Object.entries(fields)) field.say(faults.find((one) => one.key === key)?.text);
+      general.textContent = faults.find((one) => !(one.key in fields))?.text ?? '';
+      const first = faults.find((one) => one.key in fields);
+      if (first) fields[first.key as Key].input.focus();
     },
   };
 }

@@ -2,7 +2,9 @@ import { parameterName } from '../../src/report/words/parameter-words.ts';
 import { turnWords } from '../../src/report/words/turn-words.ts';
 import type { Diagnosis } from '../api/answers.ts';
 import { listen, make } from '../dom/make.ts';
+import { cautions } from '../page/cautions.ts';
 import { icon } from '../page/icons.ts';
+import { points } from '../page/points.ts';
 import { upperFirst } from '../words/upper-first.ts';
 import type { BikePage } from './bike-page.ts';
 
@@ -32,14 +34,9 @@ export function nextStep({ log }: BikePage, diagnosis: Diagnosis, dated: (senten
         { 'data-keep': 'check-ride' },
         make('summary', {}, 'A ride that would tell more'),
         separates && make('p', {}, separates.sentence),
-        plan && make('ul', { class: 'points' }, ...plan.sentences.map((sentence) => make('li', {}, sentence))),
+        plan && points(plan.sentences),
       ),
-    make(
-      'div',
-      { class: 'cautions' },
-      make('h3', {}, icon('caution'), 'Before you touch it'),
-      make('ul', { class: 'points' }, ...suggestion.cautions.map((caution) => make('li', {}, caution))),
-    ),
+    cautions(suggestion.cautions),
     names &&
       listen(
         make('button', { type: 'button', class: 'plain', 'data-keep': 'log-this' }, icon('edit'), 'Done? Log it'),

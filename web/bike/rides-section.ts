@@ -3,10 +3,10 @@ import { evidenceLabels } from '../../src/report/words/event-words.ts';
 import type { RideSummary } from '../api/answers.ts';
 import { removeRide } from '../api/rides.ts';
 import { announce } from '../dom/announce.ts';
-import { listen, make } from '../dom/make.ts';
+import { make } from '../dom/make.ts';
 import { ask } from '../page/ask.ts';
 import { attempt } from '../page/attempt.ts';
-import { icon } from '../page/icons.ts';
+import { iconButton } from '../page/icon-button.ts';
 import { dayAndTime } from '../words/dates.ts';
 import { duration } from '../words/numbers.ts';
 import type { BikePage } from './bike-page.ts';
@@ -45,15 +45,38 @@ function row(ride: RideSummary, remove: (ride: RideSummary) => void): HTMLElemen
     make(
       'td',
       { class: 'tools' },
-      listen(
-        make(
-          'button',
-          { type: 'button', class: 'plain small', 'data-keep': `remove-ride-${ride.id}` },
-          icon('remove'),
-          make('span', { class: 'out-of-sight' }, `Remove the ride of ${rideName(ride)}`),
-        ),
-        { click: () => remove(ride) },
-      ),
+      iconButton({
+        name: 'remove',
+        words: `Remove the ride of ${rideName(ride)}`,
+        keep: `remove-ride-${ride.id}`,
+        click: () => remove(ride),
+      }),
+    ),
+  );
+}
+
+const columns: readonly { readonly head: string; readonly isNumber: boolean }[] = [
+  { head: 'Ride', isNumber: false },
+  { head: 'Length', isNumber: true },
+  { head: 'Shifts', isNumber: true },
+  { head: 'In trouble', isNumber: true },
+  { head: 'Unasked', isNumber: true },
+  { head: 'Chain off', isNumber: true },
+  { head: 'Records', isNumber: false },
+];
+
+function rideTable(rides: readonly RideSummary[], remove: (ride: RideSummary) => void): HTMLElement {
+  const heads = columns.map(({ head, isNumber }) =>
+    make('th', { scope: 'col', class: isNumber ? 'number' : null }, head),
+  );
+  return make(
+    'div',
+    { class: 'panel scrolls is-tall', tabindex: 0, role: 'region', 'aria-label': 'Rides' },
+    make(
+      'table',
+      { class: 'rides' },
+      make('thead', {}, make('tr', {}, ...heads, make('td', { class: 'tools' }))),
+      make('tbody', {}, ...rides.map((ride) => row(ride, remove))),
     ),
   );
 }
@@ -71,15 +94,6 @@ export function ridesSection({ rides, allRides, refresh }: BikePage): HTMLElemen
     announce('Ride removed');
     await refresh();
   };
-  const heads: [string, boolean][] = [
-    ['Ride', false],
-    ['Length', true],
-    ['Shifts', true],
-    ['In trouble', true],
-    ['Unasked', true],
-    ['Chain off', true],
-    ['Records', false],
-  ];
   return make(
     'section',
     { 'aria-labelledby': 'rides' },
@@ -92,26 +106,6 @@ export function ridesSection({ rides, allRides, refresh }: BikePage): HTMLElemen
       ),
     rides.length === 0
       ? make('p', { class: 'quiet' }, 'No ride yet.')
-      : make(
-          'div',
-          { class: 'panel scrolls is-tall', tabindex: 0, role: 'region', 'aria-label': 'Rides' },
-          make(
-            'table',
-            { class: 'rides' },
-            make(
-              'thead',
-              {},
-              make(
-                'tr',
-                {},
-                ...heads.map(([text, isNumber]) =>
-                  make('th', { scope: 'col', class: isNumber ? 'number' : null }, text),
-                ),
-                make('td', { class: 'tools' }),
-              ),
-            ),
-            make('tbody', {}, ...rides.map((ride) => row(ride, (one) => void attempt(() => remove(one))))),
-          ),
-        ),
+      : rideTable(rides, (ride) => void attempt(() => remove(ride))),
   );
 }

@@ -1,31 +1,20 @@
 import { counted } from '../../src/numeric/counted.ts';
 import { percent } from '../../src/numeric/percent.ts';
 import { adjustmentWords } from '../../src/report/words/parameter-words.ts';
-import { chartFigure } from '../charts/chart-figure.ts';
 import { rideTrendPlan } from '../charts/ride-trend.ts';
-import { make } from '../dom/make.ts';
 import { fileStem } from '../words/file-stem.ts';
 import type { BikePage } from './bike-page.ts';
+import { chartSection } from './chart-section.ts';
 
 /** The trend over rides; null before there are two rides with judged shifts. */
 export function trendSection({ bike }: BikePage): HTMLElement | null {
   const rated = bike.trend.flatMap(({ troubleRate }) => (troubleRate === null ? [] : [troubleRate]));
   if (rated.length < 2) return null;
-  return make(
-    'section',
-    { 'aria-labelledby': 'trend' },
-    make('h2', { id: 'trend' }, 'Over its rides'),
-    make(
-      'div',
-      { class: 'panel' },
-      chartFigure(
-        rideTrendPlan({
-          points: bike.trend,
-          adjustments: bike.adjustmentsLog.map((made) => ({ at: made.at, words: adjustmentWords(made) })),
-          summary: `${counted(rated.length, 'ride')} with judged shifts: ${percent(rated[0])} trouble in the first, ${percent(rated[rated.length - 1])} in the last.`,
-          fileName: fileStem(bike.bike.name, 'trouble by ride'),
-        }),
-      ),
-    ),
-  );
+  const plan = rideTrendPlan({
+    points: bike.trend,
+    adjustments: bike.adjustmentsLog.map((made) => ({ at: made.at, words: adjustmentWords(made) })),
+    summary: `${counted(rated.length, 'ride')} with judged shifts: ${percent(rated[0])} trouble in the first, ${percent(rated[rated.length - 1])} in the last.`,
+    fileName: fileStem(bike.bike.name, 'trouble by ride'),
+  });
+  return chartSection('trend', 'Over its rides', plan);
 }

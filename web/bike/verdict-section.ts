@@ -4,7 +4,8 @@ import { chance, percent } from '../../src/numeric/percent.ts';
 import { seemsCured } from '../../src/report/words/seems-cured.ts';
 import { showsNothing } from '../../src/report/words/verdict-words.ts';
 import type { BikeDetail } from '../api/answers.ts';
-import { make } from '../dom/make.ts';
+import { type Child, make } from '../dom/make.ts';
+import { points } from '../page/points.ts';
 import { stateMark } from '../page/state-mark.ts';
 import { inOwnZone } from '../words/dates.ts';
 import { percentRange } from '../words/numbers.ts';
@@ -39,26 +40,55 @@ function stillThereSentence({ adjustments, diagnosis }: NonNullable<BikeDetail['
   return `After the last adjustment it is still there with a probability of ${chance(stillThere)}.`;
 }
 
+/** What the rides say of the trouble, its onset and its end, a sentence each. */
+function facts(bike: BikeDetail, said: boolean): string[] {
+  const { report } = bike;
+  if (!report) return [];
+  const { riderPart, undecided } = report.diagnosis;
+  return [
+    troubleSentence(bike),
+    said ? onsetSentence(report) : null,
+    said ? stillThereSentence(report) : null,
+    riderPart.probability >= 0.5 ? riderPart.sentence : null,
+    undecided?.sentence,
+  ].filter((fact): fact is string => Boolean(fact));
+}
+
+/** How likely the named cause is and what it means; null where none is named. */
+function likelyCause(bike: BikeDetail): HTMLElement | null {
+  const named = namedCause(bike);
+  return (
+    named &&
+    make(
+      'p',
+      { class: 'verdict-likely' },
+      make('strong', {}, upperFirst(`${chance(named.probability)} likely`)),
+      `: ${causeWords(named.cause, bike.bike.actuation).meaning}.`,
+    )
+  );
+}
+
+/** What speaks for the likeliest cause, what the rides cannot tell, and all causes. */
+function weighed(bike: BikeDetail, said: boolean, dated: (sentence: string) => string): Child[] {
+  const { report } = bike;
+  if (!report) return [];
+  const { causes, notes } = report.diagnosis;
+  const { evidence } = causes[0];
+  return [
+    said && evidence.length > 0 && [make('h3', {}, 'What speaks for it'), points(evidence.map(dated))],
+    notes.length > 0 && [make('h3', {}, 'What the rides cannot tell'), points(notes.map(dated))],
+    !showsNothing(report) && causeList(report.diagnosis, bike.bike.actuation, dated),
+  ];
+}
+
 /** The verdict in words with what speaks for it, and the next step beside it. */
 export function verdictSection(page: BikePage): HTMLElement {
   const { bike } = page;
   const { report, state } = bike;
   const { label, key } = stateWords[state.word];
-  const diagnosis = report?.diagnosis;
   const adjustedAt = report?.adjustments.map(({ at }) => at) ?? [];
   const dated = (sentence: string): string => inOwnZone(sentence, adjustedAt);
-  const top = diagnosis?.causes[0];
-  const said = diagnosis && state.word !== 'too little data';
-  const named = namedCause(bike);
-  const facts = report
-    ? [
-        troubleSentence(bike),
-        said ? onsetSentence(report) : null,
-        said ? stillThereSentence(report) : null,
-        diagnosis && diagnosis.riderPart.probability >= 0.5 ? diagnosis.riderPart.sentence : null,
-        diagnosis?.undecided?.sentence,
-      ].filter((fact): fact is string => Boolean(fact))
-    : [];
+  const tooLittle = state.word === 'too little data';
   return make(
     'section',
     { class: `verdict is-${key}`, 'aria-label': 'Verdict' },
@@ -67,29 +97,13 @@ export function verdictSection(page: BikePage): HTMLElement {
       { class: 'panel verdict-words' },
       make('p', { class: 'verdict-state' }, stateMark(state.word), make('strong', {}, label)),
       make('h2', { class: 'verdict-headline' }, verdictHeadline(bike)),
-      named &&
-        make(
-          'p',
-          { class: 'verdict-likely' },
-          make('strong', {}, upperFirst(`${chance(named.probability)} likely`)),
-          `: ${causeWords(named.cause, bike.bike.actuation).meaning}.`,
-        ),
-      ...facts.map((fact) => make('p', {}, fact)),
-      (state.word === 'too little data' || state.dangers.length > 0) &&
-        points(state.word === 'too little data' ? state.reasons : state.dangers),
-      said && top && top.evidence.length > 0 && [make('h3', {}, 'What speaks for it'), points(top.evidence.map(dated))],
-      diagnosis &&
-        diagnosis.notes.length > 0 && [
-          make('h3', {}, 'What the rides cannot tell'),
-          points(diagnosis.notes.map(dated)),
-        ],
-      diagnosis && report && !showsNothing(report) && causeList(diagnosis, bike.bike.actuation, dated),
+      likelyCause(bike),
+      ...facts(bike, !tooLittle).map((fact) => make('p', {}, fact)),
+      (tooLittle || state.dangers.length > 0) && points(tooLittle ? state.reasons : state.dangers),
+      weighed(bike, !tooLittle, dated),
       !report &&
         make('p', {}, make('a', { href: `/add?bike=${bike.id}` }, 'Add its first rides'), ' to get a verdict.'),
     ),
-    diagnosis && nextStep(page, diagnosis, dated),
+    report && nextStep(page, report.diagnosis, dated),
   );
 }
-
-const points = (texts: readonly string[]): HTMLElement =>
-  make('ul', { class: 'points' }, ...texts.map((text) => make('li', {}, text)));

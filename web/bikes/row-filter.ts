@@ -25,59 +25,86 @@ function stateChoice(word: StateWord | null, count: number, click: () => void): 
   return listen(button, { click });
 }
 
-/** Picks rows by state and by name; keeps its choice when the rows are drawn again. Hidden while there are few bikes. */
-export function makeRowFilter(): { readonly element: HTMLElement; show(rows: readonly Row[]): void } {
-  let rows: readonly Row[] = [];
-  let picked: StateWord | null = null;
-  const nameId = freshId('name');
-  const name = make('input', { id: nameId, type: 'search', autocomplete: 'off' });
-  const states = make('div', { class: 'row', role: 'group', 'aria-label': 'Show' });
-  const none = make('p', { class: 'nothing', hidden: true }, 'No bike fits. Choose “All” or clear the name.');
+/** A choice of bikes. */
+export interface RowFilter {
+  readonly element: HTMLElement;
+  /** Takes the rows over, in their order, and hides those that do not fit. */
+  show(rows: readonly Row[]): void;
+}
 
-  const apply = (): void => {
-    const wanted = name.value.trim().toLowerCase();
+/** Picks rows by state and by name; keeps its choice when the rows are drawn again. Hidden while there are few bikes. */
+export const makeRowFilter = (): RowFilter => new StateAndNameFilter();
+
+class StateAndNameFilter implements RowFilter {
+  readonly element: HTMLElement;
+  readonly #name: HTMLInputElement;
+  readonly #states = make('div', { class: 'row', role: 'group', 'aria-label': 'Show' });
+  readonly #none = make('p', { class: 'nothing', hidden: true }, 'No bike fits. Choose “All” or clear the name.');
+  #rows: readonly Row[] = [];
+  #picked: StateWord | null = null;
+
+  constructor() {
+    const nameId = freshId('name');
+    this.#name = make('input', { id: nameId, type: 'search', autocomplete: 'off' });
+    listen(this.#name, { input: () => this.#apply() });
+    this.element = make(
+      'div',
+      { class: 'row-filter' },
+      this.#states,
+      make('div', { class: 'field is-inline' }, make('label', { for: nameId }, 'Name'), this.#name),
+      this.#none,
+    );
+  }
+
+  show(rows: readonly Row[]): void {
+    this.#rows = rows;
+    // The rows come with the bike that needs a hand most first, and so do the states.
+    const present = [...new Set(rows.map((row) => row.bike.state.word))];
+    if (this.#picked && !present.includes(this.#picked)) this.#picked = null;
+    this.#drawStates(present);
+    this.element.hidden = rows.length < worthFrom;
+    this.#apply();
+  }
+
+  /** Draws the buttons anew; the one that had the focus keeps it. */
+  #drawStates(present: readonly StateWord[]): void {
+    const active = document.activeElement;
+    const focused = this.#states.contains(active) ? (active as HTMLButtonElement).value : null;
+    const count = (word: StateWord): number => this.#rows.filter((row) => row.bike.state.word === word).length;
+    fill(
+      this.#states,
+      this.#choice(null, this.#rows.length),
+      ...present.map((word) => this.#choice(word, count(word))),
+    );
+    if (focused !== null)
+      this.#buttons()
+        .find((button) => button.value === focused)
+        ?.focus();
+  }
+
+  #choice(word: StateWord | null, count: number): HTMLButtonElement {
+    return stateChoice(word, count, () => {
+      this.#picked = word;
+      this.#apply();
+    });
+  }
+
+  #buttons(): HTMLButtonElement[] {
+    return [...this.#states.querySelectorAll('button')];
+  }
+
+  #apply(): void {
+    const wanted = this.#name.value.trim().toLowerCase();
     let shown = 0;
-    for (const { bike, element } of rows) {
-      const fits = (!picked || bike.state.word === picked) && bike.bike.name.toLowerCase().includes(wanted);
+    for (const { bike, element } of this.#rows) {
+      const isPicked = !this.#picked || bike.state.word === this.#picked;
+      const fits = isPicked && bike.bike.name.toLowerCase().includes(wanted);
       element.hidden = !fits;
       if (fits) shown += 1;
     }
-    none.hidden = shown > 0 || rows.length === 0;
-    for (const button of states.querySelectorAll('button'))
-      button.setAttribute('aria-pressed', String(button.value === (picked ?? '')));
-    if (picked || wanted) announce(`${counted(shown, 'bike')} shown`);
-  };
-  const choice = (word: StateWord | null, count: number): HTMLButtonElement =>
-    stateChoice(word, count, () => {
-      picked = word;
-      apply();
-    });
-  listen(name, { input: apply });
-  const element = make(
-    'div',
-    { class: 'row-filter' },
-    states,
-    make('div', { class: 'field is-inline' }, make('label', { for: nameId }, 'Name'), name),
-    none,
-  );
-  return {
-    element,
-    show: (next) => {
-      rows = next;
-      // The rows come with the bike that needs a hand most first, and so do the states.
-      const present = [...new Set(rows.map((row) => row.bike.state.word))];
-      if (picked && !present.includes(picked)) picked = null;
-      const focused = states.contains(document.activeElement)
-        ? (document.activeElement as HTMLButtonElement).value
-        : null;
-      fill(
-        states,
-        choice(null, rows.length),
-        ...present.map((word) => choice(word, rows.filter((row) => row.bike.state.word === word).length)),
-      );
-      if (focused !== null) [...states.querySelectorAll('button')].find((button) => button.value === focused)?.focus();
-      element.hidden = rows.length < worthFrom;
-      apply();
-    },
-  };
+    this.#none.hidden = shown > 0 || this.#rows.length === 0;
+    for (const button of this.#buttons())
+      button.setAttribute('aria-pressed', String(button.value === (this.#picked ?? '')));
+    if (this.#picked || wanted) announce(`${counted(shown, 'bike')} shown`);
+  }
 }

@@ -11,30 +11,25 @@ import { tableElement } from './table-element.ts';
 /** The page's ground colour, for saved pictures. */
 const groundColour = (): string => getComputedStyle(document.body).backgroundColor;
 
-/**
- * Puts a chart into a figure: heading, summary, the drawing (redrawn when its width changes) with reading by pointer and
- * keyboard, and tools to see the data as a table and to save picture and data.
- */
-export function chartFigure(plan: ChartPlan): HTMLElement {
-  const summaryId = freshId('summary');
-  const svg = makeSvg('svg', { class: 'chart', 'aria-hidden': 'true' });
-  const plot = make(
+/** The place that a chart is drawn in, reached by Tab. */
+const plotOf = (title: string, summaryId: string, svg: SVGSVGElement): HTMLElement =>
+  make(
     'div',
     {
       class: 'plot',
       tabindex: 0,
       role: 'application',
-      'aria-label': `${plan.title}. The arrow keys read its values.`,
+      'aria-label': `${title}. The arrow keys read its values.`,
       'aria-roledescription': 'chart',
       'aria-describedby': summaryId,
     },
     svg,
   );
-  const reading = new Reading(plot);
-  const tableId = freshId('table');
-  const tablePlace = make('div', { id: tableId, hidden: true });
-  let widthPx = 0;
 
+/** Draws the chart in `plot`, and again whenever the plot's width changes. */
+function drawToWidth(plan: ChartPlan, plot: HTMLElement, svg: SVGSVGElement): void {
+  const reading = new Reading(plot);
+  let widthPx = 0;
   const draw = (): void => {
     if (widthPx < 40) return;
     const heightPx = plan.heightPx(widthPx);
@@ -44,23 +39,6 @@ export function chartFigure(plan: ChartPlan): HTMLElement {
     plan.draw(svg, widthPx, heightPx);
     reading.read(svg);
   };
-  const tableButton = chartTool('table', 'Show as table', () => {
-    tablePlace.hidden = !tablePlace.hidden;
-    tableButton.setAttribute('aria-expanded', String(!tablePlace.hidden));
-    tableButton.lastChild!.textContent = tablePlace.hidden ? 'Show as table' : 'Hide the table';
-    if (!tablePlace.hidden) fill(tablePlace, tableElement(plan.tableToRead ?? plan.table, plan.title));
-  });
-  tableButton.setAttribute('aria-expanded', 'false');
-  tableButton.setAttribute('aria-controls', tableId);
-  const tools = make(
-    'div',
-    { class: 'chart-tools row' },
-    tableButton,
-    chartTool('save', 'Save picture', () =>
-      saveFile(`${plan.fileName}.svg`, 'image/svg+xml', svgAsText(svg, plan.title, groundColour())),
-    ),
-    chartTool('save', 'Save data', () => saveFile(`${plan.fileName}.csv`, 'text/csv', tableAsCsv(plan.table))),
-  );
   svg.setAttribute('height', String(plan.heightPx(600)));
   new ResizeObserver(([entry]) => {
     const width = Math.floor(entry.contentRect.width);
@@ -68,13 +46,47 @@ export function chartFigure(plan: ChartPlan): HTMLElement {
     widthPx = width;
     draw();
   }).observe(plot);
+}
+
+/** A button that shows and hides the chart's data as a table in `place`. */
+function tableTool(plan: ChartPlan, place: HTMLElement): HTMLButtonElement {
+  const button = chartTool('table', 'Show as table', () => {
+    place.hidden = !place.hidden;
+    button.setAttribute('aria-expanded', String(!place.hidden));
+    button.lastChild!.textContent = place.hidden ? 'Show as table' : 'Hide the table';
+    if (!place.hidden) fill(place, tableElement(plan.tableToRead ?? plan.table, plan.title));
+  });
+  button.setAttribute('aria-expanded', 'false');
+  button.setAttribute('aria-controls', place.id);
+  return button;
+}
+
+/**
+ * Puts a chart into a figure: heading, summary, the drawing (redrawn when its width changes) with reading by pointer and
+ * keyboard, and tools to see the data as a table and to save picture and data.
+ */
+export function chartFigure(plan: ChartPlan): HTMLElement {
+  const { title, summary, fileName } = plan;
+  const summaryId = freshId('summary');
+  const svg = makeSvg('svg', { class: 'chart', 'aria-hidden': 'true' });
+  const plot = plotOf(title, summaryId, svg);
+  drawToWidth(plan, plot, svg);
+  const tablePlace = make('div', { id: freshId('table'), hidden: true });
+  const savePicture = (): void => saveFile(`${fileName}.svg`, 'image/svg+xml', svgAsText(svg, title, groundColour()));
+  const saveData = (): void => saveFile(`${fileName}.csv`, 'text/csv', tableAsCsv(plan.table));
   return make(
     'figure',
     { class: 'chart-figure' },
-    make('h3', {}, plan.title),
-    make('p', { class: 'chart-summary', id: summaryId }, plan.summary),
+    make('h3', {}, title),
+    make('p', { class: 'chart-summary', id: summaryId }, summary),
     plot,
-    tools,
+    make(
+      'div',
+      { class: 'chart-tools row' },
+      tableTool(plan, tablePlace),
+      chartTool('save', 'Save picture', savePicture),
+      chartTool('save', 'Save data', saveData),
+    ),
     tablePlace,
   );
 }

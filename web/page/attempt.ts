@@ -1,5 +1,5 @@
-import { listen, make } from '../dom/make.ts';
-import { icon } from './icons.ts';
+import { make } from '../dom/make.ts';
+import { iconButton } from './icon-button.ts';
 
 /** Slips lie one above the other at the foot of the window, the newest last. */
 let slips: HTMLElement | null = null;
@@ -21,15 +21,7 @@ function tellFailure(error: unknown): void {
     'div',
     { class: 'slip' },
     make('p', { role: 'alert' }, text),
-    listen(
-      make(
-        'button',
-        { type: 'button', class: 'plain small' },
-        icon('cross'),
-        make('span', { class: 'out-of-sight' }, 'Close this message'),
-      ),
-      { click: close },
-    ),
+    iconButton({ name: 'cross', words: 'Close this message', click: close }),
   );
   slips.append(slip);
 }

@@ -2,7 +2,7 @@ import { chartFigure } from '../charts/chart-figure.ts';
 import { cutMoment } from '../charts/moment/moment.ts';
 import { momentPlan } from '../charts/moment/moment-plan.ts';
 import type { RideTrack } from '../charts/timeline/ride-track.ts';
-import { fill, listen, make } from '../dom/make.ts';
+import { type Child, fill, listen, make } from '../dom/make.ts';
 import { icon } from '../page/icons.ts';
 import { clock, isDated, rideClock } from '../words/dates.ts';
 import { fileStem } from '../words/file-stem.ts';
@@ -42,57 +42,65 @@ function momentFigure({ track, rolloutMm, fileStem: stem }: PanelPlan, event: Ri
 }
 
 /** One event in detail: its thirty seconds, why it was judged so, and what the rider says of it. */
-export function makeEventPanel(plan: PanelPlan): EventPanel {
-  const heading = make('h2', { tabindex: -1 });
-  const why = make('ul', { class: 'points' });
-  const verdict = makeEventVerdict(plan.rideId, plan.onJudged);
-  const chartPlace = make('div', {});
-  const earlier = listen(make('button', { type: 'button', class: 'plain small' }, icon('left'), 'Earlier one'), {
-    click: () => plan.onStep(-1),
-  });
-  const later = listen(make('button', { type: 'button', class: 'plain small' }, 'Later one', icon('right')), {
-    click: () => plan.onStep(1),
-  });
-  const contents = make(
-    'div',
-    { class: 'event-contents' },
-    make('div', { class: 'section-head' }, heading, make('div', { class: 'row' }, earlier, later)),
-    make('h3', {}, 'Why it was judged so'),
-    why,
-    verdict.element,
-    chartPlace,
-  );
-  const nothing = make(
+export const makeEventPanel = (plan: PanelPlan): EventPanel => new DetailPanel(plan);
+
+class DetailPanel implements EventPanel {
+  readonly element: HTMLElement;
+  readonly #plan: PanelPlan;
+  readonly #heading = make('h2', { tabindex: -1 });
+  readonly #why = make('ul', { class: 'points' });
+  readonly #verdict: ReturnType<typeof makeEventVerdict>;
+  readonly #chartPlace = make('div', {});
+  readonly #earlier: HTMLButtonElement;
+  readonly #later: HTMLButtonElement;
+  readonly #contents: HTMLElement;
+  readonly #nothing = make(
     'p',
     { class: 'quiet' },
     'Choose an event, in the list or on the timeline, to see its thirty seconds.',
   );
-  const element = make('div', { class: 'panel event-panel' }, nothing, contents);
-  let drawn: string | null = null;
+  /** Key of the event whose chart is drawn. */
+  #drawn: string | null = null;
 
-  return {
-    element,
-    show: (among, event) => {
-      nothing.hidden = event !== null;
-      contents.hidden = event === null;
-      if (!event) return;
-      const at = among.findIndex(({ key }) => key === event.key);
-      earlier.disabled = at <= 0;
-      later.disabled = at < 0 || at >= among.length - 1;
-      heading.textContent = eventTitle(event);
-      fill(
-        why,
-        make('li', {}, `${rideClock(event.timeS)} into the ride${isDated(event.at) ? `, at ${clock(event.at)}` : ''}.`),
-        ...whyJudged(event, plan.sensorLagS).map((sentence) => make('li', {}, sentence)),
-      );
-      verdict.show(event);
-      if (drawn === event.key) return;
-      drawn = event.key;
-      fill(chartPlace, momentFigure(plan, event));
-    },
-    bring: () => {
-      heading.focus({ preventScroll: true });
-      element.scrollIntoView({ block: 'nearest' });
-    },
-  };
+  constructor(plan: PanelPlan) {
+    this.#plan = plan;
+    this.#verdict = makeEventVerdict(plan.rideId, plan.onJudged);
+    const step = (way: 1 | -1, ...words: Child[]): HTMLButtonElement =>
+      listen(make('button', { type: 'button', class: 'plain small' }, ...words), { click: () => plan.onStep(way) });
+    this.#earlier = step(-1, icon('left'), 'Earlier one');
+    this.#later = step(1, 'Later one', icon('right'));
+    const steps = make('div', { class: 'row' }, this.#earlier, this.#later);
+    this.#contents = make(
+      'div',
+      { class: 'event-contents' },
+      make('div', { class: 'section-head' }, this.#heading, steps),
+      make('h3', {}, 'Why it was judged so'),
+      this.#why,
+      this.#verdict.element,
+      this.#chartPlace,
+    );
+    this.element = make('div', { class: 'panel event-panel' }, this.#nothing, this.#contents);
+  }
+
+  show(among: readonly RideEvent[], event: RideEvent | null): void {
+    this.#nothing.hidden = event !== null;
+    this.#contents.hidden = event === null;
+    if (!event) return;
+    const at = among.findIndex(({ key }) => key === event.key);
+    this.#earlier.disabled = at <= 0;
+    this.#later.disabled = at < 0 || at >= among.length - 1;
+    this.#heading.textContent = eventTitle(event);
+    const when = `${rideClock(event.timeS)} into the ride${isDated(event.at) ? `, at ${clock(event.at)}` : ''}.`;
+    const sentences = [when, ...whyJudged(event, this.#plan.sensorLagS)];
+    fill(this.#why, ...sentences.map((sentence) => make('li', {}, sentence)));
+    this.#verdict.show(event);
+    if (this.#drawn === event.key) return;
+    this.#drawn = event.key;
+    fill(this.#chartPlace, momentFigure(this.#plan, event));
+  }
+
+  bring(): void {
+    this.#heading.focus({ preventScroll: true });
+    this.element.scrollIntoView({ block: 'nearest' });
+  }
 }

@@ -1,11 +1,11 @@
 import type { RideColumns, RideDetail } from '../api/answers.ts';
 import { makeTrack } from '../charts/timeline/ride-track.ts';
-import { makeTimeline } from '../charts/timeline/timeline.ts';
+import { makeTimeline, type Timeline } from '../charts/timeline/timeline.ts';
 import { make } from '../dom/make.ts';
 import { note } from '../router/go.ts';
 import { fileStem } from '../words/file-stem.ts';
 import { makeEventList } from './event-list.ts';
-import { makeEventPanel } from './event-panel.ts';
+import { type EventPanel, makeEventPanel } from './event-panel.ts';
 import { eventAloud } from './event-words.ts';
 import { makeKindPicker } from './kind-picker.ts';
 import { type RideEvent, rideEvents } from './ride-event.ts';
@@ -23,73 +23,97 @@ interface EventsPlan {
   readonly signal: AbortSignal;
 }
 
-/** The events of a ride on its timeline, in a list and one in detail: what is chosen in one is chosen in all. */
-export function makeRideEvents({ ride, report, columns, opened: first, onJudged, signal }: EventsPlan): {
+/** The events of a ride on its timeline, in a list and one in detail. */
+export interface RideEventsView {
   readonly elements: readonly HTMLElement[];
+  /** Shows what a fresh report says. */
   take(report: Report): void;
-} {
-  let events: readonly RideEvent[] = [];
-  let opened = first;
-  const track = makeTrack(columns);
-  const timeline = makeTimeline({
-    track,
-    fileName: fileStem('timeline', ride.file),
-    nameOf: (key) => events.map((event) => (event.key === key ? eventAloud(event) : '')).join(''),
-    onOpen: (key) => open(key, true),
-    signal,
-  });
-  const picker = makeKindPicker(() => draw());
-  const list = makeEventList((key) => open(key, true));
-  const panel = makeEventPanel({
-    rideId: ride.id,
-    track,
-    rolloutMm: report.rolloutMm,
-    sensorLagS: report.sensorLagS,
-    fileStem: fileStem(ride.file),
-    onStep: (way) => {
-      const among = shown();
-      const next = among[among.findIndex(({ key }) => key === opened) + way];
-      if (next) open(next.key, false);
-    },
-    onJudged,
-  });
-  const shown = (): RideEvent[] => events.filter(({ kind }) => picker.shows(kind));
-  const draw = (): void => {
-    const among = shown();
-    timeline.setEvents(
+}
+
+/** Makes the view of a ride's events: what is chosen on the timeline, in the list or in detail is chosen in all. */
+export const makeRideEvents = (plan: EventsPlan): RideEventsView => new LinkedEvents(plan);
+
+class LinkedEvents implements RideEventsView {
+  readonly elements: readonly HTMLElement[];
+  readonly #plan: EventsPlan;
+  readonly #timeline: Timeline;
+  readonly #picker = makeKindPicker(() => this.#draw());
+  readonly #list = makeEventList((key) => this.#open(key, true));
+  readonly #panel: EventPanel;
+  #events: readonly RideEvent[] = [];
+  /** Key of the event that is open. */
+  #opened: string | null;
+
+  constructor(plan: EventsPlan) {
+    this.#plan = plan;
+    this.#opened = plan.opened;
+    const { ride, report } = plan;
+    const track = makeTrack(plan.columns);
+    this.#timeline = makeTimeline({
+      track,
+      fileName: fileStem('timeline', ride.file),
+      nameOf: (key) => this.#events.map((event) => (event.key === key ? eventAloud(event) : '')).join(''),
+      onOpen: (key) => this.#open(key, true),
+      signal: plan.signal,
+    });
+    this.#panel = makeEventPanel({
+      rideId: ride.id,
+      track,
+      rolloutMm: report.rolloutMm,
+      sensorLagS: report.sensorLagS,
+      fileStem: fileStem(ride.file),
+      onStep: (way) => this.#step(way),
+      onJudged: plan.onJudged,
+    });
+    this.elements = [
+      timelineSection(this.#picker.element, this.#timeline.element),
+      make('section', { class: 'ride-events', 'aria-label': 'Events' }, this.#list.element, this.#panel.element),
+    ];
+    this.take(report);
+    if (this.#opened !== null) return;
+    // The first event stands open, so that the place for events explains itself.
+    this.#opened = this.#shown()[0]?.key ?? null;
+    this.#draw();
+  }
+
+  take(report: Report): void {
+    this.#events = rideEvents(report);
+    this.#picker.count(this.#events);
+    this.#draw();
+  }
+
+  #shown(): RideEvent[] {
+    return this.#events.filter(({ kind }) => this.#picker.shows(kind));
+  }
+
+  #draw(): void {
+    const among = this.#shown();
+    this.#timeline.setEvents(
       among.map(({ key, kind, timeS, verdict }) => ({ key, kind, timeS, rejected: verdict === 'rejected' })),
     );
-    list.show(among, opened);
-    panel.show(among, events.find(({ key }) => key === opened) ?? null);
-    timeline.open(opened);
-  };
-  const open = (key: string, bring: boolean): void => {
-    opened = key;
-    note(`/rides/${encodeURIComponent(ride.id)}?event=${encodeURIComponent(key)}`);
-    draw();
-    if (bring) panel.bring();
-  };
-  const take = (fresh: Report): void => {
-    events = rideEvents(fresh);
-    picker.count(events);
-    draw();
-  };
-  take(report);
-  if (opened === null) {
-    // The first event stands open, so that the place for events explains itself.
-    opened = shown()[0]?.key ?? null;
-    draw();
+    this.#list.show(among, this.#opened);
+    this.#panel.show(among, this.#events.find(({ key }) => key === this.#opened) ?? null);
+    this.#timeline.open(this.#opened);
   }
-  return {
-    elements: [
-      make(
-        'section',
-        { class: 'ride-timeline', 'aria-labelledby': 'timeline' },
-        make('div', { class: 'section-head' }, make('h2', { id: 'timeline' }, 'Timeline'), picker.element),
-        make('div', { class: 'panel' }, timeline.element),
-      ),
-      make('section', { class: 'ride-events', 'aria-label': 'Events' }, list.element, panel.element),
-    ],
-    take,
-  };
+
+  #open(key: string, bring: boolean): void {
+    this.#opened = key;
+    note(`/rides/${encodeURIComponent(this.#plan.ride.id)}?event=${encodeURIComponent(key)}`);
+    this.#draw();
+    if (bring) this.#panel.bring();
+  }
+
+  #step(way: 1 | -1): void {
+    const among = this.#shown();
+    const next = among[among.findIndex(({ key }) => key === this.#opened) + way];
+    if (next) this.#open(next.key, false);
+  }
 }
+
+const timelineSection = (picker: HTMLElement, timeline: HTMLElement): HTMLElement =>
+  make(
+    'section',
+    { class: 'ride-timeline', 'aria-labelledby': 'timeline' },
+    make('div', { class: 'section-head' }, make('h2', { id: 'timeline' }, 'Timeline'), picker),
+    make('div', { class: 'panel' }, timeline),
+  );

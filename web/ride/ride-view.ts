@@ -38,61 +38,79 @@ function notReady(ride: RideDetail): HTMLElement {
   );
 }
 
+async function load(rideId: string, signal: AbortSignal): Promise<Answers> {
+  const ride = await getRide(rideId, signal);
+  const [columns, bike] = await Promise.all([
+    ride.report ? getColumns(rideId, signal) : null,
+    ride.bikeId ? getBike(ride.bikeId, signal).catch(() => null) : null,
+  ]);
+  return { ride, columns, bike };
+}
+
+const remarks = ({ warnings }: RideDetail): HTMLElement =>
+  make('ul', { class: 'remarks' }, ...warnings.map(({ message }) => make('li', { class: 'remark' }, message)));
+
+/** The remarks, folded away; false where there are none. */
+const foldedRemarks = (ride: RideDetail): HTMLElement | false =>
+  ride.warnings.length > 0 &&
+  make(
+    'details',
+    { class: 'warnings' },
+    make('summary', {}, `${counted(ride.warnings.length, 'remark')} on the records`),
+    remarks(ride),
+  );
+
+/** Runs `work` soon after each change of this ride. */
+function followRide(rideId: string, work: () => Promise<void>, signal: AbortSignal): void {
+  const workSoon = soon(work, signal);
+  onChange((change) => isOf(change, rideId) && workSoon(), signal);
+}
+
+/** Shows a ride that is not worked through, and opens it anew once it is. */
+function showWaiting(place: HTMLElement, { ride, bike }: Answers, signal: AbortSignal): void {
+  fill(place, rideHead(ride, bike, make('p', { class: 'lead is-strong' })), remarks(ride), notReady(ride));
+  const again = async (): Promise<void> => {
+    if ((await load(ride.id, signal)).columns) reopen();
+  };
+  followRide(ride.id, again, signal);
+}
+
+interface WorkedThrough {
+  readonly ride: RideDetail;
+  readonly report: NonNullable<RideDetail['report']>;
+  readonly columns: RideColumns;
+  readonly bike: BikeDetail | null;
+  /** Key of the event to open. */
+  readonly opened: string | null;
+}
+
+/** Shows a ride with its timeline and its events, and keeps both up to date. */
+function showEvents(
+  place: HTMLElement,
+  { ride, report, columns, bike, opened }: WorkedThrough,
+  signal: AbortSignal,
+): void {
+  const counts = make('p', { class: 'lead is-strong' }, rideSentence(ride.counts ?? report.counts));
+  const refresh = async (): Promise<void> => {
+    const fresh = await getRide(ride.id, signal);
+    if (!fresh.report) return;
+    counts.textContent = rideSentence(fresh.counts ?? fresh.report.counts);
+    events.take(fresh.report);
+  };
+  const events = makeRideEvents({ ride, report, columns, opened, onJudged: refresh, signal });
+  followRide(ride.id, refresh, signal);
+  fill(place, rideHead(ride, bike, counts), foldedRemarks(ride), events.elements);
+}
+
 /** One ride: what happened in it, its timeline, and each event in detail. */
 export const rideView: View = ({ place, parts, query, signal }) => {
   namePage('Ride');
-  const { rideId } = parts;
-  const load = async (): Promise<Answers> => {
-    const ride = await getRide(rideId, signal);
-    const [columns, bike] = await Promise.all([
-      ride.report ? getColumns(rideId, signal) : null,
-      ride.bikeId ? getBike(ride.bikeId, signal).catch(() => null) : null,
-    ]);
-    return { ride, columns, bike };
-  };
-  const show = ({ ride, columns, bike }: Answers): void => {
+  const show = (answers: Answers): void => {
+    const { ride, columns } = answers;
+    const { report } = ride;
     namePage(ride.start ? `Ride of ${dayAndTime(ride.start)}` : ride.file);
-    const counts = make('p', { class: 'lead is-strong' });
-    const warnings = make(
-      'ul',
-      { class: 'remarks' },
-      ...ride.warnings.map(({ message }) => make('li', { class: 'remark' }, message)),
-    );
-    if (!columns || !ride.report) {
-      fill(place, rideHead(ride, bike, counts), warnings, notReady(ride));
-      const again = soon(async () => {
-        const answers = await load();
-        if (answers.columns) reopen();
-      }, signal);
-      onChange((change) => isOf(change, rideId) && again(), signal);
-      return;
-    }
-    const say = (fresh: RideDetail, report: NonNullable<RideDetail['report']>): void => {
-      counts.textContent = rideSentence(fresh.counts ?? report.counts);
-    };
-    const refresh = async (): Promise<void> => {
-      const fresh = await getRide(rideId, signal);
-      if (!fresh.report) return;
-      say(fresh, fresh.report);
-      events.take(fresh.report);
-    };
-    const opened = query.get('event');
-    const events = makeRideEvents({ ride, report: ride.report, columns, opened, onJudged: refresh, signal });
-    say(ride, ride.report);
-    const refreshSoon = soon(refresh, signal);
-    onChange((change) => isOf(change, rideId) && refreshSoon(), signal);
-    fill(
-      place,
-      rideHead(ride, bike, counts),
-      warnings.childElementCount > 0 &&
-        make(
-          'details',
-          { class: 'warnings' },
-          make('summary', {}, `${counted(warnings.childElementCount, 'remark')} on the records`),
-          warnings,
-        ),
-      events.elements,
-    );
+    if (columns && report) showEvents(place, { ...answers, report, columns, opened: query.get('event') }, signal);
+    else showWaiting(place, answers, signal);
   };
-  loadInto(place, 'the ride', signal, load, show);
+  loadInto(place, 'the ride', signal, () => load(parts.rideId, signal), show);
 };

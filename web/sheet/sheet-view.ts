@@ -9,9 +9,11 @@ import { showsNothing } from '../../src/report/words/verdict-words.ts';
 import type { SheetData } from '../api/answers.ts';
 import { getSheet } from '../api/bikes.ts';
 import { fill, listen, make, makeSvg } from '../dom/make.ts';
+import { cautions } from '../page/cautions.ts';
 import { icon } from '../page/icons.ts';
 import { loadInto } from '../page/load-into.ts';
 import { namePage } from '../page/name-page.ts';
+import { points } from '../page/points.ts';
 import { stateMark } from '../page/state-mark.ts';
 import type { View } from '../router/router.ts';
 import { day, dayAndTime, inOwnZone } from '../words/dates.ts';
@@ -25,9 +27,6 @@ const shownEvidence = 3;
 /** With more letters than this the sheet is printed small, to stay on one page. */
 const roomyLetters = 1900;
 const shownAdjustments = 3;
-
-const points = (texts: readonly string[]): HTMLElement =>
-  make('ul', { class: 'points' }, ...texts.map((text) => make('li', {}, text)));
 
 /** A sentence of the report with its dates in the reader's time zone. */
 const dated = ({ adjustmentsLog }: SheetData, sentence: string): string =>
@@ -87,12 +86,7 @@ function work(sheet: SheetData): HTMLElement | null {
       task(suggestion.start),
       task(suggestion.verify),
     ),
-    make(
-      'div',
-      { class: 'cautions' },
-      make('h3', {}, icon('caution'), 'Before you touch it'),
-      points(suggestion.cautions),
-    ),
+    cautions(suggestion.cautions),
   );
 }
 
@@ -171,57 +165,57 @@ function letters({ suggestion, causes: [first], lastAdjustments }: SheetData): n
   return texts.join('').length;
 }
 
+/** Room to write down by hand what was done. */
+const workDone = (): HTMLElement =>
+  make(
+    'section',
+    { class: 'sheet-hand' },
+    make('h2', {}, 'Work done'),
+    make(
+      'div',
+      { class: 'blank-lines' },
+      ['What', 'Amount', 'By', 'On', 'Found', 'Ride again after'].map((label) => blank(label)),
+    ),
+  );
+
+const foot = ({ generatedAt, engineVersion }: SheetData): HTMLElement =>
+  make(
+    'p',
+    { class: 'sheet-foot' },
+    `Made ${dayAndTime(generatedAt)}${engineVersion ? `, engine ${engineVersion}` : ''}. Likelihoods from ride logs: nobody has looked at the bike. The maker’s manual and a qualified mechanic come first.`,
+  );
+
+/** Ways back and to the printer, which are not printed. */
+const tools = (sheet: SheetData, bikeId: string): HTMLElement =>
+  make(
+    'div',
+    { class: 'view-head not-printed' },
+    make('a', { class: 'crumb', href: `/bikes/${bikeId}` }, icon('back'), sheet.bike.name),
+    listen(make('button', { type: 'button' }, icon('print'), 'Print'), { click: () => print() }),
+  );
+
+const page = (sheet: SheetData, chartWidthPx: number): HTMLElement =>
+  make(
+    'article',
+    { class: letters(sheet) > roomyLetters ? 'sheet is-dense' : 'sheet' },
+    head(sheet),
+    make(
+      'div',
+      { class: 'sheet-halves' },
+      make('div', {}, work(sheet)),
+      make('div', {}, causes(sheet), adjustments(sheet)),
+    ),
+    chart(sheet, chartWidthPx),
+    workDone(),
+    foot(sheet),
+  );
+
 /** One page for the workshop: what is the matter, what to do, with room to write. */
 export const sheetView: View = ({ place, parts, signal }) => {
   namePage('Service sheet');
-  loadInto(
-    place,
-    'the sheet',
-    signal,
-    (abort) => getSheet(parts.bikeId, abort),
-    (sheet) => {
-      namePage(`Service sheet of ${sheet.bike.name}`);
-      fill(
-        place,
-        make(
-          'div',
-          { class: 'view-head not-printed' },
-          make('a', { class: 'crumb', href: `/bikes/${parts.bikeId}` }, icon('back'), sheet.bike.name),
-          listen(make('button', { type: 'button' }, icon('print'), 'Print'), { click: () => print() }),
-        ),
-        make(
-          'article',
-          { class: letters(sheet) > roomyLetters ? 'sheet is-dense' : 'sheet' },
-          head(sheet),
-          make(
-            'div',
-            { class: 'sheet-halves' },
-            make('div', {}, work(sheet)),
-            make('div', {}, causes(sheet), adjustments(sheet)),
-          ),
-          chart(sheet, place.clientWidth < 600 ? 380 : 700),
-          make(
-            'section',
-            { class: 'sheet-hand' },
-            make('h2', {}, 'Work done'),
-            make(
-              'div',
-              { class: 'blank-lines' },
-              blank('What'),
-              blank('Amount'),
-              blank('By'),
-              blank('On'),
-              blank('Found'),
-              blank('Ride again after'),
-            ),
-          ),
-          make(
-            'p',
-            { class: 'sheet-foot' },
-            `Made ${dayAndTime(sheet.generatedAt)}${sheet.engineVersion ? `, engine ${sheet.engineVersion}` : ''}. Likelihoods from ride logs: nobody has looked at the bike. The maker’s manual and a qualified mechanic come first.`,
-          ),
-        ),
-      );
-    },
-  );
+  const show = (sheet: SheetData): void => {
+    namePage(`Service sheet of ${sheet.bike.name}`);
+    fill(place, tools(sheet, parts.bikeId), page(sheet, place.clientWidth < 600 ? 380 : 700));
+  };
+  loadInto(place, 'the sheet', signal, (abort) => getSheet(parts.bikeId, abort), show);
 };

@@ -55,11 +55,16 @@ export function drawLeftAxis(
   const at = `translate(${area.left},0)`;
   (svg.append('g').attr('class', 'grid').attr('transform', at) as Group).call(grid as never);
   (svg.append('g').attr('class', 'axis').attr('transform', at) as Group).call(axis as never);
+  leftAxisName(svg, area.top, name);
+}
+
+/** The name of the axis left of a plot, above the plot's upper edge `topPx`. */
+export function leftAxisName(svg: ChartSvg, topPx: number, name: string): void {
   svg
     .append('text')
     .attr('class', 'axis-name')
     .attr('x', 4)
-    .attr('y', area.top - 10)
+    .attr('y', topPx - 10)
     .text(name);
 }
 

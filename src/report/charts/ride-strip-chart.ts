@@ -1,6 +1,14 @@
 import { scaleBand, scaleLinear } from 'd3-scale';
 import { curveStepAfter, line } from 'd3-shape';
-import { type ChartSize, type ChartSvg, drawBottomAxis, drawEmptyNote, readsAs, startChart } from './chart-frame.ts';
+import {
+  type ChartSize,
+  type ChartSvg,
+  drawBottomAxis,
+  drawEmptyNote,
+  leftAxisName,
+  readsAs,
+  startChart,
+} from './chart-frame.ts';
 import { type LegendEntry, legendThenPlot } from './chart-legend.ts';
 import { eventName, eventShape, type StripEventKind } from './mark-shapes.ts';
 
@@ -89,12 +97,7 @@ function drawCogLevels(
     .attr('dy', '0.35em')
     .attr('text-anchor', 'end')
     .text((teeth) => teeth);
-  svg
-    .append('text')
-    .attr('class', 'axis-name')
-    .attr('x', 4)
-    .attr('y', area.top - 10)
-    .text('Cog, teeth');
+  leftAxisName(svg, area.top, 'Cog, teeth');
 }
 
 /** A run lasts until the next one; the last one until the end of the ride. A break in between stays a break. */

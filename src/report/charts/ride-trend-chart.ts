@@ -1,4 +1,4 @@
-import { scaleLinear } from 'd3-scale';
+import { type ScaleLinear, scaleLinear } from 'd3-scale';
 import { line } from 'd3-shape';
 import { fewShifts } from '../few-shifts.ts';
 import { rateWithInterval } from '../words/number-words.ts';
@@ -8,10 +8,12 @@ import {
   drawBottomAxis,
   drawEmptyNote,
   drawLeftAxis,
+  type PlotArea,
   readsAs,
   startChart,
 } from './chart-frame.ts';
 import { type LegendEntry, legendThenPlot } from './chart-legend.ts';
+import { drawRateMarks } from './rate-marks.ts';
 
 /** Trouble in one ride. */
 export interface TrendRide {
@@ -44,27 +46,41 @@ const legend: readonly LegendEntry[] = [
   { words: `faint: under ${fewShifts} shifts`, className: 'actual point few', path: dot },
 ];
 
+/** A ride with its place in the order of all. */
+type PlacedRide = TrendRide & { readonly index: number };
+
 /** Draws the rate of trouble ride by ride, evenly spaced in their order, with adjustments marked between them. */
 export function drawRideTrend(svg: ChartSvg, { rides, adjustments }: RideTrend, size: ChartSize): void {
   startChart(svg, size);
   const area = legendThenPlot(svg, legend, size, { left: 44, right: 12, bottom: 46 });
   const rated = rides.map((ride, index) => ({ ...ride, index })).filter((ride) => ride.troubleRate !== null);
   const x = scaleLinear([-0.5, Math.max(1, rides.length) - 0.5], [area.left, area.right]);
-  const top = Math.min(
-    1,
-    1.05 * Math.max(0.2, ...rated.map((ride) => (ride.shifts < fewShifts ? (ride.troubleRate ?? 0) : ride.high))),
-  );
-  const y = scaleLinear([0, top], [area.bottom, area.top]).clamp(true);
+  const y = scaleLinear([0, topRate(rated)], [area.bottom, area.top]).clamp(true);
   drawLeftAxis(svg, area, y, 'Trouble, % of judged shifts', (axis) => axis.ticks(5, '.0%'));
   drawBottomAxis(svg, area, x, 'Rides in order of time', (axis) =>
     axis.tickValues(labelledRides(rides.length, area.right - area.left)).tickFormat((i) => rides[Number(i)].label),
   );
   if (rated.length === 0) drawEmptyNote(svg, area, 'No ride with judged shifts');
+  drawAdjustments(svg, grouped(adjustments), x, area);
+  drawRates(svg, rated, x, y);
+}
 
+/** Upper end of the axis: over the intervals of all rides but those with few shifts, whose points alone count. */
+function topRate(rides: readonly TrendRide[]): number {
+  const tops = rides.map((ride) => (ride.shifts < fewShifts ? (ride.troubleRate ?? 0) : ride.high));
+  return Math.min(1, 1.05 * Math.max(0.2, ...tops));
+}
+
+function drawAdjustments(
+  svg: ChartSvg,
+  adjustments: readonly TrendAdjustment[],
+  x: ScaleLinear<number, number>,
+  area: PlotArea,
+): void {
   const made = svg
     .append('g')
     .selectAll('g')
-    .data(grouped(adjustments))
+    .data(adjustments)
     .join('g')
     .attr('class', 'mark adjusted')
     .attr('transform', ({ beforeRide }) => `translate(${x(beforeRide - 0.5)},0)`);
@@ -75,28 +91,24 @@ export function drawRideTrend(svg: ChartSvg, { rides, adjustments }: RideTrend, 
     .attr('transform', `translate(0,${area.top - 4})`)
     .attr('d', wedge);
   readsAs(made, ({ words }) => words);
+}
 
-  const path = line<(typeof rated)[number]>(
+function drawRates(
+  svg: ChartSvg,
+  rides: readonly PlacedRide[],
+  x: ScaleLinear<number, number>,
+  y: ScaleLinear<number, number>,
+): void {
+  const path = line<PlacedRide>(
     (ride) => x(ride.index),
     (ride) => y(ride.troubleRate ?? 0),
-  )(rated);
+  )(rides);
   svg.append('path').attr('class', 'trend-line').attr('d', path);
-  const marks = svg
-    .append('g')
-    .selectAll('g')
-    .data(rated)
-    .join('g')
-    .attr('class', (ride) => `mark actual${ride.shifts < fewShifts ? ' few' : ''}`)
-    .attr('transform', (ride) => `translate(${x(ride.index)},0)`);
-  marks
-    .append('path')
-    .attr('class', 'interval')
-    .attr('d', (ride) => `M0,${y(ride.low)}V${y(ride.high)}`);
-  marks
-    .append('path')
-    .attr('class', 'point')
-    .attr('transform', (ride) => `translate(0,${y(ride.troubleRate ?? 0)})`)
-    .attr('d', dot);
+  const marks = drawRateMarks(svg, rides, y, {
+    className: (ride) => `actual${ride.shifts < fewShifts ? ' few' : ''}`,
+    x: (ride) => x(ride.index),
+    point: () => dot,
+  });
   readsAs(marks, (ride) => `${ride.label}: ${rateWithInterval(ride)} of ${ride.shifts} judged shifts`);
 }
 

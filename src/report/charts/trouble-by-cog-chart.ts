@@ -14,6 +14,7 @@ import {
 } from './chart-frame.ts';
 import { type LegendEntry, legendThenPlot } from './chart-legend.ts';
 import { directionShape } from './mark-shapes.ts';
+import { drawRateMarks } from './rate-marks.ts';
 
 /** Trouble of the shifts onto one cog in one direction. Fits a report's `cogs`. */
 export interface CogTrouble {
@@ -66,22 +67,12 @@ export function drawTroubleByCog(
     return (x(String(cog.teeth)) ?? 0) + (x.bandwidth() * (slot + 0.5)) / slots;
   };
   const drawSeries = (rows: readonly CogTrouble[], faded: boolean): void => {
-    const marks = svg
-      .append('g')
-      .selectAll('g')
-      .data(rows.filter((cog) => cog.troubleRate !== null))
-      .join('g')
-      .attr('class', (cog) => `mark ${faded ? 'before' : cog.direction}${cog.shifts < fewShifts ? ' few' : ''}`)
-      .attr('transform', (cog) => `translate(${place(cog, faded)},0)`);
-    marks
-      .append('path')
-      .attr('class', 'interval')
-      .attr('d', (cog) => `M0,${y(cog.low)}V${y(cog.high)}`);
-    marks
-      .append('path')
-      .attr('class', 'point')
-      .attr('transform', (cog) => `translate(0,${y(cog.troubleRate ?? 0)})`)
-      .attr('d', (cog) => directionShape[cog.direction]);
+    const rated = rows.filter((cog) => cog.troubleRate !== null);
+    const marks = drawRateMarks(svg, rated, y, {
+      className: (cog) => `${faded ? 'before' : cog.direction}${cog.shifts < fewShifts ? ' few' : ''}`,
+      x: (cog) => place(cog, faded),
+      point: (cog) => directionShape[cog.direction],
+    });
     readsAs(
       marks,
       (cog) =>

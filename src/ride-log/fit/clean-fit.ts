@@ -17,6 +17,7 @@ const HEADER = 14;
  * that can be met by what is written here: at most 64 KiB at a time, no developer fields, no record without fields.
  */
 export class CleanFit {
+  readonly #source: Uint8Array;
   readonly #bytes = new Uint8Array(ROOM);
   readonly #view = new DataView(this.#bytes.buffer);
   readonly #written: (FitDefinition | undefined)[] = new Array(16).fill(undefined);
@@ -24,22 +25,18 @@ export class CleanFit {
   readonly #onDecoded: (decoded: ParsedFit) => void;
   #end = HEADER;
 
-  constructor(onDecoded: (decoded: ParsedFit) => void) {
+  /** `source`: the bytes that data records are taken from. */
+  constructor(source: Uint8Array, onDecoded: (decoded: ParsedFit) => void) {
+    this.#source = source;
     this.#onDecoded = onDecoded;
     this.#bytes.set([HEADER, 0x10, 0, 0, 0, 0, 0, 0, 0x2e, 0x46, 0x49, 0x54, 0, 0]);
   }
 
-  /** Takes over one data record; the arguments are those of `FitRecordVisitor`, and the bytes it speaks of. */
-  add(
-    source: Uint8Array,
-    local: number,
-    definition: FitDefinition,
-    at: number,
-    timeLeftOut: boolean,
-    time: number,
-  ): void {
+  /** Takes over one data record; the arguments are those of `FitRecordVisitor`. */
+  add(local: number, definition: FitDefinition, at: number, timeLeftOut: boolean, time: number): void {
     if (this.#end + MOST_RECORD > ROOM) this.flush();
     if (this.#written[local] !== definition) this.#define(local, definition);
+    const source = this.#source;
     const bytes = this.#bytes;
     bytes[this.#end] = local;
     this.#view.setUint32(this.#end + 1, time, definition.littleEndian);

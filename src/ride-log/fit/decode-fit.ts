@@ -51,12 +51,11 @@ class FitReader {
     for (const segment of fitSegments(bytes)) {
       for (const name of segment.faults) fault(name);
       if (segment.end <= segment.start) continue;
-      const clean = new CleanFit((decoded) => this.#take(fitMessages(decoded)));
+      const clean = new CleanFit(bytes, (decoded) => this.#take(fitMessages(decoded)));
       this.#draft.beginRun();
       this.#packed.restart();
       const walk = walkFitRecords(bytes, segment.start, segment.end, (local, definition, at, timeLeftOut, time) => {
-        if (this.#filter.lets(bytes, definition, at, timeLeftOut))
-          clean.add(bytes, local, definition, at, timeLeftOut, time);
+        if (this.#filter.lets(bytes, definition, at, timeLeftOut)) clean.add(local, definition, at, timeLeftOut, time);
       });
       clean.flush();
       if (walk.skipped > 0) fault('bad-record');

@@ -32,52 +32,76 @@ export interface XmlWalk {
  */
 export function walkXml(file: string, bytes: Uint8Array, visitorFor: (root: string) => XmlVisitor): XmlWalk {
   const parser = new SaxesParser({ xmlns: false, position: false });
-  let visitor: XmlVisitor | null = null;
-  const texts: string[] = [];
-  let attributes = new Map<string, string>();
-  let attributeCount = 0;
+  const elements = new XmlElements(file, visitorFor);
   let fault: string | null = null;
   let faults = 0;
-  const senseless = (what: string): never => {
-    throw new FileError(
-      file,
-      'bad-xml',
-      `is XML with ${what}`,
-      'This is no ride; export it again from where it was recorded.',
-    );
-  };
-  const onText = (text: string): void => {
-    const top = texts.length - 1;
-    if (top >= 0 && texts[top].length < LONGEST_TEXT) texts[top] += text.slice(0, LONGEST_TEXT);
-  };
   parser.on('error', (error) => {
     fault ??= error.message;
     faults++;
   });
-  parser.on('attribute', ({ name, value }) => {
-    attributes.set(localName(name), value);
-    if (++attributeCount > MOST_ATTRIBUTES) senseless(`more than ${MOST_ATTRIBUTES} attributes on one element`);
-  });
-  parser.on('opentag', ({ name }) => {
-    const local = localName(name);
-    visitor ??= visitorFor(local);
-    if (texts.length >= DEEPEST) senseless(`elements nested more than ${DEEPEST} deep`);
-    texts.push('');
-    visitor.open(local, attributes);
-    attributes = new Map();
-    attributeCount = 0;
-  });
-  parser.on('text', onText);
-  parser.on('cdata', onText);
-  parser.on('closetag', ({ name }) => visitor?.close(localName(name), texts.pop() ?? ''));
+  parser.on('attribute', ({ name, value }) => elements.attribute(name, value));
+  parser.on('opentag', ({ name }) => elements.open(name));
+  parser.on('text', (text) => elements.text(text));
+  parser.on('cdata', (text) => elements.text(text));
+  parser.on('closetag', ({ name }) => elements.close(name));
 
   const decoder = textDecoder(file, bytes);
   for (let at = 0; at < bytes.length && faults < MOST_FAULTS; at += CHUNK_BYTES) {
     const end = Math.min(at + CHUNK_BYTES, bytes.length);
     parser.write(decoder.decode(bytes.subarray(at, end), { stream: end < bytes.length }));
   }
-  const cutOff = texts.length > 0;
-  return { cutOff, fault };
+  return { cutOff: elements.areOpen, fault };
+}
+
+/** The elements that are open at a place in the file: gathers their text and attributes, tells the visitor, keeps the limits. */
+class XmlElements {
+  readonly #file: string;
+  readonly #visitorFor: (root: string) => XmlVisitor;
+  #visitor: XmlVisitor | null = null;
+  /** Text of each open element so far, the root's first. */
+  readonly #texts: string[] = [];
+  /** Of the element about to open; its names may repeat, so they are counted apart. */
+  #attributes = new Map<string, string>();
+  #attributeCount = 0;
+
+  constructor(file: string, visitorFor: (root: string) => XmlVisitor) {
+    this.#file = file;
+    this.#visitorFor = visitorFor;
+  }
+
+  get areOpen(): boolean {
+    return this.#texts.length > 0;
+  }
+
+  attribute(name: string, value: string): void {
+    this.#attributes.set(localName(name), value);
+    if (++this.#attributeCount > MOST_ATTRIBUTES)
+      this.#refuse(`more than ${MOST_ATTRIBUTES} attributes on one element`);
+  }
+
+  open(name: string): void {
+    const local = localName(name);
+    this.#visitor ??= this.#visitorFor(local);
+    if (this.#texts.length >= DEEPEST) this.#refuse(`elements nested more than ${DEEPEST} deep`);
+    this.#texts.push('');
+    this.#visitor.open(local, this.#attributes);
+    this.#attributes = new Map();
+    this.#attributeCount = 0;
+  }
+
+  text(text: string): void {
+    const top = this.#texts.length - 1;
+    if (top >= 0 && this.#texts[top].length < LONGEST_TEXT) this.#texts[top] += text.slice(0, LONGEST_TEXT);
+  }
+
+  close(name: string): void {
+    this.#visitor?.close(localName(name), this.#texts.pop() ?? '');
+  }
+
+  #refuse(what: string): never {
+    const mend = 'This is no ride; export it again from where it was recorded.';
+    throw new FileError(this.#file, 'bad-xml', `is XML with ${what}`, mend);
+  }
 }
 
 /** An element's name without its prefix, in lower case. */

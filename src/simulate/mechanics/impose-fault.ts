@@ -8,28 +8,62 @@ export interface FaultSize {
   readonly size: number;
 }
 
-/** Sizes at severity 0 and 1. Lateral ones are in cog pitches, so that narrow cassettes suffer alike. */
-const range = {
-  tensionLow: [0.18, 0.35],
-  tensionHigh: [0.19, 0.36],
-  lowTight: [0.265, 0.39],
-  lowLoose: [0.27, 0.57],
-  highTight: [0.32, 0.44],
-  highLoose: [0.3, 0.46],
-  gapSmallMm: [4.5, 8],
-  gapLargeMm: [8.7, 14.1],
-  hangerRad: [0.03, 0.085],
-  frictionN: [7.1, 15.1],
-  wear: [0.45, 0.85],
-} as const;
+/** What a cause does to a bike. */
+interface Fault {
+  readonly parameter: string;
+  readonly unit: string;
+  /** Sizes at severity 0 and 1, in `unit`; in cog pitches where `inPitches`, so that narrow cassettes suffer alike. */
+  readonly limits: readonly [number, number];
+  readonly inPitches?: true;
+  /** -1 where the cause makes the parameter smaller. */
+  readonly sign: 1 | -1;
+  /** Mis-sets the condition by a size, sign included. */
+  readonly apply: (condition: BikeCondition, size: number) => void;
+}
 
-const between = (limits: readonly [number, number], severity: number): number =>
-  limits[0] + (limits[1] - limits[0]) * severity;
+/** Adds the size to one parameter of the condition. */
+const addTo =
+  (parameter: 'offsetMm' | 'lowStopMm' | 'gapMm' | 'hangerBendRad' | 'frictionN') =>
+  (condition: BikeCondition, size: number): void => {
+    condition[parameter] += size;
+  };
 
-/** Which cogs of a worn cassette are worn: those ridden most, around the middle of the smaller half. */
-function wearOfCog(cog: number, cogs: number): number {
-  const centre = 0.4 * (cogs - 1);
-  return Math.exp(-(((cog - centre) / (0.22 * cogs)) ** 2));
+const offset = { parameter: 'offset', unit: 'mm', inPitches: true, apply: addTo('offsetMm') } as const;
+const lowStop = { parameter: 'low-stop', unit: 'mm', inPitches: true, apply: addTo('lowStopMm') } as const;
+const highStop = { parameter: 'high-stop', unit: 'mm', inPitches: true, apply: setHighStop } as const;
+const gap = { parameter: 'gap', unit: 'mm', apply: addTo('gapMm') } as const;
+const hanger = { parameter: 'hanger-bend', unit: 'rad', apply: addTo('hangerBendRad') } as const;
+const friction = { parameter: 'friction', unit: 'N', apply: addTo('frictionN') } as const;
+const wear = { parameter: 'wear', unit: 'fraction', apply: wearCogs } as const;
+
+const faults: Record<FaultCause, Fault> = {
+  'no-fault': { parameter: 'none', unit: 'mm', limits: [0, 0], sign: 1, apply: () => {} },
+  'cable-tension-low': { ...offset, limits: [0.18, 0.35], sign: -1 },
+  'cable-tension-high': { ...offset, limits: [0.19, 0.36], sign: 1 },
+  'low-limit-tight': { ...lowStop, limits: [0.265, 0.39], sign: -1 },
+  'low-limit-loose': { ...lowStop, limits: [0.27, 0.57], sign: 1 },
+  'high-limit-tight': { ...highStop, limits: [0.32, 0.44], sign: 1 },
+  'high-limit-loose': { ...highStop, limits: [0.3, 0.46], sign: -1 },
+  'pulley-gap-small': { ...gap, limits: [4.5, 8], sign: -1 },
+  'pulley-gap-large': { ...gap, limits: [8.7, 14.1], sign: 1 },
+  'hanger-bent': { ...hanger, limits: [0.03, 0.085], sign: 1 },
+  'cable-friction': { ...friction, limits: [7.1, 15.1], sign: 1 },
+  'worn-drivetrain': { ...wear, limits: [0.45, 0.85], sign: 1 },
+};
+
+function setHighStop(condition: BikeCondition, size: number): void {
+  condition.highStopMm += size;
+  // A cable clamped while the stop stood too far out has that much slack on the smallest cog.
+  if (size < 0) condition.slackMm -= size;
+}
+
+/** Wears the cogs that are ridden most, around the middle of the smaller half. `worst`: wear of the most worn, 0 to 1. */
+function wearCogs(condition: BikeCondition, worst: number): void {
+  const centre = 0.4 * (condition.cogs - 1);
+  condition.wear.forEach((wear, cog) => {
+    const share = Math.exp(-(((cog - centre) / (0.22 * condition.cogs)) ** 2));
+    condition.wear[cog] = Math.min(1, wear + worst * share);
+  });
 }
 
 /**
@@ -43,54 +77,11 @@ export function imposeFault(
   level: number,
   inward: boolean,
 ): FaultSize {
-  const pitches = (limits: readonly [number, number]): number => between(limits, severity) * level * condition.pitchMm;
-  const plain = (limits: readonly [number, number]): number => between(limits, severity) * level;
-  const size = (parameter: string, unit: string, value: number): FaultSize => ({ parameter, unit, size: value });
-  switch (cause) {
-    case 'no-fault':
-      return size('none', 'mm', 0);
-    case 'cable-tension-low':
-    case 'cable-tension-high': {
-      const shift = cause === 'cable-tension-low' ? -pitches(range.tensionLow) : pitches(range.tensionHigh);
-      condition.offsetMm += shift;
-      return size('offset', 'mm', shift);
-    }
-    case 'low-limit-tight':
-    case 'low-limit-loose': {
-      const shift = cause === 'low-limit-tight' ? -pitches(range.lowTight) : pitches(range.lowLoose);
-      condition.lowStopMm += shift;
-      return size('low-stop', 'mm', shift);
-    }
-    case 'high-limit-tight':
-    case 'high-limit-loose': {
-      const shift = cause === 'high-limit-tight' ? pitches(range.highTight) : -pitches(range.highLoose);
-      condition.highStopMm += shift;
-      // A cable clamped while the stop stood too far out has that much slack on the smallest cog.
-      if (shift < 0) condition.slackMm -= shift;
-      return size('high-stop', 'mm', shift);
-    }
-    case 'pulley-gap-small':
-    case 'pulley-gap-large': {
-      const shift = cause === 'pulley-gap-small' ? -plain(range.gapSmallMm) : plain(range.gapLargeMm);
-      condition.gapMm += shift;
-      return size('gap', 'mm', shift);
-    }
-    case 'hanger-bent': {
-      const bend = plain(range.hangerRad) * (inward ? 1 : -1);
-      condition.hangerBendRad += bend;
-      return size('hanger-bend', 'rad', bend);
-    }
-    case 'cable-friction': {
-      const drag = plain(range.frictionN);
-      condition.frictionN += drag;
-      return size('friction', 'N', drag);
-    }
-    case 'worn-drivetrain': {
-      const worst = plain(range.wear);
-      condition.wear.forEach((wear, cog) => {
-        condition.wear[cog] = Math.min(1, wear + worst * wearOfCog(cog, condition.cogs));
-      });
-      return size('wear', 'fraction', worst);
-    }
-  }
+  const { parameter, unit, limits, inPitches, sign, apply } = faults[cause];
+  const [least, most] = limits;
+  const amount = (least + (most - least) * severity) * level * (inPitches ? condition.pitchMm : 1);
+  const outward = cause === 'hanger-bent' && !inward;
+  const size = (outward ? -sign : sign) * amount;
+  apply(condition, size);
+  return { parameter, unit, size };
 }

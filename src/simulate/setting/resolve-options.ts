@@ -1,7 +1,7 @@
 import { type Bike, bikeSchema } from '../../drivetrain/bike.ts';
-import { seededRandom } from '../../numeric/seeded-random.ts';
-import { faultCauses } from './fault-causes.ts';
-import { SimulationOptionError } from './option-error.ts';
+import { type SeededRandom, seededRandom } from '../../numeric/seeded-random.ts';
+import { checkCauseAndSeed, checkCauseFitsBike, checkSizes, checkWords } from './check-options.ts';
+import { type RecordedTeeth, recordedTeeth } from './recorded-teeth.ts';
 import type { FaultOnset, RideFormat, SimulationOptions, TerrainKind } from './simulation-options.ts';
 import type { WorkDone } from './work-done.ts';
 
@@ -13,7 +13,7 @@ export interface ResolvedOptions
   readonly terrain: TerrainKind | 'mixed';
   readonly onset: FaultOnset;
   readonly work: readonly WorkDone[] | 'cure' | 'wrong';
-  readonly recordedTeeth: { readonly chainrings: readonly number[]; readonly cassette: readonly number[] };
+  readonly recordedTeeth: RecordedTeeth;
   readonly formats: readonly RideFormat[];
 }
 
@@ -36,61 +36,29 @@ function rolloutOf(bike: Bike): number {
   return 0.99 * Math.PI * (seat + 2 * width);
 }
 
-/** Teeth as a careless owner might enter them: a few cogs one or two teeth off, still rising. */
-function misconfigured(teeth: readonly number[], random: ReturnType<typeof seededRandom>): number[] {
-  const wrong = teeth.map((t) => (random.chance(0.4) ? t + random.pick([-2, -1, 1, 2]) : t));
-  for (let i = 1; i < wrong.length; i++) wrong[i] = Math.max(wrong[i], wrong[i - 1] + 1);
-  return wrong;
-}
-
-function oneOf(option: string, found: unknown, allowed: readonly string[]): void {
-  if (found !== undefined && !allowed.includes(found as string))
-    throw new SimulationOptionError(option, found, allowed.join(', '));
-}
-
-/** @throws SimulationOptionError for a cause, number or combination that cannot be simulated. */
-export function resolveOptions(options: SimulationOptions): ResolvedOptions {
-  if (!faultCauses.includes(options.cause))
-    throw new SimulationOptionError('cause', options.cause, faultCauses.join(', '));
-  if (!Number.isSafeInteger(options.seed) || options.seed < 0)
-    throw new SimulationOptionError('seed', options.seed, 'a whole number from 0');
-  const bike = options.bike ? bikeSchema.parse(options.bike) : defaultBike;
-  if (options.cause === 'cable-friction' && bike.actuation === 'electronic')
-    throw new SimulationOptionError('cause', options.cause, 'a bike with a cable; this one is electronic');
-  const severity = typeof options.severity === 'number' ? options.severity : severities[options.severity ?? 'mild'];
-  if (!(severity >= 0 && severity <= 1)) throw new SimulationOptionError('severity', severity, '0 to 1');
-  const durationS = options.durationS ?? 3600;
-  if (!(durationS >= 60 && durationS <= 86_400)) throw new SimulationOptionError('durationS', durationS, '60 to 86400');
-  const rides = options.rides ?? 1;
-  if (!Number.isInteger(rides) || rides < 1 || rides > 100) throw new SimulationOptionError('rides', rides, '1 to 100');
-  oneOf('terrain', options.terrain, ['flat', 'rolling', 'hilly', 'off-road', 'town', 'mixed']);
-  oneOf('speedSource', options.speedSource, ['wheel', 'satellite']);
-  oneOf('gearRecords', options.gearRecords, ['both', 'rear-only', 'none']);
-  oneOf('gearTimes', options.gearTimes, ['whole-seconds', 'exact']);
-  oneOf('recording', options.recording, ['every-second', 'uneven']);
-  oneOf('rider', options.rider, ['smooth', 'ordinary', 'forceful']);
-  for (const format of options.formats ?? []) oneOf('formats', format, ['fit', 'csv', 'tcx']);
-  if (options.start !== undefined && Number.isNaN(Date.parse(options.start)))
-    throw new SimulationOptionError('start', options.start, 'an ISO 8601 time');
-  const random = seededRandom(options.seed, 'device');
-  const drawn = {
+/** The device on a bike and the land it is ridden in, for what the options do not say. */
+function drawDeviceAndLand(random: SeededRandom) {
+  return {
     speedSource: random.pick(['wheel', 'satellite'] as const),
     satelliteLagS: random.between(0.3, 3),
     recorderLagS: random.between(0, 0.9),
     rolloutScale: 1 + 0.004 * random.normal(),
     terrain: random.pick(['rolling', 'hilly', 'off-road', 'off-road', 'mixed'] as const),
   };
-  const wrongTeeth = {
-    chainrings: misconfigured(bike.chainrings, random),
-    cassette: misconfigured(bike.cassette, random),
-  };
-  const recordedTeeth =
-    typeof options.recordedTeeth === 'object' ? options.recordedTeeth : options.recordedTeeth ? wrongTeeth : bike;
-  if (
-    recordedTeeth.cassette.length !== bike.cassette.length ||
-    recordedTeeth.chainrings.length !== bike.chainrings.length
-  )
-    throw new SimulationOptionError('recordedTeeth', recordedTeeth, 'as many cogs and rings as the bike has');
+}
+
+/** @throws SimulationOptionError for a cause, number or combination that cannot be simulated. */
+export function resolveOptions(options: SimulationOptions): ResolvedOptions {
+  checkCauseAndSeed(options);
+  const bike = options.bike ? bikeSchema.parse(options.bike) : defaultBike;
+  checkCauseFitsBike(options.cause, bike);
+  const severity = typeof options.severity === 'number' ? options.severity : severities[options.severity ?? 'mild'];
+  const durationS = options.durationS ?? 3600;
+  const rides = options.rides ?? 1;
+  checkSizes({ severity, durationS, rides });
+  checkWords(options);
+  const random = seededRandom(options.seed, 'device');
+  const drawn = drawDeviceAndLand(random);
   return {
     cause: options.cause,
     seed: options.seed,
@@ -109,7 +77,7 @@ export function resolveOptions(options: SimulationOptions): ResolvedOptions {
     gearTimes: options.gearTimes ?? 'whole-seconds',
     cadence: options.cadence ?? true,
     power: options.power ?? true,
-    recordedTeeth,
+    recordedTeeth: recordedTeeth(options.recordedTeeth, bike, random),
     noiseScale: options.noiseScale ?? 1,
     rolloutScale: options.rolloutScale ?? drawn.rolloutScale,
     speedStepMps: options.speedStepMps ?? 0.001,

@@ -111,7 +111,7 @@ export function drawTerrain(kind: TerrainKind | 'mixed', lengthM: number, random
     grade.push(slope);
     roughness.push(random.between(...character.roughness));
     speedLimitMps.push(random.between(...character.speedLimitMps) * (slope < -0.05 ? 0.9 : 1));
-    placesWithin(character, at, segment, slope, random, places);
+    places.push(...placesWithin({ character, fromM: at, lengthM: segment, slope }, random));
     climbed += slope * segment;
     at += segment;
   }
@@ -124,14 +124,16 @@ export function drawTerrain(kind: TerrainKind | 'mixed', lengthM: number, random
   };
 }
 
-function placesWithin(
-  character: TerrainCharacter,
-  fromM: number,
-  lengthM: number,
-  slope: number,
-  random: SeededRandom,
-  places: Place[],
-): void {
+/** One segment of the way: where it begins, how long and how steep it is. */
+interface Segment {
+  readonly character: TerrainCharacter;
+  readonly fromM: number;
+  readonly lengthM: number;
+  readonly slope: number;
+}
+
+function placesWithin({ character, fromM, lengthM, slope }: Segment, random: SeededRandom): Place[] {
+  const places: Place[] = [];
   const draw = (kind: Place['kind'], everyM: number, size: () => number): void => {
     if (random.chance(1 - Math.exp(-lengthM / everyM)))
       places.push({ atM: fromM + random.between(0, lengthM), kind, size: size() });
@@ -140,4 +142,5 @@ function placesWithin(
   draw('break', character.breakEveryM, () => 40 + random.exponential(150));
   draw('tunnel', character.tunnelEveryM, () => random.between(60, 500));
   draw('push', slope > 0.1 ? character.pushEveryM / 5 : character.pushEveryM, () => random.between(12, 70));
+  return places;
 }

@@ -1,3 +1,4 @@
+import { bisector } from 'd3-array';
 import { type MechanicalTrack, trackHz } from '../mechanics/mechanical-track.ts';
 
 /** Rules of the contract, as numbers. */
@@ -81,17 +82,11 @@ function settling(track: MechanicalTrack, fromS: number, untilS: number, cog: nu
   return { settled: null, beyondAtTurns };
 }
 
+const afterChange = bisector(({ timeS }: MechanicalTrack['cogChanges'][number]) => timeS).right;
+
 /** Index of the change that tells where the chain was at a moment. */
-function lastChangeBefore(track: MechanicalTrack, timeS: number): number {
-  let low = 0;
-  let high = track.cogChanges.length - 1;
-  while (low < high) {
-    const middle = (low + high + 1) >> 1;
-    if (track.cogChanges[middle].timeS <= timeS) low = middle;
-    else high = middle - 1;
-  }
-  return low;
-}
+const lastChangeBefore = (track: MechanicalTrack, timeS: number): number =>
+  Math.max(0, afterChange(track.cogChanges, timeS) - 1);
 
 /** Crank turns made until a moment. */
 export function turnsAt(track: MechanicalTrack, timeS: number): number {

@@ -19,17 +19,18 @@ const bandsOf = ({ samples }: Moment) =>
 /** Height that the measures of a moment need, px. */
 export const measuresHeightPx = (moment: Moment): number => bandsOf(moment).length * (bandHeight + bandGap) - bandGap;
 
+/** Where the bands stand in the drawing, px: `x` of seconds from the event. */
+export interface MeasuresPlot {
+  readonly x: (s: number) => number;
+  readonly top: number;
+  readonly left: number;
+  readonly right: number;
+}
+
 /** Draws cadence, speed and power as thin bands, each only where there is any; returns the lower edge. */
-export function drawMeasures(
-  svg: ChartSvg,
-  moment: Moment,
-  x: (s: number) => number,
-  from: number,
-  left: number,
-  right: number,
-): number {
+export function drawMeasures(svg: ChartSvg, moment: Moment, { x, top, left, right }: MeasuresPlot): number {
   const { samples } = moment;
-  let at = from;
+  let at = top;
   for (const { key, words, className } of bandsOf(moment)) {
     const most = Math.max(1, ...samples.map((sample) => (Number.isNaN(sample[key]) ? 0 : sample[key])));
     const y = scaleLinear([0, most], [at + bandHeight, at]);
@@ -50,5 +51,5 @@ export function drawMeasures(
       .attr('d', linePath(samples, key, x, y, false));
     at += bandHeight + bandGap;
   }
-  return at > from ? at - bandGap + 4 : from - 22;
+  return at > top ? at - bandGap + 4 : top - 22;
 }

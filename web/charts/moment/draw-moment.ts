@@ -1,6 +1,12 @@
 import { type AxisScale, axisBottom, axisLeft } from 'd3-axis';
 import { scaleLinear, scaleLog } from 'd3-scale';
-import { axisName, type ChartSize, type ChartSvg, startChart } from '../../../src/report/charts/chart-frame.ts';
+import {
+  axisName,
+  type ChartSize,
+  type ChartSvg,
+  leftAxisName,
+  startChart,
+} from '../../../src/report/charts/chart-frame.ts';
 import { drawLegend, type LegendEntry, legendHeightPx } from '../../../src/report/charts/chart-legend.ts';
 import { CLEAN_WITHIN_REVS, LATE_WITHIN_REVS } from '../../../src/shifts/turn-limits.ts';
 import { drawMeasures, measuresHeightPx } from './draw-measures.ts';
@@ -72,7 +78,7 @@ export function drawMoment(svg: ChartSvg, moment: Moment, size: ChartSize, isShi
     .attr('class', 'zero')
     .attr('d', `M${x(0)},${top}V${size.heightPx - 46}`);
   drawChain(svg, moment, plot);
-  const bottom = drawMeasures(svg, moment, x, cogBottom + 26, left, right);
+  const bottom = drawMeasures(svg, moment, { x, top: cogBottom + 26, left, right });
   const axis = axisBottom(x)
     .ticks(Math.max(3, (right - left) / 70))
     .tickSizeOuter(0);
@@ -98,12 +104,7 @@ function drawCogRows(svg: ChartSvg, { left, right, top, cogs, y }: CogPlot, scal
     .attr('class', 'axis')
     .attr('transform', `translate(${left},0)`)
     .call(teethAxis as never);
-  svg
-    .append('text')
-    .attr('class', 'axis-name')
-    .attr('x', 4)
-    .attr('y', top - 10)
-    .text('Cog, teeth');
+  leftAxisName(svg, top, 'Cog, teeth');
 }
 
 /** Draws the cog asked for, the cog the chain was on, what the ratio says of it, and where the shift was judged to be done. */

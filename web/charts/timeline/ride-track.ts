@@ -1,3 +1,4 @@
+import { bisectLeft } from 'd3-array';
 import type { RideColumns } from '../../api/answers.ts';
 import { type Envelope, makeEnvelope } from './envelope.ts';
 
@@ -46,16 +47,7 @@ export function makeTrack(columns: RideColumns): RideTrack {
 }
 
 /** Index of the first sample at or after a moment. */
-export function sampleFrom(track: RideTrack, timeS: number): number {
-  let low = 0;
-  let high = track.timeS.length;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if (track.timeS[middle] < timeS) low = middle + 1;
-    else high = middle;
-  }
-  return low;
-}
+export const sampleFrom = (track: RideTrack, timeS: number): number => bisectLeft(track.timeS, timeS);
 
 /** Index of the sample nearest to a moment; −1 for an empty ride. */
 export function nearestSample(track: RideTrack, timeS: number): number {

@@ -1,0 +1,72 @@
+import type { RideLog } from '../ride-log/ride-log.ts';
+import type { RevolutionClock } from '../shifts/revolution-clock.ts';
+import type { ChainDropEvent, GhostShiftEvent, RideEvents, ShiftEvent, SkipEvent } from '../shifts/ride-events.ts';
+import { momentIso } from './moment-iso.ts';
+import type { RideReport } from './report-schema.ts';
+import { roundOrNull, roundTo } from './round-to.ts';
+import { shiftTurns } from './shift-turns.ts';
+
+/** What turns a ride's own numbers into those of the report. `cassette`: teeth by cog index. */
+export interface RideFrame {
+  readonly startMs: RideLog['startMs'];
+  readonly cassette: readonly number[];
+  readonly clock: RevolutionClock;
+  /** NaN where it is not known. */
+  readonly sensorLagS: number;
+}
+
+type Reported<Kind extends 'shifts' | 'ghostShifts' | 'chainDrops' | 'skips'> = RideReport[Kind][number];
+
+/** The events of a ride for the report: teeth for cog indices, ISO times for seconds, numbers rounded. */
+export function rideEventsReport(
+  events: RideEvents,
+  frame: RideFrame,
+): Pick<RideReport, 'shifts' | 'ghostShifts' | 'chainDrops' | 'skips'> {
+  return {
+    shifts: events.shifts.map((shift) => shiftReport(shift, frame)),
+    ghostShifts: events.ghostShifts.map((ghost) => ghostReport(ghost, frame)),
+    chainDrops: events.chainDrops.map((drop) => dropReport(drop, frame)),
+    skips: events.skips.map((skip) => skipReport(skip, frame)),
+  };
+}
+
+function shiftReport(shift: ShiftEvent, { startMs, cassette, clock, sensorLagS }: RideFrame): Reported<'shifts'> {
+  return {
+    at: momentIso(startMs, shift.timeS),
+    fromTeeth: cassette[shift.fromCog],
+    toTeeth: cassette[shift.toCog],
+    direction: shift.direction,
+    outcome: shift.outcome,
+    unjudgedBecause: shift.unjudgedBecause,
+    crankRevs: shift.crankRevs === null ? null : roundTo(shift.crankRevs, 2),
+    turns: shiftTurns(shift, clock, sensorLagS),
+    confidence: confidence(shift),
+    weak: shift.weak,
+    torqueNm: roundOrNull(shift.torqueNm, 1),
+  };
+}
+
+function ghostReport(ghost: GhostShiftEvent, { startMs, cassette }: RideFrame): Reported<'ghostShifts'> {
+  return {
+    at: momentIso(startMs, ghost.timeS),
+    fromTeeth: cassette[ghost.fromCog],
+    toTeeth: cassette[ghost.toCog],
+    heldS: roundTo(ghost.heldS, 1),
+    confidence: confidence(ghost),
+  };
+}
+
+function dropReport(drop: ChainDropEvent, { startMs, cassette }: RideFrame): Reported<'chainDrops'> {
+  return {
+    at: momentIso(startMs, drop.timeS),
+    side: drop.side,
+    afterShiftTo: drop.afterShiftTo === null ? null : cassette[drop.afterShiftTo],
+    confidence: confidence(drop),
+  };
+}
+
+function skipReport(skip: SkipEvent, { startMs, cassette }: RideFrame): Reported<'skips'> {
+  return { at: momentIso(startMs, skip.timeS), teeth: cassette[skip.cog], confidence: confidence(skip) };
+}
+
+const confidence = (event: { readonly confidence: number }): number => roundTo(event.confidence, 3);
