@@ -1,9 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { cogPitchMm, usualCogPitchMm } from '../../src/drivetrain/cog-pitch.ts';
-import { developmentM, gearRatio } from '../../src/drivetrain/development.ts';
+import { capacityTeeth, developmentM, gearRatio, pedallingSpeedMps } from '../../src/drivetrain/development.ts';
+import { barrelTravelMm, cogPositionMm, guideTravelMm } from '../../src/drivetrain/indexing.ts';
+import { pitchDiameterMm } from '../../src/drivetrain/pitch-diameter.ts';
 import { tyreRolloutMm } from '../../src/drivetrain/tyre-rollout.ts';
 import gears from '../checks/gear-arithmetic.json' with { type: 'json' };
 import indexing from '../checks/indexing.json' with { type: 'json' };
+import sprockets from '../checks/pitch-diameter.json' with { type: 'json' };
 import tyres from '../checks/tyre-rollout.json' with { type: 'json' };
 
 const inchM = 0.0254;
@@ -37,18 +40,38 @@ describe('gear arithmetic', () => {
     const inches = developmentM(rolloutMm, row.ring, row.cog) / inchM;
     expect(Math.abs(inches - row.inches)).toBeLessThan(gears.crankTurnInches.toleranceInches);
   });
+
+  it.each(gears.speed.rows)('$developmentM m a turn gives $kmh km/h', ({ developmentM: development, kmh }) => {
+    gears.speed.cadenceRpm.forEach((cadence, i) => {
+      const speedKmh = pedallingSpeedMps(development, cadence) * 3.6;
+      expect(Math.abs(speedKmh - kmh[i])).toBeLessThan(gears.speed.toleranceKmh);
+    });
+  });
+
+  it.each(gears.capacity.rows)('capacity of $chainrings with $cassette', ({ chainrings, cassette, teeth }) => {
+    expect(capacityTeeth(chainrings, cassette)).toBe(teeth);
+  });
 });
 
-describe('cog pitch', () => {
-  it.each(indexing.shiftEquation.rows)('usual for $cogs cogs: near $pitchMm mm, and $pullMm mm x $ratio', (row) => {
-    const usualMm = usualCogPitchMm(row.cogs);
-    expect(Math.abs(usualMm - row.pitchMm)).toBeLessThan(indexing.usualPitch.toleranceMm);
-    expect(Math.abs(usualMm - row.pullMm * row.ratio)).toBeLessThan(indexing.shiftEquation.toleranceMm);
+describe('sprockets and indexing', () => {
+  it.each(sprockets.rows)('$teeth teeth', ({ teeth, at25Mm }) => {
+    expect(Math.abs(pitchDiameterMm(teeth) - at25Mm / 2)).toBeLessThan(sprockets.toleranceMm);
+  });
+
+  it.each(indexing.shiftEquation.rows)('$cogs cogs: $pullMm mm x $ratio gives $pitchMm mm', (row) => {
+    expect(Math.abs(guideTravelMm(row.pullMm, row.ratio) - row.pitchMm)).toBeLessThanOrEqual(
+      indexing.shiftEquation.toleranceMm,
+    );
+    expect(Math.abs(usualCogPitchMm(row.cogs) - row.pitchMm)).toBeLessThan(indexing.usualPitch.toleranceMm);
+  });
+
+  it.each(indexing.barrel.rows)('a quarter turn of the barrel at ratio $ratio', ({ ratio, travelMm }) => {
+    expect(Math.abs(barrelTravelMm(0.25, ratio) - travelMm)).toBeLessThan(indexing.barrel.toleranceMm);
   });
 
   it('ten cogs stand as wide as published', () => {
-    const { cogThicknessMm, stackMm, toleranceMm } = indexing.stack;
-    expect(Math.abs(9 * usualCogPitchMm(10) + cogThicknessMm - stackMm)).toBeLessThan(toleranceMm);
+    const { pitchMm, cogThicknessMm, stackMm, toleranceMm } = indexing.stack;
+    expect(Math.abs(cogPositionMm(9, pitchMm) + cogThicknessMm - stackMm)).toBeLessThan(toleranceMm);
   });
 
   it('takes the bike file before the usual pitch, and knows no pitch outside 5 to 13 cogs', () => {

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { forwardBackward } from '../../src/hmm/forward-backward.ts';
 import published from '../checks/hidden-markov.json' with { type: 'json' };
 import { denseTransition } from './dense-transition.ts';
+import { viterbi } from './viterbi.ts';
 
 const { start, transition, emission } = published.model;
 const states = start.length;
@@ -12,6 +13,18 @@ function emissionRows(observations: number[]): Float64Array {
 }
 
 describe(`the worked example: ${published.source}`, () => {
+  for (const { observations, path, probability } of published.paths) {
+    it(`finds ${path} with probability ${probability} for ${observations}`, () => {
+      const found = viterbi(
+        emissionRows(observations),
+        Float64Array.from(transition.flat(), Math.log),
+        Float64Array.from(start, Math.log),
+      );
+      expect([...found.states]).toEqual(path);
+      expect(Math.exp(found.logProbability)).toBeCloseTo(probability, 10);
+    });
+  }
+
   it('sums all paths to the published forward total, not the best path', () => {
     const { observations, total } = published.forward;
     const { logLikelihood } = forwardBackward(
