@@ -14,7 +14,7 @@ import { idSchema } from '../store/new-id.ts';
 import { deleteRide, findRide, listRides, placeRide, type StoredRide, totalRides } from '../store/ride-store.ts';
 import { needBike } from './bikes.ts';
 import { jobId } from './job-id.ts';
-import { rideDetail, rideSummary } from './ride-answer.ts';
+import { rideDetail, rideSummaries } from './ride-answer.ts';
 
 const params = z.object({ id: idSchema });
 
@@ -51,7 +51,7 @@ export const rideRoutes = [
     handle: ({ query }, services) => {
       const rides = listRides(services.sql, { bikeId: query.bike, limit: Number(query.limit) });
       const total = totalRides(services.sql, query.bike);
-      return { status: 200, json: { rides: rides.map((ride) => rideSummary(ride, services)), total } };
+      return { status: 200, json: { rides: rideSummaries(rides, services), total } };
     },
   }),
   defineRoute({

@@ -1,6 +1,7 @@
 import { engineVersion } from '../engine.ts';
 import { countsAfter } from '../judgements/counts-after.ts';
 import { findBike } from '../store/bike-store.ts';
+import { keepParts } from '../store/part-store.ts';
 import {
   beginAttempt,
   failRide,
@@ -9,6 +10,7 @@ import {
   type WaitingRide,
   type WorkedWith,
 } from '../store/work-store.ts';
+import { compareWithOthers } from './compare-with-others.ts';
 import type { RideFault } from './tasks.ts';
 import type { WorkBench } from './work-bench.ts';
 import { workFault } from './work-fault.ts';
@@ -45,7 +47,12 @@ export async function analyseNextRide(bench: WorkBench, ride: WaitingRide): Prom
     for (const stage of answer.stages) log.debug({ job: 'analyse', rideId: ride.id, ...stage }, 'stage');
     if (answer.fault) return fail(answer.fault);
     const { analysis } = answer;
-    const kept = sql.transaction(() => finishRide(sql, ride.id, worked, analysis, countsAfter(sql, ride.id, analysis)));
+    const others = await compareWithOthers(bench, ride);
+    const kept = sql.transaction(() => {
+      if (!finishRide(sql, ride.id, worked, analysis, countsAfter(sql, ride.id, analysis))) return false;
+      if (others) keepParts(sql, ride.id, others);
+      return true;
+    });
     log.info({ job: 'analyse', rideId: ride.id, ms: Math.round(performance.now() - start) }, 'job done');
     if (kept) tell('done');
   } catch (error) {

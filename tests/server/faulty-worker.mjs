@@ -1,4 +1,4 @@
-// The server's worker, but for rides whose file says so: they hang, eat memory or break off.
+// The server's worker, but for rides whose file says so: they hang, eat memory, break off, or cannot be compared.
 import { register } from 'tsx/esm/api';
 
 register();
@@ -14,4 +14,9 @@ export function analyse(task) {
   }
   if (task.file.includes('breaks')) throw new TypeError('a fault of the program');
   return worker.analyse(task);
+}
+
+export function compare(task) {
+  if (task.ride.file.includes('compares not')) throw new TypeError('a fault of the program');
+  return worker.compare(task);
 }
