@@ -4,12 +4,12 @@ import { afterEach, beforeEach, expect, it, vi } from 'vitest';
 import type { RawStore } from '../../server/raw/raw-store.ts';
 import { insertBike } from '../../server/store/bike-store.ts';
 import { openDatabase } from '../../server/store/open-database.ts';
-import { insertRide } from '../../server/store/ride-store.ts';
 import type { Sql } from '../../server/store/sql.ts';
 import { ChangeHub } from '../../server/work/change-hub.ts';
 import { WorkQueue } from '../../server/work/work-queue.ts';
 import type { WorkerPool } from '../../server/work/worker-pool.ts';
 import { hutBike } from './made-rides.ts';
+import { registerRide } from './register-ride.ts';
 import { temporaryFolder } from './test-server.ts';
 
 let folder: ReturnType<typeof temporaryFolder>;
@@ -17,23 +17,7 @@ let sql: Sql;
 beforeEach(async () => {
   folder = temporaryFolder();
   sql = await openDatabase(join(folder.path, 'cogwright.sqlite'), { backup: folder.path });
-  const bikeId = insertBike(sql, hutBike, 'given');
-  insertRide(sql, {
-    id: '0123456789abcdef',
-    bike_id: bikeId,
-    upload_id: null,
-    file: 'ride.csv',
-    sha256: 'a'.repeat(64),
-    kept_sha256: 'b'.repeat(64),
-    bytes: 1,
-    kept_bytes: 1,
-    format: 'csv',
-    positions: 'none',
-    start_ms: 0,
-    duration_s: 60,
-    recorded_teeth: '{"rear":[],"front":[]}',
-    warnings: '[]',
-  });
+  registerRide(sql, insertBike(sql, hutBike, 'given'));
 });
 afterEach(() => {
   vi.useRealTimers();
