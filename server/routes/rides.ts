@@ -12,6 +12,7 @@ import { findColumns } from '../store/analysis-store.ts';
 import { touchBike } from '../store/bike-store.ts';
 import { idSchema } from '../store/new-id.ts';
 import { deleteRide, findRide, listRides, placeRide, type StoredRide, totalRides } from '../store/ride-store.ts';
+import { fileMissing } from '../work/work-fault.ts';
 import { needBike } from './bikes.ts';
 import { jobId } from './job-id.ts';
 import { rideDetail, rideSummaries } from './ride-answer.ts';
@@ -131,8 +132,10 @@ export const rideRoutes = [
     answers: { 200: { description: 'The file', contentType: 'application/octet-stream' } },
     handle: async ({ params: { id }, response }, { raw, ...services }) => {
       const ride = needRide(services, id);
-      if (!raw.has(ride.keptSha256))
-        throw new RequestError(404, 'file-missing', `${ride.file}: its file is no longer in the data folder.`);
+      if (!raw.has(ride.keptSha256)) {
+        const { code, message } = fileMissing(ride.file);
+        throw new RequestError(404, code, message);
+      }
       response.attachment(ride.file).set({ 'content-type': 'application/octet-stream', 'cache-control': 'no-store' });
       await pipeline(createReadStream(raw.path(ride.keptSha256)), response);
       return sent;

@@ -13,7 +13,7 @@ import {
 import { compareWithOthers } from './compare-with-others.ts';
 import type { RideFault } from './tasks.ts';
 import type { WorkBench } from './work-bench.ts';
-import { workFault } from './work-fault.ts';
+import { fileMissing, workFault } from './work-fault.ts';
 import { WorkFailed } from './worker-pool.ts';
 
 /** A ride whose analysis was begun this often without an end is taken to be what stops the server. */
@@ -38,8 +38,7 @@ export async function analyseNextRide(bench: WorkBench, ride: WaitingRide): Prom
   };
   if (ride.attempts >= mostAttempts)
     return fail({ code: 'gave-up', message: `${ride.file}: its analysis never came to an end and was given up.` });
-  if (!raw.has(ride.keptSha256))
-    return fail({ code: 'file-missing', message: `${ride.file}: its file is no longer in the data folder.` });
+  if (!raw.has(ride.keptSha256)) return fail(fileMissing(ride.file));
   beginAttempt(sql, ride.id);
   tell('analysing');
   try {

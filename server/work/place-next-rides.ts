@@ -8,7 +8,7 @@ import type { Sql } from '../store/sql.ts';
 import { requeueStale, unplacedRides } from '../store/work-store.ts';
 import type { CandidateBike, GuessedBike, PlaceAnswer, RecordedTeeth } from './tasks.ts';
 import type { WorkBench } from './work-bench.ts';
-import { workFault } from './work-fault.ts';
+import { fileMissing, workFault } from './work-fault.ts';
 import { WorkFailed } from './worker-pool.ts';
 
 type Unplaced = ReturnType<typeof unplacedRides>;
@@ -21,30 +21,36 @@ const mostForOneGuess = 4;
  * Throws only where that cannot be kept.
  */
 export async function placeNextRides(bench: WorkBench, unplaced: Unplaced): Promise<{ bikeId: string | null }> {
-  const { sql, raw, pool, hub, log } = bench;
+  const { sql, raw, hub, log } = bench;
   const [first] = unplaced;
   const together =
     first.placement === 'new' ? unplaced.filter(({ upload_id }) => upload_id === first.upload_id) : [first];
   const start = performance.now();
-  const answer = await pool
-    .run('place', {
-      rides: [...together]
-        .sort((a, b) => b.duration_s - a.duration_s)
-        .slice(0, mostForOneGuess)
-        .map(({ file, kept_sha256 }) => ({ file, path: raw.path(kept_sha256) })),
-      bikes: first.placement === 'new' ? [] : candidates(bench),
-    })
-    .catch((error): PlaceAnswer | null => {
-      if (!(error instanceof WorkFailed)) throw error;
-      const fault = workFault(first.file, error);
-      return fault && { fault };
-    });
+  const lost = together.find(({ kept_sha256 }) => !raw.has(kept_sha256));
+  const answer = lost ? { fault: fileMissing(lost.file) } : await find(bench, together);
   if (!answer) return { bikeId: null };
-  const { kept, bikeId } = sql.transaction(() => keep(sql, together, answer));
+  const { kept, bikeId } = sql.transaction(() => keep(sql, lost ? [lost] : together, answer));
   log.info({ job: 'place', rides: kept.length, bikeId, ms: Math.round(performance.now() - start) }, 'job done');
   for (const { id, upload_id } of kept)
     hub.tell({ type: 'ride', rideId: id, bikeId, uploadId: upload_id, status: bikeId ? 'queued' : 'failed' });
   return { bikeId };
+}
+
+/** Null where the server is stopping. */
+async function find(bench: WorkBench, together: Unplaced): Promise<PlaceAnswer | null> {
+  const [first] = together;
+  const task = {
+    rides: [...together]
+      .sort((a, b) => b.duration_s - a.duration_s)
+      .slice(0, mostForOneGuess)
+      .map(({ file, kept_sha256 }) => ({ file, path: bench.raw.path(kept_sha256) })),
+    bikes: first.placement === 'new' ? [] : candidates(bench),
+  };
+  return bench.pool.run('place', task).catch((error) => {
+    if (!(error instanceof WorkFailed)) throw error;
+    const fault = workFault(first.file, error);
+    return fault && { fault };
+  });
 }
 
 /** Bikes that a ride may be of: not the invented ones. */

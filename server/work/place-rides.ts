@@ -2,7 +2,7 @@ import type { Bike } from '../../src/drivetrain/bike.ts';
 import type { RideLog } from '../../src/ride-log/ride-log.ts';
 import { guessDrivetrain } from '../engine.ts';
 import { fitsBike, rungsOf } from './fits-bike.ts';
-import { readKept } from './read-kept.ts';
+import { readKept, readKeptIfThere } from './read-kept.ts';
 import { rideFault } from './ride-fault.ts';
 import { soundGuess } from './sound-guess.ts';
 import type { CandidateBike, GuessedBike, PlaceAnswer, PlaceTask } from './tasks.ts';
@@ -40,6 +40,6 @@ function betterGuess({ bike, guessed, recorded, rides }: CandidateBike, logs: re
   const shows = (end: 'rearTeeth' | 'frontTeeth', known: readonly number[]): boolean =>
     logs.some(({ gearRecords }) => gearRecords[end].some((teeth) => teeth > 0 && !known.includes(teeth)));
   if (!guessed || !(shows('rearTeeth', recorded.rear) || shows('frontTeeth', recorded.front))) return null;
-  const guess = soundGuess(guessDrivetrain([...rides.map(readKept), ...logs]));
+  const guess = soundGuess(guessDrivetrain([...rides.map(readKeptIfThere).filter((log) => log !== null), ...logs]));
   return guess.certainty > 0 && teethOf(guess.bike) !== teethOf(bike) ? guess : null;
 }

@@ -1,7 +1,8 @@
+import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { pino } from 'pino';
 import { afterEach, beforeEach, expect, it } from 'vitest';
-import { RawStore } from '../../server/raw/raw-store.ts';
+import type { RawStore } from '../../server/raw/raw-store.ts';
 import { deleteBike, insertBike, listBikes } from '../../server/store/bike-store.ts';
 import { openDatabase } from '../../server/store/open-database.ts';
 import { deleteRide, findRide, placeRide } from '../../server/store/ride-store.ts';
@@ -9,9 +10,10 @@ import type { Sql } from '../../server/store/sql.ts';
 import { unplacedRides } from '../../server/store/work-store.ts';
 import { type Change, ChangeHub } from '../../server/work/change-hub.ts';
 import { placeNextRides } from '../../server/work/place-next-rides.ts';
+import { placeRides } from '../../server/work/place-rides.ts';
 import type { PlaceAnswer } from '../../server/work/tasks.ts';
 import type { WorkerPool } from '../../server/work/worker-pool.ts';
-import { hutBike, valleyBike } from './made-rides.ts';
+import { hutBike, madeRides, valleyBike } from './made-rides.ts';
 import { registerRide } from './register-ride.ts';
 import { temporaryFolder } from './test-server.ts';
 
@@ -27,7 +29,7 @@ afterEach(() => {
 });
 
 /** Places what waits while `meanwhile` happens, and gives what was told of it. */
-async function place(answer: PlaceAnswer, meanwhile: () => void): Promise<Change[]> {
+async function place(answer: PlaceAnswer, meanwhile: () => void, has = (_sha256: string) => true): Promise<Change[]> {
   const told: Change[] = [];
   const hub = new ChangeHub();
   hub.listen((change) => told.push(change));
@@ -35,7 +37,8 @@ async function place(answer: PlaceAnswer, meanwhile: () => void): Promise<Change
     meanwhile();
     return answer;
   };
-  const bench = { sql, raw: new RawStore(folder.path), database: '', hub, log: pino({ enabled: false }) };
+  const raw = { has, path: (sha256: string) => sha256 } as unknown as RawStore;
+  const bench = { sql, raw, database: '', hub, log: pino({ enabled: false }) };
   await placeNextRides({ ...bench, pool: { run } as unknown as WorkerPool }, unplacedRides(sql));
   return told;
 }
@@ -70,4 +73,33 @@ it('a ride for which a bike is found or none can be is told of', async () => {
   const other = registerRide(sql);
   expect(await place(guessed, () => {})).toMatchObject([{ rideId: other, status: 'queued' }]);
   expect(findRide(sql, other)?.bikeId).toBe(listBikes(sql)[0].id);
+});
+
+it('a ride whose file is gone fails alone and by name', async () => {
+  const [rideId, other] = [registerRide(sql), registerRide(sql)];
+  const sha256 = findRide(sql, rideId)?.keptSha256;
+  await place(
+    guessed,
+    () => {},
+    (asked) => asked !== sha256,
+  );
+  await place(
+    guessed,
+    () => {},
+    (asked) => asked !== sha256,
+  );
+  expect(findRide(sql, rideId)).toMatchObject({ bikeId: null, status: 'failed', error: { code: 'file-missing' } });
+  expect(findRide(sql, other)).toMatchObject({ status: 'queued', bikeId: listBikes(sql)[0].id });
+});
+
+it('a ride that improves the guess of a bike does so where another file of that bike is gone', () => {
+  const [first, second] = madeRides(2, { seed: 3, bike: valleyBike });
+  const path = join(folder.path, 'ride');
+  writeFileSync(path, first.bytes);
+  const known = { rear: [...new Set(second.log.gearRecords.rearTeeth)].slice(0, 4), front: [40] };
+  const bike = { ...valleyBike, cassette: [11, 13, 15, 17, 20], actuation: 'cable' as const };
+  const candidate = { id: 'a', bike, rolloutMm: null, guessed: true, recorded: known };
+  const gone = { path: join(folder.path, 'gone'), file: 'gone.fit' };
+  const task = { rides: [{ path, file: 'ride.fit' }], bikes: [{ ...candidate, rides: [gone] }] };
+  expect(placeRides(task)).toMatchObject({ fault: null, bikeId: 'a', guess: { bike: {} } });
 });
