@@ -3,11 +3,12 @@ import { request } from 'node:http';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { findColumns } from '../../server/store/analysis-store.ts';
-import { findRide, placeRide } from '../../server/store/ride-store.ts';
+import { deleteRide, findRide, placeRide } from '../../server/store/ride-store.ts';
 import { readFindings } from '../../server/work/read-findings.ts';
 import { CheckedApi, type Loose } from './checked-api.ts';
 import { hutBike, madeRides, tinyRide, valleyBike } from './made-rides.ts';
 import { readEvents } from './read-events.ts';
+import { registerRide } from './register-ride.ts';
 import { type TestServer, testServer } from './test-server.ts';
 
 let server: TestServer;
@@ -180,6 +181,18 @@ describe('an upload', () => {
     server.services.queue.tellBike(to);
     await api.settled();
     expect((await api.get(`/api/rides/${rideId}/columns`)).body.cassette).toEqual(valleyBike.cassette);
+  });
+
+  it('that failed and waits again carries its old fault no longer', async () => {
+    const [from, to] = [await newBike(), await newBike()];
+    const { sql } = server.services;
+    const rideId = registerRide(sql, from);
+    server.services.queue.tellBike(from);
+    await api.settled();
+    expect((await api.get(`/api/rides/${rideId}`)).body).toMatchObject({ error: { code: 'file-missing' } });
+    sql.transaction(() => placeRide(sql, rideId, to));
+    expect(findRide(sql, rideId)).toMatchObject({ status: 'queued', error: null });
+    sql.transaction(() => deleteRide(sql, rideId));
   });
 
   it('keeps names for showing only', async () => {
