@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process';
-import { chmodSync, existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { chmodSync, existsSync, mkdirSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
@@ -205,6 +205,26 @@ describe('the database', () => {
     copied.close();
   });
 
+  it('is copied whole or not at all, whatever an earlier try left behind', async () => {
+    const old = await openDatabase(file(), { backup: backup(), migrations: firstOnly });
+    old.database.close();
+    const copy = `before-version-${Object.keys(allMigrations).length}.sqlite`;
+    writeFileSync(join(backup(), `${copy}.half`), 'a half');
+    const mended = await openDatabase(file(), { backup: backup() });
+    mended.database.close();
+    expect(readdirSync(backup())).toEqual([copy]);
+    expect(new Database(join(backup(), copy)).pragma('integrity_check', { simple: true })).toBe('ok');
+  });
+
+  it('can be read by this user alone, whoever may look into the folder', async () => {
+    chmodSync(data, 0o755);
+    const server = await testServer({ data });
+    const names = readdirSync(data).filter((name) => name.startsWith('cogwright.sqlite'));
+    expect(names).toContain('cogwright.sqlite-wal');
+    for (const name of names) expect(statSync(join(data, name)).mode & 0o077, name).toBe(0);
+    await server.close();
+  });
+
   it('is as it was after a migration that breaks off half way', async () => {
     const old = await openDatabase(file(), { backup: backup(), migrations: firstOnly });
     old.database.close();
@@ -228,7 +248,8 @@ describe('the database', () => {
 
   it.each([
     ['of a newer version', 'database-newer', () => newer()],
-    ['of another program', 'database-strange', () => another()],
+    ['of another program', 'database-strange', () => another(1)],
+    ['of another program that counts no versions', 'database-strange', () => another(0)],
     ['that is none', 'database-strange', () => writeFileSync(file(), 'x'.repeat(5000))],
   ])('%s is refused, and not a byte of it changed', async (_what, code, make) => {
     make();
@@ -246,9 +267,10 @@ describe('the database', () => {
     database.exec('CREATE TABLE future (id TEXT)');
     database.close();
   }
-  function another(): void {
+  function another(version: number): void {
     const database = new Database(file());
-    database.pragma('user_version = 1');
+    database.pragma(`user_version = ${version}`);
+    database.exec('CREATE TABLE recipe (id TEXT)');
     database.close();
   }
 });
