@@ -100,7 +100,7 @@ const strange = (folder: string, found: string): DataFolderError =>
     folder,
     'database-strange',
     found,
-    'Name another folder with --data, or put a copy from its backup folder in its place; nothing was changed.',
+    'Name another folder with --data, or put a copy from its backup folder in the place of the database and remove the files whose names end in -wal and -shm; nothing was changed.',
   );
 
 /** Copies the database; what stands under the name of a copy is whole. */

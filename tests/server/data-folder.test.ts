@@ -1,5 +1,15 @@
 import { spawnSync } from 'node:child_process';
-import { chmodSync, existsSync, mkdirSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
+import {
+  chmodSync,
+  copyFileSync,
+  existsSync,
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  statSync,
+  writeFileSync,
+} from 'node:fs';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
@@ -64,6 +74,37 @@ describe('the data folder', () => {
     expect(second.logged).toContainEqual(expect.objectContaining({ halves: 1, orphans: 1 }));
     expect((await new CheckedApi(second.url).get('/api/rides')).body.rides).toHaveLength(1);
     await second.close();
+  });
+
+  it('with a database from elsewhere loses no ride file that it does not know', async () => {
+    const first = await testServer({ data });
+    const api = new CheckedApi(first.url);
+    const bikeId = (await api.post('/api/bikes', hutBike)).body.id;
+    await api.send(`/api/uploads?bike=${bikeId}`, [tinyRide(1)]);
+    await api.settled();
+    await first.close();
+    const database = join(data, 'cogwright.sqlite');
+    copyFileSync(database, join(folder.path, 'copy.sqlite'));
+    const second = await testServer({ data });
+    const later = tinyRide(2);
+    await new CheckedApi(second.url).send(`/api/uploads?bike=${bikeId}`, [later]);
+    await new CheckedApi(second.url).settled();
+    await second.close();
+
+    copyFileSync(join(folder.path, 'copy.sqlite'), database);
+    const third = await testServer({ data });
+    const [name] = readdirSync(join(data, 'unclaimed'));
+    expect(readFileSync(join(data, 'unclaimed', name)).equals(Buffer.from(later.bytes))).toBe(true);
+    expect(third.logged).toContainEqual(
+      expect.objectContaining({ level: 40, files: 1, folder: join(data, 'unclaimed') }),
+    );
+    expect((await new CheckedApi(third.url).get('/api/rides')).body.rides).toMatchObject([{ file: 'tiny-1.csv' }]);
+    await third.close();
+
+    rmSync(database);
+    const fourth = await testServer({ data });
+    expect(readdirSync(join(data, 'unclaimed'))).toHaveLength(2);
+    await fourth.close();
   });
 
   it('that cannot be made is refused', async () => {
