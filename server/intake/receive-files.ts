@@ -36,7 +36,7 @@ export interface RefusedFile {
  * refused by name and the others go on.
  *
  * @returns what `take` made of each file, in the order they were sent
- * @throws RequestError `too-many-files`, `invalid-request`, `too-slow`; files already handed on stay with their taker
+ * @throws RequestError `too-many-files`, `invalid-request`, `too-slow`, or what `take` throws; not before every file that was handed on is done with
  */
 export async function receiveFiles<Taken>(
   request: Request,
@@ -53,10 +53,7 @@ export async function receiveFiles<Taken>(
     // Waited for below; a request that breaks off before then must not make it count as unhandled.
     result.catch(() => {});
     results.push(result);
-  }).catch(async (error) => {
-    await Promise.allSettled(results);
-    throw error;
-  });
+  }).finally(() => Promise.allSettled(results));
   return Promise.all(results);
 }
 

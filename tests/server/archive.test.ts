@@ -119,6 +119,8 @@ describe('an archive', () => {
       adjustments: { added: 0, known: 1 },
       judgements: { added: 0, known: 1 },
     });
+    const uploads = to.services.sql.database.prepare('SELECT count(*) FROM upload').pluck();
+    expect(uploads.get()).toBe(1);
     const { body } = await toApi.send('/api/uploads', [...madeRides(1), placed]);
     expect(body.files.map(({ status }: Loose) => status)).toEqual(['duplicate', 'duplicate']);
   });

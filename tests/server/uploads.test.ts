@@ -261,6 +261,39 @@ describe('an upload that goes wrong', () => {
   });
 });
 
+describe('an upload that was refused', () => {
+  const uploads = (): unknown => server.services.sql.database.prepare('SELECT count(*) FROM upload').pluck().get();
+
+  it('leaves nothing behind, and one that was answered can be asked after', async () => {
+    const bikeId = await newBike();
+    const before = uploads();
+    for (let i = 0; i < 3; i++) expect((await api.send(`/api/uploads?bike=${bikeId}`, [])).status).toBe(400);
+    expect(uploads()).toBe(before);
+    const answered = await api.send(`/api/uploads?bike=${bikeId}`, [{ name: 'x.csv', bytes: new Uint8Array([1]) }]);
+    expect(answered).toMatchObject({ status: 202, body: { files: [{ status: 'refused' }] } });
+    const events = await readEvents(`${server.url}/api/uploads/${answered.body.uploadId}/events`);
+    expect(events).toMatchObject([{ event: 'finished', data: { total: 0 } }]);
+  });
+
+  it('is answered when every file is done with, and keeps what was taken', async () => {
+    const bikeId = await newBike();
+    const { services } = server;
+    const run = services.intake.run.bind(services.intake);
+    let taken = 0;
+    services.intake.run = async (name, task) => {
+      if (name === 'intake' && ++taken === 1) throw new TypeError('a fault of the program');
+      const answer = await run(name, task);
+      await new Promise((resolve) => setTimeout(resolve, 300));
+      return answer;
+    };
+    const answer = await api.send(`/api/uploads?bike=${bikeId}`, [tinyRide(710), tinyRide(711)]);
+    services.intake.run = run;
+    expect(answer.status).toBe(500);
+    expect((await api.get(`/api/rides?bike=${bikeId}`)).body.rides).toMatchObject([{ file: 'tiny-711.csv' }]);
+    await api.settled();
+  });
+});
+
 describe('bounds', () => {
   it('on size, number and silence hold', async () => {
     const small = await testServer({ limits: { files: 3, fileBytes: 20_000, silentMs: 300, atOnce: 1 } });
