@@ -5,6 +5,7 @@ import type { Readable } from 'node:stream';
 import { pipeline } from 'node:stream/promises';
 import busboy from 'busboy';
 import type { Request } from 'express';
+import { counted } from '../../src/numeric/counted.ts';
 import { storageFault } from '../data-folder/storage-fault.ts';
 import { RequestError } from '../http/request-error.ts';
 import { newId } from '../store/new-id.ts';
@@ -113,7 +114,7 @@ const tooMany = ({ files }: ReceiveLimits): RequestError =>
   new RequestError(
     413,
     'too-many-files',
-    `At most ${files} files can be sent at once. Send the others in a second go.`,
+    `At most ${counted(files, 'file')} can be sent at once. Send the others in a second go.`,
   );
 
 const brokeOff = (): RequestError =>

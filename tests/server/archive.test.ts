@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import { rmSync, writeFileSync } from 'node:fs';
+import { readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { fromBufferPromise } from 'yauzl';
@@ -224,6 +224,14 @@ describe('an archive', () => {
       const answer = await send(toApi, await make());
       expect(answer).toMatchObject({ status: 422, body: { error: { code } } });
       expect((await toApi.get('/api/rides')).body.rides).toHaveLength(before);
+    });
+
+    it('leaves nothing in the data folder where two are sent at once', async () => {
+      const two = ['a.zip', 'b.zip'].map((name) => ({ name, bytes: archive }));
+      const answer = await toApi.send('/api/import', two);
+      expect(answer).toMatchObject({ status: 413, body: { error: { code: 'too-many-files' } } });
+      expect(answer.body.error.message).toContain('At most 1 file can');
+      expect(readdirSync(join(to.data, 'incoming'))).toEqual([]);
     });
 
     it('with more files than are held in memory', async () => {
