@@ -35,6 +35,7 @@ export async function analyseNextRide(bench: WorkBench, ride: WaitingRide): Prom
       'job failed',
     );
     if (kept) tell('failed');
+    else takeBackAttempt(sql, ride.id);
   };
   if (ride.attempts >= mostAttempts)
     return fail({ code: 'gave-up', message: `${ride.file}: its analysis never came to an end and was given up.` });
@@ -54,6 +55,7 @@ export async function analyseNextRide(bench: WorkBench, ride: WaitingRide): Prom
     });
     log.info({ job: 'analyse', rideId: ride.id, ms: Math.round(performance.now() - start) }, 'job done');
     if (kept) tell('done');
+    else takeBackAttempt(sql, ride.id);
   } catch (error) {
     if (!(error instanceof WorkFailed)) throw error;
     const fault = workFault(ride.file, error);
