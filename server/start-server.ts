@@ -120,7 +120,12 @@ async function run(options: StartOptions, folder: DataFolder, sql: Sql, raw: Raw
   );
   server.maxConnections = 1000;
   await listen(server, options);
-  queue.start();
+  try {
+    queue.start();
+  } catch (error) {
+    server.close();
+    throw error;
+  }
   const samplesLoaded = options.samples === null ? Promise.resolve() : samplesInto(services, options.samples);
   let closing: Promise<void> | undefined;
   return {

@@ -12,11 +12,12 @@ import {
 } from 'node:fs';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
-import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { defaultDataFolder } from '../../server/data-folder/default-data-folder.ts';
 import { storageFault } from '../../server/data-folder/storage-fault.ts';
 import { allMigrations } from '../../server/store/migrations/all-migrations.ts';
 import { openDatabase } from '../../server/store/open-database.ts';
+import { WorkQueue } from '../../server/work/work-queue.ts';
 import { CheckedApi } from './checked-api.ts';
 import { hutBike, tinyRide } from './made-rides.ts';
 import { temporaryFolder, testServer } from './test-server.ts';
@@ -201,6 +202,20 @@ describe('a full disk', () => {
     } finally {
       spawnSync('umount', ['-l', data]);
     }
+  });
+
+  it('that is told only after the server listens leaves none that listens', async () => {
+    const free = await testServer();
+    const port = Number(new URL(free.url).port);
+    await free.close();
+    const start = vi.spyOn(WorkQueue.prototype, 'start').mockImplementation(() => {
+      throw Object.assign(new Error('full'), { code: 'SQLITE_FULL' });
+    });
+    await expect(testServer({ data, port })).rejects.toMatchObject({ code: 'disk-full' });
+    start.mockRestore();
+    await expect(fetch(`http://127.0.0.1:${port}/`)).rejects.toThrow();
+    const again = await testServer({ data, port });
+    await again.close();
   });
 
   /** Writes until there is no room left. */
