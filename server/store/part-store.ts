@@ -18,19 +18,18 @@ export function listOverlapping(sql: Sql, rideId: string): OverlappingRide[] {
     sql.build.selectFrom('ride').select(['bike_id', 'start_ms', 'duration_s']).where('id', '=', rideId),
   );
   if (!ride || !hasClock(ride.start_ms)) return [];
-  const endMs = ride.start_ms + 1000 * ride.duration_s;
   return sql
     .all(
       sql.build
         .selectFrom('ride')
-        .select(['id', 'file', 'kept_sha256', 'start_ms', 'duration_s'])
+        .select(['id', 'file', 'kept_sha256'])
         .where('bike_id', '=', ride.bike_id)
         .where('id', '!=', rideId)
-        .where('start_ms', '<=', endMs + NEAR_MS)
+        .where('start_ms', '<=', ride.start_ms + 1000 * ride.duration_s + NEAR_MS)
+        .where((where) => where(where('start_ms', '+', where('duration_s', '*', 1000)), '>=', ride.start_ms - NEAR_MS))
         .orderBy('start_ms')
         .orderBy('id'),
     )
-    .filter(({ start_ms, duration_s }) => hasClock(start_ms) && start_ms + 1000 * duration_s + NEAR_MS >= ride.start_ms)
     .map(({ id, file, kept_sha256 }) => ({ id, file, keptSha256: kept_sha256 }));
 }
 

@@ -1,7 +1,7 @@
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { keepParts, listParts } from '../../server/store/part-store.ts';
+import { keepParts, listOverlapping, listParts } from '../../server/store/part-store.ts';
 import type { CompareAnswer } from '../../server/work/tasks.ts';
 import { WorkerPool } from '../../server/work/worker-pool.ts';
 import { CheckedApi, type Loose } from './checked-api.ts';
@@ -210,5 +210,15 @@ describe('what a comparison found', () => {
     );
     keep({ compared: [b, c] });
     expect(pairs()).toEqual([]);
+  });
+
+  it('is looked for among rides of the same bike at the same time', async () => {
+    const bikeId = await newBike();
+    const files = [cut('a.csv', 14), cut('b.csv', 14, 390, 800), cut('c.csv', 14, 500, 900), cut('d.csv', 15)];
+    const [a, b, c, d] = await add(bikeId, files);
+    await add(await newBike(), [cut('e.csv', 14, 100, 300)]);
+    const { sql } = server.services;
+    const near = (id: string) => listOverlapping(sql, id).map(({ id: other }) => other);
+    expect([near(a), near(b), near(c), near(d)]).toEqual([[b], [a, c], [b], []]);
   });
 });
