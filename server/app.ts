@@ -29,6 +29,8 @@ export function makeApp(services: Services, { listen, token, page }: AppOptions)
   app.disable('x-powered-by');
   app.set('etag', false);
   app.set('query parser', 'simple');
+  // The checks tell the API by its address as it is written: there must be no other way to write it.
+  app.enable('case sensitive routing');
   app.use(requestLog(services.log), securityHeaders, hostCheck(listen));
   if (!isLoopback(listen)) app.use(requestLimit());
   if (token !== null) app.use(tokenGuessLimit(), tokenCheck(token));

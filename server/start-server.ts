@@ -78,6 +78,11 @@ export async function startServer(options: StartOptions): Promise<RunningServer>
     const recovered = recover(folder, sql, raw);
     if (recovered.halves + recovered.orphans > 0)
       options.log.info(recovered, 'halves of an earlier run were thrown away');
+    if (recovered.unclaimed > 0)
+      options.log.warn(
+        { files: recovered.unclaimed, folder: folder.unclaimed },
+        'the database does not know some ride files; they were set aside and can be added as rides again',
+      );
     for (const { id, readable } of listBikes(sql))
       if (!readable)
         options.log.error({ bikeId: id }, 'what is stored of this bike is no bike; its drivetrain is not known');
@@ -115,7 +120,12 @@ async function run(options: StartOptions, folder: DataFolder, sql: Sql, raw: Raw
   );
   server.maxConnections = 1000;
   await listen(server, options);
-  queue.start();
+  try {
+    queue.start();
+  } catch (error) {
+    server.close();
+    throw error;
+  }
   const samplesLoaded = options.samples === null ? Promise.resolve() : samplesInto(services, options.samples);
   let closing: Promise<void> | undefined;
   return {

@@ -12,7 +12,7 @@ import { touchBike } from '../store/bike-store.ts';
 import { listJudgements, putJudgement } from '../store/judgement-store.ts';
 import { newId } from '../store/new-id.ts';
 import { findRide, findRideByContent } from '../store/ride-store.ts';
-import { insertUpload } from '../store/upload-store.ts';
+import { deleteUploadIfEmpty, insertUpload } from '../store/upload-store.ts';
 import type { ArchivedRide } from './archive-shapes.ts';
 import { mergeBikes } from './merge-bikes.ts';
 import type { OpenArchive } from './read-archive.ts';
@@ -39,6 +39,7 @@ export async function mergeArchive(services: Services, archive: OpenArchive): Pr
     judgements.added += judged.added;
     judgements.known += judged.known;
   }
+  sql.transaction(() => deleteUploadIfEmpty(sql, uploadId));
   for (const id of bikeIds.values()) queue.tellBike(id);
   queue.wake();
   return { bikes, adjustments, rides, judgements };

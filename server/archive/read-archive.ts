@@ -1,9 +1,10 @@
 import { createHash } from 'node:crypto';
 import { createWriteStream } from 'node:fs';
-import { Transform } from 'node:stream';
+import { Transform, Writable } from 'node:stream';
 import { pipeline } from 'node:stream/promises';
 import { type Entry, openPromise, type ZipFile } from 'yauzl';
 import type { z } from 'zod';
+import { storageFault } from '../data-folder/storage-fault.ts';
 import { RequestError } from '../http/request-error.ts';
 import {
   type ArchivedBike,
@@ -15,6 +16,8 @@ import {
 } from './archive-shapes.ts';
 
 const largestList = 64 * 1024 * 1024;
+/** Entries of a table of contents are held in memory; no rider has so many rides. */
+const mostEntries = 200_000;
 const entryName = /^(manifest\.json|bikes\.json|rides\.json|raw\/[0-9a-f]{64})$/;
 
 const bad = (found: string): RequestError =>
@@ -24,7 +27,7 @@ const bad = (found: string): RequestError =>
 export interface OpenArchive {
   readonly bikes: readonly ArchivedBike[];
   readonly rides: readonly ArchivedRide[];
-  /** Unpacks a ride's file to `path`. Throws `bad-archive` where it is missing, too large, or not what the list says. */
+  /** Unpacks a ride's file to `path`. Throws `bad-archive` where it is missing, damaged, too large, or not what the list says. */
   unpack(ride: ArchivedRide, path: string, mostBytes: number): Promise<void>;
   close(): void;
 }
@@ -33,12 +36,12 @@ export interface OpenArchive {
  * Opens an archive by its table of contents. Nothing in it names a place on this machine: entries are looked up by the
  * names an archive may have, others are refused, and sizes are bounded while unpacking, whatever the table says.
  */
-export async function readArchive(path: string): Promise<OpenArchive> {
+export async function readArchive(path: string, most = mostEntries): Promise<OpenArchive> {
   const zip = await openPromise(path, { autoClose: false, strictFileNames: true }).catch(() => {
     throw bad('is no zip file');
   });
   try {
-    const entries = await entriesOf(zip);
+    const entries = await entriesOf(zip, most);
     const manifest = await list(zip, entries, 'manifest.json', manifestShape);
     if (manifest.version > archiveVersion)
       throw new RequestError(
@@ -58,10 +61,11 @@ export async function readArchive(path: string): Promise<OpenArchive> {
   }
 }
 
-async function entriesOf(zip: ZipFile): Promise<Map<string, Entry>> {
+async function entriesOf(zip: ZipFile, most: number): Promise<Map<string, Entry>> {
   const entries = new Map<string, Entry>();
   for await (const entry of zip.eachEntry()) {
     if (!entryName.test(entry.fileName)) throw bad('holds a file that does not belong there');
+    if (entries.size === most) throw bad('holds more files than an archive can');
     entries.set(entry.fileName, entry);
   }
   return entries;
@@ -89,8 +93,11 @@ async function list<Shape extends z.ZodType>(
   const entry = entries.get(name);
   if (!entry) throw bad(`holds no ${name}`);
   const chunks: Buffer[] = [];
-  const stream = (await zip.openReadStreamPromise(entry)).pipe(bounded(largestList, (chunk) => chunks.push(chunk)));
-  for await (const _ of stream);
+  await pipeline(
+    await zip.openReadStreamPromise(entry),
+    bounded(largestList, (chunk) => chunks.push(chunk)),
+    new Writable({ write: (_chunk, _encoding, done) => done() }),
+  );
   const parsed = shape.safeParse(JSON.parse(Buffer.concat(chunks).toString('utf8')));
   if (!parsed.success) throw bad(`holds a ${name} that does not read as one`);
   return parsed.data;
@@ -106,10 +113,15 @@ async function unpack(
   const entry = entries.get(`raw/${ride.sha256}`);
   if (!entry?.uncompressedSize) throw bad('lacks the file of a ride that it lists');
   const hash = createHash('sha256');
-  await pipeline(
-    await zip.openReadStreamPromise(entry),
-    bounded(mostBytes, (chunk) => hash.update(chunk)),
-    createWriteStream(path, { flags: 'wx', mode: 0o600 }),
-  );
+  try {
+    await pipeline(
+      await zip.openReadStreamPromise(entry),
+      bounded(mostBytes, (chunk) => hash.update(chunk)),
+      createWriteStream(path, { flags: 'wx', mode: 0o600 }),
+    );
+  } catch (error) {
+    if (error instanceof RequestError || storageFault(error)) throw error;
+    throw bad('holds a ride file that cannot be unpacked');
+  }
   if (hash.digest('hex') !== ride.archivedSha256) throw bad('holds a ride file that was changed');
 }

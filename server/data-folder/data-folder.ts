@@ -11,6 +11,8 @@ import { storageFault } from './storage-fault.ts';
  * - `raw/ab/ab12…`: ride files as they are kept, named by their SHA-256
  * - `incoming/`: files on their way in; what is found here at start is a half and is thrown away
  * - `backup/`: copies of the database from before each migration
+ * - `unclaimed/`: ride files that a database put here from elsewhere does not know; only there once that happened
+ * - `last-start.txt`: which database this folder was last started with
  * - `in-use.lock`, `in-use.txt`: held by the server that runs
  */
 export interface DataFolder {
@@ -19,6 +21,8 @@ export interface DataFolder {
   readonly raw: string;
   readonly incoming: string;
   readonly backup: string;
+  readonly unclaimed: string;
+  readonly lastStart: string;
   release(): void;
 }
 
@@ -35,6 +39,8 @@ export function openDataFolder(where: string): DataFolder {
     raw: join(path, 'raw'),
     incoming: join(path, 'incoming'),
     backup: join(path, 'backup'),
+    unclaimed: join(path, 'unclaimed'),
+    lastStart: join(path, 'last-start.txt'),
   };
   let lock: FolderLock | undefined;
   try {

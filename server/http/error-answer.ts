@@ -2,6 +2,7 @@ import type { ErrorRequestHandler } from 'express';
 import type { Logger } from 'pino';
 import { CogwrightError } from '../../src/errors/cogwright-error.ts';
 import { storageFault } from '../data-folder/storage-fault.ts';
+import { WorkFailed } from '../work/worker-pool.ts';
 import { RequestError } from './request-error.ts';
 
 const storageWords = {
@@ -13,6 +14,20 @@ const storageWords = {
 export function storageRefusal(error: unknown): RequestError | null {
   const fault = storageFault(error);
   return fault && new RequestError(507, fault, storageWords[fault]);
+}
+
+/** The refusal that work which was stopped becomes; null where it broke off, which is a fault of the program. */
+function workRefusal({ code }: WorkFailed): RequestError | null {
+  switch (code) {
+    case 'stopped':
+      return new RequestError(503, code, 'The server is stopping. Ask again when it runs.');
+    case 'took-too-long':
+      return new RequestError(503, code, 'This took too long and was stopped. Ask for less at once.');
+    case 'out-of-memory':
+      return new RequestError(503, code, 'This needs more memory than one request may have. Ask for less at once.');
+    case 'broke-off':
+      return null;
+  }
 }
 
 /** Answers errors as `{ error: { code, message, details } }`. What is not foreseen is logged and told as `internal` only. */
@@ -38,6 +53,7 @@ export function errorAnswer(log: Logger): ErrorRequestHandler {
 function refusalOf(error: unknown): RequestError | null {
   if (error instanceof RequestError) return error;
   if (error instanceof CogwrightError) return new RequestError(422, error.code, error.message);
+  if (error instanceof WorkFailed) return workRefusal(error);
   const type = (error as { type?: unknown } | null)?.type;
   if (type === 'entity.too.large') return new RequestError(413, 'too-large', 'The body is larger than 256 kB.');
   if (type === 'entity.parse.failed') return new RequestError(400, 'bad-json', 'The body is no valid JSON.');

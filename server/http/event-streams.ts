@@ -3,8 +3,10 @@ import { RequestError } from './request-error.ts';
 
 const mostAtOnce = 200;
 const heartbeatMs = 15_000;
+/** A listener that leaves so much unread is hung up on: its browser asks again when it is back. */
+const mostUnreadBytes = 1_000_000;
 
-/** An open stream of server-sent events. */
+/** An open stream of server-sent events. What is sent after its end is dropped. */
 export interface EventStream {
   send(event: string, data: unknown): void;
   end(): void;
@@ -23,10 +25,15 @@ export class EventStreams {
       'cache-control': 'no-store',
       'x-accel-buffering': 'no',
     });
-    response.write(': open\n\n');
-    const heartbeat = setInterval(() => response.write(': still here\n\n'), heartbeatMs);
+    const write = (text: string): void => {
+      if (response.writableEnded || response.destroyed) return;
+      if (response.writableLength > mostUnreadBytes) response.destroy();
+      else response.write(text);
+    };
+    write(': open\n\n');
+    const heartbeat = setInterval(() => write(': still here\n\n'), heartbeatMs);
     const stream: EventStream = {
-      send: (event, data) => void response.write(`event: ${event}\ndata: ${JSON.stringify(data)}\n\n`),
+      send: (event, data) => write(`event: ${event}\ndata: ${JSON.stringify(data)}\n\n`),
       end: () => void response.end(),
     };
     this.#open.add(stream);
@@ -37,6 +44,8 @@ export class EventStreams {
     };
     request.on('close', ended);
     response.on('close', ended);
+    // Who asks for the headers alone gets them, and no stream that would never end.
+    if (request.method === 'HEAD') stream.end();
     return stream;
   }
 

@@ -5,6 +5,7 @@ import type { Readable } from 'node:stream';
 import { pipeline } from 'node:stream/promises';
 import busboy from 'busboy';
 import type { Request } from 'express';
+import { counted } from '../../src/numeric/counted.ts';
 import { storageFault } from '../data-folder/storage-fault.ts';
 import { RequestError } from '../http/request-error.ts';
 import { newId } from '../store/new-id.ts';
@@ -36,7 +37,7 @@ export interface RefusedFile {
  * refused by name and the others go on.
  *
  * @returns what `take` made of each file, in the order they were sent
- * @throws RequestError `too-many-files`, `invalid-request`, `too-slow`; files already handed on stay with their taker
+ * @throws RequestError `too-many-files`, `invalid-request`, `too-slow`, or what `take` throws; not before every file that was handed on is done with
  */
 export async function receiveFiles<Taken>(
   request: Request,
@@ -53,10 +54,7 @@ export async function receiveFiles<Taken>(
     // Waited for below; a request that breaks off before then must not make it count as unhandled.
     result.catch(() => {});
     results.push(result);
-  }).catch(async (error) => {
-    await Promise.allSettled(results);
-    throw error;
-  });
+  }).finally(() => Promise.allSettled(results));
   return Promise.all(results);
 }
 
@@ -116,7 +114,7 @@ const tooMany = ({ files }: ReceiveLimits): RequestError =>
   new RequestError(
     413,
     'too-many-files',
-    `At most ${files} files can be sent at once. Send the others in a second go.`,
+    `At most ${counted(files, 'file')} can be sent at once. Send the others in a second go.`,
   );
 
 const brokeOff = (): RequestError =>

@@ -6,8 +6,9 @@ import type { PlacelessFile } from './position-trace.ts';
 
 /**
  * Empties every column that is not one of the contract's: what a column with another name holds, nobody can tell. The
- * header line stays, so that the reader still names those columns. A file that holds known columns only is given back
- * as it is, byte for byte.
+ * header line stays, so that the reader still names those columns. A row with more cells than that line goes, as the
+ * reader leaves it out: nobody can tell which of its cells is of which column. A file that holds known columns only is
+ * given back as it is, byte for byte.
  *
  * @param file its name, for messages only
  */
@@ -35,6 +36,7 @@ export function dropCsvPositions(file: string, bytes: Uint8Array): PlacelessFile
         write(cells);
       } else {
         if (cells.length > width) extra = true;
+        if (cells.slice(width).some((cell) => cell.trim() !== '')) return null;
         write(cells.slice(0, width).map((cell, i) => (known?.has(i) ? cell : '')));
       }
       return null;

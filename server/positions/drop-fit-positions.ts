@@ -1,14 +1,10 @@
 import { fitCrc } from '../../src/ride-log/fit/fit-crc.ts';
 import { fitHeader } from '../../src/ride-log/fit/fit-header.ts';
 import { type FitField, type FitListing, readFitListing } from '../../src/ride-log/fit/fit-listing.ts';
-import {
-  beginsDefinition,
-  hasCompressedTime,
-  isReserved,
-  localMessage,
-} from '../../src/ride-log/fit/fit-record-header.ts';
+import { beginsDefinition, hasCompressedTime, localMessage } from '../../src/ride-log/fit/fit-record-header.ts';
 import { fitSegments } from '../../src/ride-log/fit/fit-segments.ts';
 import { FIT_RECORD } from '../../src/ride-log/fit/fit-wanted.ts';
+import { walkFitRecords } from '../../src/ride-log/fit/walk-fit-records.ts';
 import { blankField, mayTellAPlace } from './fit-fields.ts';
 import { EquatorLine, type PlacelessFile, type PositionTrace } from './position-trace.ts';
 
@@ -20,6 +16,8 @@ const NOWHERE = 0x7fffffff;
 /** Fields of a ride's record. */
 const LATITUDE = 0;
 const LONGITUDE = 1;
+/** Bytes of a definition up to its number of fields. */
+const DEFINITION_HEAD = 6;
 /** A developer's field of up to so many bytes is too small for a place. */
 const MOST_DEVELOPER_BYTES = 2;
 
@@ -32,7 +30,7 @@ interface Definition extends FitListing {
 
 /**
  * Takes the positions out of a FIT file, in place of each field: the file keeps its length, its other values and its
- * damage. Whatever cannot be read (behind a broken record, between segments) is overwritten, since nobody can tell
+ * damage. Whatever cannot be read (a broken record, bytes between segments) is overwritten, since nobody can tell
  * what it holds. Right check sums are made right again, wrong ones stay wrong.
  */
 export function dropFitPositions(original: Uint8Array, trace: PositionTrace): PlacelessFile {
@@ -44,7 +42,7 @@ export function dropFitPositions(original: Uint8Array, trace: PositionTrace): Pl
     if (segment.end <= segment.start) continue;
     const headerAt = segment.start - (fitHeader(original, segment.start - 14)?.size === 14 ? 14 : 12);
     bytes.fill(NO_RECORD, done, headerAt);
-    found += new SegmentCleaner(bytes, segment.start, segment.end, trace, line).clean();
+    found += new SegmentCleaner(original, bytes, trace, line).clean(segment.start, segment.end);
     done = segment.end;
     if (segment.open) continue;
     const right = fitCrc(original, headerAt, segment.end + 2) === 0;
@@ -57,42 +55,44 @@ export function dropFitPositions(original: Uint8Array, trace: PositionTrace): Pl
   return { bytes, found };
 }
 
-/** Walks every record of one segment, as the ride reader does, and blanks as it goes. */
+/** Blanks the records of one segment in a copy of it, walking the segment as the ride reader does. */
 class SegmentCleaner {
   readonly #definitions: (Definition | undefined)[] = new Array(16).fill(undefined);
   readonly #view: DataView;
   #found = 0;
 
+  /** @param bytes the copy that is cleaned; as long as the original */
   constructor(
+    readonly original: Uint8Array,
     readonly bytes: Uint8Array,
-    readonly start: number,
-    readonly end: number,
     readonly trace: PositionTrace,
     readonly line: EquatorLine,
   ) {
     this.#view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
   }
 
-  /** Returns how many records had a position. */
-  clean(): number {
-    let at = this.start;
-    while (at < this.end) {
-      const header = this.bytes[at];
-      const next = isReserved(header) ? -1 : beginsDefinition(header) ? this.#define(at) : this.#record(at);
-      if (next === -1) {
-        this.bytes.fill(NO_RECORD, at, this.end);
-        break;
-      }
-      at = next;
-    }
+  /** Cleans the segment from `start` to `end`; returns how many records had a position. */
+  clean(start: number, end: number): number {
+    const { original, bytes } = this;
+    const walk = walkFitRecords(
+      original,
+      start,
+      end,
+      () => {},
+      (from, to, whole) => {
+        if (!whole) bytes.fill(NO_RECORD, from, to);
+        else if (beginsDefinition(original[from])) this.#define(from, to);
+        else this.#record(from);
+      },
+    );
+    if (walk.stop === 'cut-off') this.#cutOff(walk.at, end);
+    else bytes.fill(NO_RECORD, walk.at, end);
     return this.#found;
   }
 
-  /** Reads a definition; the place behind it, `end` where it is cut off, -1 where it is none. */
-  #define(at: number): number {
-    const listing = readFitListing(this.bytes, at, this.end);
-    if (listing === 'cut-off') return this.end;
-    if (listing === 'broken') return -1;
+  #define(at: number, end: number): void {
+    const listing = readFitListing(this.original, at, end);
+    if (typeof listing === 'string') return;
     const { message, fields, developerFields } = listing;
     const place = (number: number) =>
       message === FIT_RECORD ? fields.findLast((field) => field.number === number && field.size === 4) : undefined;
@@ -101,29 +101,28 @@ class SegmentCleaner {
       ...fields.filter((field) => field !== lat && field !== lon && mayTellAPlace(message, field)),
       ...developerFields.filter(({ size }) => size > MOST_DEVELOPER_BYTES),
     ];
-    this.#definitions[localMessage(this.bytes[at])] = { ...listing, blanked, lat, lon };
-    return listing.end;
+    this.#definitions[localMessage(this.original[at])] = { ...listing, blanked, lat, lon };
   }
 
-  /** Blanks one data record; the place behind it, `end` where it is cut off, -1 where it is none. */
-  #record(at: number): number {
-    const { bytes, end } = this;
-    const header = bytes[at];
+  /** Blanks one data record. */
+  #record(at: number): void {
+    const { original, bytes } = this;
+    const header = original[at];
     const definition = this.#definitions[localMessage(header)];
-    if (!definition) return -1;
+    if (!definition) return;
     const { timeOffset, littleEndian } = definition;
     const shortened = hasCompressedTime(header) && timeOffset >= 0 ? 4 : 0;
-    const next = at + 1 + definition.size - shortened;
-    if (next > end) {
-      bytes.fill(0xff, at + 1, end);
-      return end;
-    }
     const place = ({ offset }: FitField): number => at + 1 + offset - (offset > timeOffset ? shortened : 0);
     for (const field of definition.blanked) blankField(bytes, place(field), field.size, field.baseType, littleEndian);
     const { lat, lon } = definition;
     if (lat && lon) this.#position(place(lat), place(lon), littleEndian);
     else if (lat || lon) this.#view.setInt32(place((lat ?? lon)!), NOWHERE, littleEndian);
-    return next;
+  }
+
+  /** Blanks what `end` cuts off, so that it stays cut off: all but a record's header byte, or the part of a definition that says how long it is. */
+  #cutOff(at: number, end: number): void {
+    const kept = beginsDefinition(this.original[at]) ? DEFINITION_HEAD : 1;
+    this.bytes.fill(0xff, Math.min(at + kept, end), end);
   }
 
   #position(latAt: number, lonAt: number, littleEndian: boolean): void {

@@ -37,18 +37,12 @@ export class RawStore {
     rmSync(this.path(sha256), { force: true });
   }
 
-  /** Removes files that no ride lays claim to: what a crash left between moving a file in and registering it. */
-  removeOrphans(claimed: ReadonlySet<string>): number {
-    let removed = 0;
-    for (const shelf of readdirSync(this.folder, { withFileTypes: true })) {
-      if (!shelf.isDirectory()) continue;
-      for (const name of readdirSync(join(this.folder, shelf.name))) {
-        if (claimed.has(name) || !address.test(name)) continue;
-        rmSync(join(this.folder, shelf.name, name), { force: true });
-        removed++;
-      }
-    }
-    return removed;
+  /** Addresses of files that no ride lays claim to. */
+  orphans(claimed: ReadonlySet<string>): string[] {
+    return readdirSync(this.folder, { withFileTypes: true })
+      .filter((shelf) => shelf.isDirectory())
+      .flatMap((shelf) => readdirSync(join(this.folder, shelf.name)))
+      .filter((name) => address.test(name) && !claimed.has(name));
   }
 }
 

@@ -1,11 +1,14 @@
 import { rename, rm } from 'node:fs/promises';
 import { pipeline } from 'node:stream/promises';
+import type { Request } from 'express';
+import type { z } from 'zod';
 import { mergeArchive } from '../archive/merge-archive.ts';
 import { readArchive } from '../archive/read-archive.ts';
 import { writeArchive } from '../archive/write-archive.ts';
 import { defineRoute, sent } from '../http/define-route.ts';
 import { RequestError } from '../http/request-error.ts';
 import { type RefusedFile, receiveFiles } from '../intake/receive-files.ts';
+import type { Services } from '../services.ts';
 import { mergedShape } from '../shapes/merged-shape.ts';
 
 function archiveRefusal({ code, message }: RefusedFile, archiveBytes: number): RequestError {
@@ -16,6 +19,31 @@ function archiveRefusal({ code, message }: RefusedFile, archiveBytes: number): R
     code,
     `The archive is larger than ${most} MB. Unpack it, and add the ride files in it as rides.`,
   );
+}
+
+/** Holds the archive until it is in, merges it, and removes it, also where the request breaks off behind it. */
+async function importFrom(request: Request, services: Services): Promise<z.infer<typeof mergedShape>> {
+  const { folder, limits } = services;
+  const held: string[] = [];
+  try {
+    const bounds = { files: 1, fileBytes: limits.archiveBytes, silentMs: limits.silentMs };
+    const [file] = await receiveFiles(request, folder.incoming, bounds, async ({ path }) => {
+      const place = `${path}.held`;
+      await rename(path, place);
+      held.push(place);
+      return { place };
+    });
+    if (!file) throw new RequestError(400, 'invalid-request', 'No archive was sent. Choose a file first.');
+    if (!('place' in file)) throw archiveRefusal(file, limits.archiveBytes);
+    const archive = await readArchive(file.place);
+    try {
+      return await mergeArchive(services, archive);
+    } finally {
+      archive.close();
+    }
+  } finally {
+    await Promise.all(held.map((place) => rm(place, { force: true })));
+  }
 }
 
 /** Saving everything as one archive, and reading one in. */
@@ -46,26 +74,6 @@ export const archiveRoutes = [
       },
     },
     handle: ({ request }, services) =>
-      services.gate.through(async () => {
-        const { folder, limits } = services;
-        const bounds = { files: 1, fileBytes: limits.archiveBytes, silentMs: limits.silentMs };
-        const [file] = await receiveFiles(request, folder.incoming, bounds, async ({ path }) => {
-          const held = `${path}.held`;
-          await rename(path, held);
-          return { held };
-        });
-        if (!file) throw new RequestError(400, 'invalid-request', 'No archive was sent. Choose a file first.');
-        if (!('held' in file)) throw archiveRefusal(file, limits.archiveBytes);
-        try {
-          const archive = await readArchive(file.held);
-          try {
-            return { status: 200, json: await mergeArchive(services, archive) };
-          } finally {
-            archive.close();
-          }
-        } finally {
-          await rm(file.held, { force: true });
-        }
-      }),
+      services.gate.through(async () => ({ status: 200, json: await importFrom(request, services) })),
   }),
 ];

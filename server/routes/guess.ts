@@ -6,6 +6,7 @@ import { receiveFiles } from '../intake/receive-files.ts';
 import type { Services } from '../services.ts';
 import { drivetrainGuessShape } from '../shapes/upload-shapes.ts';
 import type { GuessAnswer } from '../work/tasks.ts';
+import { WorkFailed } from '../work/worker-pool.ts';
 
 /** Guessing a drivetrain from files that are not stored. */
 export const guessRoutes = [
@@ -34,6 +35,17 @@ export const guessRoutes = [
   }),
 ];
 
+/** Files that are too much to read together are the sender's to part; all else is thrown on. */
+function tooMuch(error: unknown): never {
+  const tooMuch = error instanceof WorkFailed && (error.code === 'took-too-long' || error.code === 'out-of-memory');
+  if (!tooMuch) throw error;
+  throw new RequestError(
+    422,
+    error.code,
+    'These files are too much to read together. Send fewer of them; three or four tell enough.',
+  );
+}
+
 /** Holds the files until all are in, has them read together, and removes them. */
 async function guessFrom(request: Request, { folder, limits, intake }: Services): Promise<GuessAnswer> {
   const held: string[] = [];
@@ -44,7 +56,7 @@ async function guessFrom(request: Request, { folder, limits, intake }: Services)
       held.push(place);
       return { file: name, path: place };
     });
-    const answer = await intake.run('guess', { files: files.filter((file) => 'path' in file) });
+    const answer = await intake.run('guess', { files: files.filter((file) => 'path' in file) }).catch(tooMuch);
     const refused = files.filter((file) => 'code' in file);
     const told = refused.map(({ name, message }) => ({ name, understood: [], notUnderstood: [message] }));
     return { ...answer, files: [...answer.files, ...told] };

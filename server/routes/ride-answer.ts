@@ -4,37 +4,47 @@ import { eventKey, eventKeys, eventLists } from '../judgements/event-key.ts';
 import { matchJudgements } from '../judgements/match-judgements.ts';
 import type { Services } from '../services.ts';
 import type { judgedRideReportShape, rideSummaryShape } from '../shapes/ride-shapes.ts';
+import { cutCopies, cutCopyWarning } from '../state/cut-copies.ts';
 import { findRideReport } from '../store/analysis-store.ts';
 import { listJudgements } from '../store/judgement-store.ts';
 import type { StoredRide } from '../store/ride-store.ts';
 import { withIntakeWarnings } from '../work/read-findings.ts';
 import { clockedIso } from './clocked-iso.ts';
 
-/** A ride in short. */
-export function rideSummary(ride: StoredRide, { queue }: Pick<Services, 'queue'>): z.input<typeof rideSummaryShape> {
-  return {
-    id: ride.id,
-    bikeId: ride.bikeId,
-    file: ride.file,
-    sha256: ride.sha256,
-    bytes: ride.bytes,
-    start: clockedIso(ride.startMs),
-    durationS: ride.durationS,
-    counts: ride.counts as RideReport['counts'] | null,
-    evidence: ride.evidence as RideReport['evidence'] | null,
-    status: ride.status === 'queued' && queue.isAnalysing(ride.id) ? 'analysing' : ride.status,
-    ...(ride.error && { error: ride.error }),
-    warnings: [...ride.warnings],
-    positions: ride.positions,
-  };
+type AnsweringServices = Pick<Services, 'sql' | 'queue'>;
+type RideSummary = z.input<typeof rideSummaryShape>;
+
+/** Rides in short. One that is a cut copy of another says so among its warnings. */
+export function rideSummaries(rides: readonly StoredRide[], { sql, queue }: AnsweringServices): RideSummary[] {
+  const bikeIds = new Set(rides.map(({ bikeId }) => bikeId));
+  const [only] = bikeIds;
+  const copies = cutCopies(sql, bikeIds.size === 1 ? (only ?? undefined) : undefined);
+  return rides.map((ride) => {
+    const whole = copies.get(ride.id);
+    return {
+      id: ride.id,
+      bikeId: ride.bikeId,
+      file: ride.file,
+      sha256: ride.sha256,
+      bytes: ride.bytes,
+      start: clockedIso(ride.startMs),
+      durationS: ride.durationS,
+      counts: ride.counts as RideReport['counts'] | null,
+      evidence: ride.evidence as RideReport['evidence'] | null,
+      status: ride.status === 'queued' && queue.isAnalysing(ride.id) ? 'analysing' : ride.status,
+      ...(ride.error && { error: ride.error }),
+      warnings: [...(whole ? [cutCopyWarning(whole)] : []), ...ride.warnings],
+      positions: ride.positions,
+    };
+  });
 }
 
 /** A ride with everything found in it and what the rider said of it. */
-export function rideDetail(ride: StoredRide, services: Pick<Services, 'sql' | 'queue'>) {
+export function rideDetail(ride: StoredRide, services: AnsweringServices) {
   const judgements = listJudgements(services.sql, ride.id);
   const plain = findRideReport(services.sql, ride.id);
-  const report = plain ? withVerdicts(withIntakeWarnings(plain, JSON.stringify(ride.warnings)), judgements) : null;
-  const summary = rideSummary(ride, services);
+  const [summary] = rideSummaries([ride], services);
+  const report = plain ? withVerdicts(withIntakeWarnings(plain, JSON.stringify(summary.warnings)), judgements) : null;
   return {
     ...summary,
     report: report && { ...report, counts: summary.counts ?? report.counts },

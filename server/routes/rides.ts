@@ -12,9 +12,10 @@ import { findColumns } from '../store/analysis-store.ts';
 import { touchBike } from '../store/bike-store.ts';
 import { idSchema } from '../store/new-id.ts';
 import { deleteRide, findRide, listRides, placeRide, type StoredRide, totalRides } from '../store/ride-store.ts';
+import { fileMissing } from '../work/work-fault.ts';
 import { needBike } from './bikes.ts';
 import { jobId } from './job-id.ts';
-import { rideDetail, rideSummary } from './ride-answer.ts';
+import { rideDetail, rideSummaries } from './ride-answer.ts';
 
 const params = z.object({ id: idSchema });
 
@@ -51,7 +52,7 @@ export const rideRoutes = [
     handle: ({ query }, services) => {
       const rides = listRides(services.sql, { bikeId: query.bike, limit: Number(query.limit) });
       const total = totalRides(services.sql, query.bike);
-      return { status: 200, json: { rides: rides.map((ride) => rideSummary(ride, services)), total } };
+      return { status: 200, json: { rides: rideSummaries(rides, services), total } };
     },
   }),
   defineRoute({
@@ -131,8 +132,10 @@ export const rideRoutes = [
     answers: { 200: { description: 'The file', contentType: 'application/octet-stream' } },
     handle: async ({ params: { id }, response }, { raw, ...services }) => {
       const ride = needRide(services, id);
-      if (!raw.has(ride.keptSha256))
-        throw new RequestError(404, 'file-missing', `${ride.file}: its file is no longer in the data folder.`);
+      if (!raw.has(ride.keptSha256)) {
+        const { code, message } = fileMissing(ride.file);
+        throw new RequestError(404, code, message);
+      }
       response.attachment(ride.file).set({ 'content-type': 'application/octet-stream', 'cache-control': 'no-store' });
       await pipeline(createReadStream(raw.path(ride.keptSha256)), response);
       return sent;

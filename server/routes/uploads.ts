@@ -8,7 +8,7 @@ import type { Services } from '../services.ts';
 import { uploadAnswerShape, type uploadProgressShape } from '../shapes/upload-shapes.ts';
 import { idSchema } from '../store/new-id.ts';
 import { listRides, type StoredRide } from '../store/ride-store.ts';
-import { hasUpload, insertUpload } from '../store/upload-store.ts';
+import { deleteUploadIfEmpty, hasUpload, insertUpload } from '../store/upload-store.ts';
 import { needBike } from './bikes.ts';
 
 const query = z.strictObject({
@@ -39,6 +39,15 @@ function refuseIfStorage(files: readonly (TakenRide | RefusedFile)[]): void {
     `${refusal?.message ?? ''} ${files.length - refused.length} of ${files.length} files were kept.`,
     refused.map(({ name, message }) => ({ path: name, message })),
   );
+}
+
+/** Nobody was told the id of an upload that was refused. Where the disk does not take this either, the next start forgets it. */
+function forgetIfEmpty({ sql, log }: Services, uploadId: string): void {
+  try {
+    sql.transaction(() => deleteUploadIfEmpty(sql, uploadId));
+  } catch (error) {
+    log.warn({ err: error }, 'an upload without rides could not be forgotten');
+  }
 }
 
 /** Adding rides, and following how far they have come. */
@@ -76,6 +85,9 @@ export const uploadRoutes = [
             status: 202,
             json: { uploadId, files: files.map((file) => ({ status: 'refused' as const, ...file })) },
           };
+        } catch (error) {
+          forgetIfEmpty(services, uploadId);
+          throw error;
         } finally {
           queue.closeUpload(uploadId);
           if (onBike) queue.tellBike(bike);

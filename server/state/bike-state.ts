@@ -59,57 +59,95 @@ const rule = {
  */
 export function bikeState(report: Report | null): BikeState {
   if (!report) return nothingYet;
-  const noFault = report.diagnosis.causes.find(({ cause }) => cause === 'no-fault')?.probability ?? 0;
-  const [likeliest] = report.diagnosis.causes;
-  const cured = seemsCured(report);
-  // a fault that was cured is one no longer, as far as it is no longer there
-  const fault = 1 - noFault - (cured ? likeliest.probability * (1 - report.diagnosis.stillThere) : 0);
-  const topFault = report.diagnosis.causes.find(({ cause }) => cause !== 'no-fault');
-  const top = fault >= 0.5 && topFault ? topFault : { cause: 'no-fault' as const, probability: 1 - fault };
-  const trouble = troubleOf(report);
-  const leftTheCassette = dangerousDrops(report);
-
+  const signs = signsOf(report);
+  const { trouble, leftTheCassette } = signs;
+  const word = wordFor(signs);
+  const known = word !== 'too little data';
   const dangers =
     leftTheCassette > 0
       ? [`The chain left the cassette ${counted(leftTheCassette, 'time')}: inspect before riding.`]
       : [];
-  const reasons = [...dangers];
-  const enough = trouble.shifts >= fewestShifts;
-  if (enough && fault >= rule.watch && topFault)
-    reasons.push(
-      `A fault is ${percent(fault)} likely; the likeliest is ${causeWords(topFault.cause, report.bike.actuation).name} (${percent(topFault.probability)}).`,
-    );
-  if (trouble.low > rule.troubleToWatch)
-    reasons.push(
-      `${counted(trouble.count, 'shift')} of ${trouble.shifts} late, missed or overshot${trouble.since} (${percent(trouble.rate ?? 0)}).`,
-    );
-  if (cured)
-    reasons.push(
-      `It was ${causeWords(likeliest.cause, report.bike.actuation).name}; the last adjustment seems to have cured it.`,
-    );
-  // a bike whose fault cannot be named yet is watched; a named one needs hands even where there is nothing to turn
-  const { namesCause } = report.diagnosis.suggestion;
-  const needsService =
-    leftTheCassette > 0 ||
-    (enough && fault >= rule.service && namesCause) ||
-    (enough && trouble.low > rule.troubleToService);
-  const needsWatch = fault >= rule.watch || trouble.low > rule.troubleToWatch;
-  const word: StateWord = needsService ? 'service' : !enough ? 'too little data' : needsWatch ? 'watch' : 'fine';
-  if (word === 'too little data')
-    reasons.push(`Only ${counted(trouble.shifts, 'shift')} could be judged; ${fewestShifts} are needed.`);
-  if (word === 'fine') reasons.push(`${trouble.count} of ${trouble.shifts} judged shifts late, missed or overshot.`);
   return {
     word,
-    topCause: word === 'too little data' ? null : top.cause,
-    probability: word === 'too little data' ? null : top.probability,
-    faultProbability: fault,
-    reasons,
+    topCause: known ? signs.top.cause : null,
+    probability: known ? signs.top.probability : null,
+    faultProbability: signs.fault,
+    reasons: [...dangers, ...reasonsFor(signs, word)],
     dangers,
     judgedShifts: trouble.shifts,
     troubleRate: trouble.rate,
     low: trouble.low,
     high: trouble.high,
   };
+}
+
+type Actuation = Report['bike']['actuation'];
+type Named = Pick<Report['diagnosis']['causes'][number], 'cause' | 'probability'>;
+
+/** What the state of a bike hangs on. */
+interface Signs {
+  readonly actuation: Actuation;
+  /** Probability that something is wrong now. */
+  readonly fault: number;
+  /** The likeliest fault, however likely. */
+  readonly topFault: Named | undefined;
+  /** The likeliest of all, no fault among them. */
+  readonly top: Named;
+  /** The fault that the last adjustment seems to have cured. */
+  readonly cured: Named | null;
+  readonly trouble: Trouble;
+  /** Whether enough shifts could be judged. */
+  readonly enough: boolean;
+  readonly leftTheCassette: number;
+  readonly namesCause: boolean;
+}
+
+function signsOf(report: Report): Signs {
+  const { causes, stillThere, suggestion } = report.diagnosis;
+  const [likeliest] = causes;
+  const noFault = causes.find(({ cause }) => cause === 'no-fault')?.probability ?? 0;
+  const topFault = causes.find(({ cause }) => cause !== 'no-fault');
+  const cured = seemsCured(report) ? likeliest : null;
+  // a fault that was cured is one no longer, as far as it is no longer there
+  const fault = 1 - noFault - (cured ? cured.probability * (1 - stillThere) : 0);
+  const trouble = troubleOf(report);
+  return {
+    actuation: report.bike.actuation,
+    fault,
+    topFault,
+    top: fault >= 0.5 && topFault ? topFault : { cause: 'no-fault', probability: 1 - fault },
+    cured,
+    trouble,
+    enough: trouble.shifts >= fewestShifts,
+    leftTheCassette: dangerousDrops(report),
+    namesCause: suggestion.namesCause,
+  };
+}
+
+function wordFor({ fault, trouble, enough, leftTheCassette, namesCause }: Signs): StateWord {
+  // a bike whose fault cannot be named yet is watched; a named one needs hands even where there is nothing to turn
+  const needsService = (fault >= rule.service && namesCause) || trouble.low > rule.troubleToService;
+  if (leftTheCassette > 0 || (enough && needsService)) return 'service';
+  if (!enough) return 'too little data';
+  return fault >= rule.watch || trouble.low > rule.troubleToWatch ? 'watch' : 'fine';
+}
+
+function reasonsFor({ actuation, fault, topFault, cured, trouble, enough }: Signs, word: StateWord): string[] {
+  const name = ({ cause }: Named): string => causeWords(cause, actuation).name;
+  const reasons: string[] = [];
+  if (enough && fault >= rule.watch && topFault)
+    reasons.push(
+      `A fault is ${percent(fault)} likely; the likeliest is ${name(topFault)} (${percent(topFault.probability)}).`,
+    );
+  if (trouble.low > rule.troubleToWatch)
+    reasons.push(
+      `${counted(trouble.count, 'shift')} of ${trouble.shifts} late, missed or overshot${trouble.since} (${percent(trouble.rate ?? 0)}).`,
+    );
+  if (cured) reasons.push(`It was ${name(cured)}; the last adjustment seems to have cured it.`);
+  if (word === 'too little data')
+    reasons.push(`Only ${counted(trouble.shifts, 'shift')} could be judged; ${fewestShifts} are needed.`);
+  if (word === 'fine') reasons.push(`${trouble.count} of ${trouble.shifts} judged shifts late, missed or overshot.`);
+  return reasons;
 }
 
 /** The state of a bike of which no ride has been analysed. */

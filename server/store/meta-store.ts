@@ -1,7 +1,7 @@
 import type { Sql } from './sql.ts';
 
 /** A remembered fact about the store itself. */
-export type MetaKey = 'samples-loaded';
+export type MetaKey = 'samples-loaded' | 'last-start';
 
 /** A remembered fact; undefined where it was never written. */
 export const readMeta = (sql: Sql, key: MetaKey): string | undefined =>

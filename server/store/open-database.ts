@@ -1,4 +1,4 @@
-import { existsSync } from 'node:fs';
+import { chmodSync, closeSync, existsSync, fsyncSync, openSync, renameSync, rmSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import Database from 'better-sqlite3';
 import { Kysely, Migrator, SqliteAdapter, SqliteDialect } from 'kysely';
@@ -39,8 +39,9 @@ export interface OpenOptions {
 export async function openDatabase(file: string, options: OpenOptions): Promise<Sql> {
   const migrations = options.migrations ?? allMigrations;
   const newest = Object.keys(migrations).length;
-  const fresh = !existsSync(file);
-  if (!fresh) refuseStrangers(file, newest);
+  if (existsSync(file)) refuseStrangers(file, newest);
+  // For this user alone, whoever may look into the folder; SQLite gives the files beside it the same rights.
+  else closeSync(openSync(file, 'wx', 0o600));
   const database = new Database(file, { timeout: 5000 });
   try {
     database.pragma('journal_mode = WAL');
@@ -68,10 +69,15 @@ function refuseStrangers(file: string, newest: number): void {
   const folder = dirname(file);
   let version: number;
   let id: number;
+  let tables: number;
   const database = new Database(file, { readonly: true, fileMustExist: true, timeout: 5000 });
   try {
     version = database.pragma('user_version', { simple: true }) as number;
     id = database.pragma('application_id', { simple: true }) as number;
+    tables = database
+      .prepare("SELECT count(*) FROM sqlite_schema WHERE type = 'table' AND name NOT LIKE 'kysely%'")
+      .pluck()
+      .get() as number;
   } catch (error) {
     const code = String((error as { code?: string }).code);
     if (code !== 'SQLITE_NOTADB' && !code.startsWith('SQLITE_CORRUPT')) throw error;
@@ -86,7 +92,7 @@ function refuseStrangers(file: string, newest: number): void {
       `its database has version ${version}, this cogwright knows versions up to ${newest}`,
       'Start the newer cogwright that made it; nothing was changed.',
     );
-  if (version > 0 && id !== applicationId) throw strange(folder, 'holds a database of another program');
+  if ((version > 0 || tables > 0) && id !== applicationId) throw strange(folder, 'holds a database of another program');
 }
 
 const strange = (folder: string, found: string): DataFolderError =>
@@ -94,11 +100,22 @@ const strange = (folder: string, found: string): DataFolderError =>
     folder,
     'database-strange',
     found,
-    'Name another folder with --data, or put a copy from its backup folder in its place; nothing was changed.',
+    'Name another folder with --data, or put a copy from its backup folder in the place of the database and remove the files whose names end in -wal and -shm; nothing was changed.',
   );
 
+/** Copies the database; what stands under the name of a copy is whole. */
 function backUp(database: Database.Database, copy: string): void {
-  database.prepare('VACUUM INTO ?').run(existsSync(copy) ? `${copy}.${Date.now()}` : copy);
+  const half = `${copy}.half`;
+  rmSync(half, { force: true });
+  database.prepare('VACUUM INTO ?').run(half);
+  chmodSync(half, 0o600);
+  const handle = openSync(half, 'r+');
+  try {
+    fsyncSync(handle);
+  } finally {
+    closeSync(handle);
+  }
+  renameSync(half, existsSync(copy) ? `${copy}.${Date.now()}` : copy);
 }
 
 async function migrate(database: Database.Database, migrations: typeof allMigrations): Promise<void> {

@@ -18,6 +18,7 @@ export interface StoredRide {
   readonly durationS: number;
   readonly warnings: readonly Warning[];
   readonly status: RideTable['status'];
+  /** Null unless it failed: the fault of an earlier try says nothing of a ride that waits for the next. */
   readonly error: { readonly code: string; readonly message: string } | null;
   readonly attempts: number;
   /** Null until there is an analysis. Counts follow the judgements. */
@@ -48,7 +49,10 @@ const fromRow = (row: RideRow): StoredRide => ({
   durationS: row.duration_s,
   warnings: JSON.parse(row.warnings),
   status: row.status,
-  error: row.error_code === null ? null : { code: row.error_code, message: row.error_message ?? '' },
+  error:
+    row.status !== 'failed' || row.error_code === null
+      ? null
+      : { code: row.error_code, message: row.error_message ?? '' },
   attempts: row.attempts,
   counts: row.counts === null ? null : JSON.parse(row.counts),
   evidence: row.evidence,

@@ -18,7 +18,8 @@ export interface Query<Row> {
  * Runs kysely's queries at once, without a promise in between, so that everything between the two ends of a
  * transaction happens in one turn of the event loop and nothing can come between.
  *
- * Everything that knows SQLite is here, in open-database.ts and in the migrations; queries elsewhere are kysely's.
+ * How SQLite is used is known here, in open-database.ts, in the migrations and where the data folder is locked; queries
+ * elsewhere are kysely's.
  */
 export class Sql {
   readonly build = new Kysely<Tables>({

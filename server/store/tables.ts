@@ -1,7 +1,7 @@
 /**
  * The tables, as kysely sees them. Times are Unix milliseconds, JSON is text, blobs are gzip or serialized columns.
  * The store keeps two kinds of things: what people gave (bikes, adjustments, rides, judgements; never lost) and what
- * was worked out from it (`ride_analysis`, `bike_report`; may be thrown away at any time and made again).
+ * was worked out from it (`ride_analysis`, `ride_part`, `bike_report`; may be thrown away at any time and made again).
  */
 export interface Tables {
   bike: BikeTable;
@@ -10,6 +10,7 @@ export interface Tables {
   upload: UploadTable;
   ride: RideTable;
   ride_analysis: RideAnalysisTable;
+  ride_part: RidePartTable;
   judgement: JudgementTable;
   meta: MetaTable;
 }
@@ -83,7 +84,7 @@ export interface RideTable {
   kept_bytes: number;
   format: string;
   positions: 'none' | 'dropped' | 'kept';
-  /** 0 where the log has no clock. */
+  /** A moment of 1970 where the log has no clock. */
   start_ms: number;
   duration_s: number;
   /** Sizes that its gear records name, `RecordedTeeth` as JSON. */
@@ -115,6 +116,12 @@ export interface RideAnalysisTable {
   evidence: string;
   /** Columns for the timeline, JSON, gzip. */
   columns: Buffer;
+}
+
+/** A ride whose records are all those of another; found when either is analysed, for rides of one bike. */
+export interface RidePartTable {
+  part_id: string;
+  whole_id: string;
 }
 
 /** What riders said of events, at most one judgement an event. */

@@ -15,7 +15,7 @@ export function insertUpload(sql: Sql, placement: Placement): string {
 export const hasUpload = (sql: Sql, id: string): boolean =>
   sql.first(sql.build.selectFrom('upload').select('id').where('id', '=', id)) !== undefined;
 
-/** Forgets uploads that no ride came from. */
+/** Forgets uploads that no ride came from, or of which none is left. None may be under way. */
 export const deleteEmptyUploads = (sql: Sql): number =>
   sql.run(
     sql.build
@@ -24,3 +24,9 @@ export const deleteEmptyUploads = (sql: Sql): number =>
         where.selectFrom('ride').select('upload_id').where('upload_id', 'is not', null),
       ),
   );
+
+/** Forgets an upload whose id nobody was told, unless a ride came from it. */
+export const deleteUploadIfEmpty = (sql: Sql, id: string): void => {
+  const ride = sql.first(sql.build.selectFrom('ride').select('id').where('upload_id', '=', id));
+  if (!ride) sql.run(sql.build.deleteFrom('upload').where('id', '=', id));
+};

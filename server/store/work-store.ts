@@ -60,7 +60,7 @@ export const beginAttempt = (sql: Sql, rideId: string): void =>
       .where('id', '=', rideId),
   );
 
-/** Counts a try no longer: the server was told to stop, which says nothing of the ride. */
+/** Counts a try no longer: the server was told to stop, or the bike was changed meanwhile, which says nothing of the ride. */
 export const takeBackAttempt = (sql: Sql, rideId: string): void =>
   void sql.run(
     sql.build

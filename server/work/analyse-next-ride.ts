@@ -1,6 +1,7 @@
 import { engineVersion } from '../engine.ts';
 import { countsAfter } from '../judgements/counts-after.ts';
 import { findBike } from '../store/bike-store.ts';
+import { keepParts } from '../store/part-store.ts';
 import {
   beginAttempt,
   failRide,
@@ -9,9 +10,10 @@ import {
   type WaitingRide,
   type WorkedWith,
 } from '../store/work-store.ts';
+import { compareWithOthers } from './compare-with-others.ts';
 import type { RideFault } from './tasks.ts';
 import type { WorkBench } from './work-bench.ts';
-import { workFault } from './work-fault.ts';
+import { fileMissing, workFault } from './work-fault.ts';
 import { WorkFailed } from './worker-pool.ts';
 
 /** A ride whose analysis was begun this often without an end is taken to be what stops the server. */
@@ -33,11 +35,11 @@ export async function analyseNextRide(bench: WorkBench, ride: WaitingRide): Prom
       'job failed',
     );
     if (kept) tell('failed');
+    else takeBackAttempt(sql, ride.id);
   };
   if (ride.attempts >= mostAttempts)
     return fail({ code: 'gave-up', message: `${ride.file}: its analysis never came to an end and was given up.` });
-  if (!raw.has(ride.keptSha256))
-    return fail({ code: 'file-missing', message: `${ride.file}: its file is no longer in the data folder.` });
+  if (!raw.has(ride.keptSha256)) return fail(fileMissing(ride.file));
   beginAttempt(sql, ride.id);
   tell('analysing');
   try {
@@ -45,9 +47,15 @@ export async function analyseNextRide(bench: WorkBench, ride: WaitingRide): Prom
     for (const stage of answer.stages) log.debug({ job: 'analyse', rideId: ride.id, ...stage }, 'stage');
     if (answer.fault) return fail(answer.fault);
     const { analysis } = answer;
-    const kept = sql.transaction(() => finishRide(sql, ride.id, worked, analysis, countsAfter(sql, ride.id, analysis)));
+    const others = await compareWithOthers(bench, ride);
+    const kept = sql.transaction(() => {
+      if (!finishRide(sql, ride.id, worked, analysis, countsAfter(sql, ride.id, analysis))) return false;
+      if (others) keepParts(sql, ride.id, others);
+      return true;
+    });
     log.info({ job: 'analyse', rideId: ride.id, ms: Math.round(performance.now() - start) }, 'job done');
     if (kept) tell('done');
+    else takeBackAttempt(sql, ride.id);
   } catch (error) {
     if (!(error instanceof WorkFailed)) throw error;
     const fault = workFault(ride.file, error);

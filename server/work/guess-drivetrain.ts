@@ -1,18 +1,18 @@
-import { readFileSync } from 'node:fs';
 import { CogwrightError } from '../../src/errors/cogwright-error.ts';
 import { drivetrainUnknown } from '../../src/gear-trace/unknown-drivetrain.ts';
-import { readRideLog } from '../../src/ride-log/read-ride-log.ts';
 import type { RideLog } from '../../src/ride-log/ride-log.ts';
 import { guessDrivetrain as guessFromLogs } from '../engine.ts';
+import { readKept } from './read-kept.ts';
 import { soundGuess } from './sound-guess.ts';
 import type { GuessAnswer, GuessTask } from './tasks.ts';
 
 /** Guesses a drivetrain from files and says of each what could be read in it and what not. Stores nothing. */
 export function guessDrivetrain({ files }: GuessTask): GuessAnswer {
   const logs: RideLog[] = [];
-  const told = files.map(({ path, file }) => {
+  const told = files.map((kept) => {
+    const { file } = kept;
     try {
-      const log = readRideLog(file, readFileSync(path));
+      const log = readKept(kept);
       logs.push(log);
       return {
         name: file,

@@ -1,14 +1,14 @@
 import { bikeRolloutMm } from '../../src/drivetrain/bike-rollout.ts';
 import { engineVersion } from '../engine.ts';
 import type { RawStore } from '../raw/raw-store.ts';
-import { improveGuess, insertBike, listBikes, touchBike } from '../store/bike-store.ts';
+import { findBike, improveGuess, insertBike, listBikes, touchBike } from '../store/bike-store.ts';
 import { listSummaries } from '../store/report-store.ts';
 import { failPlacement, listRecordedTeeth, listRides, placeRide } from '../store/ride-store.ts';
 import type { Sql } from '../store/sql.ts';
-import { requeueStale, type unplacedRides } from '../store/work-store.ts';
+import { requeueStale, unplacedRides } from '../store/work-store.ts';
 import type { CandidateBike, GuessedBike, PlaceAnswer, RecordedTeeth } from './tasks.ts';
 import type { WorkBench } from './work-bench.ts';
-import { workFault } from './work-fault.ts';
+import { fileMissing, workFault } from './work-fault.ts';
 import { WorkFailed } from './worker-pool.ts';
 
 type Unplaced = ReturnType<typeof unplacedRides>;
@@ -21,30 +21,36 @@ const mostForOneGuess = 4;
  * Throws only where that cannot be kept.
  */
 export async function placeNextRides(bench: WorkBench, unplaced: Unplaced): Promise<{ bikeId: string | null }> {
-  const { sql, raw, pool, hub, log } = bench;
+  const { sql, raw, hub, log } = bench;
   const [first] = unplaced;
   const together =
     first.placement === 'new' ? unplaced.filter(({ upload_id }) => upload_id === first.upload_id) : [first];
   const start = performance.now();
-  const answer = await pool
-    .run('place', {
-      rides: [...together]
-        .sort((a, b) => b.duration_s - a.duration_s)
-        .slice(0, mostForOneGuess)
-        .map(({ file, kept_sha256 }) => ({ file, path: raw.path(kept_sha256) })),
-      bikes: first.placement === 'new' ? [] : candidates(bench),
-    })
-    .catch((error): PlaceAnswer | null => {
-      if (!(error instanceof WorkFailed)) throw error;
-      const fault = workFault(first.file, error);
-      return fault && { fault };
-    });
+  const lost = together.find(({ kept_sha256 }) => !raw.has(kept_sha256));
+  const answer = lost ? { fault: fileMissing(lost.file) } : await find(bench, together);
   if (!answer) return { bikeId: null };
-  const bikeId = sql.transaction(() => keep(sql, together, answer));
-  log.info({ job: 'place', rides: together.length, bikeId, ms: Math.round(performance.now() - start) }, 'job done');
-  for (const { id, upload_id } of together)
+  const { kept, bikeId } = sql.transaction(() => keep(sql, lost ? [lost] : together, answer));
+  log.info({ job: 'place', rides: kept.length, bikeId, ms: Math.round(performance.now() - start) }, 'job done');
+  for (const { id, upload_id } of kept)
     hub.tell({ type: 'ride', rideId: id, bikeId, uploadId: upload_id, status: bikeId ? 'queued' : 'failed' });
   return { bikeId };
+}
+
+/** Null where the server is stopping. */
+async function find(bench: WorkBench, together: Unplaced): Promise<PlaceAnswer | null> {
+  const [first] = together;
+  const task = {
+    rides: [...together]
+      .sort((a, b) => b.duration_s - a.duration_s)
+      .slice(0, mostForOneGuess)
+      .map(({ file, kept_sha256 }) => ({ file, path: bench.raw.path(kept_sha256) })),
+    bikes: first.placement === 'new' ? [] : candidates(bench),
+  };
+  return bench.pool.run('place', task).catch((error) => {
+    if (!(error instanceof WorkFailed)) throw error;
+    const fault = workFault(first.file, error);
+    return fault && { fault };
+  });
 }
 
 /** Bikes that a ride may be of: not the invented ones. */
@@ -81,13 +87,17 @@ const longestRides = (sql: Sql, bikeId: string, raw: RawStore): CandidateBike['r
     .slice(0, mostForOneGuess - 1)
     .map(({ file, keptSha256 }) => ({ file, path: raw.path(keptSha256) }));
 
-function keep(sql: Sql, rides: Unplaced, answer: PlaceAnswer): string | null {
+/** The rides that were placed, or failed where `bikeId` is null. One that its rider moved or removed since is left as it is. */
+function keep(sql: Sql, together: Unplaced, answer: PlaceAnswer): { kept: Unplaced; bikeId: string | null } {
+  const waiting = new Set(unplacedRides(sql).map(({ id }) => id));
+  const rides = together.filter(({ id }) => waiting.has(id));
   if (answer.fault) {
     for (const { id } of rides) failPlacement(sql, id, answer.fault, engineVersion);
-    return null;
+    return { kept: rides, bikeId: null };
   }
   // The chosen bike may have been removed since: the rides then wait for the next look.
-  if (answer.bikeId !== null && !listBikes(sql).some(({ id }) => id === answer.bikeId)) return null;
+  const gone = answer.bikeId !== null && !findBike(sql, answer.bikeId);
+  if (gone || rides.length === 0) return { kept: [], bikeId: null };
   const bikeId = answer.bikeId ?? insertGuessed(sql, answer.guess);
   for (const { id } of rides) placeRide(sql, id, bikeId);
   if (answer.bikeId !== null && answer.guess) {
@@ -95,7 +105,7 @@ function keep(sql: Sql, rides: Unplaced, answer: PlaceAnswer): string | null {
     requeueStale(sql, engineVersion);
   }
   touchBike(sql, bikeId);
-  return bikeId;
+  return { kept: rides, bikeId };
 }
 
 /** Stores a guessed bike under a name that no other bike has: its rider will give it a better one. */

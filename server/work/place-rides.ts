@@ -1,12 +1,11 @@
-import { readFileSync } from 'node:fs';
 import type { Bike } from '../../src/drivetrain/bike.ts';
-import { readRideLog } from '../../src/ride-log/read-ride-log.ts';
 import type { RideLog } from '../../src/ride-log/ride-log.ts';
 import { guessDrivetrain } from '../engine.ts';
 import { fitsBike, rungsOf } from './fits-bike.ts';
+import { readKept, readKeptIfThere } from './read-kept.ts';
 import { rideFault } from './ride-fault.ts';
 import { soundGuess } from './sound-guess.ts';
-import type { CandidateBike, GuessedBike, KeptRide, PlaceAnswer, PlaceTask } from './tasks.ts';
+import type { CandidateBike, GuessedBike, PlaceAnswer, PlaceTask } from './tasks.ts';
 
 /**
  * Finds the bike for rides that came without one: the bike they fit best, else a new one with the drivetrain that the
@@ -34,7 +33,6 @@ export function placeRides({ rides, bikes }: PlaceTask): PlaceAnswer {
   }
 }
 
-const readKept = ({ path, file }: KeptRide): RideLog => readRideLog(file, readFileSync(path));
 const teethOf = ({ chainrings, cassette }: Bike): string => JSON.stringify([chainrings, cassette]);
 
 /** Null where the new rides show no cog or ring that was not seen before: tracing rides for a guess takes its time. */
@@ -42,6 +40,6 @@ function betterGuess({ bike, guessed, recorded, rides }: CandidateBike, logs: re
   const shows = (end: 'rearTeeth' | 'frontTeeth', known: readonly number[]): boolean =>
     logs.some(({ gearRecords }) => gearRecords[end].some((teeth) => teeth > 0 && !known.includes(teeth)));
   if (!guessed || !(shows('rearTeeth', recorded.rear) || shows('frontTeeth', recorded.front))) return null;
-  const guess = soundGuess(guessDrivetrain([...rides.map(readKept), ...logs]));
+  const guess = soundGuess(guessDrivetrain([...rides.map(readKeptIfThere).filter((log) => log !== null), ...logs]));
   return guess.certainty > 0 && teethOf(guess.bike) !== teethOf(bike) ? guess : null;
 }

@@ -1,14 +1,16 @@
 import { deserialize } from 'node:v8';
 import { gunzipSync } from 'node:zlib';
 import type { FailedRide, RideReport } from '../../src/report/report-schema.ts';
+import { duplicateRide } from '../../src/ride-log/duplicate-ride.ts';
 import type { RideFindings } from '../engine.ts';
 import { eventKeys } from '../judgements/event-key.ts';
 import { judgeEvents, judgeRideReport } from '../judgements/judge-events.ts';
 import { matchJudgements } from '../judgements/match-judgements.ts';
+import { cutCopies } from '../state/cut-copies.ts';
 import type { Judgement } from '../store/judgement-store.ts';
 import type { Sql } from '../store/sql.ts';
 
-/** What the analyses of a bike's rides found, with the riders' judgements applied, the earliest ride first. */
+/** What the analyses of a bike's rides found, with the riders' judgements applied, the earliest ride first; and the rides that do not count. */
 export interface BikeFindings {
   readonly rides: readonly (RideFindings & { readonly id: string })[];
   readonly failed: readonly FailedRide[];
@@ -16,7 +18,7 @@ export interface BikeFindings {
 
 /**
  * Reads them from the database. Analyses made for an earlier drivetrain of the bike are left out: they are being made
- * again.
+ * again. So are cut copies of other rides, whose shifts would count twice.
  *
  * @param shape cuts each ride's report down as it is read, so that the lists of thousands of rides never lie in memory
  */
@@ -30,28 +32,41 @@ export function readFindings(
     sql.build
       .selectFrom('ride')
       .innerJoin('ride_analysis', 'ride_analysis.ride_id', 'ride.id')
-      .select(['ride.id', 'ride.warnings', 'ride_analysis.events', 'ride_analysis.report'])
+      .select(['ride.id', 'ride.file', 'ride.warnings', 'ride_analysis.events', 'ride_analysis.report'])
       .where('ride.bike_id', '=', bikeId)
       .where('ride.status', '!=', 'failed')
       .where('ride_analysis.drivetrain_version', '=', drivetrainVersion)
       .orderBy('ride.start_ms')
       .orderBy('ride.id'),
   );
+  const copies = cutCopies(sql, bikeId);
   const judgements = judgementsByRide(sql, bikeId);
-  const rides = rows.map(({ id, warnings, events: packed, report: zipped }) => {
-    const found = deserialize(packed) as Omit<RideFindings, 'report'>;
-    const plain = withIntakeWarnings(JSON.parse(gunzipSync(zipped).toString()) as RideReport, warnings);
-    const said = judgements.get(id);
-    if (!said) return { id, ...found, report: shape(plain) };
-    const judged = matchJudgements(eventKeys(plain), said);
-    return {
-      id,
-      ...found,
-      events: judgeEvents(found.events, found.startMs, judged),
-      report: shape(judgeRideReport(plain, judged)),
-    };
+  const rides = rows
+    .filter(({ id }) => !copies.has(id))
+    .map(({ id, warnings, events: packed, report: zipped }) => {
+      const found = deserialize(packed) as Omit<RideFindings, 'report'>;
+      const plain = withIntakeWarnings(JSON.parse(gunzipSync(zipped).toString()) as RideReport, warnings);
+      const said = judgements.get(id);
+      if (!said) return { id, ...found, report: shape(plain) };
+      const judged = matchJudgements(eventKeys(plain), said);
+      return {
+        id,
+        ...found,
+        events: judgeEvents(found.events, found.startMs, judged),
+        report: shape(judgeRideReport(plain, judged)),
+      };
+    });
+  const duplicates = rows.flatMap(({ id, file }) => {
+    const whole = copies.get(id);
+    if (!whole) return [];
+    const { code, message } = duplicateRide(file, whole.file);
+    return [{ file, code, message }];
   });
-  const failed = sql
+  return { rides, failed: [...failedRides(sql, bikeId), ...duplicates] };
+}
+
+const failedRides = (sql: Sql, bikeId: string): FailedRide[] =>
+  sql
     .all(
       sql.build
         .selectFrom('ride')
@@ -61,8 +76,6 @@ export function readFindings(
         .orderBy('uploaded_at'),
     )
     .map(({ file, error_code, error_message }) => ({ file, code: error_code ?? '', message: error_message ?? '' }));
-  return { rides, failed };
-}
 
 /** The warnings of a ride: those of the file as it was sent come first, those of the analysis that are new after them. */
 export function withIntakeWarnings(report: RideReport, intake: string): RideReport {

@@ -4,4 +4,4 @@ import { register } from 'tsx/esm/api';
 register();
 const worker = await import('./worker.ts');
 
-export const { intake, analyse, conclude, place, guess, wholeReport, placeless } = worker;
+export const { intake, analyse, compare, conclude, place, guess, wholeReport, placeless } = worker;

@@ -7,6 +7,7 @@ import type { readFileShape } from '../shapes/upload-shapes.ts';
 export interface Tasks {
   intake: { ask: IntakeTask; answer: IntakeAnswer };
   analyse: { ask: AnalyseTask; answer: AnalyseAnswer };
+  compare: { ask: CompareTask; answer: CompareAnswer };
   conclude: { ask: ConcludeTask; answer: ConcludeAnswer | null };
   place: { ask: PlaceTask; answer: PlaceAnswer };
   guess: { ask: GuessTask; answer: GuessAnswer };
@@ -81,6 +82,18 @@ export interface AnalysedRide {
   /** Counts before judgements, JSON. */
   readonly counts: string;
   readonly evidence: string;
+}
+
+/** Compares the records of a ride with those of others, to tell cut copies. */
+export interface CompareTask {
+  readonly ride: KeptRide;
+  readonly others: readonly (KeptRide & { readonly id: string })[];
+}
+/** Ids of the others: those that could be read, those of them that the ride is a stretch of, and those that are a stretch of it. Two alike stand in both. */
+export interface CompareAnswer {
+  readonly compared: readonly string[];
+  readonly partOf: readonly string[];
+  readonly wholeOf: readonly string[];
 }
 
 /** Works out a bike's report from the analyses in the database. */

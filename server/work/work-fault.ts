@@ -18,3 +18,9 @@ export function workFault(file: string, error: unknown): RideFault | null {
       };
   }
 }
+
+/** What a rider is told of a ride whose file is not in the data folder any more. */
+export const fileMissing = (file: string): RideFault => ({
+  code: 'file-missing',
+  message: `${file}: its file is no longer in the data folder.`,
+});

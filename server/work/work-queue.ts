@@ -33,12 +33,12 @@ export class WorkQueue {
   /** Bikes whose report may be behind: the others need not be looked at. */
   readonly #doubtful = new Set<string>();
   readonly #openUploads = new Set<string>();
-  /** When a bike's report may be worked out again while rides still come, ms since 1970. */
+  /** When a bike's report may be worked out again while rides still come, as `performance.now` counts: a clock that is set back holds nothing up. */
   readonly #notBefore = new Map<string, number>();
   readonly #running = new Set<Promise<void>>();
   #placing = false;
   #waking = false;
-  #restUntil = 0;
+  #resting = false;
   #closed = false;
 
   constructor(bench: WorkBench, lanes: number) {
@@ -99,7 +99,7 @@ export class WorkQueue {
   }
 
   #fill(): void {
-    while (!this.#closed && this.#running.size < this.#lanes && Date.now() >= this.#restUntil) {
+    while (!this.#closed && this.#running.size < this.#lanes && !this.#resting) {
       const work = this.#next();
       if (!work) return;
       const run = work()
@@ -122,12 +122,12 @@ export class WorkQueue {
     const { bikeId } = due;
     this.#bikes.add(bikeId);
     return async () => {
-      const start = Date.now();
+      const start = performance.now();
       try {
         await concludeNextBike(this.#bench, due);
       } finally {
-        const took = Date.now() - start;
-        this.#notBefore.set(bikeId, Date.now() + Math.max(partialReportMs, partialReportShare * took));
+        const took = performance.now() - start;
+        this.#notBefore.set(bikeId, performance.now() + Math.max(partialReportMs, partialReportShare * took));
         this.#bikes.delete(bikeId);
       }
       this.tellBike(bikeId);
@@ -147,7 +147,7 @@ export class WorkQueue {
   #isDue(backlog: BikeBacklog): boolean {
     if (!isBehind(backlog) || this.#bikes.has(backlog.bikeId)) return false;
     if (backlog.queued === 0) return true;
-    return backlog.again === 0 && Date.now() >= (this.#notBefore.get(backlog.bikeId) ?? 0);
+    return backlog.again === 0 && performance.now() >= (this.#notBefore.get(backlog.bikeId) ?? 0);
   }
 
   #nextPlacement(): (() => Promise<void>) | null {
@@ -187,7 +187,10 @@ export class WorkQueue {
     const fault = storageFault(error);
     if (fault) log.error({ code: fault }, 'the disk takes no results; trying again soon');
     else log.error({ err: error }, 'work broke off');
-    this.#restUntil = Date.now() + restMs;
-    setTimeout(() => this.wake(), restMs).unref();
+    this.#resting = true;
+    setTimeout(() => {
+      this.#resting = false;
+      this.wake();
+    }, restMs).unref();
   }
 }

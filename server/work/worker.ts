@@ -1,5 +1,6 @@
 /** What worker threads can be asked to do, under the names of `Tasks`. */
 export { analyseKeptRide as analyse } from './analyse-kept-ride.ts';
+export { compareRide as compare } from './compare-ride.ts';
 export { concludeStoredBike as conclude, wholeStoredReport as wholeReport } from './conclude-stored-bike.ts';
 export { guessDrivetrain as guess } from './guess-drivetrain.ts';
 export { intakeRide as intake } from './intake-ride.ts';

@@ -1,5 +1,5 @@
 import type { SeededRandom } from '../../src/numeric/seeded-random.ts';
-import { hutBike, madeRides, tinyRide, variantOf } from '../server/made-rides.ts';
+import { hoursLater, hutBike, madeRides, tinyRide } from '../server/made-rides.ts';
 import type { Ledger } from './ledger.ts';
 
 // biome-ignore lint/suspicious/noExplicitAny: answers are held against the ledger
@@ -43,7 +43,7 @@ export class CrashLoad {
     const files = Array.from({ length: 1 + this.random.integer(4) }, () => {
       const variant = ++this.#count + 100_000 * this.random.integer(10_000);
       if (!this.random.chance(0.2)) return tinyRide(variant);
-      return variantOf(this.random.pick(real), variant);
+      return hoursLater(this.random.pick(real), variant);
     });
     const form = new FormData();
     for (const { name, bytes } of files) form.append('f', new Blob([new Uint8Array(bytes)]), name);

@@ -1,4 +1,4 @@
-import { hutBike, madeRides, variantOf } from '../server/made-rides.ts';
+import { hoursLater, hutBike, madeRides } from '../server/made-rides.ts';
 
 /**
  * The senders, in a process of their own so that making and sending rides does not slow the clock that times the
@@ -35,7 +35,7 @@ async function addBike(name: string): Promise<string> {
 async function send(bikeId: string): Promise<void> {
   while (!over) {
     await new Promise((resolve) => setTimeout(resolve, Math.random() * 2 * Number(pauseMs)));
-    const { name, bytes } = variantOf(rides[sent % rides.length], ++sent);
+    const { name, bytes } = hoursLater(rides[sent % rides.length], ++sent);
     const form = new FormData();
     form.append('f', new Blob([new Uint8Array(bytes)]), name);
     try {

@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
 import { startChild } from '../crash/server-child.ts';
-import { hutBike, madeRides, variantOf } from '../server/made-rides.ts';
+import { hoursLater, hutBike, madeRides } from '../server/made-rides.ts';
 
 /**
  * `npm run sitting [-- --rides 2000 --bikes 20]`: imports rides in one sitting, a hundred to an upload, waits until all of
@@ -26,7 +26,7 @@ for (let i = 0; i < Number(values.bikes); i++)
 for (let sent = 0; sent < count; sent += 100) {
   const form = new FormData();
   for (let i = sent; i < Math.min(sent + 100, count); i++) {
-    const { name, bytes } = variantOf(made[i % made.length], i);
+    const { name, bytes } = hoursLater(made[i % made.length], i);
     form.append('f', new Blob([new Uint8Array(bytes)]), name);
   }
   const bike = bikes[(sent / 100) % bikes.length];

@@ -1,7 +1,10 @@
 import { createHash } from 'node:crypto';
+import { readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { fromBufferPromise } from 'yauzl';
 import { ZipFile } from 'yazl';
+import { readArchive } from '../../server/archive/read-archive.ts';
 import { findRide } from '../../server/store/ride-store.ts';
 import { drivetrainUnknown } from '../../src/gear-trace/unknown-drivetrain.ts';
 import { CheckedApi, type Loose } from './checked-api.ts';
@@ -116,6 +119,8 @@ describe('an archive', () => {
       adjustments: { added: 0, known: 1 },
       judgements: { added: 0, known: 1 },
     });
+    const uploads = to.services.sql.database.prepare('SELECT count(*) FROM upload').pluck();
+    expect(uploads.get()).toBe(1);
     const { body } = await toApi.send('/api/uploads', [...madeRides(1), placed]);
     expect(body.files.map(({ status }: Loose) => status)).toEqual(['duplicate', 'duplicate']);
   });
@@ -187,6 +192,12 @@ describe('an archive', () => {
       rides = JSON.parse(files['rides.json'].toString());
     });
     const withFiles = (changed: Record<string, string | Buffer>) => zipOf({ ...files, ...changed });
+    /** With noise in the middle of what is packed under this name. */
+    async function damaged(name: string, changed: Record<string, string | Buffer> = {}): Promise<Buffer> {
+      const zip = Buffer.from(await withFiles(changed));
+      const headerBytes = 30 + name.length;
+      return zip.fill(0xff, zip.indexOf(name) - 30 + headerBytes + 8, zip.indexOf(name) - 30 + headerBytes + 40);
+    }
 
     it.each<[string, () => Promise<Buffer> | Buffer, string]>([
       ['no zip at all', () => Buffer.from('hello'), 'bad-archive'],
@@ -206,12 +217,45 @@ describe('an archive', () => {
       ],
       ['with a file that does not belong', () => withFiles({ 'raw/passwd': 'x' }), 'bad-archive'],
       ['with a list that is none', () => withFiles({ 'bikes.json': '{"a":1}' }), 'bad-archive'],
+      ['with a list that is damaged', () => damaged('bikes.json'), 'bad-archive'],
       ['with a list that is no JSON', () => withFiles({ 'bikes.json': 'nonsense' }), 'bad-archive'],
     ])('%s', async (_what, make, code) => {
       const before = (await toApi.get('/api/rides')).body.rides.length;
       const answer = await send(toApi, await make());
       expect(answer).toMatchObject({ status: 422, body: { error: { code } } });
       expect((await toApi.get('/api/rides')).body.rides).toHaveLength(before);
+    });
+
+    it('leaves nothing in the data folder where two are sent at once', async () => {
+      const two = ['a.zip', 'b.zip'].map((name) => ({ name, bytes: archive }));
+      const answer = await toApi.send('/api/import', two);
+      expect(answer).toMatchObject({ status: 413, body: { error: { code: 'too-many-files' } } });
+      expect(answer.body.error.message).toContain('At most 1 file can');
+      expect(readdirSync(join(to.data, 'incoming'))).toEqual([]);
+    });
+
+    it('with more files than are held in memory', async () => {
+      const path = join(to.data, 'incoming', 'many.zip');
+      writeFileSync(path, archive);
+      await expect(readArchive(path, 5)).rejects.toMatchObject({ code: 'bad-archive' });
+      (await readArchive(path, 6)).close();
+      rmSync(path);
+    });
+
+    it('names a ride whose file is damaged within the zip', async () => {
+      const other = await testServer();
+      try {
+        const name = `raw/${rides.find(({ file }) => file === placed.name).sha256}`;
+        const { status, body } = await send(new CheckedApi(other.url), await damaged(name));
+        expect(status).toBe(200);
+        expect(body.rides).toMatchObject({
+          added: 2,
+          refused: [{ name: placed.name, message: expect.stringContaining('cannot be unpacked') }],
+        });
+        await new CheckedApi(other.url).settled();
+      } finally {
+        await other.close();
+      }
     });
 
     it('names the rides whose file is missing, changed or no ride, and takes the others', async () => {

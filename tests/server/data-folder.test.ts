@@ -1,12 +1,23 @@
 import { spawnSync } from 'node:child_process';
-import { chmodSync, existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import {
+  chmodSync,
+  copyFileSync,
+  existsSync,
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  statSync,
+  writeFileSync,
+} from 'node:fs';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
-import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { defaultDataFolder } from '../../server/data-folder/default-data-folder.ts';
 import { storageFault } from '../../server/data-folder/storage-fault.ts';
 import { allMigrations } from '../../server/store/migrations/all-migrations.ts';
 import { openDatabase } from '../../server/store/open-database.ts';
+import { WorkQueue } from '../../server/work/work-queue.ts';
 import { CheckedApi } from './checked-api.ts';
 import { hutBike, tinyRide } from './made-rides.ts';
 import { temporaryFolder, testServer } from './test-server.ts';
@@ -64,6 +75,37 @@ describe('the data folder', () => {
     expect(second.logged).toContainEqual(expect.objectContaining({ halves: 1, orphans: 1 }));
     expect((await new CheckedApi(second.url).get('/api/rides')).body.rides).toHaveLength(1);
     await second.close();
+  });
+
+  it('with a database from elsewhere loses no ride file that it does not know', async () => {
+    const first = await testServer({ data });
+    const api = new CheckedApi(first.url);
+    const bikeId = (await api.post('/api/bikes', hutBike)).body.id;
+    await api.send(`/api/uploads?bike=${bikeId}`, [tinyRide(1)]);
+    await api.settled();
+    await first.close();
+    const database = join(data, 'cogwright.sqlite');
+    copyFileSync(database, join(folder.path, 'copy.sqlite'));
+    const second = await testServer({ data });
+    const later = tinyRide(2);
+    await new CheckedApi(second.url).send(`/api/uploads?bike=${bikeId}`, [later]);
+    await new CheckedApi(second.url).settled();
+    await second.close();
+
+    copyFileSync(join(folder.path, 'copy.sqlite'), database);
+    const third = await testServer({ data });
+    const [name] = readdirSync(join(data, 'unclaimed'));
+    expect(readFileSync(join(data, 'unclaimed', name)).equals(Buffer.from(later.bytes))).toBe(true);
+    expect(third.logged).toContainEqual(
+      expect.objectContaining({ level: 40, files: 1, folder: join(data, 'unclaimed') }),
+    );
+    expect((await new CheckedApi(third.url).get('/api/rides')).body.rides).toMatchObject([{ file: 'tiny-1.csv' }]);
+    await third.close();
+
+    rmSync(database);
+    const fourth = await testServer({ data });
+    expect(readdirSync(join(data, 'unclaimed'))).toHaveLength(2);
+    await fourth.close();
   });
 
   it('that cannot be made is refused', async () => {
@@ -162,6 +204,20 @@ describe('a full disk', () => {
     }
   });
 
+  it('that is told only after the server listens leaves none that listens', async () => {
+    const free = await testServer();
+    const port = Number(new URL(free.url).port);
+    await free.close();
+    const start = vi.spyOn(WorkQueue.prototype, 'start').mockImplementation(() => {
+      throw Object.assign(new Error('full'), { code: 'SQLITE_FULL' });
+    });
+    await expect(testServer({ data, port })).rejects.toMatchObject({ code: 'disk-full' });
+    start.mockRestore();
+    await expect(fetch(`http://127.0.0.1:${port}/`)).rejects.toThrow();
+    const again = await testServer({ data, port });
+    await again.close();
+  });
+
   /** Writes until there is no room left. */
   function fillUp(file: string): void {
     for (const size of [65_536, 4096, 512])
@@ -205,6 +261,26 @@ describe('the database', () => {
     copied.close();
   });
 
+  it('is copied whole or not at all, whatever an earlier try left behind', async () => {
+    const old = await openDatabase(file(), { backup: backup(), migrations: firstOnly });
+    old.database.close();
+    const copy = `before-version-${Object.keys(allMigrations).length}.sqlite`;
+    writeFileSync(join(backup(), `${copy}.half`), 'a half');
+    const mended = await openDatabase(file(), { backup: backup() });
+    mended.database.close();
+    expect(readdirSync(backup())).toEqual([copy]);
+    expect(new Database(join(backup(), copy)).pragma('integrity_check', { simple: true })).toBe('ok');
+  });
+
+  it('can be read by this user alone, whoever may look into the folder', async () => {
+    chmodSync(data, 0o755);
+    const server = await testServer({ data });
+    const names = readdirSync(data).filter((name) => name.startsWith('cogwright.sqlite'));
+    expect(names).toContain('cogwright.sqlite-wal');
+    for (const name of names) expect(statSync(join(data, name)).mode & 0o077, name).toBe(0);
+    await server.close();
+  });
+
   it('is as it was after a migration that breaks off half way', async () => {
     const old = await openDatabase(file(), { backup: backup(), migrations: firstOnly });
     old.database.close();
@@ -228,7 +304,8 @@ describe('the database', () => {
 
   it.each([
     ['of a newer version', 'database-newer', () => newer()],
-    ['of another program', 'database-strange', () => another()],
+    ['of another program', 'database-strange', () => another(1)],
+    ['of another program that counts no versions', 'database-strange', () => another(0)],
     ['that is none', 'database-strange', () => writeFileSync(file(), 'x'.repeat(5000))],
   ])('%s is refused, and not a byte of it changed', async (_what, code, make) => {
     make();
@@ -246,9 +323,10 @@ describe('the database', () => {
     database.exec('CREATE TABLE future (id TEXT)');
     database.close();
   }
-  function another(): void {
+  function another(version: number): void {
     const database = new Database(file());
-    database.pragma('user_version = 1');
+    database.pragma(`user_version = ${version}`);
+    database.exec('CREATE TABLE recipe (id TEXT)');
     database.close();
   }
 });

@@ -1,7 +1,8 @@
 import type { Bike } from '../../src/drivetrain/bike.ts';
+import type { RideLog } from '../../src/ride-log/ride-log.ts';
+import { fitBytes } from '../../src/simulate/files/fit-bytes.ts';
 import { simulateRides } from '../../src/simulate/simulate-rides.ts';
-import { FitEncoder } from '../ride-log/fit-encoder.ts';
-import { START } from '../ride-log/fit-ride.ts';
+import { partOfRide } from '../gear-trace/part-of-ride.ts';
 
 /** A bike of the invented guiding firm. */
 export const hutBike: Bike = {
@@ -26,10 +27,15 @@ export interface MadeRide {
   readonly bytes: Uint8Array;
 }
 
-const made = new Map<string, readonly MadeRide[]>();
+/** A made ride with its records. */
+export interface SimulatedRide extends MadeRide {
+  readonly log: RideLog;
+}
+
+const made = new Map<string, readonly SimulatedRide[]>();
 
 /** Short rides of a bike with a plain fault, as FIT files. The same numbers give the same bytes. */
-export function madeRides(count: number, { seed = 1, minutes = 8, bike = hutBike } = {}): readonly MadeRide[] {
+export function madeRides(count: number, { seed = 1, minutes = 8, bike = hutBike } = {}): readonly SimulatedRide[] {
   const key = `${count} ${seed} ${minutes} ${bike.name}`;
   let rides = made.get(key);
   if (!rides) {
@@ -42,7 +48,7 @@ export function madeRides(count: number, { seed = 1, minutes = 8, bike = hutBike
       bike,
       terrain: 'hilly',
       speedSource: 'wheel',
-    }).map(({ name, bytes }) => ({ name: `${name}-${seed}.fit`, bytes: bytes.fit as Uint8Array }));
+    }).map(({ name, bytes, log }) => ({ name: `${name}-${seed}.fit`, bytes: bytes.fit as Uint8Array, log }));
     made.set(key, rides);
   }
   return rides;
@@ -57,13 +63,19 @@ export function tinyRide(variant: number): MadeRide {
   return { name: `tiny-${variant}.csv`, bytes: new TextEncoder().encode(`${lines.join('\n')}\n`) };
 }
 
-/** The same ride as another file: a further FIT segment without records stands behind it. */
-export function variantOf({ name, bytes }: MadeRide, variant: number): MadeRide {
-  const tail = new FitEncoder()
-    .define(0, 0, [
-      [0, 'enum'],
-      [4, 'uint32'],
-    ])
-    .record(0, [4, START + variant]);
-  return { name: name.replace('.fit', `-${variant}.fit`), bytes: Buffer.concat([bytes, tail.segment()]) };
+/** The same ride so many hours later, as a file of its own. */
+export function hoursLater({ name, log }: SimulatedRide, hours: number): MadeRide {
+  const startMs = log.startMs + ((hours * 3_600_000) % 1e12);
+  return { name: name.replace('.fit', `-${hours}.fit`), bytes: fitBytes({ ...log, startMs }) };
 }
+
+/** The seconds of a ride from `fromS` to `toS` as a file of their own, as a tool that trims rides writes them. */
+export const cutRide = (
+  { log }: SimulatedRide,
+  name: string,
+  fromS: number,
+  toS = Number.POSITIVE_INFINITY,
+): MadeRide => ({
+  name,
+  bytes: fitBytes(partOfRide(log, fromS, toS)),
+});

@@ -67,6 +67,8 @@ describe('other sites', () => {
   it('cannot read the API either, but may link to the page', async () => {
     const cross = { 'sec-fetch-site': 'cross-site' };
     expect((await agent().get('/api/bikes').set(cross)).status).toBe(403);
+    for (const path of ['/API/bikes', '/Api/bikes', '//api/bikes', '/%61pi/bikes'])
+      expect((await agent().get(path).set(cross)).headers['content-type'], path).not.toContain('json');
     expect(
       (
         await agent()

@@ -3,11 +3,12 @@ import { request } from 'node:http';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { findColumns } from '../../server/store/analysis-store.ts';
-import { findRide, placeRide } from '../../server/store/ride-store.ts';
+import { deleteRide, findRide, placeRide } from '../../server/store/ride-store.ts';
 import { readFindings } from '../../server/work/read-findings.ts';
 import { CheckedApi, type Loose } from './checked-api.ts';
 import { hutBike, madeRides, tinyRide, valleyBike } from './made-rides.ts';
 import { readEvents } from './read-events.ts';
+import { registerRide } from './register-ride.ts';
 import { type TestServer, testServer } from './test-server.ts';
 
 let server: TestServer;
@@ -182,6 +183,18 @@ describe('an upload', () => {
     expect((await api.get(`/api/rides/${rideId}/columns`)).body.cassette).toEqual(valleyBike.cassette);
   });
 
+  it('that failed and waits again carries its old fault no longer', async () => {
+    const [from, to] = [await newBike(), await newBike()];
+    const { sql } = server.services;
+    const rideId = registerRide(sql, from);
+    server.services.queue.tellBike(from);
+    await api.settled();
+    expect((await api.get(`/api/rides/${rideId}`)).body).toMatchObject({ error: { code: 'file-missing' } });
+    sql.transaction(() => placeRide(sql, rideId, to));
+    expect(findRide(sql, rideId)).toMatchObject({ status: 'queued', error: null });
+    sql.transaction(() => deleteRide(sql, rideId));
+  });
+
   it('keeps names for showing only', async () => {
     const { body } = await api.send(`/api/uploads?bike=${await newBike()}`, [
       { ...tinyRide(601), name: '../../../etc/passwd' },
@@ -245,6 +258,39 @@ describe('an upload that goes wrong', () => {
     expect((await api.get(`/api/rides?bike=${bikeId}`)).body.rides).toMatchObject([
       { file: whole.name, status: 'done' },
     ]);
+  });
+});
+
+describe('an upload that was refused', () => {
+  const uploads = (): unknown => server.services.sql.database.prepare('SELECT count(*) FROM upload').pluck().get();
+
+  it('leaves nothing behind, and one that was answered can be asked after', async () => {
+    const bikeId = await newBike();
+    const before = uploads();
+    for (let i = 0; i < 3; i++) expect((await api.send(`/api/uploads?bike=${bikeId}`, [])).status).toBe(400);
+    expect(uploads()).toBe(before);
+    const answered = await api.send(`/api/uploads?bike=${bikeId}`, [{ name: 'x.csv', bytes: new Uint8Array([1]) }]);
+    expect(answered).toMatchObject({ status: 202, body: { files: [{ status: 'refused' }] } });
+    const events = await readEvents(`${server.url}/api/uploads/${answered.body.uploadId}/events`);
+    expect(events).toMatchObject([{ event: 'finished', data: { total: 0 } }]);
+  });
+
+  it('is answered when every file is done with, and keeps what was taken', async () => {
+    const bikeId = await newBike();
+    const { services } = server;
+    const run = services.intake.run.bind(services.intake);
+    let taken = 0;
+    services.intake.run = async (name, task) => {
+      if (name === 'intake' && ++taken === 1) throw new TypeError('a fault of the program');
+      const answer = await run(name, task);
+      await new Promise((resolve) => setTimeout(resolve, 300));
+      return answer;
+    };
+    const answer = await api.send(`/api/uploads?bike=${bikeId}`, [tinyRide(710), tinyRide(711)]);
+    services.intake.run = run;
+    expect(answer.status).toBe(500);
+    expect((await api.get(`/api/rides?bike=${bikeId}`)).body.rides).toMatchObject([{ file: 'tiny-711.csv' }]);
+    await api.settled();
   });
 });
 

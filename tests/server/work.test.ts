@@ -12,7 +12,7 @@ describe('a ride whose analysis', () => {
   let analysis: WorkerPool;
   beforeAll(async () => {
     const file = new URL('./faulty-worker.mjs', import.meta.url).href;
-    analysis = new WorkerPool(1, { longestMs: 2500, memoryMb: 128 }, 0, file);
+    analysis = new WorkerPool(1, { longestMs: 6000, memoryMb: 128 }, 0, file);
     server = await testServer({ threads: { intake: pool, analysis } });
     api = new CheckedApi(server.url);
   });
@@ -45,6 +45,24 @@ describe('a ride whose analysis', () => {
     await api.settled();
     const { failed } = (await api.get(`/api/bikes/${bikeId}`)).body.report;
     expect(failed.map(({ file }: Loose) => file).sort()).toEqual(['breaks.csv', 'eats.csv', 'hangs.csv']);
+  });
+});
+
+describe('work that someone waits for', () => {
+  it('is refused with the reason where it takes too much or the server stops', async () => {
+    const file = new URL('./faulty-worker.mjs', import.meta.url).href;
+    const intake = new WorkerPool(1, { longestMs: 60_000, memoryMb: 128 }, 0, file);
+    const server = await testServer({ threads: { intake, analysis: pool } });
+    const api = new CheckedApi(server.url);
+    const guess = await api.send('/api/drivetrain-guess', [{ ...tinyRide(1), name: 'eats.csv' }]);
+    expect(guess).toMatchObject({ status: 422, body: { error: { code: 'out-of-memory' } } });
+    expect(guess.body.error.message).toContain('Send fewer');
+    const bikeId = (await api.post('/api/bikes', hutBike)).body.id;
+    await intake.close();
+    const report = await api.get(`/api/bikes/${bikeId}?events=true`);
+    expect(report).toMatchObject({ status: 503, body: { error: { code: 'stopped' } } });
+    expect(server.logged.filter(({ level }) => level === 50)).toEqual([]);
+    await server.close();
   });
 });
 

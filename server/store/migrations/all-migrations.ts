@@ -3,6 +3,7 @@ import { bikeNotes } from './bike-notes.ts';
 import { firstTables } from './first-tables.ts';
 import { judgements } from './judgements.ts';
 import { recordedTeeth } from './recorded-teeth.ts';
+import { rideParts } from './ride-parts.ts';
 import { rideProgress } from './ride-progress.ts';
 
 /**
@@ -15,4 +16,5 @@ export const allMigrations: Readonly<Record<string, Migration>> = {
   '0003-recorded-teeth': recordedTeeth,
   '0004-bike-notes': bikeNotes,
   '0005-ride-progress': rideProgress,
+  '0006-ride-parts': rideParts,
 };

@@ -14,6 +14,9 @@ export type FitRecordVisitor = (
   time: number,
 ) => void;
 
+/** Told of every stretch that was passed, in order: one definition or data record, or, not `whole`, broken bytes before whole ones. */
+export type FitStretchVisitor = (from: number, to: number, whole: boolean) => void;
+
 /**
  * Where a walk ended, and why: at `end`, in a record that `end` cuts off, or at a byte that begins no record.
  * `skipped`: bytes of broken records before, behind which whole ones were found again.
@@ -35,17 +38,26 @@ const DOUBTFUL_S = 86_400;
  * count seconds and roll over every 32 s (FIT protocol, revision 1.1, table 4-2). A record with a compressed header
  * leaves out the time stamp that its definition may list.
  */
-export function walkFitRecords(bytes: Uint8Array, start: number, end: number, visit: FitRecordVisitor): FitWalk {
+export function walkFitRecords(
+  bytes: Uint8Array,
+  start: number,
+  end: number,
+  visit: FitRecordVisitor,
+  passed: FitStretchVisitor = () => {},
+): FitWalk {
   const walker = new FitWalker(bytes, start, end, visit);
   let at = start;
   while (at < end) {
+    const { skipped } = walker;
     const next = walker.step(at);
     if (next !== BAD && next !== CUT) {
+      passed(at, next, walker.skipped === skipped);
       at = next;
       continue;
     }
     const whole = walker.skipFrom(at);
     if (whole === -1) return { at, stop: next === CUT ? 'cut-off' : 'bad-record', skipped: walker.skipped };
+    passed(at, whole, false);
     at = whole;
   }
   return { at, stop: 'end', skipped: walker.skipped };

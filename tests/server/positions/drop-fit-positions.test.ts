@@ -6,6 +6,7 @@ import { dropPositions } from '../../../server/positions/drop-positions.ts';
 import { sameRide } from '../../../server/positions/same-ride.ts';
 import { fitCrc } from '../../../src/ride-log/fit/fit-crc.ts';
 import { readRideLog } from '../../../src/ride-log/read-ride-log.ts';
+import type { RideLog } from '../../../src/ride-log/ride-log.ts';
 import { chain, FitEncoder } from '../../ride-log/fit-encoder.ts';
 import { START } from '../../ride-log/fit-ride.ts';
 
@@ -96,6 +97,15 @@ function placesIn(bytes: Uint8Array): number {
   return found;
 }
 
+/** Null for a file that is no ride. */
+function readOrNull(bytes: Uint8Array): RideLog | null {
+  try {
+    return readRideLog('a.fit', bytes);
+  } catch {
+    return null;
+  }
+}
+
 function decoded(bytes: Uint8Array): { records?: { position_lat?: number; position_long?: number }[] } {
   let records: unknown;
   new FitParser({ force: false, mode: 'list' }).parse(Buffer.from(bytes), (error, data) => {
@@ -154,6 +164,43 @@ describe('positions of a FIT file', () => {
       expect(placesIn(placeless)).toBe(0);
       expect(sameRide(readRideLog('a.fit', bytes), readRideLog('a.fit', placeless))).toBe(true);
     }
+  });
+
+  it('are gone behind broken records too, and nothing of the ride with them', () => {
+    const whole = placedFit().segment();
+    for (const [at, length] of [
+      [0.3, 8],
+      [0.5, 100],
+      [0.7, 9],
+    ]) {
+      const from = Math.round(at * whole.length);
+      const overwritten = whole.slice().fill(0x5f, from, from + length);
+      const cut = chain(whole.slice(0, from), whole.slice(from + length));
+      for (const bytes of [overwritten, cut]) {
+        const before = readRideLog('a.fit', bytes);
+        expect(before.timeS.length).toBeGreaterThan(60);
+        const placeless = dropPositions('a.fit', bytes);
+        expect(placeless).toMatchObject({ positions: 'dropped', same: true });
+        expect(placeless.log.timeS.length).toBe(before.timeS.length);
+        expect(placesIn(placeless.bytes)).toBe(0);
+      }
+    }
+  });
+
+  it('leave a ride that reads the same whatever its damage', () => {
+    const bytes = placedFit({ count: 60 }).segment();
+    fc.assert(
+      fc.property(
+        fc.array(fc.tuple(fc.nat(bytes.length - 1), fc.nat(255)), { minLength: 1, maxLength: 12 }),
+        (flips) => {
+          const broken = bytes.slice();
+          for (const [at, value] of flips) broken[at] = value;
+          const before = readOrNull(broken);
+          if (before) expect(sameRide(before, readRideLog('a.fit', dropPositions('a.fit', broken).bytes))).toBe(true);
+        },
+      ),
+      { numRuns: 300, seed: 12 },
+    );
   });
 
   it('keep a wrong check sum wrong', () => {

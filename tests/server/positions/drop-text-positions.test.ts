@@ -76,9 +76,17 @@ describe('positions of a CSV file', () => {
   const csv = (text: string): Uint8Array => new TextEncoder().encode(text);
 
   it('go with every column that has no meaning here', () => {
-    const bytes = csv('time_s,lat,speed_mps,lon,note\n0,46.5,5,9.8,"home, sweet"\n1,46.6,5,9.9,x,46.7\n');
+    const bytes = csv('time_s,lat,speed_mps,lon,note\n0,46.5,5,9.8,"home, sweet"\n1,46.6,5,9.9,x,\n');
     const { bytes: placeless } = dropCsvPositions('ride.csv', bytes);
     expect(new TextDecoder().decode(placeless)).toBe('time_s,lat,speed_mps,lon,note\n0,,5,,\n1,,5,,\n');
+  });
+
+  it('go with a row of too many cells, which the reader leaves out', () => {
+    const rows = Array.from({ length: 40 }, (_, i) => (i === 7 ? '7,46.7,5,9.8,1\n' : `${i},5,46.5\n`)).join('');
+    const bytes = csv(`time_s,speed_mps,lat\n${rows}`);
+    const placeless = dropPositions('ride.csv', bytes);
+    expect(placeless).toMatchObject({ positions: 'dropped', same: true, log: { timeS: { length: 39 } } });
+    expect(new TextDecoder().decode(placeless.bytes)).not.toMatch(/46\.|9\.8/);
   });
 
   it('leave a file of known columns as it is, byte for byte', () => {

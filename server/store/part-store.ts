@@ -1,0 +1,81 @@
+import { hasClock } from '../../src/ride-log/has-clock.ts';
+import type { CompareAnswer } from '../work/tasks.ts';
+import type { Sql } from './sql.ts';
+
+/** Starts are kept in whole milliseconds and lengths in seconds: rides this near may still share a moment. */
+const NEAR_MS = 1000;
+
+/** A ride whose records may be those of another. */
+export interface OverlappingRide {
+  readonly id: string;
+  readonly file: string;
+  readonly keptSha256: string;
+}
+
+/** Other rides of the same bike at the time of this one; none where its log has no clock. */
+export function listOverlapping(sql: Sql, rideId: string): OverlappingRide[] {
+  const ride = sql.first(
+    sql.build.selectFrom('ride').select(['bike_id', 'start_ms', 'duration_s']).where('id', '=', rideId),
+  );
+  if (!ride || !hasClock(ride.start_ms)) return [];
+  return sql
+    .all(
+      sql.build
+        .selectFrom('ride')
+        .select(['id', 'file', 'kept_sha256'])
+        .where('bike_id', '=', ride.bike_id)
+        .where('id', '!=', rideId)
+        .where('start_ms', '<=', ride.start_ms + 1000 * ride.duration_s + NEAR_MS)
+        .where((where) => where(where('start_ms', '+', where('duration_s', '*', 1000)), '>=', ride.start_ms - NEAR_MS))
+        .orderBy('start_ms')
+        .orderBy('id'),
+    )
+    .map(({ id, file, kept_sha256 }) => ({ id, file, keptSha256: kept_sha256 }));
+}
+
+/** Keeps what a comparison found, in place of what an earlier one of the same rides did. Rides that are gone since are passed over. */
+export function keepParts(sql: Sql, rideId: string, { compared, partOf, wholeOf }: CompareAnswer): void {
+  const { build } = sql;
+  const there = (id: string): boolean =>
+    sql.first(build.selectFrom('ride').select('id').where('id', '=', id)) !== undefined;
+  for (const other of compared.filter(there)) {
+    const keep = (part_id: string, whole_id: string, found: boolean): void => {
+      sql.run(build.deleteFrom('ride_part').where('part_id', '=', part_id).where('whole_id', '=', whole_id));
+      if (found) sql.run(build.insertInto('ride_part').values({ part_id, whole_id }));
+    };
+    keep(rideId, other, partOf.includes(other));
+    keep(other, rideId, wholeOf.includes(other));
+  }
+}
+
+/** A ride that holds all records of another. */
+export interface WholeRide {
+  readonly id: string;
+  readonly file: string;
+  readonly durationS: number;
+}
+
+/**
+ * Rides that are a stretch of another one, where both are on one bike and both were analysed with the cogs it has now;
+ * of one bike, or of all. Those that came first come first, and the longest whole of each.
+ */
+export function listParts(sql: Sql, bikeId?: string): { partId: string; whole: WholeRide }[] {
+  let query = sql.build
+    .selectFrom('ride_part')
+    .innerJoin('ride as part', 'part.id', 'ride_part.part_id')
+    .innerJoin('ride as whole', 'whole.id', 'ride_part.whole_id')
+    .innerJoin('ride_analysis as part_analysis', 'part_analysis.ride_id', 'part.id')
+    .innerJoin('ride_analysis as whole_analysis', 'whole_analysis.ride_id', 'whole.id')
+    .innerJoin('bike', 'bike.id', 'part.bike_id')
+    .select(['part.id as partId', 'whole.id', 'whole.file', 'whole.duration_s as durationS'])
+    .whereRef('whole.bike_id', '=', 'part.bike_id')
+    .whereRef('part_analysis.drivetrain_version', '=', 'bike.drivetrain_version')
+    .whereRef('whole_analysis.drivetrain_version', '=', 'bike.drivetrain_version')
+    .orderBy('part.uploaded_at')
+    .orderBy('part.id')
+    .orderBy('whole.duration_s', 'desc')
+    .orderBy('whole.uploaded_at')
+    .orderBy('whole.id');
+  if (bikeId !== undefined) query = query.where('part.bike_id', '=', bikeId);
+  return sql.all(query).map(({ partId, ...whole }) => ({ partId, whole }));
+}

@@ -1,0 +1,78 @@
+import { join } from 'node:path';
+import { pino } from 'pino';
+import { afterEach, beforeEach, expect, it, vi } from 'vitest';
+import type { RawStore } from '../../server/raw/raw-store.ts';
+import { findBike, insertBike, replaceBike } from '../../server/store/bike-store.ts';
+import { openDatabase } from '../../server/store/open-database.ts';
+import { findRide, listRides } from '../../server/store/ride-store.ts';
+import type { Sql } from '../../server/store/sql.ts';
+import { nextRides } from '../../server/store/work-store.ts';
+import { analyseNextRide } from '../../server/work/analyse-next-ride.ts';
+import { ChangeHub } from '../../server/work/change-hub.ts';
+import type { RideFault } from '../../server/work/tasks.ts';
+import type { WorkBench } from '../../server/work/work-bench.ts';
+import { WorkQueue } from '../../server/work/work-queue.ts';
+import type { WorkerPool } from '../../server/work/worker-pool.ts';
+import { hutBike } from './made-rides.ts';
+import { registerRide } from './register-ride.ts';
+import { temporaryFolder } from './test-server.ts';
+
+let folder: ReturnType<typeof temporaryFolder>;
+let sql: Sql;
+beforeEach(async () => {
+  folder = temporaryFolder();
+  sql = await openDatabase(join(folder.path, 'cogwright.sqlite'), { backup: folder.path });
+  registerRide(sql, insertBike(sql, hutBike, 'given'));
+});
+afterEach(() => {
+  vi.useRealTimers();
+  sql.database.close();
+  folder.remove();
+});
+
+const turns = async (): Promise<void> => {
+  for (let i = 0; i < 5; i++) await new Promise((resolve) => setImmediate(resolve));
+};
+
+/** A bench whose pool does this in place of any work. */
+const bench = (run: () => Promise<unknown>): WorkBench => ({
+  sql,
+  raw: { has: () => true, path: (sha256: string) => sha256 } as unknown as RawStore,
+  database: '',
+  pool: { run } as unknown as WorkerPool,
+  hub: new ChangeHub(),
+  log: pino({ enabled: false }),
+});
+
+it('goes on after a rest also when the clock was set back meanwhile', async () => {
+  vi.useFakeTimers({ toFake: ['Date', 'setTimeout', 'performance'] });
+  const run = vi.fn(async () => {
+    throw Object.assign(new Error('no room'), { code: 'ENOSPC' });
+  });
+  const queue = new WorkQueue(bench(run), 1);
+  queue.start();
+  await turns();
+  expect(run).toHaveBeenCalledTimes(1);
+  queue.wake();
+  await turns();
+  expect(run).toHaveBeenCalledTimes(1);
+  vi.setSystemTime(Date.now() - 86_400_000);
+  vi.advanceTimersByTime(10_000);
+  await turns();
+  expect(run).toHaveBeenCalledTimes(2);
+  await queue.close();
+});
+
+it('gives no ride up because its bike is changed time and again while it is analysed', async () => {
+  const [{ id, bikeId }] = listRides(sql);
+  for (let i = 0; i < 12; i++) {
+    const run = async (): Promise<{ fault: RideFault; stages: [] }> => {
+      const stored = findBike(sql, bikeId as string);
+      if (stored) replaceBike(sql, stored, { ...stored.bike, rolloutMm: 2000 + i });
+      return { fault: { code: 'bad', message: 'bad' }, stages: [] };
+    };
+    const [ride] = nextRides(sql, new Set(), 1);
+    await analyseNextRide(bench(run), ride);
+  }
+  expect(findRide(sql, id)).toMatchObject({ status: 'queued', attempts: 0 });
+});
