@@ -16,6 +16,8 @@ export interface FreeSpin {
 const USUAL_SHARE = 0.95;
 /** The legs must run this much faster than that: riders who turn the cranks idly do it slowly. */
 const LEAST_SPIN = 1.1;
+/** Legs that turned already run this much faster than in the record before: without the chain they leap. */
+const LEAST_LEAP = 1.08;
 const LEAST_BELOW = 0.1;
 const IDLE_W = 40;
 /** A rider who notices stops turning the cranks at once, rolls out and stays standing. */
@@ -84,6 +86,8 @@ function usualCadence({ cadenceRpm }: RideLog): number {
 function spinAt({ log, usualRpm }: SpinSearch, start: number): Spin | null {
   const { cadenceRpm, powerW } = log;
   if (!(cadenceRpm[start] / usualRpm > LEAST_SPIN) || powerW[start] > IDLE_W) return null;
+  const before = cadenceRpm[start - 1];
+  if (before > PEDALLING_RPM && cadenceRpm[start] < LEAST_LEAP * before) return null;
   let end = start;
   let fastest = 0;
   for (; end < cadenceRpm.length && cadenceRpm[end] > PEDALLING_RPM; end++)

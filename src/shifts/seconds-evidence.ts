@@ -27,7 +27,9 @@ export function secondsEvidence(
     if (Number.isNaN(y) || Number.isNaN(sd)) return 0;
     const lift = y - logDevelopment;
     const z = lift / sd;
-    const free = freeShare(log.powerW[record], trace.driving[record]);
+    const fell = !(trace.logDevelopment[record - 1] - y < FALLING_DEVIATIONS * sd);
+    const catchesUp = fell && !(log.cadenceRpm[record] < RISING * log.cadenceRpm[record - 1]);
+    const free = Math.max(freeShare(log.powerW[record], trace.driving[record]), catchesUp ? FREE_WHILE_CATCHING_UP : 0);
     const peak = studentT4(z, sd);
     const foot = z > LOWEST_FOOT ? 1 / (1 + Math.exp(-LOGISTIC * z)) : 0;
     const above = foot / FREE_REACH;
@@ -43,6 +45,15 @@ const FREE_BY_POWER = [
 ] as const;
 /** The same without power: where the trace is sure of driving, and how much it grows to where it is sure of not. */
 const FREE_BY_TRACE = { driving: 0.08, more: 0.4 } as const;
+
+/**
+ * Legs that gather pace are shown late by sensors that average, and catch up with the wheel first: the ratio falls, or has only just
+ * begun, while the cadence rises. Chance that it then still lies above the gear, whatever the power. Assumptions of ours.
+ */
+const FREE_WHILE_CATCHING_UP = 0.4;
+/** From one record to the next: how much faster the legs turn, and how many deviations the log ratio falls. */
+const RISING = 1.08;
+const FALLING_DEVIATIONS = 2;
 
 /** Chance that a second with the cranks turning was not driving: from its power, else from what the trace makes of the seconds around. */
 function freeShare(powerW: number, driving: number): number {

@@ -23,6 +23,25 @@ describe('secondsEvidence', () => {
     expect(evidence(second, y - 0.4)).toBeGreaterThan(evidence(second, y + 0.4) + 1);
   });
 
+  it('lets a second in which the legs catch up with the wheel lie above a gear, under power too', () => {
+    const second = log.timeS.length - 5;
+    const y = trace.logDevelopment[second];
+    const rpm = log.cadenceRpm[second];
+    /** How well a gear below fits, against the one shown, when the record before held this cadence and log development. */
+    const below = (rpmBefore: number, before: number): number => {
+      const cadenceRpm = log.cadenceRpm.map((own, i) => (i === second - 1 ? rpmBefore : own));
+      const logDevelopment = trace.logDevelopment.map((own, i) => (i === second - 1 ? before : own));
+      const of = secondsEvidence({ ...log, cadenceRpm }, { ...trace, logDevelopment }, 0.6);
+      return of(second, y - 0.4) - of(second, y);
+    };
+    const steady = below(rpm, y);
+    expect(below(0.8 * rpm, y + 0.2)).toBeGreaterThan(steady + 0.5);
+    expect(below(0, Number.NaN)).toBeGreaterThan(steady + 0.5);
+    // a chain that rests on a cog while the rider gathers pace; a ratio that falls while the legs do not
+    expect(below(0.8 * rpm, y)).toBe(steady);
+    expect(below(rpm, y + 0.2)).toBe(steady);
+  });
+
   it('says nothing where there is no ratio', () => {
     const bare = madeLog({ speedMps: [0, 0], cadenceRpm: [0, 0] });
     const nothing = secondsEvidence(bare, traceGears(bare, madeBike), 0.6);
