@@ -5,7 +5,16 @@ import { fileURLToPath } from 'node:url';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { ZipFile } from 'yazl';
-import { browserPath, loaded, openBrowser, seriousFindings, sidewaysPx, type Width, watchedPage } from './browser.ts';
+import {
+  browserPath,
+  loaded,
+  openBrowser,
+  seriousFindings,
+  sidewaysPx,
+  type Width,
+  watchedPage,
+  widths,
+} from './browser.ts';
 import { buildPage } from './build-page.ts';
 import { type RealServer, type SampleStory, sampleStories, startRealServer } from './real-server.ts';
 
@@ -261,6 +270,53 @@ describe.skipIf(!browserPath)('with the real server', () => {
     await page.getByRole('button', { name: 'Work through 1 file' }).click();
     await page.getByRole('heading', { name: 'Nothing new to work through' }).waitFor();
     await page.getByText('1 already here.').first().waitFor();
+    expect(faults).toEqual([]);
+    await page.context().close();
+  });
+
+  it('a ride that another ride holds whole is marked as not counted, in the table and on its own page', async () => {
+    const { page, faults } = await watchedPage(browser, server.address);
+    const bike = {
+      name: 'Copied bike',
+      chainrings: [32],
+      cassette: [11, 13, 15, 17, 19, 21, 24, 28],
+      actuation: 'cable',
+    };
+    const { id } = (await (await page.request.post('/api/bikes', { data: bike })).json()) as { id: string };
+    const rows = Array.from({ length: 400 }, (_, second) => {
+      const time = new Date(Date.UTC(2026, 4, 1, 8, 0, second)).toISOString();
+      return `${time},${5 + (second % 7) / 10},${80 + (second % 5)}`;
+    });
+    for (const [name, to] of [
+      ['whole.csv', 400],
+      ['trimmed.csv', 300],
+    ] as const) {
+      const buffer = Buffer.from(['time,speed_mps,cadence_rpm', ...rows.slice(0, to)].join('\n'));
+      const sent = await page.request.post(`/api/uploads?bike=${id}`, {
+        multipart: { files: { name, mimeType: 'text/csv', buffer } },
+      });
+      expect(sent.status()).toBe(202);
+      await server.settled();
+    }
+    for (const width of ['desktop', 'phone'] as const) {
+      await page.setViewportSize(widths[width]);
+      await page.goto(`/bikes/${id}`);
+      await loaded(page);
+      const marked = (name: string): Promise<number> =>
+        page
+          .locator('.rides tbody tr')
+          .filter({ hasText: name })
+          .getByText('Not counted: another ride holds all of it')
+          .filter({ visible: true })
+          .count();
+      expect([await marked('trimmed.csv'), await marked('whole.csv')], width).toEqual([1, 0]);
+      expect(await sidewaysPx(page), width).toBe(0);
+      expect(await seriousFindings(page), width).toEqual([]);
+    }
+    await page.locator('.rides tbody tr').filter({ hasText: 'trimmed.csv' }).getByRole('link').click();
+    const remark = page.getByText('This ride does not count: it holds only records of the ride whole.csv');
+    await remark.waitFor({ state: 'visible' });
+    await page.request.delete(`/api/bikes/${id}?withRides=true`);
     expect(faults).toEqual([]);
     await page.context().close();
   });

@@ -65,11 +65,105 @@ describe.skipIf(!browserPath)('every view', () => {
     await page.goto('/bikes/b1');
     await loaded(page);
     const said = page.locator('section[aria-labelledby=rides] > p');
-    expect(await said.textContent()).toMatch(/^The newest \d+ of 1,812 rides; the verdict rests on all of them\.$/);
+    expect(await said.textContent()).toMatch(/^The newest \d+ of 1,812 rides; the verdict rests on all that count\.$/);
     await page.unroute('**/api/rides?*');
     await page.reload();
     await loaded(page);
     expect(await said.count()).toBe(0);
+    await page.context().close();
+  });
+
+  for (const width of ['desktop', 'phone'] as const)
+    it(`says on a ${width} how each ride stands, and no 0 where its records cannot show a thing`, async () => {
+      const isPhone = width === 'phone';
+      const { page, faults } = await open({ width });
+      await page.route('**/api/rides?*', async (route) => {
+        const answer = await (await route.fetch()).json();
+        const [first, second, third, ...rest] = answer.rides;
+        Object.assign(first, { status: 'queued', counts: null, evidence: null });
+        Object.assign(second, {
+          status: 'failed',
+          counts: null,
+          evidence: null,
+          error: { code: 'x', message: 'Cut.' },
+        });
+        const { shifts } = third.counts;
+        Object.assign(third, { evidence: 'commands-only' });
+        Object.assign(third.counts, {
+          late: 0,
+          missed: 0,
+          overshot: 0,
+          ghostShifts: 0,
+          chainDrops: 0,
+          unjudged: shifts,
+        });
+        Object.assign(rest[0], { evidence: 'none' });
+        const none = { shifts: 0, unjudged: 0, late: 0, missed: 0, overshot: 0, ghostShifts: 0, chainDrops: 0 };
+        Object.assign(rest[0].counts, none);
+        await route.fulfill({ json: answer });
+      });
+      await page.goto('/bikes/b1');
+      await loaded(page);
+      const rows = page.locator('.rides tbody tr');
+      const told = (row: number, words: RegExp): Promise<number> =>
+        rows.nth(row).getByText(words).filter({ visible: true }).count();
+      expect(await told(0, /^Waiting$/)).toBe(1);
+      expect(await told(1, /^Cut\.$/)).toBe(1);
+      expect(await told(2, /^\d+ shifts, none judged$/)).toBe(isPhone ? 1 : 0);
+      expect(await told(3, /^no shifts recorded$/)).toBe(isPhone ? 1 : 0);
+      expect(await told(4, /^\d+ shifts, \d+ in trouble$/)).toBe(isPhone ? 1 : 0);
+      const cells = async (row: number): Promise<string> =>
+        (await rows.nth(row).locator('td').filter({ visible: true }).allTextContents()).slice(1, -1).join(' ');
+      expect(await cells(2)).toMatch(isPhone ? /^$/ : /^\d+ – – – commands only$/);
+      expect(await cells(3)).toMatch(isPhone ? /^$/ : /^0 – – – none$/);
+      expect(await cells(4)).toMatch(isPhone ? /^$/ : /^\d+ \d+ \d+ \d+ full$/);
+      const right = (buttons: Element[]): number[] => buttons.map((one) => one.getBoundingClientRect().right);
+      expect(new Set(await rows.getByRole('button').evaluateAll(right)).size).toBe(1);
+      expect(await sidewaysPx(page)).toBe(0);
+      expect(await seriousFindings(page)).toEqual([]);
+      expect(faults).toEqual([]);
+      await page.context().close();
+    });
+
+  it('says how long a ride was pedalled only where its records tell', async () => {
+    const { page, faults } = await open();
+    let pedallingS = 0;
+    await page.route('**/api/rides/b1r2', async (route) => {
+      const answer = await (await route.fetch()).json();
+      await route.fulfill({ json: { ...answer, report: { ...answer.report, pedallingS } } });
+    });
+    const facts = async (): Promise<string | null> => {
+      await page.goto('/rides/b1r2');
+      await loaded(page);
+      return page.locator('.view-head .quiet').textContent();
+    };
+    expect(await facts()).not.toContain('pedalled');
+    pedallingS = 3000;
+    expect(await facts()).toContain(' · 50 min pedalled · ');
+    expect(faults).toEqual([]);
+    await page.context().close();
+  });
+
+  it('keeps the shares on the sheet clear of the causes they belong to', async () => {
+    const { page } = await open({ width: 'phone' });
+    await page.route('**/api/bikes/b1/sheet', async (route) => {
+      const sheet = await (await route.fetch()).json();
+      sheet.causes[0].probability = 0.999;
+      sheet.causes[1].probability = 0.0001;
+      await route.fulfill({ json: sheet });
+    });
+    await page.goto('/bikes/b1/sheet');
+    const shares = page.locator('.sheet-causes strong');
+    await shares.first().waitFor();
+    expect((await shares.allTextContents()).slice(0, 2).map((share) => share[0])).toEqual(['>', '<']);
+    const sparePx = await shares.evaluateAll((all) =>
+      all.map((share) => {
+        const words = document.createRange();
+        words.selectNodeContents(share);
+        return share.nextElementSibling!.getBoundingClientRect().left - words.getBoundingClientRect().right;
+      }),
+    );
+    expect(Math.min(...sparePx)).toBeGreaterThan(6);
     await page.context().close();
   });
 

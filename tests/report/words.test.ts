@@ -6,6 +6,7 @@ import { chance, percent } from '../../src/numeric/percent.ts';
 import type { AdjustmentReport } from '../../src/report/report-schema.ts';
 import { adjustmentVerdict } from '../../src/report/words/adjustment-verdict.ts';
 import { bikeWords } from '../../src/report/words/bike-words.ts';
+import { lateralSentence } from '../../src/report/words/lateral-sentence.ts';
 import { dayAndTime, sinceStart } from '../../src/report/words/moment-words.ts';
 import { durationWords, rateWithInterval, sure } from '../../src/report/words/number-words.ts';
 import { adjustmentWords } from '../../src/report/words/parameter-words.ts';
@@ -16,9 +17,28 @@ import { sampleBike, sampleReport } from './sample-report.ts';
 
 describe('numbers in words', () => {
   it('never rounds a share to sureness', () => {
-    expect([0, 0.001, 0.126, 0.998, 1].map(percent)).toEqual(['0 %', 'under 1 %', '13 %', 'over 99 %', '100 %']);
+    expect([0, 0.001, 0.126, 0.995, 0.998, 1].map(percent)).toEqual([
+      '0 %',
+      'under 1 %',
+      '13 %',
+      'over 99 %',
+      'over 99 %',
+      '100 %',
+    ]);
     expect([0, 0.43, 1].map(chance)).toEqual(['under 1 %', '43 %', 'over 99 %']);
     expect(sure(1)).toBe('over 99 % sure');
+  });
+
+  it('says of the indexing only what it alone does to the guide pulley', () => {
+    const said = (mean: number, low: number, high: number): string => lateralSentence({ mean, low, high });
+    expect(said(-0.12, -0.13, -0.1)).toContain(
+      'Set by the indexing alone, the guide pulley stands too far outboard: -0.12 mm, between -0.13 mm and -0.10 mm (95 %',
+    );
+    expect(said(0.3, 0.1, 0.5)).toContain('too far inboard: +0.30 mm');
+    expect(said(0.1, -0.2, 0.4)).toContain('not clearly to either side');
+    expect(said(0, 0, 0)).toMatch(/^The indexing seems right;/);
+    for (const sentence of [said(0, 0, 0), said(0.3, 0.1, 0.5)])
+      expect(sentence).toContain('Worked out from how shifts went, not measured.');
   });
 
   it('writes rates, lengths of time and counts', () => {

@@ -1,8 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import type { RideColumns } from '../../web/api/answers.ts';
+import { drawMoment } from '../../web/charts/moment/draw-moment.ts';
 import { cutMoment } from '../../web/charts/moment/moment.ts';
 import { momentPlan } from '../../web/charts/moment/moment-plan.ts';
 import { makeTrack, nearestSample, sampleFrom } from '../../web/charts/timeline/ride-track.ts';
+import { drawChart } from '../report/charts/draw-chart.ts';
 
 const seconds = Array.from({ length: 120 }, (_, s) => s);
 const same = <Value>(value: Value): Value[] => seconds.map(() => value);
@@ -50,6 +52,19 @@ describe('cutMoment', () => {
   it('points to no cog while nobody pedals', () => {
     const { samples } = cutMoment(makeTrack({ ...columns, cadenceRpm: same(0) }), 60, facts);
     expect(samples.every(({ ratioTeeth }) => Number.isNaN(ratioTeeth))).toBe(true);
+  });
+});
+
+describe('drawMoment', () => {
+  const anchors = (cleanUntilS: number, lateUntilS: number): (string | null)[] => {
+    const moment = cutMoment(track, 60, { ...facts, turns: { cleanUntilS, lateUntilS, doneS: null } });
+    const svg = drawChart((selection) => drawMoment(selection, moment, { widthPx: 300, heightPx: 500 }, true));
+    return [...svg.querySelectorAll('.turns-name')].map((name) => name.getAttribute('text-anchor'));
+  };
+
+  it('keeps the names of the turn limits apart where the legs turn fast', () => {
+    expect(anchors(1, 3)).toEqual(['end', 'start']);
+    expect(anchors(3, 12)).toEqual(['middle', 'middle']);
   });
 });
 

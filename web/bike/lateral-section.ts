@@ -1,4 +1,4 @@
-import { signedMm } from '../../src/report/words/number-words.ts';
+import { lateralSentence } from '../../src/report/words/lateral-sentence.ts';
 import { showsNothing } from '../../src/report/words/verdict-words.ts';
 import { lateralErrorPlan } from '../charts/lateral-error.ts';
 import { fileStem } from '../words/file-stem.ts';
@@ -9,9 +9,7 @@ import { chartSection } from './chart-section.ts';
 export function lateralSection({ bike }: BikePage): HTMLElement | null {
   const diagnosis = bike.report?.diagnosis;
   if (!bike.report || !diagnosis?.lateralErrorMm.length || showsNothing(bike.report)) return null;
-  const { mean, low, high } = diagnosis.lateralOffsetMm;
-  const side = low > 0 ? 'too far inboard' : high < 0 ? 'too far outboard' : 'not clearly to either side';
-  const summary = `On average over the cassette the guide pulley stands ${side}: ${signedMm(mean)}, between ${signedMm(low)} and ${signedMm(high)} (95 %). Worked out from how shifts went, not measured.`;
+  const summary = lateralSentence(diagnosis.lateralOffsetMm);
   const fileName = fileStem(bike.bike.name, 'lateral error');
   return chartSection(
     'lateral',

@@ -7,41 +7,65 @@ import { make } from '../dom/make.ts';
 import { ask } from '../page/ask.ts';
 import { attempt } from '../page/attempt.ts';
 import { iconButton } from '../page/icon-button.ts';
+import { isCutCopy } from '../words/cut-copy.ts';
 import { dayAndTime } from '../words/dates.ts';
 import { duration } from '../words/numbers.ts';
 import type { BikePage } from './bike-page.ts';
 
 const rideName = (ride: RideSummary): string => (ride.start ? dayAndTime(ride.start) : ride.file);
 
-function standing(ride: RideSummary): string {
+/** How a ride stands where it does not simply count; null: it does. */
+function standing(ride: RideSummary): string | null {
   if (ride.status === 'failed') return ride.error?.message ?? 'Could not be read.';
   if (ride.status === 'queued') return 'Waiting';
   if (ride.status === 'analysing') return 'Being worked through …';
-  return ride.evidence ? evidenceLabels[ride.evidence] : '';
+  return isCutCopy(ride) ? 'Not counted: another ride holds all of it' : null;
+}
+
+/** What a ride's records can show of each thing counted; null where they cannot show it, so that no 0 says that it went well. */
+function seen({ counts, evidence }: RideSummary): Record<'shifts' | 'trouble' | 'unasked' | 'chainOff', number | null> {
+  if (!counts) return { shifts: null, trouble: null, unasked: null, chainOff: null };
+  const { shifts, unjudged, late, missed, overshot, ghostShifts, chainDrops } = counts;
+  return {
+    shifts,
+    trouble: shifts > unjudged ? late + missed + overshot : null,
+    unasked: evidence === 'full' ? ghostShifts : ghostShifts || null,
+    chainOff: evidence === 'full' || evidence === 'ratio-only' ? chainDrops : chainDrops || null,
+  };
+}
+
+/** What the columns of numbers say, where there is no room for them. */
+function inShort({ shifts, trouble }: ReturnType<typeof seen>): string | null {
+  if (shifts === null) return null;
+  if (shifts === 0) return 'no shifts recorded';
+  return `${counted(shifts, 'shift')}, ${trouble === null ? 'none judged' : `${trouble} in trouble`}`;
 }
 
 function row(ride: RideSummary, remove: (ride: RideSummary) => void): HTMLElement {
-  const { counts } = ride;
-  const number = (value: number | undefined): HTMLElement => make('td', { class: 'number' }, value ?? '–');
-  const trouble = counts ? counts.late + counts.missed + counts.overshot : undefined;
+  const numbers = seen(ride);
+  const number = (value: number | null): HTMLElement => make('td', { class: 'number' }, value ?? '–');
+  const stands = standing(ride);
+  const brief = inShort(numbers);
+  const failed = ride.status === 'failed';
   return make(
     'tr',
     {},
     make(
       'th',
       { scope: 'row' },
-      ride.status === 'failed'
+      failed
         ? rideName(ride)
         : make('a', { href: `/rides/${ride.id}`, 'data-keep': `ride-${ride.id}` }, rideName(ride)),
       make('span', { class: 'quiet file-name' }, ride.file),
-      counts && make('span', { class: 'only-narrow' }, `${counted(counts.shifts, 'shift')}, ${trouble} in trouble`),
+      brief && make('span', { class: 'only-narrow' }, brief),
+      stands && make('span', { class: failed ? 'only-narrow fault' : 'only-narrow' }, stands),
     ),
     make('td', { class: 'number' }, duration(ride.durationS)),
-    number(counts?.shifts),
-    number(trouble),
-    number(counts?.ghostShifts),
-    number(counts?.chainDrops),
-    make('td', { class: ride.status === 'failed' ? 'fault' : null }, standing(ride)),
+    number(numbers.shifts),
+    number(numbers.trouble),
+    number(numbers.unasked),
+    number(numbers.chainOff),
+    make('td', { class: failed ? 'fault' : null }, stands ?? (ride.evidence && evidenceLabels[ride.evidence])),
     make(
       'td',
       { class: 'tools' },
@@ -102,7 +126,7 @@ export function ridesSection({ rides, allRides, refresh }: BikePage): HTMLElemen
       make(
         'p',
         { class: 'quiet' },
-        `The newest ${rides.length} of ${counted(allRides, 'ride')}; the verdict rests on all of them.`,
+        `The newest ${rides.length} of ${counted(allRides, 'ride')}; the verdict rests on all that count.`,
       ),
     rides.length === 0
       ? make('p', { class: 'quiet' }, 'No ride yet.')

@@ -1,6 +1,5 @@
 import { causeWords } from '../../src/diagnosis/cause-words.ts';
-import { counted } from '../../src/numeric/counted.ts';
-import { chance, percent } from '../../src/numeric/percent.ts';
+import { chance } from '../../src/numeric/percent.ts';
 import { seemsCured } from '../../src/report/words/seems-cured.ts';
 import { showsNothing } from '../../src/report/words/verdict-words.ts';
 import type { BikeDetail } from '../api/answers.ts';
@@ -8,23 +7,14 @@ import { type Child, make } from '../dom/make.ts';
 import { points } from '../page/points.ts';
 import { stateMark } from '../page/state-mark.ts';
 import { inOwnZone } from '../words/dates.ts';
-import { percentRange } from '../words/numbers.ts';
 import { stateWords } from '../words/state-words.ts';
 import { upperFirst } from '../words/upper-first.ts';
 import type { BikePage } from './bike-page.ts';
 import { causeList } from './cause-list.ts';
 import { namedCause } from './named-cause.ts';
 import { nextStep } from './next-step.ts';
+import { troubleSentence } from './trouble-sentence.ts';
 import { verdictHeadline } from './verdict-headline.ts';
-
-/** How much trouble there is, as a sentence with its interval; null without judged shifts. */
-function troubleSentence({ state, report }: Pick<BikeDetail, 'state' | 'report'>): string | null {
-  if (state.troubleRate === null || !report) return null;
-  const all = report.rides.reduce((sum, { counts }) => sum + counts.shifts - counts.unjudged, 0);
-  const period =
-    state.judgedShifts < all ? 'since the last adjustment' : `over ${counted(report.rides.length, 'ride')}`;
-  return `Of ${counted(state.judgedShifts, 'judged shift')} ${period}, ${percent(state.troubleRate)} came late, missed or went too far (95 % interval: ${percentRange(state.low, state.high)}).`;
-}
 
 /** How the fault began, where the evidence does not say it: that of a sudden one names its day, and keeps silent where there is none. */
 function onsetSentence(report: NonNullable<BikeDetail['report']>): string | null {

@@ -12,7 +12,8 @@ export function rideHead(ride: RideDetail, bike: BikeDetail | null, counts: HTML
   const { report } = ride;
   const facts = [
     ride.durationS === null ? null : `${duration(ride.durationS)} long`,
-    report && `${duration(report.pedallingS)} pedalled`,
+    // Without cadence nobody knows how long it was pedalled.
+    report && report.pedallingS > 0 && `${duration(report.pedallingS)} pedalled`,
     `${ride.file}, ${fileSize(ride.bytes)}`,
   ].filter(Boolean);
   return make(

@@ -9,6 +9,7 @@ import { namePage } from '../page/name-page.ts';
 import { soon } from '../page/soon.ts';
 import { reopen } from '../router/go.ts';
 import type { View } from '../router/router.ts';
+import { isCutCopy } from '../words/cut-copy.ts';
 import { dayAndTime } from '../words/dates.ts';
 import { makeRideEvents } from './ride-events.ts';
 import { rideHead } from './ride-head.ts';
@@ -50,12 +51,12 @@ async function load(rideId: string, signal: AbortSignal): Promise<Answers> {
 const remarks = ({ warnings }: RideDetail): HTMLElement =>
   make('ul', { class: 'remarks' }, ...warnings.map(({ message }) => make('li', { class: 'remark' }, message)));
 
-/** The remarks, folded away; false where there are none. */
+/** The remarks, folded away unless they say that the ride does not count; false where there are none. */
 const foldedRemarks = (ride: RideDetail): HTMLElement | false =>
   ride.warnings.length > 0 &&
   make(
     'details',
-    { class: 'warnings' },
+    { class: 'warnings', open: isCutCopy(ride) },
     make('summary', {}, `${counted(ride.warnings.length, 'remark')} on the records`),
     remarks(ride),
   );

@@ -1,3 +1,4 @@
+import { format } from 'd3-format';
 import { scaleBand, scaleLinear } from 'd3-scale';
 import { area as areaShape, line } from 'd3-shape';
 import { signedMm } from '../words/number-words.ts';
@@ -27,6 +28,9 @@ const legend: readonly LegendEntry[] = [
   { words: 'no error', className: 'zero', path: 'M-8,0H8' },
 ];
 
+/** A tick of the error, with its sign where it has one: `+0.5`, `0`, `−1.0`. */
+const millimetres = (value: number): string => (value === 0 ? '0' : format('+.1f')(value));
+
 /** Draws how far the guide pulley is thought to stand from each cog's middle, as a line with its 95 % band. */
 export function drawLateralError(svg: ChartSvg, cogs: readonly CogLateralError[], size: ChartSize): void {
   startChart(svg, size);
@@ -38,7 +42,9 @@ export function drawLateralError(svg: ChartSvg, cogs: readonly CogLateralError[]
   ).padding(0.15);
   const y = scaleLinear([-reach, reach], [area.bottom, area.top]);
   const middle = (cog: CogLateralError): number => (x(String(cog.teeth)) ?? 0) + x.bandwidth() / 2;
-  drawLeftAxis(svg, area, y, 'Lateral error, mm (+ inboard, - outboard)', (axis) => axis.ticks(6, '+.1f'));
+  drawLeftAxis(svg, area, y, 'Lateral error, mm (+ inboard, - outboard)', (axis) =>
+    axis.ticks(6).tickFormat(millimetres),
+  );
   drawBottomAxis(svg, area, x, 'Cog, teeth (towards the spokes to the right)');
   if (cogs.length === 0) drawEmptyNote(svg, area, 'Not known');
   svg

@@ -5,7 +5,7 @@ import { causeChartHeightPx, drawCauses } from '../charts/cause-chart.ts';
 import { drawLateralError } from '../charts/lateral-error-chart.ts';
 import type { Report } from '../report-schema.ts';
 import { furtherSentences } from '../words/further-sentences.ts';
-import { signedMm } from '../words/number-words.ts';
+import { lateralSentence } from '../words/lateral-sentence.ts';
 import { parameterTitle } from '../words/parameter-words.ts';
 import { explainedCauses, showsNothing, verdictSentence } from '../words/verdict-words.ts';
 import { chartFigure } from './chart-figure.ts';
@@ -14,11 +14,11 @@ import { html, type Markup } from './markup.ts';
 /** The verdict with evidence and its two charts. */
 export function htmlVerdict(report: Report): Markup {
   const { diagnosis, bike } = report;
-  const fine = diagnosis.causes[0].cause === 'no-fault';
+  const kind = showsNothing(report) ? ' open' : diagnosis.causes[0].cause === 'no-fault' ? ' fine' : '';
   const sentences = [...(diagnosis.undecided ? [diagnosis.undecided.sentence] : []), ...furtherSentences(diagnosis)];
   return html`<section>
 <h2>Verdict</h2>
-<p class="verdict${fine ? ' fine' : ''}">${verdictSentence(report)}</p>
+<p class="verdict${kind}">${verdictSentence(report)}</p>
 ${sentences.map((sentence) => html`<p>${sentence}</p>\n`)}
 ${explainedCauses(report).map(
   ({ cause, probability, evidence }) => html`<h3>${percent(probability)} ${causeWords(cause, bike.actuation).name}</h3>
@@ -51,9 +51,12 @@ ${
 
 function causeFigure(report: Report): Markup {
   const bars = causeBars(report);
+  const sum = 'The probabilities of all causes sum to 100 %.';
   return chartFigure(
     'How likely each cause is',
-    `Likeliest: ${bars[0].name}, ${percent(bars[0].probability)}. The probabilities of all causes sum to 100 %.`,
+    showsNothing(report)
+      ? `About as likely as before any ride, since no shift could be judged. ${sum}`
+      : `Likeliest: ${bars[0].name}, ${percent(bars[0].probability)}. ${sum}`,
     { widthPx: 860, heightPx: causeChartHeightPx(bars.length) },
     (svg, size) => drawCauses(svg, bars, size),
   );
@@ -64,10 +67,9 @@ function lateralFigure(report: Report): Markup | null {
   if (showsNothing(report)) return null;
   const errors = diagnosis.lateralErrorMm;
   if (errors.length === 0) return null;
-  const { mean, low, high } = diagnosis.lateralOffsetMm;
   return chartFigure(
     'Where the guide pulley is thought to stand',
-    `On average over the cassette ${signedMm(mean)}, between ${signedMm(low)} and ${signedMm(high)} (95 %); plus is inboard, towards the spokes. Worked out from shifts, not measured.`,
+    lateralSentence(diagnosis.lateralOffsetMm),
     { widthPx: 860, heightPx: 280 },
     (svg, size) => drawLateralError(svg, errors, size),
   );

@@ -111,6 +111,16 @@ describe('causes', () => {
   });
 });
 
+describe('lateral error', () => {
+  it('gives every tick its sign but the one of no error', () => {
+    const svg = drawChart((selection) => drawLateralError(selection, lateral, sizes[1]));
+    const ticks = [...svg.querySelectorAll('.axis .tick text')].map((tick) => tick.textContent);
+    expect(ticks).toContain('0');
+    expect(ticks).not.toContain('+0.0');
+    expect(ticks).toContain('+0.4');
+  });
+});
+
 describe('trend', () => {
   it('marks the adjustment between the rides it was made between', () => {
     const trend = rideTrend(report);

@@ -79,6 +79,19 @@ describe('htmlReport', () => {
     expect(empty).not.toContain('Trouble over the rides');
   });
 
+  it('colours no verdict and likens no cause where no shift could be judged', () => {
+    const { counts } = report.rides[0];
+    const none = Object.fromEntries(Object.keys(counts).map((key) => [key, 0])) as typeof counts;
+    const rides = report.rides.map((ride) => ({ ...ride, counts: none }));
+    const silent = parseHTML(htmlReport({ ...report, rides })).document;
+    expect(silent.querySelector('.verdict')?.className).toBe('verdict open');
+    const captions = (of: Document): string => [...of.querySelectorAll('figcaption')].map((c) => c.textContent).join();
+    expect(captions(silent)).toContain('About as likely as before any ride, since no shift could be judged.');
+    expect(captions(silent)).not.toContain('Likeliest');
+    expect(captions(document)).toContain('Likeliest: ');
+    expect(document.querySelector('.verdict.open')).toBeNull();
+  });
+
   it('draws only the latest rides of many and says so', () => {
     const many = htmlReport({ ...report, rides: Array.from({ length: 30 }, () => report.rides[0]) });
     expect(many).toContain('Only the latest 24 rides are drawn; the first 6 rides stand in the table.');

@@ -23,6 +23,9 @@ const always: readonly LegendEntry[] = [
 ];
 const judgedThere: LegendEntry = { words: 'judged to be there', className: 'judged', path: wedge };
 
+/** Least distance at which the names of two turn limits can stand in the middle over their lines, px. */
+const namesApartPx = 44;
+
 /** Height of the cogs' part, px. */
 const cogHeight = 170;
 
@@ -144,7 +147,10 @@ function drawTurns(
   top: number,
   bottom: number,
 ): void {
-  const zone = (className: string, fromS: number, toS: number, words: string): void => {
+  const bothShow = cleanUntilS !== null && lateUntilS !== null && lateUntilS < afterS;
+  // Where the legs turn fast the two lines lie close, and their names would lie on one another.
+  const close = bothShow && x(lateUntilS) - x(cleanUntilS) < namesApartPx;
+  const zone = (className: string, fromS: number, toS: number, words: string, closeAnchor: string): void => {
     svg
       .append('rect')
       .attr('class', `turns ${className}`)
@@ -162,10 +168,9 @@ function drawTurns(
       .attr('class', 'turns-name')
       .attr('x', x(toS))
       .attr('y', top - 10)
-      .attr('text-anchor', 'middle')
+      .attr('text-anchor', close ? closeAnchor : 'middle')
       .text(words);
   };
-  if (cleanUntilS !== null) zone('is-clean', 0, cleanUntilS, `${CLEAN_WITHIN_REVS}`);
-  if (cleanUntilS !== null && lateUntilS !== null && lateUntilS < afterS)
-    zone('is-late', cleanUntilS, lateUntilS, `${LATE_WITHIN_REVS} turns`);
+  if (cleanUntilS !== null) zone('is-clean', 0, cleanUntilS, `${CLEAN_WITHIN_REVS}`, 'end');
+  if (bothShow) zone('is-late', cleanUntilS, lateUntilS, `${LATE_WITHIN_REVS} turns`, 'start');
 }
