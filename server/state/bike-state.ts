@@ -145,7 +145,9 @@ function reasonsFor({ actuation, fault, topFault, cured, trouble, enough }: Sign
     );
   if (cured) reasons.push(`It was ${name(cured)}; the last adjustment seems to have cured it.`);
   if (word === 'too little data')
-    reasons.push(`Only ${counted(trouble.shifts, 'shift')} could be judged; ${fewestShifts} are needed.`);
+    reasons.push(
+      `${trouble.shifts === 0 ? 'No shift' : `Only ${counted(trouble.shifts, 'shift')}`} could be judged; ${fewestShifts} are needed.`,
+    );
   if (word === 'fine') reasons.push(`${trouble.count} of ${trouble.shifts} judged shifts late, missed or overshot.`);
   return reasons;
 }

@@ -109,7 +109,7 @@ export function separateCauses(
       ? ''
       : skipDivergence > shift.divergence
         ? `Skips under load tell most: with ${a} about ${skips[0].toFixed(1)} in an hour on the most used cog, with ${b} about ${skips[1].toFixed(1)}.`
-        : `Shifts to ${shift.larger ? 'larger' : 'smaller'} onto the ${cassette[shift.cog]}, ${shift.firm ? 'pressing firmly' : 'soft on the pedals'}, tell most: with ${a} about ${wholePercent(shift.rates[0])} of them would go wrong, with ${b} about ${wholePercent(shift.rates[1])}.`;
+        : `Shifts onto the ${cassette[shift.cog]} from ${shift.larger ? 'smaller' : 'larger'} cogs, ${shift.firm ? 'pressing firmly' : 'soft on the pedals'}, tell most: with ${a} about ${wholePercent(shift.rates[0])} of them would go wrong, with ${b} about ${wholePercent(shift.rates[1])}.`;
   const hand = between
     .map((cause) => (electronic ? byHandElectronic[cause] : undefined) ?? byHand[cause])
     .filter((text) => text !== '');

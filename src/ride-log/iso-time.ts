@@ -1,14 +1,13 @@
-const ISO =
-  /^(\d{4})-(\d{2})-(\d{2})(?:[T ](\d{2}):(\d{2})(?::(\d{2})(?:[.,](\d{1,9}))?)?)?\s*(Z|[+-]\d{2}(?::?\d{2})?)?$/i;
+const ISO = /^(\d{4})-(\d{2})-(\d{2})[T ](\d{2}):(\d{2})(?::(\d{2})(?:[.,](\d{1,9}))?)?\s*(Z|[+-]\d{2}(?::?\d{2})?)?$/i;
 
 /**
- * Unix milliseconds of an ISO 8601 time; NaN where it is none, also on a day that its month does not have or past 24:00. A time without a zone is taken as UTC, whatever the zone
+ * Unix milliseconds of an ISO 8601 time; NaN where it is none: also a day without a time (as a file cut off within its last line holds), one that its month does not have, or past 24:00. A time without a zone is taken as UTC, whatever the zone
  * of this machine; `hasTimeZone` tells.
  */
 export function isoTimeMs(text: string): number {
   const match = ISO.exec(text.trim());
   if (!match) return NaN;
-  const [, year, month, day, hour = '0', minute = '0', second = '0', fraction = '', zone] = match;
+  const [, year, month, day, hour, minute, second = '0', fraction = '', zone] = match;
   if (!isDay(+year, +month, +day) || +hour > 24 || +minute > 59 || +second > 60) return NaN;
   if (+hour === 24 && +`${minute}${second}${fraction}` > 0) return NaN;
   const ms = Date.UTC(+year, +month - 1, +day, +hour, +minute, +second) + Math.round(+`0.${fraction || '0'}` * 1000);

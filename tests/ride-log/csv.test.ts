@@ -145,6 +145,14 @@ describe('faults in CSV', () => {
     ]);
   });
 
+  test('a file cut off within its last time holds no record at midnight', () => {
+    const ride = read('time,speed_mps\n2026-06-01T08:00:00Z,8\n2026-06-01T08:00:01Z,8\n2026-06-01');
+    expect([...ride.timeS]).toEqual([0, 1]);
+    expect(ride.startMs).toBe(Date.UTC(2026, 5, 1, 8));
+    expect(ride.warnings[0]).toMatchObject({ code: 'bad-values' });
+    expect(ride.warnings[0].message).toContain("line 4, time: '2026-06-01'");
+  });
+
   test('unknown columns, short rows, rows with empty cells at the end, empty lines', () => {
     const ride = read('time_s,mood,speed_mps\n0,good,8\n\n1\n2,bad,9,, \n');
     expect([...ride.speedMps]).toEqual([8, NaN, 9]);

@@ -61,10 +61,11 @@ describe('chain drops', () => {
 
   describe('after coasting over shifts to the smallest cog', () => {
     /** Coasts downhill from cog 6, commands the smallest, turns the legs at a cadence for a while, then rolls on and stands for a while. */
-    const coastAndSpin = ({ rpm = 118, powerW = 10, standS = 40, spinS = 3, again = 0 }): number => {
+    const coastAndSpin = ({ rpm = 118, powerW = 10, standS = 40, spinS = 3, again = 0, before = 0 }): number => {
       const ride = at(6).pedal(20);
       const from = ride.nowS;
-      ride.coast(3).command(3).coast(2).command(0).coast(4).spinInVain(spinS, rpm, powerW).coast(6, again);
+      ride.coast(3).command(3).coast(2).command(0).coast(3).spinInVain(1, before, before).spinInVain(spinS, rpm, powerW);
+      ride.coast(6, again);
       const to = ride.nowS;
       const log = ride.brake(5, 0).stand(standS).move(0).pedal(60).log();
       const speedMps = log.speedMps.map((v, i) => (i >= from && i < to ? 3.6 * v : v));
@@ -81,6 +82,7 @@ describe('chain drops', () => {
       ['no halt for long', { standS: 4 }],
       ['a long spell of spinning', { spinS: 9 }],
       ['pedalling on before the halt', { again: 70 }],
+      ['legs that gather pace rather than leap', { before: 112 }],
     ])('are not read into %s', (_what, change) => {
       expect(coastAndSpin(change)).toBe(0);
     });
