@@ -64,7 +64,14 @@ describe('chain drops', () => {
     const coastAndSpin = ({ rpm = 118, powerW = 10, standS = 40, spinS = 3, again = 0, before = 0 }): number => {
       const ride = at(6).pedal(20);
       const from = ride.nowS;
-      ride.coast(3).command(3).coast(2).command(0).coast(3).spinInVain(1, before, before).spinInVain(spinS, rpm, powerW);
+      ride
+        .coast(3)
+        .command(3)
+        .coast(2)
+        .command(0)
+        .coast(3)
+        .spinInVain(1, before, before)
+        .spinInVain(spinS, rpm, powerW);
       ride.coast(6, again);
       const to = ride.nowS;
       const log = ride.brake(5, 0).stand(standS).move(0).pedal(60).log();
