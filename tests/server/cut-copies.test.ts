@@ -123,7 +123,9 @@ describe('a cut copy of a ride', () => {
     const bikeId = await newBike();
     const ride = cut('second.csv', 3);
     const spaced = Buffer.concat([ride.bytes, Buffer.from('\n\n')]);
-    const ids = await add(bikeId, [{ name: 'first.csv', bytes: spaced }, ride]);
+    const [firstId] = await add(bikeId, [{ name: 'first.csv', bytes: spaced }]);
+    const [secondId] = await add(bikeId, [ride]);
+    const ids = [firstId, secondId];
     const copies = (await Promise.all(ids.map((id) => codes(id)))).map((list) => list.includes('duplicate'));
     expect([await counted(bikeId), copies]).toEqual([['first.csv'], [false, true]]);
   });
