@@ -71,7 +71,7 @@ describe('an archive', () => {
     from = await testServer();
     to = await testServer();
     [fromApi, toApi] = [new CheckedApi(from.url), new CheckedApi(to.url)];
-    const bikeId = (await fromApi.post('/api/bikes', hutBike)).body.id;
+    const bikeId = await fromApi.addHutBike();
     await fromApi.post(`/api/bikes/${bikeId}/adjustments`, turned);
     const { body } = await fromApi.send(`/api/uploads?bike=${bikeId}`, [...madeRides(1), tinyRide(1)]);
     await fromApi.send(`/api/uploads?bike=${bikeId}&positions=keep`, [placed]);

@@ -1,6 +1,7 @@
 import { expect } from 'vitest';
 import type { Route } from '../../server/http/define-route.ts';
 import { apiRoutes } from '../../server/routes/api-routes.ts';
+import { hutBike } from './made-rides.ts';
 
 export interface Answered<Body> {
   readonly status: number;
@@ -34,6 +35,11 @@ export class CheckedApi {
       body: json === undefined ? undefined : JSON.stringify(json),
     });
     return this.#checked(method, path, response);
+  }
+
+  /** Adds the bike of the made rides and gives its id. */
+  async addHutBike(): Promise<string> {
+    return (await this.post('/api/bikes', hutBike)).body.id;
   }
 
   /** Sends files as a form does. */

@@ -16,8 +16,6 @@ beforeAll(async () => {
 });
 afterAll(() => server.close());
 
-const newBike = async (): Promise<string> => (await api.post('/api/bikes', hutBike)).body.id;
-
 /** Seconds `fromS` to `toS` of a ride of that day by hand, without gears: its analysis takes no time. */
 function cut(name: string, day: number, fromS = 0, toS = 400): MadeRide {
   const rows = Array.from({ length: toS - fromS }, (_, i) => {
@@ -44,7 +42,7 @@ const counted = async (bikeId: string, on = api): Promise<string[]> =>
 describe('a cut copy of a ride', () => {
   it('counts nowhere, is kept, and says of which ride it is one', async () => {
     const [ride] = madeRides(1, { seed: 21 });
-    const [alone, bikeId] = [await newBike(), await newBike()];
+    const [alone, bikeId] = [await api.addHutBike(), await api.addHutBike()];
     await add(alone, [ride]);
     const { body: once } = await api.get(`/api/bikes/${alone}`);
     await api.delete(`/api/bikes/${alone}?withRides=true`);
@@ -84,7 +82,7 @@ describe('a cut copy of a ride', () => {
   });
 
   it('counts again when the whole ride is removed or moved to another bike', async () => {
-    const [bikeId, other] = [await newBike(), await newBike()];
+    const [bikeId, other] = [await api.addHutBike(), await api.addHutBike()];
     const [wholeId, cutId] = await add(bikeId, [cut('whole.csv', 1), cut('cut.csv', 1, 0, 300)]);
     await api.put(`/api/rides/${wholeId}`, { bikeId: other });
     await api.settled();
@@ -98,7 +96,7 @@ describe('a cut copy of a ride', () => {
   });
 
   it('gives way to a longer one that comes later, and that to the whole', async () => {
-    const bikeId = await newBike();
+    const bikeId = await api.addHutBike();
     const [shortId] = await add(bikeId, [cut('short.csv', 2, 100, 250)]);
     expect([await counted(bikeId), await codes(shortId)]).toEqual([['short.csv'], []]);
     const [longId] = await add(bikeId, [cut('long.csv', 2, 50, 350)]);
@@ -120,7 +118,7 @@ describe('a cut copy of a ride', () => {
   });
 
   it('that holds all of the ride counts once, and the file that came first is the one', async () => {
-    const bikeId = await newBike();
+    const bikeId = await api.addHutBike();
     const ride = cut('second.csv', 3);
     const spaced = Buffer.concat([ride.bytes, Buffer.from('\n\n')]);
     const [firstId] = await add(bikeId, [{ name: 'first.csv', bytes: spaced }]);
@@ -131,7 +129,7 @@ describe('a cut copy of a ride', () => {
   });
 
   it('counts where the whole ride cannot be analysed', async () => {
-    const bikeId = await newBike();
+    const bikeId = await api.addHutBike();
     const [wholeId, cutId] = await add(bikeId, [cut('whole.csv', 4), cut('cut.csv', 4, 0, 300)]);
     server.services.raw.remove((await api.get(`/api/rides/${wholeId}`)).body.sha256);
     await api.put(`/api/bikes/${bikeId}`, { ...hutBike, rolloutMm: 2291 });
@@ -148,7 +146,7 @@ describe('a cut copy of a ride', () => {
     const data = join(folder.path, 'data');
     const before = await testServer({ data });
     const old = new CheckedApi(before.url);
-    const bikeId = (await old.post('/api/bikes', hutBike)).body.id;
+    const bikeId = await old.addHutBike();
     const [, cutId] = await add(bikeId, [cut('whole.csv', 5), cut('cut.csv', 5, 0, 300), cut('another.csv', 7)], old);
     await before.close();
     const store = new Database(join(data, 'cogwright.sqlite'));
@@ -172,7 +170,7 @@ describe('a cut copy of a ride', () => {
     const analysis = new WorkerPool(1, { longestMs: 120_000, memoryMb: 512 }, 0, file);
     const faulty = await testServer({ threads: { intake: pool, analysis } });
     const on = new CheckedApi(faulty.url);
-    const bikeId = (await on.post('/api/bikes', hutBike)).body.id;
+    const bikeId = await on.addHutBike();
     const ids = await add(bikeId, [cut('whole.csv', 6), cut('compares not.csv', 6, 0, 300)], on);
     for (const id of ids) expect((await on.get(`/api/rides/${id}`)).body.status).toBe('done');
     expect(faulty.logged).toContainEqual(
@@ -188,7 +186,7 @@ describe('what a comparison found', () => {
 
   it('is kept in place of what one found before, and for the rides it looked at alone', async () => {
     const rides = [11, 12, 13].map((day) => cut(`${day}.csv`, day));
-    const bikeId = await newBike();
+    const bikeId = await api.addHutBike();
     const [a, b, c] = await add(bikeId, rides);
     const { sql } = server.services;
     const pairs = () => listParts(sql, bikeId).map(({ partId, whole }) => [partId, whole.id]);
@@ -215,10 +213,10 @@ describe('what a comparison found', () => {
   });
 
   it('is looked for among rides of the same bike at the same time', async () => {
-    const bikeId = await newBike();
+    const bikeId = await api.addHutBike();
     const files = [cut('a.csv', 14), cut('b.csv', 14, 390, 800), cut('c.csv', 14, 500, 900), cut('d.csv', 15)];
     const [a, b, c, d] = await add(bikeId, files);
-    await add(await newBike(), [cut('e.csv', 14, 100, 300)]);
+    await add(await api.addHutBike(), [cut('e.csv', 14, 100, 300)]);
     const { sql } = server.services;
     const near = (id: string) => listOverlapping(sql, id).map(({ id: other }) => other);
     expect([near(a), near(b), near(c), near(d)]).toEqual([[b], [a, c], [b], []]);

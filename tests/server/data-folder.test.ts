@@ -30,6 +30,17 @@ beforeEach(() => {
 });
 afterEach(() => folder.remove());
 
+/** Has a server keep one ride in the folder, and gives the id of its bike. */
+async function fillWithARide(): Promise<string> {
+  const server = await testServer({ data });
+  const api = new CheckedApi(server.url);
+  const bikeId = await api.addHutBike();
+  await api.send(`/api/uploads?bike=${bikeId}`, [tinyRide(1)]);
+  await api.settled();
+  await server.close();
+  return bikeId;
+}
+
 describe('the data folder', () => {
   it("is in the user's own data directory", () => {
     expect(defaultDataFolder({ XDG_DATA_HOME: '/data/of/ida' }, 'linux', '/home/ida')).toBe('/data/of/ida/cogwright');
@@ -59,12 +70,7 @@ describe('the data folder', () => {
   });
 
   it('is cleared of halves, and of files that no ride lays claim to', async () => {
-    const first = await testServer({ data });
-    const api = new CheckedApi(first.url);
-    const bikeId = (await api.post('/api/bikes', hutBike)).body.id;
-    await api.send(`/api/uploads?bike=${bikeId}`, [tinyRide(1)]);
-    await api.settled();
-    await first.close();
+    await fillWithARide();
     const orphan = join(data, 'raw', 'ab', `ab${'0'.repeat(62)}`);
     mkdirSync(join(data, 'raw', 'ab'), { recursive: true });
     writeFileSync(orphan, 'half');
@@ -78,12 +84,7 @@ describe('the data folder', () => {
   });
 
   it('with a database from elsewhere loses no ride file that it does not know', async () => {
-    const first = await testServer({ data });
-    const api = new CheckedApi(first.url);
-    const bikeId = (await api.post('/api/bikes', hutBike)).body.id;
-    await api.send(`/api/uploads?bike=${bikeId}`, [tinyRide(1)]);
-    await api.settled();
-    await first.close();
+    const bikeId = await fillWithARide();
     const database = join(data, 'cogwright.sqlite');
     copyFileSync(database, join(folder.path, 'copy.sqlite'));
     const second = await testServer({ data });
@@ -155,7 +156,7 @@ describe('a full disk', () => {
     try {
       const server = await testServer({ data });
       const api = new CheckedApi(server.url);
-      const bikeId = (await api.post('/api/bikes', hutBike)).body.id;
+      const bikeId = await api.addHutBike();
       expect((await api.send(`/api/uploads?bike=${bikeId}`, [tinyRide(1)])).status).toBe(202);
       await api.settled();
       const ballast = join(data, 'ballast');

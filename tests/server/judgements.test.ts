@@ -7,7 +7,7 @@ import type { RideReport } from '../../src/report/report-schema.ts';
 import { openExpectation } from '../../src/shifts/open-expectation.ts';
 import type { RideEvents, ShiftEvent } from '../../src/shifts/ride-events.ts';
 import { CheckedApi, type Loose } from './checked-api.ts';
-import { hutBike, madeRides } from './made-rides.ts';
+import { madeRides } from './made-rides.ts';
 import { type TestServer, testServer } from './test-server.ts';
 
 const startMs = Date.UTC(2026, 5, 1);
@@ -96,7 +96,7 @@ describe('a judgement through the API', () => {
   afterAll(() => server.close());
 
   it('moves the counts at once, tallies and trend after it, and can be taken back', async () => {
-    const bikeId = (await api.post('/api/bikes', hutBike)).body.id;
+    const bikeId = await api.addHutBike();
     const { body: sent } = await api.send(`/api/uploads?bike=${bikeId}`, madeRides(1));
     await api.settled();
     const ride = `/api/rides/${sent.files[0].rideId}`;

@@ -6,7 +6,7 @@ import { pathToFileURL } from 'node:url';
 import Database from 'better-sqlite3';
 import { afterEach, beforeEach, expect, it } from 'vitest';
 import { CheckedApi } from './checked-api.ts';
-import { hutBike, madeRides } from './made-rides.ts';
+import { madeRides } from './made-rides.ts';
 import { temporaryFolder } from './test-server.ts';
 
 const tsx = pathToFileURL(createRequire(import.meta.url).resolve('tsx')).href;
@@ -61,7 +61,7 @@ it('Ctrl+C in the middle of an analysis stops the server in order, and does not 
     `import { serve } from ${sourceOf('serve.ts')}; await serve(${options}); ${tellsItsEnd}`,
   );
   const api = new CheckedApi((await said(/http:\/\/\S+/))[0]);
-  const bikeId = (await api.post('/api/bikes', hutBike)).body.id;
+  const bikeId = await api.addHutBike();
   await api.send(`/api/uploads?bike=${bikeId}`, madeRides(1, { minutes: 30 }));
   const database = new Database(join(data, 'cogwright.sqlite'), { readonly: true });
   const ride = database.prepare('SELECT status, attempts FROM ride');

@@ -37,7 +37,7 @@ it('a stored bike that is none stands as one whose drivetrain is not known, unti
   let api = new CheckedApi(first.url);
   const sound = (await api.post('/api/bikes', { ...hutBike, name: 'Sound' })).body.id;
   const odd = (await api.post('/api/bikes', { ...hutBike, name: 'Odd' })).body.id;
-  const torn = (await api.post('/api/bikes', hutBike)).body.id;
+  const torn = await api.addHutBike();
   const write = first.services.sql.database.prepare('UPDATE bike SET spec = ? WHERE id = ?');
   const oddSpec = JSON.stringify({ ...hutBike, name: 'Odd', cassette: [52, 58, 68, 79, 92] });
   write.run(oddSpec, odd);

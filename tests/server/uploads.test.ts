@@ -19,12 +19,11 @@ beforeAll(async () => {
 });
 afterAll(() => server.close());
 
-const newBike = async (): Promise<string> => (await api.post('/api/bikes', hutBike)).body.id;
 const incoming = (): string[] => readdirSync(join(server.data, 'incoming'));
 
 describe('an upload', () => {
   it('is acknowledged, followed to its end, and shows in the report', async () => {
-    const bikeId = await newBike();
+    const bikeId = await api.addHutBike();
     const rides = madeRides(2);
     const turned = { at: '2020-01-01T08:00:00Z', parameter: 'cable-tension', amount: 1, unit: 'clicks' };
     await api.post(`/api/bikes/${bikeId}/adjustments`, turned);
@@ -52,7 +51,7 @@ describe('an upload', () => {
 
   it('gives columns of one length, packed or not, and the kept file', async () => {
     const [ride] = madeRides(1, { seed: 2 });
-    const { body } = await api.send(`/api/uploads?bike=${await newBike()}`, [ride]);
+    const { body } = await api.send(`/api/uploads?bike=${await api.addHutBike()}`, [ride]);
     await api.settled();
     const { rideId } = body.files[0];
     const { body: columns } = await api.get(`/api/rides/${rideId}/columns`);
@@ -81,7 +80,7 @@ describe('an upload', () => {
   it('of a hundred files names the bad one and loses none of the others', async () => {
     const files = Array.from({ length: 100 }, (_, i) => tinyRide(i));
     files[41] = { name: 'holiday.jpg', bytes: Uint8Array.from([0xff, 0xd8, 0xff, 0xe0, 0, 0, 0, 0]) };
-    const { status, body } = await api.send(`/api/uploads?bike=${await newBike()}`, files);
+    const { status, body } = await api.send(`/api/uploads?bike=${await api.addHutBike()}`, files);
     expect(status).toBe(202);
     expect(body.files).toHaveLength(100);
     const others = body.files.filter((_: Loose, i: number) => i !== 41);
@@ -97,9 +96,12 @@ describe('an upload', () => {
 
   it('of the same content is noticed, under whatever name and on whatever bike', async () => {
     const ride = tinyRide(500);
-    const first = await api.send(`/api/uploads?bike=${await newBike()}`, [ride]);
+    const first = await api.send(`/api/uploads?bike=${await api.addHutBike()}`, [ride]);
     const { rideId } = first.body.files[0];
-    const again = await api.send(`/api/uploads?bike=${await newBike()}`, [{ ...ride, name: 'other name.csv' }, ride]);
+    const again = await api.send(`/api/uploads?bike=${await api.addHutBike()}`, [
+      { ...ride, name: 'other name.csv' },
+      ride,
+    ]);
     expect(again.body.files).toMatchObject([
       { name: 'other name.csv', status: 'duplicate', rideId },
       { name: ride.name, status: 'duplicate', rideId },
@@ -109,7 +111,7 @@ describe('an upload', () => {
   });
 
   it('sent twice at the same moment becomes one ride', async () => {
-    const bikeId = await newBike();
+    const bikeId = await api.addHutBike();
     const ride = tinyRide(501);
     const answers = await Promise.all([1, 2, 3].map(() => api.send(`/api/uploads?bike=${bikeId}`, [ride])));
     const files = answers.flatMap(({ body }) => body.files);
@@ -146,7 +148,7 @@ describe('an upload', () => {
   });
 
   it('can be moved to another bike and removed', async () => {
-    const [from, to] = [await newBike(), await newBike()];
+    const [from, to] = [await api.addHutBike(), await api.addHutBike()];
     const { body } = await api.send(`/api/uploads?bike=${from}`, [tinyRide(600)]);
     const { rideId } = body.files[0];
     expect((await api.put(`/api/rides/${rideId}`, { bikeId: to })).status).toBe(202);
@@ -164,7 +166,7 @@ describe('an upload', () => {
   });
 
   it('moved to another bike keeps nothing that was found with the cogs of the first', async () => {
-    const from = await newBike();
+    const from = await api.addHutBike();
     const to = (await api.post('/api/bikes', valleyBike)).body.id;
     const { body } = await api.send(`/api/uploads?bike=${from}`, madeRides(1, { seed: 7 }));
     const { rideId } = body.files[0];
@@ -184,7 +186,7 @@ describe('an upload', () => {
   });
 
   it('that failed and waits again carries its old fault no longer', async () => {
-    const [from, to] = [await newBike(), await newBike()];
+    const [from, to] = [await api.addHutBike(), await api.addHutBike()];
     const { sql } = server.services;
     const rideId = registerRide(sql, from);
     server.services.queue.tellBike(from);
@@ -196,7 +198,7 @@ describe('an upload', () => {
   });
 
   it('keeps names for showing only', async () => {
-    const { body } = await api.send(`/api/uploads?bike=${await newBike()}`, [
+    const { body } = await api.send(`/api/uploads?bike=${await api.addHutBike()}`, [
       { ...tinyRide(601), name: '../../../etc/passwd' },
       { ...tinyRide(602), name: 'C:\\rides\\ev\u202eil.csv' },
     ]);
@@ -206,7 +208,7 @@ describe('an upload', () => {
 
 describe('an upload that goes wrong', () => {
   it('whose kept file has gone says so', async () => {
-    const { body } = await api.send(`/api/uploads?bike=${await newBike()}`, [tinyRide(603)]);
+    const { body } = await api.send(`/api/uploads?bike=${await api.addHutBike()}`, [tinyRide(603)]);
     await api.settled();
     const { rideId } = body.files[0];
     server.services.raw.remove(findRide(server.services.sql, rideId)?.keptSha256 as string);
@@ -236,7 +238,7 @@ describe('an upload that goes wrong', () => {
   });
 
   it('leaves nothing of a file whose sender hangs up, and keeps the files before it', async () => {
-    const bikeId = await newBike();
+    const bikeId = await api.addHutBike();
     const boundary = 'x'.repeat(20);
     const part = (name: string): string =>
       `--${boundary}\r\ncontent-disposition: form-data; name="f"; filename="${name}"\r\n\r\n`;
@@ -265,7 +267,7 @@ describe('an upload that was refused', () => {
   const uploads = (): unknown => server.services.sql.database.prepare('SELECT count(*) FROM upload').pluck().get();
 
   it('leaves nothing behind, and one that was answered can be asked after', async () => {
-    const bikeId = await newBike();
+    const bikeId = await api.addHutBike();
     const before = uploads();
     for (let i = 0; i < 3; i++) expect((await api.send(`/api/uploads?bike=${bikeId}`, [])).status).toBe(400);
     expect(uploads()).toBe(before);
@@ -276,7 +278,7 @@ describe('an upload that was refused', () => {
   });
 
   it('is answered when every file is done with, and keeps what was taken', async () => {
-    const bikeId = await newBike();
+    const bikeId = await api.addHutBike();
     const { services } = server;
     const run = services.intake.run.bind(services.intake);
     let taken = 0;

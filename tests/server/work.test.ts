@@ -22,7 +22,7 @@ describe('a ride whose analysis', () => {
   });
 
   it('hangs, eats memory or breaks off fails alone and by name, while the server answers', async () => {
-    const bikeId = (await api.post('/api/bikes', hutBike)).body.id;
+    const bikeId = await api.addHutBike();
     const named = ['hangs', 'good', 'eats', 'breaks', 'fine'];
     const files = named.map((name, i) => ({ ...tinyRide(i), name: `${name}.csv` }));
     const { body } = await api.send(`/api/uploads?bike=${bikeId}`, files);
@@ -57,7 +57,7 @@ describe('work that someone waits for', () => {
     const guess = await api.send('/api/drivetrain-guess', [{ ...tinyRide(1), name: 'eats.csv' }]);
     expect(guess).toMatchObject({ status: 422, body: { error: { code: 'out-of-memory' } } });
     expect(guess.body.error.message).toContain('Send fewer');
-    const bikeId = (await api.post('/api/bikes', hutBike)).body.id;
+    const bikeId = await api.addHutBike();
     await intake.close();
     const report = await api.get(`/api/bikes/${bikeId}?events=true`);
     expect(report).toMatchObject({ status: 503, body: { error: { code: 'stopped' } } });
@@ -72,7 +72,7 @@ describe('what is left to do', () => {
     const data = `${folder.path}/data`;
     const first = await testServer({ data });
     let api = new CheckedApi(first.url);
-    const bikeId = (await api.post('/api/bikes', hutBike)).body.id;
+    const bikeId = await api.addHutBike();
     const { body } = await api.send(`/api/uploads?bike=${bikeId}`, [tinyRide(1), tinyRide(2)]);
     await first.close();
     const second = await testServer({ data });
@@ -99,7 +99,7 @@ describe('what is left to do', () => {
   it('is done again for another drivetrain, with the old report meanwhile', async () => {
     const server = await testServer();
     const api = new CheckedApi(server.url);
-    const bikeId = (await api.post('/api/bikes', hutBike)).body.id;
+    const bikeId = await api.addHutBike();
     await api.send(`/api/uploads?bike=${bikeId}`, madeRides(1));
     await api.settled();
     const news = readEvents(`${server.url}/api/events`, (events) =>
