@@ -6,6 +6,7 @@ import { diagnose } from './diagnosis/diagnose.ts';
 import { suddenStartMs } from './diagnosis/onset.ts';
 import type { Bike } from './drivetrain/bike.ts';
 import type { Warning } from './errors/warning.ts';
+import { foreignRides } from './gear-trace/foreign-rides.ts';
 import type { EvidenceKind, RideTrace } from './gear-trace/gear-trace.ts';
 import { actuationGuessed, guessDrivetrain } from './gear-trace/guess-drivetrain.ts';
 import { traceGears } from './gear-trace/trace-gears.ts';
@@ -115,16 +116,32 @@ export function concludeBike(
 ): Report {
   const { bike } = chosen;
   const cogs = bike.cassette.length;
-  const diagnosis = diagnose({ bike, rides, adjustments, cogsKnown: !drivetrainUnknown(chosen.bikeNotes) });
+  const foreign = foreignRides(rides.map(({ evidence, report }) => recordedCodes(evidence, report)));
+  const own = rides.filter((_, i) => !foreign[i]);
+  const found = diagnose({ bike, rides: own, adjustments, cogsKnown: !drivetrainUnknown(chosen.bikeNotes) });
+  const diagnosis = { ...found, notes: [...leftOutNote(rides.filter((_, i) => foreign[i])), ...found.notes] };
   return buildReport({
     ...chosen,
     rides: warnOfOverlaps(rides.map(({ report }) => report)),
     failed,
     cogs: tallyCogs(
-      rides.map(({ events }) => events),
+      own.map(({ events }) => events),
       cogs,
     ),
     diagnosis,
-    adjustments: compareAdjustments(rides, adjustments, cogs, suddenStartMs(diagnosis.onset)),
+    adjustments: compareAdjustments(own, adjustments, cogs, suddenStartMs(diagnosis.onset)),
   });
+}
+
+/** Codes of what was noted about a ride with gear records; null for one without. */
+function recordedCodes(evidence: EvidenceKind, { warnings }: RideReport): string[] | null {
+  return evidence === 'full' || evidence === 'commands-only' ? warnings.map(({ code }) => code) : null;
+}
+
+function leftOutNote(foreign: readonly RideFindings[]): string[] {
+  if (foreign.length === 0) return [];
+  const files = foreign.map(({ report }) => report.file).join(', ');
+  return [
+    `Left out of the verdict, the cogs and the adjustments: ${files}. By the gear records ${foreign.length === 1 ? 'it looks' : 'they look'} like another bike's; if this is the bike, its rings or cogs are not as written.`,
+  ];
 }

@@ -4,8 +4,13 @@ import { counted } from '../numeric/counted.ts';
 import type { RideLog } from '../ride-log/ride-log.ts';
 import type { MeasuredTeeth } from './measure-teeth.ts';
 
-/** A tooth count named but once may be a slip of the recorder. */
+/** Codes of the warning: the records name other gears than the bike's; or more of them, and not by a few slips. */
+export const otherCogs = 'another-bike';
+export const moreGears = 'more-gears-than-bike';
+/** A tooth count or position named but once may be a slip of the recorder. */
 const LEAST_NAMED = 2;
+/** Of this many named cogs one may be a slip in a ride of the bike's own. */
+const FEW_SLIPS = 4;
 
 /**
  * Says so where the gear records cannot be the bike's: more positions or sizes than it has, or mostly cogs that it has not. Those may be
@@ -27,18 +32,22 @@ export function anotherBike(
   const named = [inWords('cog', rear.count, rear.teeth), inWords('ring', front.count, front.teeth)].filter(Boolean);
   const { cassette, chainrings } = bike;
   return {
-    code: 'another-bike',
+    code: tooMany && FEW_SLIPS * odd.length >= rear.teeth.length ? moreGears : otherCogs,
     message: `This ride looks like another bike's: its gear records name ${named.join(' and ')}, but the bike "${bike.name}" has ${inWords('cog', cassette.length, cassette)} and ${inWords('ring', chainrings.length, chainrings)}. Read it with its own bike, or leave it out.`,
   };
 }
 
 function recorded(teeth: Uint8Array, positions: Uint8Array): { count: number; teeth: number[] } {
-  const times = new Map<number, number>();
-  for (const t of teeth) if (t > 0) times.set(t, (times.get(t) ?? 0) + 1);
-  const named = [...times.keys()].filter((t) => (times.get(t) as number) >= LEAST_NAMED).sort((a, b) => a - b);
+  const named = namedOften(teeth);
   // positions are sure; teeth beside them are what someone configured
-  const highest = positions.reduce((most, position) => Math.max(most, position), 0);
-  return { count: highest > 0 ? highest : named.length, teeth: named };
+  return { count: namedOften(positions).at(-1) ?? named.length, teeth: named };
+}
+
+/** What the records name more often than by a slip, rising. */
+function namedOften(values: Uint8Array): number[] {
+  const times = new Map<number, number>();
+  for (const value of values) if (value > 0) times.set(value, (times.get(value) ?? 0) + 1);
+  return [...times.keys()].filter((value) => (times.get(value) as number) >= LEAST_NAMED).sort((a, b) => a - b);
 }
 
 function showsItsCogs({ cassette }: Bike, measured: Pick<MeasuredTeeth, 'cassette'> | null): boolean {

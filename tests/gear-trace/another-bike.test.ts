@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Bike } from '../../src/drivetrain/bike.ts';
-import { anotherBike } from '../../src/gear-trace/another-bike.ts';
+import { anotherBike, moreGears, otherCogs } from '../../src/gear-trace/another-bike.ts';
 import { gearRecords, madeLog } from './made-ride.ts';
 
 const bike: Bike = {
@@ -17,7 +17,18 @@ const message = (rows: Rows, shown: (number | null)[] | null = null) =>
   anotherBike(recording(rows), bike, shown && { cassette: shown })?.message ?? null;
 const cogs = (teeth: readonly number[]): Rows => twice(teeth.map((rearTeeth) => ({ rearTeeth, frontTeeth: 34 })));
 
+const code = (rows: Rows, shown: (number | null)[] | null = null) =>
+  anotherBike(recording(rows), bike, shown && { cassette: shown })?.code ?? null;
+
 describe('anotherBike', () => {
+  it('tells more gears than the bike has from other cogs and from slips of the recorder', () => {
+    expect(code(cogs([10, 12, 14, 16, 18, 21, 24, 28, 33]), bike.cassette)).toBe(moreGears);
+    expect(code(cogs([12, 14, 16, 18, 22]))).toBe(otherCogs);
+    // one odd size beside all of the bike's own
+    expect(code(cogs([...bike.cassette, 27]), bike.cassette)).toBe(otherCogs);
+    expect(code([...twice(bike.cassette.map((_, i) => ({ rear: i + 1 }))), { timeS: 99, rear: 9 }])).toBeNull();
+  });
+
   it('names both where more cogs are recorded than the bike has', () => {
     expect(message(cogs([10, 12, 14, 16, 18, 21, 24, 28, 33]), bike.cassette)).toBe(
       'This ride looks like another bike\'s: its gear records name 9 cogs (10-12-14-16-18-21-24-28-33) and 1 ring (34), but the bike "Road" has 8 cogs (11-13-15-17-19-21-24-28) and 2 rings (34-50). Read it with its own bike, or leave it out.',

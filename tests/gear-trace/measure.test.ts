@@ -265,7 +265,7 @@ describe('gearWarnings', () => {
       cadenceRpm: [80],
       gearRecords: gearRecords([...rows, { timeS: 3, rearTeeth: 12 }]),
     });
-    expect(codes(other, madeBike, asWritten, 2100, 2100)).toEqual(['another-bike']);
+    expect(codes(other, madeBike, asWritten, 2100, 2100)).toEqual(['more-gears-than-bike']);
   });
 
   it('names the unit of speed where the rollout is that of no wheel, or as many times the written one', () => {

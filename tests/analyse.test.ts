@@ -1,0 +1,27 @@
+import fs from 'node:fs';
+import path from 'node:path';
+import { expect, it } from 'vitest';
+import { analyseRide, concludeBike, rideFindings } from '../src/analyse.ts';
+import type { Bike } from '../src/drivetrain/bike.ts';
+import { parseBike } from '../src/drivetrain/parse-bike.ts';
+import { readRideLog } from '../src/ride-log/read-ride-log.ts';
+
+const folder = path.join(import.meta.dirname, '../sample-rides/juniper');
+const read = (file: string): Buffer => fs.readFileSync(path.join(folder, file));
+const juniper = parseBike('bike.json', read('bike.json').toString());
+const elevenSpeed: Bike = { ...juniper, cassette: [11, 13, 15, 17, 19, 21, 24, 28, 32, 37, 46] };
+const findings = (bike: Bike) => rideFindings(analyseRide(readRideLog('ride-1.fit', read('ride-1.fit')), bike), bike);
+const conclude = (bike: Bike) => concludeBike({ bike, bikeSource: 'given', bikeNotes: [] }, [findings(bike)], [], []);
+
+it('keeps the ride of a bike with more cogs out of the verdict and says so', () => {
+  const judged = ({ cogs }: ReturnType<typeof conclude>): number => cogs.reduce((sum, { shifts }) => sum + shifts, 0);
+  const own = conclude(juniper);
+  expect(judged(own)).toBeGreaterThan(200);
+  expect(own.diagnosis.notes.join()).not.toMatch(/Left out/);
+
+  const foreign = conclude(elevenSpeed);
+  expect(judged(foreign)).toBe(0);
+  expect(foreign.diagnosis.notes[0]).toMatch(/^Left out of the verdict, the cogs and the adjustments: ride-1\.fit\./);
+  expect(foreign.diagnosis.suggestion.namesCause).toBe(false);
+  expect(foreign.rides).toHaveLength(1);
+});
