@@ -7,20 +7,23 @@ const ROLLING_MPS = 2;
 /** Records further apart show neither that the legs stood still just before nor that they went on turning. */
 const NEXT_WITHIN_S = 1.5;
 const GOES_ON_S = 7;
-/** Seconds after a restart that are looked at, and those of them by which the cadence has risen in any sensor. */
-const LOOKED_AT_S = 12;
-const RISEN_FROM_S = 8;
+/** Seconds after a restart that are looked at, and those of them by which the cadence of most sensors has risen: riders in traffic or on a trail seldom pedal longer. */
+const LOOKED_AT_S = 7;
+const RISEN_FROM_S = 5;
+/** The longest that a sensor is taken to rise. */
+const LONGEST_S = 8;
 /** Fewer restarts say nothing about the sensor. */
 const LEAST_RESTARTS = 8;
 /** A cadence this much too low for the gear (log) is still rising. */
-const STILL_LOW = 0.06;
-/** Legs that start again take up to so long to catch up with the wheel, whatever the sensor, s. */
-const CATCHING_UP_S = 2;
+const STILL_LOW = 0.03;
+/** From the second after the restart on, legs have caught up with the wheel: a cadence then still this much too low (log) is the sensor's. */
+const CAUGHT_UP_S = 1;
+const TOO_LOW = 0.1;
 
 /**
  * Marks the records in which the cadence still rises after coasting. A sensor that averages shows legs that start again slow for
  * some seconds, so that the ratio falls gear by gear as though the chain crept to ever larger cogs. Whether a ride's sensor does so is
- * told from its own restarts on a rolling bike: by the second from which on half of them show the gear pedalled some seconds later.
+ * told from its own restarts on a rolling bike: half of them are still far from the gear pedalled some seconds later when legs have long caught up.
  *
  * @returns 1 where the cadence still rises, by record; all 0 for a sensor that shows the legs at once
  */
@@ -29,9 +32,10 @@ export function risingCadence({ timeS, speedMps }: RideLog, cadenceRpm: Float64A
   const excess: number[][] = Array.from({ length: RISEN_FROM_S }, () => []);
   for (let i = 1; i < timeS.length; i++)
     if (startsAt(timeS, cadenceRpm, i)) addRestart(excess, timeS, speedMps, cadenceRpm, i);
+  if (excess[CAUGHT_UP_S].length < LEAST_RESTARTS || !((median(excess[CAUGHT_UP_S]) as number) > TOO_LOW))
+    return rising;
   const risen = excess.findIndex((of) => of.length < LEAST_RESTARTS || !((median(of) as number) > STILL_LOW));
-  const risesS = risen < 0 ? RISEN_FROM_S : excess[risen].length < LEAST_RESTARTS ? 0 : risen;
-  if (risesS <= CATCHING_UP_S) return rising;
+  const risesS = risen < 0 ? LONGEST_S : risen;
   for (let i = 1; i < timeS.length; i++)
     if (startsAt(timeS, cadenceRpm, i))
       for (let k = i; timeS[k] - timeS[i] < risesS && cadenceRpm[k] > PEDALLING_RPM; k++) rising[k] = 1;
