@@ -5,7 +5,7 @@ import { counted } from '../../src/numeric/counted.ts';
 import { percent } from '../../src/numeric/percent.ts';
 import { wilsonInterval } from '../../src/numeric/wilson-interval.ts';
 import type { Report } from '../../src/report/report-schema.ts';
-import { seemsCured } from '../../src/report/words/seems-cured.ts';
+import { verdictOf } from '../../src/report/verdict-kind.ts';
 
 /** The states, the one that needs a hand most first. */
 export const stateWords = ['service', 'watch', 'too little data', 'fine'] as const;
@@ -107,7 +107,7 @@ function signsOf(report: Report): Signs {
   const [likeliest] = causes;
   const noFault = causes.find(({ cause }) => cause === 'no-fault')?.probability ?? 0;
   const topFault = causes.find(({ cause }) => cause !== 'no-fault');
-  const cured = seemsCured(report) ? likeliest : null;
+  const cured = verdictOf(report).kind === 'cured' ? likeliest : null;
   // a fault that was cured is one no longer, as far as it is no longer there
   const fault = 1 - noFault - (cured ? cured.probability * (1 - stillThere) : 0);
   const trouble = troubleOf(report);

@@ -116,7 +116,7 @@ export interface Diagnosis {
   readonly separates: Separation | null;
   readonly undecided: Undecided | null;
   readonly checkRide: CheckRide;
-  /** Probability that the likeliest fault is still there after the last adjustment; 1 where nothing was adjusted or judged since. */
+  /** Probability that the likeliest fault is still there after the last adjustment; 1 where nothing was adjusted or judged since: then it says nothing. */
   readonly stillThere: number;
   /** Notes on what the data cannot tell, for example two adjustments with no ride between them. */
   readonly notes: readonly string[];

@@ -153,7 +153,7 @@ export const diagnosisSchema = z.object({
     expectedBits: z.number().min(0),
     ordinaryBits: z.number().min(0),
   }),
-  /** Probability that the likeliest fault is still there after the last adjustment. */
+  /** Probability that the likeliest fault is still there after the last adjustment; 1, saying nothing, where no shift was judged since. */
   stillThere: probability,
   /** What the data cannot tell. */
   notes: z.array(z.string()),
