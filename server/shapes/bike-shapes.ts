@@ -24,6 +24,9 @@ export const stateShape = z.object({
   faultProbability: share.nullable(),
   reasons: z.array(z.string()),
   dangers: z.array(z.string()).describe('Those of the reasons that speak of danger: to be said whatever the word is'),
+  sinceAdjustment: z
+    .boolean()
+    .describe('Whether shifts and rate are those since the last adjustment, or those of all rides'),
   judgedShifts: count,
   troubleRate: share.nullable(),
   low: share,

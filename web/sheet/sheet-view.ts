@@ -39,8 +39,8 @@ const dated = ({ adjustmentsLog }: SheetData, sentence: string): string =>
 const blank = (label: string): HTMLElement => make('p', { class: 'blank' }, make('span', {}, label));
 
 function head(sheet: SheetData): HTMLElement {
-  const { state, totals } = sheet;
-  const since = state.judgedShifts < totals.shifts - totals.unjudged ? ' since the last adjustment' : '';
+  const { state } = sheet;
+  const since = state.sinceAdjustment ? ' since the last adjustment' : '';
   const period = sheet.firstRideAt && sheet.lastRideAt ? `, ${day(sheet.firstRideAt)} to ${day(sheet.lastRideAt)}` : '';
   return make(
     'header',
