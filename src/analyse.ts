@@ -1,9 +1,7 @@
 import type { Adjustment } from './adjustments/adjustment.ts';
-import { compareAdjustments } from './adjustments/compare-adjustments.ts';
 import { actuationOf } from './adjustments/doubtful-adjustment.ts';
 import { tallyCogs } from './cogs/tally-cogs.ts';
 import { diagnose } from './diagnosis/diagnose.ts';
-import { suddenStartMs } from './diagnosis/onset.ts';
 import type { Bike } from './drivetrain/bike.ts';
 import type { Warning } from './errors/warning.ts';
 import type { EvidenceKind, RideTrace } from './gear-trace/gear-trace.ts';
@@ -125,6 +123,6 @@ export function concludeBike(
       cogs,
     ),
     diagnosis,
-    adjustments: compareAdjustments(rides, adjustments, cogs, suddenStartMs(diagnosis.onset)),
+    adjustments: diagnosis.comparisons,
   });
 }
