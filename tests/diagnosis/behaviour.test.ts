@@ -137,7 +137,7 @@ describe('adjustments', () => {
       adjustments: [adjustment(5, 'hanger', null)],
     });
     expect([causes[0].cause, stillThere]).toEqual(['hanger-bent', 1]);
-    expect(suggestion.action).toMatch(/^Ride before anything more is turned: .* 2026-05-06 \(hanger\)/);
+    expect(suggestion.action).toMatch(/^Ride before anything more is turned: .* 2026-05-06: derailleur hanger/);
     expect(suggestion.cautions.join(' ')).toMatch(/keep off the largest cog/);
   });
 
@@ -157,7 +157,9 @@ describe('adjustments', () => {
     const rides = [0, 3].map((day) => patternRide({ day, pattern: day < 2 ? slowToLarger : healthyPattern }));
     const both = [adjustment(1, 'cable-tension', 2), adjustment(2, 'hanger', null)];
     const verdict = diagnose({ bike: cableBike, rides, adjustments: both });
-    expect(verdict.notes.join(' ')).toMatch(/Cable tension and hanger were changed with no judged shift between them/);
+    expect(verdict.notes.join(' ')).toMatch(
+      /Cable tension and derailleur hanger were changed with no judged shift between them/,
+    );
   });
 
   it('leaves out rides without a date, and says so', () => {

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { adjustmentWords } from '../../src/adjustments/parameter-words.ts';
 import { causeWords } from '../../src/diagnosis/cause-words.ts';
 import { causes } from '../../src/diagnosis/causes.ts';
 import { counted } from '../../src/numeric/counted.ts';
@@ -9,7 +10,6 @@ import { bikeWords } from '../../src/report/words/bike-words.ts';
 import { lateralSentence } from '../../src/report/words/lateral-sentence.ts';
 import { dayAndTime, sinceStart } from '../../src/report/words/moment-words.ts';
 import { durationWords, rateWithInterval, sure } from '../../src/report/words/number-words.ts';
-import { adjustmentWords } from '../../src/report/words/parameter-words.ts';
 import { rideNotes } from '../../src/report/words/ride-notes.ts';
 import { turnWords } from '../../src/report/words/turn-words.ts';
 import { explainedCauses, verdictSentence } from '../../src/report/words/verdict-words.ts';

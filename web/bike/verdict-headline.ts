@@ -1,7 +1,7 @@
 import { causeWords } from '../../src/diagnosis/cause-words.ts';
+import { upperFirst } from '../../src/numeric/upper-first.ts';
 import { verdictOf } from '../../src/report/verdict-kind.ts';
 import type { BikeDetail } from '../api/answers.ts';
-import { upperFirst } from '../words/upper-first.ts';
 
 /** What is the matter, in a few words to stand at the top. */
 export function verdictHeadline({ bike, state, report }: Pick<BikeDetail, 'bike' | 'state' | 'report'>): string {

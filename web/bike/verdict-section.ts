@@ -1,5 +1,6 @@
 import { causeWords } from '../../src/diagnosis/cause-words.ts';
 import { chance } from '../../src/numeric/percent.ts';
+import { upperFirst } from '../../src/numeric/upper-first.ts';
 import { showsNothing } from '../../src/report/judged-shifts.ts';
 import { verdictOf } from '../../src/report/verdict-kind.ts';
 import type { BikeDetail } from '../api/answers.ts';
@@ -8,7 +9,6 @@ import { points } from '../page/points.ts';
 import { stateMark } from '../page/state-mark.ts';
 import { inOwnZone } from '../words/dates.ts';
 import { stateWords } from '../words/state-words.ts';
-import { upperFirst } from '../words/upper-first.ts';
 import type { BikePage } from './bike-page.ts';
 import { causeList } from './cause-list.ts';
 import { namedCause } from './named-cause.ts';

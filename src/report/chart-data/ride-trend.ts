@@ -1,9 +1,9 @@
+import { adjustmentWords } from '../../adjustments/parameter-words.ts';
 import { wilsonInterval } from '../../numeric/wilson-interval.ts';
 import { hasClock } from '../../ride-log/has-clock.ts';
 import type { RideTrend } from '../charts/ride-trend-chart.ts';
 import type { Report } from '../report-schema.ts';
 import { dayAndTime } from '../words/moment-words.ts';
-import { adjustmentWords } from '../words/parameter-words.ts';
 
 /** A report's rides in order of time with their rate of trouble, and the adjustments between them. */
 export function rideTrend(report: Pick<Report, 'rides' | 'adjustments'>): RideTrend {

@@ -1,3 +1,4 @@
+import { adjustmentWords } from '../../adjustments/parameter-words.ts';
 import { counted } from '../../numeric/counted.ts';
 import { rideTrend } from '../chart-data/ride-trend.ts';
 import { drawRideTrend } from '../charts/ride-trend-chart.ts';
@@ -6,7 +7,6 @@ import { adjustmentVerdict } from '../words/adjustment-verdict.ts';
 import { bikeWords } from '../words/bike-words.ts';
 import { limitWords } from '../words/limit-words.ts';
 import { dayAndTime } from '../words/moment-words.ts';
-import { adjustmentWords } from '../words/parameter-words.ts';
 import { chartFigure } from './chart-figure.ts';
 import { htmlCogs } from './html-cogs.ts';
 import { htmlRides } from './html-rides.ts';

@@ -1,3 +1,4 @@
+import { parameterTitle } from '../../adjustments/parameter-words.ts';
 import { causeWords } from '../../diagnosis/cause-words.ts';
 import { percent } from '../../numeric/percent.ts';
 import { causeBars } from '../chart-data/cause-bars.ts';
@@ -8,7 +9,6 @@ import type { Report } from '../report-schema.ts';
 import { verdictOf, verdictTone } from '../verdict-kind.ts';
 import { furtherSentences } from '../words/further-sentences.ts';
 import { lateralSentence } from '../words/lateral-sentence.ts';
-import { parameterTitle } from '../words/parameter-words.ts';
 import { explainedCauses, verdictSentence } from '../words/verdict-words.ts';
 import { chartFigure } from './chart-figure.ts';
 import { html, type Markup } from './markup.ts';

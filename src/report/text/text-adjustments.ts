@@ -1,7 +1,7 @@
+import { adjustmentWords } from '../../adjustments/parameter-words.ts';
 import type { Report } from '../report-schema.ts';
 import { adjustmentVerdict } from '../words/adjustment-verdict.ts';
 import { dayAndTime } from '../words/moment-words.ts';
-import { adjustmentWords } from '../words/parameter-words.ts';
 import type { TextPage } from './text-page.ts';
 
 /** Whether each adjustment helped. Nothing where none was logged. */

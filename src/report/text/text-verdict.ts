@@ -1,10 +1,10 @@
+import { parameterTitle } from '../../adjustments/parameter-words.ts';
 import { causeWords } from '../../diagnosis/cause-words.ts';
 import { percent } from '../../numeric/percent.ts';
 import { showsNothing } from '../judged-shifts.ts';
 import type { Report } from '../report-schema.ts';
 import { verdictOf, verdictTone } from '../verdict-kind.ts';
 import { furtherSentences } from '../words/further-sentences.ts';
-import { parameterTitle } from '../words/parameter-words.ts';
 import { explainedCauses, verdictSentence } from '../words/verdict-words.ts';
 import type { TextPage } from './text-page.ts';
 
