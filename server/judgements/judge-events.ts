@@ -1,5 +1,6 @@
 import { momentIso } from '../../src/report/moment-iso.ts';
 import type { RideReport } from '../../src/report/report-schema.ts';
+import { countEvents } from '../../src/report/ride-counts.ts';
 import { openExpectation } from '../../src/shifts/open-expectation.ts';
 import type { Outcome, OutcomeProbability, RideEvents, UnjudgedReason } from '../../src/shifts/ride-events.ts';
 import type { Judgement } from '../store/judgement-store.ts';
@@ -93,17 +94,5 @@ export function judgeEvents(events: RideEvents, startMs: number, judged: Judged)
 export function judgeRideReport(report: RideReport, judged: Judged): RideReport {
   if (judged.size === 0) return report;
   const lists = judgeLists(report, judged, ({ at }) => at);
-  const outcomes: Record<Outcome, number> = { clean: 0, late: 0, missed: 0, overshot: 0, unjudged: 0 };
-  for (const { outcome } of lists.shifts) outcomes[outcome]++;
-  return {
-    ...report,
-    ...lists,
-    counts: {
-      ...outcomes,
-      shifts: lists.shifts.length,
-      ghostShifts: lists.ghostShifts.length,
-      chainDrops: lists.chainDrops.length,
-      skips: lists.skips.length,
-    },
-  };
+  return { ...report, ...lists, counts: countEvents(lists) };
 }
