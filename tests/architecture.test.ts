@@ -31,6 +31,24 @@ const mayTouchFiles = ['cli', setup];
 const mostLines = 400;
 const bannedNames = /(^|-)(utils?|helpers?|types?|common|managers?)$/;
 
+/** Folders of the server from first to last: a file imports from its own folder and from folders before it, types included. */
+const serverOrder = [
+  'positions',
+  'raw',
+  'store',
+  'data-folder',
+  'judgements',
+  'state',
+  'shapes',
+  'work',
+  'http',
+  'strangers',
+  'intake',
+  'archive',
+  'samples',
+  'routes',
+];
+
 interface Import {
   readonly from: string;
   readonly to: string;
@@ -121,6 +139,23 @@ describe('server and page', () => {
 
   it('are one upon the other: the server knows nothing of the page', () => {
     expect(shown(between('server', 'web'))).toEqual([]);
+  });
+});
+
+describe('folders of the server', () => {
+  const folderOf = (file: string): string | null => /^server\/([^/]+)\//.exec(file)?.[1] ?? null;
+
+  it('are all known here', () => {
+    const folders = new Set(codeFiles.map(folderOf).filter((folder) => folder !== null));
+    expect([...folders].sort()).toEqual([...serverOrder].sort());
+  });
+
+  it('import only from themselves and from folders before them', () => {
+    const backwards = imports.filter(({ from, to }) => {
+      const [own, other] = [folderOf(from), folderOf(to)];
+      return own !== null && other !== null && serverOrder.indexOf(other) > serverOrder.indexOf(own);
+    });
+    expect(shown(backwards)).toEqual([]);
   });
 });
 

@@ -8,9 +8,9 @@ import type { Report } from '../../src/report/report-schema.ts';
 import { verdictOf } from '../../src/report/verdict-kind.ts';
 
 /** The states, the one that needs a hand most first. */
-export const stateWords = ['service', 'watch', 'too little data', 'fine'] as const;
-/** One of `stateWords`. */
-export type StateWord = (typeof stateWords)[number];
+export const stateOrder = ['service', 'watch', 'too little data', 'fine'] as const;
+/** One of `stateOrder`. */
+export type StateWord = (typeof stateOrder)[number];
 
 /** The state of a bike in a word and a number, and why. Rates are of judged shifts; null where there is none. */
 export interface BikeState {

@@ -3,7 +3,7 @@ import { hasClock } from '../../ride-log/has-clock.ts';
 import type { RideTrend } from '../charts/ride-trend-chart.ts';
 import type { Report } from '../report-schema.ts';
 import { rideTrouble } from '../ride-trouble.ts';
-import { dayAndTime } from '../words/moment-words.ts';
+import { utcDayAndTime } from '../words/moment-words.ts';
 import { ridesBefore } from './rides-before.ts';
 
 /** A report's rides in order of time with their rate of trouble, and the adjustments between them. */
@@ -15,7 +15,7 @@ export function rideTrend(report: Pick<Report, 'rides' | 'adjustments'>): RideTr
   const starts = report.rides.map(({ start }) => start);
   const adjustments = report.adjustments.map((made) => ({
     beforeRide: ridesBefore(starts, made.at),
-    words: `${dayAndTime(made.at)}: ${adjustmentWords(made)}`,
+    words: `${utcDayAndTime(made.at)}: ${adjustmentWords(made)}`,
   }));
   return { rides, adjustments };
 }
