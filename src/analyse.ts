@@ -1,9 +1,7 @@
 import type { Adjustment } from './adjustments/adjustment.ts';
-import { compareAdjustments } from './adjustments/compare-adjustments.ts';
 import { actuationOf } from './adjustments/doubtful-adjustment.ts';
 import { tallyCogs } from './cogs/tally-cogs.ts';
 import { diagnose } from './diagnosis/diagnose.ts';
-import { suddenStartMs } from './diagnosis/onset.ts';
 import type { Bike } from './drivetrain/bike.ts';
 import type { Warning } from './errors/warning.ts';
 import { foreignRides } from './gear-trace/foreign-rides.ts';
@@ -129,7 +127,7 @@ export function concludeBike(
       cogs,
     ),
     diagnosis,
-    adjustments: compareAdjustments(own, adjustments, cogs, suddenStartMs(diagnosis.onset)),
+    adjustments: diagnosis.comparisons,
   });
 }
 

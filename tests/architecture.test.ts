@@ -31,6 +31,24 @@ const mayTouchFiles = ['cli', setup];
 const mostLines = 400;
 const bannedNames = /(^|-)(utils?|helpers?|types?|common|managers?)$/;
 
+/** Folders of the server from first to last: a file imports from its own folder and from folders before it, types included. */
+const serverOrder = [
+  'positions',
+  'raw',
+  'store',
+  'data-folder',
+  'judgements',
+  'state',
+  'shapes',
+  'work',
+  'http',
+  'strangers',
+  'intake',
+  'archive',
+  'samples',
+  'routes',
+];
+
 interface Import {
   readonly from: string;
   readonly to: string;
@@ -124,6 +142,23 @@ describe('server and page', () => {
   });
 });
 
+describe('folders of the server', () => {
+  const folderOf = (file: string): string | null => /^server\/([^/]+)\//.exec(file)?.[1] ?? null;
+
+  it('are all known here', () => {
+    const folders = new Set(codeFiles.map(folderOf).filter((folder) => folder !== null));
+    expect([...folders].sort()).toEqual([...serverOrder].sort());
+  });
+
+  it('import only from themselves and from folders before them', () => {
+    const backwards = imports.filter(({ from, to }) => {
+      const [own, other] = [folderOf(from), folderOf(to)];
+      return own !== null && other !== null && serverOrder.indexOf(other) > serverOrder.indexOf(own);
+    });
+    expect(shown(backwards)).toEqual([]);
+  });
+});
+
 describe('libraries', () => {
   it('for charts are single packages of D3, never all of it', () => {
     expect(shown(imports.filter(({ to }) => to === 'd3'))).toEqual([]);
@@ -136,7 +171,9 @@ describe('files', () => {
   });
 
   it(`have at most ${mostLines} lines`, () => {
-    const long = codeFiles.filter((file) => readFileSync(join(root, file), 'utf8').split('\n').length - 1 > mostLines);
+    const styles = list('web').filter((file) => file.endsWith('.css'));
+    const lines = (file: string): number => readFileSync(join(root, file), 'utf8').split('\n').length - 1;
+    const long = [...codeFiles, ...styles].filter((file) => lines(file) > mostLines);
     expect(long).toEqual([]);
   });
 

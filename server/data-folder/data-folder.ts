@@ -1,6 +1,6 @@
 import { closeSync, existsSync, fsyncSync, mkdirSync, openSync, rmSync, writeSync } from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
-import { DataFolderError } from './data-folder-error.ts';
+import { DataFolderError } from '../store/data-folder-error.ts';
 import { type FolderLock, takeFolderLock } from './folder-lock.ts';
 import { storageFault } from './storage-fault.ts';
 

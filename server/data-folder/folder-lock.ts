@@ -1,7 +1,7 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
-import { DataFolderError } from './data-folder-error.ts';
+import { DataFolderError } from '../store/data-folder-error.ts';
 
 /** Held as long as a server uses its data folder. */
 export interface FolderLock {

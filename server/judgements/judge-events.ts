@@ -1,7 +1,8 @@
 import { momentIso } from '../../src/report/moment-iso.ts';
 import type { RideReport } from '../../src/report/report-schema.ts';
+import { countEvents } from '../../src/report/ride-counts.ts';
 import { openExpectation } from '../../src/shifts/open-expectation.ts';
-import type { Outcome, OutcomeProbability, RideEvents } from '../../src/shifts/ride-events.ts';
+import type { Outcome, OutcomeProbability, RideEvents, UnjudgedReason } from '../../src/shifts/ride-events.ts';
 import type { Judgement } from '../store/judgement-store.ts';
 import { type EventKind, eventKey } from './event-key.ts';
 
@@ -17,21 +18,13 @@ const certainly = (outcome: Outcome): OutcomeProbability => ({
   ...(outcome === 'unjudged' ? {} : { [outcome]: 1 }),
 });
 
-/**
- * What a shift counts as once the rider has spoken: a rejected late, missed or overshot shift was clean; a rejected
- * clean one was something nobody knows, so it is not judged; a confirmed one is as it was found.
- */
-const judgedOutcome = (outcome: Outcome, verdict: Verdict): Outcome => {
-  if (verdict === 'confirmed') return outcome;
-  return outcome === 'clean' || outcome === 'unjudged' ? 'unjudged' : 'clean';
-};
-
 /** What an event must have to be judged. */
 interface Judgeable {
   readonly confidence: number;
 }
 interface JudgeableShift extends Judgeable {
   readonly outcome: Outcome;
+  readonly unjudgedBecause: UnjudgedReason | null;
   readonly crankRevs: number | null;
 }
 
@@ -43,14 +36,16 @@ interface EventLists<Shift, Ghost, Drop, Skip> {
   readonly skips: readonly Skip[];
 }
 
+/**
+ * What a shift counts as once the rider has spoken: a confirmed one is as it was found, for sure; a rejected late, missed
+ * or overshot one was clean; a rejected clean one was something nobody knows, so it is not judged. Of a shift that was
+ * not judged nothing was said that could be confirmed or rejected: it stays as it is.
+ */
 const judgeShift = <Shift extends JudgeableShift>(shift: Shift, verdict: Verdict): Shift => {
-  const outcome = judgedOutcome(shift.outcome, verdict);
-  return {
-    ...shift,
-    outcome,
-    crankRevs: verdict === 'rejected' ? null : shift.crankRevs,
-    confidence: outcome === 'unjudged' ? 0 : 1,
-  };
+  if (shift.outcome === 'unjudged') return shift;
+  if (verdict === 'confirmed') return { ...shift, confidence: 1 };
+  if (shift.outcome !== 'clean') return { ...shift, outcome: 'clean', crankRevs: null, confidence: 1 };
+  return { ...shift, outcome: 'unjudged', unjudgedBecause: 'rejected', crankRevs: null, confidence: 0 };
 };
 
 const judgeOther = <Event extends Judgeable>(event: Event, verdict: Verdict): Event | null =>
@@ -99,17 +94,5 @@ export function judgeEvents(events: RideEvents, startMs: number, judged: Judged)
 export function judgeRideReport(report: RideReport, judged: Judged): RideReport {
   if (judged.size === 0) return report;
   const lists = judgeLists(report, judged, ({ at }) => at);
-  const outcomes: Record<Outcome, number> = { clean: 0, late: 0, missed: 0, overshot: 0, unjudged: 0 };
-  for (const { outcome } of lists.shifts) outcomes[outcome]++;
-  return {
-    ...report,
-    ...lists,
-    counts: {
-      ...outcomes,
-      shifts: lists.shifts.length,
-      ghostShifts: lists.ghostShifts.length,
-      chainDrops: lists.chainDrops.length,
-      skips: lists.skips.length,
-    },
-  };
+  return { ...report, ...lists, counts: countEvents(lists) };
 }

@@ -2,7 +2,7 @@ import type { z } from 'zod';
 import { notFound } from '../http/request-error.ts';
 import type { Services } from '../services.ts';
 import type { bikeSummaryShape } from '../shapes/bike-shapes.ts';
-import { nothingYet, stateWords } from '../state/bike-state.ts';
+import { nothingYet, stateOrder } from '../state/bike-state.ts';
 import { listAdjustments, listMarks } from '../store/adjustment-store.ts';
 import { findBike, listBikes, type StoredBike } from '../store/bike-store.ts';
 import { findReport, listSummaries } from '../store/report-store.ts';
@@ -27,7 +27,7 @@ export function bikeSummaries({ sql }: Pick<Services, 'sql'>): BikeSummary[] {
   const marks = listMarks(sql);
   const backlogs = new Map(bikeBacklogs(sql).map((backlog) => [backlog.bikeId, backlog]));
   const summaries = listSummaries(sql);
-  const need = ({ state }: BikeSummary): number => 2 * stateWords.indexOf(state.word) - (state.faultProbability ?? 0);
+  const need = ({ state }: BikeSummary): number => 2 * stateOrder.indexOf(state.word) - (state.faultProbability ?? 0);
   return listBikes(sql)
     .map((stored) =>
       summaryOf(stored, {

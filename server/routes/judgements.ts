@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { defineRoute } from '../http/define-route.ts';
-import { notFound } from '../http/request-error.ts';
-import { eventKeys } from '../judgements/event-key.ts';
+import { notFound, RequestError } from '../http/request-error.ts';
+import { eventKeys, eventKey as keyOf } from '../judgements/event-key.ts';
 import { judgeRideReport } from '../judgements/judge-events.ts';
 import { matchJudgements } from '../judgements/match-judgements.ts';
 import type { Services } from '../services.ts';
@@ -21,12 +21,20 @@ import { needRide } from './rides.ts';
 
 const params = z.object({ id: idSchema, eventKey: eventKeySchema });
 
+/** An event as a change of its judgement finds it. `judged`: key of the judgement that it carries. */
+interface FoundEvent {
+  readonly found: boolean;
+  /** A shift of which the analysis says nothing that could be confirmed or rejected. */
+  readonly unjudged: boolean;
+  readonly judged: string | undefined;
+}
+
 /** Changes a ride's judgements; its counts follow at once, its bike's report a little later. */
 function judge(
   services: Services,
   rideId: string,
   eventKey: string,
-  change: (event: { readonly found: boolean; readonly judged: string | undefined }) => void,
+  change: (event: FoundEvent) => void,
 ): { jobId: string } {
   const { sql, queue } = services;
   const { bikeId, revision } = sql.transaction(() => {
@@ -35,7 +43,8 @@ function judge(
     const keys = report ? eventKeys(report) : [];
     // An event may carry a judgement that was given it under the key of an earlier analysis.
     const judged = matchJudgements(keys, listJudgements(sql, rideId)).get(eventKey)?.eventKey;
-    change({ found: keys.includes(eventKey), judged });
+    const shift = report?.shifts.find(({ at }) => keyOf('shift', at) === eventKey);
+    change({ found: keys.includes(eventKey), unjudged: shift?.outcome === 'unjudged', judged });
     if (report) {
       const after = judgeRideReport(report, matchJudgements(keys, listJudgements(sql, rideId)));
       updateCounts(sql, rideId, JSON.stringify(after.counts));
@@ -45,6 +54,13 @@ function judge(
   queue.tellBike(bikeId);
   return { jobId: jobId(bikeId, revision) };
 }
+
+const notJudged = (): RequestError =>
+  new RequestError(
+    409,
+    'not-judged',
+    'This shift was not judged, so there is nothing to confirm or reject. Choose one that was.',
+  );
 
 /** Giving and withdrawing a rider's judgement of an event. */
 export const judgementRoutes = [
@@ -57,8 +73,9 @@ export const judgementRoutes = [
     answers: { 202: { description: 'Kept; tallies and verdict follow', schema: jobShape } },
     handle: ({ params: { id, eventKey }, body }, services) => {
       const { sql } = services;
-      const json = judge(services, id, eventKey, ({ found, judged }) => {
+      const json = judge(services, id, eventKey, ({ found, unjudged, judged }) => {
         if (!found) throw notFound('event');
+        if (unjudged) throw notJudged();
         if (judged !== undefined) deleteJudgement(sql, id, judged);
         putJudgement(sql, id, { eventKey, ...body });
       });

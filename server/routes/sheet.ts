@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import type { Report } from '../../src/report/report-schema.ts';
+import { sumCounts } from '../../src/report/ride-counts.ts';
 import { defineRoute } from '../http/define-route.ts';
 import { sheetShape } from '../shapes/bike-shapes.ts';
 import { listAdjustments } from '../store/adjustment-store.ts';
@@ -36,7 +37,7 @@ export const sheetRoutes = [
         rides: rides.length,
         firstRideAt: starts[0] ?? null,
         lastRideAt: starts.at(-1) ?? null,
-        totals: totals(rides),
+        totals: sumCounts(rides),
         causes: report?.diagnosis.causes.slice(0, likeliest) ?? [],
         lateralOffsetMm: report?.diagnosis.lateralOffsetMm ?? null,
         suggestion: report?.diagnosis.suggestion ?? null,
@@ -50,20 +51,3 @@ export const sheetRoutes = [
     },
   }),
 ];
-
-function totals(rides: Report['rides']): Report['rides'][number]['counts'] {
-  const sums = {
-    shifts: 0,
-    clean: 0,
-    late: 0,
-    missed: 0,
-    overshot: 0,
-    unjudged: 0,
-    ghostShifts: 0,
-    chainDrops: 0,
-    skips: 0,
-  };
-  for (const { counts } of rides)
-    for (const name of Object.keys(sums) as (keyof typeof sums)[]) sums[name] += counts[name];
-  return sums;
-}

@@ -9,7 +9,7 @@ import {
   reportSchema,
   rideReportSchema,
 } from '../../src/report/report-schema.ts';
-import { stateWords } from '../state/bike-state.ts';
+import { stateOrder } from '../state/bike-state.ts';
 import { idSchema } from '../store/new-id.ts';
 
 const time = z.iso.datetime();
@@ -18,12 +18,15 @@ const count = z.number().int().min(0);
 
 /** A bike's state in a word, and why: see `BikeState`. */
 export const stateShape = z.object({
-  word: z.enum(stateWords),
+  word: z.enum(stateOrder),
   topCause: z.enum(causes).nullable(),
   probability: share.nullable(),
   faultProbability: share.nullable(),
   reasons: z.array(z.string()),
   dangers: z.array(z.string()).describe('Those of the reasons that speak of danger: to be said whatever the word is'),
+  sinceAdjustment: z
+    .boolean()
+    .describe('Whether shifts and rate are those since the last adjustment, or those of all rides'),
   judgedShifts: count,
   troubleRate: share.nullable(),
   low: share,

@@ -5,12 +5,12 @@ import { counted } from '../../src/numeric/counted.ts';
 import { percent } from '../../src/numeric/percent.ts';
 import { wilsonInterval } from '../../src/numeric/wilson-interval.ts';
 import type { Report } from '../../src/report/report-schema.ts';
-import { seemsCured } from '../../src/report/words/seems-cured.ts';
+import { verdictOf } from '../../src/report/verdict-kind.ts';
 
 /** The states, the one that needs a hand most first. */
-export const stateWords = ['service', 'watch', 'too little data', 'fine'] as const;
-/** One of `stateWords`. */
-export type StateWord = (typeof stateWords)[number];
+export const stateOrder = ['service', 'watch', 'too little data', 'fine'] as const;
+/** One of `stateOrder`. */
+export type StateWord = (typeof stateOrder)[number];
 
 /** The state of a bike in a word and a number, and why. Rates are of judged shifts; null where there is none. */
 export interface BikeState {
@@ -23,6 +23,8 @@ export interface BikeState {
   readonly reasons: readonly string[];
   /** Those of the reasons that speak of danger: to be said whatever the word is. */
   readonly dangers: readonly string[];
+  /** True where shifts and rate are those since the last adjustment, false where they are those of all rides. */
+  readonly sinceAdjustment: boolean;
   readonly judgedShifts: number;
   readonly troubleRate: number | null;
   readonly low: number;
@@ -74,6 +76,7 @@ export function bikeState(report: Report | null): BikeState {
     faultProbability: signs.fault,
     reasons: [...dangers, ...reasonsFor(signs, word)],
     dangers,
+    sinceAdjustment: trouble.sinceAdjustment,
     judgedShifts: trouble.shifts,
     troubleRate: trouble.rate,
     low: trouble.low,
@@ -107,7 +110,7 @@ function signsOf(report: Report): Signs {
   const [likeliest] = causes;
   const noFault = causes.find(({ cause }) => cause === 'no-fault')?.probability ?? 0;
   const topFault = causes.find(({ cause }) => cause !== 'no-fault');
-  const cured = seemsCured(report) ? likeliest : null;
+  const cured = verdictOf(report).kind === 'cured' ? likeliest : null;
   // a fault that was cured is one no longer, as far as it is no longer there
   const fault = 1 - noFault - (cured ? cured.probability * (1 - stillThere) : 0);
   const trouble = troubleOf(report);
@@ -141,7 +144,7 @@ function reasonsFor({ actuation, fault, topFault, cured, trouble, enough }: Sign
     );
   if (trouble.low > rule.troubleToWatch)
     reasons.push(
-      `${counted(trouble.count, 'shift')} of ${trouble.shifts} late, missed or overshot${trouble.since} (${percent(trouble.rate ?? 0)}).`,
+      `${counted(trouble.count, 'shift')} of ${trouble.shifts} late, missed or overshot${trouble.sinceAdjustment ? ' since the last adjustment' : ''} (${percent(trouble.rate ?? 0)}).`,
     );
   if (cured) reasons.push(`It was ${name(cured)}; the last adjustment seems to have cured it.`);
   if (word === 'too little data')
@@ -160,6 +163,7 @@ export const nothingYet: BikeState = {
   faultProbability: null,
   reasons: ['No ride has been analysed yet.'],
   dangers: [],
+  sinceAdjustment: false,
   judgedShifts: 0,
   troubleRate: null,
   low: 0,
@@ -172,13 +176,13 @@ interface Trouble {
   readonly rate: number | null;
   readonly low: number;
   readonly high: number;
-  readonly since: string;
+  readonly sinceAdjustment: boolean;
 }
 
 function troubleOf(report: Report): Trouble {
   const after = report.adjustments.at(-1)?.after;
-  const since = after !== undefined && after.shifts >= fewestShifts;
-  const tallies = since ? [after] : report.cogs;
+  const sinceAdjustment = after !== undefined && after.shifts >= fewestShifts;
+  const tallies = sinceAdjustment ? [after] : report.cogs;
   const sum = (pick: (tally: (typeof tallies)[number]) => number): number =>
     tallies.reduce((total, tally) => total + pick(tally), 0);
   const shifts = sum((tally) => tally.shifts);
@@ -188,7 +192,7 @@ function troubleOf(report: Report): Trouble {
     count,
     rate: shifts > 0 ? count / shifts : null,
     ...wilsonInterval(count, shifts),
-    since: since ? ' since the last adjustment' : '',
+    sinceAdjustment,
   };
 }
 

@@ -2,6 +2,19 @@ import { gunzipSync } from 'node:zlib';
 import type { RideReport } from '../../src/report/report-schema.ts';
 import type { Sql } from './sql.ts';
 
+/** An analysis of a ride as the database keeps it. */
+export interface StoredAnalysis {
+  /** Serialized `RideFindings` without the report. */
+  readonly events: Uint8Array;
+  /** The ride's report (`RideReport`), JSON, gzip. */
+  readonly report: Uint8Array;
+  /** Columns of the timeline, JSON, gzip. */
+  readonly columns: Uint8Array;
+  /** Counts before judgements, JSON. */
+  readonly counts: string;
+  readonly evidence: string;
+}
+
 /** The engine's report of a ride, before judgements; undefined while there is no analysis. */
 export function findRideReport(sql: Sql, rideId: string): RideReport | undefined {
   const row = sql.first(sql.build.selectFrom('ride_analysis').select('report').where('ride_id', '=', rideId));

@@ -2,7 +2,7 @@ import { chmodSync, closeSync, existsSync, fsyncSync, openSync, renameSync, rmSy
 import { dirname, join } from 'node:path';
 import Database from 'better-sqlite3';
 import { Kysely, Migrator, SqliteAdapter, SqliteDialect } from 'kysely';
-import { DataFolderError } from '../data-folder/data-folder-error.ts';
+import { DataFolderError } from './data-folder-error.ts';
 import { allMigrations } from './migrations/all-migrations.ts';
 import { Sql } from './sql.ts';
 

@@ -1,5 +1,4 @@
 import { hasClock } from '../../src/ride-log/has-clock.ts';
-import type { CompareAnswer } from '../work/tasks.ts';
 import type { Sql } from './sql.ts';
 
 /** Starts are kept in whole milliseconds and lengths in seconds: rides this near may still share a moment. */
@@ -33,8 +32,18 @@ export function listOverlapping(sql: Sql, rideId: string): OverlappingRide[] {
     .map(({ id, file, kept_sha256 }) => ({ id, file, keptSha256: kept_sha256 }));
 }
 
+/**
+ * What a comparison of a ride with others found, by their ids: those that could be read, those of them that the ride is a stretch
+ * of, and those that are a stretch of it. Two alike stand in both.
+ */
+export interface FoundParts {
+  readonly compared: readonly string[];
+  readonly partOf: readonly string[];
+  readonly wholeOf: readonly string[];
+}
+
 /** Keeps what a comparison found, in place of what an earlier one of the same rides did. Rides that are gone since are passed over. */
-export function keepParts(sql: Sql, rideId: string, { compared, partOf, wholeOf }: CompareAnswer): void {
+export function keepParts(sql: Sql, rideId: string, { compared, partOf, wholeOf }: FoundParts): void {
   const { build } = sql;
   const there = (id: string): boolean =>
     sql.first(build.selectFrom('ride').select('id').where('id', '=', id)) !== undefined;

@@ -4,6 +4,14 @@ import type { Sql } from './sql.ts';
 export const requeueReports = (sql: Sql, engineVersion: string): number =>
   sql.run(sql.build.updateTable('bike_report').set({ revision: 0 }).where('engine_version', '!=', engineVersion));
 
+/** A bike's report as it was worked out, JSON texts, with the bike's revision that was read, in one state of the database with all the rest. */
+export interface NewReport {
+  readonly revision: number;
+  readonly report: string;
+  readonly summary: string;
+  readonly detail: string;
+}
+
 /** A bike's report as it is kept, JSON texts. `revision` 0: of another engine. */
 export interface StoredReport {
   readonly revision: number;

@@ -1,5 +1,6 @@
-import type { AnalysedRide, ConcludeAnswer, RideFault } from '../work/tasks.ts';
+import type { StoredAnalysis } from './analysis-store.ts';
 import { touchBike } from './bike-store.ts';
+import type { NewReport } from './report-store.ts';
 import type { Sql } from './sql.ts';
 
 /** What is left to do is told by the tables alone, so nothing is forgotten when the server stops at any moment. */
@@ -88,12 +89,18 @@ const stillWanted = (sql: Sql, rideId: string, worked: WorkedWith): boolean =>
       .where('bike.drivetrain_version', '=', worked.drivetrainVersion),
   ) !== undefined;
 
+/** A fault of the ride itself: the rider is told, nothing else stops. */
+export interface RideFault {
+  readonly code: string;
+  readonly message: string;
+}
+
 /** Keeps an analysis. False where the ride is gone or its bike has changed since: the ride stays queued. */
-export function finishRide(
+export function keepAnalysis(
   sql: Sql,
   rideId: string,
   worked: WorkedWith,
-  analysis: AnalysedRide,
+  analysis: StoredAnalysis,
   counts: string,
 ): boolean {
   if (!stillWanted(sql, rideId, worked)) return false;
@@ -116,7 +123,7 @@ export function finishRide(
   return true;
 }
 
-/** Marks a ride as one that cannot be analysed, with the reason. False as for `finishRide`. */
+/** Marks a ride as one that cannot be analysed, with the reason. False as for `keepAnalysis`. */
 export function failRide(sql: Sql, rideId: string, worked: WorkedWith, fault: RideFault): boolean {
   if (!stillWanted(sql, rideId, worked)) return false;
   sql.run(sql.build.deleteFrom('ride_analysis').where('ride_id', '=', rideId));
@@ -204,8 +211,8 @@ export function bikeBacklogs(sql: Sql, bikeId?: string): BikeBacklog[] {
 }
 
 /** Keeps a bike's report. A bike that is gone is passed over. */
-export function keepReport(sql: Sql, bikeId: string, engineVersion: string, answer: ConcludeAnswer): void {
-  const { revision, report, summary, detail } = answer;
+export function keepReport(sql: Sql, bikeId: string, engineVersion: string, worked: NewReport): void {
+  const { revision, report, summary, detail } = worked;
   const values = { revision, report, summary, detail, engine_version: engineVersion, failure: null };
   if (!sql.first(sql.build.selectFrom('bike').select('id').where('id', '=', bikeId))) return;
   sql.run(

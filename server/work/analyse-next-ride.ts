@@ -2,16 +2,16 @@ import { engineVersion } from '../engine.ts';
 import { countsAfter } from '../judgements/counts-after.ts';
 import { findBike } from '../store/bike-store.ts';
 import { keepParts } from '../store/part-store.ts';
+import type { RideFault } from '../store/work-store.ts';
 import {
   beginAttempt,
   failRide,
-  finishRide,
+  keepAnalysis,
   takeBackAttempt,
   type WaitingRide,
   type WorkedWith,
 } from '../store/work-store.ts';
 import { compareWithOthers } from './compare-with-others.ts';
-import type { RideFault } from './tasks.ts';
 import type { WorkBench } from './work-bench.ts';
 import { fileMissing, workFault } from './work-fault.ts';
 import { WorkFailed } from './worker-pool.ts';
@@ -49,7 +49,7 @@ export async function analyseNextRide(bench: WorkBench, ride: WaitingRide): Prom
     const { analysis } = answer;
     const others = await compareWithOthers(bench, ride);
     const kept = sql.transaction(() => {
-      if (!finishRide(sql, ride.id, worked, analysis, countsAfter(sql, ride.id, analysis))) return false;
+      if (!keepAnalysis(sql, ride.id, worked, analysis, countsAfter(sql, ride.id, analysis))) return false;
       if (others) keepParts(sql, ride.id, others);
       return true;
     });

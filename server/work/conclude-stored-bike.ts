@@ -1,5 +1,5 @@
 import { median } from 'd3-array';
-import type { Report } from '../../src/report/report-schema.ts';
+import { type Report, reportSchema } from '../../src/report/report-schema.ts';
 import { concludeBike } from '../engine.ts';
 import { bikeState } from '../state/bike-state.ts';
 import { cogsByLoad } from '../state/cogs-by-load.ts';
@@ -17,6 +17,8 @@ import type { ConcludeAnswer, ConcludeTask, WholeReportAnswer, WholeReportTask }
 /**
  * Works out a bike's report and what the page shows of it, from one state of the database. Null where the bike is gone.
  * The long lists of the rides are left out of the kept report: they are in the rides' own analyses.
+ *
+ * @throws where the report is none, as with a number that is not finite: the one kept before is better than that
  */
 export function concludeStoredBike({ database, bikeId }: ConcludeTask): ConcludeAnswer | null {
   return reading(database, (sql) => {
@@ -71,8 +73,12 @@ function readBike(sql: Sql, bikeId: string, clock: StageClock) {
       findings.failed,
     ),
   );
+  workedOut.parse(report);
   return { stored, findings, adjustments, report };
 }
+
+/** What is worked out here: the rides' own parts were so when they were analysed. */
+const workedOut = reportSchema.omit({ rides: true });
 
 /** What the rides measured, for telling other rides of this bike; null where none did. */
 function medianRollout({ rides }: Report): number | null {

@@ -2,6 +2,10 @@ import type { z } from 'zod';
 import type { Bike } from '../../src/drivetrain/bike.ts';
 import type { Warning } from '../../src/errors/warning.ts';
 import type { readFileShape } from '../shapes/upload-shapes.ts';
+import type { StoredAnalysis } from '../store/analysis-store.ts';
+import type { FoundParts } from '../store/part-store.ts';
+import type { NewReport } from '../store/report-store.ts';
+import type { RideFault } from '../store/work-store.ts';
 
 /** What is asked of a worker, and what comes back: plain data that can cross to another thread. */
 export interface Tasks {
@@ -22,12 +26,6 @@ export interface Stage {
   readonly stage: string;
   readonly ms: number;
   readonly facts: Readonly<Record<string, number | string>>;
-}
-
-/** A fault of the ride itself: the rider is told, nothing else stops. */
-export interface RideFault {
-  readonly code: string;
-  readonly message: string;
 }
 
 /** Reads a file that came in, takes its positions out unless they are kept on purpose, and writes it beside it, flushed. */
@@ -70,44 +68,23 @@ export interface AnalyseTask {
 /** What came of an `AnalyseTask`. */
 export type AnalyseAnswer =
   | { readonly fault: RideFault; readonly stages: readonly Stage[] }
-  | { readonly fault: null; readonly analysis: AnalysedRide; readonly stages: readonly Stage[] };
-/** An analysis as the database keeps it. */
-export interface AnalysedRide {
-  /** Serialized `RideFindings` without the report. */
-  readonly events: Uint8Array;
-  /** The ride's report (`RideReport`), JSON, gzip. */
-  readonly report: Uint8Array;
-  /** Columns of the timeline, JSON, gzip. */
-  readonly columns: Uint8Array;
-  /** Counts before judgements, JSON. */
-  readonly counts: string;
-  readonly evidence: string;
-}
+  | { readonly fault: null; readonly analysis: StoredAnalysis; readonly stages: readonly Stage[] };
 
 /** Compares the records of a ride with those of others, to tell cut copies. */
 export interface CompareTask {
   readonly ride: KeptRide;
   readonly others: readonly (KeptRide & { readonly id: string })[];
 }
-/** Ids of the others: those that could be read, those of them that the ride is a stretch of, and those that are a stretch of it. Two alike stand in both. */
-export interface CompareAnswer {
-  readonly compared: readonly string[];
-  readonly partOf: readonly string[];
-  readonly wholeOf: readonly string[];
-}
+/** What came of a `CompareTask`. */
+export type CompareAnswer = FoundParts;
 
 /** Works out a bike's report from the analyses in the database. */
 export interface ConcludeTask {
   readonly database: string;
   readonly bikeId: string;
 }
-/** A bike's report as the database keeps it, JSON. */
-export interface ConcludeAnswer {
-  /** The bike's revision that was read, in one state of the database with all the rest. */
-  readonly revision: number;
-  readonly report: string;
-  readonly summary: string;
-  readonly detail: string;
+/** What came of a `ConcludeTask`. */
+export interface ConcludeAnswer extends NewReport {
   readonly stages: readonly Stage[];
 }
 

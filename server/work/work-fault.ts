@@ -1,4 +1,4 @@
-import type { RideFault } from './tasks.ts';
+import type { RideFault } from '../store/work-store.ts';
 import { WorkFailed } from './worker-pool.ts';
 
 /** What a rider is told when the work on a file or ride was ended or broke off; null where the server is stopping. */

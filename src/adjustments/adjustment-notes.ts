@@ -1,8 +1,10 @@
 import type { Bike } from '../drivetrain/bike.ts';
+import { upperFirst } from '../numeric/upper-first.ts';
 import { hasClock } from '../ride-log/has-clock.ts';
 import type { Adjustment } from './adjustment.ts';
 import type { AdjustmentGroup } from './adjustment-periods.ts';
 import { doubtfulAdjustment } from './doubtful-adjustment.ts';
+import { parameterName, parameterTitle } from './parameter-words.ts';
 
 /** When a ride was. `startMs`: Unix milliseconds, see `hasClock`. */
 interface RideSpan {
@@ -10,9 +12,7 @@ interface RideSpan {
   readonly durationS: number;
 }
 
-const partOf = ({ parameter }: Adjustment): string => parameter.replaceAll('-', ' ');
 const times = (count: number): string => (count === 2 ? 'twice' : `${count} times`);
-const upperFirst = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 const moment = ({ at }: Adjustment): string => `${new Date(at).toISOString().slice(0, 16).replace('T', ' ')} UTC`;
 
 function counts<T>(values: readonly T[]): Map<T, number> {
@@ -24,11 +24,11 @@ function counts<T>(values: readonly T[]): Map<T, number> {
 /** What was changed between the same two rides; null for one adjustment alone. */
 function sharedNote({ adjustments }: AdjustmentGroup): string | null {
   if (adjustments.length < 2) return null;
-  const parts = [...counts(adjustments.map(partOf))];
+  const parts = [...counts(adjustments.map(({ parameter }) => parameterName(parameter)))];
   const [only, count] = parts[0];
   if (parts.length === 1)
     return `${upperFirst(only)} was changed ${times(count)} with no judged shift between: what followed belongs to the changes together.`;
-  const names = parts.map(([part, often]) => (often > 1 ? `${part} (${times(often)})` : part));
+  const names = parts.map(([part, often]) => (often > 1 ? `${part} ${times(often)}` : part));
   return `${upperFirst(names.slice(0, -1).join(', '))} and ${names.at(-1)} were changed with no judged shift between them: what followed cannot be shared out between them.`;
 }
 
@@ -41,7 +41,7 @@ function repeatedNotes(adjustments: readonly Adjustment[]): string[] {
     .filter((one) => (often.get(keyOf(one)) ?? 0) > 1)
     .map(
       (one) =>
-        `${upperFirst(partOf(one))} of ${moment(one)} is entered ${times(often.get(keyOf(one)) ?? 0)}, the same each time: take out what was not done.`,
+        `${parameterTitle(one.parameter)} of ${moment(one)} is entered ${times(often.get(keyOf(one)) ?? 0)}, the same each time: take out what was not done.`,
     );
 }
 
@@ -55,7 +55,7 @@ function doubtNotes(
   const lastEndMs = Math.max(...ends);
   return adjustments.flatMap((one) => {
     const doubt = doubtfulAdjustment(one, actuation, Number.POSITIVE_INFINITY);
-    const about = `${upperFirst(partOf(one))} of ${moment(one)}`;
+    const about = `${parameterTitle(one.parameter)} of ${moment(one)}`;
     if (doubt) return [`${about}: ${doubt.message}.`];
     if (ends.length > 0 && Date.parse(one.at) > lastEndMs)
       return [`${about} comes after every ride, so none tells what it did: mend its date if there were rides since.`];

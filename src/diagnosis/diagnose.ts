@@ -38,7 +38,8 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
   const seen = observe(evidence.rides, bike);
   const top = likeliest(probabilities);
   const onset = faultOnset(particles, top, evidence, lookAhead.whereItShows(top));
-  const comparisons = compareAdjustments(evidence.rides, input.adjustments, bike.cassette.length, suddenStartMs(onset));
+  // over all rides, also those too old to be weighed: the report has one answer to whether an adjustment helped
+  const comparisons = compareAdjustments(input.rides, input.adjustments, bike.cassette.length, suddenStartMs(onset));
   const last = comparisons.at(-1);
   const untested = last !== undefined && last.after.shifts === 0 ? last : null;
   const ranked = rankCauses(probabilities, { seen, comparisons, onset });
@@ -73,6 +74,7 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
     undecided: facts.undecided,
     checkRide: facts.checkRide,
     stillThere: facts.stillThere,
+    comparisons,
     notes: evidence.notes,
     suggestion: suggest(facts),
   };

@@ -1,4 +1,5 @@
 import type { Adjustment } from '../adjustments/adjustment.ts';
+import type { AdjustmentComparison } from '../adjustments/compare-adjustments.ts';
 import type { Bike } from '../drivetrain/bike.ts';
 import type { EvidenceKind } from '../gear-trace/gear-trace.ts';
 import type { Direction, RideEvents } from '../shifts/ride-events.ts';
@@ -116,8 +117,10 @@ export interface Diagnosis {
   readonly separates: Separation | null;
   readonly undecided: Undecided | null;
   readonly checkRide: CheckRide;
-  /** Probability that the likeliest fault is still there after the last adjustment; 1 where nothing was adjusted or judged since. */
+  /** Probability that the likeliest fault is still there after the last adjustment; 1 where nothing was adjusted or judged since: then it says nothing. */
   readonly stillThere: number;
+  /** Whether each adjustment helped, over all rides: what its sentences among the evidence are made from. */
+  readonly comparisons: readonly AdjustmentComparison[];
   /** Notes on what the data cannot tell, for example two adjustments with no ride between them. */
   readonly notes: readonly string[];
   readonly suggestion: Suggestion;

@@ -1,4 +1,5 @@
 import { counted } from '../numeric/counted.ts';
+import { upperFirst } from '../numeric/upper-first.ts';
 import type { Cause } from './causes.ts';
 import type { Observed, ShiftCount } from './observed.ts';
 import { countsOf, gapFrom, lateOrMissed } from './where-it-shows.ts';
@@ -12,7 +13,7 @@ function share(count: ShiftCount, where: string): string {
   return `${bad} of ${counted(count.shifts, 'shift')} ${where} ${wasWere(bad)} late or missed`;
 }
 
-const sentence = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
+const sentence = (text: string): string => `${upperFirst(text)}.`;
 
 function bothDirections(seen: Observed, first: 'to-larger' | 'to-smaller'): string {
   const other = first === 'to-larger' ? 'to-smaller' : 'to-larger';

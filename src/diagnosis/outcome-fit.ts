@@ -16,7 +16,7 @@ export const fitKinds = steps ** outcomes.length;
 
 /**
  * How well the records about a shift fit each outcome, the best at 1: what they say by themselves, whatever was expected before
- * (posterior over prior). Returned as a kind, 0 to `fitKinds - 1`.
+ * (posterior over prior). Returned as a kind, 0 to `fitKinds - 1`. Where nothing is known (probabilities all 0) each fits alike.
  */
 export function fitKind({
   probability,
@@ -27,6 +27,7 @@ export function fitKind({
   const fits = outcomes.map((outcome) => probability[outcome] / Math.max(1e-9, expected[outcome]));
   fits[0] = Math.max(fits[0], lateAnyway(cogsToCross, crankRevs ?? TYPICAL_LATE_REVS) * fits[1]);
   const best = Math.max(...fits);
+  if (best === 0) return 0;
   return fits.reduce((kind, fit) => {
     const down = Math.min(steps - 1, Math.round((trusted * Math.log(best / Math.max(1e-12, fit))) / stepLog));
     return kind * steps + down;

@@ -1,4 +1,5 @@
 import { seededRandom } from '../numeric/seeded-random.ts';
+import { upperFirst } from '../numeric/upper-first.ts';
 import type { CheckRide, CheckRideBlock } from './diagnosis.ts';
 import { ImaginedRides } from './imagined-rides.ts';
 import type { LookAhead, PlannedShifts } from './look-ahead.ts';
@@ -93,10 +94,7 @@ export function planCheckRide(lookAhead: LookAhead, cassette: readonly number[],
   return {
     blocks: chosen.flatMap((candidate) => blocksOf(candidate, cassette)),
     sentences: [
-      ...chosen.map((candidate, i) => {
-        const text = sentenceOf(candidate, cassette, i === 0);
-        return text.charAt(0).toUpperCase() + text.slice(1);
-      }),
+      ...chosen.map((candidate, i) => upperFirst(sentenceOf(candidate, cassette, i === 0))),
       'Ride it on smooth, even ground away from traffic, with the recording on, and stop at once if the chain leaves the cogs.',
     ],
     expectedBits: bits,

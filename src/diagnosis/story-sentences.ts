@@ -1,6 +1,7 @@
 import type { Adjustment } from '../adjustments/adjustment.ts';
 import type { AdjustmentComparison } from '../adjustments/compare-adjustments.ts';
 import { decidedAt } from '../adjustments/compare-rates.ts';
+import { amountWords } from '../adjustments/parameter-words.ts';
 import { chance } from '../numeric/percent.ts';
 import type { Cause } from './causes.ts';
 import type { Onset } from './diagnosis.ts';
@@ -24,13 +25,6 @@ const touching: Readonly<Record<Cause, readonly Adjustment['parameter'][]>> = {
 const trouble = (period: AdjustmentComparison['before']): string =>
   `${period.late + period.missed + period.overshot} of ${period.shifts}`;
 
-function turned({ parameter, amount, unit }: AdjustmentComparison): string {
-  const part = parameter.replaceAll('-', ' ');
-  if (amount === null) return `${part} done`;
-  const size = Math.abs(amount);
-  return `${part} ${amount > 0 ? '+' : '-'}${size} ${size === 1 ? unit.replace(/s$/, '') : unit}`;
-}
-
 /** What the adjustments that touch a cause did: shifts gone wrong before and after. */
 export function adjustmentSentences(cause: Cause, comparisons: readonly AdjustmentComparison[]): string[] {
   return comparisons
@@ -43,7 +37,7 @@ export function adjustmentSentences(cause: Cause, comparisons: readonly Adjustme
             ? ': it made shifting worse'
             : '';
       const shared = one.sharedPeriod ? ' (together with another adjustment)' : '';
-      return `${one.at.slice(0, 10)}, ${turned(one)}${shared}: ${trouble(one.before)} shifts went wrong before, ${trouble(one.after)} after${verdict}.`;
+      return `${one.at.slice(0, 10)}, ${amountWords(one)}${shared}: ${trouble(one.before)} shifts went wrong before, ${trouble(one.after)} after${verdict}.`;
     });
 }
 

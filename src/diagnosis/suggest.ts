@@ -1,3 +1,4 @@
+import { parameterName } from '../adjustments/parameter-words.ts';
 import { wilsonInterval } from '../numeric/wilson-interval.ts';
 import { causePhrase } from './cause-words.ts';
 import type { Cause } from './causes.ts';
@@ -103,7 +104,7 @@ function rideFirst(
   return {
     namesCause: true,
     parameter: step.parameter,
-    action: `Ride before anything more is turned: no shift was judged yet after what was done on ${untested.at.slice(0, 10)} (${untested.parameter.replaceAll('-', ' ')}).`,
+    action: `Ride before anything more is turned: no shift was judged yet after what was done on ${untested.at.slice(0, 10)}: ${parameterName(untested.parameter)}.`,
     start:
       'Try the shifts in question softly, away from traffic, before the ride; stop at once if the chain leaves the cogs.',
     verify: verifyStep(cause, facts.seen),

@@ -17,7 +17,7 @@ export const shiftSchema = z.object({
   direction,
   outcome: z.enum(['clean', 'late', 'missed', 'overshot', 'unjudged']),
   /** Null for a judged shift. */
-  unjudgedBecause: z.enum(['no-pedalling', 'no-cadence', 'not-seen', 'astray']).nullable(),
+  unjudgedBecause: z.enum(['no-pedalling', 'no-cadence', 'not-seen', 'astray', 'rejected']).nullable(),
   crankRevs: z.number().min(0).nullable(),
   /** Seconds from `at` until the cranks had made the turns that part clean from late and late from missed, and until it was done, see `shiftTurns`. */
   turns: z.object({
@@ -153,7 +153,7 @@ export const diagnosisSchema = z.object({
     expectedBits: z.number().min(0),
     ordinaryBits: z.number().min(0),
   }),
-  /** Probability that the likeliest fault is still there after the last adjustment. */
+  /** Probability that the likeliest fault is still there after the last adjustment; 1, saying nothing, where no shift was judged since. */
   stillThere: probability,
   /** What the data cannot tell. */
   notes: z.array(z.string()),

@@ -2,11 +2,12 @@ import type { Bike } from '../drivetrain/bike.ts';
 import type { GearTrace, RideTrace } from '../gear-trace/gear-trace.ts';
 import type { RideLog } from '../ride-log/ride-log.ts';
 import { revolutionClock } from '../shifts/revolution-clock.ts';
-import type { Outcome, RideEvents } from '../shifts/ride-events.ts';
+import type { RideEvents } from '../shifts/ride-events.ts';
 import { gearRuns } from './gear-runs.ts';
 import { momentIso } from './moment-iso.ts';
 import { pedallingSeconds } from './pedalling-seconds.ts';
 import type { RideReport } from './report-schema.ts';
+import { countEvents } from './ride-counts.ts';
 import { rideEventsReport } from './ride-events-report.ts';
 import { roundOrNull, roundTo } from './round-to.ts';
 
@@ -41,17 +42,5 @@ export function rideReport({ log, trace, events }: RideAnalysis, { cassette }: P
     ...rideEventsReport(events, { startMs, cassette, clock, sensorLagS }),
     gears: gearRuns(startMs, timeS, trace.cog, cassette),
     warnings: [...log.warnings, ...trace.warnings].map(({ code, message }) => ({ code, message })),
-  };
-}
-
-function countEvents(events: RideEvents): RideReport['counts'] {
-  const outcomes: Record<Outcome, number> = { clean: 0, late: 0, missed: 0, overshot: 0, unjudged: 0 };
-  for (const shift of events.shifts) outcomes[shift.outcome]++;
-  return {
-    shifts: events.shifts.length,
-    ...outcomes,
-    ghostShifts: events.ghostShifts.length,
-    chainDrops: events.chainDrops.length,
-    skips: events.skips.length,
   };
 }

@@ -9,9 +9,9 @@ export type DropSide = 'past-largest' | 'past-smallest' | 'chainring' | 'unknown
 
 /**
  * Why a shift was not judged: too little pedalling before the next one; no cadence; no record of the drive within its time;
- * sensors that rested on no cog.
+ * sensors that rested on no cog; the rider said that it did not go as it was judged, and nobody knows how else.
  */
-export type UnjudgedReason = 'no-pedalling' | 'no-cadence' | 'not-seen' | 'astray';
+export type UnjudgedReason = 'no-pedalling' | 'no-cadence' | 'not-seen' | 'astray' | 'rejected';
 
 /** Probability of each outcome of a shift given the ride; sums to 1. All 0 where nothing at all is known. */
 export interface OutcomeProbability {

@@ -33,10 +33,10 @@ describe('adjustmentNotes', () => {
   it('says what was changed between the same two rides, one part named once', () => {
     const later = { ...turn, at: '2026-05-03T18:30:00Z', amount: 2 };
     expect(notes([turn, hanger])).toEqual([
-      'Cable tension and hanger were changed with no judged shift between them: what followed cannot be shared out between them.',
+      'Cable tension and derailleur hanger were changed with no judged shift between them: what followed cannot be shared out between them.',
     ]);
     expect(notes([turn, later])[0]).toMatch(/^Cable tension was changed twice with no judged shift between:/);
-    expect(notes([turn, later, hanger])[0]).toMatch(/^Cable tension \(twice\) and hanger were changed/);
+    expect(notes([turn, later, hanger])[0]).toMatch(/^Cable tension twice and derailleur hanger were changed/);
   });
 
   it('points out an entry made twice', () => {

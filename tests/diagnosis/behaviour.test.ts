@@ -2,7 +2,8 @@ import { describe, expect, it } from 'vitest';
 import type { Adjustment } from '../../src/adjustments/adjustment.ts';
 import type { Cause } from '../../src/diagnosis/causes.ts';
 import { diagnose } from '../../src/diagnosis/diagnose.ts';
-import type { Diagnosis } from '../../src/diagnosis/diagnosis.ts';
+import type { CauseVerdict, Diagnosis } from '../../src/diagnosis/diagnosis.ts';
+import { adjustmentSentences } from '../../src/diagnosis/story-sentences.ts';
 import { diagnosisSchema } from '../../src/report/report-schema.ts';
 import { cableBike, cassette, electronicBike, healthyPattern, type Pattern, patternRide } from './pattern-ride.ts';
 
@@ -136,15 +137,29 @@ describe('adjustments', () => {
       adjustments: [adjustment(5, 'hanger', null)],
     });
     expect([causes[0].cause, stillThere]).toEqual(['hanger-bent', 1]);
-    expect(suggestion.action).toMatch(/^Ride before anything more is turned: .* 2026-05-06 \(hanger\)/);
+    expect(suggestion.action).toMatch(/^Ride before anything more is turned: .* 2026-05-06: derailleur hanger/);
     expect(suggestion.cautions.join(' ')).toMatch(/keep off the largest cog/);
+  });
+
+  it('says of each the same as the list of adjustments, however many came after it', () => {
+    const rides = [0, 2, 4, 6, 8, 10].map((day) => patternRide({ day, shifts: 3, pattern: slowToLarger }));
+    const turned = [1, 3, 5, 7, 9].map((day) => adjustment(day, 'cable-tension', 1));
+    const verdict = diagnose({ bike: cableBike, rides, adjustments: turned });
+    const { evidence } = verdict.causes.find(({ cause }) => cause === 'cable-tension-low') as CauseVerdict;
+    expect(verdict.comparisons).toHaveLength(5);
+    expect(verdict.comparisons.every(({ before, after }) => before.shifts > 0 && after.shifts > 0)).toBe(true);
+    const said = adjustmentSentences('cable-tension-low', verdict.comparisons);
+    expect(said).toHaveLength(5);
+    for (const sentence of said) expect(evidence).toContain(sentence);
   });
 
   it('says that two between the same rides cannot be told apart', () => {
     const rides = [0, 3].map((day) => patternRide({ day, pattern: day < 2 ? slowToLarger : healthyPattern }));
     const both = [adjustment(1, 'cable-tension', 2), adjustment(2, 'hanger', null)];
     const verdict = diagnose({ bike: cableBike, rides, adjustments: both });
-    expect(verdict.notes.join(' ')).toMatch(/Cable tension and hanger were changed with no judged shift between them/);
+    expect(verdict.notes.join(' ')).toMatch(
+      /Cable tension and derailleur hanger were changed with no judged shift between them/,
+    );
   });
 
   it('leaves out rides without a date, and says so', () => {

@@ -22,6 +22,10 @@ describe('how well a shift’s records fit each outcome', () => {
     expect(clean).toBeLessThan(1 / 15);
   });
 
+  it('is the same for all of them where nothing is known', () => {
+    expect(fits({ clean: 0, late: 0, missed: 0, overshot: 0 })).toEqual([1, 1, 1, 1]);
+  });
+
   it('never rules an outcome out', () => {
     for (const outcome of ['clean', 'late', 'missed', 'overshot'] as const) {
       const certain = { clean: 0, late: 0, missed: 0, overshot: 0, [outcome]: 1 };

@@ -39,4 +39,12 @@ describe('what an adjustment did, among the evidence', () => {
     expect(told(decidedAt)).toMatch(/: it helped\.$/);
     expect(told(0.5)).toBe('2026-05-04, cable tension +1 click: 10 of 100 shifts went wrong before, 12 of 100 after.');
   });
+
+  it('is written as everywhere, an amount of 0 without a sign', () => {
+    const part = (changes: Partial<AdjustmentComparison>): string =>
+      adjustmentSentences('hanger-bent', [{ ...comparison(0.5), ...changes }])[0].split(':')[0];
+    expect(part({ amount: 0 })).toBe('2026-05-04, cable tension 0 clicks');
+    expect(part({ amount: -1 })).toBe('2026-05-04, cable tension -1 click');
+    expect(part({ parameter: 'hanger', amount: null })).toBe('2026-05-04, derailleur hanger aligned or replaced');
+  });
 });

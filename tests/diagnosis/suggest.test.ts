@@ -79,7 +79,7 @@ describe('suggest', () => {
     const { parameter, action, cautions } = suggest(facts({ seen: seen({ all: count(600, 40) }), untested }));
     expect(parameter).toBe('pulley-gap');
     expect(action).toBe(
-      'Ride before anything more is turned: no shift was judged yet after what was done on 2026-05-07 (pulley gap).',
+      'Ride before anything more is turned: no shift was judged yet after what was done on 2026-05-07: pulley gap (B-screw).',
     );
     expect(cautions.join(' ')).toMatch(/at sag/);
   });

@@ -4,9 +4,9 @@ import { traceGears } from '../../src/gear-trace/trace-gears.ts';
 import { MadeRide, madeBike } from './made-ride.ts';
 
 /** A rolling ride that coasts for 6 s and pedals on, again and again, on one gear. */
-function coastingRide(times = 14) {
+function coastingRide(times = 14, pedalledS = 20) {
   const ride = new MadeRide().pedal(30).wander(20).pedal(15);
-  for (let n = 0; n < times; n++) ride.coast(6).pedal(20);
+  for (let n = 0; n < times; n++) ride.coast(6).pedal(pedalledS);
   return ride.log();
 }
 
@@ -34,6 +34,11 @@ describe('risingCadence', () => {
       expect(length).toBeGreaterThanOrEqual(3);
       expect(length).toBeLessThanOrEqual(5);
     }
+  });
+
+  it('needs no long spells of pedalling', () => {
+    const log = coastingRide(14, 9);
+    expect(spells(risingCadence(log, averaged(log.cadenceRpm, 5))).length).toBe(14);
   });
 
   it('says nothing of a sensor that was seen to restart a few times only', () => {

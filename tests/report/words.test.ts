@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { adjustmentWords } from '../../src/adjustments/parameter-words.ts';
 import { causeWords } from '../../src/diagnosis/cause-words.ts';
 import { causes } from '../../src/diagnosis/causes.ts';
 import { counted } from '../../src/numeric/counted.ts';
@@ -7,9 +8,8 @@ import type { AdjustmentReport } from '../../src/report/report-schema.ts';
 import { adjustmentVerdict } from '../../src/report/words/adjustment-verdict.ts';
 import { bikeWords } from '../../src/report/words/bike-words.ts';
 import { lateralSentence } from '../../src/report/words/lateral-sentence.ts';
-import { dayAndTime, sinceStart } from '../../src/report/words/moment-words.ts';
+import { sinceStart, utcDayAndTime } from '../../src/report/words/moment-words.ts';
 import { durationWords, rateWithInterval, sure } from '../../src/report/words/number-words.ts';
-import { adjustmentWords } from '../../src/report/words/parameter-words.ts';
 import { rideNotes } from '../../src/report/words/ride-notes.ts';
 import { turnWords } from '../../src/report/words/turn-words.ts';
 import { explainedCauses, verdictSentence } from '../../src/report/words/verdict-words.ts';
@@ -62,8 +62,8 @@ describe('numbers in words', () => {
   });
 
   it('writes moments, and says when a log has no clock', () => {
-    expect(dayAndTime('2026-04-12T20:30:00+02:00')).toBe('2026-04-12 18:30');
-    expect(dayAndTime('1970-01-01T00:10:00.000Z')).toBe('no date');
+    expect(utcDayAndTime('2026-04-12T20:30:00+02:00')).toBe('2026-04-12 18:30');
+    expect(utcDayAndTime('1970-01-01T00:10:00.000Z')).toBe('no date');
     expect(sinceStart('2026-04-12T18:30:00Z', '2026-04-12T19:32:03.400Z')).toBe('1:02:03');
   });
 });

@@ -2,12 +2,15 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { eventKey } from '../../server/judgements/event-key.ts';
 import { judgeEvents, judgeRideReport } from '../../server/judgements/judge-events.ts';
 import { matchJudgements } from '../../server/judgements/match-judgements.ts';
+import { putJudgement } from '../../server/store/judgement-store.ts';
+import { diagnose } from '../../src/diagnosis/diagnose.ts';
 import { momentIso } from '../../src/report/moment-iso.ts';
 import type { RideReport } from '../../src/report/report-schema.ts';
 import { openExpectation } from '../../src/shifts/open-expectation.ts';
 import type { RideEvents, ShiftEvent } from '../../src/shifts/ride-events.ts';
+import { fitBytes } from '../../src/simulate/files/fit-bytes.ts';
 import { CheckedApi, type Loose } from './checked-api.ts';
-import { madeRides } from './made-rides.ts';
+import { hutBike, madeRides } from './made-rides.ts';
 import { type TestServer, testServer } from './test-server.ts';
 
 const startMs = Date.UTC(2026, 5, 1);
@@ -51,6 +54,29 @@ describe('a judgement of an event', () => {
     expect(shifts.map(({ outcome }) => outcome)).toEqual(['unjudged', 'clean', 'clean', 'clean', 'unjudged']);
     expect(shifts[1]).toMatchObject({ confidence: 1, crankRevs: null, probability: { clean: 1, late: 0 } });
     expect(shifts[0].probability).toEqual({ clean: 0, late: 0, missed: 0, overshot: 0 });
+    expect(shifts.map(({ unjudgedBecause }) => unjudgedBecause)).toEqual(['rejected', null, null, null, null]);
+  });
+
+  it.each(['confirmed', 'rejected'] as const)('leaves a shift that was not judged as it is when %s', (verdict) => {
+    const unjudged = { ...shift(50, 'unjudged'), unjudgedBecause: 'no-pedalling', confidence: 1 } as const;
+    const silent = { ...unjudged, unjudgedBecause: 'no-cadence', weak: true } as const;
+    for (const one of [unjudged, silent]) {
+      const { shifts } = judgeEvents({ ...events, shifts: [one] }, startMs, judgedBy({ [key('shift', 50)]: verdict }));
+      expect(shifts).toEqual([one]);
+    }
+  });
+
+  it.each(['clean', 'late', 'unjudged'] as const)('on a %s shift leaves the verdict a distribution', (outcome) => {
+    const missed = { clean: 0.65, late: 0, missed: 0.35, overshot: 0 };
+    const reaction = { unjudgedBecause: 'no-cadence', weak: true, probability: missed } as const;
+    const one = { ...shift(10, outcome), ...(outcome === 'unjudged' && reaction) };
+    for (const verdict of ['confirmed', 'rejected'] as const) {
+      const judged = judgeEvents({ ...events, shifts: [one] }, startMs, judgedBy({ [key('shift', 10)]: verdict }));
+      const ride = { startMs, durationS: 100, evidence: 'full', events: judged } as const;
+      const { causes, lateralOffsetMm } = diagnose({ bike: hutBike, rides: [ride], adjustments: [] });
+      expect(causes.reduce((sum, { probability }) => sum + probability, 0)).toBeCloseTo(1, 9);
+      expect(lateralOffsetMm.mean).toSatisfy(Number.isFinite);
+    }
   });
 
   it('takes rejected ghosts, drops and skips out', () => {
@@ -132,6 +158,30 @@ describe('a judgement through the API', () => {
     expect((await api.delete(judging)).status).toBe(404);
     expect((await api.get(ride)).body.counts).toEqual(before.counts);
     expect((await api.put(`${ride}/judgements/shift-1`, { verdict: 'rejected' })).status).toBe(404);
+    await api.settled();
+  });
+
+  it('is refused of a shift that was not judged, and one that was kept before changes nothing', async () => {
+    const [{ log, name }] = madeRides(1);
+    const cadenceRpm = log.cadenceRpm.map(() => Number.NaN);
+    const bikeId = await api.addHutBike();
+    const silent = { name: `silent-${name}`, bytes: fitBytes({ ...log, cadenceRpm }) };
+    const { body: sent } = await api.send(`/api/uploads?bike=${bikeId}`, [silent]);
+    await api.settled();
+    const { rideId } = sent.files[0];
+    const verdict = async () => (await api.get(`/api/bikes/${bikeId}`)).body.report.diagnosis;
+    const before = await verdict();
+    const { report } = (await api.get(`/api/rides/${rideId}`)).body;
+    const [{ eventKey: said, outcome }] = report.shifts;
+    expect(outcome).toBe('unjudged');
+    const refused = await api.put(`/api/rides/${rideId}/judgements/${said}`, { verdict: 'confirmed' });
+    expect(refused).toMatchObject({ status: 409, body: { error: { code: 'not-judged' } } });
+    putJudgement(server.services.sql, rideId, { eventKey: said, verdict: 'confirmed', note: '' });
+    // any change of the bike has its report worked out again
+    await api.put(`/api/bikes/${bikeId}`, { ...hutBike, name: 'Another name' });
+    await api.settled();
+    expect(await verdict()).toEqual(before);
+    expect((await api.delete(`/api/rides/${rideId}/judgements/${said}`)).status).toBe(202);
     await api.settled();
   });
 });

@@ -6,10 +6,10 @@ import { findBike, insertBike, replaceBike } from '../../server/store/bike-store
 import { openDatabase } from '../../server/store/open-database.ts';
 import { findRide, listRides } from '../../server/store/ride-store.ts';
 import type { Sql } from '../../server/store/sql.ts';
+import type { RideFault } from '../../server/store/work-store.ts';
 import { nextRides } from '../../server/store/work-store.ts';
 import { analyseNextRide } from '../../server/work/analyse-next-ride.ts';
 import { ChangeHub } from '../../server/work/change-hub.ts';
-import type { RideFault } from '../../server/work/tasks.ts';
 import type { WorkBench } from '../../server/work/work-bench.ts';
 import { WorkQueue } from '../../server/work/work-queue.ts';
 import type { WorkerPool } from '../../server/work/worker-pool.ts';

@@ -1,6 +1,8 @@
+import { deserialize, serialize } from 'node:v8';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { engineVersion } from '../../server/engine.ts';
 import { WorkerPool } from '../../server/work/worker-pool.ts';
+import type { RideEvents } from '../../src/shifts/ride-events.ts';
 import { CheckedApi, type Loose } from './checked-api.ts';
 import { hutBike, madeRides, tinyRide } from './made-rides.ts';
 import { readEvents } from './read-events.ts';
@@ -151,6 +153,30 @@ describe('the log', () => {
     expect(text.toLowerCase()).not.toContain('secret');
     expect(text).not.toContain(String(Date.parse(shift.at)));
     expect(text).not.toContain(String(shift.at));
+    await server.close();
+  });
+});
+
+describe('a report that is none', () => {
+  it('is not kept: the one before it stays, and the page says why', async () => {
+    const server = await testServer();
+    const api = new CheckedApi(server.url);
+    const bikeId = await api.addHutBike();
+    await api.send(`/api/uploads?bike=${bikeId}`, madeRides(1));
+    await api.settled();
+    const { report } = (await api.get(`/api/bikes/${bikeId}`)).body;
+    const { database } = server.services.sql;
+    const { events: packed } = database.prepare('SELECT events FROM ride_analysis').get() as { events: Uint8Array };
+    const findings = deserialize(packed) as { events: RideEvents };
+    const probability = { clean: Number.NaN, late: Number.NaN, missed: Number.NaN, overshot: Number.NaN };
+    const shifts = findings.events.shifts.map((shift) => ({ ...shift, probability }));
+    const broken = serialize({ ...findings, events: { ...findings.events, shifts } });
+    database.prepare('UPDATE ride_analysis SET events = ?').run(broken);
+    await api.put(`/api/bikes/${bikeId}`, { ...hutBike, name: 'Another name' });
+    await api.settled();
+    const after = (await api.get(`/api/bikes/${bikeId}`)).body;
+    expect(after.report).toEqual(report);
+    expect(after.staleReason).toContain('fault in this program');
     await server.close();
   });
 });

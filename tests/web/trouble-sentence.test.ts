@@ -6,14 +6,14 @@ it('tells the trouble over the rides that had judged shifts, not over all', () =
   const report = sampleReport();
   const [ride] = report.rides;
   const silent = { ...ride, counts: { ...ride.counts, unjudged: ride.counts.shifts } };
-  const judgedShifts = ride.counts.shifts - ride.counts.unjudged;
+  const judgedShifts = 60;
   const said = (rides: (typeof ride)[], changes = {}): string | null =>
     troubleSentence({
       report: { ...report, rides },
-      state: { judgedShifts, troubleRate: 0.25, low: 0.1, high: 0.4, ...changes },
+      state: { judgedShifts, sinceAdjustment: false, troubleRate: 0.25, low: 0.1, high: 0.4, ...changes },
     } as never);
   expect(said([ride, silent, silent])).toContain(' over 1 ride, 25 % came late');
-  expect(said([ride, ride], { judgedShifts: 2 * judgedShifts })).toContain(' over 2 rides, ');
-  expect(said([ride, ride])).toContain(' since the last adjustment, ');
+  expect(said([ride, ride])).toContain('Of 60 judged shifts over 2 rides, ');
+  expect(said([ride, ride], { sinceAdjustment: true })).toContain('Of 60 judged shifts since the last adjustment, ');
   expect(said([silent], { troubleRate: null })).toBeNull();
 });

@@ -1,5 +1,5 @@
 import type { DrivetrainGuess } from '../api/answers.ts';
-import { guessDrivetrain } from '../api/uploads.ts';
+import { requestGuess } from '../api/uploads.ts';
 
 /** So many files are read for the guess; the others are read when they are worked through. */
 const readForGuess = 6;
@@ -12,7 +12,7 @@ export class GuessOnce {
 
   constructor(
     private readonly signal: AbortSignal,
-    private readonly ask = guessDrivetrain,
+    private readonly ask = requestGuess,
   ) {}
 
   of(files: readonly File[]): Promise<DrivetrainGuess> {

@@ -8,7 +8,7 @@ function formOf(files: readonly File[]): FormData {
 }
 
 /** Reads the files and guesses the drivetrain; nothing is stored. */
-export const guessDrivetrain = (files: readonly File[], signal?: AbortSignal): Promise<DrivetrainGuess> =>
+export const requestGuess = (files: readonly File[], signal?: AbortSignal): Promise<DrivetrainGuess> =>
   request('/drivetrain-guess', { method: 'POST', form: formOf(files), signal });
 
 /** Adds ride files to a bike; `bikeId` may also be `auto` (each ride finds its own) or `new`. */

@@ -1,4 +1,4 @@
-import { parameterName } from '../../src/report/words/parameter-words.ts';
+import { parameterName } from '../../src/adjustments/parameter-words.ts';
 
 /** The first thing that the form must refuse, in its reader's words; `message` is what the schema says of it. */
 export function adjustmentFault(

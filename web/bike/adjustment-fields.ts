@@ -1,11 +1,11 @@
 import { measuredParameters, replacedParts } from '../../src/adjustments/adjustment.ts';
 import { hasParameter } from '../../src/adjustments/doubtful-adjustment.ts';
-import { adjustmentWords, parameterName } from '../../src/report/words/parameter-words.ts';
+import { adjustmentWords, parameterName } from '../../src/adjustments/parameter-words.ts';
+import { upperFirst } from '../../src/numeric/upper-first.ts';
 import type { Bike, LoggedAdjustment } from '../api/answers.ts';
 import { freshId } from '../dom/fresh-id.ts';
 import { make } from '../dom/make.ts';
 import { fieldMoment, fieldTime } from '../words/dates.ts';
-import { upperFirst } from '../words/upper-first.ts';
 
 const unitOf = (parameter: string): string => (measuredParameters as Record<string, string>)[parameter] ?? 'done';
 

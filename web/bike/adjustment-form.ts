@@ -1,8 +1,8 @@
 import { adjustmentSchema } from '../../src/adjustments/adjustment.ts';
 import { doubtfulAdjustment } from '../../src/adjustments/doubtful-adjustment.ts';
+import { upperFirst } from '../../src/numeric/upper-first.ts';
 import type { Adjustment, Bike, LoggedAdjustment } from '../api/answers.ts';
 import { listen, make } from '../dom/make.ts';
-import { upperFirst } from '../words/upper-first.ts';
 import { adjustmentFault } from './adjustment-fault.ts';
 import { type AdjustmentFields, makeAdjustmentFields } from './adjustment-fields.ts';
 

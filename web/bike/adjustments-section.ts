@@ -1,5 +1,6 @@
+import { adjustmentWords } from '../../src/adjustments/parameter-words.ts';
+import { upperFirst } from '../../src/numeric/upper-first.ts';
 import { adjustmentVerdict } from '../../src/report/words/adjustment-verdict.ts';
-import { adjustmentWords } from '../../src/report/words/parameter-words.ts';
 import type { AdjustmentReport, Bike, LoggedAdjustment } from '../api/answers.ts';
 import { addAdjustment, changeAdjustment, removeAdjustment } from '../api/bikes.ts';
 import { beforeAfter } from '../charts/before-after.ts';
@@ -10,7 +11,6 @@ import { attempt } from '../page/attempt.ts';
 import { iconButton } from '../page/icon-button.ts';
 import { icon } from '../page/icons.ts';
 import { dayAndTime } from '../words/dates.ts';
-import { upperFirst } from '../words/upper-first.ts';
 import { adjustmentForm } from './adjustment-form.ts';
 import type { BikePage } from './bike-page.ts';
 

@@ -1,9 +1,9 @@
 import { causeWords } from '../../src/diagnosis/cause-words.ts';
+import { upperFirst } from '../../src/numeric/upper-first.ts';
 import type { Bike, Diagnosis } from '../api/answers.ts';
 import { make, makeSvg } from '../dom/make.ts';
 import { points } from '../page/points.ts';
 import { chanceFigure } from '../words/numbers.ts';
-import { upperFirst } from '../words/upper-first.ts';
 
 const shownAtOnce = 4;
 

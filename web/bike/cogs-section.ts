@@ -1,4 +1,4 @@
-import { adjustmentWords } from '../../src/report/words/parameter-words.ts';
+import { adjustmentWords } from '../../src/adjustments/parameter-words.ts';
 import type { BikeDetail, Load } from '../api/answers.ts';
 import { chartFigure } from '../charts/chart-figure.ts';
 import type { ChartPlan } from '../charts/chart-plan.ts';

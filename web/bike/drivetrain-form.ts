@@ -1,8 +1,8 @@
 import { bikeSchema } from '../../src/drivetrain/bike.ts';
 import { schemaIssueWords } from '../../src/errors/schema-issue-words.ts';
+import { upperFirst } from '../../src/numeric/upper-first.ts';
 import type { Bike } from '../api/answers.ts';
 import { listen, make } from '../dom/make.ts';
-import { upperFirst } from '../words/upper-first.ts';
 import { makeDrivetrainFields } from './drivetrain-fields.ts';
 
 interface FormPlan {

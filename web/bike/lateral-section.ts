@@ -1,5 +1,5 @@
+import { showsNothing } from '../../src/report/judged-shifts.ts';
 import { lateralSentence } from '../../src/report/words/lateral-sentence.ts';
-import { showsNothing } from '../../src/report/words/verdict-words.ts';
 import { lateralErrorPlan } from '../charts/lateral-error.ts';
 import { fileStem } from '../words/file-stem.ts';
 import type { BikePage } from './bike-page.ts';

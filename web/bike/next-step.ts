@@ -1,11 +1,11 @@
-import { parameterName } from '../../src/report/words/parameter-words.ts';
+import { parameterName } from '../../src/adjustments/parameter-words.ts';
+import { upperFirst } from '../../src/numeric/upper-first.ts';
 import { turnWords } from '../../src/report/words/turn-words.ts';
 import type { Diagnosis } from '../api/answers.ts';
 import { listen, make } from '../dom/make.ts';
 import { cautions } from '../page/cautions.ts';
 import { icon } from '../page/icons.ts';
 import { points } from '../page/points.ts';
-import { upperFirst } from '../words/upper-first.ts';
 import type { BikePage } from './bike-page.ts';
 
 const step = (term: string, text: string): HTMLElement[] => [make('dt', {}, term), make('dd', {}, text)];

@@ -1,6 +1,6 @@
+import { adjustmentWords } from '../../src/adjustments/parameter-words.ts';
 import { counted } from '../../src/numeric/counted.ts';
 import { percent } from '../../src/numeric/percent.ts';
-import { adjustmentWords } from '../../src/report/words/parameter-words.ts';
 import { rideTrendPlan } from '../charts/ride-trend.ts';
 import { fileStem } from '../words/file-stem.ts';
 import type { BikePage } from './bike-page.ts';

@@ -6,8 +6,7 @@ import { percentRange } from '../words/numbers.ts';
 /** How much trouble there is, as a sentence with its interval, over the rides that had judged shifts; null without such shifts. */
 export function troubleSentence({ state, report }: Pick<BikeDetail, 'state' | 'report'>): string | null {
   if (state.troubleRate === null || !report) return null;
-  const judged = report.rides.map(({ counts }) => counts.shifts - counts.unjudged).filter((shifts) => shifts > 0);
-  const all = judged.reduce((sum, shifts) => sum + shifts, 0);
-  const period = state.judgedShifts < all ? 'since the last adjustment' : `over ${counted(judged.length, 'ride')}`;
+  const judged = report.rides.filter(({ counts }) => counts.shifts > counts.unjudged);
+  const period = state.sinceAdjustment ? 'since the last adjustment' : `over ${counted(judged.length, 'ride')}`;
   return `Of ${counted(state.judgedShifts, 'judged shift')} ${period}, ${percent(state.troubleRate)} came late, missed or went too far (95 % interval: ${percentRange(state.low, state.high)}).`;
 }

@@ -1,17 +1,27 @@
 import { causeWords } from '../../src/diagnosis/cause-words.ts';
-import { isSound, namedAlone, namesNone, seemsCured } from '../../src/report/words/seems-cured.ts';
+import { upperFirst } from '../../src/numeric/upper-first.ts';
+import { verdictOf } from '../../src/report/verdict-kind.ts';
 import type { BikeDetail } from '../api/answers.ts';
-import { upperFirst } from '../words/upper-first.ts';
 
 /** What is the matter, in a few words to stand at the top. */
 export function verdictHeadline({ bike, state, report }: Pick<BikeDetail, 'bike' | 'state' | 'report'>): string {
   if (!report || report.rides.length === 0) return 'No ride has been read yet';
-  if (state.word === 'too little data') return 'Too few judged shifts yet to say';
-  const { causes, undecided } = report.diagnosis;
-  const name = (rank: number): string => causeWords(causes[rank].cause, bike.actuation).name;
-  if (isSound(report.diagnosis)) return 'Nothing points to a mis-set part';
-  if (seemsCured(report)) return `${upperFirst(name(0))}: it seems cured`;
-  if (namesNone(report)) return 'Too little evidence to name a part';
-  if (causes[0].probability >= namedAlone && !undecided) return upperFirst(name(0));
-  return `Open between ${name(0)} and ${name(1)}`;
+  const tooFew = 'Too few judged shifts yet to say';
+  if (state.word === 'too little data') return tooFew;
+  const verdict = verdictOf(report);
+  const [first, second] = verdict.causes.map(({ cause }) => causeWords(cause, bike.actuation).name);
+  switch (verdict.kind) {
+    case 'nothing-seen':
+      return tooFew;
+    case 'sound':
+      return 'Nothing points to a mis-set part';
+    case 'cured':
+      return `${upperFirst(first)}: it seems cured`;
+    case 'unnamed':
+      return 'Too little evidence to name a part';
+    case 'named':
+      return upperFirst(first);
+    case 'open':
+      return `Open between ${first} and ${second}`;
+  }
 }

@@ -1,33 +1,33 @@
 import { causeWords } from '../../src/diagnosis/cause-words.ts';
 import { chance } from '../../src/numeric/percent.ts';
-import { seemsCured } from '../../src/report/words/seems-cured.ts';
-import { showsNothing } from '../../src/report/words/verdict-words.ts';
+import { upperFirst } from '../../src/numeric/upper-first.ts';
+import { showsNothing } from '../../src/report/judged-shifts.ts';
+import { verdictOf } from '../../src/report/verdict-kind.ts';
 import type { BikeDetail } from '../api/answers.ts';
 import { type Child, make } from '../dom/make.ts';
 import { points } from '../page/points.ts';
 import { stateMark } from '../page/state-mark.ts';
 import { inOwnZone } from '../words/dates.ts';
 import { stateWords } from '../words/state-words.ts';
-import { upperFirst } from '../words/upper-first.ts';
 import type { BikePage } from './bike-page.ts';
 import { causeList } from './cause-list.ts';
 import { namedCause } from './named-cause.ts';
 import { nextStep } from './next-step.ts';
+import { stillThereSentence } from './still-there-sentence.ts';
 import { troubleSentence } from './trouble-sentence.ts';
 import { verdictHeadline } from './verdict-headline.ts';
 
 /** How the fault began, where the evidence does not say it: that of a sudden one names its day, and keeps silent where there is none. */
 function onsetSentence(report: NonNullable<BikeDetail['report']>): string | null {
   const { onset, causes } = report.diagnosis;
-  if (onset.kind !== 'sudden' || onset.at !== null || causes[0].cause === 'no-fault' || seemsCured(report)) return null;
+  if (
+    onset.kind !== 'sudden' ||
+    onset.at !== null ||
+    causes[0].cause === 'no-fault' ||
+    verdictOf(report).kind === 'cured'
+  )
+    return null;
   return `It began suddenly (${chance(onset.probability)} likely).`;
-}
-
-/** Whether the fault outlived the last adjustment; null where nothing was adjusted or nothing is at fault. */
-function stillThereSentence({ adjustments, diagnosis }: NonNullable<BikeDetail['report']>): string | null {
-  const { stillThere, causes } = diagnosis;
-  if (adjustments.length === 0 || causes[0].cause === 'no-fault') return null;
-  return `After the last adjustment it is still there with a probability of ${chance(stillThere)}.`;
 }
 
 /** What the rides say of the trouble, its onset and its end, a sentence each. */

@@ -1,6 +1,7 @@
 import { causeWords } from '../../src/diagnosis/cause-words.ts';
 import { counted } from '../../src/numeric/counted.ts';
 import { chance } from '../../src/numeric/percent.ts';
+import { upperFirst } from '../../src/numeric/upper-first.ts';
 import type { BikeSummary } from '../api/answers.ts';
 import { trendSpark } from '../charts/trend-spark.ts';
 import { make } from '../dom/make.ts';
@@ -9,7 +10,6 @@ import { day } from '../words/dates.ts';
 import { drivetrainLine } from '../words/drivetrain-words.ts';
 import { percentFigure, percentRange } from '../words/numbers.ts';
 import { stateWords } from '../words/state-words.ts';
-import { upperFirst } from '../words/upper-first.ts';
 
 function why({ bike, state }: BikeSummary): string | null {
   if (state.reasons.length > 0) return state.reasons[0];

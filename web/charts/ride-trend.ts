@@ -1,4 +1,5 @@
 import { select } from 'd3-selection';
+import { ridesBefore } from '../../src/report/chart-data/rides-before.ts';
 import { drawRideTrend } from '../../src/report/charts/ride-trend-chart.ts';
 import type { BikeSummary } from '../api/answers.ts';
 import { day, dayAndTime, shortDay } from '../words/dates.ts';
@@ -20,8 +21,9 @@ export function rideTrendPlan({ points, adjustments, summary, fileName }: Trend)
     low: low ?? 0,
     high: high ?? 1,
   }));
+  const starts = points.map(({ at }) => at);
   const marks = adjustments.map(({ at, words }) => ({
-    beforeRide: points.filter((point) => Date.parse(point.at) < Date.parse(at)).length,
+    beforeRide: ridesBefore(starts, at),
     words: `${words}, ${day(at)}`,
   }));
   const tableOf = (dated: (at: string) => string): ChartTable => ({

@@ -2,6 +2,7 @@ import { scaleLinear } from 'd3-scale';
 import { line } from 'd3-shape';
 import { counted } from '../../src/numeric/counted.ts';
 import { percent } from '../../src/numeric/percent.ts';
+import { ridesBefore } from '../../src/report/chart-data/rides-before.ts';
 import type { BikeSummary, TrendPoint } from '../api/answers.ts';
 import { make, makeSvg } from '../dom/make.ts';
 
@@ -25,10 +26,8 @@ export function trendSpark({ trend, adjustmentMarks }: BikeSummary, topRate: num
   const x = scaleLinear([-0.5, Math.max(trend.length, 1) - 0.5], [4, widthPx - 4]);
   const y = scaleLinear([0, topRate], [heightPx - footPx, 4]).clamp(true);
   const at = (point: TrendPoint): number => x(trend.indexOf(point));
-  const wedges = adjustmentMarks.map(({ at: time }) => {
-    const after = trend.filter((point) => Date.parse(point.at) < Date.parse(time)).length;
-    return x(after - 0.5);
-  });
+  const starts = trend.map((point) => point.at);
+  const wedges = adjustmentMarks.map((mark) => x(ridesBefore(starts, mark.at) - 0.5));
   const path = line<Rated>(at, (point) => y(point.troubleRate))(rated);
   const svg = makeSvg(
     'svg',

@@ -1,8 +1,8 @@
+import { upperFirst } from '../../src/numeric/upper-first.ts';
 import { eventName } from '../../src/report/charts/mark-shapes.ts';
 import { dropSideWords } from '../../src/report/words/event-words.ts';
 import type { EventKind } from '../charts/timeline/timeline-event.ts';
 import { rideClock } from '../words/dates.ts';
-import { upperFirst } from '../words/upper-first.ts';
 import type { RideEvent } from './ride-event.ts';
 
 /** What each kind is called. */

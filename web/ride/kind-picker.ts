@@ -1,6 +1,6 @@
+import { upperFirst } from '../../src/numeric/upper-first.ts';
 import { type EventKind, kindShape } from '../charts/timeline/timeline-event.ts';
 import { fill, listen, make, makeSvg } from '../dom/make.ts';
-import { upperFirst } from '../words/upper-first.ts';
 import { kindWords } from './event-words.ts';
 import { countsAs, eventKinds, isTrouble, type RideEvent } from './ride-event.ts';
 

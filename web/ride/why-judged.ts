@@ -13,6 +13,7 @@ const unjudgedWords: Readonly<Record<NonNullable<Shift['unjudgedBecause']> | 'un
   'no-cadence': 'There is no cadence here to count crank turns by',
   'not-seen': 'No record shows on which cog the chain ran within its time',
   astray: 'The sensors went astray around it',
+  rejected: 'You said that it did not go as it was judged',
   unknown: 'Too little is known about it',
 };
 

@@ -1,11 +1,12 @@
 import { select } from 'd3-selection';
+import { adjustmentWords, parameterName } from '../../src/adjustments/parameter-words.ts';
 import { causeWords } from '../../src/diagnosis/cause-words.ts';
 import { counted } from '../../src/numeric/counted.ts';
 import { percent } from '../../src/numeric/percent.ts';
+import { upperFirst } from '../../src/numeric/upper-first.ts';
 import { describeTroubleByCog, drawTroubleByCog } from '../../src/report/charts/trouble-by-cog-chart.ts';
+import { showsNothing } from '../../src/report/judged-shifts.ts';
 import { adjustmentVerdict } from '../../src/report/words/adjustment-verdict.ts';
-import { adjustmentWords, parameterName } from '../../src/report/words/parameter-words.ts';
-import { showsNothing } from '../../src/report/words/verdict-words.ts';
 import type { SheetData } from '../api/answers.ts';
 import { getSheet } from '../api/bikes.ts';
 import { fill, listen, make, makeSvg } from '../dom/make.ts';
@@ -20,7 +21,6 @@ import { day, dayAndTime, inOwnZone } from '../words/dates.ts';
 import { drivetrainLine } from '../words/drivetrain-words.ts';
 import { chanceFigure, percentRange } from '../words/numbers.ts';
 import { stateWords } from '../words/state-words.ts';
-import { upperFirst } from '../words/upper-first.ts';
 
 const shownCauses = 4;
 const shownEvidence = 3;
@@ -39,8 +39,8 @@ const dated = ({ adjustmentsLog }: SheetData, sentence: string): string =>
 const blank = (label: string): HTMLElement => make('p', { class: 'blank' }, make('span', {}, label));
 
 function head(sheet: SheetData): HTMLElement {
-  const { state, totals } = sheet;
-  const since = state.judgedShifts < totals.shifts - totals.unjudged ? ' since the last adjustment' : '';
+  const { state } = sheet;
+  const since = state.sinceAdjustment ? ' since the last adjustment' : '';
   const period = sheet.firstRideAt && sheet.lastRideAt ? `, ${day(sheet.firstRideAt)} to ${day(sheet.lastRideAt)}` : '';
   return make(
     'header',

@@ -4,5 +4,5 @@ import type { Bike } from '../api/answers.ts';
 export function drivetrainLine(bike: Bike): string {
   const smallest = bike.cassette[0];
   const largest = bike.cassette[bike.cassette.length - 1];
-  return `${bike.chainrings.join('/')} × ${smallest}–${largest}, ${bike.cassette.length} cogs, ${bike.actuation === 'cable' ? 'cable' : 'electronic'}`;
+  return `${bike.chainrings.join('/')} × ${smallest}–${largest}, ${bike.cassette.length} cogs, ${bike.actuation}`;
 }

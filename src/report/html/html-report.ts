@@ -1,3 +1,4 @@
+import { adjustmentWords } from '../../adjustments/parameter-words.ts';
 import { counted } from '../../numeric/counted.ts';
 import { rideTrend } from '../chart-data/ride-trend.ts';
 import { drawRideTrend } from '../charts/ride-trend-chart.ts';
@@ -5,8 +6,7 @@ import type { Report } from '../report-schema.ts';
 import { adjustmentVerdict } from '../words/adjustment-verdict.ts';
 import { bikeWords } from '../words/bike-words.ts';
 import { limitWords } from '../words/limit-words.ts';
-import { dayAndTime } from '../words/moment-words.ts';
-import { adjustmentWords } from '../words/parameter-words.ts';
+import { utcDayAndTime } from '../words/moment-words.ts';
 import { chartFigure } from './chart-figure.ts';
 import { htmlCogs } from './html-cogs.ts';
 import { htmlRides } from './html-rides.ts';
@@ -67,7 +67,7 @@ function htmlAdjustments({ adjustments }: Report): Markup | null {
   if (adjustments.length === 0) return null;
   return html`<section>
 <h2>Did the adjustments help?</h2>
-<ul>${adjustments.map((made) => html`<li>${dayAndTime(made.at)}: ${adjustmentWords(made)}. ${adjustmentVerdict(made)}</li>`)}</ul>
+<ul>${adjustments.map((made) => html`<li>${utcDayAndTime(made.at)}: ${adjustmentWords(made)}. ${adjustmentVerdict(made)}</li>`)}</ul>
 </section>`;
 }
 

@@ -3,7 +3,7 @@ import { rideStrip } from '../chart-data/ride-strip.ts';
 import { drawRideStrip } from '../charts/ride-strip-chart.ts';
 import type { Report, RideReport } from '../report-schema.ts';
 import { evidenceLabels } from '../words/event-words.ts';
-import { dayAndTime } from '../words/moment-words.ts';
+import { utcDayAndTime } from '../words/moment-words.ts';
 import { durationWords } from '../words/number-words.ts';
 import { rideNotes } from '../words/ride-notes.ts';
 import { chartFigure } from './chart-figure.ts';
@@ -39,7 +39,7 @@ function rideRow(ride: RideReport, i: number): Markup {
     counts.chainDrops,
     counts.skips,
   ];
-  return html`<tr><th scope="row">${i + 1}</th><td class="left">${dayAndTime(ride.start)}</td><td>${ride.pedallingS === 0 ? '-' : durationWords(ride.pedallingS)}</td><td class="left">${evidenceLabels[ride.evidence]}</td>${numbers.map((number) => html`<td>${number}</td>`)}</tr>
+  return html`<tr><th scope="row">${i + 1}</th><td class="left">${utcDayAndTime(ride.start)}</td><td>${ride.pedallingS === 0 ? '-' : durationWords(ride.pedallingS)}</td><td class="left">${evidenceLabels[ride.evidence]}</td>${numbers.map((number) => html`<td>${number}</td>`)}</tr>
 `;
 }
 
@@ -53,7 +53,7 @@ ${strip ? stripFigure(ride, i, cassette) : null}`;
 function stripFigure(ride: RideReport, i: number, cassette: readonly number[]): Markup {
   const data = rideStrip(ride, cassette);
   return chartFigure(
-    `Ride ${i + 1}, ${dayAndTime(ride.start)}`,
+    `Ride ${i + 1}, ${utcDayAndTime(ride.start)}`,
     `${counted(ride.counts.shifts, 'shift')} asked for; ${counted(data.events.length, 'event')} marked.`,
     { widthPx: 860, heightPx: 120 + 16 * cassette.length },
     (svg, size) => drawRideStrip(svg, data, size),

@@ -1,24 +1,25 @@
+import { parameterTitle } from '../../adjustments/parameter-words.ts';
 import { causeWords } from '../../diagnosis/cause-words.ts';
 import { percent } from '../../numeric/percent.ts';
 import { causeBars } from '../chart-data/cause-bars.ts';
 import { causeChartHeightPx, drawCauses } from '../charts/cause-chart.ts';
 import { drawLateralError } from '../charts/lateral-error-chart.ts';
+import { showsNothing } from '../judged-shifts.ts';
 import type { Report } from '../report-schema.ts';
+import { verdictOf, verdictTone } from '../verdict-kind.ts';
 import { furtherSentences } from '../words/further-sentences.ts';
 import { lateralSentence } from '../words/lateral-sentence.ts';
-import { parameterTitle } from '../words/parameter-words.ts';
-import { explainedCauses, showsNothing, verdictSentence } from '../words/verdict-words.ts';
+import { explainedCauses, verdictSentence } from '../words/verdict-words.ts';
 import { chartFigure } from './chart-figure.ts';
 import { html, type Markup } from './markup.ts';
 
 /** The verdict with evidence and its two charts. */
 export function htmlVerdict(report: Report): Markup {
   const { diagnosis, bike } = report;
-  const kind = showsNothing(report) ? ' open' : diagnosis.causes[0].cause === 'no-fault' ? ' fine' : '';
   const sentences = [...(diagnosis.undecided ? [diagnosis.undecided.sentence] : []), ...furtherSentences(diagnosis)];
   return html`<section>
 <h2>Verdict</h2>
-<p class="verdict${kind}">${verdictSentence(report)}</p>
+<p class="verdict ${verdictTone(verdictOf(report))}">${verdictSentence(report)}</p>
 ${sentences.map((sentence) => html`<p>${sentence}</p>\n`)}
 ${explainedCauses(report).map(
   ({ cause, probability, evidence }) => html`<h3>${percent(probability)} ${causeWords(cause, bike.actuation).name}</h3>

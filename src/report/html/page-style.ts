@@ -24,7 +24,7 @@ p { margin: 0.4rem 0; max-width: 46rem; }
 ul { margin: 0.4rem 0; padding-left: 1.3rem; max-width: 46rem; }
 .quiet, figcaption { color: var(--quiet); font-size: 0.92em; }
 .verdict { font-size: 1.2rem; font-weight: 600; border-left: 0.4rem solid var(--trouble); padding: 0.2rem 0 0.2rem 0.9rem; }
-.verdict.fine { border-color: var(--fine); }
+.verdict.good { border-color: var(--fine); }
 .verdict.open { border-color: var(--quiet); }
 .cautions { background: var(--caution-wash); border: 1px solid var(--line-strong); border-radius: 6px; padding: 0.6rem 1rem; margin-top: 1rem; }
 .cautions h3 { margin-top: 0; }

@@ -1,7 +1,7 @@
+import { adjustmentWords } from '../../adjustments/parameter-words.ts';
 import type { Report } from '../report-schema.ts';
 import { adjustmentVerdict } from '../words/adjustment-verdict.ts';
-import { dayAndTime } from '../words/moment-words.ts';
-import { adjustmentWords } from '../words/parameter-words.ts';
+import { utcDayAndTime } from '../words/moment-words.ts';
 import type { TextPage } from './text-page.ts';
 
 /** Whether each adjustment helped. Nothing where none was logged. */
@@ -9,5 +9,5 @@ export function textAdjustments(page: TextPage, report: Report): void {
   if (report.adjustments.length === 0) return;
   page.heading('Did the adjustments help?');
   for (const adjustment of report.adjustments)
-    page.bullet(`${dayAndTime(adjustment.at)}  ${adjustmentWords(adjustment)}. ${adjustmentVerdict(adjustment)}`);
+    page.bullet(`${utcDayAndTime(adjustment.at)}  ${adjustmentWords(adjustment)}. ${adjustmentVerdict(adjustment)}`);
 }

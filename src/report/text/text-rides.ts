@@ -1,5 +1,5 @@
 import type { Report, RideReport } from '../report-schema.ts';
-import { dayAndTime, hoursAndMinutes } from '../words/moment-words.ts';
+import { hoursAndMinutes, utcDayAndTime } from '../words/moment-words.ts';
 import { rideNotes } from '../words/ride-notes.ts';
 import { printable, type TextPage } from './text-page.ts';
 import { keepEnd, type TextColumn, textTable } from './text-table.ts';
@@ -43,7 +43,7 @@ function rideRow(ride: RideReport, i: number): string[] {
   const { counts } = ride;
   return [
     String(i + 1),
-    dayAndTime(ride.start),
+    utcDayAndTime(ride.start),
     ride.pedallingS === 0 ? '-' : hoursAndMinutes(ride.pedallingS),
     `${counts.shifts - counts.unjudged} of ${counts.shifts}`,
     ...[counts.late, counts.missed, counts.overshot, counts.ghostShifts, counts.chainDrops, counts.skips].map(String),

@@ -1,17 +1,18 @@
+import { parameterTitle } from '../../adjustments/parameter-words.ts';
 import { causeWords } from '../../diagnosis/cause-words.ts';
 import { percent } from '../../numeric/percent.ts';
+import { showsNothing } from '../judged-shifts.ts';
 import type { Report } from '../report-schema.ts';
+import { verdictOf, verdictTone } from '../verdict-kind.ts';
 import { furtherSentences } from '../words/further-sentences.ts';
-import { parameterTitle } from '../words/parameter-words.ts';
-import { explainedCauses, showsNothing, verdictSentence } from '../words/verdict-words.ts';
+import { explainedCauses, verdictSentence } from '../words/verdict-words.ts';
 import type { TextPage } from './text-page.ts';
 
 /** The verdict with its evidence. */
 export function textVerdict(page: TextPage, report: Report): void {
   const { diagnosis, bike } = report;
   page.heading('Verdict');
-  const emphasis = diagnosis.causes[0].cause === 'no-fault' ? page.style.good : page.style.alarm;
-  page.emphasised(verdictSentence(report), emphasis);
+  page.emphasised(verdictSentence(report), page.style[verdictTone(verdictOf(report))]);
   if (diagnosis.undecided) page.paragraph(diagnosis.undecided.sentence);
   const explained = explainedCauses(report);
   for (const { cause, probability, evidence } of explained) {

@@ -1,7 +1,7 @@
 import { hasClock } from '../../ride-log/has-clock.ts';
 
 /** Date and time of day in UTC, `2026-04-12 18:30`; `no date` for a log without a clock. */
-export function dayAndTime(iso: string): string {
+export function utcDayAndTime(iso: string): string {
   return hasClock(Date.parse(iso)) ? new Date(iso).toISOString().slice(0, 16).replace('T', ' ') : 'no date';
 }
 

@@ -1,4 +1,5 @@
 import { counted } from '../../numeric/counted.ts';
+import { upperFirst } from '../../numeric/upper-first.ts';
 import type { RideReport } from '../report-schema.ts';
 import { dropSideWords, evidenceWords } from './event-words.ts';
 import { sinceStart } from './moment-words.ts';
@@ -14,7 +15,7 @@ const allListed = {
 
 /** What a reader must know of one ride beyond its row in the table. */
 export function rideNotes(ride: RideReport, medium: keyof typeof allListed): string[] {
-  const notes = [`${capital(evidenceWords[ride.evidence])}. Recorded over ${durationWords(ride.durationS)}.`];
+  const notes = [`${upperFirst(evidenceWords[ride.evidence])}. Recorded over ${durationWords(ride.durationS)}.`];
   if (ride.rolloutMm !== null) {
     const lag =
       ride.sensorLagS === null ? '' : ` The sensors follow the gear record by ${ride.sensorLagS.toFixed(1)} s.`;
@@ -42,8 +43,4 @@ function shortened(lines: readonly string[], noun: string, medium: keyof typeof 
     ...lines.slice(0, mostEvents),
     `And ${counted(lines.length - mostEvents, `more ${noun}`)}; ${allListed[medium]}.`,
   ];
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }

@@ -240,6 +240,7 @@ export function madeUpBike(recipe: BikeRecipe): MadeUpBike {
         topCause: enough ? recipe.cause : null,
         probability: enough ? recipe.probability : null,
         faultProbability: enough ? (recipe.cause === 'no-fault' ? 1 - recipe.probability : 0.97) : null,
+        sinceAdjustment: false,
         judgedShifts: all.shifts,
         reasons: [],
         dangers: [],

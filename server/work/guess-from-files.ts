@@ -1,13 +1,13 @@
 import { CogwrightError } from '../../src/errors/cogwright-error.ts';
 import { drivetrainUnknown } from '../../src/gear-trace/unknown-drivetrain.ts';
 import type { RideLog } from '../../src/ride-log/ride-log.ts';
-import { guessDrivetrain as guessFromLogs } from '../engine.ts';
+import { guessDrivetrain } from '../engine.ts';
 import { readKept } from './read-kept.ts';
 import { soundGuess } from './sound-guess.ts';
 import type { GuessAnswer, GuessTask } from './tasks.ts';
 
 /** Guesses a drivetrain from files and says of each what could be read in it and what not. Stores nothing. */
-export function guessDrivetrain({ files }: GuessTask): GuessAnswer {
+export function guessFromFiles({ files }: GuessTask): GuessAnswer {
   const logs: RideLog[] = [];
   const told = files.map((kept) => {
     const { file } = kept;
@@ -25,7 +25,7 @@ export function guessDrivetrain({ files }: GuessTask): GuessAnswer {
     }
   });
   if (logs.length === 0) return { bike: null, certainty: 0, notes: [], files: told };
-  const { bike, certainty, notes } = soundGuess(guessFromLogs(logs));
+  const { bike, certainty, notes } = soundGuess(guessDrivetrain(logs));
   const said = notes.map(({ message }) => message);
   return drivetrainUnknown(notes)
     ? { bike: null, certainty: 0, notes: said, files: told }

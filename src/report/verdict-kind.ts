@@ -1,0 +1,78 @@
+import { curedBelow } from '../diagnosis/cured-below.ts';
+import { showsNothing } from './judged-shifts.ts';
+import type { DiagnosisReport, Report } from './report-schema.ts';
+
+/** Below this the likeliest cause is not named alone. */
+const namedAlone = 0.6;
+
+/** From here on a bike in order is likelier than all faults together: then nothing points to a part. */
+const soundFrom = 0.5;
+
+/**
+ * What a report says of its bike, and the causes it speaks of, likeliest first. Text, page and API only put it into words.
+ *
+ * - `nothing-seen`: no shift was judged and nothing else found; no cause
+ * - `sound`: nothing points to a part, and no assumption turns that; `no-fault`
+ * - `cured`: the rides since the last adjustment no longer show the fault; that fault
+ * - `unnamed`: a fault is likeliest, but the evidence is too thin to name it; that fault
+ * - `named`: one cause stands alone
+ * - `open`: between two causes, since neither is likely enough or an assumption turns the verdict
+ */
+export type Verdict =
+  | { readonly kind: 'nothing-seen'; readonly causes: readonly [] }
+  | { readonly kind: 'sound' | 'cured' | 'unnamed' | 'named'; readonly causes: readonly [Weighed] }
+  | { readonly kind: 'open'; readonly causes: readonly [Weighed, Weighed] };
+type Weighed = DiagnosisReport['causes'][number];
+
+/** As much of a report as the verdict hangs on. */
+type Judged = Pick<Report, 'diagnosis' | 'adjustments'> & {
+  readonly rides: readonly Pick<Report['rides'][0], 'counts'>[];
+};
+
+/** The verdict of a report. */
+export function verdictOf(report: Judged): Verdict {
+  const { causes, undecided, suggestion } = report.diagnosis;
+  const [first, second] = causes;
+  if (showsNothing(report)) return { kind: 'nothing-seen', causes: [] };
+  if (first.cause === 'no-fault' && first.probability >= soundFrom && !undecided)
+    return { kind: 'sound', causes: [first] };
+  if (isCured(report)) return { kind: 'cured', causes: [first] };
+  if (first.cause !== 'no-fault' && !suggestion.namesCause) return { kind: 'unnamed', causes: [first] };
+  if (undecided) {
+    const weighed = (wanted: Weighed['cause'], other: Weighed): Weighed =>
+      causes.find(({ cause }) => cause === wanted) ?? other;
+    return { kind: 'open', causes: [weighed(undecided.between[0], first), weighed(undecided.between[1], second)] };
+  }
+  return first.probability >= namedAlone
+    ? { kind: 'named', causes: [first] }
+    : { kind: 'open', causes: [first, second] };
+}
+
+/** Not where it hangs on an assumption whether there was a fault at all: then nothing can have been cured for sure. */
+function isCured({ diagnosis, adjustments }: Judged): boolean {
+  const { causes, undecided, stillThere, suggestion } = diagnosis;
+  const [first] = causes;
+  return (
+    adjustments.length > 0 &&
+    first.cause !== 'no-fault' &&
+    first.probability >= namedAlone &&
+    stillThere < curedBelow &&
+    suggestion.parameter === 'none' &&
+    !undecided?.between.includes('no-fault')
+  );
+}
+
+/** How a verdict is marked: nothing is wrong, a part is at fault, or it is not known which of the two. */
+export function verdictTone({ kind, causes }: Verdict): 'good' | 'alarm' | 'open' {
+  switch (kind) {
+    case 'sound':
+    case 'cured':
+      return 'good';
+    case 'nothing-seen':
+    case 'unnamed':
+      return 'open';
+    case 'named':
+    case 'open':
+      return causes.some(({ cause }) => cause === 'no-fault') ? 'open' : 'alarm';
+  }
+}

@@ -1,0 +1,170 @@
+import { parseHTML } from 'linkedom';
+import { describe, expect, it } from 'vitest';
+import type { Cause } from '../../src/diagnosis/causes.ts';
+import { htmlVerdict } from '../../src/report/html/html-verdict.ts';
+import type { Report } from '../../src/report/report-schema.ts';
+import { textReport } from '../../src/report/text/text-report.ts';
+import { type Verdict, verdictOf } from '../../src/report/verdict-kind.ts';
+import { verdictSentence } from '../../src/report/words/verdict-words.ts';
+import { verdictHeadline } from '../../web/bike/verdict-headline.ts';
+import { sampleReport } from './sample-report.ts';
+
+const sample = sampleReport();
+const noCounts = Object.fromEntries(Object.keys(sample.rides[0].counts).map((name) => [name, 0]));
+const nothingSeen = sample.rides.map((ride) => ({ ...ride, counts: noCounts as typeof ride.counts }));
+const undecided = (a: Cause, b: Cause) => ({
+  between: [a, b] as [Cause, Cause],
+  becauseOf: ['x'],
+  sentence: 'Undecided.',
+});
+const nothingToTurn = { ...sample.diagnosis.suggestion, namesCause: false, parameter: 'none' };
+
+interface Case {
+  readonly top: Cause;
+  readonly probability: number;
+  readonly diagnosis?: Partial<Report['diagnosis']>;
+  readonly rides?: Report['rides'];
+  readonly kind: Verdict['kind'];
+  /** Begins of the sentence in text and page of the report, and of the headline of the bike's page. */
+  readonly sentence: string;
+  readonly headline: string;
+  /** Class of the sentence in the page of the report, and the code of its colour in the text. */
+  readonly tone: 'good' | 'alarm' | 'open';
+}
+
+const codes = { good: 32, alarm: 33, open: 1 };
+
+/** The second place always has `cable-friction` with 12 %. */
+const cases: Case[] = [
+  {
+    top: 'no-fault',
+    probability: 0.8,
+    kind: 'sound',
+    sentence: 'Nothing points to a mis-set part (80 % sure).',
+    headline: 'Nothing points to a mis-set part',
+    tone: 'good',
+  },
+  {
+    top: 'no-fault',
+    probability: 0.8,
+    diagnosis: { undecided: undecided('no-fault', 'hanger-bent') },
+    kind: 'open',
+    sentence: 'Open between nothing mis-set (80 %) and derailleur hanger bent (1 %).',
+    headline: 'Open between nothing mis-set and derailleur hanger bent',
+    tone: 'open',
+  },
+  {
+    top: 'no-fault',
+    probability: 0.45,
+    kind: 'open',
+    sentence: 'Open between nothing mis-set (45 %) and friction in cable and housing (12 %).',
+    headline: 'Open between nothing mis-set and friction in cable and housing',
+    tone: 'open',
+  },
+  {
+    top: 'cable-tension-low',
+    probability: 0.78,
+    kind: 'named',
+    sentence: 'Likeliest: cable tension too low (78 %);',
+    headline: 'Cable tension too low',
+    tone: 'alarm',
+  },
+  {
+    // a cause may be named that has nothing to turn
+    top: 'worn-drivetrain',
+    probability: 0.98,
+    diagnosis: { suggestion: { ...nothingToTurn, namesCause: true } },
+    kind: 'named',
+    sentence: 'Likeliest: chain and cogs worn (98 %);',
+    headline: 'Chain and cogs worn',
+    tone: 'alarm',
+  },
+  {
+    top: 'cable-tension-low',
+    probability: 0.45,
+    kind: 'open',
+    sentence: 'Open between cable tension too low (45 %) and friction in cable and housing (12 %).',
+    headline: 'Open between cable tension too low and friction in cable and housing',
+    tone: 'alarm',
+  },
+  {
+    // an assumption turns it to the cause that comes third or later
+    top: 'cable-tension-low',
+    probability: 0.78,
+    diagnosis: { undecided: undecided('cable-tension-low', 'pulley-gap-large') },
+    kind: 'open',
+    sentence: 'Open between cable tension too low (78 %) and guide pulley too far from the cogs (1 %).',
+    headline: 'Open between cable tension too low and guide pulley too far from the cogs',
+    tone: 'alarm',
+  },
+  {
+    top: 'cable-tension-low',
+    probability: 0.78,
+    diagnosis: { suggestion: nothingToTurn },
+    kind: 'unnamed',
+    sentence: 'No part is named yet: cable tension too low comes first (78 %)',
+    headline: 'Too little evidence to name a part',
+    tone: 'open',
+  },
+  {
+    top: 'cable-tension-low',
+    probability: 0.78,
+    diagnosis: { suggestion: nothingToTurn, stillThere: 0.1 },
+    kind: 'cured',
+    sentence: 'It was cable tension too low (78 %), and the last adjustment seems to have cured it.',
+    headline: 'Cable tension too low: it seems cured',
+    tone: 'good',
+  },
+  {
+    // whether there was a fault at all hangs on an assumption: then the step is to ride on, and nothing is called cured
+    top: 'cable-tension-low',
+    probability: 0.78,
+    diagnosis: {
+      suggestion: nothingToTurn,
+      stillThere: 0.1,
+      undecided: undecided('cable-tension-low', 'no-fault'),
+    },
+    kind: 'unnamed',
+    sentence: 'No part is named yet:',
+    headline: 'Too little evidence to name a part',
+    tone: 'open',
+  },
+  {
+    top: 'no-fault',
+    probability: 0.6,
+    rides: nothingSeen,
+    kind: 'nothing-seen',
+    sentence: 'No shift could be judged,',
+    headline: 'Too few judged shifts yet to say',
+    tone: 'open',
+  },
+];
+
+function reportOf({ top, probability, diagnosis, rides = sample.rides }: Case): Report {
+  const others = sample.diagnosis.causes.filter(({ cause }) => cause !== top && cause !== 'cable-friction');
+  const friction = { cause: 'cable-friction', probability: 0.12, evidence: [] } as const;
+  const causes = [{ cause: top, probability, evidence: [] }, { ...friction, evidence: [] }, ...others];
+  return { ...sample, rides, diagnosis: { ...sample.diagnosis, causes, ...diagnosis } };
+}
+
+describe.each(cases)('a verdict of $probability for $top that is $kind', (one) => {
+  const report = reportOf(one);
+
+  it('is the same in text, page and headline', () => {
+    expect(verdictOf(report).kind).toBe(one.kind);
+    const sentence = verdictSentence(report);
+    expect(sentence.slice(0, one.sentence.length)).toBe(one.sentence);
+    const words = { bike: report.bike, state: { word: 'watch' }, report };
+    expect(verdictHeadline(words as never)).toBe(one.headline);
+  });
+
+  it('is marked alike in text and page', () => {
+    const { document } = parseHTML(`<html><body>${htmlVerdict(report).text}</body></html>`);
+    const shown = document.querySelector('.verdict');
+    expect(shown?.textContent).toBe(verdictSentence(report));
+    expect(shown?.className).toBe(`verdict ${one.tone}`);
+    const lines = textReport(report, { width: 200, colour: true }).split('\n');
+    const line = lines.find((text) => text.includes(one.sentence.slice(0, 20)));
+    expect(line?.startsWith(`\u001B[${codes[one.tone]}m`), line).toBe(true);
+  });
+});

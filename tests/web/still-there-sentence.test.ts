@@ -1,0 +1,15 @@
+import { expect, it } from 'vitest';
+import { stillThereSentence } from '../../web/bike/still-there-sentence.ts';
+import { sampleReport } from '../report/sample-report.ts';
+
+it('tells of the time after the last adjustment only where somebody rode since', () => {
+  const report = sampleReport();
+  const [made] = report.adjustments;
+  expect(made.after.shifts).toBeGreaterThan(0);
+  expect(stillThereSentence(report)).toContain('still there with a probability of 90 %');
+  const untested = { ...made, after: { ...made.after, shifts: 0 } };
+  const certain = { ...report.diagnosis, stillThere: 1 };
+  expect(stillThereSentence({ diagnosis: certain, adjustments: [untested] })).toBeNull();
+  expect(stillThereSentence({ diagnosis: certain, adjustments: [untested, made] })).not.toBeNull();
+  expect(stillThereSentence({ ...report, adjustments: [] })).toBeNull();
+});
