@@ -7,7 +7,6 @@ import { ghostShifts } from './ghost-shifts.ts';
 import { ghostSteps } from './ghost-steps.ts';
 import { judgeShifts } from './judge-shifts.ts';
 import { leaveOutAstray } from './leave-out-astray.ts';
-import { markCutShifts } from './mark-cut-shifts.ts';
 import { pedalledSeconds } from './pedalled-seconds.ts';
 import { reactionShifts } from './reaction-shifts.ts';
 import type { RideEvents } from './ride-events.ts';
@@ -31,13 +30,13 @@ export function judgeRide(recorded: RideLog, trace: RideTrace, cogs: number): Ju
       events: { shifts: reactionShifts(commanded), ghostShifts: [], chainDrops: [], skips: [], pedallingSByCog },
       sensorLagS: Number.NaN,
     };
-  const { shifts, timing } = judgeShifts(ride, commanded);
+  const drops = chainDrops(log, trace);
+  const { shifts, timing } = judgeShifts(ride, commanded, drops);
   const withRecords = trace.commands.timeS.length > 0;
   const lagS = withRecords ? timing.lagS : 0;
-  const drops = chainDrops(log, trace);
   return {
     events: {
-      shifts: leaveOutAstray(log, trace, markCutShifts(shifts, drops)),
+      shifts: leaveOutAstray(log, trace, shifts),
       ghostShifts: likelyGhosts([...ghostShifts(log, trace, lagS), ...ghostSteps(log, trace, lagS)]),
       chainDrops: drops,
       skips: skips(log, trace, lagS),
