@@ -62,6 +62,7 @@ export function judgeShifts(
     const done = outcome === 'clean' || outcome === 'late';
     return {
       ...base,
+      cogsToCross: story.alreadyThere ? 0 : shift.cogsToCross,
       outcome,
       unjudgedBecause: null,
       crankRevs: done ? crankRevs(outcome) : null,

@@ -29,7 +29,10 @@ export interface ShiftEvent {
   readonly fromCog: number;
   readonly toCog: number;
   readonly direction: Direction;
-  /** Cogs the chain had to cross: more than from `fromCog` where the cranks hardly turned since the shifts before. */
+  /**
+   * Cogs the chain had to cross: more than from `fromCog` where the cranks hardly turned since the shifts before; 0 where it lay on
+   * the commanded cog already: a missed shift was taken back, or the command was written down late.
+   */
   readonly cogsToCross: number;
   readonly outcome: Outcome;
   /** Null for a judged shift. */

@@ -31,4 +31,20 @@ describe('buildEvidence', () => {
     expect(first.events.pedallingSByCog[0]).toBeCloseTo(straddling.events.pedallingSByCog[0] * (1 - cutS / 7200), 9);
     expect(evidence.rides.slice(1)).toEqual(rides.slice(1));
   });
+
+  it('leaves out shifts for which the chain had no cog to cross: they say nothing about the bike', () => {
+    const [ride] = rides;
+    const weighed = (cogsToCross: number) => {
+      const shifts = ride.events.shifts.map((shift) => ({ ...shift, cogsToCross }));
+      const { segments } = buildEvidence({
+        bike: cableBike,
+        rides: [{ ...ride, events: { ...ride.events, shifts } }],
+        adjustments: [],
+      });
+      const total = (values: Iterable<number>): number => [...values].reduce((sum, value) => sum + value, 0);
+      return segments.reduce((sum, { fits, timed }) => sum + total(fits.values()) + total(timed), 0);
+    };
+    expect(weighed(1)).toBeGreaterThan(100);
+    expect(weighed(0)).toBe(0);
+  });
 });

@@ -1,4 +1,5 @@
 import { beforeAll, describe, expect, it } from 'vitest';
+import { analyseRide } from '../../src/analyse.ts';
 import { traceGears } from '../../src/gear-trace/trace-gears.ts';
 import { type CommandedShift, commandedShifts } from '../../src/shifts/commanded-shifts.ts';
 import { judgeShifts } from '../../src/shifts/judge-shifts.ts';
@@ -48,5 +49,24 @@ describe('a shift after which the chain came off', () => {
   ])('stays as it was where the chain came off %s', (_when, drop) => {
     expect(judged(drop)).toMatchObject({ outcome: 'clean' });
     expect(judged(drop).confidence).toBeGreaterThan(0.95);
+  });
+});
+
+describe('a missed shift that is taken back', () => {
+  it('asks nothing of the chain: clean in no turn, over no cog', () => {
+    const made = warmedUp();
+    const { cog } = made;
+    const log = made
+      .command(cog + 1)
+      .pedal(20)
+      .command(cog)
+      .pedal(20)
+      .log();
+    const { shifts } = analyseRide(log, made.bike).events;
+    expect(shifts.slice(-2)).toMatchObject([
+      { outcome: 'missed', cogsToCross: 1 },
+      { outcome: 'clean', cogsToCross: 0, crankRevs: 0 },
+    ]);
+    expect(shifts.slice(-2)[1].probability.late).toBe(0);
   });
 });
