@@ -4,8 +4,11 @@ import type { GearCommands } from './gear-commands.ts';
 import type { GearModel } from './gear-model.ts';
 import type { PedallingSamples } from './pedalling-samples.ts';
 
-/** What a ride can tell about shifting. `full`: gear records, cadence and speed; `commands-only`: gear records without
- * cadence; `ratio-only`: cadence and speed without gear records; `none`: neither, or speed that was not ridden. */
+/**
+ * What a ride can tell about shifting. `full`: gear records, cadence and speed; `commands-only`: gear records without a ratio to set
+ * them against, for want of cadence or of a speed that shows the gears; `ratio-only`: cadence and speed without gear records; `none`:
+ * neither gear records nor such a ratio.
+ */
 export type EvidenceKind = 'full' | 'commands-only' | 'ratio-only' | 'none';
 
 /**

@@ -25,11 +25,19 @@ export function judgeRide(recorded: RideLog, trace: RideTrace, cogs: number): Ju
   const ride = rideInQuestion(log, trace);
   const commanded = commandedShifts(log, trace.commands, trace.samples, ride.clock);
   const pedallingSByCog = pedallingSeconds(trace, cogs);
-  if (!trace.model)
+  if (!trace.model) {
+    const because = trace.samples.pedalling.includes(1) ? 'no-drive-seen' : 'no-cadence';
     return {
-      events: { shifts: reactionShifts(commanded), ghostShifts: [], chainDrops: [], skips: [], pedallingSByCog },
+      events: {
+        shifts: reactionShifts(commanded, because),
+        ghostShifts: [],
+        chainDrops: [],
+        skips: [],
+        pedallingSByCog,
+      },
       sensorLagS: Number.NaN,
     };
+  }
   const drops = chainDrops(log, trace);
   const { shifts, timing } = judgeShifts(ride, commanded, drops);
   const withRecords = trace.commands.timeS.length > 0;

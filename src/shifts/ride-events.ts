@@ -8,10 +8,10 @@ export type Outcome = 'clean' | 'late' | 'missed' | 'overshot' | 'unjudged';
 export type DropSide = 'past-largest' | 'past-smallest' | 'chainring' | 'unknown';
 
 /**
- * Why a shift was not judged: too little pedalling before the next one; no cadence; no record of the drive within its time;
- * sensors that rested on no cog.
+ * Why a shift was not judged: too little pedalling before the next one; no cadence in the ride; a speed that shows no gears (missing, not
+ * ridden, too rough); no record of the drive within its time; sensors that rested on no cog.
  */
-export type UnjudgedReason = 'no-pedalling' | 'no-cadence' | 'not-seen' | 'astray';
+export type UnjudgedReason = 'no-pedalling' | 'no-cadence' | 'no-drive-seen' | 'not-seen' | 'astray';
 
 /** Probability of each outcome of a shift given the ride; sums to 1. All 0 where nothing at all is known. */
 export interface OutcomeProbability {
@@ -48,7 +48,7 @@ export interface ShiftEvent {
   readonly torqueNm: number;
   /** Mean cadence over the same seconds; NaN without cadence. */
   readonly cadenceRpm: number;
-  /** True where only the rider's reaction tells of it (no cadence): weak, and not judged. */
+  /** True where only the rider's reaction tells of it (the whole ride shows no gears): weak, and not judged. */
   readonly weak: boolean;
 }
 

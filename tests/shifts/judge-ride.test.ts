@@ -231,6 +231,20 @@ describe('a ride without cadence', () => {
   });
 });
 
+describe('a ride with cadence and gear records but no speed that shows the gears', () => {
+  it.each(['none at all', 'computed'])('is judged no more, and not said to lack cadence: speed %s', (speed) => {
+    const log = new MadeRide().pedal(30).wander(20).log();
+    const unknown = log.speedMps.map(() => Number.NaN);
+    const { trace, events } = analyseRide(
+      { ...log, ...(speed === 'computed' ? { speedSource: 'computed' } : { speedMps: unknown }) },
+      madeBike,
+    );
+    expect([trace.evidence, trace.gearSource]).toEqual(['commands-only', 'recorded']);
+    expect(events.shifts.length).toBe(20);
+    expect(events.shifts.every(({ weak, unjudgedBecause }) => weak && unjudgedBecause === 'no-drive-seen')).toBe(true);
+  });
+});
+
 describe('a ride without gear records', () => {
   it('has no shifts and no ghost shifts', () => {
     const log = new MadeRide().pedal(60).wander(20).log();
