@@ -12,6 +12,7 @@ import { emptyTrace, type RideTrace } from './gear-trace.ts';
 import { gearWarnings } from './gear-warnings.ts';
 import { measureGears } from './measure-gears.ts';
 import { measureTeeth, noTeethShown } from './measure-teeth.ts';
+import { pedalledSeconds } from './pedalled-seconds.ts';
 import { type PedallingSamples, pedallingSamples } from './pedalling-samples.ts';
 import { residualNoise } from './residual-noise.ts';
 import { isSpeedInMps } from './rollout-warning.ts';
@@ -43,7 +44,7 @@ export function traceGears(log: RideLog, bike: Bike): RideTrace {
     return without('no-speed', 'The ride holds no speed: where the chain was cannot be worked out.');
   let usableS = 0;
   samples.usable.forEach((usable, i) => {
-    if (usable) usableS += Math.min(samples.dtS[i], 5);
+    if (usable) usableS += pedalledSeconds(samples, i);
   });
   if (usableS < MIN_USABLE_S)
     return without(

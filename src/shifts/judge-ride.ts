@@ -1,4 +1,5 @@
 import type { RideTrace } from '../gear-trace/gear-trace.ts';
+import { pedalledSeconds } from '../gear-trace/pedalled-seconds.ts';
 import type { RideLog } from '../ride-log/ride-log.ts';
 import { chainDrops } from './chain-drops.ts';
 import { commandedShifts } from './commanded-shifts.ts';
@@ -7,7 +8,6 @@ import { ghostShifts } from './ghost-shifts.ts';
 import { ghostSteps } from './ghost-steps.ts';
 import { judgeShifts } from './judge-shifts.ts';
 import { leaveOutAstray } from './leave-out-astray.ts';
-import { pedalledSeconds } from './pedalled-seconds.ts';
 import { reactionShifts } from './reaction-shifts.ts';
 import type { RideEvents } from './ride-events.ts';
 import { rideInQuestion } from './ride-in-question.ts';
@@ -24,7 +24,7 @@ export function judgeRide(recorded: RideLog, trace: RideTrace, cogs: number): Ju
   const log = { ...recorded, cadenceRpm: trace.samples.cadenceRpm };
   const ride = rideInQuestion(log, trace);
   const commanded = commandedShifts(log, trace.commands, trace.samples, ride.clock);
-  const pedallingSByCog = pedallingSeconds(trace, cogs);
+  const pedallingSByCog = secondsByCog(trace, cogs);
   if (!trace.model) {
     const because = trace.samples.pedalling.includes(1) ? 'no-drive-seen' : 'no-cadence';
     return {
@@ -54,7 +54,8 @@ export function judgeRide(recorded: RideLog, trace: RideTrace, cogs: number): Ju
   };
 }
 
-function pedallingSeconds(trace: RideTrace, cogs: number): Float64Array {
+/** Seconds pedalled on each cog. */
+function secondsByCog(trace: RideTrace, cogs: number): Float64Array {
   const seconds = new Float64Array(cogs);
   trace.cog.forEach((cog, i) => {
     if (cog >= 0) seconds[cog] += pedalledSeconds(trace.samples, i);

@@ -1,8 +1,8 @@
 import { median, sum } from 'd3-array';
 import type { RideTrace } from '../gear-trace/gear-trace.ts';
+import { allPedalledSeconds } from '../gear-trace/pedalled-seconds.ts';
 import type { RideLog } from '../ride-log/ride-log.ts';
 import { crankTorque } from './crank-torque.ts';
-import { pedalledSeconds } from './pedalled-seconds.ts';
 import type { SkipEvent } from './ride-events.ts';
 import { type SkipDip, skipDips } from './skip-dips.ts';
 
@@ -67,7 +67,7 @@ function meaningOf(dip: SkipDip, trace: RideTrace, usualNm: number): Meaning {
 
 /** Whether a ride's dips that no hop explains are as frequent as worn teeth make them. */
 function showsWear(meanings: readonly Meaning[], { samples }: RideTrace): boolean {
-  const pedalledH = sum(samples.dtS, (_, i) => pedalledSeconds(samples, i)) / 3600;
+  const pedalledH = allPedalledSeconds(samples) / 3600;
   const shown = sum(meanings, (meaning) => SHOWS_WEAR[meaning]);
   return shown >= SHOWN_AN_HOUR * Math.max(1, pedalledH);
 }

@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
 import { gearRuns } from '../../src/report/gear-runs.ts';
-import { pedallingSeconds } from '../../src/report/pedalling-seconds.ts';
 import { reportSchema } from '../../src/report/report-schema.ts';
 import { rideReport } from '../../src/report/ride-report.ts';
 import { sampleAnalyses, sampleBike, sampleDiagnosis, sampleReport } from './sample-report.ts';
@@ -72,10 +71,11 @@ describe('rideReport', () => {
   it('takes an empty ride', () => {
     const { log, trace, events } = sampleAnalyses[0];
     const none = new Float64Array();
+    const samples = { cadenceRpm: none, dtS: none, pedalling: new Uint8Array() };
     const empty = rideReport(
       {
         log: { ...log, timeS: none, cadenceRpm: none },
-        trace: { ...trace, cog: new Int8Array(), samples: { cadenceRpm: none } },
+        trace: { ...trace, cog: new Int8Array(), samples },
         events: { ...events, shifts: [], ghostShifts: [], chainDrops: [], skips: [] },
       },
       sampleBike,
@@ -103,11 +103,5 @@ describe('gearRuns', () => {
       (timeS) => runs.findLast((run) => Date.parse(run.at) <= timeS * 1000)?.teeth,
     );
     expect(unrolled).toEqual(Array.from(trace.cog, (cog) => sampleBike.cassette[cog] ?? null));
-  });
-});
-
-describe('pedallingSeconds', () => {
-  it('counts steps over 30 rpm, and neither gaps nor missing cadence', () => {
-    expect(pedallingSeconds(Float64Array.of(0, 1, 2, 3, 60, 61), Float64Array.of(80, 80, 30, NaN, 80, 31))).toBe(2);
   });
 });

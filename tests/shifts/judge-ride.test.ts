@@ -1,6 +1,7 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { type AnalysedRide, analyseRide } from '../../src/analyse.ts';
 import { seededRandom } from '../../src/numeric/seeded-random.ts';
+import { rideReport } from '../../src/report/ride-report.ts';
 import type { ShiftEvent } from '../../src/shifts/ride-events.ts';
 import { MadeRide, madeBike, madeDoubleBike } from '../gear-trace/made-ride.ts';
 
@@ -69,6 +70,30 @@ describe('a healthy ride', () => {
     expect(outcomes(moved.events.shifts)).toEqual(outcomes(judged.events.shifts));
     expect(moved.events.shifts[7].timeS).toBe(judged.events.shifts[7].timeS + 900);
     expect(moved.events.shifts[7].confidence).toBeCloseTo(judged.events.shifts[7].confidence, 6);
+  });
+});
+
+describe('hours of pedalling', () => {
+  it.each([6, 9])('are the same in the ride and on its cogs where records come every %i s', (everyS) => {
+    const log = new MadeRide().pedal(30).wander(80).log();
+    const sparse = (values: Float64Array): Float64Array => values.filter((_, i) => i % everyS === 0);
+    const { timeS, speedMps, cadenceRpm, powerW, distanceM } = log;
+    const ride = analyseRide(
+      {
+        ...log,
+        timeS: sparse(timeS),
+        speedMps: sparse(speedMps),
+        cadenceRpm: sparse(cadenceRpm),
+        powerW: sparse(powerW),
+        distanceM: sparse(distanceM),
+      },
+      madeBike,
+    );
+    const { pedallingS } = rideReport(ride, madeBike);
+    const onCogs = ride.events.pedallingSByCog.reduce((sum, seconds) => sum + seconds, 0);
+    expect(Math.abs(pedallingS - timeS.length)).toBeLessThan(2 * everyS);
+    expect(onCogs / pedallingS).toBeGreaterThan(0.97);
+    expect(onCogs).toBeLessThanOrEqual(pedallingS);
   });
 });
 
