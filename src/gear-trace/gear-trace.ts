@@ -28,8 +28,6 @@ export interface GearTrace {
   readonly evidence: EvidenceKind;
   /** Rollout measured from the ride, mm; NaN where it cannot be. */
   readonly rolloutMm: number;
-  /** How much later the speed-to-cadence ratio follows the gear record, s; NaN without gear records. */
-  readonly sensorLagS: number;
   /** Spread (standard deviation) of the log ratio in steady pedalling; NaN where unknown. */
   readonly ratioNoise: number;
   readonly measured: { readonly chainrings: readonly (number | null)[]; readonly cassette: readonly (number | null)[] };
@@ -65,7 +63,6 @@ export function emptyTrace(
     gearSource: evidence === 'commands-only' ? 'recorded' : 'none',
     evidence,
     rolloutMm: Number.NaN,
-    sensorLagS: Number.NaN,
     ratioNoise: Number.NaN,
     measured: { chainrings: bike.chainrings.map(() => null), cassette: bike.cassette.map(() => null) },
     warnings,

@@ -76,7 +76,6 @@ export function traceGears(log: RideLog, bike: Bike): RideTrace {
     gearSource: recorded ? 'recorded' : 'inferred',
     evidence: recorded ? 'full' : 'ratio-only',
     rolloutMm,
-    sensorLagS: Number.NaN,
     ratioNoise: model.noise.relative,
     measured: { chainrings: measured.chainrings, cassette: measured.cassette },
     warnings: gearWarnings(log, bike, measured, rolloutMm, writtenMm),

@@ -18,13 +18,17 @@ export interface RideAnalysis {
   readonly log: RideLog;
   readonly trace: TracedGears;
   readonly events: RideEvents;
+  /** NaN where it is not known. */
+  readonly sensorLagS: number;
 }
 
 /** The ride's part of the report: teeth for cog indices, ISO times for seconds, numbers rounded. */
-export function rideReport({ log, trace, events }: RideAnalysis, { cassette }: Pick<Bike, 'cassette'>): RideReport {
+export function rideReport(
+  { log, trace, events, sensorLagS }: RideAnalysis,
+  { cassette }: Pick<Bike, 'cassette'>,
+): RideReport {
   const { timeS, startMs } = log;
   const { cadenceRpm } = trace.samples;
-  const { sensorLagS } = trace;
   const clock = revolutionClock({ ...log, cadenceRpm });
   return {
     file: log.file,

@@ -13,7 +13,7 @@ import type { RideEvents } from './ride-events.ts';
 import { rideInQuestion } from './ride-in-question.ts';
 import { skips } from './skips.ts';
 
-/** What happened in one ride, and how late its ratio follows its gear records (NaN without them). */
+/** What happened in one ride, and how much later its speed-to-cadence ratio follows its gear records, s (NaN without either). */
 export interface JudgedRide {
   readonly events: RideEvents;
   readonly sensorLagS: number;

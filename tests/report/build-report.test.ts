@@ -59,7 +59,7 @@ describe('rideReport', () => {
     expect(ride.shifts[0].torqueNm).toBeNull();
     expect(ride.measured.cassette.at(-1)).toBeNull();
     const { log, trace, events } = sampleAnalyses[1];
-    const blind = rideReport({ log, trace: { ...trace, rolloutMm: NaN, sensorLagS: NaN }, events }, sampleBike);
+    const blind = rideReport({ log, trace: { ...trace, rolloutMm: NaN }, events, sensorLagS: NaN }, sampleBike);
     expect([blind.rolloutMm, blind.sensorLagS]).toEqual([null, null]);
   });
 
@@ -69,7 +69,7 @@ describe('rideReport', () => {
   });
 
   it('takes an empty ride', () => {
-    const { log, trace, events } = sampleAnalyses[0];
+    const { log, trace, events, sensorLagS } = sampleAnalyses[0];
     const none = new Float64Array();
     const samples = { cadenceRpm: none, dtS: none, pedalling: new Uint8Array() };
     const empty = rideReport(
@@ -77,6 +77,7 @@ describe('rideReport', () => {
         log: { ...log, timeS: none, cadenceRpm: none },
         trace: { ...trace, cog: new Int8Array(), samples },
         events: { ...events, shifts: [], ghostShifts: [], chainDrops: [], skips: [] },
+        sensorLagS,
       },
       sampleBike,
     );

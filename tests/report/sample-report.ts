@@ -67,7 +67,6 @@ export function sampleTrace(log: RideLog): TracedGears {
     gearSource: 'recorded',
     evidence: 'full',
     rolloutMm: 2287.4567,
-    sensorLagS: 1.2345,
     ratioNoise: 0.006,
     samples: pedallingSamples(log),
     measured: { chainrings: [32], cassette: [11, 13, 15, 18, 21, 24, 28, 32, null] },
@@ -137,6 +136,7 @@ const sampleAnalysis = (log: RideLog, lateEvery: number): RideAnalysis => ({
   log,
   trace: sampleTrace(log),
   events: sampleEvents(lateEvery),
+  sensorLagS: 1.2345,
 });
 
 export const sampleAnalyses: readonly RideAnalysis[] = [
