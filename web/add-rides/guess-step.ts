@@ -17,8 +17,8 @@ interface GuessPlan {
   readonly start: (bikeId: string, bikeName: string, made: boolean) => void;
 }
 
-/** Cogs or rings that the rides show and the bike does not have, as a sentence; null where they agree. */
-export function mismatch(guess: DrivetrainGuess, { bike }: BikeSummary): string | null {
+/** Cogs that the rides show and the bike does not have, as a sentence; null where they agree. */
+function mismatch(guess: DrivetrainGuess, { bike }: BikeSummary): string | null {
   const range = (cogs: readonly number[]): string => `${cogs[0]}–${cogs[cogs.length - 1]} with ${cogs.length} cogs`;
   const strange = guess.bike.cassette.filter((teeth) => !bike.cassette.includes(teeth));
   if (strange.length <= 2) return null;
