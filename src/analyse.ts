@@ -25,6 +25,8 @@ export interface AnalysedRide {
   readonly log: RideLog;
   readonly trace: RideTrace;
   readonly events: RideEvents;
+  /** How much later the speed-to-cadence ratio follows the gear records, s; NaN without either. */
+  readonly sensorLagS: number;
 }
 
 /** The bike that rides are read against, and where it came from. */
@@ -80,7 +82,7 @@ export function chooseBike(
 export function analyseRide(log: RideLog, bike: Bike): AnalysedRide {
   const trace = traceGears(log, bike);
   const { events, sensorLagS } = judgeRide(log, trace, bike.cassette.length);
-  return { log, trace: { ...trace, sensorLagS }, events };
+  return { log, trace, events, sensorLagS };
 }
 
 /** What is kept of a judged ride to draw conclusions from: all but its columns. */

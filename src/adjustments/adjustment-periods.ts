@@ -31,7 +31,7 @@ export interface AdjustmentPeriods {
 }
 
 /**
- * Splits rides at the adjustments, also in the middle of a ride. Rides without a clock cannot be placed and are left
+ * Splits rides at the adjustments, also in the middle of a ride; what happened at the very moment of one came after it. Rides without a clock cannot be placed and are left
  * out when there are adjustments at all; without adjustments there is one period with every ride in it.
  */
 export function adjustmentPeriods(rides: readonly PlacedRide[], adjustments: readonly Adjustment[]): AdjustmentPeriods {
@@ -57,7 +57,7 @@ export function adjustmentPeriods(rides: readonly PlacedRide[], adjustments: rea
   for (const adjustment of sorted) {
     const ms = Date.parse(adjustment.at);
     const last = groups.at(-1);
-    if (last && !judged.some((entry) => entry.ms > last.lastMs && entry.ms <= ms)) {
+    if (last && !judged.some((entry) => entry.ms >= last.lastMs && entry.ms < ms)) {
       last.adjustments.push(adjustment);
       last.lastMs = ms;
     } else groups.push({ adjustments: [adjustment], firstMs: ms, lastMs: ms });
@@ -72,9 +72,9 @@ export function adjustmentPeriods(rides: readonly PlacedRide[], adjustments: rea
   return { groups, periods };
 }
 
-/** What of a period came after one moment (Unix milliseconds) and not after the other. */
-export function partOfPeriod(period: AdjustmentPeriod, afterMs: number, untilMs: number): AdjustmentPeriod {
-  const within = (ms: number): boolean => ms > afterMs && ms <= untilMs;
+/** What of a period lies from one moment on (Unix milliseconds) and before the other. */
+export function partOfPeriod(period: AdjustmentPeriod, fromMs: number, toMs: number): AdjustmentPeriod {
+  const within = (ms: number): boolean => ms >= fromMs && ms < toMs;
   return {
     shifts: period.shifts.filter((_, i) => within(period.shiftMs[i])),
     shiftMs: period.shiftMs.filter(within),

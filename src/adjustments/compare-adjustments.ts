@@ -52,13 +52,13 @@ const KNOWN_TO_SHIFTS = 10;
 
 /** A period from the moment on at which a fault began, as far as shifts were judged after it. */
 function sinceItBegan(period: AdjustmentPeriod, beganMs: number): AdjustmentPeriod {
-  const since = partOfPeriod(period, beganMs - 1, Number.POSITIVE_INFINITY);
+  const since = partOfPeriod(period, beganMs, Number.POSITIVE_INFINITY);
   return since.shifts.length > 0 ? since : period;
 }
 
 /** A period up to the moment at which a fault began; the whole of it where that may have been at its very beginning. */
 function untilItBegan(period: AdjustmentPeriod, beganMs: number): AdjustmentPeriod {
-  const until = partOfPeriod(period, Number.NEGATIVE_INFINITY, beganMs - 1);
+  const until = partOfPeriod(period, Number.NEGATIVE_INFINITY, beganMs);
   return until.shifts.length >= KNOWN_TO_SHIFTS ? until : period;
 }
 

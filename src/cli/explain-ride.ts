@@ -2,7 +2,7 @@ import type { AnalysedRide } from '../analyse.ts';
 import { percent } from '../numeric/percent.ts';
 
 /** What each stage made of one ride, a line a stage, for `analyse --verbose`: numbers to follow a verdict back by. */
-export function explainRide({ log, trace, events }: AnalysedRide): string[] {
+export function explainRide({ log, trace, events, sensorLagS }: AnalysedRide): string[] {
   const { model } = trace;
   const records = log.timeS.length;
   const known = trace.cog.reduce((count, cog) => count + (cog >= 0 ? 1 : 0), 0);
@@ -16,7 +16,7 @@ export function explainRide({ log, trace, events }: AnalysedRide): string[] {
     model
       ? `  gear trace: evidence ${trace.evidence}, rollout ${trace.rolloutMm.toFixed(0)} mm, ${lagWords(model.speedLagS)}, ratio spread ${(100 * model.noise.relative).toFixed(1)} %, cog known in ${percent(known / Math.max(1, records))} of the records`
       : `  gear trace: none, evidence ${trace.evidence} (${trace.warnings.map(({ code }) => code).join(', ') || 'no reason noted'})`,
-    `  shifts: ${events.shifts.length}, of them judged ${judged.length}: ${count('clean')} clean, ${count('late')} late, ${count('missed')} missed, ${count('overshot')} overshot; ${doubtful} with under 80 % confidence${Number.isNaN(trace.sensorLagS) ? '' : `; sensors ${trace.sensorLagS.toFixed(2)} s behind the gear records`}`,
+    `  shifts: ${events.shifts.length}, of them judged ${judged.length}: ${count('clean')} clean, ${count('late')} late, ${count('missed')} missed, ${count('overshot')} overshot; ${doubtful} with under 80 % confidence${Number.isNaN(sensorLagS) ? '' : `; sensors ${sensorLagS.toFixed(2)} s behind the gear records`}`,
     `  unasked: ${events.ghostShifts.length} ghost shifts, ${events.chainDrops.length} chain drops, ${events.skips.length} skips`,
   ];
 }

@@ -109,7 +109,7 @@ export const evidenceWeights = {
    * spread of the logarithm; and the mean turns by which a shift that a fault holds back is later than 1.5.
    */
   soundRevs: { one: 0.55, furtherCog: 0.14, logSpread: 0.35, heldBack: 2 },
-  /** A shift judged by the rider's reaction alone (no cadence) against one that was measured. */
+  /** A shift weighed by the rider's reaction alone (no cadence, or a speed that shows no gears) against one that was measured. */
   weakShift: 0.15,
   /** Shifts onto one cog in one direction after which more of the same add little: they share tracks, hands and day. */
   shiftsThatCount: 60,

@@ -51,22 +51,22 @@ function piecesOf(ride: DiagnosisRide, index: number, groups: readonly Adjustmen
   });
 }
 
-/** What of a ride lies after a moment (Unix milliseconds); null where nothing does. */
-function rideAfter(ride: DiagnosisRide, afterMs: number): DiagnosisRide | null {
-  const cutS = (afterMs - ride.startMs) / 1000;
+/** What of a ride lies from a moment on (Unix milliseconds); null where nothing does. */
+function rideFrom(ride: DiagnosisRide, fromMs: number): DiagnosisRide | null {
+  const cutS = (fromMs - ride.startMs) / 1000;
   if (cutS < 0) return ride;
   if (cutS >= ride.durationS) return null;
   const later = <T extends { readonly timeS: number }>(events: readonly T[]): T[] =>
-    events.filter(({ timeS }) => timeS > cutS).map((event) => ({ ...event, timeS: event.timeS - cutS }));
+    events.filter(({ timeS }) => timeS >= cutS).map((event) => ({ ...event, timeS: event.timeS - cutS }));
   const { shifts, ghostShifts, chainDrops, skips, pedallingSByCog } = ride.events;
   const kept = 1 - cutS / ride.durationS;
   return {
     ...ride,
-    startMs: afterMs,
+    startMs: fromMs,
     durationS: ride.durationS - cutS,
     events: {
       ...ride.events,
-      shifts: later(shifts),
+      shifts: later(shifts).map((shift) => ({ ...shift, lastTimeS: shift.lastTimeS - cutS })),
       ghostShifts: later(ghostShifts),
       chainDrops: later(chainDrops),
       skips: later(skips),
@@ -126,7 +126,7 @@ export function buildEvidence(input: DiagnosisInput): RidingEvidence {
   if (groups.length > mostGroups) {
     const before = groups[groups.length - mostGroups - 1];
     groups = groups.slice(-mostGroups);
-    rides = rides.map((ride) => rideAfter(ride, before.lastMs)).filter((ride) => ride !== null);
+    rides = rides.map((ride) => rideFrom(ride, before.lastMs)).filter((ride) => ride !== null);
     notes.push(
       `Only rides since ${new Date(before.lastMs).toISOString().slice(0, 10)} were weighed: older ones lie more than ${mostGroups} adjustments back.`,
     );

@@ -52,10 +52,11 @@ export function fillSegment(segment: EvidenceSegment, stretch: RideStretch, usua
     segment.pedallingS[cog] += (events.pedallingSByCog[cog] ?? 0) * timeShare;
 }
 
-/** Adds one shift, if it was judged, or weighed by the rider's reaction alone. */
+/** Adds one shift, if it was judged, or weighed by the rider's reaction alone, and asked the chain to move at all. */
 function addShift(segment: EvidenceSegment, shift: ShiftEvent, { edges, timing }: Usual): void {
   const cassetteLength = segment.pedallingS.length;
   if ((shift.outcome === 'unjudged' && !shift.weak) || shift.toCog < 0 || shift.toCog >= cassetteLength) return;
+  if (shift.cogsToCross === 0) return;
   const cell = cogCell(cassetteLength, shift.direction === 'to-larger', shift.toCog);
   if (timesCog(shift)) {
     const most = mostSpreads * timing.spread;

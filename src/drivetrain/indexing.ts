@@ -1,6 +1,6 @@
 /** Rise of an M5 coarse thread in one turn, mm (ISO metric coarse series). That barrel adjusters are M5 is common
  * practice in the trade, no source; M6 (1.0 mm) occurs. */
-export const barrelThreadMm = 0.8;
+const barrelThreadMm = 0.8;
 
 /**
  * Sideways travel of the guide pulley, mm: cable pull x shift ratio. For one step of the shifter it equals the cog

@@ -1,5 +1,5 @@
 /** Pitch of a bicycle chain, mm (half an inch). */
-export const chainPitchMm = 12.7;
+const chainPitchMm = 12.7;
 
 /**
  * Diameter of the circle through the chain's pins on a sprocket, mm: pitch / sin(pi / teeth).

@@ -4,8 +4,11 @@ import type { GearCommands } from './gear-commands.ts';
 import type { GearModel } from './gear-model.ts';
 import type { PedallingSamples } from './pedalling-samples.ts';
 
-/** What a ride can tell about shifting. `full`: gear records, cadence and speed; `commands-only`: gear records without
- * cadence; `ratio-only`: cadence and speed without gear records; `none`: neither, or speed that was not ridden. */
+/**
+ * What a ride can tell about shifting. `full`: gear records, cadence and speed; `commands-only`: gear records without a ratio to set
+ * them against, for want of cadence or of a speed that shows the gears; `ratio-only`: cadence and speed without gear records; `none`:
+ * neither gear records nor such a ratio.
+ */
 export type EvidenceKind = 'full' | 'commands-only' | 'ratio-only' | 'none';
 
 /**
@@ -25,8 +28,6 @@ export interface GearTrace {
   readonly evidence: EvidenceKind;
   /** Rollout measured from the ride, mm; NaN where it cannot be. */
   readonly rolloutMm: number;
-  /** How much later the speed-to-cadence ratio follows the gear record, s; NaN without gear records. */
-  readonly sensorLagS: number;
   /** Spread (standard deviation) of the log ratio in steady pedalling; NaN where unknown. */
   readonly ratioNoise: number;
   readonly measured: { readonly chainrings: readonly (number | null)[]; readonly cassette: readonly (number | null)[] };
@@ -62,7 +63,6 @@ export function emptyTrace(
     gearSource: evidence === 'commands-only' ? 'recorded' : 'none',
     evidence,
     rolloutMm: Number.NaN,
-    sensorLagS: Number.NaN,
     ratioNoise: Number.NaN,
     measured: { chainrings: bike.chainrings.map(() => null), cassette: bike.cassette.map(() => null) },
     warnings,

@@ -36,13 +36,20 @@ function teethWarning(bike: Bike, measured: MeasuredTeeth): Warning | null {
 }
 
 function recordsWarning({ gearRecords }: RideLog, bike: Bike): Warning | null {
-  const unlisted = (recorded: Uint8Array, sizes: readonly number[]): number[] =>
-    [...new Set(recorded)].filter((t) => t > 0 && !sizes.includes(t)).sort((a, b) => a - b);
-  const odd = [...unlisted(gearRecords.rearTeeth, bike.cassette), ...unlisted(gearRecords.frontTeeth, bike.chainrings)];
-  if (odd.length === 0) return null;
-  const byPosition = gearRecords.rearPosition.some((position) => position > 0);
+  const odd = (what: string, teeth: Uint8Array, positions: Uint8Array, sizes: readonly number[]): string => {
+    const unlisted = [...new Set(teeth)].filter((t) => t > 0 && !sizes.includes(t)).sort((a, b) => a - b);
+    if (unlisted.length === 0) return '';
+    const readBy = positions.some((position) => position > 0) ? 'position' : 'order';
+    return `${what} ${unlisted.join(', ')}, read by their ${readBy}`;
+  };
+  const { rearTeeth, rearPosition, frontTeeth, frontPosition } = gearRecords;
+  const both = [
+    odd('cogs', rearTeeth, rearPosition, bike.cassette),
+    odd('chainrings', frontTeeth, frontPosition, bike.chainrings),
+  ].filter(Boolean);
+  if (both.length === 0) return null;
   return {
     code: 'recorded-teeth-differ',
-    message: `The gear records name teeth that the bike does not have (${odd.join(', ')}): they were read by their ${byPosition ? 'position' : 'order'}.`,
+    message: `The gear records name teeth that the bike does not have: ${both.join('; ')}.`,
   };
 }

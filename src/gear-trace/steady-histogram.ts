@@ -13,6 +13,8 @@ const LOWEST = Math.log(0.6);
 const HIGHEST = Math.log(14);
 const WIDTH = 0.004;
 const STEADY = 0.045;
+/** A record speaks for no longer a step before it: these are weights of levels, not a count of time. */
+const LONGEST_STEP_S = 3;
 
 /** Counts the records whose ratio stays within 4.5 % of both neighbours': shifts, freewheeling and starts fall out. */
 export function steadyHistogram(log: RideLog, samples: PedallingSamples, speedLagS: number): DevelopmentHistogram {
@@ -24,7 +26,7 @@ export function steadyHistogram(log: RideLog, samples: PedallingSamples, speedLa
     if (!steady || log.powerW[i] < 20 || log.cadenceRpm[i] < 40) continue;
     const bin = Math.floor((column[i] - LOWEST) / WIDTH);
     if (bin < 0 || bin >= seconds.length) continue;
-    const dt = Math.min(samples.dtS[i], 3);
+    const dt = Math.min(samples.dtS[i], LONGEST_STEP_S);
     seconds[bin] += dt;
     totalS += dt;
   }

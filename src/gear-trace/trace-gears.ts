@@ -1,5 +1,6 @@
 import type { Bike } from '../drivetrain/bike.ts';
 import { bikeRolloutMm } from '../drivetrain/bike-rollout.ts';
+import type { Warning } from '../errors/warning.ts';
 import type { RideLog } from '../ride-log/ride-log.ts';
 import { anotherBike } from './another-bike.ts';
 import { type DecodedGears, decodeGears } from './decode-gears.ts';
@@ -12,6 +13,7 @@ import { emptyTrace, type RideTrace } from './gear-trace.ts';
 import { gearWarnings } from './gear-warnings.ts';
 import { measureGears } from './measure-gears.ts';
 import { measureTeeth, noTeethShown } from './measure-teeth.ts';
+import { pedalledSeconds } from './pedalled-seconds.ts';
 import { type PedallingSamples, pedallingSamples } from './pedalling-samples.ts';
 import { residualNoise } from './residual-noise.ts';
 import { isSpeedInMps } from './rollout-warning.ts';
@@ -30,35 +32,11 @@ export function traceGears(log: RideLog, bike: Bike): RideTrace {
   const samples = pedallingSamples(log);
   const commands = gearCommands(log, bike, samples);
   const recorded = commands.timeS.length > 0;
-  const without = (code: string, message: string): RideTrace =>
-    emptyTrace(
-      bike,
-      commands,
-      samples,
-      recorded ? 'commands-only' : 'none',
-      [{ code, message }, anotherBike(log, bike, null)].filter((warning) => warning !== null),
-    );
-
-  if (log.speedMps.every(Number.isNaN))
-    return without('no-speed', 'The ride holds no speed: where the chain was cannot be worked out.');
-  let usableS = 0;
-  samples.usable.forEach((usable, i) => {
-    if (usable) usableS += Math.min(samples.dtS[i], 5);
-  });
-  if (usableS < MIN_USABLE_S)
-    return without(
-      'no-cadence',
-      `The ride holds ${Math.round(usableS)} s of pedalling with speed and cadence; ${MIN_USABLE_S} s are needed to tell where the chain was.`,
-    );
-
-  const fitted = fitGears(log, samples, bike, commands);
-  if (typeof fitted === 'string') return without('no-gear-bands', fitted);
-  if (fitted.noise.relative > MAX_NOISE)
-    return without(
-      'no-gear-bands',
-      `Speed over cadence spreads by ${(100 * fitted.noise.relative).toFixed(0)} % about each gear: it does not show which cog the chain was on.`,
-    );
-
+  const fitted = gearsShown(log, samples, bike, commands);
+  if ('code' in fitted) {
+    const warnings = [fitted, anotherBike(log, bike, null)].filter((warning) => warning !== null);
+    return emptyTrace(bike, commands, samples, recorded ? 'commands-only' : 'none', warnings);
+  }
   const first = decodeGears(log, bike, samples, commands, fitted);
   const model = refit(log, first, fitted, bike, recorded);
   const decoded = decodeGears(log, bike, samples, commands, model);
@@ -75,11 +53,33 @@ export function traceGears(log: RideLog, bike: Bike): RideTrace {
     gearSource: recorded ? 'recorded' : 'inferred',
     evidence: recorded ? 'full' : 'ratio-only',
     rolloutMm,
-    sensorLagS: Number.NaN,
     ratioNoise: model.noise.relative,
     measured: { chainrings: measured.chainrings, cassette: measured.cassette },
     warnings: gearWarnings(log, bike, measured, rolloutMm, writtenMm),
   };
+}
+
+/** The ride's gears; where it shows none, the warning that says why. */
+function gearsShown(log: RideLog, samples: PedallingSamples, bike: Bike, commands: GearCommands): GearModel | Warning {
+  if (log.speedMps.every(Number.isNaN))
+    return { code: 'no-speed', message: 'The ride holds no speed: where the chain was cannot be worked out.' };
+  let usableS = 0;
+  samples.usable.forEach((usable, i) => {
+    if (usable) usableS += pedalledSeconds(samples, i);
+  });
+  if (usableS < MIN_USABLE_S)
+    return {
+      code: 'no-cadence',
+      message: `The ride holds ${Math.round(usableS)} s of pedalling with speed and cadence; ${MIN_USABLE_S} s are needed to tell where the chain was.`,
+    };
+  const fitted = fitGears(log, samples, bike, commands);
+  if (typeof fitted === 'string') return { code: 'no-gear-bands', message: fitted };
+  if (fitted.noise.relative > MAX_NOISE)
+    return {
+      code: 'no-gear-bands',
+      message: `Speed over cadence spreads by ${(100 * fitted.noise.relative).toFixed(0)} % about each gear: it does not show which cog the chain was on.`,
+    };
+  return fitted;
 }
 
 /** The ride's gears, or in words why they cannot be fitted. */

@@ -17,7 +17,7 @@ export const shiftSchema = z.object({
   direction,
   outcome: z.enum(['clean', 'late', 'missed', 'overshot', 'unjudged']),
   /** Null for a judged shift. */
-  unjudgedBecause: z.enum(['no-pedalling', 'no-cadence', 'not-seen', 'astray', 'rejected']).nullable(),
+  unjudgedBecause: z.enum(['no-pedalling', 'no-cadence', 'no-drive-seen', 'not-seen', 'astray', 'rejected']).nullable(),
   crankRevs: z.number().min(0).nullable(),
   /** Seconds from `at` until the cranks had made the turns that part clean from late and late from missed, and until it was done, see `shiftTurns`. */
   turns: z.object({
@@ -26,7 +26,7 @@ export const shiftSchema = z.object({
     doneS: z.number().nullable(),
   }),
   confidence: probability,
-  /** True where only the rider's reaction speaks for the outcome (no cadence). */
+  /** True where only the rider's reaction speaks for the outcome (no cadence, or a speed that shows no gears). */
   weak: z.boolean(),
   /** Mean crank torque over the shift; null without power or cadence. */
   torqueNm: z.number().nullable(),

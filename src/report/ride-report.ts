@@ -1,38 +1,42 @@
 import type { Bike } from '../drivetrain/bike.ts';
 import type { GearTrace, RideTrace } from '../gear-trace/gear-trace.ts';
+import { allPedalledSeconds, type TurningCranks } from '../gear-trace/pedalled-seconds.ts';
 import type { RideLog } from '../ride-log/ride-log.ts';
 import { revolutionClock } from '../shifts/revolution-clock.ts';
 import type { RideEvents } from '../shifts/ride-events.ts';
 import { gearRuns } from './gear-runs.ts';
 import { momentIso } from './moment-iso.ts';
-import { pedallingSeconds } from './pedalling-seconds.ts';
 import type { RideReport } from './report-schema.ts';
 import { countEvents } from './ride-counts.ts';
 import { rideEventsReport } from './ride-events-report.ts';
 import { roundOrNull, roundTo } from './round-to.ts';
 
 /** The trace of a ride, with its cadence as the legs turned. */
-export type TracedGears = GearTrace & { readonly samples: Pick<RideTrace['samples'], 'cadenceRpm'> };
+export type TracedGears = GearTrace & { readonly samples: Pick<RideTrace['samples'], 'cadenceRpm'> & TurningCranks };
 
 /** One ride with all that the engine found in it. */
 export interface RideAnalysis {
   readonly log: RideLog;
   readonly trace: TracedGears;
   readonly events: RideEvents;
+  /** NaN where it is not known. */
+  readonly sensorLagS: number;
 }
 
 /** The ride's part of the report: teeth for cog indices, ISO times for seconds, numbers rounded. */
-export function rideReport({ log, trace, events }: RideAnalysis, { cassette }: Pick<Bike, 'cassette'>): RideReport {
+export function rideReport(
+  { log, trace, events, sensorLagS }: RideAnalysis,
+  { cassette }: Pick<Bike, 'cassette'>,
+): RideReport {
   const { timeS, startMs } = log;
   const { cadenceRpm } = trace.samples;
-  const { sensorLagS } = trace;
   const clock = revolutionClock({ ...log, cadenceRpm });
   return {
     file: log.file,
     format: log.format,
     start: momentIso(startMs, 0),
     durationS: timeS.length > 0 ? roundTo(timeS[timeS.length - 1] - timeS[0], 1) : 0,
-    pedallingS: roundTo(pedallingSeconds(timeS, cadenceRpm), 1),
+    pedallingS: roundTo(allPedalledSeconds(trace.samples), 1),
     gearSource: trace.gearSource,
     evidence: trace.evidence,
     rolloutMm: roundOrNull(trace.rolloutMm, 1),

@@ -4,7 +4,7 @@ import { FileError } from '../errors/file-error.ts';
 const DECLARATION_REACH = 256;
 
 /** The encoding of text bytes: by byte-order mark, by zero bytes where UTF-16 has them, by an XML declaration, else UTF-8. */
-export function textEncoding(bytes: Uint8Array): string {
+function textEncoding(bytes: Uint8Array): string {
   const [a, b, c, d] = bytes;
   if (a === 0xff && b === 0xfe && !(c === 0 && d === 0)) return 'utf-16le';
   if (a === 0xfe && b === 0xff) return 'utf-16be';

@@ -6,7 +6,7 @@ import type { RideLog, SpeedSource } from './ride-log.ts';
 /** Most ride records that one file may hold: over five days and nights at one a second. Bounds memory and time. */
 const MOST_RECORDS = 500_000;
 /** Most gear records that one file may hold: one a second for more than a day and a night. */
-export const MOST_GEAR_RECORDS = 100_000;
+const MOST_GEAR_RECORDS = 100_000;
 
 /** One ride record as a decoder reads it; NaN for what is missing. */
 export interface DraftRecord {

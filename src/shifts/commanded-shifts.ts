@@ -28,6 +28,8 @@ const BURST_S = 1.2;
 const BURST_WHOLE_SECONDS_S = 1;
 /** Long enough to count: 2 s decide whether a shift is judged, more is not asked. */
 const COUNT_UP_TO_S = 30;
+/** A record shows for no longer before it that the cranks turned: a shift is not judged by turns that nobody saw. */
+const LONGEST_STEP_S = 2;
 
 /** Gathers gear records that change the cog into shifts, as the contract defines them. The first record is a state, no shift. */
 export function commandedShifts(
@@ -81,6 +83,6 @@ function gatherBursts(commands: GearCommands, wholeSeconds: boolean): Burst[] {
 function pedalledBetween(timeS: Float64Array, samples: PedallingSamples, fromS: number, untilS: number): number {
   let sum = 0;
   for (let i = firstAfter(timeS, fromS); i < timeS.length && timeS[i] <= untilS && sum < COUNT_UP_TO_S; i++)
-    if (samples.pedalling[i]) sum += Math.min(samples.dtS[i], 2, timeS[i] - fromS);
+    if (samples.pedalling[i]) sum += Math.min(samples.dtS[i], LONGEST_STEP_S, timeS[i] - fromS);
   return sum;
 }

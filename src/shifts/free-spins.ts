@@ -56,7 +56,7 @@ export function freeSpins(log: RideLog, trace: RideTrace): FreeSpin[] {
   for (let start = 1; start < log.timeS.length; start++) {
     const spin = spinAt(search, start);
     if (!spin) continue;
-    const logOdds = weigh(search, spin);
+    const logOdds = spinLogOdds(search, spin);
     if (logOdds > LEAST_ODDS) found.push({ start, logOdds });
     start = spin.end;
   }
@@ -96,7 +96,7 @@ function spinAt({ log, usualRpm }: SpinSearch, start: number): Spin | null {
 }
 
 /** Log odds that a spin was one without the chain; -Infinity where something rules it out. */
-function weigh(search: SpinSearch, { start, end, fastest }: Spin): number {
+function spinLogOdds(search: SpinSearch, { start, end, fastest }: Spin): number {
   const { log, trace, model, usualRpm } = search;
   const below = belowCommanded(search, start);
   const spinS = log.timeS[Math.min(end, log.timeS.length - 1)] - log.timeS[start];

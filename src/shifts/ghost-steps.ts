@@ -56,7 +56,7 @@ export function ghostSteps(log: RideLog, trace: RideTrace, sensorLagS: number): 
     const untilS = (commands.timeS[last + 1] ?? Number.POSITIVE_INFINITY) + sensorLagS;
     for (const toCog of [cog - 1, cog + 1]) {
       if (toCog < 0 || toCog >= model.cogs) continue;
-      const candidate = weigh(ride, { start, cog, toCog, drift, untilS });
+      const candidate = moveAsGhost(ride, { start, cog, toCog, drift, untilS });
       if (candidate) found.push(candidate);
     }
   }
@@ -84,7 +84,7 @@ function driftBefore(ride: GhostSearch, start: number, cog: number): number {
 }
 
 /** The unasked shift that a move would be; null where the records speak against it. */
-function weigh(ride: GhostSearch, move: Move): GhostCandidate | null {
+function moveAsGhost(ride: GhostSearch, move: Move): GhostCandidate | null {
   const { log, trace, sensorLagS } = ride;
   const { start, cog, toCog, drift } = move;
   const step = levelAt(ride, start, toCog) - levelAt(ride, start, cog);

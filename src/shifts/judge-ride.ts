@@ -1,4 +1,5 @@
 import type { RideTrace } from '../gear-trace/gear-trace.ts';
+import { pedalledSeconds } from '../gear-trace/pedalled-seconds.ts';
 import type { RideLog } from '../ride-log/ride-log.ts';
 import { chainDrops } from './chain-drops.ts';
 import { commandedShifts } from './commanded-shifts.ts';
@@ -7,14 +8,12 @@ import { ghostShifts } from './ghost-shifts.ts';
 import { ghostSteps } from './ghost-steps.ts';
 import { judgeShifts } from './judge-shifts.ts';
 import { leaveOutAstray } from './leave-out-astray.ts';
-import { markCutShifts } from './mark-cut-shifts.ts';
-import { pedalledSeconds } from './pedalled-seconds.ts';
 import { reactionShifts } from './reaction-shifts.ts';
 import type { RideEvents } from './ride-events.ts';
 import { rideInQuestion } from './ride-in-question.ts';
 import { skips } from './skips.ts';
 
-/** What happened in one ride, and how late its ratio follows its gear records (NaN without them). */
+/** What happened in one ride, and how much later its speed-to-cadence ratio follows its gear records, s (NaN without either). */
 export interface JudgedRide {
   readonly events: RideEvents;
   readonly sensorLagS: number;
@@ -25,19 +24,27 @@ export function judgeRide(recorded: RideLog, trace: RideTrace, cogs: number): Ju
   const log = { ...recorded, cadenceRpm: trace.samples.cadenceRpm };
   const ride = rideInQuestion(log, trace);
   const commanded = commandedShifts(log, trace.commands, trace.samples, ride.clock);
-  const pedallingSByCog = pedallingSeconds(trace, cogs);
-  if (!trace.model)
+  const pedallingSByCog = secondsByCog(trace, cogs);
+  if (!trace.model) {
+    const because = trace.samples.pedalling.includes(1) ? 'no-drive-seen' : 'no-cadence';
     return {
-      events: { shifts: reactionShifts(commanded), ghostShifts: [], chainDrops: [], skips: [], pedallingSByCog },
+      events: {
+        shifts: reactionShifts(commanded, because),
+        ghostShifts: [],
+        chainDrops: [],
+        skips: [],
+        pedallingSByCog,
+      },
       sensorLagS: Number.NaN,
     };
-  const { shifts, timing } = judgeShifts(ride, commanded);
+  }
+  const drops = chainDrops(log, trace);
+  const { shifts, timing } = judgeShifts(ride, commanded, drops);
   const withRecords = trace.commands.timeS.length > 0;
   const lagS = withRecords ? timing.lagS : 0;
-  const drops = chainDrops(log, trace);
   return {
     events: {
-      shifts: leaveOutAstray(log, trace, markCutShifts(shifts, drops)),
+      shifts: leaveOutAstray(log, trace, shifts),
       ghostShifts: likelyGhosts([...ghostShifts(log, trace, lagS), ...ghostSteps(log, trace, lagS)]),
       chainDrops: drops,
       skips: skips(log, trace, lagS),
@@ -47,7 +54,8 @@ export function judgeRide(recorded: RideLog, trace: RideTrace, cogs: number): Ju
   };
 }
 
-function pedallingSeconds(trace: RideTrace, cogs: number): Float64Array {
+/** Seconds pedalled on each cog. */
+function secondsByCog(trace: RideTrace, cogs: number): Float64Array {
   const seconds = new Float64Array(cogs);
   trace.cog.forEach((cog, i) => {
     if (cog >= 0) seconds[cog] += pedalledSeconds(trace.samples, i);

@@ -1,9 +1,10 @@
 import { arrivalTable } from './arrival-table.ts';
 import type { CommandedShift } from './commanded-shifts.ts';
+import { cutByDrop } from './cut-by-drop.ts';
 import { estimateTiming } from './estimate-timing.ts';
 import { loadDuring } from './load-during.ts';
 import { outcomeShares } from './outcome-shares.ts';
-import type { Outcome, OutcomeProbability, ShiftEvent } from './ride-events.ts';
+import type { ChainDropEvent, Outcome, OutcomeProbability, ShiftEvent } from './ride-events.ts';
 import type { RideInQuestion } from './ride-in-question.ts';
 import { shiftContexts } from './shift-context.ts';
 import { shiftStories } from './shift-stories.ts';
@@ -22,9 +23,13 @@ export interface JudgedShifts {
 /**
  * Judges every commanded shift: for each the probability that the chain was on the commanded cog within 1.5 turns of the cranks,
  * within 5, not at all, or went beyond, with the ride's own lag, smearing and share of troubled shifts (empirical Bayes:
- * Efron and Morris 1973), the latter for each direction.
+ * Efron and Morris 1973), the latter for each direction. A shift after which the chain came off (`drops`) was likely missed.
  */
-export function judgeShifts(ride: RideInQuestion, commanded: readonly CommandedShift[]): JudgedShifts {
+export function judgeShifts(
+  ride: RideInQuestion,
+  commanded: readonly CommandedShift[],
+  drops: readonly ChainDropEvent[],
+): JudgedShifts {
   const { log, clock } = ride;
   const timing = estimateTiming(ride, commanded);
   const stories = commanded.map((shift, j) => {
@@ -51,11 +56,13 @@ export function judgeShifts(ride: RideInQuestion, commanded: readonly CommandedS
     };
     if (!story) return { ...base, ...unjudged(shift.pedalledS < MIN_PEDALLED_S ? 'no-pedalling' : 'not-seen') };
     const shares = sharesOf[i] as Shares;
-    const { probability, crankRevs } = weighStory(story, shares);
+    const { probability: untilCut, crankRevs } = weighStory(story, shares);
+    const probability = cutByDrop(untilCut, shift, drops);
     const outcome = namedOutcome(probability);
     const done = outcome === 'clean' || outcome === 'late';
     return {
       ...base,
+      cogsToCross: story.alreadyThere ? 0 : shift.cogsToCross,
       outcome,
       unjudgedBecause: null,
       crankRevs: done ? crankRevs(outcome) : null,

@@ -1,4 +1,5 @@
 import type { RideTrace } from '../gear-trace/gear-trace.ts';
+import { pedalledSeconds } from '../gear-trace/pedalled-seconds.ts';
 import type { RideLog } from '../ride-log/ride-log.ts';
 
 /** A command, a late shift and the sensors' lag together take no longer than this. */
@@ -18,8 +19,7 @@ export function lowestLevels(log: RideLog, trace: RideTrace): Float64Array {
   const bottom = Math.min(...model.logDevelopment);
   if (commands.timeS.length === 0) return levels.fill(bottom);
   const pedalledS = new Float64Array(levels.length);
-  for (let i = 1; i < levels.length; i++)
-    pedalledS[i] = pedalledS[i - 1] + (trace.samples.pedalling[i] ? Math.min(5, trace.samples.dtS[i]) : 0);
+  for (let i = 1; i < levels.length; i++) pedalledS[i] = pedalledS[i - 1] + pedalledSeconds(trace.samples, i);
   const arrived = arrivals(trace);
   let first = 0;
   for (let i = 0; i < levels.length; i++) {

@@ -1,5 +1,5 @@
 import type { CommandedShift } from './commanded-shifts.ts';
-import type { ShiftEvent } from './ride-events.ts';
+import type { ShiftEvent, UnjudgedReason } from './ride-events.ts';
 import { unjudged } from './unjudged.ts';
 
 const REACTION_S = 5;
@@ -9,10 +9,11 @@ const WITHOUT_REACTION = 0.01;
 const USUALLY_MISSED = 0.03;
 
 /**
- * Shifts of a ride without cadence. Nothing shows where the chain was, so none is judged; but riders answer a missed shift by
- * pushing again and coming back one, or by going back and trying again, and that pattern is kept as weak evidence.
+ * Shifts of a ride without cadence, or without a speed that shows the gears (`because`). Nothing shows where the chain was, so none is
+ * judged; but riders answer a missed shift by pushing again and coming back one, or by going back and trying again, and that pattern is
+ * kept as weak evidence.
  */
-export function reactionShifts(commanded: readonly CommandedShift[]): ShiftEvent[] {
+export function reactionShifts(commanded: readonly CommandedShift[], because: UnjudgedReason): ShiftEvent[] {
   return commanded.map((shift, i) => {
     const next = commanded[i + 1];
     const afterNext = commanded[i + 2];
@@ -31,7 +32,7 @@ export function reactionShifts(commanded: readonly CommandedShift[]): ShiftEvent
       toCog: shift.toCog,
       direction: shift.direction,
       cogsToCross: shift.cogsToCross,
-      ...unjudged('no-cadence'),
+      ...unjudged(because),
       probability: { clean: 1 - missed, late: 0, missed, overshot: 0 },
       expected: { clean: 1 - USUALLY_MISSED, late: 0, missed: USUALLY_MISSED, overshot: 0 },
       torqueNm: Number.NaN,

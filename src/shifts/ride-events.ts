@@ -8,10 +8,11 @@ export type Outcome = 'clean' | 'late' | 'missed' | 'overshot' | 'unjudged';
 export type DropSide = 'past-largest' | 'past-smallest' | 'chainring' | 'unknown';
 
 /**
- * Why a shift was not judged: too little pedalling before the next one; no cadence; no record of the drive within its time;
- * sensors that rested on no cog; the rider said that it did not go as it was judged, and nobody knows how else.
+ * Why a shift was not judged: too little pedalling before the next one; no cadence in the ride; a speed that shows no gears (missing, not
+ * ridden, too rough); no record of the drive within its time; sensors that rested on no cog; the rider said that it did not go as it
+ * was judged, and nobody knows how else.
  */
-export type UnjudgedReason = 'no-pedalling' | 'no-cadence' | 'not-seen' | 'astray' | 'rejected';
+export type UnjudgedReason = 'no-pedalling' | 'no-cadence' | 'no-drive-seen' | 'not-seen' | 'astray' | 'rejected';
 
 /** Probability of each outcome of a shift given the ride; sums to 1. All 0 where nothing at all is known. */
 export interface OutcomeProbability {
@@ -29,7 +30,10 @@ export interface ShiftEvent {
   readonly fromCog: number;
   readonly toCog: number;
   readonly direction: Direction;
-  /** Cogs the chain had to cross: more than from `fromCog` where the cranks hardly turned since the shifts before. */
+  /**
+   * Cogs the chain had to cross: more than from `fromCog` where the cranks hardly turned since the shifts before; 0 where it lay on
+   * the commanded cog already: a missed shift was taken back, or the command was written down late.
+   */
   readonly cogsToCross: number;
   readonly outcome: Outcome;
   /** Null for a judged shift. */
@@ -45,7 +49,7 @@ export interface ShiftEvent {
   readonly torqueNm: number;
   /** Mean cadence over the same seconds; NaN without cadence. */
   readonly cadenceRpm: number;
-  /** True where only the rider's reaction tells of it (no cadence): weak, and not judged. */
+  /** True where only the rider's reaction tells of it (the whole ride shows no gears): weak, and not judged. */
   readonly weak: boolean;
 }
 

@@ -1,11 +1,16 @@
 import { median, sum } from 'd3-array';
 import type { RideTrace } from '../gear-trace/gear-trace.ts';
+import { allPedalledSeconds } from '../gear-trace/pedalled-seconds.ts';
 import type { RideLog } from '../ride-log/ride-log.ts';
 import { crankTorque } from './crank-torque.ts';
-import { pedalledSeconds } from './pedalled-seconds.ts';
 import type { SkipEvent } from './ride-events.ts';
 import { type SkipDip, skipDips } from './skip-dips.ts';
 
+/**
+ * Torque at the crank about a skip, Nm, at the least where power is known: a chain slips under load, and this is about 80 W at 80 rpm,
+ * softer than most riding, so hardly any pull lies on the chain below it (assumption of ours).
+ */
+const LEAST_NM = 10;
 /** Torque beyond easy riding, Nm (assumption of ours). */
 const HARD_NM = 30;
 /** Without gear records and without a hard push: so short and so deep a dip is no shift there and back, and no reading gone wrong. */
@@ -28,14 +33,16 @@ const SHOWS_WEAR: Readonly<Record<Meaning, number>> = { skip: 1, 'off-step': 0.2
 const SHOWN_AN_HOUR = 1;
 
 /**
- * Finds skips among the moments at which the cranks run ahead of the wheel for under 2 s. Riders often answer by shifting. A dip that
+ * Finds skips among the moments at which the cranks run ahead of the wheel for under 2 s, with load on the chain where power is known. Riders often answer by shifting. A dip that
  * a hop to the next larger cog could have made counts only under more than the ride's usual load, or in a ride in which dips occur that
  * no hop explains: worn teeth slip time and again.
  */
 export function skips(log: RideLog, trace: RideTrace, sensorLagS: number): SkipEvent[] {
   const lagS = Math.max(0, sensorLagS);
   const usualNm = median(usualTorques(log)) ?? Number.NaN;
-  const dips = skipDips(log, trace, lagS).map((dip) => ({ dip, meaning: meaningOf(dip, trace, usualNm) }));
+  const dips = skipDips(log, trace, lagS)
+    .filter(({ torqueNm }) => !(torqueNm < LEAST_NM))
+    .map((dip) => ({ dip, meaning: meaningOf(dip, trace, usualNm) }));
   const isWorn = showsWear(
     dips.map(({ meaning }) => meaning),
     trace,
@@ -67,7 +74,7 @@ function meaningOf(dip: SkipDip, trace: RideTrace, usualNm: number): Meaning {
 
 /** Whether a ride's dips that no hop explains are as frequent as worn teeth make them. */
 function showsWear(meanings: readonly Meaning[], { samples }: RideTrace): boolean {
-  const pedalledH = sum(samples.dtS, (_, i) => pedalledSeconds(samples, i)) / 3600;
+  const pedalledH = allPedalledSeconds(samples) / 3600;
   const shown = sum(meanings, (meaning) => SHOWS_WEAR[meaning]);
   return shown >= SHOWN_AN_HOUR * Math.max(1, pedalledH);
 }

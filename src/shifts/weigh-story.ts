@@ -56,6 +56,12 @@ export function weighStory(story: ShiftStories, shares: Shares): WeighedStory {
   }
   parts.never = shares.never * stayedShort(story);
   parts.overshot = shares.overshot * story.beyond;
+  if (story.alreadyThere) {
+    // every number of turns shows the same: the chain had no way to go, so nothing was late
+    parts.clean += parts.late + parts.veryLate;
+    parts.late = 0;
+    parts.veryLate = 0;
+  }
   const total = parts.clean + parts.late + parts.veryLate + parts.never + parts.overshot || 1;
   for (const key of Object.keys(parts) as (keyof Shares)[]) parts[key] /= total;
   const { clean, late, veryLate, never, overshot } = parts;

@@ -56,6 +56,32 @@ describe('before and after an adjustment', () => {
     expect(comparison.after.shifts).toBe(19);
   });
 
+  it('counts a shift at its very moment as one after it, as does what shares its periods', () => {
+    const [asked, again] = [10, 20].map(
+      (minute): Adjustment => ({
+        ...adjusted(0),
+        at: new Date(start + minute * 60_000).toISOString(),
+      }),
+    );
+    const { periods } = adjustmentPeriods([ride(0, 30, 5)], [asked, again]);
+    expect(periods.map(({ shifts }) => shifts.map(({ timeS }) => timeS / 60)).map((at) => [at[0], at.length])).toEqual([
+      [0, 10],
+      [10, 10],
+      [20, 10],
+    ]);
+    // one shift between two adjustments, at the moment of the first, parts them; one at the moment of the second does not
+    const groupsOf = (minutes: readonly number[]): number =>
+      adjustmentPeriods(
+        [{ ...ride(0, 1, 0), startMs: Date.parse(asked.at) }],
+        minutes.map((minute) => ({
+          ...asked,
+          at: new Date(start + minute * 60_000).toISOString(),
+        })),
+      ).groups.length;
+    expect(groupsOf([10, 12])).toBe(2);
+    expect(groupsOf([8, 10])).toBe(1);
+  });
+
   it('sets no sound riding before a sudden fault against an adjustment that came after it', () => {
     const rides = [ride(0, 40, 0), ride(2, 30, 10), ride(4, 30, 10)];
     const [fair] = compareAdjustments(rides, [adjusted(3)], 4, start + 2 * dayMs);

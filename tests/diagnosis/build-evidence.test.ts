@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Adjustment } from '../../src/adjustments/adjustment.ts';
+import { adjustmentPeriods } from '../../src/adjustments/adjustment-periods.ts';
 import { buildEvidence } from '../../src/diagnosis/build-evidence.ts';
 import { cableBike, healthyPattern, patternRide } from './pattern-ride.ts';
 
@@ -17,18 +18,48 @@ const turnedAt = (ms: number): Adjustment => ({
 describe('buildEvidence', () => {
   it('cuts a ride at a forgotten adjustment made during it', () => {
     const [straddling] = rides;
-    const cutS = 1000;
+    // the moment of a shift: it came after the adjustment
+    const cutS = straddling.events.shifts.find(({ timeS }) => timeS >= 1000)?.timeS ?? Number.NaN;
     const during = straddling.startMs + cutS * 1000;
     const between = [1, 3, 5, 7].map((day) => turnedAt(Date.UTC(2026, 4, 1 + day, 18)));
     const evidence = buildEvidence({ bike: cableBike, rides, adjustments: [turnedAt(during), ...between] });
-    const later = straddling.events.shifts.filter(({ timeS }) => timeS > cutS);
+    const later = straddling.events.shifts.filter(({ timeS }) => timeS >= cutS);
     const [first] = evidence.rides;
     expect(evidence.groups).toHaveLength(4);
     expect(first.startMs).toBe(during);
     expect(first.durationS).toBe(straddling.durationS - cutS);
-    expect(first.events.shifts).toEqual(later.map((shift) => ({ ...shift, timeS: shift.timeS - cutS })));
+    expect(first.events.shifts).toEqual(
+      later.map((shift) => ({ ...shift, timeS: shift.timeS - cutS, lastTimeS: shift.lastTimeS - cutS })),
+    );
     expect([first.events.ghostShifts, first.events.chainDrops, first.events.skips]).toEqual([[], [], []]);
     expect(first.events.pedallingSByCog[0]).toBeCloseTo(straddling.events.pedallingSByCog[0] * (1 - cutS / 7200), 9);
     expect(evidence.rides.slice(1)).toEqual(rides.slice(1));
+  });
+
+  it('shares out shifts at the very moment of an adjustment as the comparison of adjustments does', () => {
+    const [ride] = rides;
+    const adjustments = [turnedAt(ride.startMs + ride.events.shifts[40].timeS * 1000)];
+    const { segments } = buildEvidence({ bike: cableBike, rides: [ride], adjustments });
+    const shiftsOf = (period: number): number =>
+      segments.reduce((sum, segment) => sum + (segment.period === period ? segment.dropChances[2] : 0), 0);
+    const { periods } = adjustmentPeriods([ride], adjustments);
+    expect([0, 1].map(shiftsOf)).toEqual(periods.map(({ shifts }) => shifts.length));
+    expect(shiftsOf(0)).toBe(40);
+  });
+
+  it('leaves out shifts for which the chain had no cog to cross: they say nothing about the bike', () => {
+    const [ride] = rides;
+    const weighed = (cogsToCross: number) => {
+      const shifts = ride.events.shifts.map((shift) => ({ ...shift, cogsToCross }));
+      const { segments } = buildEvidence({
+        bike: cableBike,
+        rides: [{ ...ride, events: { ...ride.events, shifts } }],
+        adjustments: [],
+      });
+      const total = (values: Iterable<number>): number => [...values].reduce((sum, value) => sum + value, 0);
+      return segments.reduce((sum, { fits, timed }) => sum + total(fits.values()) + total(timed), 0);
+    };
+    expect(weighed(1)).toBeGreaterThan(100);
+    expect(weighed(0)).toBe(0);
   });
 });

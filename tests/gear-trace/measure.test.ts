@@ -294,4 +294,15 @@ describe('gearWarnings', () => {
     expect(warning.message).toMatch(/23 \(the ride shows 22\)/);
     expect(codes(log, madeBike, asWritten, 2100, 2100)).toEqual(['recorded-teeth-differ']);
   });
+
+  it('says of cogs and of rings by themselves how records with other teeth were read', () => {
+    const message = (row: Partial<Parameters<typeof gearRecords>[0][number]>): string => {
+      const records = gearRecords([{ timeS: 0, rearTeeth: 12, frontTeeth: 46, ...row }]);
+      const odd = madeLog({ speedMps: [5], cadenceRpm: [80], gearRecords: records });
+      return gearWarnings(odd, madeDoubleBike, { ...asWritten, chainrings: [34, 50] }, 2100, 2100)[0].message;
+    };
+    expect(message({ rear: 9 })).toMatch(/: cogs 12, read by their position; chainrings 46, read by their order\.$/);
+    expect(message({ front: 2 })).toMatch(/: cogs 12, read by their order; chainrings 46, read by their position\.$/);
+    expect(message({ rearTeeth: 13 })).toMatch(/does not have: chainrings 46, read by their order\.$/);
+  });
 });

@@ -247,7 +247,7 @@ describe('emptyTrace', () => {
     );
     expect([...empty.cog, ...empty.ring]).toEqual(Array(6).fill(-1));
     expect([...empty.cogProbability, ...empty.driving, ...empty.driveLost]).toEqual(Array(9).fill(0));
-    expect([empty.rolloutMm, empty.sensorLagS, empty.ratioNoise].every(Number.isNaN)).toBe(true);
+    expect([empty.rolloutMm, empty.ratioNoise].every(Number.isNaN)).toBe(true);
     expect(empty.measured.chainrings).toEqual([null, null]);
     expect(empty.measured.cassette).toEqual(Array(9).fill(null));
     expect([empty.gearSource, empty.evidence]).toEqual(['none', 'none']);

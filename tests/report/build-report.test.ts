@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
 import { gearRuns } from '../../src/report/gear-runs.ts';
-import { pedallingSeconds } from '../../src/report/pedalling-seconds.ts';
 import { reportSchema } from '../../src/report/report-schema.ts';
 import { rideReport } from '../../src/report/ride-report.ts';
 import { sampleAnalyses, sampleBike, sampleDiagnosis, sampleReport } from './sample-report.ts';
@@ -60,7 +59,7 @@ describe('rideReport', () => {
     expect(ride.shifts[0].torqueNm).toBeNull();
     expect(ride.measured.cassette.at(-1)).toBeNull();
     const { log, trace, events } = sampleAnalyses[1];
-    const blind = rideReport({ log, trace: { ...trace, rolloutMm: NaN, sensorLagS: NaN }, events }, sampleBike);
+    const blind = rideReport({ log, trace: { ...trace, rolloutMm: NaN }, events, sensorLagS: NaN }, sampleBike);
     expect([blind.rolloutMm, blind.sensorLagS]).toEqual([null, null]);
   });
 
@@ -70,13 +69,15 @@ describe('rideReport', () => {
   });
 
   it('takes an empty ride', () => {
-    const { log, trace, events } = sampleAnalyses[0];
+    const { log, trace, events, sensorLagS } = sampleAnalyses[0];
     const none = new Float64Array();
+    const samples = { cadenceRpm: none, dtS: none, pedalling: new Uint8Array() };
     const empty = rideReport(
       {
         log: { ...log, timeS: none, cadenceRpm: none },
-        trace: { ...trace, cog: new Int8Array(), samples: { cadenceRpm: none } },
+        trace: { ...trace, cog: new Int8Array(), samples },
         events: { ...events, shifts: [], ghostShifts: [], chainDrops: [], skips: [] },
+        sensorLagS,
       },
       sampleBike,
     );
@@ -103,11 +104,5 @@ describe('gearRuns', () => {
       (timeS) => runs.findLast((run) => Date.parse(run.at) <= timeS * 1000)?.teeth,
     );
     expect(unrolled).toEqual(Array.from(trace.cog, (cog) => sampleBike.cassette[cog] ?? null));
-  });
-});
-
-describe('pedallingSeconds', () => {
-  it('counts steps over 30 rpm, and neither gaps nor missing cadence', () => {
-    expect(pedallingSeconds(Float64Array.of(0, 1, 2, 3, 60, 61), Float64Array.of(80, 80, 30, NaN, 80, 31))).toBe(2);
   });
 });

@@ -3,6 +3,7 @@ import { tallyCogs } from '../../src/cogs/tally-cogs.ts';
 import { type Cause, causes } from '../../src/diagnosis/causes.ts';
 import type { Diagnosis } from '../../src/diagnosis/diagnosis.ts';
 import type { Bike } from '../../src/drivetrain/bike.ts';
+import { pedallingSamples } from '../../src/gear-trace/pedalling-samples.ts';
 import { buildReport } from '../../src/report/build-report.ts';
 import type { Report } from '../../src/report/report-schema.ts';
 import { type RideAnalysis, rideReport, type TracedGears } from '../../src/report/ride-report.ts';
@@ -55,7 +56,8 @@ export function sampleLog(file: string, start: string, seconds = 600): RideLog {
   };
 }
 
-export function sampleTrace(records: number): TracedGears {
+export function sampleTrace(log: RideLog): TracedGears {
+  const records = log.timeS.length;
   return {
     cog: Int8Array.from({ length: records }, (_, i) => (i < 10 ? -1 : Math.floor(i / 100) % 9)),
     ring: new Int8Array(records),
@@ -65,9 +67,8 @@ export function sampleTrace(records: number): TracedGears {
     gearSource: 'recorded',
     evidence: 'full',
     rolloutMm: 2287.4567,
-    sensorLagS: 1.2345,
     ratioNoise: 0.006,
-    samples: { cadenceRpm: new Float64Array(records).fill(80) },
+    samples: pedallingSamples(log),
     measured: { chainrings: [32], cassette: [11, 13, 15, 18, 21, 24, 28, 32, null] },
     warnings: [],
   };
@@ -132,17 +133,16 @@ export const sampleDiagnosis: Diagnosis = {
   },
 };
 
+const sampleAnalysis = (log: RideLog, lateEvery: number): RideAnalysis => ({
+  log,
+  trace: sampleTrace(log),
+  events: sampleEvents(lateEvery),
+  sensorLagS: 1.2345,
+});
+
 export const sampleAnalyses: readonly RideAnalysis[] = [
-  {
-    log: sampleLog('rides/2026-04-14 valley.fit', '2026-04-14T06:30:00Z'),
-    trace: sampleTrace(600),
-    events: sampleEvents(10),
-  },
-  {
-    log: sampleLog('rides/2026-04-10 pass.fit', '2026-04-10T07:00:00Z'),
-    trace: sampleTrace(600),
-    events: sampleEvents(5),
-  },
+  sampleAnalysis(sampleLog('rides/2026-04-14 valley.fit', '2026-04-14T06:30:00Z'), 10),
+  sampleAnalysis(sampleLog('rides/2026-04-10 pass.fit', '2026-04-10T07:00:00Z'), 5),
 ];
 
 /** A whole report out of the shapes above. */

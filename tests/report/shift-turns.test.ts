@@ -42,7 +42,7 @@ describe('the turns that a shift was judged by', () => {
 
   it('are counted from the last command of a burst, the lag of the sensors after it', () => {
     const { turns, crankRevs } = shiftAt(burstAt);
-    const fromS = burstAt + 1 + judged.trace.sensorLagS;
+    const fromS = burstAt + 1 + judged.sensorLagS;
     expect(turned(fromS, burstAt + (turns.cleanUntilS as number))).toBeCloseTo(1.5, 1);
     expect(turned(fromS, burstAt + (turns.lateUntilS as number))).toBeCloseTo(5, 1);
     expect(turned(fromS, burstAt + (turns.doneS as number))).toBeCloseTo(crankRevs as number, 1);
@@ -50,7 +50,7 @@ describe('the turns that a shift was judged by', () => {
 
   it('wait while the cranks stand', () => {
     const { turns } = shiftAt(coastedAt);
-    const fromS = coastedAt + judged.trace.sensorLagS;
+    const fromS = coastedAt + judged.sensorLagS;
     expect(turns.cleanUntilS).toBeGreaterThan(8);
     expect(turned(fromS, coastedAt + (turns.cleanUntilS as number))).toBeCloseTo(1.5, 1);
   });

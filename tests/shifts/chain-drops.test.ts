@@ -30,6 +30,14 @@ describe('chain drops', () => {
     expect(chainDrops.map(({ side, afterShiftTo }) => [side, afterShiftTo])).toEqual([['past-largest', 8]]);
   });
 
+  it('right after a shift make it a miss, though the chain was on the cog for a moment', () => {
+    const ride = at(7).pedal(12);
+    const atS = ride.nowS;
+    const { events } = analysed(drop(ride.shift(8).pedal(3)));
+    expect(events.chainDrops.map(({ afterShiftTo }) => afterShiftTo)).toEqual([8]);
+    expect(events.shifts.find(({ timeS }) => timeS === atS)).toMatchObject({ outcome: 'missed', crankRevs: null });
+  });
+
   it('right after a change of ring are at the chainring', () => {
     const ride = at(8, warmedUp(madeDoubleBike)).pedal(12);
     const { chainDrops } = analysed(drop(ride.command(ride.cog, 0).pedal(2))).events;

@@ -201,7 +201,7 @@ describe('firstAfter', () => {
 
 describe('reactionShifts', () => {
   const missedOf = (commands: readonly (readonly [number, number])[]): number[] =>
-    reactionShifts(shiftsOf(commands)).map(({ probability }) => probability.missed);
+    reactionShifts(shiftsOf(commands), 'no-cadence').map(({ probability }) => probability.missed);
 
   it('judges nothing and calls everything weak', () => {
     for (const shift of reactionShifts(
@@ -210,8 +210,14 @@ describe('reactionShifts', () => {
         [10, 5],
         [30, 6],
       ]),
+      'no-drive-seen',
     )) {
-      expect(shift).toMatchObject({ outcome: 'unjudged', crankRevs: null, weak: true });
+      expect(shift).toMatchObject({
+        outcome: 'unjudged',
+        unjudgedBecause: 'no-drive-seen',
+        crankRevs: null,
+        weak: true,
+      });
       expect(shift.torqueNm).toBeNaN();
       const { clean, late, missed, overshot } = shift.probability;
       expect(clean + late + missed + overshot).toBeCloseTo(1, 12);

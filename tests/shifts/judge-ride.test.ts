@@ -1,6 +1,7 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { type AnalysedRide, analyseRide } from '../../src/analyse.ts';
 import { seededRandom } from '../../src/numeric/seeded-random.ts';
+import { rideReport } from '../../src/report/ride-report.ts';
 import type { ShiftEvent } from '../../src/shifts/ride-events.ts';
 import { MadeRide, madeBike, madeDoubleBike } from '../gear-trace/made-ride.ts';
 
@@ -45,8 +46,8 @@ describe('a healthy ride', () => {
   });
 
   it('tells the sensors’ lag and the seconds pedalled on each cog', () => {
-    expect(judged.trace.sensorLagS).toBeGreaterThanOrEqual(-0.5);
-    expect(judged.trace.sensorLagS).toBeLessThanOrEqual(1.5);
+    expect(judged.sensorLagS).toBeGreaterThanOrEqual(-0.5);
+    expect(judged.sensorLagS).toBeLessThanOrEqual(1.5);
     const truly = new Float64Array(9);
     for (const cog of ride.trueCog) truly[cog]++;
     judged.events.pedallingSByCog.forEach((seconds, cog) => {
@@ -69,6 +70,30 @@ describe('a healthy ride', () => {
     expect(outcomes(moved.events.shifts)).toEqual(outcomes(judged.events.shifts));
     expect(moved.events.shifts[7].timeS).toBe(judged.events.shifts[7].timeS + 900);
     expect(moved.events.shifts[7].confidence).toBeCloseTo(judged.events.shifts[7].confidence, 6);
+  });
+});
+
+describe('hours of pedalling', () => {
+  it.each([6, 9])('are the same in the ride and on its cogs where records come every %i s', (everyS) => {
+    const log = new MadeRide().pedal(30).wander(80).log();
+    const sparse = (values: Float64Array): Float64Array => values.filter((_, i) => i % everyS === 0);
+    const { timeS, speedMps, cadenceRpm, powerW, distanceM } = log;
+    const ride = analyseRide(
+      {
+        ...log,
+        timeS: sparse(timeS),
+        speedMps: sparse(speedMps),
+        cadenceRpm: sparse(cadenceRpm),
+        powerW: sparse(powerW),
+        distanceM: sparse(distanceM),
+      },
+      madeBike,
+    );
+    const { pedallingS } = rideReport(ride, madeBike);
+    const onCogs = ride.events.pedallingSByCog.reduce((sum, seconds) => sum + seconds, 0);
+    expect(Math.abs(pedallingS - timeS.length)).toBeLessThan(2 * everyS);
+    expect(onCogs / pedallingS).toBeGreaterThan(0.97);
+    expect(onCogs).toBeLessThanOrEqual(pedallingS);
   });
 });
 
@@ -221,9 +246,12 @@ describe('unjudged', () => {
 describe('a ride without cadence', () => {
   it('is judged by the rider’s answers alone, and weakly', () => {
     const log = new MadeRide().pedal(30).wander(20).log();
-    const { trace, events } = analyseRide({ ...log, cadenceRpm: log.cadenceRpm.map(() => Number.NaN) }, madeBike);
+    const { trace, events, sensorLagS } = analyseRide(
+      { ...log, cadenceRpm: log.cadenceRpm.map(() => Number.NaN) },
+      madeBike,
+    );
     expect(trace.evidence).toBe('commands-only');
-    expect(trace.sensorLagS).toBeNaN();
+    expect(sensorLagS).toBeNaN();
     expect(events.shifts.length).toBe(20);
     expect(events.shifts.every(({ weak, unjudgedBecause }) => weak && unjudgedBecause === 'no-cadence')).toBe(true);
     expect([...events.ghostShifts, ...events.chainDrops, ...events.skips]).toEqual([]);
@@ -231,13 +259,27 @@ describe('a ride without cadence', () => {
   });
 });
 
+describe('a ride with cadence and gear records but no speed that shows the gears', () => {
+  it.each(['none at all', 'computed'])('is judged no more, and not said to lack cadence: speed %s', (speed) => {
+    const log = new MadeRide().pedal(30).wander(20).log();
+    const unknown = log.speedMps.map(() => Number.NaN);
+    const { trace, events } = analyseRide(
+      { ...log, ...(speed === 'computed' ? { speedSource: 'computed' } : { speedMps: unknown }) },
+      madeBike,
+    );
+    expect([trace.evidence, trace.gearSource]).toEqual(['commands-only', 'recorded']);
+    expect(events.shifts.length).toBe(20);
+    expect(events.shifts.every(({ weak, unjudgedBecause }) => weak && unjudgedBecause === 'no-drive-seen')).toBe(true);
+  });
+});
+
 describe('a ride without gear records', () => {
   it('has no shifts and no ghost shifts', () => {
     const log = new MadeRide().pedal(60).wander(20).log();
     const none = { ...log.gearRecords, timeS: new Float64Array() };
-    const { trace, events } = analyseRide({ ...log, gearRecords: none }, madeBike);
+    const { trace, events, sensorLagS } = analyseRide({ ...log, gearRecords: none }, madeBike);
     expect(trace.evidence).toBe('ratio-only');
-    expect(trace.sensorLagS).toBeNaN();
+    expect(sensorLagS).toBeNaN();
     expect([...events.shifts, ...events.ghostShifts, ...events.skips, ...events.chainDrops]).toEqual([]);
   });
 });

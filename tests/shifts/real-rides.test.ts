@@ -37,7 +37,7 @@ describe.skipIf(!haveRealRides)('four hours of a healthy real ride with gear rec
   });
 
   it('finds its ratio 0 to 3 s behind its gear records', () => {
-    expect(judged.trace.sensorLagS).toBeGreaterThanOrEqual(0);
-    expect(judged.trace.sensorLagS).toBeLessThanOrEqual(3);
+    expect(judged.sensorLagS).toBeGreaterThanOrEqual(0);
+    expect(judged.sensorLagS).toBeLessThanOrEqual(3);
   });
 });

@@ -30,6 +30,21 @@ describe('skips', () => {
     expect(events.chainDrops).toEqual([]);
   });
 
+  it.each([
+    [1, 1],
+    [0.7, 1],
+    [0.05, 0],
+    [0, 0],
+  ])('come under load only, where power is known: %f of the power makes %i', (share, count) => {
+    const { log, from } = skipping(0.3, 1);
+    const powerW = log.powerW.map((watts, i) => (Math.abs(i - from) < 6 ? share * watts : watts));
+    expect(analyseRide({ ...log, powerW }, madeBike).events.skips.length).toBe(count);
+    const bare = { ...log, powerW, gearRecords: madeLog({ speedMps: [5], cadenceRpm: [80] }).gearRecords };
+    expect(analyseRide(bare, madeBike).events.skips.length).toBeLessThanOrEqual(count);
+    const unknown = log.powerW.map(() => Number.NaN);
+    expect(analyseRide({ ...log, powerW: unknown }, madeBike).events.skips.length).toBe(1);
+  });
+
   it('are none for longer spells, or for freewheeling, which lags behind', () => {
     for (const records of [4, 6]) expect(analyseRide(skipping(0.09, records).log, madeBike).events.skips).toEqual([]);
     expect(analyseRide(skipping(0.3, 1).log, madeBike).events.skips.length).toBe(1);

@@ -139,6 +139,7 @@ describe('whyJudged', () => {
     };
     expect(because('no-pedalling')).toMatch(/2 s of pedalling.*not judged/);
     expect(because('no-cadence')).toMatch(/no cadence.*not judged/);
+    expect(because('no-drive-seen')).toMatch(/^Speed and cadence.*not judged/);
     expect(because('astray')).toMatch(/sensors.*not judged/);
     expect(because('rejected')).toMatch(/You said.*not judged/);
     expect(because(null)).toMatch(/not judged/);

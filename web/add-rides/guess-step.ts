@@ -18,7 +18,7 @@ interface GuessPlan {
 }
 
 /** Cogs that the rides show and the bike does not have, as a question; null where no more than two differ, which a guess may get wrong. Rings are not compared. */
-export function mismatch(guess: DrivetrainGuess, { bike }: BikeSummary): string | null {
+function mismatch(guess: DrivetrainGuess, { bike }: BikeSummary): string | null {
   const range = (cogs: readonly number[]): string => `${cogs[0]}–${cogs[cogs.length - 1]} with ${cogs.length} cogs`;
   const strange = guess.bike.cassette.filter((teeth) => !bike.cassette.includes(teeth));
   if (strange.length <= 2) return null;

@@ -11,6 +11,7 @@ const turns = (revs: number): string => `${revs.toFixed(1)} crank turns`;
 const unjudgedWords: Readonly<Record<NonNullable<Shift['unjudgedBecause']> | 'unknown', string>> = {
   'no-pedalling': 'Less than 2 s of pedalling followed before the next shift',
   'no-cadence': 'There is no cadence here to count crank turns by',
+  'no-drive-seen': 'Speed and cadence of this ride do not show which cog the chain was on',
   'not-seen': 'No record shows on which cog the chain ran within its time',
   astray: 'The sensors went astray around it',
   rejected: 'You said that it did not go as it was judged',

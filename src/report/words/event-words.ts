@@ -19,9 +19,9 @@ export const dropSideWords: Readonly<Record<DropSide, string>> = {
 export const evidenceWords: Readonly<Record<EvidenceKind, string>> = {
   full: 'gear records, cadence and speed: commanded and actual cog are compared',
   'commands-only':
-    'gear records without cadence: no shift can be judged, and how the rider answered a failed one is weak evidence',
+    'gear records without cadence, or without a speed that shows the gears: no shift can be judged, and how the rider answered a failed one is weak evidence',
   'ratio-only': 'cadence and speed without gear records: the actual cog is seen, but not what was asked for',
-  none: 'neither gear records nor cadence with ridden speed: nothing about shifting can be seen',
+  none: 'neither gear records nor cadence with a speed that shows the gears: nothing about shifting can be seen',
 };
 
 /** The same in two words, for a table. */

@@ -11,7 +11,7 @@ export function limitWords(report: Report): string[] {
   ];
   if (of('commands-only') > 0)
     limits.push(
-      `${counted(of('commands-only'), 'ride has', 'rides have')} gear records but no cadence: no shift can be judged there, and a missed one only guessed at by what you did next.`,
+      `${counted(of('commands-only'), 'ride has', 'rides have')} gear records but no cadence, or no speed that shows the gears: no shift can be judged there, and a missed one only guessed at by what you did next.`,
     );
   if (of('ratio-only') > 0)
     limits.push(

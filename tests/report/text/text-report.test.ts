@@ -66,10 +66,13 @@ describe('textReport', () => {
     expect(text).toContain('1 ride shows nothing about shifting and did not count.');
   });
 
-  it('calls commands without cadence weak evidence', () => {
+  it('calls commands without a ratio to set them against weak evidence', () => {
     const weak: Report = { ...report, rides: [{ ...report.rides[0], evidence: 'commands-only' }] };
     expect(textReport(weak).replace(/\s+/g, ' ')).toContain(
-      'no shift can be judged, and how the rider answered a failed one is weak evidence',
+      'Gear records without cadence, or without a speed that shows the gears: no shift can be judged, and how the rider answered a failed one is weak evidence',
+    );
+    expect(textReport(weak).replace(/\s+/g, ' ')).toContain(
+      '1 ride has gear records but no cadence, or no speed that shows the gears:',
     );
   });
 });

@@ -1,0 +1,72 @@
+import { beforeAll, describe, expect, it } from 'vitest';
+import { analyseRide } from '../../src/analyse.ts';
+import { traceGears } from '../../src/gear-trace/trace-gears.ts';
+import { type CommandedShift, commandedShifts } from '../../src/shifts/commanded-shifts.ts';
+import { judgeShifts } from '../../src/shifts/judge-shifts.ts';
+import type { ChainDropEvent, ShiftEvent } from '../../src/shifts/ride-events.ts';
+import { type RideInQuestion, rideInQuestion } from '../../src/shifts/ride-in-question.ts';
+import { warmedUp } from './warmed-up.ts';
+
+describe('a shift after which the chain came off', () => {
+  // cog 2 to 3, done at once
+  const made = warmedUp();
+  const atS = made.nowS;
+  const log = made.shift(3).pedal(20).log();
+  let ride: RideInQuestion;
+  let commanded: CommandedShift[];
+  beforeAll(() => {
+    const trace = traceGears(log, made.bike);
+    ride = rideInQuestion(log, trace);
+    commanded = commandedShifts(log, trace.commands, trace.samples, ride.clock);
+  });
+  const judged = (drop: Partial<ChainDropEvent> = {}): ShiftEvent => {
+    const sure: ChainDropEvent = { timeS: atS + 3, side: 'unknown', afterShiftTo: 3, confidence: 0.95, ...drop };
+    const found = judgeShifts(ride, commanded, [sure]).shifts.find(({ timeS }) => timeS === atS);
+    if (!found) throw new Error(`no shift at ${atS} s`);
+    return found;
+  };
+
+  it('was missed', () => {
+    const shift = judged();
+    expect(shift).toMatchObject({ outcome: 'missed', crankRevs: null });
+    expect(shift.confidence).toBeCloseTo(0.76, 1);
+  });
+
+  it.each([0.3, 0.624, 0.7])('is named by what is left of its chances: drop %f', (confidence) => {
+    const shift = judged({ confidence });
+    const { outcome, probability, crankRevs } = shift;
+    expect(outcome).toBe(probability.clean >= 0.5 ? 'clean' : 'missed');
+    expect(shift.confidence).toBe(probability[outcome as 'clean']);
+    expect(crankRevs === null).toBe(outcome === 'missed');
+    expect(Object.values(probability).reduce((sum, value) => sum + value, 0)).toBeCloseTo(1, 12);
+  });
+
+  it.each([
+    ['long after it', { timeS: atS + 7 }],
+    ['before it', { timeS: atS - 1 }],
+    ['after a command for another cog', { afterShiftTo: 4 }],
+    ['after none', { afterShiftTo: null }],
+  ])('stays as it was where the chain came off %s', (_when, drop) => {
+    expect(judged(drop)).toMatchObject({ outcome: 'clean' });
+    expect(judged(drop).confidence).toBeGreaterThan(0.95);
+  });
+});
+
+describe('a missed shift that is taken back', () => {
+  it('asks nothing of the chain: clean in no turn, over no cog', () => {
+    const made = warmedUp();
+    const { cog } = made;
+    const log = made
+      .command(cog + 1)
+      .pedal(20)
+      .command(cog)
+      .pedal(20)
+      .log();
+    const { shifts } = analyseRide(log, made.bike).events;
+    expect(shifts.slice(-2)).toMatchObject([
+      { outcome: 'missed', cogsToCross: 1 },
+      { outcome: 'clean', cogsToCross: 0, crankRevs: 0 },
+    ]);
+    expect(shifts.slice(-2)[1].probability.late).toBe(0);
+  });
+});
