@@ -1,6 +1,7 @@
 import { median } from 'd3-array';
 import type { Bike } from '../drivetrain/bike.ts';
 import type { GearModel, RatioNoise } from './gear-model.ts';
+import { pedalledRings } from './pedalled-rings.ts';
 import type { Peak } from './robust-centre.ts';
 
 const MIN_RECORDS = 8;
@@ -29,15 +30,19 @@ export function fitCommandedGears(
   const { cassette, chainrings } = bike;
   const cogs = cassette.length;
   const rings = chainrings.length;
-  const cells = peaks
+  const asked = peaks
     .map((peak, gear) => ({ ...peak, ring: Math.floor(gear / cogs), cog: gear % cogs }))
     .filter((cell) => cell.count >= MIN_RECORDS)
-    .map((cell) => ({ ...cell, off: cell.centre - Math.log(chainrings[cell.ring] / cassette[cell.cog]) }));
-  if (cells.length === 0) return null;
+    .map((cell) => ({ ...cell, weight: Math.min(cell.count, FULL_SAY_RECORDS) }));
+  if (asked.length === 0) return null;
+  const ridden = pedalledRings(asked, bike);
+  const cells = asked.map((cell, i) => ({
+    ...cell,
+    ring: ridden[i],
+    off: cell.centre - Math.log(chainrings[ridden[i]] / cassette[cell.cog]),
+  }));
 
-  const logRollout = weightedMedian(
-    cells.map((cell) => ({ value: cell.off, weight: Math.min(cell.count, FULL_SAY_RECORDS) })),
-  );
+  const logRollout = weightedMedian(cells.map(({ off, weight }) => ({ value: off, weight })));
   const ringOff = new Float64Array(rings);
   const cogOff = new Float64Array(cogs);
   const correct = (into: Float64Array, key: 'ring' | 'cog', other: Float64Array, otherKey: 'ring' | 'cog'): void => {
@@ -48,15 +53,18 @@ export function fitCommandedGears(
       const off = weightedMedian(
         own.map((cell) => ({
           value: cell.off - logRollout - other[cell[otherKey]],
-          weight: Math.min(cell.count, FULL_SAY_RECORDS),
+          weight: cell.weight,
         })),
       );
       into[i] = Math.abs(off) >= MIN_DISAGREEMENT ? off : 0;
     }
   };
-  if (rings > 1) correct(ringOff, 'ring', cogOff, 'cog');
+  if (rings > 1) {
+    correct(ringOff, 'ring', cogOff, 'cog');
+    keepLadder(ringOff, chainrings, 1);
+  }
   correct(cogOff, 'cog', ringOff, 'ring');
-  keepLadder(cogOff, cassette);
+  keepLadder(cogOff, cassette, -1);
 
   const logDevelopment = new Float64Array(rings * cogs);
   for (let r = 0; r < rings; r++)
@@ -65,17 +73,17 @@ export function fitCommandedGears(
   return { rings, cogs, logDevelopment, speedLagS: sensors.speedLagS, noise: sensors.noise, logRollout };
 }
 
-/** Drops corrections that bring a cog nearer to its neighbour than half the gap that the teeth give. */
-function keepLadder(cogOff: Float64Array, cassette: readonly number[]): void {
+/** Drops corrections that bring a ring or cog nearer to its neighbour than half the gap that the teeth give; `growth`: 1 where more teeth go further, else -1. */
+function keepLadder(off: Float64Array, teeth: readonly number[], growth: 1 | -1): void {
   let broken = true;
   while (broken) {
     broken = false;
-    for (let c = 0; c + 1 < cassette.length; c++) {
-      const gap = Math.log(cassette[c + 1] / cassette[c]);
-      if (gap + cogOff[c] - cogOff[c + 1] >= gap / 2) continue;
-      const worse = Math.abs(cogOff[c]) > Math.abs(cogOff[c + 1]) ? c : c + 1;
-      if (cogOff[worse] === 0) continue;
-      cogOff[worse] = 0;
+    for (let i = 0; i + 1 < teeth.length; i++) {
+      const gap = Math.log(teeth[i + 1] / teeth[i]);
+      if (gap + growth * (off[i + 1] - off[i]) >= gap / 2) continue;
+      const worse = Math.abs(off[i]) > Math.abs(off[i + 1]) ? i : i + 1;
+      if (off[worse] === 0) continue;
+      off[worse] = 0;
       broken = true;
     }
   }

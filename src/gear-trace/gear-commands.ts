@@ -18,8 +18,8 @@ export interface GearCommands {
 }
 
 /**
- * Reads the gear records against a bike: positions are sure and go first, teeth are what someone configured (`recordedCogs`). A record
- * that names no cog or no ring leaves it as it was.
+ * Reads the gear records against a bike: positions are sure and go first, teeth are what someone configured (`recordedCogs`). Positions count
+ * from the innermost (the largest cog, but the smallest ring), rear ones from the smallest cog where the teeth beside them say so. A record that names no cog or no ring leaves it as it was.
  */
 export function gearCommands(log: RideLog, bike: Bike, samples: PedallingSamples): GearCommands {
   const records = log.gearRecords;
@@ -31,11 +31,28 @@ export function gearCommands(log: RideLog, bike: Bike, samples: PedallingSamples
     : carriedOn(records.frontPosition, records.frontTeeth, rings, (p) => p - 1, bike.chainrings.length);
   const cogs = recordedCogs(log, bike, samples, { timeS: records.timeS, ring, latest });
   const count = bike.cassette.length;
-  const cog = carriedOn(records.rearPosition, records.rearTeeth, cogs, (p) => count - p, count);
+  const fromSmallest = countsFromSmallest(records);
+  const cog = carriedOn(
+    records.rearPosition,
+    records.rearTeeth,
+    cogs,
+    (p) => (fromSmallest ? p - 1 : count - p),
+    count,
+  );
   return { timeS: records.timeS, cog, ring, latest };
 }
 
-/** Place by record: from the position, counted from the innermost (the largest cog, but the smallest ring), else from the teeth. */
+/** Whether the rear positions rise with the teeth beside them: some recorders count from the smallest cog. */
+function countsFromSmallest({ rearPosition, rearTeeth }: GearRecords): boolean {
+  let rising = 0;
+  for (let i = 1; i < rearTeeth.length; i++) {
+    if (rearTeeth[i] === 0 || rearTeeth[i - 1] === 0 || rearPosition[i] === 0 || rearPosition[i - 1] === 0) continue;
+    rising += Math.sign((rearTeeth[i] - rearTeeth[i - 1]) * (rearPosition[i] - rearPosition[i - 1]));
+  }
+  return rising > 0;
+}
+
+/** Place by record: from the position, counted as `placeAt` has it, else from the teeth. */
 function carriedOn(
   position: Uint8Array,
   teeth: Uint8Array,

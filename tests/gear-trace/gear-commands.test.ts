@@ -22,6 +22,13 @@ describe('gearCommands', () => {
     expect([...commands.latest]).toEqual([0, 0, 0, 1, 1, 1]);
   });
 
+  it('counts positions from the smallest cog where the teeth beside them say so', () => {
+    const shown = [...madeBike.cassette.entries()].slice(1, 6);
+    const records = gearRecords(shown.map(([cog, rearTeeth], timeS) => ({ timeS, rear: cog + 1, rearTeeth })));
+    const commands = gearCommands(madeLog({ ...second(6), gearRecords: records }), madeBike);
+    expect([...commands.cog]).toEqual(shown.map(([cog]) => cog));
+  });
+
   it('lets the position outweigh wrong teeth', () => {
     const records = gearRecords([{ timeS: 0, rear: 4, rearTeeth: 11 }]);
     expect([...gearCommands(madeLog({ ...second(2), gearRecords: records }), madeBike).cog]).toEqual([5]);
