@@ -11,6 +11,7 @@ import { isCutCopy } from '../words/cut-copy.ts';
 import { dayAndTime } from '../words/dates.ts';
 import { duration } from '../words/numbers.ts';
 import type { BikePage } from './bike-page.ts';
+import { rideRemarks } from './ride-remarks.ts';
 
 const rideName = (ride: RideSummary): string => (ride.start ? dayAndTime(ride.start) : ride.file);
 
@@ -105,8 +106,8 @@ function rideTable(rides: readonly RideSummary[], remove: (ride: RideSummary) =>
   );
 }
 
-/** The bike's rides, newest first. */
-export function ridesSection({ rides, allRides, refresh }: BikePage): HTMLElement {
+/** The bike's rides, newest first, under what puts any of them in doubt. */
+export function ridesSection({ bike, rides, allRides, refresh }: BikePage): HTMLElement {
   const remove = async (ride: RideSummary): Promise<void> => {
     const yes = await ask(
       'Remove this ride?',
@@ -128,6 +129,7 @@ export function ridesSection({ rides, allRides, refresh }: BikePage): HTMLElemen
         { class: 'quiet' },
         `The newest ${rides.length} of ${counted(allRides, 'ride')}; the verdict rests on all that count.`,
       ),
+    rideRemarks(bike, rides),
     rides.length === 0
       ? make('p', { class: 'quiet' }, 'No ride yet.')
       : rideTable(rides, (ride) => void attempt(() => remove(ride))),
