@@ -1,4 +1,5 @@
 import { counted } from '../../src/numeric/counted.ts';
+import { seenCounts } from '../../src/report/seen-counts.ts';
 import { evidenceLabels } from '../../src/report/words/event-words.ts';
 import type { RideSummary } from '../api/answers.ts';
 import { removeRide } from '../api/rides.ts';
@@ -23,20 +24,17 @@ function standing(ride: RideSummary): string | null {
   return isCutCopy(ride) ? 'Not counted: another ride holds all of it' : null;
 }
 
-/** What a ride's records can show of each thing counted; null where they cannot show it, so that no 0 says that it went well. */
-function seen({ counts, evidence }: RideSummary): Record<'shifts' | 'trouble' | 'unasked' | 'chainOff', number | null> {
-  if (!counts) return { shifts: null, trouble: null, unasked: null, chainOff: null };
-  const { shifts, unjudged, late, missed, overshot, ghostShifts, chainDrops } = counts;
-  return {
-    shifts,
-    trouble: shifts > unjudged ? late + missed + overshot : null,
-    unasked: evidence === 'full' ? ghostShifts : ghostShifts || null,
-    chainOff: evidence === 'full' || evidence === 'ratio-only' ? chainDrops : chainDrops || null,
-  };
+type Numbers = Record<'shifts' | 'trouble' | 'unasked' | 'chainOff', number | null>;
+
+/** What a ride's records can show of each thing counted; null where they cannot, or are not worked through. */
+function seen({ counts, evidence }: RideSummary): Numbers {
+  if (!counts || !evidence) return { shifts: null, trouble: null, unasked: null, chainOff: null };
+  const { trouble, ghostShifts, chainDrops } = seenCounts({ counts, evidence });
+  return { shifts: counts.shifts, trouble, unasked: ghostShifts, chainOff: chainDrops };
 }
 
 /** What the columns of numbers say, where there is no room for them. */
-function inShort({ shifts, trouble }: ReturnType<typeof seen>): string | null {
+function inShort({ shifts, trouble }: Numbers): string | null {
   if (shifts === null) return null;
   if (shifts === 0) return 'no shifts recorded';
   return `${counted(shifts, 'shift')}, ${trouble === null ? 'none judged' : `${trouble} in trouble`}`;
