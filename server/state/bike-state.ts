@@ -2,6 +2,7 @@ import { causeWords } from '../../src/diagnosis/cause-words.ts';
 import type { Cause } from '../../src/diagnosis/causes.ts';
 import { fewestShifts } from '../../src/diagnosis/suggest.ts';
 import { counted } from '../../src/numeric/counted.ts';
+import { figure } from '../../src/numeric/figure.ts';
 import { percent } from '../../src/numeric/percent.ts';
 import { wilsonInterval } from '../../src/numeric/wilson-interval.ts';
 import type { Report } from '../../src/report/report-schema.ts';
@@ -162,14 +163,15 @@ function reasonsFor({ actuation, fault, topFault, cured, trouble, enough }: Sign
     );
   if (trouble.low > rule.troubleToWatch)
     reasons.push(
-      `${counted(trouble.count, 'shift')} of ${trouble.shifts} late, missed or overshot${trouble.since} (${percent(trouble.rate ?? 0)}).`,
+      `${counted(trouble.count, 'shift')} of ${figure(trouble.shifts)} late, missed or overshot${trouble.since} (${percent(trouble.rate ?? 0)}).`,
     );
   if (cured) reasons.push(`It was ${name(cured)}; the last adjustment seems to have cured it.`);
   if (word === 'too little data')
     reasons.push(
       `${trouble.shifts === 0 ? 'No shift' : `Only ${counted(trouble.shifts, 'shift')}`} could be judged; ${fewestShifts} are needed.`,
     );
-  if (word === 'fine') reasons.push(`${trouble.count} of ${trouble.shifts} judged shifts late, missed or overshot.`);
+  if (word === 'fine')
+    reasons.push(`${figure(trouble.count)} of ${figure(trouble.shifts)} judged shifts late, missed or overshot.`);
   return reasons;
 }
 

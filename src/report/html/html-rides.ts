@@ -1,4 +1,5 @@
 import { counted } from '../../numeric/counted.ts';
+import { figure } from '../../numeric/figure.ts';
 import { rideStrip } from '../chart-data/ride-strip.ts';
 import { drawRideStrip } from '../charts/ride-strip-chart.ts';
 import type { Report, RideReport } from '../report-schema.ts';
@@ -31,7 +32,7 @@ ${report.rides.map((ride, i) => oneRide(ride, i, report.bike.cassette, i >= undr
 function rideRow(ride: RideReport, i: number): Markup {
   const { shifts, judged, late, missed, overshot, ghostShifts, chainDrops, skips } = seenCounts(ride);
   const numbers = [shifts, judged, late, missed, overshot, ghostShifts, chainDrops, skips];
-  return html`<tr><th scope="row">${i + 1}</th><td class="left">${dayAndTime(ride.start)}</td><td>${ride.pedallingS === 0 ? '-' : durationWords(ride.pedallingS)}</td><td class="left">${evidenceLabels[ride.evidence]}</td>${numbers.map((number) => html`<td>${number ?? '-'}</td>`)}</tr>
+  return html`<tr><th scope="row">${i + 1}</th><td class="left">${dayAndTime(ride.start)}</td><td>${ride.pedallingS === 0 ? '-' : durationWords(ride.pedallingS)}</td><td class="left">${evidenceLabels[ride.evidence]}</td>${numbers.map((number) => html`<td>${number === null ? '-' : figure(number)}</td>`)}</tr>
 `;
 }
 

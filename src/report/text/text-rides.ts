@@ -1,3 +1,4 @@
+import { figure } from '../../numeric/figure.ts';
 import type { Report, RideReport } from '../report-schema.ts';
 import { seenCounts } from '../seen-counts.ts';
 import { dayAndTime, hoursAndMinutes } from '../words/moment-words.ts';
@@ -50,7 +51,7 @@ function rideRow(ride: RideReport, i: number): string[] {
     String(i + 1),
     dayAndTime(ride.start),
     ride.pedallingS === 0 ? '-' : hoursAndMinutes(ride.pedallingS),
-    shifts === null ? '-' : `${judged} of ${shifts}`,
-    ...[late, missed, overshot, ghostShifts, chainDrops, skips].map((count) => String(count ?? '-')),
+    shifts === null ? '-' : `${figure(judged ?? 0)} of ${figure(shifts)}`,
+    ...[late, missed, overshot, ghostShifts, chainDrops, skips].map((count) => (count === null ? '-' : figure(count))),
   ];
 }
