@@ -153,6 +153,32 @@ describe.skipIf(!browserPath)('every view', () => {
     await page.context().close();
   });
 
+  it('names a ride without a date once, and heads the cautions by what is advised', async () => {
+    const { page, faults } = await open();
+    let namesCause = true;
+    await page.route('**/api/rides?*', async (route) => {
+      const answer = await (await route.fetch()).json();
+      answer.rides[0] = { ...answer.rides[0], start: null, file: 'undated.csv' };
+      await route.fulfill({ json: answer });
+    });
+    await page.route('**/api/bikes/b1', async (route) => {
+      const answer = await (await route.fetch()).json();
+      Object.assign(answer.report.diagnosis.suggestion, { namesCause });
+      await route.fulfill({ json: answer });
+    });
+    const shown = async (): Promise<(string | null)[]> => {
+      await page.goto('/bikes/b1');
+      await loaded(page);
+      const name = page.locator('.rides tbody th').first().locator('> :not(.only-narrow)');
+      return [(await name.allTextContents()).join(' / '), await page.locator('.cautions h3').textContent()];
+    };
+    expect(await shown()).toEqual(['undated.csv', 'Before you touch it']);
+    namesCause = false;
+    expect(await shown()).toEqual(['undated.csv', 'Should you touch it all the same']);
+    expect(faults).toEqual([]);
+    await page.context().close();
+  });
+
   it('says how long a ride was pedalled only where its records tell', async () => {
     const { page, faults } = await open();
     let pedallingS = 0;

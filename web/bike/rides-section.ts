@@ -1,4 +1,5 @@
 import { counted } from '../../src/numeric/counted.ts';
+import { figure } from '../../src/numeric/figure.ts';
 import { seenCounts } from '../../src/report/seen-counts.ts';
 import { evidenceLabels } from '../../src/report/words/event-words.ts';
 import type { RideSummary } from '../api/answers.ts';
@@ -37,12 +38,13 @@ function seen({ counts, evidence }: RideSummary): Numbers {
 function inShort({ shifts, trouble }: Numbers): string | null {
   if (shifts === null) return null;
   if (shifts === 0) return 'no shifts recorded';
-  return `${counted(shifts, 'shift')}, ${trouble === null ? 'none judged' : `${trouble} in trouble`}`;
+  return `${counted(shifts, 'shift')}, ${trouble === null ? 'none judged' : `${figure(trouble)} in trouble`}`;
 }
 
 function row(ride: RideSummary, remove: (ride: RideSummary) => void): HTMLElement {
   const numbers = seen(ride);
-  const number = (value: number | null): HTMLElement => make('td', { class: 'number' }, value ?? '–');
+  const number = (value: number | null): HTMLElement =>
+    make('td', { class: 'number' }, value === null ? '–' : figure(value));
   const stands = standing(ride);
   const brief = inShort(numbers);
   const failed = ride.status === 'failed';
@@ -55,7 +57,7 @@ function row(ride: RideSummary, remove: (ride: RideSummary) => void): HTMLElemen
       failed
         ? rideName(ride)
         : make('a', { href: `/rides/${ride.id}`, 'data-keep': `ride-${ride.id}` }, rideName(ride)),
-      make('span', { class: 'quiet file-name' }, ride.file),
+      ride.start !== null && make('span', { class: 'quiet file-name' }, ride.file),
       brief && make('span', { class: 'only-narrow' }, brief),
       stands && make('span', { class: failed ? 'only-narrow fault' : 'only-narrow' }, stands),
     ),
