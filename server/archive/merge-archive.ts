@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import type { z } from 'zod';
 import { CogwrightError } from '../../src/errors/cogwright-error.ts';
 import { displayName } from '../intake/display-name.ts';
-import { type TakenRide, takeRide } from '../intake/take-ride.ts';
+import { alreadyHere, type TakenRide, takeRide } from '../intake/take-ride.ts';
 import { countsAfter } from '../judgements/counts-after.ts';
 import type { Services } from '../services.ts';
 import type { mergedShape } from '../shapes/merged-shape.ts';
@@ -54,7 +54,7 @@ async function takeArchived(
   const { sql, folder, limits } = services;
   const name = displayName(archived.file);
   const known = findRideByContent(sql, archived.sha256, archived.archivedSha256);
-  if (known) return { name, status: 'duplicate', rideId: known.id };
+  if (known) return { name, status: 'duplicate', rideId: known.id, message: alreadyHere(sql, known.bikeId) };
   const path = join(folder.incoming, `${newId()}.part`);
   try {
     await archive.unpack(archived, path, limits.fileBytes * 2);

@@ -66,5 +66,10 @@ function check(part: 'address' | 'query' | 'body', schema: z.ZodType | null, val
     return { path: issue.path.join('.'), message: `${found}: ${allowed}` };
   });
   const [{ path, message }] = details;
-  throw new RequestError(400, 'invalid-request', `The ${part}${path && `, ${path},`} ${message}.`, details);
+  throw new RequestError(
+    400,
+    'invalid-request',
+    path ? `In the ${part}, "${path}" ${message}.` : `The ${part} ${message}.`,
+    details,
+  );
 }

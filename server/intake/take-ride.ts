@@ -14,7 +14,8 @@ import type { ReceivedFile } from './receive-files.ts';
 
 /** What became of a file that was sent. */
 export type TakenRide =
-  | { readonly name: string; readonly status: 'queued' | 'duplicate'; readonly rideId: string }
+  | { readonly name: string; readonly status: 'queued'; readonly rideId: string }
+  | { readonly name: string; readonly status: 'duplicate'; readonly rideId: string; readonly message: string }
   | { readonly name: string; readonly status: 'refused'; readonly code: string; readonly message: string };
 
 /** Where a ride is to go: onto a bike, or as its upload says. */
@@ -61,6 +62,14 @@ export async function takeRide(services: TakingServices, file: ReceivedFile, to:
   }
 }
 
+type Registered = { status: 'queued'; rideId: string } | { status: 'duplicate'; rideId: string; message: string };
+
+/** Says where a ride that is sent again is already. */
+export function alreadyHere(sql: Services['sql'], bikeId: string | null): string {
+  const stored = bikeId === null ? undefined : findBike(sql, bikeId);
+  return stored ? `It is already here, on ${stored.bike.name}.` : 'It is already here, and waits for its bike.';
+}
+
 /** Moves the kept file in and registers the ride. All in one turn of the event loop: no removal can come between. */
 export function register(
   { sql, raw }: Pick<Services, 'sql' | 'raw'>,
@@ -68,9 +77,9 @@ export function register(
   keptPath: string,
   ride: IntakenRide,
   to: Destination,
-): { status: 'queued' | 'duplicate'; rideId: string } {
+): Registered {
   const known = findRideByContent(sql, ride.sha256, ride.keptSha256);
-  if (known) return { status: 'duplicate', rideId: known.id };
+  if (known) return { status: 'duplicate', rideId: known.id, message: alreadyHere(sql, known.bikeId) };
   if (to.bikeId !== null && !findBike(sql, to.bikeId)) throw notFound('bike');
   raw.take(keptPath, ride.keptSha256);
   const rideId = newId();

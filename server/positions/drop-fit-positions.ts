@@ -31,10 +31,11 @@ interface Definition extends FitListing {
 /**
  * Takes the positions out of a FIT file, in place of each field: the file keeps its length, its other values and its
  * damage. Whatever cannot be read (a broken record, bytes between segments) is overwritten, since nobody can tell
- * what it holds. Right check sums are made right again, wrong ones stay wrong.
+ * what it holds. Right check sums are made right again, wrong ones stay wrong. `original` stays as it is.
  */
 export function dropFitPositions(original: Uint8Array, trace: PositionTrace): PlacelessFile {
-  const bytes = original.slice();
+  // Not `slice`: that of a Buffer, which is what files are read into, is a view of the same bytes.
+  const bytes = new Uint8Array(original);
   let found = 0;
   const line = new EquatorLine();
   let done = 0;

@@ -33,7 +33,7 @@ function changeLog<Result>(
 function refuseDoubtful(services: Services, bikeId: string, body: Adjustment): void {
   const doubt = doubtfulAdjustment(body, needBike(services, bikeId).bike.actuation, Date.now());
   if (doubt)
-    throw new RequestError(400, 'invalid-request', `The body, ${doubt.key}: ${doubt.message}.`, [
+    throw new RequestError(400, 'invalid-request', `In the body, "${doubt.key}": ${doubt.message}.`, [
       { path: doubt.key, message: doubt.message },
     ]);
 }

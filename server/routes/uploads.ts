@@ -16,7 +16,7 @@ const query = z.strictObject({
     .union([z.enum(['auto', 'new']), idSchema], 'must be auto, new or an id of 16 hex digits')
     .default('auto')
     .describe(
-      'The bike that was ridden: its id; `auto`: the bike each ride fits, else a new one; `new`: one new bike for all',
+      'The bike that was ridden: its id; `auto`: the bike that each ride fits, where it is the only one, else a new one; `new`: one new bike for all',
     ),
   positions: z
     .enum(['drop', 'keep'])

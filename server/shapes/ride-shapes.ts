@@ -74,5 +74,5 @@ export const takenRideShape = z.object({
   status: z.enum(['queued', 'duplicate', 'refused']),
   rideId: idSchema.optional(),
   code: z.string().optional(),
-  message: z.string().optional(),
+  message: z.string().optional().describe('Why it was refused, or on which bike the ride is already'),
 });

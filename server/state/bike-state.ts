@@ -2,6 +2,7 @@ import { causeWords } from '../../src/diagnosis/cause-words.ts';
 import type { Cause } from '../../src/diagnosis/causes.ts';
 import { fewestShifts } from '../../src/diagnosis/suggest.ts';
 import { counted } from '../../src/numeric/counted.ts';
+import { figure } from '../../src/numeric/figure.ts';
 import { percent } from '../../src/numeric/percent.ts';
 import { wilsonInterval } from '../../src/numeric/wilson-interval.ts';
 import type { Report } from '../../src/report/report-schema.ts';
@@ -44,8 +45,10 @@ const rule = {
   troubleToWatch: 0.03,
   /** The same, so much that the bike needs service whatever the cause. */
   troubleToService: 0.15,
-  /** A chain that left the cassette with at least this confidence counts. */
+  /** A chain that came off with at least this confidence counts. */
   sureDrop: 0.8,
+  /** Probability of a bent hanger, on which a derailleur can reach the spokes, that is worth a warning. */
+  bentHanger: 0.5,
 };
 
 /**
@@ -62,13 +65,10 @@ const rule = {
 export function bikeState(report: Report | null): BikeState {
   if (!report) return nothingYet;
   const signs = signsOf(report);
-  const { trouble, leftTheCassette } = signs;
+  const { trouble } = signs;
   const word = wordFor(signs);
   const known = word !== 'too little data';
-  const dangers =
-    leftTheCassette > 0
-      ? [`The chain left the cassette ${counted(leftTheCassette, 'time')}: inspect before riding.`]
-      : [];
+  const dangers = dangersOf(signs);
   return {
     word,
     topCause: known ? signs.top.cause : null,
@@ -101,7 +101,8 @@ interface Signs {
   readonly trouble: Trouble;
   /** Whether enough shifts could be judged. */
   readonly enough: boolean;
-  readonly leftTheCassette: number;
+  readonly leftTheCassette: LostChain;
+  readonly cameOffElsewhere: LostChain;
   readonly namesCause: boolean;
 }
 
@@ -122,7 +123,8 @@ function signsOf(report: Report): Signs {
     cured,
     trouble,
     enough: trouble.shifts >= fewestShifts,
-    leftTheCassette: dangerousDrops(report),
+    leftTheCassette: lostChain(report, towardsSpokesOrFrame),
+    cameOffElsewhere: lostChain(report, (side) => !towardsSpokesOrFrame(side)),
     namesCause: suggestion.namesCause,
   };
 }
@@ -130,10 +132,30 @@ function signsOf(report: Report): Signs {
 function wordFor({ fault, trouble, enough, leftTheCassette, namesCause }: Signs): StateWord {
   // a bike whose fault cannot be named yet is watched; a named one needs hands even where there is nothing to turn
   const needsService = (fault >= rule.service && namesCause) || trouble.low > rule.troubleToService;
-  if (leftTheCassette > 0 || (enough && needsService)) return 'service';
+  if (leftTheCassette.sure > 0 || (enough && needsService)) return 'service';
   if (!enough) return 'too little data';
   return fault >= rule.watch || trouble.low > rule.troubleToWatch ? 'watch' : 'fine';
 }
+
+function dangersOf({ actuation, topFault, cured, enough, leftTheCassette, cameOffElsewhere }: Signs): string[] {
+  const dangers: string[] = [];
+  if (leftTheCassette.sure > 0)
+    dangers.push(`The chain left the cassette ${timesInWords(leftTheCassette)}: inspect before riding.`);
+  if (cameOffElsewhere.sure > 0)
+    dangers.push(
+      `The chain came off the chainring, or nobody knows where, ${timesInWords(cameOffElsewhere)}: look over chain, chainring and chain guide before riding.`,
+    );
+  if (enough && !cured && topFault?.cause === 'hanger-bent' && topFault.probability >= rule.bentHanger)
+    dangers.push(
+      `${upperFirst(causeWords('hanger-bent', actuation).name)} (${percent(topFault.probability)}): the derailleur can reach the spokes. Keep off the largest cog until it is checked.`,
+    );
+  return dangers;
+}
+
+const upperFirst = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+const timesInWords = ({ sure, unsure, since }: LostChain): string =>
+  `${counted(sure, 'time')}${since}${unsure > 0 ? ` (and perhaps ${counted(unsure, 'time')} more)` : ''}`;
 
 function reasonsFor({ actuation, fault, topFault, cured, trouble, enough }: Signs, word: StateWord): string[] {
   const name = ({ cause }: Named): string => causeWords(cause, actuation).name;
@@ -144,14 +166,15 @@ function reasonsFor({ actuation, fault, topFault, cured, trouble, enough }: Sign
     );
   if (trouble.low > rule.troubleToWatch)
     reasons.push(
-      `${counted(trouble.count, 'shift')} of ${trouble.shifts} late, missed or overshot${trouble.sinceAdjustment ? ' since the last adjustment' : ''} (${percent(trouble.rate ?? 0)}).`,
+      `${counted(trouble.count, 'shift')} of ${figure(trouble.shifts)} late, missed or overshot${trouble.sinceAdjustment ? ' since the last adjustment' : ''} (${percent(trouble.rate ?? 0)}).`,
     );
   if (cured) reasons.push(`It was ${name(cured)}; the last adjustment seems to have cured it.`);
   if (word === 'too little data')
     reasons.push(
       `${trouble.shifts === 0 ? 'No shift' : `Only ${counted(trouble.shifts, 'shift')}`} could be judged; ${fewestShifts} are needed.`,
     );
-  if (word === 'fine') reasons.push(`${trouble.count} of ${trouble.shifts} judged shifts late, missed or overshot.`);
+  if (word === 'fine')
+    reasons.push(`${figure(trouble.count)} of ${figure(trouble.shifts)} judged shifts late, missed or overshot.`);
   return reasons;
 }
 
@@ -196,15 +219,26 @@ function troubleOf(report: Report): Trouble {
   };
 }
 
-function dangerousDrops(report: Report): number {
+type Drop = Report['rides'][number]['chainDrops'][number];
+
+const towardsSpokesOrFrame = (side: Drop['side']): boolean => side === 'past-largest' || side === 'past-smallest';
+
+/** How often the chain came off since the last adjustment, surely and perhaps; `since` says so in words where it came off before as well. */
+interface LostChain {
+  readonly sure: number;
+  readonly unsure: number;
+  readonly since: string;
+}
+
+function lostChain(report: Report, counts: (side: Drop['side']) => boolean): LostChain {
   const lastAdjustment = report.adjustments.at(-1)?.at;
   const from = lastAdjustment ? Date.parse(lastAdjustment) : Number.NEGATIVE_INFINITY;
-  return report.rides
-    .flatMap((ride) => ride.chainDrops)
-    .filter(
-      (drop) =>
-        (drop.side === 'past-largest' || drop.side === 'past-smallest') &&
-        drop.confidence >= rule.sureDrop &&
-        Date.parse(drop.at) >= from,
-    ).length;
+  const all = report.rides.flatMap((ride) => ride.chainDrops).filter(({ side }) => counts(side));
+  const recent = all.filter(({ at }) => Date.parse(at) >= from);
+  const sure = recent.filter(({ confidence }) => confidence >= rule.sureDrop).length;
+  return {
+    sure,
+    unsure: recent.length - sure,
+    since: recent.length < all.length ? ' since the last adjustment' : '',
+  };
 }

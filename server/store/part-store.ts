@@ -1,5 +1,6 @@
 import { hasClock } from '../../src/ride-log/has-clock.ts';
 import type { Sql } from './sql.ts';
+import type { RideTable } from './tables.ts';
 
 /** Starts are kept in whole milliseconds and lengths in seconds: rides this near may still share a moment. */
 const NEAR_MS = 1000;
@@ -7,29 +8,50 @@ const NEAR_MS = 1000;
 /** A ride whose records may be those of another. */
 export interface OverlappingRide {
   readonly id: string;
+  /** Null for one that waits for its bike. */
+  readonly bikeId: string | null;
   readonly file: string;
   readonly keptSha256: string;
 }
 
 /** Other rides of the same bike at the time of this one; none where its log has no clock. */
 export function listOverlapping(sql: Sql, rideId: string): OverlappingRide[] {
+  const ride = clocked(sql, rideId);
+  return ride ? atItsTime(sql, ride).filter(({ bikeId }) => bikeId === ride.bike_id) : [];
+}
+
+/** Rides on any bike that hold all the time of this one, or lie within it; none where its log has no clock. */
+export function listEnclosing(sql: Sql, rideId: string): OverlappingRide[] {
+  const ride = clocked(sql, rideId);
+  if (!ride) return [];
+  const within = (part: Span, whole: Span): boolean =>
+    part.start_ms >= whole.start_ms - NEAR_MS &&
+    part.start_ms + 1000 * part.duration_s <= whole.start_ms + 1000 * whole.duration_s + NEAR_MS;
+  return atItsTime(sql, ride).filter((other) => other.bikeId !== null && (within(ride, other) || within(other, ride)));
+}
+
+type Span = Pick<RideTable, 'start_ms' | 'duration_s'>;
+
+function clocked(sql: Sql, rideId: string) {
   const ride = sql.first(
-    sql.build.selectFrom('ride').select(['bike_id', 'start_ms', 'duration_s']).where('id', '=', rideId),
+    sql.build.selectFrom('ride').select(['id', 'bike_id', 'start_ms', 'duration_s']).where('id', '=', rideId),
   );
-  if (!ride || !hasClock(ride.start_ms)) return [];
+  return ride && hasClock(ride.start_ms) ? ride : null;
+}
+
+function atItsTime(sql: Sql, { id, start_ms, duration_s }: Span & Pick<RideTable, 'id'>): (OverlappingRide & Span)[] {
   return sql
     .all(
       sql.build
         .selectFrom('ride')
-        .select(['id', 'file', 'kept_sha256'])
-        .where('bike_id', '=', ride.bike_id)
-        .where('id', '!=', rideId)
-        .where('start_ms', '<=', ride.start_ms + 1000 * ride.duration_s + NEAR_MS)
-        .where((where) => where(where('start_ms', '+', where('duration_s', '*', 1000)), '>=', ride.start_ms - NEAR_MS))
+        .select(['id', 'bike_id', 'file', 'kept_sha256', 'start_ms', 'duration_s'])
+        .where('id', '!=', id)
+        .where('start_ms', '<=', start_ms + 1000 * duration_s + NEAR_MS)
+        .where((where) => where(where('start_ms', '+', where('duration_s', '*', 1000)), '>=', start_ms - NEAR_MS))
         .orderBy('start_ms')
         .orderBy('id'),
     )
-    .map(({ id, file, kept_sha256 }) => ({ id, file, keptSha256: kept_sha256 }));
+    .map(({ bike_id, kept_sha256, ...other }) => ({ ...other, bikeId: bike_id, keptSha256: kept_sha256 }));
 }
 
 /**

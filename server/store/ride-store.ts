@@ -77,11 +77,15 @@ export function listRides(
 }
 
 /** The ride that a file became: known by its content as it was sent, or as it is kept. */
-export const findRideByContent = (sql: Sql, sha256: string, keptSha256 = sha256): { id: string } | undefined =>
+export const findRideByContent = (
+  sql: Sql,
+  sha256: string,
+  keptSha256 = sha256,
+): { id: string; bikeId: string | null } | undefined =>
   sql.first(
     sql.build
       .selectFrom('ride')
-      .select('id')
+      .select(['id', 'bike_id as bikeId'])
       .where((where) =>
         where.or([where('sha256', 'in', [sha256, keptSha256]), where('kept_sha256', 'in', [sha256, keptSha256])]),
       ),

@@ -13,6 +13,8 @@ const rule = {
   rungs: 5,
   /** Share of its steady seconds that must lie in a gear of the bike. */
   steady: 0.95,
+  /** By so much less steady time in its gears a bike is as good as another: their sensors differ by more. */
+  alike: 0.02,
   /** How near a rung must lie to a gear's development, as a share of it. */
   near: 0.01,
 };
@@ -26,6 +28,11 @@ export function rungsOf(log: RideLog): readonly Rung[] {
   return sharpest.shows ? ladderPeaks(sharpest.histogram) : [];
 }
 
+const recordsCogs = ({ gearRecords }: RideLog): boolean => gearRecords.rearTeeth.some((teeth) => teeth > 0);
+
+/** By how much less a bike may fit a ride and still be as likely as the one that fits best: records are exact, ladders are not. */
+export const alikeWithin = (log: RideLog): number => (recordsCogs(log) ? 0 : rule.alike);
+
 /**
  * How well a ride agrees with a bike, 0 to 1; 0 as well where it agrees too little or too little is known. With gear
  * records: the share of sizes that its records and those of the bike's other rides both name, of all that the one with
@@ -37,7 +44,7 @@ export function rungsOf(log: RideLog): readonly Rung[] {
  */
 export function fitsBike(log: RideLog, rungs: readonly Rung[], candidate: Candidate): number {
   const { rearTeeth, frontTeeth } = log.gearRecords;
-  if (!rearTeeth.some((teeth) => teeth > 0)) return fitsByLadder(rungs, candidate);
+  if (!recordsCogs(log)) return fitsByLadder(rungs, candidate);
   const { bike, recorded, guessed } = candidate;
   const written = guessed ? 0 : Math.min(within(rearTeeth, bike.cassette), within(frontTeeth, bike.chainrings));
   const told =

@@ -14,6 +14,7 @@ const sha256 = (bytes: Uint8Array): string => createHash('sha256').update(bytes)
  */
 export function intakeRide(task: IntakeTask): IntakeAnswer {
   const sent = readFileSync(task.path);
+  const sentSha256 = sha256(sent);
   try {
     const kept = task.keepPositions ? keepAll(task.file, sent) : dropPositions(task.file, sent);
     writeFlushed(task.keptPath, kept.bytes);
@@ -25,7 +26,7 @@ export function intakeRide(task: IntakeTask): IntakeAnswer {
     return {
       fault: null,
       ride: {
-        sha256: sha256(sent),
+        sha256: sentSha256,
         keptSha256: sha256(kept.bytes),
         bytes: sent.length,
         keptBytes: kept.bytes.length,

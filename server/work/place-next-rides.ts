@@ -6,7 +6,9 @@ import { listSummaries } from '../store/report-store.ts';
 import { failPlacement, listRecordedTeeth, listRides, placeRide } from '../store/ride-store.ts';
 import type { Sql } from '../store/sql.ts';
 import { requeueStale, unplacedRides } from '../store/work-store.ts';
-import type { CandidateBike, GuessedBike, PlaceAnswer, RecordedTeeth } from './tasks.ts';
+import { bikeOfCopies } from './compare-with-others.ts';
+import { bikeUnclear } from './place-rides.ts';
+import type { CandidateBike, GuessedBike, PlaceAnswer, PlaceTask, RecordedTeeth } from './tasks.ts';
 import type { WorkBench } from './work-bench.ts';
 import { fileMissing, workFault } from './work-fault.ts';
 import { WorkFailed } from './worker-pool.ts';
@@ -36,22 +38,29 @@ export async function placeNextRides(bench: WorkBench, unplaced: Unplaced): Prom
   return { bikeId };
 }
 
-/** Null where the server is stopping. */
+/** Null where the server is stopping. A copy of a ride that is there goes to its bike: there it is told and does not count twice. */
 async function find(bench: WorkBench, together: Unplaced): Promise<PlaceAnswer | null> {
   const [first] = together;
-  const task = {
-    rides: [...together]
-      .sort((a, b) => b.duration_s - a.duration_s)
-      .slice(0, mostForOneGuess)
-      .map(({ file, kept_sha256 }) => ({ file, path: bench.raw.path(kept_sha256) })),
-    bikes: first.placement === 'new' ? [] : candidates(bench),
-  };
-  return bench.pool.run('place', task).catch((error) => {
+  try {
+    const known =
+      first.placement === 'new' ? null : await bikeOfCopies(bench, { ...first, keptSha256: first.kept_sha256 });
+    return known === null ? await bench.pool.run('place', task(bench, together)) : placedOn(known);
+  } catch (error) {
     if (!(error instanceof WorkFailed)) throw error;
     const fault = workFault(first.file, error);
     return fault && { fault };
-  });
+  }
 }
+
+const placedOn = (bikeId: string): PlaceAnswer => ({ fault: null, bikeId, guess: null });
+
+const task = (bench: WorkBench, together: Unplaced): PlaceTask => ({
+  rides: [...together]
+    .sort((a, b) => b.duration_s - a.duration_s)
+    .slice(0, mostForOneGuess)
+    .map(({ file, kept_sha256 }) => ({ file, path: bench.raw.path(kept_sha256) })),
+  bikes: together[0].placement === 'new' ? [] : candidates(bench),
+});
 
 /** Bikes that a ride may be of: not the invented ones. */
 function candidates({ sql, raw }: WorkBench): CandidateBike[] {
@@ -59,7 +68,7 @@ function candidates({ sql, raw }: WorkBench): CandidateBike[] {
   const recorded = listRecordedTeeth(sql);
   return listBikes(sql)
     .filter(({ sample }) => !sample)
-    .map(({ id, bike, source }) => {
+    .map(({ id, bike, source, notes }) => {
       const written = bikeRolloutMm(bike);
       const kept = summaries.get(id)?.summary;
       const measured = kept ? (JSON.parse(kept) as { rolloutMm?: number | null } | null)?.rolloutMm : null;
@@ -68,6 +77,7 @@ function candidates({ sql, raw }: WorkBench): CandidateBike[] {
         id,
         bike,
         guessed,
+        unclear: notes.some(({ code }) => code === bikeUnclear),
         recorded: together(recorded.get(id) ?? []),
         rolloutMm: Number.isNaN(written) ? (measured ?? null) : written,
         rides: guessed ? longestRides(sql, id, raw) : [],

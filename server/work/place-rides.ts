@@ -1,31 +1,36 @@
 import type { Bike } from '../../src/drivetrain/bike.ts';
+import type { Warning } from '../../src/errors/warning.ts';
+import { drivetrainUnknown } from '../../src/gear-trace/unknown-drivetrain.ts';
+import { counted } from '../../src/numeric/counted.ts';
 import type { RideLog } from '../../src/ride-log/ride-log.ts';
 import { guessDrivetrain } from '../engine.ts';
-import { fitsBike, rungsOf } from './fits-bike.ts';
+import { alikeWithin, fitsBike, rungsOf } from './fits-bike.ts';
 import { readKept, readKeptIfThere } from './read-kept.ts';
 import { rideFault } from './ride-fault.ts';
 import { soundGuess } from './sound-guess.ts';
 import type { CandidateBike, GuessedBike, PlaceAnswer, PlaceTask } from './tasks.ts';
 
+/** Code of the note on a bike whose rides may as well be of others. */
+export const bikeUnclear = 'bike-unclear';
+
 /**
  * Finds the bike for rides that came without one: the bike they fit best, else a new one with the drivetrain that the
- * rides show. A guessed bike is guessed anew when a ride that joins it names sizes not seen before. Rides that show
- * nothing go to the only bike there is, else all of them to one, for the rider to sort out.
+ * rides show. Rides that fit several bikes as well go to none of those, but to a new one that says so, where all such
+ * rides gather until their rider sorts them out: on the wrong bike they would make its verdict false. A guessed bike is
+ * guessed anew when a ride that joins it names sizes not seen before. Rides that show nothing go to the only bike there
+ * is, else all of them to one, for the rider to sort out.
  */
 export function placeRides({ rides, bikes }: PlaceTask): PlaceAnswer {
   try {
     const logs = rides.map(readKept);
-    const ladders = logs.map((log) => (bikes.length > 0 ? rungsOf(log) : []));
-    const [best] = bikes
-      .map((bike) => ({ bike, fit: Math.min(...logs.map((log, i) => fitsBike(log, ladders[i], bike))) }))
-      .filter(({ fit }) => fit > 0)
-      .sort((a, b) => b.fit - a.fit);
-    if (best) return { fault: null, bikeId: best.bike.id, guess: betterGuess(best.bike, logs) };
+    const { likeliest, gathering } = fitting(logs, bikes);
+    const home = likeliest.length === 1 ? likeliest[0] : gathering;
+    if (home) return { fault: null, bikeId: home.id, guess: betterGuess(home, logs, likeliest) };
     const guess = soundGuess(guessDrivetrain(logs));
-    if (guess.certainty === 0 && bikes.length > 0) {
-      const same = bikes.find(({ bike }) => teethOf(bike) === teethOf(guess.bike));
-      const home = same ?? (bikes.length === 1 ? bikes[0] : undefined);
-      if (home) return { fault: null, bikeId: home.id, guess: null };
+    if (likeliest.length > 1) return { fault: null, bikeId: null, guess: asOneOf(guess, likeliest) };
+    if (guess.certainty === 0) {
+      const only = bikes.length === 1 ? bikes[0] : bikes.find((bike) => isUnknown(bike, guess.bike));
+      if (only) return { fault: null, bikeId: only.id, guess: null };
     }
     return { fault: null, bikeId: null, guess };
   } catch (error) {
@@ -33,13 +38,52 @@ export function placeRides({ rides, bikes }: PlaceTask): PlaceAnswer {
   }
 }
 
+/** The bikes that the rides fit best, as far as they can be told apart, and the one that gathers rides of alike bikes, where they fit it. */
+function fitting(logs: readonly RideLog[], bikes: readonly CandidateBike[]) {
+  const ladders = logs.map((log) => (bikes.length > 0 ? rungsOf(log) : []));
+  const fits = bikes
+    .map((bike) => ({ bike, fit: Math.min(...logs.map((log, i) => fitsBike(log, ladders[i], bike))) }))
+    .filter(({ fit }) => fit > 0);
+  const own = fits.filter(({ bike }) => !bike.unclear);
+  const least = Math.max(...own.map(({ fit }) => fit)) - Math.max(...logs.map(alikeWithin));
+  return {
+    likeliest: own.filter(({ fit }) => fit >= least).map(({ bike }) => bike),
+    gathering: fits.find(({ bike }) => bike.unclear)?.bike,
+  };
+}
+
+/** So many alike bikes are named. */
+const mostNamed = 4;
+
+/** The guess for rides of any of several alike bikes, saying so; with what those have in common where the rides alone show no drivetrain. */
+function asOneOf(guess: GuessedBike, alike: readonly CandidateBike[]): GuessedBike {
+  const names = alike.slice(0, mostNamed).map(({ bike: { name } }) => name);
+  const more = alike.length - names.length;
+  const note: Warning = {
+    code: bikeUnclear,
+    message: `These rides may be of any of these bikes, whose gears fit them as well: ${names.join(', ')}${more > 0 ? ` and ${counted(more, 'other')}` : ''}. They were put together here; move each to its bike.`,
+  };
+  if (!drivetrainUnknown(guess.notes)) return { bike: guess.bike, notes: [note, ...guess.notes] };
+  const { chainrings, cassette, actuation } = alike[0].bike;
+  return { bike: { name: guess.bike.name, chainrings, cassette, actuation }, notes: [note] };
+}
+
+/** True for the bike of rides that show nothing: one that somebody described may have the same teeth. */
+const isUnknown = ({ bike, guessed, recorded }: CandidateBike, unknown: Bike): boolean =>
+  guessed && recorded.rear.length === 0 && teethOf(bike) === teethOf(unknown);
+
 const teethOf = ({ chainrings, cassette }: Bike): string => JSON.stringify([chainrings, cassette]);
 
 /** Null where the new rides show no cog or ring that was not seen before: tracing rides for a guess takes its time. */
-function betterGuess({ bike, guessed, recorded, rides }: CandidateBike, logs: readonly RideLog[]): GuessedBike | null {
+function betterGuess(
+  { bike, guessed, unclear, recorded, rides }: CandidateBike,
+  logs: readonly RideLog[],
+  likeliest: readonly CandidateBike[],
+): GuessedBike | null {
   const shows = (end: 'rearTeeth' | 'frontTeeth', known: readonly number[]): boolean =>
     logs.some(({ gearRecords }) => gearRecords[end].some((teeth) => teeth > 0 && !known.includes(teeth)));
   if (!guessed || !(shows('rearTeeth', recorded.rear) || shows('frontTeeth', recorded.front))) return null;
   const guess = soundGuess(guessDrivetrain([...rides.map(readKeptIfThere).filter((log) => log !== null), ...logs]));
-  return guess.certainty > 0 && teethOf(guess.bike) !== teethOf(bike) ? guess : null;
+  if (guess.certainty === 0 || teethOf(guess.bike) === teethOf(bike)) return null;
+  return unclear && likeliest.length > 0 ? asOneOf(guess, likeliest) : guess;
 }

@@ -110,6 +110,8 @@ export interface CandidateBike {
   readonly bike: Bike;
   readonly rolloutMm: number | null;
   readonly guessed: boolean;
+  /** A bike made for rides that are as well of several others: nobody has said yet whose they are. */
+  readonly unclear: boolean;
   /** What the gear records of all its rides name. */
   readonly recorded: RecordedTeeth;
   /** Of a guessed bike: some of its rides, from which it is guessed anew together with those that join them. */

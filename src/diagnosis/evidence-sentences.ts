@@ -1,4 +1,5 @@
 import { counted } from '../numeric/counted.ts';
+import { figure } from '../numeric/figure.ts';
 import { upperFirst } from '../numeric/upper-first.ts';
 import type { Cause } from './causes.ts';
 import type { Observed, ShiftCount } from './observed.ts';
@@ -10,8 +11,12 @@ const wasWere = (count: number): string => (count === 1 ? 'was' : 'were');
 function share(count: ShiftCount, where: string): string {
   if (count.shifts === 0) return `no judged shift ${where}`;
   const bad = lateOrMissed(count);
-  return `${bad} of ${counted(count.shifts, 'shift')} ${where} ${wasWere(bad)} late or missed`;
+  return `${figure(bad)} of ${counted(count.shifts, 'shift')} ${where} ${wasWere(bad)} late or missed`;
 }
+
+/** Fewer hours than were pedalled: nothing can be told of those in which the cog is not known. */
+const hoursOnKnownCogs = ({ pedallingHours }: Observed): string =>
+  `${pedallingHours.toFixed(1)} hours of pedalling on known cogs`;
 
 const sentence = (text: string): string => `${upperFirst(text)}.`;
 
@@ -20,7 +25,7 @@ function bothDirections(seen: Observed, first: 'to-larger' | 'to-smaller'): stri
   const name = (direction: string): string => (direction === 'to-larger' ? 'larger' : 'smaller');
   const bad = lateOrMissed(seen.shifts(other));
   return sentence(
-    `${share(seen.shifts(first), `to ${name(first)} cogs`)}, ${bad} of ${seen.shifts(other).shifts} to ${name(other)}`,
+    `${share(seen.shifts(first), `to ${name(first)} cogs`)}, ${figure(bad)} of ${figure(seen.shifts(other).shifts)} to ${name(other)}`,
   );
 }
 
@@ -39,7 +44,9 @@ function tension(seen: Observed, low: boolean): string[] {
     );
   const { overshot, shifts } = seen.shifts(past);
   if (overshot > 0)
-    lines.push(sentence(`${overshot} of ${counted(shifts, 'shift')} to ${pastName} cogs ran past the cog asked for`));
+    lines.push(
+      sentence(`${figure(overshot)} of ${counted(shifts, 'shift')} to ${pastName} cogs ran past the cog asked for`),
+    );
   return lines;
 }
 
@@ -59,7 +66,7 @@ function limitTight(seen: Observed, largest: boolean): string[] {
   const direction = largest ? 'larger' : 'smaller';
   const lines = [
     sentence(
-      `${share(onto, `onto the ${largest ? 'largest' : 'smallest'} cog (${teeth})`)}, ${lateOrMissed(rest)} of ${rest.shifts} to ${direction} onto the others`,
+      `${share(onto, `onto the ${largest ? 'largest' : 'smallest'} cog (${teeth})`)}, ${figure(lateOrMissed(rest))} of ${figure(rest.shifts)} to ${direction} onto the others`,
     ),
   ];
   const left = seen.ghosts(largest ? 'to-smaller' : 'to-larger', (other) => other === cog);
@@ -72,7 +79,7 @@ function limitLoose(seen: Observed, largest: boolean): string[] {
   const drops = seen.drops(largest ? 'past-largest' : 'past-smallest');
   return [
     sentence(
-      `the chain was lost past the ${largest ? 'largest' : 'smallest'} cog ${counted(drops, 'time')} in ${counted(seen.commandedOnto(cog), 'shift')} onto the ${teeth}`,
+      `the chain was lost past the ${largest ? 'largest' : 'smallest'} cog ${counted(drops, 'time')} in ${counted(seen.commandedOnto(cog), 'shift')} asked for onto the ${teeth}, judged or not`,
     ),
   ];
 }
@@ -82,14 +89,17 @@ function gapSmall(seen: Observed): string[] {
   const { there: onto, elsewhere: rest } = countsOf(seen, 'to-larger', from);
   return [
     sentence(
-      `${share(onto, `to larger onto the ${seen.cassette.length - from} largest cogs`)}, ${lateOrMissed(rest)} of ${rest.shifts} onto the others`,
+      `${share(onto, `to larger onto the ${seen.cassette.length - from} largest cogs`)}, ${figure(lateOrMissed(rest))} of ${figure(rest.shifts)} onto the others`,
     ),
   ];
 }
 
 function gapLarge(seen: Observed): string[] {
   const { late, missed } = seen.all;
-  return [bothDirections(seen, 'to-larger'), sentence(`${late} late against ${missed} missed over the whole cassette`)];
+  return [
+    bothDirections(seen, 'to-larger'),
+    sentence(`${figure(late)} late against ${figure(missed)} missed over the whole cassette`),
+  ];
 }
 
 function hanger(seen: Observed): string[] {
@@ -99,21 +109,21 @@ function hanger(seen: Observed): string[] {
   const line = (name: string, onto: (cog: number) => boolean): string => {
     const larger = seen.shifts('to-larger', onto);
     const smaller = seen.shifts('to-smaller', onto);
-    return `on the ${name} cogs ${lateOrMissed(larger)} of ${larger.shifts} to larger and ${lateOrMissed(smaller)} of ${smaller.shifts} to smaller were late or missed`;
+    return `on the ${name} cogs ${figure(lateOrMissed(larger))} of ${figure(larger.shifts)} to larger and ${figure(lateOrMissed(smaller))} of ${figure(smaller.shifts)} to smaller were late or missed`;
   };
   return [sentence(`${line('smaller half of the', small)}; ${line('larger half of the', large)}`)];
 }
 
 function worn(seen: Observed): string[] {
   const skips = seen.skips();
-  const hours = seen.pedallingHours.toFixed(1);
-  if (skips === 0) return [sentence(`no skip under load in ${hours} hours of pedalling`)];
+  const hours = hoursOnKnownCogs(seen);
+  if (skips === 0) return [sentence(`no skip under load in ${hours}`)];
   const most = seen.pedallingShare.indexOf(Math.max(...seen.pedallingShare));
   return [
     sentence(
-      `the chain skipped ${counted(skips, 'time')} in ${hours} hours of pedalling, ${seen.skips((cog) => cog === most)} of them on the most used cog (${seen.cassette[most]})`,
+      `the chain skipped ${counted(skips, 'time')} in ${hours}, ${seen.skips((cog) => cog === most)} of them on the most used cog (${seen.cassette[most]})`,
     ),
-    sentence(`${seen.all.trouble} of ${counted(seen.all.shifts, 'judged shift')} went wrong`),
+    sentence(`${figure(seen.all.trouble)} of ${counted(seen.all.shifts, 'judged shift')} went wrong`),
   ];
 }
 
@@ -121,14 +131,16 @@ function noFault(seen: Observed): string[] {
   const { trouble, shifts } = seen.all;
   const rate = shifts > 0 ? ` (${((100 * trouble) / shifts).toFixed(1)} %)` : '';
   const lines = [
-    sentence(`${trouble} of ${counted(shifts, 'judged shift')} ${wasWere(trouble)} late, missed or overshot${rate}`),
+    sentence(
+      `${figure(trouble)} of ${counted(shifts, 'judged shift')} ${wasWere(trouble)} late, missed or overshot${rate}`,
+    ),
   ];
   const ghosts = seen.ghosts('to-larger') + seen.ghosts('to-smaller');
   const drops =
     seen.drops('past-largest') + seen.drops('past-smallest') + seen.drops('chainring') + seen.drops('unknown');
   lines.push(
     sentence(
-      `${counted(ghosts, 'unasked shift')}, ${counted(drops, 'dropped chain')} and ${counted(seen.skips(), 'skip')} in ${seen.pedallingHours.toFixed(1)} hours of pedalling`,
+      `${counted(ghosts, 'unasked shift')}, ${counted(drops, 'dropped chain')} and ${counted(seen.skips(), 'skip')} in ${hoursOnKnownCogs(seen)}`,
     ),
   );
   if (seen.weakShifts > 0)

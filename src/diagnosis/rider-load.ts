@@ -1,3 +1,4 @@
+import { figure } from '../numeric/figure.ts';
 import type { RidingEvidence } from './build-evidence.ts';
 import type { RiderPart } from './diagnosis.ts';
 import { loadBin } from './evidence-table.ts';
@@ -36,7 +37,7 @@ export function weighRider(particles: readonly Particle[], evidence: RidingEvide
   const probability =
     particles.filter(({ cause, healthy }) => cause === 'no-fault' && healthy.rider > worthMentioning).length /
     Math.max(1, particles.length);
-  const counts = `${high.trouble} of ${high.shifts} shifts under the hardest pedalling (over ${Math.round(evidence.edges.highNm)} Nm) went wrong, ${low.trouble} of ${low.shifts} under the lightest (up to ${Math.round(evidence.edges.middleNm)} Nm)`;
+  const counts = `${figure(high.trouble)} of ${figure(high.shifts)} shifts under the hardest pedalling (over ${Math.round(evidence.edges.highNm)} Nm) went wrong, ${figure(low.trouble)} of ${figure(low.shifts)} under the lightest (up to ${Math.round(evidence.edges.middleNm)} Nm)`;
   return {
     probability,
     troubleRateLowTorque: low.trouble / low.shifts,

@@ -38,6 +38,10 @@ const byHandElectronic: Partial<Record<Cause, string>> = {
     'With the chain off load, move the derailleur by hand: its pivots should move freely and spring back.',
 };
 
+/** What shifts tell, then what hands do; hands alone say what they tell apart, or they would seem to be advice. */
+export const separationSentence = (shifts: string, hands: readonly string[], [a, b]: readonly string[]): string =>
+  hands.length === 0 ? shifts : [shifts || `Shifts hardly tell ${a} from ${b}; a look does.`, ...hands].join(' ');
+
 const particlesEach = 80;
 
 interface Contrast {
@@ -113,5 +117,5 @@ export function separateCauses(
   const hand = between
     .map((cause) => (electronic ? byHandElectronic[cause] : undefined) ?? byHand[cause])
     .filter((text) => text !== '');
-  return { between: [...between], sentence: [seen, ...hand].filter((text) => text !== '').join(' ') };
+  return { between: [...between], sentence: separationSentence(seen, hand, [a, b]) };
 }

@@ -2,6 +2,7 @@ import type { Adjustment } from '../adjustments/adjustment.ts';
 import type { AdjustmentComparison } from '../adjustments/compare-adjustments.ts';
 import { decidedAt } from '../adjustments/compare-rates.ts';
 import { amountWords } from '../adjustments/parameter-words.ts';
+import { figure } from '../numeric/figure.ts';
 import { chance } from '../numeric/percent.ts';
 import type { Cause } from './causes.ts';
 import type { Onset } from './diagnosis.ts';
@@ -23,7 +24,12 @@ const touching: Readonly<Record<Cause, readonly Adjustment['parameter'][]>> = {
 };
 
 const trouble = (period: AdjustmentComparison['before']): string =>
-  `${period.late + period.missed + period.overshot} of ${period.shifts}`;
+  `${figure(period.late + period.missed + period.overshot)} of ${figure(period.shifts)}`;
+
+function wentWrong({ before, after }: AdjustmentComparison): string {
+  if (before.shifts === 0) return `no shift was judged before, ${trouble(after)} went wrong after`;
+  return `${trouble(before)} shifts went wrong before, ${after.shifts === 0 ? 'none was judged' : trouble(after)} after`;
+}
 
 /** What the adjustments that touch a cause did: shifts gone wrong before and after. */
 export function adjustmentSentences(cause: Cause, comparisons: readonly AdjustmentComparison[]): string[] {
@@ -37,7 +43,7 @@ export function adjustmentSentences(cause: Cause, comparisons: readonly Adjustme
             ? ': it made shifting worse'
             : '';
       const shared = one.sharedPeriod ? ' (together with another adjustment)' : '';
-      return `${one.at.slice(0, 10)}, ${amountWords(one)}${shared}: ${trouble(one.before)} shifts went wrong before, ${trouble(one.after)} after${verdict}.`;
+      return `${one.at.slice(0, 10)}, ${amountWords(one)}${shared}: ${wentWrong(one)}${verdict}.`;
     });
 }
 

@@ -1,4 +1,5 @@
 import { parameterName } from '../adjustments/parameter-words.ts';
+import { figure } from '../numeric/figure.ts';
 import { wilsonInterval } from '../numeric/wilson-interval.ts';
 import { causePhrase } from './cause-words.ts';
 import type { Cause } from './causes.ts';
@@ -121,7 +122,7 @@ function shiftsWell({ all, events }: Observed): boolean {
 
 function leaveAlone({ all }: Observed): Suggestion {
   return none(
-    `Turn nothing yet: only ${all.trouble} of ${all.shifts} judged shifts went wrong.`,
+    `Turn nothing yet: only ${figure(all.trouble)} of ${figure(all.shifts)} judged shifts went wrong.`,
     'Nothing needs to be turned while the bike shifts as well as this.',
     'Keep recording; the verdict is worked out again with every ride.',
   );

@@ -1,4 +1,5 @@
 import { type Bike, possibleBike } from '../drivetrain/bike.ts';
+import { bikeRolloutMm } from '../drivetrain/bike-rollout.ts';
 import type { Warning } from '../errors/warning.ts';
 import type { RideLog } from '../ride-log/ride-log.ts';
 import type { RideTrace } from './gear-trace.ts';
@@ -6,6 +7,7 @@ import { guessFromLadder } from './guess-from-ladder.ts';
 import { guessFromRecords } from './guess-from-records.ts';
 import { ladderPeaks } from './ladder-peaks.ts';
 import { pedallingSamples } from './pedalling-samples.ts';
+import { apartNote, type GuessedFrom, ridesApart } from './rides-apart.ts';
 import { isSpeedInMps } from './rollout-warning.ts';
 import { sharpestHistogram } from './sharpest-histogram.ts';
 import { traceGears } from './trace-gears.ts';
@@ -32,7 +34,7 @@ const UNKNOWN: Bike = {
 export function guessDrivetrain(logs: readonly RideLog[]): DrivetrainGuess {
   const recorded = logs.filter((log) => log.gearRecords.timeS.length > 1);
   const fromRecords = guessFromRecords(recorded);
-  if (fromRecords) return refine(fromRecords, recorded);
+  if (fromRecords) return refine(fromRecords, recorded, logs);
   return (
     fromLadder(logs) ?? {
       bike: UNKNOWN,
@@ -63,40 +65,70 @@ const unusedCogs = 'Cogs that were not used do not show: add them to the bike.';
 const CERTAINTY_BY_RECORDS_ALONE = 0.3;
 const CERTAINTY_BY_LADDER = 0.6;
 
+/** What is left of it where the rides do not look like those of one bike. */
+const CERTAINTY_OF_RIDES_APART = 0.2;
+
 /** Rides looked at for the teeth: the longest show the most. */
 const LONGEST = 4;
 
 /** Sets the recorded teeth against what the longest ride with cadence shows. */
-function refine(recorded: Bike, logs: readonly RideLog[]): DrivetrainGuess {
+function refine(recorded: Bike, logs: readonly RideLog[], all: readonly RideLog[]): DrivetrainGuess {
   const measured = measuredBy(logs, recorded);
   const notes = (message: string): Warning[] => [{ code: 'bike-guessed', message }, electronicNote];
   if (!measured)
-    return {
-      bike: recorded,
-      certainty: CERTAINTY_BY_RECORDS_ALONE,
-      notes: notes(
-        `The drivetrain is read off the gear records as they stand; no ride shows by its speed and cadence whether its teeth are right. ${unusedCogs}`,
-      ),
-    };
-  const bike = withTeeth(recorded, measured);
-  const shown = [...measured.chainrings, ...measured.cassette];
-  const share = shown.filter((teeth) => teeth !== null).length / shown.length;
+    return unlessApart(
+      all,
+      { bike: recorded, rolloutMm: Number.NaN, ride: longestOf(logs)[0] },
+      {
+        bike: recorded,
+        certainty: CERTAINTY_BY_RECORDS_ALONE,
+        notes: notes(
+          `The drivetrain is read off the gear records as they stand; no ride shows by its speed and cadence whether its teeth are right. ${unusedCogs}`,
+        ),
+      },
+    );
+  const { teeth, rolloutMm, ride } = measured;
+  const bike = withTeeth(recorded, teeth);
+  const shown = [...teeth.chainrings, ...teeth.cassette];
+  const share = shown.filter((size) => size !== null).length / shown.length;
   const positions = logs.some(({ gearRecords }) => gearRecords.rearPosition.some((position) => position > 0));
+  return unlessApart(
+    all,
+    { bike, rolloutMm, ride },
+    {
+      bike,
+      certainty: share * (positions ? MOST_CERTAIN.byPosition : MOST_CERTAIN.byTeeth),
+      notes: notes(
+        `The drivetrain is read off the gear records and measured from speed and cadence: ${Math.round(100 * share)} % of its teeth show in the rides. ${unusedCogs}${differing(recorded, bike)}`,
+      ),
+    },
+  );
+}
+
+/** The guess, hardly certain and with a word on it where some of the rides do not look like those of its bike. */
+function unlessApart(logs: readonly RideLog[], from: GuessedFrom, guess: DrivetrainGuess): DrivetrainGuess {
+  const apart = ridesApart(logs, from);
+  if (apart.length === 0) return guess;
   return {
-    bike,
-    certainty: share * (positions ? MOST_CERTAIN.byPosition : MOST_CERTAIN.byTeeth),
-    notes: notes(
-      `The drivetrain is read off the gear records and measured from speed and cadence: ${Math.round(100 * share)} % of its teeth show in the rides. ${unusedCogs}${differing(recorded, bike)}`,
-    ),
+    ...guess,
+    certainty: Math.min(guess.certainty, CERTAINTY_OF_RIDES_APART),
+    notes: [apartNote(apart, from), ...guess.notes],
   };
 }
 
+const longestOf = (logs: readonly RideLog[]): RideLog[] => [...logs].sort((a, b) => b.timeS.length - a.timeS.length);
+
+interface Measured {
+  readonly teeth: MeasuredTeeth;
+  readonly rolloutMm: number;
+  readonly ride: RideLog;
+}
+
 /** The teeth that the longest ride with speed, cadence and gear records shows; null where none does. */
-function measuredBy(logs: readonly RideLog[], recorded: Bike): MeasuredTeeth | null {
-  const longest = [...logs].sort((a, b) => b.timeS.length - a.timeS.length).slice(0, LONGEST);
-  for (const log of longest) {
-    const trace = traceGears(log, recorded);
-    if (trace.evidence === 'full' && isSpeedInMps(trace.rolloutMm, Number.NaN)) return trace.measured;
+function measuredBy(logs: readonly RideLog[], recorded: Bike): Measured | null {
+  for (const ride of longestOf(logs).slice(0, LONGEST)) {
+    const { evidence, rolloutMm, measured } = traceGears(ride, recorded);
+    if (evidence === 'full' && isSpeedInMps(rolloutMm, Number.NaN)) return { teeth: measured, rolloutMm, ride };
   }
   return null;
 }
@@ -124,21 +156,27 @@ function differing(recorded: Bike, bike: Bike): string {
 }
 
 function fromLadder(logs: readonly RideLog[]): DrivetrainGuess | null {
-  const best = logs
-    .map((log) => sharpestHistogram(log, pedallingSamples(log)))
-    .filter((sharpest) => sharpest.shows)
-    .sort((a, b) => b.histogram.totalS - a.histogram.totalS)[0];
+  const [best] = logs
+    .flatMap((log) => {
+      const sharpest = sharpestHistogram(log, pedallingSamples(log));
+      return sharpest.shows ? [{ ride: log, histogram: sharpest.histogram }] : [];
+    })
+    .sort((a, b) => b.histogram.totalS - a.histogram.totalS);
   if (!best) return null;
   const guess = guessFromLadder(ladderPeaks(best.histogram));
   if (!guess) return null;
-  return {
-    bike: guess.bike,
-    certainty: (CERTAINTY_BY_LADDER * guess.seenCogs.length) / guess.bike.cassette.length,
-    notes: [
-      {
-        code: 'bike-guessed',
-        message: `The drivetrain is worked out from the ladder of speed-to-cadence ratios, which shows ${guess.seenCogs.length} cogs (${guess.seenCogs.join(', ')}). Ratios give teeth up to a common scale only: check rings, cogs and rollout, or give a bike file. ${unusedCogs}`,
-      },
-    ],
-  };
+  return unlessApart(
+    logs,
+    { bike: guess.bike, rolloutMm: bikeRolloutMm(guess.bike), ride: best.ride },
+    {
+      bike: guess.bike,
+      certainty: (CERTAINTY_BY_LADDER * guess.seenCogs.length) / guess.bike.cassette.length,
+      notes: [
+        {
+          code: 'bike-guessed',
+          message: `The drivetrain is worked out from the ladder of speed-to-cadence ratios, which shows ${guess.seenCogs.length} cogs (${guess.seenCogs.join(', ')}). Ratios give teeth up to a common scale only: check rings, cogs and rollout, or give a bike file. ${unusedCogs}`,
+        },
+      ],
+    },
+  );
 }

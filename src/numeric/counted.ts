@@ -1,3 +1,5 @@
+import { figure } from './figure.ts';
+
 /**
  * A number with its noun; thousands are parted by commas.
  *
@@ -6,4 +8,4 @@
  * @example counted(2, 'ride has', 'rides have') // '2 rides have'
  */
 export const counted = (count: number, one: string, many = `${one}s`): string =>
-  `${count.toLocaleString('en')} ${count === 1 ? one : many}`;
+  `${figure(count)} ${count === 1 ? one : many}`;

@@ -21,3 +21,9 @@ export const page = {
 export function allParts() {
   return existsSync(`${root}web/vite.config.ts`) ? [program, page] : [program];
 }
+
+/** What a command line needs: the page only where it is served, and not for the help of that. */
+export function partsFor([command, ...options]) {
+  const served = command === 'serve' && !options.some((option) => option === '--help' || option === '-h');
+  return served ? allParts() : [program];
+}

@@ -1,7 +1,8 @@
 // The command line, from the built program: `npm run cogwright -- ...`.
-import { allParts, program } from './build-parts.mjs';
+import { partsFor } from './build-parts.mjs';
 import { makeReady } from './make-ready.mjs';
 
-makeReady(process.argv[2] === 'serve' ? allParts() : [program]);
+const args = process.argv.slice(2);
+makeReady(partsFor(args));
 const { main } = await import('../../dist/src/cli/main.js');
-await main(process.argv.slice(2));
+await main(args);

@@ -125,6 +125,60 @@ describe.skipIf(!browserPath)('every view', () => {
       await page.context().close();
     });
 
+  it('says on the page of a bike and on that of a ride what puts a ride in doubt', async () => {
+    const { page, faults } = await open();
+    const doubt = { code: 'another-bike', message: 'This ride looks like another bike.' };
+    const read = { code: 'repeated-time', message: 'Two records had one time.' };
+    await page.route('**/api/rides/b1r2', async (route) => {
+      const answer = await (await route.fetch()).json();
+      await route.fulfill({ json: { ...answer, warnings: [], report: { ...answer.report, warnings: [read, doubt] } } });
+    });
+    await page.route('**/api/bikes/b1', async (route) => {
+      const answer = await (await route.fetch()).json();
+      answer.report.rides.forEach((ride: { warnings: unknown[] }, i: number) => {
+        ride.warnings = i === 2 ? [read, doubt] : [];
+      });
+      await route.fulfill({ json: answer });
+    });
+    await page.goto('/rides/b1r2');
+    await loaded(page);
+    const said = page.locator('.remark').filter({ visible: true });
+    expect(await said.allTextContents()).toEqual([read.message, doubt.message]);
+    await page.goto('/bikes/b1');
+    await loaded(page);
+    expect(await said.allTextContents()).toEqual([expect.stringMatching(/^\d+ \w+ 2026, \d\d:\d\d: This ride looks/)]);
+    expect(await said.getByRole('link').getAttribute('href')).toBe('/rides/b1r2');
+    expect(await seriousFindings(page)).toEqual([]);
+    expect(faults).toEqual([]);
+    await page.context().close();
+  });
+
+  it('names a ride without a date once, and heads the cautions by what is advised', async () => {
+    const { page, faults } = await open();
+    let namesCause = true;
+    await page.route('**/api/rides?*', async (route) => {
+      const answer = await (await route.fetch()).json();
+      answer.rides[0] = { ...answer.rides[0], start: null, file: 'undated.csv' };
+      await route.fulfill({ json: answer });
+    });
+    await page.route('**/api/bikes/b1', async (route) => {
+      const answer = await (await route.fetch()).json();
+      Object.assign(answer.report.diagnosis.suggestion, { namesCause });
+      await route.fulfill({ json: answer });
+    });
+    const shown = async (): Promise<(string | null)[]> => {
+      await page.goto('/bikes/b1');
+      await loaded(page);
+      const name = page.locator('.rides tbody th').first().locator('> :not(.only-narrow)');
+      return [(await name.allTextContents()).join(' / '), await page.locator('.cautions h3').textContent()];
+    };
+    expect(await shown()).toEqual(['undated.csv', 'Before you touch it']);
+    namesCause = false;
+    expect(await shown()).toEqual(['undated.csv', 'Should you touch it all the same']);
+    expect(faults).toEqual([]);
+    await page.context().close();
+  });
+
   it('says how long a ride was pedalled only where its records tell', async () => {
     const { page, faults } = await open();
     let pedallingS = 0;

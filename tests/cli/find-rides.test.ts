@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join, relative } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 import { findRides } from '../../src/cli/find-rides.ts';
+import { readRides } from '../../src/cli/read-rides.ts';
 import { readTextFile } from '../../src/cli/read-text-file.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'cogwright-find-'));
@@ -37,6 +38,19 @@ describe('findRides', () => {
       'unnamed',
     ]);
     expect(failed).toEqual([]);
+  });
+
+  it('takes packed files, so that they are named among those that could not be read', () => {
+    const gzip = put('packed/ride.fit.gz', Uint8Array.of(0x1f, 0x8b, 8, 0));
+    const zip = put('packed/rides.ZIP', Uint8Array.of(0x50, 0x4b, 3, 4));
+    put('packed/table.xlsx', Uint8Array.of(0x50, 0x4b, 3, 4));
+    put('packed/notes.gz', 'not packed');
+    const { files, failed } = findRides([join(folder, 'packed')]);
+    expect([files, failed]).toEqual([[gzip, zip], []]);
+    expect(readRides(files, { tell: () => {}, end: () => {} }).failed.map(({ code }) => code)).toEqual([
+      'packed',
+      'packed',
+    ]);
   });
 
   it('always tries a file that is named itself', () => {

@@ -36,6 +36,15 @@ describe('the counts that speak for a cause', () => {
     );
   });
 
+  it('say so where they are of other shifts or hours than the tables have', () => {
+    const calm = seen(() => ({}));
+    const [lost] = evidenceSentences('high-limit-loose', calm);
+    expect(lost).toMatch(
+      /^The chain was lost past the smallest cog 0 times in \d+ shifts asked for onto the 10, judged or not\.$/,
+    );
+    expect(evidenceSentences('no-fault', calm)[1]).toMatch(/skips in \d+\.\d hours of pedalling on known cogs\.$/);
+  });
+
   it('are no row of comparisons of nothing with nothing', () => {
     const said = causes.flatMap((cause) =>
       evidenceSentences(

@@ -21,6 +21,19 @@ describe('what an adjustment did, among the evidence', () => {
   const told = (probabilityBetter: number): string =>
     adjustmentSentences('cable-tension-low', [comparison(probabilityBetter)]).join(' ');
 
+  it('is no count of nothing', () => {
+    const of = (before: number, after: number): string =>
+      adjustmentSentences('cable-tension-low', [
+        {
+          ...comparison(0.5),
+          before: { ...count(10), shifts: before },
+          after: { ...count(12), shifts: after },
+        } as never,
+      ]).join(' ');
+    expect(of(1571, 0)).toMatch(/: 10 of 1,571 shifts went wrong before, none was judged after\.$/);
+    expect(of(0, 1571)).toMatch(/: no shift was judged before, 12 of 1,571 went wrong after\.$/);
+  });
+
   it('is called by the same rule as beside the adjustment itself', () => {
     const rates = { shifts: 100, late: 0, missed: 10, overshot: 0, troubleRate: 0.1, low: 0.05, high: 0.18 };
     const beside = (probabilityBetter: number): string =>

@@ -3,6 +3,7 @@ import { adjustmentWords } from '../../src/adjustments/parameter-words.ts';
 import { causeWords } from '../../src/diagnosis/cause-words.ts';
 import { causes } from '../../src/diagnosis/causes.ts';
 import { counted } from '../../src/numeric/counted.ts';
+import { figure } from '../../src/numeric/figure.ts';
 import { chance, percent } from '../../src/numeric/percent.ts';
 import type { AdjustmentReport } from '../../src/report/report-schema.ts';
 import { adjustmentVerdict } from '../../src/report/words/adjustment-verdict.ts';
@@ -50,7 +51,16 @@ describe('numbers in words', () => {
       counted(0, 'ride'),
       counted(2, 'ride has', 'rides have'),
       counted(2000, 'shift'),
-    ]).toEqual(['1 ride', '0 rides', '2 rides have', '2,000 shifts']);
+      figure(1571),
+    ]).toEqual(['1 ride', '0 rides', '2 rides have', '2,000 shifts', '1,571']);
+  });
+
+  it('tells which comes later, sensors or gear record, and never by less than nothing', () => {
+    const [ride] = sampleReport().rides;
+    const said = (sensorLagS: number): string => rideNotes({ ...ride, sensorLagS }, 'text').join(' ');
+    expect(said(1.24)).toContain('The sensors follow the gear record by 1.2 s.');
+    expect(said(-0.3)).toContain('The gear record follows the sensors by 0.3 s.');
+    expect(said(-0.04)).toContain('The sensors are in step with the gear record.');
   });
 
   it('tells where the events left out are listed, by what is read', () => {

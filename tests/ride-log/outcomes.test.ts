@@ -255,6 +255,13 @@ describe('what is no ride is refused by name', () => {
     expect(refusal(Uint8Array.of(0, 0, 0, 0, 0, 0)).code).toBe('unknown-format');
     expect(refusal(Uint8Array.of(0x89, 0x50, 0x4e, 0x47, 13, 10, 26, 10, 0, 0)).code).toBe('unknown-format');
     expect(refusal(new TextEncoder().encode(' \n ')).code).toBe('unknown-format');
+    expect(refusal(Uint8Array.of(0x0e, 0x02, 0xc4, 0x52, 0x9c)).message).toContain('is neither FIT nor text');
+  });
+
+  test('a text with a damaged byte is still one', () => {
+    const bytes = new TextEncoder().encode('time_s,speed_mps,cadence_rpm\n0,5,80\n1,5,80\n');
+    bytes[34] = 0x02;
+    expect(readRideLog('ride.csv', bytes).format).toBe('csv');
   });
 
   test('the name does not matter', () => {

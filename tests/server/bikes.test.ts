@@ -152,6 +152,7 @@ describe('what does not fit is refused by name', () => {
     const { id } = (await api.post('/api/bikes', hutBike)).body;
     const answer = await api.post(`/api/bikes/${id}/adjustments`, adjustment);
     expect(answer).toMatchObject({ status: 400, body: { error: { code: 'invalid-request', details: [{ path }] } } });
+    expect(answer.body.error.message).toMatch(new RegExp(`^In the body, "${path}"`));
   });
 });
 

@@ -103,7 +103,7 @@ describe('an upload', () => {
       ride,
     ]);
     expect(again.body.files).toMatchObject([
-      { name: 'other name.csv', status: 'duplicate', rideId },
+      { name: 'other name.csv', status: 'duplicate', rideId, message: `It is already here, on ${hutBike.name}.` },
       { name: ride.name, status: 'duplicate', rideId },
     ]);
     const events = await readEvents(`${server.url}/api/uploads/${again.body.uploadId}/events`);

@@ -178,3 +178,28 @@ mkdirSync('${at('dist/.making-ready')}');
     }).status;
   }
 });
+
+describe('partsFor', () => {
+  it.each([
+    [['serve'], ['the program', 'the page']],
+    [
+      ['serve', '--port', '0'],
+      ['the program', 'the page'],
+    ],
+    [['serve', '--help'], ['the program']],
+    [['serve', '--port', '0', '-h'], ['the program']],
+    [['help', 'serve'], ['the program']],
+    [['analyse', 'serve'], ['the program']],
+  ])('%j builds %j', (args, parts) => {
+    mkdirSync(at('web'));
+    writeFileSync(at('web/vite.config.ts'), '');
+    writeFileSync(
+      at('parts.mjs'),
+      `import { partsFor } from './src/setup/build-parts.mjs';
+process.stdout.write(JSON.stringify(partsFor(process.argv.slice(2)).map(({ name }) => name)));
+`,
+    );
+    const { stdout } = spawnSync(process.execPath, [at('parts.mjs'), ...args], { encoding: 'utf8' });
+    expect(JSON.parse(stdout)).toEqual(parts);
+  });
+});

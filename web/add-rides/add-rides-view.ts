@@ -16,8 +16,8 @@ export const addRidesView: View = ({ place, query, signal }) => {
 
   const show = (bikes: readonly BikeSummary[]): void => {
     const next = make('div', { class: 'add-next' });
-    const start = (bikeId: string, bikeName: string, made: boolean): void =>
-      followWork({ place, bikeId, bikeName, made, files: files.chosen(), signal, again: () => show(bikes) });
+    const start = (chosen: readonly File[], bikeId: string, bikeName: string, made: boolean): void =>
+      followWork({ place, bikeId, bikeName, made, files: chosen, signal, again: () => show(bikes) });
     const guess = makeGuessStep({ signal, start });
     const changed = (): void => {
       const chosen = files.chosen();

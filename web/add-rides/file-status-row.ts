@@ -37,6 +37,6 @@ export function fileStatusRow(file: {
       { class: 'file-name' },
       good && file.rideId ? make('a', { href: `/rides/${file.rideId}` }, file.name) : file.name,
     ),
-    make('span', { class: bad ? 'fault' : 'quiet' }, file.message && bad ? file.message : words[file.status]),
+    make('span', { class: bad ? 'fault' : 'quiet' }, file.message ?? words[file.status]),
   );
 }

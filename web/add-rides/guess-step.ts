@@ -8,13 +8,14 @@ import { fill, listen, make } from '../dom/make.ts';
 import { points } from '../page/points.ts';
 import { likelihoodWord } from '../words/likelihood-word.ts';
 import { GuessOnce } from './guess-once.ts';
+import { readableFiles } from './readable-files.ts';
 import { refusedFiles } from './refused-files.ts';
 import { understoodList } from './understood-list.ts';
 
 interface GuessPlan {
   readonly signal: AbortSignal;
   /** `made`: the bike has just been made for these files. */
-  readonly start: (bikeId: string, bikeName: string, made: boolean) => void;
+  readonly start: (files: readonly File[], bikeId: string, bikeName: string, made: boolean) => void;
 }
 
 /** Cogs that the rides show and the bike does not have, as a question; null where no more than two differ, which a guess may get wrong. Rings are not compared. */
@@ -27,19 +28,19 @@ function mismatch(guess: DrivetrainGuess, { bike }: BikeSummary): string | null 
 
 /** A form for a new bike, which then works through the files. */
 function newBikeForm(
-  fileCount: number,
+  files: readonly File[],
   startWith: Partial<DrivetrainGuess['bike']>,
   start: GuessPlan['start'],
 ): HTMLElement {
   let made: { id: string; name: string } | null = null;
   const { element } = drivetrainForm({
     start: startWith,
-    saveWord: `Save the bike and work through ${counted(fileCount, 'file')}`,
+    saveWord: `Save the bike and work through ${counted(files.length, 'file')}`,
     save: async (bike) => {
       const { id } = await createBike(bike);
       made = { id, name: bike.name };
     },
-    saved: () => made && start(made.id, made.name, true),
+    saved: () => made && start(files, made.id, made.name, true),
   });
   return make('div', { class: 'panel' }, element);
 }
@@ -65,13 +66,17 @@ export function makeGuessStep({ signal, start }: GuessPlan) {
   const guesses = new GuessOnce(signal);
 
   const show = (files: readonly File[], bike: BikeSummary | null): HTMLElement => {
-    const go = bike && make('button', { type: 'button' }, `Work through ${counted(files.length, 'file')}`);
-    if (go) listen(go, { click: () => start(bike.id, bike.bike.name, false) });
+    let readable = files;
+    const goWord = (): string => `Work through ${counted(readable.length, 'file')}`;
+    const go = bike && make('button', { type: 'button' }, goWord());
+    if (go) listen(go, { click: () => start(readable, bike.id, bike.bike.name, false) });
     const reading = make('p', { class: 'quiet is-working', role: 'status' }, 'Reading the files …');
     const found = make('div', { class: 'add-found' }, reading);
-    const formFrom = (guessed: Partial<DrivetrainGuess['bike']>) => newBikeForm(files.length, guessed, start);
+    const formFrom = (guessed: Partial<DrivetrainGuess['bike']>) => newBikeForm(readable, guessed, start);
 
     const shown = (guess: DrivetrainGuess): void => {
+      readable = readableFiles(files, guess.files);
+      if (go) go.textContent = goWord();
       const question = bike ? mismatch(guess, bike) : null;
       const rest = files.length - guess.files.length;
       const later = `The other ${counted(rest, 'file')} are read when they are worked through.`;

@@ -1,4 +1,6 @@
 import { counted } from '../../src/numeric/counted.ts';
+import { figure } from '../../src/numeric/figure.ts';
+import { seenCounts } from '../../src/report/seen-counts.ts';
 import { evidenceLabels } from '../../src/report/words/event-words.ts';
 import type { RideSummary } from '../api/answers.ts';
 import { removeRide } from '../api/rides.ts';
@@ -11,6 +13,7 @@ import { isCutCopy } from '../words/cut-copy.ts';
 import { dayAndTime } from '../words/dates.ts';
 import { duration } from '../words/numbers.ts';
 import type { BikePage } from './bike-page.ts';
+import { rideRemarks } from './ride-remarks.ts';
 
 const rideName = (ride: RideSummary): string => (ride.start ? dayAndTime(ride.start) : ride.file);
 
@@ -22,28 +25,26 @@ function standing(ride: RideSummary): string | null {
   return isCutCopy(ride) ? 'Not counted: another ride holds all of it' : null;
 }
 
-/** What a ride's records can show of each thing counted; null where they cannot show it, so that no 0 says that it went well. */
-function seen({ counts, evidence }: RideSummary): Record<'shifts' | 'trouble' | 'unasked' | 'chainOff', number | null> {
-  if (!counts) return { shifts: null, trouble: null, unasked: null, chainOff: null };
-  const { shifts, unjudged, late, missed, overshot, ghostShifts, chainDrops } = counts;
-  return {
-    shifts,
-    trouble: shifts > unjudged ? late + missed + overshot : null,
-    unasked: evidence === 'full' ? ghostShifts : ghostShifts || null,
-    chainOff: evidence === 'full' || evidence === 'ratio-only' ? chainDrops : chainDrops || null,
-  };
+type Numbers = Record<'shifts' | 'trouble' | 'unasked' | 'chainOff', number | null>;
+
+/** What a ride's records can show of each thing counted; null where they cannot, or are not worked through. */
+function seen({ counts, evidence }: RideSummary): Numbers {
+  if (!counts || !evidence) return { shifts: null, trouble: null, unasked: null, chainOff: null };
+  const { trouble, ghostShifts, chainDrops } = seenCounts({ counts, evidence });
+  return { shifts: counts.shifts, trouble, unasked: ghostShifts, chainOff: chainDrops };
 }
 
 /** What the columns of numbers say, where there is no room for them. */
-function inShort({ shifts, trouble }: ReturnType<typeof seen>): string | null {
+function inShort({ shifts, trouble }: Numbers): string | null {
   if (shifts === null) return null;
   if (shifts === 0) return 'no shifts recorded';
-  return `${counted(shifts, 'shift')}, ${trouble === null ? 'none judged' : `${trouble} in trouble`}`;
+  return `${counted(shifts, 'shift')}, ${trouble === null ? 'none judged' : `${figure(trouble)} in trouble`}`;
 }
 
 function row(ride: RideSummary, remove: (ride: RideSummary) => void): HTMLElement {
   const numbers = seen(ride);
-  const number = (value: number | null): HTMLElement => make('td', { class: 'number' }, value ?? '–');
+  const number = (value: number | null): HTMLElement =>
+    make('td', { class: 'number' }, value === null ? '–' : figure(value));
   const stands = standing(ride);
   const brief = inShort(numbers);
   const failed = ride.status === 'failed';
@@ -56,7 +57,7 @@ function row(ride: RideSummary, remove: (ride: RideSummary) => void): HTMLElemen
       failed
         ? rideName(ride)
         : make('a', { href: `/rides/${ride.id}`, 'data-keep': `ride-${ride.id}` }, rideName(ride)),
-      make('span', { class: 'quiet file-name' }, ride.file),
+      ride.start !== null && make('span', { class: 'quiet file-name' }, ride.file),
       brief && make('span', { class: 'only-narrow' }, brief),
       stands && make('span', { class: failed ? 'only-narrow fault' : 'only-narrow' }, stands),
     ),
@@ -105,8 +106,8 @@ function rideTable(rides: readonly RideSummary[], remove: (ride: RideSummary) =>
   );
 }
 
-/** The bike's rides, newest first. */
-export function ridesSection({ rides, allRides, refresh }: BikePage): HTMLElement {
+/** The bike's rides, newest first, under what puts any of them in doubt. */
+export function ridesSection({ bike, rides, allRides, refresh }: BikePage): HTMLElement {
   const remove = async (ride: RideSummary): Promise<void> => {
     const yes = await ask(
       'Remove this ride?',
@@ -128,6 +129,7 @@ export function ridesSection({ rides, allRides, refresh }: BikePage): HTMLElemen
         { class: 'quiet' },
         `The newest ${rides.length} of ${counted(allRides, 'ride')}; the verdict rests on all that count.`,
       ),
+    rideRemarks(bike, rides),
     rides.length === 0
       ? make('p', { class: 'quiet' }, 'No ride yet.')
       : rideTable(rides, (ride) => void attempt(() => remove(ride))),

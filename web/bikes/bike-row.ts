@@ -12,6 +12,7 @@ import { percentFigure, percentRange } from '../words/numbers.ts';
 import { stateWords } from '../words/state-words.ts';
 
 function why({ bike, state }: BikeSummary): string | null {
+  if (state.dangers.length > 0) return state.dangers.join(' ');
   if (state.reasons.length > 0) return state.reasons[0];
   if (!state.topCause || state.topCause === 'no-fault' || state.probability === null) return null;
   return `${upperFirst(causeWords(state.topCause, bike.actuation).name)} (${chance(state.probability)} likely)`;

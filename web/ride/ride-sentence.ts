@@ -1,4 +1,5 @@
 import { counted } from '../../src/numeric/counted.ts';
+import { figure } from '../../src/numeric/figure.ts';
 import type { RideReport } from '../api/answers.ts';
 import { inARow } from '../words/numbers.ts';
 
@@ -8,9 +9,9 @@ export function rideSentence(counts: RideReport['counts']): string {
     return 'No shift was recorded in this ride.';
   const judged = counts.shifts - counts.unjudged;
   const trouble = [
-    counts.late > 0 && `${counts.late} late`,
-    counts.missed > 0 && `${counts.missed} missed`,
-    counts.overshot > 0 && `${counts.overshot} too far`,
+    counts.late > 0 && `${figure(counts.late)} late`,
+    counts.missed > 0 && `${figure(counts.missed)} missed`,
+    counts.overshot > 0 && `${figure(counts.overshot)} too far`,
   ].filter((text): text is string => Boolean(text));
   const unasked = [
     counts.ghostShifts > 0 && counted(counts.ghostShifts, 'ghost shift'),

@@ -9,8 +9,8 @@ import { namePage } from '../page/name-page.ts';
 import { soon } from '../page/soon.ts';
 import { reopen } from '../router/go.ts';
 import type { View } from '../router/router.ts';
-import { isCutCopy } from '../words/cut-copy.ts';
 import { dayAndTime } from '../words/dates.ts';
+import { rideDoubts } from '../words/ride-doubts.ts';
 import { makeRideEvents } from './ride-events.ts';
 import { rideHead } from './ride-head.ts';
 import { rideSentence } from './ride-sentence.ts';
@@ -48,18 +48,25 @@ async function load(rideId: string, signal: AbortSignal): Promise<Answers> {
   return { ride, columns, bike };
 }
 
-const remarks = ({ warnings }: RideDetail): HTMLElement =>
-  make('ul', { class: 'remarks' }, ...warnings.map(({ message }) => make('li', { class: 'remark' }, message)));
+/** All remarks on a ride: those of its analysis stand in its report, after those of its file. */
+const remarksOn = ({ report, warnings }: RideDetail): RideDetail['warnings'] => report?.warnings ?? warnings;
 
-/** The remarks, folded away unless they say that the ride does not count; false where there are none. */
-const foldedRemarks = (ride: RideDetail): HTMLElement | false =>
-  ride.warnings.length > 0 &&
-  make(
-    'details',
-    { class: 'warnings', open: isCutCopy(ride) },
-    make('summary', {}, `${counted(ride.warnings.length, 'remark')} on the records`),
-    remarks(ride),
+const remarks = (ride: RideDetail): HTMLElement =>
+  make('ul', { class: 'remarks' }, ...remarksOn(ride).map(({ message }) => make('li', { class: 'remark' }, message)));
+
+/** The remarks, folded away unless they put the ride in doubt; false where there are none. */
+function foldedRemarks(ride: RideDetail): HTMLElement | false {
+  const said = remarksOn(ride);
+  return (
+    said.length > 0 &&
+    make(
+      'details',
+      { class: 'warnings', open: rideDoubts(said).length > 0 },
+      make('summary', {}, `${counted(said.length, 'remark')} on this ride`),
+      remarks(ride),
+    )
   );
+}
 
 /** Runs `work` soon after each change of this ride. */
 function followRide(rideId: string, work: () => Promise<void>, signal: AbortSignal): void {

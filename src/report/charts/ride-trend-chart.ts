@@ -1,5 +1,6 @@
 import { type ScaleLinear, scaleLinear } from 'd3-scale';
 import { line } from 'd3-shape';
+import { figure } from '../../numeric/figure.ts';
 import { fewShifts } from '../few-shifts.ts';
 import { rateWithInterval } from '../words/number-words.ts';
 import {
@@ -109,7 +110,7 @@ function drawRates(
     x: (ride) => x(ride.index),
     point: () => dot,
   });
-  readsAs(marks, (ride) => `${ride.label}: ${rateWithInterval(ride)} of ${ride.shifts} judged shifts`);
+  readsAs(marks, (ride) => `${ride.label}: ${rateWithInterval(ride)} of ${figure(ride.shifts)} judged shifts`);
 }
 
 /** Rides that get a label: as many as fit, the last always. */

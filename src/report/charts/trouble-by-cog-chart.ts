@@ -1,4 +1,5 @@
 import { scaleBand, scaleLinear } from 'd3-scale';
+import { figure } from '../../numeric/figure.ts';
 import { percent } from '../../numeric/percent.ts';
 import type { Direction } from '../../shifts/ride-events.ts';
 import { fewShifts } from '../few-shifts.ts';
@@ -76,7 +77,7 @@ export function drawTroubleByCog(
     readsAs(
       marks,
       (cog) =>
-        `${faded ? 'Before, onto' : 'Onto'} ${cog.teeth} teeth ${cog.direction}: ${rateWithInterval(cog)} of ${cog.shifts} judged shifts`,
+        `${faded ? 'Before, onto' : 'Onto'} ${cog.teeth} teeth ${cog.direction}: ${rateWithInterval(cog)} of ${figure(cog.shifts)} judged shifts`,
     );
   };
   drawSeries(before, true);

@@ -1,3 +1,4 @@
+import { figure } from '../../numeric/figure.ts';
 import { describeTroubleByCog, drawTroubleByCog } from '../charts/trouble-by-cog-chart.ts';
 import { fewShifts } from '../few-shifts.ts';
 import type { CogReport, Report } from '../report-schema.ts';
@@ -34,6 +35,6 @@ function cogTable(title: string, cogs: readonly CogReport[]): Markup {
 function cogRow(cog: CogReport): Markup {
   const whole = (share: number): number => Math.round(share * 100);
   const note = cog.shifts === 0 ? 'not used' : cog.shifts < fewShifts ? 'too few to tell' : '';
-  return html`<tr${cog.shifts < fewShifts && html` class="few"`}><th scope="row">${cog.teeth}</th><td>${cog.shifts}</td><td>${cog.late}</td><td>${cog.missed}</td><td>${cog.overshot}</td><td>${cog.ghostShifts}</td><td>${cog.troubleRate === null ? '-' : `${whole(cog.troubleRate)} %`}</td><td>${cog.troubleRate === null ? '-' : `${whole(cog.low)} to ${whole(cog.high)} %`}</td><td class="left">${note}</td></tr>
+  return html`<tr${cog.shifts < fewShifts && html` class="few"`}><th scope="row">${cog.teeth}</th>${[cog.shifts, cog.late, cog.missed, cog.overshot, cog.ghostShifts].map((count) => html`<td>${figure(count)}</td>`)}<td>${cog.troubleRate === null ? '-' : `${whole(cog.troubleRate)} %`}</td><td>${cog.troubleRate === null ? '-' : `${whole(cog.low)} to ${whole(cog.high)} %`}</td><td class="left">${note}</td></tr>
 `;
 }

@@ -1,7 +1,9 @@
 import { counted } from '../../numeric/counted.ts';
+import { figure } from '../../numeric/figure.ts';
 import { rideStrip } from '../chart-data/ride-strip.ts';
 import { drawRideStrip } from '../charts/ride-strip-chart.ts';
 import type { Report, RideReport } from '../report-schema.ts';
+import { seenCounts } from '../seen-counts.ts';
 import { evidenceLabels } from '../words/event-words.ts';
 import { utcDayAndTime } from '../words/moment-words.ts';
 import { durationWords } from '../words/number-words.ts';
@@ -21,25 +23,16 @@ export function htmlRides(report: Report): Markup {
 <thead><tr><th scope="col">#</th><th scope="col" class="left">Started (UTC)</th><th scope="col">Pedalled</th><th scope="col" class="left">Evidence</th><th scope="col">Shifts</th><th scope="col">Judged</th><th scope="col">Late</th><th scope="col">Missed</th><th scope="col">Over</th><th scope="col">Ghost</th><th scope="col">Drops</th><th scope="col">Skips</th></tr></thead>
 <tbody>${report.rides.map(rideRow)}</tbody>
 </table></div>
-<p class="quiet">Late: on the cog after 1.5 to 5 crank turns. Missed: not within 5, or not before the next shift. Over: settled beyond the cog asked for. Ghost: changed cog with nobody asking.</p>
+<p class="quiet">Late: on the cog after 1.5 to 5 crank turns. Missed: not within 5, or not before the next shift. Over: settled beyond the cog asked for. Ghost: changed cog with nobody asking. A dash: the records of the ride cannot show it.</p>
 ${undrawn > 0 ? html`<p>Only the latest ${mostStrips} rides are drawn; the first ${counted(undrawn, 'ride')} stand in the table.</p>` : null}
 ${report.rides.map((ride, i) => oneRide(ride, i, report.bike.cassette, i >= undrawn))}
 </section>`;
 }
 
 function rideRow(ride: RideReport, i: number): Markup {
-  const { counts } = ride;
-  const numbers = [
-    counts.shifts,
-    counts.shifts - counts.unjudged,
-    counts.late,
-    counts.missed,
-    counts.overshot,
-    counts.ghostShifts,
-    counts.chainDrops,
-    counts.skips,
-  ];
-  return html`<tr><th scope="row">${i + 1}</th><td class="left">${utcDayAndTime(ride.start)}</td><td>${ride.pedallingS === 0 ? '-' : durationWords(ride.pedallingS)}</td><td class="left">${evidenceLabels[ride.evidence]}</td>${numbers.map((number) => html`<td>${number}</td>`)}</tr>
+  const { shifts, judged, late, missed, overshot, ghostShifts, chainDrops, skips } = seenCounts(ride);
+  const numbers = [shifts, judged, late, missed, overshot, ghostShifts, chainDrops, skips];
+  return html`<tr><th scope="row">${i + 1}</th><td class="left">${utcDayAndTime(ride.start)}</td><td>${ride.pedallingS === 0 ? '-' : durationWords(ride.pedallingS)}</td><td class="left">${evidenceLabels[ride.evidence]}</td>${numbers.map((number) => html`<td>${number === null ? '-' : figure(number)}</td>`)}</tr>
 `;
 }
 

@@ -1,3 +1,4 @@
+import { figure } from '../../numeric/figure.ts';
 import { fewShifts } from '../few-shifts.ts';
 import type { CogReport, Report } from '../report-schema.ts';
 import { directionWords } from '../words/event-words.ts';
@@ -24,7 +25,7 @@ function cogRow(cog: CogReport): string[] {
   const known = cog.troubleRate !== null;
   return [
     String(cog.teeth),
-    ...[cog.shifts, cog.late, cog.missed, cog.overshot, cog.ghostShifts].map(String),
+    ...[cog.shifts, cog.late, cog.missed, cog.overshot, cog.ghostShifts].map(figure),
     known ? `${whole(cog.troubleRate ?? 0)} %` : '-',
     known ? `${whole(cog.low)} to ${whole(cog.high)} %` : '-',
     cog.shifts === 0 ? 'not used' : cog.shifts < fewShifts ? 'too few to tell' : rateBar(cog.troubleRate ?? 0),

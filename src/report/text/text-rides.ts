@@ -1,4 +1,6 @@
+import { figure } from '../../numeric/figure.ts';
 import type { Report, RideReport } from '../report-schema.ts';
+import { seenCounts } from '../seen-counts.ts';
 import { hoursAndMinutes, utcDayAndTime } from '../words/moment-words.ts';
 import { rideNotes } from '../words/ride-notes.ts';
 import { printable, type TextPage } from './text-page.ts';
@@ -30,7 +32,7 @@ export function textRides(page: TextPage, report: Report): void {
     ),
   );
   page.paragraph(
-    'h:min: time pedalled. Judged: shifts that could be judged of all that were asked for. Late: on the cog after 1.5 to 5 crank turns. Miss: not within 5, or not before the next shift. Over: settled beyond the cog asked for. Ghost: changed cog with nobody asking.',
+    `h:min: time pedalled. Judged: shifts that could be judged of all that were asked for. Late: on the cog after 1.5 to 5 crank turns. Miss: not within 5, or not before the next shift. Over: settled beyond the cog asked for. Ghost: changed cog with nobody asking.${hidesAny(report) ? ' -: the records of the ride cannot show it.' : ''}`,
   );
   report.rides.forEach((ride, i) => {
     page.blank();
@@ -39,13 +41,17 @@ export function textRides(page: TextPage, report: Report): void {
   });
 }
 
+/** True where some number of the table is a dash. */
+const hidesAny = ({ rides }: Report): boolean =>
+  rides.some((ride) => ride.pedallingS === 0 || Object.values(seenCounts(ride)).includes(null));
+
 function rideRow(ride: RideReport, i: number): string[] {
-  const { counts } = ride;
+  const { shifts, judged, late, missed, overshot, ghostShifts, chainDrops, skips } = seenCounts(ride);
   return [
     String(i + 1),
     utcDayAndTime(ride.start),
     ride.pedallingS === 0 ? '-' : hoursAndMinutes(ride.pedallingS),
-    `${counts.shifts - counts.unjudged} of ${counts.shifts}`,
-    ...[counts.late, counts.missed, counts.overshot, counts.ghostShifts, counts.chainDrops, counts.skips].map(String),
+    shifts === null ? '-' : `${figure(judged ?? 0)} of ${figure(shifts)}`,
+    ...[late, missed, overshot, ghostShifts, chainDrops, skips].map((count) => (count === null ? '-' : figure(count))),
   ];
 }

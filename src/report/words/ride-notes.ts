@@ -17,8 +17,7 @@ const allListed = {
 export function rideNotes(ride: RideReport, medium: keyof typeof allListed): string[] {
   const notes = [`${upperFirst(evidenceWords[ride.evidence])}. Recorded over ${durationWords(ride.durationS)}.`];
   if (ride.rolloutMm !== null) {
-    const lag =
-      ride.sensorLagS === null ? '' : ` The sensors follow the gear record by ${ride.sensorLagS.toFixed(1)} s.`;
+    const lag = ride.sensorLagS === null ? '' : ` ${lagWords(ride.sensorLagS)}`;
     notes.push(`Rollout by this ride: ${Math.round(ride.rolloutMm)} mm.${lag}`);
   }
   const drops = ride.chainDrops.map(
@@ -30,6 +29,15 @@ export function rideNotes(ride: RideReport, medium: keyof typeof allListed): str
   notes.push(...shortened(ride.ghostShifts.map(ghostWords(ride)), 'ghost shift', medium));
   notes.push(...ride.warnings.map((warning) => `Note: ${warning.message}`));
   return notes;
+}
+
+/** Which of the two comes later: some recorders write down a change of gear after the chain has moved. */
+function lagWords(sensorLagS: number): string {
+  const size = Math.abs(sensorLagS).toFixed(1);
+  if (size === '0.0') return 'The sensors are in step with the gear record.';
+  return sensorLagS > 0
+    ? `The sensors follow the gear record by ${size} s.`
+    : `The gear record follows the sensors by ${size} s.`;
 }
 
 const ghostWords =

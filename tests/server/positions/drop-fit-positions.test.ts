@@ -7,84 +7,8 @@ import { sameRide } from '../../../server/positions/same-ride.ts';
 import { fitCrc } from '../../../src/ride-log/fit/fit-crc.ts';
 import { readRideLog } from '../../../src/ride-log/read-ride-log.ts';
 import type { RideLog } from '../../../src/ride-log/ride-log.ts';
-import { chain, FitEncoder } from '../../ride-log/fit-encoder.ts';
-import { START } from '../../ride-log/fit-ride.ts';
-
-const SEMICIRCLE = 180 / 2 ** 31;
-/** A made-up place: 46.5 N 9.8 E, moving. */
-const latOf = (i: number): number => Math.round((46.5 + i * 4e-5) / SEMICIRCLE);
-const lonOf = (i: number): number => Math.round((9.8 + i * 3e-5) / SEMICIRCLE);
-
-interface FitOptions {
-  readonly speed?: boolean;
-  readonly bigEndian?: boolean;
-  readonly compressed?: boolean;
-  readonly developer?: boolean;
-  readonly count?: number;
-}
-
-/** A ride with positions wherever FIT has room for them: records, session, an unknown message, developer fields, texts. */
-function placedFit({
-  speed = true,
-  bigEndian = false,
-  compressed = false,
-  developer = false,
-  count = 90,
-}: FitOptions = {}) {
-  const encoder = new FitEncoder({ bigEndian });
-  encoder
-    .define(5, 0, [
-      [0, 'enum'],
-      [8, 'string'],
-    ])
-    .record(5, [4, ascii('Home to hut')]);
-  const fields = [
-    [0, 'sint32'],
-    [1, 'sint32'],
-    [4, 'uint8'],
-    ...(speed ? ([[6, 'uint16']] as const) : []),
-    [253, 'uint32'],
-  ] as const;
-  encoder.define(
-    0,
-    20,
-    fields,
-    developer
-      ? [
-          [0, 8, 0],
-          [1, 1, 0],
-        ]
-      : [],
-  );
-  for (let i = 0; i < count; i++) {
-    const values = [latOf(i), lonOf(i), 80, ...(speed ? [5000 + (i % 5) * 100] : [])];
-    const extra = developer ? [...double(46.5), 7] : [];
-    if (compressed && i % 30 !== 0) encoder.compressed(0, (START + i) & 31, values);
-    else encoder.record(0, [...values, START + i], extra);
-  }
-  encoder.define(1, 18, [
-    [3, 'sint32'],
-    [4, 'sint32'],
-    [5, 'enum'],
-    [29, 'sint32'],
-    [253, 'uint32'],
-  ]);
-  encoder.record(1, [latOf(0), lonOf(0), 2, latOf(9), START + count]);
-  encoder.define(2, 0xff00, [
-    [0, 'uint32'],
-    [1, 'string'],
-    [253, 'uint32'],
-  ]);
-  encoder.record(2, [latOf(0), ascii('Home'), START + count]);
-  return encoder;
-}
-
-const ascii = (text: string): number[] => [...Buffer.from(text)];
-const double = (value: number): number[] => {
-  const bytes = Buffer.alloc(8);
-  bytes.writeDoubleLE(value);
-  return [...bytes];
-};
+import { chain } from '../../ride-log/fit-encoder.ts';
+import { type FitOptions, latOf, lonOf, placedFit } from './placed-fit.ts';
 
 const places = new Set(Array.from({ length: 100 }, (_, i) => [latOf(i), lonOf(i)]).flat());
 
@@ -150,6 +74,22 @@ describe('positions of a FIT file', () => {
     const lats = decoded(placeless.bytes).records?.map((record) => record.position_lat);
     expect(new Set(lats)).toEqual(new Set([0]));
     expect(placeless.log.speedMps[45]).toBeCloseTo(before.speedMps[45], 1);
+  });
+
+  it.each(['none', 'presence', 'distances'] as const)('leave a file read into a Buffer as it was: %s', (trace) => {
+    const bytes = placedFit().segment();
+    const read = Buffer.from(bytes);
+    const kept = dropFitPositions(read, trace).bytes;
+    expect(read.equals(bytes)).toBe(true);
+    expect([fitCrc(kept), Buffer.from(kept).equals(dropFitPositions(bytes, trace).bytes)]).toEqual([0, true]);
+  });
+
+  it('leave the speed that only they tell where the file is read into a Buffer', () => {
+    const bytes = placedFit({ speed: false }).segment();
+    const placeless = dropPositions('ride.fit', Buffer.from(bytes));
+    expect([placeless.same, placeless.log.speedSource]).toEqual([true, 'positions']);
+    expect(placeless.log.speedMps[45]).toBeCloseTo(readRideLog('ride.fit', bytes).speedMps[45], 1);
+    expect(fitCrc(placeless.bytes)).toBe(0);
   });
 
   it('are gone from every segment and from what cannot be read', () => {

@@ -1,0 +1,62 @@
+import { describe, expect, it } from 'vitest';
+import { bikeState } from '../../../server/state/bike-state.ts';
+import type { Report } from '../../../src/report/report-schema.ts';
+import { sampleReport } from '../../report/sample-report.ts';
+
+type Drop = Report['rides'][number]['chainDrops'][number];
+
+/** The bike of the sample report with these lost chains and this likeliest cause; its one adjustment lies between its rides. */
+function bike(drops: readonly Partial<Drop>[], cause: Report['diagnosis']['causes'][number]['cause'] = 'no-fault') {
+  const report = sampleReport();
+  const [first, ...rest] = report.rides;
+  const made = drops.map((drop) => ({
+    at: report.adjustments.at(-1)!.at,
+    side: 'past-largest' as const,
+    afterShiftTo: null,
+    confidence: 0.9,
+    ...drop,
+  }));
+  const others = report.diagnosis.causes
+    .filter((one) => one.cause !== cause)
+    .map((one) => ({ ...one, probability: 0.002 }));
+  const causes = [{ cause, probability: 0.978, evidence: [] }, ...others];
+  return {
+    ...report,
+    rides: [{ ...first, chainDrops: made }, ...rest.map((ride) => ({ ...ride, chainDrops: [] }))],
+    cogs: report.cogs.map((cog) => ({ ...cog, shifts: 40, late: 0, missed: 0, overshot: 0 })),
+    diagnosis: { ...report.diagnosis, causes, stillThere: 1 },
+  };
+}
+
+const dangers = (...given: Parameters<typeof bike>): readonly string[] => bikeState(bike(...given)).dangers;
+
+describe('the dangers of a bike', () => {
+  it('are none where nothing of the kind was seen', () => {
+    expect(dangers([])).toEqual([]);
+    expect(dangers([{ confidence: 0.5 }])).toEqual([]);
+  });
+
+  it('name a chain that left the cassette, the less sure times apart and those before the last adjustment not', () => {
+    const before = { at: '2000-01-01T00:00:00.000Z' };
+    expect(dangers([{}, { confidence: 0.6 }])).toEqual([
+      'The chain left the cassette 1 time (and perhaps 1 time more): inspect before riding.',
+    ]);
+    expect(dangers([{}, before])[0]).toContain('1 time since the last adjustment:');
+    expect(dangers([before])).toEqual([]);
+    expect(bikeState(bike([{}])).word).toBe('service');
+  });
+
+  it('name a chain that came off elsewhere, which alone sends no bike to service', () => {
+    const state = bikeState(bike([{ side: 'chainring' }, { side: 'unknown' }]));
+    expect(state.dangers).toEqual([expect.stringMatching(/^The chain came off the chainring, .* 2 times: look over/)]);
+    expect(state.reasons[0]).toBe(state.dangers[0]);
+    expect(state.word).toBe(bikeState(bike([])).word);
+  });
+
+  it('name a hanger that is probably bent', () => {
+    expect(dangers([], 'hanger-bent')).toEqual([
+      expect.stringMatching(/^Derailleur hanger bent \(98 %\): the derailleur can reach the spokes/),
+    ]);
+    expect(dangers([], 'cable-friction')).toEqual([]);
+  });
+});

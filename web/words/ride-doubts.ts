@@ -1,0 +1,19 @@
+import type { RideReport } from '../api/answers.ts';
+
+/** Codes of remarks that put a ride in doubt: they change what it can tell, or whether it is this bike's at all. */
+const doubting: ReadonlySet<string> = new Set([
+  'another-bike',
+  'duplicate',
+  'no-cadence',
+  'no-gear-bands',
+  'no-speed',
+  'overlapping-rides',
+  'recorded-teeth-differ',
+  'rollout-differs',
+  'speed-unit-doubtful',
+  'teeth-differ',
+]);
+
+/** The remarks on a ride that put it in doubt; the others tell how its file was read. */
+export const rideDoubts = (warnings: RideReport['warnings']): RideReport['warnings'] =>
+  warnings.filter(({ code }) => doubting.has(code));
