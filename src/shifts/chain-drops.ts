@@ -1,10 +1,11 @@
 import type { RideTrace } from '../gear-trace/gear-trace.ts';
 import type { RideLog } from '../ride-log/ride-log.ts';
 import { belowGears } from './below-gears.ts';
-import { driveShown } from './drive-shown.ts';
+import { driveShown, drivesAgain } from './drive-shown.ts';
 import { dropSide } from './drop-side.ts';
 import { freeSpins } from './free-spins.ts';
 import { haltAfter } from './halt-after.ts';
+import { leapingCadence } from './leaping-cadence.ts';
 import type { ChainDropEvent } from './ride-events.ts';
 import { type DropSearch, type LowRun, type RunSigns, runSigns } from './run-signs.ts';
 import { SLOWEST_LAG_S } from './speed-gain.ts';
@@ -31,6 +32,7 @@ const ODDS = {
   noStop: -2,
   endOrRing: 2,
   creeping: -5,
+  leaping: -3,
 } as const;
 
 /**
@@ -41,6 +43,7 @@ const ODDS = {
 export function chainDrops(log: RideLog, trace: RideTrace): ChainDropEvent[] {
   if (!trace.model) return [];
   const search: DropSearch = { log, trace, below: belowGears(log, trace) };
+  const leaping = leapingCadence(log);
   const found: ChainDropEvent[] = [];
   const add = (start: number, logOdds: number): void => {
     const timeS = log.timeS[start];
@@ -50,7 +53,8 @@ export function chainDrops(log: RideLog, trace: RideTrace): ChainDropEvent[] {
   for (const run of lowRuns(search)) {
     const signs = runSigns(search, run);
     if (!signs || driveShown(search, run, signs)) continue;
-    const logOdds = dropLogOdds(search, run, signs);
+    if (leaping && drivesBeforeHalt(search, run)) continue;
+    const logOdds = dropLogOdds(search, run, signs) + (leaping ? ODDS.leaping : 0);
     if (probabilityOf(logOdds) >= MIN_CONFIDENCE) add(run.start, logOdds);
   }
   for (const { start, logOdds } of freeSpins(log, trace)) add(start, logOdds);
@@ -58,6 +62,12 @@ export function chainDrops(log: RideLog, trace: RideTrace): ChainDropEvent[] {
 }
 
 const probabilityOf = (logOdds: number): number => 1 / (1 + Math.exp(-logOdds));
+
+/** Whether the chain drives again before the rider stops: with the chain off only luck brings that about. */
+function drivesBeforeHalt({ log, trace }: DropSearch, { start, end }: LowRun): boolean {
+  const halt = haltAfter(log, Math.min(end, log.timeS.length - 1), STOP_WITHIN_S, STOP_LASTS_S);
+  return drivesAgain(log, trace, { start, end }, Math.min(halt.inS, STOP_WITHIN_S));
+}
 
 /** The runs of records below every gear in question. */
 function lowRuns({ log, below }: DropSearch): LowRun[] {

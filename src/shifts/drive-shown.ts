@@ -1,6 +1,7 @@
 import type { RideTrace } from '../gear-trace/gear-trace.ts';
 import { PEDALLING_RPM } from '../gear-trace/pedalling-rpm.ts';
 import type { RideLog } from '../ride-log/ride-log.ts';
+import { IDLE_W } from './below-gears.ts';
 import type { DropSearch, LowRun, RunSigns } from './run-signs.ts';
 import { gainWithoutDrive, speedGain } from './speed-gain.ts';
 
@@ -86,4 +87,24 @@ function backOnGear({ model, logDevelopment, deviation, ring, cog }: RideTrace, 
   for (let i = end; i < end + BACK_RECORDS; i++)
     if (!(Math.abs(logDevelopment[i] - level) < ON_GEAR_DEVIATIONS * deviation[i])) return false;
   return true;
+}
+
+/** So many records in a row on one of the gears are driving. */
+const DRIVING_RECORDS = 3;
+
+/** Whether the legs drive the bike on one of its gears within so many seconds after a run. */
+export function drivesAgain(log: RideLog, trace: RideTrace, { end }: LowRun, withinS: number): boolean {
+  let inRow = 0;
+  for (let i = end; i < log.timeS.length && log.timeS[i] - log.timeS[end - 1] < withinS; i++) {
+    inRow = onSomeGear(trace, i) && !(log.powerW[i] < IDLE_W) ? inRow + 1 : 0;
+    if (inRow === DRIVING_RECORDS) return true;
+  }
+  return false;
+}
+
+function onSomeGear({ model, logDevelopment, deviation }: RideTrace, i: number): boolean {
+  return (
+    model?.logDevelopment.some((level) => Math.abs(logDevelopment[i] - level) < ON_GEAR_DEVIATIONS * deviation[i]) ??
+    false
+  );
 }

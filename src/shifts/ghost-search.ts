@@ -41,6 +41,10 @@ export function ghostSearch(
 const POWER_BEFORE_S = 6;
 const POWER_WITHIN_S = 5;
 const EASED_TO = 0.55;
+/** A cadence may be shown this much later than the power: what two records about the move show, and the share of the power before that is hardly any. */
+const POWER_AHEAD_S = 3;
+const POWER_AFTER_S = 2;
+const HARDLY_ANY = 0.25;
 
 /**
  * Whether the ratio rose since the rider eased off: legs that slow down against a wheel that rolls on look like a smaller cog, and a
@@ -50,9 +54,12 @@ export function easedOff({ log: { timeS, powerW } }: GhostSearch, start: number,
   const within = (from: number, to: number): Float64Array =>
     powerW.filter((_, i) => timeS[i] >= timeS[start] + from && timeS[i] < timeS[start] + to);
   const before = median(within(-POWER_BEFORE_S, 0)) ?? Number.NaN;
-  const shown =
-    mean(within(0, Math.min(POWER_WITHIN_S, (timeS[end] ?? Number.POSITIVE_INFINITY) - timeS[start]))) ?? Number.NaN;
-  return shown < EASED_TO * before;
+  const lastS = (timeS[end] ?? Number.POSITIVE_INFINITY) - timeS[start];
+  const shown = mean(within(0, Math.min(POWER_WITHIN_S, lastS))) ?? Number.NaN;
+  if (shown < EASED_TO * before) return true;
+  const about = within(-POWER_AHEAD_S, POWER_AFTER_S);
+  const earlier = median(within(-POWER_AHEAD_S - POWER_BEFORE_S, -POWER_AHEAD_S)) ?? Number.NaN;
+  return about.some((watts, i) => i > 0 && (watts + about[i - 1]) / 2 < HARDLY_ANY * earlier);
 }
 
 /** Log development of a cog on the ring of a record. */

@@ -126,6 +126,17 @@ describe('ghost shifts', () => {
     expect([1, 0.8, 0.4].map(found)).toEqual([1, 1, 0]);
   });
 
+  it('are none where the power had gone for two seconds just before, and was back while the cadence was shown', () => {
+    const ride = at(4).pedal(15);
+    const from = ride.nowS;
+    const log = ride.move(3).pedal(8).move(4).pedal(20).log();
+    const found = (lowS: number): number => {
+      const powerW = log.powerW.map((watts, i) => (i >= from - 2 && i < from - 2 + lowS ? 10 : watts));
+      return analyseRide({ ...log, powerW }, madeBike).events.ghostShifts.length;
+    };
+    expect([0, 1, 2].map(found)).toEqual([1, 1, 0]);
+  });
+
   it('are none in a ride without gear records', () => {
     const log = at(4).pedal(15).move(5).pedal(20).log();
     const none = { ...log, gearRecords: { ...log.gearRecords, timeS: new Float64Array() } };
