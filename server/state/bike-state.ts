@@ -57,7 +57,8 @@ const rule = {
  * 3. `watch`: a fault at least as likely as `watch` says, or the low end of the trouble rate above `troubleToWatch`.
  * 4. `fine`: otherwise.
  *
- * A fault that the last adjustment cured counts only as far as it may still be there. The trouble rate is that since the last adjustment where enough was ridden since, else that of all rides.
+ * A bike whose newest rides shift well though nothing logged accounts for it is watched, not sent to the workshop: what was done is to be
+ * logged. A fault that the last adjustment cured counts only as far as it may still be there. The trouble rate is that since the last adjustment where enough was ridden since, else that of all rides.
  */
 export function bikeState(report: Report | null): BikeState {
   if (!report) return nothingYet;
@@ -98,6 +99,8 @@ interface Signs {
   readonly top: Named;
   /** The fault that the last adjustment seems to have cured. */
   readonly cured: Named | null;
+  /** From when on the newest rides shift well though no logged adjustment accounts for it; the likeliest fault before. */
+  readonly wellSince: string | null;
   readonly trouble: Trouble;
   /** Whether enough shifts could be judged. */
   readonly enough: boolean;
@@ -106,11 +109,12 @@ interface Signs {
 }
 
 function signsOf(report: Report): Signs {
-  const { causes, stillThere, suggestion } = report.diagnosis;
+  const { causes, stillThere, suggestion, shiftsWellSince } = report.diagnosis;
   const [likeliest] = causes;
   const noFault = causes.find(({ cause }) => cause === 'no-fault')?.probability ?? 0;
   const topFault = causes.find(({ cause }) => cause !== 'no-fault');
-  const cured = verdictOf(report).kind === 'cured' ? likeliest : null;
+  const { kind } = verdictOf(report);
+  const cured = kind === 'cured' ? likeliest : null;
   // a fault that was cured is one no longer, as far as it is no longer there
   const fault = 1 - noFault - (cured ? cured.probability * (1 - stillThere) : 0);
   const trouble = troubleOf(report);
@@ -120,6 +124,7 @@ function signsOf(report: Report): Signs {
     topFault,
     top: fault >= 0.5 && topFault ? topFault : { cause: 'no-fault', probability: 1 - fault },
     cured,
+    wellSince: kind === 'put-right' ? (shiftsWellSince?.at ?? null) : null,
     trouble,
     enough: trouble.shifts >= fewestShifts,
     leftTheCassette: dangerousDrops(report),
@@ -127,18 +132,25 @@ function signsOf(report: Report): Signs {
   };
 }
 
-function wordFor({ fault, trouble, enough, leftTheCassette, namesCause }: Signs): StateWord {
+function wordFor({ fault, trouble, enough, leftTheCassette, namesCause, wellSince }: Signs): StateWord {
   // a bike whose fault cannot be named yet is watched; a named one needs hands even where there is nothing to turn
-  const needsService = (fault >= rule.service && namesCause) || trouble.low > rule.troubleToService;
+  const needsService = !wellSince && ((fault >= rule.service && namesCause) || trouble.low > rule.troubleToService);
   if (leftTheCassette > 0 || (enough && needsService)) return 'service';
   if (!enough) return 'too little data';
   return fault >= rule.watch || trouble.low > rule.troubleToWatch ? 'watch' : 'fine';
 }
 
-function reasonsFor({ actuation, fault, topFault, cured, trouble, enough }: Signs, word: StateWord): string[] {
+function reasonsFor(
+  { actuation, fault, topFault, cured, wellSince, trouble, enough }: Signs,
+  word: StateWord,
+): string[] {
   const name = ({ cause }: Named): string => causeWords(cause, actuation).name;
   const reasons: string[] = [];
-  if (enough && fault >= rule.watch && topFault)
+  if (wellSince && topFault)
+    reasons.push(
+      `Since the ride of ${wellSince.slice(0, 10)} it shifts well, though no repair is logged that accounts for it; before, ${name(topFault)} was likeliest (${percent(topFault.probability)}). Log what was done.`,
+    );
+  else if (enough && fault >= rule.watch && topFault)
     reasons.push(
       `A fault is ${percent(fault)} likely; the likeliest is ${name(topFault)} (${percent(topFault.probability)}).`,
     );

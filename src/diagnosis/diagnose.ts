@@ -14,6 +14,7 @@ import { rankCauses } from './rank-causes.ts';
 import { weighRider } from './rider-load.ts';
 import { likeliest } from './sensitivity.ts';
 import { separateCauses } from './separate-causes.ts';
+import { shiftsWellSince } from './shifts-well.ts';
 import { suggest } from './suggest.ts';
 import { undecidedBetween } from './undecided-between.ts';
 import { weighCauses } from './weigh-causes.ts';
@@ -49,6 +50,7 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
   const sound = top === 'no-fault' && seen.all.trouble + seen.events === 0;
   // what nobody has ridden on since may have cured anything: that is no finding
   const tested = evidence.groups.length > 0 && !untested;
+  const left = tested ? stillThere(particles, top) : 1;
   const facts = {
     ranked,
     seen,
@@ -56,13 +58,14 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
     onset,
     rider: weighRider(particles, evidence),
     clicks: turnsNeeded(particles, top, electronic),
-    stillThere: tested ? stillThere(particles, top) : 1,
+    stillThere: left,
+    wellSince: untested || left < curedBelow ? null : shiftsWellSince(evidence.rides, input.adjustments, bike),
     untested,
     checkRide: input.cogsKnown === false ? noCheckRide : planCheckRide(lookAhead, bike.cassette, weighed.model.usage),
     electronic,
   };
   // a fault that was cured shows nothing any more by which it could be told apart
-  const parts = !saysNothing && facts.stillThere >= curedBelow;
+  const parts = !saysNothing && left >= curedBelow && !facts.wellSince;
   return {
     causes: ranked,
     lateralOffsetMm: lateralOffset(particles),
@@ -73,7 +76,8 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
     separates: parts ? separateCauses(weighed, [top, ranked[1].cause], bike.cassette, electronic) : null,
     undecided: facts.undecided,
     checkRide: facts.checkRide,
-    stillThere: facts.stillThere,
+    stillThere: left,
+    shiftsWellSince: facts.wellSince,
     comparisons,
     notes: evidence.notes,
     suggestion: suggest(facts),

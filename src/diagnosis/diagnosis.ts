@@ -77,6 +77,16 @@ export interface Undecided {
   readonly sentence: string;
 }
 
+/** Since when a bike shifts well that did not before: judged shifts of the rides since, and how many of them went wrong. */
+export interface ShiftsWellSince {
+  /** ISO time at which the first of these rides began. */
+  readonly at: string;
+  readonly shifts: number;
+  readonly trouble: number;
+  /** Whether an adjustment is logged between the rides before and these. */
+  readonly adjusted: boolean;
+}
+
 /** Shifts to ride on purpose: `count` times from one cog to the next (cogs named by their teeth). */
 export interface CheckRideBlock {
   readonly count: number;
@@ -119,6 +129,8 @@ export interface Diagnosis {
   readonly checkRide: CheckRide;
   /** Probability that the likeliest fault is still there after the last adjustment; 1 where nothing was adjusted or judged since: then it says nothing. */
   readonly stillThere: number;
+  /** Set where the newest rides shift well though no logged adjustment accounts for it; null otherwise. */
+  readonly shiftsWellSince: ShiftsWellSince | null;
   /** Whether each adjustment helped, over all rides: what its sentences among the evidence are made from. */
   readonly comparisons: readonly AdjustmentComparison[];
   /** Notes on what the data cannot tell, for example two adjustments with no ride between them. */

@@ -1,12 +1,12 @@
 import { parameterName } from '../adjustments/parameter-words.ts';
-import { wilsonInterval } from '../numeric/wilson-interval.ts';
 import { causePhrase } from './cause-words.ts';
 import type { Cause } from './causes.ts';
 import { curedBelow } from './cured-below.ts';
-import type { CheckRide, Onset, RiderPart, Suggestion, TurnEstimate, Undecided } from './diagnosis.ts';
+import type { CheckRide, Onset, RiderPart, ShiftsWellSince, Suggestion, TurnEstimate, Undecided } from './diagnosis.ts';
 import { cameOff, generalCautions, intoFrame, intoSpokes, nextStep, workOrder } from './next-steps.ts';
 import type { Observed } from './observed.ts';
 import { beganSuddenly } from './onset.ts';
+import { shiftsWell } from './shifts-well.ts';
 import { verifyStep } from './verify-step.ts';
 
 /** Fewer judged shifts than this name no part, unless the verdict is all but sure. An assumption of ours. */
@@ -24,6 +24,8 @@ export interface SuggestionFacts {
   readonly rider: RiderPart;
   readonly clicks: TurnEstimate;
   readonly stillThere: number;
+  /** Null unless the newest rides show that what was wrong is wrong no longer, and no logged adjustment accounts for it. */
+  readonly wellSince: ShiftsWellSince | null;
   /** The last adjustment, where no shift was judged after it. */
   readonly untested: { readonly at: string; readonly parameter: string } | null;
   readonly checkRide: CheckRide;
@@ -112,18 +114,22 @@ function rideFirst(
   };
 }
 
-/** With trouble this rare, for sure, and nothing else amiss, a part is better left alone whatever the timing hints at. */
-const hardlyAny = 0.02;
-
-function shiftsWell({ all, events }: Observed): boolean {
-  return events === 0 && wilsonInterval(all.trouble, all.shifts).high < hardlyAny;
-}
-
 function leaveAlone({ all }: Observed): Suggestion {
   return none(
     `Turn nothing yet: only ${all.trouble} of ${all.shifts} judged shifts went wrong.`,
     'Nothing needs to be turned while the bike shifts as well as this.',
     'Keep recording; the verdict is worked out again with every ride.',
+  );
+}
+
+/** The newest rides decide whether anything is turned: what was wrong before them is wrong no longer. */
+function putRight({ at, shifts, trouble, adjusted }: ShiftsWellSince): Suggestion {
+  return none(
+    `Turn nothing: since the ride of ${at.slice(0, 10)} the bike shifts well (${trouble} of ${shifts} judged shifts went wrong), so something seems to have been put right.`,
+    adjusted
+      ? 'What is logged before that ride does not account for it: check its part, amount and sign, and log whatever else was done.'
+      : 'If something was adjusted, aligned or replaced before that ride, log what and when: the rides are then weighed with it.',
+    'Keep recording; the verdict is worked out again with every ride and every entry.',
   );
 }
 
@@ -156,6 +162,7 @@ function oneStep(facts: SuggestionFacts): Suggestion {
   const { undecided, seen, electronic } = facts;
   if (seen.all.shifts < fewestShifts && (cause === 'no-fault' || probability < allButSure)) return fewShifts(seen);
   const open = cause === 'no-fault' && probability < likelyEnough;
+  if (facts.wellSince && (cause !== 'no-fault' || open || undecided)) return putRight(facts.wellSince);
   if (open || undecided?.between.includes('no-fault'))
     return checkRideFirst(facts, `it is not decided whether there is a fault at all`);
   if (cause === 'no-fault') return healthy(facts);

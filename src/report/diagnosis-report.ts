@@ -34,6 +34,7 @@ export function diagnosisReport(diagnosis: Diagnosis): DiagnosisReport {
       ordinaryBits: roundTo(checkRide.ordinaryBits, 3),
     },
     stillThere: roundTo(diagnosis.stillThere, 4),
+    shiftsWellSince: diagnosis.shiftsWellSince && { ...diagnosis.shiftsWellSince },
     notes: [...diagnosis.notes],
     suggestion: { ...suggestion, cautions: [...suggestion.cautions] },
   };

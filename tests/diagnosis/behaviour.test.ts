@@ -5,7 +5,15 @@ import { diagnose } from '../../src/diagnosis/diagnose.ts';
 import type { CauseVerdict, Diagnosis } from '../../src/diagnosis/diagnosis.ts';
 import { adjustmentSentences } from '../../src/diagnosis/story-sentences.ts';
 import { diagnosisSchema } from '../../src/report/report-schema.ts';
-import { cableBike, cassette, electronicBike, healthyPattern, type Pattern, patternRide } from './pattern-ride.ts';
+import {
+  cableBike,
+  cassette,
+  electronicBike,
+  healthyPattern,
+  type Pattern,
+  type PatternRide,
+  patternRide,
+} from './pattern-ride.ts';
 
 const probability = (verdict: Diagnosis, cause: Cause): number =>
   verdict.causes.find((one) => one.cause === cause)!.probability;
@@ -88,6 +96,42 @@ describe('the same input', () => {
     const rides = [0, 1, 2].map((day) => patternRide({ pattern: bentHanger, day }));
     const one = diagnose({ bike: cableBike, rides, adjustments: [] });
     expect(diagnose({ bike: cableBike, rides: [...rides].reverse(), adjustments: [] })).toEqual(one);
+  });
+});
+
+describe('newest rides that shift well after trouble', () => {
+  const wentOff = (late: PatternRide[]) => [0, 1].map((day, i) => patternRide({ day, ...late[i % late.length] }));
+  const well = [3, 4].map((day) => patternRide({ day, pattern: healthyPattern }));
+  const slow = wentOff([{ pattern: slowToLarger }]);
+
+  it('are a reason to turn nothing and to ask what was put right', () => {
+    const { shiftsWellSince, suggestion, separates } = diagnose({
+      bike: cableBike,
+      rides: [...well, ...slow],
+      adjustments: [],
+    });
+    expect(shiftsWellSince).toMatchObject({ at: '2026-05-04T07:00:00.000Z', adjusted: false });
+    expect([suggestion.parameter, suggestion.namesCause, separates]).toEqual(['none', false, null]);
+    expect(suggestion.action).toMatch(/^Turn nothing: since the ride of 2026-05-04 the bike shifts well/);
+    expect(suggestion.start).toMatch(/log what and when/);
+  });
+
+  it('have a logged adjustment that does not account for them checked', () => {
+    const wrongSign = adjustment(2, 'cable-tension', -4);
+    const { suggestion } = diagnose({ bike: cableBike, rides: [...slow, ...well], adjustments: [wrongSign] });
+    expect(suggestion.parameter).toBe('none');
+    expect(suggestion.start).toMatch(/does not account for it: check its part, amount and sign/);
+  });
+
+  it('say nothing while they are too few, where trouble came back, or of a fault that shows too seldom to be missed', () => {
+    const few = [patternRide({ day: 3, pattern: healthyPattern, shifts: 2 })];
+    const back = [...well, patternRide({ day: 5, pattern: slowToLarger })];
+    const drops = [['past-largest', 11]] as const;
+    const seldom = wentOff([{ pattern: healthyPattern, drops }]);
+    for (const rides of [[...slow, ...few], [...slow, ...back], [...seldom, ...well], well])
+      expect(diagnose({ bike: cableBike, rides, adjustments: [] }).shiftsWellSince).toBeNull();
+    const loose = diagnose({ bike: cableBike, rides: [...seldom, ...well], adjustments: [] });
+    expect(loose.suggestion.parameter).toBe('low-limit');
   });
 });
 

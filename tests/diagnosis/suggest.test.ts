@@ -29,6 +29,7 @@ const facts = (changes: Partial<SuggestionFacts> = {}): SuggestionFacts => ({
   rider: { probability: 0, troubleRateLowTorque: null, troubleRateHighTorque: null, sentence: '' },
   clicks: { parameter: 'cable-tension', unit: 'clicks', mean: 0, low: -1, high: 1 },
   stillThere: 1,
+  wellSince: null,
   untested: null,
   checkRide: { blocks: [], sentences: [], expectedBits: 0, ordinaryBits: 0 },
   electronic: false,

@@ -120,6 +120,7 @@ export const sampleDiagnosis: Diagnosis = {
     ordinaryBits: 0.1,
   },
   stillThere: 0.9,
+  shiftsWellSince: null,
   comparisons: [],
   notes: ['The second ride has few shifts onto the smallest cog.'],
   suggestion: {

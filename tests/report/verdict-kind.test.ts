@@ -116,6 +116,19 @@ const cases: Case[] = [
     tone: 'good',
   },
   {
+    top: 'cable-tension-low',
+    probability: 0.78,
+    diagnosis: {
+      suggestion: nothingToTurn,
+      undecided: undecided('cable-tension-low', 'pulley-gap-large'),
+      shiftsWellSince: { at: '2026-04-14T06:30:00.000Z', shifts: 262, trouble: 0, adjusted: false },
+    },
+    kind: 'put-right',
+    sentence: 'Since the ride of 2026-04-14 the bike shifts well, so something seems to have been put right;',
+    headline: 'Shifts well again: something seems to have been put right',
+    tone: 'good',
+  },
+  {
     // whether there was a fault at all hangs on an assumption: then the step is to ride on, and nothing is called cured
     top: 'cable-tension-low',
     probability: 0.78,

@@ -22,3 +22,17 @@ describe('the trouble that a bike’s state tells', () => {
     expect(stateAfter(fewestShifts - 1).judgedShifts).toBe(all);
   });
 });
+
+describe('a bike whose newest rides shift well though no repair is logged', () => {
+  it('is watched, and what was done is asked for, not called a likely fault', () => {
+    const report = sampleReport();
+    const nothingToTurn = { ...report.diagnosis.suggestion, namesCause: false, parameter: 'none' };
+    const shiftsWellSince = { at: '2026-04-14T06:30:00.000Z', shifts: 262, trouble: 0, adjusted: false };
+    const diagnosis = { ...report.diagnosis, suggestion: nothingToTurn, shiftsWellSince };
+    const bad = report.cogs.map((cog) => ({ ...cog, late: cog.shifts }));
+    const { word, reasons } = bikeState({ ...report, cogs: bad, adjustments: [], diagnosis });
+    expect(word).toBe('watch');
+    expect(reasons.join(' ')).toMatch(/^Since the ride of 2026-04-14 it shifts well, .* Log what was done\./);
+    expect(reasons.join(' ')).not.toMatch(/A fault is/);
+  });
+});

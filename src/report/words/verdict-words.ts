@@ -37,6 +37,8 @@ export function verdictSentence(report: Report): string {
       return `Nothing points to a mis-set part (${first.share} sure).`;
     case 'cured':
       return `It was ${first.name} (${first.share}), and the last adjustment seems to have cured it.`;
+    case 'put-right':
+      return `Since the ride of ${report.diagnosis.shiftsWellSince?.at.slice(0, 10)} the bike shifts well, so something seems to have been put right; before it, ${first.name} was likeliest (${first.share}).`;
     case 'unnamed':
       return `No part is named yet: ${first.name} comes first (${first.share}), but the evidence is too thin.`;
     case 'named':

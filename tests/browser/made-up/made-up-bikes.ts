@@ -107,6 +107,7 @@ function diagnosisOf(recipe: BikeRecipe, cassette: readonly number[]): Report['d
       ordinaryBits: 0.2,
     },
     stillThere: 1,
+    shiftsWellSince: null,
     riderPart: {
       probability: 0.02,
       troubleRateLowTorque: null,
