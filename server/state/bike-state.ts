@@ -18,7 +18,7 @@ export interface BikeState {
   /** The likeliest cause, `no-fault` among them; null while there is too little data. */
   readonly topCause: Cause | null;
   readonly probability: number | null;
-  /** Probability that something is wrong now. */
+  /** Probability that something is wrong now; null where no ride could be weighed. */
   readonly faultProbability: number | null;
   readonly reasons: readonly string[];
   /** Those of the reasons that speak of danger: to be said whatever the word is. */
@@ -53,7 +53,7 @@ const rule = {
  *
  * 1. `service`: with enough judged shifts, a fault as likely as `service` says whose cause is named, or the low end of the trouble
  *    rate above `troubleToService`; or, with however few, a chain that left the cassette towards spokes or frame since the last adjustment.
- * 2. `too little data`: fewer than `fewestShifts` judged shifts.
+ * 2. `too little data`: fewer than `fewestShifts` judged shifts, or fewer that could be weighed.
  * 3. `watch`: a fault at least as likely as `watch` says, or the low end of the trouble rate above `troubleToWatch`.
  * 4. `fine`: otherwise.
  *
@@ -74,7 +74,7 @@ export function bikeState(report: Report | null): BikeState {
     word,
     topCause: known ? signs.top.cause : null,
     probability: known ? signs.top.probability : null,
-    faultProbability: signs.fault,
+    faultProbability: signs.weighed.rides > 0 ? signs.fault : null,
     reasons: [...dangers, ...reasonsFor(signs, word)],
     dangers,
     sinceAdjustment: trouble.sinceAdjustment,
@@ -102,14 +102,15 @@ interface Signs {
   /** From when on the newest rides shift well though no logged adjustment accounts for it; the likeliest fault before. */
   readonly wellSince: string | null;
   readonly trouble: Trouble;
-  /** Whether enough shifts could be judged. */
+  /** Whether enough shifts could be judged, and weighed. */
   readonly enough: boolean;
+  readonly weighed: Report['diagnosis']['weighed'];
   readonly leftTheCassette: number;
   readonly namesCause: boolean;
 }
 
 function signsOf(report: Report): Signs {
-  const { causes, stillThere, suggestion, shiftsWellSince } = report.diagnosis;
+  const { causes, stillThere, suggestion, shiftsWellSince, weighed } = report.diagnosis;
   const [likeliest] = causes;
   const noFault = causes.find(({ cause }) => cause === 'no-fault')?.probability ?? 0;
   const topFault = causes.find(({ cause }) => cause !== 'no-fault');
@@ -126,7 +127,8 @@ function signsOf(report: Report): Signs {
     cured,
     wellSince: kind === 'put-right' ? (shiftsWellSince?.at ?? null) : null,
     trouble,
-    enough: trouble.shifts >= fewestShifts,
+    enough: trouble.shifts >= fewestShifts && weighed.judgedShifts >= fewestShifts,
+    weighed,
     leftTheCassette: dangerousDrops(report),
     namesCause: suggestion.namesCause,
   };
@@ -141,7 +143,7 @@ function wordFor({ fault, trouble, enough, leftTheCassette, namesCause, wellSinc
 }
 
 function reasonsFor(
-  { actuation, fault, topFault, cured, wellSince, trouble, enough }: Signs,
+  { actuation, fault, topFault, cured, wellSince, trouble, enough, weighed }: Signs,
   word: StateWord,
 ): string[] {
   const name = ({ cause }: Named): string => causeWords(cause, actuation).name;
@@ -161,7 +163,9 @@ function reasonsFor(
   if (cured) reasons.push(`It was ${name(cured)}; the last adjustment seems to have cured it.`);
   if (word === 'too little data')
     reasons.push(
-      `${trouble.shifts === 0 ? 'No shift' : `Only ${counted(trouble.shifts, 'shift')}`} could be judged; ${fewestShifts} are needed.`,
+      trouble.shifts >= fewestShifts
+        ? `${weighed.judgedShifts === 0 ? 'None' : `Only ${weighed.judgedShifts}`} of ${counted(trouble.shifts, 'judged shift')} could be weighed; ${fewestShifts} are needed.`
+        : `${trouble.shifts === 0 ? 'No shift' : `Only ${counted(trouble.shifts, 'shift')}`} could be judged; ${fewestShifts} are needed.`,
     );
   if (word === 'fine') reasons.push(`${trouble.count} of ${trouble.shifts} judged shifts late, missed or overshot.`);
   return reasons;

@@ -42,6 +42,7 @@ function piecesOf(ride: DiagnosisRide, index: number, groups: readonly Adjustmen
     return {
       ride: index,
       events: ride.events,
+      evidence: ride.evidence,
       startMs,
       fromS,
       toS: edgesS[i + 1],
@@ -120,7 +121,9 @@ export function buildEvidence(input: DiagnosisInput): RidingEvidence {
   let rides = input.rides.filter((ride) => ride.evidence !== 'none').sort((a, b) => a.startMs - b.startMs);
   let { groups } = adjustmentPeriods(rides, input.adjustments);
   if (groups.length > 0 && !rides.every((ride) => hasClock(ride.startMs))) {
-    notes.push('A ride without a date cannot be set before or after an adjustment, so it was not weighed.');
+    notes.push(
+      'A ride without a date cannot be set before or after an adjustment, so it was not weighed: record it with its time, or leave the adjustments out.',
+    );
     rides = rides.filter((ride) => hasClock(ride.startMs));
   }
   if (groups.length > mostGroups) {

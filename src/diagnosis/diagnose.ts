@@ -68,6 +68,13 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
   const parts = !saysNothing && left >= curedBelow && !facts.wellSince;
   return {
     causes: ranked,
+    weighed: {
+      rides: evidence.rides.length,
+      judgedShifts: seen.all.shifts,
+      weakShifts: seen.weakShifts,
+      events: seen.events,
+      pedallingHours: seen.pedallingHours,
+    },
     lateralOffsetMm: lateralOffset(particles),
     lateralErrorMm: lateralErrors(particles, bike),
     clicks: facts.clicks,

@@ -77,6 +77,17 @@ export interface Undecided {
   readonly sentence: string;
 }
 
+/** What the causes were weighed against: less than all rides where some tell nothing, cannot be set in order or are too old. */
+export interface WeighedRides {
+  readonly rides: number;
+  readonly judgedShifts: number;
+  /** Shifts of which only the rider's answer is known. */
+  readonly weakShifts: number;
+  /** Ghost shifts, chain drops and skips together. */
+  readonly events: number;
+  readonly pedallingHours: number;
+}
+
 /** Since when a bike shifts well that did not before: judged shifts of the rides since, and how many of them went wrong. */
 export interface ShiftsWellSince {
   /** ISO time at which the first of these rides began. */
@@ -119,6 +130,7 @@ export interface Suggestion {
 /** The verdict, in the shape the report prints it. `causes` holds every cause, likeliest first, and sums to 1. */
 export interface Diagnosis {
   readonly causes: readonly CauseVerdict[];
+  readonly weighed: WeighedRides;
   readonly lateralOffsetMm: Estimate;
   readonly lateralErrorMm: readonly CogError[];
   readonly clicks: TurnEstimate;

@@ -43,7 +43,7 @@ const none = (action: string, start: string, verify: string): Suggestion => ({
 
 function fewShifts(seen: Observed): Suggestion {
   return none(
-    `Turn nothing yet: too few judged shifts (${seen.all.shifts}) to name a part.`,
+    `Turn nothing yet: too few judged shifts (${seen.all.shifts}) could be weighed to name a part.`,
     'Ride on and record cadence, speed and gear changes.',
     `Look again when there are at least ${fewestShifts} judged shifts, better a hundred.`,
   );

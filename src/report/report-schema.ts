@@ -117,6 +117,16 @@ const twoCauses = z.tuple([z.enum(causes), z.enum(causes)]);
 /** The verdict. `causes` holds every cause, the likeliest first; their probabilities sum to 1. */
 export const diagnosisSchema = z.object({
   causes: z.array(z.object({ cause: z.enum(causes), probability, evidence: z.array(z.string()) })),
+  /** What they were weighed against: less than all rides where some tell nothing, cannot be set in order or are too old. */
+  weighed: z.object({
+    rides: count,
+    judgedShifts: count,
+    /** Shifts of which only the rider's answer is known. */
+    weakShifts: count,
+    /** Ghost shifts, chain drops and skips. */
+    events: count,
+    pedallingHours: z.number().min(0),
+  }),
   lateralOffsetMm: z.object(estimate),
   suggestion: suggestionSchema,
   /** Lateral error of the guide pulley on each cog as of the last ride, inboard positive. */

@@ -11,7 +11,7 @@ const soundFrom = 0.5;
 /**
  * What a report says of its bike, and the causes it speaks of, likeliest first. Text, page and API only put it into words.
  *
- * - `nothing-seen`: no shift was judged and nothing else found; no cause
+ * - `nothing-seen`: in what could be weighed no shift was judged and nothing else found; no cause
  * - `sound`: nothing points to a part, and no assumption turns that; `no-fault`
  * - `cured`: the rides since the last adjustment no longer show the fault; that fault
  * - `put-right`: the newest rides shift well, though no logged adjustment accounts for it; the likeliest fault before them
@@ -26,9 +26,7 @@ export type Verdict =
 type Weighed = DiagnosisReport['causes'][number];
 
 /** As much of a report as the verdict hangs on. */
-type Judged = Pick<Report, 'diagnosis' | 'adjustments'> & {
-  readonly rides: readonly Pick<Report['rides'][0], 'counts'>[];
-};
+type Judged = Pick<Report, 'diagnosis' | 'adjustments'>;
 
 /** The verdict of a report. */
 export function verdictOf(report: Judged): Verdict {

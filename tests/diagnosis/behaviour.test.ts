@@ -91,6 +91,26 @@ describe('rides that show nothing', () => {
   });
 });
 
+describe('rides in which hardly anything can be seen', () => {
+  const ridden = (evidence: 'full' | 'ratio-only') => {
+    const ride = patternRide({ shifts: 0, pattern: healthyPattern });
+    const pedallingSByCog = Float64Array.from(cassette, () => 3000);
+    return diagnose({
+      bike: cableBike,
+      rides: [{ ...ride, evidence, events: { ...ride.events, pedallingSByCog } }],
+      adjustments: [],
+    });
+  };
+
+  it('do not clear a part of what they cannot show: unasked shifts without commands', () => {
+    const [unseen, watched] = [ridden('ratio-only'), ridden('full')];
+    expect(unseen.weighed).toMatchObject({ rides: 1, judgedShifts: 0, events: 0, pedallingHours: 10 });
+    const tension = (verdict: Diagnosis): number =>
+      probability(verdict, 'cable-tension-low') / probability(verdict, 'no-fault');
+    expect(tension(unseen)).toBeGreaterThan(1.2 * tension(watched));
+  });
+});
+
 describe('the same input', () => {
   it('gives the same verdict, in any order of rides', () => {
     const rides = [0, 1, 2].map((day) => patternRide({ pattern: bentHanger, day }));
@@ -213,6 +233,7 @@ describe('adjustments', () => {
     ];
     const verdict = diagnose({ bike: cableBike, rides, adjustments: [adjustment(2, 'cable-tension', 1)] });
     expect(verdict.notes.join(' ')).toMatch(/without a date/);
+    expect(verdict.weighed).toMatchObject({ rides: 1, judgedShifts: 264, events: 0 });
   });
 });
 

@@ -103,6 +103,7 @@ export const sampleDiagnosis: Diagnosis = {
       evidence: evidence[cause] ?? [],
     }))
     .sort((a, b) => b.probability - a.probability),
+  weighed: { rides: 2, judgedShifts: 146, weakShifts: 0, events: 6, pedallingHours: 0.3 },
   lateralOffsetMm: { mean: -0.42119, low: -0.7, high: -0.15 },
   lateralErrorMm: sampleBike.cassette.map((teeth, i) => ({ teeth, mean: -0.4 - 0.01 * i, low: -0.8, high: -0.1 })),
   clicks: { parameter: 'cable-tension', unit: 'clicks', mean: 2.4, low: 0.9, high: 4.1 },

@@ -36,3 +36,13 @@ describe('a bike whose newest rides shift well though no repair is logged', () =
     expect(reasons.join(' ')).not.toMatch(/A fault is/);
   });
 });
+
+describe('a bike whose rides could not be weighed', () => {
+  it('has too little data and no probability of a fault, however many shifts were judged', () => {
+    const report = sampleReport();
+    const weighed = { rides: 0, judgedShifts: 0, weakShifts: 0, events: 0, pedallingHours: 0 };
+    const state = bikeState({ ...report, adjustments: [], diagnosis: { ...report.diagnosis, weighed } });
+    expect(state).toMatchObject({ word: 'too little data', topCause: null, faultProbability: null });
+    expect(state.reasons).toContain('None of 146 judged shifts could be weighed; 30 are needed.');
+  });
+});

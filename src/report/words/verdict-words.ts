@@ -1,4 +1,5 @@
 import { causeWords } from '../../diagnosis/cause-words.ts';
+import { counted } from '../../numeric/counted.ts';
 import { percent } from '../../numeric/percent.ts';
 import { showsNothing } from '../judged-shifts.ts';
 import type { Report } from '../report-schema.ts';
@@ -22,6 +23,14 @@ export function explainedCauses(report: Report): Report['diagnosis']['causes'] {
     });
 }
 
+/** Even rides without a judged shift say a little: that no chain was lost, or how the rider answered a shift. */
+function nothingSeenSentence({ rides, weakShifts }: Report['diagnosis']['weighed']): string {
+  if (rides === 0) return 'No ride could be weighed, so nothing speaks for or against any part.';
+  if (weakShifts > 0)
+    return `No shift could be judged: of ${counted(weakShifts, 'shift')} only the rider's answer is known, which says little for or against any part.`;
+  return 'No shift could be judged and nothing was seen to go wrong, which says little for or against any part.';
+}
+
 /** The verdict in one sentence: the likeliest cause and how sure it is, or between which two it is open. */
 export function verdictSentence(report: Report): string {
   const verdict = verdictOf(report);
@@ -32,7 +41,7 @@ export function verdictSentence(report: Report): string {
   const [first, second] = words;
   switch (verdict.kind) {
     case 'nothing-seen':
-      return 'No shift could be judged, so these rides say nothing for or against any part.';
+      return nothingSeenSentence(report.diagnosis.weighed);
     case 'sound':
       return `Nothing points to a mis-set part (${first.share} sure).`;
     case 'cured':

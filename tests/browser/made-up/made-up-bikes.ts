@@ -83,6 +83,7 @@ function diagnosisOf(recipe: BikeRecipe, cassette: readonly number[]): Report['d
         evidence: i < 2 ? ['Would also slow shifts to larger cogs, but mostly on the largest ones.'] : [],
       })),
     ],
+    weighed: { rides: recipe.rides.length, judgedShifts: 461, weakShifts: 0, events: 3, pedallingHours: 4.2 },
     lateralOffsetMm: { mean: error, low: error - 0.2, high: error + 0.2 },
     lateralErrorMm: cassette.map((teeth, i) => ({
       teeth,
