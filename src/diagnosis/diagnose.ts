@@ -1,4 +1,5 @@
 import { compareAdjustments } from '../adjustments/compare-adjustments.ts';
+import { turnsAnything } from '../adjustments/doubtful-adjustment.ts';
 import { cogPitchMm } from '../drivetrain/cog-pitch.ts';
 import { buildEvidence } from './build-evidence.ts';
 import { curedBelow } from './cured-below.ts';
@@ -26,6 +27,7 @@ import { weighCauses } from './weigh-causes.ts';
  */
 export function diagnose(input: DiagnosisInput): Diagnosis {
   const { bike } = input;
+  const adjustments = input.adjustments.filter(turnsAnything);
   const electronic = bike.actuation === 'electronic';
   const evidence = buildEvidence(input);
   const weighed = weighCauses(evidence, {
@@ -40,7 +42,7 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
   const top = likeliest(probabilities);
   const onset = faultOnset(particles, top, evidence, lookAhead.whereItShows(top));
   // over all rides, also those too old to be weighed: the report has one answer to whether an adjustment helped
-  const comparisons = compareAdjustments(input.rides, input.adjustments, bike.cassette.length, suddenStartMs(onset));
+  const comparisons = compareAdjustments(input.rides, adjustments, bike.cassette.length, suddenStartMs(onset));
   const last = comparisons.at(-1);
   const untested = last !== undefined && last.after.shifts === 0 ? last : null;
   const ranked = rankCauses(probabilities, { seen, comparisons, onset });
@@ -59,7 +61,7 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
     rider: weighRider(particles, evidence),
     clicks: turnsNeeded(particles, top, electronic),
     stillThere: left,
-    wellSince: untested || left < curedBelow ? null : shiftsWellSince(evidence.rides, input.adjustments, bike),
+    wellSince: untested || left < curedBelow ? null : shiftsWellSince(evidence.rides, adjustments, bike),
     untested,
     checkRide: input.cogsKnown === false ? noCheckRide : planCheckRide(lookAhead, bike.cassette, weighed.model.usage),
     electronic,

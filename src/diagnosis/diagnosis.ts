@@ -51,6 +51,8 @@ export interface TurnEstimate extends Estimate {
 export interface Onset {
   readonly kind: 'sudden' | 'gradual' | 'steady' | 'unknown';
   readonly at: string | null;
+  /** Start of the ride before, where a sudden fault first shows at the beginning of a ride: it began between the two. Else null. */
+  readonly rideBeforeAt: string | null;
   readonly probability: number;
 }
 

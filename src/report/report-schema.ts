@@ -137,7 +137,13 @@ export const diagnosisSchema = z.object({
     unit: z.enum(['clicks', 'steps']),
     ...estimate,
   }),
-  onset: z.object({ kind: z.enum(['sudden', 'gradual', 'steady', 'unknown']), at: time.nullable(), probability }),
+  /** `rideBeforeAt`: start of the last ride without a fault that began suddenly between two rides; `at` is then in the ride after it. */
+  onset: z.object({
+    kind: z.enum(['sudden', 'gradual', 'steady', 'unknown']),
+    at: time.nullable(),
+    rideBeforeAt: time.nullable(),
+    probability,
+  }),
   /** Trouble that gathers at high torque: the rider's part. Rates are null without power. */
   riderPart: z.object({
     probability,
@@ -195,6 +201,8 @@ export const adjustmentReportSchema = z.object({
   shiftsStillNeeded: count.nullable(),
   /** True where another adjustment was made with no judged shift between: what follows cannot be shared out. */
   sharedPeriod: z.boolean(),
+  /** Judged shifts of the rides before and after that are not compared, since a fault began suddenly between them and the rest. */
+  leftOut: z.object({ before: count, after: count }),
 });
 
 /** The report of the contract. Objects are open: more fields may be added beside these. */

@@ -42,7 +42,7 @@ describe('little or no evidence', () => {
     expect(verdict.suggestion.parameter).toBe('none');
     expect(verdict.suggestion.action).toMatch(/too few judged shifts \(0\)/);
     expect(verdict.lateralOffsetMm.high - verdict.lateralOffsetMm.low).toBeGreaterThan(1);
-    expect(verdict.onset).toEqual({ kind: 'unknown', at: null, probability: 0 });
+    expect(verdict.onset).toEqual({ kind: 'unknown', at: null, rideBeforeAt: null, probability: 0 });
     expect(() => diagnosisSchema.parse(verdict)).not.toThrow();
   });
 
@@ -226,6 +226,15 @@ describe('adjustments', () => {
     );
   });
 
+  it('leaves out an amount of 0, which turned nothing, and says so', () => {
+    const rides = [0, 2].map((day) => patternRide({ day, shifts: 3, pattern: day ? healthyPattern : slowToLarger }));
+    const none = adjustment(1, 'cable-tension', 0);
+    const { notes, comparisons, causes } = diagnose({ bike: cableBike, rides, adjustments: [none] });
+    expect(comparisons).toEqual([]);
+    expect(causes).toEqual(diagnose({ bike: cableBike, rides, adjustments: [] }).causes);
+    expect(notes.join(' ')).toMatch(/an amount of 0 turns nothing/);
+  });
+
   it('leaves out rides without a date, and says so', () => {
     const rides = [
       patternRide({ day: 0, pattern: slowToLarger }),
@@ -245,7 +254,9 @@ describe('onset', () => {
     expect(onset.kind).toBe('sudden');
     expect(onset.at?.slice(0, 10)).toBe('2026-05-03');
     expect(suggestion.parameter).toBe('hanger');
-    expect(causes[0].evidence.join(' ')).toMatch(/began suddenly, about 2026-05-03/);
+    expect(causes[0].evidence.join(' ')).toMatch(
+      /began suddenly, between the ride of 2026-05-02 07:00 UTC and that of 2026-05-03 07:/,
+    );
   });
 
   it('another fault that came at once still has the hanger looked at', () => {

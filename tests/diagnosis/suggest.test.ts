@@ -25,7 +25,7 @@ const facts = (changes: Partial<SuggestionFacts> = {}): SuggestionFacts => ({
   ],
   seen: seen(),
   undecided: null,
-  onset: { kind: 'steady', at: null, probability: 0.9 },
+  onset: { kind: 'steady', at: null, rideBeforeAt: null, probability: 0.9 },
   rider: { probability: 0, troubleRateLowTorque: null, troubleRateHighTorque: null, sentence: '' },
   clicks: { parameter: 'cable-tension', unit: 'clicks', mean: 0, low: -1, high: 1 },
   stillThere: 1,

@@ -8,18 +8,27 @@ import { verdictOf } from '../verdict-kind.ts';
 /** Causes under this probability are counted, not explained. */
 const explainedFrom = 0.05;
 
-const nothingMore = 'Nothing beyond that speaks for or against it.';
+type CauseReport = Report['diagnosis']['causes'][number];
+
+/** What stands under a cause whose evidence is all told above it, or that has none. */
+function saidElsewhere(places: readonly string[]): string {
+  if (places.length === 0) return 'Nothing in these rides speaks for or against it.';
+  return `What is said under "${places.join('" and "')}" bears on it as well.`;
+}
 
 /** The causes worth explaining, likeliest first, each with the evidence not said above it; none where the rides show nothing. */
 export function explainedCauses(report: Report): Report['diagnosis']['causes'] {
   if (showsNothing(report)) return [];
-  const said = new Set<string>();
-  const unsaid = (sentence: string): boolean => !said.has(sentence) && said.add(sentence) !== undefined;
+  const saidUnder = new Map<string, string>();
+  const name = ({ cause }: CauseReport): string => causeWords(cause, report.bike.actuation).name;
   return report.diagnosis.causes
     .filter(({ probability }, i) => i === 0 || probability >= explainedFrom)
     .map((verdict) => {
-      const evidence = verdict.evidence.filter(unsaid);
-      return { ...verdict, evidence: evidence.length > 0 ? evidence : [nothingMore] };
+      const unsaid = verdict.evidence.filter((sentence) => !saidUnder.has(sentence));
+      const places = new Set(verdict.evidence.map((sentence) => saidUnder.get(sentence)).filter((place) => place));
+      for (const sentence of unsaid) saidUnder.set(sentence, name(verdict));
+      if (unsaid.length > 0) return { ...verdict, evidence: unsaid };
+      return { ...verdict, evidence: [saidElsewhere([...places] as string[])] };
     });
 }
 

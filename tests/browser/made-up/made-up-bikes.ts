@@ -92,7 +92,7 @@ function diagnosisOf(recipe: BikeRecipe, cassette: readonly number[]): Report['d
       high: error + i * 0.01 + 0.22 + Math.abs(i - 5) * 0.02,
     })),
     clicks: { parameter: 'cable-tension', unit: 'clicks', mean: 2, low: 1, high: 3.4 },
-    onset: { kind: 'sudden', at: recipe.rides[1]?.start ?? null, probability: 0.8 },
+    onset: { kind: 'sudden', at: recipe.rides[1]?.start ?? null, rideBeforeAt: null, probability: 0.8 },
     separates:
       recipe.cause === 'no-fault'
         ? null
@@ -211,6 +211,7 @@ export function madeUpBike(recipe: BikeRecipe): MadeUpBike {
             probabilityBetter: 0.97,
             shiftsStillNeeded: null,
             sharedPeriod: false,
+            leftOut: { before: 0, after: 0 },
           },
         ]
       : [],
