@@ -74,7 +74,7 @@ export interface Separation {
 /** The top cause changes when an assumed constant moves within its plausible range. */
 export interface Undecided {
   readonly between: readonly [Cause, Cause];
-  /** Names of the assumptions that turn the verdict. */
+  /** The assumptions that turn the verdict, in words, the strongest first. */
   readonly becauseOf: readonly string[];
   readonly sentence: string;
 }

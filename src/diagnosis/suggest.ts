@@ -1,4 +1,5 @@
 import { parameterName } from '../adjustments/parameter-words.ts';
+import { upperFirst } from '../numeric/upper-first.ts';
 import { causePhrase } from './cause-words.ts';
 import type { Cause } from './causes.ts';
 import { curedBelow } from './cured-below.ts';
@@ -7,6 +8,7 @@ import { cameOff, generalCautions, intoFrame, intoSpokes, nextStep, workOrder } 
 import type { Observed } from './observed.ts';
 import { beganSuddenly } from './onset.ts';
 import { shiftsWell } from './shifts-well.ts';
+import { toldByHand } from './told-by-hand.ts';
 import { verifyStep } from './verify-step.ts';
 
 /** Fewer judged shifts than this name no part, unless the verdict is all but sure. An assumption of ours. */
@@ -14,6 +16,8 @@ export const fewestShifts = 30;
 const allButSure = 0.85;
 /** A cause less likely than this names no part. */
 const likelyEnough = 0.5;
+
+type Fault = Exclude<Cause, 'no-fault'>;
 
 /** What the next step hangs on. */
 export interface SuggestionFacts {
@@ -80,7 +84,7 @@ function amountNeeded(clicks: TurnEstimate): string {
   return ` In all it may take ${from} to ${Math.max(from + 1, Math.round(b))} ${noun}s: how far one ${noun} moves differs from bike to bike.`;
 }
 
-function forCause(cause: Exclude<Cause, 'no-fault'>, facts: SuggestionFacts): Suggestion {
+function forCause(cause: Fault, facts: SuggestionFacts): Suggestion {
   const { electronic, seen, clicks, onset } = facts;
   const step = nextStep(cause, electronic);
   const tension = cause === 'cable-tension-low' || cause === 'cable-tension-high';
@@ -96,12 +100,28 @@ function forCause(cause: Exclude<Cause, 'no-fault'>, facts: SuggestionFacts): Su
   };
 }
 
+/** Causes that are mended by aligning or replacing a part. */
+const mendedByParts: readonly Cause[] = ['hanger-bent', 'cable-friction', 'worn-drivetrain'];
+
+/** Open between two faults: the step of the likelier one, after a look at the one that comes before it in the order of work; parts are aligned or replaced last. */
+function forEither([likelier, other]: readonly [Fault, Fault], facts: SuggestionFacts): Suggestion {
+  const { electronic } = facts;
+  const own = forCause(likelier, facts);
+  const [a, b] = [causePhrase(likelier, electronic), causePhrase(other, electronic)];
+  const otherFirst = workOrder.indexOf(other) < workOrder.indexOf(likelier);
+  const order = otherFirst
+    ? `${upperFirst(b)} comes first in the order of work, though less likely, and is soon ruled out. ${toldByHand(other, electronic)} If that is not it: ${own.action}`
+    : `${upperFirst(a)} comes first in the order of work too. ${toldByHand(likelier, electronic)} ${own.action} If that is not it: ${toldByHand(other, electronic)}`;
+  const parts = mendedByParts.includes(likelier) || mendedByParts.includes(other);
+  return {
+    ...own,
+    action: `Open between ${a} and ${b}. ${order}${parts ? ' Replace nothing before both were looked at.' : ''}`,
+    cautions: [...new Set([...nextStep(other, electronic).cautions, ...own.cautions])],
+  };
+}
+
 /** One thing at a time: what was turned last is ridden on before anything else is turned. */
-function rideFirst(
-  cause: Exclude<Cause, 'no-fault'>,
-  untested: { at: string; parameter: string },
-  facts: SuggestionFacts,
-): Suggestion {
+function rideFirst(cause: Fault, untested: { at: string; parameter: string }, facts: SuggestionFacts): Suggestion {
   const step = nextStep(cause, facts.electronic);
   return {
     namesCause: true,
@@ -169,10 +189,7 @@ function oneStep(facts: SuggestionFacts): Suggestion {
   if (facts.untested) return rideFirst(cause, facts.untested, facts);
   if (facts.stillThere < curedBelow) return cured(cause, facts);
   if (shiftsWell(seen)) return leaveAlone(seen);
-  if (undecided) {
-    const first = [...undecided.between].sort((a, b) => workOrder.indexOf(a) - workOrder.indexOf(b))[0];
-    return forCause(first as Exclude<Cause, 'no-fault'>, facts);
-  }
+  if (undecided) return forEither(undecided.between as readonly [Fault, Fault], facts);
   if (probability < likelyEnough)
     return checkRideFirst(
       facts,
