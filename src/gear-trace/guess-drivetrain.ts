@@ -69,7 +69,8 @@ const LONGEST = 4;
 /** Sets the recorded teeth against what the longest ride with cadence shows. */
 function refine(recorded: Bike, logs: readonly RideLog[]): DrivetrainGuess {
   const measured = measuredBy(logs, recorded);
-  const notes = (message: string): Warning[] => [{ code: 'bike-guessed', message }, electronicNote];
+  const ring = ringRecorded(logs) ? '' : assumedRing(recorded);
+  const notes = (message: string): Warning[] => [{ code: 'bike-guessed', message: message + ring }, electronicNote];
   if (!measured)
     return {
       bike: recorded,
@@ -79,7 +80,7 @@ function refine(recorded: Bike, logs: readonly RideLog[]): DrivetrainGuess {
       ),
     };
   const bike = withTeeth(recorded, measured);
-  const shown = [...measured.chainrings, ...measured.cassette];
+  const shown = ringRecorded(logs) ? [...measured.chainrings, ...measured.cassette] : measured.cassette;
   const share = shown.filter((teeth) => teeth !== null).length / shown.length;
   const positions = logs.some(({ gearRecords }) => gearRecords.rearPosition.some((position) => position > 0));
   return {
@@ -90,6 +91,12 @@ function refine(recorded: Bike, logs: readonly RideLog[]): DrivetrainGuess {
     ),
   };
 }
+
+const ringRecorded = (logs: readonly RideLog[]): boolean =>
+  logs.some(({ gearRecords }) => gearRecords.frontTeeth.some((teeth) => teeth > 0));
+
+const assumedRing = ({ chainrings }: Bike): string =>
+  ` No front teeth are recorded: a ring of ${chainrings.join('/')} is assumed, and ring and rollout are known up to a common scale only. Write the ring into the bike.`;
 
 /** The teeth that the longest ride with speed, cadence and gear records shows; null where none does. */
 function measuredBy(logs: readonly RideLog[], recorded: Bike): MeasuredTeeth | null {
