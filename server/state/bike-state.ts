@@ -44,6 +44,10 @@ const rule = {
   troubleToWatch: 0.03,
   /** The same, so much that the bike needs service whatever the cause. */
   troubleToService: 0.15,
+  /** Where no more than this share of the shifts went wrong, and nothing else, no fault shows, however likely all of them are together. */
+  nextToNothing: 0.02,
+  /** Such a bike is fine once trouble is surely below this; until then there is too little data. */
+  fineBelow: 0.05,
   /** A chain that left the cassette with at least this confidence counts. */
   sureDrop: 0.8,
 };
@@ -54,8 +58,10 @@ const rule = {
  * 1. `service`: with enough judged shifts, a fault as likely as `service` says whose cause is named, or the low end of the trouble
  *    rate above `troubleToService`; or, with however few, a chain that left the cassette towards spokes or frame since the last adjustment.
  * 2. `too little data`: fewer than `fewestShifts` judged shifts, or fewer that could be weighed.
- * 3. `watch`: a fault at least as likely as `watch` says, or the low end of the trouble rate above `troubleToWatch`.
- * 4. `fine`: otherwise.
+ * 3. `fine`, or `too little data` until that is sure: no cause named and next to nothing gone wrong. The faults together may be likelier than none
+ *    by what is taken for granted alone.
+ * 4. `watch`: a fault at least as likely as `watch` says, or the low end of the trouble rate above `troubleToWatch`.
+ * 5. `fine`: otherwise.
  *
  * A bike whose newest rides shift well though nothing logged accounts for it is watched, not sent to the workshop: what was done is to be
  * logged. A fault that the last adjustment cured counts only as far as it may still be there. The trouble rate is that since the last adjustment where enough was ridden since, else that of all rides.
@@ -93,6 +99,7 @@ interface Signs {
   readonly actuation: Actuation;
   /** Probability that something is wrong now. */
   readonly fault: number;
+  readonly noFault: number;
   /** The likeliest fault, however likely. */
   readonly topFault: Named | undefined;
   /** The likeliest of all, no fault among them. */
@@ -122,6 +129,7 @@ function signsOf(report: Report): Signs {
   return {
     actuation: report.bike.actuation,
     fault,
+    noFault,
     topFault,
     top: fault >= 0.5 && topFault ? topFault : { cause: 'no-fault', probability: 1 - fault },
     cured,
@@ -134,41 +142,62 @@ function signsOf(report: Report): Signs {
   };
 }
 
-function wordFor({ fault, trouble, enough, leftTheCassette, namesCause, wellSince }: Signs): StateWord {
+/** True where the rides show no fault, though the priors of all together may outweigh that of none. */
+function showsNoFault({ fault, namesCause, wellSince, cured, trouble, weighed }: Signs): boolean {
+  if (fault < rule.watch || namesCause || wellSince || cured) return false;
+  return weighed.events === 0 && (trouble.rate ?? 0) <= rule.nextToNothing && trouble.low <= rule.troubleToWatch;
+}
+
+function wordFor(signs: Signs): StateWord {
+  const { fault, trouble, enough, leftTheCassette, namesCause, wellSince } = signs;
   // a bike whose fault cannot be named yet is watched; a named one needs hands even where there is nothing to turn
   const needsService = !wellSince && ((fault >= rule.service && namesCause) || trouble.low > rule.troubleToService);
   if (leftTheCassette > 0 || (enough && needsService)) return 'service';
   if (!enough) return 'too little data';
+  if (showsNoFault(signs)) return trouble.high < rule.fineBelow ? 'fine' : 'too little data';
   return fault >= rule.watch || trouble.low > rule.troubleToWatch ? 'watch' : 'fine';
 }
 
-function reasonsFor(
-  { actuation, fault, topFault, cured, wellSince, trouble, enough, weighed }: Signs,
-  word: StateWord,
-): string[] {
-  const name = ({ cause }: Named): string => causeWords(cause, actuation).name;
+function reasonsFor(signs: Signs, word: StateWord): string[] {
+  const { cured, trouble, enough, actuation } = signs;
+  const unproven = enough && showsNoFault(signs);
   const reasons: string[] = [];
-  if (wellSince && topFault)
-    reasons.push(
-      `Since the ride of ${wellSince.slice(0, 10)} it shifts well, though no repair is logged that accounts for it; before, ${name(topFault)} was likeliest (${percent(topFault.probability)}). Log what was done.`,
-    );
-  else if (enough && fault >= rule.watch && topFault)
-    reasons.push(
-      `A fault is ${percent(fault)} likely; the likeliest is ${name(topFault)} (${percent(topFault.probability)}).`,
-    );
+  if (!unproven) reasons.push(...faultReason(signs));
   if (trouble.low > rule.troubleToWatch)
     reasons.push(
       `${counted(trouble.count, 'shift')} of ${trouble.shifts} late, missed or overshot${trouble.sinceAdjustment ? ' since the last adjustment' : ''} (${percent(trouble.rate ?? 0)}).`,
     );
-  if (cured) reasons.push(`It was ${name(cured)}; the last adjustment seems to have cured it.`);
-  if (word === 'too little data')
+  if (cured) reasons.push(`It was ${nameOf(cured, actuation)}; the last adjustment seems to have cured it.`);
+  if (word === 'too little data' && !enough) reasons.push(tooFew(signs));
+  if (word === 'fine' || unproven)
     reasons.push(
-      trouble.shifts >= fewestShifts
-        ? `${weighed.judgedShifts === 0 ? 'None' : `Only ${weighed.judgedShifts}`} of ${counted(trouble.shifts, 'judged shift')} could be weighed; ${fewestShifts} are needed.`
-        : `${trouble.shifts === 0 ? 'No shift' : `Only ${counted(trouble.shifts, 'shift')}`} could be judged; ${fewestShifts} are needed.`,
+      `${trouble.count} of ${trouble.shifts} judged shifts late, missed or overshot${unproven ? ': no sign of a fault, but not enough to rule faults out' : ''}.`,
     );
-  if (word === 'fine') reasons.push(`${trouble.count} of ${trouble.shifts} judged shifts late, missed or overshot.`);
   return reasons;
+}
+
+const nameOf = ({ cause }: Named, actuation: Actuation): string => causeWords(cause, actuation).name;
+
+/** What is likeliest wrong, or was. A fault is called likely only where one of them is, not where many together are. */
+function faultReason({ actuation, fault, noFault, topFault, wellSince, enough }: Signs): string[] {
+  if (!topFault) return [];
+  const likeliest = `${nameOf(topFault, actuation)} (${percent(topFault.probability)})`;
+  if (wellSince)
+    return [
+      `Since the ride of ${wellSince.slice(0, 10)} it shifts well, though no repair is logged that accounts for it; before, ${nameOf(topFault, actuation)} was likeliest (${percent(topFault.probability)}). Log what was done.`,
+    ];
+  if (!enough || fault < rule.watch) return [];
+  return [
+    topFault.probability > noFault
+      ? `A fault is ${percent(fault)} likely; the likeliest is ${likeliest}.`
+      : `No fault stands out: nothing mis-set (${percent(noFault)}) is likelier than any, the next is ${likeliest}.`,
+  ];
+}
+
+function tooFew({ trouble, weighed }: Signs): string {
+  if (trouble.shifts >= fewestShifts)
+    return `${weighed.judgedShifts === 0 ? 'None' : `Only ${weighed.judgedShifts}`} of ${counted(trouble.shifts, 'judged shift')} could be weighed; ${fewestShifts} are needed.`;
+  return `${trouble.shifts === 0 ? 'No shift' : `Only ${counted(trouble.shifts, 'shift')}`} could be judged; ${fewestShifts} are needed.`;
 }
 
 /** The state of a bike of which no ride has been analysed. */
