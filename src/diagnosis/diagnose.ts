@@ -1,15 +1,15 @@
 import { compareAdjustments } from '../adjustments/compare-adjustments.ts';
 import { turnsAnything } from '../adjustments/doubtful-adjustment.ts';
 import { cogPitchMm } from '../drivetrain/cog-pitch.ts';
-import { buildEvidence } from './build-evidence.ts';
+import { buildEvidence, type RidingEvidence } from './build-evidence.ts';
 import { curedBelow } from './cured-below.ts';
 import type { Diagnosis, DiagnosisInput } from './diagnosis.ts';
 import { lateralErrors, lateralOffset, stillThere, turnsNeeded } from './estimates.ts';
 import { LookAhead } from './look-ahead.ts';
-import { observe } from './observed.ts';
+import { type Observed, observe } from './observed.ts';
 import { faultOnset, suddenStartMs } from './onset.ts';
 import { drawParticles } from './particles.ts';
-import { noCheckRide, planCheckRide } from './plan-check-ride.ts';
+import { noCheckRide, planCheckRide, withSkipStretch } from './plan-check-ride.ts';
 import { posterior } from './posterior.ts';
 import { rankCauses } from './rank-causes.ts';
 import { weighRider } from './rider-load.ts';
@@ -53,6 +53,11 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
   // what nobody has ridden on since may have cured anything: that is no finding
   const tested = evidence.groups.length > 0 && !untested;
   const left = tested ? stillThere(particles, top) : 1;
+  const wellSince = untested || left < curedBelow ? null : shiftsWellSince(evidence.rides, adjustments, bike);
+  // a fault that was cured shows nothing any more by which it could be told apart
+  const parts = !saysNothing && left >= curedBelow && !wellSince;
+  const separates = parts ? separateCauses(weighed, [top, ranked[1].cause], bike.cassette, electronic) : null;
+  const plan = input.cogsKnown === false ? noCheckRide : planCheckRide(lookAhead, bike.cassette, weighed.model.usage);
   const facts = {
     ranked,
     seen,
@@ -61,34 +66,37 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
     rider: weighRider(particles, evidence),
     clicks: turnsNeeded(particles, top, electronic),
     stillThere: left,
-    wellSince: untested || left < curedBelow ? null : shiftsWellSince(evidence.rides, adjustments, bike),
+    wellSince,
     untested,
-    checkRide: input.cogsKnown === false ? noCheckRide : planCheckRide(lookAhead, bike.cassette, weighed.model.usage),
+    checkRide: separates?.bySkips ? withSkipStretch(plan, mostUsedTeeth(seen)) : plan,
     electronic,
   };
-  // a fault that was cured shows nothing any more by which it could be told apart
-  const parts = !saysNothing && left >= curedBelow && !facts.wellSince;
   return {
     causes: ranked,
-    weighed: {
-      rides: evidence.rides.length,
-      judgedShifts: seen.all.shifts,
-      weakShifts: seen.weakShifts,
-      events: seen.events,
-      pedallingHours: seen.pedallingHours,
-    },
+    weighed: weighedRides(evidence, seen),
     lateralOffsetMm: lateralOffset(particles),
     lateralErrorMm: lateralErrors(particles, bike),
     clicks: facts.clicks,
     onset,
     riderPart: facts.rider,
-    separates: parts ? separateCauses(weighed, [top, ranked[1].cause], bike.cassette, electronic) : null,
+    separates,
     undecided: facts.undecided,
     checkRide: facts.checkRide,
     stillThere: left,
-    shiftsWellSince: facts.wellSince,
+    shiftsWellSince: wellSince,
     comparisons,
     notes: evidence.notes,
     suggestion: suggest(facts),
   };
 }
+
+const mostUsedTeeth = ({ cassette, pedallingShare }: Observed): number =>
+  cassette[pedallingShare.indexOf(Math.max(...pedallingShare))];
+
+const weighedRides = ({ rides }: RidingEvidence, seen: Observed): Diagnosis['weighed'] => ({
+  rides: rides.length,
+  judgedShifts: seen.all.shifts,
+  weakShifts: seen.weakShifts,
+  events: seen.events,
+  pedallingHours: seen.pedallingHours,
+});

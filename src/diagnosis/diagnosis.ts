@@ -68,6 +68,8 @@ export interface RiderPart {
 /** What would tell the two likeliest causes apart. */
 export interface Separation {
   readonly between: readonly [Cause, Cause];
+  /** True where skips under load tell more than any shift. */
+  readonly bySkips: boolean;
   readonly sentence: string;
 }
 

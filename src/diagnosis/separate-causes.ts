@@ -73,12 +73,13 @@ export function separateCauses(
   const shift = bestShift(lookAhead, rows, cassette.length);
   const skips = rows.map((own) => mean(lookAhead.skipsPerHour, own)) as [number, number];
   const skipDivergence = (skips[0] - skips[1]) * Math.log((skips[0] + 0.01) / (skips[1] + 0.01)) * 0.1;
-  const seen =
-    Math.max(skipDivergence, shift.divergence) < tellsNothing
-      ? ''
-      : skipDivergence > shift.divergence
-        ? `Skips under load tell most: with ${a} about ${skips[0].toFixed(1)} in an hour on the most used cog, with ${b} about ${skips[1].toFixed(1)}.`
-        : `Shifts onto the ${cassette[shift.cog]} from ${shift.larger ? 'smaller' : 'larger'} cogs, ${shift.firm ? 'pressing firmly' : 'soft on the pedals'}, tell most: with ${a} about ${wholePercent(shift.rates[0])} of them would go wrong, with ${b} about ${wholePercent(shift.rates[1])}.`;
+  const tells = Math.max(skipDivergence, shift.divergence) >= tellsNothing;
+  const bySkips = tells && skipDivergence > shift.divergence;
+  const seen = !tells
+    ? ''
+    : bySkips
+      ? `Skips under load tell most: with ${a} about ${skips[0].toFixed(1)} in an hour on the most used cog, with ${b} about ${skips[1].toFixed(1)}.`
+      : `Shifts onto the ${cassette[shift.cog]} from ${shift.larger ? 'smaller' : 'larger'} cogs, ${shift.firm ? 'pressing firmly' : 'soft on the pedals'}, tell most: with ${a} about ${wholePercent(shift.rates[0])} of them would go wrong, with ${b} about ${wholePercent(shift.rates[1])}.`;
   const hand = between.map((cause) => toldByHand(cause, electronic)).filter((text) => text !== '');
-  return { between: [...between], sentence: [seen, ...hand].filter((text) => text !== '').join(' ') };
+  return { between: [...between], bySkips, sentence: [seen, ...hand].filter((text) => text !== '').join(' ') };
 }

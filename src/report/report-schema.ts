@@ -151,8 +151,8 @@ export const diagnosisSchema = z.object({
     troubleRateHighTorque: probability.nullable(),
     sentence: z.string(),
   }),
-  /** What would tell the two likeliest causes apart. */
-  separates: z.object({ between: twoCauses, sentence: z.string() }).nullable(),
+  /** What would tell the two likeliest causes apart; `bySkips`: skips under load tell more than any shift. */
+  separates: z.object({ between: twoCauses, bySkips: z.boolean(), sentence: z.string() }).nullable(),
   /** Set where the top cause changes within the plausible range of an assumed constant. */
   undecided: z.object({ between: twoCauses, becauseOf: z.array(z.string()), sentence: z.string() }).nullable(),
   checkRide: z.object({

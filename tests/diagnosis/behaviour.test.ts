@@ -358,4 +358,15 @@ describe('doubt', () => {
     expect(checkRide.sentences.join(' ')).toMatch(/[Ss]ix times from the \d+ to the \d+ and back, seated/);
     expect(checkRide.sentences.at(-1)).toMatch(/away from traffic/);
   });
+
+  it('asks for pedalling under load on the most used cog where skips tell most, before any shifts', () => {
+    const rides = [patternRide({ pattern: healthyPattern, skipsOn: [5] })];
+    const { checkRide, separates, causes } = diagnose({ bike: cableBike, rides, adjustments: [] });
+    expect(causes.slice(0, 2).map(({ cause }) => cause)).toContain('worn-drivetrain');
+    expect(separates?.bySkips).toBe(true);
+    // the made ride spends most time on cogs of index 2, 5, 8 and 11 alike
+    expect(checkRide.sentences[0]).toMatch(/^Pedal for at least twenty minutes in all on the 14, .* pressing firmly/);
+    const loose = [patternRide({ pattern: (_, larger) => (larger ? {} : { late: 0.25 }), shifts: 4 })];
+    expect(diagnose({ bike: cableBike, rides: loose, adjustments: [] }).checkRide.sentences[0]).toMatch(/times from/);
+  });
 });

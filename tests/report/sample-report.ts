@@ -111,6 +111,7 @@ export const sampleDiagnosis: Diagnosis = {
   riderPart: { probability: 0.05, troubleRateLowTorque: null, troubleRateHighTorque: null, sentence: '' },
   separates: {
     between: ['cable-tension-low', 'cable-friction'],
+    bySkips: false,
     sentence: 'Twenty shifts to smaller cogs at light load would tell the two apart.',
   },
   undecided: null,

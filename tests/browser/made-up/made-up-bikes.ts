@@ -98,6 +98,7 @@ function diagnosisOf(recipe: BikeRecipe, cassette: readonly number[]): Report['d
         ? null
         : {
             between: [recipe.cause, rest[0]],
+            bySkips: false,
             sentence: 'Twenty shifts to smaller cogs under light load would tell the two apart.',
           },
     undecided: null,
