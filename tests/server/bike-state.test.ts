@@ -29,7 +29,7 @@ describe('a bike whose newest rides shift well though no repair is logged', () =
     const nothingToTurn = { ...report.diagnosis.suggestion, namesCause: false, parameter: 'none' };
     const shiftsWellSince = { at: '2026-04-14T06:30:00.000Z', shifts: 262, trouble: 0, adjusted: false };
     const diagnosis = { ...report.diagnosis, suggestion: nothingToTurn, shiftsWellSince };
-    const bad = report.cogs.map((cog) => ({ ...cog, late: cog.shifts }));
+    const bad = report.cogs.map((cog) => ({ ...cog, late: cog.shifts, missed: 0, overshot: 0 }));
     const { word, reasons } = bikeState({ ...report, cogs: bad, adjustments: [], diagnosis });
     expect(word).toBe('watch');
     expect(reasons.join(' ')).toMatch(/^Since the ride of 2026-04-14 it shifts well, .* Log what was done\./);
