@@ -6,6 +6,7 @@ import type { Bike } from './drivetrain/bike.ts';
 import type { Warning } from './errors/warning.ts';
 import { foreignRides } from './gear-trace/foreign-rides.ts';
 import type { EvidenceKind, RideTrace } from './gear-trace/gear-trace.ts';
+import { teethDiffer } from './gear-trace/gear-warnings.ts';
 import { actuationGuessed, guessDrivetrain } from './gear-trace/guess-drivetrain.ts';
 import { traceGears } from './gear-trace/trace-gears.ts';
 import { drivetrainUnknown } from './gear-trace/unknown-drivetrain.ts';
@@ -122,7 +123,7 @@ export function concludeBike(
   const diagnosis = { ...found, notes: [...leftOutNote(rides.filter((_, i) => foreign[i])), ...found.notes] };
   return buildReport({
     ...chosen,
-    rides: warnOfOverlaps(rides.map(({ report }) => report)),
+    rides: warnOfOverlaps(rides.map(({ report }) => (chosen.bikeSource === 'guessed' ? againstGuess(report) : report))),
     failed,
     cogs: tallyCogs(
       own.map(({ events }) => events),
@@ -136,6 +137,11 @@ export function concludeBike(
 /** Codes of what was noted about a ride with gear records; null for one without. */
 function recordedCodes(evidence: EvidenceKind, { warnings }: RideReport): string[] | null {
   return evidence === 'full' || evidence === 'commands-only' ? warnings.map(({ code }) => code) : null;
+}
+
+/** Nobody wrote the teeth of a guessed bike, so a ride cannot show that they are not as written. */
+function againstGuess(report: RideReport): RideReport {
+  return { ...report, warnings: report.warnings.filter(({ code }) => code !== teethDiffer) };
 }
 
 function leftOutNote(foreign: readonly RideFindings[]): string[] {

@@ -25,3 +25,13 @@ it('keeps the ride of a bike with more cogs out of the verdict and says so', () 
   expect(foreign.diagnosis.suggestion.namesCause).toBe(false);
   expect(foreign.rides).toHaveLength(1);
 });
+
+it('does not call the teeth of a guessed bike other than written', () => {
+  const oneOff: Bike = { ...juniper, rolloutMm: undefined, cassette: juniper.cassette.map((t) => (t === 28 ? 27 : t)) };
+  const codes = (bikeSource: 'given' | 'guessed') =>
+    concludeBike({ bike: oneOff, bikeSource, bikeNotes: [] }, [findings(oneOff)], [], []).rides[0].warnings.map(
+      ({ code }) => code,
+    );
+  expect(codes('given')).toContain('teeth-differ');
+  expect(codes('guessed')).not.toContain('teeth-differ');
+});

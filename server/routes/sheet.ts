@@ -39,6 +39,7 @@ export const sheetRoutes = [
         lastRideAt: starts.at(-1) ?? null,
         totals: sumCounts(rides),
         causes: report?.diagnosis.causes.slice(0, likeliest) ?? [],
+        weighed: report?.diagnosis.weighed ?? null,
         lateralOffsetMm: report?.diagnosis.lateralOffsetMm ?? null,
         suggestion: report?.diagnosis.suggestion ?? null,
         cogs: report?.cogs ?? [],

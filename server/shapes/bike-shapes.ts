@@ -80,6 +80,7 @@ export const sheetShape = z.object({
   lastRideAt: time.nullable(),
   totals: rideReportSchema.shape.counts,
   causes: diagnosisSchema.shape.causes,
+  weighed: diagnosisSchema.shape.weighed.nullable(),
   lateralOffsetMm: diagnosisSchema.shape.lateralOffsetMm.nullable(),
   suggestion: diagnosisSchema.shape.suggestion.nullable(),
   cogs: z.array(cogReportSchema),

@@ -4,6 +4,7 @@ import { fewestShifts } from '../../src/diagnosis/suggest.ts';
 import { counted } from '../../src/numeric/counted.ts';
 import { figure } from '../../src/numeric/figure.ts';
 import { percent } from '../../src/numeric/percent.ts';
+import { upperFirst } from '../../src/numeric/upper-first.ts';
 import { wilsonInterval } from '../../src/numeric/wilson-interval.ts';
 import type { Report } from '../../src/report/report-schema.ts';
 import { verdictOf } from '../../src/report/verdict-kind.ts';
@@ -19,7 +20,7 @@ export interface BikeState {
   /** The likeliest cause, `no-fault` among them; null while there is too little data. */
   readonly topCause: Cause | null;
   readonly probability: number | null;
-  /** Probability that something is wrong now. */
+  /** Probability that something is wrong now; null where no ride could be weighed. */
   readonly faultProbability: number | null;
   readonly reasons: readonly string[];
   /** Those of the reasons that speak of danger: to be said whatever the word is. */
@@ -45,6 +46,10 @@ const rule = {
   troubleToWatch: 0.03,
   /** The same, so much that the bike needs service whatever the cause. */
   troubleToService: 0.15,
+  /** Where no more than this share of the shifts went wrong, and nothing else, no fault shows, however likely all of them are together. */
+  nextToNothing: 0.02,
+  /** Such a bike is fine once trouble is surely below this; until then there is too little data. */
+  fineBelow: 0.05,
   /** A chain that came off with at least this confidence counts. */
   sureDrop: 0.8,
   /** Probability of a bent hanger, on which a derailleur can reach the spokes, that is worth a warning. */
@@ -56,11 +61,14 @@ const rule = {
  *
  * 1. `service`: with enough judged shifts, a fault as likely as `service` says whose cause is named, or the low end of the trouble
  *    rate above `troubleToService`; or, with however few, a chain that left the cassette towards spokes or frame since the last adjustment.
- * 2. `too little data`: fewer than `fewestShifts` judged shifts.
- * 3. `watch`: a fault at least as likely as `watch` says, or the low end of the trouble rate above `troubleToWatch`.
- * 4. `fine`: otherwise.
+ * 2. `too little data`: fewer than `fewestShifts` judged shifts, or fewer that could be weighed.
+ * 3. `fine`, or `too little data` until that is sure: no cause named and next to nothing gone wrong. The faults together may be likelier than none
+ *    by what is taken for granted alone.
+ * 4. `watch`: a fault at least as likely as `watch` says, or the low end of the trouble rate above `troubleToWatch`.
+ * 5. `fine`: otherwise.
  *
- * A fault that the last adjustment cured counts only as far as it may still be there. The trouble rate is that since the last adjustment where enough was ridden since, else that of all rides.
+ * A bike whose newest rides shift well though nothing logged accounts for it is watched, not sent to the workshop: what was done is to be
+ * logged. A fault that the last adjustment cured counts only as far as it may still be there. The trouble rate is that since the last adjustment where enough was ridden since, else that of all rides.
  */
 export function bikeState(report: Report | null): BikeState {
   if (!report) return nothingYet;
@@ -73,7 +81,7 @@ export function bikeState(report: Report | null): BikeState {
     word,
     topCause: known ? signs.top.cause : null,
     probability: known ? signs.top.probability : null,
-    faultProbability: signs.fault,
+    faultProbability: signs.weighed.rides > 0 ? signs.fault : null,
     reasons: [...dangers, ...reasonsFor(signs, word)],
     dangers,
     sinceAdjustment: trouble.sinceAdjustment,
@@ -92,48 +100,64 @@ interface Signs {
   readonly actuation: Actuation;
   /** Probability that something is wrong now. */
   readonly fault: number;
+  readonly noFault: number;
   /** The likeliest fault, however likely. */
   readonly topFault: Named | undefined;
   /** The likeliest of all, no fault among them. */
   readonly top: Named;
   /** The fault that the last adjustment seems to have cured. */
   readonly cured: Named | null;
+  /** From when on the newest rides shift well though no logged adjustment accounts for it; the likeliest fault before. */
+  readonly wellSince: string | null;
   readonly trouble: Trouble;
-  /** Whether enough shifts could be judged. */
+  /** Whether enough shifts could be judged, and weighed. */
   readonly enough: boolean;
   readonly leftTheCassette: LostChain;
   readonly cameOffElsewhere: LostChain;
+  readonly weighed: Report['diagnosis']['weighed'];
   readonly namesCause: boolean;
 }
 
 function signsOf(report: Report): Signs {
-  const { causes, stillThere, suggestion } = report.diagnosis;
+  const { causes, stillThere, suggestion, shiftsWellSince, weighed } = report.diagnosis;
   const [likeliest] = causes;
   const noFault = causes.find(({ cause }) => cause === 'no-fault')?.probability ?? 0;
   const topFault = causes.find(({ cause }) => cause !== 'no-fault');
-  const cured = verdictOf(report).kind === 'cured' ? likeliest : null;
+  const { kind } = verdictOf(report);
+  const cured = kind === 'cured' ? likeliest : null;
   // a fault that was cured is one no longer, as far as it is no longer there
   const fault = 1 - noFault - (cured ? cured.probability * (1 - stillThere) : 0);
   const trouble = troubleOf(report);
   return {
     actuation: report.bike.actuation,
     fault,
+    noFault,
     topFault,
     top: fault >= 0.5 && topFault ? topFault : { cause: 'no-fault', probability: 1 - fault },
     cured,
+    wellSince: kind === 'put-right' ? (shiftsWellSince?.at ?? null) : null,
     trouble,
-    enough: trouble.shifts >= fewestShifts,
+    enough: trouble.shifts >= fewestShifts && weighed.judgedShifts >= fewestShifts,
+    weighed,
     leftTheCassette: lostChain(report, towardsSpokesOrFrame),
     cameOffElsewhere: lostChain(report, (side) => !towardsSpokesOrFrame(side)),
     namesCause: suggestion.namesCause,
   };
 }
 
-function wordFor({ fault, trouble, enough, leftTheCassette, namesCause }: Signs): StateWord {
+/** True where the rides show no fault, though the priors of all together may outweigh that of none. */
+function showsNoFault({ fault, namesCause, wellSince, cured, trouble, weighed }: Signs): boolean {
+  if (fault < rule.watch || namesCause || wellSince || cured) return false;
+  return weighed.events === 0 && (trouble.rate ?? 0) <= rule.nextToNothing && trouble.low <= rule.troubleToWatch;
+}
+
+function wordFor(signs: Signs): StateWord {
+  const { fault, trouble, enough, leftTheCassette, namesCause, wellSince } = signs;
   // a bike whose fault cannot be named yet is watched; a named one needs hands even where there is nothing to turn
-  const needsService = (fault >= rule.service && namesCause) || trouble.low > rule.troubleToService;
+  const needsService = !wellSince && ((fault >= rule.service && namesCause) || trouble.low > rule.troubleToService);
   if (leftTheCassette.sure > 0 || (enough && needsService)) return 'service';
   if (!enough) return 'too little data';
+  if (showsNoFault(signs)) return trouble.high < rule.fineBelow ? 'fine' : 'too little data';
   return fault >= rule.watch || trouble.low > rule.troubleToWatch ? 'watch' : 'fine';
 }
 
@@ -152,30 +176,49 @@ function dangersOf({ actuation, topFault, cured, enough, leftTheCassette, cameOf
   return dangers;
 }
 
-const upperFirst = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
-
 const timesInWords = ({ sure, unsure, since }: LostChain): string =>
   `${counted(sure, 'time')}${since}${unsure > 0 ? ` (and perhaps ${counted(unsure, 'time')} more)` : ''}`;
 
-function reasonsFor({ actuation, fault, topFault, cured, trouble, enough }: Signs, word: StateWord): string[] {
-  const name = ({ cause }: Named): string => causeWords(cause, actuation).name;
+function reasonsFor(signs: Signs, word: StateWord): string[] {
+  const { cured, trouble, enough, actuation } = signs;
+  const unproven = enough && showsNoFault(signs);
   const reasons: string[] = [];
-  if (enough && fault >= rule.watch && topFault)
-    reasons.push(
-      `A fault is ${percent(fault)} likely; the likeliest is ${name(topFault)} (${percent(topFault.probability)}).`,
-    );
+  if (!unproven) reasons.push(...faultReason(signs));
   if (trouble.low > rule.troubleToWatch)
     reasons.push(
       `${counted(trouble.count, 'shift')} of ${figure(trouble.shifts)} late, missed or overshot${trouble.sinceAdjustment ? ' since the last adjustment' : ''} (${percent(trouble.rate ?? 0)}).`,
     );
-  if (cured) reasons.push(`It was ${name(cured)}; the last adjustment seems to have cured it.`);
-  if (word === 'too little data')
+  if (cured) reasons.push(`It was ${nameOf(cured, actuation)}; the last adjustment seems to have cured it.`);
+  if (word === 'too little data' && !enough) reasons.push(tooFew(signs));
+  if (word === 'fine' || unproven)
     reasons.push(
-      `${trouble.shifts === 0 ? 'No shift' : `Only ${counted(trouble.shifts, 'shift')}`} could be judged; ${fewestShifts} are needed.`,
+      `${figure(trouble.count)} of ${figure(trouble.shifts)} judged shifts late, missed or overshot${unproven ? ': no sign of a fault, but not enough to rule faults out' : ''}.`,
     );
-  if (word === 'fine')
-    reasons.push(`${figure(trouble.count)} of ${figure(trouble.shifts)} judged shifts late, missed or overshot.`);
   return reasons;
+}
+
+const nameOf = ({ cause }: Named, actuation: Actuation): string => causeWords(cause, actuation).name;
+
+/** What is likeliest wrong, or was. A fault is called likely only where one of them is, not where many together are. */
+function faultReason({ actuation, fault, noFault, topFault, wellSince, enough }: Signs): string[] {
+  if (!topFault) return [];
+  const likeliest = `${nameOf(topFault, actuation)} (${percent(topFault.probability)})`;
+  if (wellSince)
+    return [
+      `Since the ride of ${wellSince.slice(0, 10)} it shifts well, though no repair is logged that accounts for it; before, ${nameOf(topFault, actuation)} was likeliest (${percent(topFault.probability)}). Log what was done.`,
+    ];
+  if (!enough || fault < rule.watch) return [];
+  return [
+    topFault.probability > noFault
+      ? `A fault is ${percent(fault)} likely; the likeliest is ${likeliest}.`
+      : `No fault stands out: nothing mis-set (${percent(noFault)}) is likelier than any, the next is ${likeliest}.`,
+  ];
+}
+
+function tooFew({ trouble, weighed }: Signs): string {
+  if (trouble.shifts >= fewestShifts)
+    return `${weighed.judgedShifts === 0 ? 'None' : `Only ${weighed.judgedShifts}`} of ${counted(trouble.shifts, 'judged shift')} could be weighed; ${fewestShifts} are needed.`;
+  return `${trouble.shifts === 0 ? 'No shift' : `Only ${counted(trouble.shifts, 'shift')}`} could be judged; ${fewestShifts} are needed.`;
 }
 
 /** The state of a bike of which no ride has been analysed. */

@@ -28,6 +28,8 @@ export interface AdjustmentComparison {
   readonly shiftsStillNeeded: number | null;
   /** True where another adjustment was made with no judged shift between: what follows cannot be shared out. */
   readonly sharedPeriod: boolean;
+  /** Judged shifts before and after that are left out of the two, since a fault began suddenly between them and the rest. */
+  readonly leftOut: { readonly before: number; readonly after: number };
 }
 
 const troubleOf = (tally: TroubleTally): TroubleCount => ({
@@ -92,6 +94,10 @@ export function compareAdjustments(
       probabilityBetter: probabilityBetter(troubleOf(before), troubleOf(after)),
       shiftsStillNeeded: shiftsStillNeeded(troubleOf(before), troubleOf(after)),
       sharedPeriod: group.adjustments.length > 1,
+      leftOut: {
+        before: periods[i].shifts.length - earlier.shifts.length,
+        after: periods[i + 1].shifts.length - later.shifts.length,
+      },
     }));
   });
 }

@@ -15,6 +15,9 @@ const onlyOn: Partial<Record<Adjustment['parameter'], Bike['actuation']>> = {
 /** Clocks differ, and a day may have begun elsewhere. */
 const aheadMs = 86_400_000;
 
+/** False for an amount of 0, which says of no ride that anything changed before it. */
+export const turnsAnything = ({ amount }: Pick<Adjustment, 'amount'>): boolean => amount !== 0;
+
 /** True where a bike with this actuation has the parameter at all. */
 export const hasParameter = (actuation: Bike['actuation'], parameter: Adjustment['parameter']): boolean =>
   (onlyOn[parameter] ?? actuation) === actuation;
@@ -35,7 +38,8 @@ export function doubtfulAdjustment(
   actuation: Bike['actuation'] | null,
   nowMs: number,
 ): Doubt | null {
-  if (amount === 0) return { key: 'amount', message: 'an amount of 0 turns nothing: leave the adjustment out' };
+  if (!turnsAnything({ amount }))
+    return { key: 'amount', message: 'an amount of 0 turns nothing: leave the adjustment out' };
   if (actuation && !hasParameter(actuation, parameter))
     return {
       key: 'parameter',

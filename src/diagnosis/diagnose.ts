@@ -1,19 +1,21 @@
 import { compareAdjustments } from '../adjustments/compare-adjustments.ts';
+import { turnsAnything } from '../adjustments/doubtful-adjustment.ts';
 import { cogPitchMm } from '../drivetrain/cog-pitch.ts';
-import { buildEvidence } from './build-evidence.ts';
+import { buildEvidence, type RidingEvidence } from './build-evidence.ts';
 import { curedBelow } from './cured-below.ts';
 import type { Diagnosis, DiagnosisInput } from './diagnosis.ts';
 import { lateralErrors, lateralOffset, stillThere, turnsNeeded } from './estimates.ts';
 import { LookAhead } from './look-ahead.ts';
-import { observe } from './observed.ts';
+import { type Observed, observe } from './observed.ts';
 import { faultOnset, suddenStartMs } from './onset.ts';
 import { drawParticles } from './particles.ts';
-import { noCheckRide, planCheckRide } from './plan-check-ride.ts';
+import { noCheckRide, planCheckRide, withSkipStretch } from './plan-check-ride.ts';
 import { posterior } from './posterior.ts';
 import { rankCauses } from './rank-causes.ts';
 import { weighRider } from './rider-load.ts';
 import { likeliest } from './sensitivity.ts';
 import { separateCauses } from './separate-causes.ts';
+import { shiftsWellSince } from './shifts-well.ts';
 import { suggest } from './suggest.ts';
 import { undecidedBetween } from './undecided-between.ts';
 import { weighCauses } from './weigh-causes.ts';
@@ -25,6 +27,7 @@ import { weighCauses } from './weigh-causes.ts';
  */
 export function diagnose(input: DiagnosisInput): Diagnosis {
   const { bike } = input;
+  const adjustments = input.adjustments.filter(turnsAnything);
   const electronic = bike.actuation === 'electronic';
   const evidence = buildEvidence(input);
   const weighed = weighCauses(evidence, {
@@ -39,7 +42,7 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
   const top = likeliest(probabilities);
   const onset = faultOnset(particles, top, evidence, lookAhead.whereItShows(top));
   // over all rides, also those too old to be weighed: the report has one answer to whether an adjustment helped
-  const comparisons = compareAdjustments(input.rides, input.adjustments, bike.cassette.length, suddenStartMs(onset));
+  const comparisons = compareAdjustments(input.rides, adjustments, bike.cassette.length, suddenStartMs(onset));
   const last = comparisons.at(-1);
   const untested = last !== undefined && last.after.shifts === 0 ? last : null;
   const ranked = rankCauses(probabilities, { seen, comparisons, onset });
@@ -49,6 +52,12 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
   const sound = top === 'no-fault' && seen.all.trouble + seen.events === 0;
   // what nobody has ridden on since may have cured anything: that is no finding
   const tested = evidence.groups.length > 0 && !untested;
+  const left = tested ? stillThere(particles, top) : 1;
+  const wellSince = untested || left < curedBelow ? null : shiftsWellSince(evidence.rides, adjustments, bike);
+  // a fault that was cured shows nothing any more by which it could be told apart
+  const parts = !saysNothing && left >= curedBelow && !wellSince;
+  const separates = parts ? separateCauses(weighed, [top, ranked[1].cause], bike.cassette, electronic) : null;
+  const plan = input.cogsKnown === false ? noCheckRide : planCheckRide(lookAhead, bike.cassette, weighed.model.usage);
   const facts = {
     ranked,
     seen,
@@ -56,26 +65,38 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
     onset,
     rider: weighRider(particles, evidence),
     clicks: turnsNeeded(particles, top, electronic),
-    stillThere: tested ? stillThere(particles, top) : 1,
+    stillThere: left,
+    wellSince,
     untested,
-    checkRide: input.cogsKnown === false ? noCheckRide : planCheckRide(lookAhead, bike.cassette, weighed.model.usage),
+    checkRide: separates?.bySkips ? withSkipStretch(plan, mostUsedTeeth(seen)) : plan,
     electronic,
   };
-  // a fault that was cured shows nothing any more by which it could be told apart
-  const parts = !saysNothing && facts.stillThere >= curedBelow;
   return {
     causes: ranked,
+    weighed: weighedRides(evidence, seen),
     lateralOffsetMm: lateralOffset(particles),
     lateralErrorMm: lateralErrors(particles, bike),
     clicks: facts.clicks,
     onset,
     riderPart: facts.rider,
-    separates: parts ? separateCauses(weighed, [top, ranked[1].cause], bike.cassette, electronic) : null,
+    separates,
     undecided: facts.undecided,
     checkRide: facts.checkRide,
-    stillThere: facts.stillThere,
+    stillThere: left,
+    shiftsWellSince: wellSince,
     comparisons,
     notes: evidence.notes,
     suggestion: suggest(facts),
   };
 }
+
+const mostUsedTeeth = ({ cassette, pedallingShare }: Observed): number =>
+  cassette[pedallingShare.indexOf(Math.max(...pedallingShare))];
+
+const weighedRides = ({ rides }: RidingEvidence, seen: Observed): Diagnosis['weighed'] => ({
+  rides: rides.length,
+  judgedShifts: seen.all.shifts,
+  weakShifts: seen.weakShifts,
+  events: seen.events,
+  pedallingHours: seen.pedallingHours,
+});

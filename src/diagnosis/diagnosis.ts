@@ -51,6 +51,8 @@ export interface TurnEstimate extends Estimate {
 export interface Onset {
   readonly kind: 'sudden' | 'gradual' | 'steady' | 'unknown';
   readonly at: string | null;
+  /** Start of the ride before, where a sudden fault first shows at the beginning of a ride: it began between the two. Else null. */
+  readonly rideBeforeAt: string | null;
   readonly probability: number;
 }
 
@@ -66,15 +68,38 @@ export interface RiderPart {
 /** What would tell the two likeliest causes apart. */
 export interface Separation {
   readonly between: readonly [Cause, Cause];
+  /** True where skips under load tell more than any shift. */
+  readonly bySkips: boolean;
   readonly sentence: string;
 }
 
 /** The top cause changes when an assumed constant moves within its plausible range. */
 export interface Undecided {
   readonly between: readonly [Cause, Cause];
-  /** Names of the assumptions that turn the verdict. */
+  /** The assumptions that turn the verdict, in words, the strongest first. */
   readonly becauseOf: readonly string[];
   readonly sentence: string;
+}
+
+/** What the causes were weighed against: less than all rides where some tell nothing, cannot be set in order or are too old. */
+export interface WeighedRides {
+  readonly rides: number;
+  readonly judgedShifts: number;
+  /** Shifts of which only the rider's answer is known. */
+  readonly weakShifts: number;
+  /** Ghost shifts, chain drops and skips together. */
+  readonly events: number;
+  readonly pedallingHours: number;
+}
+
+/** Since when a bike shifts well that did not before: judged shifts of the rides since, and how many of them went wrong. */
+export interface ShiftsWellSince {
+  /** ISO time at which the first of these rides began. */
+  readonly at: string;
+  readonly shifts: number;
+  readonly trouble: number;
+  /** Whether an adjustment is logged between the rides before and these. */
+  readonly adjusted: boolean;
 }
 
 /** Shifts to ride on purpose: `count` times from one cog to the next (cogs named by their teeth). */
@@ -109,6 +134,7 @@ export interface Suggestion {
 /** The verdict, in the shape the report prints it. `causes` holds every cause, likeliest first, and sums to 1. */
 export interface Diagnosis {
   readonly causes: readonly CauseVerdict[];
+  readonly weighed: WeighedRides;
   readonly lateralOffsetMm: Estimate;
   readonly lateralErrorMm: readonly CogError[];
   readonly clicks: TurnEstimate;
@@ -119,6 +145,8 @@ export interface Diagnosis {
   readonly checkRide: CheckRide;
   /** Probability that the likeliest fault is still there after the last adjustment; 1 where nothing was adjusted or judged since: then it says nothing. */
   readonly stillThere: number;
+  /** Set where the newest rides shift well though no logged adjustment accounts for it; null otherwise. */
+  readonly shiftsWellSince: ShiftsWellSince | null;
   /** Whether each adjustment helped, over all rides: what its sentences among the evidence are made from. */
   readonly comparisons: readonly AdjustmentComparison[];
   /** Notes on what the data cannot tell, for example two adjustments with no ride between them. */

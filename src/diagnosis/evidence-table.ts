@@ -30,6 +30,8 @@ export interface EvidenceSegment {
   readonly slowRevs: Float64Array;
   readonly ghosts: Float64Array;
   readonly pedallingS: Float64Array;
+  /** The part of it in which an unasked shift could be told. */
+  readonly watchedS: Float64Array;
   readonly skips: Float64Array;
   /** Chain drops: past the largest cog, past the smallest, elsewhere. */
   readonly drops: Float64Array;
@@ -49,6 +51,7 @@ export function emptySegment(cassetteLength: number, period: number, startMs: nu
     slowRevs: new Float64Array(2 * cassetteLength),
     ghosts: new Float64Array(2 * cassetteLength),
     pedallingS: new Float64Array(cassetteLength),
+    watchedS: new Float64Array(cassetteLength),
     skips: new Float64Array(cassetteLength),
     drops: new Float64Array(3),
     dropChances: new Float64Array(3),
@@ -63,6 +66,7 @@ export function addSegment(to: EvidenceSegment, from: EvidenceSegment): void {
     'slowRevs',
     'ghosts',
     'pedallingS',
+    'watchedS',
     'skips',
     'drops',
     'dropChances',

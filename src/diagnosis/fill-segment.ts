@@ -1,3 +1,4 @@
+import type { EvidenceKind } from '../gear-trace/gear-trace.ts';
 import type { ChainDropEvent, RideEvents, ShiftEvent } from '../shifts/ride-events.ts';
 import { evidenceWeights } from './assumptions.ts';
 import { cogCell, type EvidenceSegment, type LoadEdges, loadBin, loadBins, outcomes } from './evidence-table.ts';
@@ -16,6 +17,7 @@ function dropEnd(drop: ChainDropEvent, cassetteLength: number): number {
 /** A stretch of one ride: its events between two moments (seconds since the ride's start, `toS` excluded), and the share of its pedalling that lies between them. */
 export interface RideStretch {
   readonly events: RideEvents;
+  readonly evidence: EvidenceKind;
   readonly fromS: number;
   readonly toS: number;
   readonly timeShare: number;
@@ -29,14 +31,12 @@ export interface Usual {
 
 /** Adds what a stretch of riding shows to a segment. */
 export function fillSegment(segment: EvidenceSegment, stretch: RideStretch, usual: Usual): void {
-  const { events, fromS, toS, timeShare } = stretch;
+  const { events, evidence, fromS, toS, timeShare } = stretch;
   const within = (event: { readonly timeS: number }): boolean => event.timeS >= fromS && event.timeS < toS;
   const cassetteLength = segment.pedallingS.length;
   for (const shift of events.shifts) {
     if (!within(shift)) continue;
-    segment.dropChances[2]++;
-    if (shift.toCog === cassetteLength - 1) segment.dropChances[0]++;
-    else if (shift.toCog === 0) segment.dropChances[1]++;
+    if (evidence === 'full') addDropChance(segment, shift);
     const inDropsShadow = events.chainDrops.some(
       (drop) => Math.abs(drop.timeS - shift.timeS) <= evidenceWeights.dropShadowS,
     );
@@ -48,8 +48,19 @@ export function fillSegment(segment: EvidenceSegment, stretch: RideStretch, usua
   for (const skip of events.skips) if (within(skip) && skip.cog >= 0) segment.skips[skip.cog] += skip.confidence;
   for (const drop of events.chainDrops)
     if (within(drop)) segment.drops[dropEnd(drop, cassetteLength)] += drop.confidence;
-  for (let cog = 0; cog < cassetteLength; cog++)
-    segment.pedallingS[cog] += (events.pedallingSByCog[cog] ?? 0) * timeShare;
+  for (let cog = 0; cog < cassetteLength; cog++) {
+    const pedalledS = (events.pedallingSByCog[cog] ?? 0) * timeShare;
+    segment.pedallingS[cog] += pedalledS;
+    // without commands nobody can call a shift unasked: that none was seen says nothing
+    if (evidence === 'full') segment.watchedS[cog] += pedalledS;
+  }
+}
+
+/** Counts a shift among those after which a chain could have been lost, and seen to be. */
+function addDropChance({ dropChances, pedallingS }: EvidenceSegment, { toCog }: ShiftEvent): void {
+  dropChances[2]++;
+  if (toCog === pedallingS.length - 1) dropChances[0]++;
+  else if (toCog === 0) dropChances[1]++;
 }
 
 /** Adds one shift, if it was judged, or weighed by the rider's reaction alone, and asked the chain to move at all. */

@@ -43,6 +43,17 @@ function changeMs(evidence: RidingEvidence, shows: Shows, borderMs: number): num
   return entries[probability.indexOf(most) + 1].ms;
 }
 
+/** Start of the ride before the one in which a moment lies, if that ride shows nothing of the cause's place before the moment; else null. */
+function rideBefore({ rides }: RidingEvidence, shows: Shows, ms: number): string | null {
+  const index = rides.findLastIndex(({ startMs }) => startMs <= ms);
+  if (index < 1) return null;
+  const { startMs, events } = rides[index];
+  const within = events.shifts.some(
+    (shift) => shift.outcome !== 'unjudged' && shows(shift.toCog, shift.direction) && startMs + shift.timeS * 1000 < ms,
+  );
+  return within ? null : iso(rides[index - 1].startMs);
+}
+
 /** How the likeliest fault began. Unknown without a fault or where one stretch of riding is all there is. */
 export function faultOnset(
   particles: readonly Particle[],
@@ -52,19 +63,20 @@ export function faultOnset(
 ): Onset {
   const own = particles.filter((particle) => particle.cause === cause);
   if (cause === 'no-fault' || own.length === 0 || evidence.segments.length < 2)
-    return { kind: 'unknown', at: null, probability: 0 };
+    return { kind: 'unknown', at: null, rideBeforeAt: null, probability: 0 };
   const kinds = (['steady', 'sudden', 'gradual'] as const).map((kind) => ({
     kind,
     probability: own.filter(({ onset }) => onset.kind === kind).length / own.length,
   }));
   const { kind, probability } = kinds.reduce((best, one) => (one.probability > best.probability ? one : best));
   const first = evidence.segments[0].startMs;
-  if (kind !== 'sudden') return { kind, at: iso(first), probability };
+  if (kind !== 'sudden') return { kind, at: iso(first), rideBeforeAt: null, probability };
   const starts = evidence.segments.map(
     (_, segment) => own.filter(({ onset }) => onset.kind === 'sudden' && onset.fullFrom === segment).length,
   );
   const borderMs = evidence.segments[starts.indexOf(Math.max(...starts))].startMs;
-  return { kind, at: iso(changeMs(evidence, shows, borderMs)), probability };
+  const ms = changeMs(evidence, shows, borderMs);
+  return { kind, at: iso(ms), rideBeforeAt: rideBefore(evidence, shows, ms), probability };
 }
 
 /** True where a fault began suddenly and that is likelier than not. */

@@ -65,6 +65,12 @@ function ordinaryShifts(total: number, usage: Float64Array): PlannedShifts[] {
 /** No plan: for a bike whose cogs nobody knows. */
 export const noCheckRide: CheckRide = { blocks: [], sentences: [], expectedBits: 0, ordinaryBits: 0 };
 
+/** The plan with a stretch under load before its shifts: what a worn drivetrain does shows in no shift, and most on the cog used most. */
+export function withSkipStretch(plan: CheckRide, mostUsedTeeth: number): CheckRide {
+  const stretch = `Pedal for at least twenty minutes in all on the ${mostUsedTeeth}, the cog used most, seated, pressing firmly but without sprinting, and do not shift meanwhile: skips under load tell most.`;
+  return { ...plan, sentences: [stretch, ...plan.sentences] };
+}
+
 /**
  * The few shifts that are expected to tell most about the cause: pairs of neighbouring cogs, there and back, chosen one
  * after another by expected information gain (Lindley 1956).

@@ -46,15 +46,15 @@ const zoneMeans = new Float64Array(3 * zoneCount);
 
 /** Log likelihood of the unasked shifts, skips and dropped chains of a segment, constant terms left out. */
 export function rareEventsLogLikelihood(
-  { pedallingS, drops, dropChances }: EvidenceSegment,
+  { pedallingS, watchedS, drops, dropChances }: EvidenceSegment,
   { zones, ghosts, skips }: ZonedEvents,
   rates: PulleyRates,
 ): number {
   const size = pedallingS.length;
   zoneMeans.fill(hardlyEver);
   for (let cog = 0; cog < size; cog++) {
-    zoneMeans[zones[cog]] += rates.ghostPerS[cog] * pedallingS[cog];
-    zoneMeans[zoneCount + zones[cog]] += rates.ghostPerS[size + cog] * pedallingS[cog];
+    zoneMeans[zones[cog]] += rates.ghostPerS[cog] * watchedS[cog];
+    zoneMeans[zoneCount + zones[cog]] += rates.ghostPerS[size + cog] * watchedS[cog];
     zoneMeans[2 * zoneCount + zones[cog]] += rates.skipPerS[cog] * pedallingS[cog];
   }
   let total = 0;

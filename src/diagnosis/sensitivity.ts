@@ -29,13 +29,18 @@ const onlyWithAdjustments: readonly AssumptionName[] = [
   'toleranceShare',
 ];
 
+/** Sizes of what only one kind of actuation has. */
+const onlyCable: readonly AssumptionName[] = ['clickMm'];
+const onlyElectronic: readonly AssumptionName[] = ['stepMm'];
+
 function variations(
-  top: Cause,
-  second: Cause,
+  [top, second]: readonly [Cause, Cause],
   adjusted: boolean,
+  electronic: boolean,
 ): { meaning: string; variation: PosteriorVariation }[] {
   const held = assumptionNames
     .filter((name) => adjusted || !onlyWithAdjustments.includes(name))
+    .filter((name) => !(electronic ? onlyCable : onlyElectronic).includes(name))
     .flatMap((name) =>
       [
         [0, 1 / 3],
@@ -56,7 +61,7 @@ function variations(
 export function varyAssumptions(weighed: WeighedCauses, probabilities: CauseProbabilities): VariedVerdict[] {
   const top = likeliest(probabilities);
   const second = likeliest(probabilities.map((p, i) => (causes[i] === top ? 0 : p)));
-  return variations(top, second, weighed.model.evidence.groups.length > 0)
+  return variations([top, second], weighed.model.evidence.groups.length > 0, weighed.model.bike.electronic)
     .filter(({ variation: { held } }) => !held || heldProbability(weighed, held) > ruledOut)
     .map(({ meaning, variation }) => {
       const varied = posterior(weighed, variation);

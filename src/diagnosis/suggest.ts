@@ -1,13 +1,15 @@
 import { parameterName } from '../adjustments/parameter-words.ts';
 import { figure } from '../numeric/figure.ts';
-import { wilsonInterval } from '../numeric/wilson-interval.ts';
+import { upperFirst } from '../numeric/upper-first.ts';
 import { causePhrase } from './cause-words.ts';
 import type { Cause } from './causes.ts';
 import { curedBelow } from './cured-below.ts';
-import type { CheckRide, Onset, RiderPart, Suggestion, TurnEstimate, Undecided } from './diagnosis.ts';
+import type { CheckRide, Onset, RiderPart, ShiftsWellSince, Suggestion, TurnEstimate, Undecided } from './diagnosis.ts';
 import { cameOff, generalCautions, intoFrame, intoSpokes, nextStep, workOrder } from './next-steps.ts';
 import type { Observed } from './observed.ts';
 import { beganSuddenly } from './onset.ts';
+import { shiftsWell } from './shifts-well.ts';
+import { toldByHand } from './told-by-hand.ts';
 import { verifyStep } from './verify-step.ts';
 
 /** Fewer judged shifts than this name no part, unless the verdict is all but sure. An assumption of ours. */
@@ -15,6 +17,8 @@ export const fewestShifts = 30;
 const allButSure = 0.85;
 /** A cause less likely than this names no part. */
 const likelyEnough = 0.5;
+
+type Fault = Exclude<Cause, 'no-fault'>;
 
 /** What the next step hangs on. */
 export interface SuggestionFacts {
@@ -25,6 +29,8 @@ export interface SuggestionFacts {
   readonly rider: RiderPart;
   readonly clicks: TurnEstimate;
   readonly stillThere: number;
+  /** Null unless the newest rides show that what was wrong is wrong no longer, and no logged adjustment accounts for it. */
+  readonly wellSince: ShiftsWellSince | null;
   /** The last adjustment, where no shift was judged after it. */
   readonly untested: { readonly at: string; readonly parameter: string } | null;
   readonly checkRide: CheckRide;
@@ -42,7 +48,7 @@ const none = (action: string, start: string, verify: string): Suggestion => ({
 
 function fewShifts(seen: Observed): Suggestion {
   return none(
-    `Turn nothing yet: too few judged shifts (${seen.all.shifts}) to name a part.`,
+    `Turn nothing yet: too few judged shifts (${seen.all.shifts}) could be weighed to name a part.`,
     'Ride on and record cadence, speed and gear changes.',
     `Look again when there are at least ${fewestShifts} judged shifts, better a hundred.`,
   );
@@ -79,7 +85,7 @@ function amountNeeded(clicks: TurnEstimate): string {
   return ` In all it may take ${from} to ${Math.max(from + 1, Math.round(b))} ${noun}s: how far one ${noun} moves differs from bike to bike.`;
 }
 
-function forCause(cause: Exclude<Cause, 'no-fault'>, facts: SuggestionFacts): Suggestion {
+function forCause(cause: Fault, facts: SuggestionFacts): Suggestion {
   const { electronic, seen, clicks, onset } = facts;
   const step = nextStep(cause, electronic);
   const tension = cause === 'cable-tension-low' || cause === 'cable-tension-high';
@@ -95,12 +101,28 @@ function forCause(cause: Exclude<Cause, 'no-fault'>, facts: SuggestionFacts): Su
   };
 }
 
+/** Causes that are mended by aligning or replacing a part. */
+const mendedByParts: readonly Cause[] = ['hanger-bent', 'cable-friction', 'worn-drivetrain'];
+
+/** Open between two faults: the step of the likelier one, after a look at the one that comes before it in the order of work; parts are aligned or replaced last. */
+function forEither([likelier, other]: readonly [Fault, Fault], facts: SuggestionFacts): Suggestion {
+  const { electronic } = facts;
+  const own = forCause(likelier, facts);
+  const [a, b] = [causePhrase(likelier, electronic), causePhrase(other, electronic)];
+  const otherFirst = workOrder.indexOf(other) < workOrder.indexOf(likelier);
+  const order = otherFirst
+    ? `${upperFirst(b)} comes first in the order of work, though less likely, and is soon ruled out. ${toldByHand(other, electronic)} If that is not it: ${own.action}`
+    : `${upperFirst(a)} comes first in the order of work too. ${toldByHand(likelier, electronic)} ${own.action} If that is not it: ${toldByHand(other, electronic)}`;
+  const parts = mendedByParts.includes(likelier) || mendedByParts.includes(other);
+  return {
+    ...own,
+    action: `Open between ${a} and ${b}. ${order}${parts ? ' Replace nothing before both were looked at.' : ''}`,
+    cautions: [...new Set([...nextStep(other, electronic).cautions, ...own.cautions])],
+  };
+}
+
 /** One thing at a time: what was turned last is ridden on before anything else is turned. */
-function rideFirst(
-  cause: Exclude<Cause, 'no-fault'>,
-  untested: { at: string; parameter: string },
-  facts: SuggestionFacts,
-): Suggestion {
+function rideFirst(cause: Fault, untested: { at: string; parameter: string }, facts: SuggestionFacts): Suggestion {
   const step = nextStep(cause, facts.electronic);
   return {
     namesCause: true,
@@ -113,18 +135,22 @@ function rideFirst(
   };
 }
 
-/** With trouble this rare, for sure, and nothing else amiss, a part is better left alone whatever the timing hints at. */
-const hardlyAny = 0.02;
-
-function shiftsWell({ all, events }: Observed): boolean {
-  return events === 0 && wilsonInterval(all.trouble, all.shifts).high < hardlyAny;
-}
-
 function leaveAlone({ all }: Observed): Suggestion {
   return none(
     `Turn nothing yet: only ${figure(all.trouble)} of ${figure(all.shifts)} judged shifts went wrong.`,
     'Nothing needs to be turned while the bike shifts as well as this.',
     'Keep recording; the verdict is worked out again with every ride.',
+  );
+}
+
+/** The newest rides decide whether anything is turned: what was wrong before them is wrong no longer. */
+function putRight({ at, shifts, trouble, adjusted }: ShiftsWellSince): Suggestion {
+  return none(
+    `Turn nothing: since the ride of ${at.slice(0, 10)} the bike shifts well (${trouble} of ${shifts} judged shifts went wrong), so something seems to have been put right.`,
+    adjusted
+      ? 'What is logged before that ride does not account for it: check its part, amount and sign, and log whatever else was done.'
+      : 'If something was adjusted, aligned or replaced before that ride, log what and when: the rides are then weighed with it.',
+    'Keep recording; the verdict is worked out again with every ride and every entry.',
   );
 }
 
@@ -157,16 +183,14 @@ function oneStep(facts: SuggestionFacts): Suggestion {
   const { undecided, seen, electronic } = facts;
   if (seen.all.shifts < fewestShifts && (cause === 'no-fault' || probability < allButSure)) return fewShifts(seen);
   const open = cause === 'no-fault' && probability < likelyEnough;
+  if (facts.wellSince && (cause !== 'no-fault' || open || undecided)) return putRight(facts.wellSince);
   if (open || undecided?.between.includes('no-fault'))
     return checkRideFirst(facts, `it is not decided whether there is a fault at all`);
   if (cause === 'no-fault') return healthy(facts);
   if (facts.untested) return rideFirst(cause, facts.untested, facts);
   if (facts.stillThere < curedBelow) return cured(cause, facts);
   if (shiftsWell(seen)) return leaveAlone(seen);
-  if (undecided) {
-    const first = [...undecided.between].sort((a, b) => workOrder.indexOf(a) - workOrder.indexOf(b))[0];
-    return forCause(first as Exclude<Cause, 'no-fault'>, facts);
-  }
+  if (undecided) return forEither(undecided.between as readonly [Fault, Fault], facts);
   if (probability < likelyEnough)
     return checkRideFirst(
       facts,

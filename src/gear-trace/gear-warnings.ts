@@ -5,6 +5,9 @@ import { anotherBike } from './another-bike.ts';
 import type { MeasuredTeeth } from './measure-teeth.ts';
 import { rolloutWarning } from './rollout-warning.ts';
 
+/** Code of the warning that a ride shows other teeth than the bike has. */
+export const teethDiffer = 'teeth-differ';
+
 /** Says where the records, the bike file and the ride disagree about teeth or rollout. */
 export function gearWarnings(
   log: RideLog,
@@ -13,11 +16,22 @@ export function gearWarnings(
   rolloutMm: number,
   writtenMm: number,
 ): Warning[] {
+  const rollout = rolloutWarning(rolloutMm, writtenMm, log.format !== 'fit');
+  // teeth are told by the rollout: where that is another one, teeth on which records and bike agree are not in doubt too
   return [
-    rolloutWarning(rolloutMm, writtenMm),
-    teethWarning(bike, measured),
+    rollout,
+    rollout && namesItsTeeth(log, bike) ? null : teethWarning(bike, measured),
     anotherBike(log, bike, measured) ?? recordsWarning(log, bike),
   ].filter((warning) => warning !== null);
+}
+
+/** True where the records name gears, and none but the bike's. */
+function namesItsTeeth({ gearRecords: { rearTeeth, frontTeeth } }: RideLog, { cassette, chainrings }: Bike): boolean {
+  return (
+    rearTeeth.some((teeth) => teeth > 0) &&
+    rearTeeth.every((teeth) => teeth === 0 || cassette.includes(teeth)) &&
+    frontTeeth.every((teeth) => teeth === 0 || chainrings.includes(teeth))
+  );
 }
 
 function teethWarning(bike: Bike, measured: MeasuredTeeth): Warning | null {
@@ -30,7 +44,7 @@ function teethWarning(bike: Bike, measured: MeasuredTeeth): Warning | null {
   const both = [rings && `chainrings ${rings}`, cogs && `cogs ${cogs}`].filter(Boolean);
   if (both.length === 0) return null;
   return {
-    code: 'teeth-differ',
+    code: teethDiffer,
     message: `By the ride's speed and cadence some teeth are not as written: ${both.join('; ')}.`,
   };
 }

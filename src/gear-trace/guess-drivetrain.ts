@@ -74,7 +74,8 @@ const LONGEST = 4;
 /** Sets the recorded teeth against what the longest ride with cadence shows. */
 function refine(recorded: Bike, logs: readonly RideLog[], all: readonly RideLog[]): DrivetrainGuess {
   const measured = measuredBy(logs, recorded);
-  const notes = (message: string): Warning[] => [{ code: 'bike-guessed', message }, electronicNote];
+  const ring = ringRecorded(logs) ? '' : assumedRing(recorded);
+  const notes = (message: string): Warning[] => [{ code: 'bike-guessed', message: message + ring }, electronicNote];
   if (!measured)
     return unlessApart(
       all,
@@ -89,7 +90,7 @@ function refine(recorded: Bike, logs: readonly RideLog[], all: readonly RideLog[
     );
   const { teeth, rolloutMm, ride } = measured;
   const bike = withTeeth(recorded, teeth);
-  const shown = [...teeth.chainrings, ...teeth.cassette];
+  const shown = ringRecorded(logs) ? [...teeth.chainrings, ...teeth.cassette] : teeth.cassette;
   const share = shown.filter((size) => size !== null).length / shown.length;
   const positions = logs.some(({ gearRecords }) => gearRecords.rearPosition.some((position) => position > 0));
   return unlessApart(
@@ -123,6 +124,12 @@ interface Measured {
   readonly rolloutMm: number;
   readonly ride: RideLog;
 }
+
+const ringRecorded = (logs: readonly RideLog[]): boolean =>
+  logs.some(({ gearRecords }) => gearRecords.frontTeeth.some((teeth) => teeth > 0));
+
+const assumedRing = ({ chainrings }: Bike): string =>
+  ` No front teeth are recorded: a ring of ${chainrings.join('/')} is assumed, and ring and rollout are known up to a common scale only. Write the ring into the bike.`;
 
 /** The teeth that the longest ride with speed, cadence and gear records shows; null where none does. */
 function measuredBy(logs: readonly RideLog[], recorded: Bike): Measured | null {

@@ -19,11 +19,20 @@ const USUAL_MM = 2120;
 export const isSpeedInMps = (rolloutMm: number, writtenMm: number): boolean =>
   Number.isNaN(rolloutMm) || (isPossibleRollout(rolloutMm) && unitOf(rolloutMm, writtenMm) === undefined);
 
-/** Says where the rollout of a ride is not the one written, or none at all; null where it is as it should be. */
-export function rolloutWarning(rolloutMm: number, writtenMm: number): Warning | null {
+/**
+ * Says where the rollout of a ride is not the one written, or none at all; null where it is as it should be.
+ *
+ * @param unitMayBeAnother false where the format of the ride fixes the unit of speed
+ */
+export function rolloutWarning(rolloutMm: number, writtenMm: number, unitMayBeAnother = true): Warning | null {
   const shows = `The ride shows a rollout of ${rolloutMm.toFixed(0)} mm`;
   if (!isSpeedInMps(rolloutMm, writtenMm)) {
     const told = Number.isNaN(writtenMm) ? 'which no wheel has' : `the bike file says ${writtenMm.toFixed(0)} mm`;
+    if (!unitMayBeAnother)
+      return {
+        code: 'rollout-differs',
+        message: `${shows} with the given teeth, ${told}: check wheel size, rings and cogs, and whether the ride is this bike's.`,
+      };
     const unit = unitOf(rolloutMm, writtenMm);
     const mend = unit
       ? `Its speed is probably in ${unit.unit}, not in m/s: divide it by ${unit.perMps}`

@@ -23,5 +23,6 @@ export function adjustmentReport(comparison: AdjustmentComparison, bike: Pick<Bi
     probabilityBetter: roundTo(comparison.probabilityBetter, 4),
     shiftsStillNeeded: comparison.shiftsStillNeeded,
     sharedPeriod: comparison.sharedPeriod,
+    leftOut: { ...comparison.leftOut },
   };
 }

@@ -11,6 +11,7 @@ export function diagnosisReport(diagnosis: Diagnosis): DiagnosisReport {
   const rate = (value: number | null): number | null => (value === null ? null : roundTo(value, 4));
   return {
     causes: diagnosis.causes.map((verdict) => ({ ...verdict, evidence: [...verdict.evidence] })),
+    weighed: { ...diagnosis.weighed, pedallingHours: roundTo(diagnosis.weighed.pedallingHours, 2) },
     lateralOffsetMm: rounded(diagnosis.lateralOffsetMm),
     lateralErrorMm: diagnosis.lateralErrorMm.map((error) => ({ teeth: error.teeth, ...rounded(error) })),
     clicks: { parameter: clicks.parameter, unit: clicks.unit, ...rounded(clicks) },
@@ -34,6 +35,7 @@ export function diagnosisReport(diagnosis: Diagnosis): DiagnosisReport {
       ordinaryBits: roundTo(checkRide.ordinaryBits, 3),
     },
     stillThere: roundTo(diagnosis.stillThere, 4),
+    shiftsWellSince: diagnosis.shiftsWellSince && { ...diagnosis.shiftsWellSince },
     notes: [...diagnosis.notes],
     suggestion: { ...suggestion, cautions: [...suggestion.cautions] },
   };

@@ -1,20 +1,12 @@
-import type { RideReport } from './report-schema.ts';
-
-/** As much of a report as is counted here. */
-interface Counted {
-  readonly rides: readonly Pick<RideReport, 'counts'>[];
-}
+import type { DiagnosisReport, RideReport } from './report-schema.ts';
 
 /** Judged shifts in all rides of a report. */
-export function judgedShifts(report: Counted): number {
+export function judgedShifts(report: { readonly rides: readonly Pick<RideReport, 'counts'>[] }): number {
   return report.rides.reduce((sum, { counts }) => sum + counts.shifts - counts.unjudged, 0);
 }
 
-/** True where the rides show nothing at all that speaks for or against a part. */
-export function showsNothing(report: Counted): boolean {
-  const found = report.rides.reduce(
-    (sum, { counts }) => sum + counts.ghostShifts + counts.chainDrops + counts.skips,
-    0,
-  );
-  return judgedShifts(report) + found === 0;
+/** True where what was weighed holds neither a judged shift nor anything that went wrong: hardly anything for or against a part. */
+export function showsNothing({ diagnosis }: { readonly diagnosis: Pick<DiagnosisReport, 'weighed'> }): boolean {
+  const { judgedShifts, events } = diagnosis.weighed;
+  return judgedShifts + events === 0;
 }

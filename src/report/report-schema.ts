@@ -117,6 +117,16 @@ const twoCauses = z.tuple([z.enum(causes), z.enum(causes)]);
 /** The verdict. `causes` holds every cause, the likeliest first; their probabilities sum to 1. */
 export const diagnosisSchema = z.object({
   causes: z.array(z.object({ cause: z.enum(causes), probability, evidence: z.array(z.string()) })),
+  /** What they were weighed against: less than all rides where some tell nothing, cannot be set in order or are too old. */
+  weighed: z.object({
+    rides: count,
+    judgedShifts: count,
+    /** Shifts of which only the rider's answer is known. */
+    weakShifts: count,
+    /** Ghost shifts, chain drops and skips. */
+    events: count,
+    pedallingHours: z.number().min(0),
+  }),
   lateralOffsetMm: z.object(estimate),
   suggestion: suggestionSchema,
   /** Lateral error of the guide pulley on each cog as of the last ride, inboard positive. */
@@ -127,7 +137,13 @@ export const diagnosisSchema = z.object({
     unit: z.enum(['clicks', 'steps']),
     ...estimate,
   }),
-  onset: z.object({ kind: z.enum(['sudden', 'gradual', 'steady', 'unknown']), at: time.nullable(), probability }),
+  /** `rideBeforeAt`: start of the last ride without a fault that began suddenly between two rides; `at` is then in the ride after it. */
+  onset: z.object({
+    kind: z.enum(['sudden', 'gradual', 'steady', 'unknown']),
+    at: time.nullable(),
+    rideBeforeAt: time.nullable(),
+    probability,
+  }),
   /** Trouble that gathers at high torque: the rider's part. Rates are null without power. */
   riderPart: z.object({
     probability,
@@ -135,8 +151,8 @@ export const diagnosisSchema = z.object({
     troubleRateHighTorque: probability.nullable(),
     sentence: z.string(),
   }),
-  /** What would tell the two likeliest causes apart. */
-  separates: z.object({ between: twoCauses, sentence: z.string() }).nullable(),
+  /** What would tell the two likeliest causes apart; `bySkips`: skips under load tell more than any shift. */
+  separates: z.object({ between: twoCauses, bySkips: z.boolean(), sentence: z.string() }).nullable(),
   /** Set where the top cause changes within the plausible range of an assumed constant. */
   undecided: z.object({ between: twoCauses, becauseOf: z.array(z.string()), sentence: z.string() }).nullable(),
   checkRide: z.object({
@@ -155,6 +171,8 @@ export const diagnosisSchema = z.object({
   }),
   /** Probability that the likeliest fault is still there after the last adjustment; 1, saying nothing, where no shift was judged since. */
   stillThere: probability,
+  /** Set where the rides from `at` on shift well though no logged adjustment accounts for it; `adjusted`: one is logged just before them. */
+  shiftsWellSince: z.object({ at: time, shifts: count, trouble: count, adjusted: z.boolean() }).nullable(),
   /** What the data cannot tell. */
   notes: z.array(z.string()),
 });
@@ -183,6 +201,8 @@ export const adjustmentReportSchema = z.object({
   shiftsStillNeeded: count.nullable(),
   /** True where another adjustment was made with no judged shift between: what follows cannot be shared out. */
   sharedPeriod: z.boolean(),
+  /** Judged shifts of the rides before and after that are not compared, since a fault began suddenly between them and the rest. */
+  leftOut: z.object({ before: count, after: count }),
 });
 
 /** The report of the contract. Objects are open: more fields may be added beside these. */

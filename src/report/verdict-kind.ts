@@ -11,32 +11,32 @@ const soundFrom = 0.5;
 /**
  * What a report says of its bike, and the causes it speaks of, likeliest first. Text, page and API only put it into words.
  *
- * - `nothing-seen`: no shift was judged and nothing else found; no cause
+ * - `nothing-seen`: in what could be weighed no shift was judged and nothing else found; no cause
  * - `sound`: nothing points to a part, and no assumption turns that; `no-fault`
  * - `cured`: the rides since the last adjustment no longer show the fault; that fault
+ * - `put-right`: the newest rides shift well, though no logged adjustment accounts for it; the likeliest fault before them
  * - `unnamed`: a fault is likeliest, but the evidence is too thin to name it; that fault
  * - `named`: one cause stands alone
  * - `open`: between two causes, since neither is likely enough or an assumption turns the verdict
  */
 export type Verdict =
   | { readonly kind: 'nothing-seen'; readonly causes: readonly [] }
-  | { readonly kind: 'sound' | 'cured' | 'unnamed' | 'named'; readonly causes: readonly [Weighed] }
+  | { readonly kind: 'sound' | 'cured' | 'put-right' | 'unnamed' | 'named'; readonly causes: readonly [Weighed] }
   | { readonly kind: 'open'; readonly causes: readonly [Weighed, Weighed] };
 type Weighed = DiagnosisReport['causes'][number];
 
 /** As much of a report as the verdict hangs on. */
-type Judged = Pick<Report, 'diagnosis' | 'adjustments'> & {
-  readonly rides: readonly Pick<Report['rides'][0], 'counts'>[];
-};
+type Judged = Pick<Report, 'diagnosis' | 'adjustments'>;
 
 /** The verdict of a report. */
 export function verdictOf(report: Judged): Verdict {
-  const { causes, undecided, suggestion } = report.diagnosis;
+  const { causes, undecided, suggestion, shiftsWellSince } = report.diagnosis;
   const [first, second] = causes;
   if (showsNothing(report)) return { kind: 'nothing-seen', causes: [] };
   if (first.cause === 'no-fault' && first.probability >= soundFrom && !undecided)
     return { kind: 'sound', causes: [first] };
   if (isCured(report)) return { kind: 'cured', causes: [first] };
+  if (shiftsWellSince) return { kind: 'put-right', causes: [first.cause === 'no-fault' ? second : first] };
   if (first.cause !== 'no-fault' && !suggestion.namesCause) return { kind: 'unnamed', causes: [first] };
   if (undecided) {
     const weighed = (wanted: Weighed['cause'], other: Weighed): Weighed =>
@@ -67,6 +67,7 @@ export function verdictTone({ kind, causes }: Verdict): 'good' | 'alarm' | 'open
   switch (kind) {
     case 'sound':
     case 'cured':
+    case 'put-right':
       return 'good';
     case 'nothing-seen':
     case 'unnamed':

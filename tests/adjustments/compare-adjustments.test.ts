@@ -86,6 +86,7 @@ describe('before and after an adjustment', () => {
     const rides = [ride(0, 40, 0), ride(2, 30, 10), ride(4, 30, 10)];
     const [fair] = compareAdjustments(rides, [adjusted(3)], 4, start + 2 * dayMs);
     expect(fair.before).toMatchObject({ shifts: 30, missed: 10 });
+    expect(fair.leftOut).toEqual({ before: 40, after: 0 });
     const [unfair] = compareAdjustments(rides, [adjusted(3)], 4);
     expect(unfair.before.shifts).toBe(70);
     expect(fair.probabilityBetter).toBeGreaterThan(2 * unfair.probabilityBetter);
@@ -98,6 +99,7 @@ describe('before and after an adjustment', () => {
     const rides = [ride(0, 60, 12), ride(2, 60, 0), ride(4, 60, 50)];
     const [cured] = compareAdjustments(rides, [adjusted(1)], 4, start + 4 * dayMs);
     expect(cured.after).toMatchObject({ shifts: 60, missed: 0 });
+    expect(cured.leftOut).toEqual({ before: 0, after: 60 });
     expect(cured.probabilityBetter).toBeGreaterThan(0.999);
     // trouble that began with the first shifts after the adjustment may be its own work
     const [spoilt] = compareAdjustments([rides[1], rides[2]], [adjusted(3)], 4, start + 4 * dayMs + 5 * 60_000);

@@ -12,6 +12,7 @@ const comparison = (probabilityBetter: number): AdjustmentComparison =>
     amount: 1,
     unit: 'clicks',
     sharedPeriod: false,
+    leftOut: { before: 0, after: 0 },
     before: count(10),
     after: count(12),
     probabilityBetter,
@@ -42,6 +43,7 @@ describe('what an adjustment did, among the evidence', () => {
         after: rates,
         probabilityBetter,
         shiftsStillNeeded: null,
+        leftOut: { before: 0, after: 0 },
       } as unknown as Parameters<typeof adjustmentVerdict>[0]);
     for (const probabilityBetter of [0, 0.04, 0.06, 0.09, 0.5, 0.92, 0.94, 0.96, 1]) {
       expect(/made shifting worse/.test(told(probabilityBetter))).toBe(
@@ -51,6 +53,19 @@ describe('what an adjustment did, among the evidence', () => {
     }
     expect(told(decidedAt)).toMatch(/: it helped\.$/);
     expect(told(0.5)).toBe('2026-05-04, cable tension +1 click: 10 of 100 shifts went wrong before, 12 of 100 after.');
+  });
+
+  it('is told once of adjustments made together, and with the shifts that were left out', () => {
+    const [plus, minus] = [3, -3].map((amount) => ({ ...comparison(1), amount, sharedPeriod: true }));
+    expect(adjustmentSentences('cable-tension-low', [plus, minus])).toEqual([
+      '2026-05-04, cable tension +3 clicks and cable tension -3 clicks: 10 of 100 shifts went wrong before, 12 of 100 after: together they helped.',
+    ]);
+    const gap = { ...comparison(1), parameter: 'pulley-gap', amount: 1, unit: 'turns', sharedPeriod: true } as const;
+    expect(adjustmentSentences('cable-tension-low', [plus, gap])[0]).toMatch(/clicks \(together with other work\): /);
+    const leftOut = { before: 164, after: 0 };
+    expect(adjustmentSentences('cable-tension-low', [{ ...comparison(0.5), leftOut }])[0]).toMatch(
+      /10 of 100 shifts went wrong before \(164 shifts from before it began left out\), 12 of 100 after\.$/,
+    );
   });
 
   it('is written as everywhere, an amount of 0 without a sign', () => {

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import type { Cause } from '../../src/diagnosis/causes.ts';
 import type { Observed } from '../../src/diagnosis/observed.ts';
 import { type SuggestionFacts, suggest } from '../../src/diagnosis/suggest.ts';
 
@@ -25,10 +26,11 @@ const facts = (changes: Partial<SuggestionFacts> = {}): SuggestionFacts => ({
   ],
   seen: seen(),
   undecided: null,
-  onset: { kind: 'steady', at: null, probability: 0.9 },
+  onset: { kind: 'steady', at: null, rideBeforeAt: null, probability: 0.9 },
   rider: { probability: 0, troubleRateLowTorque: null, troubleRateHighTorque: null, sentence: '' },
   clicks: { parameter: 'cable-tension', unit: 'clicks', mean: 0, low: -1, high: 1 },
   stillThere: 1,
+  wellSince: null,
   untested: null,
   checkRide: { blocks: [], sentences: [], expectedBits: 0, ordinaryBits: 0 },
   electronic: false,
@@ -90,5 +92,25 @@ describe('suggest', () => {
       seen: seen({ all: count(600, 40), drops: (side) => (side === 'past-largest' ? 4 : 0) }),
     });
     expect(suggest(loose).verify).toMatch(/at least \d+ shifts from the 30 onto the 34 .* a chain that stays on\.$/);
+  });
+
+  it('names both of two open causes and why it begins where it does, and lets parts be replaced last', () => {
+    const either = (between: [Cause, Cause]) => {
+      const undecided = { between, becauseOf: ['x'], sentence: 'Undecided.' };
+      const ranked = [{ cause: between[0], probability: 0.68 }];
+      return suggest(facts({ seen: seen({ all: count(600, 40) }), ranked, undecided }));
+    };
+    const cable = either(['cable-tension-high', 'cable-friction']);
+    expect(cable.parameter).toBe('cable-tension');
+    expect(cable.action).toMatch(
+      /^Open between too high a cable tension and friction in cable and housing\. Friction in cable and housing comes first in the order of work, though less likely, .* pull the bare cable by hand.* If that is not it: .*clockwise, one click at a time\. Replace nothing before both were looked at\.$/,
+    );
+    expect(cable.cautions.join(' ')).toMatch(/A frayed cable is replaced at once.* full turn of thread/);
+    const turned = either(['cable-tension-low', 'pulley-gap-small']);
+    expect(turned.parameter).toBe('cable-tension');
+    expect(turned.action).toMatch(
+      /Too low a cable tension comes first in the order of work too\. .* measure the gap\.$/,
+    );
+    expect(turned.action).not.toMatch(/Replace nothing/);
   });
 });

@@ -80,6 +80,15 @@ describe('guessDrivetrain', () => {
     expect(guess.notes[0].message).toMatch(/differed/);
   });
 
+  it('marks a ring that no record names as assumed', () => {
+    const frontTeeth = new Uint8Array(log.gearRecords.timeS.length);
+    const frontPosition = frontTeeth;
+    const rear = { ...log, gearRecords: { ...log.gearRecords, frontTeeth, frontPosition } };
+    const [{ message }] = guessDrivetrain([rear]).notes;
+    expect(message).toMatch(/a ring of 40 is assumed, and ring and rollout are known up to a common scale only/);
+    expect(guessDrivetrain([log]).notes[0].message).not.toMatch(/assumed/);
+  });
+
   it('is never certain: a cog that was not used does not show', () => {
     const byTeeth = {
       ...log,

@@ -281,6 +281,11 @@ describe('gearWarnings', () => {
     expect(message(3300, 1480)).toMatch(/in miles an hour, not in m\/s: divide it by 2.237/);
     expect(message(210, 2100)).toMatch(/probably not in m\/s: bring it to metres a second/);
     expect(codes(clean, madeBike, asWritten, 3300, 2100)).toEqual(['rollout-differs']);
+    const [fixed] = gearWarnings({ ...clean, format: 'fit' }, madeBike, asWritten, 8248, 2290);
+    expect(fixed.code).toBe('rollout-differs');
+    expect(fixed.message).toMatch(
+      /says 2290 mm: check wheel size, rings and cogs, and whether the ride is this bike's/,
+    );
   });
 
   it('names rollout, teeth and records that differ', () => {
@@ -292,6 +297,9 @@ describe('gearWarnings', () => {
     const [warning] = gearWarnings(clean, madeBike, other, 2100, 2100);
     expect(warning.code).toBe('teeth-differ');
     expect(warning.message).toMatch(/23 \(the ride shows 22\)/);
+    // one of rollout and teeth is wrong, and the records side with the teeth
+    expect(codes(clean, madeBike, other, 2500, 2100)).toEqual(['rollout-differs']);
+    expect(codes(log, madeBike, other, 2500, 2100)).toContain('teeth-differ');
     expect(codes(log, madeBike, asWritten, 2100, 2100)).toEqual(['recorded-teeth-differ']);
   });
 

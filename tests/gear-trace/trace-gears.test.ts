@@ -108,7 +108,8 @@ it("tells another bike's records from a ride without cadence too", () => {
 });
 
 describe('traceGears with speed in km/h', () => {
-  const inKmh = { ...allLog, speedMps: allLog.speedMps.map((v) => 3.6 * v) };
+  // a format that leaves the unit to whoever wrote the file
+  const inKmh = { ...allLog, format: 'csv' as const, speedMps: allLog.speedMps.map((v) => 3.6 * v) };
 
   it('says so, tells no teeth by it, and finds the cogs all the same', () => {
     const traced = traceGears(inKmh, madeBike);

@@ -104,13 +104,15 @@ export const sampleDiagnosis: Diagnosis = {
       evidence: evidence[cause] ?? [],
     }))
     .sort((a, b) => b.probability - a.probability),
+  weighed: { rides: 2, judgedShifts: 146, weakShifts: 0, events: 6, pedallingHours: 0.3 },
   lateralOffsetMm: { mean: -0.42119, low: -0.7, high: -0.15 },
   lateralErrorMm: sampleBike.cassette.map((teeth, i) => ({ teeth, mean: -0.4 - 0.01 * i, low: -0.8, high: -0.1 })),
   clicks: { parameter: 'cable-tension', unit: 'clicks', mean: 2.4, low: 0.9, high: 4.1 },
-  onset: { kind: 'steady', at: '2026-04-10T07:00:00.000Z', probability: 0.6 },
+  onset: { kind: 'steady', at: '2026-04-10T07:00:00.000Z', rideBeforeAt: null, probability: 0.6 },
   riderPart: { probability: 0.05, troubleRateLowTorque: null, troubleRateHighTorque: null, sentence: '' },
   separates: {
     between: ['cable-tension-low', 'cable-friction'],
+    bySkips: false,
     sentence: 'Twenty shifts to smaller cogs at light load would tell the two apart.',
   },
   undecided: null,
@@ -121,6 +123,7 @@ export const sampleDiagnosis: Diagnosis = {
     ordinaryBits: 0.1,
   },
   stillThere: 0.9,
+  shiftsWellSince: null,
   comparisons: [],
   notes: ['The second ride has few shifts onto the smallest cog.'],
   suggestion: {

@@ -10,8 +10,7 @@ import { verdictHeadline } from '../../web/bike/verdict-headline.ts';
 import { sampleReport } from './sample-report.ts';
 
 const sample = sampleReport();
-const noCounts = Object.fromEntries(Object.keys(sample.rides[0].counts).map((name) => [name, 0]));
-const nothingSeen = sample.rides.map((ride) => ({ ...ride, counts: noCounts as typeof ride.counts }));
+const nothingSeen = { ...sample.diagnosis.weighed, judgedShifts: 0, events: 0 };
 const undecided = (a: Cause, b: Cause) => ({
   between: [a, b] as [Cause, Cause],
   becauseOf: ['x'],
@@ -23,7 +22,6 @@ interface Case {
   readonly top: Cause;
   readonly probability: number;
   readonly diagnosis?: Partial<Report['diagnosis']>;
-  readonly rides?: Report['rides'];
   readonly kind: Verdict['kind'];
   /** Begins of the sentence in text and page of the report, and of the headline of the bike's page. */
   readonly sentence: string;
@@ -116,6 +114,19 @@ const cases: Case[] = [
     tone: 'good',
   },
   {
+    top: 'cable-tension-low',
+    probability: 0.78,
+    diagnosis: {
+      suggestion: nothingToTurn,
+      undecided: undecided('cable-tension-low', 'pulley-gap-large'),
+      shiftsWellSince: { at: '2026-04-14T06:30:00.000Z', shifts: 262, trouble: 0, adjusted: false },
+    },
+    kind: 'put-right',
+    sentence: 'Since the ride of 2026-04-14 the bike shifts well, so something seems to have been put right;',
+    headline: 'Shifts well again: something seems to have been put right',
+    tone: 'good',
+  },
+  {
     // whether there was a fault at all hangs on an assumption: then the step is to ride on, and nothing is called cured
     top: 'cable-tension-low',
     probability: 0.78,
@@ -132,19 +143,38 @@ const cases: Case[] = [
   {
     top: 'no-fault',
     probability: 0.6,
-    rides: nothingSeen,
+    diagnosis: { weighed: nothingSeen },
     kind: 'nothing-seen',
-    sentence: 'No shift could be judged,',
+    sentence: 'No shift could be judged and nothing was seen to go wrong, which says little',
+    headline: 'Too few judged shifts yet to say',
+    tone: 'open',
+  },
+  {
+    top: 'no-fault',
+    probability: 0.6,
+    diagnosis: { weighed: { ...nothingSeen, weakShifts: 80 } },
+    kind: 'nothing-seen',
+    sentence: "No shift could be judged: of 80 shifts only the rider's answer is known,",
+    headline: 'Too few judged shifts yet to say',
+    tone: 'open',
+  },
+  {
+    // the rides may hold judged shifts all the same, for example where none has a date
+    top: 'no-fault',
+    probability: 0.22,
+    diagnosis: { weighed: { ...nothingSeen, rides: 0 } },
+    kind: 'nothing-seen',
+    sentence: 'No ride could be weighed, so nothing speaks',
     headline: 'Too few judged shifts yet to say',
     tone: 'open',
   },
 ];
 
-function reportOf({ top, probability, diagnosis, rides = sample.rides }: Case): Report {
+function reportOf({ top, probability, diagnosis }: Case): Report {
   const others = sample.diagnosis.causes.filter(({ cause }) => cause !== top && cause !== 'cable-friction');
   const friction = { cause: 'cable-friction', probability: 0.12, evidence: [] } as const;
   const causes = [{ cause: top, probability, evidence: [] }, { ...friction, evidence: [] }, ...others];
-  return { ...sample, rides, diagnosis: { ...sample.diagnosis, causes, ...diagnosis } };
+  return { ...sample, diagnosis: { ...sample.diagnosis, causes, ...diagnosis } };
 }
 
 describe.each(cases)('a verdict of $probability for $top that is $kind', (one) => {
@@ -166,5 +196,25 @@ describe.each(cases)('a verdict of $probability for $top that is $kind', (one) =
     const lines = textReport(report, { width: 200, colour: true }).split('\n');
     const line = lines.find((text) => text.includes(one.sentence.slice(0, 20)));
     expect(line?.startsWith(`\u001B[${codes[one.tone]}m`), line).toBe(true);
+  });
+});
+
+describe('rides that show nothing', () => {
+  const textOf = (weighed: Report['diagnosis']['weighed']): string => {
+    const report = { ...sample, diagnosis: { ...sample.diagnosis, weighed } };
+    return (
+      textReport(report, { width: 2000 }) +
+      parseHTML(`<body>${htmlVerdict(report).text}</body>`).document.body.textContent
+    );
+  };
+
+  it('are not said to have moved nothing, since that no chain was lost says a little', () => {
+    const text = textOf(nothingSeen);
+    expect(text).toMatch(/mostly by what is taken for granted before any ride: cable tension too low \(78 %\)/);
+    expect(text).not.toMatch(/About as likely as before any ride/);
+  });
+
+  it('get no probabilities at all where none could be weighed', () => {
+    expect(textOf({ ...nothingSeen, rides: 0 })).not.toMatch(/cable tension too low \(78 %\)|How likely each/);
   });
 });

@@ -6,6 +6,7 @@ import { counted } from '../../src/numeric/counted.ts';
 import { figure } from '../../src/numeric/figure.ts';
 import { chance, percent } from '../../src/numeric/percent.ts';
 import type { AdjustmentReport } from '../../src/report/report-schema.ts';
+import { adjustmentEntries } from '../../src/report/words/adjustment-entries.ts';
 import { adjustmentVerdict } from '../../src/report/words/adjustment-verdict.ts';
 import { bikeWords } from '../../src/report/words/bike-words.ts';
 import { lateralSentence } from '../../src/report/words/lateral-sentence.ts';
@@ -149,7 +150,11 @@ describe('verdictSentence', () => {
     const explained = explainedCauses({ ...report, diagnosis: { ...report.diagnosis, causes } });
     expect(explained.map(({ evidence }) => evidence)).toEqual([
       ['0 of 9 shifts.'],
-      ['Nothing beyond that speaks for or against it.'],
+      ['What is said under "cable tension too low" bears on it as well.'],
+    ]);
+    const bare = causes.map((one) => ({ ...one, evidence: [] }));
+    expect(explainedCauses({ ...report, diagnosis: { ...report.diagnosis, causes: bare } })[1].evidence).toEqual([
+      'Nothing in these rides speaks for or against it.',
     ]);
   });
 
@@ -192,5 +197,16 @@ describe('adjustmentVerdict', () => {
     );
     expect(verdict({ after: none, shiftsStillNeeded: null })).toMatch(/too little trouble before\.$/);
     expect(verdict({ sharedPeriod: true })).toMatch(/cannot be told apart\.$/);
+    expect(verdict({ leftOut: { before: 164, after: 3 } })).toMatch(
+      / Left out of this because a fault began suddenly: 164 shifts before it began and 3 shifts from then on\.$/,
+    );
+  });
+
+  it('is said once of adjustments made with no judged shift between', () => {
+    const [plus, minus] = [3, -3].map((amount) => ({ ...made, amount, sharedPeriod: true, probabilityBetter: 0.99 }));
+    const [together, alone, ...more] = adjustmentEntries([plus, minus, made]);
+    expect(together).toMatch(/cable tension \+3 clicks .*; .* cable tension -3 clicks .*\. Together they helped: /);
+    expect(alone).toMatch(/cable tension \+2 clicks .*\. It helped: /);
+    expect(more).toEqual([]);
   });
 });

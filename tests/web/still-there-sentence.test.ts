@@ -13,3 +13,10 @@ it('tells of the time after the last adjustment only where somebody rode since',
   expect(stillThereSentence({ diagnosis: certain, adjustments: [untested, made] })).not.toBeNull();
   expect(stillThereSentence({ ...report, adjustments: [] })).toBeNull();
 });
+
+it('is not said where the newest rides shift well, whatever the adjustment did', () => {
+  const report = sampleReport();
+  const shiftsWellSince = { at: '2026-04-14T06:30:00.000Z', shifts: 262, trouble: 0, adjusted: true };
+  expect(stillThereSentence(report)).not.toBeNull();
+  expect(stillThereSentence({ ...report, diagnosis: { ...report.diagnosis, shiftsWellSince } })).toBeNull();
+});

@@ -1,3 +1,4 @@
+import { turnsAnything } from '../../src/adjustments/doubtful-adjustment.ts';
 import { adjustmentWords } from '../../src/adjustments/parameter-words.ts';
 import { upperFirst } from '../../src/numeric/upper-first.ts';
 import { adjustmentVerdict } from '../../src/report/words/adjustment-verdict.ts';
@@ -36,7 +37,15 @@ const entryWords = (entry: LoggedAdjustment, words: string, effect: AdjustmentRe
     make('h3', {}, words),
     make('p', { class: 'quiet' }, dayAndTime(entry.at)),
     entry.note && make('p', { class: 'entry-note' }, entry.note),
-    make('p', {}, effect ? adjustmentVerdict(effect) : 'The comparison is being worked out.'),
+    make(
+      'p',
+      {},
+      effect
+        ? adjustmentVerdict(effect)
+        : turnsAnything(entry)
+          ? 'The comparison is being worked out.'
+          : 'An amount of 0 turns nothing, so it was left out.',
+    ),
   );
 
 /** Asks, then takes the entry out of the log. False where the reader keeps it. */

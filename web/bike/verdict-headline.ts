@@ -17,6 +17,8 @@ export function verdictHeadline({ bike, state, report }: Pick<BikeDetail, 'bike'
       return 'Nothing points to a mis-set part';
     case 'cured':
       return `${upperFirst(first)}: it seems cured`;
+    case 'put-right':
+      return 'Shifts well again: something seems to have been put right';
     case 'unnamed':
       return 'Too little evidence to name a part';
     case 'named':

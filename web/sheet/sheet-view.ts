@@ -91,7 +91,8 @@ function work(sheet: SheetData): HTMLElement | null {
 }
 
 function causes(sheet: SheetData): HTMLElement | null {
-  if (showsNothing({ rides: [{ counts: sheet.totals }] })) return null;
+  const { weighed } = sheet;
+  if (!weighed || showsNothing({ diagnosis: { weighed } })) return null;
   return make(
     'section',
     {},

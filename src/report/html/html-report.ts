@@ -1,12 +1,10 @@
-import { adjustmentWords } from '../../adjustments/parameter-words.ts';
 import { counted } from '../../numeric/counted.ts';
 import { rideTrend } from '../chart-data/ride-trend.ts';
 import { drawRideTrend } from '../charts/ride-trend-chart.ts';
 import type { Report } from '../report-schema.ts';
-import { adjustmentVerdict } from '../words/adjustment-verdict.ts';
+import { adjustmentEntries } from '../words/adjustment-entries.ts';
 import { bikeWords } from '../words/bike-words.ts';
 import { limitWords } from '../words/limit-words.ts';
-import { utcDayAndTime } from '../words/moment-words.ts';
 import { chartFigure } from './chart-figure.ts';
 import { htmlCogs } from './html-cogs.ts';
 import { htmlRides } from './html-rides.ts';
@@ -67,7 +65,7 @@ function htmlAdjustments({ adjustments }: Report): Markup | null {
   if (adjustments.length === 0) return null;
   return html`<section>
 <h2>Did the adjustments help?</h2>
-<ul>${adjustments.map((made) => html`<li>${utcDayAndTime(made.at)}: ${adjustmentWords(made)}. ${adjustmentVerdict(made)}</li>`)}</ul>
+<ul>${adjustmentEntries(adjustments).map((entry) => html`<li>${entry}</li>`)}</ul>
 </section>`;
 }
 

@@ -50,13 +50,14 @@ ${
 </section>`;
 }
 
-function causeFigure(report: Report): Markup {
+function causeFigure(report: Report): Markup | null {
+  if (report.diagnosis.weighed.rides === 0) return null;
   const bars = causeBars(report);
   const sum = 'The probabilities of all causes sum to 100 %.';
   return chartFigure(
     'How likely each cause is',
     showsNothing(report)
-      ? `About as likely as before any ride, since no shift could be judged. ${sum}`
+      ? `Mostly what is taken for granted before any ride, since no shift could be judged. ${sum}`
       : `Likeliest: ${bars[0].name}, ${percent(bars[0].probability)}. ${sum}`,
     { widthPx: 860, heightPx: causeChartHeightPx(bars.length) },
     (svg, size) => drawCauses(svg, bars, size),

@@ -1,10 +1,10 @@
 import { parameterTitle } from '../../adjustments/parameter-words.ts';
 import { causeWords } from '../../diagnosis/cause-words.ts';
 import { percent } from '../../numeric/percent.ts';
-import { showsNothing } from '../judged-shifts.ts';
 import type { Report } from '../report-schema.ts';
 import { verdictOf, verdictTone } from '../verdict-kind.ts';
 import { furtherSentences } from '../words/further-sentences.ts';
+import { otherCauses } from '../words/other-causes.ts';
 import { explainedCauses, verdictSentence } from '../words/verdict-words.ts';
 import type { TextPage } from './text-page.ts';
 
@@ -19,12 +19,10 @@ export function textVerdict(page: TextPage, report: Report): void {
     page.subheading(`${percent(probability)}  ${causeWords(cause, bike.actuation).name}`);
     for (const sentence of evidence) page.bullet(sentence);
   }
-  const rest = diagnosis.causes.slice(explained.length);
-  if (rest.length > 0) {
+  const others = otherCauses(report, explained.length);
+  if (others) {
     page.blank();
-    page.paragraph(
-      `${showsNothing(report) ? 'About as likely as before any ride' : 'Less likely'}: ${rest.map(({ cause, probability }) => `${causeWords(cause, bike.actuation).name} (${percent(probability)})`).join(', ')}.`,
-    );
+    page.paragraph(others);
   }
   const further = furtherSentences(diagnosis);
   if (further.length > 0) page.blank();

@@ -1,12 +1,14 @@
 import { decidedAt, furthestShifts } from '../../adjustments/compare-rates.ts';
 import { counted } from '../../numeric/counted.ts';
 import { chance } from '../../numeric/percent.ts';
+import { upperFirst } from '../../numeric/upper-first.ts';
 import type { AdjustmentReport } from '../report-schema.ts';
 import { rateWithInterval } from './number-words.ts';
 
 /** Whether an adjustment helped, in sentences with the numbers before and after. */
 export function adjustmentVerdict(adjustment: AdjustmentReport): string {
-  const { before, after, probabilityBetter, shiftsStillNeeded } = adjustment;
+  const { before, after, probabilityBetter, shiftsStillNeeded, sharedPeriod, leftOut } = adjustment;
+  const it = sharedPeriod ? 'together they' : 'it';
   const sentences: string[] = [];
   if (before.shifts === 0) sentences.push('Nothing was judged before it, so there is nothing to compare with.');
   else if (after.shifts === 0)
@@ -14,10 +16,10 @@ export function adjustmentVerdict(adjustment: AdjustmentReport): string {
   else {
     const better =
       probabilityBetter >= decidedAt
-        ? 'It helped'
+        ? `${upperFirst(it)} helped`
         : probabilityBetter <= 1 - decidedAt
-          ? 'It made shifting worse'
-          : 'Not decided yet whether it helped';
+          ? `${upperFirst(it)} made shifting worse`
+          : `Not decided yet whether ${it} helped`;
     sentences.push(
       `${better}: trouble ${rateWithInterval(before)} in ${counted(before.shifts, 'shift')} before, ` +
         `${rateWithInterval(after)} in ${counted(after.shifts, 'shift')} after; better with a probability of ${chance(probabilityBetter)}.`,
@@ -31,7 +33,11 @@ export function adjustmentVerdict(adjustment: AdjustmentReport): string {
         ? `Not even ${furthestShifts} more judged shifts like those since would tell: the difference is too small.`
         : `Not even ${furthestShifts} judged shifts that go well would tell: there was too little trouble before.`,
     );
-  if (adjustment.sharedPeriod)
-    sentences.push('Other work was done at the same time, so its share cannot be told apart.');
+  if (leftOut.before + leftOut.after > 0)
+    sentences.push(
+      `Left out of this because a fault began suddenly: ${[leftOut.before > 0 && `${counted(leftOut.before, 'shift')} before it began`, leftOut.after > 0 && `${counted(leftOut.after, 'shift')} from then on`].filter(Boolean).join(' and ')}.`,
+    );
+  if (sharedPeriod)
+    sentences.push('No shift was judged between this and other work, so their shares cannot be told apart.');
   return sentences.join(' ');
 }

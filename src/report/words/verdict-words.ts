@@ -1,4 +1,5 @@
 import { causeWords } from '../../diagnosis/cause-words.ts';
+import { counted } from '../../numeric/counted.ts';
 import { percent } from '../../numeric/percent.ts';
 import { showsNothing } from '../judged-shifts.ts';
 import type { Report } from '../report-schema.ts';
@@ -7,19 +8,36 @@ import { verdictOf } from '../verdict-kind.ts';
 /** Causes under this probability are counted, not explained. */
 const explainedFrom = 0.05;
 
-const nothingMore = 'Nothing beyond that speaks for or against it.';
+type CauseReport = Report['diagnosis']['causes'][number];
+
+/** What stands under a cause whose evidence is all told above it, or that has none. */
+function saidElsewhere(places: readonly string[]): string {
+  if (places.length === 0) return 'Nothing in these rides speaks for or against it.';
+  return `What is said under "${places.join('" and "')}" bears on it as well.`;
+}
 
 /** The causes worth explaining, likeliest first, each with the evidence not said above it; none where the rides show nothing. */
 export function explainedCauses(report: Report): Report['diagnosis']['causes'] {
   if (showsNothing(report)) return [];
-  const said = new Set<string>();
-  const unsaid = (sentence: string): boolean => !said.has(sentence) && said.add(sentence) !== undefined;
+  const saidUnder = new Map<string, string>();
+  const name = ({ cause }: CauseReport): string => causeWords(cause, report.bike.actuation).name;
   return report.diagnosis.causes
     .filter(({ probability }, i) => i === 0 || probability >= explainedFrom)
     .map((verdict) => {
-      const evidence = verdict.evidence.filter(unsaid);
-      return { ...verdict, evidence: evidence.length > 0 ? evidence : [nothingMore] };
+      const unsaid = verdict.evidence.filter((sentence) => !saidUnder.has(sentence));
+      const places = new Set(verdict.evidence.map((sentence) => saidUnder.get(sentence)).filter((place) => place));
+      for (const sentence of unsaid) saidUnder.set(sentence, name(verdict));
+      if (unsaid.length > 0) return { ...verdict, evidence: unsaid };
+      return { ...verdict, evidence: [saidElsewhere([...places] as string[])] };
     });
+}
+
+/** Even rides without a judged shift say a little: that no chain was lost, or how the rider answered a shift. */
+function nothingSeenSentence({ rides, weakShifts }: Report['diagnosis']['weighed']): string {
+  if (rides === 0) return 'No ride could be weighed, so nothing speaks for or against any part.';
+  if (weakShifts > 0)
+    return `No shift could be judged: of ${counted(weakShifts, 'shift')} only the rider's answer is known, which says little for or against any part.`;
+  return 'No shift could be judged and nothing was seen to go wrong, which says little for or against any part.';
 }
 
 /** The verdict in one sentence: the likeliest cause and how sure it is, or between which two it is open. */
@@ -32,11 +50,13 @@ export function verdictSentence(report: Report): string {
   const [first, second] = words;
   switch (verdict.kind) {
     case 'nothing-seen':
-      return 'No shift could be judged, so these rides say nothing for or against any part.';
+      return nothingSeenSentence(report.diagnosis.weighed);
     case 'sound':
       return `Nothing points to a mis-set part (${first.share} sure).`;
     case 'cured':
       return `It was ${first.name} (${first.share}), and the last adjustment seems to have cured it.`;
+    case 'put-right':
+      return `Since the ride of ${report.diagnosis.shiftsWellSince?.at.slice(0, 10)} the bike shifts well, so something seems to have been put right; before it, ${first.name} was likeliest (${first.share}).`;
     case 'unnamed':
       return `No part is named yet: ${first.name} comes first (${first.share}), but the evidence is too thin.`;
     case 'named':

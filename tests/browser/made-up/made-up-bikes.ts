@@ -83,6 +83,7 @@ function diagnosisOf(recipe: BikeRecipe, cassette: readonly number[]): Report['d
         evidence: i < 2 ? ['Would also slow shifts to larger cogs, but mostly on the largest ones.'] : [],
       })),
     ],
+    weighed: { rides: recipe.rides.length, judgedShifts: 461, weakShifts: 0, events: 3, pedallingHours: 4.2 },
     lateralOffsetMm: { mean: error, low: error - 0.2, high: error + 0.2 },
     lateralErrorMm: cassette.map((teeth, i) => ({
       teeth,
@@ -91,12 +92,13 @@ function diagnosisOf(recipe: BikeRecipe, cassette: readonly number[]): Report['d
       high: error + i * 0.01 + 0.22 + Math.abs(i - 5) * 0.02,
     })),
     clicks: { parameter: 'cable-tension', unit: 'clicks', mean: 2, low: 1, high: 3.4 },
-    onset: { kind: 'sudden', at: recipe.rides[1]?.start ?? null, probability: 0.8 },
+    onset: { kind: 'sudden', at: recipe.rides[1]?.start ?? null, rideBeforeAt: null, probability: 0.8 },
     separates:
       recipe.cause === 'no-fault'
         ? null
         : {
             between: [recipe.cause, rest[0]],
+            bySkips: false,
             sentence: 'Twenty shifts to smaller cogs under light load would tell the two apart.',
           },
     undecided: null,
@@ -107,6 +109,7 @@ function diagnosisOf(recipe: BikeRecipe, cassette: readonly number[]): Report['d
       ordinaryBits: 0.2,
     },
     stillThere: 1,
+    shiftsWellSince: null,
     riderPart: {
       probability: 0.02,
       troubleRateLowTorque: null,
@@ -209,6 +212,7 @@ export function madeUpBike(recipe: BikeRecipe): MadeUpBike {
             probabilityBetter: 0.97,
             shiftsStillNeeded: null,
             sharedPeriod: false,
+            leftOut: { before: 0, after: 0 },
           },
         ]
       : [],

@@ -18,6 +18,7 @@ function sheetOf({ bike, bikeSource, state, rides, trend, lastRideAt, report, ad
     lastRideAt,
     totals: report!.rides[0].counts,
     causes: report!.diagnosis.causes,
+    weighed: report!.diagnosis.weighed,
     lateralOffsetMm: report!.diagnosis.lateralOffsetMm,
     suggestion: report!.diagnosis.suggestion,
     cogs: report!.cogs,

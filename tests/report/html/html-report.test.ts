@@ -80,13 +80,13 @@ describe('htmlReport', () => {
   });
 
   it('colours no verdict and likens no cause where no shift could be judged', () => {
-    const { counts } = report.rides[0];
-    const none = Object.fromEntries(Object.keys(counts).map((key) => [key, 0])) as typeof counts;
-    const rides = report.rides.map((ride) => ({ ...ride, counts: none }));
-    const silent = parseHTML(htmlReport({ ...report, rides })).document;
+    const weighed = { ...report.diagnosis.weighed, judgedShifts: 0, events: 0 };
+    const silent = parseHTML(htmlReport({ ...report, diagnosis: { ...report.diagnosis, weighed } })).document;
     expect(silent.querySelector('.verdict')?.className).toBe('verdict open');
     const captions = (of: Document): string => [...of.querySelectorAll('figcaption')].map((c) => c.textContent).join();
-    expect(captions(silent)).toContain('About as likely as before any ride, since no shift could be judged.');
+    expect(captions(silent)).toContain(
+      'Mostly what is taken for granted before any ride, since no shift could be judged.',
+    );
     expect(captions(silent)).not.toContain('Likeliest');
     expect(captions(document)).toContain('Likeliest: ');
     expect(document.querySelector('.verdict.open')).toBeNull();

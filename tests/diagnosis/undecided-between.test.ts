@@ -1,0 +1,36 @@
+import { describe, expect, it } from 'vitest';
+import { assumptions } from '../../src/diagnosis/assumptions.ts';
+import { buildEvidence } from '../../src/diagnosis/build-evidence.ts';
+import { diagnose } from '../../src/diagnosis/diagnose.ts';
+import { posterior } from '../../src/diagnosis/posterior.ts';
+import { varyAssumptions } from '../../src/diagnosis/sensitivity.ts';
+import { weighCauses } from '../../src/diagnosis/weigh-causes.ts';
+import { cableBike, cassette, healthyPattern, patternRide } from './pattern-ride.ts';
+
+describe('a verdict that almost anything taken for granted would turn', () => {
+  it('names the strongest two of them and counts the rest', () => {
+    const ride = patternRide({ shifts: 8, pattern: (_, larger) => (larger ? {} : { late: 0.1, missed: 0.2 }) });
+    const { undecided } = diagnose({ bike: cableBike, rides: [ride], adjustments: [] });
+    const { becauseOf = [], sentence = '' } = undecided ?? {};
+    expect(becauseOf.length).toBeGreaterThan(3);
+    expect(sentence).toContain(
+      `so that ${becauseOf.length} of the things taken for granted can turn the verdict, most of all ${becauseOf[0]}, and ${becauseOf[1]}.`,
+    );
+    for (const meaning of becauseOf.slice(2)) expect(sentence).not.toContain(meaning);
+  });
+});
+
+describe('what is varied', () => {
+  it.each([false, true])('is nothing that the bike does not have; electronic: %s', (electronic) => {
+    const rides = [0, 2].map((day) => patternRide({ day, shifts: 2, pattern: healthyPattern }));
+    const at = '2026-05-02T18:00:00Z';
+    const turned = { at, parameter: 'pulley-gap', amount: 0.5, unit: 'turns', note: '' } as const;
+    const evidence = buildEvidence({ bike: cableBike, rides, adjustments: [turned] });
+    const weighed = weighCauses(evidence, { cassetteLength: cassette.length, cogPitchMm: 3.65, electronic });
+    const varied = varyAssumptions(weighed, posterior(weighed)).map(({ meaning }) => meaning);
+    const { stepMm, clickMm, gapTurn } = assumptions;
+    expect(varied).toContain(gapTurn.meaning);
+    expect(varied.includes(stepMm.meaning)).toBe(electronic);
+    expect(varied.includes(clickMm.meaning)).toBe(!electronic);
+  });
+});
