@@ -12,7 +12,7 @@ export interface NewReport {
   readonly detail: string;
 }
 
-/** A bike's report as it is kept, JSON texts. `revision` 0: of another engine. */
+/** A bike's report as it is kept, JSON texts. `revision` 0: of another engine, `report` and `detail` are then `null`. */
 export interface StoredReport {
   readonly revision: number;
   readonly engineVersion: string;
@@ -22,12 +22,18 @@ export interface StoredReport {
   readonly failure: string | null;
 }
 
-/** The report kept for a bike; undefined where none was worked out yet. */
+const nothing = 'null';
+
+/**
+ * The report kept for a bike; undefined where none was worked out yet. One of another engine may lack what is read of a report
+ * now: only its summary is given until it is worked out anew.
+ */
 export function findReport(sql: Sql, bikeId: string): StoredReport | undefined {
   const row = sql.first(sql.build.selectFrom('bike_report').selectAll().where('bike_id', '=', bikeId));
   if (!row) return undefined;
   const { engine_version: engineVersion, bike_id: _, ...rest } = row;
-  return { ...rest, engineVersion };
+  const outdated = rest.revision === 0;
+  return { ...rest, engineVersion, ...(outdated && { report: nothing, detail: nothing }) };
 }
 
 /** Only what the list of bikes shows, by bike. */

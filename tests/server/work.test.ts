@@ -1,6 +1,7 @@
 import { deserialize, serialize } from 'node:v8';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { engineVersion } from '../../server/engine.ts';
+import { findReport, requeueReports } from '../../server/store/report-store.ts';
 import { WorkerPool } from '../../server/work/worker-pool.ts';
 import type { RideEvents } from '../../src/shifts/ride-events.ts';
 import { CheckedApi, type Loose } from './checked-api.ts';
@@ -86,6 +87,10 @@ describe('what is left to do', () => {
     // As if an older engine had worked it all out.
     const { database } = second.services.sql;
     database.exec("UPDATE ride SET engine_version = 'old'; UPDATE bike_report SET engine_version = 'old'");
+    // its report may lack what is read of one now: only its summary is given
+    requeueReports(second.services.sql, engineVersion);
+    const kept = findReport(second.services.sql, bikeId);
+    expect(kept).toMatchObject({ report: 'null', detail: 'null', summary: expect.stringContaining('"state"') });
     await second.close();
     const third = await testServer({ data });
     api = new CheckedApi(third.url);
