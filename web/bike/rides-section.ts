@@ -25,20 +25,26 @@ function standing(ride: RideSummary): string | null {
   return isCutCopy(ride) ? 'Not counted: another ride holds all of it' : null;
 }
 
-type Numbers = Record<'shifts' | 'trouble' | 'unasked' | 'chainOff', number | null>;
+type Numbers = Record<'shifts' | 'trouble' | 'ghostShifts' | 'chainDrops', number | null>;
 
 /** What a ride's records can show of each thing counted; null where they cannot, or are not worked through. */
 function seen({ counts, evidence }: RideSummary): Numbers {
-  if (!counts || !evidence) return { shifts: null, trouble: null, unasked: null, chainOff: null };
+  if (!counts || !evidence) return { shifts: null, trouble: null, ghostShifts: null, chainDrops: null };
   const { trouble, ghostShifts, chainDrops } = seenCounts({ counts, evidence });
-  return { shifts: counts.shifts, trouble, unasked: ghostShifts, chainOff: chainDrops };
+  return { shifts: counts.shifts, trouble, ghostShifts, chainDrops };
 }
 
 /** What the columns of numbers say, where there is no room for them. */
-function inShort({ shifts, trouble }: Numbers): string | null {
+function inShort({ shifts, trouble, ghostShifts, chainDrops }: Numbers): string | null {
   if (shifts === null) return null;
-  if (shifts === 0) return 'no shifts recorded';
-  return `${counted(shifts, 'shift')}, ${trouble === null ? 'none judged' : `${figure(trouble)} in trouble`}`;
+  const judged = trouble === null ? 'none judged' : `${figure(trouble)} in trouble`;
+  return [
+    shifts === 0 ? 'no shifts recorded' : `${counted(shifts, 'shift')}, ${judged}`,
+    ghostShifts && counted(ghostShifts, 'ghost shift'),
+    chainDrops && counted(chainDrops, 'chain drop'),
+  ]
+    .filter(Boolean)
+    .join(', ');
 }
 
 function row(ride: RideSummary, remove: (ride: RideSummary) => void): HTMLElement {
@@ -64,8 +70,8 @@ function row(ride: RideSummary, remove: (ride: RideSummary) => void): HTMLElemen
     make('td', { class: 'number' }, duration(ride.durationS)),
     number(numbers.shifts),
     number(numbers.trouble),
-    number(numbers.unasked),
-    number(numbers.chainOff),
+    number(numbers.ghostShifts),
+    number(numbers.chainDrops),
     make('td', { class: failed ? 'fault' : null }, stands ?? (ride.evidence && evidenceLabels[ride.evidence])),
     make(
       'td',
@@ -85,8 +91,8 @@ const columns: readonly { readonly head: string; readonly isNumber: boolean }[] 
   { head: 'Length', isNumber: true },
   { head: 'Shifts', isNumber: true },
   { head: 'In trouble', isNumber: true },
-  { head: 'Unasked', isNumber: true },
-  { head: 'Chain off', isNumber: true },
+  { head: 'Ghost shifts', isNumber: true },
+  { head: 'Chain drops', isNumber: true },
   { head: 'Records', isNumber: false },
 ];
 
