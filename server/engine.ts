@@ -2,7 +2,7 @@ import { engineVersion as numbered } from '../src/analyse.ts';
 
 /** What the engine works out for the server. Its shapes, words and readers are imported where they are used. */
 export { analyseRide, concludeBike, type RideFindings, rideFindings } from '../src/analyse.ts';
-export { guessDrivetrain } from '../src/gear-trace/guess-drivetrain.ts';
+export { guessDrivetrain } from '../src/gear-trace/guess/guess-drivetrain.ts';
 
 /** The engine's version as the store keeps it. */
 export const engineVersion = String(numbered);

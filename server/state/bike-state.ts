@@ -1,6 +1,6 @@
 import { causeWords } from '../../src/diagnosis/cause-words.ts';
 import type { Cause } from '../../src/diagnosis/causes.ts';
-import { fewestShifts } from '../../src/diagnosis/suggest.ts';
+import { fewestShifts } from '../../src/diagnosis/next-step/suggest.ts';
 import { counted } from '../../src/numeric/counted.ts';
 import { figure } from '../../src/numeric/figure.ts';
 import { percent } from '../../src/numeric/percent.ts';

@@ -1,7 +1,7 @@
 import { developmentM } from '../../src/drivetrain/development.ts';
-import { ladderPeaks, type Rung } from '../../src/gear-trace/ladder-peaks.ts';
-import { pedallingSamples } from '../../src/gear-trace/pedalling-samples.ts';
-import { sharpestHistogram } from '../../src/gear-trace/sharpest-histogram.ts';
+import { ladderPeaks, type Rung } from '../../src/gear-trace/ladder/ladder-peaks.ts';
+import { sharpestHistogram } from '../../src/gear-trace/ladder/sharpest-histogram.ts';
+import { pedallingSamples } from '../../src/gear-trace/samples/pedalling-samples.ts';
 import type { RideLog } from '../../src/ride-log/ride-log.ts';
 import type { CandidateBike } from './tasks.ts';
 

@@ -1,5 +1,5 @@
 import { CogwrightError } from '../../src/errors/cogwright-error.ts';
-import { drivetrainUnknown } from '../../src/gear-trace/unknown-drivetrain.ts';
+import { drivetrainUnknown } from '../../src/gear-trace/guess/unknown-drivetrain.ts';
 import type { RideLog } from '../../src/ride-log/ride-log.ts';
 import { guessDrivetrain } from '../engine.ts';
 import { readKept } from './read-kept.ts';

@@ -1,6 +1,6 @@
 import type { Bike } from '../../src/drivetrain/bike.ts';
 import type { Warning } from '../../src/errors/warning.ts';
-import { drivetrainUnknown } from '../../src/gear-trace/unknown-drivetrain.ts';
+import { drivetrainUnknown } from '../../src/gear-trace/guess/unknown-drivetrain.ts';
 import { counted } from '../../src/numeric/counted.ts';
 import type { RideLog } from '../../src/ride-log/ride-log.ts';
 import { guessDrivetrain } from '../engine.ts';

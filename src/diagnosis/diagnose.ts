@@ -1,24 +1,24 @@
 import { compareAdjustments } from '../adjustments/compare-adjustments.ts';
 import { turnsAnything } from '../adjustments/doubtful-adjustment.ts';
 import { cogPitchMm } from '../drivetrain/cog-pitch.ts';
-import { buildEvidence, type RidingEvidence } from './build-evidence.ts';
+import { noCheckRide, planCheckRide, withSkipStretch } from './check-ride/plan-check-ride.ts';
+import { separateCauses } from './check-ride/separate-causes.ts';
 import { curedBelow } from './cured-below.ts';
 import type { Diagnosis, DiagnosisInput } from './diagnosis.ts';
-import { lateralErrors, lateralOffset, stillThere, turnsNeeded } from './estimates.ts';
-import { LookAhead } from './look-ahead.ts';
+import { buildEvidence, type RidingEvidence } from './evidence/build-evidence.ts';
+import { shiftsWellSince } from './next-step/shifts-well.ts';
+import { suggest } from './next-step/suggest.ts';
 import { type Observed, observe } from './observed.ts';
-import { faultOnset, suddenStartMs } from './onset.ts';
-import { drawParticles } from './particles.ts';
-import { noCheckRide, planCheckRide, withSkipStretch } from './plan-check-ride.ts';
-import { posterior } from './posterior.ts';
-import { rankCauses } from './rank-causes.ts';
-import { weighRider } from './rider-load.ts';
-import { likeliest } from './sensitivity.ts';
-import { separateCauses } from './separate-causes.ts';
-import { shiftsWellSince } from './shifts-well.ts';
-import { suggest } from './suggest.ts';
-import { undecidedBetween } from './undecided-between.ts';
-import { weighCauses } from './weigh-causes.ts';
+import { lateralErrors, lateralOffset, stillThere, turnsNeeded } from './posterior/estimates.ts';
+import { LookAhead } from './posterior/look-ahead.ts';
+import { faultOnset, suddenStartMs } from './posterior/onset.ts';
+import { drawParticles } from './posterior/particles.ts';
+import { posterior } from './posterior/posterior.ts';
+import { weighRider } from './posterior/rider-load.ts';
+import { likeliest } from './posterior/sensitivity.ts';
+import { weighCauses } from './posterior/weigh-causes.ts';
+import { rankCauses } from './sentences/rank-causes.ts';
+import { undecidedBetween } from './sentences/undecided-between.ts';
 
 /**
  * Weighs every cause against the rides and adjustments of one bike and says what to do next. The same input gives the

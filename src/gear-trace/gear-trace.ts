@@ -1,8 +1,8 @@
 import type { Bike } from '../drivetrain/bike.ts';
 import type { Warning } from '../errors/warning.ts';
-import type { GearCommands } from './gear-commands.ts';
+import type { GearCommands } from './commands/gear-commands.ts';
 import type { GearModel } from './gear-model.ts';
-import type { PedallingSamples } from './pedalling-samples.ts';
+import type { PedallingSamples } from './samples/pedalling-samples.ts';
 
 /**
  * What a ride can tell about shifting. `full`: gear records, cadence and speed; `commands-only`: gear records without a ratio to set

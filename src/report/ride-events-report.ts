@@ -1,6 +1,6 @@
 import type { RideLog } from '../ride-log/ride-log.ts';
-import type { RevolutionClock } from '../shifts/revolution-clock.ts';
 import type { ChainDropEvent, GhostShiftEvent, RideEvents, ShiftEvent, SkipEvent } from '../shifts/ride-events.ts';
+import type { RevolutionClock } from '../shifts/turns/revolution-clock.ts';
 import { momentIso } from './moment-iso.ts';
 import type { RideReport } from './report-schema.ts';
 import { roundOrNull, roundTo } from './round-to.ts';

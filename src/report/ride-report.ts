@@ -1,9 +1,9 @@
 import type { Bike } from '../drivetrain/bike.ts';
 import type { GearTrace, RideTrace } from '../gear-trace/gear-trace.ts';
-import { allPedalledSeconds, type TurningCranks } from '../gear-trace/pedalled-seconds.ts';
+import { allPedalledSeconds, type TurningCranks } from '../gear-trace/samples/pedalled-seconds.ts';
 import type { RideLog } from '../ride-log/ride-log.ts';
-import { revolutionClock } from '../shifts/revolution-clock.ts';
 import type { RideEvents } from '../shifts/ride-events.ts';
+import { revolutionClock } from '../shifts/turns/revolution-clock.ts';
 import { gearRuns } from './gear-runs.ts';
 import { momentIso } from './moment-iso.ts';
 import type { RideReport } from './report-schema.ts';

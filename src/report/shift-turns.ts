@@ -1,6 +1,6 @@
-import type { RevolutionClock } from '../shifts/revolution-clock.ts';
 import type { ShiftEvent } from '../shifts/ride-events.ts';
 import { CLEAN_WITHIN_REVS, LATE_WITHIN_REVS } from '../shifts/turn-limits.ts';
+import type { RevolutionClock } from '../shifts/turns/revolution-clock.ts';
 import { roundOrNull } from './round-to.ts';
 
 /** Seconds after a shift's `at` by which the turns were pedalled that it is judged by; null where they never were or the lag is not known. */

@@ -1,17 +1,17 @@
 import type { RideTrace } from '../gear-trace/gear-trace.ts';
-import { pedalledSeconds } from '../gear-trace/pedalled-seconds.ts';
+import { pedalledSeconds } from '../gear-trace/samples/pedalled-seconds.ts';
 import type { RideLog } from '../ride-log/ride-log.ts';
-import { chainDrops } from './chain-drops.ts';
-import { commandedShifts } from './commanded-shifts.ts';
-import { likelyGhosts } from './ghost-rate.ts';
-import { ghostShifts } from './ghost-shifts.ts';
-import { ghostSteps } from './ghost-steps.ts';
-import { judgeShifts } from './judge-shifts.ts';
-import { leaveOutAstray } from './leave-out-astray.ts';
-import { reactionShifts } from './reaction-shifts.ts';
+import { commandedShifts } from './commands/commanded-shifts.ts';
+import { reactionShifts } from './commands/reaction-shifts.ts';
+import { chainDrops } from './drops/chain-drops.ts';
+import { likelyGhosts } from './ghosts/ghost-rate.ts';
+import { ghostShifts } from './ghosts/ghost-shifts.ts';
+import { ghostSteps } from './ghosts/ghost-steps.ts';
+import { judgeShifts } from './outcomes/judge-shifts.ts';
+import { leaveOutAstray } from './outcomes/leave-out-astray.ts';
 import type { RideEvents } from './ride-events.ts';
 import { rideInQuestion } from './ride-in-question.ts';
-import { skips } from './skips.ts';
+import { skips } from './skips/skips.ts';
 
 /** What happened in one ride, and how much later its speed-to-cadence ratio follows its gear records, s (NaN without either). */
 export interface JudgedRide {

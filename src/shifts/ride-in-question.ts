@@ -1,7 +1,7 @@
 import type { RideTrace } from '../gear-trace/gear-trace.ts';
 import type { RideLog } from '../ride-log/ride-log.ts';
-import { type RevolutionClock, revolutionClock } from './revolution-clock.ts';
-import { secondsEvidence } from './seconds-evidence.ts';
+import { secondsEvidence } from './stories/seconds-evidence.ts';
+import { type RevolutionClock, revolutionClock } from './turns/revolution-clock.ts';
 
 /** A traced ride with all that its shifts are judged by. */
 export interface RideInQuestion {

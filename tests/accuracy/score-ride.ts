@@ -1,6 +1,6 @@
 import { analyseRide } from '../../src/analyse.ts';
 import { traceGears } from '../../src/gear-trace/trace-gears.ts';
-import { chainDrops } from '../../src/shifts/chain-drops.ts';
+import { chainDrops } from '../../src/shifts/drops/chain-drops.ts';
 import { simulateRides } from '../../src/simulate/simulate-rides.ts';
 import { ConfidenceGatherer } from './confidence-bins.ts';
 import type { Disagreement, Say } from './disagreement.ts';

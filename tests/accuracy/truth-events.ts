@@ -1,6 +1,6 @@
 import type { DiagnosisRide } from '../../src/diagnosis/diagnosis.ts';
-import { cogsToCross } from '../../src/shifts/cogs-to-cross.ts';
-import { openExpectation } from '../../src/shifts/open-expectation.ts';
+import { cogsToCross } from '../../src/shifts/commands/cogs-to-cross.ts';
+import { openExpectation } from '../../src/shifts/outcomes/open-expectation.ts';
 import type { Outcome, RideEvents } from '../../src/shifts/ride-events.ts';
 import type { SimulatedRide } from '../../src/simulate/simulate-rides.ts';
 

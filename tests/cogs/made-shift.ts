@@ -1,4 +1,4 @@
-import { openExpectation } from '../../src/shifts/open-expectation.ts';
+import { openExpectation } from '../../src/shifts/outcomes/open-expectation.ts';
 import type { Outcome, ShiftEvent } from '../../src/shifts/ride-events.ts';
 
 /** A shift of which nothing is known but when, between which cogs (cassette indices) and with what outcome. */

@@ -3,7 +3,7 @@ import type { Adjustment } from '../../src/adjustments/adjustment.ts';
 import type { Cause } from '../../src/diagnosis/causes.ts';
 import { diagnose } from '../../src/diagnosis/diagnose.ts';
 import type { CauseVerdict, Diagnosis } from '../../src/diagnosis/diagnosis.ts';
-import { adjustmentSentences } from '../../src/diagnosis/story-sentences.ts';
+import { adjustmentSentences } from '../../src/diagnosis/sentences/story-sentences.ts';
 import { diagnosisSchema } from '../../src/report/report-schema.ts';
 import {
   cableBike,

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Adjustment } from '../../src/adjustments/adjustment.ts';
 import { adjustmentPeriods } from '../../src/adjustments/adjustment-periods.ts';
-import { buildEvidence } from '../../src/diagnosis/build-evidence.ts';
+import { buildEvidence } from '../../src/diagnosis/evidence/build-evidence.ts';
 import { cableBike, healthyPattern, patternRide } from './pattern-ride.ts';
 
 const rides = [0, 2, 4, 6, 8].map((day) =>

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { stillThere } from '../../src/diagnosis/estimates.ts';
-import type { Particle } from '../../src/diagnosis/particles.ts';
-import type { Setup } from '../../src/diagnosis/setup.ts';
+import type { Setup } from '../../src/diagnosis/imagined-bike/setup.ts';
+import { stillThere } from '../../src/diagnosis/posterior/estimates.ts';
+import type { Particle } from '../../src/diagnosis/posterior/particles.ts';
 
 /** One imagined bike of which only the low limit's room matters: in order, when the fault came, and now. */
 const bike = (cause: Particle['cause'], healthy: number, atFirst: number, now: number): Particle => {

@@ -1,7 +1,7 @@
 import type { Cause } from '../../src/diagnosis/causes.ts';
 import type { DiagnosisRide } from '../../src/diagnosis/diagnosis.ts';
 import { type SeededRandom, seededRandom } from '../../src/numeric/seeded-random.ts';
-import { openExpectation } from '../../src/shifts/open-expectation.ts';
+import { openExpectation } from '../../src/shifts/outcomes/open-expectation.ts';
 import type {
   ChainDropEvent,
   GhostShiftEvent,

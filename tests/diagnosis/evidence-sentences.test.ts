@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { causes } from '../../src/diagnosis/causes.ts';
-import { evidenceSentences } from '../../src/diagnosis/evidence-sentences.ts';
 import { type Observed, observe } from '../../src/diagnosis/observed.ts';
-import { unshownSentences } from '../../src/diagnosis/where-it-shows.ts';
+import { evidenceSentences } from '../../src/diagnosis/sentences/evidence-sentences.ts';
+import { unshownSentences } from '../../src/diagnosis/sentences/where-it-shows.ts';
 import { cableBike, type PatternRide, patternRide } from './pattern-ride.ts';
 
 const seen = (pattern: PatternRide['pattern']): Observed => observe([patternRide({ pattern })], cableBike);

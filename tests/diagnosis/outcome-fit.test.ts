@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { fitKind, fitKinds, fitOf } from '../../src/diagnosis/outcome-fit.ts';
+import { fitKind, fitKinds, fitOf } from '../../src/diagnosis/evidence/outcome-fit.ts';
 import type { OutcomeProbability } from '../../src/shifts/ride-events.ts';
 
 const expected = { clean: 0.9, late: 0.06, missed: 0.03, overshot: 0.01 };

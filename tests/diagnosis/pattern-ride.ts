@@ -1,5 +1,5 @@
 import type { DiagnosisInput, DiagnosisRide } from '../../src/diagnosis/diagnosis.ts';
-import { openExpectation } from '../../src/shifts/open-expectation.ts';
+import { openExpectation } from '../../src/shifts/outcomes/open-expectation.ts';
 import type { DropSide, GhostShiftEvent, Outcome, ShiftEvent, SkipEvent } from '../../src/shifts/ride-events.ts';
 
 export const cassette = [10, 12, 14, 16, 18, 21, 24, 28, 33, 39, 45, 51];

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { separationSentence } from '../../src/diagnosis/separate-causes.ts';
+import { separationSentence } from '../../src/diagnosis/check-ride/separate-causes.ts';
 
 it('says what is told apart where no shift tells it, so that a test by hand does not stand as advice', () => {
   const between = ['no fault', 'a high limit screw too far out'];

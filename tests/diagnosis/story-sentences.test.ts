@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { AdjustmentComparison } from '../../src/adjustments/compare-adjustments.ts';
 import { decidedAt } from '../../src/adjustments/compare-rates.ts';
-import { adjustmentSentences } from '../../src/diagnosis/story-sentences.ts';
+import { adjustmentSentences } from '../../src/diagnosis/sentences/story-sentences.ts';
 import { adjustmentVerdict } from '../../src/report/words/adjustment-verdict.ts';
 
 const count = (missed: number) => ({ shifts: 100, late: 0, missed, overshot: 0 });

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Cause } from '../../src/diagnosis/causes.ts';
+import { type SuggestionFacts, suggest } from '../../src/diagnosis/next-step/suggest.ts';
 import type { Observed } from '../../src/diagnosis/observed.ts';
-import { type SuggestionFacts, suggest } from '../../src/diagnosis/suggest.ts';
 
 const count = (shifts: number, late: number) => ({ shifts, late, missed: 0, overshot: 0, trouble: late });
 const seen = (changes: Partial<Observed> = {}): Observed => ({

@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { assumptions } from '../../src/diagnosis/assumptions.ts';
-import { buildEvidence } from '../../src/diagnosis/build-evidence.ts';
 import { diagnose } from '../../src/diagnosis/diagnose.ts';
-import { posterior } from '../../src/diagnosis/posterior.ts';
-import { varyAssumptions } from '../../src/diagnosis/sensitivity.ts';
-import { weighCauses } from '../../src/diagnosis/weigh-causes.ts';
+import { buildEvidence } from '../../src/diagnosis/evidence/build-evidence.ts';
+import { posterior } from '../../src/diagnosis/posterior/posterior.ts';
+import { varyAssumptions } from '../../src/diagnosis/posterior/sensitivity.ts';
+import { weighCauses } from '../../src/diagnosis/posterior/weigh-causes.ts';
 import { cableBike, cassette, healthyPattern, patternRide } from './pattern-ride.ts';
 
 describe('a verdict that almost anything taken for granted would turn', () => {

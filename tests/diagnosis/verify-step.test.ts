@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { Cause } from '../../src/diagnosis/causes.ts';
 import { causes } from '../../src/diagnosis/causes.ts';
+import { verifyStep } from '../../src/diagnosis/next-step/verify-step.ts';
 import { type Observed, observe } from '../../src/diagnosis/observed.ts';
-import { verifyStep } from '../../src/diagnosis/verify-step.ts';
 import { cableBike, healthyPattern, type PatternRide, patternRide } from './pattern-ride.ts';
 
 const seen = (pattern: PatternRide['pattern'], skipsOn: readonly number[] = []): Observed =>

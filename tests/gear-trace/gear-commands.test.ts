@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { Bike } from '../../src/drivetrain/bike.ts';
-import { gearCommands as readCommands } from '../../src/gear-trace/gear-commands.ts';
-import { pedallingSamples } from '../../src/gear-trace/pedalling-samples.ts';
-import { settledSamples } from '../../src/gear-trace/settled-samples.ts';
+import { gearCommands as readCommands } from '../../src/gear-trace/commands/gear-commands.ts';
+import { pedallingSamples } from '../../src/gear-trace/samples/pedalling-samples.ts';
+import { settledSamples } from '../../src/gear-trace/samples/settled-samples.ts';
 import type { RideLog } from '../../src/ride-log/ride-log.ts';
 import { gearRecords, MadeRide, madeBike, madeDoubleBike, madeLog } from './made-ride.ts';
 

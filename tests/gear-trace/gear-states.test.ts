@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { gearCommands } from '../../src/gear-trace/gear-commands.ts';
-import { gearEmission, ratioDeviation } from '../../src/gear-trace/gear-emission.ts';
+import { gearCommands } from '../../src/gear-trace/commands/gear-commands.ts';
+import { gearEmission, ratioDeviation } from '../../src/gear-trace/decoding/gear-emission.ts';
+import { gearStates } from '../../src/gear-trace/decoding/gear-states.ts';
+import { GearTransition } from '../../src/gear-trace/decoding/gear-transition.ts';
 import { type GearModel, usualNoise } from '../../src/gear-trace/gear-model.ts';
-import { gearStates } from '../../src/gear-trace/gear-states.ts';
-import { GearTransition } from '../../src/gear-trace/gear-transition.ts';
-import { logDevelopmentColumn, pedallingSamples } from '../../src/gear-trace/pedalling-samples.ts';
+import { logDevelopmentColumn, pedallingSamples } from '../../src/gear-trace/samples/pedalling-samples.ts';
 import { gearRecords, madeBike, madeDoubleBike, madeLog } from './made-ride.ts';
 
 describe('gearStates', () => {

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { bikeSchema } from '../../src/drivetrain/bike.ts';
-import { guessDrivetrain } from '../../src/gear-trace/guess-drivetrain.ts';
-import { guessFromRecords } from '../../src/gear-trace/guess-from-records.ts';
+import { guessDrivetrain } from '../../src/gear-trace/guess/guess-drivetrain.ts';
+import { guessFromRecords } from '../../src/gear-trace/guess/guess-from-records.ts';
 import { withoutRecords } from '../accuracy/without-records.ts';
 import { gearRecords, MadeRide, madeBike, madeLog } from './made-ride.ts';
 import { rideAllCogs } from './ride-all-cogs.ts';

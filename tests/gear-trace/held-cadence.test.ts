@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { cadenceWithoutHeld } from '../../src/gear-trace/held-cadence.ts';
+import { cadenceWithoutHeld } from '../../src/gear-trace/samples/held-cadence.ts';
 import { readRideLog } from '../../src/ride-log/read-ride-log.ts';
 import { haveRealRides, realRide } from '../ride-log/real-rides.ts';
 import { madeLog } from './made-ride.ts';

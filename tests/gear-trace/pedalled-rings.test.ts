@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import type { Bike } from '../../src/drivetrain/bike.ts';
-import { pedalledRings } from '../../src/gear-trace/pedalled-rings.ts';
+import { pedalledRings } from '../../src/gear-trace/levels/pedalled-rings.ts';
 
 const triple: Bike = {
   name: 'Tourer',

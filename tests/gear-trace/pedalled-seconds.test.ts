@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
-import { allPedalledSeconds, pedalledSeconds } from '../../src/gear-trace/pedalled-seconds.ts';
-import { pedallingSamples } from '../../src/gear-trace/pedalling-samples.ts';
+import { allPedalledSeconds, pedalledSeconds } from '../../src/gear-trace/samples/pedalled-seconds.ts';
+import { pedallingSamples } from '../../src/gear-trace/samples/pedalling-samples.ts';
 import { madeLog } from './made-ride.ts';
 
 it('seconds of pedalling count steps over 30 rpm, of sparse records too, and neither gaps nor missing cadence', () => {

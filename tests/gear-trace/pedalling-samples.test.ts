@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { logDevelopmentColumn, pedallingSamples } from '../../src/gear-trace/pedalling-samples.ts';
-import { sensorFaults } from '../../src/gear-trace/sensor-faults.ts';
+import { logDevelopmentColumn, pedallingSamples } from '../../src/gear-trace/samples/pedalling-samples.ts';
+import { sensorFaults } from '../../src/gear-trace/samples/sensor-faults.ts';
 import { madeLog } from './made-ride.ts';
 
 const filled = (count: number, value: number): number[] => Array(count).fill(value);

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { guessDrivetrain } from '../../src/gear-trace/guess-drivetrain.ts';
-import { ladderPeaks } from '../../src/gear-trace/ladder-peaks.ts';
-import { pedallingSamples } from '../../src/gear-trace/pedalling-samples.ts';
-import { sharpestHistogram } from '../../src/gear-trace/sharpest-histogram.ts';
+import { guessDrivetrain } from '../../src/gear-trace/guess/guess-drivetrain.ts';
+import { ladderPeaks } from '../../src/gear-trace/ladder/ladder-peaks.ts';
+import { sharpestHistogram } from '../../src/gear-trace/ladder/sharpest-histogram.ts';
+import { pedallingSamples } from '../../src/gear-trace/samples/pedalling-samples.ts';
 import { traceGears } from '../../src/gear-trace/trace-gears.ts';
 import { readRideLog } from '../../src/ride-log/read-ride-log.ts';
 import type { RideLog } from '../../src/ride-log/ride-log.ts';

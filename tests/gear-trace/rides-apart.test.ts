@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Bike } from '../../src/drivetrain/bike.ts';
-import { guessDrivetrain } from '../../src/gear-trace/guess-drivetrain.ts';
+import { guessDrivetrain } from '../../src/gear-trace/guess/guess-drivetrain.ts';
 import type { RideLog } from '../../src/ride-log/ride-log.ts';
 import { withoutRecords } from '../accuracy/without-records.ts';
 import { MadeRide, madeBike } from './made-ride.ts';

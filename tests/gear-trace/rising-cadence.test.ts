@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { risingCadence } from '../../src/gear-trace/rising-cadence.ts';
+import { risingCadence } from '../../src/gear-trace/samples/rising-cadence.ts';
 import { traceGears } from '../../src/gear-trace/trace-gears.ts';
 import { MadeRide, madeBike } from './made-ride.ts';
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { gearCommands } from '../../src/gear-trace/gear-commands.ts';
+import { gearCommands } from '../../src/gear-trace/commands/gear-commands.ts';
 import { emptyTrace } from '../../src/gear-trace/gear-trace.ts';
-import { pedallingSamples } from '../../src/gear-trace/pedalling-samples.ts';
+import { pedallingSamples } from '../../src/gear-trace/samples/pedalling-samples.ts';
 import { traceGears } from '../../src/gear-trace/trace-gears.ts';
 import type { RideLog } from '../../src/ride-log/ride-log.ts';
 import { withoutRecords } from '../accuracy/without-records.ts';

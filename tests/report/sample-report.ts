@@ -3,7 +3,7 @@ import { tallyCogs } from '../../src/cogs/tally-cogs.ts';
 import { type Cause, causes } from '../../src/diagnosis/causes.ts';
 import type { Diagnosis } from '../../src/diagnosis/diagnosis.ts';
 import type { Bike } from '../../src/drivetrain/bike.ts';
-import { pedallingSamples } from '../../src/gear-trace/pedalling-samples.ts';
+import { pedallingSamples } from '../../src/gear-trace/samples/pedalling-samples.ts';
 import { buildReport } from '../../src/report/build-report.ts';
 import type { Report } from '../../src/report/report-schema.ts';
 import { type RideAnalysis, rideReport, type TracedGears } from '../../src/report/ride-report.ts';

@@ -6,7 +6,7 @@ import { fromBufferPromise } from 'yauzl';
 import { ZipFile } from 'yazl';
 import { readArchive } from '../../server/archive/read-archive.ts';
 import { findRide } from '../../server/store/ride-store.ts';
-import { drivetrainUnknown } from '../../src/gear-trace/unknown-drivetrain.ts';
+import { drivetrainUnknown } from '../../src/gear-trace/guess/unknown-drivetrain.ts';
 import { CheckedApi, type Loose } from './checked-api.ts';
 import { hutBike, type MadeRide, madeRides, tinyRide } from './made-rides.ts';
 import { type TestServer, testServer } from './test-server.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { bikeState } from '../../server/state/bike-state.ts';
-import { fewestShifts } from '../../src/diagnosis/suggest.ts';
+import { fewestShifts } from '../../src/diagnosis/next-step/suggest.ts';
 import { sampleReport } from '../report/sample-report.ts';
 
 describe('the trouble that a bike’s state tells', () => {

@@ -6,7 +6,7 @@ import { putJudgement } from '../../server/store/judgement-store.ts';
 import { diagnose } from '../../src/diagnosis/diagnose.ts';
 import { momentIso } from '../../src/report/moment-iso.ts';
 import type { RideReport } from '../../src/report/report-schema.ts';
-import { openExpectation } from '../../src/shifts/open-expectation.ts';
+import { openExpectation } from '../../src/shifts/outcomes/open-expectation.ts';
 import type { RideEvents, ShiftEvent } from '../../src/shifts/ride-events.ts';
 import { fitBytes } from '../../src/simulate/files/fit-bytes.ts';
 import { CheckedApi, type Loose } from './checked-api.ts';

@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import { soundGuess } from '../../server/work/sound-guess.ts';
-import { drivetrainUnknown } from '../../src/gear-trace/unknown-drivetrain.ts';
+import { drivetrainUnknown } from '../../src/gear-trace/guess/unknown-drivetrain.ts';
 import { CheckedApi, type Loose } from './checked-api.ts';
 import { hutBike, tinyRide } from './made-rides.ts';
 import { temporaryFolder, testServer } from './test-server.ts';

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { type AnalysedRide, analyseRide } from '../../src/analyse.ts';
 import { traceGears } from '../../src/gear-trace/trace-gears.ts';
-import { dropSide } from '../../src/shifts/drop-side.ts';
+import { dropSide } from '../../src/shifts/drops/drop-side.ts';
 import { type MadeRide, madeBike, madeDoubleBike, madeLog } from '../gear-trace/made-ride.ts';
 import { at, warmedUp } from './warmed-up.ts';
 

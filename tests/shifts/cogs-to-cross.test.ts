@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { cogsToCross } from '../../src/shifts/cogs-to-cross.ts';
+import { cogsToCross } from '../../src/shifts/commands/cogs-to-cross.ts';
 
 /** Shifts from [time, from, to]. */
 const asked = (shifts: readonly (readonly [number, number, number])[]) =>

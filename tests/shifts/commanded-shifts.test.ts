@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { gearCommands } from '../../src/gear-trace/gear-commands.ts';
-import { pedallingSamples } from '../../src/gear-trace/pedalling-samples.ts';
-import { type CommandedShift, commandedShifts } from '../../src/shifts/commanded-shifts.ts';
+import { gearCommands } from '../../src/gear-trace/commands/gear-commands.ts';
+import { pedallingSamples } from '../../src/gear-trace/samples/pedalling-samples.ts';
+import { type CommandedShift, commandedShifts } from '../../src/shifts/commands/commanded-shifts.ts';
+import { reactionShifts } from '../../src/shifts/commands/reaction-shifts.ts';
 import { firstAfter } from '../../src/shifts/first-after.ts';
-import { reactionShifts } from '../../src/shifts/reaction-shifts.ts';
-import { revolutionClock } from '../../src/shifts/revolution-clock.ts';
+import { revolutionClock } from '../../src/shifts/turns/revolution-clock.ts';
 import { gearRecords, madeBike, madeLog } from '../gear-trace/made-ride.ts';
 
 /** Shifts of a ride of a minute at the given cadence, from [time, cog index] pairs; the first is the state at the start. */

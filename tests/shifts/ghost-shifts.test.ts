@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { type AnalysedRide, analyseRide } from '../../src/analyse.ts';
 import { traceGears } from '../../src/gear-trace/trace-gears.ts';
-import { likelyGhosts } from '../../src/shifts/ghost-rate.ts';
-import { ghostShifts } from '../../src/shifts/ghost-shifts.ts';
-import { ghostSteps } from '../../src/shifts/ghost-steps.ts';
+import { likelyGhosts } from '../../src/shifts/ghosts/ghost-rate.ts';
+import { ghostShifts } from '../../src/shifts/ghosts/ghost-shifts.ts';
+import { ghostSteps } from '../../src/shifts/ghosts/ghost-steps.ts';
 import { type MadeRide, madeBike } from '../gear-trace/made-ride.ts';
 import { at } from './warmed-up.ts';
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { haltAfter } from '../../src/shifts/halt-after.ts';
+import { haltAfter } from '../../src/shifts/drops/halt-after.ts';
 import { madeLog } from '../gear-trace/made-ride.ts';
 
 const rolling = (seconds: number): number[] => Array(seconds).fill(5);

@@ -1,8 +1,8 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { analyseRide } from '../../src/analyse.ts';
 import { traceGears } from '../../src/gear-trace/trace-gears.ts';
-import { type CommandedShift, commandedShifts } from '../../src/shifts/commanded-shifts.ts';
-import { judgeShifts } from '../../src/shifts/judge-shifts.ts';
+import { type CommandedShift, commandedShifts } from '../../src/shifts/commands/commanded-shifts.ts';
+import { judgeShifts } from '../../src/shifts/outcomes/judge-shifts.ts';
 import type { ChainDropEvent, ShiftEvent } from '../../src/shifts/ride-events.ts';
 import { type RideInQuestion, rideInQuestion } from '../../src/shifts/ride-in-question.ts';
 import { warmedUp } from './warmed-up.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { analyseRide } from '../../src/analyse.ts';
-import { leapingCadence } from '../../src/shifts/leaping-cadence.ts';
+import { leapingCadence } from '../../src/shifts/drops/leaping-cadence.ts';
 import { at } from './warmed-up.ts';
 
 /** Two spells of legs that seem to whirl, with pedalling on the same gear between, on a ride that ends in a halt. */

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { traceGears } from '../../src/gear-trace/trace-gears.ts';
-import { leaveOutAstray } from '../../src/shifts/leave-out-astray.ts';
-import { openExpectation } from '../../src/shifts/open-expectation.ts';
+import { leaveOutAstray } from '../../src/shifts/outcomes/leave-out-astray.ts';
+import { openExpectation } from '../../src/shifts/outcomes/open-expectation.ts';
 import type { ShiftEvent } from '../../src/shifts/ride-events.ts';
 import { MadeRide, madeBike } from '../gear-trace/made-ride.ts';
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { traceGears } from '../../src/gear-trace/trace-gears.ts';
-import { lowestLevels } from '../../src/shifts/lowest-levels.ts';
+import { lowestLevels } from '../../src/shifts/drops/lowest-levels.ts';
 import { madeBike, madeLog } from '../gear-trace/made-ride.ts';
 import { at } from './warmed-up.ts';
 

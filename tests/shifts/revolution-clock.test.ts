@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { revolutionClock } from '../../src/shifts/revolution-clock.ts';
+import { revolutionClock } from '../../src/shifts/turns/revolution-clock.ts';
 import checks from '../checks/shift-timing.json' with { type: 'json' };
 import { madeLog } from '../gear-trace/made-ride.ts';
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { traceGears } from '../../src/gear-trace/trace-gears.ts';
-import { secondsEvidence } from '../../src/shifts/seconds-evidence.ts';
+import { secondsEvidence } from '../../src/shifts/stories/seconds-evidence.ts';
 import { madeBike, madeLog } from '../gear-trace/made-ride.ts';
 import { at } from './warmed-up.ts';
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { analyseRide } from '../../src/analyse.ts';
 import { traceGears } from '../../src/gear-trace/trace-gears.ts';
-import { skips } from '../../src/shifts/skips.ts';
+import { skips } from '../../src/shifts/skips/skips.ts';
 import { madeBike, madeLog } from '../gear-trace/made-ride.ts';
 import { at } from './warmed-up.ts';
 

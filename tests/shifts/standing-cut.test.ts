@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { standingCut } from '../../src/shifts/standing-cut.ts';
+import { standingCut } from '../../src/shifts/turns/standing-cut.ts';
 import { madeLog } from '../gear-trace/made-ride.ts';
 
 const cut = (cadenceRpm: readonly number[], { timeS, speedMps }: { timeS?: number[]; speedMps?: number[] } = {}) =>

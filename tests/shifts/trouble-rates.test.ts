@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type ShiftLikelihood, troubleRates } from '../../src/shifts/trouble-rates.ts';
+import { type ShiftLikelihood, troubleRates } from '../../src/shifts/outcomes/trouble-rates.ts';
 
 const shift = (cog: number, ratio: number): ShiftLikelihood => ({ cog, clean: 1, trouble: ratio });
 const many = (count: number, cog: number, ratio: number): ShiftLikelihood[] =>

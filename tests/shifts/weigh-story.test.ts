@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import type { ShiftStories } from '../../src/shifts/shift-stories.ts';
-import { REVS } from '../../src/shifts/shift-timing.ts';
-import { wayLikelihoods, weighStory } from '../../src/shifts/weigh-story.ts';
+import { wayLikelihoods, weighStory } from '../../src/shifts/outcomes/weigh-story.ts';
+import type { ShiftStories } from '../../src/shifts/stories/shift-stories.ts';
+import { REVS } from '../../src/shifts/stories/shift-timing.ts';
 
 const shares = { clean: 0.3, late: 0.5, veryLate: 0.03, never: 0.15, overshot: 0.02 };
 const even = new Float64Array(REVS).fill(1);

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { percent } from '../../src/numeric/percent.ts';
-import { AFTER_COMMAND_S } from '../../src/shifts/drop-side.ts';
+import { AFTER_COMMAND_S } from '../../src/shifts/drops/drop-side.ts';
 import type { BikeSummary, KeyedRideReport, Merged } from '../../web/api/answers.ts';
 import { fleetSentence } from '../../web/bikes/fleet-sentence.ts';
 import { mergedSentences } from '../../web/data/data-view.ts';

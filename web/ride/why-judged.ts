@@ -1,6 +1,6 @@
 import { chance } from '../../src/numeric/percent.ts';
 import { dropSideWords } from '../../src/report/words/event-words.ts';
-import { AFTER_COMMAND_S } from '../../src/shifts/drop-side.ts';
+import { AFTER_COMMAND_S } from '../../src/shifts/drops/drop-side.ts';
 import { CLEAN_WITHIN_REVS, LATE_WITHIN_REVS } from '../../src/shifts/turn-limits.ts';
 import type { RideEvent } from './ride-event.ts';
 

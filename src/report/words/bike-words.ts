@@ -1,5 +1,5 @@
 import { bikeRolloutMm } from '../../drivetrain/bike-rollout.ts';
-import { drivetrainUnknown } from '../../gear-trace/unknown-drivetrain.ts';
+import { drivetrainUnknown } from '../../gear-trace/guess/unknown-drivetrain.ts';
 import type { Report } from '../report-schema.ts';
 
 /** The bike in one sentence: rings, cogs, actuation, rollout, and whether it was given or guessed. */

@@ -1,4 +1,4 @@
-import { PEDALLING_RPM } from '../../../src/gear-trace/pedalling-rpm.ts';
+import { PEDALLING_RPM } from '../../../src/gear-trace/samples/pedalling-rpm.ts';
 import type { KeyedRideReport } from '../../api/answers.ts';
 import type { RideTrack } from '../timeline/ride-track.ts';
 import { sampleFrom } from '../timeline/ride-track.ts';

@@ -1,0 +1,109 @@
+import { seededRandom } from '../../numeric/seeded-random.ts';
+import { upperFirst } from '../../numeric/upper-first.ts';
+import type { CheckRide, CheckRideBlock } from '../diagnosis.ts';
+import type { LookAhead, PlannedShifts } from '../posterior/look-ahead.ts';
+import { ImaginedRides } from './imagined-rides.ts';
+import { firmMustTell, safeShifts } from './safe-shifts.ts';
+
+const timesEachWay = 6;
+const mostBlocks = 3;
+/** A further block that adds less than this is left out: the plan has to be kept in the head. */
+const worthwhileBits = 0.03;
+
+interface Candidate {
+  readonly smallCog: number;
+  readonly firm: boolean;
+}
+
+const shiftsOf = ({ smallCog, firm }: Candidate): PlannedShifts[] => [
+  { cog: smallCog + 1, larger: true, firm, count: timesEachWay },
+  { cog: smallCog, larger: false, firm, count: timesEachWay },
+];
+
+const words = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight'];
+
+function blocksOf({ smallCog, firm }: Candidate, cassette: readonly number[]): CheckRideBlock[] {
+  const [small, large] = [cassette[smallCog], cassette[smallCog + 1]];
+  const load = firm ? 'firm' : 'soft';
+  return [
+    { count: timesEachWay, fromTeeth: small, toTeeth: large, direction: 'to-larger', load },
+    { count: timesEachWay, fromTeeth: large, toTeeth: small, direction: 'to-smaller', load },
+  ];
+}
+
+function sentenceOf({ smallCog, firm }: Candidate, cassette: readonly number[], first: boolean): string {
+  const how = firm ? 'pressing firmly on the pedals' : 'soft on the pedals';
+  return `${first ? '' : 'Then '}${words[timesEachWay]} times from the ${cassette[smallCog]} to the ${cassette[smallCog + 1]} and back, seated, ${how}, with five turns of the crank after each shift.`;
+}
+
+/** Pairs that are safe to ride on purpose. */
+function safeCandidates(lookAhead: LookAhead, cogCount: number): Candidate[] {
+  const safe = safeShifts(lookAhead, cogCount);
+  const pairs = Array.from({ length: cogCount - 1 }, (_, smallCog) =>
+    [false, true].map((firm) => ({ smallCog, firm })),
+  );
+  return pairs.flat().filter(({ smallCog, firm }) => safe(smallCog, firm) && safe(smallCog + 1, firm));
+}
+
+/** As many shifts as the plan asks for, spread over the cassette as the rider spreads them by habit. */
+function ordinaryShifts(total: number, usage: Float64Array): PlannedShifts[] {
+  const last = usage.length - 1;
+  const places = Array.from(usage, (use, cog) => [
+    { cog, larger: true, weight: cog > 0 ? use : 0 },
+    { cog, larger: false, weight: cog < last ? use : 0 },
+  ]).flat();
+  const sum = places.reduce((all, { weight }) => all + weight, 0);
+  let carried = 0;
+  return places.flatMap(({ cog, larger, weight }) => {
+    carried += (total * weight) / sum;
+    const count = Math.round(carried);
+    carried -= count;
+    return count > 0 ? [{ cog, larger, firm: false, count }] : [];
+  });
+}
+
+/** No plan: for a bike whose cogs nobody knows. */
+export const noCheckRide: CheckRide = { blocks: [], sentences: [], expectedBits: 0, ordinaryBits: 0 };
+
+/** The plan with a stretch under load before its shifts: what a worn drivetrain does shows in no shift, and most on the cog used most. */
+export function withSkipStretch(plan: CheckRide, mostUsedTeeth: number): CheckRide {
+  const stretch = `Pedal for at least twenty minutes in all on the ${mostUsedTeeth}, the cog used most, seated, pressing firmly but without sprinting, and do not shift meanwhile: skips under load tell most.`;
+  return { ...plan, sentences: [stretch, ...plan.sentences] };
+}
+
+/**
+ * The few shifts that are expected to tell most about the cause: pairs of neighbouring cogs, there and back, chosen one
+ * after another by expected information gain (Lindley 1956).
+ */
+export function planCheckRide(lookAhead: LookAhead, cassette: readonly number[], usage: Float64Array): CheckRide {
+  const rides = new ImaginedRides(lookAhead, seededRandom(47, 'check ride'));
+  const candidates = safeCandidates(lookAhead, cassette.length);
+  let ridden = rides.none();
+  let bits = 0;
+  const chosen: Candidate[] = [];
+  while (chosen.length < mostBlocks) {
+    let best: { candidate: Candidate; ridden: Float64Array[]; bits: number } | null = null;
+    for (const candidate of candidates) {
+      if (chosen.some(({ smallCog }) => smallCog === candidate.smallCog)) continue;
+      const after = rides.ride(ridden, shiftsOf(candidate));
+      const gained = rides.expectedBits(after);
+      const asked =
+        best && candidate.firm && !best.candidate.firm ? bits + (best.bits - bits) * firmMustTell : best?.bits;
+      if (!best || gained > (asked ?? 0)) best = { candidate, ridden: after, bits: gained };
+    }
+    if (!best || (chosen.length > 0 && best.bits < bits + worthwhileBits)) break;
+    chosen.push(best.candidate);
+    ({ ridden, bits } = best);
+  }
+  chosen.sort((a, b) => a.smallCog - b.smallCog);
+  const total = chosen.length * 2 * timesEachWay;
+  return {
+    blocks: chosen.flatMap((candidate) => blocksOf(candidate, cassette)),
+    sentences: [
+      ...chosen.map((candidate, i) => upperFirst(sentenceOf(candidate, cassette, i === 0))),
+      'Ride it on smooth, even ground away from traffic, with the recording on, and stop at once if the chain leaves the cogs.',
+    ],
+    expectedBits: bits,
+    ordinaryBits: rides.expectedBits(rides.ride(rides.none(), ordinaryShifts(total, usage))),
+  };
+}

@@ -1,0 +1,152 @@
+import { median } from 'd3-array';
+import { adjustmentNotes } from '../../adjustments/adjustment-notes.ts';
+import { type AdjustmentGroup, adjustmentPeriods } from '../../adjustments/adjustment-periods.ts';
+import { turnsAnything } from '../../adjustments/doubtful-adjustment.ts';
+import { hasClock } from '../../ride-log/has-clock.ts';
+import type { DiagnosisInput, DiagnosisRide } from '../diagnosis.ts';
+import { addSegment, type EvidenceSegment, emptySegment, type LoadEdges, loadEdges } from './evidence-table.ts';
+import { fillSegment, type RideStretch } from './fill-segment.ts';
+import { revTiming } from './rev-timing.ts';
+
+/** Stretches of riding in order of time, the adjustments between them, and what had to be left out. */
+export interface RidingEvidence {
+  readonly segments: readonly EvidenceSegment[];
+  readonly groups: readonly AdjustmentGroup[];
+  readonly edges: LoadEdges;
+  /** Spread of the crank turns of clean shifts within a ride, the middle one of all rides. */
+  readonly revSpread: number;
+  /** Rides that were weighed, in order of time. */
+  readonly rides: readonly DiagnosisRide[];
+  readonly notes: readonly string[];
+}
+
+/** Older groups than these are forgotten, with the rides before them. */
+const mostGroups = 4;
+const mostSegments = 6;
+const leastShiftsToSplit = 60;
+
+interface Piece extends RideStretch {
+  readonly ride: number;
+  readonly startMs: number;
+  readonly period: number;
+}
+
+/** Cuts a ride where an adjustment was made during it. */
+function piecesOf(ride: DiagnosisRide, index: number, groups: readonly AdjustmentGroup[]): Piece[] {
+  const cutsS = groups
+    .map((group) => (group.lastMs - ride.startMs) / 1000)
+    .filter((cut) => cut > 0 && cut < ride.durationS);
+  const edgesS = [0, ...cutsS, Number.POSITIVE_INFINITY];
+  return edgesS.slice(0, -1).map((fromS, i) => {
+    const startMs = ride.startMs + fromS * 1000;
+    const length = Math.min(edgesS[i + 1], ride.durationS) - fromS;
+    return {
+      ride: index,
+      events: ride.events,
+      evidence: ride.evidence,
+      startMs,
+      fromS,
+      toS: edgesS[i + 1],
+      timeShare: edgesS.length === 2 ? 1 : length / ride.durationS,
+      period: groups.filter((group) => hasClock(startMs) && group.lastMs <= startMs).length,
+    };
+  });
+}
+
+/** What of a ride lies from a moment on (Unix milliseconds); null where nothing does. */
+function rideFrom(ride: DiagnosisRide, fromMs: number): DiagnosisRide | null {
+  const cutS = (fromMs - ride.startMs) / 1000;
+  if (cutS < 0) return ride;
+  if (cutS >= ride.durationS) return null;
+  const later = <T extends { readonly timeS: number }>(events: readonly T[]): T[] =>
+    events.filter(({ timeS }) => timeS >= cutS).map((event) => ({ ...event, timeS: event.timeS - cutS }));
+  const { shifts, ghostShifts, chainDrops, skips, pedallingSByCog } = ride.events;
+  const kept = 1 - cutS / ride.durationS;
+  return {
+    ...ride,
+    startMs: fromMs,
+    durationS: ride.durationS - cutS,
+    events: {
+      ...ride.events,
+      shifts: later(shifts).map((shift) => ({ ...shift, lastTimeS: shift.lastTimeS - cutS })),
+      ghostShifts: later(ghostShifts),
+      chainDrops: later(chainDrops),
+      skips: later(skips),
+      pedallingSByCog: pedallingSByCog.map((seconds) => seconds * kept),
+    },
+  };
+}
+
+/** Cuts a piece into parts with as many shifts each, so that a fault that begins during a ride can be dated. */
+function splitPiece(piece: Piece, parts: number): Piece[] {
+  const times = piece.events.shifts
+    .map((shift) => shift.timeS)
+    .filter((timeS) => timeS >= piece.fromS && timeS < piece.toS)
+    .sort((a, b) => a - b);
+  const count = Math.min(parts, Math.floor(times.length / leastShiftsToSplit));
+  if (count < 2) return [piece];
+  const edgesS = Array.from({ length: count + 1 }, (_, i) =>
+    i === 0 ? piece.fromS : i === count ? piece.toS : times[Math.floor((i * times.length) / count)],
+  );
+  return edgesS.slice(0, -1).map((fromS, i) => ({
+    ...piece,
+    fromS,
+    toS: edgesS[i + 1],
+    startMs: piece.startMs + (fromS - piece.fromS) * 1000,
+    timeShare: piece.timeShare / count,
+  }));
+}
+
+/** Joins neighbouring segments of one period until there are few enough. */
+function joinSegments(segments: EvidenceSegment[]): EvidenceSegment[] {
+  const joined = [...segments];
+  const weight = (segment: EvidenceSegment): number => segment.dropChances[2];
+  while (joined.length > mostSegments) {
+    let best = -1;
+    for (let i = 0; i + 1 < joined.length; i++) {
+      if (joined[i].period !== joined[i + 1].period) continue;
+      const sum = weight(joined[i]) + weight(joined[i + 1]);
+      if (best < 0 || sum < weight(joined[best]) + weight(joined[best + 1])) best = i;
+    }
+    if (best < 0) break;
+    addSegment(joined[best], joined[best + 1]);
+    joined.splice(best + 1, 1);
+  }
+  return joined;
+}
+
+/** Reduces rides and adjustments to evidence. Rides that can tell nothing are left out with a note. */
+export function buildEvidence(input: DiagnosisInput): RidingEvidence {
+  const notes: string[] = [];
+  const size = input.bike.cassette.length;
+  let rides = input.rides.filter((ride) => ride.evidence !== 'none').sort((a, b) => a.startMs - b.startMs);
+  let { groups } = adjustmentPeriods(rides, input.adjustments.filter(turnsAnything));
+  if (groups.length > 0 && !rides.every((ride) => hasClock(ride.startMs))) {
+    notes.push(
+      'A ride without a date cannot be set before or after an adjustment, so it was not weighed: record it with its time, or leave the adjustments out.',
+    );
+    rides = rides.filter((ride) => hasClock(ride.startMs));
+  }
+  if (groups.length > mostGroups) {
+    const before = groups[groups.length - mostGroups - 1];
+    groups = groups.slice(-mostGroups);
+    rides = rides.map((ride) => rideFrom(ride, before.lastMs)).filter((ride) => ride !== null);
+    notes.push(
+      `Only rides since ${new Date(before.lastMs).toISOString().slice(0, 10)} were weighed: older ones lie more than ${mostGroups} adjustments back.`,
+    );
+  }
+  notes.push(...adjustmentNotes(groups, rides, input));
+  const edges = loadEdges(rides.map((ride) => ride.events));
+  const pieces = rides.flatMap((ride, i) => piecesOf(ride, i, groups));
+  const parts = Math.max(1, Math.min(3, Math.floor(mostSegments / Math.max(1, pieces.length))));
+  const timings = rides.map((ride) => revTiming(ride.events));
+  const segments = pieces.flatMap((piece) =>
+    splitPiece(piece, parts).map((part) => {
+      const segment = emptySegment(size, part.period, part.startMs, part.ride);
+      fillSegment(segment, part, { edges, timing: timings[part.ride] });
+      return segment;
+    }),
+  );
+  const revSpread = median(timings.map(({ spread }) => spread)) ?? 0.2;
+  return { segments: joinSegments(segments), groups, edges, revSpread, rides, notes };
+}

@@ -1,0 +1,99 @@
+import type { RideEvents } from '../../shifts/ride-events.ts';
+
+/** Torque bins of a shift: low, middle, high, unknown. */
+export const loadBins = 4;
+/** Outcomes in the order of the columns. */
+export const outcomes = ['clean', 'late', 'missed', 'overshot'] as const;
+
+/** Index of a cog and direction: all shifts to-larger first. */
+export function cogCell(cassetteLength: number, larger: boolean, cog: number): number {
+  return (larger ? 0 : cassetteLength) + cog;
+}
+
+/**
+ * What was seen in one stretch of riding, reduced to what the model needs: its size does not grow with the ride.
+ * `shifts[(cogCell * loadBins + load) * 4 + outcome]` are counts by the named outcome. Ghosts lie under the cog the chain left and the
+ * direction it went. Drops and shifts by which end of the cassette they belong to.
+ */
+export interface EvidenceSegment {
+  /** How many groups of adjustments lie before it. */
+  readonly period: number;
+  /** Unix milliseconds of its start; see `hasClock`. */
+  readonly startMs: number;
+  /** Which ride (in order of time) it begins in. */
+  readonly ride: number;
+  readonly shifts: Float64Array;
+  /** Weighed shifts by `cell with load * fitKinds + kind of fit`. */
+  readonly fits: Map<number, number>;
+  /** Clean shifts by one cog, by cog and direction, and the sum of the crank turns they took beyond the ride's median. */
+  readonly timed: Float64Array;
+  readonly slowRevs: Float64Array;
+  readonly ghosts: Float64Array;
+  readonly pedallingS: Float64Array;
+  /** The part of it in which an unasked shift could be told. */
+  readonly watchedS: Float64Array;
+  readonly skips: Float64Array;
+  /** Chain drops: past the largest cog, past the smallest, elsewhere. */
+  readonly drops: Float64Array;
+  /** Shifts commanded onto the largest cog, onto the smallest, and all. */
+  readonly dropChances: Float64Array;
+}
+
+/** A segment in which nothing was seen yet. */
+export function emptySegment(cassetteLength: number, period: number, startMs: number, ride: number): EvidenceSegment {
+  return {
+    period,
+    startMs,
+    ride,
+    fits: new Map(),
+    shifts: new Float64Array(2 * cassetteLength * loadBins * outcomes.length),
+    timed: new Float64Array(2 * cassetteLength),
+    slowRevs: new Float64Array(2 * cassetteLength),
+    ghosts: new Float64Array(2 * cassetteLength),
+    pedallingS: new Float64Array(cassetteLength),
+    watchedS: new Float64Array(cassetteLength),
+    skips: new Float64Array(cassetteLength),
+    drops: new Float64Array(3),
+    dropChances: new Float64Array(3),
+  };
+}
+
+/** Adds every column of `from` to `to`. */
+export function addSegment(to: EvidenceSegment, from: EvidenceSegment): void {
+  for (const column of [
+    'shifts',
+    'timed',
+    'slowRevs',
+    'ghosts',
+    'pedallingS',
+    'watchedS',
+    'skips',
+    'drops',
+    'dropChances',
+  ] as const)
+    for (let i = 0; i < to[column].length; i++) to[column][i] += from[column][i];
+  for (const [key, count] of from.fits) to.fits.set(key, (to.fits.get(key) ?? 0) + count);
+}
+
+/** Torque above which a shift counts as middle and as high load, Nm: the median and the 80 % point of the rides. */
+export interface LoadEdges {
+  readonly middleNm: number;
+  readonly highNm: number;
+}
+
+/** NaN edges when fewer than 20 shifts carry torque. */
+export function loadEdges(rides: readonly RideEvents[]): LoadEdges {
+  const torques = rides
+    .flatMap((ride) => ride.shifts.filter((shift) => shift.outcome !== 'unjudged').map((shift) => shift.torqueNm))
+    .filter((torque) => Number.isFinite(torque))
+    .sort((a, b) => a - b);
+  if (torques.length < 20) return { middleNm: Number.NaN, highNm: Number.NaN };
+  return { middleNm: torques[Math.floor(torques.length / 2)], highNm: torques[Math.floor(torques.length * 0.8)] };
+}
+
+/** Load bin of a shift: 0 soft, 1 firm, 2 hard, 3 where torque or edges are not known. */
+export function loadBin(torqueNm: number, edges: LoadEdges): number {
+  if (!Number.isFinite(torqueNm) || !Number.isFinite(edges.middleNm)) return 3;
+  if (torqueNm > edges.highNm) return 2;
+  return torqueNm > edges.middleNm ? 1 : 0;
+}

@@ -1,0 +1,85 @@
+import type { EvidenceKind } from '../../gear-trace/gear-trace.ts';
+import type { ChainDropEvent, RideEvents, ShiftEvent } from '../../shifts/ride-events.ts';
+import { evidenceWeights } from '../assumptions.ts';
+import { cogCell, type EvidenceSegment, type LoadEdges, loadBin, loadBins, outcomes } from './evidence-table.ts';
+import { fitKind, fitKinds } from './outcome-fit.ts';
+import { mostSpreads, type RevTiming, timesCog } from './rev-timing.ts';
+
+/** Which end a dropped chain belongs to: 0 past the largest cog, 1 past the smallest, 2 elsewhere. */
+function dropEnd(drop: ChainDropEvent, cassetteLength: number): number {
+  if (drop.side === 'past-largest') return 0;
+  if (drop.side === 'past-smallest') return 1;
+  if (drop.side === 'unknown' && drop.afterShiftTo === cassetteLength - 1) return 0;
+  if (drop.side === 'unknown' && drop.afterShiftTo === 0) return 1;
+  return 2;
+}
+
+/** A stretch of one ride: its events between two moments (seconds since the ride's start, `toS` excluded), and the share of its pedalling that lies between them. */
+export interface RideStretch {
+  readonly events: RideEvents;
+  readonly evidence: EvidenceKind;
+  readonly fromS: number;
+  readonly toS: number;
+  readonly timeShare: number;
+}
+
+/** By what the shifts of a stretch are sorted: the bike's usual loads, and the crank turns that the ride's shifts usually take. */
+export interface Usual {
+  readonly edges: LoadEdges;
+  readonly timing: RevTiming;
+}
+
+/** Adds what a stretch of riding shows to a segment. */
+export function fillSegment(segment: EvidenceSegment, stretch: RideStretch, usual: Usual): void {
+  const { events, evidence, fromS, toS, timeShare } = stretch;
+  const within = (event: { readonly timeS: number }): boolean => event.timeS >= fromS && event.timeS < toS;
+  const cassetteLength = segment.pedallingS.length;
+  for (const shift of events.shifts) {
+    if (!within(shift)) continue;
+    if (evidence === 'full') addDropChance(segment, shift);
+    const inDropsShadow = events.chainDrops.some(
+      (drop) => Math.abs(drop.timeS - shift.timeS) <= evidenceWeights.dropShadowS,
+    );
+    if (!inDropsShadow) addShift(segment, shift, usual);
+  }
+  for (const ghost of events.ghostShifts)
+    if (within(ghost))
+      segment.ghosts[cogCell(cassetteLength, ghost.toCog > ghost.fromCog, ghost.fromCog)] += ghost.confidence;
+  for (const skip of events.skips) if (within(skip) && skip.cog >= 0) segment.skips[skip.cog] += skip.confidence;
+  for (const drop of events.chainDrops)
+    if (within(drop)) segment.drops[dropEnd(drop, cassetteLength)] += drop.confidence;
+  for (let cog = 0; cog < cassetteLength; cog++) {
+    const pedalledS = (events.pedallingSByCog[cog] ?? 0) * timeShare;
+    segment.pedallingS[cog] += pedalledS;
+    // without commands nobody can call a shift unasked: that none was seen says nothing
+    if (evidence === 'full') segment.watchedS[cog] += pedalledS;
+  }
+}
+
+/** Counts a shift among those after which a chain could have been lost, and seen to be. */
+function addDropChance({ dropChances, pedallingS }: EvidenceSegment, { toCog }: ShiftEvent): void {
+  dropChances[2]++;
+  if (toCog === pedallingS.length - 1) dropChances[0]++;
+  else if (toCog === 0) dropChances[1]++;
+}
+
+/** Adds one shift, if it was judged, or weighed by the rider's reaction alone, and asked the chain to move at all. */
+function addShift(segment: EvidenceSegment, shift: ShiftEvent, { edges, timing }: Usual): void {
+  const cassetteLength = segment.pedallingS.length;
+  if ((shift.outcome === 'unjudged' && !shift.weak) || shift.toCog < 0 || shift.toCog >= cassetteLength) return;
+  if (shift.cogsToCross === 0) return;
+  const cell = cogCell(cassetteLength, shift.direction === 'to-larger', shift.toCog);
+  if (timesCog(shift)) {
+    const most = mostSpreads * timing.spread;
+    segment.timed[cell]++;
+    segment.slowRevs[cell] += Math.max(-most, Math.min(most, shift.crankRevs - timing.median));
+  }
+  const place = cell * loadBins + loadBin(shift.torqueNm, edges);
+  const weight = shift.weak ? evidenceWeights.weakShift : 1;
+  const key = place * fitKinds + fitKind(shift);
+  segment.fits.set(key, (segment.fits.get(key) ?? 0) + weight);
+  outcomes.forEach((outcome, o) => {
+    segment.shifts[place * outcomes.length + o] +=
+      weight * (shift.outcome === 'unjudged' ? shift.probability[outcome] : Number(shift.outcome === outcome));
+  });
+}

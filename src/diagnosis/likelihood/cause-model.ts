@@ -1,0 +1,146 @@
+import { type Cause, causes } from '../causes.ts';
+import type { RidingEvidence } from '../evidence/build-evidence.ts';
+import { loadBins, outcomes } from '../evidence/evidence-table.ts';
+import { adjustSetup } from '../imagined-bike/adjust-setup.ts';
+import { type Draw, readDraw } from '../imagined-bike/draw.ts';
+import { faultySetup } from '../imagined-bike/faulty-setup.ts';
+import { healthySetup } from '../imagined-bike/healthy-setup.ts';
+import { emptyRates, fillRates, type PulleyRates } from '../imagined-bike/pulley-rates.ts';
+import type { Setup } from '../imagined-bike/setup.ts';
+import { type OnsetOption, onsetLogPriors, onsetOptions } from './onset-options.ts';
+import { type PreparedSegment, prepareSegments } from './prepare-segments.ts';
+import { segmentLogLikelihood } from './segment-likelihood.ts';
+
+/** The bike, as far as the model needs it. */
+export interface ModelBike {
+  readonly cassetteLength: number;
+  readonly cogPitchMm: number;
+  readonly electronic: boolean;
+}
+
+/** One imagined bike: its draw, how it is when healthy, and how likely the evidence of each segment then is. */
+export interface ImaginedBike {
+  readonly draw: Draw;
+  readonly healthy: Setup;
+  readonly healthyLog: Float64Array;
+}
+
+/** Usage of each cog over all segments, the most used one at 1. */
+function cogUsage(evidence: RidingEvidence, cassetteLength: number): Float64Array {
+  const usage = new Float64Array(cassetteLength);
+  for (const segment of evidence.segments)
+    for (let cog = 0; cog < cassetteLength; cog++) usage[cog] += segment.pedallingS[cog];
+  const most = Math.max(...usage, 1e-9);
+  return usage.map((value) => Math.max(1e-3, value / most));
+}
+
+/** Room for the rates of the cogs, directions and loads that occur in the evidence. */
+function ratesFor(evidence: RidingEvidence, cassetteLength: number): PulleyRates {
+  const used = new Uint8Array(2 * cassetteLength);
+  const loads = new Set<number>();
+  for (const { shifts } of evidence.segments)
+    shifts.forEach((count, place) => {
+      if (count === 0) return;
+      const cellAndLoad = Math.floor(place / outcomes.length);
+      used[Math.floor(cellAndLoad / loadBins)] = 1;
+      loads.add(cellAndLoad % loadBins);
+    });
+  return emptyRates(cassetteLength, [...loads], used);
+}
+
+/** The setup halfway between healthy and faulty. */
+function halfway(healthy: Setup, faulty: Setup): Setup {
+  const middle = { ...faulty };
+  for (const key of Object.keys(faulty) as (keyof Setup)[]) middle[key] = (healthy[key] + faulty[key]) / 2;
+  middle.pivot = faulty.pivot;
+  return middle;
+}
+
+/** Likelihood of the evidence for imagined bikes with any cause's fault, begun in any way. */
+export class CauseModel {
+  readonly options: readonly OnsetOption[];
+  private readonly prepared: readonly PreparedSegment[];
+  private readonly priors: readonly Float64Array[];
+  /** Share of pedalling on each cog, the most used one at 1. */
+  readonly usage: Float64Array;
+  private readonly rates: PulleyRates;
+  private readonly fullLog: readonly Float64Array[];
+  private readonly halfLog: Float64Array;
+
+  constructor(
+    readonly evidence: RidingEvidence,
+    readonly bike: ModelBike,
+  ) {
+    const { segments, groups } = evidence;
+    this.prepared = prepareSegments(segments, evidence.revSpread);
+    this.options = onsetOptions(segments.length);
+    this.priors = causes.map((cause) => onsetLogPriors(cause, this.options, segments, groups));
+    this.usage = cogUsage(evidence, bike.cassetteLength);
+    this.rates = ratesFor(evidence, bike.cassetteLength);
+    this.fullLog = Array.from({ length: groups.length + 1 }, () => new Float64Array(segments.length));
+    this.halfLog = new Float64Array(segments.length);
+  }
+
+  /** The bike that a point of the unit cube stands for. */
+  imagine(points: Float64Array, row: number): ImaginedBike {
+    const draw = readDraw(points, row);
+    const healthy = healthySetup(draw, this.bike.cogPitchMm, this.bike.electronic);
+    fillRates(healthy, this.usage, this.rates);
+    const healthyLog = Float64Array.from(this.prepared, (one) => segmentLogLikelihood(one, this.rates));
+    return { draw, healthy, healthyLog };
+  }
+
+  /** The setup in a period when the fault was there from the period `since` on: the adjustments between have moved it. */
+  setupInPeriod(faulty: Setup, bike: ImaginedBike, since: number, period: number): Setup {
+    if (since >= period) return faulty;
+    const moved = { ...faulty };
+    for (let group = since; group < period; group++)
+      for (const adjustment of this.evidence.groups[group].adjustments)
+        adjustSetup(moved, bike.healthy, adjustment, bike.draw);
+    return moved;
+  }
+
+  /** Period in which the fault of an onset option is first there. */
+  firstPeriod(option: OnsetOption): number {
+    return option.kind === 'sudden' ? this.evidence.segments[option.fullFrom].period : 0;
+  }
+
+  /** Log likelihood, prior of the onset included, for each way the fault can begin. A healthy bike has but the first. */
+  onsetLogLikelihoods(cause: Cause, bike: ImaginedBike): Float64Array {
+    const logs = new Float64Array(this.options.length).fill(Number.NEGATIVE_INFINITY);
+    if (cause === 'no-fault') {
+      logs[0] = bike.healthyLog.reduce((sum, value) => sum + value, 0);
+      return logs;
+    }
+    const prior = this.priors[causes.indexOf(cause)];
+    const faulty = faultySetup(cause, bike.draw, bike.healthy);
+    for (let since = 0; since <= this.evidence.groups.length; since++)
+      this.fillPeriods(since, this.fullLog[since], (period) => this.setupInPeriod(faulty, bike, since, period));
+    const gradual = this.options.some((option, i) => option.kind === 'gradual' && prior[i] > Math.log(0.02));
+    if (gradual) {
+      const half = halfway(bike.healthy, faulty);
+      this.fillPeriods(0, this.halfLog, (period) => this.setupInPeriod(half, bike, 0, period));
+    }
+    this.options.forEach((option, i) => {
+      if (option.kind === 'gradual' && !gradual) return;
+      const full = this.fullLog[this.firstPeriod(option)];
+      let sum = prior[i];
+      for (let s = 0; s < this.prepared.length; s++)
+        sum += s < option.halfFrom ? bike.healthyLog[s] : s < option.fullFrom ? this.halfLog[s] : full[s];
+      logs[i] = sum;
+    });
+    return logs;
+  }
+
+  /** Log likelihood of every segment from period `since` on, with the setup of its period. */
+  private fillPeriods(since: number, into: Float64Array, setupOf: (period: number) => Setup): void {
+    let filled = -1;
+    this.prepared.forEach((one, s) => {
+      const { period } = one.segment;
+      if (period < since) return;
+      if (period !== filled) fillRates(setupOf(period), this.usage, this.rates);
+      filled = period;
+      into[s] = segmentLogLikelihood(one, this.rates);
+    });
+  }
+}

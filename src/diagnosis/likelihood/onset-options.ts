@@ -1,0 +1,73 @@
+import type { Adjustment } from '../../adjustments/adjustment.ts';
+import type { AdjustmentGroup } from '../../adjustments/adjustment-periods.ts';
+import { onsetPriors } from '../assumptions.ts';
+import type { Cause } from '../causes.ts';
+import type { EvidenceSegment } from '../evidence/evidence-table.ts';
+
+/**
+ * One way a fault can begin. Segments before `halfFrom` are healthy, those from `fullFrom` on have the fault in full,
+ * those between have half of it.
+ */
+export interface OnsetOption {
+  readonly kind: 'steady' | 'sudden' | 'gradual';
+  readonly halfFrom: number;
+  readonly fullFrom: number;
+}
+
+/** The ways a fault can begin within these segments: steady first, then a sudden one at each border, then gradual ones. */
+export function onsetOptions(segmentCount: number): OnsetOption[] {
+  const options: OnsetOption[] = [{ kind: 'steady', halfFrom: 0, fullFrom: 0 }];
+  for (let from = 1; from < segmentCount; from++) options.push({ kind: 'sudden', halfFrom: from, fullFrom: from });
+  if (segmentCount >= 3) {
+    const third = Math.round(segmentCount / 3);
+    const twoThirds = Math.min(segmentCount - 1, Math.round((2 * segmentCount) / 3));
+    options.push({ kind: 'gradual', halfFrom: third, fullFrom: twoThirds });
+    options.push({ kind: 'gradual', halfFrom: 0, fullFrom: Math.floor(segmentCount / 2) });
+  }
+  return options;
+}
+
+/** Parameters whose adjustment can itself bring a cause about. */
+const broughtBy: Partial<Record<Cause, readonly Adjustment['parameter'][]>> = {
+  'cable-tension-low': ['cable-tension', 'index-offset', 'cable-and-housing'],
+  'cable-tension-high': ['cable-tension', 'index-offset'],
+  'low-limit-tight': ['low-limit', 'wheel', 'cassette'],
+  'low-limit-loose': ['low-limit', 'wheel', 'cassette'],
+  'high-limit-tight': ['high-limit', 'wheel', 'cassette'],
+  'high-limit-loose': ['high-limit', 'wheel', 'cassette'],
+  'pulley-gap-small': ['pulley-gap', 'cassette'],
+  'pulley-gap-large': ['pulley-gap', 'cassette'],
+};
+
+/** A border at which the rider turned this very parameter is that much likelier to be where the fault began. */
+const meddledWeight = 3;
+
+/** Log prior of each option for a cause; -Infinity where it cannot be. */
+export function onsetLogPriors(
+  cause: Cause,
+  options: readonly OnsetOption[],
+  segments: readonly EvidenceSegment[],
+  groups: readonly AdjustmentGroup[],
+): Float64Array {
+  const prior = onsetPriors[cause];
+  const weights = options.map((option) => {
+    if (option.kind === 'steady') return 1;
+    if (option.kind === 'gradual') return 1;
+    const [before, after] = [segments[option.fullFrom - 1].period, segments[option.fullFrom].period];
+    const meddled = groups
+      .slice(before, after)
+      .some((group) => group.adjustments.some((one) => broughtBy[cause]?.includes(one.parameter)));
+    return meddled ? meddledWeight : 1;
+  });
+  const sums = { steady: 0, sudden: 0, gradual: 0 };
+  options.forEach((option, i) => {
+    sums[option.kind] += weights[i];
+  });
+  const reachable = (['steady', 'sudden', 'gradual'] as const).reduce(
+    (sum, k) => sum + (sums[k] > 0 ? prior[k] : 0),
+    0,
+  );
+  return Float64Array.from(options, (option, i) =>
+    Math.log(((prior[option.kind] / reachable) * weights[i]) / sums[option.kind]),
+  );
+}

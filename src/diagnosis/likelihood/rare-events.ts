@@ -1,0 +1,68 @@
+import type { EvidenceSegment } from '../evidence/evidence-table.ts';
+import type { PulleyRates } from '../imagined-bike/pulley-rates.ts';
+
+/** Unasked shifts and skips are rare: they are counted by zone, the two end cogs alone, the others in two halves. */
+const zoneCount = 4;
+function zoneOf(cog: number, cassetteLength: number): number {
+  if (cog === 0) return 0;
+  if (cog === cassetteLength - 1) return 3;
+  return cog < cassetteLength / 2 ? 1 : 2;
+}
+
+/** Unasked shifts (to-larger first) and skips of a segment by zone, and the zone of each cog. */
+export interface ZonedEvents {
+  readonly zones: Int8Array;
+  readonly ghosts: Float64Array;
+  readonly skips: Float64Array;
+}
+
+/** Counts a segment's unasked shifts and skips by zone. */
+export function zonedEvents(segment: EvidenceSegment): ZonedEvents {
+  const size = segment.pedallingS.length;
+  const zones = Int8Array.from({ length: size }, (_, cog) => zoneOf(cog, size));
+  const ghosts = new Float64Array(2 * zoneCount);
+  const skips = new Float64Array(zoneCount);
+  for (let cog = 0; cog < size; cog++) {
+    ghosts[zones[cog]] += segment.ghosts[cog];
+    ghosts[zoneCount + zones[cog]] += segment.ghosts[size + cog];
+    skips[zones[cog]] += segment.skips[cog];
+  }
+  return { zones, ghosts, skips };
+}
+
+/** Log likelihood of a count that clumps (negative binomial, constant terms left out). `shape` small: heavy tail. */
+function clumpedCount(count: number, mean: number, shape: number): number {
+  const none = -shape * Math.log1p(mean / shape);
+  return count === 0 ? none : count * Math.log(mean / (mean + shape)) + none;
+}
+
+/** How unasked shifts and skips clump, and dropped chains: small shapes have a heavy tail (assumptions of ours, 0.5 to 2). */
+const eventShape = 0.8;
+const dropShape = 1;
+/** Keeps the mean of what cannot happen above 0. */
+const hardlyEver = 1e-9;
+
+const zoneMeans = new Float64Array(3 * zoneCount);
+
+/** Log likelihood of the unasked shifts, skips and dropped chains of a segment, constant terms left out. */
+export function rareEventsLogLikelihood(
+  { pedallingS, watchedS, drops, dropChances }: EvidenceSegment,
+  { zones, ghosts, skips }: ZonedEvents,
+  rates: PulleyRates,
+): number {
+  const size = pedallingS.length;
+  zoneMeans.fill(hardlyEver);
+  for (let cog = 0; cog < size; cog++) {
+    zoneMeans[zones[cog]] += rates.ghostPerS[cog] * watchedS[cog];
+    zoneMeans[zoneCount + zones[cog]] += rates.ghostPerS[size + cog] * watchedS[cog];
+    zoneMeans[2 * zoneCount + zones[cog]] += rates.skipPerS[cog] * pedallingS[cog];
+  }
+  let total = 0;
+  for (let i = 0; i < 2 * zoneCount; i++) total += clumpedCount(ghosts[i], zoneMeans[i], eventShape);
+  for (let i = 0; i < zoneCount; i++) total += clumpedCount(skips[i], zoneMeans[2 * zoneCount + i], eventShape);
+  for (let end = 0; end < 3; end++) {
+    const chances = Math.max(dropChances[end], drops[end]);
+    total += clumpedCount(drops[end], rates.drop[end] * chances + hardlyEver, dropShape);
+  }
+  return total;
+}

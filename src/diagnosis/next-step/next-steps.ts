@@ -1,0 +1,166 @@
+import type { Cause } from '../causes.ts';
+
+/** What to do about a cause. Order, directions and amounts: common practice in the trade, no source. */
+export interface NextStep {
+  readonly parameter: string;
+  readonly action: string;
+  readonly start: string;
+  readonly cautions: readonly string[];
+}
+
+/** Order of work: damage and hanger first, cable before indexing, limits after it, the gap last. */
+export const workOrder: readonly Cause[] = [
+  'hanger-bent',
+  'worn-drivetrain',
+  'cable-friction',
+  'cable-tension-low',
+  'cable-tension-high',
+  'low-limit-loose',
+  'high-limit-loose',
+  'low-limit-tight',
+  'high-limit-tight',
+  'pulley-gap-small',
+  'pulley-gap-large',
+  'no-fault',
+];
+
+const highLimitTension =
+  'Release cable tension before setting the high limit, count the clicks, and put them back afterwards.';
+const settles = 'New cable and housing settle in the first rides and ask for tension again.';
+/** Cautions that mean nothing to electronic actuation. */
+const cableCautions: readonly string[] = [highLimitTension, settles];
+const indexAgain = 'Check the indexing again afterwards.';
+/** Caution for a chain that went past the largest cog. */
+export const intoSpokes =
+  'A chain that went into the spokes: stop, look for damage to spokes and derailleur, and do not ride on until they are sound.';
+/** Caution for a chain that went past the smallest cog. */
+export const intoFrame =
+  'A chain that went into the frame: stop, look for damage to frame and chain, and do not ride on until they are sound.';
+
+/** Caution for a chain that came off elsewhere, or nobody knows where. */
+export const cameOff =
+  'A chain that came off: before riding on look over chain, chainring, chain guide and the ends of the cassette for damage and for what let it off.';
+
+const cableSteps: Readonly<Record<Exclude<Cause, 'no-fault'>, NextStep>> = {
+  'cable-tension-low': {
+    parameter: 'cable-tension',
+    action:
+      'Look over cable and housing, then add cable tension: turn the barrel adjuster anticlockwise, one click at a time.',
+    start: 'One click anticlockwise (a quarter turn where it does not click), then ride again.',
+    cautions: [settles],
+  },
+  'cable-tension-high': {
+    parameter: 'cable-tension',
+    action:
+      'Look over cable and housing, then take off cable tension: turn the barrel adjuster clockwise, one click at a time.',
+    start: 'One click clockwise (a quarter turn where it does not click), then ride again.',
+    cautions: ['Leave the barrel adjuster a full turn of thread: do not unscrew it to its end.'],
+  },
+  'low-limit-tight': {
+    parameter: 'low-limit',
+    action:
+      'Turn the low limit screw out (anticlockwise) until the guide pulley can stand straight below the largest cog, and no further.',
+    start: 'An eighth of a turn anticlockwise, then push the derailleur inboard by hand and look.',
+    cautions: ['A low limit opened too far lets the chain into the spokes.', indexAgain],
+  },
+  'low-limit-loose': {
+    parameter: 'low-limit',
+    action:
+      'Turn the low limit screw in (clockwise) until the guide pulley stops straight below the largest cog. Look first whether the hanger is bent inboard.',
+    start: 'A quarter of a turn clockwise before the next ride; keep off the largest cog until it is done.',
+    cautions: [intoSpokes, indexAgain],
+  },
+  'high-limit-tight': {
+    parameter: 'high-limit',
+    action:
+      'Turn the high limit screw out (anticlockwise) until the guide pulley can stand a hair outside the smallest cog.',
+    start: 'An eighth of a turn anticlockwise, then shift onto the smallest cog and look.',
+    cautions: [highLimitTension, 'A high limit opened too far lets the chain into the frame.', indexAgain],
+  },
+  'high-limit-loose': {
+    parameter: 'high-limit',
+    action: 'Turn the high limit screw in (clockwise) until the guide pulley stops a hair outside the smallest cog.',
+    start: 'A quarter of a turn clockwise before the next ride; keep off the smallest cog until it is done.',
+    cautions: [intoFrame, highLimitTension, indexAgain],
+  },
+  'pulley-gap-small': {
+    parameter: 'pulley-gap',
+    action:
+      'Widen the gap between guide pulley and cogs: turn the B-screw clockwise. Measure it with the chain on the second largest cog.',
+    start:
+      'Half a turn clockwise. Wide cassettes commonly ask for about 3 mm from the guide pulley to the tooth tips of the largest cog; the maker of yours may ask for another gap, which comes first.',
+    cautions: ['On a suspended frame set the gap with the rider on the bike, at sag.', indexAgain],
+  },
+  'pulley-gap-large': {
+    parameter: 'pulley-gap',
+    action:
+      'Narrow the gap between guide pulley and cogs: turn the B-screw anticlockwise. Measure it with the chain on the second largest cog.',
+    start:
+      'Half a turn anticlockwise. Wide cassettes commonly ask for about 3 mm from the guide pulley to the tooth tips of the largest cog; the maker of yours may ask for another gap, which comes first.',
+    cautions: ['On a suspended frame set the gap with the rider on the bike, at sag.', indexAgain],
+  },
+  'hanger-bent': {
+    parameter: 'hanger',
+    action:
+      'Look for damage to hanger, derailleur and frame, then have the hanger checked with a gauge and aligned before anything else is turned: no other adjustment cures it.',
+    start: 'Gauge first; put back any clicks that were turned in vain.',
+    cautions: [
+      'A cracked hanger, or one that was bent back before, is replaced and not bent.',
+      'A derailleur on a bent hanger can reach the spokes: keep off the largest cog until it is checked.',
+      indexAgain,
+    ],
+  },
+  'cable-friction': {
+    parameter: 'cable-and-housing',
+    action: 'Clean or replace cable and housing before any indexing.',
+    start: 'Look for frays, kinks and rust first, above all at the last bend of housing.',
+    cautions: ['A frayed cable is replaced at once.', settles, indexAgain],
+  },
+  'worn-drivetrain': {
+    parameter: 'chain',
+    action:
+      'Measure the chain with a chain checker; replace it at the wear its maker names, and the most used cogs with it if a new chain skips on them. Look for a stiff link too.',
+    start: 'Measure before buying anything.',
+    cautions: ['Do not stand on the pedals or sprint on a chain that skips.'],
+  },
+};
+
+const electronicSteps: Partial<Record<Cause, NextStep>> = {
+  'cable-tension-low': {
+    parameter: 'index-offset',
+    action: 'Move the index offset inboard, one step at a time.',
+    start: 'One step inboard, then ride again.',
+    cautions: [],
+  },
+  'cable-tension-high': {
+    parameter: 'index-offset',
+    action: 'Move the index offset outboard, one step at a time.',
+    start: 'One step outboard, then ride again.',
+    cautions: [],
+  },
+  'hanger-bent': {
+    ...cableSteps['hanger-bent'],
+    start: 'Gauge first; put back any steps that were moved in vain.',
+  },
+  'cable-friction': {
+    parameter: 'none',
+    action: 'Clean the derailleur and see whether its pivots move freely, then ride again.',
+    start: 'Clean it before anything is turned.',
+    cautions: [],
+  },
+};
+
+/** The step for a cause. Electronic actuation has index offset steps and no cable to look over. */
+export function nextStep(cause: Exclude<Cause, 'no-fault'>, electronic: boolean): NextStep {
+  const step = (electronic ? electronicSteps[cause] : undefined) ?? cableSteps[cause];
+  if (!electronic) return step;
+  return { ...step, cautions: step.cautions.filter((caution) => !cableCautions.includes(caution)) };
+}
+
+/** Cautions that go with every suggestion. */
+export const generalCautions: readonly string[] = [
+  'Adjust on a stand, or on smooth ground away from traffic.',
+  'Keep fingers out of a turning drivetrain.',
+  "The maker's manual, local rules and a qualified mechanic come first.",
+  'These are likelihoods from logs: nobody has looked at the bike.',
+];

@@ -1,0 +1,208 @@
+import { parameterName } from '../../adjustments/parameter-words.ts';
+import { figure } from '../../numeric/figure.ts';
+import { upperFirst } from '../../numeric/upper-first.ts';
+import { causePhrase } from '../cause-words.ts';
+import type { Cause } from '../causes.ts';
+import { curedBelow } from '../cured-below.ts';
+import type {
+  CheckRide,
+  Onset,
+  RiderPart,
+  ShiftsWellSince,
+  Suggestion,
+  TurnEstimate,
+  Undecided,
+} from '../diagnosis.ts';
+import type { Observed } from '../observed.ts';
+import { beganSuddenly } from '../posterior/onset.ts';
+import { toldByHand } from '../sentences/told-by-hand.ts';
+import { cameOff, generalCautions, intoFrame, intoSpokes, nextStep, workOrder } from './next-steps.ts';
+import { shiftsWell } from './shifts-well.ts';
+import { verifyStep } from './verify-step.ts';
+
+/** Fewer judged shifts than this name no part, unless the verdict is all but sure. An assumption of ours. */
+export const fewestShifts = 30;
+const allButSure = 0.85;
+/** A cause less likely than this names no part. */
+const likelyEnough = 0.5;
+
+type Fault = Exclude<Cause, 'no-fault'>;
+
+/** What the next step hangs on. */
+export interface SuggestionFacts {
+  readonly ranked: readonly { readonly cause: Cause; readonly probability: number }[];
+  readonly seen: Observed;
+  readonly undecided: Undecided | null;
+  readonly onset: Onset;
+  readonly rider: RiderPart;
+  readonly clicks: TurnEstimate;
+  readonly stillThere: number;
+  /** Null unless the newest rides show that what was wrong is wrong no longer, and no logged adjustment accounts for it. */
+  readonly wellSince: ShiftsWellSince | null;
+  /** The last adjustment, where no shift was judged after it. */
+  readonly untested: { readonly at: string; readonly parameter: string } | null;
+  readonly checkRide: CheckRide;
+  readonly electronic: boolean;
+}
+
+const none = (action: string, start: string, verify: string): Suggestion => ({
+  namesCause: false,
+  parameter: 'none',
+  action,
+  start,
+  verify,
+  cautions: generalCautions,
+});
+
+function fewShifts(seen: Observed): Suggestion {
+  return none(
+    `Turn nothing yet: too few judged shifts (${seen.all.shifts}) could be weighed to name a part.`,
+    'Ride on and record cadence, speed and gear changes.',
+    `Look again when there are at least ${fewestShifts} judged shifts, better a hundred.`,
+  );
+}
+
+function healthy(facts: SuggestionFacts): Suggestion {
+  if (facts.rider.probability > 0.5)
+    return none(
+      'Ease off for half a turn of the crank while shifting; no part needs to be touched.',
+      facts.rider.sentence,
+      'On the next ride shift with the legs soft: the late and missed shifts should be gone.',
+    );
+  return none(
+    lostChain(facts.seen)
+      ? 'Turn nothing, but look over where the chain came off before riding on.'
+      : 'Leave everything as it is.',
+    'Nothing needs to be turned.',
+    'Keep recording; the verdict is worked out again with every ride.',
+  );
+}
+
+function checkRideFirst(facts: SuggestionFacts, why: string): Suggestion {
+  return none(
+    `Turn nothing yet: ${why}. Ride the check ride first.`,
+    facts.checkRide.sentences[0] ?? 'Ride on and record.',
+    'Look again after the check ride: it is made to tell the likeliest causes apart.',
+  );
+}
+
+function amountNeeded(clicks: TurnEstimate): string {
+  const noun = clicks.unit === 'clicks' ? 'click' : 'step';
+  const [a, b] = [Math.abs(clicks.low), Math.abs(clicks.high)].sort((x, y) => x - y);
+  const from = Math.sign(clicks.low) === Math.sign(clicks.high) ? Math.max(1, Math.round(a)) : 1;
+  return ` In all it may take ${from} to ${Math.max(from + 1, Math.round(b))} ${noun}s: how far one ${noun} moves differs from bike to bike.`;
+}
+
+function forCause(cause: Fault, facts: SuggestionFacts): Suggestion {
+  const { electronic, seen, clicks, onset } = facts;
+  const step = nextStep(cause, electronic);
+  const tension = cause === 'cable-tension-low' || cause === 'cable-tension-high';
+  const sudden = beganSuddenly(onset) && cause !== 'hanger-bent';
+  const hangerFirst = sudden ? 'It began suddenly, so look for damage and have the hanger checked first. ' : '';
+  return {
+    namesCause: true,
+    parameter: step.parameter,
+    action: hangerFirst + step.action,
+    start: step.start + (tension ? amountNeeded(clicks) : ''),
+    verify: verifyStep(cause, seen),
+    cautions: [...step.cautions, ...generalCautions],
+  };
+}
+
+/** Causes that are mended by aligning or replacing a part. */
+const mendedByParts: readonly Cause[] = ['hanger-bent', 'cable-friction', 'worn-drivetrain'];
+
+/** Open between two faults: the step of the likelier one, after a look at the one that comes before it in the order of work; parts are aligned or replaced last. */
+function forEither([likelier, other]: readonly [Fault, Fault], facts: SuggestionFacts): Suggestion {
+  const { electronic } = facts;
+  const own = forCause(likelier, facts);
+  const [a, b] = [causePhrase(likelier, electronic), causePhrase(other, electronic)];
+  const otherFirst = workOrder.indexOf(other) < workOrder.indexOf(likelier);
+  const order = otherFirst
+    ? `${upperFirst(b)} comes first in the order of work, though less likely, and is soon ruled out. ${toldByHand(other, electronic)} If that is not it: ${own.action}`
+    : `${upperFirst(a)} comes first in the order of work too. ${toldByHand(likelier, electronic)} ${own.action} If that is not it: ${toldByHand(other, electronic)}`;
+  const parts = mendedByParts.includes(likelier) || mendedByParts.includes(other);
+  return {
+    ...own,
+    action: `Open between ${a} and ${b}. ${order}${parts ? ' Replace nothing before both were looked at.' : ''}`,
+    cautions: [...new Set([...nextStep(other, electronic).cautions, ...own.cautions])],
+  };
+}
+
+/** One thing at a time: what was turned last is ridden on before anything else is turned. */
+function rideFirst(cause: Fault, untested: { at: string; parameter: string }, facts: SuggestionFacts): Suggestion {
+  const step = nextStep(cause, facts.electronic);
+  return {
+    namesCause: true,
+    parameter: step.parameter,
+    action: `Ride before anything more is turned: no shift was judged yet after what was done on ${untested.at.slice(0, 10)}: ${parameterName(untested.parameter)}.`,
+    start:
+      'Try the shifts in question softly, away from traffic, before the ride; stop at once if the chain leaves the cogs.',
+    verify: verifyStep(cause, facts.seen),
+    cautions: [...step.cautions, ...generalCautions],
+  };
+}
+
+function leaveAlone({ all }: Observed): Suggestion {
+  return none(
+    `Turn nothing yet: only ${figure(all.trouble)} of ${figure(all.shifts)} judged shifts went wrong.`,
+    'Nothing needs to be turned while the bike shifts as well as this.',
+    'Keep recording; the verdict is worked out again with every ride.',
+  );
+}
+
+/** The newest rides decide whether anything is turned: what was wrong before them is wrong no longer. */
+function putRight({ at, shifts, trouble, adjusted }: ShiftsWellSince): Suggestion {
+  return none(
+    `Turn nothing: since the ride of ${at.slice(0, 10)} the bike shifts well (${trouble} of ${shifts} judged shifts went wrong), so something seems to have been put right.`,
+    adjusted
+      ? 'What is logged before that ride does not account for it: check its part, amount and sign, and log whatever else was done.'
+      : 'If something was adjusted, aligned or replaced before that ride, log what and when: the rides are then weighed with it.',
+    'Keep recording; the verdict is worked out again with every ride and every entry.',
+  );
+}
+
+function cured(cause: Cause, facts: SuggestionFacts): Suggestion {
+  return none(
+    `Leave it as it is: the last adjustment seems to have cured ${causePhrase(cause, facts.electronic)}.`,
+    'Nothing needs to be turned.',
+    verifyStep(cause, facts.seen),
+  );
+}
+
+const elsewhere = ({ drops }: Observed): number => drops('chainring') + drops('unknown');
+const lostChain = (seen: Observed): boolean =>
+  elsewhere(seen) + seen.drops('past-largest') + seen.drops('past-smallest') > 0;
+
+/** The next step: one thing, in the order the trade works in. A chain that came off calls for a look whatever the step is. */
+export function suggest(facts: SuggestionFacts): Suggestion {
+  const suggestion = oneStep(facts);
+  const { drops } = facts.seen;
+  const looks = [
+    drops('past-largest') > 0 && intoSpokes,
+    drops('past-smallest') > 0 && intoFrame,
+    elsewhere(facts.seen) > 0 && cameOff,
+  ].filter((caution): caution is string => caution !== false && !suggestion.cautions.includes(caution));
+  return { ...suggestion, cautions: [...looks, ...suggestion.cautions] };
+}
+
+function oneStep(facts: SuggestionFacts): Suggestion {
+  const [{ cause, probability }] = facts.ranked;
+  const { undecided, seen, electronic } = facts;
+  if (seen.all.shifts < fewestShifts && (cause === 'no-fault' || probability < allButSure)) return fewShifts(seen);
+  const open = cause === 'no-fault' && probability < likelyEnough;
+  if (facts.wellSince && (cause !== 'no-fault' || open || undecided)) return putRight(facts.wellSince);
+  if (open || undecided?.between.includes('no-fault'))
+    return checkRideFirst(facts, `it is not decided whether there is a fault at all`);
+  if (cause === 'no-fault') return healthy(facts);
+  if (facts.untested) return rideFirst(cause, facts.untested, facts);
+  if (facts.stillThere < curedBelow) return cured(cause, facts);
+  if (shiftsWell(seen)) return leaveAlone(seen);
+  if (undecided) return forEither(undecided.between as readonly [Fault, Fault], facts);
+  if (probability < likelyEnough)
+    return checkRideFirst(
+      facts,
+      `the likeliest cause, ${causePhrase(cause, electronic)}, has a probability of only ${Math.round(100 * probability)} %`,
+    );
+  return forCause(cause, facts);
+}

@@ -1,0 +1,102 @@
+import type { Direction, DropSide } from '../../shifts/ride-events.ts';
+import type { Cause } from '../causes.ts';
+import type { Observed, ShiftCount } from '../observed.ts';
+
+/** Rates outside these would ask for too few or too many shifts. An assumption of ours. */
+const leastRate = 0.05;
+const mostRate = 0.6;
+/** A direction with less than this share of the rate over all shifts is not where the fault showed. An assumption of ours. */
+const hardlyFails = 0.5;
+
+/** Shifts onto a run of cogs (cassette indexes) in a direction. */
+interface Place {
+  readonly direction: Direction;
+  readonly from: number;
+  readonly to: number;
+}
+
+/** Shifts that would all go well by chance only once in twenty times if nothing had changed. */
+function shiftsToProve(wrong: number, shifts: number): number {
+  const rate = Math.min(mostRate, Math.max(leastRate, wrong / Math.max(1, shifts)));
+  return Math.round(Math.log(0.05) / Math.log(1 - rate)) + 2;
+}
+
+const lateOrMissed = (count: ShiftCount): number => count.late + count.missed;
+const rateOf = (count: ShiftCount): number => lateOrMissed(count) / Math.max(1, count.shifts);
+
+const shiftsOn = (seen: Observed, { direction, from, to }: Place): ShiftCount =>
+  seen.shifts(direction, (cog) => cog >= from && cog <= to);
+
+/** Where a cause shows as a rule; null where it shows in both directions. */
+function usualPlace(cause: Cause, last: number): Place | null {
+  switch (cause) {
+    case 'cable-tension-low':
+      return { direction: 'to-larger', from: 2, to: last - 1 };
+    case 'cable-tension-high':
+    case 'cable-friction':
+      return { direction: 'to-smaller', from: 1, to: last - 2 };
+    case 'low-limit-tight':
+      return { direction: 'to-larger', from: last, to: last };
+    case 'high-limit-tight':
+      return { direction: 'to-smaller', from: 0, to: 0 };
+    case 'pulley-gap-small':
+      return { direction: 'to-larger', from: last - 2, to: last };
+    default:
+      return null;
+  }
+}
+
+/** The cogs on which shifts in the one direction that failed did so; null where both failed, or none. */
+function failedPlace(seen: Observed): Place | null {
+  const fails = (direction: Direction): boolean => rateOf(seen.shifts(direction)) >= hardlyFails * rateOf(seen.all);
+  const larger = fails('to-larger');
+  if (lateOrMissed(seen.all) === 0 || larger === fails('to-smaller')) return null;
+  const direction = larger ? 'to-larger' : 'to-smaller';
+  const failed = seen.cassette
+    .map((_, cog) => cog)
+    .filter((cog) => lateOrMissed(shiftsOn(seen, { direction, from: cog, to: cog })) > 0);
+  return { direction, from: Math.min(...failed), to: Math.max(...failed) };
+}
+
+/** Shifts that went well before would go well after any repair: the place has to be one that failed. */
+function placeToProve(cause: Cause, seen: Observed): Place | null {
+  const usual = usualPlace(cause, seen.cassette.length - 1);
+  if (usual && rateOf(shiftsOn(seen, usual)) >= rateOf(seen.all)) return usual;
+  return failedPlace(seen);
+}
+
+function placeWords({ direction, from, to }: Place, cassette: readonly number[]): string {
+  const last = cassette.length - 1;
+  const [step, first, end] = direction === 'to-larger' ? [1, from, to] : [-1, to, from];
+  const softly = from === 0 || to === last ? ', softly, away from traffic,' : '';
+  if (from === to) return `from the ${cassette[first - step]} onto the ${cassette[first]}${softly}`;
+  return `to ${direction === 'to-larger' ? 'larger' : 'smaller'} cogs, onto the ${cassette[first]} to the ${cassette[end]}${softly}`;
+}
+
+/** A loose limit shows by a lost chain, seldom by a late shift. */
+function staysOn(seen: Observed, side: DropSide, where: string): string {
+  const onto = side === 'past-largest' ? seen.cassette.length - 1 : 0;
+  const count = shiftsToProve(seen.drops(side), seen.commandedOnto(onto));
+  return `Once the limit is set, and tried on a stand, make at least ${count} shifts ${where} on the next ride, softly, away from traffic: a cure shows as a chain that stays on.`;
+}
+
+function noSkip(seen: Observed): string {
+  const skipped = seen.cassette.filter((_, cog) => seen.skips((on) => on === cog) > 0);
+  const where = skipped.length > 0 ? `the cogs it skipped on (${skipped.join(', ')})` : 'the most used cogs';
+  return `On the next ride pedal firmly but seated for ten minutes on ${where}: a cure shows as no skip at all.`;
+}
+
+/** How the next ride shows whether a cause was cured: by the shifts that failed, enough of them to tell. */
+export function verifyStep(cause: Cause, seen: Observed): string {
+  const { cassette } = seen;
+  const last = cassette.length - 1;
+  if (cause === 'low-limit-loose')
+    return staysOn(seen, 'past-largest', `from the ${cassette[last - 1]} onto the ${cassette[last]}`);
+  if (cause === 'high-limit-loose')
+    return staysOn(seen, 'past-smallest', `from the ${cassette[1]} onto the ${cassette[0]}`);
+  if (cause === 'worn-drivetrain') return noSkip(seen);
+  const place = placeToProve(cause, seen);
+  const count = place ? shiftsOn(seen, place) : seen.all;
+  const where = place ? placeWords(place, cassette) : 'in both directions over the whole cassette';
+  return `On the next ride make at least ${shiftsToProve(lateOrMissed(count), count.shifts)} shifts ${where} with five turns of the crank after each: a cure shows as hardly one of them late or missed.`;
+}

@@ -1,0 +1,87 @@
+import { changePoint } from '../../numeric/change-point.ts';
+import { logBeta } from '../../numeric/log-gamma.ts';
+import { hasClock } from '../../ride-log/has-clock.ts';
+import type { Direction } from '../../shifts/ride-events.ts';
+import type { Cause } from '../causes.ts';
+import type { Onset } from '../diagnosis.ts';
+import type { RidingEvidence } from '../evidence/build-evidence.ts';
+import type { Particle } from './particles.ts';
+
+/** Tells whether shifts onto a cog in a direction are where a cause shows. */
+export type Shows = (cog: number, direction: Direction) => boolean;
+
+const iso = (ms: number): string | null => (hasClock(ms) ? new Date(ms).toISOString() : null);
+
+/** A border between stretches of riding is taken for the moment unless another is this many times likelier. */
+const borderGoesFirst = 10;
+
+/**
+ * Moment of the change in the rate of trouble, by a Bayesian change point over the judged shifts where the cause shows;
+ * trouble rates before and after are any, small ones likelier (Beta(0.5, 2)). `borderMs` where the first shift after it
+ * is about as likely a place as any, also with fewer than ten such shifts.
+ */
+function changeMs(evidence: RidingEvidence, shows: Shows, borderMs: number): number {
+  const entries = evidence.rides
+    .flatMap((ride) =>
+      ride.events.shifts
+        .filter((shift) => shift.outcome !== 'unjudged' && shows(shift.toCog, shift.direction))
+        .map((shift) => ({ ms: ride.startMs + shift.timeS * 1000, bad: shift.outcome === 'clean' ? 0 : 1 })),
+    )
+    .sort((a, b) => a.ms - b.ms);
+  if (entries.length < 10) return borderMs;
+  const sums = new Float64Array(entries.length + 1);
+  entries.forEach((entry, i) => {
+    sums[i + 1] = sums[i] + entry.bad;
+  });
+  const { probability } = changePoint(entries.length, (from, to) => {
+    const bad = sums[to] - sums[from];
+    return logBeta(0.5 + bad, 2 + (to - from) - bad) - logBeta(0.5, 2);
+  });
+  const most = Math.max(...probability);
+  const afterBorder = entries.findIndex((entry) => entry.ms >= borderMs);
+  if (afterBorder > 0 && probability[afterBorder - 1] * borderGoesFirst > most) return borderMs;
+  return entries[probability.indexOf(most) + 1].ms;
+}
+
+/** Start of the ride before the one in which a moment lies, if that ride shows nothing of the cause's place before the moment; else null. */
+function rideBefore({ rides }: RidingEvidence, shows: Shows, ms: number): string | null {
+  const index = rides.findLastIndex(({ startMs }) => startMs <= ms);
+  if (index < 1) return null;
+  const { startMs, events } = rides[index];
+  const within = events.shifts.some(
+    (shift) => shift.outcome !== 'unjudged' && shows(shift.toCog, shift.direction) && startMs + shift.timeS * 1000 < ms,
+  );
+  return within ? null : iso(rides[index - 1].startMs);
+}
+
+/** How the likeliest fault began. Unknown without a fault or where one stretch of riding is all there is. */
+export function faultOnset(
+  particles: readonly Particle[],
+  cause: Cause,
+  evidence: RidingEvidence,
+  shows: Shows,
+): Onset {
+  const own = particles.filter((particle) => particle.cause === cause);
+  if (cause === 'no-fault' || own.length === 0 || evidence.segments.length < 2)
+    return { kind: 'unknown', at: null, rideBeforeAt: null, probability: 0 };
+  const kinds = (['steady', 'sudden', 'gradual'] as const).map((kind) => ({
+    kind,
+    probability: own.filter(({ onset }) => onset.kind === kind).length / own.length,
+  }));
+  const { kind, probability } = kinds.reduce((best, one) => (one.probability > best.probability ? one : best));
+  const first = evidence.segments[0].startMs;
+  if (kind !== 'sudden') return { kind, at: iso(first), rideBeforeAt: null, probability };
+  const starts = evidence.segments.map(
+    (_, segment) => own.filter(({ onset }) => onset.kind === 'sudden' && onset.fullFrom === segment).length,
+  );
+  const borderMs = evidence.segments[starts.indexOf(Math.max(...starts))].startMs;
+  const ms = changeMs(evidence, shows, borderMs);
+  return { kind, at: iso(ms), rideBeforeAt: rideBefore(evidence, shows, ms), probability };
+}
+
+/** True where a fault began suddenly and that is likelier than not. */
+export const beganSuddenly = ({ kind, probability }: Onset): boolean => kind === 'sudden' && probability > 0.5;
+
+/** Unix milliseconds from which on a fault that began suddenly is there; else -Infinity. */
+export const suddenStartMs = (onset: Onset): number =>
+  beganSuddenly(onset) && onset.at !== null ? Date.parse(onset.at) : Number.NEGATIVE_INFINITY;

@@ -1,0 +1,50 @@
+import { figure } from '../../numeric/figure.ts';
+import type { RiderPart } from '../diagnosis.ts';
+import type { RidingEvidence } from '../evidence/build-evidence.ts';
+import { loadBin } from '../evidence/evidence-table.ts';
+import type { Particle } from './particles.ts';
+
+/** Trouble this small at the highest torque is not worth a word. */
+const worthMentioning = 0.06;
+
+interface LoadCount {
+  shifts: number;
+  trouble: number;
+}
+
+function countByLoad(evidence: RidingEvidence): LoadCount[] {
+  const counts = Array.from({ length: 4 }, () => ({ shifts: 0, trouble: 0 }));
+  for (const ride of evidence.rides)
+    for (const shift of ride.events.shifts) {
+      if (shift.outcome === 'unjudged') continue;
+      const count = counts[loadBin(shift.torqueNm, evidence.edges)];
+      count.shifts++;
+      if (shift.outcome !== 'clean') count.trouble++;
+    }
+  return counts;
+}
+
+/** The rider's own part: does trouble gather at high torque on a bike that is otherwise well set? */
+export function weighRider(particles: readonly Particle[], evidence: RidingEvidence): RiderPart {
+  const [low, , high] = countByLoad(evidence);
+  const none = { troubleRateLowTorque: null, troubleRateHighTorque: null };
+  if (!Number.isFinite(evidence.edges.highNm) || low.shifts === 0 || high.shifts === 0)
+    return {
+      probability: 0,
+      ...none,
+      sentence: 'Too few shifts with power were judged to tell what hard pedalling does.',
+    };
+  const probability =
+    particles.filter(({ cause, healthy }) => cause === 'no-fault' && healthy.rider > worthMentioning).length /
+    Math.max(1, particles.length);
+  const counts = `${figure(high.trouble)} of ${figure(high.shifts)} shifts under the hardest pedalling (over ${Math.round(evidence.edges.highNm)} Nm) went wrong, ${figure(low.trouble)} of ${figure(low.shifts)} under the lightest (up to ${Math.round(evidence.edges.middleNm)} Nm)`;
+  return {
+    probability,
+    troubleRateLowTorque: low.trouble / low.shifts,
+    troubleRateHighTorque: high.trouble / high.shifts,
+    sentence:
+      probability > 0.5
+        ? `${counts}: ease off for half a turn while shifting before any part is touched.`
+        : `${counts}.`,
+  };
+}

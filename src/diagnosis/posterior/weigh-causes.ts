@@ -1,0 +1,61 @@
+import { adaptiveImportance, type WeightedPoints } from '../../numeric/adaptive-importance.ts';
+import { latinHypercube } from '../../numeric/latin-hypercube.ts';
+import { logSumExp } from '../../numeric/log-sum-exp.ts';
+import { seededRandom } from '../../numeric/seeded-random.ts';
+import { type Cause, causes } from '../causes.ts';
+import type { RidingEvidence } from '../evidence/build-evidence.ts';
+import { drawDimensions } from '../imagined-bike/draw.ts';
+import { CauseModel, type ModelBike } from '../likelihood/cause-model.ts';
+
+/** One cause's imagined bikes, weighed against the evidence. */
+export interface WeighedCause extends WeightedPoints {
+  readonly cause: Cause;
+}
+
+/** Every cause's imagined bikes, in the order of `causes`, and the model that weighed them. */
+export interface WeighedCauses {
+  readonly model: CauseModel;
+  readonly weighed: readonly WeighedCause[];
+}
+
+/** A cause whose best bikes lie this far behind the best of all (log likelihood) is not looked at more closely. */
+const hopeless = 18;
+
+/** Numbers of draws that keep the work within bounds: fewer when adjustments ask for many states of each. */
+function drawCounts(periods: number): { first: number; stages: readonly number[] } {
+  const scale = 1 / Math.sqrt((periods * (periods + 1)) / 2);
+  const stage = Math.round(300 * scale);
+  return { first: Math.round(750 * scale), stages: [stage, stage, stage] };
+}
+
+/**
+ * Weighs every cause's imagined bikes against the evidence: first the same bikes for every cause, then for each cause
+ * that is not hopeless more bikes like its best ones. The same evidence gives the same numbers.
+ */
+export function weighCauses(evidence: RidingEvidence, bike: ModelBike, seed = 20): WeighedCauses {
+  const model = new CauseModel(evidence, bike);
+  const { first, stages } = drawCounts(evidence.groups.length + 1);
+  const points = latinHypercube(first, drawDimensions, seededRandom(seed, 'diagnosis'));
+  const likelihoods = causes.map(() => new Float64Array(first));
+  for (let row = 0; row < first; row++) {
+    const bikes = model.imagine(points, row);
+    causes.forEach((cause, c) => {
+      likelihoods[c][row] = logSumExp(model.onsetLogLikelihoods(cause, bikes));
+    });
+  }
+  const best = likelihoods.map((values) => Math.max(...values));
+  const bestOfAll = Math.max(...best);
+  const weighed = causes.map((cause, c) => {
+    const worthIt = best[c] > bestOfAll - hopeless;
+    const random = seededRandom(seed, 'diagnosis', cause);
+    const found = adaptiveImportance(
+      { points, logLikelihood: likelihoods[c] },
+      drawDimensions,
+      worthIt ? stages : [],
+      random,
+      (drawn, row) => logSumExp(model.onsetLogLikelihoods(cause, model.imagine(drawn, row))),
+    );
+    return { cause, ...found };
+  });
+  return { model, weighed };
+}

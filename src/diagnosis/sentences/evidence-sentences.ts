@@ -1,0 +1,195 @@
+import { counted } from '../../numeric/counted.ts';
+import { figure } from '../../numeric/figure.ts';
+import { upperFirst } from '../../numeric/upper-first.ts';
+import type { Cause } from '../causes.ts';
+import type { Observed, ShiftCount } from '../observed.ts';
+import { countsOf, gapFrom, lateOrMissed } from './where-it-shows.ts';
+
+const wasWere = (count: number): string => (count === 1 ? 'was' : 'were');
+
+/** "14 of 61 shifts to larger cogs were late or missed". */
+function share(count: ShiftCount, where: string): string {
+  if (count.shifts === 0) return `no judged shift ${where}`;
+  const bad = lateOrMissed(count);
+  return `${figure(bad)} of ${counted(count.shifts, 'shift')} ${where} ${wasWere(bad)} late or missed`;
+}
+
+/** Fewer hours than were pedalled: nothing can be told of those in which the cog is not known. */
+const hoursOnKnownCogs = ({ pedallingHours }: Observed): string =>
+  `${pedallingHours.toFixed(1)} hours of pedalling on known cogs`;
+
+const sentence = (text: string): string => `${upperFirst(text)}.`;
+
+function bothDirections(seen: Observed, first: 'to-larger' | 'to-smaller'): string {
+  const other = first === 'to-larger' ? 'to-smaller' : 'to-larger';
+  const name = (direction: string): string => (direction === 'to-larger' ? 'larger' : 'smaller');
+  const bad = lateOrMissed(seen.shifts(other));
+  return sentence(
+    `${share(seen.shifts(first), `to ${name(first)} cogs`)}, ${figure(bad)} of ${figure(seen.shifts(other).shifts)} to ${name(other)}`,
+  );
+}
+
+function tension(seen: Observed, low: boolean): string[] {
+  const slow = low ? 'to-larger' : 'to-smaller';
+  const past = low ? 'to-smaller' : 'to-larger';
+  const pastName = low ? 'smaller' : 'larger';
+  const lines = [bothDirections(seen, slow)];
+  const ghosts = seen.ghosts(past);
+  const against = seen.ghosts(slow);
+  if (ghosts + against > 0)
+    lines.push(
+      sentence(
+        `the chain moved by itself ${counted(ghosts, 'time')} to a ${pastName} cog and ${against} the other way`,
+      ),
+    );
+  const { overshot, shifts } = seen.shifts(past);
+  if (overshot > 0)
+    lines.push(
+      sentence(`${figure(overshot)} of ${counted(shifts, 'shift')} to ${pastName} cogs ran past the cog asked for`),
+    );
+  return lines;
+}
+
+function endCog(seen: Observed, largest: boolean): { teeth: number; onto: ShiftCount; rest: ShiftCount; cog: number } {
+  const cog = largest ? seen.cassette.length - 1 : 0;
+  const direction = largest ? 'to-larger' : 'to-smaller';
+  return {
+    cog,
+    teeth: seen.cassette[cog],
+    onto: seen.shifts(direction, (other) => other === cog),
+    rest: seen.shifts(direction, (other) => other !== cog),
+  };
+}
+
+function limitTight(seen: Observed, largest: boolean): string[] {
+  const { teeth, cog, onto, rest } = endCog(seen, largest);
+  const direction = largest ? 'larger' : 'smaller';
+  const lines = [
+    sentence(
+      `${share(onto, `onto the ${largest ? 'largest' : 'smallest'} cog (${teeth})`)}, ${figure(lateOrMissed(rest))} of ${figure(rest.shifts)} to ${direction} onto the others`,
+    ),
+  ];
+  const left = seen.ghosts(largest ? 'to-smaller' : 'to-larger', (other) => other === cog);
+  if (left > 0) lines.push(sentence(`the chain left the ${teeth} by itself ${counted(left, 'time')}`));
+  return lines;
+}
+
+function limitLoose(seen: Observed, largest: boolean): string[] {
+  const { teeth, cog } = endCog(seen, largest);
+  const drops = seen.drops(largest ? 'past-largest' : 'past-smallest');
+  return [
+    sentence(
+      `the chain was lost past the ${largest ? 'largest' : 'smallest'} cog ${counted(drops, 'time')} in ${counted(seen.commandedOnto(cog), 'shift')} asked for onto the ${teeth}, judged or not`,
+    ),
+  ];
+}
+
+function gapSmall(seen: Observed): string[] {
+  const from = gapFrom(seen);
+  const { there: onto, elsewhere: rest } = countsOf(seen, 'to-larger', from);
+  return [
+    sentence(
+      `${share(onto, `to larger onto the ${seen.cassette.length - from} largest cogs`)}, ${figure(lateOrMissed(rest))} of ${figure(rest.shifts)} onto the others`,
+    ),
+  ];
+}
+
+function gapLarge(seen: Observed): string[] {
+  const { late, missed } = seen.all;
+  return [
+    bothDirections(seen, 'to-larger'),
+    sentence(`${figure(late)} late against ${figure(missed)} missed over the whole cassette`),
+  ];
+}
+
+function hanger(seen: Observed): string[] {
+  const half = Math.floor(seen.cassette.length / 2);
+  const small = (cog: number): boolean => cog < half;
+  const large = (cog: number): boolean => cog >= half;
+  const line = (name: string, onto: (cog: number) => boolean): string => {
+    const larger = seen.shifts('to-larger', onto);
+    const smaller = seen.shifts('to-smaller', onto);
+    return `on the ${name} cogs ${figure(lateOrMissed(larger))} of ${figure(larger.shifts)} to larger and ${figure(lateOrMissed(smaller))} of ${figure(smaller.shifts)} to smaller were late or missed`;
+  };
+  return [sentence(`${line('smaller half of the', small)}; ${line('larger half of the', large)}`)];
+}
+
+function worn(seen: Observed): string[] {
+  const skips = seen.skips();
+  const hours = hoursOnKnownCogs(seen);
+  if (skips === 0) return [sentence(`no skip under load in ${hours}`)];
+  const most = seen.pedallingShare.indexOf(Math.max(...seen.pedallingShare));
+  return [
+    sentence(
+      `the chain skipped ${counted(skips, 'time')} in ${hours}, ${seen.skips((cog) => cog === most)} of them on the most used cog (${seen.cassette[most]})`,
+    ),
+    sentence(`${figure(seen.all.trouble)} of ${counted(seen.all.shifts, 'judged shift')} went wrong`),
+  ];
+}
+
+function noFault(seen: Observed): string[] {
+  const { trouble, shifts } = seen.all;
+  const rate = shifts > 0 ? ` (${((100 * trouble) / shifts).toFixed(1)} %)` : '';
+  const lines = [
+    sentence(
+      `${figure(trouble)} of ${counted(shifts, 'judged shift')} ${wasWere(trouble)} late, missed or overshot${rate}`,
+    ),
+  ];
+  const ghosts = seen.ghosts('to-larger') + seen.ghosts('to-smaller');
+  const drops =
+    seen.drops('past-largest') + seen.drops('past-smallest') + seen.drops('chainring') + seen.drops('unknown');
+  lines.push(
+    sentence(
+      `${counted(ghosts, 'unasked shift')}, ${counted(drops, 'dropped chain')} and ${counted(seen.skips(), 'skip')} in ${hoursOnKnownCogs(seen)}`,
+    ),
+  );
+  if (seen.weakShifts > 0)
+    lines.push(
+      sentence(
+        `Of ${counted(seen.weakShifts, 'further shift')} only the rider's reaction is known, which is weak evidence and counts for little`,
+      ),
+    );
+  return lines;
+}
+
+/** Their first sentence is something else than late and missed shifts in one place against those in another. */
+const comparesNothing: readonly Cause[] = ['no-fault', 'low-limit-loose', 'high-limit-loose', 'worn-drivetrain'];
+
+/**
+ * What the rides show for or against a cause, in plain sentences with numbers. Where no shift was late or missed, all comparisons
+ * would read 0 against 0: each cause then says the one same sentence instead.
+ */
+export function evidenceSentences(cause: Cause, seen: Observed): string[] {
+  const [first, ...others] = sentencesFor(cause, seen);
+  if (lateOrMissed(seen.all) > 0 || comparesNothing.includes(cause)) return [first, ...others];
+  return [noFault(seen)[0], ...(cause === 'pulley-gap-large' ? [] : others)];
+}
+
+function sentencesFor(cause: Cause, seen: Observed): string[] {
+  switch (cause) {
+    case 'no-fault':
+      return noFault(seen);
+    case 'cable-tension-low':
+      return tension(seen, true);
+    case 'cable-tension-high':
+      return tension(seen, false);
+    case 'low-limit-tight':
+      return limitTight(seen, true);
+    case 'low-limit-loose':
+      return limitLoose(seen, true);
+    case 'high-limit-tight':
+      return limitTight(seen, false);
+    case 'high-limit-loose':
+      return limitLoose(seen, false);
+    case 'pulley-gap-small':
+      return gapSmall(seen);
+    case 'pulley-gap-large':
+      return gapLarge(seen);
+    case 'hanger-bent':
+      return hanger(seen);
+    case 'cable-friction':
+      return [bothDirections(seen, 'to-smaller')];
+    case 'worn-drivetrain':
+      return worn(seen);
+  }
+}

@@ -1,0 +1,35 @@
+import type { AdjustmentComparison } from '../../adjustments/compare-adjustments.ts';
+import { causes } from '../causes.ts';
+import type { CauseVerdict, Onset } from '../diagnosis.ts';
+import type { Observed } from '../observed.ts';
+import { evidenceSentences } from './evidence-sentences.ts';
+import { adjustmentSentences, onsetSentence } from './story-sentences.ts';
+import { unshownSentences } from './where-it-shows.ts';
+
+/** What the sentences about a cause are made from. */
+interface Known {
+  readonly seen: Observed;
+  readonly comparisons: readonly AdjustmentComparison[];
+  readonly onset: Onset;
+}
+
+/**
+ * Every cause with the sentences that speak for or against it, likeliest first; the likeliest also with what it does not explain and
+ * with how it began.
+ *
+ * @param probabilities in the order of `causes`
+ */
+export function rankCauses(
+  probabilities: readonly number[],
+  { seen, comparisons, onset }: Known,
+): readonly [CauseVerdict, ...CauseVerdict[]] {
+  const [first, ...others] = causes
+    .map((cause, c) => ({
+      cause,
+      probability: probabilities[c],
+      evidence: [...evidenceSentences(cause, seen), ...adjustmentSentences(cause, comparisons)],
+    }))
+    .sort((a, b) => b.probability - a.probability);
+  const more = [...unshownSentences(first.cause, seen), ...onsetSentence(onset)];
+  return [{ ...first, evidence: [...first.evidence, ...more] }, ...others];
+}

@@ -1,0 +1,72 @@
+import type { Adjustment } from '../../adjustments/adjustment.ts';
+import type { AdjustmentComparison } from '../../adjustments/compare-adjustments.ts';
+import { decidedAt } from '../../adjustments/compare-rates.ts';
+import { isTogether, madeTogether } from '../../adjustments/made-together.ts';
+import { amountWords } from '../../adjustments/parameter-words.ts';
+import { counted } from '../../numeric/counted.ts';
+import { figure } from '../../numeric/figure.ts';
+import { chance } from '../../numeric/percent.ts';
+import type { Cause } from '../causes.ts';
+import type { Onset } from '../diagnosis.ts';
+
+/** The adjustments that touch a cause: what they changed and what they did not speaks for or against it. */
+const touching: Readonly<Record<Cause, readonly Adjustment['parameter'][]>> = {
+  'no-fault': [],
+  'cable-tension-low': ['cable-tension', 'index-offset', 'cable-and-housing'],
+  'cable-tension-high': ['cable-tension', 'index-offset', 'cable-and-housing'],
+  'low-limit-tight': ['low-limit'],
+  'low-limit-loose': ['low-limit'],
+  'high-limit-tight': ['high-limit'],
+  'high-limit-loose': ['high-limit'],
+  'pulley-gap-small': ['pulley-gap'],
+  'pulley-gap-large': ['pulley-gap'],
+  'hanger-bent': ['hanger', 'cable-tension', 'index-offset'],
+  'cable-friction': ['cable-and-housing'],
+  'worn-drivetrain': ['chain', 'cassette', 'wheel'],
+};
+
+const trouble = (period: AdjustmentComparison['before']): string =>
+  `${figure(period.late + period.missed + period.overshot)} of ${figure(period.shifts)}`;
+
+/** "29 of 218 shifts went wrong before (164 shifts from before it began left out), 23 of 197 after". */
+function beforeAndAfter({ before, after, leftOut }: AdjustmentComparison): string {
+  const from = leftOut.before > 0 ? ` (${counted(leftOut.before, 'shift')} from before it began left out)` : '';
+  const until = leftOut.after > 0 ? ` (${counted(leftOut.after, 'shift')} from when it began on left out)` : '';
+  if (before.shifts === 0) return `no shift was judged before${from}, ${trouble(after)} went wrong after${until}`;
+  return `${trouble(before)} shifts went wrong before${from}, ${after.shifts === 0 ? 'none was judged' : trouble(after)} after${until}`;
+}
+
+/** What the adjustments that touch a cause did: shifts gone wrong before and after, once for those made together. */
+export function adjustmentSentences(cause: Cause, comparisons: readonly AdjustmentComparison[]): string[] {
+  const told = comparisons.filter(
+    ({ parameter, before, after }) => touching[cause].includes(parameter) && before.shifts + after.shifts > 0,
+  );
+  return madeTogether(told).map((made) => {
+    const [one] = made;
+    const verdict =
+      one.probabilityBetter >= decidedAt
+        ? `: ${made.length > 1 ? 'together they' : 'it'} helped`
+        : one.probabilityBetter <= 1 - decidedAt
+          ? `: ${made.length > 1 ? 'together they' : 'it'} made shifting worse`
+          : '';
+    const all = comparisons.filter((other) => isTogether(one, other)).length;
+    const others = all > made.length ? ' (together with other work)' : '';
+    return `${one.at.slice(0, 10)}, ${made.map(amountWords).join(' and ')}${others}: ${beforeAndAfter(one)}${verdict}.`;
+  });
+}
+
+const utc = (iso: string): string => `${iso.slice(0, 16).replace('T', ' ')} UTC`;
+
+/** How the likeliest fault began. */
+export function onsetSentence(onset: Onset): string[] {
+  const sure = chance(onset.probability);
+  if (onset.kind === 'sudden' && onset.at)
+    return [
+      onset.rideBeforeAt
+        ? `It began suddenly, between the ride of ${utc(onset.rideBeforeAt)} and that of ${utc(onset.at)} (${sure}).`
+        : `It began suddenly, about ${utc(onset.at)} (${sure}).`,
+    ];
+  if (onset.kind === 'gradual') return [`It grew over the rides (${sure}).`];
+  if (onset.kind === 'steady') return [`It was there from the first ride on (${sure}).`];
+  return [];
+}

@@ -1,0 +1,37 @@
+import type { Cause } from '../causes.ts';
+
+/** What a look or a touch on the stand tells about a cause. Common practice in the trade, no source. */
+const byHand: Readonly<Record<Cause, string>> = {
+  'no-fault': '',
+  'cable-tension-low':
+    'On the stand, one click anticlockwise at the barrel should make shifts to larger cogs plainly better.',
+  'cable-tension-high':
+    'On the stand, one click clockwise at the barrel should make shifts to smaller cogs plainly better.',
+  'low-limit-tight': 'Pushed by hand, the guide pulley should come to stand straight below the largest cog.',
+  'low-limit-loose': 'Pushed by hand, the guide pulley should stop straight below the largest cog and no further.',
+  'high-limit-tight': 'With the cable slack, the guide pulley should stand a hair outside the smallest cog.',
+  'high-limit-loose':
+    'With the cable slack, the guide pulley should stand a hair outside the smallest cog and no further.',
+  'pulley-gap-small':
+    'On the second largest cog, listen whether the guide pulley grinds on the teeth, and measure the gap.',
+  'pulley-gap-large': 'On the second largest cog, measure the gap between guide pulley and largest cog.',
+  'hanger-bent': 'A hanger gauge tells within a minute.',
+  'cable-friction': 'With the chain off load, pull the bare cable by hand: it should run and spring back freely.',
+  'worn-drivetrain': 'A chain checker tells within a minute.',
+};
+
+/** The same for electronic actuation, which has no cable; the others hold for both. */
+const byHandElectronic: Partial<Record<Cause, string>> = {
+  'cable-tension-low':
+    'On the stand, one step of the index offset inboard should make shifts to larger cogs plainly better.',
+  'cable-tension-high':
+    'On the stand, one step of the index offset outboard should make shifts to smaller cogs plainly better.',
+  'high-limit-tight': 'On the smallest cog, the guide pulley should stand a hair outside it.',
+  'high-limit-loose': 'On the smallest cog, the guide pulley should stand a hair outside it and no further.',
+  'cable-friction':
+    'With the chain off load, move the derailleur by hand: its pivots should move freely and spring back.',
+};
+
+/** A look or a touch that tells a cause within minutes and can be undone; empty for `no-fault`. */
+export const toldByHand = (cause: Cause, electronic: boolean): string =>
+  (electronic ? byHandElectronic[cause] : undefined) ?? byHand[cause];

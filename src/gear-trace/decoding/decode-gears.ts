@@ -1,0 +1,70 @@
+import type { Bike } from '../../drivetrain/bike.ts';
+import { forwardBackward } from '../../hmm/forward-backward.ts';
+import type { RideLog } from '../../ride-log/ride-log.ts';
+import type { GearCommands } from '../commands/gear-commands.ts';
+import type { GearModel } from '../gear-model.ts';
+import { logDevelopmentColumn, type PedallingSamples } from '../samples/pedalling-samples.ts';
+import { gearEmission, ratioDeviation } from './gear-emission.ts';
+import { gearStates } from './gear-states.ts';
+import { GearTransition } from './gear-transition.ts';
+
+/** The columns a decoded ride gives: see `GearTrace`. */
+export interface DecodedGears {
+  readonly cog: Int8Array;
+  readonly ring: Int8Array;
+  readonly cogProbability: Float32Array;
+  readonly driving: Float32Array;
+  readonly driveLost: Float32Array;
+  readonly logDevelopment: Float64Array;
+  readonly deviation: Float64Array;
+}
+
+/** Runs the hidden Markov model over a ride and names the likeliest cog and ring at each record. */
+export function decodeGears(
+  log: RideLog,
+  bike: Bike,
+  samples: PedallingSamples,
+  commands: GearCommands,
+  model: GearModel,
+): DecodedGears {
+  const states = gearStates(bike.chainrings.length, bike.cassette.length);
+  const logDevelopment = logDevelopmentColumn(log, samples, model.speedLagS);
+  const deviation = ratioDeviation(log, samples, model.noise);
+  const emission = gearEmission(log, model, states, logDevelopment, deviation);
+  const transition = new GearTransition(states, commands, log.timeS, samples);
+  const initial = new Float64Array(states.count).fill((1 - 1e-4) / (2 * states.gears));
+  initial[states.lost] = 1e-4;
+  const { probability } = forwardBackward(emission, transition, initial);
+
+  const count = log.timeS.length;
+  const { rings, cogs, gears } = states;
+  const cog = new Int8Array(count).fill(-1);
+  const ring = new Int8Array(count).fill(-1);
+  const cogProbability = new Float32Array(count);
+  const driving = new Float32Array(count);
+  const driveLost = new Float32Array(count);
+  const ofCog = new Float64Array(cogs);
+  const ofRing = new Float64Array(rings);
+  for (let t = 0; t < count; t++) {
+    const row = t * states.count;
+    ofCog.fill(0);
+    ofRing.fill(0);
+    let drivingSum = 0;
+    for (let g = 0; g < gears; g++) {
+      const both = probability[row + g] + probability[row + gears + g];
+      ofCog[g % cogs] += both;
+      ofRing[Math.floor(g / cogs)] += both;
+      drivingSum += probability[row + g];
+    }
+    driving[t] = drivingSum;
+    driveLost[t] = probability[row + states.lost];
+    if (driveLost[t] > 0.5) continue;
+    const bestCog = ofCog.indexOf(Math.max(...ofCog));
+    const bestRing = ofRing.indexOf(Math.max(...ofRing));
+    if (ofCog[bestCog] < 0.5) continue;
+    cog[t] = bestCog;
+    ring[t] = ofRing[bestRing] >= 0.5 ? bestRing : -1;
+    cogProbability[t] = ofCog[bestCog];
+  }
+  return { cog, ring, cogProbability, driving, driveLost, logDevelopment, deviation };
+}

@@ -1,0 +1,116 @@
+import type { Transition } from '../../hmm/transition.ts';
+import type { GearCommands } from '../commands/gear-commands.ts';
+import type { PedallingSamples } from '../samples/pedalling-samples.ts';
+import { cogKernel, kernelCache, ringKernel } from './gear-kernels.ts';
+import type { GearStates } from './gear-states.ts';
+import { regainShares } from './regain-shares.ts';
+import { CHANCE } from './transition-chances.ts';
+import { DT_CLASSES_S, type Situation, situations } from './transition-situation.ts';
+
+/**
+ * Transition of the gear states, factored into cog, ring and mode so that a step costs gears x (cogs + rings), not gears squared.
+ * Step t leads from record t - 1 to record t.
+ */
+export class GearTransition implements Transition {
+  readonly states: number;
+  readonly #gears: GearStates;
+  readonly #situation: (t: number) => Situation;
+  readonly #cogKernels: ReturnType<typeof kernelCache>;
+  readonly #ringKernels: ReturnType<typeof kernelCache>;
+  /** Scratch: the mass of each gear, driving and then freewheeling, once the chain has moved. */
+  readonly #moved: Float64Array;
+
+  constructor(states: GearStates, commands: GearCommands, timeS: Float64Array, samples: PedallingSamples) {
+    this.states = states.count;
+    this.#gears = states;
+    this.#situation = situations(commands, timeS, samples);
+    this.#cogKernels = kernelCache((key) => cogKernel(states.cogs, key));
+    this.#ringKernels = kernelCache((key) => ringKernel(states.rings, key));
+    this.#moved = new Float64Array(2 * states.gears);
+  }
+
+  forward(t: number, from: Float64Array, to: Float64Array): void {
+    const { gears, lost } = this.#gears;
+    const s = this.#situation(t);
+    const chance = modeChances(s);
+    this.#moveGears(s, from, false);
+    let lostMass = from[lost] * (1 - chance.regain);
+    for (let g = 0; g < gears; g++) {
+      const driving = this.#moved[g];
+      const free = this.#moved[gears + g];
+      lostMass += chance.lose * driving;
+      const held = driving * (1 - chance.lose);
+      to[g] = held * (1 - chance.coast) + free * chance.drive;
+      to[gears + g] = held * chance.coast + free * (1 - chance.drive);
+    }
+    const regained = from[lost] * chance.regain;
+    regainShares(this.#gears, s).forEach((share, g) => {
+      to[g] += regained * share;
+    });
+    to[lost] = lostMass;
+  }
+
+  backward(t: number, from: Float64Array, to: Float64Array): void {
+    const { gears, lost } = this.#gears;
+    const s = this.#situation(t);
+    const chance = modeChances(s);
+    const before = new Float64Array(2 * gears);
+    for (let g = 0; g < gears; g++) {
+      const held = (1 - chance.coast) * from[g] + chance.coast * from[gears + g];
+      before[g] = (1 - chance.lose) * held + chance.lose * from[lost];
+      before[gears + g] = chance.drive * from[g] + (1 - chance.drive) * from[gears + g];
+    }
+    this.#moveGears(s, before, true);
+    to.set(this.#moved);
+    let regained = 0;
+    regainShares(this.#gears, s).forEach((share, g) => {
+      regained += share * from[g];
+    });
+    to[lost] = chance.regain * regained + (1 - chance.regain) * from[lost];
+  }
+
+  /** Moves the chain between rings and cogs, driving and freewheeling alike. */
+  #moveGears(s: Situation, from: Float64Array, transposed: boolean): void {
+    const { gears, rings } = this.#gears;
+    const cog = this.#cogKernels({ ...s, target: s.cog, transposed });
+    const ring = rings > 1 ? this.#ringKernels({ ...s, target: s.ring, transposed }) : null;
+    for (let mode = 0; mode < 2; mode++) {
+      const source = from.subarray(mode * gears, (mode + 1) * gears);
+      const target = this.#moved.subarray(mode * gears, (mode + 1) * gears);
+      mixCogs(this.#gears, cog, ring ? mixRings(this.#gears, ring, source) : source, target);
+    }
+  }
+}
+
+/** Moves the mass of each gear between the rings. */
+function mixRings({ rings, cogs, gears }: GearStates, kernel: Float64Array, source: Float64Array): Float64Array {
+  const moved = new Float64Array(gears);
+  for (let a = 0; a < rings; a++)
+    for (let b = 0; b < rings; b++) {
+      const share = kernel[a * rings + b];
+      if (share > 0) for (let c = 0; c < cogs; c++) moved[b * cogs + c] += share * source[a * cogs + c];
+    }
+  return moved;
+}
+
+/** Moves the mass of each gear between the cogs, into `target`. */
+function mixCogs({ rings, cogs }: GearStates, kernel: Float64Array, source: Float64Array, target: Float64Array): void {
+  target.fill(0);
+  for (let r = 0; r < rings; r++)
+    for (let a = 0; a < cogs; a++) {
+      const mass = source[r * cogs + a];
+      if (mass === 0) continue;
+      for (let b = 0; b < cogs; b++) target[r * cogs + b] += mass * kernel[a * cogs + b];
+    }
+}
+
+function modeChances(s: Situation): { coast: number; drive: number; lose: number; regain: number } {
+  const dt = DT_CLASSES_S[s.dtClass];
+  const within = (chance: number): number => 1 - (1 - chance) ** dt;
+  return {
+    coast: within(CHANCE.driveToFree),
+    drive: within(CHANCE.freeToDrive),
+    lose: s.turning ? within(s.freshCog || s.freshRing ? CHANCE.loseDriveAfterCommand : CHANCE.loseDrive) : 0,
+    regain: within(CHANCE.regainDrive),
+  };
+}

@@ -1,0 +1,60 @@
+import type { Bike } from '../../drivetrain/bike.ts';
+import type { Warning } from '../../errors/warning.ts';
+import { counted } from '../../numeric/counted.ts';
+import type { RideLog } from '../../ride-log/ride-log.ts';
+import type { MeasuredTeeth } from '../levels/measure-teeth.ts';
+
+/** Codes of the warning: the records name other gears than the bike's; or more of them, and not by a few slips. */
+export const otherCogs = 'another-bike';
+export const moreGears = 'more-gears-than-bike';
+/** A tooth count or position named but once may be a slip of the recorder. */
+const LEAST_NAMED = 2;
+/** Of this many named cogs one may be a slip in a ride of the bike's own. */
+const FEW_SLIPS = 4;
+
+/**
+ * Says so where the gear records cannot be the bike's: more positions or sizes than it has, or mostly cogs that it has not. Those may be
+ * a wrong setting of the recorder, so they count only where the ride does not show the bike's own teeth.
+ *
+ * @param measured teeth that the ride shows; null where it shows none
+ */
+export function anotherBike(
+  { gearRecords }: RideLog,
+  bike: Bike,
+  measured: Pick<MeasuredTeeth, 'cassette'> | null,
+): Warning | null {
+  const rear = recorded(gearRecords.rearTeeth, gearRecords.rearPosition);
+  const front = recorded(gearRecords.frontTeeth, gearRecords.frontPosition);
+  const odd = rear.teeth.filter((teeth) => !bike.cassette.includes(teeth));
+  const tooMany = rear.count > bike.cassette.length || front.count > bike.chainrings.length;
+  const mostlyOdd = 2 * odd.length > rear.teeth.length && !showsItsCogs(bike, measured);
+  if (!tooMany && !mostlyOdd) return null;
+  const named = [inWords('cog', rear.count, rear.teeth), inWords('ring', front.count, front.teeth)].filter(Boolean);
+  const { cassette, chainrings } = bike;
+  return {
+    code: tooMany && FEW_SLIPS * odd.length >= rear.teeth.length ? moreGears : otherCogs,
+    message: `This ride looks like another bike's: its gear records name ${named.join(' and ')}, but the bike "${bike.name}" has ${inWords('cog', cassette.length, cassette)} and ${inWords('ring', chainrings.length, chainrings)}. Read it with its own bike, or leave it out.`,
+  };
+}
+
+function recorded(teeth: Uint8Array, positions: Uint8Array): { count: number; teeth: number[] } {
+  const named = namedOften(teeth);
+  // positions are sure; teeth beside them are what someone configured
+  return { count: namedOften(positions).at(-1) ?? named.length, teeth: named };
+}
+
+/** What the records name more often than by a slip, rising. */
+function namedOften(values: Uint8Array): number[] {
+  const times = new Map<number, number>();
+  for (const value of values) if (value > 0) times.set(value, (times.get(value) ?? 0) + 1);
+  return [...times.keys()].filter((value) => (times.get(value) as number) >= LEAST_NAMED).sort((a, b) => a - b);
+}
+
+function showsItsCogs({ cassette }: Bike, measured: Pick<MeasuredTeeth, 'cassette'> | null): boolean {
+  if (!measured) return false;
+  const shown = measured.cassette.filter((teeth) => teeth !== null);
+  return 2 * shown.filter((teeth) => cassette.includes(teeth)).length > shown.length;
+}
+
+const inWords = (part: string, count: number, teeth: readonly number[]): string =>
+  count === 0 ? '' : `${counted(count, part)}${teeth.length > 0 ? ` (${teeth.join('-')})` : ''}`;

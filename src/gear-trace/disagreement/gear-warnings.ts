@@ -1,0 +1,69 @@
+import type { Bike } from '../../drivetrain/bike.ts';
+import type { Warning } from '../../errors/warning.ts';
+import type { RideLog } from '../../ride-log/ride-log.ts';
+import type { MeasuredTeeth } from '../levels/measure-teeth.ts';
+import { anotherBike } from './another-bike.ts';
+import { rolloutWarning } from './rollout-warning.ts';
+
+/** Code of the warning that a ride shows other teeth than the bike has. */
+export const teethDiffer = 'teeth-differ';
+
+/** Says where the records, the bike file and the ride disagree about teeth or rollout. */
+export function gearWarnings(
+  log: RideLog,
+  bike: Bike,
+  measured: MeasuredTeeth,
+  rolloutMm: number,
+  writtenMm: number,
+): Warning[] {
+  const rollout = rolloutWarning(rolloutMm, writtenMm, log.format !== 'fit');
+  // teeth are told by the rollout: where that is another one, teeth on which records and bike agree are not in doubt too
+  return [
+    rollout,
+    rollout && namesItsTeeth(log, bike) ? null : teethWarning(bike, measured),
+    anotherBike(log, bike, measured) ?? recordsWarning(log, bike),
+  ].filter((warning) => warning !== null);
+}
+
+/** True where the records name gears, and none but the bike's. */
+function namesItsTeeth({ gearRecords: { rearTeeth, frontTeeth } }: RideLog, { cassette, chainrings }: Bike): boolean {
+  return (
+    rearTeeth.some((teeth) => teeth > 0) &&
+    rearTeeth.every((teeth) => teeth === 0 || cassette.includes(teeth)) &&
+    frontTeeth.every((teeth) => teeth === 0 || chainrings.includes(teeth))
+  );
+}
+
+function teethWarning(bike: Bike, measured: MeasuredTeeth): Warning | null {
+  const differs = (written: readonly number[], shown: readonly (number | null)[]): string =>
+    written
+      .flatMap((teeth, i) => (shown[i] !== null && shown[i] !== teeth ? [`${teeth} (the ride shows ${shown[i]})`] : []))
+      .join(', ');
+  const rings = differs(bike.chainrings, measured.chainrings);
+  const cogs = differs(bike.cassette, measured.cassette);
+  const both = [rings && `chainrings ${rings}`, cogs && `cogs ${cogs}`].filter(Boolean);
+  if (both.length === 0) return null;
+  return {
+    code: teethDiffer,
+    message: `By the ride's speed and cadence some teeth are not as written: ${both.join('; ')}.`,
+  };
+}
+
+function recordsWarning({ gearRecords }: RideLog, bike: Bike): Warning | null {
+  const odd = (what: string, teeth: Uint8Array, positions: Uint8Array, sizes: readonly number[]): string => {
+    const unlisted = [...new Set(teeth)].filter((t) => t > 0 && !sizes.includes(t)).sort((a, b) => a - b);
+    if (unlisted.length === 0) return '';
+    const readBy = positions.some((position) => position > 0) ? 'position' : 'order';
+    return `${what} ${unlisted.join(', ')}, read by their ${readBy}`;
+  };
+  const { rearTeeth, rearPosition, frontTeeth, frontPosition } = gearRecords;
+  const both = [
+    odd('cogs', rearTeeth, rearPosition, bike.cassette),
+    odd('chainrings', frontTeeth, frontPosition, bike.chainrings),
+  ].filter(Boolean);
+  if (both.length === 0) return null;
+  return {
+    code: 'recorded-teeth-differ',
+    message: `The gear records name teeth that the bike does not have: ${both.join('; ')}.`,
+  };
+}

@@ -1,0 +1,189 @@
+import { type Bike, possibleBike } from '../../drivetrain/bike.ts';
+import { bikeRolloutMm } from '../../drivetrain/bike-rollout.ts';
+import type { Warning } from '../../errors/warning.ts';
+import type { RideLog } from '../../ride-log/ride-log.ts';
+import { isSpeedInMps } from '../disagreement/rollout-warning.ts';
+import type { RideTrace } from '../gear-trace.ts';
+import { ladderPeaks } from '../ladder/ladder-peaks.ts';
+import { sharpestHistogram } from '../ladder/sharpest-histogram.ts';
+import { pedallingSamples } from '../samples/pedalling-samples.ts';
+import { traceGears } from '../trace-gears.ts';
+import { guessFromLadder } from './guess-from-ladder.ts';
+import { guessFromRecords } from './guess-from-records.ts';
+import { apartNote, type GuessedFrom, ridesApart } from './rides-apart.ts';
+import { unknownDrivetrain } from './unknown-drivetrain.ts';
+
+type MeasuredTeeth = RideTrace['measured'];
+
+/** A drivetrain worked out from rides, with what is said of it. `certainty` is 0 to 1: the share of its teeth that the rides themselves show, held below 1 for cogs that may not have been used. */
+export interface DrivetrainGuess {
+  readonly bike: Bike;
+  readonly certainty: number;
+  readonly notes: readonly Warning[];
+}
+
+/** What stands in when the rides show no drivetrain at all; no verdict is drawn from it. */
+const UNKNOWN: Bike = {
+  name: 'unknown bike',
+  chainrings: [32],
+  cassette: [10, 12, 14, 16, 18, 21, 24, 28, 33, 39, 45, 51],
+  actuation: 'cable',
+};
+
+/** Guesses the bike from gear records where a ride has them, else from the ladder of speed-to-cadence ratios. */
+export function guessDrivetrain(logs: readonly RideLog[]): DrivetrainGuess {
+  const recorded = logs.filter((log) => log.gearRecords.timeS.length > 1);
+  const fromRecords = guessFromRecords(recorded);
+  if (fromRecords) return refine(fromRecords, recorded, logs);
+  return (
+    fromLadder(logs) ?? {
+      bike: UNKNOWN,
+      certainty: 0,
+      notes: [
+        {
+          code: unknownDrivetrain,
+          message:
+            'No gear records and no clear ladder of ratios: the drivetrain is not known. Describe the bike to have its rides weighed.',
+        },
+      ],
+    }
+  );
+}
+
+/** Code of the note on how the actuation was guessed. */
+export const actuationGuessed = 'actuation-guessed';
+const electronicNote: Warning = {
+  code: actuationGuessed,
+  message: 'The shifting is taken for electronic, since it wrote gear records.',
+};
+
+/** No ride shows a cog that was not used, so no guess is sure; positions show those between the cogs used. */
+const MOST_CERTAIN = { byPosition: 0.95, byTeeth: 0.8 };
+const unusedCogs = 'Cogs that were not used do not show: add them to the bike.';
+
+/** Certainty of teeth that are recorded and that no ride shows, and of a ladder whose cogs all show (assumptions of ours). */
+const CERTAINTY_BY_RECORDS_ALONE = 0.3;
+const CERTAINTY_BY_LADDER = 0.6;
+
+/** What is left of it where the rides do not look like those of one bike. */
+const CERTAINTY_OF_RIDES_APART = 0.2;
+
+/** Rides looked at for the teeth: the longest show the most. */
+const LONGEST = 4;
+
+/** Sets the recorded teeth against what the longest ride with cadence shows. */
+function refine(recorded: Bike, logs: readonly RideLog[], all: readonly RideLog[]): DrivetrainGuess {
+  const measured = measuredBy(logs, recorded);
+  const ring = ringRecorded(logs) ? '' : assumedRing(recorded);
+  const notes = (message: string): Warning[] => [{ code: 'bike-guessed', message: message + ring }, electronicNote];
+  if (!measured)
+    return unlessApart(
+      all,
+      { bike: recorded, rolloutMm: Number.NaN, ride: longestOf(logs)[0] },
+      {
+        bike: recorded,
+        certainty: CERTAINTY_BY_RECORDS_ALONE,
+        notes: notes(
+          `The drivetrain is read off the gear records as they stand; no ride shows by its speed and cadence whether its teeth are right. ${unusedCogs}`,
+        ),
+      },
+    );
+  const { teeth, rolloutMm, ride } = measured;
+  const bike = withTeeth(recorded, teeth);
+  const shown = ringRecorded(logs) ? [...teeth.chainrings, ...teeth.cassette] : teeth.cassette;
+  const share = shown.filter((size) => size !== null).length / shown.length;
+  const positions = logs.some(({ gearRecords }) => gearRecords.rearPosition.some((position) => position > 0));
+  return unlessApart(
+    all,
+    { bike, rolloutMm, ride },
+    {
+      bike,
+      certainty: share * (positions ? MOST_CERTAIN.byPosition : MOST_CERTAIN.byTeeth),
+      notes: notes(
+        `The drivetrain is read off the gear records and measured from speed and cadence: ${Math.round(100 * share)} % of its teeth show in the rides. ${unusedCogs}${differing(recorded, bike)}`,
+      ),
+    },
+  );
+}
+
+/** The guess, hardly certain and with a word on it where some of the rides do not look like those of its bike. */
+function unlessApart(logs: readonly RideLog[], from: GuessedFrom, guess: DrivetrainGuess): DrivetrainGuess {
+  const apart = ridesApart(logs, from);
+  if (apart.length === 0) return guess;
+  return {
+    ...guess,
+    certainty: Math.min(guess.certainty, CERTAINTY_OF_RIDES_APART),
+    notes: [apartNote(apart, from), ...guess.notes],
+  };
+}
+
+const longestOf = (logs: readonly RideLog[]): RideLog[] => [...logs].sort((a, b) => b.timeS.length - a.timeS.length);
+
+interface Measured {
+  readonly teeth: MeasuredTeeth;
+  readonly rolloutMm: number;
+  readonly ride: RideLog;
+}
+
+const ringRecorded = (logs: readonly RideLog[]): boolean =>
+  logs.some(({ gearRecords }) => gearRecords.frontTeeth.some((teeth) => teeth > 0));
+
+const assumedRing = ({ chainrings }: Bike): string =>
+  ` No front teeth are recorded: a ring of ${chainrings.join('/')} is assumed, and ring and rollout are known up to a common scale only. Write the ring into the bike.`;
+
+/** The teeth that the longest ride with speed, cadence and gear records shows; null where none does. */
+function measuredBy(logs: readonly RideLog[], recorded: Bike): Measured | null {
+  for (const ride of longestOf(logs).slice(0, LONGEST)) {
+    const { evidence, rolloutMm, measured } = traceGears(ride, recorded);
+    if (evidence === 'full' && isSpeedInMps(rolloutMm, Number.NaN)) return { teeth: measured, rolloutMm, ride };
+  }
+  return null;
+}
+
+/** The bike with the teeth that a ride shows, as far as they make a bike. */
+function withTeeth(recorded: Bike, measured: MeasuredTeeth): Bike {
+  const merge = (written: readonly number[], shown: readonly (number | null)[]): number[] => {
+    const merged = written.map((teeth, i) => shown[i] ?? teeth);
+    return merged.every((teeth, i) => i === 0 || teeth > merged[i - 1]) ? merged : [...written];
+  };
+  const merged = {
+    ...recorded,
+    chainrings: merge(recorded.chainrings, measured.chainrings),
+    cassette: merge(recorded.cassette, measured.cassette),
+  };
+  return possibleBike(merged) ?? recorded;
+}
+
+/** In words, which recorded teeth the ratios contradict; empty where none. */
+function differing(recorded: Bike, bike: Bike): string {
+  const before = [...recorded.chainrings, ...recorded.cassette];
+  if ([...bike.chainrings, ...bike.cassette].every((teeth, i) => teeth === before[i])) return '';
+  const words = ({ chainrings, cassette }: Bike): string => `rings ${chainrings.join('/')}, cogs ${cassette.join('-')}`;
+  return ` Recorded teeth differed: recorded ${words(recorded)}; by the ratios ${words(bike)}.`;
+}
+
+function fromLadder(logs: readonly RideLog[]): DrivetrainGuess | null {
+  const [best] = logs
+    .flatMap((log) => {
+      const sharpest = sharpestHistogram(log, pedallingSamples(log));
+      return sharpest.shows ? [{ ride: log, histogram: sharpest.histogram }] : [];
+    })
+    .sort((a, b) => b.histogram.totalS - a.histogram.totalS);
+  if (!best) return null;
+  const guess = guessFromLadder(ladderPeaks(best.histogram));
+  if (!guess) return null;
+  return unlessApart(
+    logs,
+    { bike: guess.bike, rolloutMm: bikeRolloutMm(guess.bike), ride: best.ride },
+    {
+      bike: guess.bike,
+      certainty: (CERTAINTY_BY_LADDER * guess.seenCogs.length) / guess.bike.cassette.length,
+      notes: [
+        {
+          code: 'bike-guessed',
+          message: `The drivetrain is worked out from the ladder of speed-to-cadence ratios, which shows ${guess.seenCogs.length} cogs (${guess.seenCogs.join(', ')}). Ratios give teeth up to a common scale only: check rings, cogs and rollout, or give a bike file. ${unusedCogs}`,
+        },
+      ],
+    },
+  );
+}

@@ -1,0 +1,16 @@
+import type { DecodedGears } from '../decoding/decode-gears.ts';
+import type { GearModel } from '../gear-model.ts';
+import { type Peak, robustCentre } from './robust-centre.ts';
+
+/** Where each gear's developments lie in the seconds that were surely spent driving in it. Index `ring * cogs + cog`. */
+export function decodedPeaks(decoded: DecodedGears, model: GearModel): Peak[] {
+  const byGear: number[][] = Array.from({ length: model.rings * model.cogs }, () => []);
+  for (let t = 2; t + 1 < decoded.cog.length; t++) {
+    const cog = decoded.cog[t];
+    const ring = decoded.ring[t];
+    if (cog < 0 || ring < 0 || decoded.cogProbability[t] < 0.9 || decoded.driving[t] < 0.8) continue;
+    if (decoded.cog[t - 2] !== cog || decoded.cog[t + 1] !== cog || Number.isNaN(decoded.logDevelopment[t])) continue;
+    byGear[ring * model.cogs + cog].push(decoded.logDevelopment[t]);
+  }
+  return byGear.map(robustCentre);
+}

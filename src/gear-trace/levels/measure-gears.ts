@@ -1,0 +1,63 @@
+import { median } from 'd3-array';
+import { DEVIATIONS_PER_MAD } from '../../numeric/median-deviation.ts';
+import type { RideLog } from '../../ride-log/ride-log.ts';
+import { logDevelopmentColumn, type PedallingSamples } from '../samples/pedalling-samples.ts';
+import type { SettledSamples } from '../samples/settled-samples.ts';
+import { type Peak, robustCentre } from './robust-centre.ts';
+
+/** The development of each commanded gear as the ride shows it. Peaks are indexed `ring * cogs + cog`. */
+export interface MeasuredGears {
+  readonly peaks: readonly Peak[];
+  /** Lag of speed behind cadence that makes the peaks sharpest while speed changes, s. */
+  readonly speedLagS: number;
+  /** Standard deviation of the log development around its gear's peak; NaN without enough settled pedalling. */
+  readonly noise: number;
+}
+
+const LAGS_S = Array.from({ length: 29 }, (_, i) => -2.5 + i * 0.25);
+const MIN_ACCELERATING = 60;
+const ACCELERATING_PER_S = 0.015;
+
+/** Measures each commanded gear's development in settled pedalling, with the speed lag that fits them best. */
+export function measureGears(log: RideLog, samples: PedallingSamples, settled: SettledSamples): MeasuredGears {
+  let best = measureAt(log, samples, settled, 0);
+  let bestScore = sharpness(log, samples, settled, best);
+  for (const lag of LAGS_S) {
+    if (lag === 0) continue;
+    const tried = measureAt(log, samples, settled, lag);
+    const score = sharpness(log, samples, settled, tried);
+    if (score < bestScore) {
+      best = tried;
+      bestScore = score;
+    }
+  }
+  return best;
+}
+
+function measureAt(log: RideLog, samples: PedallingSamples, settled: SettledSamples, speedLagS: number): MeasuredGears {
+  const column = logDevelopmentColumn(log, samples, speedLagS);
+  const peaks = settled.map((indices) => robustCentre(Float64Array.from(indices, (i) => column[i])));
+  const off: number[] = [];
+  settled.forEach((indices, gear) => {
+    const { centre, count } = peaks[gear];
+    if (count >= 5)
+      for (const i of indices) if (Math.abs(column[i] - centre) < 0.06) off.push(Math.abs(column[i] - centre));
+  });
+  return { peaks, speedLagS, noise: off.length >= 30 ? DEVIATIONS_PER_MAD * (median(off) as number) : Number.NaN };
+}
+
+/** Median distance from the gear's peak while speed changes; where it seldom does, Infinity, so that no lag is preferred. */
+function sharpness(log: RideLog, samples: PedallingSamples, settled: SettledSamples, measured: MeasuredGears): number {
+  const column = logDevelopmentColumn(log, samples, measured.speedLagS);
+  const off: number[] = [];
+  settled.forEach((indices, gear) => {
+    const { centre, count } = measured.peaks[gear];
+    if (count < 5) return;
+    for (const i of indices) {
+      const change = Math.abs(samples.accelerationMps2[i]) / log.speedMps[i];
+      if (change > ACCELERATING_PER_S && !Number.isNaN(column[i]))
+        off.push(Math.min(0.15, Math.abs(column[i] - centre)));
+    }
+  });
+  return off.length >= MIN_ACCELERATING ? (median(off) as number) : Number.POSITIVE_INFINITY;
+}

@@ -1,0 +1,128 @@
+import type { Bike } from '../../drivetrain/bike.ts';
+import { RING_TEETH } from '../../drivetrain/tooth-limits.ts';
+import type { Peak } from './robust-centre.ts';
+
+/** Teeth of each ring and cog as the ride shows them, null where it cannot, and the rollout they go with. */
+export interface MeasuredTeeth {
+  readonly chainrings: readonly (number | null)[];
+  readonly cassette: readonly (number | null)[];
+  readonly rolloutM: number;
+}
+
+/** What a ride shows that tells nothing of teeth. */
+export const noTeethShown = ({ chainrings, cassette }: Bike): MeasuredTeeth => ({
+  chainrings: chainrings.map(() => null),
+  cassette: cassette.map(() => null),
+  rolloutM: Number.NaN,
+});
+
+const MIN_RING_S = 60;
+const MIN_COG_S = 20;
+/** Residual of a well measured gear: beside noise, tyre wear and pressure move it. */
+const GEAR_DEVIATION = 0.005;
+/** What a tooth count that differs from the written one must earn, in units of log likelihood. */
+const DIFFERENT_RING = 0.3;
+/** With one ring its size and the rollout are one number, so the written ring stands unless the wheel would be odd. */
+const DIFFERENT_ONLY_RING = 2;
+const DIFFERENT_COG = 2;
+/** Rollouts of usual wheels when the bike file names none: tyre tables span 1.96 to 2.3 m for adult bikes, taken as two deviations either side. */
+const USUAL_ROLLOUT = { logM: Math.log(2.12), deviation: 0.04 };
+/** One ring is as often found on small wheels and on wide tyres. */
+const USUAL_ROLLOUT_ONE_RING = { logM: Math.log(2.15), deviation: 0.08 };
+const WRITTEN_ROLLOUT_DEVIATION = 0.015;
+/** Rollouts tried lie this far apart (logarithm), well within `GEAR_DEVIATION`, to three standard deviations on both sides. */
+const ROLLOUT_STEP = 0.0025;
+const ROLLOUT_REACH = 3;
+/** Seconds that share one error of speed or cadence, so that a cog's mean is worth fewer than its seconds. An assumption of ours. */
+const SHARED_ERROR_S = 6;
+
+/**
+ * Finds whole numbers of teeth, near the written ones, whose ratios give the measured developments. Ratios alone leave
+ * the common scale open: the rollout (from the bike file, else of usual wheels) settles it, and the written teeth break ties.
+ *
+ * @param peaks measured log developments, index `ring * cogs + cog`
+ * @param writtenRolloutM rollout in metres that the bike file gives; NaN where it gives none
+ */
+export function measureTeeth(peaks: readonly Peak[], bike: Bike, writtenRolloutM: number): MeasuredTeeth {
+  const { chainrings, cassette } = bike;
+  const cogs = cassette.length;
+  const seconds = (ring: number): number => sum(peaks.slice(ring * cogs, (ring + 1) * cogs).map((peak) => peak.count));
+  const reference = chainrings
+    .map((_, ring) => seconds(ring))
+    .reduce((best, s, ring, all) => (s > all[best] ? ring : best), 0);
+  const prior = Number.isNaN(writtenRolloutM)
+    ? chainrings.length === 1
+      ? USUAL_ROLLOUT_ONE_RING
+      : USUAL_ROLLOUT
+    : { logM: Math.log(writtenRolloutM), deviation: WRITTEN_ROLLOUT_DEVIATION };
+
+  const steps = Math.floor((ROLLOUT_REACH * prior.deviation) / ROLLOUT_STEP);
+  let best: { cost: number; teeth: MeasuredTeeth } | null = null;
+  for (let ringTeeth = chainrings[reference] - 8; ringTeeth <= chainrings[reference] + 8; ringTeeth++) {
+    if (ringTeeth < RING_TEETH.least || ringTeeth > RING_TEETH.most) continue;
+    for (let step = -steps; step <= steps; step++) {
+      const off = step * ROLLOUT_STEP;
+      const tried = teethAt(peaks, bike, reference, ringTeeth, prior.logM + off);
+      if (!tried) continue;
+      const cost = tried.cost + (off / prior.deviation) ** 2 / 2;
+      if (!best || cost < best.cost - 1e-9) best = { cost, teeth: tried.teeth };
+    }
+  }
+  return best?.teeth ?? noTeethShown(bike);
+}
+
+const sum = (values: readonly number[]): number => values.reduce((a, value) => a + value, 0);
+
+function teethAt(
+  peaks: readonly Peak[],
+  bike: Bike,
+  reference: number,
+  ringTeeth: number,
+  logRollout: number,
+): { cost: number; teeth: MeasuredTeeth } | null {
+  const cogs = bike.cassette.length;
+  const different = bike.chainrings.length === 1 ? DIFFERENT_ONLY_RING : DIFFERENT_RING;
+  let cost = ringTeeth === bike.chainrings[reference] ? 0 : different;
+  const cassette = bike.cassette.map((written, cog) => {
+    const peak = peaks[reference * cogs + cog];
+    if (peak.count < MIN_COG_S) return null;
+    const exact = ringTeeth * Math.exp(logRollout - peak.centre);
+    const found = likeliestTeeth(exact, written, peak, DIFFERENT_COG);
+    cost += misfit(exact, found, peak) + (found === written ? 0 : DIFFERENT_COG);
+    return found;
+  });
+  for (let cog = 0; cog + 1 < cogs; cog++) {
+    const [a, b] = [cassette[cog], cassette[cog + 1]];
+    if (a !== null && b !== null && a >= b) return null;
+  }
+  const chainrings = bike.chainrings.map((written, ring) => {
+    if (ring === reference)
+      return sum(peaks.slice(ring * cogs, (ring + 1) * cogs).map((p) => p.count)) >= MIN_RING_S ? ringTeeth : null;
+    const shared = peaks
+      .slice(ring * cogs, (ring + 1) * cogs)
+      .map((peak, cog) => ({ peak, teeth: cassette[cog] }))
+      .filter(({ peak, teeth }) => peak.count >= MIN_COG_S && teeth !== null);
+    if (sum(shared.map(({ peak }) => peak.count)) < MIN_RING_S) return null;
+    const exact = Math.exp(
+      sum(shared.map(({ peak, teeth }) => (peak.centre + Math.log(teeth as number) - logRollout) * peak.count)) /
+        sum(shared.map(({ peak }) => peak.count)),
+    );
+    const found = likeliestTeeth(exact, written, shared[0].peak, DIFFERENT_RING);
+    cost += shared.length * misfit(exact, found, shared[0].peak) + (found === written ? 0 : DIFFERENT_RING);
+    return found;
+  });
+  return { cost, teeth: { chainrings, cassette, rolloutM: Math.exp(logRollout) } };
+}
+
+/** The written count where it fits within 1 % or hardly worse than the nearest whole number, else that number. */
+function likeliestTeeth(exact: number, written: number, peak: Peak, different: number): number {
+  if (Math.abs(Math.log(exact / written)) < 0.01) return written;
+  const nearest = Math.round(exact);
+  return misfit(exact, written, peak) < misfit(exact, nearest, peak) + different ? written : nearest;
+}
+
+/** Half the squared distance in standard deviations, capped: one wild gear must not decide all. */
+function misfit(exact: number, found: number, peak: Peak): number {
+  const deviation = Math.hypot(GEAR_DEVIATION, peak.spread / Math.sqrt(peak.count / SHARED_ERROR_S));
+  return Math.min(6, (Math.log(exact / found) / deviation) ** 2 / 2);
+}

@@ -1,0 +1,67 @@
+import { median } from 'd3-array';
+import { DEVIATIONS_PER_MAD } from '../../numeric/median-deviation.ts';
+import type { RideLog } from '../../ride-log/ride-log.ts';
+import type { DecodedGears } from '../decoding/decode-gears.ts';
+import type { GearModel, RatioNoise } from '../gear-model.ts';
+
+const MIN_RECORDS = 60;
+/** Short rides and lucky ones must not make the model surer than any sensor is. */
+const LEAST = 0.004;
+const MAX_LAG = 8;
+const LEAST_INDEPENDENCE = 0.2;
+const MOST_INDEPENDENCE = 0.7;
+
+/**
+ * How the log development scatters about the decoded gears: a relative part, a part that weighs more at low speed (satellites err by
+ * metres a second, not by per cents), and how long an error lasts. From records that were surely driving; the model's own noise with too few.
+ */
+export function residualNoise(log: RideLog, decoded: DecodedGears, model: GearModel): RatioNoise {
+  const residual = new Float64Array(log.timeS.length).fill(Number.NaN);
+  const slow: { off: number; perSpeed: number }[] = [];
+  for (let t = 0; t < residual.length; t++) {
+    const { cog, ring, driving, logDevelopment } = decoded;
+    if (cog[t] < 0 || ring[t] < 0 || driving[t] < 0.8 || Number.isNaN(logDevelopment[t])) continue;
+    residual[t] = logDevelopment[t] - model.logDevelopment[ring[t] * model.cogs + cog[t]];
+    slow.push({ off: Math.abs(residual[t]), perSpeed: 1 / log.speedMps[t] ** 2 });
+  }
+  if (slow.length < MIN_RECORDS) return model.noise;
+  return { ...scatter(slow), independence: independence(log.timeS, residual, scatter(slow).relative) };
+}
+
+/** Splits the scatter into its relative and its absolute part by setting the slower half of the records against the faster. */
+function scatter(records: { off: number; perSpeed: number }[]): { relative: number; absoluteMps: number } {
+  const sorted = [...records].sort((a, b) => b.perSpeed - a.perSpeed);
+  const halves = [sorted.slice(0, sorted.length / 2), sorted.slice(sorted.length / 2)].map((half) => ({
+    variance: (DEVIATIONS_PER_MAD * (median(half, ({ off }) => off) as number)) ** 2,
+    perSpeed: median(half, ({ perSpeed }) => perSpeed) as number,
+  }));
+  const [low, high] = halves;
+  const apart = low.perSpeed - high.perSpeed;
+  const absolute = apart > 0 ? Math.max(0, (low.variance - high.variance) / apart) : 0;
+  return {
+    relative: Math.max(LEAST, Math.sqrt(Math.max(0, high.variance - absolute * high.perSpeed))),
+    absoluteMps: Math.sqrt(absolute),
+  };
+}
+
+/**
+ * Share of independent evidence in one record: 1 / (1 + 2 x sum of the autocorrelations), the variance inflation of a mean of
+ * correlated values (Bartlett 1946), within bounds. Gaps end a run of records.
+ */
+function independence(timeS: Float64Array, residual: Float64Array, scale: number): number {
+  const bounded = residual.map((value) => Math.max(-4 * scale, Math.min(4 * scale, value)));
+  let sum = 0;
+  for (let lag = 1; lag <= MAX_LAG; lag++) {
+    let product = 0;
+    let square = 0;
+    for (let t = lag; t < bounded.length; t++) {
+      if (timeS[t] - timeS[t - lag] > 1.5 * lag || Number.isNaN(bounded[t]) || Number.isNaN(bounded[t - lag])) continue;
+      product += bounded[t] * bounded[t - lag];
+      square += (bounded[t] ** 2 + bounded[t - lag] ** 2) / 2;
+    }
+    const correlation = square > 0 ? product / square : 0;
+    if (correlation < 0.05) break;
+    sum += correlation;
+  }
+  return Math.max(LEAST_INDEPENDENCE, Math.min(MOST_INDEPENDENCE, 1 / (1 + 2 * sum)));
+}

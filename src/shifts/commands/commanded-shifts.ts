@@ -1,0 +1,88 @@
+import type { GearCommands } from '../../gear-trace/commands/gear-commands.ts';
+import type { PedallingSamples } from '../../gear-trace/samples/pedalling-samples.ts';
+import type { RideLog } from '../../ride-log/ride-log.ts';
+import { firstAfter } from '../first-after.ts';
+import type { Direction } from '../ride-events.ts';
+import type { RevolutionClock } from '../turns/revolution-clock.ts';
+import { cogsToCross } from './cogs-to-cross.ts';
+
+/** One shift the rider asked for: a burst of commands taken as one, from the first one's old cog to the last one's new cog. */
+export interface CommandedShift {
+  readonly timeS: number;
+  /** Time of the last command of the burst. */
+  readonly lastTimeS: number;
+  readonly fromCog: number;
+  readonly toCog: number;
+  readonly direction: Direction;
+  /** Cogs the chain has to cross to `toCog`, see `cogsToCross`. */
+  readonly cogsToCross: number;
+  /** Seconds since the last command of the burst before; Infinity for the first. */
+  readonly quietS: number;
+  /** Time of the next shift or burst (also one that returned to where it began); Infinity for the last. */
+  readonly untilS: number;
+  /** Seconds pedalled over 30 rpm from the last command until `untilS`. */
+  readonly pedalledS: number;
+}
+
+const BURST_S = 1.2;
+const BURST_WHOLE_SECONDS_S = 1;
+/** Long enough to count: 2 s decide whether a shift is judged, more is not asked. */
+const COUNT_UP_TO_S = 30;
+/** A record shows for no longer before it that the cranks turned: a shift is not judged by turns that nobody saw. */
+const LONGEST_STEP_S = 2;
+
+/** Gathers gear records that change the cog into shifts, as the contract defines them. The first record is a state, no shift. */
+export function commandedShifts(
+  log: RideLog,
+  commands: GearCommands,
+  samples: PedallingSamples,
+  clock: RevolutionClock,
+): CommandedShift[] {
+  const bursts = gatherBursts(commands, log.gearRecords.wholeSeconds);
+  return bursts.flatMap((burst, i) => {
+    if (burst.fromCog === burst.toCog) return [];
+    const untilS = bursts[i + 1]?.timeS ?? Number.POSITIVE_INFINITY;
+    return {
+      ...burst,
+      quietS: i === 0 ? Number.POSITIVE_INFINITY : burst.timeS - bursts[i - 1].lastTimeS,
+      direction: burst.toCog > burst.fromCog ? ('to-larger' as const) : ('to-smaller' as const),
+      cogsToCross: cogsToCross(bursts, i, clock.at),
+      untilS,
+      pedalledS: pedalledBetween(log.timeS, samples, burst.lastTimeS, untilS),
+    };
+  });
+}
+
+interface Burst {
+  timeS: number;
+  lastTimeS: number;
+  fromCog: number;
+  toCog: number;
+}
+
+function gatherBursts(commands: GearCommands, wholeSeconds: boolean): Burst[] {
+  // In whole milliseconds: times that begin at a fraction of a second may lie a rounding more apart than they were written.
+  const within = wholeSeconds
+    ? (gap: number) => Math.round(gap * 1000) <= 1000 * BURST_WHOLE_SECONDS_S
+    : (gap: number) => Math.round(gap * 1000) < 1000 * BURST_S;
+  const bursts: Burst[] = [];
+  for (let i = 1; i < commands.timeS.length; i++) {
+    const fromCog = commands.cog[i - 1];
+    const toCog = commands.cog[i];
+    if (fromCog < 0 || toCog < 0 || fromCog === toCog) continue;
+    const timeS = commands.timeS[i];
+    const open = bursts.at(-1);
+    if (open && within(timeS - open.lastTimeS)) {
+      open.lastTimeS = timeS;
+      open.toCog = toCog;
+    } else bursts.push({ timeS, lastTimeS: timeS, fromCog, toCog });
+  }
+  return bursts;
+}
+
+function pedalledBetween(timeS: Float64Array, samples: PedallingSamples, fromS: number, untilS: number): number {
+  let sum = 0;
+  for (let i = firstAfter(timeS, fromS); i < timeS.length && timeS[i] <= untilS && sum < COUNT_UP_TO_S; i++)
+    if (samples.pedalling[i]) sum += Math.min(samples.dtS[i], LONGEST_STEP_S, timeS[i] - fromS);
+  return sum;
+}

@@ -1,0 +1,66 @@
+import type { RideTrace } from '../../gear-trace/gear-trace.ts';
+import type { RideLog } from '../../ride-log/ride-log.ts';
+import { lowestLevels } from './lowest-levels.ts';
+import { SLOWEST_LAG_S } from './speed-gain.ts';
+
+/** Below this a rider does nothing, W. */
+export const IDLE_W = 30;
+
+const MIN_BELOW = 0.07;
+/** How many deviations more than `MIN_BELOW` a record must lie below the gears, where the rider does nothing by the power meter, and else. */
+const BELOW_DEVIATIONS = { idle: 2.5, other: 3 } as const;
+/** So long a cadence may be shown after the speed it belongs to, a sensor's holding on included. */
+const LATEST_CADENCE_S = 5;
+/** Down to this speed a bike that stalls gives a ratio. */
+const STALLED_MPS = 1;
+
+/** How far each record lies below every gear in question, and from where on that counts; log development. */
+export interface BelowGears {
+  /**
+   * The larger of the ratio with and without its lag undone is taken, unless a power meter shows that the rider does nothing. NaN
+   * where there is no ratio.
+   */
+  depth(i: number): number;
+  threshold(i: number): number;
+  /** How far the record lies below the gears even at the fastest speed of some seconds about it: no lag of a sensor explains that. */
+  sureDepth(i: number): number;
+}
+
+/** Measures a ride's records against the gears in question (`lowestLevels`). */
+export function belowGears(log: RideLog, trace: RideTrace): BelowGears {
+  const lowest = lowestLevels(log, trace);
+  const isIdle = (i: number): boolean => log.powerW[i] < IDLE_W;
+  const stalling = (i: number): boolean =>
+    log.speedMps[i] <= STALLED_MPS && trace.samples.pedalling[i] === 1 && usableBefore(log, trace, i);
+  const sureDepth = (i: number): number => {
+    const fastest = fastestAbout(log, i);
+    return fastest > STALLED_MPS ? lowest[i] - Math.log((fastest * 60) / log.cadenceRpm[i]) : Number.NaN;
+  };
+  return {
+    sureDepth,
+    depth(i) {
+      if (!trace.samples.usable[i] || Number.isNaN(trace.logDevelopment[i]))
+        return stalling(i) ? sureDepth(i) : Number.NaN;
+      const raw = Math.log((log.speedMps[i] * 60) / log.cadenceRpm[i]);
+      return lowest[i] - (isIdle(i) ? trace.logDevelopment[i] : Math.max(trace.logDevelopment[i], raw));
+    },
+    threshold: (i) =>
+      MIN_BELOW + (isIdle(i) ? BELOW_DEVIATIONS.idle : BELOW_DEVIATIONS.other) * (trace.deviation[i] || 0),
+  };
+}
+
+/** Whether a ratio could be taken shortly before a record. */
+function usableBefore({ timeS }: RideLog, { samples }: RideTrace, i: number): boolean {
+  for (let k = i - 1; k >= 0 && timeS[i] - timeS[k] <= LATEST_CADENCE_S; k--) if (samples.usable[k]) return true;
+  return false;
+}
+
+/** Fastest speed within the sensors' lags of a record. */
+function fastestAbout({ timeS, speedMps }: RideLog, i: number): number {
+  let fastest = speedMps[i] || 0;
+  for (let k = i - 1; k >= 0 && timeS[i] - timeS[k] <= LATEST_CADENCE_S; k--)
+    fastest = Math.max(fastest, speedMps[k] || 0);
+  for (let k = i + 1; k < timeS.length && timeS[k] - timeS[i] <= SLOWEST_LAG_S; k++)
+    fastest = Math.max(fastest, speedMps[k] || 0);
+  return fastest;
+}

@@ -1,0 +1,110 @@
+import type { RideTrace } from '../../gear-trace/gear-trace.ts';
+import { PEDALLING_RPM } from '../../gear-trace/samples/pedalling-rpm.ts';
+import type { RideLog } from '../../ride-log/ride-log.ts';
+import { IDLE_W } from './below-gears.ts';
+import type { DropSearch, LowRun, RunSigns } from './run-signs.ts';
+import { gainWithoutDrive, speedGain } from './speed-gain.ts';
+
+/** The legs must run this much faster than before: a cadence that a sensor merely holds while the bike brakes does not. */
+const MIN_SPIN = 0.05;
+/** The same against the one record before, which may already be half and half. */
+const MIN_HELD_SPIN = 0.03;
+/** Where a power meter shows that the rider does nothing, only a slope can speed the bike up. */
+const MAX_GAIN_DOWNHILL = 1.15;
+const WORKING_W = 60;
+const ASTRAY_S = 8;
+/** Seconds after the run in which a bike without drive can gain neither speed nor power. */
+const AFTERWARDS_S = 5;
+/** A run this long with the power gone is no slip of one reading, even if the rider soon has the chain back on. */
+const SURE_RECORDS = 2;
+/** Without gear records nothing says which gear was asked for: a single reading is too little. */
+const LEAST_UNRECORDED = 2;
+/** A spike this short is followed at once by this many records on one gear where the chain merely slipped. */
+const SPIKE_RECORDS = 2;
+const BACK_RECORDS = 2;
+const RESTING_RECORDS = 4;
+const RESTING_SHARE = 0.8;
+/** Within this many deviations of a gear's development the chain drives there. */
+const ON_GEAR_DEVIATIONS = 2.5;
+
+/** Whether something about a run shows that the chain still drove, or that it was too little seen, whatever its other signs. */
+export function driveShown(search: DropSearch, run: LowRun, { spin, promise, powerGone }: RunSigns): boolean {
+  const { log, trace } = search;
+  const mostGain = powerGone ? MAX_GAIN_DOWNHILL : gainWithoutDrive(promise);
+  const recorded = trace.commands.timeS.length > 0;
+  return (
+    !(spin > MIN_SPIN) ||
+    isHeld(log, run) ||
+    poweredBelow(search, run) ||
+    speedGain(log, run.start, run.end) > mostGain ||
+    driveFollows(log, run, powerGone) ||
+    (!powerGone && restsOnGear(trace, run)) ||
+    backOnGear(trace, run) ||
+    (!recorded && run.end - run.start < LEAST_UNRECORDED)
+  );
+}
+
+/** Whether the legs ran no faster than in the record just before: a sensor that holds its last reading while the bike brakes. */
+function isHeld({ cadenceRpm }: RideLog, { start, end }: LowRun): boolean {
+  let fastest = 0;
+  for (let i = start; i < end; i++) fastest = Math.max(fastest, cadenceRpm[i]);
+  return cadenceRpm[start - 1] > PEDALLING_RPM && Math.log(fastest / cadenceRpm[start - 1]) < MIN_HELD_SPIN;
+}
+
+/** Whether the legs did work on such a ratio shortly before or within the run: then the speed is astray. The run's first second may be half and half. */
+function poweredBelow({ log, below }: DropSearch, { start, end }: LowRun): boolean {
+  for (let i = end - 1; i >= 0 && log.timeS[start] - log.timeS[i] <= ASTRAY_S; i--)
+    if (i !== start && log.powerW[i] > WORKING_W && below.depth(i) > below.threshold(i)) return true;
+  return false;
+}
+
+/** Whether the bike is driven again right after a short run: it gains speed (unless a power meter shows why not), or power is back. */
+function driveFollows(log: RideLog, { start, end }: LowRun, powerGone: boolean): boolean {
+  if (powerGone && end - start >= SURE_RECORDS) return false;
+  for (let i = end; i < log.timeS.length && log.timeS[i] - log.timeS[end - 1] <= AFTERWARDS_S; i++) {
+    if (log.powerW[i] > WORKING_W) return true;
+    if (!powerGone && log.speedMps[i] > log.speedMps[start] * 1.02) return true;
+  }
+  return false;
+}
+
+/** Whether the run rests on one gear's development: then the chain drives there, and it was an unasked shift. */
+function restsOnGear(trace: RideTrace, { start, end }: LowRun): boolean {
+  const model = trace.model;
+  if (!model || end - start < RESTING_RECORDS) return false;
+  return model.logDevelopment.some((level) => {
+    let on = 0;
+    for (let i = start; i < end; i++)
+      if (Math.abs(trace.logDevelopment[i] - level) < ON_GEAR_DEVIATIONS * trace.deviation[i]) on++;
+    return on >= RESTING_SHARE * (end - start);
+  });
+}
+
+/** Whether a short run ends with the chain driving on the gear it drove before: then it slipped over teeth, or a reading went wrong. */
+function backOnGear({ model, logDevelopment, deviation, ring, cog }: RideTrace, { start, end }: LowRun): boolean {
+  if (!model || end - start > SPIKE_RECORDS || ring[start - 1] < 0 || cog[start - 1] < 0) return false;
+  const level = model.logDevelopment[ring[start - 1] * model.cogs + cog[start - 1]];
+  for (let i = end; i < end + BACK_RECORDS; i++)
+    if (!(Math.abs(logDevelopment[i] - level) < ON_GEAR_DEVIATIONS * deviation[i])) return false;
+  return true;
+}
+
+/** So many records in a row on one of the gears are driving. */
+const DRIVING_RECORDS = 3;
+
+/** Whether the legs drive the bike on one of its gears within so many seconds after a run. */
+export function drivesAgain(log: RideLog, trace: RideTrace, { end }: LowRun, withinS: number): boolean {
+  let inRow = 0;
+  for (let i = end; i < log.timeS.length && log.timeS[i] - log.timeS[end - 1] < withinS; i++) {
+    inRow = onSomeGear(trace, i) && !(log.powerW[i] < IDLE_W) ? inRow + 1 : 0;
+    if (inRow === DRIVING_RECORDS) return true;
+  }
+  return false;
+}
+
+function onSomeGear({ model, logDevelopment, deviation }: RideTrace, i: number): boolean {
+  return (
+    model?.logDevelopment.some((level) => Math.abs(logDevelopment[i] - level) < ON_GEAR_DEVIATIONS * deviation[i]) ??
+    false
+  );
+}

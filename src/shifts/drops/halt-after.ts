@@ -1,0 +1,29 @@
+import type { RideLog } from '../../ride-log/ride-log.ts';
+
+/** Slower than this the bike stands. */
+const STANDING_MPS = 1;
+
+/** A halt after a record: how long until it, and how long it lasts at least; Infinity and 0 without one. */
+export interface Halt {
+  readonly inS: number;
+  readonly lastsS: number;
+}
+
+/** The first halt of `leastS` or longer that begins within `withinS` of a record: a recording pause counts as one, and so does the ride's end. */
+export function haltAfter(log: RideLog, from: number, withinS: number, leastS: number): Halt {
+  const { timeS, speedMps } = log;
+  for (let i = from; i <= timeS.length; i++) {
+    if (i === timeS.length) return { inS: timeS[i - 1] - timeS[from], lastsS: Number.POSITIVE_INFINITY };
+    // a recording pause begins with the record before it: the one after may lie far beyond what is looked at
+    if (i > 0 && timeS[i] - timeS[i - 1] > leastS && timeS[i - 1] - timeS[from] < withinS)
+      return { inS: Math.max(0, timeS[i - 1] - timeS[from]), lastsS: timeS[i] - timeS[i - 1] };
+    if (timeS[i] - timeS[from] >= withinS) break;
+    if (!(speedMps[i] < STANDING_MPS)) continue;
+    let k = i;
+    while (k < timeS.length && !(speedMps[k] >= STANDING_MPS)) k++;
+    const lastsS = k < timeS.length ? timeS[k] - timeS[i] : Number.POSITIVE_INFINITY;
+    if (lastsS >= leastS) return { inS: timeS[i] - timeS[from], lastsS };
+    i = k;
+  }
+  return { inS: Number.POSITIVE_INFINITY, lastsS: 0 };
+}

@@ -1,0 +1,67 @@
+import { mean, median } from 'd3-array';
+import type { GearModel } from '../../gear-trace/gear-model.ts';
+import type { RideTrace } from '../../gear-trace/gear-trace.ts';
+import type { RideLog } from '../../ride-log/ride-log.ts';
+import { cogCommands } from '../commands/cog-commands.ts';
+import { secondsEvidence } from '../stories/seconds-evidence.ts';
+
+/** The contract: an unasked shift has no command in the 5 s before. */
+export const NO_COMMAND_S = 5;
+
+/** A ride with what unasked shifts are looked for by. */
+export interface GhostSearch {
+  readonly log: RideLog;
+  readonly trace: RideTrace;
+  readonly model: GearModel;
+  readonly commands: ReturnType<typeof cogCommands>;
+  /** Log likelihood of a record at a log development. */
+  readonly evidence: ReturnType<typeof secondsEvidence>;
+  /** How late the ratio follows the gear records, s. */
+  readonly sensorLagS: number;
+}
+
+/**
+ * Makes a ride ready for the search; null where nothing can be found, without a gear model or gear records.
+ *
+ * @param independence share of independent evidence in one record; the ride's own by default
+ */
+export function ghostSearch(
+  log: RideLog,
+  trace: RideTrace,
+  sensorLagS: number,
+  independence = trace.model?.noise.independence ?? 1,
+): GhostSearch | null {
+  const { model, commands } = trace;
+  if (!model || commands.timeS.length === 0) return null;
+  const evidence = secondsEvidence(log, trace, independence);
+  return { log, trace, model, commands: cogCommands(commands), evidence, sensorLagS };
+}
+
+/** So long before and within a move the power is looked at, s, and the share of it that is left where the rider eases off. */
+const POWER_BEFORE_S = 6;
+const POWER_WITHIN_S = 5;
+const EASED_TO = 0.55;
+/** A cadence may be shown this much later than the power: what two records about the move show, and the share of the power before that is hardly any. */
+const POWER_AHEAD_S = 3;
+const POWER_AFTER_S = 2;
+const HARDLY_ANY = 0.25;
+
+/**
+ * Whether the ratio rose since the rider eased off: legs that slow down against a wheel that rolls on look like a smaller cog, and a
+ * power meter that averages shows some power still. On a smaller cog it would not fall so far. False without a power meter.
+ */
+export function easedOff({ log: { timeS, powerW } }: GhostSearch, start: number, end: number): boolean {
+  const within = (from: number, to: number): Float64Array =>
+    powerW.filter((_, i) => timeS[i] >= timeS[start] + from && timeS[i] < timeS[start] + to);
+  const before = median(within(-POWER_BEFORE_S, 0)) ?? Number.NaN;
+  const lastS = (timeS[end] ?? Number.POSITIVE_INFINITY) - timeS[start];
+  const shown = mean(within(0, Math.min(POWER_WITHIN_S, lastS))) ?? Number.NaN;
+  if (shown < EASED_TO * before) return true;
+  const about = within(-POWER_AHEAD_S, POWER_AFTER_S);
+  const earlier = median(within(-POWER_AHEAD_S - POWER_BEFORE_S, -POWER_AHEAD_S)) ?? Number.NaN;
+  return about.some((watts, i) => i > 0 && (watts + about[i - 1]) / 2 < HARDLY_ANY * earlier);
+}
+
+/** Log development of a cog on the ring of a record. */
+export const levelAt = ({ trace, model }: GhostSearch, record: number, cog: number): number =>
+  model.logDevelopment[trace.ring[record] * model.cogs + cog];

@@ -1,0 +1,83 @@
+import type { RideTrace } from '../../gear-trace/gear-trace.ts';
+import type { RideLog } from '../../ride-log/ride-log.ts';
+import { crankTorque } from '../crank-torque.ts';
+import { firstAfter } from '../first-after.ts';
+import { type GhostCandidate, LIFT_AT_MOST } from './ghost-rate.ts';
+import { easedOff, type GhostSearch, ghostSearch, levelAt, NO_COMMAND_S } from './ghost-search.ts';
+
+/** The contract: the new cog is held over 1 s. */
+const MIN_HELD_S = 1;
+/** Driving seconds that must show the new cog: fewer are a glitch. */
+const MIN_SEEN_S = 2;
+/** Odds against a ghost shift at any one moment, as log: one second in twenty minutes of pedalling (assumption of ours). */
+const LOG_PRIOR_ODDS = -7;
+/** Odds of three to one. */
+const LEAST_LOG_ODDS = Math.log(3);
+/** How far before the trace's change its first signs are looked for, s. */
+const BACK_S = 4;
+
+/**
+ * Finds where the chain left the commanded cog by itself: runs of the trace on another cog that begin with no command in
+ * the 5 s before. Returning to the commanded cog ends the run and is no ghost shift of its own. A run is weighed
+ * second by second against the story that the chain stayed and the rider pedalled softly.
+ */
+export function ghostShifts(log: RideLog, trace: RideTrace, sensorLagS: number): GhostCandidate[] {
+  const ride = ghostSearch(log, trace, sensorLagS);
+  if (!ride) return [];
+  const found: GhostCandidate[] = [];
+  let settledCog = -1;
+  for (let start = 0; start < trace.cog.length; ) {
+    const cog = trace.cog[start];
+    let end = start + 1;
+    while (end < trace.cog.length && trace.cog[end] === cog) end++;
+    if (cog >= 0 && settledCog >= 0 && cog !== settledCog) {
+      const ghost = weighRun(ride, start, end, settledCog);
+      if (ghost) found.push(ghost);
+    }
+    if (cog >= 0) settledCog = cog;
+    start = end;
+  }
+  return found;
+}
+
+/** First record that already speaks for the new cog: the trace waits for several before it changes. */
+function firstShown(ride: GhostSearch, start: number, fromCog: number): number {
+  const { log, trace, evidence } = ride;
+  const ring = trace.ring[start];
+  const toCog = trace.cog[start];
+  let first = start;
+  for (let i = start - 1; i >= 0 && log.timeS[start] - log.timeS[i] <= BACK_S; i--) {
+    if (Number.isNaN(trace.logDevelopment[i]) || trace.ring[i] !== ring || ring < 0) break;
+    if (evidence(i, levelAt(ride, i, toCog)) <= evidence(i, levelAt(ride, i, fromCog))) break;
+    first = i;
+  }
+  return first;
+}
+
+/** The unasked shift that a run of the trace would be; null where commands explain it or the records speak against it. */
+function weighRun(ride: GhostSearch, shownAt: number, end: number, fromCog: number): GhostCandidate | null {
+  const { log, trace, commands, evidence, sensorLagS } = ride;
+  const toCog = trace.cog[shownAt];
+  const start = firstShown(ride, shownAt, fromCog);
+  const atS = log.timeS[start] - sensorLagS;
+  const last = firstAfter(commands.timeS, atS + 1) - 1;
+  if (last < 0 || atS - commands.timeS[last] < NO_COMMAND_S) return null;
+  if (fromCog !== commands.cog[last] || toCog === fromCog) return null;
+  const next = commands.timeS[last + 1] ?? Number.POSITIVE_INFINITY;
+  let logOdds = LOG_PRIOR_ODDS;
+  let seenS = 0;
+  for (let i = start; i < end && log.timeS[i] < next + sensorLagS; i++) {
+    if (trace.ring[i] < 0 || Number.isNaN(trace.logDevelopment[i])) continue;
+    logOdds += evidence(i, levelAt(ride, i, toCog)) - evidence(i, levelAt(ride, i, fromCog));
+    if (trace.driving[i] > 0.5) seenS += Math.min(trace.samples.dtS[i], 2);
+  }
+  const endS = Math.min(next, log.timeS[Math.min(end, log.timeS.length - 1)] - sensorLagS);
+  const heldS = endS - atS;
+  if (heldS <= MIN_HELD_S || seenS < MIN_SEEN_S || logOdds < LEAST_LOG_ODDS - LIFT_AT_MOST) return null;
+  if (toCog < fromCog && easedOff(ride, start, end)) return null;
+  return {
+    ghost: { timeS: Math.max(0, atS), fromCog, toCog, heldS, torqueNm: crankTorque(log, start - 2, start + 2) },
+    logOdds,
+    leastLogOdds: LEAST_LOG_ODDS,
+  };
+}

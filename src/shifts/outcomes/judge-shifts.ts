@@ -1,0 +1,88 @@
+import type { CommandedShift } from '../commands/commanded-shifts.ts';
+import type { ChainDropEvent, Outcome, OutcomeProbability, ShiftEvent } from '../ride-events.ts';
+import type { RideInQuestion } from '../ride-in-question.ts';
+import { arrivalTable } from '../stories/arrival-table.ts';
+import { estimateTiming } from '../stories/estimate-timing.ts';
+import { shiftContexts } from '../stories/shift-context.ts';
+import { shiftStories } from '../stories/shift-stories.ts';
+import type { ShiftTiming } from '../stories/shift-timing.ts';
+import { unjudged } from '../unjudged.ts';
+import { cutByDrop } from './cut-by-drop.ts';
+import { loadDuring } from './load-during.ts';
+import { outcomeShares } from './outcome-shares.ts';
+import { type Shares, weighStory } from './weigh-story.ts';
+
+const MIN_PEDALLED_S = 2;
+
+/** The judged shifts of a ride with a trace, and the timing that was found on the way. */
+export interface JudgedShifts {
+  readonly shifts: ShiftEvent[];
+  readonly timing: ShiftTiming;
+}
+
+/**
+ * Judges every commanded shift: for each the probability that the chain was on the commanded cog within 1.5 turns of the cranks,
+ * within 5, not at all, or went beyond, with the ride's own lag, smearing and share of troubled shifts (empirical Bayes:
+ * Efron and Morris 1973), the latter for each direction. A shift after which the chain came off (`drops`) was likely missed.
+ */
+export function judgeShifts(
+  ride: RideInQuestion,
+  commanded: readonly CommandedShift[],
+  drops: readonly ChainDropEvent[],
+): JudgedShifts {
+  const { log, clock } = ride;
+  const timing = estimateTiming(ride, commanded);
+  const stories = commanded.map((shift, j) => {
+    if (shift.pedalledS < MIN_PEDALLED_S) return null;
+    const tables = shiftContexts(ride, commanded, j, timing.lagS).map((context) =>
+      arrivalTable(ride, shift, context, timing.riseWidthS),
+    );
+    return tables.some(({ seen }) => seen > 0) ? shiftStories(tables, timing, clock) : null;
+  });
+  const sharesOf = outcomeShares(commanded, stories);
+
+  const shifts = commanded.map((shift, i): ShiftEvent => {
+    const story = stories[i];
+    const load = loadDuring(log, shift, clock);
+    const base = {
+      timeS: shift.timeS,
+      lastTimeS: shift.lastTimeS,
+      fromCog: shift.fromCog,
+      toCog: shift.toCog,
+      direction: shift.direction,
+      cogsToCross: shift.cogsToCross,
+      ...load,
+      weak: false,
+    };
+    if (!story) return { ...base, ...unjudged(shift.pedalledS < MIN_PEDALLED_S ? 'no-pedalling' : 'not-seen') };
+    const shares = sharesOf[i] as Shares;
+    const { probability: untilCut, crankRevs } = weighStory(story, shares);
+    const probability = cutByDrop(untilCut, shift, drops);
+    const outcome = namedOutcome(probability);
+    const done = outcome === 'clean' || outcome === 'late';
+    return {
+      ...base,
+      cogsToCross: story.alreadyThere ? 0 : shift.cogsToCross,
+      outcome,
+      unjudgedBecause: null,
+      crankRevs: done ? crankRevs(outcome) : null,
+      confidence: probability[outcome],
+      probability,
+      expected: {
+        clean: shares.clean,
+        late: shares.late,
+        missed: shares.veryLate + shares.never,
+        overshot: shares.overshot,
+      },
+    };
+  });
+  return { shifts, timing };
+}
+
+/** Clean, or the likeliest kind of trouble where trouble of any kind is the likelier. */
+function namedOutcome(probability: OutcomeProbability): Exclude<Outcome, 'unjudged'> {
+  if (probability.clean >= 0.5) return 'clean';
+  return (['late', 'missed', 'overshot'] as const).reduce((best, name) =>
+    probability[name] > probability[best] ? name : best,
+  );
+}

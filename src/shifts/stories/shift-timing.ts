@@ -1,0 +1,98 @@
+import { CLEAN_WITHIN_REVS, LATE_WITHIN_REVS } from '../turn-limits.ts';
+import type { RevolutionClock } from '../turns/revolution-clock.ts';
+import type { ArrivalTable } from './arrival-table.ts';
+import { ARRIVAL_STEP_S, ARRIVALS, FIRST_ARRIVAL_S } from './arrival-table.ts';
+
+/**
+ * How a ride's sensors and recorder show a shift, and how its shifts usually go. Estimated from the ride itself.
+ */
+export interface ShiftTiming {
+  /** Seconds from a gear record to the middle of the ratio's change when the chain moves at once. */
+  readonly lagS: number;
+  /** Smearing of the change by the sensors, standard deviation, s. */
+  readonly riseWidthS: number;
+  /**
+   * How far single shifts are off the mean lag, standard deviation in s: recorders hold a value back by a varying part of a second,
+   * whole-second gear records lose up to a second more.
+   */
+  readonly jitterS: number;
+}
+
+/** Step of the revolutions grid, and its length: 0 to 20 turns of the cranks. */
+export const REV_STEP = 0.25;
+export const REVS = 80;
+
+/**
+ * Chances of the number of crank revolutions that a shift takes, given that it completes. Nobody has published measured
+ * shift times (see README): a healthy shift waits for the next ramp and takes well under a turn, so a gamma of mean 0.6
+ * turns; a late one tails off over some turns; one later than five turns is counted as missed. Assumptions of ours.
+ */
+export const cleanDensity: Float64Array = density((revs) => revs ** 2 * Math.exp(-revs / 0.2), 0, CLEAN_WITHIN_REVS);
+export const lateDensity: Float64Array = density(
+  (revs) => Math.exp(-(revs - CLEAN_WITHIN_REVS) / 2),
+  CLEAN_WITHIN_REVS,
+  LATE_WITHIN_REVS,
+);
+export const veryLateDensity: Float64Array = density(
+  (revs) => Math.exp(-(revs - LATE_WITHIN_REVS) / 6),
+  LATE_WITHIN_REVS,
+  REVS * REV_STEP,
+);
+
+/** Chances of the turns of a ride whose shifts mostly take `turns`: nine in ten about there (gamma), the others later. */
+export function usualDensity(turns: number): Float64Array {
+  const usual = density((revs) => revs ** 2 * Math.exp((-3 * revs) / turns), 0, REVS * REV_STEP);
+  const later = density((revs) => Math.exp(-(revs - turns) / 2), turns, turns + 4);
+  return usual.map((value, k) => 0.9 * value + 0.1 * later[k]);
+}
+
+function density(shape: (revs: number) => number, from: number, to: number): Float64Array {
+  const values = Float64Array.from({ length: REVS }, (_, k) => {
+    const revs = (k + 0.5) * REV_STEP;
+    return revs > from && revs <= to ? shape(revs) : 0;
+  });
+  const sum = values.reduce((a, value) => a + value, 0);
+  return values.map((value) => value / sum);
+}
+
+/** Offsets from the mean lag that are averaged over, s. */
+const OFFSETS_S = [-1, -0.75, -0.5, -0.25, 0, 0.25, 0.5, 0.75, 1];
+
+/**
+ * Log likelihood of a shift that takes each number of revolutions on the grid, to one final cog: the table's row, read at the moment
+ * at which the sensors show them pedalled, averaged over the jitter. The ratio's step and the cranks' turns come from the same cadence,
+ * so turns are counted from where the sensors show the command, the lag after it.
+ *
+ * @param row one row of an arrival table
+ */
+export function revolutionsLikelihood(
+  row: Float64Array,
+  table: ArrivalTable,
+  timing: ShiftTiming,
+  clock: RevolutionClock,
+): Float64Array {
+  const offsets = OFFSETS_S.map((s) => ({ s, weight: Math.exp(-((s / timing.jitterS) ** 2) / 2) })).filter(
+    ({ weight }) => weight > 0.01,
+  );
+  const weights = offsets.reduce((sum, { weight }) => sum + weight, 0);
+  const top = Math.max(table.stay, ...row);
+  const stay = Math.exp(table.stay - top);
+  const likelihood = row.map((value) => Math.exp(value - top));
+  const timeS = table.shift.lastTimeS;
+  const fromLeftS = clock.standing.left(timeS);
+  return Float64Array.from({ length: REVS }, (_, k) => {
+    const shownS = clock.standing.left(clock.after(timeS + timing.lagS, (k + 0.5) * REV_STEP)) - fromLeftS;
+    let sum = 0;
+    for (const { s, weight } of offsets) sum += weight * interpolate(likelihood, stay, shownS + s);
+    return top + Math.log(sum / weights + 1e-300);
+  });
+}
+
+/** Likelihood at an arrival time after the command; beyond the window it is that of staying. */
+function interpolate(likelihood: Float64Array, stay: number, arrivalS: number): number {
+  const position = (arrivalS - FIRST_ARRIVAL_S) / ARRIVAL_STEP_S;
+  if (!(position < ARRIVALS - 1)) return stay;
+  if (position <= 0) return likelihood[0];
+  const k = Math.floor(position);
+  return likelihood[k] + (position - k) * (likelihood[k + 1] - likelihood[k]);
+}
