@@ -3,7 +3,7 @@ import { analyseRide } from '../../src/analyse.ts';
 import { leapingCadence } from '../../src/shifts/drops/leaping-cadence.ts';
 import { at } from './warmed-up.ts';
 
-/** Two spells of legs that seem to whirl, with pedalling on the same gear between, on a ride that ends in a halt. */
+/** So many spells of legs that whirl, each between long pedalling on one gear, on a ride that ends in a halt. */
 const whirling = (times: number) => {
   const ride = at(8);
   for (let n = 0; n < times; n++) ride.pedal(80).spinInVain(4, 116).pedal(80);

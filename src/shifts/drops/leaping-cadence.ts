@@ -6,7 +6,7 @@ import type { RideLog } from '../../ride-log/ride-log.ts';
 const FASTEST_SHARE = 0.97;
 /** A reading leaps where it goes this much beyond that from one record to the next. */
 const LEAP = 1.12;
-/** Readings that leap more often than this are the sensor's. In some 900 simulated rides with steady cranks 10 an hour were the most. */
+/** Readings that leap more often than this are the sensor's: no rider loses the chain so often. An assumption of ours. */
 const MOST_AN_HOUR = 12;
 
 /** Fewer in all may be drops or slips of the sensor. */
