@@ -1,6 +1,6 @@
 import { sum } from 'd3-array';
 import type { Bike } from '../../drivetrain/bike.ts';
-import { bikeRolloutMm } from '../../drivetrain/bike-rollout.ts';
+import { bikeRolloutMm, usualRolloutM } from '../../drivetrain/bike-rollout.ts';
 import type { RideLog } from '../../ride-log/ride-log.ts';
 import { robustCentre } from '../levels/robust-centre.ts';
 import { logDevelopmentColumn, type PedallingSamples } from '../samples/pedalling-samples.ts';
@@ -15,8 +15,7 @@ const MOST_OFF = 0.15;
 /** Rollout and rings may be written this far off (log), in these steps. */
 const SCALE_REACH = 0.05;
 const SCALE_STEP = 0.01;
-/** The rollout of a usual wheel, for a bike file that names none, m; its scale is known less well. */
-const USUAL_ROLLOUT_M = 2.12;
+/** The same for a bike file that names no rollout: a usual wheel's is known less well. */
 const USUAL_REACH = 0.08;
 
 /**
@@ -42,7 +41,7 @@ export function recordedCogs(
   let best = byTeeth;
   let least = Number.POSITIVE_INFINITY;
   for (let off = -reach; off <= reach + 1e-9; off += SCALE_STEP) {
-    const scale = Math.log(Number.isNaN(writtenM) ? USUAL_ROLLOUT_M : writtenM) + off;
+    const scale = Math.log(Number.isNaN(writtenM) ? usualRolloutM : writtenM) + off;
     const read = placesOfTeeth(rearTeeth, cassette, misfitAt(shown, cassette, scale));
     if (read.cost < least) {
       best = read;

@@ -1,5 +1,5 @@
 import type { Bike } from '../../drivetrain/bike.ts';
-import { bikeRolloutMm } from '../../drivetrain/bike-rollout.ts';
+import { bikeRolloutMm, usualRolloutM } from '../../drivetrain/bike-rollout.ts';
 
 /** The development measured while a gear was asked for. */
 export interface AskedGear {
@@ -17,7 +17,6 @@ const OTHER_RING = 0.45;
 /** The same for all gears together where they need a rollout this far (log) from the written one, else from a usual wheel's: a speed seldom is so wrong. */
 const ODD_ROLLOUT = 0.6;
 const ROLLOUT_REACH = 0.12;
-const USUAL_ROLLOUT_M = 2.12;
 
 /**
  * On which ring each gear was pedalled. Recorders lose a change of ring, and then name the old one for as long as it lasts: such gears
@@ -30,7 +29,7 @@ export function pedalledRings(gears: readonly AskedGear[], bike: Bike): number[]
   const { chainrings, cassette } = bike;
   if (chainrings.length === 1 || gears.length === 0) return gears.map(({ ring }) => ring);
   const writtenM = bikeRolloutMm(bike) / 1000;
-  const usual = Math.log(Number.isNaN(writtenM) ? USUAL_ROLLOUT_M : writtenM);
+  const usual = Math.log(Number.isNaN(writtenM) ? usualRolloutM : writtenM);
   const logRings = chainrings.map(Math.log);
   const onRing = gears.map(({ centre, cog }) => centre + Math.log(cassette[cog]));
   const agreement = (gear: number, ring: number, scale: number): number =>
