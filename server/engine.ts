@@ -1,4 +1,4 @@
-import { engineVersion as numbered } from '../src/analyse.ts';
+import { ENGINE_VERSION as numbered } from '../src/analyse.ts';
 
 /** What the engine works out for the server. Its shapes, words and readers are imported where they are used. */
 export { analyseRide, concludeBike, type RideFindings, rideFindings } from '../src/analyse.ts';

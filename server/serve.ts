@@ -6,7 +6,7 @@ import { startServer } from './start-server.ts';
 import { stopOnSignal } from './stop-on-signal.ts';
 import { WeakTokenError } from './strangers/listen-error.ts';
 import { isLoopback } from './strangers/loopback.ts';
-import { newToken, shortestToken } from './strangers/token-check.ts';
+import { newToken, SHORTEST_TOKEN } from './strangers/token-check.ts';
 
 /** Options of `serve`, as they come from the command line. */
 export interface ServeOptions {
@@ -38,7 +38,7 @@ const below = (path: string): string => fileURLToPath(new URL(path, root));
 export async function serve(options: ServeOptions): Promise<{ url: string; stopping: AbortSignal }> {
   const listen = options.listen ?? '127.0.0.1';
   const data = options.data ?? defaultDataFolder();
-  if (options.token !== undefined && options.token.length < shortestToken) throw new WeakTokenError(shortestToken);
+  if (options.token !== undefined && options.token.length < SHORTEST_TOKEN) throw new WeakTokenError(SHORTEST_TOKEN);
   const token = options.token ?? (isLoopback(listen) ? null : newToken());
   const log = pino({ level: options.verbose ? 'debug' : 'info', base: null }, pino.destination({ fd: 2, sync: true }));
   const { version } = JSON.parse(readFileSync(below('package.json'), 'utf8')) as { version: string };

@@ -20,7 +20,7 @@ import { WorkQueue } from './work/work-queue.ts';
 import { WorkerPool } from './work/worker-pool.ts';
 
 /** As the page and the messages count them. */
-const megabyte = 1_000_000;
+const MEGABYTE = 1_000_000;
 
 /** The two kinds of threads: those that someone waits for, and those for analysis. */
 export interface Threads {
@@ -58,8 +58,8 @@ export interface RunningServer {
 
 const usualLimits: UploadLimits = {
   files: 200,
-  fileBytes: 64 * megabyte,
-  archiveBytes: 4000 * megabyte,
+  fileBytes: 64 * MEGABYTE,
+  archiveBytes: 4000 * MEGABYTE,
   atOnce: 8,
   silentMs: 30_000,
 };

@@ -1,8 +1,8 @@
 /** One keystroke reaches the program twice where npm runs it: from the terminal, and handed on by npm. */
-const sameKeystrokeMs = 1000;
+const SAME_KEYSTROKE_MS = 1000;
 
 /** How often a program that npm runs looks whether npm is still there. */
-const lookMs = 500;
+const LOOK_MS = 500;
 
 const signals = { SIGINT: 130, SIGTERM: 143 } as const;
 
@@ -17,7 +17,7 @@ export function stopOnSignal(close: () => Promise<void>): AbortSignal {
   let firstAsked = 0;
   const stop = (signal: keyof typeof signals): void => {
     if (stopping.signal.aborted) {
-      if (performance.now() - firstAsked >= sameKeystrokeMs) process.exit(signals[signal]);
+      if (performance.now() - firstAsked >= SAME_KEYSTROKE_MS) process.exit(signals[signal]);
       return;
     }
     firstAsked = performance.now();
@@ -42,6 +42,6 @@ function onceAlone(stop: () => void): void {
     if (process.ppid === parent) return;
     clearInterval(looking);
     stop();
-  }, lookMs);
+  }, LOOK_MS);
   looking.unref();
 }

@@ -28,7 +28,7 @@ const simulatorMayUse = ['errors', 'numeric', 'drivetrain', 'ride-log', simulato
 /** Plain scripts that make the project ready; they import nothing of src. */
 const setup = 'setup';
 const mayTouchFiles = ['cli', setup];
-const mostLines = 400;
+const MOST_LINES = 400;
 const bannedNames = /(^|-)(utils?|helpers?|types?|common|managers?)$/;
 
 /** Folders of the server from first to last: a file imports from its own folder and from folders before it, types included. */
@@ -170,10 +170,10 @@ describe('files', () => {
     expect(circles()).toEqual([]);
   });
 
-  it(`have at most ${mostLines} lines`, () => {
+  it(`have at most ${MOST_LINES} lines`, () => {
     const styles = list('web').filter((file) => file.endsWith('.css'));
     const lines = (file: string): number => readFileSync(join(root, file), 'utf8').split('\n').length - 1;
-    const long = [...codeFiles, ...styles].filter((file) => lines(file) > mostLines);
+    const long = [...codeFiles, ...styles].filter((file) => lines(file) > MOST_LINES);
     expect(long).toEqual([]);
   });
 

@@ -10,7 +10,7 @@ import { idSchema } from '../store/new-id.ts';
  */
 export const archiveFormat = 'cogwright-archive';
 /** Rises when archives of an earlier one can no longer be read as they are. */
-export const archiveVersion = 1;
+export const ARCHIVE_VERSION = 1;
 
 const sha256 = z.string().regex(/^[0-9a-f]{64}$/);
 

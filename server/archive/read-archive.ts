@@ -7,17 +7,17 @@ import type { z } from 'zod';
 import { storageFault } from '../data-folder/storage-fault.ts';
 import { RequestError } from '../http/request-error.ts';
 import {
+  ARCHIVE_VERSION,
   type ArchivedBike,
   type ArchivedRide,
   archivedBikesShape,
   archivedRidesShape,
-  archiveVersion,
   manifestShape,
 } from './archive-shapes.ts';
 
-const largestList = 64 * 1024 * 1024;
+const LARGEST_LIST = 64 * 1024 * 1024;
 /** Entries of a table of contents are held in memory; no rider has so many rides. */
-const mostEntries = 200_000;
+const MOST_ENTRIES = 200_000;
 const entryName = /^(manifest\.json|bikes\.json|rides\.json|raw\/[0-9a-f]{64})$/;
 
 const bad = (found: string): RequestError =>
@@ -36,18 +36,18 @@ export interface OpenArchive {
  * Opens an archive by its table of contents. Nothing in it names a place on this machine: entries are looked up by the
  * names an archive may have, others are refused, and sizes are bounded while unpacking, whatever the table says.
  */
-export async function readArchive(path: string, most = mostEntries): Promise<OpenArchive> {
+export async function readArchive(path: string, most = MOST_ENTRIES): Promise<OpenArchive> {
   const zip = await openPromise(path, { autoClose: false, strictFileNames: true }).catch(() => {
     throw bad('is no zip file');
   });
   try {
     const entries = await entriesOf(zip, most);
     const manifest = await list(zip, entries, 'manifest.json', manifestShape);
-    if (manifest.version > archiveVersion)
+    if (manifest.version > ARCHIVE_VERSION)
       throw new RequestError(
         422,
         'archive-newer',
-        `The archive has version ${manifest.version}; this cogwright reads versions up to ${archiveVersion}. Update it first.`,
+        `The archive has version ${manifest.version}; this cogwright reads versions up to ${ARCHIVE_VERSION}. Update it first.`,
       );
     return {
       bikes: await list(zip, entries, 'bikes.json', archivedBikesShape),
@@ -95,7 +95,7 @@ async function list<Shape extends z.ZodType>(
   const chunks: Buffer[] = [];
   await pipeline(
     await zip.openReadStreamPromise(entry),
-    bounded(largestList, (chunk) => chunks.push(chunk)),
+    bounded(LARGEST_LIST, (chunk) => chunks.push(chunk)),
     new Writable({ write: (_chunk, _encoding, done) => done() }),
   );
   const parsed = shape.safeParse(JSON.parse(Buffer.concat(chunks).toString('utf8')));

@@ -9,10 +9,10 @@ import { listBikes } from '../store/bike-store.ts';
 import { listJudgements } from '../store/judgement-store.ts';
 import { findRide, listRides, type StoredRide } from '../store/ride-store.ts';
 import {
+  ARCHIVE_VERSION,
   type ArchivedBike,
   type ArchivedRide,
   archiveFormat,
-  archiveVersion,
   type manifestShape,
 } from './archive-shapes.ts';
 
@@ -57,7 +57,7 @@ export function writeArchive(services: WritingServices): Readable {
   const madeAt = new Date().toISOString();
   addLazily(zip, 'rides.json', async () => json(written));
   addLazily(zip, 'manifest.json', async () =>
-    json({ format: archiveFormat, version: archiveVersion, madeAt, missing }),
+    json({ format: archiveFormat, version: ARCHIVE_VERSION, madeAt, missing }),
   );
   zip.end();
   return output;

@@ -1,10 +1,10 @@
 import type { Request, Response } from 'express';
 import { RequestError } from './request-error.ts';
 
-const mostAtOnce = 200;
-const heartbeatMs = 15_000;
+const MOST_AT_ONCE = 200;
+const HEARTBEAT_MS = 15_000;
 /** A listener that leaves so much unread is hung up on: its browser asks again when it is back. */
-const mostUnreadBytes = 1_000_000;
+const MOST_UNREAD_BYTES = 1_000_000;
 
 /** An open stream of server-sent events. What is sent after its end is dropped. */
 export interface EventStream {
@@ -18,7 +18,7 @@ export class EventStreams {
 
   /** @param onEnd called once, when the stream ends for whatever reason */
   open(request: Request, response: Response, onEnd: () => void): EventStream {
-    if (this.#open.size >= mostAtOnce)
+    if (this.#open.size >= MOST_AT_ONCE)
       throw new RequestError(503, 'busy', 'Too many pages are listening for news. Close some and try again.');
     response.writeHead(200, {
       'content-type': 'text/event-stream; charset=utf-8',
@@ -27,11 +27,11 @@ export class EventStreams {
     });
     const write = (text: string): void => {
       if (response.writableEnded || response.destroyed) return;
-      if (response.writableLength > mostUnreadBytes) response.destroy();
+      if (response.writableLength > MOST_UNREAD_BYTES) response.destroy();
       else response.write(text);
     };
     write(': open\n\n');
-    const heartbeat = setInterval(() => write(': still here\n\n'), heartbeatMs);
+    const heartbeat = setInterval(() => write(': still here\n\n'), HEARTBEAT_MS);
     const stream: EventStream = {
       send: (event, data) => write(`event: ${event}\ndata: ${JSON.stringify(data)}\n\n`),
       end: () => void response.end(),

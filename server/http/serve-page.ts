@@ -3,7 +3,7 @@ import { extname, join } from 'node:path';
 import express, { Router } from 'express';
 import { notFound } from './request-error.ts';
 
-const year = 31_536_000;
+const YEAR = 31_536_000;
 
 /**
  * Serves the built page. Files under `/assets` carry a hash of their content in their name and may be kept for a year;
@@ -13,7 +13,7 @@ export function servePage(folder: string): Router {
   const router = Router();
   router.use(
     '/assets',
-    express.static(join(folder, 'assets'), { immutable: true, maxAge: year * 1000, index: false, redirect: false }),
+    express.static(join(folder, 'assets'), { immutable: true, maxAge: YEAR * 1000, index: false, redirect: false }),
   );
   router.use(
     express.static(folder, {

@@ -1,4 +1,4 @@
-const longest = 200;
+const LONGEST = 200;
 
 /**
  * A sender's file name made fit for showing: the last part of a path, without control characters, not too long. It is
@@ -10,5 +10,5 @@ export function displayName(name: string | undefined): string {
   const last = (name ?? '').split(/[/\\]/).at(-1) ?? '';
   // biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is taken out
   const clean = last.replaceAll(/[\u0000-\u001f\u007f-\u009f\u202a-\u202e\u2066-\u2069]/g, '').trim();
-  return clean === '' || clean === '.' || clean === '..' ? 'unnamed file' : clean.slice(0, longest);
+  return clean === '' || clean === '.' || clean === '..' ? 'unnamed file' : clean.slice(0, LONGEST);
 }

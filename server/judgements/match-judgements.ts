@@ -1,7 +1,7 @@
 import type { Judgement } from '../store/judgement-store.ts';
 
 /** How far an event may move when a ride is analysed again and still be the one that was judged, ms. */
-const sameEventMs = 2000;
+const SAME_EVENT_MS = 2000;
 
 const parts = (key: string): { kind: string; ms: number } => {
   const dash = key.indexOf('-');
@@ -23,7 +23,7 @@ export function matchJudgements(keys: readonly string[], judgements: readonly Ju
     const { kind, ms } = parts(judgement.eventKey);
     const near = keys
       .map((key) => ({ key, ...parts(key) }))
-      .filter((event) => event.kind === kind && !matched.has(event.key) && Math.abs(event.ms - ms) <= sameEventMs)
+      .filter((event) => event.kind === kind && !matched.has(event.key) && Math.abs(event.ms - ms) <= SAME_EVENT_MS)
       .sort((a, b) => Math.abs(a.ms - ms) - Math.abs(b.ms - ms))[0];
     if (near) matched.set(near.key, judgement);
   }

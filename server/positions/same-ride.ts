@@ -1,7 +1,7 @@
 import type { RideLog } from '../../src/ride-log/ride-log.ts';
 
 /** Speed that is derived from positions may change by as much as rounding a position does, m/s. */
-const derivedSpeedTolerance = 0.1;
+const DERIVED_SPEED_TOLERANCE = 0.1;
 
 const near = (a: ArrayLike<number>, b: ArrayLike<number>, tolerance: number): boolean => {
   if (a.length !== b.length) return false;
@@ -11,7 +11,7 @@ const near = (a: ArrayLike<number>, b: ArrayLike<number>, tolerance: number): bo
 
 /** True where two logs tell the same of gears: the same columns, gear records and source of speed. Warnings may differ. */
 export function sameRide(a: RideLog, b: RideLog): boolean {
-  const speedTolerance = a.speedSource === 'positions' ? derivedSpeedTolerance : 0;
+  const speedTolerance = a.speedSource === 'positions' ? DERIVED_SPEED_TOLERANCE : 0;
   return (
     a.startMs === b.startMs &&
     a.sport === b.sport &&

@@ -10,8 +10,8 @@ import { stateOf } from './bike-answer.ts';
 import { needBike } from './bikes.ts';
 import { clockedIso } from './clocked-iso.ts';
 
-const likeliest = 5;
-const newest = 10;
+const LIKELIEST = 5;
+const NEWEST = 10;
 
 /** The data of a bike's service sheet. */
 export const sheetRoutes = [
@@ -38,13 +38,13 @@ export const sheetRoutes = [
         firstRideAt: starts[0] ?? null,
         lastRideAt: starts.at(-1) ?? null,
         totals: sumCounts(rides),
-        causes: report?.diagnosis.causes.slice(0, likeliest) ?? [],
+        causes: report?.diagnosis.causes.slice(0, LIKELIEST) ?? [],
         weighed: report?.diagnosis.weighed ?? null,
         lateralOffsetMm: report?.diagnosis.lateralOffsetMm ?? null,
         suggestion: report?.diagnosis.suggestion ?? null,
         cogs: report?.cogs ?? [],
-        lastAdjustments: report?.adjustments.slice(-newest).reverse() ?? [],
-        adjustmentsLog: listAdjustments(sql, id).slice(-newest).reverse(),
+        lastAdjustments: report?.adjustments.slice(-NEWEST).reverse() ?? [],
+        adjustmentsLog: listAdjustments(sql, id).slice(-NEWEST).reverse(),
         warnings: [...new Set(rides.flatMap(({ warnings }) => warnings.map(({ message }) => message)))],
         engineVersion: kept?.engineVersion ?? null,
       };

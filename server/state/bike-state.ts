@@ -1,6 +1,6 @@
 import { causeWords } from '../../src/diagnosis/cause-words.ts';
 import type { Cause } from '../../src/diagnosis/causes.ts';
-import { fewestShifts } from '../../src/diagnosis/next-step/suggest.ts';
+import { FEWEST_SHIFTS } from '../../src/diagnosis/next-step/suggest.ts';
 import { counted } from '../../src/numeric/counted.ts';
 import { figure } from '../../src/numeric/figure.ts';
 import { percent } from '../../src/numeric/percent.ts';
@@ -61,7 +61,7 @@ const rule = {
  *
  * 1. `service`: with enough judged shifts, a fault as likely as `service` says whose cause is named, or the low end of the trouble
  *    rate above `troubleToService`; or, with however few, a chain that left the cassette towards spokes or frame since the last adjustment.
- * 2. `too little data`: fewer than `fewestShifts` judged shifts, or fewer that could be weighed.
+ * 2. `too little data`: fewer than `FEWEST_SHIFTS` judged shifts, or fewer that could be weighed.
  * 3. `fine`, or `too little data` until that is sure: no cause named and next to nothing gone wrong. The faults together may be likelier than none
  *    by what is taken for granted alone.
  * 4. `watch`: a fault at least as likely as `watch` says, or the low end of the trouble rate above `troubleToWatch`.
@@ -137,7 +137,7 @@ function signsOf(report: Report): Signs {
     cured,
     wellSince: kind === 'put-right' ? (shiftsWellSince?.at ?? null) : null,
     trouble,
-    enough: trouble.shifts >= fewestShifts && weighed.judgedShifts >= fewestShifts,
+    enough: trouble.shifts >= FEWEST_SHIFTS && weighed.judgedShifts >= FEWEST_SHIFTS,
     weighed,
     leftTheCassette: lostChain(report, towardsSpokesOrFrame),
     cameOffElsewhere: lostChain(report, (side) => !towardsSpokesOrFrame(side)),
@@ -216,9 +216,9 @@ function faultReason({ actuation, fault, noFault, topFault, wellSince, enough }:
 }
 
 function tooFew({ trouble, weighed }: Signs): string {
-  if (trouble.shifts >= fewestShifts)
-    return `${weighed.judgedShifts === 0 ? 'None' : `Only ${weighed.judgedShifts}`} of ${counted(trouble.shifts, 'judged shift')} could be weighed; ${fewestShifts} are needed.`;
-  return `${trouble.shifts === 0 ? 'No shift' : `Only ${counted(trouble.shifts, 'shift')}`} could be judged; ${fewestShifts} are needed.`;
+  if (trouble.shifts >= FEWEST_SHIFTS)
+    return `${weighed.judgedShifts === 0 ? 'None' : `Only ${weighed.judgedShifts}`} of ${counted(trouble.shifts, 'judged shift')} could be weighed; ${FEWEST_SHIFTS} are needed.`;
+  return `${trouble.shifts === 0 ? 'No shift' : `Only ${counted(trouble.shifts, 'shift')}`} could be judged; ${FEWEST_SHIFTS} are needed.`;
 }
 
 /** The state of a bike of which no ride has been analysed. */
@@ -247,7 +247,7 @@ interface Trouble {
 
 function troubleOf(report: Report): Trouble {
   const after = report.adjustments.at(-1)?.after;
-  const sinceAdjustment = after !== undefined && after.shifts >= fewestShifts;
+  const sinceAdjustment = after !== undefined && after.shifts >= FEWEST_SHIFTS;
   const tallies = sinceAdjustment ? [after] : report.cogs;
   const sum = (pick: (tally: (typeof tallies)[number]) => number): number =>
     tallies.reduce((total, tally) => total + pick(tally), 0);

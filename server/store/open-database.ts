@@ -7,7 +7,7 @@ import { allMigrations } from './migrations/all-migrations.ts';
 import { Sql } from './sql.ts';
 
 /** `CogW`, read as a number. */
-const applicationId = 1_131_374_423;
+const APPLICATION_ID = 1_131_374_423;
 
 /** SQLite can take a change of tables back, which kysely does not count on: each run of migrations is all or nothing. */
 class TransactionalDialect extends SqliteDialect {
@@ -92,7 +92,8 @@ function refuseStrangers(file: string, newest: number): void {
       `its database has version ${version}, this cogwright knows versions up to ${newest}`,
       'Start the newer cogwright that made it; nothing was changed.',
     );
-  if ((version > 0 || tables > 0) && id !== applicationId) throw strange(folder, 'holds a database of another program');
+  if ((version > 0 || tables > 0) && id !== APPLICATION_ID)
+    throw strange(folder, 'holds a database of another program');
 }
 
 const strange = (folder: string, found: string): DataFolderError =>

@@ -4,7 +4,7 @@ import { RequestError } from '../http/request-error.ts';
 
 const cookieName = 'cogwright-token';
 /** Shorter ones can be guessed. */
-export const shortestToken = 16;
+export const SHORTEST_TOKEN = 16;
 
 /** A token nobody can guess. */
 export const newToken = (): string => randomBytes(24).toString('base64url');

@@ -17,7 +17,7 @@ import { fileMissing, workFault } from './work-fault.ts';
 import { WorkFailed } from './worker-pool.ts';
 
 /** A ride whose analysis was begun this often without an end is taken to be what stops the server. */
-const mostAttempts = 10;
+const MOST_ATTEMPTS = 10;
 
 /** Analyses one ride and keeps what comes of it. Throws only where that cannot be kept. */
 export async function analyseNextRide(bench: WorkBench, ride: WaitingRide): Promise<void> {
@@ -37,7 +37,7 @@ export async function analyseNextRide(bench: WorkBench, ride: WaitingRide): Prom
     if (kept) tell('failed');
     else takeBackAttempt(sql, ride.id);
   };
-  if (ride.attempts >= mostAttempts)
+  if (ride.attempts >= MOST_ATTEMPTS)
     return fail({ code: 'gave-up', message: `${ride.file}: its analysis never came to an end and was given up.` });
   if (!raw.has(ride.keptSha256)) return fail(fileMissing(ride.file));
   beginAttempt(sql, ride.id);

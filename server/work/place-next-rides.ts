@@ -16,7 +16,7 @@ import { WorkFailed } from './worker-pool.ts';
 type Unplaced = ReturnType<typeof unplacedRides>;
 
 /** A drivetrain is guessed from so many rides together, the longest there are: tracing more takes long and adds little. */
-const mostForOneGuess = 4;
+const MOST_FOR_ONE_GUESS = 4;
 
 /**
  * Places the first of these rides: one ride on the bike it fits, or all rides of an upload that asked for a new bike.
@@ -57,7 +57,7 @@ const placedOn = (bikeId: string): PlaceAnswer => ({ fault: null, bikeId, guess:
 const task = (bench: WorkBench, together: Unplaced): PlaceTask => ({
   rides: [...together]
     .sort((a, b) => b.duration_s - a.duration_s)
-    .slice(0, mostForOneGuess)
+    .slice(0, MOST_FOR_ONE_GUESS)
     .map(({ file, kept_sha256 }) => ({ file, path: bench.raw.path(kept_sha256) })),
   bikes: together[0].placement === 'new' ? [] : candidates(bench),
 });
@@ -94,7 +94,7 @@ function together(texts: readonly string[]): RecordedTeeth {
 const longestRides = (sql: Sql, bikeId: string, raw: RawStore): CandidateBike['rides'] =>
   [...listRides(sql, { bikeId })]
     .sort((a, b) => b.durationS - a.durationS)
-    .slice(0, mostForOneGuess - 1)
+    .slice(0, MOST_FOR_ONE_GUESS - 1)
     .map(({ file, keptSha256 }) => ({ file, path: raw.path(keptSha256) }));
 
 /** The rides that were placed, or failed where `bikeId` is null. One that its rider moved or removed since is left as it is. */

@@ -53,11 +53,11 @@ function fitting(logs: readonly RideLog[], bikes: readonly CandidateBike[]) {
 }
 
 /** So many alike bikes are named. */
-const mostNamed = 4;
+const MOST_NAMED = 4;
 
 /** The guess for rides of any of several alike bikes, saying so; with what those have in common where the rides alone show no drivetrain. */
 function asOneOf(guess: GuessedBike, alike: readonly CandidateBike[]): GuessedBike {
-  const names = alike.slice(0, mostNamed).map(({ bike: { name } }) => name);
+  const names = alike.slice(0, MOST_NAMED).map(({ bike: { name } }) => name);
   const more = alike.length - names.length;
   const note: Warning = {
     code: bikeUnclear,

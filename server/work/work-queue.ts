@@ -8,11 +8,11 @@ import { placeNextRides } from './place-next-rides.ts';
 import type { WorkBench } from './work-bench.ts';
 
 /** While a bike's first rides are still being analysed, its report is worked out no more often than this, ms. */
-const partialReportMs = 3000;
+const PARTIAL_REPORT_MS = 3000;
 /** Nor does it then take more than one part in so many of the time. */
-const partialReportShare = 20;
+const PARTIAL_REPORT_SHARE = 20;
 /** After the disk refused a result, the queue rests this long, ms. */
-const restMs = 10_000;
+const REST_MS = 10_000;
 
 /** How many things a bike still waits for before its report is up to date. */
 export const pendingOf = (backlog: BikeBacklog): number => backlog.queued + (isBehind(backlog) ? 1 : 0);
@@ -127,7 +127,7 @@ export class WorkQueue {
         await concludeNextBike(this.#bench, due);
       } finally {
         const took = performance.now() - start;
-        this.#notBefore.set(bikeId, performance.now() + Math.max(partialReportMs, partialReportShare * took));
+        this.#notBefore.set(bikeId, performance.now() + Math.max(PARTIAL_REPORT_MS, PARTIAL_REPORT_SHARE * took));
         this.#bikes.delete(bikeId);
       }
       this.tellBike(bikeId);
@@ -191,6 +191,6 @@ export class WorkQueue {
     setTimeout(() => {
       this.#resting = false;
       this.wake();
-    }, restMs).unref();
+    }, REST_MS).unref();
   }
 }

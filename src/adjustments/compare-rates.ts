@@ -7,11 +7,11 @@ export interface TroubleCount {
 }
 
 /** Decided: at least this sure that it got better, or as sure that it got worse. An assumption of ours. */
-export const decidedAt = 0.95;
+export const DECIDED_AT = 0.95;
 /** Rate a well set bike is taken to show after a cure, before there is a shift to count. An assumption of ours. */
-const curedRate = 0.015;
+const CURED_RATE = 0.015;
 /** More judged shifts than this are not within reach. */
-export const furthestShifts = 600;
+export const FURTHEST_SHIFTS = 600;
 
 /**
  * Probability that the rate of trouble after is lower than before. The prior of both rates is Beta(1, 1/m - 1), whose
@@ -35,16 +35,16 @@ export function probabilityBetter(before: TroubleCount, after: TroubleCount): nu
  */
 export function shiftsStillNeeded(before: TroubleCount, after: TroubleCount): number | null {
   if (before.shifts === 0) return null;
-  const rate = after.shifts === 0 ? curedRate : after.trouble / after.shifts;
+  const rate = after.shifts === 0 ? CURED_RATE : after.trouble / after.shifts;
   const decided = (more: number): boolean => {
     const grown = { trouble: after.trouble + rate * more, shifts: after.shifts + more };
     const p = probabilityBetter(before, grown);
-    return p >= decidedAt || p <= 1 - decidedAt;
+    return p >= DECIDED_AT || p <= 1 - DECIDED_AT;
   };
   if (after.shifts > 0 && decided(0)) return 0;
-  if (!decided(furthestShifts)) return null;
+  if (!decided(FURTHEST_SHIFTS)) return null;
   let low = 0;
-  let high = furthestShifts;
+  let high = FURTHEST_SHIFTS;
   while (high - low > 1) {
     const middle = Math.floor((low + high) / 2);
     if (decided(middle)) high = middle;

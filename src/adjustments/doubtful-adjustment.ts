@@ -13,7 +13,7 @@ const onlyOn: Partial<Record<Adjustment['parameter'], Bike['actuation']>> = {
   'index-offset': 'electronic',
 };
 /** Clocks differ, and a day may have begun elsewhere. */
-const aheadMs = 86_400_000;
+const AHEAD_MS = 86_400_000;
 
 /** False for an amount of 0, which says of no ride that anything changed before it. */
 export const turnsAnything = ({ amount }: Pick<Adjustment, 'amount'>): boolean => amount !== 0;
@@ -45,6 +45,6 @@ export function doubtfulAdjustment(
       key: 'parameter',
       message: `a bike with ${actuation} actuation has no ${parameter}: mend the adjustment, or the bike's actuation`,
     };
-  if (Date.parse(at) > nowMs + aheadMs) return { key: 'at', message: 'the time is still to come: mend the date' };
+  if (Date.parse(at) > nowMs + AHEAD_MS) return { key: 'at', message: 'the time is still to come: mend the date' };
   return null;
 }

@@ -5,7 +5,7 @@ import { type Adjustment, adjustmentSchema, replacedParts } from './adjustment.t
 import type { AdjustmentEntry } from './adjustment-entry.ts';
 import { adjustmentColumns, readAdjustmentTable } from './read-adjustment-table.ts';
 
-const mostNamed = 8;
+const MOST_NAMED = 8;
 
 /**
  * Reads an adjustments file: CSV with a header line, or a JSON list with the same keys, told apart by content.
@@ -37,8 +37,8 @@ export function parseAdjustments(file: string, text: string): Adjustment[] {
       }
   }
   if (clauses.length > 0) {
-    const more = clauses.length - mostNamed;
-    const named = clauses.slice(0, mostNamed).join('; ') + (more > 0 ? `; and ${more} more` : '');
+    const more = clauses.length - MOST_NAMED;
+    const named = clauses.slice(0, MOST_NAMED).join('; ') + (more > 0 ? `; and ${more} more` : '');
     throw new FileError(file, 'bad-adjustments', named, 'Mend the adjustments file and run again.');
   }
   return adjustments.sort((a, b) => Date.parse(a.at) - Date.parse(b.at));

@@ -2,7 +2,7 @@ import { closeSync, openSync, readSync } from 'node:fs';
 import { extname } from 'node:path';
 import { packedWith } from '../ride-log/packed-with.ts';
 
-const sniffedBytes = 4096;
+const SNIFFED_BYTES = 4096;
 const rideEndings = new Set(['.fit', '.tcx', '.gpx']);
 const packedEndings = new Set(['.gz', '.zip', '.bz2', '.xz', '.zst', '.7z']);
 const rideColumns = /(^|[,;\t"])(time_s|speed_mps|cadence_rpm|power_w|distance_m|front_teeth|rear_teeth)($|[,;\t"\s])/i;
@@ -25,7 +25,7 @@ export function looksLikeRide(path: string): boolean {
 }
 
 function beginning(path: string): Buffer {
-  const buffer = Buffer.alloc(sniffedBytes);
+  const buffer = Buffer.alloc(SNIFFED_BYTES);
   let file: number;
   try {
     file = openSync(path, 'r');

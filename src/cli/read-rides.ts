@@ -8,9 +8,9 @@ import type { RideLog } from '../ride-log/ride-log.ts';
 import type { Progress } from './progress.ts';
 import { unreadable } from './read-error.ts';
 
-const megabyte = 1_000_000;
+const MEGABYTE = 1_000_000;
 /** A ride log of a whole day is under 10 MB; what is larger than this is no ride log. */
-const mostBytes = 256 * megabyte;
+const MOST_BYTES = 256 * MEGABYTE;
 
 /** The rides that could be read, and those that could not with the reason. */
 export interface ReadRides {
@@ -45,14 +45,14 @@ function readBytes(file: string): Uint8Array {
   let size: number;
   try {
     size = statSync(file).size;
-    if (size <= mostBytes) return readFileSync(file);
+    if (size <= MOST_BYTES) return readFileSync(file);
   } catch (error) {
     throw unreadable(file, error);
   }
   throw new FileError(
     file,
     'too-large',
-    `is ${Math.ceil(size / megabyte)} MB, more than the ${mostBytes / megabyte} MB that are read`,
+    `is ${Math.ceil(size / MEGABYTE)} MB, more than the ${MOST_BYTES / MEGABYTE} MB that are read`,
     'A ride of a whole day is under 10 MB: give the ride logs themselves, each in a file of its own.',
   );
 }

@@ -3,7 +3,7 @@ import { turnsAnything } from '../adjustments/doubtful-adjustment.ts';
 import { cogPitchMm } from '../drivetrain/cog-pitch.ts';
 import { noCheckRide, planCheckRide, withSkipStretch } from './check-ride/plan-check-ride.ts';
 import { separateCauses } from './check-ride/separate-causes.ts';
-import { curedBelow } from './cured-below.ts';
+import { CURED_BELOW } from './cured-below.ts';
 import type { Diagnosis, DiagnosisInput } from './diagnosis.ts';
 import { buildEvidence, type RidingEvidence } from './evidence/build-evidence.ts';
 import { shiftsWellSince } from './next-step/shifts-well.ts';
@@ -53,9 +53,9 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
   // what nobody has ridden on since may have cured anything: that is no finding
   const tested = evidence.groups.length > 0 && !untested;
   const left = tested ? stillThere(particles, top) : 1;
-  const wellSince = untested || left < curedBelow ? null : shiftsWellSince(evidence.rides, adjustments, bike);
+  const wellSince = untested || left < CURED_BELOW ? null : shiftsWellSince(evidence.rides, adjustments, bike);
   // a fault that was cured shows nothing any more by which it could be told apart
-  const parts = !saysNothing && left >= curedBelow && !wellSince;
+  const parts = !saysNothing && left >= CURED_BELOW && !wellSince;
   const separates = parts ? separateCauses(weighed, [top, ranked[1].cause], bike.cassette, electronic) : null;
   const plan = input.cogsKnown === false ? noCheckRide : planCheckRide(lookAhead, bike.cassette, weighed.model.usage);
   const facts = {

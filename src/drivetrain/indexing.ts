@@ -1,6 +1,6 @@
 /** Rise of an M5 coarse thread in one turn, mm (ISO metric coarse series). That barrel adjusters are M5 is common
  * practice in the trade, no source; M6 (1.0 mm) occurs. */
-const barrelThreadMm = 0.8;
+const BARREL_THREAD_MM = 0.8;
 
 /**
  * Sideways travel of the guide pulley, mm: cable pull x shift ratio. For one step of the shifter it equals the cog
@@ -17,7 +17,7 @@ export function guideTravelMm(cablePullMm: number, shiftRatio: number): number {
  *
  * @example barrelTravelMm(0.25, 1.72) // 0.344
  */
-export function barrelTravelMm(turns: number, shiftRatio: number, threadMm = barrelThreadMm): number {
+export function barrelTravelMm(turns: number, shiftRatio: number, threadMm = BARREL_THREAD_MM): number {
   return guideTravelMm(turns * threadMm, shiftRatio);
 }
 

@@ -19,7 +19,7 @@ interface Proposal {
   readonly count: number;
 }
 
-const logisticDeviation = Math.PI / Math.sqrt(3);
+const LOGISTIC_DEVIATION = Math.PI / Math.sqrt(3);
 const logit = (u: number): number => Math.log(u / (1 - u));
 const logDensity = (z: number): number => -Math.abs(z) - 2 * Math.log1p(Math.exp(-Math.abs(z)));
 
@@ -60,8 +60,8 @@ function fitProposal(found: WeightedPoints, dimensions: number, count: number, w
       square += weights[i] * z * z;
     }
     const deviation = Math.sqrt(Math.max(1e-6, square - mean * mean));
-    const chance = (2 * logisticDeviation) / Math.sqrt(wanted);
-    const narrowed = deviation / logisticDeviation;
+    const chance = (2 * LOGISTIC_DEVIATION) / Math.sqrt(wanted);
+    const narrowed = deviation / LOGISTIC_DEVIATION;
     if (Math.abs(mean) < chance && narrowed > 0.75) continue;
     centre[d] = mean;
     width[d] = Math.min(1, Math.max(0.25, 1.15 * narrowed));

@@ -1,7 +1,7 @@
 import { logBeta } from './log-gamma.ts';
 
-const tiny = 1e-300;
-const keepOffZero = (x: number): number => (Math.abs(x) < tiny ? tiny : x);
+const TINY = 1e-300;
+const keepOffZero = (x: number): number => (Math.abs(x) < TINY ? TINY : x);
 
 /** Continued fraction of the incomplete beta function by Lentz's method (Thompson and Barnett 1986). */
 function continuedFraction(x: number, a: number, b: number): number {

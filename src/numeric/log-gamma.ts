@@ -3,7 +3,7 @@ const lanczos = [
   0.99999999999980993, 676.5203681218851, -1259.1392167224028, 771.32342877765313, -176.61502916214059,
   12.507343278686905, -0.13857109526572012, 9.9843695780195716e-6, 1.5056327351493116e-7,
 ];
-const halfLogTwoPi = 0.5 * Math.log(2 * Math.PI);
+const HALF_LOG_TWO_PI = 0.5 * Math.log(2 * Math.PI);
 
 /**
  * Natural logarithm of the gamma function for x > 0; NaN otherwise. Relative error under 1e-14. Own code for the reason that
@@ -17,7 +17,7 @@ export function logGamma(x: number): number {
   let sum = lanczos[0];
   for (let i = 1; i < 9; i++) sum += lanczos[i] / (x - 1 + i);
   const t = x + 6.5;
-  return halfLogTwoPi + (x - 0.5) * Math.log(t) - t + Math.log(sum);
+  return HALF_LOG_TWO_PI + (x - 0.5) * Math.log(t) - t + Math.log(sum);
 }
 
 /** Natural logarithm of the beta function for a, b > 0. */

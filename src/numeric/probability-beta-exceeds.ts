@@ -1,9 +1,9 @@
 import { type Beta, betaCdf } from './beta-distribution.ts';
 import { logBeta } from './log-gamma.ts';
 
-const steps = 600;
+const STEPS = 600;
 /** Where the log density has fallen this far below its peak, the rest is under 1e-17. */
-const tail = 42;
+const TAIL = 42;
 
 /**
  * Probability that a draw of `b` exceeds an independent draw of `a`, for any positive parameters, whole or not.
@@ -19,14 +19,14 @@ export function probabilityBetaExceeds(b: Beta, a: Beta): number {
   const top = logDensity(peak);
   const reach = (sign: number): number => {
     let width = 1;
-    while (top - logDensity(peak + sign * width) < tail && width < 1e6) width *= 1.25;
+    while (top - logDensity(peak + sign * width) < TAIL && width < 1e6) width *= 1.25;
     return peak + sign * width;
   };
   const low = reach(-1);
-  const step = (reach(1) - low) / steps;
+  const step = (reach(1) - low) / STEPS;
   const scale = logBeta(b.a, b.b);
   let sum = 0;
-  for (let i = 0; i <= steps; i++) {
+  for (let i = 0; i <= STEPS; i++) {
     const x = low + i * step;
     sum += Math.exp(logDensity(x) - scale) * betaCdf(a, 1 / (1 + Math.exp(-x)));
   }

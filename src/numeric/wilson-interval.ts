@@ -5,7 +5,7 @@ export interface RateInterval {
 }
 
 /** The 97.5 % point of the normal distribution. */
-const z95 = 1.959963984540054;
+const Z95 = 1.959963984540054;
 
 /**
  * Wilson's score interval for `hits` out of `trials`, 95 % by default. Both may be fractions (soft counts).
@@ -14,7 +14,7 @@ const z95 = 1.959963984540054;
  *
  * @example wilsonInterval(0, 20) // { low: 0, high: 0.1611... }
  */
-export function wilsonInterval(hits: number, trials: number, z = z95): RateInterval {
+export function wilsonInterval(hits: number, trials: number, z = Z95): RateInterval {
   if (!(trials > 0)) return { low: 0, high: 1 };
   const rate = hits / trials;
   const z2 = (z * z) / trials;

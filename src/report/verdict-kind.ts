@@ -1,12 +1,12 @@
-import { curedBelow } from '../diagnosis/cured-below.ts';
+import { CURED_BELOW } from '../diagnosis/cured-below.ts';
 import { showsNothing } from './judged-shifts.ts';
 import type { DiagnosisReport, Report } from './report-schema.ts';
 
 /** Below this the likeliest cause is not named alone. */
-const namedAlone = 0.6;
+const NAMED_ALONE = 0.6;
 
 /** From here on a bike in order is likelier than all faults together: then nothing points to a part. */
-const soundFrom = 0.5;
+const SOUND_FROM = 0.5;
 
 /**
  * What a report says of its bike, and the causes it speaks of, likeliest first. Text, page and API only put it into words.
@@ -33,7 +33,7 @@ export function verdictOf(report: Judged): Verdict {
   const { causes, undecided, suggestion, shiftsWellSince } = report.diagnosis;
   const [first, second] = causes;
   if (showsNothing(report)) return { kind: 'nothing-seen', causes: [] };
-  if (first.cause === 'no-fault' && first.probability >= soundFrom && !undecided)
+  if (first.cause === 'no-fault' && first.probability >= SOUND_FROM && !undecided)
     return { kind: 'sound', causes: [first] };
   if (isCured(report)) return { kind: 'cured', causes: [first] };
   if (shiftsWellSince) return { kind: 'put-right', causes: [first.cause === 'no-fault' ? second : first] };
@@ -43,7 +43,7 @@ export function verdictOf(report: Judged): Verdict {
       causes.find(({ cause }) => cause === wanted) ?? other;
     return { kind: 'open', causes: [weighed(undecided.between[0], first), weighed(undecided.between[1], second)] };
   }
-  return first.probability >= namedAlone
+  return first.probability >= NAMED_ALONE
     ? { kind: 'named', causes: [first] }
     : { kind: 'open', causes: [first, second] };
 }
@@ -55,8 +55,8 @@ function isCured({ diagnosis, adjustments }: Judged): boolean {
   return (
     adjustments.length > 0 &&
     first.cause !== 'no-fault' &&
-    first.probability >= namedAlone &&
-    stillThere < curedBelow &&
+    first.probability >= NAMED_ALONE &&
+    stillThere < CURED_BELOW &&
     suggestion.parameter === 'none' &&
     !undecided?.between.includes('no-fault')
   );

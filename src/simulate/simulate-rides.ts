@@ -23,11 +23,11 @@ export interface SimulatedRide {
 }
 
 const encoders: Record<RideFormat, (log: RideLog) => Uint8Array> = { fit: fitBytes, csv: csvBytes, tcx: tcxBytes };
-const dayMs = 86_400_000;
+const DAY_MS = 86_400_000;
 
 /** Start of ride `ride`, Unix ms: every second day at the same hour. */
 export function rideStartMs(options: ResolvedOptions, ride: number): number {
-  return Date.parse(options.start) + 2 * dayMs * ride;
+  return Date.parse(options.start) + 2 * DAY_MS * ride;
 }
 
 /**

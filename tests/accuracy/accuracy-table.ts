@@ -1,4 +1,4 @@
-import { aloneS, wellFilled } from './matching-rules.ts';
+import { ALONE_S, WELL_FILLED } from './matching-rules.ts';
 import {
   type ConfidenceBins,
   type Detection,
@@ -16,13 +16,13 @@ export interface TableColumn {
   readonly score: RideScore;
 }
 
-const labelWidth = 58;
-const columnWidth = 48;
+const LABEL_WIDTH = 58;
+const COLUMN_WIDTH = 48;
 
 const percent = (share: number): string => (Number.isNaN(share) ? 'none' : `${(100 * share).toFixed(1)} %`);
 const decimal = (value: number): string => (Number.isNaN(value) ? '-' : value.toFixed(3));
 const row = (label: string, cells: readonly string[]): string =>
-  `${label.padEnd(labelWidth)}${cells.map((cell) => cell.padEnd(columnWidth)).join('')}`.trimEnd();
+  `${label.padEnd(LABEL_WIDTH)}${cells.map((cell) => cell.padEnd(COLUMN_WIDTH)).join('')}`.trimEnd();
 
 function detection(counts: Detection): string {
   const { found, overlooked, wrong } = counts;
@@ -62,8 +62,8 @@ export function accuracyTable(columns: readonly TableColumn[]): string {
     rows('  late or missed, borderline ones as they were', ({ lateOrMissedStrictly }) =>
       detection(lateOrMissedStrictly),
     ),
-    rows(`  missed, no other shift within ${aloneS} s`, ({ missedAlone }) => detection(missedAlone)),
-    rows(`  late or missed, no other within ${aloneS} s`, ({ lateOrMissedAlone }) => detection(lateOrMissedAlone)),
+    rows(`  missed, no other shift within ${ALONE_S} s`, ({ missedAlone }) => detection(missedAlone)),
+    rows(`  late or missed, no other within ${ALONE_S} s`, ({ lateOrMissedAlone }) => detection(lateOrMissedAlone)),
     rows('  overshot shifts', ({ overshot }) => detection(overshot)),
     rows('  ghost shifts held over 3 s', ({ ghostShifts }) => detection(ghostShifts)),
     rows('  chain drops', ({ chainDrops }) => detection(chainDrops)),
@@ -103,7 +103,7 @@ function calibrationRows(
   binsOf: (score: RideScore) => ConfidenceBins,
 ): string[] {
   return [
-    `Confidence of ${what}: n, mean confidence, share right (* n of ${wellFilled} or more)`,
+    `Confidence of ${what}: n, mean confidence, share right (* n of ${WELL_FILLED} or more)`,
     ...Array.from({ length: 10 }, (_, bin) =>
       row(
         `  ${(bin / 10).toFixed(1)} to ${((bin + 1) / 10).toFixed(1)}`,
@@ -111,7 +111,7 @@ function calibrationRows(
           const { count, confidenceSum, right } = binsOf(score);
           const n = count[bin];
           if (n === 0) return '-';
-          return `${n}${n >= wellFilled ? '*' : ''}  ${(confidenceSum[bin] / n).toFixed(3)}  ${(right[bin] / n).toFixed(3)}`;
+          return `${n}${n >= WELL_FILLED ? '*' : ''}  ${(confidenceSum[bin] / n).toFixed(3)}  ${(right[bin] / n).toFixed(3)}`;
         }),
       ),
     ),

@@ -1,5 +1,5 @@
 import { matchByTime } from './match-by-time.ts';
-import { eventWithinS } from './matching-rules.ts';
+import { EVENT_WITHIN_S } from './matching-rules.ts';
 import type { Detection } from './ride-score.ts';
 
 /** True events set against reported ones. Indices into the two lists. */
@@ -21,7 +21,7 @@ export function detectEvents<T extends { readonly atS: number }, R extends { rea
   const partner = matchByTime(
     truth.map(({ atS }) => atS),
     reported.map(({ timeS }) => timeS),
-    eventWithinS,
+    EVENT_WITHIN_S,
   );
   const pairs = [...partner].flatMap((r, t) => (r >= 0 ? [[t, r] as const] : []));
   const matched = new Set(pairs.map(([, r]) => r));

@@ -16,8 +16,8 @@ export interface Disagreement {
 /** Notes down a disagreement. */
 export type Say = (kind: string, atS: number, truly: string, reported: string, confidence: number) => void;
 
-const beforeS = 6;
-const afterS = 14;
+const BEFORE_S = 6;
+const AFTER_S = 14;
 
 /** The log around a disagreement as lines of text: second, speed, cadence, power, commanded, true and traced cog. */
 export function excerpt({ options }: PlannedRide, { kind, atS, truly, reported, confidence }: Disagreement): string {
@@ -33,7 +33,7 @@ export function excerpt({ options }: PlannedRide, { kind, atS, truly, reported, 
   ];
   for (let i = 0; i < log.timeS.length; i++) {
     const t = log.timeS[i];
-    if (t < atS - beforeS || t > atS + afterS) continue;
+    if (t < atS - BEFORE_S || t > atS + AFTER_S) continue;
     const latest = trace.commands.latest[i];
     const commanded = latest < 0 ? '?' : String(cassette[trace.commands.cog[latest]]);
     const s = Math.round(t);

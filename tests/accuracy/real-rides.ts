@@ -7,7 +7,7 @@ import { seededRandom } from '../../src/numeric/seeded-random.ts';
 import { readRideLog } from '../../src/ride-log/read-ride-log.ts';
 import type { RideLog } from '../../src/ride-log/ride-log.ts';
 import { matchByTime } from './match-by-time.ts';
-import { eventWithinS, ghostHeldOverS, settledAfterS, shiftWithinS } from './matching-rules.ts';
+import { EVENT_WITHIN_S, GHOST_HELD_OVER_S, SETTLED_AFTER_S, SHIFT_WITHIN_S } from './matching-rules.ts';
 import { plantChainDrops } from './planted/plant-chain-drops.ts';
 import { plantGhostShifts } from './planted/plant-ghost-shifts.ts';
 import { plantMissedShifts } from './planted/plant-missed-shifts.ts';
@@ -16,7 +16,7 @@ import { withoutRecords } from './without-records.ts';
 const folder = new URL('../../../shared/real-rides/', import.meta.url);
 const long = 'gears-cadence-power-20h.fit';
 const withGears = [long, 'gears-cadence-wheel-sensor.fit'];
-const planted = 60;
+const PLANTED = 60;
 
 /** Found and put in, and what else was reported that the untouched ride does not show. */
 export interface PlantedFigures {
@@ -83,7 +83,7 @@ function untouchedFigures({ trace, events }: AnalysedRide) {
     troubleShare: (late + missed + overshot) / judged,
     chainDrops: events.chainDrops.length,
     ghostShifts: events.ghostShifts.length,
-    ghostShiftsHeld: events.ghostShifts.filter(({ heldS }) => heldS > ghostHeldOverS).length,
+    ghostShiftsHeld: events.ghostShifts.filter(({ heldS }) => heldS > GHOST_HELD_OVER_S).length,
     skips: events.skips.length,
     chainrings: trace.measured.chainrings,
     cassette: trace.measured.cassette,
@@ -91,13 +91,13 @@ function untouchedFigures({ trace, events }: AnalysedRide) {
 }
 
 function missedFigures(log: RideLog, bike: Bike, seed: number): PlantedFigures {
-  const changed = plantMissedShifts(log, planted, seededRandom(seed, 'missed'));
+  const changed = plantMissedShifts(log, PLANTED, seededRandom(seed, 'missed'));
   const { shifts } = analyseRide(changed.log, bike).events;
   const outcomes = (times: number[]): string[] => {
     const partner = matchByTime(
       times,
       shifts.map(({ timeS }) => timeS),
-      shiftWithinS,
+      SHIFT_WITHIN_S,
     );
     return [...partner].map((r) => (r < 0 ? 'nothing' : shifts[r].outcome));
   };
@@ -114,24 +114,24 @@ function missedFigures(log: RideLog, bike: Bike, seed: number): PlantedFigures {
 }
 
 function ghostFigures(log: RideLog, bike: Bike, seed: number): PlantedFigures {
-  const changed = plantGhostShifts(log, planted, seededRandom(seed, 'ghosts'));
-  const ghosts = analyseRide(changed.log, bike).events.ghostShifts.filter(({ heldS }) => heldS > ghostHeldOverS);
+  const changed = plantGhostShifts(log, PLANTED, seededRandom(seed, 'ghosts'));
+  const ghosts = analyseRide(changed.log, bike).events.ghostShifts.filter(({ heldS }) => heldS > GHOST_HELD_OVER_S);
   const partner = matchByTime(
     changed.planted.map(({ timeS }) => timeS),
     ghosts.map(({ timeS }) => timeS),
-    eventWithinS,
+    EVENT_WITHIN_S,
   );
   const found = partner.filter((r) => r >= 0).length;
   return { found, putIn: partner.length, note: `; ${ghosts.length - found} others reported` };
 }
 
 function dropFigures(log: RideLog, bike: Bike, seed: number): PlantedFigures {
-  const changed = plantChainDrops(log, planted, seededRandom(seed, 'drops'));
+  const changed = plantChainDrops(log, PLANTED, seededRandom(seed, 'drops'));
   const drops = analyseRide(changed.log, bike).events.chainDrops;
   const partner = matchByTime(
     changed.planted.map(({ timeS }) => timeS),
     drops.map(({ timeS }) => timeS),
-    eventWithinS,
+    EVENT_WITHIN_S,
   );
   const found = partner.filter((r) => r >= 0).length;
   const sided = changed.planted.flatMap(({ side }, t) =>
@@ -162,7 +162,7 @@ function blindAgreement(name: string): { right: number; of: number } {
       log.timeS[i] - changedS,
       log.timeS[i] - (seeing.commands.timeS[record] ?? Number.NEGATIVE_INFINITY),
     );
-    if (quiet < settledAfterS || seeing.cog[i] < 0 || !seeing.samples.usable[i] || seeing.driving[i] < 0.5) continue;
+    if (quiet < SETTLED_AFTER_S || seeing.cog[i] < 0 || !seeing.samples.usable[i] || seeing.driving[i] < 0.5) continue;
     of++;
     if (blind.cog[i] === seeing.cog[i]) right++;
   }

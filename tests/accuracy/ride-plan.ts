@@ -10,7 +10,7 @@ export interface PlannedRide {
   readonly alsoWithoutRecords: boolean;
 }
 
-export const rideS = 3600;
+export const RIDE_S = 3600;
 
 const singleRing: readonly Bike[] = [
   {
@@ -88,7 +88,7 @@ function plannedRides(
         cause: causes[i % causes.length],
         seed: firstSeed + i,
         severity: random.between(...severity),
-        durationS: rideS,
+        durationS: RIDE_S,
         bike: random.pick(two ? doubleRing : singleRing),
         speedSource: round % 2 === 0 ? 'wheel' : 'satellite',
         gearRecords: two && random.chance(0.4) ? 'rear-only' : 'both',
@@ -113,7 +113,7 @@ export function healthyPlan(hours: number, seed: number): PlannedRide[] {
       options: {
         cause: 'no-fault',
         seed: seed * 10_000 + 5000 + i,
-        durationS: rideS,
+        durationS: RIDE_S,
         bike: random.pick([...singleRing, ...doubleRing]),
         terrain: random.pick(['town', 'town', 'off-road', 'mixed'] as const),
         speedSource: i % 2 === 0 ? 'wheel' : 'satellite',

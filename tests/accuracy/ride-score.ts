@@ -46,10 +46,10 @@ export interface RideScore {
   readonly trace: Record<TraceGroup, TraceSeconds>;
   readonly missed: Detection;
   readonly lateOrMissed: Detection;
-  /** The same with borderline shifts as they truly were: see `borderlineRevs`. */
+  /** The same with borderline shifts as they truly were: see `BORDERLINE_REVS`. */
   readonly missedStrictly: Detection;
   readonly lateOrMissedStrictly: Detection;
-  /** The same for shifts that stand alone: see `aloneS`. */
+  /** The same for shifts that stand alone: see `ALONE_S`. */
   readonly missedAlone: Detection;
   readonly lateOrMissedAlone: Detection;
   readonly overshot: Detection;

@@ -52,14 +52,14 @@ const whole = (name: 'hours' | 'healthy' | 'seed' | 'seeds' | 'noise' | 'show', 
   }
   return value;
 };
-const processes = 2;
+const PROCESSES = 2;
 const seed = whole('seed', 1);
 const json: Record<string, unknown> = { options: values };
 
 /** Scores a plan with progress on standard error. */
 async function ride(label: string, plan: readonly PlannedRide[]) {
   const script = new URL('./score-process.ts', import.meta.url);
-  const scored = await inProcesses<PlannedRide, ScoredRide>(script, plan, processes, (done) => {
+  const scored = await inProcesses<PlannedRide, ScoredRide>(script, plan, PROCESSES, (done) => {
     if (process.stderr.isTTY) process.stderr.write(`\r${label}: ${done} of ${plan.length} rides`);
     else if (done % 12 === 0) console.error(`${label}: ${done} of ${plan.length} rides`);
   });
@@ -112,7 +112,7 @@ if (wanted('healthy')) {
 
 if (wanted('diagnosis')) {
   const seeds = values.seeds === undefined ? undefined : whole('seeds', 0);
-  console.log(`\n${await diagnosisTable({ quick: values.quick, seed, seeds, processes })}`);
+  console.log(`\n${await diagnosisTable({ quick: values.quick, seed, seeds, processes: PROCESSES })}`);
 }
 
 if (wanted('real')) {

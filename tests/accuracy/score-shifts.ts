@@ -2,7 +2,7 @@ import type { ShiftEvent } from '../../src/shifts/ride-events.ts';
 import type { TrueShift } from '../../src/simulate/truth/truth-schema.ts';
 import type { ConfidenceGatherer } from './confidence-bins.ts';
 import type { Say } from './disagreement.ts';
-import { aloneS, pairShifts, rightOutcomes } from './matching-rules.ts';
+import { ALONE_S, pairShifts, rightOutcomes } from './matching-rules.ts';
 import { noOutcomes, noScore, type RideScore } from './ride-score.ts';
 
 type Counts = { found: number; overlooked: number; wrong: number };
@@ -62,7 +62,7 @@ export function scoreShifts(
     count(lateOrMissedStrictly, isTrouble(shift.outcome), isTrouble(outcome));
     const beforeS = truth[t - 1]?.recordedAtS ?? Number.NEGATIVE_INFINITY;
     const afterS = truth[t + 1]?.recordedAtS ?? Number.POSITIVE_INFINITY;
-    const alone = Math.min(shift.recordedAtS - beforeS, afterS - shift.recordedAtS) >= aloneS;
+    const alone = Math.min(shift.recordedAtS - beforeS, afterS - shift.recordedAtS) >= ALONE_S;
     if (alone) {
       count(missedAlone, truly === 'missed', outcome === 'missed');
       count(lateOrMissedAlone, isTrouble(truly), isTrouble(outcome));

@@ -4,7 +4,7 @@ import type { ConfidenceGatherer } from './confidence-bins.ts';
 import { detectEvents } from './detect-events.ts';
 import type { Say } from './disagreement.ts';
 import { matchByTime } from './match-by-time.ts';
-import { eventWithinS, ghostDrivenS, ghostHeldOverS, ghostSeenS } from './matching-rules.ts';
+import { EVENT_WITHIN_S, GHOST_DRIVEN_S, GHOST_HELD_OVER_S, ghostSeenS } from './matching-rules.ts';
 import type { Detection, RideScore } from './ride-score.ts';
 
 /** Sets ghost shifts held over 3 s against the true ones. A report of a shift's own late arrival counts neither way. */
@@ -15,12 +15,12 @@ export function scoreGhosts(
   confidence: ConfidenceGatherer,
   say: Say,
 ): Pick<RideScore, 'ghostShifts' | 'ghostsThatWereLateArrivals' | 'ghostsWithoutMark'> {
-  const heldOver = (ghost: { heldS: number }): boolean => ghost.heldS > ghostHeldOverS;
+  const heldOver = (ghost: { heldS: number }): boolean => ghost.heldS > GHOST_HELD_OVER_S;
   const found = detectEvents(truth.ghostShifts, reported, heldOver);
   const { unmatched } = found;
   const leftMark = (t: number): boolean => {
     const { atS, heldS } = truth.ghostShifts[t];
-    return ghostSeenS(truth, atS, heldS) >= ghostDrivenS;
+    return ghostSeenS(truth, atS, heldS) >= GHOST_DRIVEN_S;
   };
   const overlooked = found.overlooked.filter(leftMark);
   const truly = found.pairs.map(([t]) => t).filter((t) => heldOver(truth.ghostShifts[t]));
@@ -28,7 +28,7 @@ export function scoreGhosts(
   const arrivals = matchByTime(
     truth.belatedArrivals.map(({ atS }) => atS),
     unmatched.map((r) => reported[r].timeS),
-    eventWithinS,
+    EVENT_WITHIN_S,
   );
   const excused = new Set([...arrivals].filter((k) => k >= 0).map((k) => unmatched[k]));
   const wrong = unmatched.filter((r) => heldOver(reported[r]) && !excused.has(r));

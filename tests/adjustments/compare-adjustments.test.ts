@@ -7,7 +7,7 @@ import { probabilityBetter, shiftsStillNeeded } from '../../src/adjustments/comp
 import type { RideEvents } from '../../src/shifts/ride-events.ts';
 import { madeShift } from '../cogs/made-shift.ts';
 
-const dayMs = 86_400_000;
+const DAY_MS = 86_400_000;
 const start = Date.UTC(2026, 3, 1, 8);
 
 /** `bad` of `count` shifts missed, alternately to-larger onto cog 2 and to-smaller onto cog 1, one a minute. */
@@ -17,13 +17,13 @@ function ride(day: number, count: number, bad: number): { startMs: number; event
   );
   const ghost = { timeS: 30, fromCog: 2, toCog: 1, heldS: 2, confidence: 1, torqueNm: 0 };
   return {
-    startMs: start + day * dayMs,
+    startMs: start + day * DAY_MS,
     events: { shifts, ghostShifts: [ghost], chainDrops: [], skips: [], pedallingSByCog: new Float64Array(4) },
   };
 }
 
 const adjusted = (day: number, amount = 1): Adjustment => ({
-  at: new Date(start + day * dayMs + dayMs / 2).toISOString(),
+  at: new Date(start + day * DAY_MS + DAY_MS / 2).toISOString(),
   parameter: 'cable-tension',
   amount,
   unit: 'clicks',
@@ -84,25 +84,25 @@ describe('before and after an adjustment', () => {
 
   it('sets no sound riding before a sudden fault against an adjustment that came after it', () => {
     const rides = [ride(0, 40, 0), ride(2, 30, 10), ride(4, 30, 10)];
-    const [fair] = compareAdjustments(rides, [adjusted(3)], 4, start + 2 * dayMs);
+    const [fair] = compareAdjustments(rides, [adjusted(3)], 4, start + 2 * DAY_MS);
     expect(fair.before).toMatchObject({ shifts: 30, missed: 10 });
     expect(fair.leftOut).toEqual({ before: 40, after: 0 });
     const [unfair] = compareAdjustments(rides, [adjusted(3)], 4);
     expect(unfair.before.shifts).toBe(70);
     expect(fair.probabilityBetter).toBeGreaterThan(2 * unfair.probabilityBetter);
     // a fault that began after the last judged shift of a period leaves it whole
-    const [whole] = compareAdjustments(rides, [adjusted(3)], 4, start + 3 * dayMs);
+    const [whole] = compareAdjustments(rides, [adjusted(3)], 4, start + 3 * DAY_MS);
     expect(whole.before.shifts).toBe(70);
   });
 
   it('sets no sudden fault against an adjustment that came before it', () => {
     const rides = [ride(0, 60, 12), ride(2, 60, 0), ride(4, 60, 50)];
-    const [cured] = compareAdjustments(rides, [adjusted(1)], 4, start + 4 * dayMs);
+    const [cured] = compareAdjustments(rides, [adjusted(1)], 4, start + 4 * DAY_MS);
     expect(cured.after).toMatchObject({ shifts: 60, missed: 0 });
     expect(cured.leftOut).toEqual({ before: 0, after: 60 });
     expect(cured.probabilityBetter).toBeGreaterThan(0.999);
     // trouble that began with the first shifts after the adjustment may be its own work
-    const [spoilt] = compareAdjustments([rides[1], rides[2]], [adjusted(3)], 4, start + 4 * dayMs + 5 * 60_000);
+    const [spoilt] = compareAdjustments([rides[1], rides[2]], [adjusted(3)], 4, start + 4 * DAY_MS + 5 * 60_000);
     expect(spoilt.after.shifts).toBe(60);
     expect(spoilt.probabilityBetter).toBeLessThan(0.01);
   });

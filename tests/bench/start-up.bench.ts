@@ -4,7 +4,7 @@ import { spawn } from 'node:child_process';
  * Time from starting `npm run --silent cogwright -- --help` to the first byte of its output, and the same without npm
  * and with an empty Node program, so that what is ours can be told from what is not. From the built program.
  */
-const times = 15;
+const TIMES = 15;
 const commands: Record<string, readonly [string, ...string[]]> = {
   'npm run --silent cogwright -- --help': ['npm', 'run', '--silent', 'cogwright', '--', '--help'],
   'node src/setup/cogwright.mjs --help': [process.execPath, 'src/setup/cogwright.mjs', '--help'],
@@ -14,10 +14,10 @@ const commands: Record<string, readonly [string, ...string[]]> = {
 for (const [label, command] of Object.entries(commands)) {
   await firstByteMs(command);
   const taken: number[] = [];
-  for (let i = 0; i < times; i++) taken.push(await firstByteMs(command));
+  for (let i = 0; i < TIMES; i++) taken.push(await firstByteMs(command));
   taken.sort((a, b) => a - b);
   console.log(
-    `  ${label}: first byte after ${taken[times >> 1].toFixed(0)} ms (median of ${times}; ${taken[0].toFixed(0)} to ${taken[times - 1].toFixed(0)})`,
+    `  ${label}: first byte after ${taken[TIMES >> 1].toFixed(0)} ms (median of ${TIMES}; ${taken[0].toFixed(0)} to ${taken[TIMES - 1].toFixed(0)})`,
   );
 }
 

@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { fitKind, fitKinds, fitOf } from '../../src/diagnosis/evidence/outcome-fit.ts';
+import { FIT_KINDS, fitKind, fitOf } from '../../src/diagnosis/evidence/outcome-fit.ts';
 import type { OutcomeProbability } from '../../src/shifts/ride-events.ts';
 
 const expected = { clean: 0.9, late: 0.06, missed: 0.03, overshot: 0.01 };
 const fits = (probability: OutcomeProbability, cogsToCross = 1, crankRevs: number | null = null): number[] => {
   const kind = fitKind({ probability, expected, cogsToCross, crankRevs });
-  expect(kind).toBeLessThan(fitKinds);
+  expect(kind).toBeLessThan(FIT_KINDS);
   return [...fitOf.subarray(4 * kind, 4 * kind + 4)];
 };
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { AdjustmentComparison } from '../../src/adjustments/compare-adjustments.ts';
-import { decidedAt } from '../../src/adjustments/compare-rates.ts';
+import { DECIDED_AT } from '../../src/adjustments/compare-rates.ts';
 import { adjustmentSentences } from '../../src/diagnosis/sentences/story-sentences.ts';
 import { adjustmentVerdict } from '../../src/report/words/adjustment-verdict.ts';
 
@@ -51,7 +51,7 @@ describe('what an adjustment did, among the evidence', () => {
       );
       expect(/it helped/.test(told(probabilityBetter))).toBe(/^It helped/.test(beside(probabilityBetter)));
     }
-    expect(told(decidedAt)).toMatch(/: it helped\.$/);
+    expect(told(DECIDED_AT)).toMatch(/: it helped\.$/);
     expect(told(0.5)).toBe('2026-05-04, cable tension +1 click: 10 of 100 shifts went wrong before, 12 of 100 after.');
   });
 

@@ -89,6 +89,9 @@ describe(`symptoms (${symptoms.source})`, () => {
     expect(high.clicks.mean).toBeLessThan(0);
     const bent = verdictOf('hanger-bent').lateralErrorMm;
     expect(Math.sign(bent[1].mean)).toBe(-Math.sign(bent[10].mean));
+    // where a bent hanger leaves the middle of the cassette is not known to the tenth of a millimetre
+    const middle = verdictOf('hanger-bent').lateralOffsetMm;
+    expect(middle.high - middle.low).toBeGreaterThan(0.1);
   });
 
   it('gives evidence in sentences with numbers', () => {

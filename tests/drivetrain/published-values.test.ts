@@ -9,7 +9,7 @@ import indexing from '../checks/indexing.json' with { type: 'json' };
 import sprockets from '../checks/pitch-diameter.json' with { type: 'json' };
 import tyres from '../checks/tyre-rollout.json' with { type: 'json' };
 
-const inchM = 0.0254;
+const INCH_M = 0.0254;
 
 describe('rollout from the tyre size', () => {
   it.each(tyres.formula.rows)('$tyre is $rolloutMm mm by the formula', ({ tyre, rolloutMm }) => {
@@ -36,8 +36,8 @@ describe('gear arithmetic', () => {
   });
 
   it.each(gears.crankTurnInches.rows)('a turn of the cranks in $ring/$cog covers $inches inches', (row) => {
-    const rolloutMm = Math.PI * row.wheelInches * inchM * 1000;
-    const inches = developmentM(rolloutMm, row.ring, row.cog) / inchM;
+    const rolloutMm = Math.PI * row.wheelInches * INCH_M * 1000;
+    const inches = developmentM(rolloutMm, row.ring, row.cog) / INCH_M;
     expect(Math.abs(inches - row.inches)).toBeLessThan(gears.crankTurnInches.toleranceInches);
   });
 

@@ -34,7 +34,7 @@ describe('numbers in words', () => {
   it('says of the indexing only what it alone does to the guide pulley', () => {
     const said = (mean: number, low: number, high: number): string => lateralSentence({ mean, low, high });
     expect(said(-0.12, -0.13, -0.1)).toContain(
-      'Set by the indexing alone, the guide pulley stands too far outboard: -0.12 mm, between -0.13 mm and -0.10 mm (95 %',
+      'At the middle of the cassette, friction left out, the guide pulley stands too far outboard: -0.12 mm, between -0.13 mm and -0.10 mm (95 %',
     );
     expect(said(0.3, 0.1, 0.5)).toContain('too far inboard: +0.30 mm');
     expect(said(0.1, -0.2, 0.4)).toContain('not clearly to either side');

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { bikeState } from '../../server/state/bike-state.ts';
-import { fewestShifts } from '../../src/diagnosis/next-step/suggest.ts';
+import { FEWEST_SHIFTS } from '../../src/diagnosis/next-step/suggest.ts';
 import { sampleReport } from '../report/sample-report.ts';
 
 describe('the trouble that a bike’s state tells', () => {
@@ -11,15 +11,15 @@ describe('the trouble that a bike’s state tells', () => {
     bikeState({ ...report, adjustments: [{ ...made, after: { ...made.after, shifts, late: 5 } }] });
 
   it('is that since the last adjustment where enough was ridden since, even where nothing was ridden before', () => {
-    expect(all).toBeGreaterThan(fewestShifts);
-    for (const shifts of [fewestShifts, all])
+    expect(all).toBeGreaterThan(FEWEST_SHIFTS);
+    for (const shifts of [FEWEST_SHIFTS, all])
       expect(stateAfter(shifts)).toMatchObject({ judgedShifts: shifts, sinceAdjustment: true });
   });
 
   it('is that of all rides otherwise', () => {
-    for (const state of [stateAfter(fewestShifts - 1), bikeState({ ...report, adjustments: [] }), bikeState(null)])
+    for (const state of [stateAfter(FEWEST_SHIFTS - 1), bikeState({ ...report, adjustments: [] }), bikeState(null)])
       expect(state.sinceAdjustment).toBe(false);
-    expect(stateAfter(fewestShifts - 1).judgedShifts).toBe(all);
+    expect(stateAfter(FEWEST_SHIFTS - 1).judgedShifts).toBe(all);
   });
 });
 

@@ -5,14 +5,14 @@ import { partOfRide } from '../gear-trace/part-of-ride.ts';
 import { haveRealRides, realRide } from '../ride-log/real-rides.ts';
 
 /** FIT times count from 1989-12-31. */
-const fitEpochS = 631_065_600;
+const FIT_EPOCH_S = 631_065_600;
 
 describe.skipIf(!haveRealRides)('four hours of a healthy real ride with gear records', () => {
   let judged: AnalysedRide;
   let sagS: number;
   beforeAll(() => {
     const whole = readRideLog('gears-cadence-power-20h.fit', realRide('gears-cadence-power-20h.fit'));
-    sagS = 1_116_452_334 + fitEpochS - whole.startMs / 1000;
+    sagS = 1_116_452_334 + FIT_EPOCH_S - whole.startMs / 1000;
     const part = partOfRide(whole, sagS - 7200, sagS + 7200);
     judged = analyseRide(part, chooseBike([part], null).bike);
   });

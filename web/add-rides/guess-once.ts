@@ -2,7 +2,7 @@ import type { DrivetrainGuess } from '../api/answers.ts';
 import { requestGuess } from '../api/uploads.ts';
 
 /** So many files are read for the guess; the others are read when they are worked through. */
-const readForGuess = 6;
+const READ_FOR_GUESS = 6;
 
 /** Reads the drivetrain off files, and asks again only when other files are chosen or the last try failed: the next may not. */
 export class GuessOnce {
@@ -21,7 +21,7 @@ export class GuessOnce {
     this.#asked?.abort();
     this.#asked = new AbortController();
     this.#files = files;
-    const answer = this.ask(files.slice(0, readForGuess), AbortSignal.any([this.signal, this.#asked.signal]));
+    const answer = this.ask(files.slice(0, READ_FOR_GUESS), AbortSignal.any([this.signal, this.#asked.signal]));
     this.#answer = answer;
     answer.catch(() => {
       if (this.#answer === answer) this.#answer = null;

@@ -5,7 +5,7 @@ import { make, makeSvg } from '../dom/make.ts';
 import { points } from '../page/points.ts';
 import { chanceFigure } from '../words/numbers.ts';
 
-const shownAtOnce = 4;
+const SHOWN_AT_ONCE = 4;
 
 const bar = (probability: number): SVGSVGElement =>
   makeSvg(
@@ -54,12 +54,12 @@ export function causeList(
     'div',
     { class: 'causes' },
     make('h3', {}, 'All that was weighed'),
-    make('ol', { class: 'cause-list' }, ...rows.slice(0, shownAtOnce)),
+    make('ol', { class: 'cause-list' }, ...rows.slice(0, SHOWN_AT_ONCE)),
     make(
       'details',
       { 'data-keep': 'all-causes' },
-      make('summary', {}, `The ${causes.length - shownAtOnce} less likely ones`),
-      make('ol', { class: 'cause-list', start: shownAtOnce + 1 }, ...rows.slice(shownAtOnce)),
+      make('summary', {}, `The ${causes.length - SHOWN_AT_ONCE} less likely ones`),
+      make('ol', { class: 'cause-list', start: SHOWN_AT_ONCE + 1 }, ...rows.slice(SHOWN_AT_ONCE)),
     ),
   );
 }

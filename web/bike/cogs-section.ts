@@ -16,13 +16,13 @@ const loadTitles: Record<Load, string> = {
 };
 
 /** Shifts of unknown load are left out where they are fewer than this share of all. */
-const strayShare = 0.1;
+const STRAY_SHARE = 0.1;
 
 function loadsWorthShowing(perLoad: BikeDetail['perLoad']): BikeDetail['perLoad'] {
   const shiftsOf = (cogs: readonly { readonly shifts: number }[]): number =>
     cogs.reduce((sum, { shifts }) => sum + shifts, 0);
   const all = perLoad.reduce((sum, { cogs }) => sum + shiftsOf(cogs), 0);
-  return perLoad.filter(({ load, cogs }) => shiftsOf(cogs) > (load === 'unknown' ? all * strayShare : 0));
+  return perLoad.filter(({ load, cogs }) => shiftsOf(cogs) > (load === 'unknown' ? all * STRAY_SHARE : 0));
 }
 
 /** What parts soft from firm, as a sentence to put before the summary. */

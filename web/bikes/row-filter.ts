@@ -11,7 +11,7 @@ interface Row {
   readonly element: HTMLElement;
 }
 
-const worthFrom = 4;
+const WORTH_FROM = 4;
 
 /** A button that picks a state, with how many bikes are in it; null: all of them. */
 function stateChoice(word: StateWord | null, count: number, click: () => void): HTMLButtonElement {
@@ -62,7 +62,7 @@ class StateAndNameFilter implements RowFilter {
     const present = [...new Set(rows.map((row) => row.bike.state.word))];
     if (this.#picked && !present.includes(this.#picked)) this.#picked = null;
     this.#drawStates(present);
-    this.element.hidden = rows.length < worthFrom;
+    this.element.hidden = rows.length < WORTH_FROM;
     this.#apply();
   }
 

@@ -6,7 +6,7 @@ interface Mark {
   readonly text: string;
 }
 
-const reachPx = 28;
+const REACH_PX = 28;
 
 /** Takes the marks' titles off the drawing, so that the browser does not show a second tooltip over ours. */
 function collectMarks(svg: SVGSVGElement): Mark[] {
@@ -51,7 +51,7 @@ export class Reading {
 
   #point(event: PointerEvent): void {
     let best = -1;
-    let bestDistance = reachPx;
+    let bestDistance = REACH_PX;
     this.#marks.forEach(({ element }, i) => {
       const d = distance(element.getBoundingClientRect(), event.clientX, event.clientY);
       if (d < bestDistance) {

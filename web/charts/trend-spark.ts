@@ -6,9 +6,9 @@ import { ridesBefore } from '../../src/report/chart-data/rides-before.ts';
 import type { BikeSummary, TrendPoint } from '../api/answers.ts';
 import { make, makeSvg } from '../dom/make.ts';
 
-const widthPx = 240;
-const heightPx = 64;
-const footPx = 12;
+const WIDTH_PX = 240;
+const HEIGHT_PX = 64;
+const FOOT_PX = 12;
 
 type Rated = TrendPoint & { readonly troubleRate: number };
 
@@ -23,8 +23,8 @@ function inWords(rated: readonly Rated[], adjustments: number): string {
 export function trendSpark({ trend, adjustmentMarks }: BikeSummary, topRate: number): HTMLElement {
   const rated = trend.filter((point): point is Rated => point.troubleRate !== null);
   if (rated.length === 0) return make('div', { class: 'rack-trend' });
-  const x = scaleLinear([-0.5, Math.max(trend.length, 1) - 0.5], [4, widthPx - 4]);
-  const y = scaleLinear([0, topRate], [heightPx - footPx, 4]).clamp(true);
+  const x = scaleLinear([-0.5, Math.max(trend.length, 1) - 0.5], [4, WIDTH_PX - 4]);
+  const y = scaleLinear([0, topRate], [HEIGHT_PX - FOOT_PX, 4]).clamp(true);
   const at = (point: TrendPoint): number => x(trend.indexOf(point));
   const starts = trend.map((point) => point.at);
   const wedges = adjustmentMarks.map((mark) => x(ridesBefore(starts, mark.at) - 0.5));
@@ -33,17 +33,17 @@ export function trendSpark({ trend, adjustmentMarks }: BikeSummary, topRate: num
     'svg',
     {
       class: 'chart spark',
-      viewBox: `0 0 ${widthPx} ${heightPx}`,
+      viewBox: `0 0 ${WIDTH_PX} ${HEIGHT_PX}`,
       role: 'img',
       'aria-label': inWords(rated, wedges.length),
     },
-    makeSvg('path', { class: 'base', d: `M0 ${heightPx - footPx}H${widthPx}` }),
+    makeSvg('path', { class: 'base', d: `M0 ${HEIGHT_PX - FOOT_PX}H${WIDTH_PX}` }),
     ...[...new Set(wedges)].map((wedge) =>
       makeSvg(
         'g',
         { class: 'adjusted' },
-        makeSvg('path', { class: 'adjusted-line', d: `M${wedge} 4V${heightPx - footPx}` }),
-        makeSvg('path', { class: 'adjusted-wedge', d: `M${wedge} ${heightPx - footPx + 1}l5 9h-10z` }),
+        makeSvg('path', { class: 'adjusted-line', d: `M${wedge} 4V${HEIGHT_PX - FOOT_PX}` }),
+        makeSvg('path', { class: 'adjusted-wedge', d: `M${wedge} ${HEIGHT_PX - FOOT_PX + 1}l5 9h-10z` }),
       ),
     ),
     ...rated.map((point) =>

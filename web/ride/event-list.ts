@@ -6,7 +6,7 @@ import { eventTitle } from './event-words.ts';
 import { kindMark } from './kind-picker.ts';
 import type { RideEvent } from './ride-event.ts';
 
-const atOnce = 200;
+const AT_ONCE = 200;
 
 /** The list of a ride's events. */
 export interface EventList {
@@ -43,7 +43,7 @@ export function makeEventList(onOpen: (key: string) => void): EventList {
   const heading = make('h2', {});
   const list = make('ol', { class: 'event-list' });
   const more = make('button', { type: 'button', class: 'plain small' });
-  let limit = atOnce;
+  let limit = AT_ONCE;
   let last: [readonly RideEvent[], string | null] = [[], null];
 
   const show = (events: readonly RideEvent[], opened: string | null): void => {
@@ -59,14 +59,14 @@ export function makeEventList(onOpen: (key: string) => void): EventList {
       events.length === 0 && make('li', { class: 'quiet' }, 'Nothing of the kinds chosen above.'),
     );
     more.hidden = events.length <= count;
-    more.textContent = `Show ${Math.min(atOnce, events.length - count)} more`;
+    more.textContent = `Show ${Math.min(AT_ONCE, events.length - count)} more`;
     list.scrollTop = scrolled;
     if (focused !== null)
       [...list.querySelectorAll('button')].find(({ value }) => value === focused)?.focus({ preventScroll: true });
   };
   listen(more, {
     click: () => {
-      limit += atOnce;
+      limit += AT_ONCE;
       show(...last);
     },
   });

@@ -38,14 +38,14 @@ function outcomeWords({ outcome, unjudgedBecause, crankRevs, toTeeth, fromTeeth 
 }
 
 /** Less than this is not worth a word. */
-const shortLagS = 0.75;
+const SHORT_LAG_S = 0.75;
 
 function shiftWords(shift: Shift, sensorLagS: number | null): string[] {
   const torque = shift.torqueNm ?? null;
   return [
     `The derailleur was told to go from ${shift.fromTeeth} to ${shift.toTeeth} teeth.`,
     outcomeWords(shift),
-    ...(sensorLagS === null || sensorLagS < shortLagS || shift.outcome === 'unjudged'
+    ...(sensorLagS === null || sensorLagS < SHORT_LAG_S || shift.outcome === 'unjudged'
       ? []
       : [`This ride’s sensors follow the gear about ${sensorLagS.toFixed(1)} s late; that is taken off.`]),
     ...(torque === null || shift.outcome === 'unjudged' ? [] : [`About ${Math.round(torque)} Nm lay on the crank.`]),

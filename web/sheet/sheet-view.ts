@@ -22,11 +22,11 @@ import { drivetrainLine } from '../words/drivetrain-words.ts';
 import { chanceFigure, percentRange } from '../words/numbers.ts';
 import { stateWords } from '../words/state-words.ts';
 
-const shownCauses = 4;
-const shownEvidence = 3;
+const SHOWN_CAUSES = 4;
+const SHOWN_EVIDENCE = 3;
 /** With more letters than this the sheet is printed small, to stay on one page. */
-const roomyLetters = 1900;
-const shownAdjustments = 3;
+const ROOMY_LETTERS = 1900;
+const SHOWN_ADJUSTMENTS = 3;
 
 /** A sentence of the report with its dates in the reader's time zone. */
 const dated = ({ adjustmentsLog }: SheetData, sentence: string): string =>
@@ -101,7 +101,7 @@ function causes(sheet: SheetData): HTMLElement | null {
       'ol',
       { class: 'sheet-causes' },
       ...sheet.causes
-        .slice(0, shownCauses)
+        .slice(0, SHOWN_CAUSES)
         .map(({ cause, probability, evidence }, rank) =>
           make(
             'li',
@@ -113,7 +113,7 @@ function causes(sheet: SheetData): HTMLElement | null {
               upperFirst(causeWords(cause, sheet.bike.actuation).name),
               rank === 0 &&
                 evidence.length > 0 &&
-                points(evidence.slice(0, shownEvidence).map((one) => dated(sheet, one))),
+                points(evidence.slice(0, SHOWN_EVIDENCE).map((one) => dated(sheet, one))),
             ),
           ),
         ),
@@ -131,7 +131,7 @@ function adjustments(sheet: SheetData): HTMLElement | null {
       'ul',
       { class: 'sheet-log' },
       ...sheet.lastAdjustments
-        .slice(0, shownAdjustments)
+        .slice(0, SHOWN_ADJUSTMENTS)
         .map((made) =>
           make(
             'li',
@@ -160,8 +160,8 @@ function chart(sheet: SheetData, widthPx: number): HTMLElement | null {
 function letters({ suggestion, causes: [first], lastAdjustments }: SheetData): number {
   const texts = [
     ...(suggestion ? [suggestion.action, suggestion.start, suggestion.verify, ...suggestion.cautions] : []),
-    ...(first?.evidence.slice(0, shownEvidence) ?? []),
-    ...lastAdjustments.slice(0, shownAdjustments).map(adjustmentVerdict),
+    ...(first?.evidence.slice(0, SHOWN_EVIDENCE) ?? []),
+    ...lastAdjustments.slice(0, SHOWN_ADJUSTMENTS).map(adjustmentVerdict),
   ];
   return texts.join('').length;
 }
@@ -198,7 +198,7 @@ const tools = (sheet: SheetData, bikeId: string): HTMLElement =>
 const page = (sheet: SheetData, chartWidthPx: number): HTMLElement =>
   make(
     'article',
-    { class: letters(sheet) > roomyLetters ? 'sheet is-dense' : 'sheet' },
+    { class: letters(sheet) > ROOMY_LETTERS ? 'sheet is-dense' : 'sheet' },
     head(sheet),
     make(
       'div',

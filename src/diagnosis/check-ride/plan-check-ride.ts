@@ -3,12 +3,12 @@ import { upperFirst } from '../../numeric/upper-first.ts';
 import type { CheckRide, CheckRideBlock } from '../diagnosis.ts';
 import type { LookAhead, PlannedShifts } from '../posterior/look-ahead.ts';
 import { ImaginedRides } from './imagined-rides.ts';
-import { firmMustTell, safeShifts } from './safe-shifts.ts';
+import { FIRM_MUST_TELL, safeShifts } from './safe-shifts.ts';
 
-const timesEachWay = 6;
-const mostBlocks = 3;
+const TIMES_EACH_WAY = 6;
+const MOST_BLOCKS = 3;
 /** A further block that adds less than this is left out: the plan has to be kept in the head. */
-const worthwhileBits = 0.03;
+const WORTHWHILE_BITS = 0.03;
 
 interface Candidate {
   readonly smallCog: number;
@@ -16,8 +16,8 @@ interface Candidate {
 }
 
 const shiftsOf = ({ smallCog, firm }: Candidate): PlannedShifts[] => [
-  { cog: smallCog + 1, larger: true, firm, count: timesEachWay },
-  { cog: smallCog, larger: false, firm, count: timesEachWay },
+  { cog: smallCog + 1, larger: true, firm, count: TIMES_EACH_WAY },
+  { cog: smallCog, larger: false, firm, count: TIMES_EACH_WAY },
 ];
 
 const words = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight'];
@@ -26,14 +26,14 @@ function blocksOf({ smallCog, firm }: Candidate, cassette: readonly number[]): C
   const [small, large] = [cassette[smallCog], cassette[smallCog + 1]];
   const load = firm ? 'firm' : 'soft';
   return [
-    { count: timesEachWay, fromTeeth: small, toTeeth: large, direction: 'to-larger', load },
-    { count: timesEachWay, fromTeeth: large, toTeeth: small, direction: 'to-smaller', load },
+    { count: TIMES_EACH_WAY, fromTeeth: small, toTeeth: large, direction: 'to-larger', load },
+    { count: TIMES_EACH_WAY, fromTeeth: large, toTeeth: small, direction: 'to-smaller', load },
   ];
 }
 
 function sentenceOf({ smallCog, firm }: Candidate, cassette: readonly number[], first: boolean): string {
   const how = firm ? 'pressing firmly on the pedals' : 'soft on the pedals';
-  return `${first ? '' : 'Then '}${words[timesEachWay]} times from the ${cassette[smallCog]} to the ${cassette[smallCog + 1]} and back, seated, ${how}, with five turns of the crank after each shift.`;
+  return `${first ? '' : 'Then '}${words[TIMES_EACH_WAY]} times from the ${cassette[smallCog]} to the ${cassette[smallCog + 1]} and back, seated, ${how}, with five turns of the crank after each shift.`;
 }
 
 /** Pairs that are safe to ride on purpose. */
@@ -81,22 +81,22 @@ export function planCheckRide(lookAhead: LookAhead, cassette: readonly number[],
   let ridden = rides.none();
   let bits = 0;
   const chosen: Candidate[] = [];
-  while (chosen.length < mostBlocks) {
+  while (chosen.length < MOST_BLOCKS) {
     let best: { candidate: Candidate; ridden: Float64Array[]; bits: number } | null = null;
     for (const candidate of candidates) {
       if (chosen.some(({ smallCog }) => smallCog === candidate.smallCog)) continue;
       const after = rides.ride(ridden, shiftsOf(candidate));
       const gained = rides.expectedBits(after);
       const asked =
-        best && candidate.firm && !best.candidate.firm ? bits + (best.bits - bits) * firmMustTell : best?.bits;
+        best && candidate.firm && !best.candidate.firm ? bits + (best.bits - bits) * FIRM_MUST_TELL : best?.bits;
       if (!best || gained > (asked ?? 0)) best = { candidate, ridden: after, bits: gained };
     }
-    if (!best || (chosen.length > 0 && best.bits < bits + worthwhileBits)) break;
+    if (!best || (chosen.length > 0 && best.bits < bits + WORTHWHILE_BITS)) break;
     chosen.push(best.candidate);
     ({ ridden, bits } = best);
   }
   chosen.sort((a, b) => a.smallCog - b.smallCog);
-  const total = chosen.length * 2 * timesEachWay;
+  const total = chosen.length * 2 * TIMES_EACH_WAY;
   return {
     blocks: chosen.flatMap((candidate) => blocksOf(candidate, cassette)),
     sentences: [

@@ -5,13 +5,13 @@ import { LookAhead } from '../posterior/look-ahead.ts';
 import { particlesOf } from '../posterior/particles.ts';
 import type { WeighedCauses } from '../posterior/weigh-causes.ts';
 import { toldByHand } from '../sentences/told-by-hand.ts';
-import { firmMustTell, safeShifts } from './safe-shifts.ts';
+import { FIRM_MUST_TELL, safeShifts } from './safe-shifts.ts';
 
 /** What shifts tell, then what hands do; hands alone say what they tell apart, or they would seem to be advice. */
 export const separationSentence = (shifts: string, hands: readonly string[], [a, b]: readonly string[]): string =>
   hands.length === 0 ? shifts : [shifts || `Shifts hardly tell ${a} from ${b}; a look does.`, ...hands].join(' ');
 
-const particlesEach = 80;
+const PARTICLES_EACH = 80;
 
 interface Contrast {
   readonly cog: number;
@@ -29,7 +29,7 @@ const mean = (values: Float64Array, rows: readonly number[]): number =>
 const contrast = (p: number, q: number): number => (p - q) * Math.log(p / q) + (q - p) * Math.log((1 - p) / (1 - q));
 
 /** What a shift tells, less for having to press firmly. */
-const worth = ({ divergence, firm }: Contrast): number => (firm ? divergence / firmMustTell : divergence);
+const worth = ({ divergence, firm }: Contrast): number => (firm ? divergence / FIRM_MUST_TELL : divergence);
 
 function bestShift(
   lookAhead: LookAhead,
@@ -53,7 +53,7 @@ function bestShift(
 }
 
 /** A contrast this small needs hundreds of shifts to tell anything. */
-const tellsNothing = 0.02;
+const TELLS_NOTHING = 0.02;
 
 /** A rate foreseen, to stand behind "about". */
 const wholePercent = (rate: number): string => `${Math.round(100 * rate)} %`;
@@ -68,7 +68,7 @@ export function separateCauses(
   cassette: readonly number[],
   electronic: boolean,
 ): Separation {
-  const particles = between.flatMap((cause) => particlesOf(weighed, cause, particlesEach));
+  const particles = between.flatMap((cause) => particlesOf(weighed, cause, PARTICLES_EACH));
   const lookAhead = new LookAhead(particles, weighed.model);
   const rowsOf = (cause: Cause): number[] =>
     lookAhead.particles.map((_, i) => i).filter((i) => lookAhead.particles[i].cause === cause);
@@ -77,7 +77,7 @@ export function separateCauses(
   const shift = bestShift(lookAhead, rows, cassette.length);
   const skips = rows.map((own) => mean(lookAhead.skipsPerHour, own)) as [number, number];
   const skipDivergence = (skips[0] - skips[1]) * Math.log((skips[0] + 0.01) / (skips[1] + 0.01)) * 0.1;
-  const tells = Math.max(skipDivergence, shift.divergence) >= tellsNothing;
+  const tells = Math.max(skipDivergence, shift.divergence) >= TELLS_NOTHING;
   const bySkips = tells && skipDivergence > shift.divergence;
   const seen = !tells
     ? ''

@@ -21,9 +21,9 @@ export interface RidingEvidence {
 }
 
 /** Older groups than these are forgotten, with the rides before them. */
-const mostGroups = 4;
-const mostSegments = 6;
-const leastShiftsToSplit = 60;
+const MOST_GROUPS = 4;
+const MOST_SEGMENTS = 6;
+const LEAST_SHIFTS_TO_SPLIT = 60;
 
 interface Piece extends RideStretch {
   readonly ride: number;
@@ -83,7 +83,7 @@ function splitPiece(piece: Piece, parts: number): Piece[] {
     .map((shift) => shift.timeS)
     .filter((timeS) => timeS >= piece.fromS && timeS < piece.toS)
     .sort((a, b) => a - b);
-  const count = Math.min(parts, Math.floor(times.length / leastShiftsToSplit));
+  const count = Math.min(parts, Math.floor(times.length / LEAST_SHIFTS_TO_SPLIT));
   if (count < 2) return [piece];
   const edgesS = Array.from({ length: count + 1 }, (_, i) =>
     i === 0 ? piece.fromS : i === count ? piece.toS : times[Math.floor((i * times.length) / count)],
@@ -101,7 +101,7 @@ function splitPiece(piece: Piece, parts: number): Piece[] {
 function joinSegments(segments: EvidenceSegment[]): EvidenceSegment[] {
   const joined = [...segments];
   const weight = (segment: EvidenceSegment): number => segment.dropChances[2];
-  while (joined.length > mostSegments) {
+  while (joined.length > MOST_SEGMENTS) {
     let best = -1;
     for (let i = 0; i + 1 < joined.length; i++) {
       if (joined[i].period !== joined[i + 1].period) continue;
@@ -127,18 +127,18 @@ export function buildEvidence(input: DiagnosisInput): RidingEvidence {
     );
     rides = rides.filter((ride) => hasClock(ride.startMs));
   }
-  if (groups.length > mostGroups) {
-    const before = groups[groups.length - mostGroups - 1];
-    groups = groups.slice(-mostGroups);
+  if (groups.length > MOST_GROUPS) {
+    const before = groups[groups.length - MOST_GROUPS - 1];
+    groups = groups.slice(-MOST_GROUPS);
     rides = rides.map((ride) => rideFrom(ride, before.lastMs)).filter((ride) => ride !== null);
     notes.push(
-      `Only rides since ${new Date(before.lastMs).toISOString().slice(0, 10)} were weighed: older ones lie more than ${mostGroups} adjustments back.`,
+      `Only rides since ${new Date(before.lastMs).toISOString().slice(0, 10)} were weighed: older ones lie more than ${MOST_GROUPS} adjustments back.`,
     );
   }
   notes.push(...adjustmentNotes(groups, rides, input));
   const edges = loadEdges(rides.map((ride) => ride.events));
   const pieces = rides.flatMap((ride, i) => piecesOf(ride, i, groups));
-  const parts = Math.max(1, Math.min(3, Math.floor(mostSegments / Math.max(1, pieces.length))));
+  const parts = Math.max(1, Math.min(3, Math.floor(MOST_SEGMENTS / Math.max(1, pieces.length))));
   const timings = rides.map((ride) => revTiming(ride.events));
   const segments = pieces.flatMap((piece) =>
     splitPiece(piece, parts).map((part) => {

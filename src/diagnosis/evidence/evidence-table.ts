@@ -1,7 +1,7 @@
 import type { RideEvents } from '../../shifts/ride-events.ts';
 
 /** Torque bins of a shift: low, middle, high, unknown. */
-export const loadBins = 4;
+export const LOAD_BINS = 4;
 /** Outcomes in the order of the columns. */
 export const outcomes = ['clean', 'late', 'missed', 'overshot'] as const;
 
@@ -23,7 +23,7 @@ export interface EvidenceSegment {
   /** Which ride (in order of time) it begins in. */
   readonly ride: number;
   readonly shifts: Float64Array;
-  /** Weighed shifts by `cell with load * fitKinds + kind of fit`. */
+  /** Weighed shifts by `cell with load * FIT_KINDS + kind of fit`. */
   readonly fits: Map<number, number>;
   /** Clean shifts by one cog, by cog and direction, and the sum of the crank turns they took beyond the ride's median. */
   readonly timed: Float64Array;
@@ -46,7 +46,7 @@ export function emptySegment(cassetteLength: number, period: number, startMs: nu
     startMs,
     ride,
     fits: new Map(),
-    shifts: new Float64Array(2 * cassetteLength * loadBins * outcomes.length),
+    shifts: new Float64Array(2 * cassetteLength * LOAD_BINS * outcomes.length),
     timed: new Float64Array(2 * cassetteLength),
     slowRevs: new Float64Array(2 * cassetteLength),
     ghosts: new Float64Array(2 * cassetteLength),

@@ -1,9 +1,9 @@
 import type { EvidenceKind } from '../../gear-trace/gear-trace.ts';
 import type { ChainDropEvent, RideEvents, ShiftEvent } from '../../shifts/ride-events.ts';
 import { evidenceWeights } from '../assumptions.ts';
-import { cogCell, type EvidenceSegment, type LoadEdges, loadBin, loadBins, outcomes } from './evidence-table.ts';
-import { fitKind, fitKinds } from './outcome-fit.ts';
-import { mostSpreads, type RevTiming, timesCog } from './rev-timing.ts';
+import { cogCell, type EvidenceSegment, LOAD_BINS, type LoadEdges, loadBin, outcomes } from './evidence-table.ts';
+import { FIT_KINDS, fitKind } from './outcome-fit.ts';
+import { MOST_SPREADS, type RevTiming, timesCog } from './rev-timing.ts';
 
 /** Which end a dropped chain belongs to: 0 past the largest cog, 1 past the smallest, 2 elsewhere. */
 function dropEnd(drop: ChainDropEvent, cassetteLength: number): number {
@@ -70,13 +70,13 @@ function addShift(segment: EvidenceSegment, shift: ShiftEvent, { edges, timing }
   if (shift.cogsToCross === 0) return;
   const cell = cogCell(cassetteLength, shift.direction === 'to-larger', shift.toCog);
   if (timesCog(shift)) {
-    const most = mostSpreads * timing.spread;
+    const most = MOST_SPREADS * timing.spread;
     segment.timed[cell]++;
     segment.slowRevs[cell] += Math.max(-most, Math.min(most, shift.crankRevs - timing.median));
   }
-  const place = cell * loadBins + loadBin(shift.torqueNm, edges);
+  const place = cell * LOAD_BINS + loadBin(shift.torqueNm, edges);
   const weight = shift.weak ? evidenceWeights.weakShift : 1;
-  const key = place * fitKinds + fitKind(shift);
+  const key = place * FIT_KINDS + fitKind(shift);
   segment.fits.set(key, (segment.fits.get(key) ?? 0) + weight);
   outcomes.forEach((outcome, o) => {
     segment.shifts[place * outcomes.length + o] +=

@@ -5,18 +5,18 @@ import { outcomes } from './evidence-table.ts';
 
 const { trusted, mostAgainst, soundRevs } = evidenceWeights;
 /** Steps from 1 down to `1 / mostAgainst`, equal on the log scale: so many kinds of fit are told apart. */
-const steps = 6;
-const stepLog = Math.log(mostAgainst) / (steps - 1);
+const STEPS = 6;
+const STEP_LOG = Math.log(mostAgainst) / (STEPS - 1);
 
 /** Turns of a shift of which only its lateness is known. */
 const TYPICAL_LATE_REVS = 2.5;
 
 /** Kinds of fit: one number for how well each of the four outcomes fits a shift's records. */
-export const fitKinds = steps ** outcomes.length;
+export const FIT_KINDS = STEPS ** outcomes.length;
 
 /**
  * How well the records about a shift fit each outcome, the best at 1: what they say by themselves, whatever was expected before
- * (posterior over prior). Returned as a kind, 0 to `fitKinds - 1`. Where nothing is known (probabilities all 0) each fits alike.
+ * (posterior over prior). Returned as a kind, 0 to `FIT_KINDS - 1`. Where nothing is known (probabilities all 0) each fits alike.
  */
 export function fitKind({
   probability,
@@ -29,8 +29,8 @@ export function fitKind({
   const best = Math.max(...fits);
   if (best === 0) return 0;
   return fits.reduce((kind, fit) => {
-    const down = Math.min(steps - 1, Math.round((trusted * Math.log(best / Math.max(1e-12, fit))) / stepLog));
-    return kind * steps + down;
+    const down = Math.min(STEPS - 1, Math.round((trusted * Math.log(best / Math.max(1e-12, fit))) / STEP_LOG));
+    return kind * STEPS + down;
   }, 0);
 }
 
@@ -48,8 +48,8 @@ function lateAnyway(cogs: number, revs: number): number {
 }
 
 /** Fit of each outcome, by kind: row `kind` holds four numbers in the order of `outcomes`. */
-export const fitOf: Float64Array = Float64Array.from({ length: fitKinds * outcomes.length }, (_, i) => {
+export const fitOf: Float64Array = Float64Array.from({ length: FIT_KINDS * outcomes.length }, (_, i) => {
   const kind = Math.floor(i / outcomes.length);
   const place = outcomes.length - 1 - (i % outcomes.length);
-  return Math.exp(-stepLog * (Math.floor(kind / steps ** place) % steps));
+  return Math.exp(-STEP_LOG * (Math.floor(kind / STEPS ** place) % STEPS));
 });

@@ -17,7 +17,7 @@ export interface RevTiming {
 }
 
 /** A single shift counts for no more than this many spreads off the median. */
-export const mostSpreads = 3;
+export const MOST_SPREADS = 3;
 
 /** Median of a ride's clean shifts by one cog, and their spread (standard deviation, from the median absolute deviation), at least 0.05 turns. */
 export function revTiming(events: RideEvents): RevTiming {

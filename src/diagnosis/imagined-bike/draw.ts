@@ -24,7 +24,7 @@ const shapes = [
 ] as const;
 type Shape = (typeof shapes)[number];
 /** Dimensions of the unit cube that setups are drawn from. */
-export const drawDimensions = assumptionNames.length + shapes.length;
+export const DRAW_DIMENSIONS = assumptionNames.length + shapes.length;
 
 /** 97.5 % point of the standard logistic distribution. */
 const logistic975 = Math.log(0.975 / 0.025);
@@ -42,9 +42,9 @@ export interface Draw {
   readonly shape: Readonly<Record<Shape, number>>;
 }
 
-/** The point in row `row` of `points`, row-major with `drawDimensions` columns, values 0 to 1. */
+/** The point in row `row` of `points`, row-major with `DRAW_DIMENSIONS` columns, values 0 to 1. */
 export function readDraw(points: Float64Array, row: number): Draw {
-  const from = row * drawDimensions;
+  const from = row * DRAW_DIMENSIONS;
   const assumed = {} as Record<AssumptionName, number>;
   const shape = {} as Record<Shape, number>;
   assumptionNames.forEach((name, i) => {
@@ -58,5 +58,5 @@ export function readDraw(points: Float64Array, row: number): Draw {
 
 /** A draw's position within an assumption's spread, 0 to 1. */
 export function assumptionShare(points: Float64Array, row: number, name: AssumptionName): number {
-  return points[row * drawDimensions + assumptionNames.indexOf(name)];
+  return points[row * DRAW_DIMENSIONS + assumptionNames.indexOf(name)];
 }

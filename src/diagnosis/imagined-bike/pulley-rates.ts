@@ -1,4 +1,4 @@
-import { cogCell, loadBins, outcomes } from '../evidence/evidence-table.ts';
+import { cogCell, LOAD_BINS, outcomes } from '../evidence/evidence-table.ts';
 import { frictionOn, pulleyError, type Setup } from './setup.ts';
 
 /** What a setup leads one to expect, on every cog and in both directions. Laid out as in EvidenceSegment. */
@@ -21,7 +21,7 @@ export interface PulleyRates {
 /** Room for the rates of a bike with so many cogs, all 0. */
 export function emptyRates(cassetteLength: number, loads: readonly number[], usedCells: Uint8Array): PulleyRates {
   return {
-    outcome: new Float64Array(2 * cassetteLength * loadBins * outcomes.length),
+    outcome: new Float64Array(2 * cassetteLength * LOAD_BINS * outcomes.length),
     slowRevs: new Float64Array(2 * cassetteLength),
     ghostPerS: new Float64Array(2 * cassetteLength),
     skipPerS: new Float64Array(cassetteLength),
@@ -109,7 +109,7 @@ function fillOutcomes(setup: Setup, atRest: number, cog: CogMoment, row: number,
       : taken.leastMissed + taken.addedMissed * sigmoid((reach - 1 - setup.missedMargin) / taken.missedSoftness);
   const background = larger ? setup.backgroundIn : setup.backgroundOut;
   const eager = EAGER * beyond(-short, setup.softness, atRest);
-  rates.slowRevs[row / (loadBins * outcomes.length)] = setup.slowRevs * (1 - (1 - index) * (1 - gap) - eager);
+  rates.slowRevs[row / (LOAD_BINS * outcomes.length)] = setup.slowRevs * (1 - (1 - index) * (1 - gap) - eager);
   for (const load of loads) {
     const harder = Math.exp(setup.loadEffect * loadSteps[load]);
     const loadedIndex = (index * harder) / (1 - index + index * harder);
@@ -151,7 +151,7 @@ export function fillRates(setup: Setup, usage: Float64Array, rates: PulleyRates)
       const cell = cogCell(size, larger, cog);
       const error = larger ? afterLarger : afterSmaller;
       if (rates.usedCells[cell])
-        fillOutcomes(setup, atRest, { share, larger, error }, cell * loadBins * outcomes.length, rates);
+        fillOutcomes(setup, atRest, { share, larger, error }, cell * LOAD_BINS * outcomes.length, rates);
       const sign = larger ? 1 : -1;
       const pull = (beyond(sign * afterLarger, softness, atRest) + beyond(sign * afterSmaller, softness, atRest)) / 2;
       rates.ghostPerS[cell] = setup.falseGhostPerS / 2 + setup.ghostPerS * pull;

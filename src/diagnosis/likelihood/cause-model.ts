@@ -1,6 +1,6 @@
 import { type Cause, causes } from '../causes.ts';
 import type { RidingEvidence } from '../evidence/build-evidence.ts';
-import { loadBins, outcomes } from '../evidence/evidence-table.ts';
+import { LOAD_BINS, outcomes } from '../evidence/evidence-table.ts';
 import { adjustSetup } from '../imagined-bike/adjust-setup.ts';
 import { type Draw, readDraw } from '../imagined-bike/draw.ts';
 import { faultySetup } from '../imagined-bike/faulty-setup.ts';
@@ -42,8 +42,8 @@ function ratesFor(evidence: RidingEvidence, cassetteLength: number): PulleyRates
     shifts.forEach((count, place) => {
       if (count === 0) return;
       const cellAndLoad = Math.floor(place / outcomes.length);
-      used[Math.floor(cellAndLoad / loadBins)] = 1;
-      loads.add(cellAndLoad % loadBins);
+      used[Math.floor(cellAndLoad / LOAD_BINS)] = 1;
+      loads.add(cellAndLoad % LOAD_BINS);
     });
   return emptyRates(cassetteLength, [...loads], used);
 }

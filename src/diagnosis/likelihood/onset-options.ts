@@ -40,7 +40,7 @@ const broughtBy: Partial<Record<Cause, readonly Adjustment['parameter'][]>> = {
 };
 
 /** A border at which the rider turned this very parameter is that much likelier to be where the fault began. */
-const meddledWeight = 3;
+const MEDDLED_WEIGHT = 3;
 
 /** Log prior of each option for a cause; -Infinity where it cannot be. */
 export function onsetLogPriors(
@@ -57,7 +57,7 @@ export function onsetLogPriors(
     const meddled = groups
       .slice(before, after)
       .some((group) => group.adjustments.some((one) => broughtBy[cause]?.includes(one.parameter)));
-    return meddled ? meddledWeight : 1;
+    return meddled ? MEDDLED_WEIGHT : 1;
   });
   const sums = { steady: 0, sudden: 0, gradual: 0 };
   options.forEach((option, i) => {

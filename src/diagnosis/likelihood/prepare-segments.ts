@@ -1,12 +1,12 @@
 import { betaMidpoints } from '../../numeric/beta-distribution.ts';
 import { logSumExp } from '../../numeric/log-sum-exp.ts';
 import { evidenceWeights } from '../assumptions.ts';
-import { type EvidenceSegment, loadBins, outcomes } from '../evidence/evidence-table.ts';
-import { fitKinds, fitOf } from '../evidence/outcome-fit.ts';
+import { type EvidenceSegment, LOAD_BINS, outcomes } from '../evidence/evidence-table.ts';
+import { FIT_KINDS, fitOf } from '../evidence/outcome-fit.ts';
 import { type ZonedEvents, zonedEvents } from './rare-events.ts';
 import { type PreparedRevs, prepareRevs } from './rev-likelihood.ts';
 
-const width = loadBins * outcomes.length;
+const WIDTH = LOAD_BINS * outcomes.length;
 
 /** Counts of one segment, ready to be weighed against rates again and again. */
 export interface PreparedSegment {
@@ -32,10 +32,10 @@ export interface PreparedShifts {
  * number: they are alike for reasons of their own.
  */
 export function prepareSegments(segments: readonly EvidenceSegment[], revSpread: number): PreparedSegment[] {
-  const totals = new Float64Array((segments[0]?.shifts.length ?? 0) / width);
+  const totals = new Float64Array((segments[0]?.shifts.length ?? 0) / WIDTH);
   for (const segment of segments)
     for (let place = 0; place < segment.shifts.length; place++)
-      totals[Math.floor(place / width)] += segment.shifts[place];
+      totals[Math.floor(place / WIDTH)] += segment.shifts[place];
   const timed = new Float64Array(segments[0]?.timed.length ?? 0);
   for (const segment of segments) for (let cell = 0; cell < timed.length; cell++) timed[cell] += segment.timed[cell];
   return segments.map((segment) => ({
@@ -81,11 +81,11 @@ function prepareShifts(segment: EvidenceSegment, cellTotals: Float64Array): Prep
 function shiftsByCell({ fits }: EvidenceSegment): Map<number, AlikeShifts[]> {
   const byCell = new Map<number, AlikeShifts[]>();
   for (const [key, count] of fits) {
-    const place = Math.floor(key / fitKinds);
-    const cell = Math.floor(place / loadBins);
+    const place = Math.floor(key / FIT_KINDS);
+    const cell = Math.floor(place / LOAD_BINS);
     const shifts = byCell.get(cell) ?? [];
     byCell.set(cell, shifts);
-    shifts.push({ place: place * outcomes.length, kind: (key % fitKinds) * outcomes.length, count });
+    shifts.push({ place: place * outcomes.length, kind: (key % FIT_KINDS) * outcomes.length, count });
   }
   return byCell;
 }

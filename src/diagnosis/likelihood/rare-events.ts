@@ -2,7 +2,7 @@ import type { EvidenceSegment } from '../evidence/evidence-table.ts';
 import type { PulleyRates } from '../imagined-bike/pulley-rates.ts';
 
 /** Unasked shifts and skips are rare: they are counted by zone, the two end cogs alone, the others in two halves. */
-const zoneCount = 4;
+const ZONE_COUNT = 4;
 function zoneOf(cog: number, cassetteLength: number): number {
   if (cog === 0) return 0;
   if (cog === cassetteLength - 1) return 3;
@@ -20,11 +20,11 @@ export interface ZonedEvents {
 export function zonedEvents(segment: EvidenceSegment): ZonedEvents {
   const size = segment.pedallingS.length;
   const zones = Int8Array.from({ length: size }, (_, cog) => zoneOf(cog, size));
-  const ghosts = new Float64Array(2 * zoneCount);
-  const skips = new Float64Array(zoneCount);
+  const ghosts = new Float64Array(2 * ZONE_COUNT);
+  const skips = new Float64Array(ZONE_COUNT);
   for (let cog = 0; cog < size; cog++) {
     ghosts[zones[cog]] += segment.ghosts[cog];
-    ghosts[zoneCount + zones[cog]] += segment.ghosts[size + cog];
+    ghosts[ZONE_COUNT + zones[cog]] += segment.ghosts[size + cog];
     skips[zones[cog]] += segment.skips[cog];
   }
   return { zones, ghosts, skips };
@@ -37,12 +37,12 @@ function clumpedCount(count: number, mean: number, shape: number): number {
 }
 
 /** How unasked shifts and skips clump, and dropped chains: small shapes have a heavy tail (assumptions of ours, 0.5 to 2). */
-const eventShape = 0.8;
-const dropShape = 1;
+const EVENT_SHAPE = 0.8;
+const DROP_SHAPE = 1;
 /** Keeps the mean of what cannot happen above 0. */
-const hardlyEver = 1e-9;
+const HARDLY_EVER = 1e-9;
 
-const zoneMeans = new Float64Array(3 * zoneCount);
+const zoneMeans = new Float64Array(3 * ZONE_COUNT);
 
 /** Log likelihood of the unasked shifts, skips and dropped chains of a segment, constant terms left out. */
 export function rareEventsLogLikelihood(
@@ -51,18 +51,18 @@ export function rareEventsLogLikelihood(
   rates: PulleyRates,
 ): number {
   const size = pedallingS.length;
-  zoneMeans.fill(hardlyEver);
+  zoneMeans.fill(HARDLY_EVER);
   for (let cog = 0; cog < size; cog++) {
     zoneMeans[zones[cog]] += rates.ghostPerS[cog] * watchedS[cog];
-    zoneMeans[zoneCount + zones[cog]] += rates.ghostPerS[size + cog] * watchedS[cog];
-    zoneMeans[2 * zoneCount + zones[cog]] += rates.skipPerS[cog] * pedallingS[cog];
+    zoneMeans[ZONE_COUNT + zones[cog]] += rates.ghostPerS[size + cog] * watchedS[cog];
+    zoneMeans[2 * ZONE_COUNT + zones[cog]] += rates.skipPerS[cog] * pedallingS[cog];
   }
   let total = 0;
-  for (let i = 0; i < 2 * zoneCount; i++) total += clumpedCount(ghosts[i], zoneMeans[i], eventShape);
-  for (let i = 0; i < zoneCount; i++) total += clumpedCount(skips[i], zoneMeans[2 * zoneCount + i], eventShape);
+  for (let i = 0; i < 2 * ZONE_COUNT; i++) total += clumpedCount(ghosts[i], zoneMeans[i], EVENT_SHAPE);
+  for (let i = 0; i < ZONE_COUNT; i++) total += clumpedCount(skips[i], zoneMeans[2 * ZONE_COUNT + i], EVENT_SHAPE);
   for (let end = 0; end < 3; end++) {
     const chances = Math.max(dropChances[end], drops[end]);
-    total += clumpedCount(drops[end], rates.drop[end] * chances + hardlyEver, dropShape);
+    total += clumpedCount(drops[end], rates.drop[end] * chances + HARDLY_EVER, DROP_SHAPE);
   }
   return total;
 }

@@ -22,7 +22,7 @@ function addShared(precision: Float64Array, basis: Float64Array): void {
 }
 
 /** Spread of the level that all cells share, crank turns: so wide that it is free (any size from 3 on). */
-const freeLevelRevs = 10;
+const FREE_LEVEL_REVS = 10;
 
 /**
  * Prepares the timing of a segment. A ride's own lag shifts every cell alike, so a common level is left free; healthy
@@ -45,7 +45,7 @@ export function prepareRevs(segment: EvidenceSegment, timedInAll: Float64Array, 
   const shared = (size: number, of: (cell: number) => number): Float64Array =>
     Float64Array.from(cells, (cell) => size * of(cell));
   for (const basis of [
-    shared(freeLevelRevs, () => 1),
+    shared(FREE_LEVEL_REVS, () => 1),
     shared(healthyRevs.direction, side),
     shared(healthyRevs.slope, share),
     shared(healthyRevs.slopeByDirection, (cell) => side(cell) * share(cell)),

@@ -7,13 +7,13 @@ import type { DiagnosisRide, ShiftsWellSince } from '../diagnosis.ts';
 import { type Observed, observe } from '../observed.ts';
 
 /** With trouble this rare, for sure, and nothing else amiss, a part is better left alone whatever the timing hints at. An assumption of ours. */
-const hardlyAny = 0.02;
+const HARDLY_ANY = 0.02;
 /** So much trouble must be missing that no trouble at all would be chance in less than one of twenty cases (Poisson). */
-const missingTrouble = 3;
+const MISSING_TROUBLE = 3;
 
 /** True where hardly any shift went wrong, for sure, and nothing else did. */
 export function shiftsWell({ all, events }: Pick<Observed, 'all' | 'events'>): boolean {
-  return events === 0 && wilsonInterval(all.trouble, all.shifts).high < hardlyAny;
+  return events === 0 && wilsonInterval(all.trouble, all.shifts).high < HARDLY_ANY;
 }
 
 /**
@@ -32,13 +32,13 @@ export function shiftsWellSince(
   let from = rides.length;
   for (let i = rides.length - 1; i >= 0; i--) {
     const own = observe([rides[i]], bike);
-    if (own.events > 0 || wilsonInterval(own.all.trouble, own.all.shifts).low >= hardlyAny) break;
+    if (own.events > 0 || wilsonInterval(own.all.trouble, own.all.shifts).low >= HARDLY_ANY) break;
     if (shiftsWell(observe(rides.slice(i), bike))) from = i;
   }
   const [earlier, newest] = [rides.slice(0, from), rides.slice(from)];
   if (earlier.length === 0 || newest.length === 0) return null;
   const { shifts, trouble } = observe(newest, bike).all;
-  if (troubleToExpect(earlier, newest, bike.cassette.length) < missingTrouble * (1 + trouble)) return null;
+  if (troubleToExpect(earlier, newest, bike.cassette.length) < MISSING_TROUBLE * (1 + trouble)) return null;
   const before = (earlier.at(-1) as DiagnosisRide).startMs;
   const at = newest[0].startMs;
   return {

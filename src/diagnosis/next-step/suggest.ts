@@ -3,7 +3,7 @@ import { figure } from '../../numeric/figure.ts';
 import { upperFirst } from '../../numeric/upper-first.ts';
 import { causePhrase } from '../cause-words.ts';
 import type { Cause } from '../causes.ts';
-import { curedBelow } from '../cured-below.ts';
+import { CURED_BELOW } from '../cured-below.ts';
 import type {
   CheckRide,
   Onset,
@@ -21,10 +21,10 @@ import { shiftsWell } from './shifts-well.ts';
 import { verifyStep } from './verify-step.ts';
 
 /** Fewer judged shifts than this name no part, unless the verdict is all but sure. An assumption of ours. */
-export const fewestShifts = 30;
-const allButSure = 0.85;
+export const FEWEST_SHIFTS = 30;
+const ALL_BUT_SURE = 0.85;
 /** A cause less likely than this names no part. */
-const likelyEnough = 0.5;
+const LIKELY_ENOUGH = 0.5;
 
 type Fault = Exclude<Cause, 'no-fault'>;
 
@@ -58,7 +58,7 @@ function fewShifts(seen: Observed): Suggestion {
   return none(
     `Turn nothing yet: too few judged shifts (${seen.all.shifts}) could be weighed to name a part.`,
     'Ride on and record cadence, speed and gear changes.',
-    `Look again when there are at least ${fewestShifts} judged shifts, better a hundred.`,
+    `Look again when there are at least ${FEWEST_SHIFTS} judged shifts, better a hundred.`,
   );
 }
 
@@ -189,17 +189,17 @@ export function suggest(facts: SuggestionFacts): Suggestion {
 function oneStep(facts: SuggestionFacts): Suggestion {
   const [{ cause, probability }] = facts.ranked;
   const { undecided, seen, electronic } = facts;
-  if (seen.all.shifts < fewestShifts && (cause === 'no-fault' || probability < allButSure)) return fewShifts(seen);
-  const open = cause === 'no-fault' && probability < likelyEnough;
+  if (seen.all.shifts < FEWEST_SHIFTS && (cause === 'no-fault' || probability < ALL_BUT_SURE)) return fewShifts(seen);
+  const open = cause === 'no-fault' && probability < LIKELY_ENOUGH;
   if (facts.wellSince && (cause !== 'no-fault' || open || undecided)) return putRight(facts.wellSince);
   if (open || undecided?.between.includes('no-fault'))
     return checkRideFirst(facts, `it is not decided whether there is a fault at all`);
   if (cause === 'no-fault') return healthy(facts);
   if (facts.untested) return rideFirst(cause, facts.untested, facts);
-  if (facts.stillThere < curedBelow) return cured(cause, facts);
+  if (facts.stillThere < CURED_BELOW) return cured(cause, facts);
   if (shiftsWell(seen)) return leaveAlone(seen);
   if (undecided) return forEither(undecided.between as readonly [Fault, Fault], facts);
-  if (probability < likelyEnough)
+  if (probability < LIKELY_ENOUGH)
     return checkRideFirst(
       facts,
       `the likeliest cause, ${causePhrase(cause, electronic)}, has a probability of only ${Math.round(100 * probability)} %`,

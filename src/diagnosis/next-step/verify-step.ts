@@ -3,10 +3,10 @@ import type { Cause } from '../causes.ts';
 import type { Observed, ShiftCount } from '../observed.ts';
 
 /** Rates outside these would ask for too few or too many shifts. An assumption of ours. */
-const leastRate = 0.05;
-const mostRate = 0.6;
+const LEAST_RATE = 0.05;
+const MOST_RATE = 0.6;
 /** A direction with less than this share of the rate over all shifts is not where the fault showed. An assumption of ours. */
-const hardlyFails = 0.5;
+const HARDLY_FAILS = 0.5;
 
 /** Shifts onto a run of cogs (cassette indexes) in a direction. */
 interface Place {
@@ -17,7 +17,7 @@ interface Place {
 
 /** Shifts that would all go well by chance only once in twenty times if nothing had changed. */
 function shiftsToProve(wrong: number, shifts: number): number {
-  const rate = Math.min(mostRate, Math.max(leastRate, wrong / Math.max(1, shifts)));
+  const rate = Math.min(MOST_RATE, Math.max(LEAST_RATE, wrong / Math.max(1, shifts)));
   return Math.round(Math.log(0.05) / Math.log(1 - rate)) + 2;
 }
 
@@ -48,7 +48,7 @@ function usualPlace(cause: Cause, last: number): Place | null {
 
 /** The cogs on which shifts in the one direction that failed did so; null where both failed, or none. */
 function failedPlace(seen: Observed): Place | null {
-  const fails = (direction: Direction): boolean => rateOf(seen.shifts(direction)) >= hardlyFails * rateOf(seen.all);
+  const fails = (direction: Direction): boolean => rateOf(seen.shifts(direction)) >= HARDLY_FAILS * rateOf(seen.all);
   const larger = fails('to-larger');
   if (lateOrMissed(seen.all) === 0 || larger === fails('to-smaller')) return null;
   const direction = larger ? 'to-larger' : 'to-smaller';

@@ -1,24 +1,30 @@
 import type { Bike } from '../../drivetrain/bike.ts';
 import type { Cause } from '../causes.ts';
 import type { CogError, Estimate, TurnEstimate } from '../diagnosis.ts';
+import { inOrder } from '../imagined-bike/healthy-setup.ts';
 import { pulleyError } from '../imagined-bike/setup.ts';
 import type { Particle } from './particles.ts';
 
 /** Share of the values left out on each side of an interval. */
-const tail = 0.025;
+const TAIL = 0.025;
 
 /** The bounds that leave 2.5 % on each side, and the mean, kept between them where a few far values pull it out. Needs at least one value. */
 function estimateOf(values: readonly number[]): Estimate {
   const sorted = [...values].sort((a, b) => a - b);
   const at = (share: number): number => sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))];
-  const [low, high] = [at(tail), at(1 - tail)];
+  const [low, high] = [at(TAIL), at(1 - TAIL)];
   const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
   return { mean: Math.min(high, Math.max(low, mean)), low, high };
 }
 
-/** Index offset of the bike as it is now, mm, inboard positive. */
+/**
+ * How far the guide pulley stands off at the middle of the cassette as the bike is now, mm, inboard positive: what indexing alone could
+ * set right. A bent hanger tilts about a cog that need not be the middle one, which moves it there too.
+ */
 export function lateralOffset(particles: readonly Particle[]): Estimate {
-  return estimateOf(particles.map(({ now }) => now.offset * now.toleranceMm));
+  return estimateOf(
+    particles.map(({ now }) => (now.offset + now.tilt * (inOrder.pivot - now.pivot)) * now.toleranceMm),
+  );
 }
 
 /** Lateral error at rest on each cog, mm: the mean of arriving from either side. */
@@ -76,11 +82,11 @@ function remaining(cause: Cause, { atFirst, now, healthy }: Pick<Particle, 'atFi
 }
 
 /** A fault of which more than this share is left is still there. An assumption of ours. */
-const mostlyLeft = 0.6;
+const MOSTLY_LEFT = 0.6;
 
 /** Probability that most of the fault is left after the last adjustment. 1 for a cause no particle holds. */
 export function stillThere(particles: readonly Particle[], cause: Cause): number {
   const own = particles.filter((particle) => particle.cause === cause);
   if (own.length === 0 || cause === 'no-fault') return 1;
-  return own.filter((particle) => remaining(cause, particle) > mostlyLeft).length / own.length;
+  return own.filter((particle) => remaining(cause, particle) > MOSTLY_LEFT).length / own.length;
 }

@@ -1,5 +1,5 @@
 import type { Cause } from '../causes.ts';
-import { cogCell, loadBins, outcomes } from '../evidence/evidence-table.ts';
+import { cogCell, LOAD_BINS, outcomes } from '../evidence/evidence-table.ts';
 import { emptyRates, fillRates } from '../imagined-bike/pulley-rates.ts';
 import type { CauseModel } from '../likelihood/cause-model.ts';
 import type { Shows } from './onset.ts';
@@ -20,7 +20,7 @@ export interface Expectation {
 }
 
 /** A cause shows on a cog and direction where it is expected to trouble more than this share of the shifts. */
-const showsAbove = 0.08;
+const SHOWS_ABOVE = 0.08;
 
 /** Looks ahead from the bikes that the evidence has left standing, as they are after the last adjustment. */
 export class LookAhead {
@@ -48,7 +48,7 @@ export class LookAhead {
   /** Trouble and drop probabilities of one shift, for each particle. */
   expect({ cog, larger, firm }: Omit<PlannedShifts, 'count'>): Expectation {
     const { cassetteLength } = this.model.bike;
-    const place = (cogCell(cassetteLength, larger, cog) * loadBins + (firm ? 2 : 0)) * outcomes.length;
+    const place = (cogCell(cassetteLength, larger, cog) * LOAD_BINS + (firm ? 2 : 0)) * outcomes.length;
     const end = larger && cog === cassetteLength - 1 ? 0 : !larger && cog === 0 ? 1 : 2;
     return {
       trouble: Float64Array.from(this.outcome, (chances) => Math.min(0.999, Math.max(0.001, 1 - chances[place]))),
@@ -60,7 +60,7 @@ export class LookAhead {
     const own = [...this.particles.keys()].filter((i) => this.particles[i].cause === cause);
     return (cog, direction) => {
       const { trouble } = this.expect({ cog, larger: direction === 'to-larger', firm: false });
-      return own.reduce((sum, i) => sum + trouble[i], 0) / own.length > showsAbove;
+      return own.reduce((sum, i) => sum + trouble[i], 0) / own.length > SHOWS_ABOVE;
     };
   }
 }

@@ -13,7 +13,7 @@ export type Shows = (cog: number, direction: Direction) => boolean;
 const iso = (ms: number): string | null => (hasClock(ms) ? new Date(ms).toISOString() : null);
 
 /** A border between stretches of riding is taken for the moment unless another is this many times likelier. */
-const borderGoesFirst = 10;
+const BORDER_GOES_FIRST = 10;
 
 /**
  * Moment of the change in the rate of trouble, by a Bayesian change point over the judged shifts where the cause shows;
@@ -39,7 +39,7 @@ function changeMs(evidence: RidingEvidence, shows: Shows, borderMs: number): num
   });
   const most = Math.max(...probability);
   const afterBorder = entries.findIndex((entry) => entry.ms >= borderMs);
-  if (afterBorder > 0 && probability[afterBorder - 1] * borderGoesFirst > most) return borderMs;
+  if (afterBorder > 0 && probability[afterBorder - 1] * BORDER_GOES_FIRST > most) return borderMs;
   return entries[probability.indexOf(most) + 1].ms;
 }
 

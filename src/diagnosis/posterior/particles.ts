@@ -19,7 +19,7 @@ export interface Particle {
   readonly healthy: Setup;
 }
 
-const particleCount = 400;
+const PARTICLE_COUNT = 400;
 
 /** Rows of weights picked evenly: the wanted number of them, in proportion (systematic resampling, Kitagawa 1996). */
 function systematicPick(weights: ArrayLike<number>, wanted: number, random: SeededRandom): number[] {
@@ -64,7 +64,7 @@ function inProportion(logs: Float64Array): Float64Array {
 
 /** Draws particles from the posterior over causes, sizes and ways of beginning. The same input gives the same ones. */
 export function drawParticles(weighed: WeighedCauses, probabilities: CauseProbabilities): Particle[] {
-  const picked = systematicPick(probabilities, particleCount, seededRandom(31, 'causes'));
+  const picked = systematicPick(probabilities, PARTICLE_COUNT, seededRandom(31, 'causes'));
   return causes.flatMap((cause, c) => {
     const wanted = picked.filter((index) => index === c).length;
     return wanted === 0 ? [] : particlesOf(weighed, cause, wanted);

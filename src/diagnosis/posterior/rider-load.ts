@@ -5,7 +5,7 @@ import { loadBin } from '../evidence/evidence-table.ts';
 import type { Particle } from './particles.ts';
 
 /** Trouble this small at the highest torque is not worth a word. */
-const worthMentioning = 0.06;
+const WORTH_MENTIONING = 0.06;
 
 interface LoadCount {
   shifts: number;
@@ -35,7 +35,7 @@ export function weighRider(particles: readonly Particle[], evidence: RidingEvide
       sentence: 'Too few shifts with power were judged to tell what hard pedalling does.',
     };
   const probability =
-    particles.filter(({ cause, healthy }) => cause === 'no-fault' && healthy.rider > worthMentioning).length /
+    particles.filter(({ cause, healthy }) => cause === 'no-fault' && healthy.rider > WORTH_MENTIONING).length /
     Math.max(1, particles.length);
   const counts = `${figure(high.trouble)} of ${figure(high.shifts)} shifts under the hardest pedalling (over ${Math.round(evidence.edges.highNm)} Nm) went wrong, ${figure(low.trouble)} of ${figure(low.shifts)} under the lightest (up to ${Math.round(evidence.edges.middleNm)} Nm)`;
   return {

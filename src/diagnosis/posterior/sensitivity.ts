@@ -17,9 +17,9 @@ export function likeliest(probabilities: CauseProbabilities): Cause {
 }
 
 /** Guides disagree on which fault is common: a prior may be this many times off. */
-const priorDoubt = 2;
+const PRIOR_DOUBT = 2;
 /** A part of an assumption's range that the rides themselves speak against this much is no longer plausible. */
-const ruledOut = 0.08;
+const RULED_OUT = 0.08;
 /** Sizes that only matter where something was adjusted. */
 const onlyWithAdjustments: readonly AssumptionName[] = [
   'clickMm',
@@ -51,7 +51,7 @@ function variations(
     ...held,
     {
       meaning: 'how common each fault is taken to be',
-      variation: { priorFactor: { [top]: 1 / Math.sqrt(priorDoubt), [second]: Math.sqrt(priorDoubt) } },
+      variation: { priorFactor: { [top]: 1 / Math.sqrt(PRIOR_DOUBT), [second]: Math.sqrt(PRIOR_DOUBT) } },
     },
     { meaning: 'how much many alike shifts count', variation: { evidencePower: 0.6 } },
   ];
@@ -62,7 +62,7 @@ export function varyAssumptions(weighed: WeighedCauses, probabilities: CauseProb
   const top = likeliest(probabilities);
   const second = likeliest(probabilities.map((p, i) => (causes[i] === top ? 0 : p)));
   return variations([top, second], weighed.model.evidence.groups.length > 0, weighed.model.bike.electronic)
-    .filter(({ variation: { held } }) => !held || heldProbability(weighed, held) > ruledOut)
+    .filter(({ variation: { held } }) => !held || heldProbability(weighed, held) > RULED_OUT)
     .map(({ meaning, variation }) => {
       const varied = posterior(weighed, variation);
       return { meaning, top: likeliest(varied), probabilities: varied };

@@ -4,7 +4,7 @@ import { logSumExp } from '../../numeric/log-sum-exp.ts';
 import { seededRandom } from '../../numeric/seeded-random.ts';
 import { type Cause, causes } from '../causes.ts';
 import type { RidingEvidence } from '../evidence/build-evidence.ts';
-import { drawDimensions } from '../imagined-bike/draw.ts';
+import { DRAW_DIMENSIONS } from '../imagined-bike/draw.ts';
 import { CauseModel, type ModelBike } from '../likelihood/cause-model.ts';
 
 /** One cause's imagined bikes, weighed against the evidence. */
@@ -19,7 +19,7 @@ export interface WeighedCauses {
 }
 
 /** A cause whose best bikes lie this far behind the best of all (log likelihood) is not looked at more closely. */
-const hopeless = 18;
+const HOPELESS = 18;
 
 /** Numbers of draws that keep the work within bounds: fewer when adjustments ask for many states of each. */
 function drawCounts(periods: number): { first: number; stages: readonly number[] } {
@@ -35,7 +35,7 @@ function drawCounts(periods: number): { first: number; stages: readonly number[]
 export function weighCauses(evidence: RidingEvidence, bike: ModelBike, seed = 20): WeighedCauses {
   const model = new CauseModel(evidence, bike);
   const { first, stages } = drawCounts(evidence.groups.length + 1);
-  const points = latinHypercube(first, drawDimensions, seededRandom(seed, 'diagnosis'));
+  const points = latinHypercube(first, DRAW_DIMENSIONS, seededRandom(seed, 'diagnosis'));
   const likelihoods = causes.map(() => new Float64Array(first));
   for (let row = 0; row < first; row++) {
     const bikes = model.imagine(points, row);
@@ -46,11 +46,11 @@ export function weighCauses(evidence: RidingEvidence, bike: ModelBike, seed = 20
   const best = likelihoods.map((values) => Math.max(...values));
   const bestOfAll = Math.max(...best);
   const weighed = causes.map((cause, c) => {
-    const worthIt = best[c] > bestOfAll - hopeless;
+    const worthIt = best[c] > bestOfAll - HOPELESS;
     const random = seededRandom(seed, 'diagnosis', cause);
     const found = adaptiveImportance(
       { points, logLikelihood: likelihoods[c] },
-      drawDimensions,
+      DRAW_DIMENSIONS,
       worthIt ? stages : [],
       random,
       (drawn, row) => logSumExp(model.onsetLogLikelihoods(cause, model.imagine(drawn, row))),

@@ -1,6 +1,6 @@
 import type { Adjustment } from '../../adjustments/adjustment.ts';
 import type { AdjustmentComparison } from '../../adjustments/compare-adjustments.ts';
-import { decidedAt } from '../../adjustments/compare-rates.ts';
+import { DECIDED_AT } from '../../adjustments/compare-rates.ts';
 import { isTogether, madeTogether } from '../../adjustments/made-together.ts';
 import { amountWords } from '../../adjustments/parameter-words.ts';
 import { counted } from '../../numeric/counted.ts';
@@ -44,9 +44,9 @@ export function adjustmentSentences(cause: Cause, comparisons: readonly Adjustme
   return madeTogether(told).map((made) => {
     const [one] = made;
     const verdict =
-      one.probabilityBetter >= decidedAt
+      one.probabilityBetter >= DECIDED_AT
         ? `: ${made.length > 1 ? 'together they' : 'it'} helped`
-        : one.probabilityBetter <= 1 - decidedAt
+        : one.probabilityBetter <= 1 - DECIDED_AT
           ? `: ${made.length > 1 ? 'together they' : 'it'} made shifting worse`
           : '';
     const all = comparisons.filter((other) => isTogether(one, other)).length;

@@ -5,10 +5,10 @@ import { type VariedVerdict, varyAssumptions } from '../posterior/sensitivity.ts
 import type { WeighedCauses } from '../posterior/weigh-causes.ts';
 
 /** With more than this that turns a verdict, no one of them is to blame. */
-const fewNamed = 3;
+const FEW_NAMED = 3;
 
 function hangsOn(becauseOf: readonly string[]): string {
-  if (becauseOf.length <= fewNamed) return `the verdict hangs on ${becauseOf.join(', and on ')}`;
+  if (becauseOf.length <= FEW_NAMED) return `the verdict hangs on ${becauseOf.join(', and on ')}`;
   return `the two explain the rides nearly as well as each other, so that ${becauseOf.length} of the things taken for granted can turn the verdict, most of all ${becauseOf.slice(0, 2).join(', and ')}`;
 }
 

@@ -5,11 +5,11 @@ import { smallGapBreadth } from '../imagined-bike/faulty-setup.ts';
 import type { Observed, ShiftCount } from '../observed.ts';
 
 /** Standard errors by which a rate has to lie above another for the counts to show it. An assumption of ours. */
-const clearly = 2;
+const CLEARLY = 2;
 /** Crank turns by which clean shifts have to be slower to be worth a word. An assumption of ours. */
-const plainlySlower = 0.1;
+const PLAINLY_SLOWER = 0.1;
 /** Share of the cassette below the cogs that a small gap troubles as a rule. */
-const usualGapFrom = 0.7;
+const USUAL_GAP_FROM = 0.7;
 
 /** Shifts on which a cause shows, and those it is held against. */
 interface Sides {
@@ -39,7 +39,7 @@ export function gapFrom(seen: Observed): number {
   const { length } = seen.cassette;
   const splits = range(Math.ceil(length * (1 - smallGapBreadth[1])), length - 1);
   const best = splits[maxIndex(splits, (from) => excess(countsOf(seen, 'to-larger', from)))];
-  return excess(countsOf(seen, 'to-larger', best)) > 0 ? best : Math.ceil(length * usualGapFrom);
+  return excess(countsOf(seen, 'to-larger', best)) > 0 ? best : Math.ceil(length * USUAL_GAP_FROM);
 }
 
 /** Where a cause shows, as a direction and a rule for cogs; null where it shows by no such place. */
@@ -72,10 +72,10 @@ export function unshownSentences(cause: Cause, seen: Observed): string[] {
   const elsewhere = { ...there, shifts: seen.all.shifts - there.shifts };
   elsewhere.late = seen.all.late - there.late;
   elsewhere.missed = seen.all.missed - there.missed;
-  if (excess({ there, elsewhere }) >= clearly) return [];
+  if (excess({ there, elsewhere }) >= CLEARLY) return [];
   const all = seen.cleanTurns();
   const turns = seen.cleanTurns(direction, onto);
-  const slower = turns - all > plainlySlower;
+  const slower = turns - all > PLAINLY_SLOWER;
   return [
     `These counts do not show it by themselves: ${
       slower

@@ -1,6 +1,6 @@
 import { sum } from 'd3-array';
 import type { Bike } from '../../drivetrain/bike.ts';
-import { bikeRolloutMm, usualRolloutM } from '../../drivetrain/bike-rollout.ts';
+import { bikeRolloutMm, USUAL_ROLLOUT_M } from '../../drivetrain/bike-rollout.ts';
 import type { RideLog } from '../../ride-log/ride-log.ts';
 import { robustCentre } from '../levels/robust-centre.ts';
 import { logDevelopmentColumn, type PedallingSamples } from '../samples/pedalling-samples.ts';
@@ -41,7 +41,7 @@ export function recordedCogs(
   let best = byTeeth;
   let least = Number.POSITIVE_INFINITY;
   for (let off = -reach; off <= reach + 1e-9; off += SCALE_STEP) {
-    const scale = Math.log(Number.isNaN(writtenM) ? usualRolloutM : writtenM) + off;
+    const scale = Math.log(Number.isNaN(writtenM) ? USUAL_ROLLOUT_M : writtenM) + off;
     const read = placesOfTeeth(rearTeeth, cassette, misfitAt(shown, cassette, scale));
     if (read.cost < least) {
       best = read;

@@ -1,5 +1,5 @@
 import { type Bike, possibleBike } from '../../drivetrain/bike.ts';
-import { usualRolloutM } from '../../drivetrain/bike-rollout.ts';
+import { USUAL_ROLLOUT_M } from '../../drivetrain/bike-rollout.ts';
 import { COG_TEETH, COGS } from '../../drivetrain/tooth-limits.ts';
 import type { Rung } from '../ladder/ladder-peaks.ts';
 
@@ -16,7 +16,7 @@ const COG_COST = 4;
 const RING_COST = 6;
 const SMALLEST_COG = 9;
 const LARGEST_COG = 52;
-const ROLLOUT = { logM: Math.log(usualRolloutM), deviation: 0.03, reach: 0.05, step: 0.0025 };
+const ROLLOUT = { logM: Math.log(USUAL_ROLLOUT_M), deviation: 0.03, reach: 0.05, step: 0.0025 };
 const SINGLE_RINGS = [30, 32, 34, 36, 38, 40, 42, 44, 46, 48, 50];
 const LARGE_RINGS = [38, 40, 42, 44, 46, 48, 50, 52, 53, 54];
 

@@ -40,11 +40,11 @@ export const ridesApart = (logs: readonly RideLog[], guess: GuessedFrom): RideLo
   });
 
 /** So many rides are named. */
-const mostNamed = 3;
+const MOST_NAMED = 3;
 
 /** Says that rides do not go together. */
 export function apartNote(apart: readonly RideLog[], { ride }: GuessedFrom): Warning {
-  const names = apart.slice(0, mostNamed).map(({ file }) => file);
+  const names = apart.slice(0, MOST_NAMED).map(({ file }) => file);
   const more = apart.length - names.length;
   return {
     code: 'rides-apart',

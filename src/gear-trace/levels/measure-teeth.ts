@@ -1,5 +1,5 @@
 import type { Bike } from '../../drivetrain/bike.ts';
-import { usualRolloutM } from '../../drivetrain/bike-rollout.ts';
+import { USUAL_ROLLOUT_M } from '../../drivetrain/bike-rollout.ts';
 import { RING_TEETH } from '../../drivetrain/tooth-limits.ts';
 import type { Peak } from './robust-centre.ts';
 
@@ -27,7 +27,7 @@ const DIFFERENT_RING = 0.3;
 const DIFFERENT_ONLY_RING = 2;
 const DIFFERENT_COG = 2;
 /** Rollouts of usual wheels when the bike file names none: tyre tables span 1.96 to 2.3 m for adult bikes, taken as two deviations either side. */
-const USUAL_ROLLOUT = { logM: Math.log(usualRolloutM), deviation: 0.04 };
+const USUAL_ROLLOUT = { logM: Math.log(USUAL_ROLLOUT_M), deviation: 0.04 };
 /** One ring is as often found on small wheels and on wide tyres. */
 const USUAL_ROLLOUT_ONE_RING = { logM: Math.log(2.15), deviation: 0.08 };
 const WRITTEN_ROLLOUT_DEVIATION = 0.015;

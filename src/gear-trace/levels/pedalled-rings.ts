@@ -1,5 +1,5 @@
 import type { Bike } from '../../drivetrain/bike.ts';
-import { bikeRolloutMm, usualRolloutM } from '../../drivetrain/bike-rollout.ts';
+import { bikeRolloutMm, USUAL_ROLLOUT_M } from '../../drivetrain/bike-rollout.ts';
 
 /** The development measured while a gear was asked for. */
 export interface AskedGear {
@@ -29,7 +29,7 @@ export function pedalledRings(gears: readonly AskedGear[], bike: Bike): number[]
   const { chainrings, cassette } = bike;
   if (chainrings.length === 1 || gears.length === 0) return gears.map(({ ring }) => ring);
   const writtenM = bikeRolloutMm(bike) / 1000;
-  const usual = Math.log(Number.isNaN(writtenM) ? usualRolloutM : writtenM);
+  const usual = Math.log(Number.isNaN(writtenM) ? USUAL_ROLLOUT_M : writtenM);
   const logRings = chainrings.map(Math.log);
   const onRing = gears.map(({ centre, cog }) => centre + Math.log(cassette[cog]));
   const agreement = (gear: number, ring: number, scale: number): number =>

@@ -9,11 +9,11 @@ export interface CauseBar {
   readonly fault: boolean;
 }
 
-const rowPx = 22;
+const ROW_PX = 22;
 
 /** Height that the chart needs for this many causes. */
 export function causeChartHeightPx(causes: number): number {
-  return causes * rowPx + 52;
+  return causes * ROW_PX + 52;
 }
 
 /** Draws the causes as bars, likeliest first, each with its name and its probability in figures. */

@@ -7,12 +7,12 @@ export interface LegendEntry {
   readonly path: string;
 }
 
-const letterPx = 6.4;
-const rowPx = 18;
+const LETTER_PX = 6.4;
+const ROW_PX = 18;
 
 /** Height of a legend, px. */
 export function legendHeightPx(entries: readonly LegendEntry[], widthPx: number): number {
-  return ((placed(entries, widthPx).at(-1)?.row ?? -1) + 1) * rowPx;
+  return ((placed(entries, widthPx).at(-1)?.row ?? -1) + 1) * ROW_PX;
 }
 
 /**
@@ -38,7 +38,7 @@ export function legendThenPlot(
 export function drawLegend(svg: ChartSvg, entries: readonly LegendEntry[], widthPx: number): void {
   const legend = svg.append('g').attr('class', 'legend');
   for (const { entry, x, row } of placed(entries, widthPx)) {
-    const group = legend.append('g').attr('transform', `translate(${x},${row * rowPx + 9})`);
+    const group = legend.append('g').attr('transform', `translate(${x},${row * ROW_PX + 9})`);
     group.append('path').attr('class', entry.className).attr('transform', 'translate(8,0)').attr('d', entry.path);
     group.append('text').attr('x', 20).attr('dy', '0.35em').text(entry.words);
   }
@@ -48,7 +48,7 @@ function placed(entries: readonly LegendEntry[], widthPx: number): { entry: Lege
   let x = 4;
   let row = 0;
   return entries.map((entry) => {
-    const width = 34 + entry.words.length * letterPx;
+    const width = 34 + entry.words.length * LETTER_PX;
     if (x > 4 && x + width > widthPx) {
       x = 4;
       row++;

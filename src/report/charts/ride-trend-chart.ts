@@ -1,7 +1,7 @@
 import { type ScaleLinear, scaleLinear } from 'd3-scale';
 import { line } from 'd3-shape';
 import { figure } from '../../numeric/figure.ts';
-import { fewShifts } from '../few-shifts.ts';
+import { FEW_SHIFTS } from '../few-shifts.ts';
 import { rateWithInterval } from '../words/number-words.ts';
 import {
   type ChartSize,
@@ -44,7 +44,7 @@ const legend: readonly LegendEntry[] = [
   { words: 'one ride', className: 'actual point', path: dot },
   { words: 'bar: 95 % interval', className: 'interval quiet', path: 'M0,-7V7' },
   { words: 'adjustment', className: 'adjusted-wedge', path: wedge },
-  { words: `faint: under ${fewShifts} shifts`, className: 'actual point few', path: dot },
+  { words: `faint: under ${FEW_SHIFTS} shifts`, className: 'actual point few', path: dot },
 ];
 
 /** A ride with its place in the order of all. */
@@ -68,7 +68,7 @@ export function drawRideTrend(svg: ChartSvg, { rides, adjustments }: RideTrend, 
 
 /** Upper end of the axis: over the intervals of all rides but those with few shifts, whose points alone count. */
 function topRate(rides: readonly TrendRide[]): number {
-  const tops = rides.map((ride) => (ride.shifts < fewShifts ? (ride.troubleRate ?? 0) : ride.high));
+  const tops = rides.map((ride) => (ride.shifts < FEW_SHIFTS ? (ride.troubleRate ?? 0) : ride.high));
   return Math.min(1, 1.05 * Math.max(0.2, ...tops));
 }
 
@@ -106,7 +106,7 @@ function drawRates(
   )(rides);
   svg.append('path').attr('class', 'trend-line').attr('d', path);
   const marks = drawRateMarks(svg, rides, y, {
-    className: (ride) => `actual${ride.shifts < fewShifts ? ' few' : ''}`,
+    className: (ride) => `actual${ride.shifts < FEW_SHIFTS ? ' few' : ''}`,
     x: (ride) => x(ride.index),
     point: () => dot,
   });

@@ -2,7 +2,7 @@ import { scaleBand, scaleLinear } from 'd3-scale';
 import { figure } from '../../numeric/figure.ts';
 import { percent } from '../../numeric/percent.ts';
 import type { Direction } from '../../shifts/ride-events.ts';
-import { fewShifts } from '../few-shifts.ts';
+import { FEW_SHIFTS } from '../few-shifts.ts';
 import { rateWithInterval } from '../words/number-words.ts';
 import {
   type ChartSize,
@@ -36,7 +36,7 @@ const legend: readonly LegendEntry[] = [
   { words: 'to larger cogs', className: 'to-larger', path: directionShape['to-larger'] },
   { words: 'to smaller cogs', className: 'to-smaller', path: directionShape['to-smaller'] },
   { words: 'bar: 95 % interval', className: 'interval quiet', path: 'M0,-7V7' },
-  { words: `faint: under ${fewShifts} shifts`, className: 'to-larger few', path: directionShape['to-larger'] },
+  { words: `faint: under ${FEW_SHIFTS} shifts`, className: 'to-larger few', path: directionShape['to-larger'] },
 ];
 const beforeLegend: LegendEntry = { words: 'before', className: 'before', path: directionShape['to-larger'] };
 
@@ -70,7 +70,7 @@ export function drawTroubleByCog(
   const drawSeries = (rows: readonly CogTrouble[], faded: boolean): void => {
     const rated = rows.filter((cog) => cog.troubleRate !== null);
     const marks = drawRateMarks(svg, rated, y, {
-      className: (cog) => `${faded ? 'before' : cog.direction}${cog.shifts < fewShifts ? ' few' : ''}`,
+      className: (cog) => `${faded ? 'before' : cog.direction}${cog.shifts < FEW_SHIFTS ? ' few' : ''}`,
       x: (cog) => place(cog, faded),
       point: (cog) => directionShape[cog.direction],
     });
@@ -86,7 +86,7 @@ export function drawTroubleByCog(
 }
 
 function topRate(cogs: readonly CogTrouble[]): number {
-  const highs = cogs.filter((cog) => cog.shifts >= fewShifts).map((cog) => cog.high);
+  const highs = cogs.filter((cog) => cog.shifts >= FEW_SHIFTS).map((cog) => cog.high);
   const points = cogs.map((cog) => cog.troubleRate ?? 0);
   return Math.min(1, Math.max(0.2, ...highs, ...points) * 1.05);
 }
@@ -115,7 +115,7 @@ function drawCounts(svg: ChartSvg, cogs: readonly CogTrouble[], x: (cog: CogTrou
 
 /** What the chart shows, in a sentence, for those who do not see it. */
 export function describeTroubleByCog(cogs: readonly CogTrouble[]): string {
-  const rated = cogs.filter((cog) => cog.troubleRate !== null && cog.shifts >= fewShifts);
+  const rated = cogs.filter((cog) => cog.troubleRate !== null && cog.shifts >= FEW_SHIFTS);
   if (rated.length === 0) return 'Too few judged shifts on any cog to tell.';
   const worst = rated.reduce((a, b) => ((b.troubleRate ?? 0) > (a.troubleRate ?? 0) ? b : a));
   if (!worst.troubleRate) return 'No trouble on any cog with enough judged shifts.';

@@ -1,6 +1,6 @@
 import { figure } from '../../numeric/figure.ts';
 import { describeTroubleByCog, drawTroubleByCog } from '../charts/trouble-by-cog-chart.ts';
-import { fewShifts } from '../few-shifts.ts';
+import { FEW_SHIFTS } from '../few-shifts.ts';
 import type { CogReport, Report } from '../report-schema.ts';
 import { directionWords } from '../words/event-words.ts';
 import { chartFigure } from './chart-figure.ts';
@@ -34,7 +34,7 @@ function cogTable(title: string, cogs: readonly CogReport[]): Markup {
 
 function cogRow(cog: CogReport): Markup {
   const whole = (share: number): number => Math.round(share * 100);
-  const note = cog.shifts === 0 ? 'not used' : cog.shifts < fewShifts ? 'too few to tell' : '';
-  return html`<tr${cog.shifts < fewShifts && html` class="few"`}><th scope="row">${cog.teeth}</th>${[cog.shifts, cog.late, cog.missed, cog.overshot, cog.ghostShifts].map((count) => html`<td>${figure(count)}</td>`)}<td>${cog.troubleRate === null ? '-' : `${whole(cog.troubleRate)} %`}</td><td>${cog.troubleRate === null ? '-' : `${whole(cog.low)} to ${whole(cog.high)} %`}</td><td class="left">${note}</td></tr>
+  const note = cog.shifts === 0 ? 'not used' : cog.shifts < FEW_SHIFTS ? 'too few to tell' : '';
+  return html`<tr${cog.shifts < FEW_SHIFTS && html` class="few"`}><th scope="row">${cog.teeth}</th>${[cog.shifts, cog.late, cog.missed, cog.overshot, cog.ghostShifts].map((count) => html`<td>${figure(count)}</td>`)}<td>${cog.troubleRate === null ? '-' : `${whole(cog.troubleRate)} %`}</td><td>${cog.troubleRate === null ? '-' : `${whole(cog.low)} to ${whole(cog.high)} %`}</td><td class="left">${note}</td></tr>
 `;
 }

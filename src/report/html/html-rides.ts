@@ -12,11 +12,11 @@ import { chartFigure } from './chart-figure.ts';
 import { html, type Markup } from './markup.ts';
 
 /** Strips are drawn for the latest rides only, to keep the page a size that opens and prints. */
-const mostStrips = 24;
+const MOST_STRIPS = 24;
 
 /** What was seen in each ride: a table for all, then notes and a strip for each. */
 export function htmlRides(report: Report): Markup {
-  const undrawn = Math.max(0, report.rides.length - mostStrips);
+  const undrawn = Math.max(0, report.rides.length - MOST_STRIPS);
   return html`<section>
 <h2>What was seen in each ride</h2>
 <div class="table-frame"><table>
@@ -24,7 +24,7 @@ export function htmlRides(report: Report): Markup {
 <tbody>${report.rides.map(rideRow)}</tbody>
 </table></div>
 <p class="quiet">Late: on the cog after 1.5 to 5 crank turns. Missed: not within 5, or not before the next shift. Over: settled beyond the cog asked for. Ghost: changed cog with nobody asking. A dash: the records of the ride cannot show it.</p>
-${undrawn > 0 ? html`<p>Only the latest ${mostStrips} rides are drawn; the first ${counted(undrawn, 'ride')} stand in the table.</p>` : null}
+${undrawn > 0 ? html`<p>Only the latest ${MOST_STRIPS} rides are drawn; the first ${counted(undrawn, 'ride')} stand in the table.</p>` : null}
 ${report.rides.map((ride, i) => oneRide(ride, i, report.bike.cassette, i >= undrawn))}
 </section>`;
 }

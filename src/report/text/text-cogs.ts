@@ -1,5 +1,5 @@
 import { figure } from '../../numeric/figure.ts';
-import { fewShifts } from '../few-shifts.ts';
+import { FEW_SHIFTS } from '../few-shifts.ts';
 import type { CogReport, Report } from '../report-schema.ts';
 import { directionWords } from '../words/event-words.ts';
 import type { TextPage } from './text-page.ts';
@@ -28,7 +28,7 @@ function cogRow(cog: CogReport): string[] {
     ...[cog.shifts, cog.late, cog.missed, cog.overshot, cog.ghostShifts].map(figure),
     known ? `${whole(cog.troubleRate ?? 0)} %` : '-',
     known ? `${whole(cog.low)} to ${whole(cog.high)} %` : '-',
-    cog.shifts === 0 ? 'not used' : cog.shifts < fewShifts ? 'too few to tell' : rateBar(cog.troubleRate ?? 0),
+    cog.shifts === 0 ? 'not used' : cog.shifts < FEW_SHIFTS ? 'too few to tell' : rateBar(cog.troubleRate ?? 0),
   ];
 }
 

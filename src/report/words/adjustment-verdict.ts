@@ -1,4 +1,4 @@
-import { decidedAt, furthestShifts } from '../../adjustments/compare-rates.ts';
+import { DECIDED_AT, FURTHEST_SHIFTS } from '../../adjustments/compare-rates.ts';
 import { counted } from '../../numeric/counted.ts';
 import { chance } from '../../numeric/percent.ts';
 import { upperFirst } from '../../numeric/upper-first.ts';
@@ -15,9 +15,9 @@ export function adjustmentVerdict(adjustment: AdjustmentReport): string {
     sentences.push(`Before it trouble was ${rateWithInterval(before)}; nothing was judged after it yet.`);
   else {
     const better =
-      probabilityBetter >= decidedAt
+      probabilityBetter >= DECIDED_AT
         ? `${upperFirst(it)} helped`
-        : probabilityBetter <= 1 - decidedAt
+        : probabilityBetter <= 1 - DECIDED_AT
           ? `${upperFirst(it)} made shifting worse`
           : `Not decided yet whether ${it} helped`;
     sentences.push(
@@ -30,8 +30,8 @@ export function adjustmentVerdict(adjustment: AdjustmentReport): string {
   if (shiftsStillNeeded === null && before.shifts > 0)
     sentences.push(
       after.shifts > 0
-        ? `Not even ${furthestShifts} more judged shifts like those since would tell: the difference is too small.`
-        : `Not even ${furthestShifts} judged shifts that go well would tell: there was too little trouble before.`,
+        ? `Not even ${FURTHEST_SHIFTS} more judged shifts like those since would tell: the difference is too small.`
+        : `Not even ${FURTHEST_SHIFTS} judged shifts that go well would tell: there was too little trouble before.`,
     );
   if (leftOut.before + leftOut.after > 0)
     sentences.push(

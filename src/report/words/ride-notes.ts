@@ -5,7 +5,7 @@ import { dropSideWords, evidenceWords } from './event-words.ts';
 import { sinceStart } from './moment-words.ts';
 import { durationWords, sure } from './number-words.ts';
 
-const mostEvents = 12;
+const MOST_EVENTS = 12;
 
 /** Where a reader finds the events that are left out, by what is read: an option can be given where the text was asked for, not on a page. */
 const allListed = {
@@ -46,9 +46,9 @@ const ghostWords =
     `Ghost shift ${sinceStart(ride.start, ghost.at)} into the ride: from ${ghost.fromTeeth} to ${ghost.toTeeth} teeth by itself, held ${Math.round(ghost.heldS)} s (${sure(ghost.confidence)}).`;
 
 function shortened(lines: readonly string[], noun: string, medium: keyof typeof allListed): string[] {
-  if (lines.length <= mostEvents) return [...lines];
+  if (lines.length <= MOST_EVENTS) return [...lines];
   return [
-    ...lines.slice(0, mostEvents),
-    `And ${counted(lines.length - mostEvents, `more ${noun}`)}; ${allListed[medium]}.`,
+    ...lines.slice(0, MOST_EVENTS),
+    `And ${counted(lines.length - MOST_EVENTS, `more ${noun}`)}; ${allListed[medium]}.`,
   ];
 }

@@ -6,7 +6,7 @@ import type { Report } from '../report-schema.ts';
 import { verdictOf } from '../verdict-kind.ts';
 
 /** Causes under this probability are counted, not explained. */
-const explainedFrom = 0.05;
+const EXPLAINED_FROM = 0.05;
 
 type CauseReport = Report['diagnosis']['causes'][number];
 
@@ -22,7 +22,7 @@ export function explainedCauses(report: Report): Report['diagnosis']['causes'] {
   const saidUnder = new Map<string, string>();
   const name = ({ cause }: CauseReport): string => causeWords(cause, report.bike.actuation).name;
   return report.diagnosis.causes
-    .filter(({ probability }, i) => i === 0 || probability >= explainedFrom)
+    .filter(({ probability }, i) => i === 0 || probability >= EXPLAINED_FROM)
     .map((verdict) => {
       const unsaid = verdict.evidence.filter((sentence) => !saidUnder.has(sentence));
       const places = new Set(verdict.evidence.map((sentence) => saidUnder.get(sentence)).filter((place) => place));

@@ -9,10 +9,10 @@ const local = { fileId: 0, event: 1, record: 2, lap: 3, session: 4, activity: 5,
 const device = { speedSensor: [123, 1], satelliteReceiver: [0, 5], shifting: [34, 1] } as const;
 const event = { timer: 0, session: 8, lap: 9, activity: 26, frontGear: 42, rearGear: 43 } as const;
 const eventType = { start: 0, stop: 1, marker: 3, stopAll: 4 } as const;
-const cycling = 2;
+const CYCLING = 2;
 /** Manufacturer number that the profile keeps for development. */
-const development = 255;
-const epochMs = 631_065_600_000;
+const DEVELOPMENT = 255;
+const EPOCH_MS = 631_065_600_000;
 
 /** Gear word as devices pack it: rear position, rear teeth, front position, front teeth from the low byte up; 0 and 255 unknown. */
 export function gearWord(rearPosition: number, rearTeeth: number, frontPosition: number, frontTeeth: number): number {
@@ -38,7 +38,7 @@ class FitRideWriter {
 
   constructor(log: RideLog) {
     this.#log = log;
-    this.#startS = Math.round((log.startMs - epochMs) / 1000);
+    this.#startS = Math.round((log.startMs - EPOCH_MS) / 1000);
     this.#lastS = Math.floor(log.timeS.at(-1) ?? 0);
     this.#has = { cadence: hasValue(log.cadenceRpm), power: hasValue(log.powerW) };
   }
@@ -62,7 +62,7 @@ class FitRideWriter {
   }
 
   #writeFileId(): void {
-    const fields = [enumField(0, 4), shortField(1, development), shortField(2, 1), longField(4, this.#startS)];
+    const fields = [enumField(0, 4), shortField(1, DEVELOPMENT), shortField(2, 1), longField(4, this.#startS)];
     this.#encoder.writeMessage(message.fileId, fields, local.fileId);
   }
 
@@ -125,7 +125,7 @@ class FitRideWriter {
       enumField(1, eventType.stop),
     ];
     const lap = [...summary, enumField(0, event.lap)];
-    const session = [...summary, enumField(0, event.session), enumField(5, cycling), enumField(6, 0)];
+    const session = [...summary, enumField(0, event.session), enumField(5, CYCLING), enumField(6, 0)];
     const activity = [
       this.#time(this.#lastS),
       longField(0, movingMs),

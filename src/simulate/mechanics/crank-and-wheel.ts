@@ -23,12 +23,12 @@ export interface StepForces {
   handTurned: boolean;
 }
 
-const gravityMps2 = 9.81;
-const airDensity = 1.19;
+const GRAVITY_MPS2 = 9.81;
+const AIR_DENSITY = 1.19;
 /** Crank speed the legs gain or lose a second, turns/s. */
-const handRps = 0.7;
-const legSpinUp = 3.2;
-const legSlowDown = 3.5;
+const HAND_RPS = 0.7;
+const LEG_SPIN_UP = 3.2;
+const LEG_SLOW_DOWN = 3.5;
 
 /** Rider and bike along the way: mass, rolling, air and slope against the chain's pull, with a freewheel in between. */
 export class CrankAndWheel {
@@ -59,8 +59,8 @@ export class CrankAndWheel {
     const slope = forces.grade;
     const v = this.speedMps;
     const against =
-      this.massKg * gravityMps2 * (slope + (v > 0.05 ? forces.rollingCoefficient : 0)) +
-      0.5 * airDensity * this.dragAreaM2 * v * Math.abs(v);
+      this.massKg * GRAVITY_MPS2 * (slope + (v > 0.05 ? forces.rollingCoefficient : 0)) +
+      0.5 * AIR_DENSITY * this.dragAreaM2 * v * Math.abs(v);
     let next = v + ((force - against) / (this.massKg + 1.5) - (v > 0 ? forces.brakeMps2 : 0)) * dtS;
     if (!Number.isNaN(forces.walkMps)) next = v + (forces.walkMps - v) * Math.min(1, 2 * dtS);
     // A rider who cannot hold the bike on a slope puts a foot down: it never rolls backward.
@@ -73,11 +73,11 @@ export class CrankAndWheel {
     this.engaged = false;
     this.torqueNowNm = 0;
     if (forces.handTurned) {
-      this.crankRps = handRps;
+      this.crankRps = HAND_RPS;
       return;
     }
     if (forces.pedal === 'coast' || !Number.isNaN(forces.walkMps)) {
-      this.crankRps = Math.max(0, this.crankRps - legSlowDown * dtS);
+      this.crankRps = Math.max(0, this.crankRps - LEG_SLOW_DOWN * dtS);
       if (forces.holds) this.crankRps = Math.min(this.crankRps, driven);
       return;
     }
@@ -88,9 +88,9 @@ export class CrankAndWheel {
       return;
     }
     const goal = forces.pedal === 'soft' ? driven * forces.softPart : driven;
-    if (this.crankRps < goal - legSpinUp * dtS) this.crankRps += legSpinUp * dtS;
+    if (this.crankRps < goal - LEG_SPIN_UP * dtS) this.crankRps += LEG_SPIN_UP * dtS;
     else if (forces.pedal === 'soft')
-      this.crankRps = Math.max(Math.min(goal, driven), this.crankRps - legSlowDown * dtS);
+      this.crankRps = Math.max(Math.min(goal, driven), this.crankRps - LEG_SLOW_DOWN * dtS);
     else {
       this.crankRps = driven;
       this.engaged = true;

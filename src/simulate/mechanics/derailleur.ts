@@ -3,21 +3,21 @@ import type { BikeCondition } from './bike-condition.ts';
 import { hangerErrorMm } from './hanger.ts';
 
 /** Return spring at the pulley: force on the smallest cog, N, and its rise, N/mm. Cable and housing: stiffness, N/mm. */
-const springBaseN = 11;
-const springRateNpMm = 0.45;
-const cableStiffnessNpMm = 17;
+const SPRING_BASE_N = 11;
+const SPRING_RATE_N_PER_MM = 0.45;
+const CABLE_STIFFNESS_N_PER_MM = 17;
 /** Static friction over sliding friction: what makes the cage stick, then slip. */
-const stictionRatio = 1.25;
+const STICTION_RATIO = 1.25;
 /** Fastest the thumb pulls and the spring returns the cage, mm/s; a servo's speed. */
-const pullSpeedMmps = 45;
-const returnSpeedMmps = 38;
-const servoSpeedMmps = 30;
+const PULL_SPEED_MMPS = 45;
+const RETURN_SPEED_MMPS = 38;
+const SERVO_SPEED_MMPS = 30;
 /** How differently a detent, or a servo, seats from one press to the next, in pitches. */
-const seatScatter = 0.035;
+const SEAT_SCATTER = 0.035;
 /** Speed at which road shake works a sticking cable loose, mm/s. */
-const creepMmps = 1.2;
+const CREEP_MMPS = 1.2;
 /** A cage slower than this is held by static friction, mm/s. */
-const stillMmps = 8;
+const STILL_MMPS = 8;
 
 /**
  * The guide pulley's sideways place, moved by a shifter through cable and housing (or by a servo) against a return
@@ -61,7 +61,7 @@ export class Derailleur {
     if (moved === 0) return 0;
     this.commanded = target;
     this.gripFactor = Math.exp(0.3 * this.random.normal());
-    this.seatMm = seatScatter * this.condition.pitchMm * this.random.normal();
+    this.seatMm = SEAT_SCATTER * this.condition.pitchMm * this.random.normal();
     if (moved > 0) {
       // The thumb pushes past the detent before the pawl takes over; onto the last cog some hold until the chain is up.
       const heldOn = target === last && this.random.chance(0.6);
@@ -91,45 +91,48 @@ export class Derailleur {
     this.overtravelLeftS -= dtS;
     const over = this.overtravelLeftS > 0 ? Math.max(0, this.overtravelMm) : 0;
     const target = this.placeMm(this.commanded) + over;
-    this.cageMm += clamp(target - this.cageMm, servoSpeedMmps * dtS);
+    this.cageMm += clamp(target - this.cageMm, SERVO_SPEED_MMPS * dtS);
   }
 
   private stepCable(dtS: number, shake: number): void {
     this.overtravelLeftS -= dtS;
     const aim = this.detentMm(this.commanded) + (this.overtravelLeftS > 0 ? this.overtravelMm : 0);
-    const speed = aim > this.shifterMm ? pullSpeedMmps : returnSpeedMmps * 2;
+    const speed = aim > this.shifterMm ? PULL_SPEED_MMPS : RETURN_SPEED_MMPS * 2;
     this.shifterMm += clamp(aim - this.shifterMm, speed * dtS);
     const loosening = 1 - 0.45 * shake * this.random.uniform();
     const sliding = this.condition.frictionN * this.gripFactor * loosening;
-    const breakaway = this.sticking ? sliding * stictionRatio : sliding;
+    const breakaway = this.sticking ? sliding * STICTION_RATIO : sliding;
     const inboardRest = this.restingMm(-breakaway);
-    const outboardRest = Math.max(this.restingMm(breakaway), (breakaway - springBaseN) / springRateNpMm);
+    const outboardRest = Math.max(this.restingMm(breakaway), (breakaway - SPRING_BASE_N) / SPRING_RATE_N_PER_MM);
     let goal = this.cageMm;
     if (this.cageMm < inboardRest) goal = this.restingMm(-sliding);
     else if (this.cageMm > outboardRest)
-      goal = Math.max(this.restingMm(sliding), (sliding - springBaseN) / springRateNpMm);
+      goal = Math.max(this.restingMm(sliding), (sliding - SPRING_BASE_N) / SPRING_RATE_N_PER_MM);
     else if (this.sticking) goal += this.creepMm(dtS, shake);
-    const move = clamp(goal - this.cageMm, (goal > this.cageMm ? pullSpeedMmps : returnSpeedMmps) * dtS);
+    const move = clamp(goal - this.cageMm, (goal > this.cageMm ? PULL_SPEED_MMPS : RETURN_SPEED_MMPS) * dtS);
     this.cageMm += move;
-    this.sticking = Math.abs(move) < stillMmps * dtS;
+    this.sticking = Math.abs(move) < STILL_MMPS * dtS;
   }
 
   /** How far a stuck cage creeps in one step towards where it belongs: the faster, the further it is off and the more the road shakes. */
   private creepMm(dtS: number, shake: number): number {
     const wayMm = this.restingMm(0) - this.cageMm;
-    const speed = creepMmps * (0.2 + shake) * (1 + (3 * Math.abs(wayMm)) / this.condition.pitchMm);
+    const speed = CREEP_MMPS * (0.2 + shake) * (1 + (3 * Math.abs(wayMm)) / this.condition.pitchMm);
     return clamp(wayMm, speed * dtS);
   }
 
   /** Where spring, cable pull and a drag of `dragN` (positive holds inboard) balance. */
   private restingMm(dragN: number): number {
-    return (cableStiffnessNpMm * this.shifterMm - springBaseN + dragN) / (cableStiffnessNpMm + springRateNpMm);
+    return (
+      (CABLE_STIFFNESS_N_PER_MM * this.shifterMm - SPRING_BASE_N + dragN) /
+      (CABLE_STIFFNESS_N_PER_MM + SPRING_RATE_N_PER_MM)
+    );
   }
 
   /** The shifter's end of the cable at a detent, as sideways travel, so that a sound cable rests the pulley under the cog. */
   private detentMm(cog: number): number {
     const place = this.placeMm(cog);
-    return place + (springBaseN + springRateNpMm * place) / cableStiffnessNpMm;
+    return place + (SPRING_BASE_N + SPRING_RATE_N_PER_MM * place) / CABLE_STIFFNESS_N_PER_MM;
   }
 
   /** Where the setting asks the cage to stand for a cog; for the smallest a little beyond it, so that the stop decides. */

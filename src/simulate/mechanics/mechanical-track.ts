@@ -1,7 +1,7 @@
 import type { DropSideTrue } from '../truth/truth-schema.ts';
 
 /** Samples a second of the columns of a track. */
-export const trackHz = 8;
+export const TRACK_HZ = 8;
 
 /** A press of the shifter that moved it. Cogs are indices, 0 = smallest. */
 export interface CommandMade {
@@ -19,7 +19,7 @@ export interface CogChange {
 }
 
 /**
- * What really happened in one ride, before any sensor saw it: columns at `trackHz` with one shared index, and events by
+ * What really happened in one ride, before any sensor saw it: columns at `TRACK_HZ` with one shared index, and events by
  * true time in seconds since the start.
  */
 export interface MechanicalTrack {

@@ -2,32 +2,32 @@ import type { SeededRandom } from '../../numeric/seeded-random.ts';
 import type { BikeCondition } from './bike-condition.ts';
 
 /** Sideways pull of the chain, in pitches, at which a ramp lifts it to the larger cog, and at which it leaves for the smaller. */
-const climbAt = 0.735;
-const fallAt = 0.705;
+const CLIMB_AT = 0.735;
+const FALL_AT = 0.705;
 /** What 1000 N of chain tension add to those, in pitches. */
-const climbLoadPer1000N = 0.2;
-const fallLoadPer1000N = 0.1;
+const CLIMB_LOAD_PER_1000_N = 0.2;
+const FALL_LOAD_PER_1000_N = 0.1;
 /** Scatter from one ramp to the next (plates, rollers, play), in pitches. */
-const rampScatter = 0.07;
+const RAMP_SCATTER = 0.07;
 /** Place beyond an end cog, in pitches, at which a chain that lands on it goes past, and how far a landing chain carries on. */
-const pastEndAt = 0.52;
-const carryOn = 0.085;
+const PAST_END_AT = 0.52;
+const CARRY_ON = 0.085;
 /** The same for a chain that lies on the end cog already. */
-const drawnPastAt = 0.7;
+const DRAWN_PAST_AT = 0.7;
 /** Most cogs that the chain can lie across at once, besides the first. */
-const spanCogs = 3;
+const SPAN_COGS = 3;
 /** Part of the cog that the chain wraps from the pulley side to the tight upper run. */
-const wrapTurns = 0.4;
+const WRAP_TURNS = 0.4;
 /** A ramp takes the chain only if the right link meets it. */
-const rampMeets = 0.6;
+const RAMP_MEETS = 0.6;
 
-/** From this pull on, in pitches, the chain grazes the neighbouring cog, and the chance that a ramp then takes it at `grazeFull` more. */
-const grazeAt = 0.25;
-const grazeFull = 0.1;
-const grazeTakes = 4e-4;
+/** From this pull on, in pitches, the chain grazes the neighbouring cog, and the chance that a ramp then takes it at `GRAZE_FULL` more. */
+const GRAZE_AT = 0.25;
+const GRAZE_FULL = 0.1;
+const GRAZE_TAKES = 4e-4;
 
 /** Chance of a knock in one step on the roughest ground. */
-const knocksPerStep = 0.06;
+const KNOCKS_PER_STEP = 0.06;
 
 /** The end of the cassette that a chain was lost over. */
 export type EndSide = 'past-largest' | 'past-smallest';
@@ -98,7 +98,7 @@ export class RearChain {
   private shiver(shake: number): void {
     const { random } = this;
     this.jitterMm += -0.25 * this.jitterMm + 0.66 * (0.08 + 0.2 * shake) * random.normal();
-    if (shake > 0.1 && random.chance(knocksPerStep * shake))
+    if (shake > 0.1 && random.chance(KNOCKS_PER_STEP * shake))
       this.jitterMm += 0.12 * this.condition.pitchMm * random.normal();
   }
 
@@ -112,33 +112,33 @@ export class RearChain {
     const ramps = Math.max(3, Math.round(this.teeth[neighbour] / (climbing ? 4 : 3)));
     const phase = this.climbPhase[neighbour];
     if (Math.floor(turnsNow * ramps + phase) === Math.floor(turnsBefore * ramps + phase)) return;
-    const pull = (this.pullMm + this.jitterMm) / pitch + rampScatter * random.normal();
-    if (Math.abs(entry - this.driveCog) >= spanCogs) return;
+    const pull = (this.pullMm + this.jitterMm) / pitch + RAMP_SCATTER * random.normal();
+    if (Math.abs(entry - this.driveCog) >= SPAN_COGS) return;
     if (climbing) {
       if (entry === condition.cogs - 1) {
-        if (this.pullMm / pitch > drawnPastAt) this.lost = 'past-largest';
+        if (this.pullMm / pitch > DRAWN_PAST_AT) this.lost = 'past-largest';
         return;
       }
       const crowding = this.crowdingMm(entry + 1);
-      const need = climbAt + climbLoadPer1000N * loadKn + 0.045 * crowding;
-      if (pull > need ? random.chance(rampMeets / (1 + 0.5 * crowding)) : this.grazes(loadKn, shake))
+      const need = CLIMB_AT + CLIMB_LOAD_PER_1000_N * loadKn + 0.045 * crowding;
+      if (pull > need ? random.chance(RAMP_MEETS / (1 + 0.5 * crowding)) : this.grazes(loadKn, shake))
         this.take(entry + 1);
     } else {
       if (entry === 0) {
-        if (-this.pullMm / pitch > drawnPastAt) this.lost = 'past-smallest';
+        if (-this.pullMm / pitch > DRAWN_PAST_AT) this.lost = 'past-smallest';
         return;
       }
-      const need = fallAt + fallLoadPer1000N * loadKn;
-      if (-pull > need ? random.chance(rampMeets) : this.grazes(loadKn, shake)) this.take(entry - 1);
+      const need = FALL_AT + FALL_LOAD_PER_1000_N * loadKn;
+      if (-pull > need ? random.chance(RAMP_MEETS) : this.grazes(loadKn, shake)) this.take(entry - 1);
     }
   }
 
   /** Whether a chain that rubs along the next cog is caught by it at this ramp. */
   private grazes(loadKn: number, shake: number): boolean {
-    const over = Math.abs(this.pullMm) / this.condition.pitchMm - grazeAt;
+    const over = Math.abs(this.pullMm) / this.condition.pitchMm - GRAZE_AT;
     if (over <= 0) return false;
-    const contact = Math.min(1, over / grazeFull) ** 2;
-    return this.random.chance(grazeTakes * contact * (0.5 + shake) * (1 + loadKn));
+    const contact = Math.min(1, over / GRAZE_FULL) ** 2;
+    return this.random.chance(GRAZE_TAKES * contact * (0.5 + shake) * (1 + loadKn));
   }
 
   private take(cog: number): void {
@@ -149,14 +149,14 @@ export class RearChain {
     if (cog === 0 || cog === this.condition.cogs - 1) this.landOnEnd(cog);
     this.underwayCog.push(cog);
     const last = this.underwayAt.at(-1) ?? 0;
-    this.underwayAt.push(Math.max(last, this.links + wrapTurns * this.teeth[cog]));
+    this.underwayAt.push(Math.max(last, this.links + WRAP_TURNS * this.teeth[cog]));
   }
 
   /** A chain that comes down on an end cog carries on a little; with the pulley far beyond, it goes past. */
   private landOnEnd(cog: number): void {
     const outward = cog === 0 ? -this.beyondMm : this.beyondMm;
-    const reach = outward / this.condition.pitchMm + carryOn * Math.abs(this.random.normal());
-    if (reach > pastEndAt) this.lost = cog === 0 ? 'past-smallest' : 'past-largest';
+    const reach = outward / this.condition.pitchMm + CARRY_ON * Math.abs(this.random.normal());
+    if (reach > PAST_END_AT) this.lost = cog === 0 ? 'past-smallest' : 'past-largest';
   }
 
   /** Pulley to cog tips at a cog, mm: the cage follows the cassette's cone only in part. */

@@ -10,24 +10,24 @@ import type { BikeCondition } from './bike-condition.ts';
 import { CrankAndWheel, type StepForces } from './crank-and-wheel.ts';
 import { Derailleur } from './derailleur.ts';
 import { FrontChain } from './front-chain.ts';
-import { type MechanicalTrack, trackHz } from './mechanical-track.ts';
+import { type MechanicalTrack, TRACK_HZ } from './mechanical-track.ts';
 import { RearChain } from './rear-chain.ts';
 import { RoadUnderWheel } from './road-under-wheel.ts';
 import { ToothHold } from './tooth-hold.ts';
 import { TrackWriter } from './track-writer.ts';
 
 /** Steps of the mechanics a second; a chain at a fast cadence runs about two links in one. */
-const stepHz = 32;
-const dtS = 1 / stepHz;
-const stepsPerSample = stepHz / trackHz;
+const STEP_HZ = 32;
+const DT_S = 1 / STEP_HZ;
+const STEPS_PER_SAMPLE = STEP_HZ / TRACK_HZ;
 /** A rider decides four times a second. */
-const stepsPerDecision = 8;
-const decisionS = stepsPerDecision * dtS;
+const STEPS_PER_DECISION = 8;
+const DECISION_S = STEPS_PER_DECISION * DT_S;
 /** How long a rider eases off (or not) for a shift, s. */
-const easeS = 0.7;
+const EASE_S = 0.7;
 /** Sideways give of the frame under pedal torque, mm at 100 Nm. */
-const flexMmPer100Nm = 0.45;
-const linkM = 0.0127;
+const FLEX_MM_PER100_NM = 0.45;
+const LINK_M = 0.0127;
 
 /** All that one ride is made from. `ride` counts the rides of a simulation from 0. */
 export interface RideSetting {
@@ -104,15 +104,15 @@ class RideRun {
   }
 
   run(): MechanicalTrack {
-    const steps = Math.floor(this.setting.durationS * stepHz);
+    const steps = Math.floor(this.setting.durationS * STEP_HZ);
     for (let step = 0; step <= steps; step++) {
-      const timeS = step * dtS;
-      if (step % stepHz === 0 && step > 0) this.setting.conditionAt(timeS);
-      this.road.follow(this.body.distanceM, this.body.speedMps * dtS);
-      if (step % stepsPerDecision === 0) this.decide(timeS);
+      const timeS = step * DT_S;
+      if (step % STEP_HZ === 0 && step > 0) this.setting.conditionAt(timeS);
+      this.road.follow(this.body.distanceM, this.body.speedMps * DT_S);
+      if (step % STEPS_PER_DECISION === 0) this.decide(timeS);
       this.press(timeS);
       this.move(timeS);
-      if (step % stepsPerSample === 0) this.sample();
+      if (step % STEPS_PER_SAMPLE === 0) this.sample();
     }
     return this.writer.finish();
   }
@@ -128,9 +128,9 @@ class RideRun {
   private decide(timeS: number): void {
     const { body, chain, front, rider, road } = this;
     road.shakeAt(body.distanceM, body.speedMps);
-    this.accelerationMps2 += 0.4 * ((body.speedMps - this.lastSpeedMps) / decisionS - this.accelerationMps2);
+    this.accelerationMps2 += 0.4 * ((body.speedMps - this.lastSpeedMps) / DECISION_S - this.accelerationMps2);
     this.lastSpeedMps = body.speedMps;
-    const ringSteps = rider.decide(this.senses(timeS), decisionS);
+    const ringSteps = rider.decide(this.senses(timeS), DECISION_S);
     if (ringSteps !== 0 && front.press(ringSteps) !== 0)
       this.writer.ringCommands.push({ timeS, ring: front.commanded });
     if (!rider.acts.refit) return;
@@ -166,7 +166,7 @@ class RideRun {
     const fromCog = derailleur.commanded;
     if (derailleur.press(press) === 0) return;
     this.writer.commands.push({ timeS, fromCog, toCog: derailleur.commanded, crankTurns: this.body.crankTurns });
-    this.easedUntilS = timeS + easeS;
+    this.easedUntilS = timeS + EASE_S;
   }
 
   /** The bike moves, then the derailleur, then the chain. */
@@ -177,15 +177,15 @@ class RideRun {
     this.setForces(timeS, onChain);
     const turnsBefore = body.crankTurns;
     const distanceBefore = body.distanceM;
-    body.step(dtS, this.forces);
+    body.step(DT_S, this.forces);
     const turned = body.crankTurns - turnsBefore;
-    const tensionN = onChain ? (body.torqueNowNm * 2 * Math.PI) / (ring * linkM) : 0;
-    if (onChain && hold.step(dtS, chain.driveCog, tensionN)) writer.skips.push({ timeS, cog: chain.driveCog });
+    const tensionN = onChain ? (body.torqueNowNm * 2 * Math.PI) / (ring * LINK_M) : 0;
+    if (onChain && hold.step(DT_S, chain.driveCog, tensionN)) writer.skips.push({ timeS, cog: chain.driveCog });
     const sway = Math.sin(2 * Math.PI * body.crankTurns);
-    derailleur.step(dtS, road.shake, (flexMmPer100Nm * body.torqueNowNm * sway) / 100);
+    derailleur.step(DT_S, road.shake, (FLEX_MM_PER100_NM * body.torqueNowNm * sway) / 100);
     if (onChain) {
       chain.step(turned * ring, tensionN, derailleur.pulleyMm, road.shake);
-      front.step(turned, tensionN, road.shake, dtS);
+      front.step(turned, tensionN, road.shake, DT_S);
     }
     passMagnet(turnsBefore, body.crankTurns, timeS, writer.crankEventS);
     passMagnet(distanceBefore / this.rolloutM, body.distanceM / this.rolloutM, timeS, writer.wheelEventS);
@@ -227,8 +227,8 @@ class RideRun {
       speedMps: body.speedMps,
       distanceM: body.distanceM,
       crankTurns: body.crankTurns,
-      powerW: this.workJ * trackHz,
-      tensionN: this.tensionSumN / stepsPerSample,
+      powerW: this.workJ * TRACK_HZ,
+      tensionN: this.tensionSumN / STEPS_PER_SAMPLE,
       cog: this.loggedCog,
       ring: this.front.ring,
       driving: body.engaged && this.onChain,
@@ -243,5 +243,5 @@ class RideRun {
 /** Adds the moment at which a counter of turns passed a whole number within the step that began at `timeS`. */
 function passMagnet(before: number, after: number, timeS: number, events: number[]): void {
   const whole = Math.floor(after);
-  if (whole > Math.floor(before)) events.push(timeS + (dtS * (whole - before)) / (after - before));
+  if (whole > Math.floor(before)) events.push(timeS + (DT_S * (whole - before)) / (after - before));
 }

@@ -1,8 +1,8 @@
 import type { SeededRandom } from '../../numeric/seeded-random.ts';
 
 /** Chain tension that sound teeth hold whatever the chain does, N, and the part of it that full wear takes away. */
-const soundHoldN = 6500;
-const wearTakes = 0.93;
+const SOUND_HOLD_N = 6500;
+const WEAR_TAKES = 0.93;
 
 /** Teeth under a worn chain: they hold until the tension is too much for their wear, then the chain rides up and slips. */
 export class ToothHold {
@@ -22,7 +22,7 @@ export class ToothHold {
       this.slippingS -= dtS;
       return false;
     }
-    const hold = soundHoldN * (1 - wearTakes * this.wear[cog]) * (1 + 0.05 * this.random.normal());
+    const hold = SOUND_HOLD_N * (1 - WEAR_TAKES * this.wear[cog]) * (1 + 0.05 * this.random.normal());
     if (tensionN < hold || this.restS > 0) return false;
     this.slippingS = this.random.between(0.12, 0.5);
     // Having felt it, nobody pushes as hard at once.

@@ -1,4 +1,4 @@
-import { type CogChange, type CommandMade, type MechanicalTrack, trackHz } from './mechanical-track.ts';
+import { type CogChange, type CommandMade, type MechanicalTrack, TRACK_HZ } from './mechanical-track.ts';
 
 /** Collects a track while the mechanics run. */
 export class TrackWriter {
@@ -26,7 +26,7 @@ export class TrackWriter {
     private readonly startCog: number,
     private readonly startRing: number,
   ) {
-    const size = Math.ceil(durationS * trackHz) + 1;
+    const size = Math.ceil(durationS * TRACK_HZ) + 1;
     this.speedMps = new Float64Array(size);
     this.distanceM = new Float64Array(size);
     this.crankTurns = new Float64Array(size);

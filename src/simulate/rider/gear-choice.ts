@@ -5,16 +5,16 @@ import type { RiderNature } from './rider-nature.ts';
 import type { RiderActs, RiderSenses } from './rider-senses.ts';
 
 /** Seconds of unease after which a rider shifts, at a strain that is just too much. */
-const patienceS = 3.3;
+const PATIENCE_S = 3.3;
 /** Below this speed a rider is setting off and thinks of balance, not of gears, m/s. */
-const settingOffMps = 0.9;
+const SETTING_OFF_MPS = 0.9;
 /** Share of shifts over several cogs that are made cog by cog, with a moment to feel each one, and that moment, s. */
-const feelingShare = 0.3;
+const FEELING_SHARE = 0.3;
 const feelingS = [1.3, 5] as const;
 /** Time after a shift in which no other is thought of, s. */
 const quietS = [1, 7] as const;
 /** How far ahead a rider reckons with gaining or losing speed, s. */
-const trendS = 3;
+const TREND_S = 3;
 
 /** When, how far and in which rhythm the rider shifts: by the cadence felt, with some patience. */
 export class GearChoice {
@@ -45,7 +45,7 @@ export class GearChoice {
     const count = Math.abs(target - senses.commandedCog);
     if (count === 0) return;
     const direction = Math.sign(steps);
-    const feeling = random.chance(feelingShare);
+    const feeling = random.chance(FEELING_SHARE);
     plan.add(senses.timeS + delayS, direction, count, () =>
       feeling ? random.between(...feelingS) : nature.pressIntervalS * random.between(0.6, 1.6),
     );
@@ -86,7 +86,7 @@ export class GearChoice {
       this.quietUntilS = senses.timeS + 3;
       return 0;
     }
-    if (senses.timeS < this.quietUntilS || senses.speedMps < settingOffMps) return 0;
+    if (senses.timeS < this.quietUntilS || senses.speedMps < SETTING_OFF_MPS) return 0;
     const strain = this.strain(senses, acts);
     const tolerated = this.nature.tolerance * this.stepTo(senses.driveCog, senses.driveCog - Math.sign(strain));
     if (strain === 0 || Math.abs(strain) < tolerated) {
@@ -96,7 +96,7 @@ export class GearChoice {
     // While freewheeling a rider feels no cadence and shifts by habit, rarely; more often when the legs spun out before.
     const attention = acts.pedal === 'drive' ? 1 : strain > 0.25 ? 0.2 : 0.05;
     this.uneasyS += attention * dtS;
-    if (this.uneasyS < patienceS / Math.min(3, Math.abs(strain) / tolerated)) return 0;
+    if (this.uneasyS < PATIENCE_S / Math.min(3, Math.abs(strain) / tolerated)) return 0;
     return this.shift(senses, strain);
   }
 
@@ -107,7 +107,7 @@ export class GearChoice {
     const target = wanted * (senses.grade < -0.02 ? 1.06 : 1);
     const strain = Math.log(Math.max(20, senses.drivenCadenceRpm) / target);
     // What mends itself within some seconds is waited for: the first turns after a halt, the last of a fast stretch.
-    const trend = (trendS * senses.accelerationMps2) / Math.max(1, senses.speedMps);
+    const trend = (TREND_S * senses.accelerationMps2) / Math.max(1, senses.speedMps);
     return trend * strain < 0 ? Math.sign(strain) * Math.max(0, Math.abs(strain) - Math.abs(trend)) : strain;
   }
 

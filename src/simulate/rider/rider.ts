@@ -8,7 +8,7 @@ import type { RiderActs, RiderSenses } from './rider-senses.ts';
 
 type Phase = 'ride' | 'approach' | 'halt' | 'track-stand' | 'push' | 'notice-drop' | 'mend-chain' | 'hand-turn';
 
-const easyBrakeMps2 = 1.3;
+const EASY_BRAKE_MPS2 = 1.3;
 /** Legs that lost their drive: some catch themselves at once, some run away, turns/s. */
 const spinRps = [1.4, 2.4] as const;
 
@@ -104,7 +104,7 @@ export class Rider {
   /** How far before a place the rider begins to act on it, m. */
   private reachOf(place: Place, senses: RiderSenses): number {
     if (place.kind === 'tunnel') return 0;
-    return senses.speedMps ** 2 / (2 * easyBrakeMps2) + 3.5 * senses.speedMps;
+    return senses.speedMps ** 2 / (2 * EASY_BRAKE_MPS2) + 3.5 * senses.speedMps;
   }
 
   private meet(place: Place, senses: RiderSenses): void {
@@ -133,7 +133,7 @@ export class Rider {
     const goingOn = place.kind === 'junction' && place.size === 0;
     const floorMps = goingOn ? 3.5 : 0;
     const needed = Math.max(0, senses.speedMps ** 2 - floorMps ** 2) / (2 * left);
-    const early = needed < 0.55 * easyBrakeMps2;
+    const early = needed < 0.55 * EASY_BRAKE_MPS2;
     acts.pedal = early && senses.speedMps > 2 ? 'soft' : 'coast';
     acts.softPart = 0.93;
     acts.brakeMps2 = early ? 0 : needed;

@@ -4,7 +4,7 @@ import type { MechanicalTrack } from '../mechanics/mechanical-track.ts';
 import type { ResolvedOptions } from '../setting/resolve-options.ts';
 
 /** How often the shifter tells its position, s: faster presses fold into one record. */
-const reportEveryS = 0.25;
+const REPORT_EVERY_S = 0.25;
 
 interface Change {
   readonly timeS: number;
@@ -22,8 +22,8 @@ export function recordGears(
   random: SeededRandom,
 ): { records: GearRecords; commandRecordedS: Float64Array } {
   const stamp = (timeS: number): number => (options.gearTimes === 'exact' ? timeS : Math.floor(timeS));
-  const phase = random.uniform() * reportEveryS;
-  const reportedAt = (timeS: number): number => Math.ceil((timeS - phase) / reportEveryS) * reportEveryS + phase;
+  const phase = random.uniform() * REPORT_EVERY_S;
+  const reportedAt = (timeS: number): number => Math.ceil((timeS - phase) / REPORT_EVERY_S) * REPORT_EVERY_S + phase;
   const changes = gearChanges(track, reportedAt, random);
   const commandRecordedS = Float64Array.from(track.commands, (command) => stamp(reportedAt(command.timeS)));
   const { cassette, chainrings } = options.recordedTeeth;
@@ -57,7 +57,7 @@ function gearChanges(track: MechanicalTrack, reportedAt: (timeS: number) => numb
     const last = changes[changes.length - 1];
     if (changes.length > 1 && last.timeS === timeS) changes[changes.length - 1] = { timeS, cog, ring };
     else changes.push({ timeS, cog, ring });
-    if (random.chance(0.03)) changes.push({ timeS: timeS + reportEveryS * (1 + random.integer(3)), cog, ring });
+    if (random.chance(0.03)) changes.push({ timeS: timeS + REPORT_EVERY_S * (1 + random.integer(3)), cog, ring });
   }
   return inOrder(changes);
 }

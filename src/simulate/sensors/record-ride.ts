@@ -1,5 +1,5 @@
 import { seededRandom } from '../../numeric/seeded-random.ts';
-import { type MechanicalTrack, trackHz } from '../mechanics/mechanical-track.ts';
+import { type MechanicalTrack, TRACK_HZ } from '../mechanics/mechanical-track.ts';
 import type { ResolvedOptions } from '../setting/resolve-options.ts';
 import { recordGears } from './gear-recorder.ts';
 import type { RecordedRide } from './recorded-ride.ts';
@@ -16,7 +16,7 @@ export function recordRide(
   const random = seededRandom(options.seed, 'sensors', ride);
   const { speed, cadence, power } = readEverySecond(
     new RideSensors(track, options, random),
-    Math.floor((track.samples - 1) / trackHz) + 1,
+    Math.floor((track.samples - 1) / TRACK_HZ) + 1,
     options.recorderLagS,
   );
   const kept = recordingTimes(track, options, speed, cadence, random);

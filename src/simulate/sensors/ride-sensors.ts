@@ -1,5 +1,5 @@
 import { type SeededRandom, seededRandom } from '../../numeric/seeded-random.ts';
-import { type MechanicalTrack, trackHz } from '../mechanics/mechanical-track.ts';
+import { type MechanicalTrack, TRACK_HZ } from '../mechanics/mechanical-track.ts';
 import type { ResolvedOptions } from '../setting/resolve-options.ts';
 import { CrankSensor } from './crank-sensor.ts';
 import { satelliteSpeed } from './satellite-speed.ts';
@@ -34,7 +34,7 @@ export class RideSensors {
     this.#track = track;
     this.#options = options;
     this.#random = random;
-    this.#troubles = options.sensorTroubles ? drawTroubles((track.samples - 1) / trackHz, random) : noTroubles;
+    this.#troubles = options.sensorTroubles ? drawTroubles((track.samples - 1) / TRACK_HZ, random) : noTroubles;
     this.#repeats = seededRandom(options.seed, 'crank sensor').chance(REPEATING_SENSORS);
     const holdS = random.between(2, 4);
     const heldS = this.#repeats ? Math.min(holdS, REPEATED_AT_MOST_S) : holdS;
@@ -78,7 +78,7 @@ export class RideSensors {
     if (this.#crankSilent(timeS) || !this.#options.power) return Number.NaN;
     const noise = this.#noise(0.03);
     const sample = this.#sample(timeS);
-    const from = Math.max(0, sample - trackHz + 1);
+    const from = Math.max(0, sample - TRACK_HZ + 1);
     let sum = 0;
     for (let i = from; i <= sample; i++) sum += this.#track.powerW[i];
     const mean = sum / (sample - from + 1);
@@ -90,7 +90,7 @@ export class RideSensors {
   }
 
   #sample(timeS: number): number {
-    return Math.min(this.#track.samples - 1, Math.round(timeS * trackHz));
+    return Math.min(this.#track.samples - 1, Math.round(timeS * TRACK_HZ));
   }
 
   /** A factor about 1 that scatters by `spread`. */

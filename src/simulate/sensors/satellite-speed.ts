@@ -1,12 +1,12 @@
 import type { SeededRandom } from '../../numeric/seeded-random.ts';
-import { type MechanicalTrack, trackHz } from '../mechanics/mechanical-track.ts';
+import { type MechanicalTrack, TRACK_HZ } from '../mechanics/mechanical-track.ts';
 
 /** Relative error of the speed, and how long its errors run, s. */
-const relativeError = 0.0115;
-const runS = 1.8;
+const RELATIVE_ERROR = 0.0115;
+const RUN_S = 1.8;
 /** How far the held speed strays under cover, as a part of it, in one second. */
-const strayPerRootS = 0.012;
-const rootStepS = Math.sqrt(1 / trackHz);
+const STRAY_PER_ROOT_S = 0.012;
+const rootStepS = Math.sqrt(1 / TRACK_HZ);
 
 /**
  * Satellite speed at the track's rate: a first-order lag behind the true speed, errors that come in runs, a floor of
@@ -19,8 +19,8 @@ export function satelliteSpeed(
   random: SeededRandom,
 ): Float64Array {
   const speed = new Float64Array(track.samples);
-  const keep = Math.exp(-1 / (trackHz * Math.max(0.05, lagS)));
-  const noiseKeep = Math.exp(-1 / (trackHz * runS));
+  const keep = Math.exp(-1 / (TRACK_HZ * Math.max(0.05, lagS)));
+  const noiseKeep = Math.exp(-1 / (TRACK_HZ * RUN_S));
   const noiseStep = Math.sqrt(1 - noiseKeep * noiseKeep);
   let smooth = track.speedMps[0];
   let relative = 0;
@@ -29,8 +29,8 @@ export function satelliteSpeed(
     relative = noiseKeep * relative + noiseStep * random.normal();
     floor = noiseKeep * floor + noiseStep * random.normal();
     if (!track.covered[i]) smooth = track.speedMps[i] + keep * (smooth - track.speedMps[i]);
-    else smooth *= 1 + strayPerRootS * rootStepS * random.normal();
-    const seen = smooth * (1 + relativeError * noiseScale * relative) + 0.035 * noiseScale * floor;
+    else smooth *= 1 + STRAY_PER_ROOT_S * rootStepS * random.normal();
+    const seen = smooth * (1 + RELATIVE_ERROR * noiseScale * relative) + 0.035 * noiseScale * floor;
     speed[i] = Math.max(0, seen < 0.06 ? 0 : seen);
   }
   return speed;

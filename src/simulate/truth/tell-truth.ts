@@ -1,6 +1,6 @@
 import type { BikeCondition } from '../mechanics/bike-condition.ts';
 import type { FaultSize } from '../mechanics/impose-fault.ts';
-import { type MechanicalTrack, trackHz } from '../mechanics/mechanical-track.ts';
+import { type MechanicalTrack, TRACK_HZ } from '../mechanics/mechanical-track.ts';
 import type { RecordedRide } from '../sensors/recorded-ride.ts';
 import type { ResolvedOptions } from '../setting/resolve-options.ts';
 import { turnsAt } from './judge-shifts.ts';
@@ -30,7 +30,7 @@ export function tellTruth(
     version: 1,
     file: recorded.log.file,
     start: new Date(recorded.log.startMs).toISOString(),
-    durationS: (track.samples - 1) / trackHz,
+    durationS: (track.samples - 1) / TRACK_HZ,
     seed: options.seed,
     ride,
     cause: options.cause,
@@ -79,10 +79,10 @@ function recorderTruth(options: ResolvedOptions): RideTruth['recorder'] {
 }
 
 function perSecond(track: MechanicalTrack, options: ResolvedOptions): RideTruth['perSecond'] {
-  const seconds = Math.floor((track.samples - 1) / trackHz) + 1;
+  const seconds = Math.floor((track.samples - 1) / TRACK_HZ) + 1;
   const columns: RideTruth['perSecond'] = { cogTeeth: [], ringTeeth: [], driving: [], cadenceRpm: [] };
   for (let s = 0; s < seconds; s++) {
-    const i = s * trackHz;
+    const i = s * TRACK_HZ;
     columns.cogTeeth.push(track.cog[i] < 0 ? null : options.bike.cassette[track.cog[i]]);
     columns.ringTeeth.push(options.bike.chainrings[track.ring[i]]);
     columns.driving.push(track.driving[i]);

@@ -1,4 +1,4 @@
-import { type MechanicalTrack, trackHz } from '../mechanics/mechanical-track.ts';
+import { type MechanicalTrack, TRACK_HZ } from '../mechanics/mechanical-track.ts';
 import type { RecordedRide } from '../sensors/recorded-ride.ts';
 import { judgeShifts } from './judge-shifts.ts';
 import { rounded, roundedOrNull } from './rounded.ts';
@@ -30,8 +30,8 @@ export function trueShifts(track: MechanicalTrack, recorded: RecordedRide, casse
 function meanTension(track: MechanicalTrack, fromS: number, fromTurns: number): number {
   let sum = 0;
   let samples = 0;
-  for (let i = Math.ceil(fromS * trackHz); i < track.samples && track.crankTurns[i] < fromTurns + 5; i++) {
-    if (samples > 10 * trackHz) break;
+  for (let i = Math.ceil(fromS * TRACK_HZ); i < track.samples && track.crankTurns[i] < fromTurns + 5; i++) {
+    if (samples > 10 * TRACK_HZ) break;
     sum += track.tensionN[i];
     samples++;
   }

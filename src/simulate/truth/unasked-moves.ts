@@ -1,9 +1,9 @@
-import { type MechanicalTrack, trackHz } from '../mechanics/mechanical-track.ts';
+import { type MechanicalTrack, TRACK_HZ } from '../mechanics/mechanical-track.ts';
 
-const quietBeforeS = 5;
-const heldOverS = 1;
+const QUIET_BEFORE_S = 5;
+const HELD_OVER_S = 1;
 /** A chain that hardly ran since the command still answers it: such a move belongs to that shift. */
-const answersForTurns = 5;
+const ANSWERS_FOR_TURNS = 5;
 
 /** A move of the chain that nobody asked for, and how long it stayed. */
 export interface UnaskedMove {
@@ -32,12 +32,12 @@ export function unaskedMoves(track: MechanicalTrack): { ghosts: UnaskedMove[]; b
     }
     const wanted = command < 0 ? track.startCog : commands[command].toCog;
     if (cog < 0 || from < 0) continue;
-    const quiet = command < 0 || timeS - commands[command].timeS > quietBeforeS;
-    const answers = command >= 0 && cogChanges[i].crankTurns - commands[command].crankTurns < answersForTurns;
-    const heldS = (cogChanges[i + 1]?.timeS ?? (track.samples - 1) / trackHz) - timeS;
+    const quiet = command < 0 || timeS - commands[command].timeS > QUIET_BEFORE_S;
+    const answers = command >= 0 && cogChanges[i].crankTurns - commands[command].crankTurns < ANSWERS_FOR_TURNS;
+    const heldS = (cogChanges[i + 1]?.timeS ?? (track.samples - 1) / TRACK_HZ) - timeS;
     const move = { timeS, fromCog: from, toCog: cog, heldS };
     const away = Math.abs(cog - wanted) > Math.abs(from - wanted);
-    if (away && quiet && !answers && heldS > heldOverS) ghosts.push(move);
+    if (away && quiet && !answers && heldS > HELD_OVER_S) ghosts.push(move);
     if (!away && quiet && !reached) belated.push(move);
     if (cog === wanted) reached = true;
   }

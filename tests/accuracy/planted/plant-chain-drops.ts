@@ -9,12 +9,12 @@ export interface PlantedDrop {
   readonly stops: boolean;
 }
 
-const quietS = 6;
+const QUIET_S = 6;
 /** Seconds of the ride that are written over: legs spinning, rolling out, setting off again. */
-const overS = 26;
-const apartS = 90;
-const tries = 60_000;
-const rampS = 8;
+const OVER_S = 26;
+const APART_S = 90;
+const TRIES = 60_000;
+const RAMP_S = 8;
 
 /**
  * Takes the drive out of a ride for some seconds amid firm pedalling: the cadence runs up by a fifth to a half, power is gone and the
@@ -38,19 +38,19 @@ export function plantChainDrops(
   );
   const chosen: { at: number; side: PlantedDrop['side'] }[] = [];
   const choose = (at: number, sinceCommandS: number, side: PlantedDrop['side']): void => {
-    if (chosen.some((other) => Math.abs(log.timeS[other.at] - log.timeS[at]) < apartS)) return;
+    if (chosen.some((other) => Math.abs(log.timeS[other.at] - log.timeS[at]) < APART_S)) return;
     const dropS = log.timeS[at];
-    if (!noRecordWithin(gearRecords, dropS - sinceCommandS + 0.5, dropS + overS + quietS)) return;
-    if (pedalledFirmly(log, dropS - quietS, dropS + overS)) chosen.push({ at, side });
+    if (!noRecordWithin(gearRecords, dropS - sinceCommandS + 0.5, dropS + OVER_S + QUIET_S)) return;
+    if (pedalledFirmly(log, dropS - QUIET_S, dropS + OVER_S)) chosen.push({ at, side });
   };
   while (chosen.length < most / 2 && atEnd.length > 0) {
     const [record] = atEnd.splice(random.integer(atEnd.length), 1);
     const side = gearRecords.rearPosition[record] === largestCog ? 'past-largest' : 'past-smallest';
     choose(recordAt(log.timeS, gearRecords.timeS[record] + 2), 2, side);
   }
-  for (let n = 0; n < tries && chosen.length < most; n++) {
+  for (let n = 0; n < TRIES && chosen.length < most; n++) {
     const at = random.integer(log.timeS.length - 100);
-    choose(at, quietS + 0.5, null);
+    choose(at, QUIET_S + 0.5, null);
   }
   chosen.sort((a, b) => a.at - b.at);
   let planted: PlantedDrop[] = [];
@@ -87,15 +87,15 @@ function loseDrive(log: RideLog, at: number, stops: boolean, random: SeededRando
   for (let s = 0; s < spinS; s++) put(coast(), s === 0 ? (log.cadenceRpm[at - 1] + spun) / 2 : spun);
   const rollS = stops ? 0 : 2 + random.integer(4);
   for (let s = 0; s < rollS; s++) put(coast(), s === 0 ? 20 : 0);
-  while (stops && speed > 1.5 && i < at + overS - rampS) {
+  while (stops && speed > 1.5 && i < at + OVER_S - RAMP_S) {
     speed -= 1.6;
     put(speed, 0);
   }
   const resume = i;
   // setting off: the ratio of the real seconds is kept, speed and cadence rise together
   const from = stops ? 0.2 : Math.max(0.3, speed / log.speedMps[resume]);
-  for (; i < resume + rampS; i++) {
-    const share = from + ((1 - from) * (i - resume + 1)) / rampS;
+  for (; i < resume + RAMP_S; i++) {
+    const share = from + ((1 - from) * (i - resume + 1)) / RAMP_S;
     speedMps[i] = log.speedMps[i] * share;
     cadenceRpm[i] = Math.round(log.cadenceRpm[i] * share);
   }

@@ -9,9 +9,9 @@ export interface PlantedGhost {
   readonly heldS: number;
 }
 
-const quietS = 7;
-const shortestS = 8;
-const longestS = 90;
+const QUIET_S = 7;
+const SHORTEST_S = 8;
+const LONGEST_S = 90;
 /** Share of the ratio's change that the ride must show, out and back. */
 const followed = { least: 0.6, most: 1.4 };
 
@@ -30,15 +30,15 @@ export function plantGhostShifts(
     const heldS = timeS[i + 1] - timeS[i];
     if (rearPosition[i] === rearPosition[i - 1] || rearPosition[i + 1] !== rearPosition[i - 1]) continue;
     if (frontPosition[i] !== frontPosition[i - 1] || frontPosition[i + 1] !== frontPosition[i]) continue;
-    if (heldS < shortestS || heldS > longestS) continue;
+    if (heldS < SHORTEST_S || heldS > LONGEST_S) continue;
     const [fromS, toS] = [timeS[i], timeS[i + 1]];
-    if (!noRecordWithin(log.gearRecords, fromS - quietS, fromS - 0.5)) continue;
-    if (!noRecordWithin(log.gearRecords, toS + 0.5, toS + quietS)) continue;
-    if (!pedalledFirmly(log, fromS - quietS, toS + quietS)) continue;
+    if (!noRecordWithin(log.gearRecords, fromS - QUIET_S, fromS - 0.5)) continue;
+    if (!noRecordWithin(log.gearRecords, toS + 0.5, toS + QUIET_S)) continue;
+    if (!pedalledFirmly(log, fromS - QUIET_S, toS + QUIET_S)) continue;
     const expected = Math.log(rearTeeth[i - 1] / rearTeeth[i]);
     const during = medianLogDevelopment(log, fromS + 3.5, toS);
-    const out = (during - medianLogDevelopment(log, fromS - quietS, fromS)) / expected;
-    const back = (during - medianLogDevelopment(log, toS + 3.5, toS + quietS)) / expected;
+    const out = (during - medianLogDevelopment(log, fromS - QUIET_S, fromS)) / expected;
+    const back = (during - medianLogDevelopment(log, toS + 3.5, toS + QUIET_S)) / expected;
     if (Math.min(out, back) > followed.least && Math.max(out, back) < followed.most)
       able.push({ record: i, timeS: fromS, heldS });
   }

@@ -9,9 +9,9 @@ export interface PlantedMiss {
   readonly backS: number;
 }
 
-const quietS = 8;
-const apartS = 60;
-const tries = 40_000;
+const QUIET_S = 8;
+const APART_S = 60;
+const TRIES = 40_000;
 
 /**
  * Puts gear records into a ride that its chain never followed: one cog away, and back 8 to 20 s later, amid firm
@@ -27,17 +27,17 @@ export function plantMissedShifts(
   const added: AddedRecord[] = [];
   const planted: PlantedMiss[] = [];
   const endS = log.timeS.at(-1) ?? 0;
-  for (let n = 0; n < tries && planted.length < most; n++) {
+  for (let n = 0; n < TRIES && planted.length < most; n++) {
     const timeS = Math.round(random.between(60, endS - 60));
     const backS = timeS + 8 + random.integer(13);
     const step = random.pick([-1, 1]);
     const like = recordAt(gearRecords.timeS, timeS) - 1;
-    if (like < 0 || planted.some((other) => Math.abs(other.timeS - timeS) < apartS)) continue;
+    if (like < 0 || planted.some((other) => Math.abs(other.timeS - timeS) < APART_S)) continue;
     const position = gearRecords.rearPosition[like];
     const teeth = teethAt.get(position + step);
     if (position === 0 || teeth === undefined) continue;
-    if (!noRecordWithin(gearRecords, timeS - quietS, backS + quietS)) continue;
-    if (!pedalledFirmly(log, timeS - quietS, backS + quietS)) continue;
+    if (!noRecordWithin(gearRecords, timeS - QUIET_S, backS + QUIET_S)) continue;
+    if (!pedalledFirmly(log, timeS - QUIET_S, backS + QUIET_S)) continue;
     planted.push({ timeS, backS });
     added.push(
       { timeS, like, rearPosition: position + step, rearTeeth: teeth },

@@ -1,9 +1,9 @@
 import type { GearRecords, RideLog } from '../../../src/ride-log/ride-log.ts';
 
-const minCadenceRpm = 50;
-const minSpeedMps = 3;
-const minPowerW = 30;
-const longestStepS = 1.5;
+const MIN_CADENCE_RPM = 50;
+const MIN_SPEED_MPS = 3;
+const MIN_POWER_W = 30;
+const LONGEST_STEP_S = 1.5;
 
 /** Index of the first record at or after `t`; the length where there is none. */
 export function recordAt(timeS: Float64Array, t: number): number {
@@ -21,12 +21,12 @@ export function recordAt(timeS: Float64Array, t: number): number {
 export function pedalledFirmly(log: RideLog, fromS: number, toS: number): boolean {
   const first = recordAt(log.timeS, fromS);
   for (let i = first; i < log.timeS.length && log.timeS[i] <= toS; i++) {
-    if (i > first && log.timeS[i] - log.timeS[i - 1] > longestStepS) return false;
-    if (!(log.cadenceRpm[i] > minCadenceRpm && log.speedMps[i] > minSpeedMps && log.powerW[i] > minPowerW))
+    if (i > first && log.timeS[i] - log.timeS[i - 1] > LONGEST_STEP_S) return false;
+    if (!(log.cadenceRpm[i] > MIN_CADENCE_RPM && log.speedMps[i] > MIN_SPEED_MPS && log.powerW[i] > MIN_POWER_W))
       return false;
   }
   const last = recordAt(log.timeS, toS);
-  return first < log.timeS.length && log.timeS[first] - fromS < longestStepS && last < log.timeS.length;
+  return first < log.timeS.length && log.timeS[first] - fromS < LONGEST_STEP_S && last < log.timeS.length;
 }
 
 /** Whether no gear record lies from `fromS` to `toS`. */

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { CrankAndWheel, type StepForces } from '../../../src/simulate/mechanics/crank-and-wheel.ts';
 
-const dtS = 1 / 32;
+const DT_S = 1 / 32;
 const forces: StepForces = {
   pedal: 'drive',
   torqueNm: 25,
@@ -18,9 +18,9 @@ const forces: StepForces = {
 
 function ride(body: CrankAndWheel, seconds: number, changes: Partial<StepForces> = {}): number {
   let workJ = 0;
-  for (let t = 0; t < seconds; t += dtS) {
+  for (let t = 0; t < seconds; t += DT_S) {
     const before = body.crankTurns;
-    body.step(dtS, { ...forces, ...changes });
+    body.step(DT_S, { ...forces, ...changes });
     workJ += body.torqueNowNm * 2 * Math.PI * (body.crankTurns - before);
   }
   return workJ;
@@ -50,7 +50,7 @@ describe('CrankAndWheel', () => {
     ride(body, 120);
     for (const pedal of ['soft', 'coast', 'soft', 'drive'] as const)
       for (let i = 0; i < 100; i++) {
-        body.step(dtS, { ...forces, pedal });
+        body.step(DT_S, { ...forces, pedal });
         expect(body.crankRps).toBeLessThanOrEqual(body.drivenRps(2) + 0.02);
         if (pedal !== 'drive') expect(body.engaged).toBe(false);
       }

@@ -4,7 +4,7 @@ import { Derailleur } from '../../../src/simulate/mechanics/derailleur.ts';
 import { recentringMm } from '../../../src/simulate/mechanics/hanger.ts';
 import { exactBike } from './sound-bike.ts';
 
-const dtS = 1 / 32;
+const DT_S = 1 / 32;
 
 /** Mean place of the cage over many shifts by one cog, relative to the cog shifted to, mm. */
 function meanError(changes: Parameters<typeof exactBike>[0], from: number, to: number, settleS = 1.5): number {
@@ -14,7 +14,7 @@ function meanError(changes: Parameters<typeof exactBike>[0], from: number, to: n
     const condition = exactBike(changes);
     const derailleur = new Derailleur(condition, from, false, seededRandom(i, 'derailleur'));
     derailleur.press(to - from);
-    for (let t = 0; t < settleS; t += dtS) derailleur.step(dtS, 0, 0);
+    for (let t = 0; t < settleS; t += DT_S) derailleur.step(DT_S, 0, 0);
     sum += derailleur.pulleyMm - to * condition.pitchMm;
   }
   return sum / shifts;
@@ -34,10 +34,10 @@ describe('Derailleur', () => {
     const condition = exactBike({ highStopMm: 1, lowStopMm: -1 });
     const derailleur = new Derailleur(condition, 1, false, seededRandom(1));
     derailleur.press(-1);
-    for (let t = 0; t < 2; t += dtS) derailleur.step(dtS, 0, 0);
+    for (let t = 0; t < 2; t += DT_S) derailleur.step(DT_S, 0, 0);
     expect(derailleur.cageMm).toBe(1);
     derailleur.press(20);
-    for (let t = 0; t < 2; t += dtS) derailleur.step(dtS, 0, 0);
+    for (let t = 0; t < 2; t += DT_S) derailleur.step(DT_S, 0, 0);
     expect(derailleur.cageMm).toBeCloseTo(11 * condition.pitchMm - 1, 9);
     expect(Math.abs(meanError({ highStopMm: 1, lowStopMm: -1, frictionN: 0 }, 4, 5))).toBeLessThan(0.06);
   });
@@ -69,7 +69,7 @@ describe('Derailleur', () => {
     const condition = exactBike({ offsetMm: 0.5, frictionN: 15 });
     const derailleur = new Derailleur(condition, 6, true, seededRandom(2));
     derailleur.press(-2);
-    for (let t = 0; t < 2; t += dtS) derailleur.step(dtS, 0, 0);
+    for (let t = 0; t < 2; t += DT_S) derailleur.step(DT_S, 0, 0);
     expect(derailleur.cageMm - 4 * condition.pitchMm).toBeGreaterThan(0.1);
     expect(derailleur.cageMm - 4 * condition.pitchMm).toBeLessThan(0.9);
   });

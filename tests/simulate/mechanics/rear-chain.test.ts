@@ -4,7 +4,7 @@ import { seededRandom } from '../../../src/numeric/seeded-random.ts';
 import { RearChain } from '../../../src/simulate/mechanics/rear-chain.ts';
 import { exactBike, teeth } from './sound-bike.ts';
 
-const links = 32;
+const LINKS = 32;
 
 /** Crank turns (32-tooth ring) until the cog asked for drives, for many chains; Infinity after 20 turns. */
 function turnsToArrive(
@@ -20,7 +20,7 @@ function turnsToArrive(
     const pulleyMm = to * condition.pitchMm + errorMm;
     let turns = 0;
     while (chain.driveCog !== to && turns < 20 && chain.lost === null) {
-      chain.step(links / 20, tensionN, pulleyMm, 0);
+      chain.step(LINKS / 20, tensionN, pulleyMm, 0);
       turns += 1 / 20;
     }
     return chain.driveCog === to ? turns : Number.POSITIVE_INFINITY;

@@ -1,4 +1,4 @@
-import { type MechanicalTrack, trackHz } from '../../../src/simulate/mechanics/mechanical-track.ts';
+import { type MechanicalTrack, TRACK_HZ } from '../../../src/simulate/mechanics/mechanical-track.ts';
 
 /**
  * A track of steady pedalling with the given commands and changes of cog, made by hand. `rpmAt` may rest the crank.
@@ -10,10 +10,10 @@ export function madeTrack(
   startCog: number,
   rpmAt: (timeS: number) => number = () => 60,
 ): MechanicalTrack {
-  const samples = seconds * trackHz + 1;
+  const samples = seconds * TRACK_HZ + 1;
   const crankTurns = new Float64Array(samples);
-  for (let i = 1; i < samples; i++) crankTurns[i] = crankTurns[i - 1] + rpmAt((i - 1) / trackHz) / 60 / trackHz;
-  const turnsAt = (timeS: number): number => crankTurns[Math.round(timeS * trackHz)];
+  for (let i = 1; i < samples; i++) crankTurns[i] = crankTurns[i - 1] + rpmAt((i - 1) / TRACK_HZ) / 60 / TRACK_HZ;
+  const turnsAt = (timeS: number): number => crankTurns[Math.round(timeS * TRACK_HZ)];
   const zeros = (): Uint8Array => new Uint8Array(samples);
   return {
     samples,

@@ -11,7 +11,7 @@ import { drawLegend, type LegendEntry, legendHeightPx } from '../../../src/repor
 import { CLEAN_WITHIN_REVS, LATE_WITHIN_REVS } from '../../../src/shifts/turn-limits.ts';
 import { drawMeasures, measuresHeightPx } from './draw-measures.ts';
 import { drawReadings } from './draw-readings.ts';
-import { afterS, beforeS, type Moment, type MomentSample } from './moment.ts';
+import { AFTER_S, BEFORE_S, type Moment, type MomentSample } from './moment.ts';
 import { linePath } from './moment-line.ts';
 
 const dot = 'M0,-3A3,3,0,1,1,0,3A3,3,0,1,1,0,-3Z';
@@ -24,10 +24,10 @@ const always: readonly LegendEntry[] = [
 const judgedThere: LegendEntry = { words: 'judged to be there', className: 'judged', path: wedge };
 
 /** Least distance at which the names of two turn limits can stand in the middle over their lines, px. */
-const namesApartPx = 44;
+const NAMES_APART_PX = 44;
 
 /** Height of the cogs' part, px. */
-const cogHeight = 170;
+const COG_HEIGHT = 170;
 
 const legendOf = (moment: Moment): readonly LegendEntry[] => [
   ...always,
@@ -39,7 +39,7 @@ const topOf = (moment: Moment, widthPx: number, isShift: boolean): number =>
 
 /** Height that the drawing needs. */
 export const momentHeightPx = (moment: Moment, widthPx: number, isShift: boolean): number =>
-  topOf(moment, widthPx, isShift) + cogHeight + 26 + measuresHeightPx(moment) + 50;
+  topOf(moment, widthPx, isShift) + COG_HEIGHT + 26 + measuresHeightPx(moment) + 50;
 
 /** Cogs that the moment touches, with one more on either side. */
 function cogsInView({ cassette, samples }: Moment): readonly number[] {
@@ -68,8 +68,8 @@ export function drawMoment(svg: ChartSvg, moment: Moment, size: ChartSize, isShi
   const left = 44;
   const right = size.widthPx - 8;
   const top = topOf(moment, size.widthPx, isShift);
-  const cogBottom = top + cogHeight;
-  const x = scaleLinear([-beforeS, afterS], [left, right]);
+  const cogBottom = top + COG_HEIGHT;
+  const x = scaleLinear([-BEFORE_S, AFTER_S], [left, right]);
   const cogs = cogsInView(moment);
   const y = scaleLog([cogs[0] * 0.95, cogs[cogs.length - 1] * 1.05], [cogBottom, top]).clamp(true);
   const plot = { left, right, top, cogs, x, y };
@@ -147,18 +147,18 @@ function drawTurns(
   top: number,
   bottom: number,
 ): void {
-  const bothShow = cleanUntilS !== null && lateUntilS !== null && lateUntilS < afterS;
+  const bothShow = cleanUntilS !== null && lateUntilS !== null && lateUntilS < AFTER_S;
   // Where the legs turn fast the two lines lie close, and their names would lie on one another.
-  const close = bothShow && x(lateUntilS) - x(cleanUntilS) < namesApartPx;
+  const close = bothShow && x(lateUntilS) - x(cleanUntilS) < NAMES_APART_PX;
   const zone = (className: string, fromS: number, toS: number, words: string, closeAnchor: string): void => {
     svg
       .append('rect')
       .attr('class', `turns ${className}`)
       .attr('x', x(fromS))
-      .attr('width', Math.max(0, x(Math.min(toS, afterS)) - x(fromS)))
+      .attr('width', Math.max(0, x(Math.min(toS, AFTER_S)) - x(fromS)))
       .attr('y', top)
       .attr('height', bottom - top);
-    if (toS > afterS) return;
+    if (toS > AFTER_S) return;
     svg
       .append('path')
       .attr('class', 'turns-line')

@@ -4,8 +4,8 @@ import type { RideTrack } from '../timeline/ride-track.ts';
 import { sampleFrom } from '../timeline/ride-track.ts';
 
 /** How much of a ride is shown before an event and after it, s. */
-export const beforeS = 10;
-export const afterS = 20;
+export const BEFORE_S = 10;
+export const AFTER_S = 20;
 
 /** One record of the moment. Cogs are teeth; NaN for missing. */
 export interface MomentSample {
@@ -39,19 +39,19 @@ interface MomentFacts {
 }
 
 /** Slower, the speed is too rough to divide by. */
-const slowestKmh = 3;
+const SLOWEST_KMH = 3;
 
 /** Teeth of the cog that would give this speed at this cadence. */
 function ratioTeeth(ring: number, rolloutMm: number, cadenceRpm: number, speedKmh: number): number {
-  if (!(cadenceRpm > PEDALLING_RPM) || !(speedKmh > slowestKmh)) return Number.NaN;
+  if (!(cadenceRpm > PEDALLING_RPM) || !(speedKmh > SLOWEST_KMH)) return Number.NaN;
   return (ring * (rolloutMm / 1000) * (cadenceRpm / 60)) / (speedKmh / 3.6);
 }
 
 /** Cuts the moment around `timeS` out of a ride. The turns are the engine's own count: one made here could differ from what was judged. */
 export function cutMoment(track: RideTrack, timeS: number, { rolloutMm, turns }: MomentFacts): Moment {
   const samples: MomentSample[] = [];
-  const last = sampleFrom(track, timeS + afterS + 0.001);
-  for (let i = sampleFrom(track, timeS - beforeS); i < last; i++) {
+  const last = sampleFrom(track, timeS + AFTER_S + 0.001);
+  for (let i = sampleFrom(track, timeS - BEFORE_S); i < last; i++) {
     const teeth = (cog: number): number => (Number.isNaN(cog) ? Number.NaN : track.cassette[cog]);
     const cadenceRpm = track.cadenceRpm.values[i];
     const speedKmh = track.speedKmh.values[i];
@@ -65,7 +65,7 @@ export function cutMoment(track: RideTrack, timeS: number, { rolloutMm, turns }:
       powerW: track.powerW.values[i],
     });
   }
-  const within = (s: number | undefined | null): number | null => (s != null && s <= afterS ? s : null);
+  const within = (s: number | undefined | null): number | null => (s != null && s <= AFTER_S ? s : null);
   return {
     cassette: track.cassette,
     samples,

@@ -1,4 +1,4 @@
-import { letterPx, type Surface } from './surface.ts';
+import { LETTER_PX, type Surface } from './surface.ts';
 
 const paths = new Map<string, Path2D>();
 
@@ -39,7 +39,7 @@ export function canvasSurface(context: CanvasRenderingContext2D, family: string)
       context.restore();
     },
     text: (words, x, y, { colour, anchor = 'start', bold = false }) => {
-      context.font = `${bold ? '600 ' : ''}${letterPx}px ${family}`;
+      context.font = `${bold ? '600 ' : ''}${LETTER_PX}px ${family}`;
       context.textAlign = anchor === 'middle' ? 'center' : anchor;
       context.textBaseline = 'middle';
       context.fillStyle = colour;

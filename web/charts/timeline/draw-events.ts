@@ -3,7 +3,7 @@ import type { Layout } from './layout.ts';
 import { type EventKind, kindShape } from './timeline-event.ts';
 
 /** Half of the seconds an opened event shows. */
-const openHalfS = 15;
+const OPEN_HALF_S = 15;
 
 const lower: readonly EventKind[] = ['ghost', 'drop', 'skip'];
 
@@ -24,8 +24,8 @@ export function drawEvents({ surface, x, layout, palette, events, fromS, toS, op
       { colour: palette['line-strong'], widthPx: 1 },
     );
     if (open) {
-      const left = x(open.timeS - openHalfS);
-      const width = Math.max(4, x(open.timeS + openHalfS) - left);
+      const left = x(open.timeS - OPEN_HALF_S);
+      const width = Math.max(4, x(open.timeS + OPEN_HALF_S) - left);
       surface.fill((pen) => pen.rect(left, top - 2, width, layout.axisPx - top + 2), palette.accent, 0.16);
     }
     const margin = (toS - fromS) * 0.02;

@@ -11,10 +11,10 @@ export interface Envelope {
   readonly levels: readonly Level[];
 }
 
-const step = 4;
+const STEP = 4;
 
 function coarser(low: Float32Array, high: Float32Array, size: number): Level {
-  const buckets = Math.ceil(low.length / step);
+  const buckets = Math.ceil(low.length / STEP);
   const level = {
     size,
     low: new Float32Array(buckets).fill(Number.NaN),
@@ -22,7 +22,7 @@ function coarser(low: Float32Array, high: Float32Array, size: number): Level {
   };
   for (let i = 0; i < low.length; i++) {
     if (Number.isNaN(low[i])) continue;
-    const bucket = Math.floor(i / step);
+    const bucket = Math.floor(i / STEP);
     if (!(level.low[bucket] <= low[i])) level.low[bucket] = low[i];
     if (!(level.high[bucket] >= high[i])) level.high[bucket] = high[i];
   }
@@ -34,7 +34,7 @@ export function makeEnvelope(values: Float32Array): Envelope {
   const levels: Level[] = [{ size: 1, low: values, high: values }];
   while (levels[levels.length - 1].low.length > 256) {
     const last = levels[levels.length - 1];
-    levels.push(coarser(last.low, last.high, last.size * step));
+    levels.push(coarser(last.low, last.high, last.size * STEP));
   }
   return { values, levels };
 }

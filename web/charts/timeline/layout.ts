@@ -26,9 +26,9 @@ export interface Layout {
   readonly heightPx: number;
 }
 
-const eventsHeight = 44;
-const gapPx = 26;
-const measureHeight = 62;
+const EVENTS_HEIGHT = 44;
+const GAP_PX = 26;
+const MEASURE_HEIGHT = 62;
 
 /** The largest value, up to a round number; one stray sample in a thousand may stand above it. */
 function roundTop({ values }: Envelope, stepTo: number): number {
@@ -41,14 +41,14 @@ function roundTop({ values }: Envelope, stepTo: number): number {
 export function layOut(track: RideTrack, widthPx: number): Layout {
   const narrow = widthPx < 600;
   let y = 6;
-  const eventsPx = { top: y, height: eventsHeight };
-  y += eventsHeight + 18;
+  const eventsPx = { top: y, height: EVENTS_HEIGHT };
+  y += EVENTS_HEIGHT + 18;
   const gears = {
     topPx: y,
     heightPx: Math.max(narrow ? 130 : 170, track.cassette.length * 14),
     cogs: track.cassette.length,
   };
-  y += gears.heightPx + gapPx;
+  y += gears.heightPx + GAP_PX;
   const bands = (
     [
       { name: 'Speed', unit: 'km/h', colour: 'speed', envelope: track.speedKmh, stepTo: 10 },
@@ -58,10 +58,10 @@ export function layOut(track: RideTrack, widthPx: number): Layout {
   ).filter(({ envelope }) => hasValues(envelope));
   const measures = bands.map(({ stepTo, ...band }) => {
     const topPx = y;
-    y += measureHeight + gapPx;
-    return { ...band, topPx, heightPx: measureHeight, most: roundTop(band.envelope, stepTo) };
+    y += MEASURE_HEIGHT + GAP_PX;
+    return { ...band, topPx, heightPx: MEASURE_HEIGHT, most: roundTop(band.envelope, stepTo) };
   });
-  const axisPx = y - gapPx + 6;
+  const axisPx = y - GAP_PX + 6;
   const overview = { topPx: axisPx + 34, heightPx: 30 };
   return {
     leftPx: narrow ? 40 : 52,

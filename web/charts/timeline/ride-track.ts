@@ -20,7 +20,7 @@ export interface RideTrack {
 }
 
 /** Longer without a record than this is a pause: lines are broken there. */
-export const gapS = 10;
+export const GAP_S = 10;
 
 /** Makes the track of a ride's columns. */
 export function makeTrack(columns: RideColumns): RideTrack {
@@ -62,4 +62,4 @@ export function hasValues(envelope: Envelope): boolean {
 
 /** True where two neighbouring samples have a pause between them. */
 export const isGap = (track: RideTrack, sample: number): boolean =>
-  sample > 0 && track.timeS[sample] - track.timeS[sample - 1] > gapS;
+  sample > 0 && track.timeS[sample] - track.timeS[sample - 1] > GAP_S;

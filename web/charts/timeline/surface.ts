@@ -31,4 +31,4 @@ export interface Surface {
 }
 
 /** Size of all letters. */
-export const letterPx = 12;
+export const LETTER_PX = 12;

@@ -1,7 +1,7 @@
 import { path } from 'd3-path';
 import { freshId } from '../../dom/fresh-id.ts';
 import { makeSvg } from '../../dom/make.ts';
-import { type Lettering, letterPx, type Pen, type Stroke, type Surface } from './surface.ts';
+import { LETTER_PX, type Lettering, type Pen, type Stroke, type Surface } from './surface.ts';
 
 /** Draws into an SVG, so that what stands on a canvas can be saved as a picture with sharp lines. */
 export const svgSurface = (svg: SVGSVGElement, family: string): Surface => new SvgSurface(svg, family);
@@ -45,7 +45,7 @@ class SvgSurface implements Surface {
       'text-anchor': anchor,
       'dominant-baseline': 'middle',
       'font-family': this.#family,
-      'font-size': letterPx,
+      'font-size': LETTER_PX,
       'font-weight': bold ? 600 : 400,
     };
     this.#place.append(makeSvg('text', look, words));

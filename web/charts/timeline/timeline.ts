@@ -19,7 +19,7 @@ import { isInOverview, listenToPointer, pointOn } from './timeline-pointer.ts';
 import { trackTable } from './track-table.ts';
 import { ViewWindow } from './view-window.ts';
 
-const reachPx = 14;
+const REACH_PX = 14;
 
 /** A ride's timeline on the page. */
 export interface Timeline {
@@ -165,7 +165,7 @@ class CanvasTimeline implements Timeline {
     const scale = this.#view.scale();
     const cost = (event: TimelineEvent): number =>
       Math.hypot(scale(event.timeS) - x, y === null ? 0 : (y - laneOf(this.#layout, event.kind)) * 0.6);
-    const near = this.#events.filter((event) => Math.abs(scale(event.timeS) - x) <= reachPx);
+    const near = this.#events.filter((event) => Math.abs(scale(event.timeS) - x) <= REACH_PX);
     return near.sort((a, b) => cost(a) - cost(b))[0];
   }
 

@@ -3,7 +3,7 @@ import { type Selection, select } from 'd3-selection';
 import { type D3ZoomEvent, type ZoomBehavior, zoom, zoomIdentity } from 'd3-zoom';
 import type { Layout } from './layout.ts';
 
-const closestViewS = 12;
+const CLOSEST_VIEW_S = 12;
 
 interface WindowPlan {
   readonly plot: HTMLDivElement;
@@ -23,7 +23,7 @@ export class ViewWindow {
   readonly #plot: Selection<HTMLDivElement, unknown, null, undefined>;
 
   constructor({ plot, durationS, layout, takes, onChange }: WindowPlan) {
-    this.wholeS = Math.max(closestViewS, durationS);
+    this.wholeS = Math.max(CLOSEST_VIEW_S, durationS);
     this.#layout = layout;
     this.#behaviour = zoom<HTMLDivElement, unknown>()
       .filter(takes)
@@ -59,7 +59,7 @@ export class ViewWindow {
       [layout.rightPx, layout.heightPx],
     ];
     this.#behaviour
-      .scaleExtent([1, this.wholeS / closestViewS])
+      .scaleExtent([1, this.wholeS / CLOSEST_VIEW_S])
       .extent(whole)
       .translateExtent(whole);
     this.show(fromS, toS);
@@ -67,7 +67,7 @@ export class ViewWindow {
 
   /** Brings these seconds into view. */
   show(fromS: number, toS: number): void {
-    const k = this.wholeS / Math.max(closestViewS, toS - fromS);
+    const k = this.wholeS / Math.max(CLOSEST_VIEW_S, toS - fromS);
     const left = this.wholeScale()(fromS);
     this.#plot.call(this.#behaviour.transform, zoomIdentity.translate(this.#layout.leftPx - left * k, 0).scale(k));
   }
