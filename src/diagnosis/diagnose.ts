@@ -1,18 +1,20 @@
-import { compareAdjustments } from '../adjustments/compare-adjustments.ts';
+import type { Adjustment } from '../adjustments/adjustment.ts';
+import { type AdjustmentComparison, compareAdjustments } from '../adjustments/compare-adjustments.ts';
 import { turnsAnything } from '../adjustments/doubtful-adjustment.ts';
 import { cogPitchMm } from '../drivetrain/cog-pitch.ts';
+import type { Cause } from './causes.ts';
 import { noCheckRide, planCheckRide, withSkipStretch } from './check-ride/plan-check-ride.ts';
 import { separateCauses } from './check-ride/separate-causes.ts';
 import { CURED_BELOW } from './cured-below.ts';
 import type { Diagnosis, DiagnosisInput } from './diagnosis.ts';
 import { buildEvidence, type RidingEvidence } from './evidence/build-evidence.ts';
 import { shiftsWellSince } from './next-step/shifts-well.ts';
-import { suggest } from './next-step/suggest.ts';
+import { type SuggestionFacts, suggest } from './next-step/suggest.ts';
 import { type Observed, observe } from './observed.ts';
 import { lateralErrors, lateralOffset, stillThere, turnsNeeded } from './posterior/estimates.ts';
 import { LookAhead } from './posterior/look-ahead.ts';
 import { faultOnset, suddenStartMs } from './posterior/onset.ts';
-import { drawParticles } from './posterior/particles.ts';
+import { drawParticles, type Particle } from './posterior/particles.ts';
 import { posterior } from './posterior/posterior.ts';
 import { weighRider } from './posterior/rider-load.ts';
 import { likeliest } from './posterior/sensitivity.ts';
@@ -43,19 +45,14 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
   const onset = faultOnset(particles, top, evidence, lookAhead.whereItShows(top));
   // over all rides, also those too old to be weighed: the report has one answer to whether an adjustment helped
   const comparisons = compareAdjustments(input.rides, adjustments, bike.cassette.length, suddenStartMs(onset));
-  const last = comparisons.at(-1);
-  const untested = last !== undefined && last.after.shifts === 0 ? last : null;
+  const fate = faultNow(input, { evidence, comparisons, particles, top, adjustments });
   const ranked = rankCauses(probabilities, { seen, comparisons, onset });
   // where nothing was seen the verdict is what was taken for granted: nothing to part, nothing that hangs on more
   const saysNothing = seen.all.shifts + seen.events === 0;
   // a bike on which nothing at all went wrong is not open between that and a fault
   const sound = top === 'no-fault' && seen.all.trouble + seen.events === 0;
-  // what nobody has ridden on since may have cured anything: that is no finding
-  const tested = evidence.groups.length > 0 && !untested;
-  const left = tested ? stillThere(particles, top) : 1;
-  const wellSince = untested || left < CURED_BELOW ? null : shiftsWellSince(evidence.rides, adjustments, bike);
   // a fault that was cured shows nothing any more by which it could be told apart
-  const parts = !saysNothing && left >= CURED_BELOW && !wellSince;
+  const parts = !saysNothing && fate.stillThere >= CURED_BELOW && !fate.wellSince;
   const separates = parts ? separateCauses(weighed, [top, ranked[1].cause], bike.cassette, electronic) : null;
   const plan = input.cogsKnown === false ? noCheckRide : planCheckRide(lookAhead, bike.cassette, weighed.model.usage);
   const facts = {
@@ -65,9 +62,7 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
     onset,
     rider: weighRider(particles, evidence),
     clicks: turnsNeeded(particles, top, electronic),
-    stillThere: left,
-    wellSince,
-    untested,
+    ...fate,
     checkRide: separates?.bySkips ? withSkipStretch(plan, mostUsedTeeth(seen)) : plan,
     electronic,
   };
@@ -82,12 +77,35 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
     separates,
     undecided: facts.undecided,
     checkRide: facts.checkRide,
-    stillThere: left,
-    shiftsWellSince: wellSince,
+    stillThere: fate.stillThere,
+    shiftsWellSince: fate.wellSince,
     comparisons,
     notes: evidence.notes,
     suggestion: suggest(facts),
   };
+}
+
+interface Weighing {
+  readonly evidence: RidingEvidence;
+  readonly comparisons: readonly AdjustmentComparison[];
+  readonly particles: readonly Particle[];
+  readonly top: Cause;
+  readonly adjustments: readonly Adjustment[];
+}
+
+/** Whether the likeliest fault is still there after the last adjustment, and whether anybody has ridden since. */
+function faultNow(
+  { bike }: DiagnosisInput,
+  weighing: Weighing,
+): Pick<SuggestionFacts, 'stillThere' | 'wellSince' | 'untested'> {
+  const { evidence, comparisons, particles, top, adjustments } = weighing;
+  const last = comparisons.at(-1);
+  const untested = last !== undefined && last.after.shifts === 0 ? last : null;
+  // what nobody has ridden on since may have cured anything: that is no finding
+  const tested = evidence.groups.length > 0 && !untested;
+  const left = tested ? stillThere(particles, top) : 1;
+  const wellSince = untested || left < CURED_BELOW ? null : shiftsWellSince(evidence.rides, adjustments, bike);
+  return { stillThere: left, wellSince, untested };
 }
 
 const mostUsedTeeth = ({ cassette, pedallingShare }: Observed): number =>

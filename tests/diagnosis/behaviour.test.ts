@@ -259,6 +259,16 @@ describe('onset', () => {
     );
   });
 
+  it('a ride that could not have shown the fault is not named as the last one without it', () => {
+    const [first, second, third, fourth] = [0, 1, 2, 3].map((day) =>
+      patternRide({ day, pattern: day < 2 ? healthyPattern : bentHanger }),
+    );
+    const silent = { ...second, events: { ...second.events, shifts: [] } };
+    const { onset } = diagnose({ bike: cableBike, rides: [first, silent, third, fourth], adjustments: [] });
+    expect([onset.kind, onset.at?.slice(0, 10)]).toEqual(['sudden', '2026-05-03']);
+    expect(onset.rideBeforeAt?.slice(0, 10)).toBe('2026-05-01');
+  });
+
   it('another fault that came at once still has the hanger looked at', () => {
     const rides = [0, 1, 2, 3].map((day) => patternRide({ day, pattern: day < 2 ? healthyPattern : slowToLarger }));
     const { causes, suggestion } = diagnose({ bike: cableBike, rides, adjustments: [] });

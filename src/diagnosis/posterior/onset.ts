@@ -1,7 +1,8 @@
+import type { PlacedRide } from '../../adjustments/adjustment-periods.ts';
 import { changePoint } from '../../numeric/change-point.ts';
 import { logBeta } from '../../numeric/log-gamma.ts';
 import { hasClock } from '../../ride-log/has-clock.ts';
-import type { Direction } from '../../shifts/ride-events.ts';
+import type { Direction, ShiftEvent } from '../../shifts/ride-events.ts';
 import type { Cause } from '../causes.ts';
 import type { Onset } from '../diagnosis.ts';
 import type { RidingEvidence } from '../evidence/build-evidence.ts';
@@ -11,6 +12,9 @@ import type { Particle } from './particles.ts';
 export type Shows = (cog: number, direction: Direction) => boolean;
 
 const iso = (ms: number): string | null => (hasClock(ms) ? new Date(ms).toISOString() : null);
+
+const judgedShifts = ({ events }: PlacedRide): ShiftEvent[] =>
+  events.shifts.filter(({ outcome }) => outcome !== 'unjudged');
 
 /** A border between stretches of riding is taken for the moment unless another is this many times likelier. */
 const BORDER_GOES_FIRST = 10;
@@ -23,8 +27,8 @@ const BORDER_GOES_FIRST = 10;
 function changeMs(evidence: RidingEvidence, shows: Shows, borderMs: number): number {
   const entries = evidence.rides
     .flatMap((ride) =>
-      ride.events.shifts
-        .filter((shift) => shift.outcome !== 'unjudged' && shows(shift.toCog, shift.direction))
+      judgedShifts(ride)
+        .filter((shift) => shows(shift.toCog, shift.direction))
         .map((shift) => ({ ms: ride.startMs + shift.timeS * 1000, bad: shift.outcome === 'clean' ? 0 : 1 })),
     )
     .sort((a, b) => a.ms - b.ms);
@@ -43,15 +47,19 @@ function changeMs(evidence: RidingEvidence, shows: Shows, borderMs: number): num
   return entries[probability.indexOf(most) + 1].ms;
 }
 
-/** Start of the ride before the one in which a moment lies, if that ride shows nothing of the cause's place before the moment; else null. */
+/**
+ * Start of the last ride before the one in which a moment lies, if that ride shows nothing of the cause's place before the moment; else
+ * null. A ride that could not show the cause is passed over: nobody knows how the bike was then.
+ */
 function rideBefore({ rides }: RidingEvidence, shows: Shows, ms: number): string | null {
   const index = rides.findLastIndex(({ startMs }) => startMs <= ms);
   if (index < 1) return null;
-  const { startMs, events } = rides[index];
-  const within = events.shifts.some(
-    (shift) => shift.outcome !== 'unjudged' && shows(shift.toCog, shift.direction) && startMs + shift.timeS * 1000 < ms,
-  );
-  return within ? null : iso(rides[index - 1].startMs);
+  const places = rides.map((ride) => judgedShifts(ride).filter((shift) => shows(shift.toCog, shift.direction)));
+  const { startMs } = rides[index];
+  if (places[index].some((shift) => startMs + shift.timeS * 1000 < ms)) return null;
+  const shifts = places.some((place) => place.length > 0) ? places : rides.map(judgedShifts);
+  const before = shifts.findLastIndex((own, ride) => ride < index && own.length > 0);
+  return before < 0 ? null : iso(rides[before].startMs);
 }
 
 /** How the likeliest fault began. Unknown without a fault or where one stretch of riding is all there is. */

@@ -1,5 +1,6 @@
 import type { RideLog } from '../../ride-log/ride-log.ts';
 import type { CommandedShift } from '../commands/commanded-shifts.ts';
+import { crankTorque, TURNING_RPM } from '../crank-torque.ts';
 import { firstAfter } from '../first-after.ts';
 import type { RevolutionClock } from '../turns/revolution-clock.ts';
 import { turningFrom } from '../turns/turning-from.ts';
@@ -16,21 +17,17 @@ export function loadDuring(
   clock: RevolutionClock,
 ): { torqueNm: number; cadenceRpm: number } {
   const fromS = turningFrom(clock, shift.timeS);
-  let torque = 0;
-  let torques = 0;
+  const from = firstAfter(log.timeS, fromS - 0.5);
+  let to = from;
   let cadence = 0;
   let cadences = 0;
-  for (let i = firstAfter(log.timeS, fromS - 0.5); i < log.timeS.length && log.timeS[i] < fromS + LOAD_S; i++) {
-    const rpm = log.cadenceRpm[i];
-    if (!(rpm > 20)) continue;
-    cadence += rpm;
+  for (; to < log.timeS.length && log.timeS[to] < fromS + LOAD_S; to++) {
+    if (!(log.cadenceRpm[to] > TURNING_RPM)) continue;
+    cadence += log.cadenceRpm[to];
     cadences++;
-    if (Number.isNaN(log.powerW[i])) continue;
-    torque += (log.powerW[i] * 60) / (2 * Math.PI * rpm);
-    torques++;
   }
   return {
-    torqueNm: torques > 0 ? torque / torques : Number.NaN,
+    torqueNm: crankTorque(log, from, to),
     cadenceRpm: cadences > 0 ? cadence / cadences : Number.NaN,
   };
 }
