@@ -6,6 +6,7 @@ import { driveShown, drivesAgain } from './drive-shown.ts';
 import { dropSide } from './drop-side.ts';
 import { freeSpins } from './free-spins.ts';
 import { haltAfter } from './halt-after.ts';
+import { haltsAtEnd } from './halts-at-end.ts';
 import { leapingCadence } from './leaping-cadence.ts';
 import { type DropSearch, type LowRun, type RunSigns, runSigns } from './run-signs.ts';
 import { SLOWEST_LAG_S } from './speed-gain.ts';
@@ -58,6 +59,8 @@ export function chainDrops(log: RideLog, trace: RideTrace): ChainDropEvent[] {
     if (probabilityOf(logOdds) >= MIN_CONFIDENCE) add(run.start, logOdds);
   }
   for (const { start, logOdds } of freeSpins(log, trace)) add(start, logOdds);
+  for (const { start, logOdds } of haltsAtEnd(log, trace))
+    if (probabilityOf(logOdds) >= MIN_CONFIDENCE) add(start, logOdds);
   return found.sort((a, b) => a.timeS - b.timeS);
 }
 
