@@ -20,6 +20,8 @@ export interface ArrivalTable {
    * which was reached promptly. Null for a single step.
    */
   readonly halted: Float64Array | null;
+  /** The same for reaching the cog beyond the commanded one after having been promptly on that; null where that is not in question. */
+  readonly ranOn: Float64Array | null;
   readonly stay: number;
   /** Records with a ratio after the command; 0 means that nothing was seen. */
   readonly seen: number;
@@ -164,20 +166,20 @@ export function arrivalTable(
     rows.set(finalCog, arrivalRow(window, { ...leavingStart, toLevel: window.level(finalCog), arrived }));
   }
   const step = Math.sign(shift.toCog - startCog);
-  const halted =
-    Math.abs(shift.toCog - startCog) > 1
-      ? arrivalRow(window, {
-          ...haltAt(window, startCog, shift.toCog - step, turningFrom(clock, shift.lastTimeS + context.lagS)),
-          toLevel: window.level(shift.toCog),
-          arrived: standingOn(shift.toCog),
-        })
-      : null;
+  const viaHalt = (haltCog: number): Float64Array =>
+    arrivalRow(window, {
+      ...haltAt(window, startCog, haltCog, turningFrom(clock, shift.lastTimeS + context.lagS)),
+      toLevel: window.level(haltCog + step),
+      arrived: standingOn(haltCog + step),
+    });
+  const halted = Math.abs(shift.toCog - startCog) > 1 ? viaHalt(shift.toCog - step) : null;
+  const ranOn = step !== 0 && rows.has(shift.toCog + step) ? viaHalt(shift.toCog) : null;
   const stay = logMixture(
     Float64Array.from(stayed, (column) => column.reduce((sum, value) => sum + value, 0)),
     window.open,
   );
   const seen = window.records.filter((i) => log.timeS[i] > shift.lastTimeS).length;
-  return { shift, context, rows, halted, stay, seen };
+  return { shift, context, rows, halted, ranOn, stay, seen };
 }
 
 /** A chain that went promptly from the start to `haltCog` and halts there. */

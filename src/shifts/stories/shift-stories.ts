@@ -27,12 +27,19 @@ const HALTED_SHARE = 0.5;
 const ELSEWHERE = { clean: 0.7, late: 0.3 } as const;
 const elsewhereDensity = cleanDensity.map((clean, k) => ELSEWHERE.clean * clean + ELSEWHERE.late * lateDensity[k]);
 
+/** Of shifts that ended beyond the commanded cog, the share that was on it for a while, and the turns after which it ran on (assumptions of ours). */
+const RAN_ON_SHARE = 0.5;
+const RAN_ON = { soon: 0.3, later: 0.7 } as const;
+const ranOnDensity = cleanDensity.map((clean, k) => RAN_ON.soon * clean + RAN_ON.later * lateDensity[k]);
+
 /** One reading of a shift's surroundings, with the log likelihood of each number of turns, by final cog. */
 interface Reading {
   readonly table: ArrivalTable;
   readonly revs: ReadonlyMap<number, Float64Array>;
   /** The same for a shift over several cogs that only the last one made late; null where there is none. */
   readonly halted: Float64Array | null;
+  /** The same for one that ran on beyond the commanded cog after having been on it; null where there is none. */
+  readonly ranOn: Float64Array | null;
 }
 
 /** Sums the arrival tables of all readings of a shift's surroundings into the likelihoods of its stories. */
@@ -45,7 +52,12 @@ export function shiftStories(
   const readings = tables.map((table): Reading => {
     const likelihood = (row: Float64Array): Float64Array => revolutionsLikelihood(row, table, timing, clock);
     const revs = new Map([...table.rows].map(([cog, row]) => [cog, likelihood(row)]));
-    return { table, revs, halted: table.halted && likelihood(table.halted) };
+    return {
+      table,
+      revs,
+      halted: table.halted && likelihood(table.halted),
+      ranOn: table.ranOn && likelihood(table.ranOn),
+    };
   });
   const top = Math.max(...readings.flatMap(heights));
   const stories = {
@@ -65,15 +77,15 @@ export function shiftStories(
 }
 
 /** Heights of all of a reading's log likelihoods. */
-function heights({ table, revs, halted }: Reading): number[] {
-  const columns = [...revs.values(), ...(halted ? [halted] : [])];
+function heights({ table, revs, halted, ranOn }: Reading): number[] {
+  const columns = [...revs.values(), ...(halted ? [halted] : []), ...(ranOn ? [ranOn] : [])];
   return [table.stay, ...columns.map((values) => Math.max(...values))];
 }
 
 /** Adds one reading, weighed, to the sums of the stories. `top`: the highest log likelihood of all readings. */
 function addReading(
   stories: Writable<Pick<ShiftStories, 'revs' | 'lateLikelihood' | 'never' | 'short' | 'beyond'>>,
-  { table, revs, halted }: Reading,
+  { table, revs, halted, ranOn }: Reading,
   top: number,
 ): void {
   const { shift, context, stay } = table;
@@ -95,7 +107,10 @@ function addReading(
       );
   }
   if (startCog !== shift.toCog) stories.never += weight * Math.exp(stay - top);
-  for (const name of ['short', 'beyond'] as const) stories[name] += weight * (mean(elsewhere[name]) ?? 0);
+  const beyond = mean(elsewhere.beyond) ?? 0;
+  const onAfter = ranOn ? sum(ranOn, (value, k) => ranOnDensity[k] * Math.exp(value - top)) : beyond;
+  stories.beyond += weight * ((1 - RAN_ON_SHARE) * beyond + RAN_ON_SHARE * onAfter);
+  stories.short += weight * (mean(elsewhere.short) ?? 0);
 }
 
 type Writable<T> = { -readonly [K in keyof T]: T[K] };
