@@ -92,6 +92,14 @@ describe('suggest', () => {
       }
   });
 
+  it('says so where the step itself brings the caution, and only where a chain came off', () => {
+    const ranked = [{ cause: 'low-limit-loose' as const, probability: 0.9 }];
+    const loose = facts({ ranked, seen: seen({ all: count(600, 40) }) });
+    expect(suggest(loose).cautions.join(' ')).toMatch(/spokes: stop/);
+    expect(suggest(loose).inspectFirst).toBe(false);
+    expect(suggest({ ...loose, drops: lost('past-largest').drops }).inspectFirst).toBe(true);
+  });
+
   it('asks to ride first where the last adjustment has not been ridden on', () => {
     const untested = { at: '2026-05-07T12:00:00Z', parameter: 'pulley-gap' };
     const { parameter, action, cautions } = suggest(facts({ seen: seen({ all: count(600, 40) }), untested }));
