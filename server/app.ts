@@ -9,7 +9,7 @@ import type { Services } from './services.ts';
 import { hostCheck } from './strangers/host-check.ts';
 import { isLoopback } from './strangers/loopback.ts';
 import { originCheck } from './strangers/origin-check.ts';
-import { requestLimit, tokenGuessLimit } from './strangers/request-limits.ts';
+import { requestLimit, TokenGuesses } from './strangers/request-limits.ts';
 import { securityHeaders } from './strangers/security-headers.ts';
 import { tokenCheck } from './strangers/token-check.ts';
 
@@ -33,7 +33,13 @@ export function makeApp(services: Services, { listen, token, page }: AppOptions)
   app.enable('case sensitive routing');
   app.use(requestLog(services.log), securityHeaders, hostCheck(listen));
   if (!isLoopback(listen)) app.use(requestLimit());
-  if (token !== null) app.use(tokenGuessLimit(), tokenCheck(token));
+  if (token !== null) {
+    const guesses = new TokenGuesses();
+    app.use(
+      guesses.check,
+      tokenCheck(token, (request) => guesses.count(request)),
+    );
+  }
   app.use(originCheck);
   app.use('/api', express.json({ limit: '256kb', strict: true }), mountRoutes(apiRoutes, services), () => {
     throw new RequestError(404, 'not-found', 'The API has no such address. See /api/openapi.json.');

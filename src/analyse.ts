@@ -11,7 +11,7 @@ import { actuationGuessed, guessDrivetrain } from './gear-trace/guess/guess-driv
 import { drivetrainUnknown } from './gear-trace/guess/unknown-drivetrain.ts';
 import { traceGears } from './gear-trace/trace-gears.ts';
 import { buildReport } from './report/build-report.ts';
-import type { FailedRide, Report, RideReport } from './report/report-schema.ts';
+import type { BikeRide, FailedRide, Report, RideReport } from './report/report-schema.ts';
 import { rideReport } from './report/ride-report.ts';
 import { warnOfOverlaps } from './report/warn-of-overlaps.ts';
 import type { RideLog } from './ride-log/ride-log.ts';
@@ -19,7 +19,7 @@ import { judgeRide } from './shifts/judge-ride.ts';
 import type { RideEvents } from './shifts/ride-events.ts';
 
 /** Raised whenever the engine may judge a ride otherwise than before: what was kept of an older one is worked out anew. */
-export const ENGINE_VERSION = 10;
+export const ENGINE_VERSION = 11;
 
 /** One ride, traced and judged. */
 export interface AnalysedRide {
@@ -117,13 +117,13 @@ export function concludeBike(
 ): Report {
   const { bike } = chosen;
   const cogs = bike.cassette.length;
-  const foreign = foreignRides(rides.map(({ evidence, report }) => recordedCodes(evidence, report)));
-  const own = rides.filter((_, i) => !foreign[i]);
+  const own = ownRides(rides);
+  const listed = listRides(rides, chosen.bikeSource);
   const found = diagnose({ bike, rides: own, adjustments, cogsKnown: !drivetrainUnknown(chosen.bikeNotes) });
-  const diagnosis = { ...found, notes: [...leftOutNote(rides.filter((_, i) => foreign[i])), ...found.notes] };
+  const diagnosis = { ...found, notes: [...leftOutNote(listed), ...found.notes] };
   return buildReport({
     ...chosen,
-    rides: warnOfOverlaps(rides.map(({ report }) => (chosen.bikeSource === 'guessed' ? againstGuess(report) : report))),
+    rides: listed,
     failed,
     cogs: tallyCogs(
       own.map(({ events }) => events),
@@ -132,6 +132,32 @@ export function concludeBike(
     diagnosis,
     adjustments: diagnosis.comparisons,
   });
+}
+
+/** As much of a ride as tells whether it is its bike's. */
+type RecordedRide = Pick<RideFindings, 'evidence' | 'report'>;
+
+/** Those of a bike's rides that count for it: all but those that look like another bike's. */
+export function ownRides<Ride extends RecordedRide>(rides: readonly Ride[]): Ride[] {
+  const reasons = whyLeftOut(rides);
+  return rides.filter((_, i) => reasons[i] === null);
+}
+
+/** The rides of a bike, in the order given, as its report lists them: with whether each counts, and what is said of it beside the others. */
+export function listRides(rides: readonly RecordedRide[], bikeSource: ChosenBike['bikeSource']): BikeRide[] {
+  const reasons = whyLeftOut(rides);
+  return warnOfOverlaps(
+    rides.map(({ report }, i) => ({
+      ...(bikeSource === 'guessed' ? againstGuess(report) : report),
+      leftOut: reasons[i],
+    })),
+  );
+}
+
+/** Why each ride does not count for its bike; null where it does. */
+function whyLeftOut(rides: readonly RecordedRide[]): BikeRide['leftOut'][] {
+  const foreign = foreignRides(rides.map(({ evidence, report }) => recordedCodes(evidence, report)));
+  return foreign.map((is) => (is ? 'another-bike' : null));
 }
 
 /** Codes of what was noted about a ride with gear records; null for one without. */
@@ -144,9 +170,10 @@ function againstGuess(report: RideReport): RideReport {
   return { ...report, warnings: report.warnings.filter(({ code }) => code !== teethDiffer) };
 }
 
-function leftOutNote(foreign: readonly RideFindings[]): string[] {
+function leftOutNote(rides: readonly BikeRide[]): string[] {
+  const foreign = rides.filter(({ leftOut }) => leftOut === 'another-bike');
   if (foreign.length === 0) return [];
-  const files = foreign.map(({ report }) => report.file).join(', ');
+  const files = foreign.map(({ file }) => file).join(', ');
   return [
     `Left out of the verdict, the cogs and the adjustments: ${files}. By the gear records ${foreign.length === 1 ? 'it looks' : 'they look'} like another bike's; if this is the bike, its rings or cogs are not as written.`,
   ];

@@ -1,9 +1,10 @@
 import fs from 'node:fs';
 import path from 'node:path';
 import { expect, it } from 'vitest';
-import { analyseRide, concludeBike, rideFindings } from '../src/analyse.ts';
+import { analyseRide, concludeBike, ownRides, rideFindings } from '../src/analyse.ts';
 import type { Bike } from '../src/drivetrain/bike.ts';
 import { parseBike } from '../src/drivetrain/parse-bike.ts';
+import { rideTrend } from '../src/report/chart-data/ride-trend.ts';
 import { readRideLog } from '../src/ride-log/read-ride-log.ts';
 
 const folder = path.join(import.meta.dirname, '../sample-rides/juniper');
@@ -24,6 +25,28 @@ it('keeps the ride of a bike with more cogs out of the verdict and says so', () 
   expect(foreign.diagnosis.notes[0]).toMatch(/^Left out of the verdict, the cogs and the adjustments: ride-1\.fit\./);
   expect(foreign.diagnosis.suggestion.namesCause).toBe(false);
   expect(foreign.rides).toHaveLength(1);
+});
+
+it('marks which rides do not count, by which everything else goes', () => {
+  const own = findings(juniper);
+  const { warnings } = own.report;
+  const named = (file: string, code: string) => ({
+    ...own,
+    report: { ...own.report, file, warnings: [...warnings, { code, message: code }] },
+  });
+  const bike = { bike: juniper, bikeSource: 'given', bikeNotes: [] } as const;
+  const rides = [named('other.fit', 'another-bike'), own, named('more.fit', 'more-gears-than-bike')];
+  const report = concludeBike(bike, rides, [], []);
+  expect(report.rides.map(({ file, leftOut }) => [file, leftOut])).toEqual([
+    ['other.fit', 'another-bike'],
+    ['ride-1.fit', null],
+    ['more.fit', 'another-bike'],
+  ]);
+  const alone = concludeBike(bike, [own], [], []);
+  expect(ownRides(rides)).toEqual([own]);
+  expect(report.cogs).toEqual(alone.cogs);
+  expect(rideTrend(report)).toEqual(rideTrend(alone));
+  expect(report.diagnosis.notes[0]).toMatch(/: other\.fit, more\.fit\. .* they look like/);
 });
 
 it('does not call the teeth of a guessed bike other than written', () => {

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import type { Report } from '../../src/report/report-schema.ts';
 import { sumCounts } from '../../src/report/ride-counts.ts';
+import { ridesThatCount } from '../../src/report/rides-that-count.ts';
 import { defineRoute } from '../http/define-route.ts';
 import { sheetShape } from '../shapes/bike-shapes.ts';
 import { listAdjustments } from '../store/adjustment-store.ts';
@@ -27,7 +28,7 @@ export const sheetRoutes = [
       const kept = findReport(sql, id);
       const report = kept ? (JSON.parse(kept.report) as Report | null) : null;
       const summary = kept ? (JSON.parse(kept.summary) as { state: z.input<typeof sheetShape>['state'] } | null) : null;
-      const rides = report?.rides ?? [];
+      const rides = report ? ridesThatCount(report) : [];
       const starts = rides.map(({ start }) => clockedIso(Date.parse(start))).filter((at) => at !== null);
       const json: z.input<typeof sheetShape> = {
         bike: stored.bike,

@@ -7,7 +7,9 @@ import { percent } from '../../src/numeric/percent.ts';
 import { upperFirst } from '../../src/numeric/upper-first.ts';
 import { wilsonInterval } from '../../src/numeric/wilson-interval.ts';
 import type { Report } from '../../src/report/report-schema.ts';
+import { ridesThatCount } from '../../src/report/rides-that-count.ts';
 import { verdictOf } from '../../src/report/verdict-kind.ts';
+import { hasClock } from '../../src/ride-log/has-clock.ts';
 
 /** The states, the one that needs a hand most first. */
 export const stateOrder = ['service', 'watch', 'too little data', 'fine'] as const;
@@ -266,7 +268,10 @@ type Drop = Report['rides'][number]['chainDrops'][number];
 
 const towardsSpokesOrFrame = (side: Drop['side']): boolean => side === 'past-largest' || side === 'past-smallest';
 
-/** How often the chain came off since the last adjustment, surely and perhaps; `since` says so in words where it came off before as well. */
+/**
+ * How often the chain came off since the last adjustment, surely and perhaps; `since` says so in words where it came off before as well.
+ * What happened on a ride without a date counts: nobody knows that it was before.
+ */
 interface LostChain {
   readonly sure: number;
   readonly unsure: number;
@@ -276,12 +281,17 @@ interface LostChain {
 function lostChain(report: Report, counts: (side: Drop['side']) => boolean): LostChain {
   const lastAdjustment = report.adjustments.at(-1)?.at;
   const from = lastAdjustment ? Date.parse(lastAdjustment) : Number.NEGATIVE_INFINITY;
-  const all = report.rides.flatMap((ride) => ride.chainDrops).filter(({ side }) => counts(side));
-  const recent = all.filter(({ at }) => Date.parse(at) >= from);
+  const all = ridesThatCount(report)
+    .flatMap(({ start, chainDrops }) => chainDrops.map((drop) => ({ ...drop, dated: hasClock(Date.parse(start)) })))
+    .filter(({ side }) => counts(side));
+  const recent = all.filter(({ at, dated }) => !dated || Date.parse(at) >= from);
   const sure = recent.filter(({ confidence }) => confidence >= rule.sureDrop).length;
   return {
     sure,
     unsure: recent.length - sure,
-    since: recent.length < all.length ? ' since the last adjustment' : '',
+    since: recent.length < all.length ? sinceWords(recent.some(({ dated }) => !dated)) : '',
   };
 }
+
+const sinceWords = (undated: boolean): string =>
+  ` since the last adjustment${undated ? ' or on a ride without a date' : ''}`;

@@ -16,14 +16,24 @@ const equal = (given: string, expected: Buffer): boolean => timingSafeEqual(dige
 /**
  * Lets nobody in without the token: in an `authorization: Bearer` header, or, for the page, in a cookie that opening
  * `/?token=…` once sets. The cookie holds a digest, not the token itself.
+ *
+ * @param onWrong told of every request with a wrong token
  */
-export function tokenCheck(token: string): RequestHandler {
+export function tokenCheck(token: string, onWrong: (request: Request) => void): RequestHandler {
   const expected = digest(token);
   const cookie = digest(`cookie of ${token}`).toString('base64url');
   const expectedCookie = digest(cookie);
+  const wrong = (request: Request): RequestError => {
+    onWrong(request);
+    return new RequestError(
+      401,
+      'token-wrong',
+      'The token is not the right one. Open the address the server printed at start.',
+    );
+  };
   return (request, response, next) => {
     if (request.method === 'GET' && request.path === '/' && typeof request.query.token === 'string') {
-      if (!equal(request.query.token, expected)) throw wrong();
+      if (!equal(request.query.token, expected)) throw wrong(request);
       response.cookie(cookieName, cookie, { httpOnly: true, sameSite: 'lax', path: '/', maxAge: 30 * 86_400_000 });
       response.set('cache-control', 'no-store').redirect(303, '/');
       return;
@@ -33,13 +43,10 @@ export function tokenCheck(token: string): RequestHandler {
     if (bearer === undefined && carried === undefined)
       throw new RequestError(401, 'token-missing', 'This server wants a token. Open the address it printed at start.');
     const right = bearer !== undefined ? equal(bearer, expected) : equal(carried ?? '', expectedCookie);
-    if (!right) throw wrong();
+    if (!right) throw wrong(request);
     next();
   };
 }
-
-const wrong = (): RequestError =>
-  new RequestError(401, 'token-wrong', 'The token is not the right one. Open the address the server printed at start.');
 
 function cookieOf({ headers }: Request): string | undefined {
   for (const pair of (headers.cookie ?? '').split(';')) {

@@ -1,6 +1,7 @@
 import { median } from 'd3-array';
-import { type Report, reportSchema } from '../../src/report/report-schema.ts';
-import { concludeBike } from '../engine.ts';
+import { type Report, type RideReport, reportSchema } from '../../src/report/report-schema.ts';
+import { ridesThatCount } from '../../src/report/rides-that-count.ts';
+import { concludeBike, listRides, ownRides } from '../engine.ts';
 import { bikeState } from '../state/bike-state.ts';
 import { cogsByLoad } from '../state/cogs-by-load.ts';
 import { cogsByPeriod } from '../state/cogs-by-period.ts';
@@ -26,18 +27,19 @@ export function concludeStoredBike({ database, bikeId }: ConcludeTask): Conclude
     const read = readBike(sql, bikeId, clock);
     if (!read) return null;
     const { stored, findings, adjustments, report } = read;
-    const events = findings.rides.map((ride) => ride.events);
+    const own = ownRides(findings.rides);
+    const events = own.map((ride) => ride.events);
     return {
       revision: stored.revision,
       report: JSON.stringify({ ...report, rides: report.rides.map((ride) => ({ ...ride, chainDrops: [] })) }),
       summary: JSON.stringify({
         state: bikeState(findings.rides.length > 0 ? report : null),
-        trend: troubleTrend(findings.rides),
+        trend: troubleTrend(own),
         rolloutMm: medianRollout(report),
       }),
       detail: JSON.stringify({
         ...cogsByLoad(events, stored.bike),
-        perPeriod: cogsByPeriod(findings.rides, adjustments, stored.bike),
+        perPeriod: cogsByPeriod(own, adjustments, stored.bike),
       }),
       stages: clock.stages,
     };
@@ -52,7 +54,7 @@ export function wholeStoredReport({ database, bikeId }: WholeReportTask): WholeR
     const report = kept ? (JSON.parse(kept.report) as Report | null) : null;
     if (!stored || !report) return null;
     const { rides } = readFindings(sql, bikeId, stored.drivetrainVersion);
-    return new TextEncoder().encode(JSON.stringify({ ...report, rides: rides.map((ride) => ride.report) }));
+    return new TextEncoder().encode(JSON.stringify({ ...report, rides: listRides(rides, stored.source) }));
   });
 }
 
@@ -80,13 +82,13 @@ function readBike(sql: Sql, bikeId: string, clock: StageClock) {
 /** What is worked out here: the rides' own parts were so when they were analysed. */
 const workedOut = reportSchema.omit({ rides: true });
 
-/** What the rides measured, for telling other rides of this bike; null where none did. */
-function medianRollout({ rides }: Report): number | null {
-  return median(rides, ({ rolloutMm }) => rolloutMm) ?? null;
+/** What the bike's rides measured, for telling other rides of it; null where none did. */
+function medianRollout(report: Report): number | null {
+  return median(ridesThatCount(report), ({ rolloutMm }) => rolloutMm) ?? null;
 }
 
 /** Without the long lists; chain drops are few, and the bike's state hangs on them. */
-const withoutLists = (ride: Report['rides'][number]): Report['rides'][number] => ({
+const withoutLists = (ride: RideReport): RideReport => ({
   ...ride,
   shifts: [],
   ghostShifts: [],

@@ -1,12 +1,17 @@
+import { MessageChannel } from 'node:worker_threads';
 import { Piscina } from 'piscina';
+import type { SentTask } from './taken-up.ts';
 import type { TaskName, Tasks } from './tasks.ts';
 import { workerFile } from './worker-file.ts';
 
-/** Limits on one piece of work. */
+/** Limits on one piece of work; its time counts from when a thread has taken it up, however slowly threads start. */
 export interface WorkLimits {
   readonly longestMs: number;
   readonly memoryMb: number;
 }
+
+/** A thread that takes this long to start on a slow and busy machine never will. */
+const LONGEST_START_MS = 300_000;
 
 /** Work that was stopped or broke off, with the reason in a stable code. */
 export class WorkFailed extends Error {
@@ -60,15 +65,27 @@ export class WorkerPool {
 
   async #start<Name extends TaskName>(name: Name, task: Tasks[Name]['ask']): Promise<Tasks[Name]['answer']> {
     if (this.#closed) throw new WorkFailed('stopped', null);
-    const tooLong = AbortSignal.timeout(this.#limits.longestMs);
+    const ending = new AbortController();
+    const { port1: heard, port2: takenUp } = new MessageChannel();
+    let code: 'broke-off' | 'took-too-long' = 'broke-off';
+    let clock = setTimeout(() => ending.abort(), LONGEST_START_MS);
+    heard.once('message', () => {
+      code = 'took-too-long';
+      clearTimeout(clock);
+      clock = setTimeout(() => ending.abort(), this.#limits.longestMs);
+    });
+    const sent: SentTask<Tasks[Name]['ask']> = { task, takenUp };
     try {
-      return await this.#threads.run(task, { name, signal: tooLong });
+      return await this.#threads.run(sent, { name, signal: ending.signal, transferList: [takenUp] });
     } catch (error) {
       if (this.#closed) throw new WorkFailed('stopped', error);
-      if (tooLong.aborted) throw new WorkFailed('took-too-long', error);
+      if (ending.signal.aborted) throw new WorkFailed(code, error);
       if ((error as { code?: string }).code === 'ERR_WORKER_OUT_OF_MEMORY')
         throw new WorkFailed('out-of-memory', error);
       throw new WorkFailed('broke-off', error);
+    } finally {
+      clearTimeout(clock);
+      heard.close();
     }
   }
 

@@ -58,6 +58,8 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
   const facts = {
     ranked,
     seen,
+    // of every ride, also those that could not be weighed: damage is no matter of likelihood
+    drops: observe(input.rides, bike).drops,
     undecided: saysNothing || sound ? null : undecidedBetween(weighed, probabilities, ranked, electronic),
     onset,
     rider: weighRider(particles, evidence),

@@ -124,6 +124,8 @@ export interface CheckRide {
 export interface Suggestion {
   /** False where the evidence names no cause. A cause may be named that has nothing to turn. */
   readonly namesCause: boolean;
+  /** True where a chain came off: the cautions say what to look over before riding on, whatever is turned. */
+  readonly inspectFirst: boolean;
   readonly parameter: string;
   readonly action: string;
   readonly start: string;

@@ -6,14 +6,14 @@ import type { Warning } from '../errors/warning.ts';
 import { adjustmentReport } from './adjustment-report.ts';
 import { cogReport } from './cog-report.ts';
 import { diagnosisReport } from './diagnosis-report.ts';
-import type { FailedRide, Report, RideReport } from './report-schema.ts';
+import type { BikeRide, FailedRide, Report } from './report-schema.ts';
 
 /** Everything a report is made of. Rides may come in any order; the report lists them by start. */
 export interface ReportParts {
   readonly bike: Bike;
   readonly bikeSource: 'given' | 'guessed';
   readonly bikeNotes: readonly Warning[];
-  readonly rides: readonly RideReport[];
+  readonly rides: readonly BikeRide[];
   readonly failed: readonly FailedRide[];
   readonly cogs: readonly CogTally[];
   readonly diagnosis: Diagnosis;

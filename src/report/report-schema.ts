@@ -41,7 +41,7 @@ export const ghostShiftSchema = z.object({
   confidence: probability,
 });
 
-/** A lost chain. `afterShiftTo`: the cog of a shift just before, null where there was none. */
+/** A lost chain. `afterShiftTo`: the cog of a shift just before, null where there was none or the log has no gear records to tell. */
 export const chainDropSchema = z.object({
   at: time,
   side: z.enum(['past-largest', 'past-smallest', 'chainring', 'unknown']),
@@ -85,6 +85,12 @@ export const rideReportSchema = z.object({
   warnings: z.array(warning),
 });
 
+/** A ride as the report of its bike lists it. */
+export const bikeRideSchema = rideReportSchema.extend({
+  /** Why it does not count for the bike: what is said of the bike rests on the other rides alone. Null: it counts. */
+  leftOut: z.enum(['another-bike']).nullable(),
+});
+
 /** Judged shifts by what became of them, and the rate of trouble with its 95 % interval; null where there is no judged shift to rate. */
 const tally = {
   shifts: count,
@@ -104,6 +110,8 @@ export const cogReportSchema = z.object({ teeth: toothCount, direction, ...tally
 const suggestionSchema = z.object({
   /** False where the evidence names no cause. One that is named may have nothing to turn: `parameter` is then `none`. */
   namesCause: z.boolean(),
+  /** True where a chain came off: the cautions say what to look over before riding on, whatever is turned. */
+  inspectFirst: z.boolean(),
   parameter: z.string(),
   action: z.string(),
   start: z.string(),
@@ -212,7 +220,7 @@ export const reportSchema = z.object({
   bikeSource: z.enum(['given', 'guessed']),
   /** How a guessed bike was found and how sure that is; where a given one disagrees with the rides. */
   bikeNotes: z.array(warning),
-  rides: z.array(rideReportSchema),
+  rides: z.array(bikeRideSchema),
   failed: z.array(z.object({ file: z.string(), code: z.string(), message: z.string() })),
   cogs: z.array(cogReportSchema),
   diagnosis: diagnosisSchema,
@@ -221,8 +229,10 @@ export const reportSchema = z.object({
 
 /** A report, checked. */
 export type Report = z.infer<typeof reportSchema>;
-/** One ride of a report. */
+/** One ride by itself. */
 export type RideReport = z.infer<typeof rideReportSchema>;
+/** One ride of a bike's report. */
+export type BikeRide = z.infer<typeof bikeRideSchema>;
 /** The verdict of a report. */
 export type DiagnosisReport = z.infer<typeof diagnosisSchema>;
 /** One cog and direction of a report. */

@@ -7,7 +7,7 @@ const LEAST_OVERLAP_MS = 60_000;
 const NAMED = 3;
 
 /** The rides of one bike, in their order; one that began while another was under way carries a warning that names the other. */
-export function warnOfOverlaps(rides: readonly RideReport[]): RideReport[] {
+export function warnOfOverlaps<Ride extends RideReport>(rides: readonly Ride[]): Ride[] {
   const spans = rides.map(({ start, durationS }, i) => {
     const startMs = Date.parse(start);
     return { i, startMs, endMs: startMs + 1000 * durationS };
@@ -24,7 +24,7 @@ export function warnOfOverlaps(rides: readonly RideReport[]): RideReport[] {
   return warned;
 }
 
-function withWarning(ride: RideReport, others: readonly string[]): RideReport {
+function withWarning<Ride extends RideReport>(ride: Ride, others: readonly string[]): Ride {
   const named = `${others.slice(0, NAMED).join(', ')}${others.length > NAMED ? ' and others' : ''}`;
   const message = `One bike cannot be on two rides at once, but this ride began while another was under way: ${named}. Shifts may be counted twice: leave one out, or check to which bike and day each belongs.`;
   return { ...ride, warnings: [...ride.warnings, { code: 'overlapping-rides', message }] };

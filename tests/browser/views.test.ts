@@ -137,6 +137,7 @@ describe.skipIf(!browserPath)('every view', () => {
       const answer = await (await route.fetch()).json();
       answer.report.rides.forEach((ride: { warnings: unknown[] }, i: number) => {
         ride.warnings = i === 2 ? [read, doubt] : [];
+        if (i === 2) Object.assign(ride, { leftOut: 'another-bike' });
       });
       await route.fulfill({ json: answer });
     });
@@ -148,6 +149,10 @@ describe.skipIf(!browserPath)('every view', () => {
     await loaded(page);
     expect(await said.allTextContents()).toEqual([expect.stringMatching(/^\d+ \w+ 2026, \d\d:\d\d: This ride looks/)]);
     expect(await said.getByRole('link').getAttribute('href')).toBe('/rides/b1r2');
+    const uncounted = page.locator('.rides tbody tr').filter({ hasText: 'Not counted: it looks like another bike’s' });
+    expect(
+      await uncounted.getByRole('link').evaluateAll((links) => links.map((link) => link.getAttribute('href'))),
+    ).toEqual(['/rides/b1r2']);
     expect(await seriousFindings(page)).toEqual([]);
     expect(faults).toEqual([]);
     await page.context().close();
@@ -156,6 +161,7 @@ describe.skipIf(!browserPath)('every view', () => {
   it('names a ride without a date once, and heads the cautions by what is advised', async () => {
     const { page, faults } = await open();
     let namesCause = true;
+    let inspectFirst = false;
     await page.route('**/api/rides?*', async (route) => {
       const answer = await (await route.fetch()).json();
       answer.rides[0] = { ...answer.rides[0], start: null, file: 'undated.csv' };
@@ -163,7 +169,7 @@ describe.skipIf(!browserPath)('every view', () => {
     });
     await page.route('**/api/bikes/b1', async (route) => {
       const answer = await (await route.fetch()).json();
-      Object.assign(answer.report.diagnosis.suggestion, { namesCause });
+      Object.assign(answer.report.diagnosis.suggestion, { namesCause, inspectFirst });
       await route.fulfill({ json: answer });
     });
     const shown = async (): Promise<(string | null)[]> => {
@@ -175,6 +181,8 @@ describe.skipIf(!browserPath)('every view', () => {
     expect(await shown()).toEqual(['undated.csv', 'Before you touch it']);
     namesCause = false;
     expect(await shown()).toEqual(['undated.csv', 'Should you touch it all the same']);
+    inspectFirst = true;
+    expect(await shown()).toEqual(['undated.csv', 'Before you ride on']);
     expect(faults).toEqual([]);
     await page.context().close();
   });
@@ -244,6 +252,7 @@ describe.skipIf(!browserPath)('every view', () => {
       const sheet = await (await route.fetch()).json();
       sheet.suggestion = {
         namesCause: true,
+        inspectFirst: false,
         parameter: 'hanger',
         action: long + long,
         start: long,

@@ -25,6 +25,7 @@ const facts = (changes: Partial<SuggestionFacts> = {}): SuggestionFacts => ({
     { cause: 'no-fault', probability: 0.1 },
   ],
   seen: seen(),
+  drops: () => 0,
   undecided: null,
   onset: { kind: 'steady', at: null, rideBeforeAt: null, probability: 0.9 },
   rider: { probability: 0, troubleRateLowTorque: null, troubleRateHighTorque: null, sentence: '' },
@@ -47,10 +48,13 @@ describe('suggest', () => {
       expect(suggest(facts({ seen: seen(change) })).parameter).toBe('pulley-gap');
   });
 
-  const lost = (side: string) => seen({ all: count(600, 40), drops: (asked) => (asked === side ? 2 : 0) });
+  const lost = (side: string) => ({
+    seen: seen({ all: count(600, 40) }),
+    drops: (asked: string) => (asked === side ? 2 : 0),
+  });
 
   it('asks for a look at frame and spokes after every chain lost there, whatever the step is', () => {
-    const cautions = (side: string): string => suggest(facts({ seen: lost(side) })).cautions.join(' ');
+    const cautions = (side: string): string => suggest(facts(lost(side))).cautions.join(' ');
     expect(cautions('past-largest')).toMatch(/went into the spokes: stop, look for damage/);
     expect(cautions('past-smallest')).toMatch(/went into the frame: stop, look for damage/);
     for (const side of ['chainring', 'unknown']) {
@@ -73,7 +77,27 @@ describe('suggest', () => {
 
   it('has a chain that came off looked into on a bike that is in order otherwise', () => {
     for (const side of ['chainring', 'unknown', 'past-largest', 'past-smallest'])
-      expect(sound(0.9, { seen: lost(side) }).action).toMatch(/look over where the chain came off before riding on/);
+      expect(sound(0.9, lost(side)).action).toMatch(/look over where the chain came off before riding on/);
+  });
+
+  it('says by itself whether a chain came off, whatever the step is', () => {
+    for (const step of [
+      facts(),
+      facts({ seen: seen({ all: count(600, 40) }) }),
+      facts({ seen: seen({ all: count(5, 0) }) }),
+    ])
+      for (const side of ['chainring', 'unknown', 'past-largest', 'past-smallest']) {
+        expect(suggest(step).inspectFirst).toBe(false);
+        expect(suggest({ ...step, drops: lost(side).drops }).inspectFirst).toBe(true);
+      }
+  });
+
+  it('says so where the step itself brings the caution, and only where a chain came off', () => {
+    const ranked = [{ cause: 'low-limit-loose' as const, probability: 0.9 }];
+    const loose = facts({ ranked, seen: seen({ all: count(600, 40) }) });
+    expect(suggest(loose).cautions.join(' ')).toMatch(/spokes: stop/);
+    expect(suggest(loose).inspectFirst).toBe(false);
+    expect(suggest({ ...loose, drops: lost('past-largest').drops }).inspectFirst).toBe(true);
   });
 
   it('asks to ride first where the last adjustment has not been ridden on', () => {

@@ -266,6 +266,10 @@ describe('gearWarnings', () => {
       gearRecords: gearRecords([...rows, { timeS: 3, rearTeeth: 12 }]),
     });
     expect(codes(other, madeBike, asWritten, 2100, 2100)).toEqual(['more-gears-than-bike']);
+    // nor that the bike's teeth are wrong: those of another one were ridden
+    const shown = { ...asWritten, cassette: asWritten.cassette.map((teeth) => teeth + 1) };
+    expect(codes(clean, madeBike, shown, 2100, 2100)).toEqual(['teeth-differ']);
+    expect(codes(other, madeBike, shown, 2100, 2100)).toEqual(['more-gears-than-bike']);
   });
 
   it('names the unit of speed where the rollout is that of no wheel, or as many times the written one', () => {

@@ -128,6 +128,7 @@ export const sampleDiagnosis: Diagnosis = {
   notes: ['The second ride has few shifts onto the smallest cog.'],
   suggestion: {
     namesCause: true,
+    inspectFirst: false,
     parameter: 'cable-tension',
     action: 'Raise cable tension: turn the barrel adjuster anticlockwise.',
     start: 'Look for damage and check the hanger first, then turn one click.',
@@ -158,7 +159,7 @@ export function sampleReport(): Report {
     bike: sampleBike,
     bikeSource: 'given',
     bikeNotes: [{ code: 'rollout-differs', message: 'The rides show a rollout 0.1 % below the bike file.' }],
-    rides: sampleAnalyses.map((analysis) => rideReport(analysis, sampleBike)),
+    rides: sampleAnalyses.map((analysis) => ({ ...rideReport(analysis, sampleBike), leftOut: null })),
     failed: [{ file: 'rides/broken.fit', code: 'no-records', message: 'rides/broken.fit: holds no ride records.' }],
     cogs: tallyCogs(events, sampleBike.cassette.length),
     diagnosis: sampleDiagnosis,

@@ -1,18 +1,18 @@
 import { describe, expect, it } from 'vitest';
 import { htmlReport } from '../../src/report/html/html-report.ts';
-import type { RideReport } from '../../src/report/report-schema.ts';
+import type { BikeRide } from '../../src/report/report-schema.ts';
 import { seenCounts } from '../../src/report/seen-counts.ts';
 import { textReport } from '../../src/report/text/text-report.ts';
 import { sampleReport } from './sample-report.ts';
 
 const report = sampleReport();
 const [ride] = report.rides;
-const zero = Object.fromEntries(Object.keys(ride.counts).map((name) => [name, 0])) as RideReport['counts'];
-const of = (evidence: RideReport['evidence'], counts: Partial<RideReport['counts']> = {}) =>
-  ({ ...ride, evidence, counts: { ...zero, ...counts } }) as RideReport;
+const zero = Object.fromEntries(Object.keys(ride.counts).map((name) => [name, 0])) as BikeRide['counts'];
+const of = (evidence: BikeRide['evidence'], counts: Partial<BikeRide['counts']> = {}) =>
+  ({ ...ride, evidence, counts: { ...zero, ...counts } }) as BikeRide;
 
 describe('what cannot be seen in a ride is no 0', () => {
-  it.each<[string, RideReport, string]>([
+  it.each<[string, BikeRide, string]>([
     ['all recorded', of('full', { shifts: 4, clean: 4 }), '4 4 0 0 0 0 0 0'],
     ['none judged', of('full', { shifts: 2, unjudged: 2 }), '2 0 - - - 0 0 0'],
     ['no cadence', of('commands-only', { shifts: 3, unjudged: 3 }), '3 0 - - - - - -'],

@@ -3,6 +3,7 @@ import { register } from 'tsx/esm/api';
 
 register();
 const worker = await import('../../server/work/worker.ts');
+const { takingUp } = await import('../../server/work/taken-up.ts');
 
 export const { intake, conclude, place, wholeReport, placeless } = worker;
 
@@ -11,19 +12,22 @@ function eatMemory() {
   for (;;) hoard.push(new Array(100_000).fill({ hoard: hoard.length }));
 }
 
-export function analyse(task) {
-  if (task.file.includes('hangs')) for (;;);
-  if (task.file.includes('eats')) eatMemory();
-  if (task.file.includes('breaks')) throw new TypeError('a fault of the program');
-  return worker.analyse(task);
-}
+/** Takes a task up and misbehaves where it is told to; else the task goes to the server's own function. */
+const before = (misbehave, own) => (sent) => {
+  takingUp(misbehave)(sent);
+  return own(sent);
+};
 
-export function compare(task) {
-  if (task.ride.file.includes('compares not')) throw new TypeError('a fault of the program');
-  return worker.compare(task);
-}
+export const analyse = before(({ file }) => {
+  if (file.includes('hangs')) for (;;);
+  if (file.includes('eats')) eatMemory();
+  if (file.includes('breaks')) throw new TypeError('a fault of the program');
+}, worker.analyse);
 
-export function guess(task) {
-  if (task.files.some(({ file }) => file.includes('eats'))) eatMemory();
-  return worker.guess(task);
-}
+export const compare = before(({ ride }) => {
+  if (ride.file.includes('compares not')) throw new TypeError('a fault of the program');
+}, worker.compare);
+
+export const guess = before(({ files }) => {
+  if (files.some(({ file }) => file.includes('eats'))) eatMemory();
+}, worker.guess);

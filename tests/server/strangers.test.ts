@@ -191,11 +191,26 @@ describe('a token', () => {
     expect(JSON.stringify(guarded.logged)).not.toContain(token);
   });
 
+  it('that is right may have any number of pages open, whose streams of news never end', async () => {
+    const headers = { authorization: `Bearer ${token}` };
+    const leaving = new AbortController();
+    for (let i = 0; i < 25; i++) {
+      const stream = await fetch(`${guarded.url}/api/events`, { headers, signal: leaving.signal });
+      expect(stream.status, `stream ${i + 1}`).toBe(200);
+    }
+    expect((await fetch(`${guarded.url}/api/bikes`, { headers })).status).toBe(200);
+    leaving.abort();
+  });
+
   it('cannot be guessed without end', async () => {
     let last = 0;
     for (let i = 0; i < 25; i++)
       last = (await supertest(guarded.url).get('/api/bikes').set('authorization', `Bearer guess-${i}`)).status;
     expect(last).toBe(429);
+    // the right one among many guesses is not told from them
+    const right = await supertest(guarded.url).get('/api/bikes').set('authorization', `Bearer ${token}`);
+    expect(right.status).toBe(429);
+    expect(Number(right.headers['retry-after'])).toBeGreaterThan(0);
   });
 });
 

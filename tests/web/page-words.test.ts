@@ -4,6 +4,7 @@ import { AFTER_COMMAND_S } from '../../src/shifts/drops/drop-side.ts';
 import type { BikeSummary, KeyedRideReport, Merged } from '../../web/api/answers.ts';
 import { fleetSentence } from '../../web/bikes/fleet-sentence.ts';
 import { mergedSentences } from '../../web/data/data-view.ts';
+import { cautionsHeading } from '../../web/page/cautions.ts';
 import { rideEvents } from '../../web/ride/ride-event.ts';
 import { rideSentence } from '../../web/ride/ride-sentence.ts';
 import { whyJudged } from '../../web/ride/why-judged.ts';
@@ -97,6 +98,16 @@ describe('mergedSentences', () => {
   });
 });
 
+describe('the heading of the cautions', () => {
+  it('holds for everyone who rides on where a chain came off, else for who turns something', () => {
+    const heading = (namesCause: boolean, inspectFirst: boolean) => cautionsHeading({ namesCause, inspectFirst });
+    expect(heading(true, false)).toBe('Before you touch it');
+    expect(heading(false, false)).toBe('Should you touch it all the same');
+    expect(heading(true, true)).toBe('Before you ride on or touch it');
+    expect(heading(false, true)).toBe('Before you ride on');
+  });
+});
+
 describe('whyJudged', () => {
   const at = '2026-05-03T07:31:00.000Z';
   const common = { at, confidence: 0.87, eventKey: 'k', verdict: null };
@@ -119,12 +130,14 @@ describe('whyJudged', () => {
     skips: [],
   } as unknown as KeyedRideReport;
 
+  const full = { sensorLagS: null, evidence: 'full' } as const;
+
   it('gives the numbers that decided, and says so where the evidence is weak', () => {
     const [ghost, late] = rideEvents(report);
     expect(ghost.timeS).toBe(30);
-    expect(whyJudged(ghost)[0]).toContain('from the 24 to the 21 by itself');
+    expect(whyJudged(ghost, full)[0]).toContain('from the 24 to the 21 by itself');
     expect(late.timeS).toBe(60);
-    const words = whyJudged(late).join(' ');
+    const words = whyJudged(late, full).join(' ');
     expect(words).toContain('only after 3.2 crank turns');
     expect(words).toContain('42 Nm');
     expect(words).toContain('weak evidence');
@@ -135,7 +148,7 @@ describe('whyJudged', () => {
     const [shift] = report.shifts;
     const because = (reason: (typeof shift)['unjudgedBecause']): string => {
       const unjudged = { ...shift, outcome: 'unjudged', unjudgedBecause: reason } as const;
-      return whyJudged(rideEvents({ ...report, shifts: [unjudged], ghostShifts: [], chainDrops: [] })[0])[1];
+      return whyJudged(rideEvents({ ...report, shifts: [unjudged], ghostShifts: [], chainDrops: [] })[0], full)[1];
     };
     expect(because('no-pedalling')).toMatch(/2 s of pedalling.*not judged/);
     expect(because('no-cadence')).toMatch(/no cadence.*not judged/);
@@ -147,6 +160,14 @@ describe('whyJudged', () => {
 
   it('says how long before a lost chain the engine looked for a shift', () => {
     const drop = rideEvents(report).find(({ kind }) => kind === 'drop')!;
-    expect(whyJudged(drop)).toContain(`No shift came in the ${AFTER_COMMAND_S} s before.`);
+    for (const evidence of ['full', 'commands-only'] as const)
+      expect(whyJudged(drop, { ...full, evidence })).toContain(`No shift came in the ${AFTER_COMMAND_S} s before.`);
+  });
+
+  it('does not say of a log without gear records that no shift came before a lost chain', () => {
+    const drop = rideEvents(report).find(({ kind }) => kind === 'drop')!;
+    const words = whyJudged(drop, { ...full, evidence: 'ratio-only' });
+    expect(words).toContain('The log does not tell whether a shift came before.');
+    expect(words.join(' ')).not.toMatch(/No shift came/);
   });
 });

@@ -15,5 +15,7 @@ it('tells the trouble over the rides that had judged shifts, not over all', () =
   expect(said([ride, silent, silent])).toContain(' over 1 ride, 25 % came late');
   expect(said([ride, ride])).toContain('Of 60 judged shifts over 2 rides, ');
   expect(said([ride, ride], { sinceAdjustment: true })).toContain('Of 60 judged shifts since the last adjustment, ');
+  const foreign = { ...ride, leftOut: 'another-bike' as const };
+  expect(said([ride, foreign])).toContain(' over 1 ride, ');
   expect(said([silent], { troubleRate: null })).toBeNull();
 });

@@ -36,7 +36,7 @@ export function nextStep({ log }: BikePage, diagnosis: Diagnosis, dated: (senten
         separates && make('p', {}, separates.sentence),
         plan && points(plan.sentences),
       ),
-    cautions(suggestion.cautions, suggestion.namesCause),
+    cautions(suggestion),
     names &&
       listen(
         make('button', { type: 'button', class: 'plain', 'data-keep': 'log-this' }, icon('edit'), 'Done? Log it'),

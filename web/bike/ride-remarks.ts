@@ -21,7 +21,8 @@ export function gatherRemarks(rides: readonly RideReport[]): RideRemark[] {
   });
 }
 
-const isOf = (ride: RideReport, { file, start }: RideSummary): boolean =>
+/** True where a ride of a report is that of the list. */
+export const isOf = (ride: RideReport, { file, start }: RideSummary): boolean =>
   file === ride.file && (start === null ? !isDated(ride.start) : Date.parse(start) === Date.parse(ride.start));
 
 /** The remarks as a list, each with a link to its ride where that is among `listed`; null where there are none. */

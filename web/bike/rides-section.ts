@@ -2,7 +2,7 @@ import { counted } from '../../src/numeric/counted.ts';
 import { figure } from '../../src/numeric/figure.ts';
 import { seenCounts } from '../../src/report/seen-counts.ts';
 import { evidenceLabels } from '../../src/report/words/event-words.ts';
-import type { RideSummary } from '../api/answers.ts';
+import type { RideReport, RideSummary } from '../api/answers.ts';
 import { removeRide } from '../api/rides.ts';
 import { announce } from '../dom/announce.ts';
 import { make } from '../dom/make.ts';
@@ -13,16 +13,17 @@ import { isCutCopy } from '../words/cut-copy.ts';
 import { dayAndTime } from '../words/dates.ts';
 import { duration } from '../words/numbers.ts';
 import type { BikePage } from './bike-page.ts';
-import { rideRemarks } from './ride-remarks.ts';
+import { isOf, rideRemarks } from './ride-remarks.ts';
 
 const rideName = (ride: RideSummary): string => (ride.start ? dayAndTime(ride.start) : ride.file);
 
 /** How a ride stands where it does not simply count; null: it does. */
-function standing(ride: RideSummary): string | null {
+function standing(ride: RideSummary, leftOut: readonly RideReport[]): string | null {
   if (ride.status === 'failed') return ride.error?.message ?? 'Could not be read.';
   if (ride.status === 'queued') return 'Waiting';
   if (ride.status === 'analysing') return 'Being worked through …';
-  return isCutCopy(ride) ? 'Not counted: another ride holds all of it' : null;
+  if (isCutCopy(ride)) return 'Not counted: another ride holds all of it';
+  return leftOut.some((one) => isOf(one, ride)) ? 'Not counted: it looks like another bike’s' : null;
 }
 
 type Numbers = Record<'shifts' | 'trouble' | 'ghostShifts' | 'chainDrops', number | null>;
@@ -47,11 +48,18 @@ function inShort({ shifts, trouble, ghostShifts, chainDrops }: Numbers): string 
     .join(', ');
 }
 
-function row(ride: RideSummary, remove: (ride: RideSummary) => void): HTMLElement {
+interface TablePlan {
+  readonly rides: readonly RideSummary[];
+  /** Those of the bike's report that do not count. */
+  readonly leftOut: readonly RideReport[];
+  readonly remove: (ride: RideSummary) => void;
+}
+
+function row(ride: RideSummary, { leftOut, remove }: TablePlan): HTMLElement {
   const numbers = seen(ride);
   const number = (value: number | null): HTMLElement =>
     make('td', { class: 'number' }, value === null ? '–' : figure(value));
-  const stands = standing(ride);
+  const stands = standing(ride, leftOut);
   const brief = inShort(numbers);
   const failed = ride.status === 'failed';
   return make(
@@ -96,7 +104,7 @@ const columns: readonly { readonly head: string; readonly isNumber: boolean }[] 
   { head: 'Records', isNumber: false },
 ];
 
-function rideTable(rides: readonly RideSummary[], remove: (ride: RideSummary) => void): HTMLElement {
+function rideTable(plan: TablePlan): HTMLElement {
   const heads = columns.map(({ head, isNumber }) =>
     make('th', { scope: 'col', class: isNumber ? 'number' : null }, head),
   );
@@ -107,7 +115,7 @@ function rideTable(rides: readonly RideSummary[], remove: (ride: RideSummary) =>
       'table',
       { class: 'rides' },
       make('thead', {}, make('tr', {}, ...heads, make('td', { class: 'tools' }))),
-      make('tbody', {}, ...rides.map((ride) => row(ride, remove))),
+      make('tbody', {}, ...plan.rides.map((ride) => row(ride, plan))),
     ),
   );
 }
@@ -125,6 +133,7 @@ export function ridesSection({ bike, rides, allRides, refresh }: BikePage): HTML
     announce('Ride removed');
     await refresh();
   };
+  const leftOut = (bike.report?.rides ?? []).filter((ride) => ride.leftOut !== null);
   return make(
     'section',
     { 'aria-labelledby': 'rides' },
@@ -138,6 +147,6 @@ export function ridesSection({ bike, rides, allRides, refresh }: BikePage): HTML
     rideRemarks(bike, rides),
     rides.length === 0
       ? make('p', { class: 'quiet' }, 'No ride yet.')
-      : rideTable(rides, (ride) => void attempt(() => remove(ride))),
+      : rideTable({ rides, leftOut, remove: (ride) => void attempt(() => remove(ride)) }),
   );
 }

@@ -1,3 +1,4 @@
+import type { RideReport } from '../api/answers.ts';
 import { chartFigure } from '../charts/chart-figure.ts';
 import { cutMoment } from '../charts/moment/moment.ts';
 import { momentPlan } from '../charts/moment/moment-plan.ts';
@@ -16,6 +17,7 @@ interface PanelPlan {
   readonly track: RideTrack;
   readonly rolloutMm: number | null;
   readonly sensorLagS: number | null;
+  readonly evidence: RideReport['evidence'];
   readonly fileStem: string;
   readonly onStep: (way: 1 | -1) => void;
   readonly onJudged: () => Promise<void>;
@@ -91,7 +93,7 @@ class DetailPanel implements EventPanel {
     this.#later.disabled = at < 0 || at >= among.length - 1;
     this.#heading.textContent = eventTitle(event);
     const when = `${rideClock(event.timeS)} into the ride${isDated(event.at) ? `, at ${clock(event.at)}` : ''}.`;
-    const sentences = [when, ...whyJudged(event, this.#plan.sensorLagS)];
+    const sentences = [when, ...whyJudged(event, this.#plan)];
     fill(this.#why, ...sentences.map((sentence) => make('li', {}, sentence)));
     this.#verdict.show(event);
     if (this.#drawn === event.key) return;

@@ -61,6 +61,7 @@ class LinkedEvents implements RideEventsView {
       track,
       rolloutMm: report.rolloutMm,
       sensorLagS: report.sensorLagS,
+      evidence: report.evidence,
       fileStem: fileStem(ride.file),
       onStep: (way) => this.#step(way),
       onJudged: plan.onJudged,

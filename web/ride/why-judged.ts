@@ -2,6 +2,7 @@ import { chance } from '../../src/numeric/percent.ts';
 import { dropSideWords } from '../../src/report/words/event-words.ts';
 import { AFTER_COMMAND_S } from '../../src/shifts/drops/drop-side.ts';
 import { CLEAN_WITHIN_REVS, LATE_WITHIN_REVS } from '../../src/shifts/turn-limits.ts';
+import type { RideReport } from '../api/answers.ts';
 import type { RideEvent } from './ride-event.ts';
 
 type Shift = Extract<RideEvent, { shift: unknown }>['shift'];
@@ -53,8 +54,19 @@ function shiftWords(shift: Shift, sensorLagS: number | null): string[] {
   ];
 }
 
+/** What the ride itself tells of its events. */
+type RideFacts = Pick<RideReport, 'sensorLagS' | 'evidence'>;
+
+/** What led to a lost chain, as far as the log has gear records to tell. */
+function beforeDrop(afterShiftTo: number | null, evidence: RideFacts['evidence']): string {
+  if (afterShiftTo !== null) return `It followed a shift to the ${afterShiftTo}.`;
+  return evidence === 'full' || evidence === 'commands-only'
+    ? `No shift came in the ${AFTER_COMMAND_S} s before.`
+    : 'The log does not tell whether a shift came before.';
+}
+
 /** Why an event was judged as it was, in sentences. */
-export function whyJudged(event: RideEvent, sensorLagS: number | null = null): readonly string[] {
+export function whyJudged(event: RideEvent, { sensorLagS, evidence }: RideFacts): readonly string[] {
   const sure = event.kind === 'unjudged' ? [] : [`How sure: ${chance(event.confidence)}.`];
   switch (event.kind) {
     case 'ghost': {
@@ -69,9 +81,7 @@ export function whyJudged(event: RideEvent, sensorLagS: number | null = null): r
       const { side, afterShiftTo } = event.drop;
       return [
         `Drive was lost: the cranks turned without driving the wheel. Side: ${dropSideWords[side]}.`,
-        afterShiftTo === null
-          ? `No shift came in the ${AFTER_COMMAND_S} s before.`
-          : `It followed a shift to the ${afterShiftTo}.`,
+        beforeDrop(afterShiftTo, evidence),
         'A chain that went into the spokes or the frame: stop and look for damage before riding on.',
         ...sure,
       ];

@@ -86,7 +86,7 @@ function work(sheet: SheetData): HTMLElement | null {
       task(suggestion.start),
       task(suggestion.verify),
     ),
-    cautions(suggestion.cautions, suggestion.namesCause),
+    cautions(suggestion),
   );
 }
 

@@ -1,8 +1,10 @@
+import { moreGears, otherCogs } from '../../src/gear-trace/disagreement/another-bike.ts';
 import type { RideReport } from '../api/answers.ts';
 
 /** Codes of remarks that put a ride in doubt: they change what it can tell, or whether it is this bike's at all. */
-const doubting: ReadonlySet<string> = new Set([
-  'another-bike',
+export const doubting: ReadonlySet<string> = new Set([
+  moreGears,
+  otherCogs,
   'duplicate',
   'no-cadence',
   'no-gear-bands',

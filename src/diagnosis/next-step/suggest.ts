@@ -32,6 +32,8 @@ type Fault = Exclude<Cause, 'no-fault'>;
 export interface SuggestionFacts {
   readonly ranked: readonly { readonly cause: Cause; readonly probability: number }[];
   readonly seen: Observed;
+  /** Chains lost on all rides of the bike, also those that were not weighed. */
+  readonly drops: Observed['drops'];
   readonly undecided: Undecided | null;
   readonly onset: Onset;
   readonly rider: RiderPart;
@@ -45,7 +47,10 @@ export interface SuggestionFacts {
   readonly electronic: boolean;
 }
 
-const none = (action: string, start: string, verify: string): Suggestion => ({
+/** A step by itself, before it is known whether a chain came off. */
+type Step = Omit<Suggestion, 'inspectFirst'>;
+
+const none = (action: string, start: string, verify: string): Step => ({
   namesCause: false,
   parameter: 'none',
   action,
@@ -54,7 +59,7 @@ const none = (action: string, start: string, verify: string): Suggestion => ({
   cautions: generalCautions,
 });
 
-function fewShifts(seen: Observed): Suggestion {
+function fewShifts(seen: Observed): Step {
   return none(
     `Turn nothing yet: too few judged shifts (${seen.all.shifts}) could be weighed to name a part.`,
     'Ride on and record cadence, speed and gear changes.',
@@ -62,7 +67,7 @@ function fewShifts(seen: Observed): Suggestion {
   );
 }
 
-function healthy(facts: SuggestionFacts): Suggestion {
+function healthy(facts: SuggestionFacts): Step {
   if (facts.rider.probability > 0.5)
     return none(
       'Ease off for half a turn of the crank while shifting; no part needs to be touched.',
@@ -70,7 +75,7 @@ function healthy(facts: SuggestionFacts): Suggestion {
       'On the next ride shift with the legs soft: the late and missed shifts should be gone.',
     );
   return none(
-    lostChain(facts.seen)
+    lostChain(facts)
       ? 'Turn nothing, but look over where the chain came off before riding on.'
       : 'Leave everything as it is.',
     'Nothing needs to be turned.',
@@ -78,7 +83,7 @@ function healthy(facts: SuggestionFacts): Suggestion {
   );
 }
 
-function checkRideFirst(facts: SuggestionFacts, why: string): Suggestion {
+function checkRideFirst(facts: SuggestionFacts, why: string): Step {
   return none(
     `Turn nothing yet: ${why}. Ride the check ride first.`,
     facts.checkRide.sentences[0] ?? 'Ride on and record.',
@@ -93,7 +98,7 @@ function amountNeeded(clicks: TurnEstimate): string {
   return ` In all it may take ${from} to ${Math.max(from + 1, Math.round(b))} ${noun}s: how far one ${noun} moves differs from bike to bike.`;
 }
 
-function forCause(cause: Fault, facts: SuggestionFacts): Suggestion {
+function forCause(cause: Fault, facts: SuggestionFacts): Step {
   const { electronic, seen, clicks, onset } = facts;
   const step = nextStep(cause, electronic);
   const tension = cause === 'cable-tension-low' || cause === 'cable-tension-high';
@@ -113,7 +118,7 @@ function forCause(cause: Fault, facts: SuggestionFacts): Suggestion {
 const mendedByParts: readonly Cause[] = ['hanger-bent', 'cable-friction', 'worn-drivetrain'];
 
 /** Open between two faults: the step of the likelier one, after a look at the one that comes before it in the order of work; parts are aligned or replaced last. */
-function forEither([likelier, other]: readonly [Fault, Fault], facts: SuggestionFacts): Suggestion {
+function forEither([likelier, other]: readonly [Fault, Fault], facts: SuggestionFacts): Step {
   const { electronic } = facts;
   const own = forCause(likelier, facts);
   const [a, b] = [causePhrase(likelier, electronic), causePhrase(other, electronic)];
@@ -130,7 +135,7 @@ function forEither([likelier, other]: readonly [Fault, Fault], facts: Suggestion
 }
 
 /** One thing at a time: what was turned last is ridden on before anything else is turned. */
-function rideFirst(cause: Fault, untested: { at: string; parameter: string }, facts: SuggestionFacts): Suggestion {
+function rideFirst(cause: Fault, untested: { at: string; parameter: string }, facts: SuggestionFacts): Step {
   const step = nextStep(cause, facts.electronic);
   return {
     namesCause: true,
@@ -143,7 +148,7 @@ function rideFirst(cause: Fault, untested: { at: string; parameter: string }, fa
   };
 }
 
-function leaveAlone({ all }: Observed): Suggestion {
+function leaveAlone({ all }: Observed): Step {
   return none(
     `Turn nothing yet: only ${figure(all.trouble)} of ${figure(all.shifts)} judged shifts went wrong.`,
     'Nothing needs to be turned while the bike shifts as well as this.',
@@ -152,7 +157,7 @@ function leaveAlone({ all }: Observed): Suggestion {
 }
 
 /** The newest rides decide whether anything is turned: what was wrong before them is wrong no longer. */
-function putRight({ at, shifts, trouble, adjusted }: ShiftsWellSince): Suggestion {
+function putRight({ at, shifts, trouble, adjusted }: ShiftsWellSince): Step {
   return none(
     `Turn nothing: since the ride of ${at.slice(0, 10)} the bike shifts well (${trouble} of ${shifts} judged shifts went wrong), so something seems to have been put right.`,
     adjusted
@@ -162,7 +167,7 @@ function putRight({ at, shifts, trouble, adjusted }: ShiftsWellSince): Suggestio
   );
 }
 
-function cured(cause: Cause, facts: SuggestionFacts): Suggestion {
+function cured(cause: Cause, facts: SuggestionFacts): Step {
   return none(
     `Leave it as it is: the last adjustment seems to have cured ${causePhrase(cause, facts.electronic)}.`,
     'Nothing needs to be turned.',
@@ -170,23 +175,24 @@ function cured(cause: Cause, facts: SuggestionFacts): Suggestion {
   );
 }
 
-const elsewhere = ({ drops }: Observed): number => drops('chainring') + drops('unknown');
-const lostChain = (seen: Observed): boolean =>
-  elsewhere(seen) + seen.drops('past-largest') + seen.drops('past-smallest') > 0;
+type Lost = Pick<SuggestionFacts, 'drops'>;
+const elsewhere = ({ drops }: Lost): number => drops('chainring') + drops('unknown');
+const lostChain = (lost: Lost): boolean =>
+  elsewhere(lost) + lost.drops('past-largest') + lost.drops('past-smallest') > 0;
 
 /** The next step: one thing, in the order the trade works in. A chain that came off calls for a look whatever the step is. */
 export function suggest(facts: SuggestionFacts): Suggestion {
   const suggestion = oneStep(facts);
-  const { drops } = facts.seen;
+  const { drops } = facts;
   const looks = [
     drops('past-largest') > 0 && intoSpokes,
     drops('past-smallest') > 0 && intoFrame,
-    elsewhere(facts.seen) > 0 && cameOff,
+    elsewhere(facts) > 0 && cameOff,
   ].filter((caution): caution is string => caution !== false && !suggestion.cautions.includes(caution));
-  return { ...suggestion, cautions: [...looks, ...suggestion.cautions] };
+  return { ...suggestion, inspectFirst: lostChain(facts), cautions: [...looks, ...suggestion.cautions] };
 }
 
-function oneStep(facts: SuggestionFacts): Suggestion {
+function oneStep(facts: SuggestionFacts): Step {
   const [{ cause, probability }] = facts.ranked;
   const { undecided, seen, electronic } = facts;
   if (seen.all.shifts < FEWEST_SHIFTS && (cause === 'no-fault' || probability < ALL_BUT_SURE)) return fewShifts(seen);

@@ -17,12 +17,13 @@ export function gearWarnings(
   writtenMm: number,
 ): Warning[] {
   const rollout = rolloutWarning(rolloutMm, writtenMm, log.format !== 'fit');
-  // teeth are told by the rollout: where that is another one, teeth on which records and bike agree are not in doubt too
-  return [
-    rollout,
-    rollout && namesItsTeeth(log, bike) ? null : teethWarning(bike, measured),
-    anotherBike(log, bike, measured) ?? recordsWarning(log, bike),
-  ].filter((warning) => warning !== null);
+  const another = anotherBike(log, bike, measured);
+  // teeth are told by the rollout: where that is another one, teeth on which records and bike agree are not in doubt too;
+  // nor are those of a bike that was not ridden
+  const doubtTeeth = !another && !(rollout && namesItsTeeth(log, bike));
+  return [rollout, doubtTeeth ? teethWarning(bike, measured) : null, another ?? recordsWarning(log, bike)].filter(
+    (warning) => warning !== null,
+  );
 }
 
 /** True where the records name gears, and none but the bike's. */

@@ -121,6 +121,7 @@ function diagnosisOf(recipe: BikeRecipe, cassette: readonly number[]): Report['d
       recipe.cause === 'no-fault'
         ? {
             namesCause: false,
+            inspectFirst: false,
             parameter: 'none',
             action: 'Leave it as it is.',
             start: 'Ride on; nothing needs turning.',
@@ -129,6 +130,7 @@ function diagnosisOf(recipe: BikeRecipe, cassette: readonly number[]): Report['d
           }
         : {
             namesCause: true,
+            inspectFirst: false,
             parameter: 'cable-tension',
             action: 'Turn the barrel adjuster anticlockwise for more tension.',
             start: 'Begin with one click.',
@@ -195,6 +197,7 @@ export function madeUpBike(recipe: BikeRecipe): MadeUpBike {
       chainDrops: [],
       skips: [],
       gears: [],
+      leftOut: null,
     })),
     failed: [],
     cogs: cogsOf(details),

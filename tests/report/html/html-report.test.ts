@@ -63,7 +63,15 @@ describe('htmlReport', () => {
         ...report.diagnosis,
         notes: [evil],
         causes: report.diagnosis.causes.map((cause) => ({ ...cause, evidence: [evil] })),
-        suggestion: { namesCause: true, parameter: evil, action: evil, start: evil, verify: evil, cautions: [evil] },
+        suggestion: {
+          namesCause: true,
+          inspectFirst: false,
+          parameter: evil,
+          action: evil,
+          start: evil,
+          verify: evil,
+          cautions: [evil],
+        },
       },
     };
     const text = htmlReport(hostile);

@@ -46,6 +46,32 @@ describe('the dangers of a bike', () => {
     expect(bikeState(bike([{}])).word).toBe('service');
   });
 
+  it('count a chain that left the cassette on a ride without a date, which may lie after any adjustment', () => {
+    const undated = (drops: readonly Partial<Drop>[] = []) => {
+      const { rides, ...rest } = bike(drops);
+      const lost = {
+        at: '1970-01-01T00:10:00.000Z',
+        side: 'past-largest',
+        afterShiftTo: null,
+        confidence: 0.9,
+      } as const;
+      return { ...rest, rides: [{ ...rides[1], start: '1970-01-01T00:00:00.000Z', chainDrops: [lost] }, rides[0]] };
+    };
+    expect(bikeState(undated())).toMatchObject({
+      word: 'service',
+      dangers: ['The chain left the cassette 1 time: inspect before riding.'],
+    });
+    expect(bikeState(undated([{ at: '2000-01-01T00:00:00.000Z' }])).dangers).toEqual([
+      'The chain left the cassette 1 time since the last adjustment or on a ride without a date: inspect before riding.',
+    ]);
+  });
+
+  it("leave out a ride that looks like another bike's", () => {
+    const { rides, ...rest } = bike([{}]);
+    const leftOut = { ...rides[0], leftOut: 'another-bike' as const };
+    expect(bikeState({ ...rest, rides: [leftOut, ...rides.slice(1)] }).dangers).toEqual([]);
+  });
+
   it('name a chain that came off elsewhere, which alone sends no bike to service', () => {
     const state = bikeState(bike([{ side: 'chainring' }, { side: 'unknown' }]));
     expect(state.dangers).toEqual([expect.stringMatching(/^The chain came off the chainring, .* 2 times: look over/)]);
