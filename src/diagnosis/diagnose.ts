@@ -2,6 +2,7 @@ import type { Adjustment } from '../adjustments/adjustment.ts';
 import { type AdjustmentComparison, compareAdjustments } from '../adjustments/compare-adjustments.ts';
 import { turnsAnything } from '../adjustments/doubtful-adjustment.ts';
 import { cogPitchMm } from '../drivetrain/cog-pitch.ts';
+import { wilsonInterval } from '../numeric/wilson-interval.ts';
 import type { Cause } from './causes.ts';
 import { noCheckRide, planCheckRide, withSkipStretch } from './check-ride/plan-check-ride.ts';
 import { separateCauses } from './check-ride/separate-causes.ts';
@@ -52,7 +53,7 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
   // a bike on which nothing at all went wrong is not open between that and a fault
   const sound = top === 'no-fault' && seen.all.trouble + seen.events === 0;
   // a fault that was cured shows nothing any more by which it could be told apart
-  const parts = !saysNothing && fate.stillThere >= CURED_BELOW && !fate.wellSince;
+  const parts = !saysNothing && !fate.cured && !fate.wellSince;
   const separates = parts ? separateCauses(weighed, [top, ranked[1].cause], bike.cassette, electronic) : null;
   const plan = input.cogsKnown === false ? noCheckRide : planCheckRide(lookAhead, bike.cassette, weighed.model.usage);
   const facts = {
@@ -80,6 +81,7 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
     undecided: facts.undecided,
     checkRide: facts.checkRide,
     stillThere: fate.stillThere,
+    cured: fate.cured,
     shiftsWellSince: fate.wellSince,
     comparisons,
     notes: evidence.notes,
@@ -99,16 +101,23 @@ interface Weighing {
 function faultNow(
   { bike }: DiagnosisInput,
   weighing: Weighing,
-): Pick<SuggestionFacts, 'stillThere' | 'wellSince' | 'untested'> {
+): Pick<SuggestionFacts, 'cured' | 'wellSince' | 'untested'> & Pick<Diagnosis, 'stillThere'> {
   const { evidence, comparisons, particles, top, adjustments } = weighing;
   const last = comparisons.at(-1);
   const untested = last !== undefined && last.after.shifts === 0 ? last : null;
   // what nobody has ridden on since may have cured anything: that is no finding
   const tested = evidence.groups.length > 0 && !untested;
   const left = tested ? stillThere(particles, top) : 1;
-  const wellSince = untested || left < CURED_BELOW ? null : shiftsWellSince(evidence.rides, adjustments, bike);
-  return { stillThere: left, wellSince, untested };
+  const cured = left < CURED_BELOW && !!last && !troubledAfter(last);
+  const wellSince = untested || cured ? null : shiftsWellSince(evidence.rides, adjustments, bike);
+  return { stillThere: left, cured, wellSince, untested };
 }
+
+/** Rides since the last adjustment in which more than this share of the shifts went wrong, for sure, are no sign of a cure. An assumption of ours. */
+const NO_CURE_ABOVE = 0.03;
+
+const troubledAfter = ({ after }: AdjustmentComparison): boolean =>
+  wilsonInterval(after.late + after.missed + after.overshot, after.shifts).low > NO_CURE_ABOVE;
 
 const mostUsedTeeth = ({ cassette, pedallingShare }: Observed): number =>
   cassette[pedallingShare.indexOf(Math.max(...pedallingShare))];

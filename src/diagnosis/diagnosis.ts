@@ -147,6 +147,8 @@ export interface Diagnosis {
   readonly checkRide: CheckRide;
   /** Probability that the likeliest fault is still there after the last adjustment; 1 where nothing was adjusted or judged since: then it says nothing. */
   readonly stillThere: number;
+  /** Whether the last adjustment cured it: it is most likely there no longer, and the rides since do not fail. */
+  readonly cured: boolean;
   /** Set where the newest rides shift well though no logged adjustment accounts for it; null otherwise. */
   readonly shiftsWellSince: ShiftsWellSince | null;
   /** Whether each adjustment helped, over all rides: what its sentences among the evidence are made from. */

@@ -35,6 +35,7 @@ export function diagnosisReport(diagnosis: Diagnosis): DiagnosisReport {
       ordinaryBits: roundTo(checkRide.ordinaryBits, 3),
     },
     stillThere: roundTo(diagnosis.stillThere, 4),
+    cured: diagnosis.cured,
     shiftsWellSince: diagnosis.shiftsWellSince && { ...diagnosis.shiftsWellSince },
     notes: [...diagnosis.notes],
     suggestion: { ...suggestion, cautions: [...suggestion.cautions] },

@@ -179,6 +179,8 @@ export const diagnosisSchema = z.object({
   }),
   /** Probability that the likeliest fault is still there after the last adjustment; 1, saying nothing, where no shift was judged since. */
   stillThere: probability,
+  /** Whether the last adjustment cured it: most likely there no longer, and the rides since do not fail. */
+  cured: z.boolean(),
   /** Set where the rides from `at` on shift well though no logged adjustment accounts for it; `adjusted`: one is logged just before them. */
   shiftsWellSince: z.object({ at: time, shifts: count, trouble: count, adjusted: z.boolean() }).nullable(),
   /** What the data cannot tell. */

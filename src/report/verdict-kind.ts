@@ -1,4 +1,3 @@
-import { CURED_BELOW } from '../diagnosis/cured-below.ts';
 import { showsNothing } from './judged-shifts.ts';
 import type { DiagnosisReport, Report } from './report-schema.ts';
 
@@ -50,13 +49,13 @@ export function verdictOf(report: Judged): Verdict {
 
 /** Not where it hangs on an assumption whether there was a fault at all: then nothing can have been cured for sure. */
 function isCured({ diagnosis, adjustments }: Judged): boolean {
-  const { causes, undecided, stillThere, suggestion } = diagnosis;
+  const { causes, undecided, cured, suggestion } = diagnosis;
   const [first] = causes;
   return (
     adjustments.length > 0 &&
     first.cause !== 'no-fault' &&
     first.probability >= NAMED_ALONE &&
-    stillThere < CURED_BELOW &&
+    cured &&
     suggestion.parameter === 'none' &&
     !undecided?.between.includes('no-fault')
   );

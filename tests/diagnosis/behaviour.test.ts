@@ -162,12 +162,34 @@ describe('adjustments', () => {
     expect(verdict.causes[0].cause).toBe('cable-tension-low');
     expect(probability(verdict, 'cable-tension-low')).toBeGreaterThan(0.8);
     expect(verdict.stillThere).toBeLessThan(0.25);
+    expect(verdict.cured).toBe(true);
     expect(verdict.separates).toBeNull();
     expect(verdict.suggestion.parameter).toBe('none');
     expect(verdict.suggestion.action).toMatch(/seems to have cured too low a cable tension/);
     expect(verdict.causes[0].evidence.join(' ')).toMatch(
       /2026-05-03, cable tension \+4 clicks: \d+ of \d+ shifts went wrong before, \d+ of \d+ after: it helped/,
     );
+  });
+
+  it('one that took half of a large fault away cured nothing', () => {
+    const half = (_: number, larger: boolean): Pattern => (larger ? { late: 0.2, missed: 0.1 } : {});
+    const much = (_: number, larger: boolean): Pattern => (larger ? { late: 0.3, missed: 0.5 } : {});
+    const rides = [0, 1, 3, 4].map((day) => patternRide({ day, pattern: day < 2 ? much : half }));
+    const verdict = diagnose({ bike: cableBike, rides, adjustments: [adjustment(2, 'cable-tension', 6)] });
+    expect([verdict.causes[0].cause, verdict.cured]).toEqual(['cable-tension-low', false]);
+    expect(verdict.suggestion.parameter).toBe('cable-tension');
+  });
+
+  it('what was turned before the first ride says nothing of the fault that it found', () => {
+    const rides = [2, 3].map((day) => patternRide({ day, pattern: slowToLarger }));
+    const untouched = diagnose({ bike: cableBike, rides, adjustments: [] });
+    for (const amount of [6, -3]) {
+      const adjustments = [adjustment(0, 'cable-tension', amount)];
+      const turned = diagnose({ bike: cableBike, rides, adjustments });
+      expect(turned.cured).toBe(false);
+      for (const { cause, probability: known } of untouched.causes)
+        expect(Math.abs(probability(turned, cause) - known)).toBeLessThan(0.02);
+    }
   });
 
   it('tension turned both ways without effect speaks for the hanger', () => {

@@ -19,4 +19,12 @@ describe('stillThere', () => {
     expect(stillThere([bike(cause, 0.2, 2, 1.3)], cause)).toBe(1);
     expect(stillThere([bike(cause, 0.2, 2, 1.2)], cause)).toBe(0);
   });
+
+  it('holds a fault that still stands out for there, however much of it is gone', () => {
+    const tension = (atFirst: number, now: number): Particle =>
+      ({ cause: 'cable-tension-low', atFirst: { offset: atFirst }, now: { offset: now } }) as Particle;
+    expect(stillThere([tension(-4, -1.5)], 'cable-tension-low')).toBe(1);
+    expect(stillThere([tension(-4, 1.5)], 'cable-tension-low')).toBe(1);
+    expect(stillThere([tension(-4, -0.3)], 'cable-tension-low')).toBe(0);
+  });
 });

@@ -123,6 +123,7 @@ export const sampleDiagnosis: Diagnosis = {
     ordinaryBits: 0.1,
   },
   stillThere: 0.9,
+  cured: false,
   shiftsWellSince: null,
   comparisons: [],
   notes: ['The second ride has few shifts onto the smallest cog.'],

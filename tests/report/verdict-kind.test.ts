@@ -107,7 +107,7 @@ const cases: Case[] = [
   {
     top: 'cable-tension-low',
     probability: 0.78,
-    diagnosis: { suggestion: nothingToTurn, stillThere: 0.1 },
+    diagnosis: { suggestion: nothingToTurn, cured: true, stillThere: 0.1 },
     kind: 'cured',
     sentence: 'It was cable tension too low (78 %), and the last adjustment seems to have cured it.',
     headline: 'Cable tension too low: it seems cured',
@@ -132,7 +132,7 @@ const cases: Case[] = [
     probability: 0.78,
     diagnosis: {
       suggestion: nothingToTurn,
-      stillThere: 0.1,
+      cured: true,
       undecided: undecided('cable-tension-low', 'no-fault'),
     },
     kind: 'unnamed',

@@ -90,13 +90,17 @@ export class CauseModel {
     return { draw, healthy, healthyLog };
   }
 
-  /** The setup in a period when the fault was there from the period `since` on: the adjustments between have moved it. */
+  /**
+   * The setup in a period when the fault was there from the period `since` on: the adjustments between have moved it. A fault is as large as
+   * the first rides found it, so what was turned before them moves nothing; a part that was replaced before them is still a new one.
+   */
   setupInPeriod(faulty: Setup, bike: ImaginedBike, since: number, period: number): Setup {
     if (since >= period) return faulty;
+    const firstRidden = this.evidence.segments[0]?.period ?? 0;
     const moved = { ...faulty };
     for (let group = since; group < period; group++)
       for (const adjustment of this.evidence.groups[group].adjustments)
-        adjustSetup(moved, bike.healthy, adjustment, bike.draw);
+        if (group >= firstRidden || adjustment.amount === null) adjustSetup(moved, bike.healthy, adjustment, bike.draw);
     return moved;
   }
 

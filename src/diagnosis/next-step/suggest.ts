@@ -3,7 +3,6 @@ import { figure } from '../../numeric/figure.ts';
 import { upperFirst } from '../../numeric/upper-first.ts';
 import { causePhrase } from '../cause-words.ts';
 import type { Cause } from '../causes.ts';
-import { CURED_BELOW } from '../cured-below.ts';
 import type {
   CheckRide,
   Onset,
@@ -38,7 +37,7 @@ export interface SuggestionFacts {
   readonly onset: Onset;
   readonly rider: RiderPart;
   readonly clicks: TurnEstimate;
-  readonly stillThere: number;
+  readonly cured: boolean;
   /** Null unless the newest rides show that what was wrong is wrong no longer, and no logged adjustment accounts for it. */
   readonly wellSince: ShiftsWellSince | null;
   /** The last adjustment, where no shift was judged after it. */
@@ -202,7 +201,7 @@ function oneStep(facts: SuggestionFacts): Step {
     return checkRideFirst(facts, `it is not decided whether there is a fault at all`);
   if (cause === 'no-fault') return healthy(facts);
   if (facts.untested) return rideFirst(cause, facts.untested, facts);
-  if (facts.stillThere < CURED_BELOW) return cured(cause, facts);
+  if (facts.cured) return cured(cause, facts);
   if (shiftsWell(seen)) return leaveAlone(seen);
   if (undecided) return forEither(undecided.between as readonly [Fault, Fault], facts);
   if (probability < LIKELY_ENOUGH)

@@ -109,6 +109,7 @@ function diagnosisOf(recipe: BikeRecipe, cassette: readonly number[]): Report['d
       ordinaryBits: 0.2,
     },
     stillThere: 1,
+    cured: false,
     shiftsWellSince: null,
     riderPart: {
       probability: 0.02,
