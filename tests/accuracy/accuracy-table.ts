@@ -72,6 +72,10 @@ export function accuracyTable(columns: readonly TableColumn[]): string {
       ({ dropSides }) => `${percent(dropSides.right / dropSides.of)}  (${dropSides.of})`,
     ),
     rows('  chain drops without gear records', ({ chainDropsWithoutRecords }) => detection(chainDropsWithoutRecords)),
+    rows(
+      '    on the right side, of those found',
+      ({ dropSidesWithoutRecords: sides }) => `${percent(sides.right / sides.of)}  (${sides.of})`,
+    ),
     rows('  skips', ({ skips }) => detection(skips)),
     '',
     'Shifts',

@@ -58,6 +58,7 @@ export interface RideScore {
   readonly chainDropsWithoutRecords: Detection;
   readonly skips: Detection;
   readonly dropSides: Share;
+  readonly dropSidesWithoutRecords: Share;
   readonly shifts: {
     readonly truly: number;
     readonly reported: number;
@@ -108,6 +109,7 @@ export function noScore(): RideScore {
     chainDropsWithoutRecords: nothing,
     skips: nothing,
     dropSides: { right: 0, of: 0 },
+    dropSidesWithoutRecords: { right: 0, of: 0 },
     shifts: {
       truly: 0,
       reported: 0,

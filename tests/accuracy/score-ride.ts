@@ -43,6 +43,7 @@ export function scoreRide({ options, alsoWithoutRecords }: PlannedRide): ScoredR
       score: {
         ...score,
         chainDropsWithoutRecords: drops,
+        dropSidesWithoutRecords: dropSides,
         trace: { ...score.trace, [blindGroup]: scoreTrace(ride, trace) },
       },
       disagreements,
@@ -51,6 +52,7 @@ export function scoreRide({ options, alsoWithoutRecords }: PlannedRide): ScoredR
   const group: TraceGroup = `${source}, ${options.gearRecords === 'rear-only' ? 'rear records only' : 'gear records'}`;
   const blindLog = withoutRecords(log);
   const blind = alsoWithoutRecords ? traceGears(blindLog, bike) : null;
+  const blindDrops = blind && scoreDrops(truth, chainDrops(blindLog, blind), new ConfidenceGatherer(), () => {});
   return {
     score: {
       ...score,
@@ -59,9 +61,8 @@ export function scoreRide({ options, alsoWithoutRecords }: PlannedRide): ScoredR
       ...scoreSkips(truth, events.skips, ofEvents, say),
       chainDrops: drops,
       dropSides,
-      chainDropsWithoutRecords: blind
-        ? scoreDrops(truth, chainDrops(blindLog, blind), new ConfidenceGatherer(), () => {}).drops
-        : score.chainDropsWithoutRecords,
+      chainDropsWithoutRecords: blindDrops?.drops ?? score.chainDropsWithoutRecords,
+      dropSidesWithoutRecords: blindDrops?.dropSides ?? score.dropSidesWithoutRecords,
       trace: {
         ...score.trace,
         [group]: scoreTrace(ride, trace),

@@ -44,6 +44,37 @@ describe('chain drops', () => {
     expect(chainDrops.map(({ side }) => side)).toEqual(['chainring']);
   });
 
+  it('past the smallest cog show where the legs stop at once and the bike rolls to a halt', () => {
+    const lost = (ride: MadeRide): MadeRide => ride.spinInVain(2, 88).coast(8).brake(4, 0).stand(40).pedal(60);
+    const { chainDrops } = analysed(lost(at(1).pedal(12).command(0))).events;
+    expect(chainDrops.map(({ side, afterShiftTo }) => [side, afterShiftTo])).toEqual([['past-smallest', 0]]);
+  });
+
+  it('are never read into a stop that was meant, whichever cog was asked for before it', () => {
+    for (const cog of [1, 3, 6, 7]) {
+      const ride = at(cog);
+      for (const asked of [cog - 1, cog + 1])
+        ride.pedal(25).shift(asked).coast(5).brake(4, 0).stand(40).shift(cog).pedal(40);
+      expect(analysed(ride).events.chainDrops, `cog ${cog}`).toEqual([]);
+    }
+  });
+
+  it('keep the side of the end cog where the rider shifts back at once', () => {
+    for (const [cog, side] of [
+      [8, 'past-largest'],
+      [0, 'past-smallest'],
+    ] as const) {
+      const ride = at(cog === 0 ? 1 : 7)
+        .pedal(12)
+        .command(cog)
+        .pedal(1)
+        .command(cog === 0 ? 1 : 7)
+        .pedal(1);
+      const { chainDrops } = analysed(drop(ride)).events;
+      expect(chainDrops.map((one) => [one.side, one.afterShiftTo])).toEqual([[side, cog]]);
+    }
+  });
+
   it('are never read into freewheeling, at whatever cadence the legs go round', () => {
     const ride = at(8);
     for (const rpm of [90, 80, 60, 40, 0]) ride.pedal(15, { cadenceRpm: 70 }).coast(8, Math.min(rpm, 72));
@@ -177,5 +208,9 @@ describe('dropSide', () => {
     const none = { ...log, gearRecords: { ...log.gearRecords, timeS: new Float64Array() } };
     const trace = traceGears(none, madeBike);
     expect(dropSide(none, trace, log.timeS.at(-1) as number)).toEqual({ side: 'past-largest', afterShiftTo: null });
+    const middle = at(4).pedal(30).log();
+    const blind = { ...middle, gearRecords: { ...middle.gearRecords, timeS: new Float64Array() } };
+    const seen = dropSide(blind, traceGears(blind, madeBike), middle.timeS.at(-1) as number);
+    expect(seen).toEqual({ side: 'unknown', afterShiftTo: null });
   });
 });

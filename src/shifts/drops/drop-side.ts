@@ -7,8 +7,10 @@ import type { DropSide } from '../ride-events.ts';
 export const AFTER_COMMAND_S = 7;
 
 /**
- * The side on which a dropped chain left: after a command of the ring at the chainring; with the derailleur at an end cog past that;
- * in mid cassette, where nothing guides it off, at the chainring. `afterShiftTo` is the cog of a command within `AFTER_COMMAND_S` before.
+ * The side on which a dropped chain left: after a command of the ring at the chainring; past the end cog that was asked for in the last
+ * `AFTER_COMMAND_S`, also where the rider has shifted back since, as many do at once; in mid cassette, where nothing guides it off, at the
+ * chainring. Without gear records past the end cog on which the chain was last seen, else unknown. `afterShiftTo` is the cog of a command
+ * within `AFTER_COMMAND_S` before, the one onto the end cog where there is one.
  */
 export function dropSide(
   log: RideLog,
@@ -17,18 +19,28 @@ export function dropSide(
 ): { side: DropSide; afterShiftTo: number | null } {
   const { commands, model } = trace;
   if (!model) return { side: 'unknown', afterShiftTo: null };
+  const sideOf = (cog: number): DropSide | null =>
+    cog === model.cogs - 1 ? 'past-largest' : cog === 0 ? 'past-smallest' : null;
   const last = firstAfter(commands.timeS, timeS + 0.5) - 1;
+  if (last < 0) {
+    const seen = sideOf(lastKnown(trace.cog, firstAfter(log.timeS, timeS)));
+    return { side: commands.timeS.length === 0 ? (seen ?? 'unknown') : (seen ?? 'chainring'), afterShiftTo: null };
+  }
   let cogChange = -1;
+  let endChange = -1;
   let ringChange = -1;
   for (let c = last; c > 0 && timeS - commands.timeS[c] <= AFTER_COMMAND_S; c--) {
-    if (cogChange < 0 && commands.cog[c] !== commands.cog[c - 1]) cogChange = c;
+    if (commands.cog[c] !== commands.cog[c - 1]) {
+      if (cogChange < 0) cogChange = c;
+      if (endChange < 0 && sideOf(commands.cog[c])) endChange = c;
+    }
     if (ringChange < 0 && commands.ring[c] !== commands.ring[c - 1] && commands.ring[c - 1] >= 0) ringChange = c;
   }
-  const afterShiftTo = cogChange >= 0 ? commands.cog[cogChange] : null;
-  if (ringChange > cogChange) return { side: 'chainring', afterShiftTo };
-  const cog = last >= 0 ? commands.cog[last] : lastKnown(trace.cog, firstAfter(log.timeS, timeS));
-  if (cog < 0) return { side: 'unknown', afterShiftTo };
-  return { side: cog === model.cogs - 1 ? 'past-largest' : cog === 0 ? 'past-smallest' : 'chainring', afterShiftTo };
+  const change = endChange >= 0 ? endChange : cogChange;
+  const afterShiftTo = change >= 0 ? commands.cog[change] : null;
+  if (ringChange > change) return { side: 'chainring', afterShiftTo };
+  const cog = endChange >= 0 ? commands.cog[endChange] : commands.cog[last];
+  return { side: cog < 0 ? 'unknown' : (sideOf(cog) ?? 'chainring'), afterShiftTo };
 }
 
 function lastKnown(column: Int8Array, before: number): number {

@@ -35,7 +35,7 @@ const SLOWING_S = 5;
  */
 const ODDS = {
   largest: { haltWithinS: 7, before: -5.5, spin: 12, mostSpin: 4 },
-  smallest: { haltWithinS: 22, before: -1.6, spin: 20, mostSpin: 1.5 },
+  smallest: { haltWithinS: 22, before: -2.05, spin: 20, mostSpin: 1.5 },
   shortOfCog: 1,
   arrived: -2,
   longHalt: 1,
