@@ -66,7 +66,8 @@ function noRecords(draft: RideDraft, fileTypes: readonly string[]): FileError {
 function inOrder(draft: RideDraft): OrderedColumns {
   if (draft.timeless > 0)
     draft.warn('records-without-time', `${counted(draft.timeless, 'record')} without a time: left out.`);
-  const { order, clockJumps, backward } = orderRecords(draft.timeMs.values(), draft.runStarts);
+  const { order, clockJumps, backward, sorted } = orderRecords(draft.timeMs.values(), draft.runStarts);
+  if (sorted) draft.warn('records-sorted', 'The records were not in order of time: sorted.');
   const columns = mergeTies(draft, order);
   warnOfOrder(draft, { clockJumps, backward, ...columns });
   return columns;
@@ -116,7 +117,7 @@ function joinRuns(draft: RideDraft, columns: OrderedColumns): void {
 }
 
 function gearsOf(draft: RideDraft, startMs: number, endMs: number): GearRecords {
-  const { gearRecords, outside, impossible } = gearColumns(draft.gears, startMs, endMs);
+  const { gearRecords, outside, impossible, positions } = gearColumns(draft.gears, startMs, endMs);
   if (outside > 0)
     draft.warn('gear-outside-ride', `${counted(outside, 'gear record')} far outside the ride's time: set aside.`);
   if (impossible > 0)
@@ -124,6 +125,17 @@ function gearsOf(draft: RideDraft, startMs: number, endMs: number): GearRecords 
       'impossible-teeth',
       `${counted(impossible, 'gear record')} with impossible tooth counts: those count as unknown.`,
     );
+  for (const [end, part] of [
+    ['rear', 'cogs'],
+    ['front', 'chainrings'],
+  ] as const) {
+    const numbers = positions[end];
+    if (numbers.length > 0)
+      draft.warn(
+        'positions-for-teeth',
+        `The gear records name ${numbers[0]} to ${numbers.at(-1)} as ${end} teeth: these look like positions of the ${part}, not teeth, and were left out. Write the teeth of each.`,
+      );
+  }
   return gearRecords;
 }
 
