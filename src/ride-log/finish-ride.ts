@@ -1,5 +1,6 @@
 import { FileError } from '../errors/file-error.ts';
 import { counted } from '../numeric/counted.ts';
+import { cadenceFromRps } from './cadence-unit.ts';
 import { gearColumns } from './gear-columns.ts';
 import { hasClock } from './has-clock.ts';
 import { type BoundedColumn, possibleRange, setAsideImpossible } from './impossible-values.ts';
@@ -18,6 +19,8 @@ import { joinDistances } from './rising-distance.ts';
 export function finishRide(draft: RideDraft, fileTypes: readonly string[] = []): RideLog {
   if (draft.length === 0) throw noRecords(draft, fileTypes);
   const columns = inOrder(draft);
+  if (cadenceFromRps(columns.cadenceRpm))
+    draft.warn('cadence-unit', 'Recorded cadence stays under 4: it was read as turns a second, not a minute.');
   setAside(draft, 'cadence', columns.cadenceRpm);
   setAside(draft, 'power', columns.powerW);
   const startMs = columns.timeMs[0];

@@ -50,6 +50,7 @@ import { decodeXml } from './xml/decode-xml.ts';
  * | cadence 0 | is 0: not pedalling. A missing cadence is NaN | |
  * | no speed, but distance or positions | derived | warns `speed-from-distance`, `speed-from-positions` |
  * | recorded speed 3.6 times the way covered | read as km/h | warns `speed-unit` |
+ * | cadence under 4 throughout, not in whole turns | read as turns a second | warns `cadence-unit` |
  * | neither speed, distance nor positions | speed is NaN throughout | |
  * | a virtual ride | kept; its speed was not ridden | warns `virtual-speed` |
  */

@@ -3,6 +3,7 @@ import { FileError } from '../../errors/file-error.ts';
 import { BadValues } from '../bad-values.ts';
 import { textDecoder } from '../decode-text.ts';
 import { RideDraft } from '../ride-draft.ts';
+import { columnHints } from './column-hints.ts';
 import { CSV_COLUMNS, type CsvColumn, type CsvHeader, csvHeader } from './csv-columns.ts';
 import { csvDelimiter, LONGEST_LINE } from './csv-delimiter.ts';
 import { csvNumber } from './csv-number.ts';
@@ -110,19 +111,23 @@ class CsvReader {
 
   #begin(cells: readonly string[]): void {
     const header = csvHeader(cells);
-    if (header.at.size === 0) this.#refuse();
+    if (header.at.size === 0) this.#refuse(header.unknown);
+    const hints = columnHints(header.unknown, [...header.at.keys()]);
     if (!header.at.has('time') && !header.at.has('time_s')) {
       throw new FileError(
         this.#file,
         'no-time',
         'has no column time or time_s',
-        'Add one of them: ISO 8601, or seconds.',
+        hints || 'Add one of them: ISO 8601, or seconds.',
       );
     }
     if (header.unknown.length > 0) {
       const named = header.unknown.slice(0, 8).map((name) => name.slice(0, 40));
       const more = header.unknown.length > named.length ? ' and more' : '';
-      this.#draft.warn('unknown-columns', `Columns that mean nothing here were left out: ${named.join(', ')}${more}.`);
+      this.#draft.warn(
+        'unknown-columns',
+        `Columns that mean nothing here were left out: ${named.join(', ')}${more}.${hints && ` ${hints}`}`,
+      );
     }
     if (header.repeated.length > 0)
       this.#draft.warn(
@@ -133,12 +138,13 @@ class CsvReader {
     this.#times = new CsvTimes(header.at.has('time') ? 'time' : 'time_s', this.#decimalComma, this.#bad);
   }
 
-  #refuse(): never {
+  #refuse(unknown: readonly string[] = []): never {
+    const hints = columnHints(unknown, []);
     throw new FileError(
       this.#file,
       'unknown-format',
       'is text, but neither TCX, GPX nor CSV with columns known here',
-      `The first line of a CSV ride names its columns, any of ${CSV_COLUMNS.join(', ')}.`,
+      `The first line of a CSV ride names its columns, any of ${CSV_COLUMNS.join(', ')}.${hints && ` ${hints}`}`,
     );
   }
 
