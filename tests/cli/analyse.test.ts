@@ -39,7 +39,7 @@ describe('analyse', () => {
     const report = reportSchema.parse(JSON.parse(stdout));
     expect(report.rides.map((ride) => ride.file)).toEqual([at('hut', 'ride-1.fit'), at('hut', 'second', 'ride-2.fit')]);
     expect(report.failed).toEqual([]);
-    expect(report.bikeSource).toBe('given');
+    expect([report.bikeSource, report.bikeCertainty]).toEqual(['given', null]);
     expect(stderr).toBe('');
   });
 
@@ -68,9 +68,16 @@ describe('analyse', () => {
     }
   });
 
-  it('guesses the drivetrain without --bike and says so', async () => {
+  it('guesses the drivetrain without --bike, and says so and how likely it is right', async () => {
     const { stdout } = await runCogwright('analyse', at('hut', 'ride-1.fit'), '--json');
-    expect(JSON.parse(stdout).bikeSource).toBe('guessed');
+    const { bikeSource, bikeCertainty } = JSON.parse(stdout);
+    expect(bikeSource).toBe('guessed');
+    expect(bikeCertainty).toBeGreaterThan(0.3);
+    expect(bikeCertainty).toBeLessThan(1);
+    const text = await runCogwright('analyse', at('hut', 'ride-1.fit'));
+    expect(text.stdout.replace(/\s+/g, ' ')).toContain(
+      `guessed from the rides, right with a likelihood of ${Math.round(100 * bikeCertainty)} %.`,
+    );
   });
 
   it('writes one HTML page and tells so on standard error', async () => {
