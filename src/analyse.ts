@@ -19,7 +19,7 @@ import { judgeRide } from './shifts/judge-ride.ts';
 import type { RideEvents } from './shifts/ride-events.ts';
 
 /** Raised whenever the engine may judge a ride otherwise than before: what was kept of an older one is worked out anew. */
-export const ENGINE_VERSION = 11;
+export const ENGINE_VERSION = 12;
 
 /** One ride, traced and judged. */
 export interface AnalysedRide {
@@ -35,6 +35,8 @@ export interface ChosenBike {
   readonly bike: Bike;
   readonly bikeSource: 'given' | 'guessed';
   readonly bikeNotes: readonly Warning[];
+  /** How likely a guessed bike is right, 0 to 1; absent for a given one. */
+  readonly bikeCertainty?: number;
 }
 
 /** What the engine is given beside the rides. */
@@ -66,12 +68,13 @@ export function chooseBike(
   adjustments: readonly Adjustment[] = [],
 ): ChosenBike {
   if (given) return { bike: given, bikeSource: 'given', bikeNotes: [] };
-  const { bike, notes } = guessDrivetrain(logs);
+  const { bike, notes, certainty: bikeCertainty } = guessDrivetrain(logs);
   const actuation = actuationOf(adjustments);
-  if (!actuation) return { bike, bikeSource: 'guessed', bikeNotes: notes };
+  if (!actuation) return { bike, bikeSource: 'guessed', bikeNotes: notes, bikeCertainty };
   return {
     bike: { ...bike, actuation },
     bikeSource: 'guessed',
+    bikeCertainty,
     bikeNotes: [
       ...notes.filter(({ code }) => code !== actuationGuessed),
       { code: actuationGuessed, message: `The actuation is taken from the logged adjustments: ${actuation}.` },

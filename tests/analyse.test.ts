@@ -6,6 +6,7 @@ import type { Bike } from '../src/drivetrain/bike.ts';
 import { parseBike } from '../src/drivetrain/parse-bike.ts';
 import { rideTrend } from '../src/report/chart-data/ride-trend.ts';
 import { readRideLog } from '../src/ride-log/read-ride-log.ts';
+import { withoutRecords } from './accuracy/without-records.ts';
 
 const folder = path.join(import.meta.dirname, '../sample-rides/juniper');
 const read = (file: string): Buffer => fs.readFileSync(path.join(folder, file));
@@ -57,4 +58,11 @@ it('does not call the teeth of a guessed bike other than written', () => {
     );
   expect(codes('given')).toContain('teeth-differ');
   expect(codes('guessed')).not.toContain('teeth-differ');
+});
+
+it('does not send the rider of a bike that records no gears out for more of the same', () => {
+  const log = readRideLog('ride-1.fit', read('ride-1.fit'));
+  const plain = rideFindings(analyseRide(withoutRecords(log), juniper), juniper);
+  const { suggestion } = concludeBike({ bike: juniper, bikeSource: 'given', bikeNotes: [] }, [plain], [], []).diagnosis;
+  expect(suggestion.action).toContain('more rides with this recorder will not change that');
 });

@@ -1,21 +1,24 @@
-import { closeSync, openSync, readSync } from 'node:fs';
 import { extname } from 'node:path';
+import { csvDelimiter } from '../ride-log/csv/csv-delimiter.ts';
+import { textDecoder } from '../ride-log/decode-text.ts';
 import { packedWith } from '../ride-log/packed-with.ts';
+import { fileBeginning } from './file-beginning.ts';
 
-const SNIFFED_BYTES = 4096;
-const rideEndings = new Set(['.fit', '.tcx', '.gpx']);
+const rideEndings = new Set(['.fit', '.tcx', '.gpx', '.csv']);
 const packedEndings = new Set(['.gz', '.zip', '.bz2', '.xz', '.zst', '.7z']);
 const rideColumns = /(^|[,;\t"])(time_s|speed_mps|cadence_rpm|power_w|distance_m|front_teeth|rear_teeth)($|[,;\t"\s])/i;
+
+/** True where a file's name ends as a ride log's does: one that then cannot be read as a ride is not to be passed over without a word. */
+export const isNamedLikeRide = (path: string): boolean => rideEndings.has(extname(path).toLowerCase());
 
 /**
  * True where a file found in a folder is worth trying as a ride: its name ends as ride logs do, or its beginning reads
  * like one (FIT header, TCX or GPX root, a CSV header with a ride column). So is a packed file, which is no ride that can
- * be read but may hold one: it is not to be passed over without a word. Bike files, adjustments and other
- * company in the folder are left alone.
+ * be read but may hold one. Bike files, adjustments and other company in the folder are left alone.
  */
 export function looksLikeRide(path: string): boolean {
-  if (rideEndings.has(extname(path).toLowerCase())) return true;
-  const start = beginning(path);
+  const start = fileBeginning(path);
+  if (isNamedLikeRide(path)) return !isAdjustmentTable(path, start);
   if (packedEndings.has(extname(path).toLowerCase()) && packedWith(start)) return true;
   if (start.subarray(8, 12).toString('latin1') === '.FIT') return true;
   const text = start.toString('latin1');
@@ -24,17 +27,15 @@ export function looksLikeRide(path: string): boolean {
   return !/^[{[]/.test(firstLine) && rideColumns.test(firstLine);
 }
 
-function beginning(path: string): Buffer {
-  const buffer = Buffer.alloc(SNIFFED_BYTES);
-  let file: number;
+/** True where the first line names the columns that every log of adjustments has. */
+function isAdjustmentTable(path: string, start: Uint8Array): boolean {
+  let text: string;
   try {
-    file = openSync(path, 'r');
+    text = textDecoder(path, start).decode(start);
   } catch {
-    return Buffer.alloc(0);
+    return false;
   }
-  try {
-    return buffer.subarray(0, readSync(file, buffer));
-  } finally {
-    closeSync(file);
-  }
+  const [firstLine] = text.trimStart().split(/\r?\n|\r/, 1);
+  const cells = firstLine.split(csvDelimiter(text)).map((cell) => cell.replaceAll('"', '').trim().toLowerCase());
+  return ['at', 'parameter'].every((name) => cells.includes(name));
 }

@@ -1,11 +1,10 @@
-import { statSync, writeFileSync } from 'node:fs';
-import { dirname } from 'node:path';
+import { writeFileSync } from 'node:fs';
 import { doubtfulAdjustment } from '../adjustments/doubtful-adjustment.ts';
 import { parseAdjustments } from '../adjustments/parse-adjustments.ts';
 import { analyse } from '../analyse.ts';
 import { parseBike } from '../drivetrain/parse-bike.ts';
-import { UsageError } from '../errors/usage-error.ts';
 import type { Report } from '../report/report-schema.ts';
+import { checkPlaceForPage } from './check-place-for-page.ts';
 import { type ExitCode, exitCode } from './exit-code.ts';
 import { explainRide } from './explain-ride.ts';
 import { findRides } from './find-rides.ts';
@@ -29,7 +28,7 @@ export interface AnalyseCommandOptions {
 /**
  * Carries out `analyse`: reads bike, adjustments and rides, runs the engine, prints the report.
  *
- * @throws FileError for a bad bike or adjustments file, UsageError where the HTML page cannot be written
+ * @throws FileError for a bad bike or adjustments file, UsageError where the HTML page cannot be written or would replace another file
  */
 export async function runAnalyse(paths: readonly string[], options: AnalyseCommandOptions): Promise<ExitCode> {
   const bike = options.bike === undefined ? null : parseBike(options.bike, readTextFile(options.bike));
@@ -39,9 +38,9 @@ export async function runAnalyse(paths: readonly string[], options: AnalyseComma
     const doubt = doubtfulAdjustment(adjustment, bike?.actuation ?? null, Date.now());
     if (doubt) writeNote(`cogwright: ${options.adjustments}: ${adjustment.at}, ${doubt.message}.`);
   }
-  if (options.html !== undefined) checkPlaceForPage(options.html);
-
-  const found = findRides(paths);
+  const companions = [options.bike, options.adjustments].filter((file) => file !== undefined);
+  const found = findRides(paths, companions);
+  if (options.html !== undefined) checkPlaceForPage(options.html, [...found.files, ...companions]);
   const progress = progressOver(found.files.length);
   const { logs, failed } = leaveOutParts(readRides(found.files, progress));
   let analysed = 0;
@@ -76,19 +75,6 @@ async function readable(report: Report): Promise<string> {
     width: isTTY ? Math.min(100, Math.max(60, columns - 1)) : 90,
     colour: isTTY === true && process.env.NO_COLOR === undefined && process.env.TERM !== 'dumb',
   });
-}
-
-function checkPlaceForPage(file: string): void {
-  const isFolder = (path: string): boolean => {
-    try {
-      return statSync(path, { throwIfNoEntry: false })?.isDirectory() ?? false;
-    } catch (error) {
-      throw unwritable(`--html ${file}`, null, error);
-    }
-  };
-  if (!isFolder(dirname(file)))
-    throw new UsageError(`--html ${file}: there is no folder ${dirname(file)}. Make it or name another.`);
-  if (isFolder(file)) throw new UsageError(`--html ${file}: is a folder. Name the file to write.`);
 }
 
 async function writePage(file: string, report: Report): Promise<void> {

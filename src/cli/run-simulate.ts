@@ -1,4 +1,4 @@
-import { mkdirSync, writeFileSync } from 'node:fs';
+import { writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { parseBike } from '../drivetrain/parse-bike.ts';
 import { UsageError } from '../errors/usage-error.ts';
@@ -6,8 +6,10 @@ import type { FaultCause } from '../simulate/setting/fault-causes.ts';
 import { SimulationOptionError } from '../simulate/setting/option-error.ts';
 import { type SimulationFile, simulationFiles } from '../simulate/simulation-files.ts';
 import { type ExitCode, exitCode } from './exit-code.ts';
+import { makeFolder } from './make-folder.ts';
 import { writeNote, writeResult } from './output.ts';
 import { readTextFile } from './read-text-file.ts';
+import { refuseToReplace, ridesLeft } from './simulation-folder.ts';
 import { unwritable } from './write-error.ts';
 
 /** Options of `simulate` as commander hands them over. */
@@ -24,14 +26,15 @@ export interface SimulateOptions {
 /**
  * Carries out `simulate`: writes the rides with their truth, the bike and the adjustments; prints the names.
  *
- * @throws UsageError where the options cannot be simulated or the folder cannot be written
+ * @throws UsageError where the options cannot be simulated, the folder cannot be written, or a file there would be lost
  */
 export async function runSimulate(options: SimulateOptions): Promise<ExitCode> {
   const files = simulated(options);
+  refuseToReplace(options.out, files);
   for (const file of files) {
     const path = join(options.out, file.path);
     try {
-      mkdirSync(dirname(path), { recursive: true });
+      makeFolder(dirname(path));
       writeFileSync(path, file.bytes);
     } catch (error) {
       throw unwritable(`--out ${options.out}`, path, error);
@@ -39,6 +42,11 @@ export async function runSimulate(options: SimulateOptions): Promise<ExitCode> {
     await writeResult(`${path}\n`);
   }
   writeNote(`cogwright: wrote ${files.length} files to ${options.out}`);
+  const left = ridesLeft(options.out, files);
+  if (left.length > 0)
+    writeNote(
+      `cogwright: ${options.out} still holds ${left.join(', ')} of another simulation, of another bike perhaps.`,
+    );
   return exitCode.done;
 }
 

@@ -31,7 +31,7 @@ const DEFAULT_NOISE = 0.015;
 export function traceGears(log: RideLog, bike: Bike): RideTrace {
   const samples = pedallingSamples(log);
   const commands = gearCommands(log, bike, samples);
-  const recorded = commands.timeS.length > 0;
+  const recorded = commands.timeS.some((_, i) => commands.cog[i] >= 0);
   const fitted = gearsShown(log, samples, bike, commands);
   if ('code' in fitted) {
     const warnings = [fitted, anotherBike(log, bike, null)].filter((warning) => warning !== null);

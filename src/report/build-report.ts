@@ -7,12 +7,17 @@ import { adjustmentReport } from './adjustment-report.ts';
 import { cogReport } from './cog-report.ts';
 import { diagnosisReport } from './diagnosis-report.ts';
 import type { BikeRide, FailedRide, Report } from './report-schema.ts';
+import { ridesThatCount } from './rides-that-count.ts';
+import { roundTo } from './round-to.ts';
+import { withoutGearRecords } from './without-gear-records.ts';
 
 /** Everything a report is made of. Rides may come in any order; the report lists them by start. */
 export interface ReportParts {
   readonly bike: Bike;
   readonly bikeSource: 'given' | 'guessed';
   readonly bikeNotes: readonly Warning[];
+  /** How likely a guessed bike is right; absent where that is not known or the bike was given. */
+  readonly bikeCertainty?: number;
   readonly rides: readonly BikeRide[];
   readonly failed: readonly FailedRide[];
   readonly cogs: readonly CogTally[];
@@ -28,10 +33,11 @@ export function buildReport(parts: ReportParts): Report {
     bike,
     bikeSource: parts.bikeSource,
     bikeNotes: parts.bikeNotes.map(({ code, message }) => ({ code, message })),
+    bikeCertainty: parts.bikeCertainty === undefined ? null : roundTo(parts.bikeCertainty, 4),
     rides: [...parts.rides].sort((a, b) => Date.parse(a.start) - Date.parse(b.start)),
     failed: [...parts.failed],
     cogs: parts.cogs.map((tally) => cogReport(tally, bike)),
-    diagnosis: diagnosisReport(parts.diagnosis),
+    diagnosis: withoutGearRecords(diagnosisReport(parts.diagnosis), ridesThatCount(parts)),
     adjustments: parts.adjustments.map((comparison) => adjustmentReport(comparison, bike)),
   };
 }

@@ -222,6 +222,8 @@ export const reportSchema = z.object({
   bikeSource: z.enum(['given', 'guessed']),
   /** How a guessed bike was found and how sure that is; where a given one disagrees with the rides. */
   bikeNotes: z.array(warning),
+  /** How likely a guessed bike is right, held below 1 for cogs that may not have been used; null for a given one. */
+  bikeCertainty: probability.nullable(),
   rides: z.array(bikeRideSchema),
   failed: z.array(z.object({ file: z.string(), code: z.string(), message: z.string() })),
   cogs: z.array(cogReportSchema),

@@ -60,7 +60,7 @@ function dropReport(drop: ChainDropEvent, { startMs, cassette }: RideFrame): Rep
   return {
     at: momentIso(startMs, drop.timeS),
     side: drop.side,
-    afterShiftTo: drop.afterShiftTo === null ? null : cassette[drop.afterShiftTo],
+    afterShiftTo: drop.afterShiftTo === null ? null : (cassette[drop.afterShiftTo] ?? null),
     confidence: confidence(drop),
   };
 }

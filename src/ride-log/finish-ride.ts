@@ -1,5 +1,6 @@
 import { FileError } from '../errors/file-error.ts';
 import { counted } from '../numeric/counted.ts';
+import { cadenceFromRps } from './cadence-unit.ts';
 import { gearColumns } from './gear-columns.ts';
 import { hasClock } from './has-clock.ts';
 import { type BoundedColumn, possibleRange, setAsideImpossible } from './impossible-values.ts';
@@ -18,6 +19,8 @@ import { joinDistances } from './rising-distance.ts';
 export function finishRide(draft: RideDraft, fileTypes: readonly string[] = []): RideLog {
   if (draft.length === 0) throw noRecords(draft, fileTypes);
   const columns = inOrder(draft);
+  if (cadenceFromRps(columns.cadenceRpm))
+    draft.warn('cadence-unit', 'Recorded cadence stays under 4: it was read as turns a second, not a minute.');
   setAside(draft, 'cadence', columns.cadenceRpm);
   setAside(draft, 'power', columns.powerW);
   const startMs = columns.timeMs[0];
@@ -66,7 +69,8 @@ function noRecords(draft: RideDraft, fileTypes: readonly string[]): FileError {
 function inOrder(draft: RideDraft): OrderedColumns {
   if (draft.timeless > 0)
     draft.warn('records-without-time', `${counted(draft.timeless, 'record')} without a time: left out.`);
-  const { order, clockJumps, backward } = orderRecords(draft.timeMs.values(), draft.runStarts);
+  const { order, clockJumps, backward, sorted } = orderRecords(draft.timeMs.values(), draft.runStarts);
+  if (sorted) draft.warn('records-sorted', 'The records were not in order of time: sorted.');
   const columns = mergeTies(draft, order);
   warnOfOrder(draft, { clockJumps, backward, ...columns });
   return columns;
@@ -116,7 +120,7 @@ function joinRuns(draft: RideDraft, columns: OrderedColumns): void {
 }
 
 function gearsOf(draft: RideDraft, startMs: number, endMs: number): GearRecords {
-  const { gearRecords, outside, impossible } = gearColumns(draft.gears, startMs, endMs);
+  const { gearRecords, outside, impossible, positions } = gearColumns(draft.gears, startMs, endMs);
   if (outside > 0)
     draft.warn('gear-outside-ride', `${counted(outside, 'gear record')} far outside the ride's time: set aside.`);
   if (impossible > 0)
@@ -124,6 +128,17 @@ function gearsOf(draft: RideDraft, startMs: number, endMs: number): GearRecords 
       'impossible-teeth',
       `${counted(impossible, 'gear record')} with impossible tooth counts: those count as unknown.`,
     );
+  for (const [end, part] of [
+    ['rear', 'cogs'],
+    ['front', 'chainrings'],
+  ] as const) {
+    const numbers = positions[end];
+    if (numbers.length > 0)
+      draft.warn(
+        'positions-for-teeth',
+        `The gear records name ${numbers[0]} to ${numbers.at(-1)} as ${end} teeth: these look like positions of the ${part}, not teeth, and were left out. Write the teeth of each.`,
+      );
+  }
   return gearRecords;
 }
 

@@ -9,6 +9,8 @@ export interface RecordOrder {
   readonly order: Uint32Array;
   readonly clockJumps: number;
   readonly backward: number;
+  /** True where so many ran backwards that all were sorted. */
+  readonly sorted: boolean;
 }
 
 /**
@@ -24,9 +26,9 @@ export function orderRecords(timeMs: Float64Array, runStarts: readonly number[])
   const backward = inStep.length - rising.length;
   const clockJumps = timeMs.length - inStep.length;
   if (backward > MOST_BACKWARD * inStep.length) {
-    return { order: inStep.sort((a, b) => timeMs[a] - timeMs[b] || a - b), clockJumps, backward: 0 };
+    return { order: inStep.sort((a, b) => timeMs[a] - timeMs[b] || a - b), clockJumps, backward: 0, sorted: true };
   }
-  return { order: rising, clockJumps, backward };
+  return { order: rising, clockJumps, backward, sorted: false };
 }
 
 function sortRuns(timeMs: Float64Array, runStarts: readonly number[]): Uint32Array {

@@ -16,7 +16,7 @@ import { decodeXml } from './xml/decode-xml.ts';
  * | --- | --- | --- |
  * | nothing; gzip, zip and the like; other content; unknown text encoding | refused | `empty`, `packed`, `unknown-format`, `encoding` |
  * | no ride records (settings, plans) | refused | `no-records` |
- * | records, but none with a time; CSV without a time column | refused | `no-time` |
+ * | records, but none with a time; CSV without a time column or a time that can be read | refused | `no-time` |
  * | only sports other than cycling | refused | `not-cycling` |
  * | a sport that says nothing (generic, other, none) | taken for cycling | |
  * | several sports in one file | the riding is kept | warns `other-sports-left-out` |
@@ -31,21 +31,26 @@ import { decodeXml } from './xml/decode-xml.ts';
  * | values that are no numbers or times; times before 1900 or from 2200 on | left out, named by line or point | warns `bad-values` |
  * | CSV columns unknown here; times without a zone | left out; taken as UTC | warns `unknown-columns`, `no-time-zone` |
  * | a few CSV rows of too many cells | left out | warns `long-rows` |
+ * | a CSV row whose gear cannot be read | the gear is unknown until a row names it | warns `gear-lost` |
+ * | times in `time_s` that go up by hundreds | read as milliseconds | warns `time-unit` |
+ * | CSV gear cells left empty in a file that is not in order of time | unchanged from the row before in time | warns `gear-order` |
  * | a CSV column that is there more than once | the first is read | warns `repeated-columns` |
  * | records without a time among others with one | left out | warns `records-without-time` |
  * | pauses and gaps | stay gaps in `timeS`; where a timer tells of pauses they stand in `pauses` | |
  * | uneven (smart) recording | kept as it is | |
  * | several records of one moment | one record, of each column the last value known | warns `repeated-time` |
- * | a time out of order | the longest rising sequence is kept; where over a fifth would be lost, sorted instead | warns `backward-time` |
+ * | a time out of order | the longest rising sequence is kept; where over a fifth would be lost, sorted instead | warns `backward-time`, `records-sorted` |
  * | times over a week from the rest, or a handful over half a day from it | set aside | warns `clock-jump` |
  * | a ride dated before 1995 | kept | warns `clock-not-set` |
  * | speed beyond 40 m/s, cadence beyond 230 rpm, power beyond 3000 W, anything below 0 | NaN | warns `impossible-speed`, `-cadence`, `-power` |
  * | distance that runs backwards | NaN there | warns `impossible-distance` |
  * | a cog beyond 7 to 60 teeth, a ring beyond 16 to 70 | those teeth unknown | warns `impossible-teeth` |
+ * | positions in place of teeth | left out | warns `positions-for-teeth` |
  * | gear records over ten minutes outside the ride | set aside | warns `gear-outside-ride` |
  * | cadence 0 | is 0: not pedalling. A missing cadence is NaN | |
  * | no speed, but distance or positions | derived | warns `speed-from-distance`, `speed-from-positions` |
  * | recorded speed 3.6 times the way covered | read as km/h | warns `speed-unit` |
+ * | cadence under 4 throughout, not in whole turns | read as turns a second | warns `cadence-unit` |
  * | neither speed, distance nor positions | speed is NaN throughout | |
  * | a virtual ride | kept; its speed was not ridden | warns `virtual-speed` |
  */

@@ -4,9 +4,9 @@ import { GrowingColumn } from './growing-column.ts';
 import type { RideLog, SpeedSource } from './ride-log.ts';
 
 /** Most ride records that one file may hold: over five days and nights at one a second. Bounds memory and time. */
-const MOST_RECORDS = 500_000;
+export const MOST_RECORDS = 500_000;
 /** Most gear records that one file may hold: one a second for more than a day and a night. */
-const MOST_GEAR_RECORDS = 100_000;
+export const MOST_GEAR_RECORDS = 100_000;
 
 /** One ride record as a decoder reads it; NaN for what is missing. */
 export interface DraftRecord {
@@ -19,7 +19,7 @@ export interface DraftRecord {
   pathM: number;
 }
 
-/** One gear record as a decoder reads it; 0 for what is unknown. */
+/** One gear record as a decoder reads it; 0 for what it does not name, teeth NaN where what it names cannot be read. */
 export interface DraftGear {
   timeMs: number;
   rearTeeth: number;
@@ -62,7 +62,7 @@ export class RideDraft {
 
   /** Adds a record. One without a valid time is only counted, in `timeless`. Throws `too-many-records`. */
   add(record: DraftRecord): void {
-    if (this.length + this.timeless >= MOST_RECORDS) this.#tooMany('ride', MOST_RECORDS);
+    if (this.length + this.timeless >= MOST_RECORDS) throw tooManyRecords(this.file, 'ride', MOST_RECORDS);
     if (!Number.isFinite(record.timeMs)) {
       this.timeless++;
       return;
@@ -77,7 +77,7 @@ export class RideDraft {
 
   addGear(gear: DraftGear): void {
     if (!Number.isFinite(gear.timeMs)) return;
-    if (this.gears.length >= MOST_GEAR_RECORDS) this.#tooMany('gear', MOST_GEAR_RECORDS);
+    if (this.gears.length >= MOST_GEAR_RECORDS) throw tooManyRecords(this.file, 'gear', MOST_GEAR_RECORDS);
     this.gears.push(gear);
   }
 
@@ -89,13 +89,13 @@ export class RideDraft {
   warn(code: string, message: string): void {
     this.warnings.push({ code, message });
   }
-
-  #tooMany(kind: string, most: number): never {
-    throw new FileError(
-      this.file,
-      'too-many-records',
-      `holds more than ${most.toLocaleString('en')} ${kind} records`,
-      'Split the file into single rides.',
-    );
-  }
 }
+
+/** The error `too-many-records`. */
+export const tooManyRecords = (file: string, kind: 'ride' | 'gear', most: number): FileError =>
+  new FileError(
+    file,
+    'too-many-records',
+    `holds more than ${most.toLocaleString('en')} ${kind} records`,
+    'Split the file into single rides.',
+  );

@@ -21,6 +21,9 @@ export interface GearRecords {
   readonly frontTeeth: Uint8Array;
   readonly rearPosition: Uint8Array;
   readonly frontPosition: Uint8Array;
+  /** 1 where a record names teeth that cannot be: from there on the cog or ring is not known, until a record names it. Absent where there is none. */
+  readonly rearLost?: Uint8Array;
+  readonly frontLost?: Uint8Array;
   /** True where gear records stand on a grid of whole seconds, whatever its phase: a record may be up to 1 s older than it says. */
   readonly wholeSeconds: boolean;
 }

@@ -1,4 +1,13 @@
-import { copyFileSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import {
+  copyFileSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { Command } from 'commander';
@@ -30,7 +39,7 @@ describe('analyse', () => {
     const report = reportSchema.parse(JSON.parse(stdout));
     expect(report.rides.map((ride) => ride.file)).toEqual([at('hut', 'ride-1.fit'), at('hut', 'second', 'ride-2.fit')]);
     expect(report.failed).toEqual([]);
-    expect(report.bikeSource).toBe('given');
+    expect([report.bikeSource, report.bikeCertainty]).toEqual(['given', null]);
     expect(stderr).toBe('');
   });
 
@@ -59,9 +68,16 @@ describe('analyse', () => {
     }
   });
 
-  it('guesses the drivetrain without --bike and says so', async () => {
+  it('guesses the drivetrain without --bike, and says so and how likely it is right', async () => {
     const { stdout } = await runCogwright('analyse', at('hut', 'ride-1.fit'), '--json');
-    expect(JSON.parse(stdout).bikeSource).toBe('guessed');
+    const { bikeSource, bikeCertainty } = JSON.parse(stdout);
+    expect(bikeSource).toBe('guessed');
+    expect(bikeCertainty).toBeGreaterThan(0.3);
+    expect(bikeCertainty).toBeLessThan(1);
+    const text = await runCogwright('analyse', at('hut', 'ride-1.fit'));
+    expect(text.stdout.replace(/\s+/g, ' ')).toContain(
+      `guessed from the rides, right with a likelihood of ${Math.round(100 * bikeCertainty)} %.`,
+    );
   });
 
   it('writes one HTML page and tells so on standard error', async () => {
@@ -71,6 +87,34 @@ describe('analyse', () => {
     expect(readFileSync(page, 'utf8')).toMatch(/^<!doctype html>/);
     expect(stderr).toContain(page);
     expect(stdout).toContain('Verdict');
+  });
+
+  it('replaces with its page nothing but a page of its own', async () => {
+    const ride = at('own.fit');
+    const link = at('link.html');
+    copyFileSync(at('hut', 'ride-1.fit'), ride);
+    symlinkSync(ride, link);
+    writeFileSync(at('letter.html'), '<!doctype html><title>A letter</title>');
+    writeFileSync(at('adjusted.csv'), 'at,parameter,amount,unit,note\n');
+    const files = { ride, bike, adjustments: at('adjusted.csv'), letter: at('letter.html') };
+    const before = Object.values(files).map((file) => readFileSync(file));
+    const html = (page: string) => runCogwright('analyse', ride, '-b', bike, '-a', files.adjustments, '--html', page);
+    for (const page of [files.ride, link, files.bike, files.adjustments]) {
+      const { code, stdout, stderr } = await html(page);
+      expect([code, stdout]).toEqual([2, '']);
+      expect(stderr).toContain(`--html ${page}: is one of the files to be read. Name another.`);
+    }
+    const other = await html(files.letter);
+    expect(other.code).toBe(2);
+    expect(other.stderr).toContain(
+      `--html ${files.letter}: is there already and is no report of cogwright. Name another, or move it away.`,
+    );
+    expect(Object.values(files).map((file) => readFileSync(file))).toEqual(before);
+
+    const page = at('again.html');
+    writeFileSync(page, '');
+    for (const _ of ['over an empty file', 'over a page']) expect((await html(page)).code).toBe(0);
+    expect(readFileSync(page, 'utf8')).toMatch(/^<!doctype html>/);
   });
 
   it('lists what could not be read and goes on; --strict ends with 1', async () => {
@@ -199,6 +243,38 @@ describe('simulate', () => {
     await runCogwright(...args, at('sim', 'b'));
     for (const path of first.stdout.trim().split('\n'))
       expect(readFileSync(path.replace('/a/', '/b/'))).toEqual(readFileSync(path));
+  });
+
+  const short = ['simulate', '--fault', 'no-fault', '--seed', '1', '--minutes', '5', '--out'];
+
+  it.each(['ride-1.fit', 'bike.json', 'adjustments.csv'])('replaces no %s that it did not write', async (name) => {
+    const out = at(`mine-${name}`);
+    mkdirSync(out);
+    writeFileSync(join(out, name), 'mine');
+    const { code, stdout, stderr } = await runCogwright(...short, out);
+    expect([code, stdout]).toEqual([2, '']);
+    expect(stderr).toContain(`--out ${out}: ${join(out, name)} is there already and was not written by simulate.`);
+    expect(readdirSync(out)).toEqual([name]);
+    expect(readFileSync(join(out, name), 'utf8')).toBe('mine');
+  });
+
+  it('replaces rides with their truth beside them, and says which of another simulation are left', async () => {
+    const out = at('twice');
+    expect((await runCogwright(...short, out, '--rides', '2')).stderr).not.toContain('still holds');
+    const bytes = readFileSync(join(out, 'ride-1.fit'));
+    const { code, stderr } = await runCogwright(...short, out, '--seed', '2');
+    expect(code).toBe(0);
+    expect(stderr).toContain(`${out} still holds ride-2 of another simulation`);
+    expect(readFileSync(join(out, 'ride-1.fit'))).not.toEqual(bytes);
+    rmSync(join(out, 'ride-2.truth.json'));
+    expect((await runCogwright(...short, out, '--rides', '2')).stderr).toContain('ride-2.fit is there already');
+  });
+
+  it('ends where the system has no place for the folder', async () => {
+    const { code, stderr } = await runCogwright(...short, '/proc/cogwright-none');
+    expect(code).toBe(2);
+    expect(stderr).toContain('--out /proc/cogwright-none: ');
+    expect(stderr).toContain('could not be written');
   });
 
   it.each([

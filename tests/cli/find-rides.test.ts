@@ -40,6 +40,28 @@ describe('findRides', () => {
     expect(failed).toEqual([]);
   });
 
+  it('takes every file that is named like a ride, so that none that cannot be read is passed over', () => {
+    const empty = put('named-so/empty.csv', '');
+    const names = put('named-so/names.csv', 'timestamp,speed,cadence\n');
+    const german = put('named-so/others.CSV', 'Zeit;Tempo\n');
+    const dead = join(folder, 'named-so', 'dead.fit');
+    symlinkSync(join(folder, 'nowhere.fit'), dead);
+    symlinkSync(join(folder, 'nowhere.txt'), join(folder, 'named-so', 'dead.txt'));
+    put('named-so/adjustments.csv', '\uFEFF"At";"Parameter";"Amount"\n');
+    put('named-so/work.csv', Buffer.from('\uFEFFparameter\tat\tnote\n', 'utf16le'));
+    const bike = put('named-so/bike.csv', '{"name":"x"}');
+    const { files, failed } = findRides([join(folder, 'named-so')], [bike]);
+    expect(files).toEqual([empty, names, german]);
+    expect(failed).toEqual([
+      { file: dead, code: 'not-found', message: `${dead}: is a link that leads to no file. Check where it leads.` },
+    ]);
+    expect(readRides(files, { tell: () => {}, end: () => {} }).failed.map(({ code }) => code)).toEqual([
+      'empty',
+      'unknown-format',
+      'unknown-format',
+    ]);
+  });
+
   it('takes packed files, so that they are named among those that could not be read', () => {
     const gzip = put('packed/ride.fit.gz', Uint8Array.of(0x1f, 0x8b, 8, 0));
     const zip = put('packed/rides.ZIP', Uint8Array.of(0x50, 0x4b, 3, 4));

@@ -29,6 +29,15 @@ describe('gearCommands', () => {
     expect([...commands.cog]).toEqual(shown.map(([cog]) => cog));
   });
 
+  it('knows no cog from where a record names teeth that cannot be', () => {
+    const records = gearRecords([0, 1, 2].map((timeS) => ({ timeS, rearTeeth: timeS === 1 ? 0 : 23 })));
+    const commands = (rearLost?: Uint8Array) => [
+      ...gearCommands(madeLog({ ...second(3), gearRecords: { ...records, rearLost } }), madeBike).cog,
+    ];
+    expect(commands()).toEqual([5, 5, 5]);
+    expect(commands(Uint8Array.of(0, 1, 0))).toEqual([5, -1, 5]);
+  });
+
   it('lets the position outweigh wrong teeth', () => {
     const records = gearRecords([{ timeS: 0, rear: 4, rearTeeth: 11 }]);
     expect([...gearCommands(madeLog({ ...second(2), gearRecords: records }), madeBike).cog]).toEqual([5]);

@@ -89,6 +89,28 @@ describe('guessDrivetrain', () => {
     expect(guessDrivetrain([log]).notes[0].message).not.toMatch(/assumed/);
   });
 
+  it('says which cogs are made up, of records and of a ladder', () => {
+    const two = guessDrivetrain([recording([24, 28, 24].map((teeth, timeS) => ({ timeS, rearTeeth: teeth })))]);
+    expect(two.bike.cassette).toEqual([24, 28, 33, 39, 46]);
+    expect(two.notes[0].message).toContain('33, 39 and 46 were added to make a cassette and are made up.');
+    expect(guessDrivetrain([log]).notes[0].message).not.toContain('made up');
+
+    const middle = new MadeRide().pedal(30).wander(40, 12, [2, 4]).log();
+    const ladder = guessDrivetrain([withoutRecords(middle)]);
+    const [, seen] = /shows \d+ cogs \(([\d, ]+)\)/.exec(ladder.notes[0].message) ?? [];
+    const filledIn = ladder.bike.cassette.filter((teeth) => !seen.split(', ').includes(String(teeth)));
+    expect(filledIn.length).toBeGreaterThan(1);
+    expect(ladder.notes[0].message).toContain(
+      `${filledIn.slice(0, -1).join(', ')} and ${filledIn.at(-1)} were added to make a cassette and are made up.`,
+    );
+  });
+
+  it('does not call one state record none', () => {
+    const [{ message }] = guessDrivetrain([recording([{ timeS: 0, rearTeeth: 24 }])]).notes;
+    expect(message).toMatch(/^Gear records of one cog at most and no clear ladder of ratios/);
+    expect(guessDrivetrain([madeLog(standing)]).notes[0].message).toMatch(/^No gear records and no clear ladder/);
+  });
+
   it('is never certain: a cog that was not used does not show', () => {
     const byTeeth = {
       ...log,

@@ -44,6 +44,18 @@ describe('traceGears over all cogs', () => {
   });
 });
 
+it('needs a record that names a cog to compare the chain with', () => {
+  const { gearRecords } = allLog;
+  const ringsOnly = {
+    ...gearRecords,
+    rearTeeth: gearRecords.rearTeeth.map(() => 0),
+    rearPosition: gearRecords.rearPosition.map(() => 0),
+    frontTeeth: gearRecords.frontTeeth.map(() => 40),
+  };
+  const traced = traceGears({ ...allLog, gearRecords: ringsOnly }, madeBike);
+  expect([traced.evidence, traced.gearSource]).toEqual(['ratio-only', 'inferred']);
+});
+
 describe('traceGears does not change its mind when', () => {
   it('all times are moved', () => {
     const moved = traceGears(

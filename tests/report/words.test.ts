@@ -106,6 +106,9 @@ describe('words of the trade', () => {
     expect(bikeWords({ ...given, bike: { ...bare, tyre: '57-622' }, bikeSource: 'guessed' })).toMatch(
       /rollout 2312 mm \(tyre 57-622\); guessed from the rides$/,
     );
+    expect(bikeWords({ ...given, bikeSource: 'guessed', bikeCertainty: 0.487 })).toMatch(
+      /; guessed from the rides, right with a likelihood of 49 %$/,
+    );
     expect(bikeWords({ ...given, bike: bare })).toContain('rollout measured from the rides');
     expect(bikeWords({ ...given, bike: bare, rides: [] })).toContain('rollout not known');
     const bikeNotes = [{ code: 'bike-unknown', message: 'The drivetrain is not known.' }];

@@ -31,6 +31,27 @@ describe('ghost shifts', () => {
     }
   });
 
+  it('are none from where the gear asked for is not known until a record names it', () => {
+    const ride = at(4).pedal(15);
+    const lostAtS = ride.nowS - 12;
+    ride.move(5).pedal(20);
+    const log = ride.log();
+    const records = log.gearRecords;
+    const added = (column: Uint8Array): Uint8Array => Uint8Array.from([...column, 0]);
+    const lost = {
+      ...records,
+      timeS: Float64Array.from([...records.timeS, lostAtS]),
+      rearTeeth: added(records.rearTeeth),
+      frontTeeth: added(records.frontTeeth),
+      rearPosition: added(records.rearPosition),
+      frontPosition: added(records.frontPosition),
+      rearLost: Uint8Array.from([...records.rearTeeth.map(() => 0), 1]),
+    };
+    const found = (gearRecords: typeof records) => analyseRide({ ...log, gearRecords }, ride.bike).events.ghostShifts;
+    expect(found(records).length).toBe(1);
+    expect(found(lost)).toEqual([]);
+  });
+
   it('are found by the step of the cadence where the trace does not follow', () => {
     // the speed strays in long runs, so that the trace takes each second for a small part of evidence
     const strayed = (ride: MadeRide) => {

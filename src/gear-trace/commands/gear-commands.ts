@@ -19,7 +19,7 @@ export interface GearCommands {
 
 /**
  * Reads the gear records against a bike: positions are sure and go first, teeth are what someone configured (`recordedCogs`). Positions count
- * from the innermost (the largest cog, but the smallest ring), rear ones from the smallest cog where the teeth beside them say so. A record that names no cog or no ring leaves it as it was.
+ * from the innermost (the largest cog, but the smallest ring), rear ones from the smallest cog where the teeth beside them say so. A record that names no cog or no ring leaves it as it was; one that names teeth which cannot be leaves it unknown.
  */
 export function gearCommands(log: RideLog, bike: Bike, samples: PedallingSamples): GearCommands {
   const records = log.gearRecords;
@@ -28,13 +28,17 @@ export function gearCommands(log: RideLog, bike: Bike, samples: PedallingSamples
   const rings = placesOfTeeth(records.frontTeeth, bike.chainrings).places;
   const ring = one
     ? new Int8Array(records.timeS.length)
-    : carriedOn(records.frontPosition, records.frontTeeth, rings, (p) => p - 1, bike.chainrings.length);
+    : carriedOn(
+        { positions: records.frontPosition, teeth: records.frontTeeth, lost: records.frontLost },
+        rings,
+        (p) => p - 1,
+        bike.chainrings.length,
+      );
   const cogs = recordedCogs(log, bike, samples, { timeS: records.timeS, ring, latest });
   const count = bike.cassette.length;
   const fromSmallest = countsFromSmallest(records);
   const cog = carriedOn(
-    records.rearPosition,
-    records.rearTeeth,
+    { positions: records.rearPosition, teeth: records.rearTeeth, lost: records.rearLost },
     cogs,
     (p) => (fromSmallest ? p - 1 : count - p),
     count,
@@ -54,15 +58,15 @@ function countsFromSmallest({ rearPosition, rearTeeth }: GearRecords): boolean {
 
 /** Place by record: from the position, counted as `placeAt` has it, else from the teeth. */
 function carriedOn(
-  position: Uint8Array,
-  teeth: Uint8Array,
+  { positions, teeth, lost }: { positions: Uint8Array; teeth: Uint8Array; lost?: Uint8Array },
   places: ReadonlyMap<number, number>,
   placeAt: (position: number) => number,
   count: number,
 ): Int8Array {
   let last = -1;
-  return Int8Array.from(position, (p, i) => {
-    last = p >= 1 && p <= count ? placeAt(p) : (places.get(teeth[i]) ?? last);
+  return Int8Array.from(positions, (p, i) => {
+    const unnamed = lost?.[i] ? -1 : last;
+    last = p >= 1 && p <= count ? placeAt(p) : (places.get(teeth[i]) ?? unnamed);
     return last;
   });
 }

@@ -65,8 +65,10 @@ function shownDevelopments(
   { rings, seen }: { readonly rings: Omit<AskedGears, 'cog'>; readonly seen: readonly number[] },
 ): ReadonlyMap<number, readonly ShownDevelopment[]> {
   let inForce = -1;
-  const cog = Int8Array.from(log.gearRecords.rearTeeth, (teeth) => {
+  const { rearTeeth, rearLost } = log.gearRecords;
+  const cog = Int8Array.from(rearTeeth, (teeth, i) => {
     if (teeth > 0) inForce = seen.indexOf(teeth);
+    else if (rearLost?.[i]) inForce = -1;
     return inForce;
   });
   const settled = settledSamples(log, samples, { ...rings, cog }, seen.length, chainrings.length);

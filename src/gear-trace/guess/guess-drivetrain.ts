@@ -10,6 +10,7 @@ import { pedallingSamples } from '../samples/pedalling-samples.ts';
 import { traceGears } from '../trace-gears.ts';
 import { guessFromLadder } from './guess-from-ladder.ts';
 import { guessFromRecords } from './guess-from-records.ts';
+import { madeUpCogs } from './made-up-cogs.ts';
 import { apartNote, type GuessedFrom, ridesApart } from './rides-apart.ts';
 import { unknownDrivetrain } from './unknown-drivetrain.ts';
 
@@ -42,13 +43,15 @@ export function guessDrivetrain(logs: readonly RideLog[]): DrivetrainGuess {
       notes: [
         {
           code: unknownDrivetrain,
-          message:
-            'No gear records and no clear ladder of ratios: the drivetrain is not known. Describe the bike to have its rides weighed.',
+          message: `${recordsNone(logs) ? 'No gear records' : 'Gear records of one cog at most'} and no clear ladder of ratios: the drivetrain is not known. Describe the bike to have its rides weighed.`,
         },
       ],
     }
   );
 }
+
+const recordsNone = (logs: readonly RideLog[]): boolean =>
+  logs.every(({ gearRecords }) => gearRecords.timeS.length === 0);
 
 /** Code of the note on how the actuation was guessed. */
 export const actuationGuessed = 'actuation-guessed';
@@ -75,6 +78,7 @@ const LONGEST = 4;
 function refine(recorded: Bike, logs: readonly RideLog[], all: readonly RideLog[]): DrivetrainGuess {
   const measured = measuredBy(logs, recorded);
   const ring = ringRecorded(logs) ? '' : assumedRing(recorded);
+  const named = new Set(logs.flatMap(({ gearRecords }) => [...gearRecords.rearTeeth]));
   const notes = (message: string): Warning[] => [{ code: 'bike-guessed', message: message + ring }, electronicNote];
   if (!measured)
     return unlessApart(
@@ -84,7 +88,7 @@ function refine(recorded: Bike, logs: readonly RideLog[], all: readonly RideLog[
         bike: recorded,
         certainty: CERTAINTY_BY_RECORDS_ALONE,
         notes: notes(
-          `The drivetrain is read off the gear records as they stand; no ride shows by its speed and cadence whether its teeth are right. ${unusedCogs}`,
+          `The drivetrain is read off the gear records as they stand; no ride shows by its speed and cadence whether its teeth are right.${madeUpCogs(recorded.cassette, (size) => named.has(size))} ${unusedCogs}`,
         ),
       },
     );
@@ -100,7 +104,7 @@ function refine(recorded: Bike, logs: readonly RideLog[], all: readonly RideLog[
       bike,
       certainty: share * (positions ? MOST_CERTAIN.byPosition : MOST_CERTAIN.byTeeth),
       notes: notes(
-        `The drivetrain is read off the gear records and measured from speed and cadence: ${Math.round(100 * share)} % of its teeth show in the rides. ${unusedCogs}${differing(recorded, bike)}`,
+        `The drivetrain is read off the gear records and measured from speed and cadence: ${Math.round(100 * share)} % of its teeth show in the rides.${madeUpCogs(bike.cassette, (_, cog) => teeth.cassette[cog] !== null || named.has(recorded.cassette[cog]))} ${unusedCogs}${differing(recorded, bike)}`,
       ),
     },
   );
@@ -181,7 +185,7 @@ function fromLadder(logs: readonly RideLog[]): DrivetrainGuess | null {
       notes: [
         {
           code: 'bike-guessed',
-          message: `The drivetrain is worked out from the ladder of speed-to-cadence ratios, which shows ${guess.seenCogs.length} cogs (${guess.seenCogs.join(', ')}). Ratios give teeth up to a common scale only: check rings, cogs and rollout, or give a bike file. ${unusedCogs}`,
+          message: `The drivetrain is worked out from the ladder of speed-to-cadence ratios, which shows ${guess.seenCogs.length} cogs (${guess.seenCogs.join(', ')}).${madeUpCogs(guess.bike.cassette, (size) => guess.seenCogs.includes(size))} Ratios give teeth up to a common scale only: check rings, cogs and rollout. ${unusedCogs}`,
         },
       ],
     },

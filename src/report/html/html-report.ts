@@ -6,6 +6,7 @@ import { adjustmentEntries } from '../words/adjustment-entries.ts';
 import { bikeWords } from '../words/bike-words.ts';
 import { limitWords } from '../words/limit-words.ts';
 import { chartFigure } from './chart-figure.ts';
+import { GENERATOR } from './generator.ts';
 import { htmlCogs } from './html-cogs.ts';
 import { htmlRides } from './html-rides.ts';
 import { htmlNextStep, htmlVerdict } from './html-verdict.ts';
@@ -23,6 +24,7 @@ export function htmlReport(report: Report): string {
 <head>
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width, initial-scale=1">
+${new Markup(GENERATOR)}
 <meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">
 <title>${title}</title>
 <style>${new Markup(pageStyle)}</style>
