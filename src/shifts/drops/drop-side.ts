@@ -30,7 +30,7 @@ export function dropSide(
   let endChange = -1;
   let ringChange = -1;
   for (let c = last; c > 0 && timeS - commands.timeS[c] <= AFTER_COMMAND_S; c--) {
-    if (commands.cog[c] !== commands.cog[c - 1]) {
+    if (commands.cog[c] >= 0 && commands.cog[c] !== commands.cog[c - 1]) {
       if (cogChange < 0) cogChange = c;
       if (endChange < 0 && sideOf(commands.cog[c])) endChange = c;
     }
