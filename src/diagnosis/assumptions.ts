@@ -16,7 +16,7 @@ export interface Assumption {
 }
 
 export const assumptions = {
-  toleranceShare: { meaning: 'how far the guide pulley may stand off before shifts suffer', low: 0.09, high: 0.28 }, // of a cog pitch
+  toleranceShare: { meaning: 'how far the guide pulley may stand off before shifts suffer', low: 0.1, high: 0.42 }, // of a cog pitch; at half of it the chain lies midway
   softness: { meaning: 'how sharply shifting fails once the guide pulley stands off', low: 0.1, high: 0.4 }, // in tolerances
   loadEffect: { meaning: 'how much hard pedalling hinders a shift', low: 0.08, high: 1.2 }, // log odds for a step of torque
   backgroundRate: { meaning: 'how many late shifts a healthy bike shows', low: 0.002, high: 0.02 },
