@@ -1,5 +1,5 @@
-import { showsNothing } from './judged-shifts.ts';
 import type { DiagnosisReport, Report } from './report-schema.ts';
+import { showsNothing } from './shows-nothing.ts';
 
 /** Below this the likeliest cause is not named alone. */
 const NAMED_ALONE = 0.6;

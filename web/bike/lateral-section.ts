@@ -1,4 +1,4 @@
-import { showsNothing } from '../../src/report/judged-shifts.ts';
+import { showsNothing } from '../../src/report/shows-nothing.ts';
 import { lateralSentence } from '../../src/report/words/lateral-sentence.ts';
 import { lateralErrorPlan } from '../charts/lateral-error.ts';
 import { fileStem } from '../words/file-stem.ts';

@@ -1,7 +1,7 @@
 import { causeWords } from '../../src/diagnosis/cause-words.ts';
 import { chance } from '../../src/numeric/percent.ts';
 import { upperFirst } from '../../src/numeric/upper-first.ts';
-import { showsNothing } from '../../src/report/judged-shifts.ts';
+import { showsNothing } from '../../src/report/shows-nothing.ts';
 import { verdictOf } from '../../src/report/verdict-kind.ts';
 import type { BikeDetail } from '../api/answers.ts';
 import { type Child, make } from '../dom/make.ts';

@@ -5,7 +5,7 @@ import { counted } from '../../src/numeric/counted.ts';
 import { percent } from '../../src/numeric/percent.ts';
 import { upperFirst } from '../../src/numeric/upper-first.ts';
 import { describeTroubleByCog, drawTroubleByCog } from '../../src/report/charts/trouble-by-cog-chart.ts';
-import { showsNothing } from '../../src/report/judged-shifts.ts';
+import { showsNothing } from '../../src/report/shows-nothing.ts';
 import { adjustmentVerdict } from '../../src/report/words/adjustment-verdict.ts';
 import type { SheetData } from '../api/answers.ts';
 import { getSheet } from '../api/bikes.ts';

@@ -1,7 +1,7 @@
 import { causeWords } from '../../diagnosis/cause-words.ts';
 import { percent } from '../../numeric/percent.ts';
-import { showsNothing } from '../judged-shifts.ts';
 import type { Report } from '../report-schema.ts';
+import { showsNothing } from '../shows-nothing.ts';
 
 /** The causes that are not explained, with their probabilities, in a sentence; null without any, and where no ride was weighed. */
 export function otherCauses(report: Report, explained: number): string | null {

@@ -1,8 +1,8 @@
 import { causeWords } from '../../diagnosis/cause-words.ts';
 import { counted } from '../../numeric/counted.ts';
 import { percent } from '../../numeric/percent.ts';
-import { showsNothing } from '../judged-shifts.ts';
 import type { Report } from '../report-schema.ts';
+import { showsNothing } from '../shows-nothing.ts';
 import { verdictOf } from '../verdict-kind.ts';
 
 /** Causes under this probability are counted, not explained. */

@@ -19,7 +19,7 @@ const LEAST_SPIN = 1.1;
 /** Legs that turned already run this much faster than in the record before: without the chain they leap. */
 const LEAST_LEAP = 1.08;
 const LEAST_BELOW = 0.1;
-const IDLE_W = 40;
+const NO_PULL_W = 40;
 /** A rider who notices stops turning the cranks at once, rolls out and stays standing. */
 const LONGEST_SPIN_S = 6;
 const HALT_WITHIN_S = 45;
@@ -85,7 +85,7 @@ function usualCadence({ cadenceRpm }: RideLog): number {
 
 function spinAt({ log, usualRpm }: SpinSearch, start: number): Spin | null {
   const { cadenceRpm, powerW } = log;
-  if (!(cadenceRpm[start] / usualRpm > LEAST_SPIN) || powerW[start] > IDLE_W) return null;
+  if (!(cadenceRpm[start] / usualRpm > LEAST_SPIN) || powerW[start] > NO_PULL_W) return null;
   const before = cadenceRpm[start - 1];
   if (before > PEDALLING_RPM && cadenceRpm[start] < LEAST_LEAP * before) return null;
   let end = start;
@@ -104,7 +104,7 @@ function spinLogOdds(search: SpinSearch, { start, end, fastest }: Spin): number 
   if (!(below > LEAST_BELOW) || spinS > LONGEST_SPIN_S || halt.lastsS === 0) return Number.NEGATIVE_INFINITY;
   for (let i = end; i < log.timeS.length && log.timeS[i] - log.timeS[start] < halt.inS; i++)
     if (log.cadenceRpm[i] > IDLE_RPM) return Number.NEGATIVE_INFINITY;
-  const idle = log.powerW[start] <= IDLE_W || !(log.cadenceRpm[start - 1] > PEDALLING_RPM);
+  const idle = log.powerW[start] <= NO_PULL_W || !(log.cadenceRpm[start - 1] > PEDALLING_RPM);
   if (!idle && speedGain(log, start, end) > gainWithoutDrive(below * spinS)) return Number.NEGATIVE_INFINITY;
   const cog = trace.commands.cog[trace.commands.latest[start]];
   const single = end - start === 1 || !(log.cadenceRpm[start + 1] > usualRpm * LEAST_SPIN);
@@ -113,7 +113,7 @@ function spinLogOdds(search: SpinSearch, { start, end, fastest }: Spin): number 
     Math.min(ODDS.mostSpin, ODDS.spin * (fastest - LEAST_SPIN)) +
     Math.min(ODDS.mostBelow, ODDS.below * below) +
     (halt.inS < SOON_S ? ODDS.soon : ODDS.late) +
-    (log.powerW[start] <= IDLE_W ? ODDS.idlePower : 0) +
+    (log.powerW[start] <= NO_PULL_W ? ODDS.idlePower : 0) +
     (single ? ODDS.single : 0) +
     (cog === 0 || cog === model.cogs - 1 ? ODDS.end : 0)
   );

@@ -12,8 +12,8 @@ const MIN_DIP = { quiet: 0.06, busy: 0.12 } as const;
 /** Legs that seem to leap further for a record were counted twice by the sensor. */
 const MAX_DIP = 0.5;
 const MIN_DEVIATIONS = 6;
-/** Within this many deviations of the cog's development the chain drives there. */
-const ON_COG_DEVIATIONS = 3;
+/** Within this many deviations of a cog's development the chain drives there. */
+export const ON_COG_DEVIATIONS = 3;
 /** A slip lasts under 2 s; sensors smear it into the records beside it. */
 const MAX_RECORDS = 3;
 const STEADY_RECORDS = 4;

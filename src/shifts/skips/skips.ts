@@ -4,7 +4,7 @@ import { allPedalledSeconds } from '../../gear-trace/samples/pedalled-seconds.ts
 import type { RideLog } from '../../ride-log/ride-log.ts';
 import { crankTorque } from '../crank-torque.ts';
 import type { SkipEvent } from '../ride-events.ts';
-import { type SkipDip, skipDips } from './skip-dips.ts';
+import { ON_COG_DEVIATIONS, type SkipDip, skipDips } from './skip-dips.ts';
 
 /**
  * Torque at the crank about a skip, Nm, at the least where power is known: a chain slips under load, and this is about 80 W at 80 rpm,
@@ -15,8 +15,6 @@ const LEAST_NM = 10;
 const HARD_NM = 30;
 /** Without gear records and without a hard push: so short and so deep a dip is no shift there and back, and no reading gone wrong. */
 const CLEAR = { records: 2, dip: 0.15, deviations: 9 } as const;
-/** Within so many deviations of a cog's development the chain may lie there. */
-const ON_COG_DEVIATIONS = 3;
 /** A dip within so many deviations of the step to the next larger cog may be a hop there and back. */
 const HOP_DEVIATIONS = 2.5;
 /** A dip as deep as this is a skip by 63 % (assumption of ours). */
