@@ -10,6 +10,7 @@ import {
   rideReportSchema,
 } from '../../src/report/report-schema.ts';
 import { stateOrder } from '../state/bike-state.ts';
+import { troubleSince } from '../state/trouble-now.ts';
 import { idSchema } from '../store/new-id.ts';
 
 const time = z.iso.datetime();
@@ -24,10 +25,15 @@ export const stateShape = z.object({
   faultProbability: share.nullable(),
   reasons: z.array(z.string()),
   dangers: z.array(z.string()).describe('Those of the reasons that speak of danger: to be said whatever the word is'),
-  sinceAdjustment: z
-    .boolean()
-    .describe('Whether shifts and rate are those since the last adjustment, or those of all rides'),
+  since: z
+    .enum(troubleSince)
+    .describe(
+      'From when on shifts count for the rate: the later of last adjustment and sudden onset, where enough were judged since',
+    ),
+  sinceAt: time.nullable().describe('That moment; null for first-ride'),
+  sinceAdjustment: z.boolean().describe('Whether that is the last adjustment'),
   judgedShifts: count,
+  judgedRides: count.describe('Rides in which they were made'),
   troubleRate: share.nullable(),
   low: share,
   high: share,

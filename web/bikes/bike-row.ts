@@ -10,6 +10,7 @@ import { day } from '../words/dates.ts';
 import { drivetrainLine } from '../words/drivetrain-words.ts';
 import { percentFigure, percentRange } from '../words/numbers.ts';
 import { stateWords } from '../words/state-words.ts';
+import { troublePeriod } from '../words/trouble-period.ts';
 
 function why({ bike, state }: BikeSummary): string | null {
   if (state.dangers.length > 0) return state.dangers.join(' ');
@@ -27,8 +28,8 @@ function figure({ state }: BikeSummary): HTMLElement {
     make(
       'span',
       {},
-      known ? 'of shifts in trouble' : 'no shift judged yet',
-      known && make('small', {}, `95 %: ${percentRange(state.low, state.high)}`),
+      known ? `of ${counted(state.judgedShifts, 'shift')} in trouble` : 'no shift judged yet',
+      known && make('small', {}, `${troublePeriod(state)}; 95 %: ${percentRange(state.low, state.high)}`),
     ),
   );
 }

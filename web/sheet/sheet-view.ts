@@ -21,6 +21,7 @@ import { day, dayAndTime, inOwnZone } from '../words/dates.ts';
 import { drivetrainLine } from '../words/drivetrain-words.ts';
 import { chanceFigure, percentRange } from '../words/numbers.ts';
 import { stateWords } from '../words/state-words.ts';
+import { troublePeriod } from '../words/trouble-period.ts';
 
 const SHOWN_CAUSES = 4;
 const SHOWN_EVIDENCE = 3;
@@ -40,7 +41,6 @@ const blank = (label: string): HTMLElement => make('p', { class: 'blank' }, make
 
 function head(sheet: SheetData): HTMLElement {
   const { state } = sheet;
-  const since = state.sinceAdjustment ? ' since the last adjustment' : '';
   const period = sheet.firstRideAt && sheet.lastRideAt ? `, ${day(sheet.firstRideAt)} to ${day(sheet.lastRideAt)}` : '';
   return make(
     'header',
@@ -61,7 +61,7 @@ function head(sheet: SheetData): HTMLElement {
         make(
           'span',
           {},
-          `${percent(state.troubleRate)} of ${counted(state.judgedShifts, 'judged shift')} in trouble${since} (95 %: ${percentRange(state.low, state.high)})`,
+          `${percent(state.troubleRate)} of ${counted(state.judgedShifts, 'judged shift')} in trouble ${troublePeriod(state)} (95 %: ${percentRange(state.low, state.high)})`,
         ),
     ),
   );
