@@ -20,6 +20,9 @@ const count = z.number().int().min(0);
 /** A bike's state in a word, and why: see `BikeState`. */
 export const stateShape = z.object({
   word: z.enum(stateOrder),
+  underWay: z
+    .boolean()
+    .describe('True while its first rides are being worked through: the word then says nothing of the bike'),
   topCause: z.enum(causes).nullable(),
   probability: share.nullable(),
   faultProbability: share.nullable(),

@@ -20,6 +20,8 @@ export type StateWord = (typeof stateOrder)[number];
 /** The state of a bike in a word and a number, and why. Rates are of judged shifts; null where there is none. */
 export interface BikeState {
   readonly word: StateWord;
+  /** True while its first rides are being worked through: the word then says nothing of the bike. */
+  readonly underWay: boolean;
   /** The likeliest cause, `no-fault` among them; null while there is too little data. */
   readonly topCause: Cause | null;
   readonly probability: number | null;
@@ -89,6 +91,7 @@ export function bikeState(report: Report | null, rides: readonly PlacedRide[]): 
   const dangers = dangersOf(signs);
   return {
     word,
+    underWay: false,
     topCause: known ? signs.top.cause : null,
     probability: known ? signs.top.probability : null,
     faultProbability: signs.weighed.rides > 0 ? signs.fault : null,
@@ -242,6 +245,7 @@ function tooFew({ trouble, weighed }: Signs): string {
 /** The state of a bike of which no ride has been analysed. */
 export const nothingYet: BikeState = {
   word: 'too little data',
+  underWay: false,
   topCause: null,
   probability: null,
   faultProbability: null,

@@ -20,7 +20,7 @@ import type { View } from '../router/router.ts';
 import { day, dayAndTime, inOwnZone } from '../words/dates.ts';
 import { drivetrainLine } from '../words/drivetrain-words.ts';
 import { chanceFigure, percentRange } from '../words/numbers.ts';
-import { stateWords } from '../words/state-words.ts';
+import { stateLabel, stateWords } from '../words/state-words.ts';
 import { troublePeriod } from '../words/trouble-period.ts';
 
 const SHOWN_CAUSES = 4;
@@ -56,7 +56,7 @@ function head(sheet: SheetData): HTMLElement {
       'p',
       { class: `sheet-state is-${stateWords[state.word].key}` },
       stateMark(state.word),
-      make('strong', {}, stateWords[state.word].label),
+      make('strong', {}, stateLabel(state)),
       state.troubleRate !== null &&
         make(
           'span',

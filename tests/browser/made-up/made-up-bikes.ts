@@ -245,6 +245,7 @@ export function madeUpBike(recipe: BikeRecipe): MadeUpBike {
       adjustments: log.length,
       state: {
         word: recipe.state,
+        underWay: false,
         topCause: enough ? recipe.cause : null,
         probability: enough ? recipe.probability : null,
         faultProbability: enough ? (recipe.cause === 'no-fault' ? 1 - recipe.probability : 0.97) : null,
