@@ -21,6 +21,7 @@ import { day, dayAndTime, inOwnZone } from '../words/dates.ts';
 import { drivetrainLine } from '../words/drivetrain-words.ts';
 import { chanceFigure, percentRange } from '../words/numbers.ts';
 import { stateLabel, stateWords } from '../words/state-words.ts';
+import { ownZone } from '../words/time-zone.ts';
 import { troublePeriod } from '../words/trouble-period.ts';
 
 const SHOWN_CAUSES = 4;
@@ -183,7 +184,7 @@ const foot = ({ generatedAt, engineVersion }: SheetData): HTMLElement =>
   make(
     'p',
     { class: 'sheet-foot' },
-    `Made ${dayAndTime(generatedAt)}${engineVersion ? `, engine ${engineVersion}` : ''}. Likelihoods from ride logs: nobody has looked at the bike. The maker’s manual and a qualified mechanic come first.`,
+    `Made ${dayAndTime(generatedAt)}, ${ownZone()}${engineVersion ? `, engine ${engineVersion}` : ''}. Likelihoods from ride logs: nobody has looked at the bike. The maker’s manual and a qualified mechanic come first.`,
   );
 
 /** Ways back and to the printer, which are not printed. */
