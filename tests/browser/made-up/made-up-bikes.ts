@@ -191,6 +191,7 @@ export function madeUpBike(recipe: BikeRecipe): MadeUpBike {
     bike,
     bikeSource: 'given',
     bikeNotes: [],
+    bikeCertainty: null,
     rides: details.map((ride) => ({
       ...ride.report!,
       shifts: [],
