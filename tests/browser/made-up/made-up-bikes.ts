@@ -192,6 +192,7 @@ export function madeUpBike(recipe: BikeRecipe): MadeUpBike {
     bikeSource: 'given',
     bikeNotes: [],
     bikeCertainty: null,
+    bikeUnseenCogs: [],
     rides: details.map((ride) => ({
       ...ride.report!,
       shifts: [],
