@@ -19,7 +19,7 @@ export function causeChartHeightPx(causes: number): number {
 /** Draws the causes as bars, likeliest first, each with its name and its probability in figures. */
 export function drawCauses(svg: ChartSvg, causes: readonly CauseBar[], size: ChartSize): void {
   startChart(svg, size);
-  const nameWidth = Math.min(size.widthPx * 0.55, 16 + 6.6 * Math.max(0, ...causes.map((cause) => cause.name.length)));
+  const nameWidth = Math.min(size.widthPx * 0.7, 16 + 6.6 * Math.max(0, ...causes.map((cause) => cause.name.length)));
   const area = { left: nameWidth, right: size.widthPx - 50, top: 4, bottom: size.heightPx - 48 };
   const x = scaleLinear([0, 1], [area.left, area.right]);
   const y = scaleBand(
