@@ -55,6 +55,19 @@ describe.skipIf(!browserPath)('the bike of a short ride', () => {
     await page.context().close();
   });
 
+  it('is described by hand where one record tells nothing, with no word of a file to give', async () => {
+    const { page } = await watchedPage(browser, server.address, { width: 'phone', expectFailures: true });
+    await page.goto('/add');
+    const one = join(folder, 'one.csv');
+    writeFileSync(one, ['time,speed_mps,rear_teeth', rows[0]].join('\n'));
+    await page.locator('input[type=file]').first().setInputFiles(one);
+    await page.getByLabel('Cassette').waitFor();
+    const said = await page.locator('.add-guess').textContent();
+    expect(said).toMatch(/Gear records of one cog at most .* Describe the bike/);
+    expect(said).not.toMatch(/No gear records|bike file/);
+    await page.context().close();
+  });
+
   it('shows on its own page which cogs and times are not known', async () => {
     const form = new FormData();
     form.append('files', new Blob([['time,speed_mps,rear_teeth', ...rows].join('\n')]), 'short.csv');

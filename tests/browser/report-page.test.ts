@@ -4,7 +4,7 @@ import { htmlReport } from '../../src/report/html/html-report.ts';
 import { sampleReport } from '../report/sample-report.ts';
 import { browserPath, openBrowser, sidewaysPx, widths } from './browser.ts';
 
-/** Whether each drawing that is shown is the narrow one, and all words in it that lie beyond its edges. */
+/** Whether each drawing that is shown is the narrow one, all words in it that lie beyond its edges, and names of ticks that touch the next one's. */
 const shown = (page: Page) =>
   page.evaluate(() =>
     [...document.querySelectorAll('svg.chart')]
@@ -18,12 +18,20 @@ const shown = (page: Page) =>
             return own.left < edge.left - 1 || own.right > edge.right + 1;
           })
           .map((text) => text.textContent),
+        touching: [...svg.querySelectorAll('.tick + .tick text')].filter((text) => {
+          const [before, own] = [text.parentElement!.previousElementSibling!.querySelector('text')!, text].map((one) =>
+            one.getBoundingClientRect(),
+          );
+          return (
+            before.right > own.left && own.right > before.left && before.bottom > own.top && own.bottom > before.top
+          );
+        }).length,
       })),
   );
 
 describe.skipIf(!browserPath)('the report as a page of its own', () => {
   const report = sampleReport();
-  const drawing = (isNarrow: boolean) => Array(4 + report.rides.length).fill({ isNarrow, cutOff: [] });
+  const drawing = (isNarrow: boolean) => Array(4 + report.rides.length).fill({ isNarrow, cutOff: [], touching: 0 });
   let browser: Browser;
   beforeAll(async () => {
     browser = await openBrowser();

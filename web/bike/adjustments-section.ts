@@ -188,7 +188,7 @@ export function adjustmentsSection(page: BikePage): HTMLElement {
     { 'aria-labelledby': 'adjustments' },
     make('div', { class: 'section-head' }, make('h2', { id: 'adjustments' }, 'Adjustments'), newEntry.button),
     newEntry.place,
-    bike.adjustmentsLog.length > 0 && make('p', { class: 'quiet' }, ownZoneSentence()),
+    bike.adjustmentsLog.length > 0 && make('p', { class: 'quiet zone' }, ownZoneSentence()),
     entryList(page),
   );
   const wanted = picks.get('log');

@@ -147,7 +147,7 @@ export function ridesSection({ bike, rides, allRides, refresh }: BikePage): HTML
         { class: 'quiet' },
         `The newest ${rides.length} of ${counted(allRides, 'ride')}; the verdict rests on all that count.`,
       ),
-    rides.some(({ start }) => start !== null) && make('p', { class: 'quiet' }, ownZoneSentence()),
+    rides.some(({ start }) => start !== null) && make('p', { class: 'quiet zone' }, ownZoneSentence()),
     rideRemarks(bike, rides),
     rides.length === 0
       ? make('p', { class: 'quiet' }, 'No ride yet.')

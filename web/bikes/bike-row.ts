@@ -30,7 +30,8 @@ function figure({ state }: BikeSummary): HTMLElement {
       'span',
       {},
       known ? `of ${counted(state.judgedShifts, 'shift')} in trouble` : 'no shift judged yet',
-      known && make('small', {}, `${troublePeriod(state)}; 95 %: ${percentRange(state.low, state.high)}`),
+      known && make('small', {}, troublePeriod(state)),
+      known && make('small', {}, `95\u00a0%: ${percentRange(state.low, state.high)}`),
     ),
   );
 }

@@ -27,7 +27,7 @@ export function rideHead(ride: RideDetail, bike: BikeDetail | null, counts: HTML
       make('h1', { tabindex: -1 }, ride.start ? dayAndTime(ride.start) : ride.file),
       counts,
       make('p', { class: 'quiet' }, facts.join(' · ')),
-      ride.start && make('p', { class: 'quiet' }, ownZoneSentence()),
+      ride.start && make('p', { class: 'quiet zone' }, ownZoneSentence()),
       ride.evidence &&
         ride.evidence !== 'full' &&
         make('p', { class: 'remark' }, `Records: ${evidenceWords[ride.evidence]}.`),

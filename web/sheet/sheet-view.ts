@@ -62,7 +62,7 @@ function head(sheet: SheetData): HTMLElement {
         make(
           'span',
           {},
-          `${percent(state.troubleRate)} of ${counted(state.judgedShifts, 'judged shift')} in trouble ${troublePeriod(state)} (95 %: ${percentRange(state.low, state.high)})`,
+          `${percent(state.troubleRate)} of ${counted(state.judgedShifts, 'judged shift')} in trouble ${troublePeriod(state)}; 95\u00a0%: ${percentRange(state.low, state.high)}`,
         ),
     ),
   );

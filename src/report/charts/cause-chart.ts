@@ -26,8 +26,9 @@ export function drawCauses(svg: ChartSvg, causes: readonly CauseBar[], size: Cha
     causes.map((cause) => cause.name),
     [area.top, area.bottom],
   ).padding(0.22);
-  drawBottomAxis(svg, area, x, 'Probability, %', (axis) =>
-    axis.ticks(Math.max(2, Math.round((area.right - area.left) / 70)), '.0%'),
+  const steps = Math.round((area.right - area.left) / 70);
+  drawBottomAxis<number>(svg, area, x, 'Probability, %', (axis) =>
+    steps < 2 ? axis.tickValues([0, 1]).tickFormat(percent) : axis.ticks(steps, '.0%'),
   );
   const marks = svg
     .append('g')
