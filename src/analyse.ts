@@ -1,6 +1,7 @@
 import type { Adjustment } from './adjustments/adjustment.ts';
 import { actuationOf } from './adjustments/doubtful-adjustment.ts';
 import { tallyCogs } from './cogs/tally-cogs.ts';
+import { unseenCogs } from './cogs/unseen-cogs.ts';
 import { diagnose } from './diagnosis/diagnose.ts';
 import type { Bike } from './drivetrain/bike.ts';
 import type { Warning } from './errors/warning.ts';
@@ -122,10 +123,14 @@ export function concludeBike(
   const cogs = bike.cassette.length;
   const own = ownRides(rides);
   const listed = listRides(rides, chosen.bikeSource);
-  const found = diagnose({ bike, rides: own, adjustments, cogsKnown: !drivetrainUnknown(chosen.bikeNotes) });
+  const seen = own.map(({ report, events }) => ({ measured: report.measured, shifts: events.shifts }));
+  const unseen = chosen.bikeSource === 'guessed' ? unseenCogs(seen, cogs) : [];
+  const cogsKnown = !drivetrainUnknown(chosen.bikeNotes);
+  const found = diagnose({ bike, rides: own, adjustments, cogsKnown, unseenCogs: unseen });
   const diagnosis = { ...found, notes: [...leftOutNote(listed), ...found.notes] };
   return buildReport({
     ...chosen,
+    bikeUnseenCogs: unseen,
     rides: listed,
     failed,
     cogs: tallyCogs(

@@ -1,7 +1,7 @@
 import fs from 'node:fs';
 import path from 'node:path';
 import { expect, it } from 'vitest';
-import { analyseRide, concludeBike, ownRides, rideFindings } from '../src/analyse.ts';
+import { analyse, analyseRide, concludeBike, ownRides, rideFindings } from '../src/analyse.ts';
 import type { Bike } from '../src/drivetrain/bike.ts';
 import { parseBike } from '../src/drivetrain/parse-bike.ts';
 import { rideTrend } from '../src/report/chart-data/ride-trend.ts';
@@ -65,4 +65,22 @@ it('does not send the rider of a bike that records no gears out for more of the 
   const plain = rideFindings(analyseRide(withoutRecords(log), juniper), juniper);
   const { suggestion } = concludeBike({ bike: juniper, bikeSource: 'given', bikeNotes: [] }, [plain], [], []).diagnosis;
   expect(suggestion.action).toContain('more rides with this recorder will not change that');
+});
+
+it('tells which cogs of a guessed bike no ride shows, and sends nobody onto them', () => {
+  const rows = [24, 28, 24].flatMap((teeth, i) =>
+    Array.from({ length: 10 }, (_, second) => `${10 * i + second},3,${second === 0 ? teeth : ''}`),
+  );
+  const log = readRideLog('short.csv', Buffer.from(['time_s,speed_mps,rear_teeth', ...rows].join('\n')));
+  const report = analyse([log], { bike: null, adjustments: [] });
+  expect([report.bike.cassette, report.bikeUnseenCogs]).toEqual([
+    [24, 28, 33, 39, 46],
+    [33, 39, 46],
+  ]);
+  const asked = report.diagnosis.checkRide.blocks.map(({ fromTeeth, toTeeth }) => [fromTeeth, toTeeth]);
+  expect(asked).toEqual([
+    [24, 28],
+    [28, 24],
+  ]);
+  expect(analyse([log], { bike: report.bike, adjustments: [] }).bikeUnseenCogs).toEqual([]);
 });

@@ -1,4 +1,5 @@
 import type { z } from 'zod';
+import { counted } from '../../src/numeric/counted.ts';
 import { notFound } from '../http/request-error.ts';
 import type { Services } from '../services.ts';
 import type { bikeSummaryShape } from '../shapes/bike-shapes.ts';
@@ -51,7 +52,7 @@ function summaryOf(stored: StoredBike, { rides, marks, backlog, summary }: Known
     rides: counts?.rides ?? 0,
     lastRideAt: clockedIso(counts?.lastMs ?? 0),
     adjustments: marks.get(stored.id)?.length ?? 0,
-    state: stateOf(kept),
+    state: stateOf(kept, backlog),
     trend: kept?.trend ?? [],
     adjustmentMarks: marks.get(stored.id) ?? [],
     pending: backlog ? pendingOf(backlog) : 0,
@@ -59,13 +60,24 @@ function summaryOf(stored: StoredBike, { rides, marks, backlog, summary }: Known
   };
 }
 
-/** The state in a kept summary. One that an older version kept lacks what was added since. */
-export function stateOf(summary: Pick<BikeSummary, 'state'> | null): BikeSummary['state'] {
+/**
+ * The state in a kept summary, or that its rides are still being worked through where there is no verdict on any yet. A summary
+ * that an older version kept lacks what was added since.
+ */
+export function stateOf(
+  summary: Pick<BikeSummary, 'state' | 'trend'> | null,
+  backlog: BikeBacklog | undefined,
+): BikeSummary['state'] {
+  const judgedNone = (summary?.trend ?? []).length === 0;
+  if (judgedNone && backlog && backlog.rides > 0 && pendingOf(backlog) > 0)
+    return { ...nothingYet, underWay: true, reasons: ['Its rides are still being worked through.'], dangers: [] };
   return { ...nothingYet, reasons: [...nothingYet.reasons], dangers: [], ...summary?.state };
 }
 
-function staleReason(backlog: BikeBacklog): string | null {
-  if (backlog.queued > 0) return `${backlog.queued} of ${backlog.rides} rides are still to be analysed.`;
+/** Why what is shown of a bike is not all there is, as a sentence; null where it is. */
+export function staleReason(backlog: BikeBacklog): string | null {
+  const { queued, rides } = backlog;
+  if (queued > 0) return `${queued} of ${counted(rides, 'ride')} ${queued === 1 ? 'is' : 'are'} still to be analysed.`;
   if (pendingOf(backlog) > 0) return 'The report is being worked out again.';
   return backlog.failure === null
     ? null

@@ -7,7 +7,8 @@ import { sheetShape } from '../shapes/bike-shapes.ts';
 import { listAdjustments } from '../store/adjustment-store.ts';
 import { idSchema } from '../store/new-id.ts';
 import { findReport } from '../store/report-store.ts';
-import { stateOf } from './bike-answer.ts';
+import { bikeBacklogs } from '../store/work-store.ts';
+import { type BikeSummary, stateOf } from './bike-answer.ts';
 import { needBike } from './bikes.ts';
 import { clockedIso } from './clocked-iso.ts';
 
@@ -27,14 +28,14 @@ export const sheetRoutes = [
       const stored = needBike(services, id);
       const kept = findReport(sql, id);
       const report = kept ? (JSON.parse(kept.report) as Report | null) : null;
-      const summary = kept ? (JSON.parse(kept.summary) as { state: z.input<typeof sheetShape>['state'] } | null) : null;
+      const summary = kept ? (JSON.parse(kept.summary) as Pick<BikeSummary, 'state' | 'trend'> | null) : null;
       const rides = report ? ridesThatCount(report) : [];
       const starts = rides.map(({ start }) => clockedIso(Date.parse(start))).filter((at) => at !== null);
       const json: z.input<typeof sheetShape> = {
         bike: stored.bike,
         bikeSource: stored.source,
         generatedAt: new Date().toISOString(),
-        state: stateOf(summary),
+        state: stateOf(summary, bikeBacklogs(sql, id)[0]),
         rides: rides.length,
         firstRideAt: starts[0] ?? null,
         lastRideAt: starts.at(-1) ?? null,

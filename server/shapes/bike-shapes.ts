@@ -10,6 +10,7 @@ import {
   rideReportSchema,
 } from '../../src/report/report-schema.ts';
 import { stateOrder } from '../state/bike-state.ts';
+import { troubleSince } from '../state/trouble-now.ts';
 import { idSchema } from '../store/new-id.ts';
 
 const time = z.iso.datetime();
@@ -19,15 +20,23 @@ const count = z.number().int().min(0);
 /** A bike's state in a word, and why: see `BikeState`. */
 export const stateShape = z.object({
   word: z.enum(stateOrder),
+  underWay: z
+    .boolean()
+    .describe('True while its first rides are being worked through: the word then says nothing of the bike'),
   topCause: z.enum(causes).nullable(),
   probability: share.nullable(),
   faultProbability: share.nullable(),
   reasons: z.array(z.string()),
   dangers: z.array(z.string()).describe('Those of the reasons that speak of danger: to be said whatever the word is'),
-  sinceAdjustment: z
-    .boolean()
-    .describe('Whether shifts and rate are those since the last adjustment, or those of all rides'),
+  since: z
+    .enum(troubleSince)
+    .describe(
+      'From when on shifts count for the rate: the later of last adjustment and sudden onset, where enough were judged since',
+    ),
+  sinceAt: time.nullable().describe('That moment; null for first-ride'),
+  sinceAdjustment: z.boolean().describe('Whether that is the last adjustment'),
   judgedShifts: count,
+  judgedRides: count.describe('Rides in which they were made'),
   troubleRate: share.nullable(),
   low: share,
   high: share,

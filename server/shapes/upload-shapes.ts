@@ -30,6 +30,10 @@ export const readFileShape = z.object({
 export const drivetrainGuessShape = z.object({
   bike: bikeSchema,
   certainty: z.number().min(0).max(1),
+  madeUpCogs: z
+    .array(z.number().int())
+    .readonly()
+    .describe('Cogs of it, in teeth, that nothing shows: they were filled in to make a cassette'),
   notes: z.array(z.string()),
   files: z.array(readFileShape),
 });

@@ -1,3 +1,4 @@
+import type { PlacedRide } from '../../src/adjustments/adjustment-periods.ts';
 import { causeWords } from '../../src/diagnosis/cause-words.ts';
 import type { Cause } from '../../src/diagnosis/causes.ts';
 import { FEWEST_SHIFTS } from '../../src/diagnosis/next-step/suggest.ts';
@@ -5,11 +6,11 @@ import { counted } from '../../src/numeric/counted.ts';
 import { figure } from '../../src/numeric/figure.ts';
 import { percent } from '../../src/numeric/percent.ts';
 import { upperFirst } from '../../src/numeric/upper-first.ts';
-import { wilsonInterval } from '../../src/numeric/wilson-interval.ts';
 import type { Report } from '../../src/report/report-schema.ts';
 import { ridesThatCount } from '../../src/report/rides-that-count.ts';
 import { verdictOf } from '../../src/report/verdict-kind.ts';
 import { hasClock } from '../../src/ride-log/has-clock.ts';
+import { type TroubleNow, troubleNow } from './trouble-now.ts';
 
 /** The states, the one that needs a hand most first. */
 export const stateOrder = ['service', 'watch', 'too little data', 'fine'] as const;
@@ -19,6 +20,8 @@ export type StateWord = (typeof stateOrder)[number];
 /** The state of a bike in a word and a number, and why. Rates are of judged shifts; null where there is none. */
 export interface BikeState {
   readonly word: StateWord;
+  /** True while its first rides are being worked through: the word then says nothing of the bike. */
+  readonly underWay: boolean;
   /** The likeliest cause, `no-fault` among them; null while there is too little data. */
   readonly topCause: Cause | null;
   readonly probability: number | null;
@@ -27,9 +30,14 @@ export interface BikeState {
   readonly reasons: readonly string[];
   /** Those of the reasons that speak of danger: to be said whatever the word is. */
   readonly dangers: readonly string[];
-  /** True where shifts and rate are those since the last adjustment, false where they are those of all rides. */
+  /** From when on shifts count for the rate, and when that was: see `troubleNow`. */
+  readonly since: TroubleNow['since'];
+  readonly sinceAt: string | null;
+  /** True where that is the last adjustment. */
   readonly sinceAdjustment: boolean;
   readonly judgedShifts: number;
+  /** Rides in which they were made. */
+  readonly judgedRides: number;
   readonly troubleRate: number | null;
   readonly low: number;
   readonly high: number;
@@ -70,24 +78,30 @@ const rule = {
  * 5. `fine`: otherwise.
  *
  * A bike whose newest rides shift well though nothing logged accounts for it is watched, not sent to the workshop: what was done is to be
- * logged. A fault that the last adjustment cured counts only as far as it may still be there. The trouble rate is that since the last adjustment where enough was ridden since, else that of all rides.
+ * logged. A fault that the last adjustment cured counts only as far as it may still be there. What the trouble rate counts, `troubleNow` says.
+ *
+ * @param rides those that count for the bike, with all their shifts
  */
-export function bikeState(report: Report | null): BikeState {
+export function bikeState(report: Report | null, rides: readonly PlacedRide[]): BikeState {
   if (!report) return nothingYet;
-  const signs = signsOf(report);
+  const signs = signsOf(report, troubleNow(report, rides));
   const { trouble } = signs;
   const word = wordFor(signs);
   const known = word !== 'too little data';
   const dangers = dangersOf(signs);
   return {
     word,
+    underWay: false,
     topCause: known ? signs.top.cause : null,
     probability: known ? signs.top.probability : null,
     faultProbability: signs.weighed.rides > 0 ? signs.fault : null,
     reasons: [...dangers, ...reasonsFor(signs, word)],
     dangers,
-    sinceAdjustment: trouble.sinceAdjustment,
+    since: trouble.since,
+    sinceAt: trouble.sinceAt,
+    sinceAdjustment: trouble.since === 'last-adjustment',
     judgedShifts: trouble.shifts,
+    judgedRides: trouble.rides,
     troubleRate: trouble.rate,
     low: trouble.low,
     high: trouble.high,
@@ -111,7 +125,7 @@ interface Signs {
   readonly cured: Named | null;
   /** From when on the newest rides shift well though no logged adjustment accounts for it; the likeliest fault before. */
   readonly wellSince: string | null;
-  readonly trouble: Trouble;
+  readonly trouble: TroubleNow;
   /** Whether enough shifts could be judged, and weighed. */
   readonly enough: boolean;
   readonly leftTheCassette: LostChain;
@@ -120,7 +134,7 @@ interface Signs {
   readonly namesCause: boolean;
 }
 
-function signsOf(report: Report): Signs {
+function signsOf(report: Report, trouble: TroubleNow): Signs {
   const { causes, stillThere, suggestion, shiftsWellSince, weighed } = report.diagnosis;
   const [likeliest] = causes;
   const noFault = causes.find(({ cause }) => cause === 'no-fault')?.probability ?? 0;
@@ -129,7 +143,6 @@ function signsOf(report: Report): Signs {
   const cured = kind === 'cured' ? likeliest : null;
   // a fault that was cured is one no longer, as far as it is no longer there
   const fault = 1 - noFault - (cured ? cured.probability * (1 - stillThere) : 0);
-  const trouble = troubleOf(report);
   return {
     actuation: report.bike.actuation,
     fault,
@@ -188,7 +201,7 @@ function reasonsFor(signs: Signs, word: StateWord): string[] {
   if (!unproven) reasons.push(...faultReason(signs));
   if (trouble.low > rule.troubleToWatch)
     reasons.push(
-      `${counted(trouble.count, 'shift')} of ${figure(trouble.shifts)} late, missed or overshot${trouble.sinceAdjustment ? ' since the last adjustment' : ''} (${percent(trouble.rate ?? 0)}).`,
+      `${counted(trouble.count, 'shift')} of ${figure(trouble.shifts)} late, missed or overshot${sinceInWords[trouble.since]} (${percent(trouble.rate ?? 0)}).`,
     );
   if (cured) reasons.push(`It was ${nameOf(cured, actuation)}; the last adjustment seems to have cured it.`);
   if (word === 'too little data' && !enough) reasons.push(tooFew(signs));
@@ -198,6 +211,12 @@ function reasonsFor(signs: Signs, word: StateWord): string[] {
     );
   return reasons;
 }
+
+const sinceInWords: Readonly<Record<TroubleNow['since'], string>> = {
+  'first-ride': '',
+  'last-adjustment': ' since the last adjustment',
+  onset: ' since a fault began suddenly',
+};
 
 const nameOf = ({ cause }: Named, actuation: Actuation): string => causeWords(cause, actuation).name;
 
@@ -226,43 +245,21 @@ function tooFew({ trouble, weighed }: Signs): string {
 /** The state of a bike of which no ride has been analysed. */
 export const nothingYet: BikeState = {
   word: 'too little data',
+  underWay: false,
   topCause: null,
   probability: null,
   faultProbability: null,
   reasons: ['No ride has been analysed yet.'],
   dangers: [],
+  since: 'first-ride',
+  sinceAt: null,
   sinceAdjustment: false,
   judgedShifts: 0,
+  judgedRides: 0,
   troubleRate: null,
   low: 0,
   high: 1,
 };
-
-interface Trouble {
-  readonly shifts: number;
-  readonly count: number;
-  readonly rate: number | null;
-  readonly low: number;
-  readonly high: number;
-  readonly sinceAdjustment: boolean;
-}
-
-function troubleOf(report: Report): Trouble {
-  const after = report.adjustments.at(-1)?.after;
-  const sinceAdjustment = after !== undefined && after.shifts >= FEWEST_SHIFTS;
-  const tallies = sinceAdjustment ? [after] : report.cogs;
-  const sum = (pick: (tally: (typeof tallies)[number]) => number): number =>
-    tallies.reduce((total, tally) => total + pick(tally), 0);
-  const shifts = sum((tally) => tally.shifts);
-  const count = sum((tally) => tally.late + tally.missed + tally.overshot);
-  return {
-    shifts,
-    count,
-    rate: shifts > 0 ? count / shifts : null,
-    ...wilsonInterval(count, shifts),
-    sinceAdjustment,
-  };
-}
 
 type Drop = Report['rides'][number]['chainDrops'][number];
 

@@ -33,7 +33,7 @@ export function concludeStoredBike({ database, bikeId }: ConcludeTask): Conclude
       revision: stored.revision,
       report: JSON.stringify({ ...report, rides: report.rides.map((ride) => ({ ...ride, chainDrops: [] })) }),
       summary: JSON.stringify({
-        state: bikeState(findings.rides.length > 0 ? report : null),
+        state: bikeState(findings.rides.length > 0 ? report : null, own),
         trend: troubleTrend(own),
         rolloutMm: medianRollout(report),
       }),

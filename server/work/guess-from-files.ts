@@ -24,12 +24,12 @@ export function guessFromFiles({ files }: GuessTask): GuessAnswer {
       return { name: file, understood: [], notUnderstood: [error.message] };
     }
   });
-  if (logs.length === 0) return { bike: null, certainty: 0, notes: [], files: told };
-  const { bike, certainty, notes } = soundGuess(guessDrivetrain(logs));
+  if (logs.length === 0) return { bike: null, certainty: 0, madeUpCogs: [], notes: [], files: told };
+  const { bike, certainty, madeUpCogs, notes } = soundGuess(guessDrivetrain(logs));
   const said = notes.map(({ message }) => message);
   return drivetrainUnknown(notes)
-    ? { bike: null, certainty: 0, notes: said, files: told }
-    : { bike, certainty, notes: said, files: told };
+    ? { bike: null, certainty: 0, madeUpCogs: [], notes: said, files: told }
+    : { bike, certainty, madeUpCogs, notes: said, files: told };
 }
 
 const some = (values: Float64Array): boolean => values.some((value) => !Number.isNaN(value));

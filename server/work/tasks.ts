@@ -136,6 +136,7 @@ export interface GuessTask {
 export interface GuessAnswer {
   readonly bike: Bike | null;
   readonly certainty: number;
+  readonly madeUpCogs: readonly number[];
   readonly notes: readonly string[];
   readonly files: readonly z.infer<typeof readFileShape>[];
 }

@@ -54,8 +54,12 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
   const sound = top === 'no-fault' && seen.all.trouble + seen.events === 0;
   // a fault that was cured shows nothing any more by which it could be told apart
   const parts = !saysNothing && !fate.cured && !fate.wellSince;
-  const separates = parts ? separateCauses(weighed, [top, ranked[1].cause], bike.cassette, electronic) : null;
-  const plan = input.cogsKnown === false ? noCheckRide : planCheckRide(lookAhead, bike.cassette, weighed.model.usage);
+  const unseen = new Set(input.unseenCogs);
+  const separates = parts
+    ? separateCauses(weighed, [top, ranked[1].cause], { cassette: bike.cassette, unseen, electronic })
+    : null;
+  const plan =
+    input.cogsKnown === false ? noCheckRide : planCheckRide(lookAhead, bike.cassette, weighed.model.usage, unseen);
   const facts = {
     ranked,
     seen,
@@ -66,7 +70,10 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
     rider: weighRider(particles, evidence),
     clicks: turnsNeeded(particles, top, electronic),
     ...fate,
-    checkRide: separates?.bySkips ? withSkipStretch(plan, mostUsedTeeth(seen)) : plan,
+    checkRide:
+      separates?.bySkips && !unseen.has(mostUsedCog(seen))
+        ? withSkipStretch(plan, bike.cassette[mostUsedCog(seen)])
+        : plan,
     electronic,
   };
   return {
@@ -119,8 +126,7 @@ const NO_CURE_ABOVE = 0.03;
 const troubledAfter = ({ after }: AdjustmentComparison): boolean =>
   wilsonInterval(after.late + after.missed + after.overshot, after.shifts).low > NO_CURE_ABOVE;
 
-const mostUsedTeeth = ({ cassette, pedallingShare }: Observed): number =>
-  cassette[pedallingShare.indexOf(Math.max(...pedallingShare))];
+const mostUsedCog = ({ pedallingShare }: Observed): number => pedallingShare.indexOf(Math.max(...pedallingShare));
 
 const weighedRides = ({ rides }: RidingEvidence, seen: Observed): Diagnosis['weighed'] => ({
   rides: rides.length,

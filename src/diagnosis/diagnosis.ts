@@ -20,6 +20,8 @@ export interface DiagnosisInput {
   readonly adjustments: readonly Adjustment[];
   /** False where the rides showed no drivetrain: its cogs are then named nowhere. True if left out. */
   readonly cogsKnown?: boolean;
+  /** Cassette indices of cogs that nobody knows to be there: nobody is sent onto them. None if left out. */
+  readonly unseenCogs?: readonly number[];
 }
 
 /** One cause, how likely it is, and the sentences with numbers that speak for or against it. */

@@ -18,6 +18,8 @@ export interface ReportParts {
   readonly bikeNotes: readonly Warning[];
   /** How likely a guessed bike is right; absent where that is not known or the bike was given. */
   readonly bikeCertainty?: number;
+  /** Cassette indices of a guessed bike's cogs that no ride shows. */
+  readonly bikeUnseenCogs: readonly number[];
   readonly rides: readonly BikeRide[];
   readonly failed: readonly FailedRide[];
   readonly cogs: readonly CogTally[];
@@ -34,6 +36,7 @@ export function buildReport(parts: ReportParts): Report {
     bikeSource: parts.bikeSource,
     bikeNotes: parts.bikeNotes.map(({ code, message }) => ({ code, message })),
     bikeCertainty: parts.bikeCertainty === undefined ? null : roundTo(parts.bikeCertainty, 4),
+    bikeUnseenCogs: parts.bikeUnseenCogs.map((cog) => bike.cassette[cog]),
     rides: [...parts.rides].sort((a, b) => Date.parse(a.start) - Date.parse(b.start)),
     failed: [...parts.failed],
     cogs: parts.cogs.map((tally) => cogReport(tally, bike)),

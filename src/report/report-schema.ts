@@ -224,6 +224,8 @@ export const reportSchema = z.object({
   bikeNotes: z.array(warning),
   /** How likely a guessed bike is right, held below 1 for cogs that may not have been used; null for a given one. */
   bikeCertainty: probability.nullable(),
+  /** Cogs of a guessed bike that no ride shows, as those filled in to make a cassette; empty for a given one. */
+  bikeUnseenCogs: z.array(toothCount),
   rides: z.array(bikeRideSchema),
   failed: z.array(z.object({ file: z.string(), code: z.string(), message: z.string() })),
   cogs: z.array(cogReportSchema),

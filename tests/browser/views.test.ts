@@ -64,7 +64,7 @@ describe.skipIf(!browserPath)('every view', () => {
     });
     await page.goto('/bikes/b1');
     await loaded(page);
-    const said = page.locator('section[aria-labelledby=rides] > p');
+    const said = page.locator('section[aria-labelledby=rides] > p:not(.zone)');
     expect(await said.textContent()).toMatch(/^The newest \d+ of 1,812 rides; the verdict rests on all that count\.$/);
     await page.unroute('**/api/rides?*');
     await page.reload();
@@ -197,7 +197,7 @@ describe.skipIf(!browserPath)('every view', () => {
     const facts = async (): Promise<string | null> => {
       await page.goto('/rides/b1r2');
       await loaded(page);
-      return page.locator('.view-head .quiet').textContent();
+      return page.locator('.view-head .quiet:not(.zone)').textContent();
     };
     expect(await facts()).not.toContain('pedalled');
     pedallingS = 3000;

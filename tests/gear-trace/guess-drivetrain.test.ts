@@ -93,13 +93,16 @@ describe('guessDrivetrain', () => {
     const two = guessDrivetrain([recording([24, 28, 24].map((teeth, timeS) => ({ timeS, rearTeeth: teeth })))]);
     expect(two.bike.cassette).toEqual([24, 28, 33, 39, 46]);
     expect(two.notes[0].message).toContain('33, 39 and 46 were added to make a cassette and are made up.');
+    expect(two.madeUpCogs).toEqual([33, 39, 46]);
     expect(guessDrivetrain([log]).notes[0].message).not.toContain('made up');
+    expect(guessDrivetrain([log]).madeUpCogs).toEqual([]);
 
     const middle = new MadeRide().pedal(30).wander(40, 12, [2, 4]).log();
     const ladder = guessDrivetrain([withoutRecords(middle)]);
     const [, seen] = /shows \d+ cogs \(([\d, ]+)\)/.exec(ladder.notes[0].message) ?? [];
     const filledIn = ladder.bike.cassette.filter((teeth) => !seen.split(', ').includes(String(teeth)));
     expect(filledIn.length).toBeGreaterThan(1);
+    expect(ladder.madeUpCogs).toEqual(filledIn);
     expect(ladder.notes[0].message).toContain(
       `${filledIn.slice(0, -1).join(', ')} and ${filledIn.at(-1)} were added to make a cassette and are made up.`,
     );

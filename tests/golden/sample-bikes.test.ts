@@ -3,7 +3,7 @@ import path from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { bikeState } from '../../server/state/bike-state.ts';
 import { parseAdjustments } from '../../src/adjustments/parse-adjustments.ts';
-import { analyse } from '../../src/analyse.ts';
+import { analyseRide, concludeBike, ownRides, rideFindings } from '../../src/analyse.ts';
 import { parseBike } from '../../src/drivetrain/parse-bike.ts';
 import { reportSchema } from '../../src/report/report-schema.ts';
 import { textReport } from '../../src/report/text/text-report.ts';
@@ -30,12 +30,12 @@ describe.each([
       .filter((file) => file.endsWith('.fit'))
       .sort()
       .map((file) => readRideLog(file, fs.readFileSync(path.join(folder, file))));
-    const report = analyse(rides, {
-      bike: parseBike('bike.json', read('bike.json')),
-      adjustments: parseAdjustments('adjustments.csv', read('adjustments.csv')),
-    });
+    const bike = parseBike('bike.json', read('bike.json'));
+    const found = rides.map((ride) => rideFindings(analyseRide(ride, bike), bike));
+    const adjustments = parseAdjustments('adjustments.csv', read('adjustments.csv'));
+    const report = concludeBike({ bike, bikeSource: 'given', bikeNotes: [] }, found, adjustments, []);
     expect(() => reportSchema.parse(report)).not.toThrow();
-    const state = bikeState(report);
+    const state = bikeState(report, ownRides(found));
     expect(state.word).toBe(word);
     expect(verdictHeadline({ bike: report.bike, state, report } as never)).toBe(headline);
     await expect(textReport(report, { width: 96, colour: false })).toMatchFileSnapshot(`${name}.golden.txt`);

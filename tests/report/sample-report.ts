@@ -160,6 +160,7 @@ export function sampleReport(): Report {
     bike: sampleBike,
     bikeSource: 'given',
     bikeNotes: [{ code: 'rollout-differs', message: 'The rides show a rollout 0.1 % below the bike file.' }],
+    bikeUnseenCogs: [],
     rides: sampleAnalyses.map((analysis) => ({ ...rideReport(analysis, sampleBike), leftOut: null })),
     failed: [{ file: 'rides/broken.fit', code: 'no-records', message: 'rides/broken.fit: holds no ride records.' }],
     cogs: tallyCogs(events, sampleBike.cassette.length),

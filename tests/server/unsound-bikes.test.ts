@@ -13,7 +13,7 @@ function strangeRide(): { name: string; bytes: Uint8Array } {
 }
 
 it('a guess that is no bike counts as none', () => {
-  const guess = { bike: { ...hutBike, cassette: [52, 58, 68, 79, 92] }, certainty: 0.3, notes: [] };
+  const guess = { bike: { ...hutBike, cassette: [52, 58, 68, 79, 92] }, certainty: 0.3, madeUpCogs: [], notes: [] };
   expect(soundGuess(guess)).toMatchObject({ certainty: 0 });
   expect(drivetrainUnknown(soundGuess(guess).notes)).toBe(true);
   const sound = { ...guess, bike: hutBike };

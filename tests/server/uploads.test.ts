@@ -349,6 +349,13 @@ describe('a guess', () => {
     expect(incoming()).toEqual([]);
   });
 
+  it('tells which cogs nothing shows', async () => {
+    const rows = [24, 28, 24].map((teeth, second) => `${second},3,${teeth}`);
+    const bytes = new TextEncoder().encode(['time_s,speed_mps,rear_teeth', ...rows].join('\n'));
+    const { body } = await api.send('/api/drivetrain-guess', [{ name: 'short.csv', bytes }]);
+    expect(body).toMatchObject({ bike: { cassette: [24, 28, 33, 39, 46] }, madeUpCogs: [33, 39, 46] });
+  });
+
   it('is refused where nothing could be read', async () => {
     const answer = await api.send('/api/drivetrain-guess', [{ name: 'x.fit', bytes: Uint8Array.from([1, 2, 3, 0]) }]);
     expect(answer).toMatchObject({

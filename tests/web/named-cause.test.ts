@@ -32,7 +32,7 @@ describe('a named cause with nothing to turn', () => {
   });
 
   it('sends the bike to service; a cause that is not named is watched', () => {
-    expect(bikeState(stiffBike(true)).word).toBe('service');
-    expect(bikeState(stiffBike(false)).word).toBe('watch');
+    expect(bikeState(stiffBike(true), []).word).toBe('service');
+    expect(bikeState(stiffBike(false), []).word).toBe('watch');
   });
 });

@@ -11,6 +11,7 @@ import { whyJudged } from '../../web/ride/why-judged.ts';
 import { rideClock } from '../../web/words/dates.ts';
 import { fileStem } from '../../web/words/file-stem.ts';
 import { chanceFigure, duration, inARow, percentFigure, percentRange } from '../../web/words/numbers.ts';
+import { stateLabel } from '../../web/words/state-words.ts';
 
 const fleet = (...words: BikeSummary['state']['word'][]): BikeSummary[] =>
   words.map((word) => ({ state: { word } })) as BikeSummary[];
@@ -59,6 +60,12 @@ describe('fleetSentence', () => {
     expect(fleetSentence(fleet('watch', 'fine'))).toBe('No bike needs service; keep an eye on 1');
     expect(fleetSentence(fleet('fine', 'fine'))).toBe('All 2 bikes shift well');
     expect(fleetSentence(fleet('too little data'))).toBe('Too little ridden yet to say');
+    const [one, two] = fleet('too little data', 'too little data');
+    const underWay = { ...one, state: { ...one.state, underWay: true } };
+    expect(fleetSentence([underWay])).toBe('The rides are still being worked through');
+    expect(fleetSentence([underWay, two])).toBe('Too little ridden yet to say');
+    expect(stateLabel(underWay.state)).toBe('No verdict yet');
+    expect(stateLabel(two.state)).toBe('Too little data');
   });
 });
 

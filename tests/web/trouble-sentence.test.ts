@@ -1,21 +1,28 @@
 import { expect, it } from 'vitest';
 import { troubleSentence } from '../../web/bike/trouble-sentence.ts';
-import { sampleReport } from '../report/sample-report.ts';
 
-it('tells the trouble over the rides that had judged shifts, not over all', () => {
-  const report = sampleReport();
-  const [ride] = report.rides;
-  const silent = { ...ride, counts: { ...ride.counts, unjudged: ride.counts.shifts } };
-  const judgedShifts = 60;
-  const said = (rides: (typeof ride)[], changes = {}): string | null =>
+it('tells the trouble, and what it counts', () => {
+  const said = (changes = {}): string | null =>
     troubleSentence({
-      report: { ...report, rides },
-      state: { judgedShifts, sinceAdjustment: false, troubleRate: 0.25, low: 0.1, high: 0.4, ...changes },
+      state: {
+        judgedShifts: 60,
+        judgedRides: 2,
+        since: 'first-ride',
+        sinceAt: null,
+        troubleRate: 0.25,
+        low: 0.1,
+        high: 0.4,
+        ...changes,
+      },
     } as never);
-  expect(said([ride, silent, silent])).toContain(' over 1 ride, 25 % came late');
-  expect(said([ride, ride])).toContain('Of 60 judged shifts over 2 rides, ');
-  expect(said([ride, ride], { sinceAdjustment: true })).toContain('Of 60 judged shifts since the last adjustment, ');
-  const foreign = { ...ride, leftOut: 'another-bike' as const };
-  expect(said([ride, foreign])).toContain(' over 1 ride, ');
-  expect(said([silent], { troubleRate: null })).toBeNull();
+  expect(said()).toContain('Of 60 judged shifts over 2 rides, 25 % came late');
+  expect(said({ judgedRides: 1 })).toContain(' over 1 ride, ');
+  const sinceAt = '2026-05-04T12:00:00.000Z';
+  expect(said({ since: 'last-adjustment', sinceAt })).toContain(
+    'Of 60 judged shifts since the last adjustment (4 May 2026), ',
+  );
+  expect(said({ since: 'onset', sinceAt })).toContain(
+    'Of 60 judged shifts since a fault began suddenly (4 May 2026), ',
+  );
+  expect(said({ troubleRate: null })).toBeNull();
 });

@@ -6,6 +6,7 @@ import { drivetrainForm } from '../bike/drivetrain-form.ts';
 import { announce } from '../dom/announce.ts';
 import { fill, listen, make } from '../dom/make.ts';
 import { points } from '../page/points.ts';
+import { leftOutCogs } from '../words/left-out-cogs.ts';
 import { likelihoodWord } from '../words/likelihood-word.ts';
 import { GuessOnce } from './guess-once.ts';
 import { readableFiles } from './readable-files.ts';
@@ -18,12 +19,16 @@ interface GuessPlan {
   readonly start: (files: readonly File[], bikeId: string, bikeName: string, made: boolean) => void;
 }
 
+const shownCogs = ({ bike, madeUpCogs }: DrivetrainGuess): number[] =>
+  bike.cassette.filter((teeth) => !madeUpCogs.includes(teeth));
+
 /** Cogs that the rides show and the bike does not have, as a question; null where no more than two differ, which a guess may get wrong. Rings are not compared. */
 function mismatch(guess: DrivetrainGuess, { bike }: BikeSummary): string | null {
   const range = (cogs: readonly number[]): string => `${cogs[0]}–${cogs[cogs.length - 1]} with ${cogs.length} cogs`;
-  const strange = guess.bike.cassette.filter((teeth) => !bike.cassette.includes(teeth));
+  const shown = shownCogs(guess);
+  const strange = shown.filter((teeth) => !bike.cassette.includes(teeth));
   if (strange.length <= 2) return null;
-  return `These rides look like a cassette of ${range(guess.bike.cassette)}; ${bike.name} has ${range(bike.cassette)}. Is it the right bike?`;
+  return `These rides look like a cassette of ${range(shown)}; ${bike.name} has ${range(bike.cassette)}. Is it the right bike?`;
 }
 
 /** A form for a new bike, which then works through the files. */
@@ -46,7 +51,7 @@ function newBikeForm(
 }
 
 /** What the files show of a bike that is not known yet, in words. */
-const guessInWords = ({ certainty, notes }: DrivetrainGuess): (HTMLElement | false)[] => [
+const guessInWords = ({ certainty, notes, madeUpCogs }: DrivetrainGuess): (HTMLElement | false)[] => [
   make('h2', {}, 'Is this the bike?'),
   make(
     'p',
@@ -54,6 +59,7 @@ const guessInWords = ({ certainty, notes }: DrivetrainGuess): (HTMLElement | fal
     `Guessed from the rides, ${likelihoodWord(certainty)} right (${chance(certainty)}). Put right what is wrong, and give it a name.`,
   ),
   notes.length > 0 && points(notes),
+  madeUpCogs.length > 0 && make('p', { class: 'remark' }, leftOutCogs(madeUpCogs)),
 ];
 
 const notGuessed = (): HTMLElement[] => [
@@ -85,7 +91,7 @@ export function makeGuessStep({ signal, start }: GuessPlan) {
         understoodList(guess.files),
         rest > 0 && make('p', { class: 'quiet' }, later),
         question && make('p', { class: 'remark' }, question),
-        !bike && [...guessInWords(guess), formFrom({ ...guess.bike, name: '' })],
+        !bike && [...guessInWords(guess), formFrom({ ...guess.bike, cassette: shownCogs(guess), name: '' })],
       );
       announce('The files have been read.');
     };

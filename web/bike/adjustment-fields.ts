@@ -6,6 +6,7 @@ import type { Bike, LoggedAdjustment } from '../api/answers.ts';
 import { freshId } from '../dom/fresh-id.ts';
 import { make } from '../dom/make.ts';
 import { fieldMoment, fieldTime } from '../words/dates.ts';
+import { ownZone } from '../words/time-zone.ts';
 
 const unitOf = (parameter: string): string => (measuredParameters as Record<string, string>)[parameter] ?? 'done';
 
@@ -143,7 +144,13 @@ export function makeAdjustmentFields(plan: FieldsPlan): AdjustmentFields {
   };
   return {
     elements: [
-      make('div', { class: 'form-row' }, field('What was done', parameter), amount.element, field('When', at)),
+      make(
+        'div',
+        { class: 'form-row' },
+        field('What was done', parameter),
+        amount.element,
+        field('When', at, make('p', { class: 'hint' }, `In this browser’s time zone, ${ownZone()}`)),
+      ),
       field('Note', note),
       preview,
       fault,

@@ -1,6 +1,7 @@
 import { turnsAnything } from '../../src/adjustments/doubtful-adjustment.ts';
 import { adjustmentWords } from '../../src/adjustments/parameter-words.ts';
 import { upperFirst } from '../../src/numeric/upper-first.ts';
+import { ridesThatCount } from '../../src/report/rides-that-count.ts';
 import { adjustmentVerdict } from '../../src/report/words/adjustment-verdict.ts';
 import type { AdjustmentReport, Bike, LoggedAdjustment } from '../api/answers.ts';
 import { addAdjustment, changeAdjustment, removeAdjustment } from '../api/bikes.ts';
@@ -12,6 +13,7 @@ import { attempt } from '../page/attempt.ts';
 import { iconButton } from '../page/icon-button.ts';
 import { icon } from '../page/icons.ts';
 import { dayAndTime } from '../words/dates.ts';
+import { ownZoneSentence, zoneDoubt } from '../words/time-zone.ts';
 import { adjustmentForm } from './adjustment-form.ts';
 import type { BikePage } from './bike-page.ts';
 
@@ -30,7 +32,12 @@ const effectOf = (page: BikePage, entry: LoggedAdjustment): AdjustmentReport | u
   );
 
 /** What was done and when, with its note and what it brought. */
-const entryWords = (entry: LoggedAdjustment, words: string, effect: AdjustmentReport | undefined): HTMLElement =>
+const entryWords = (
+  entry: LoggedAdjustment,
+  words: string,
+  effect: AdjustmentReport | undefined,
+  doubt: string | null,
+): HTMLElement =>
   make(
     'div',
     { class: 'entry-words' },
@@ -46,6 +53,7 @@ const entryWords = (entry: LoggedAdjustment, words: string, effect: AdjustmentRe
           ? 'The comparison is being worked out.'
           : 'An amount of 0 turns nothing, so it was left out.',
     ),
+    doubt && make('p', { class: 'remark' }, doubt),
   );
 
 /** Asks, then takes the entry out of the log. False where the reader keeps it. */
@@ -72,6 +80,8 @@ function entryRow(page: BikePage, entry: LoggedAdjustment, commonTop: number): H
   const row = make('li', { class: 'entry' });
   const words = upperFirst(adjustmentWords(entry));
   const effect = effectOf(page, entry);
+  const { report } = page.bike;
+  const doubt = report && turnsAnything(entry) ? zoneDoubt(entry.at, ridesThatCount(report)) : null;
   const done = async (said: string): Promise<void> => {
     row.replaceChildren();
     announce(said);
@@ -95,7 +105,7 @@ function entryRow(page: BikePage, entry: LoggedAdjustment, commonTop: number): H
   const show = (): void =>
     fill(
       row,
-      entryWords(entry, words, effect),
+      entryWords(entry, words, effect, doubt),
       effect ? beforeAfter(effect, commonTop) : make('div', {}),
       entryTools(entry.id, words, edit, () => void attempt(remove)),
     );
@@ -171,13 +181,14 @@ function entryList(page: BikePage): HTMLElement {
 
 /** The adjustment log: add, edit, remove, and what each brought. */
 export function adjustmentsSection(page: BikePage): HTMLElement {
-  const { picks } = page;
+  const { picks, bike } = page;
   const newEntry = new NewEntry(page);
   const section = make(
     'section',
     { 'aria-labelledby': 'adjustments' },
     make('div', { class: 'section-head' }, make('h2', { id: 'adjustments' }, 'Adjustments'), newEntry.button),
     newEntry.place,
+    bike.adjustmentsLog.length > 0 && make('p', { class: 'quiet zone' }, ownZoneSentence()),
     entryList(page),
   );
   const wanted = picks.get('log');

@@ -7,17 +7,21 @@ import { ask } from '../page/ask.ts';
 import { attempt } from '../page/attempt.ts';
 import { type IconName, icon } from '../page/icons.ts';
 import { go } from '../router/go.ts';
+import { leftOutCogs } from '../words/left-out-cogs.ts';
 import type { BikePage } from './bike-page.ts';
 import { drivetrainForm } from './drivetrain-form.ts';
 
 /** What is known of the drivetrain, term by term. */
-function drivetrainFacts({ chainrings, cassette, rolloutMm, tyre, actuation }: Bike): HTMLElement {
+function drivetrainFacts(
+  { chainrings, cassette, rolloutMm, tyre, actuation }: Bike,
+  unseen: readonly number[],
+): HTMLElement {
   const fact = (term: string, text: string): HTMLElement => make('div', {}, make('dt', {}, term), make('dd', {}, text));
   return make(
     'dl',
     { class: 'facts' },
     fact('Chainrings', chainrings.join(', ')),
-    fact('Cassette', cassette.join(', ')),
+    fact('Cassette', cassette.map((teeth) => (unseen.includes(teeth) ? `${teeth} (not seen)` : teeth)).join(', ')),
     fact('Wheel', rolloutMm ? `${rolloutMm} mm rollout` : tyre ? `tyre ${tyre}` : 'measured from the rides'),
     fact('Actuation', actuation === 'cable' ? 'cable' : 'electronic'),
   );
@@ -42,10 +46,11 @@ const tool = (name: IconName, key: string, text: string, click: () => void): HTM
 /** The bike as it is known, with a form to put it right and a way to remove it. */
 export function drivetrainSection({ bike: detail, refresh }: BikePage): HTMLElement {
   const { bike, report } = detail;
+  const unseen = report?.bikeUnseenCogs ?? [];
   const contents = make('div', { class: 'panel' });
   const edit = (): void => {
     const { element } = drivetrainForm({
-      start: bike,
+      start: { ...bike, cassette: bike.cassette.filter((teeth) => !unseen.includes(teeth)) },
       saveWord: 'Save and work through the rides again',
       save: (changed) => changeBike(detail.id, changed),
       saved: () => {
@@ -55,13 +60,13 @@ export function drivetrainSection({ bike: detail, refresh }: BikePage): HTMLElem
       },
       cancelled: show,
     });
-    fill(contents, element);
+    fill(contents, unseen.length > 0 && make('p', { class: 'remark' }, leftOutCogs(unseen)), element);
     element.querySelector('input')?.focus();
   };
   const show = (): void =>
     fill(
       contents,
-      drivetrainFacts(bike),
+      drivetrainFacts(bike, unseen),
       ...(report?.bikeNotes ?? []).map(({ message }) => make('p', { class: 'remark' }, message)),
       make(
         'div',

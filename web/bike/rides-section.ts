@@ -12,6 +12,7 @@ import { iconButton } from '../page/icon-button.ts';
 import { isCutCopy } from '../words/cut-copy.ts';
 import { dayAndTime } from '../words/dates.ts';
 import { duration } from '../words/numbers.ts';
+import { ownZoneSentence, zoneRemark } from '../words/time-zone.ts';
 import type { BikePage } from './bike-page.ts';
 import { isOf, rideRemarks } from './ride-remarks.ts';
 
@@ -61,6 +62,7 @@ function row(ride: RideSummary, { leftOut, remove }: TablePlan): HTMLElement {
     make('td', { class: 'number' }, value === null ? '–' : figure(value));
   const stands = standing(ride, leftOut);
   const brief = inShort(numbers);
+  const zone = zoneRemark(ride);
   const failed = ride.status === 'failed';
   return make(
     'tr',
@@ -72,6 +74,7 @@ function row(ride: RideSummary, { leftOut, remove }: TablePlan): HTMLElement {
         ? rideName(ride)
         : make('a', { href: `/rides/${ride.id}`, 'data-keep': `ride-${ride.id}` }, rideName(ride)),
       ride.start !== null && make('span', { class: 'quiet file-name' }, ride.file),
+      zone && make('span', { class: 'quiet file-name' }, zone),
       brief && make('span', { class: 'only-narrow' }, brief),
       stands && make('span', { class: failed ? 'only-narrow fault' : 'only-narrow' }, stands),
     ),
@@ -144,6 +147,7 @@ export function ridesSection({ bike, rides, allRides, refresh }: BikePage): HTML
         { class: 'quiet' },
         `The newest ${rides.length} of ${counted(allRides, 'ride')}; the verdict rests on all that count.`,
       ),
+    rides.some(({ start }) => start !== null) && make('p', { class: 'quiet zone' }, ownZoneSentence()),
     rideRemarks(bike, rides),
     rides.length === 0
       ? make('p', { class: 'quiet' }, 'No ride yet.')

@@ -5,6 +5,7 @@ import type { BikeDetail } from '../api/answers.ts';
 
 /** What is the matter, in a few words to stand at the top. */
 export function verdictHeadline({ bike, state, report }: Pick<BikeDetail, 'bike' | 'state' | 'report'>): string {
+  if (state.underWay) return 'Its rides are still being worked through';
   if (!report || report.rides.length === 0) return 'No ride has been read yet';
   const tooFew = 'Too few judged shifts yet to say';
   if (state.word === 'too little data') return tooFew;

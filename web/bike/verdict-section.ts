@@ -8,7 +8,7 @@ import { type Child, make } from '../dom/make.ts';
 import { points } from '../page/points.ts';
 import { stateMark } from '../page/state-mark.ts';
 import { inOwnZone } from '../words/dates.ts';
-import { stateWords } from '../words/state-words.ts';
+import { stateLabel, stateWords } from '../words/state-words.ts';
 import type { BikePage } from './bike-page.ts';
 import { causeList } from './cause-list.ts';
 import { namedCause } from './named-cause.ts';
@@ -75,7 +75,7 @@ function weighed(bike: BikeDetail, said: boolean, dated: (sentence: string) => s
 export function verdictSection(page: BikePage): HTMLElement {
   const { bike } = page;
   const { report, state } = bike;
-  const { label, key } = stateWords[state.word];
+  const { key } = stateWords[state.word];
   const adjustedAt = report?.adjustments.map(({ at }) => at) ?? [];
   const dated = (sentence: string): string => inOwnZone(sentence, adjustedAt);
   const tooLittle = state.word === 'too little data';
@@ -85,13 +85,13 @@ export function verdictSection(page: BikePage): HTMLElement {
     make(
       'div',
       { class: 'panel verdict-words' },
-      make('p', { class: 'verdict-state' }, stateMark(state.word), make('strong', {}, label)),
+      make('p', { class: 'verdict-state' }, stateMark(state.word), make('strong', {}, stateLabel(state))),
       make('h2', { class: 'verdict-headline' }, verdictHeadline(bike)),
       likelyCause(bike),
       ...facts(bike, !tooLittle).map((fact) => make('p', {}, fact)),
       (tooLittle || state.dangers.length > 0) && points(tooLittle ? state.reasons : state.dangers),
       weighed(bike, !tooLittle, dated),
-      !report &&
+      bike.rides === 0 &&
         make('p', {}, make('a', { href: `/add?bike=${bike.id}` }, 'Add its first rides'), ' to get a verdict.'),
     ),
     report && nextStep(page, report.diagnosis, dated),

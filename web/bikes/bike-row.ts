@@ -9,9 +9,11 @@ import { stateMark } from '../page/state-mark.ts';
 import { day } from '../words/dates.ts';
 import { drivetrainLine } from '../words/drivetrain-words.ts';
 import { percentFigure, percentRange } from '../words/numbers.ts';
-import { stateWords } from '../words/state-words.ts';
+import { stateLabel, stateWords } from '../words/state-words.ts';
+import { troublePeriod } from '../words/trouble-period.ts';
 
 function why({ bike, state }: BikeSummary): string | null {
+  if (state.underWay) return null;
   if (state.dangers.length > 0) return state.dangers.join(' ');
   if (state.reasons.length > 0) return state.reasons[0];
   if (!state.topCause || state.topCause === 'no-fault' || state.probability === null) return null;
@@ -27,15 +29,16 @@ function figure({ state }: BikeSummary): HTMLElement {
     make(
       'span',
       {},
-      known ? 'of shifts in trouble' : 'no shift judged yet',
-      known && make('small', {}, `95 %: ${percentRange(state.low, state.high)}`),
+      known ? `of ${counted(state.judgedShifts, 'shift')} in trouble` : 'no shift judged yet',
+      known && make('small', {}, troublePeriod(state)),
+      known && make('small', {}, `95\u00a0%: ${percentRange(state.low, state.high)}`),
     ),
   );
 }
 
 /** One bike among all: state, reason, trend and number. */
 export function bikeRow(summary: BikeSummary, topRate: number): HTMLElement {
-  const { label, key } = stateWords[summary.state.word];
+  const { key } = stateWords[summary.state.word];
   const ridden = summary.lastRideAt
     ? `${counted(summary.rides, 'ride')}, last ${day(summary.lastRideAt)}`
     : 'no ride yet';
@@ -48,7 +51,12 @@ export function bikeRow(summary: BikeSummary, topRate: number): HTMLElement {
       'div',
       { class: 'rack-name' },
       make('h2', {}, make('a', { href: `/bikes/${summary.id}` }, summary.bike.name)),
-      make('p', { class: 'rack-state' }, make('strong', {}, label), reason && make('span', {}, reason)),
+      make(
+        'p',
+        { class: 'rack-state' },
+        make('strong', {}, stateLabel(summary.state)),
+        reason && make('span', {}, reason),
+      ),
       make('p', { class: 'quiet' }, `${drivetrainLine(summary.bike)} · ${ridden}${summary.sample ? ' · sample' : ''}`),
       summary.pending > 0 && make('p', { class: 'quiet is-working' }, summary.staleReason ?? 'Being worked through …'),
     ),

@@ -14,6 +14,7 @@ export function fleetSentence(bikes: readonly BikeSummary[]): string {
         : `${service} of ${counted(all, 'bike')} ${service === 1 ? 'needs' : 'need'} service`;
   if (count('watch') > 0) return `No bike needs service; keep an eye on ${count('watch')}`;
   if (count('fine') === all) return all === 1 ? 'Your bike shifts well' : `All ${all} bikes shift well`;
+  if (bikes.every(({ state }) => state.underWay)) return 'The rides are still being worked through';
   if (count('fine') === 0) return 'Too little ridden yet to say';
   return 'No bike needs service';
 }

@@ -5,6 +5,7 @@ import { make } from '../dom/make.ts';
 import { icon } from '../page/icons.ts';
 import { dayAndTime } from '../words/dates.ts';
 import { duration, fileSize } from '../words/numbers.ts';
+import { ownZoneSentence } from '../words/time-zone.ts';
 import { moveRideTool } from './move-ride.ts';
 
 /** What ride this is, with `counts` for what happened in it. */
@@ -26,6 +27,7 @@ export function rideHead(ride: RideDetail, bike: BikeDetail | null, counts: HTML
       make('h1', { tabindex: -1 }, ride.start ? dayAndTime(ride.start) : ride.file),
       counts,
       make('p', { class: 'quiet' }, facts.join(' · ')),
+      ride.start && make('p', { class: 'quiet zone' }, ownZoneSentence()),
       ride.evidence &&
         ride.evidence !== 'full' &&
         make('p', { class: 'remark' }, `Records: ${evidenceWords[ride.evidence]}.`),

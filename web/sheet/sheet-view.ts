@@ -20,7 +20,9 @@ import type { View } from '../router/router.ts';
 import { day, dayAndTime, inOwnZone } from '../words/dates.ts';
 import { drivetrainLine } from '../words/drivetrain-words.ts';
 import { chanceFigure, percentRange } from '../words/numbers.ts';
-import { stateWords } from '../words/state-words.ts';
+import { stateLabel, stateWords } from '../words/state-words.ts';
+import { ownZone } from '../words/time-zone.ts';
+import { troublePeriod } from '../words/trouble-period.ts';
 
 const SHOWN_CAUSES = 4;
 const SHOWN_EVIDENCE = 3;
@@ -40,7 +42,6 @@ const blank = (label: string): HTMLElement => make('p', { class: 'blank' }, make
 
 function head(sheet: SheetData): HTMLElement {
   const { state } = sheet;
-  const since = state.sinceAdjustment ? ' since the last adjustment' : '';
   const period = sheet.firstRideAt && sheet.lastRideAt ? `, ${day(sheet.firstRideAt)} to ${day(sheet.lastRideAt)}` : '';
   return make(
     'header',
@@ -56,12 +57,12 @@ function head(sheet: SheetData): HTMLElement {
       'p',
       { class: `sheet-state is-${stateWords[state.word].key}` },
       stateMark(state.word),
-      make('strong', {}, stateWords[state.word].label),
+      make('strong', {}, stateLabel(state)),
       state.troubleRate !== null &&
         make(
           'span',
           {},
-          `${percent(state.troubleRate)} of ${counted(state.judgedShifts, 'judged shift')} in trouble${since} (95 %: ${percentRange(state.low, state.high)})`,
+          `${percent(state.troubleRate)} of ${counted(state.judgedShifts, 'judged shift')} in trouble ${troublePeriod(state)}; 95\u00a0%: ${percentRange(state.low, state.high)}`,
         ),
     ),
   );
@@ -183,7 +184,7 @@ const foot = ({ generatedAt, engineVersion }: SheetData): HTMLElement =>
   make(
     'p',
     { class: 'sheet-foot' },
-    `Made ${dayAndTime(generatedAt)}${engineVersion ? `, engine ${engineVersion}` : ''}. Likelihoods from ride logs: nobody has looked at the bike. The maker’s manual and a qualified mechanic come first.`,
+    `Made ${dayAndTime(generatedAt)}, ${ownZone()}${engineVersion ? `, engine ${engineVersion}` : ''}. Likelihoods from ride logs: nobody has looked at the bike. The maker’s manual and a qualified mechanic come first.`,
   );
 
 /** Ways back and to the printer, which are not printed. */

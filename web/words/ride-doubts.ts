@@ -1,5 +1,6 @@
 import { moreGears, otherCogs } from '../../src/gear-trace/disagreement/another-bike.ts';
 import type { RideReport } from '../api/answers.ts';
+import { noTimeZone } from './time-zone.ts';
 
 /** Codes of remarks that put a ride in doubt: they change what it can tell, or whether it is this bike's at all. */
 export const doubting: ReadonlySet<string> = new Set([
@@ -9,6 +10,7 @@ export const doubting: ReadonlySet<string> = new Set([
   'no-cadence',
   'no-gear-bands',
   'no-speed',
+  noTimeZone,
   'overlapping-rides',
   'recorded-teeth-differ',
   'rollout-differs',

@@ -1,4 +1,4 @@
-import type { StateWord } from '../api/answers.ts';
+import type { BikeSummary, StateWord } from '../api/answers.ts';
 
 interface StateWords {
   readonly label: string;
@@ -13,3 +13,7 @@ export const stateWords: Record<StateWord, StateWords> = {
   fine: { label: 'Shifts well', key: 'fine' },
   'too little data': { label: 'Too little data', key: 'unknown' },
 };
+
+/** What is written for a bike's state; while its first rides are being worked through there is none to write. */
+export const stateLabel = ({ word, underWay }: Pick<BikeSummary['state'], 'word' | 'underWay'>): string =>
+  underWay ? 'No verdict yet' : stateWords[word].label;

@@ -36,9 +36,10 @@ function sentenceOf({ smallCog, firm }: Candidate, cassette: readonly number[], 
   return `${first ? '' : 'Then '}${words[TIMES_EACH_WAY]} times from the ${cassette[smallCog]} to the ${cassette[smallCog + 1]} and back, seated, ${how}, with five turns of the crank after each shift.`;
 }
 
-/** Pairs that are safe to ride on purpose. */
-function safeCandidates(lookAhead: LookAhead, cogCount: number): Candidate[] {
-  const safe = safeShifts(lookAhead, cogCount);
+/** Pairs of cogs that are there and safe to ride on purpose. */
+function safeCandidates(lookAhead: LookAhead, cogCount: number, unseen: ReadonlySet<number>): Candidate[] {
+  const isSafe = safeShifts(lookAhead, cogCount);
+  const safe = (cog: number, firm: boolean): boolean => !unseen.has(cog) && isSafe(cog, firm);
   const pairs = Array.from({ length: cogCount - 1 }, (_, smallCog) =>
     [false, true].map((firm) => ({ smallCog, firm })),
   );
@@ -73,11 +74,19 @@ export function withSkipStretch(plan: CheckRide, mostUsedTeeth: number): CheckRi
 
 /**
  * The few shifts that are expected to tell most about the cause: pairs of neighbouring cogs, there and back, chosen one
- * after another by expected information gain (Lindley 1956).
+ * after another by expected information gain (Lindley 1956). None where no such pair is known to be there and safe.
+ *
+ * @param unseen cassette indices of cogs that are named nowhere, since no ride shows them
  */
-export function planCheckRide(lookAhead: LookAhead, cassette: readonly number[], usage: Float64Array): CheckRide {
+export function planCheckRide(
+  lookAhead: LookAhead,
+  cassette: readonly number[],
+  usage: Float64Array,
+  unseen: ReadonlySet<number>,
+): CheckRide {
   const rides = new ImaginedRides(lookAhead, seededRandom(47, 'check ride'));
-  const candidates = safeCandidates(lookAhead, cassette.length);
+  const candidates = safeCandidates(lookAhead, cassette.length, unseen);
+  if (candidates.length === 0) return noCheckRide;
   let ridden = rides.none();
   let bits = 0;
   const chosen: Candidate[] = [];

@@ -35,13 +35,14 @@ function bestShift(
   lookAhead: LookAhead,
   rows: readonly [readonly number[], readonly number[]],
   cogs: number,
+  unseen: ReadonlySet<number>,
 ): Contrast {
   const safe = safeShifts(lookAhead, cogs);
   let best: Contrast = { cog: 1, larger: true, firm: false, rates: [0, 0], divergence: -1 };
   for (let cog = 0; cog < cogs; cog++)
     for (const larger of [true, false])
       for (const firm of [false, true]) {
-        if ((larger ? cog === 0 : cog === cogs - 1) || !safe(cog, firm)) continue;
+        if ((larger ? cog === 0 : cog === cogs - 1) || unseen.has(cog) || !safe(cog, firm)) continue;
         const { trouble, drop } = lookAhead.expect({ cog, larger, firm });
         const bad = trouble.map((p, i) => 1 - (1 - p) * (1 - drop[i]));
         const rates = [mean(bad, rows[0]), mean(bad, rows[1])] as const;
@@ -58,6 +59,13 @@ const TELLS_NOTHING = 0.02;
 /** A rate foreseen, to stand behind "about". */
 const wholePercent = (rate: number): string => `${Math.round(100 * rate)} %`;
 
+/** The bike on which causes are to be told apart. `unseen`: cassette indices of cogs that are named nowhere, since no ride shows them. */
+interface SeparatedOn {
+  readonly cassette: readonly number[];
+  readonly unseen: ReadonlySet<number>;
+  readonly electronic: boolean;
+}
+
 /**
  * What would tell two causes apart: the shift on which they differ most, or the skips where they differ more in those,
  * and what can be tried by hand.
@@ -65,8 +73,7 @@ const wholePercent = (rate: number): string => `${Math.round(100 * rate)} %`;
 export function separateCauses(
   weighed: WeighedCauses,
   between: readonly [Cause, Cause],
-  cassette: readonly number[],
-  electronic: boolean,
+  { cassette, unseen, electronic }: SeparatedOn,
 ): Separation {
   const particles = between.flatMap((cause) => particlesOf(weighed, cause, PARTICLES_EACH));
   const lookAhead = new LookAhead(particles, weighed.model);
@@ -74,7 +81,7 @@ export function separateCauses(
     lookAhead.particles.map((_, i) => i).filter((i) => lookAhead.particles[i].cause === cause);
   const rows = [rowsOf(between[0]), rowsOf(between[1])] as const;
   const [a, b] = between.map((cause) => causePhrase(cause, electronic));
-  const shift = bestShift(lookAhead, rows, cassette.length);
+  const shift = bestShift(lookAhead, rows, cassette.length, unseen);
   const skips = rows.map((own) => mean(lookAhead.skipsPerHour, own)) as [number, number];
   const skipDivergence = (skips[0] - skips[1]) * Math.log((skips[0] + 0.01) / (skips[1] + 0.01)) * 0.1;
   const tells = Math.max(skipDivergence, shift.divergence) >= TELLS_NOTHING;

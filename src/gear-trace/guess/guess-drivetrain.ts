@@ -10,7 +10,7 @@ import { pedallingSamples } from '../samples/pedalling-samples.ts';
 import { traceGears } from '../trace-gears.ts';
 import { guessFromLadder } from './guess-from-ladder.ts';
 import { guessFromRecords } from './guess-from-records.ts';
-import { madeUpCogs } from './made-up-cogs.ts';
+import { madeUpCogs, madeUpWords } from './made-up-cogs.ts';
 import { apartNote, type GuessedFrom, ridesApart } from './rides-apart.ts';
 import { unknownDrivetrain } from './unknown-drivetrain.ts';
 
@@ -20,6 +20,8 @@ type MeasuredTeeth = RideTrace['measured'];
 export interface DrivetrainGuess {
   readonly bike: Bike;
   readonly certainty: number;
+  /** Cogs of it, in teeth, that nothing shows. */
+  readonly madeUpCogs: readonly number[];
   readonly notes: readonly Warning[];
 }
 
@@ -40,6 +42,7 @@ export function guessDrivetrain(logs: readonly RideLog[]): DrivetrainGuess {
     fromLadder(logs) ?? {
       bike: UNKNOWN,
       certainty: 0,
+      madeUpCogs: UNKNOWN.cassette,
       notes: [
         {
           code: unknownDrivetrain,
@@ -80,20 +83,27 @@ function refine(recorded: Bike, logs: readonly RideLog[], all: readonly RideLog[
   const ring = ringRecorded(logs) ? '' : assumedRing(recorded);
   const named = new Set(logs.flatMap(({ gearRecords }) => [...gearRecords.rearTeeth]));
   const notes = (message: string): Warning[] => [{ code: 'bike-guessed', message: message + ring }, electronicNote];
-  if (!measured)
+  if (!measured) {
+    const madeUp = madeUpCogs(recorded.cassette, (size) => named.has(size));
     return unlessApart(
       all,
       { bike: recorded, rolloutMm: Number.NaN, ride: longestOf(logs)[0] },
       {
         bike: recorded,
         certainty: CERTAINTY_BY_RECORDS_ALONE,
+        madeUpCogs: madeUp,
         notes: notes(
-          `The drivetrain is read off the gear records as they stand; no ride shows by its speed and cadence whether its teeth are right.${madeUpCogs(recorded.cassette, (size) => named.has(size))} ${unusedCogs}`,
+          `The drivetrain is read off the gear records as they stand; no ride shows by its speed and cadence whether its teeth are right.${madeUpWords(madeUp)} ${unusedCogs}`,
         ),
       },
     );
+  }
   const { teeth, rolloutMm, ride } = measured;
   const bike = withTeeth(recorded, teeth);
+  const madeUp = madeUpCogs(
+    bike.cassette,
+    (_, cog) => teeth.cassette[cog] !== null || named.has(recorded.cassette[cog]),
+  );
   const shown = ringRecorded(logs) ? [...teeth.chainrings, ...teeth.cassette] : teeth.cassette;
   const share = shown.filter((size) => size !== null).length / shown.length;
   const positions = logs.some(({ gearRecords }) => gearRecords.rearPosition.some((position) => position > 0));
@@ -102,9 +112,10 @@ function refine(recorded: Bike, logs: readonly RideLog[], all: readonly RideLog[
     { bike, rolloutMm, ride },
     {
       bike,
+      madeUpCogs: madeUp,
       certainty: share * (positions ? MOST_CERTAIN.byPosition : MOST_CERTAIN.byTeeth),
       notes: notes(
-        `The drivetrain is read off the gear records and measured from speed and cadence: ${Math.round(100 * share)} % of its teeth show in the rides.${madeUpCogs(bike.cassette, (_, cog) => teeth.cassette[cog] !== null || named.has(recorded.cassette[cog]))} ${unusedCogs}${differing(recorded, bike)}`,
+        `The drivetrain is read off the gear records and measured from speed and cadence: ${Math.round(100 * share)} % of its teeth show in the rides.${madeUpWords(madeUp)} ${unusedCogs}${differing(recorded, bike)}`,
       ),
     },
   );
@@ -176,16 +187,18 @@ function fromLadder(logs: readonly RideLog[]): DrivetrainGuess | null {
   if (!best) return null;
   const guess = guessFromLadder(ladderPeaks(best.histogram));
   if (!guess) return null;
+  const madeUp = madeUpCogs(guess.bike.cassette, (size) => guess.seenCogs.includes(size));
   return unlessApart(
     logs,
     { bike: guess.bike, rolloutMm: bikeRolloutMm(guess.bike), ride: best.ride },
     {
       bike: guess.bike,
+      madeUpCogs: madeUp,
       certainty: (CERTAINTY_BY_LADDER * guess.seenCogs.length) / guess.bike.cassette.length,
       notes: [
         {
           code: 'bike-guessed',
-          message: `The drivetrain is worked out from the ladder of speed-to-cadence ratios, which shows ${guess.seenCogs.length} cogs (${guess.seenCogs.join(', ')}).${madeUpCogs(guess.bike.cassette, (size) => guess.seenCogs.includes(size))} Ratios give teeth up to a common scale only: check rings, cogs and rollout. ${unusedCogs}`,
+          message: `The drivetrain is worked out from the ladder of speed-to-cadence ratios, which shows ${guess.seenCogs.length} cogs (${guess.seenCogs.join(', ')}).${madeUpWords(madeUp)} Ratios give teeth up to a common scale only: check rings, cogs and rollout. ${unusedCogs}`,
         },
       ],
     },

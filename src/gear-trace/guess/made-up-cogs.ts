@@ -1,13 +1,18 @@
 import { listed } from '../../numeric/listed.ts';
 
 /**
- * In words, which cogs of a guess nothing shows: they were filled in to make a cassette. Empty where every one is shown.
+ * The cogs of a guess that nothing shows, in teeth: they were filled in to make a cassette.
  *
  * @param isShown told of each cog by its teeth and its place in the cassette
- * @example madeUpCogs([24, 28, 33, 39, 46], (teeth) => teeth < 30) // ' 33, 39 and 46 were added to make a cassette and are made up.'
+ * @example madeUpCogs([24, 28, 33, 39, 46], (teeth) => teeth < 30) // [33, 39, 46]
  */
-export function madeUpCogs(cassette: readonly number[], isShown: (teeth: number, cog: number) => boolean): string {
-  const madeUp = cassette.filter((teeth, cog) => !isShown(teeth, cog));
+export const madeUpCogs = (
+  cassette: readonly number[],
+  isShown: (teeth: number, cog: number) => boolean,
+): readonly number[] => cassette.filter((teeth, cog) => !isShown(teeth, cog));
+
+/** Says so of them, with a space before; empty where there are none. */
+export function madeUpWords(madeUp: readonly number[]): string {
   if (madeUp.length === 0) return '';
   const [were, are] = madeUp.length === 1 ? ['was', 'is'] : ['were', 'are'];
   return ` ${listed(madeUp)} ${were} added to make a cassette and ${are} made up.`;

@@ -19,15 +19,16 @@ export function causeChartHeightPx(causes: number): number {
 /** Draws the causes as bars, likeliest first, each with its name and its probability in figures. */
 export function drawCauses(svg: ChartSvg, causes: readonly CauseBar[], size: ChartSize): void {
   startChart(svg, size);
-  const nameWidth = Math.min(size.widthPx * 0.55, 16 + 6.6 * Math.max(0, ...causes.map((cause) => cause.name.length)));
+  const nameWidth = Math.min(size.widthPx * 0.7, 16 + 6.6 * Math.max(0, ...causes.map((cause) => cause.name.length)));
   const area = { left: nameWidth, right: size.widthPx - 50, top: 4, bottom: size.heightPx - 48 };
   const x = scaleLinear([0, 1], [area.left, area.right]);
   const y = scaleBand(
     causes.map((cause) => cause.name),
     [area.top, area.bottom],
   ).padding(0.22);
-  drawBottomAxis(svg, area, x, 'Probability, %', (axis) =>
-    axis.ticks(Math.max(2, Math.round((area.right - area.left) / 70)), '.0%'),
+  const steps = Math.round((area.right - area.left) / 70);
+  drawBottomAxis<number>(svg, area, x, 'Probability, %', (axis) =>
+    steps < 2 ? axis.tickValues([0, 1]).tickFormat(percent) : axis.ticks(steps, '.0%'),
   );
   const marks = svg
     .append('g')

@@ -27,7 +27,10 @@ export function startChart(svg: ChartSvg, { widthPx, heightPx }: ChartSize): voi
   svg.attr('viewBox', `0 0 ${widthPx} ${heightPx}`).classed('chart', true);
 }
 
-/** The axis of cogs or bars under the plot, with its name in the middle below it. */
+/** Usual width of a letter in an axis name. */
+const LETTER_PX = 6;
+
+/** The axis of cogs or bars under the plot, with its name below it: in the middle, or further left where it would not fit there. */
 export function drawBottomAxis<T extends string | number>(
   svg: ChartSvg,
   area: PlotArea,
@@ -37,7 +40,9 @@ export function drawBottomAxis<T extends string | number>(
 ): void {
   const axis = tune(axisBottom(scale as never) as unknown as Axis<T>).tickSizeOuter(0);
   (svg.append('g').attr('class', 'axis').attr('transform', `translate(0,${area.bottom})`) as Group).call(axis as never);
-  axisName(svg, (area.left + area.right) / 2, area.bottom + 34, name);
+  const half = (name.length * LETTER_PX) / 2;
+  const middle = Math.max(half, Math.min((area.left + area.right) / 2, area.right - half));
+  axisName(svg, middle, area.bottom + 34, name);
 }
 
 /** The axis left of the plot with grid lines across it; its name stands above it, level, to be read without turning. */

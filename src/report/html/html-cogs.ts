@@ -11,9 +11,7 @@ export function htmlCogs({ cogs }: Report): Markup {
   return html`<section>
 <h2>Shifts by cog and direction, all rides</h2>
 <p class="quiet">Trouble is the share of judged shifts that were late, missed or settled beyond the cog asked for.</p>
-${chartFigure('Trouble by cog', describeTroubleByCog(cogs), { widthPx: 860, heightPx: 340 }, (svg, size) =>
-  drawTroubleByCog(svg, cogs, size),
-)}
+${chartFigure('Trouble by cog', describeTroubleByCog(cogs), 340, (svg, size) => drawTroubleByCog(svg, cogs, size))}
 ${(['to-larger', 'to-smaller'] as const).map((direction) =>
   cogTable(
     `Shifts ${directionWords[direction]}`,

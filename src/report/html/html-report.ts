@@ -57,7 +57,7 @@ function htmlTrend(report: Report): Markup {
 ${chartFigure(
   'Trouble ride by ride',
   `${counted(trend.rides.length, 'ride')}, ${counted(trend.adjustments.length, 'adjustment')} marked.`,
-  { widthPx: 860, heightPx: 280 },
+  280,
   (svg, size) => drawRideTrend(svg, trend, size),
 )}
 </section>`;

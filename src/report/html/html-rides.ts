@@ -48,7 +48,7 @@ function stripFigure(ride: RideReport, i: number, cassette: readonly number[]): 
   return chartFigure(
     `Ride ${i + 1}, ${utcDayAndTime(ride.start)}`,
     `${counted(ride.counts.shifts, 'shift')} asked for; ${counted(data.events.length, 'event')} marked.`,
-    { widthPx: 860, heightPx: 120 + 16 * cassette.length },
+    120 + 16 * cassette.length,
     (svg, size) => drawRideStrip(svg, data, size),
   );
 }

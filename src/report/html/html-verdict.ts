@@ -59,7 +59,7 @@ function causeFigure(report: Report): Markup | null {
     showsNothing(report)
       ? `Mostly what is taken for granted before any ride, since no shift could be judged. ${sum}`
       : `Likeliest: ${bars[0].name}, ${percent(bars[0].probability)}. ${sum}`,
-    { widthPx: 860, heightPx: causeChartHeightPx(bars.length) },
+    causeChartHeightPx(bars.length),
     (svg, size) => drawCauses(svg, bars, size),
   );
 }
@@ -72,7 +72,7 @@ function lateralFigure(report: Report): Markup | null {
   return chartFigure(
     'Where the guide pulley is thought to stand',
     lateralSentence(diagnosis.lateralOffsetMm),
-    { widthPx: 860, heightPx: 280 },
+    280,
     (svg, size) => drawLateralError(svg, errors, size),
   );
 }

@@ -30,8 +30,21 @@ ul { margin: 0.4rem 0; padding-left: 1.3rem; max-width: 46rem; }
 .cautions h3 { margin-top: 0; }
 figure { margin: 1.2rem 0; background: var(--panel); border: 1px solid var(--line); border-radius: 8px; padding: 0.4rem 1rem 0.8rem; }
 figure h3 { margin: 0.5rem 0; }
-.chart-frame, .table-frame { overflow-x: auto; }
-svg.chart { display: block; width: 100%; min-width: 34rem; height: auto; }
+.table-frame { overflow-x: auto; }
+svg.chart { display: block; width: 100%; height: auto; }
+svg.chart.is-narrow { display: none; max-width: 30rem; margin: 0 auto; }
+@media screen and (max-width: 40rem) {
+  svg.chart.is-wide { display: none; }
+  svg.chart.is-narrow { display: block; }
+  /* A shade at an edge says that there is more of the table beyond it: it lies still, what covers it moves with the table. */
+  .table-frame {
+    background:
+      linear-gradient(to right, var(--paper) 1.2rem, transparent) left / 2.4rem 100% no-repeat local,
+      linear-gradient(to left, var(--paper) 1.2rem, transparent) right / 2.4rem 100% no-repeat local,
+      linear-gradient(to right, var(--line-strong), transparent) left / 0.9rem 100% no-repeat scroll,
+      linear-gradient(to left, var(--line-strong), transparent) right / 0.9rem 100% no-repeat scroll;
+  }
+}
 table { border-collapse: collapse; font-variant-numeric: tabular-nums; font-size: 0.92rem; margin: 0.5rem 0; }
 caption { text-align: left; font-weight: 600; padding: 0.3rem 0; }
 th, td { padding: 0.2rem 0.7rem 0.2rem 0; text-align: right; border-bottom: 1px solid var(--line); white-space: nowrap; }
@@ -47,8 +60,7 @@ tr.few td { color: var(--quiet); }
   main { max-width: none; padding: 0; }
   figure, .cautions, tr { break-inside: avoid; }
   h2, h3, caption { break-after: avoid; }
-  .chart-frame, .table-frame { overflow: visible; }
-  svg.chart { min-width: 0; }
+  .table-frame { overflow: visible; }
   .verdict, .cautions { -webkit-print-color-adjust: exact; print-color-adjust: exact; }
 }
 ${chartStyle}`;

@@ -35,7 +35,8 @@ describe('htmlReport', () => {
     expect(rideColumns?.slice(0, 5)).toEqual(['#', 'Started (UTC)', 'Pedalled', 'Evidence', 'Shifts']);
     expect(document.querySelectorAll('.cautions li').length).toBe(2);
     expect(document.querySelectorAll('table').length).toBe(3);
-    expect(document.querySelectorAll('figure svg').length).toBe(4 + report.rides.length);
+    for (const drawing of ['is-wide', 'is-narrow'])
+      expect(document.querySelectorAll(`figure svg.${drawing}`).length).toBe(4 + report.rides.length);
   });
 
   it('gives every chart a text for those who do not see it', () => {

@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { bikeState } from '../../../server/state/bike-state.ts';
+import { bikeState as stateOf } from '../../../server/state/bike-state.ts';
 import type { Report } from '../../../src/report/report-schema.ts';
 import { sampleReport } from '../../report/sample-report.ts';
+
+const bikeState = (report: Report) => stateOf(report, []);
 
 type Drop = Report['rides'][number]['chainDrops'][number];
 

@@ -1,0 +1,84 @@
+import type { PlacedRide } from '../../src/adjustments/adjustment-periods.ts';
+import { tallyTrouble } from '../../src/cogs/trouble-tally.ts';
+import { FEWEST_SHIFTS } from '../../src/diagnosis/next-step/suggest.ts';
+import { suddenStartMs } from '../../src/diagnosis/posterior/onset.ts';
+import { wilsonInterval } from '../../src/numeric/wilson-interval.ts';
+import type { Report } from '../../src/report/report-schema.ts';
+import { ridesThatCount } from '../../src/report/rides-that-count.ts';
+import { hasClock } from '../../src/ride-log/has-clock.ts';
+
+/** From when on shifts count for a bike's rate of trouble. */
+export const troubleSince = ['first-ride', 'last-adjustment', 'onset'] as const;
+
+/** How often shifts went wrong on a bike as it is now. Judged shifts only; the rate is null without any, `low` and `high` bound its 95 % interval. */
+export interface TroubleNow {
+  readonly since: (typeof troubleSince)[number];
+  /** ISO time of that moment; null for `first-ride`. */
+  readonly sinceAt: string | null;
+  /** Rides in which the shifts were made. */
+  readonly rides: number;
+  readonly shifts: number;
+  readonly count: number;
+  readonly rate: number | null;
+  readonly low: number;
+  readonly high: number;
+}
+
+/**
+ * The one rule for what a bike's rate of trouble counts: the judged shifts since the last adjustment, or since a fault began
+ * suddenly, whichever is later. Where fewer than `FEWEST_SHIFTS` were judged since, the earlier of the two counts, else all rides.
+ * Shifts from before either are those of another bike, as it were.
+ *
+ * @param rides those that count for the bike; what has no date counts only among all rides
+ */
+export function troubleNow(report: Report, rides: readonly PlacedRide[]): TroubleNow {
+  const moments = [adjustedLast(report), beganSuddenly(report)].filter((moment) => moment !== null);
+  for (const moment of moments.sort((a, b) => Date.parse(b.sinceAt) - Date.parse(a.sinceAt))) {
+    const found = judgedFrom(rides, Date.parse(moment.sinceAt));
+    if (found.shifts >= FEWEST_SHIFTS) return { ...moment, ...found };
+  }
+  return { since: 'first-ride', sinceAt: null, ...overAllRides(report) };
+}
+
+const adjustedLast = ({ adjustments }: Report) => {
+  const last = adjustments.at(-1);
+  return last ? ({ since: 'last-adjustment', sinceAt: new Date(last.at).toISOString() } as const) : null;
+};
+
+const beganSuddenly = ({ diagnosis: { onset } }: Report) =>
+  Number.isFinite(suddenStartMs(onset)) && onset.at !== null ? ({ since: 'onset', sinceAt: onset.at } as const) : null;
+
+type Counted = Pick<TroubleNow, 'rides' | 'shifts' | 'count' | 'rate' | 'low' | 'high'>;
+
+const counted = (rides: number, shifts: number, count: number): Counted => ({
+  rides,
+  shifts,
+  count,
+  rate: shifts > 0 ? count / shifts : null,
+  ...wilsonInterval(count, shifts),
+});
+
+function judgedFrom(rides: readonly PlacedRide[], fromMs: number): Counted {
+  const perRide = rides
+    .filter(({ startMs }) => hasClock(startMs))
+    .map(({ startMs, events }) => events.shifts.filter(({ timeS }) => startMs + timeS * 1000 >= fromMs))
+    .map((shifts) => tallyTrouble({ shifts, ghostShifts: [] }))
+    .filter(({ shifts }) => shifts > 0);
+  const sum = (pick: (tally: (typeof perRide)[number]) => number): number =>
+    perRide.reduce((total, tally) => total + pick(tally), 0);
+  return counted(
+    perRide.length,
+    sum(({ shifts }) => shifts),
+    sum(({ late, missed, overshot }) => late + missed + overshot),
+  );
+}
+
+function overAllRides(report: Report): Counted {
+  const sum = (pick: (tally: Report['cogs'][number]) => number): number =>
+    report.cogs.reduce((total, tally) => total + pick(tally), 0);
+  return counted(
+    ridesThatCount(report).filter(({ counts }) => counts.shifts > counts.unjudged).length,
+    sum(({ shifts }) => shifts),
+    sum(({ late, missed, overshot }) => late + missed + overshot),
+  );
+}

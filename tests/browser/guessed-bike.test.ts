@@ -1,0 +1,113 @@
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { Browser } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { browserPath, loaded, openBrowser, watchedPage } from './browser.ts';
+import { buildPage } from './build-page.ts';
+import { type RealServer, startRealServer } from './real-server.ts';
+
+/** A minute of riding that names two cogs only, by a clock whose zone the file does not name. */
+const rows = Array.from({ length: 60 }, (_, s) => {
+  const second = String(s).padStart(2, '0');
+  return `2026-06-01T08:00:${second},4,${s === 0 ? 24 : s === 20 ? 28 : s === 40 ? 24 : ''}`;
+});
+
+/** The one bike, once its ride has been placed. */
+async function placedBike(address: string): Promise<string> {
+  for (;;) {
+    const { bikes } = (await (await fetch(`${address}/api/bikes`)).json()) as { bikes: { id: string }[] };
+    if (bikes.length > 0) return bikes[0].id;
+    await new Promise((resolve) => setTimeout(resolve, 200));
+  }
+}
+
+describe.skipIf(!browserPath)('the bike of a short ride', () => {
+  let browser: Browser;
+  let server: RealServer;
+  const folder = mkdtempSync(join(tmpdir(), 'cogwright-short-'));
+  const file = join(folder, 'short.csv');
+  beforeAll(async () => {
+    writeFileSync(file, ['time,speed_mps,rear_teeth', ...rows].join('\n'));
+    buildPage();
+    server = await startRealServer();
+    browser = await openBrowser();
+  });
+  afterAll(async () => {
+    await browser?.close();
+    await server?.close();
+    rmSync(folder, { recursive: true });
+  });
+
+  it('is filled in with the cogs that were recorded alone, and says which are not', async () => {
+    const { page, faults } = await watchedPage(browser, server.address, { width: 'phone' });
+    await page.goto('/add');
+    await page.locator('input[type=file]').first().setInputFiles(file);
+    const cassette = page.getByLabel('Cassette');
+    await cassette.waitFor();
+    expect(await cassette.inputValue()).toBe('24 28');
+    const said = await page.locator('.add-guess').textContent();
+    expect(said).toContain('Not filled in, since no ride shows them: 33, 39 and 46.');
+    await page.getByLabel('Name of the bike').fill('Pipit');
+    await page.getByRole('button', { name: 'Save the bike' }).click();
+    expect(await page.locator('form').textContent()).toContain('Must hold at least 5 entries.');
+    expect(faults).toEqual([]);
+    await page.context().close();
+  });
+
+  it('is described by hand where one record tells nothing, with no word of a file to give', async () => {
+    const { page } = await watchedPage(browser, server.address, { width: 'phone', expectFailures: true });
+    await page.goto('/add');
+    const one = join(folder, 'one.csv');
+    writeFileSync(one, ['time,speed_mps,rear_teeth', rows[0]].join('\n'));
+    await page.locator('input[type=file]').first().setInputFiles(one);
+    await page.getByLabel('Cassette').waitFor();
+    const said = await page.locator('.add-guess').textContent();
+    expect(said).toMatch(/Gear records of one cog at most .* Describe the bike/);
+    expect(said).not.toMatch(/No gear records|bike file/);
+    await page.context().close();
+  });
+
+  it('shows on its own page which cogs and times are not known', async () => {
+    const form = new FormData();
+    form.append('files', new Blob([['time,speed_mps,rear_teeth', ...rows].join('\n')]), 'short.csv');
+    await fetch(`${server.address}/api/uploads`, { method: 'POST', body: form });
+    const id = await placedBike(server.address);
+    await server.settled();
+    const { page, faults } = await watchedPage(browser, server.address, { width: 'phone' });
+    await page.goto(`/bikes/${id}`);
+    await loaded(page);
+    const drivetrain = page.locator('section[aria-labelledby=drivetrain]');
+    expect(await drivetrain.textContent()).toContain('24, 28, 33 (not seen), 39 (not seen), 46 (not seen)');
+    await drivetrain.getByRole('button', { name: 'Change' }).click();
+    expect(await drivetrain.getByLabel('Cassette').inputValue()).toBe('24 28');
+    await drivetrain.getByRole('button', { name: 'Cancel' }).click();
+
+    const rides = page.locator('section[aria-labelledby=rides]');
+    const zone = 'Times are those of this browser’s time zone, Europe/Zurich.';
+    expect(await rides.textContent()).toContain(zone);
+    expect(await rides.locator('th[scope=row]').textContent()).toContain(
+      'Its file names no time zone: 08:00 there was taken as UTC',
+    );
+    expect(await rides.locator('.remarks').textContent()).toContain('Times name no time zone; they were taken as UTC.');
+
+    await page.getByRole('button', { name: 'Log an adjustment' }).click();
+    const adjustments = page.locator('section[aria-labelledby=adjustments]');
+    expect(await adjustments.textContent()).toContain('In this browser’s time zone, Europe/Zurich');
+    await adjustments.getByLabel('What was done').selectOption('hanger');
+    await adjustments.getByLabel('When').fill('2026-06-01T09:30');
+    await adjustments.getByRole('button', { name: 'Log it' }).click();
+    const doubt = adjustments.locator('.entry .remark');
+    await doubt.waitFor();
+    expect(await doubt.textContent()).toMatch(
+      /^It is not sure whether the ride of 1 June 2026, 10:00 was before or after/,
+    );
+    expect(await adjustments.textContent()).toContain(zone);
+
+    await rides.getByRole('link').first().click();
+    await page.locator('.view-head', { hasText: zone }).waitFor();
+    await page.locator('details.warnings[open]', { hasText: 'Times name no time zone' }).waitFor();
+    expect(faults).toEqual([]);
+    await page.context().close();
+  });
+});

@@ -1,0 +1,59 @@
+import { afterAll, beforeAll, expect, it } from 'vitest';
+import { staleReason, stateOf } from '../../server/routes/bike-answer.ts';
+import { nothingYet } from '../../server/state/bike-state.ts';
+import { CheckedApi } from './checked-api.ts';
+import { madeRides } from './made-rides.ts';
+import { type TestServer, testServer } from './test-server.ts';
+
+const backlog = (queued: number, rides: number, reportRevision: number | null = null) => ({
+  bikeId: 'a',
+  revision: 3,
+  reportRevision,
+  failure: null,
+  queued,
+  again: 0,
+  rides,
+});
+
+let server: TestServer;
+let api: CheckedApi;
+beforeAll(async () => {
+  server = await testServer();
+  api = new CheckedApi(server.url);
+});
+afterAll(() => server.close());
+
+it('counts the rides that wait in words that fit their number', () => {
+  expect(staleReason(backlog(1, 2))).toBe('1 of 2 rides is still to be analysed.');
+  expect(staleReason(backlog(2, 3))).toBe('2 of 3 rides are still to be analysed.');
+  expect(staleReason(backlog(1, 1))).toBe('1 of 1 ride is still to be analysed.');
+  expect(staleReason(backlog(0, 3, 3))).toBeNull();
+});
+
+it('never says that no ride has been analysed while rides are being worked through', () => {
+  const kept = { state: { ...nothingYet, reasons: [...nothingYet.reasons], dangers: [] }, trend: [] };
+  for (const summary of [null, kept])
+    for (const waiting of [backlog(1, 2), backlog(0, 2)])
+      expect(stateOf(summary, waiting)).toMatchObject({
+        underWay: true,
+        reasons: ['Its rides are still being worked through.'],
+      });
+  for (const waiting of [undefined, backlog(0, 0), backlog(0, 2, 3)])
+    expect(stateOf(null, waiting)).toMatchObject({ underWay: false, reasons: ['No ride has been analysed yet.'] });
+  const point = { rideId: 'r', at: '2026-05-01T08:00:00.000Z', troubleRate: null, low: 0, high: 1, shifts: 0 };
+  expect(stateOf({ ...kept, trend: [point] }, backlog(1, 2)).underWay).toBe(false);
+});
+
+it('says so of a bike in the list, on its page and on its sheet, until its first report is there', async () => {
+  const bikeId = await api.addHutBike();
+  await api.send(`/api/uploads?bike=${bikeId}`, madeRides(2));
+  const states = async () => {
+    const { bikes } = (await api.get('/api/bikes')).body;
+    const sheet = (await api.get(`/api/bikes/${bikeId}/sheet`)).body;
+    const listed = bikes.find(({ id }: { id: string }) => id === bikeId);
+    return [listed, (await api.get(`/api/bikes/${bikeId}`)).body, sheet].map(({ state }) => state.underWay);
+  };
+  expect(await states()).toEqual([true, true, true]);
+  await api.settled();
+  expect(await states()).toEqual([false, false, false]);
+});
