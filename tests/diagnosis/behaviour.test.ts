@@ -6,6 +6,7 @@ import type { CauseVerdict, Diagnosis } from '../../src/diagnosis/diagnosis.ts';
 import { adjustmentSentences } from '../../src/diagnosis/sentences/story-sentences.ts';
 import { diagnosisSchema } from '../../src/report/report-schema.ts';
 import {
+  bentHanger,
   cableBike,
   cassette,
   electronicBike,
@@ -13,6 +14,7 @@ import {
   type Pattern,
   type PatternRide,
   patternRide,
+  slowToLarger,
 } from './pattern-ride.ts';
 
 const probability = (verdict: Diagnosis, cause: Cause): number =>
@@ -27,12 +29,6 @@ const adjustment = (day: number, parameter: Adjustment['parameter'], amount: num
   ],
   note: '',
 });
-
-const slowToLarger = (_: number, larger: boolean): Pattern => (larger ? { late: 0.17, missed: 0.17 } : {});
-const bentHanger = (_: number, larger: boolean, share: number): Pattern => {
-  const short = larger ? 1 - 2 * share : 2 * share - 1;
-  return short > 0.3 ? { late: 0.3 * short, missed: 0.3 * short } : {};
-};
 
 describe('little or no evidence', () => {
   it('gives priors, a wide offset and no part without any ride', () => {
@@ -265,50 +261,6 @@ describe('adjustments', () => {
     const verdict = diagnose({ bike: cableBike, rides, adjustments: [adjustment(2, 'cable-tension', 1)] });
     expect(verdict.notes.join(' ')).toMatch(/without a date/);
     expect(verdict.weighed).toMatchObject({ rides: 1, judgedShifts: 264, events: 0 });
-  });
-});
-
-describe('onset', () => {
-  it('a fault that came at once is dated, and the hanger is checked first', () => {
-    const rides = [0, 1, 2, 3].map((day) => patternRide({ day, pattern: day < 2 ? healthyPattern : bentHanger }));
-    const { causes, onset, suggestion } = diagnose({ bike: cableBike, rides, adjustments: [] });
-    expect(causes[0].cause).toBe('hanger-bent');
-    expect(onset.kind).toBe('sudden');
-    expect(onset.at?.slice(0, 10)).toBe('2026-05-03');
-    expect(suggestion.parameter).toBe('hanger');
-    expect(causes[0].evidence.join(' ')).toMatch(
-      /began suddenly, between the ride of 2026-05-02 07:00 UTC and that of 2026-05-03 07:/,
-    );
-  });
-
-  it('a ride that could not have shown the fault is not named as the last one without it', () => {
-    const [first, second, third, fourth] = [0, 1, 2, 3].map((day) =>
-      patternRide({ day, pattern: day < 2 ? healthyPattern : bentHanger }),
-    );
-    const silent = { ...second, events: { ...second.events, shifts: [] } };
-    const { onset } = diagnose({ bike: cableBike, rides: [first, silent, third, fourth], adjustments: [] });
-    expect([onset.kind, onset.at?.slice(0, 10)]).toEqual(['sudden', '2026-05-03']);
-    expect(onset.rideBeforeAt?.slice(0, 10)).toBe('2026-05-01');
-  });
-
-  it('another fault that came at once still has the hanger looked at', () => {
-    const rides = [0, 1, 2, 3].map((day) => patternRide({ day, pattern: day < 2 ? healthyPattern : slowToLarger }));
-    const { causes, suggestion } = diagnose({ bike: cableBike, rides, adjustments: [] });
-    expect(causes[0].cause).toBe('cable-tension-low');
-    expect(suggestion.action).toMatch(/^It began suddenly, so look for damage and have the hanger checked first/);
-  });
-
-  it('friction that grew is called gradual', () => {
-    const grown =
-      (day: number) =>
-      (cog: number, larger: boolean): Pattern => {
-        const size = [0, 0, 0.45, 0.5, 1, 1][day];
-        return larger ? { late: cog % 3 ? 0 : 0.2 * size } : { late: 0.42 * size, missed: 0.12 * size };
-      };
-    const rides = [0, 1, 2, 3, 4, 5].map((day) => patternRide({ day, pattern: grown(day) }));
-    const { causes, onset } = diagnose({ bike: cableBike, rides, adjustments: [] });
-    expect(causes[0].cause).toBe('cable-friction');
-    expect(onset.kind).toBe('gradual');
   });
 });
 

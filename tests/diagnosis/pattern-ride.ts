@@ -112,3 +112,11 @@ export function patternRide(ride: PatternRide): DiagnosisRide {
 
 /** A well set bike: one shift in a hundred late. */
 export const healthyPattern = (cog: number): Pattern => (cog === 6 ? { late: 0.08 } : {});
+
+/** Too low a cable tension. */
+export const slowToLarger = (_: number, larger: boolean): Pattern => (larger ? { late: 0.17, missed: 0.17 } : {});
+/** A bent hanger. */
+export const bentHanger = (_: number, larger: boolean, share: number): Pattern => {
+  const short = larger ? 1 - 2 * share : 2 * share - 1;
+  return short > 0.3 ? { late: 0.3 * short, missed: 0.3 * short } : {};
+};
