@@ -3,6 +3,10 @@ import { ROLLOUT_MM } from './rollout-limits.ts';
 import { COG_TEETH, COGS, RING_TEETH, RINGS } from './tooth-limits.ts';
 
 const teeth = z.number().int();
+const inNumber =
+  ({ least, most }: { readonly least: number; readonly most: number }) =>
+  ({ length }: number[]): boolean =>
+    length >= least && length <= most;
 const rising = (values: number[]): boolean => values.every((value, i) => i === 0 || value > values[i - 1]);
 
 /**
@@ -13,13 +17,11 @@ export const bikeSchema = z.strictObject({
   name: z.string().min(1).max(120),
   chainrings: z
     .array(teeth.min(RING_TEETH.least).max(RING_TEETH.most))
-    .min(RINGS.least)
-    .max(RINGS.most)
+    .refine(inNumber(RINGS), `must name ${RINGS.least} to ${RINGS.most} chainrings`)
     .refine(rising, 'must rise from the smallest ring to the largest'),
   cassette: z
     .array(teeth.min(COG_TEETH.least).max(COG_TEETH.most))
-    .min(COGS.least)
-    .max(COGS.most)
+    .refine(inNumber(COGS), `must name ${COGS.least} to ${COGS.most} cogs`)
     .refine(rising, 'must rise from the smallest cog to the largest'),
   rolloutMm: z.number().min(ROLLOUT_MM.least).max(ROLLOUT_MM.most).optional(),
   tyre: z

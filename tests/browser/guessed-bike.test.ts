@@ -50,7 +50,7 @@ describe.skipIf(!browserPath)('the bike of a short ride', () => {
     expect(said).toContain('Not filled in, since no ride shows them: 33, 39 and 46.');
     await page.getByLabel('Name of the bike').fill('Pipit');
     await page.getByRole('button', { name: 'Save the bike' }).click();
-    expect(await page.locator('form').textContent()).toContain('Must hold at least 5 entries.');
+    expect(await page.locator('form').textContent()).toContain('Must name 5 to 13 cogs.');
     expect(faults).toEqual([]);
     await page.context().close();
   });

@@ -24,8 +24,8 @@ describe('parseBike', () => {
   it.each([
     [{ chainrings: [14] }, 'chainrings[0] is 14: must be at least 16'],
     [{ chainrings: [32.5] }, 'chainrings[0] is 32.5: must be a whole number'],
-    [{ chainrings: [22, 32, 42, 52] }, 'chainrings is [22,32,42,52]: must hold at most 3 entries'],
-    [{ cassette: [11, 13, 15] }, 'cassette is [11,13,15]: must hold at least 5 entries'],
+    [{ chainrings: [22, 32, 42, 52] }, 'chainrings is [22,32,42,52]: must name 1 to 3 chainrings'],
+    [{ cassette: [11, 13, 15] }, 'cassette is [11,13,15]: must name 5 to 13 cogs'],
     [{ cassette: [28, 24, 21, 18, 15] }, 'cassette is [28,24,21,18,15]: must rise from the smallest cog'],
     [{ cassette: undefined }, 'cassette is missing: must be a list'],
     [{ rolloutMm: 2.29 }, 'rolloutMm is 2.29: must be at least 500'],
