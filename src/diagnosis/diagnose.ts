@@ -1,3 +1,4 @@
+import { sum } from 'd3-array';
 import type { Adjustment } from '../adjustments/adjustment.ts';
 import { type AdjustmentComparison, compareAdjustments } from '../adjustments/compare-adjustments.ts';
 import { turnsAnything } from '../adjustments/doubtful-adjustment.ts';
@@ -120,11 +121,21 @@ function faultNow(
   return { stillThere: left, cured, wellSince, untested };
 }
 
-/** Rides since the last adjustment in which more than this share of the shifts went wrong, for sure, are no sign of a cure. An assumption of ours. */
+/** Where more than this share of the shifts since the last adjustment went wrong, for sure, nothing was cured. Assumptions of ours. */
 const NO_CURE_ABOVE = 0.03;
+const LEAST_TROUBLE = 3;
 
-const troubledAfter = ({ after }: AdjustmentComparison): boolean =>
-  wilsonInterval(after.late + after.missed + after.overshot, after.shifts).low > NO_CURE_ABOVE;
+/** Whether the rides since an adjustment fail: in one direction, or on one cog, since a fault at an end cog is lost among all shifts. */
+function troubledAfter({ cogs }: AdjustmentComparison): boolean {
+  const directions = (['to-larger', 'to-smaller'] as const).map((wanted) =>
+    cogs.filter(({ direction }) => direction === wanted),
+  );
+  return [...directions, ...cogs.map((one) => [one])].some((rows) => {
+    const trouble = sum(rows, ({ after }) => after.late + after.missed + after.overshot);
+    const shifts = sum(rows, ({ after }) => after.shifts);
+    return trouble >= LEAST_TROUBLE && wilsonInterval(trouble, shifts).low > NO_CURE_ABOVE;
+  });
+}
 
 const mostUsedCog = ({ pedallingShare }: Observed): number => pedallingShare.indexOf(Math.max(...pedallingShare));
 

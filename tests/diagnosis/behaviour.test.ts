@@ -167,13 +167,22 @@ describe('adjustments', () => {
     );
   });
 
-  it('one that took half of a large fault away cured nothing', () => {
-    const half = (_: number, larger: boolean): Pattern => (larger ? { late: 0.2, missed: 0.1 } : {});
-    const much = (_: number, larger: boolean): Pattern => (larger ? { late: 0.3, missed: 0.5 } : {});
-    const rides = [0, 1, 3, 4].map((day) => patternRide({ day, pattern: day < 2 ? much : half }));
-    const verdict = diagnose({ bike: cableBike, rides, adjustments: [adjustment(2, 'cable-tension', 6)] });
-    expect([verdict.causes[0].cause, verdict.cured]).toEqual(['cable-tension-low', false]);
-    expect(verdict.suggestion.parameter).toBe('cable-tension');
+  it('one after which shifts still fail cured nothing, however much of a large fault it took away', () => {
+    const slow =
+      (late: number, missed: number) =>
+      (_: number, larger: boolean): Pattern =>
+        larger ? { late, missed } : {};
+    const verdictAfter = (after: PatternRide['pattern'], clicks: number): Diagnosis => {
+      const rides = [0, 1, 3, 4].map((day) => patternRide({ day, pattern: day < 2 ? slow(0.3, 0.5) : after }));
+      return diagnose({ bike: cableBike, rides, adjustments: [adjustment(2, 'cable-tension', clicks)] });
+    };
+    const halved = verdictAfter(slow(0.2, 0.1), 6);
+    // little is left of it, but the rides since fail
+    const nearlyGone = verdictAfter(slow(0.06, 0.04), 4);
+    expect(halved.stillThere).toBeGreaterThan(0.9);
+    expect(nearlyGone.stillThere).toBeLessThan(0.25);
+    for (const { causes, cured, suggestion } of [halved, nearlyGone])
+      expect([causes[0].cause, cured, suggestion.parameter]).toEqual(['cable-tension-low', false, 'cable-tension']);
   });
 
   it('what was turned before the first ride says nothing of the fault that it found', () => {
