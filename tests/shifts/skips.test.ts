@@ -91,6 +91,40 @@ describe('skips', () => {
     expect(analyseRide(skipping(to(4), 2).log, madeBike).events.skips).toEqual([]);
   });
 
+  it('are found where a record passes the next larger cog and the other goes far beyond', () => {
+    const { log, from } = skipping(to(4), 2);
+    const cadenceRpm = log.cadenceRpm.map((rpm, i) => (i === from + 1 ? Math.round(rpm * 1.2) : rpm));
+    expect(analyseRide({ ...log, cadenceRpm }, madeBike).events.skips.length).toBe(1);
+  });
+
+  describe('soon after a command', () => {
+    /** Cog 3 to cog 4, and some seconds later a record in which the cadence runs ahead by a share of that on cog 4. */
+    const afterShift = (ahead: number, { speed = 1, command = 4 } = {}) => {
+      const ride = at(3).pedal(30).command(command).command(4).move(4).pedal(3);
+      const from = ride.nowS;
+      const log = ride.pedal(30).log();
+      const cadenceRpm = log.cadenceRpm.map((rpm, i) => (i === from ? Math.round(rpm * (1 + ahead)) : rpm));
+      const speedMps = log.speedMps.map((mps, i) => (i === from ? mps * speed : mps));
+      const powerW = log.powerW.map((watts, i) => (Math.abs(i - from) < 4 ? 1.5 * watts : watts));
+      return analyseRide({ ...log, cadenceRpm, speedMps, powerW }, madeBike).events.skips;
+    };
+
+    it('are found where the cranks run ahead of every cog that was asked for', () => {
+      const found = afterShift(0.3);
+      expect(found.map(({ cog }) => cog)).toEqual([4]);
+      expect(afterShift(0.08)).toEqual([]);
+    });
+
+    it('are none where the chain may be on its way back from a larger cog that was asked for too', () => {
+      expect(afterShift(0.3, { command: 6 })).toEqual([]);
+    });
+
+    it('are found while the wheel slows for want of drive, since the legs leap as well', () => {
+      expect(afterShift(0.25, { speed: 0.94 }).length).toBe(1);
+      expect(afterShift(0.11, { speed: 0.94 })).toEqual([]);
+    });
+  });
+
   it('are none where the sensor counts the cranks twice', () => {
     expect(analyseRide(skipping(1, 1).log, madeBike).events.skips).toEqual([]);
   });

@@ -4,7 +4,8 @@ import { allPedalledSeconds } from '../../gear-trace/samples/pedalled-seconds.ts
 import type { RideLog } from '../../ride-log/ride-log.ts';
 import { crankTorque } from '../crank-torque.ts';
 import type { SkipEvent } from '../ride-events.ts';
-import { ON_COG_DEVIATIONS, type SkipDip, skipDips } from './skip-dips.ts';
+import { ON_COG_DEVIATIONS } from './dip-runs.ts';
+import { type SkipDip, skipDips } from './skip-dips.ts';
 
 /**
  * Torque at the crank about a skip, Nm, at the least where power is known: a chain slips under load, and this is about 80 W at 80 rpm,
@@ -81,17 +82,19 @@ function showsWear(meanings: readonly Meaning[], { samples }: RideTrace): boolea
  * Whether all records of a run but one drive on one other cog: then the chain went there and came back. No cog but the next larger
  * one is within its reach unasked; without gear records the rider may have asked for any.
  */
-function restsOnCog({ start, end, cog }: SkipDip, trace: RideTrace, recorded: boolean): boolean {
+function restsOnCog({ start, end, deepest, cog }: SkipDip, trace: RideTrace, recorded: boolean): boolean {
   const { model } = trace;
   if (!model || end - start < 2) return false;
   const { logDevelopment, cogs } = model;
   const next = trace.ring[start - 1] * cogs + cog + 1;
   const levels = recorded ? (cog + 1 < cogs ? [logDevelopment[next]] : []) : [...logDevelopment];
   return levels.some((level) => {
+    const isOn = (i: number): boolean =>
+      Math.abs(trace.logDevelopment[i] - level) < ON_COG_DEVIATIONS * trace.deviation[i];
     let on = 0;
-    for (let i = start; i < end; i++)
-      if (Math.abs(trace.logDevelopment[i] - level) < ON_COG_DEVIATIONS * trace.deviation[i]) on++;
-    return on >= Math.max(1, end - start - 1);
+    for (let i = start; i < end; i++) if (isOn(i)) on++;
+    // the record of the way there or back lies between the cogs
+    return isOn(deepest) && on >= Math.max(1, end - start - 1);
   });
 }
 
