@@ -17,10 +17,10 @@ import { lateralErrors, lateralOffset, stillThere, turnsNeeded } from './posteri
 import { LookAhead } from './posterior/look-ahead.ts';
 import { faultOnset, suddenStartMs } from './posterior/onset.ts';
 import { drawParticles, type Particle } from './posterior/particles.ts';
-import { posterior } from './posterior/posterior.ts';
+import { type CauseProbabilities, posterior } from './posterior/posterior.ts';
 import { weighRider } from './posterior/rider-load.ts';
 import { likeliest } from './posterior/sensitivity.ts';
-import { weighCauses } from './posterior/weigh-causes.ts';
+import { type WeighedCauses, weighCauses } from './posterior/weigh-causes.ts';
 import { rankCauses } from './sentences/rank-causes.ts';
 import { undecidedBetween } from './sentences/undecided-between.ts';
 
@@ -31,50 +31,23 @@ import { undecidedBetween } from './sentences/undecided-between.ts';
  */
 export function diagnose(input: DiagnosisInput): Diagnosis {
   const { bike } = input;
-  const adjustments = input.adjustments.filter(turnsAnything);
   const electronic = bike.actuation === 'electronic';
-  const evidence = buildEvidence(input);
-  const weighed = weighCauses(evidence, {
-    cassetteLength: bike.cassette.length,
-    cogPitchMm: cogPitchMm(bike),
-    electronic,
-  });
-  const probabilities = posterior(weighed);
-  const particles = drawParticles(weighed, probabilities);
-  const lookAhead = new LookAhead(particles, weighed.model);
-  const seen = observe(evidence.rides, bike);
-  const top = likeliest(probabilities);
-  const onset = faultOnset(particles, top, evidence, lookAhead.whereItShows(top));
-  // over all rides, also those too old to be weighed: the report has one answer to whether an adjustment helped
-  const comparisons = compareAdjustments(input.rides, adjustments, bike.cassette.length, suddenStartMs(onset));
-  const fate = faultNow(input, { evidence, comparisons, particles, top, adjustments });
-  const ranked = rankCauses(probabilities, { seen, comparisons, onset });
-  // where nothing was seen the verdict is what was taken for granted: nothing to part, nothing that hangs on more
-  const saysNothing = seen.all.shifts + seen.events === 0;
+  const reached = reachVerdict(input);
+  const { evidence, weighed, probabilities, particles, seen, top, ranked, onset, fate, comparisons } = reached;
+  const { separates, checkRide } = planNextRide(input, reached);
   // a bike on which nothing at all went wrong is not open between that and a fault
   const sound = top === 'no-fault' && seen.all.trouble + seen.events === 0;
-  // a fault that was cured shows nothing any more by which it could be told apart
-  const parts = !saysNothing && !fate.cured && !fate.wellSince;
-  const unseen = new Set(input.unseenCogs);
-  const separates = parts
-    ? separateCauses(weighed, [top, ranked[1].cause], { cassette: bike.cassette, unseen, electronic })
-    : null;
-  const plan =
-    input.cogsKnown === false ? noCheckRide : planCheckRide(lookAhead, bike.cassette, weighed.model.usage, unseen);
-  const facts = {
+  const facts: SuggestionFacts = {
     ranked,
     seen,
     // of every ride, also those that could not be weighed: damage is no matter of likelihood
     drops: observe(input.rides, bike).drops,
-    undecided: saysNothing || sound ? null : undecidedBetween(weighed, probabilities, ranked, electronic),
+    undecided: saysNothing(seen) || sound ? null : undecidedBetween(weighed, probabilities, ranked, electronic),
     onset,
     rider: weighRider(particles, evidence),
     clicks: turnsNeeded(particles, top, electronic),
     ...fate,
-    checkRide:
-      separates?.bySkips && !unseen.has(mostUsedCog(seen))
-        ? withSkipStretch(plan, bike.cassette[mostUsedCog(seen)])
-        : plan,
+    checkRide,
     electronic,
   };
   return {
@@ -87,7 +60,7 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
     riderPart: facts.rider,
     separates,
     undecided: facts.undecided,
-    checkRide: facts.checkRide,
+    checkRide,
     stillThere: fate.stillThere,
     cured: fate.cured,
     shiftsWellSince: fate.wellSince,
@@ -95,6 +68,63 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
     notes: evidence.notes,
     suggestion: suggest(facts),
   };
+}
+
+/** What was seen of a bike, how likely that makes each cause, and what became of the likeliest. */
+interface Reached {
+  readonly evidence: RidingEvidence;
+  readonly weighed: WeighedCauses;
+  readonly probabilities: CauseProbabilities;
+  readonly particles: readonly Particle[];
+  readonly lookAhead: LookAhead;
+  readonly seen: Observed;
+  readonly top: Cause;
+  readonly ranked: Diagnosis['causes'];
+  readonly onset: Diagnosis['onset'];
+  readonly comparisons: readonly AdjustmentComparison[];
+  readonly fate: ReturnType<typeof faultNow>;
+}
+
+function reachVerdict(input: DiagnosisInput): Reached {
+  const { bike } = input;
+  const adjustments = input.adjustments.filter(turnsAnything);
+  const evidence = buildEvidence(input);
+  const weighed = weighCauses(evidence, {
+    cassetteLength: bike.cassette.length,
+    cogPitchMm: cogPitchMm(bike),
+    electronic: bike.actuation === 'electronic',
+  });
+  const probabilities = posterior(weighed);
+  const particles = drawParticles(weighed, probabilities);
+  const lookAhead = new LookAhead(particles, weighed.model);
+  const seen = observe(evidence.rides, bike);
+  const top = likeliest(probabilities);
+  const onset = faultOnset(particles, top, evidence, lookAhead.whereItShows(top));
+  // over all rides, also those too old to be weighed: the report has one answer to whether an adjustment helped
+  const comparisons = compareAdjustments(input.rides, adjustments, bike.cassette.length, suddenStartMs(onset));
+  const fate = faultNow(input, { evidence, comparisons, particles, top, adjustments });
+  const ranked = rankCauses(probabilities, { seen, comparisons, onset });
+  return { evidence, weighed, probabilities, particles, lookAhead, seen, top, ranked, onset, comparisons, fate };
+}
+
+/** Where nothing was seen the verdict is what was taken for granted: nothing to part, nothing that hangs on more. */
+const saysNothing = (seen: Observed): boolean => seen.all.shifts + seen.events === 0;
+
+/** What the next ride may tell: by what the two likeliest causes part, and the check ride for it. */
+function planNextRide(
+  { bike, unseenCogs, cogsKnown }: DiagnosisInput,
+  { weighed, lookAhead, seen, top, ranked, fate }: Reached,
+): Pick<Diagnosis, 'separates' | 'checkRide'> {
+  const { cassette } = bike;
+  const electronic = bike.actuation === 'electronic';
+  const unseen = new Set(unseenCogs);
+  // a fault that was cured shows nothing any more by which it could be told apart
+  const parts = !saysNothing(seen) && !fate.cured && !fate.wellSince;
+  const separates = parts ? separateCauses(weighed, [top, ranked[1].cause], { cassette, unseen, electronic }) : null;
+  const plan = cogsKnown === false ? noCheckRide : planCheckRide(lookAhead, cassette, weighed.model.usage, unseen);
+  const mostUsed = mostUsedCog(seen);
+  const addsSkips = separates?.bySkips && !unseen.has(mostUsed);
+  return { separates, checkRide: addsSkips ? withSkipStretch(plan, cassette[mostUsed]) : plan };
 }
 
 interface Weighing {

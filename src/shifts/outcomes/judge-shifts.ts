@@ -4,7 +4,7 @@ import type { RideInQuestion } from '../ride-in-question.ts';
 import { arrivalTable } from '../stories/arrival-table.ts';
 import { estimateTiming } from '../stories/estimate-timing.ts';
 import { shiftContexts } from '../stories/shift-context.ts';
-import { shiftStories } from '../stories/shift-stories.ts';
+import { type ShiftStories, shiftStories } from '../stories/shift-stories.ts';
 import type { ShiftTiming } from '../stories/shift-timing.ts';
 import { unjudged } from '../unjudged.ts';
 import { cutByDrop } from './cut-by-drop.ts';
@@ -43,40 +43,45 @@ export function judgeShifts(
 
   const shifts = commanded.map((shift, i): ShiftEvent => {
     const story = stories[i];
-    const load = loadDuring(log, shift, clock);
-    const base = {
-      timeS: shift.timeS,
-      lastTimeS: shift.lastTimeS,
-      fromCog: shift.fromCog,
-      toCog: shift.toCog,
-      direction: shift.direction,
-      cogsToCross: shift.cogsToCross,
-      ...load,
-      weak: false,
-    };
-    if (!story) return { ...base, ...unjudged(shift.pedalledS < MIN_PEDALLED_S ? 'no-pedalling' : 'not-seen') };
-    const shares = sharesOf[i] as Shares;
-    const { probability: untilCut, crankRevs } = weighStory(story, shares);
-    const probability = cutByDrop(untilCut, shift, drops);
-    const outcome = namedOutcome(probability);
-    const done = outcome === 'clean' || outcome === 'late';
-    return {
-      ...base,
-      cogsToCross: story.alreadyThere ? 0 : shift.cogsToCross,
-      outcome,
-      unjudgedBecause: null,
-      crankRevs: done ? crankRevs(outcome) : null,
-      confidence: probability[outcome],
-      probability,
-      expected: {
-        clean: shares.clean,
-        late: shares.late,
-        missed: shares.veryLate + shares.never,
-        overshot: shares.overshot,
-      },
-    };
+    const shares = sharesOf[i];
+    const asked = { ...askedFor(shift), ...loadDuring(log, shift, clock), weak: false };
+    if (story && shares) return { ...asked, ...judged(story, shares, { shift, drops }) };
+    return { ...asked, ...unjudged(shift.pedalledS < MIN_PEDALLED_S ? 'no-pedalling' : 'not-seen') };
   });
   return { shifts, timing };
+}
+
+const askedFor = ({ timeS, lastTimeS, fromCog, toCog, direction, cogsToCross }: CommandedShift) => ({
+  timeS,
+  lastTimeS,
+  fromCog,
+  toCog,
+  direction,
+  cogsToCross,
+});
+
+/** What a shift's story says of it, given the ride's shares of outcomes. */
+function judged(
+  story: ShiftStories,
+  shares: Shares,
+  { shift, drops }: { readonly shift: CommandedShift; readonly drops: readonly ChainDropEvent[] },
+): Pick<
+  ShiftEvent,
+  'cogsToCross' | 'outcome' | 'unjudgedBecause' | 'crankRevs' | 'confidence' | 'probability' | 'expected'
+> {
+  const { probability: untilCut, crankRevs } = weighStory(story, shares);
+  const probability = cutByDrop(untilCut, shift, drops);
+  const outcome = namedOutcome(probability);
+  const { clean, late, veryLate, never, overshot } = shares;
+  return {
+    cogsToCross: story.alreadyThere ? 0 : shift.cogsToCross,
+    outcome,
+    unjudgedBecause: null,
+    crankRevs: outcome === 'clean' || outcome === 'late' ? crankRevs(outcome) : null,
+    confidence: probability[outcome],
+    probability,
+    expected: { clean, late, missed: veryLate + never, overshot },
+  };
 }
 
 /** Clean, or the likeliest kind of trouble where trouble of any kind is the likelier. */
