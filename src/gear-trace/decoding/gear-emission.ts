@@ -1,3 +1,4 @@
+import { nearNormalBelow } from '../../numeric/near-normal.ts';
 import { studentT4 } from '../../numeric/student-t.ts';
 import type { RideLog } from '../../ride-log/ride-log.ts';
 import type { GearModel, RatioNoise } from '../gear-model.ts';
@@ -66,12 +67,9 @@ export function gearEmission(
   return rows;
 }
 
-/** Scale that makes a logistic curve close to the normal distribution's. */
-const LOGISTIC = 1.7;
-
 /** Density of a lift above the gear: exponential, its foot rounded by the noise. */
 function liftDensity(lift: number, sd: number): number {
-  const foot = 1 / (1 + Math.exp((-LOGISTIC * lift) / sd));
+  const foot = nearNormalBelow(lift / sd);
   return (foot * Math.exp(-Math.max(0, lift) / FREE_LIFT)) / FREE_LIFT;
 }
 

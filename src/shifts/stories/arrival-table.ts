@@ -1,4 +1,5 @@
 import type { RideTrace } from '../../gear-trace/gear-trace.ts';
+import { nearNormalBelow } from '../../numeric/near-normal.ts';
 import type { CommandedShift } from '../commands/commanded-shifts.ts';
 import { firstAfter } from '../first-after.ts';
 import type { RideInQuestion } from '../ride-in-question.ts';
@@ -54,10 +55,13 @@ const OPEN_ALONE = [
   { error: 0.8, nextS: 0, weight: 0.2 },
 ];
 
+/** So many widths from its middle a rise is over, or has not begun. */
+const RISEN = 3.53;
+
 /** Smoothed unit step: the share of the change that a record shows `t` seconds after the ratio's middle. */
 function rise(t: number, width: number): number {
-  const x = (1.7 * t) / width;
-  return x > 6 ? 1 : x < -6 ? 0 : 1 / (1 + Math.exp(-x));
+  const z = t / width;
+  return z > RISEN ? 1 : z < -RISEN ? 0 : nearNormalBelow(z);
 }
 
 /** The records around one shift, with what they would show in each story. */

@@ -1,12 +1,12 @@
 import type { RideTrace } from '../../gear-trace/gear-trace.ts';
+import { nearNormalBelow } from '../../numeric/near-normal.ts';
 import { studentT4 } from '../../numeric/student-t.ts';
 import type { RideLog } from '../../ride-log/ride-log.ts';
 
 const OUTLIER_DENSITY = 0.02;
 /** Freewheeling and soft-pedalling lift the log ratio by anything up to this, each lift as likely as another. */
 const FREE_REACH = 1.2;
-/** Scale that makes a logistic curve close to the normal distribution's; so many deviations below the gear it is 0. */
-const LOGISTIC = 1.7;
+/** So many deviations below the gear no lift is possible. */
 const LOWEST_FOOT = -20;
 
 /**
@@ -31,7 +31,7 @@ export function secondsEvidence(
     const catchesUp = fell && !(log.cadenceRpm[record] < RISING * log.cadenceRpm[record - 1]);
     const free = Math.max(freeShare(log.powerW[record], trace.driving[record]), catchesUp ? FREE_WHILE_CATCHING_UP : 0);
     const peak = studentT4(z, sd);
-    const foot = z > LOWEST_FOOT ? 1 / (1 + Math.exp(-LOGISTIC * z)) : 0;
+    const foot = z > LOWEST_FOOT ? nearNormalBelow(z) : 0;
     const above = foot / FREE_REACH;
     return independence * Math.log((1 - free) * peak + free * above + OUTLIER_DENSITY);
   };
