@@ -2,13 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { traceGears } from '../../src/gear-trace/trace-gears.ts';
 import { commandedShifts } from '../../src/shifts/commands/commanded-shifts.ts';
 import { type RideInQuestion, rideInQuestion } from '../../src/shifts/ride-in-question.ts';
-import {
-  ARRIVAL_STEP_S,
-  ARRIVALS,
-  type ArrivalTable,
-  arrivalTable,
-  FIRST_ARRIVAL_S,
-} from '../../src/shifts/stories/arrival-table.ts';
+import { type ArrivalTable, arrivalTable } from '../../src/shifts/stories/arrival-table.ts';
 import { estimateTiming } from '../../src/shifts/stories/estimate-timing.ts';
 import { shiftContexts } from '../../src/shifts/stories/shift-context.ts';
 import { shiftStories } from '../../src/shifts/stories/shift-stories.ts';
@@ -20,6 +14,7 @@ import {
   revolutionsLikelihood,
   veryLateDensity,
 } from '../../src/shifts/stories/shift-timing.ts';
+import { ARRIVAL_STEP_S, ARRIVALS, FIRST_ARRIVAL_S } from '../../src/shifts/stories/shift-window.ts';
 import { CLEAN_WITHIN_REVS, LATE_WITHIN_REVS } from '../../src/shifts/turn-limits.ts';
 import { MadeRide, madeBike, madeLog } from '../gear-trace/made-ride.ts';
 

@@ -1,7 +1,7 @@
 import { CLEAN_WITHIN_REVS, LATE_WITHIN_REVS } from '../turn-limits.ts';
 import type { RevolutionClock } from '../turns/revolution-clock.ts';
 import type { ArrivalTable } from './arrival-table.ts';
-import { ARRIVAL_STEP_S, ARRIVALS, FIRST_ARRIVAL_S } from './arrival-table.ts';
+import { ARRIVAL_STEP_S, ARRIVALS, FIRST_ARRIVAL_S } from './shift-window.ts';
 
 /**
  * How a ride's sensors and recorder show a shift, and how its shifts usually go. Estimated from the ride itself.
