@@ -38,6 +38,8 @@ export interface ChosenBike {
   readonly bikeNotes: readonly Warning[];
   /** How likely a guessed bike is right, 0 to 1; absent for a given one. */
   readonly bikeCertainty?: number;
+  /** Cogs of a guessed bike, in teeth, that its notes call made up; absent where the bike was not guessed from these very rides. */
+  readonly bikeMadeUpCogs?: readonly number[];
 }
 
 /** What the engine is given beside the rides. */
@@ -69,13 +71,13 @@ export function chooseBike(
   adjustments: readonly Adjustment[] = [],
 ): ChosenBike {
   if (given) return { bike: given, bikeSource: 'given', bikeNotes: [] };
-  const { bike, notes, certainty: bikeCertainty } = guessDrivetrain(logs);
+  const { bike, notes, certainty: bikeCertainty, madeUpCogs: bikeMadeUpCogs } = guessDrivetrain(logs);
   const actuation = actuationOf(adjustments);
-  if (!actuation) return { bike, bikeSource: 'guessed', bikeNotes: notes, bikeCertainty };
+  const guess = { bikeSource: 'guessed', bikeCertainty, bikeMadeUpCogs } as const;
+  if (!actuation) return { ...guess, bike, bikeNotes: notes };
   return {
+    ...guess,
     bike: { ...bike, actuation },
-    bikeSource: 'guessed',
-    bikeCertainty,
     bikeNotes: [
       ...notes.filter(({ code }) => code !== actuationGuessed),
       { code: actuationGuessed, message: `The actuation is taken from the logged adjustments: ${actuation}.` },
@@ -123,8 +125,7 @@ export function concludeBike(
   const cogs = bike.cassette.length;
   const own = ownRides(rides);
   const listed = listRides(rides, chosen.bikeSource);
-  const seen = own.map(({ report, events }) => ({ measured: report.measured, shifts: events.shifts }));
-  const unseen = chosen.bikeSource === 'guessed' ? unseenCogs(seen, cogs) : [];
+  const unseen = unseenOf(chosen, own);
   const cogsKnown = !drivetrainUnknown(chosen.bikeNotes);
   const found = diagnose({ bike, rides: own, adjustments, cogsKnown, unseenCogs: unseen });
   const diagnosis = { ...found, notes: [...leftOutNote(listed), ...found.notes] };
@@ -140,6 +141,14 @@ export function concludeBike(
     diagnosis,
     adjustments: diagnosis.comparisons,
   });
+}
+
+/** Cassette indices of a guessed bike's cogs that no ride shows: those that the guess itself made up, else those that the rides leave out. */
+function unseenOf({ bike, bikeSource, bikeMadeUpCogs }: ChosenBike, rides: readonly RideFindings[]): number[] {
+  if (bikeSource === 'given') return [];
+  if (bikeMadeUpCogs) return bikeMadeUpCogs.map((teeth) => bike.cassette.indexOf(teeth));
+  const seen = rides.map(({ report, events }) => ({ measured: report.measured, shifts: events.shifts }));
+  return unseenCogs(seen, bike.cassette.length);
 }
 
 /** As much of a ride as tells whether it is its bike's. */

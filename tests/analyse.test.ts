@@ -6,6 +6,7 @@ import type { Bike } from '../src/drivetrain/bike.ts';
 import { parseBike } from '../src/drivetrain/parse-bike.ts';
 import { rideTrend } from '../src/report/chart-data/ride-trend.ts';
 import { readRideLog } from '../src/ride-log/read-ride-log.ts';
+import { simulateRides } from '../src/simulate/simulate-rides.ts';
 import { withoutRecords } from './accuracy/without-records.ts';
 
 const folder = path.join(import.meta.dirname, '../sample-rides/juniper');
@@ -83,4 +84,13 @@ it('tells which cogs of a guessed bike no ride shows, and sends nobody onto them
     [28, 24],
   ]);
   expect(analyse([log], { bike: report.bike, adjustments: [] }).bikeUnseenCogs).toEqual([]);
+});
+
+it('says the same of the cogs of a guessed ladder in its words and in the list of those that no ride shows', () => {
+  const { log } = simulateRides({ cause: 'no-fault', seed: 2, durationS: 1800, speedSource: 'wheel', formats: [] })[0];
+  const report = analyse([withoutRecords(log)], { bike: null, adjustments: [] });
+  const [, shown] = /shows \d+ cogs \(([\d, ]+)\)/.exec(report.bikeNotes[0].message) ?? [];
+  const named = shown.split(', ').map(Number);
+  expect(report.bikeUnseenCogs.length).toBeGreaterThan(0);
+  expect(report.bike.cassette.filter((teeth) => !named.includes(teeth))).toEqual(report.bikeUnseenCogs);
 });

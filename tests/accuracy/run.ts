@@ -4,6 +4,7 @@ import { accuracyTable, healthyTable, type TableColumn } from './accuracy-table.
 import { diagnosisTable } from './diagnosis-table.ts';
 import { excerpt } from './disagreement.ts';
 import { inProcesses } from './in-processes.ts';
+import { ladderTable } from './ladder-table.ts';
 import { realRidesTable } from './real-rides.ts';
 import { eventfulPlan, healthyPlan, type PlannedRide, ridePlan } from './ride-plan.ts';
 import { addScores, noScore, type RideScore } from './ride-score.ts';
@@ -12,7 +13,7 @@ import type { ScoredRide } from './score-ride.ts';
 /**
  * Measures how often the engine is right and prints it: `npm run accuracy`. The same options give the same figures.
  *
- * --only PART    trace (gear trace, shifts, events), healthy, diagnosis or real; else all
+ * --only PART    trace (gear trace, shifts, events), healthy, diagnosis, ladder (drivetrain without gear records) or real; else all
  * --hours N      simulated hours for each noise, default 48: every cause, speed source and number of rings; three quarters as
  *                many again of severe faults with ghost shifts, drops and skips are added
  * --healthy N    hours of healthy riding, default 100
@@ -20,7 +21,7 @@ import type { ScoredRide } from './score-ride.ts';
  * --seeds N      bikes of each cause and severity for the diagnosis, default 20
  * --noise N      1 or 2: only that noise; else both
  * --quick        12 hours, 10 healthy ones, 3 bikes of each cause
- * --show N       after the tables, up to N disagreements of each kind with the log around them
+ * --show N       after the tables, up to N disagreements of each kind with the log around them, and each guess of a drivetrain
  * --json FILE    the figures as JSON too
  */
 const { values } = parseArgs({
@@ -37,7 +38,7 @@ const { values } = parseArgs({
   },
 });
 
-const parts = ['trace', 'healthy', 'diagnosis', 'real'];
+const parts = ['trace', 'healthy', 'diagnosis', 'ladder', 'real'];
 if (values.only !== undefined && !parts.includes(values.only)) {
   console.error(`--only ${values.only}: it must be one of ${parts.join(', ')}.`);
   process.exit(2);
@@ -53,6 +54,8 @@ const whole = (name: 'hours' | 'healthy' | 'seed' | 'seeds' | 'noise' | 'show', 
   return value;
 };
 const PROCESSES = 2;
+/** Rides of each bike and speed source from which the drivetrain is guessed. */
+const LADDER_RIDES = 3;
 const seed = whole('seed', 1);
 const json: Record<string, unknown> = { options: values };
 
@@ -113,6 +116,14 @@ if (wanted('healthy')) {
 if (wanted('diagnosis')) {
   const seeds = values.seeds === undefined ? undefined : whole('seeds', 0);
   console.log(`\n${await diagnosisTable({ quick: values.quick, seed, seeds, processes: PROCESSES })}`);
+}
+
+if (wanted('ladder')) {
+  const say = (step: string): void => console.error(`drivetrain: ${step}`);
+  const { text, each, figures } = ladderTable({ seed, rides: values.quick ? 1 : LADDER_RIDES, say });
+  console.log(`\n${text}`);
+  if (whole('show', 0) > 0) console.log(each);
+  json.ladder = figures;
 }
 
 if (wanted('real')) {

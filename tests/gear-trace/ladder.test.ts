@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { bikeSchema } from '../../src/drivetrain/bike.ts';
 import { guessFromLadder } from '../../src/gear-trace/guess/guess-from-ladder.ts';
+import { ladderWords } from '../../src/gear-trace/guess/ladder-words.ts';
 import { fitLadder } from '../../src/gear-trace/ladder/fit-ladder.ts';
 import { fitUncommandedGears } from '../../src/gear-trace/ladder/fit-uncommanded-gears.ts';
 import { bandContrast, ladderPeaks, smoothed } from '../../src/gear-trace/ladder/ladder-peaks.ts';
@@ -204,6 +205,34 @@ describe('guessFromLadder', () => {
     }
     expect(seenCogs.length).toBeLessThanOrEqual(cogs.length);
     expect([...bike.cassette].sort((a, b) => a - b)).toEqual(bike.cassette);
+  });
+
+  it('takes a wide ladder of one ring for one ring, and its cogs up to a common scale', () => {
+    const cogs = [12, 14, 16, 18, 21, 24, 28, 33, 39, 45, 51];
+    const guess = guessFromLadder(rungsOf({ ring: 32, cogs }, 2.29));
+    expect(guess?.bike.chainrings.length).toBe(1);
+    expect(guess?.seenCogs).toEqual(cogs);
+    expect(guess?.ringsLikelihood).toBeGreaterThan(0.8);
+  });
+
+  it('takes rungs that no one cassette has for two rings, in the right proportion', () => {
+    const small = rungsOf({ ring: 34, cogs: [15, 17, 19, 21, 24, 28, 34] }, 2.1);
+    const large = rungsOf({ ring: 50, cogs: [11, 12, 13, 14, 15, 17, 19] }, 2.1);
+    const guess = guessFromLadder([...small, ...large].sort((a, b) => a.logDevelopment - b.logDevelopment));
+    expect(guess?.bike.chainrings).toEqual([34, 50]);
+    expect(guess?.seenCogs).toEqual([11, 12, 13, 14, 15, 17, 19, 21, 24, 28, 34]);
+  });
+
+  it('is less sure of few rungs than of many, and says so in words', () => {
+    const many = guessFromLadder(rungsOf({ ring: 32, cogs: [10, 12, 14, 16, 18, 21, 24, 28, 33, 39] }, 2.29));
+    const few = guessFromLadder(rungsOf({ ring: 32, cogs: [24, 28, 33, 39] }, 2.29));
+    if (!many || !few) throw new Error('both ladders have drivetrains');
+    expect(few.likelihood).toBeLessThan(0.7 * many.likelihood);
+    expect(ladderWords(many, [])).not.toMatch(/cannot be told|Other cogs/);
+    expect(ladderWords(few, [])).toMatch(/Other cogs explain the ratios too: these are \d+ % likely/);
+    expect(ladderWords({ ...few, ringsLikelihood: 0.55 }, [])).toMatch(
+      /One ring cannot be told from two for sure here \(55 % likely\)/,
+    );
   });
 
   it('is null with fewer than three rungs', () => {

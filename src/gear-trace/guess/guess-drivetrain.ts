@@ -10,6 +10,7 @@ import { pedallingSamples } from '../samples/pedalling-samples.ts';
 import { traceGears } from '../trace-gears.ts';
 import { guessFromLadder } from './guess-from-ladder.ts';
 import { guessFromRecords } from './guess-from-records.ts';
+import { ladderWords } from './ladder-words.ts';
 import { madeUpCogs, madeUpWords } from './made-up-cogs.ts';
 import { apartNote, type GuessedFrom, ridesApart } from './rides-apart.ts';
 import { unknownDrivetrain } from './unknown-drivetrain.ts';
@@ -67,7 +68,7 @@ const electronicNote: Warning = {
 const MOST_CERTAIN = { byPosition: 0.95, byTeeth: 0.8 };
 const unusedCogs = 'Cogs that were not used do not show: add them to the bike.';
 
-/** Certainty of teeth that are recorded and that no ride shows, and of a ladder whose cogs all show (assumptions of ours). */
+/** Certainty of teeth that are recorded and that no ride shows, and of a ladder that one drivetrain alone explains: its scale stays open (assumptions of ours). */
 const CERTAINTY_BY_RECORDS_ALONE = 0.3;
 const CERTAINTY_BY_LADDER = 0.6;
 
@@ -194,11 +195,11 @@ function fromLadder(logs: readonly RideLog[]): DrivetrainGuess | null {
     {
       bike: guess.bike,
       madeUpCogs: madeUp,
-      certainty: (CERTAINTY_BY_LADDER * guess.seenCogs.length) / guess.bike.cassette.length,
+      certainty: (CERTAINTY_BY_LADDER * guess.likelihood * guess.seenCogs.length) / guess.bike.cassette.length,
       notes: [
         {
           code: 'bike-guessed',
-          message: `The drivetrain is worked out from the ladder of speed-to-cadence ratios, which shows ${guess.seenCogs.length} cogs (${guess.seenCogs.join(', ')}).${madeUpWords(madeUp)} Ratios give teeth up to a common scale only: check rings, cogs and rollout. ${unusedCogs}`,
+          message: `${ladderWords(guess, madeUp)} ${unusedCogs}`,
         },
       ],
     },
