@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Cause } from '../../src/diagnosis/causes.ts';
+import { nextStep } from '../../src/diagnosis/next-step/next-steps.ts';
 import { type SuggestionFacts, suggest } from '../../src/diagnosis/next-step/suggest.ts';
 import type { Observed } from '../../src/diagnosis/observed.ts';
 
@@ -129,12 +130,29 @@ describe('suggest', () => {
     expect(cable.action).toMatch(
       /^Open between too high a cable tension and friction in cable and housing\. Friction in cable and housing comes first in the order of work, though less likely, .* pull the bare cable by hand.* If that is not it: .*clockwise, one click at a time\. Replace nothing before both were looked at\.$/,
     );
-    expect(cable.cautions.join(' ')).toMatch(/A frayed cable is replaced at once.* full turn of thread/);
+    expect(cable.cautions.join(' ')).toMatch(
+      /A frayed cable is replaced at once.* where it is fully in, do not force it/,
+    );
     const turned = either(['cable-tension-low', 'pulley-gap-small']);
     expect(turned.parameter).toBe('cable-tension');
     expect(turned.action).toMatch(
       /Too low a cable tension comes first in the order of work too\. .* measure the gap\.$/,
     );
     expect(turned.action).not.toMatch(/Replace nothing/);
+  });
+
+  it('warns against unscrewing the barrel to its end where it is unscrewed, and of what to do where it is fully in', () => {
+    const low = nextStep('cable-tension-low', false);
+    const high = nextStep('cable-tension-high', false);
+    expect(low.action).toContain('anticlockwise');
+    expect(low.cautions.join(' ')).toMatch(/leave it a full turn of thread, do not unscrew it to its end/);
+    expect(low.cautions.join(' ')).not.toMatch(/fully in/);
+    expect(high.action).toContain('turn the barrel adjuster clockwise');
+    expect(high.cautions.join(' ')).toMatch(
+      /where it is fully in, do not force it\. Give the cable slack at its clamp/,
+    );
+    expect(high.cautions.join(' ')).not.toMatch(/unscrew/);
+    for (const cause of ['cable-tension-low', 'cable-tension-high'] as const)
+      expect(nextStep(cause, true).cautions.join(' ')).not.toMatch(/barrel/);
   });
 });

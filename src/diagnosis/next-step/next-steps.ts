@@ -29,6 +29,10 @@ const highLimitTension =
 const settles = 'New cable and housing settle in the first rides and ask for tension again.';
 /** Cautions that mean nothing to electronic actuation. */
 const cableCautions: readonly string[] = [highLimitTension, settles];
+const unscrewed =
+  'Anticlockwise unscrews the barrel adjuster: leave it a full turn of thread, do not unscrew it to its end. Where it comes near, screw it in again and draw the cable tighter at its clamp, on the smallest cog.';
+const screwedIn =
+  'Clockwise screws the barrel adjuster in: where it is fully in, do not force it. Give the cable slack at its clamp instead, on the smallest cog.';
 const indexAgain = 'Check the indexing again afterwards.';
 /** Caution for a chain that went past the largest cog. */
 export const intoSpokes =
@@ -47,14 +51,14 @@ const cableSteps: Readonly<Record<Exclude<Cause, 'no-fault'>, NextStep>> = {
     action:
       'Look over cable and housing, then add cable tension: turn the barrel adjuster anticlockwise, one click at a time.',
     start: 'One click anticlockwise (a quarter turn where it does not click), then ride again.',
-    cautions: [settles],
+    cautions: [unscrewed, settles],
   },
   'cable-tension-high': {
     parameter: 'cable-tension',
     action:
       'Look over cable and housing, then take off cable tension: turn the barrel adjuster clockwise, one click at a time.',
     start: 'One click clockwise (a quarter turn where it does not click), then ride again.',
-    cautions: ['Leave the barrel adjuster a full turn of thread: do not unscrew it to its end.'],
+    cautions: [screwedIn],
   },
   'low-limit-tight': {
     parameter: 'low-limit',
