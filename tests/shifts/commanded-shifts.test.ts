@@ -41,6 +41,20 @@ describe('commandedShifts', () => {
     ).toEqual([[20, 4, 5]]);
   });
 
+  it('leaves out what was asked for before the first record of the ride or after its last', () => {
+    const asked = [
+      [-20, 4],
+      [-10, 5],
+      [20, 6],
+      [59, 5],
+      [61, 4],
+    ] as const;
+    expect(moves(shiftsOf(asked))).toEqual([
+      [20, 5, 6],
+      [59, 6, 5],
+    ]);
+  });
+
   it('joins exact commands less than 1.2 s apart, and not at 1.2 s', () => {
     const exact = { wholeSeconds: false };
     const two = (at: number) =>

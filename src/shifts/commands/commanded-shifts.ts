@@ -31,7 +31,10 @@ const COUNT_UP_TO_S = 30;
 /** A record shows for no longer before it that the cranks turned: a shift is not judged by turns that nobody saw. */
 const LONGEST_STEP_S = 2;
 
-/** Gathers gear records that change the cog into shifts, as the contract defines them. The first record is a state, no shift. */
+/**
+ * Gathers gear records that change the cog into shifts, as the contract defines them. The first record is a state, no shift; what
+ * was asked for before the ride's first record or after its last is none of the ride's.
+ */
 export function commandedShifts(
   log: RideLog,
   commands: GearCommands,
@@ -39,8 +42,9 @@ export function commandedShifts(
   clock: RevolutionClock,
 ): CommandedShift[] {
   const bursts = gatherBursts(commands, log.gearRecords.wholeSeconds);
+  const [beginS, endS] = [log.timeS[0], log.timeS[log.timeS.length - 1]];
   return bursts.flatMap((burst, i) => {
-    if (burst.fromCog === burst.toCog) return [];
+    if (burst.fromCog === burst.toCog || burst.timeS < beginS || burst.timeS > endS) return [];
     const untilS = bursts[i + 1]?.timeS ?? Number.POSITIVE_INFINITY;
     return {
       ...burst,
