@@ -13,15 +13,18 @@ export const measuredParameters = {
 /** Parts that are aligned or replaced: no amount, unit `done`. */
 export const replacedParts = ['hanger', 'cable-and-housing', 'chain', 'cassette', 'wheel'] as const;
 
-const at = z.iso
-  .datetime({
-    offset: true,
+const toTheMinute = -1;
+const at = z
+  .union([z.iso.datetime({ offset: true }), z.iso.datetime({ offset: true, precision: toTheMinute })], {
     error: 'must be an ISO 8601 time with its zone, for example 2026-04-12T18:30:00Z',
   })
   .overwrite(inUtc);
 const note = z.string().max(2000).default('');
 
-/** One adjustment or repair. `at` comes out in UTC whatever its offset was. `amount` is null for parts that are aligned or replaced. */
+/**
+ * One adjustment or repair. `at` comes out in UTC and with seconds, whatever its offset was. `amount` is null for parts that are
+ * aligned or replaced, and `unit` may be left out for them.
+ */
 export const adjustmentSchema = z
   .object({
     at,
@@ -30,7 +33,7 @@ export const adjustmentSchema = z
       ...replacedParts,
     ] as const),
     amount: z.number().min(-100).max(100).nullable().default(null),
-    unit: z.enum(['clicks', 'steps', 'turns', 'done']),
+    unit: z.enum(['clicks', 'steps', 'turns', 'done']).default('done'),
     note,
   })
   .superRefine((row, context) => {
@@ -39,7 +42,7 @@ export const adjustmentSchema = z
       context.addIssue({
         code: 'custom',
         path: ['unit'],
-        message: `${row.parameter} is counted in ${unit}, not ${row.unit}`,
+        message: `${row.parameter} is counted in ${unit}`,
       });
     if (unit === 'done' && row.amount !== null)
       context.addIssue({

@@ -45,20 +45,32 @@ function readRows(file: string, text: string, delimiter: string): Row[] {
   } catch (error) {
     if (!(error instanceof CsvError)) throw error;
     const line = (error as CsvError & { lines?: number }).lines;
-    throw new FileError(
-      file,
-      'bad-csv',
-      `${line ? `line ${line} ` : ''}${csvFault(error.code)}`,
-      'Mend that line and run again.',
-    );
+    const { found, cure } = csvFault(error.code);
+    throw new FileError(file, 'bad-csv', `${line ? `line ${line} ` : ''}${found}`, cure);
   }
 }
 
-function csvFault(code: CsvErrorCode): string {
-  if (code === 'CSV_RECORD_INCONSISTENT_FIELDS_LENGTH')
-    return 'has more or fewer cells than the header line (a note that holds the mark between cells stands in double quotes)';
-  if (code === 'CSV_QUOTE_NOT_CLOSED') return 'opens a quote that is never closed';
-  return `cannot be read as CSV (${code})`;
+const quoting = 'Put the whole note in double quotes and write each double quote within it twice, then run again.';
+
+function csvFault(code: CsvErrorCode): { readonly found: string; readonly cure: string } {
+  const cure = 'Mend that line and run again.';
+  switch (code) {
+    case 'CSV_RECORD_INCONSISTENT_FIELDS_LENGTH':
+      return {
+        found:
+          'has more or fewer cells than the header line (a note that holds the mark between cells stands in double quotes)',
+        cure,
+      };
+    case 'CSV_QUOTE_NOT_CLOSED':
+      return { found: 'opens a quote that is never closed', cure: quoting };
+    case 'INVALID_OPENING_QUOTE':
+      return { found: 'holds a double quote within a cell that does not begin with one', cure: quoting };
+    case 'CSV_INVALID_CLOSING_QUOTE':
+    case 'CSV_NON_TRIMABLE_CHAR_AFTER_CLOSING_QUOTE':
+      return { found: 'goes on behind the double quote that ends a cell', cure: quoting };
+    default:
+      return { found: `cannot be read as CSV (${code})`, cure };
+  }
 }
 
 function checkHeader(file: string, header: readonly string[]): void {

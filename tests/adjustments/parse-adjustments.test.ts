@@ -44,6 +44,14 @@ describe('parseAdjustments', () => {
     expect(inUtc('0000-01-01T00:30:00+02:00')).toBe('0000-01-01T00:30:00+02:00');
   });
 
+  it('takes a time without seconds', () => {
+    const rows = ['2026-06-01T11:00Z,chain,,,', '2026-06-01T14:30+02:00,hanger,,done,'];
+    expect(parseAdjustments('a.csv', [header, ...rows].join('\n')).map((row) => row.at)).toEqual([
+      '2026-06-01T11:00:00Z',
+      '2026-06-01T12:30:00Z',
+    ]);
+  });
+
   it('takes an empty unit of a replaced part as done', () => {
     expect(parseAdjustments('a.csv', `at,parameter\n2026-04-12T18:30:00Z,chain`)[0]).toMatchObject({
       amount: null,
@@ -85,7 +93,10 @@ describe('parseAdjustments', () => {
       `${header}\n2026-04-12T18:30:00Z,cable-tension,2,turns,`,
       'column unit: found "turns", cable-tension is counted in clicks',
     ],
-    [`${header}\n2026-04-12T18:30:00Z,cable-tension,2,,`, 'column unit: is missing, must be one of clicks'],
+    [
+      `${header}\n2026-04-12T18:30:00Z,cable-tension,2,,`,
+      'column unit: is missing, cable-tension is counted in clicks',
+    ],
     [
       `${header}\n2026-04-12T18:30:00Z,cable-tension,,clicks,`,
       'column amount: is missing, cable-tension needs an amount in clicks',
@@ -93,7 +104,15 @@ describe('parseAdjustments', () => {
     [`${header}\n2026-04-12T18:30:00Z,chain,1,done,`, 'column amount: found 1, chain is done or not'],
     [`${header}\n2026-04-12T18:30:00Z,low-limit,500,turns,`, 'column amount: found 500, must be at most 100'],
     [`${header}\n2026-04-12T18:30:00Z,chain`, 'line 2 has more or fewer cells than the header line'],
-    [`${header}\n2026-04-12T18:30:00Z,chain,,,"open`, 'opens a quote that is never closed'],
+    [
+      `${header}\n2026-04-12T18:30:00Z,chain,,,"open`,
+      'opens a quote that is never closed. Put the whole note in double quotes and write each double quote within it twice',
+    ],
+    [
+      `${header}\n${first}\n2026-04-12T18:30:00Z,cable-tension,2,clicks,half an inch 2" up`,
+      'line 3 holds a double quote within a cell that does not begin with one. Put the whole note in double quotes and write each double quote within it twice',
+    ],
+    [`${header}\n2026-04-12T18:30:00Z,chain,,,"open" end`, 'line 2 goes on behind the double quote that ends a cell'],
     [`at,paramter\n`, 'lacks "parameter"; the header line holds the unknown column "paramter", perhaps "parameter"'],
     ['at,at,parameter\n', 'holds "at" twice'],
     ['{"at": "2026"}', 'holds no list of adjustments'],

@@ -82,6 +82,19 @@ describe('bikes', () => {
     await api.settled();
   });
 
+  it('take an adjustment without seconds, and without a unit where a part was replaced', async () => {
+    const { id } = (await api.post('/api/bikes', hutBike)).body;
+    const chain = { at: '2026-06-01T11:00Z', parameter: 'chain' };
+    expect(await api.post(`/api/bikes/${id}/adjustments`, chain)).toMatchObject({
+      status: 201,
+      body: { at: '2026-06-01T11:00:00Z', parameter: 'chain', amount: null, unit: 'done' },
+    });
+    const { unit: _, ...unmeasured } = turned;
+    const { status, body } = await api.post(`/api/bikes/${id}/adjustments`, unmeasured);
+    expect([status, body.error.message]).toEqual([400, 'In the body, "unit" is missing: cable-tension is counted in clicks.']);
+    await api.settled();
+  });
+
   it('give a service sheet, also before anything is known', async () => {
     const { id } = (await api.post('/api/bikes', hutBike)).body;
     const { status, body } = await api.get(`/api/bikes/${id}/sheet`);
