@@ -3,6 +3,7 @@ import { upperFirst } from '../numeric/upper-first.ts';
 import { hasClock } from '../ride-log/has-clock.ts';
 import type { Adjustment } from './adjustment.ts';
 import type { AdjustmentGroup } from './adjustment-periods.ts';
+import { adjustmentKey, adjustmentsThatCount } from './adjustments-that-count.ts';
 import { doubtfulAdjustment } from './doubtful-adjustment.ts';
 import { parameterName, parameterTitle } from './parameter-words.ts';
 
@@ -34,14 +35,12 @@ function sharedNote({ adjustments }: AdjustmentGroup): string | null {
 
 /** Entries that say the same, the notes beside them left out. */
 function repeatedNotes(adjustments: readonly Adjustment[]): string[] {
-  const keyOf = ({ at, parameter, amount }: Adjustment): string => `${Date.parse(at)} ${parameter} ${amount}`;
-  const often = counts(adjustments.map(keyOf));
-  return adjustments
-    .filter((one, i) => adjustments.findIndex((other) => keyOf(other) === keyOf(one)) === i)
-    .filter((one) => (often.get(keyOf(one)) ?? 0) > 1)
+  const often = counts(adjustments.map(adjustmentKey));
+  return adjustmentsThatCount(adjustments)
+    .filter((one) => (often.get(adjustmentKey(one)) ?? 0) > 1)
     .map(
       (one) =>
-        `${parameterTitle(one.parameter)} of ${moment(one)} is entered ${times(often.get(keyOf(one)) ?? 0)}, the same each time: take out what was not done.`,
+        `${parameterTitle(one.parameter)} of ${moment(one)} is entered ${times(often.get(adjustmentKey(one)) ?? 0)}, the same each time, and counts once: take out the rest, or mend the time of what was done again.`,
     );
 }
 

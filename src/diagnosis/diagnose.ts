@@ -1,7 +1,7 @@
 import { sum } from 'd3-array';
 import type { Adjustment } from '../adjustments/adjustment.ts';
+import { adjustmentsThatCount } from '../adjustments/adjustments-that-count.ts';
 import { type AdjustmentComparison, compareAdjustments } from '../adjustments/compare-adjustments.ts';
-import { turnsAnything } from '../adjustments/doubtful-adjustment.ts';
 import { cogPitchMm } from '../drivetrain/cog-pitch.ts';
 import { wilsonInterval } from '../numeric/wilson-interval.ts';
 import type { Cause } from './causes.ts';
@@ -88,7 +88,7 @@ interface Reached {
 
 function reachVerdict(input: DiagnosisInput): Reached {
   const { bike } = input;
-  const adjustments = input.adjustments.filter(turnsAnything);
+  const adjustments = adjustmentsThatCount(input.adjustments);
   const evidence = buildEvidence(input);
   const weighed = weighCauses(evidence, {
     cassetteLength: bike.cassette.length,

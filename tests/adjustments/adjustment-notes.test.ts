@@ -42,7 +42,7 @@ describe('adjustmentNotes', () => {
   it('points out an entry made twice', () => {
     const again = { ...turn, at: '2026-05-02T20:30:00+02:00', note: 'the same' };
     expect(notes([turn, again])).toContain(
-      'Cable tension of 2026-05-02 18:30 UTC is entered twice, the same each time: take out what was not done.',
+      'Cable tension of 2026-05-02 18:30 UTC is entered twice, the same each time, and counts once: take out the rest, or mend the time of what was done again.',
     );
   });
 

@@ -280,6 +280,17 @@ describe('adjustments', () => {
     expect(notes.join(' ')).toMatch(/an amount of 0 turns nothing/);
   });
 
+  it('counts once what is entered twice, and says so', () => {
+    const rides = [0, 2].map((day) => patternRide({ day, shifts: 3, pattern: day ? healthyPattern : slowToLarger }));
+    const once = adjustment(1, 'cable-tension', 2);
+    const twice = diagnose({ bike: cableBike, rides, adjustments: [once, { ...once, note: 'again' }] });
+    const { causes, comparisons } = diagnose({ bike: cableBike, rides, adjustments: [once] });
+    expect([twice.causes, twice.comparisons]).toEqual([causes, comparisons]);
+    expect(twice.comparisons.map(({ sharedPeriod }) => sharedPeriod)).toEqual([false]);
+    expect(twice.notes.join(' ')).toMatch(/entered twice, the same each time, and counts once/);
+    expect(twice.notes.join(' ')).not.toMatch(/cannot be told apart|changed twice/);
+  });
+
   it('leaves out rides without a date, and says so', () => {
     const rides = [
       patternRide({ day: 0, pattern: slowToLarger }),

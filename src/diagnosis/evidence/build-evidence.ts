@@ -1,7 +1,7 @@
 import { median } from 'd3-array';
 import { adjustmentNotes } from '../../adjustments/adjustment-notes.ts';
 import { type AdjustmentGroup, adjustmentPeriods } from '../../adjustments/adjustment-periods.ts';
-import { turnsAnything } from '../../adjustments/doubtful-adjustment.ts';
+import { adjustmentsThatCount } from '../../adjustments/adjustments-that-count.ts';
 import { hasClock } from '../../ride-log/has-clock.ts';
 import type { DiagnosisInput, DiagnosisRide } from '../diagnosis.ts';
 import { addSegment, type EvidenceSegment, emptySegment, type LoadEdges, loadEdges } from './evidence-table.ts';
@@ -120,7 +120,7 @@ export function buildEvidence(input: DiagnosisInput): RidingEvidence {
   const notes: string[] = [];
   const size = input.bike.cassette.length;
   let rides = input.rides.filter((ride) => ride.evidence !== 'none').sort((a, b) => a.startMs - b.startMs);
-  let { groups } = adjustmentPeriods(rides, input.adjustments.filter(turnsAnything));
+  let { groups } = adjustmentPeriods(rides, adjustmentsThatCount(input.adjustments));
   if (groups.length > 0 && !rides.every((ride) => hasClock(ride.startMs))) {
     notes.push(
       'A ride without a date cannot be set before or after an adjustment, so it was not weighed: record it with its time, or leave the adjustments out.',
