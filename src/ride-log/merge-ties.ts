@@ -10,6 +10,7 @@ export interface OrderedColumns {
   readonly distanceM: Float64Array;
   readonly pathM: Float64Array;
   readonly starts: readonly number[];
+  /** Records that measure something at the time of another that does. */
   readonly repeated: number;
   /** Records beyond one a second, in a log that is written faster. */
   readonly beyondSeconds: number;
@@ -30,11 +31,17 @@ export function mergeTies(draft: RideDraft, order: Uint32Array): OrderedColumns 
   const steps = Float64Array.from(order, (record, k) => (k === 0 ? 0 : time[record] - time[order[k - 1]]));
   const fast = order.length >= LEAST_RECORDS && (median(steps.filter((step) => step > 0)) ?? FAST_MS) < FAST_MS;
   const second = (record: number): number => Math.floor((time[record] - time[order[0]]) / 1000);
+  const measures = measuringRecords(draft);
   let length = 0;
+  let tied = 0;
   let repeated = 0;
+  let measuredBefore = false;
   for (let k = 0; k < order.length; k++) {
     const same = k > 0 && steps[k] === 0;
-    if (same) repeated++;
+    const measured = measures(order[k]);
+    if (same && measured && measuredBefore) repeated++;
+    measuredBefore = measured || (same && measuredBefore);
+    if (same) tied++;
     else if (k === 0 || !fast || second(order[k]) !== second(order[k - 1])) length++;
     place[k] = length - 1;
   }
@@ -52,8 +59,16 @@ export function mergeTies(draft: RideDraft, order: Uint32Array): OrderedColumns 
     pathM: gather(draft.pathM.values()),
     starts: runStarts(draft.runStarts, order, place),
     repeated,
-    beyondSeconds: order.length - length - repeated,
+    beyondSeconds: order.length - length - tied,
   };
+}
+
+/** Whether a record of the draft measures anything: one that does not, as one that only names the gear again, takes nothing from another. */
+function measuringRecords(draft: RideDraft): (record: number) => boolean {
+  const columns = [draft.speedMps, draft.cadenceRpm, draft.powerW, draft.distanceM, draft.pathM].map((column) =>
+    column.values(),
+  );
+  return (record) => columns.some((values) => !Number.isNaN(values[record]));
 }
 
 /** Where runs begin among the merged records: wherever the record kept belongs to another run than the one before it. */

@@ -22,13 +22,17 @@ export function rideFormat(file: string, bytes: Uint8Array): RideFormat {
     .decode(bytes.subarray(0, HEAD))
     .replace(/^\uFEFF/, '')
     .trimStart();
+  if (head === '' && isBlank(file, bytes))
+    throw new FileError(file, 'empty', 'holds nothing but empty lines', 'Copy it from the device again.');
   if (head.startsWith('<')) return 'xml';
-  if (head === '' || !isText(head)) {
+  if (!isText(head)) {
     const fitName = /\.fit$/i.test(file) ? ' though it is named like FIT' : '';
     throw new FileError(file, 'unknown-format', `is neither FIT nor text${fitName}`, MEND);
   }
   return 'csv';
 }
+
+const isBlank = (file: string, bytes: Uint8Array): boolean => textDecoder(file, bytes).decode(bytes).trim() === '';
 
 /** A text with so large a share of characters that no text holds is none; a few are damage. */
 const MOST_UNPRINTABLE = 0.1;

@@ -17,6 +17,7 @@ const dense = Array.from({ length: 100 }, (_, second) => `${second},5,${teethAt(
 const sparse = dense.map((line, second) =>
   second > 0 && teethAt(second) === teethAt(second - 1) ? line.replace(/\d+$/, '') : line,
 );
+const byTime = (a: string, b: string): number => Number.parseInt(a, 10) - Number.parseInt(b, 10);
 const asRidden = [
   [0, 21],
   [30, 24],
@@ -44,6 +45,19 @@ describe('changes of gear are found in order of time', () => {
       code: 'gear-order',
       message: 'Empty gear cells were read as no change from the row before in time, not from the row above.',
     });
+  });
+
+  test('rows of their own that name a gear again, two in one second too, are no records joined with others', () => {
+    const rows = ['30,,24', '30,,24', '60,,24', '70,,21', '70,,19'];
+    const log = read([...dense.map((line) => line.replace(/\d+$/, '')), ...rows].toSorted(byTime));
+    expect(codes(log)).toEqual([]);
+    expect(log.timeS.length).toBe(100);
+    expect(gears(log)).toEqual([
+      [30, 24],
+      [70, 21],
+      [70, 19],
+    ]);
+    expect(codes(read([...dense, '50,6,28'].toSorted(byTime)))).toEqual(['repeated-time']);
   });
 
   test('a single row with a wrong time makes no shift there and back', () => {

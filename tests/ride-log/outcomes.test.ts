@@ -254,7 +254,11 @@ describe('what is no ride is refused by name', () => {
     expect(refusal(new Uint8Array(0)).code).toBe('empty');
     expect(refusal(Uint8Array.of(0, 0, 0, 0, 0, 0)).code).toBe('unknown-format');
     expect(refusal(Uint8Array.of(0x89, 0x50, 0x4e, 0x47, 13, 10, 26, 10, 0, 0)).code).toBe('unknown-format');
-    expect(refusal(new TextEncoder().encode(' \n ')).code).toBe('unknown-format');
+    for (const blank of ['\n', ' \n ', `\uFEFF${'\n'.repeat(5000)}`]) {
+      const { code, message } = refusal(new TextEncoder().encode(blank));
+      expect(code).toBe('empty');
+      expect(message).toContain('holds nothing but empty lines');
+    }
     expect(refusal(Uint8Array.of(0x0e, 0x02, 0xc4, 0x52, 0x9c)).message).toContain('is neither FIT nor text');
   });
 
