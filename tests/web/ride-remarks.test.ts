@@ -5,8 +5,10 @@ import type { RideReport } from '../../web/api/answers.ts';
 import { gatherRemarks } from '../../web/bike/ride-remarks.ts';
 import { doubting } from '../../web/words/ride-doubts.ts';
 
+const withRemarks = (file: string, ...remarks: [string, string][]): RideReport =>
+  ({ file, warnings: remarks.map(([code, message]) => ({ code, message })) }) as unknown as RideReport;
 const ride = (file: string, ...codes: string[]): RideReport =>
-  ({ file, warnings: codes.map((code) => ({ code, message: `${code} of ${file}` })) }) as unknown as RideReport;
+  withRemarks(file, ...codes.map((code): [string, string] => [code, code]));
 
 it('gathers what puts rides in doubt by its kind, with the newest ride, and leaves out how files were read', () => {
   const rides = [
@@ -16,10 +18,29 @@ it('gathers what puts rides in doubt by its kind, with the newest ride, and leav
     ride('d', 'more-gears-than-bike', 'unknown-columns'),
   ];
   expect(gatherRemarks(rides)).toEqual([
-    { message: 'another-bike of c', ride: rides[2], others: 1 },
-    { message: 'no-speed of b', ride: rides[1], others: 0 },
-    { message: 'teeth-differ of c', ride: rides[2], others: 0 },
-    { message: 'more-gears-than-bike of d', ride: rides[3], others: 0 },
+    { message: 'another-bike', ride: rides[2], others: 1, further: 0 },
+    { message: 'no-speed', ride: rides[1], others: 0, further: 0 },
+    { message: 'teeth-differ', ride: rides[2], others: 0, further: 0 },
+    { message: 'more-gears-than-bike', ride: rides[3], others: 0, further: 0 },
+  ]);
+});
+
+it('keeps the figure of each ride, of the newest rides where there are many', () => {
+  const short = (file: string, seconds: number): RideReport =>
+    withRemarks(file, ['no-gear-bands', `Only ${seconds} s.`]);
+  const rides = [
+    short('a', 1),
+    short('b', 2),
+    short('c', 3),
+    short('d', 0),
+    short('e', 3),
+    short('f', 0),
+    short('g', 9),
+  ];
+  expect(gatherRemarks(rides)).toEqual([
+    { message: 'Only 9 s.', ride: rides[6], others: 0, further: 0 },
+    { message: 'Only 0 s.', ride: rides[5], others: 1, further: 0 },
+    { message: 'Only 3 s.', ride: rides[4], others: 1, further: 2 },
   ]);
 });
 
