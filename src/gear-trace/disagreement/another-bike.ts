@@ -2,6 +2,7 @@ import type { Bike } from '../../drivetrain/bike.ts';
 import type { Warning } from '../../errors/warning.ts';
 import { counted } from '../../numeric/counted.ts';
 import type { RideLog } from '../../ride-log/ride-log.ts';
+import { type RecordedPart, recordedGears } from '../commands/recorded-gears.ts';
 import type { MeasuredTeeth } from '../levels/measure-teeth.ts';
 
 /** Codes of the warning: the records name other gears than the bike's; or more of them, and not by a few slips. */
@@ -23,8 +24,8 @@ export function anotherBike(
   bike: Bike,
   measured: Pick<MeasuredTeeth, 'cassette'> | null,
 ): Warning | null {
-  const rear = recorded(gearRecords.rearTeeth, gearRecords.rearPosition);
-  const front = recorded(gearRecords.frontTeeth, gearRecords.frontPosition);
+  const gears = recordedGears(gearRecords);
+  const [rear, front] = [recorded(gears.rear), recorded(gears.front)];
   const odd = rear.teeth.filter((teeth) => !bike.cassette.includes(teeth));
   const tooMany = rear.count > bike.cassette.length || front.count > bike.chainrings.length;
   const mostlyOdd = 2 * odd.length > rear.teeth.length && !showsItsCogs(bike, measured);
@@ -37,10 +38,10 @@ export function anotherBike(
   };
 }
 
-function recorded(teeth: Uint8Array, positions: Uint8Array): { count: number; teeth: number[] } {
+function recorded({ teeth, position }: RecordedPart): { count: number; teeth: number[] } {
   const named = namedOften(teeth);
-  // positions are sure; teeth beside them are what someone configured
-  return { count: namedOften(positions).at(-1) ?? named.length, teeth: named };
+  // positions are sure, whichever way they count; teeth beside them are what someone configured
+  return { count: namedOften(position).at(-1) ?? named.length, teeth: named };
 }
 
 /** What the records name more often than by a slip, rising. */
