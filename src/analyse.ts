@@ -5,7 +5,7 @@ import { unseenCogs } from './cogs/unseen-cogs.ts';
 import { diagnose } from './diagnosis/diagnose.ts';
 import type { Bike } from './drivetrain/bike.ts';
 import type { Warning } from './errors/warning.ts';
-import { foreignRides } from './gear-trace/disagreement/foreign-rides.ts';
+import { foreignRides } from './gear-trace/belonging/foreign-rides.ts';
 import { teethDiffer } from './gear-trace/disagreement/gear-warnings.ts';
 import type { EvidenceKind, RideTrace } from './gear-trace/gear-trace.ts';
 import { actuationGuessed, guessDrivetrain } from './gear-trace/guess/guess-drivetrain.ts';

@@ -34,6 +34,18 @@ export function recordedGears(records: GearRecords): RecordedGears {
   };
 }
 
+/** Tooth counts that gear records name, each once, rising; right or wrong, a recorder names the same on every ride of a bike. */
+export interface RecordedTeeth {
+  readonly rear: readonly number[];
+  readonly front: readonly number[];
+}
+
+/** The tooth counts that the gear records name. */
+export function recordedTeeth(records: GearRecords): RecordedTeeth {
+  const { rear, front } = recordedGears(records);
+  return { rear: rear.sizes, front: front.sizes };
+}
+
 /** Place of what a record's position stands for among `count` cogs or rings, 0 = the smallest; -1 where it names none of them. */
 export function placeOf({ position, countsFrom }: RecordedPart, record: number, count: number): number {
   const counted = position[record];

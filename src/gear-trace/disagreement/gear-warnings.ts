@@ -1,9 +1,9 @@
 import type { Bike } from '../../drivetrain/bike.ts';
 import type { Warning } from '../../errors/warning.ts';
 import type { RideLog } from '../../ride-log/ride-log.ts';
+import { anotherBike } from '../belonging/another-bike.ts';
 import { type RecordedPart, recordedGears } from '../commands/recorded-gears.ts';
 import type { MeasuredTeeth } from '../levels/measure-teeth.ts';
-import { anotherBike } from './another-bike.ts';
 import { rolloutWarning } from './rollout-warning.ts';
 
 /** Code of the warning that a ride shows other teeth than the bike has. */

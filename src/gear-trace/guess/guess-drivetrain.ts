@@ -2,6 +2,7 @@ import { type Bike, possibleBike } from '../../drivetrain/bike.ts';
 import { bikeRolloutMm } from '../../drivetrain/bike-rollout.ts';
 import type { Warning } from '../../errors/warning.ts';
 import type { RideLog } from '../../ride-log/ride-log.ts';
+import { apartNote, type GuessedFrom, ridesApart } from '../belonging/rides-apart.ts';
 import { recordedGears } from '../commands/recorded-gears.ts';
 import { isSpeedInMps } from '../disagreement/rollout-warning.ts';
 import type { RideTrace } from '../gear-trace.ts';
@@ -12,7 +13,6 @@ import { traceGears } from '../trace-gears.ts';
 import { guessFromLadder } from './guess-from-ladder.ts';
 import { guessFromRecords, namesCogs, whyNoBike } from './guess-from-records.ts';
 import { madeUpCogs, madeUpWords } from './made-up-cogs.ts';
-import { apartNote, type GuessedFrom, ridesApart } from './rides-apart.ts';
 import { unknownDrivetrain } from './unknown-drivetrain.ts';
 
 type MeasuredTeeth = RideTrace['measured'];
