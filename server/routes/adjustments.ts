@@ -29,9 +29,13 @@ function changeLog<Result>(
   return { result: changed.result, jobId: jobId(bikeId, changed.revision) };
 }
 
-/** Refuses what can hardly be meant: the page and any other caller hear of it before it weighs on the verdict. */
+/**
+ * Refuses what can hardly be meant: the page and any other caller hear of it before it weighs on the verdict. The actuation of a bike that
+ * was guessed is not held against what its rider logs: it gives way to that.
+ */
 function refuseDoubtful(services: Services, bikeId: string, body: Adjustment): void {
-  const doubt = doubtfulAdjustment(body, needBike(services, bikeId).bike.actuation, Date.now());
+  const { bike, source } = needBike(services, bikeId);
+  const doubt = doubtfulAdjustment(body, source === 'given' ? bike.actuation : null, Date.now());
   if (doubt)
     throw new RequestError(400, 'invalid-request', `In the body, "${doubt.key}": ${doubt.message}.`, [
       { path: doubt.key, message: doubt.message },
