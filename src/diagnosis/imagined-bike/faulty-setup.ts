@@ -31,9 +31,12 @@ const outOfOrder = {
   worn: { focus: [0, 1.5], background: [1, 2.5] },
 } as const;
 
-/** The limit stops sit on the derailleur: a bent hanger carries them along. */
+/** The limit stops sit on the derailleur: a hanger that bends carries them along, as far as it tilts more than before. */
 function movedStops(healthy: Setup, tilt: number, pivot: number): Pick<Setup, 'lowClear' | 'highClear'> {
-  return { lowClear: healthy.lowClear + tilt * (1 - pivot), highClear: healthy.highClear + tilt * pivot };
+  return {
+    lowClear: healthy.lowClear + tilt * (1 - pivot) - healthy.tilt * (1 - healthy.pivot),
+    highClear: healthy.highClear + tilt * pivot - healthy.tilt * healthy.pivot,
+  };
 }
 
 /** What each cause changes of a healthy bike. */
