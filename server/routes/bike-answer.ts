@@ -84,7 +84,7 @@ export function staleReason(backlog: BikeBacklog): string | null {
     : 'The report could not be worked out again because of a fault in this program.';
 }
 
-/** One bike with its report, as JSON text. `wholeReport`: the report with every event, in place of the short one. */
+/** One bike with its report, as JSON text. `wholeReport`: the report with every list, in place of the one in short. */
 export function bikeDetailText({ sql }: Pick<Services, 'sql'>, id: string, wholeReport?: string): string {
   const stored = findBike(sql, id);
   if (!stored) throw notFound('bike');

@@ -1,7 +1,7 @@
 import type { z } from 'zod';
 import type {
   adjustmentLogShape,
-  bikeDetailShape,
+  bikeInShortShape,
   bikeSummaryShape,
   sheetShape,
   stateShape,
@@ -35,8 +35,10 @@ export type BikeState = z.infer<typeof stateShape>;
 export type StateWord = BikeState['word'];
 /** A bike as it stands in the list. */
 export type BikeSummary = z.infer<typeof bikeSummaryShape>;
-/** A bike with its verdict, its cogs and its rides. */
-export type BikeDetail = z.infer<typeof bikeDetailShape>;
+/** A bike with its verdict, its cogs and its rides in short. */
+export type BikeDetail = z.infer<typeof bikeInShortShape>;
+/** A ride of a bike's report. */
+export type RideInShort = NonNullable<BikeDetail['report']>['rides'][number];
 /** Share of shifts in trouble in one ride of a bike. */
 export type TrendPoint = BikeSummary['trend'][number];
 /** Range of pedal torque that shifts are counted by. */

@@ -6,8 +6,9 @@ const path = (bikeId: string, rest = ''): string => `/bikes/${encodeURIComponent
 /** All bikes, as lists show them. */
 export const listBikes = (signal?: AbortSignal): Promise<{ bikes: BikeSummary[] }> => request('/bikes', { signal });
 
-/** A bike with its report. */
-export const getBike = (bikeId: string, signal?: AbortSignal): Promise<BikeDetail> => request(path(bikeId), { signal });
+/** A bike with its report in short. */
+export const getBike = (bikeId: string, signal?: AbortSignal): Promise<BikeDetail> =>
+  request(path(bikeId, '?events=false'), { signal });
 
 /** Makes a bike. */
 export const createBike = (bike: Bike): Promise<BikeDetail> => request('/bikes', { method: 'POST', body: bike });
