@@ -22,7 +22,10 @@ interface Known {
   readonly summary: string | undefined;
 }
 
-/** Every bike, the one that needs a mechanic most first. */
+/** Names as people count them: bike 2 before bike 10. */
+const byName = new Intl.Collator('en', { numeric: true });
+
+/** Every bike, the one that needs a mechanic most first; where none does more than another, in order of name. */
 export function bikeSummaries({ sql }: Pick<Services, 'sql'>): BikeSummary[] {
   const rides = countRides(sql);
   const marks = listMarks(sql);
@@ -38,7 +41,7 @@ export function bikeSummaries({ sql }: Pick<Services, 'sql'>): BikeSummary[] {
         summary: summaries.get(stored.id)?.summary,
       }),
     )
-    .sort((a, b) => need(a) - need(b));
+    .sort((a, b) => need(a) - need(b) || byName.compare(a.bike.name, b.bike.name));
 }
 
 function summaryOf(stored: StoredBike, { rides, marks, backlog, summary }: Known): BikeSummary {

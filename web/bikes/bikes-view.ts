@@ -32,9 +32,9 @@ const commonTop = (bikes: readonly BikeSummary[]): number =>
   );
 
 /** All bikes, the one that needs attention most first. */
-export const bikesView: View = ({ place, signal }) => {
+export const bikesView: View = ({ place, query, signal }) => {
   namePage('All bikes');
-  const filter = makeRowFilter();
+  const filter = makeRowFilter(query);
   const heading = make('h1', { tabindex: -1 });
   const list = make('ul', { class: 'rack' });
 
