@@ -107,3 +107,9 @@ export const sheetShape = z.object({
 
 /** Answer to a change that makes the report out of date: the job that brings it up to date. */
 export const jobShape = z.object({ jobId: z.string() });
+
+/** What an adjustments file brought. */
+export const takenAdjustmentsShape = jobShape.extend({
+  added: count,
+  known: count.describe('In the log already, or twice in the file'),
+});
