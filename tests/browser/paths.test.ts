@@ -84,7 +84,7 @@ describe.skipIf(!browserPath)('with the real server', () => {
     await tabTo(page, /^Add rides/);
     await page.keyboard.press('Enter');
     await loaded(page);
-    await tabTo(page, /Drop ride files here/);
+    await tabTo(page, /Choose ride files or drop them here/);
     const [chooser] = await Promise.all([page.waitForEvent('filechooser'), page.keyboard.press('Enter')]);
     await chooser.setFiles(before);
     await page.getByRole('heading', { name: 'Is this the bike?' }).waitFor();

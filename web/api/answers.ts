@@ -5,6 +5,7 @@ import type {
   bikeSummaryShape,
   sheetShape,
   stateShape,
+  takenAdjustmentsShape,
 } from '../../server/shapes/bike-shapes.ts';
 import type { errorShape } from '../../server/shapes/error-shape.ts';
 import type { healthShape } from '../../server/shapes/health-shape.ts';
@@ -45,6 +46,8 @@ export type TrendPoint = BikeSummary['trend'][number];
 export type Load = BikeDetail['perLoad'][number]['load'];
 /** An adjustment as the store keeps it, with its key. */
 export type LoggedAdjustment = z.infer<typeof adjustmentLogShape>;
+/** What an adjustments file brought. */
+export type TakenAdjustments = z.infer<typeof takenAdjustmentsShape>;
 /** What a bike's service sheet shows. */
 export type SheetData = z.infer<typeof sheetShape>;
 

@@ -1,4 +1,4 @@
-import type { Adjustment, Bike, BikeDetail, BikeSummary, SheetData } from './answers.ts';
+import type { Adjustment, Bike, BikeDetail, BikeSummary, SheetData, TakenAdjustments } from './answers.ts';
 import { request } from './request.ts';
 
 const path = (bikeId: string, rest = ''): string => `/bikes/${encodeURIComponent(bikeId)}${rest}`;
@@ -31,6 +31,10 @@ export const getSheet = (bikeId: string, signal?: AbortSignal): Promise<SheetDat
 /** Logs an adjustment. */
 export const addAdjustment = (bikeId: string, adjustment: Adjustment): Promise<unknown> =>
   request(path(bikeId, '/adjustments'), { method: 'POST', body: adjustment });
+
+/** Logs what stands in an adjustments file and is not in the log yet. */
+export const addAdjustmentsFile = (bikeId: string, file: string, text: string): Promise<TakenAdjustments> =>
+  request(path(bikeId, '/adjustments/file'), { method: 'POST', body: { file, text } });
 
 /** Changes an adjustment that was logged. */
 export const changeAdjustment = (bikeId: string, id: string, adjustment: Adjustment): Promise<unknown> =>

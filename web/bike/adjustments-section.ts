@@ -16,6 +16,7 @@ import { icon } from '../page/icons.ts';
 import { dayAndTime } from '../words/dates.ts';
 import { ownZoneSentence, zoneDoubt } from '../words/time-zone.ts';
 import { adjustmentForm } from './adjustment-form.ts';
+import { adjustmentsFile } from './adjustments-file.ts';
 import type { BikePage } from './bike-page.ts';
 
 /** What is turned on a bike, by its actuation: an electronic one has no barrel. */
@@ -190,7 +191,7 @@ function entryList(page: BikePage): HTMLElement {
   return make(
     'p',
     { class: 'quiet' },
-    `Nothing logged yet. Log each ${each}: the rides before and after it then tell whether it helped.`,
+    `Nothing logged yet. Log each ${each}, or take in a file (CSV or JSON): the rides before and after it then tell whether it helped.`,
   );
 }
 
@@ -198,10 +199,17 @@ function entryList(page: BikePage): HTMLElement {
 export function adjustmentsSection(page: BikePage): HTMLElement {
   const { picks, bike } = page;
   const newEntry = new NewEntry(page);
+  const file = adjustmentsFile(page);
   const section = make(
     'section',
     { 'aria-labelledby': 'adjustments' },
-    make('div', { class: 'section-head' }, make('h2', { id: 'adjustments' }, 'Adjustments'), newEntry.button),
+    make(
+      'div',
+      { class: 'section-head' },
+      make('h2', { id: 'adjustments' }, 'Adjustments'),
+      make('div', { class: 'row' }, file.button, newEntry.button),
+    ),
+    file.outcome,
     newEntry.place,
     bike.adjustmentsLog.length > 0 && make('p', { class: 'quiet zone' }, ownZoneSentence()),
     entryList(page),
