@@ -53,6 +53,21 @@ const describedInWords = (file: string): HTMLElement[] => [
   make('p', {}, `As ${file} describes it. Look it over.`),
 ];
 
+/** What was understood of the files that were read, and whether they fit the bike that was chosen or described. */
+function whatFilesShow(guess: DrivetrainGuess, files: number, given: Bike | undefined): Child[] {
+  const question = given ? mismatch(guess, given) : null;
+  const rest = files - guess.files.length;
+  const later = `The other ${counted(rest, 'file')} are read when they are worked through.`;
+  return [
+    understoodList(guess.files),
+    rest > 0 && make('p', { class: 'quiet' }, later),
+    question && make('p', { class: 'remark' }, question),
+  ];
+}
+
+const goWord = (files: readonly File[]): string => `Work through ${counted(files.length, 'file')}`;
+const reading = () => make('p', { class: 'quiet is-working', role: 'status' }, 'Reading the files …');
+
 /** The step after choosing files: what they show, and for a new bike its drivetrain, described or guessed, to put right. */
 export function makeGuessStep({ signal, start }: GuessPlan) {
   const guesses = new GuessOnce(signal);
@@ -61,15 +76,13 @@ export function makeGuessStep({ signal, start }: GuessPlan) {
     const { rides: files, adjustments } = chosen;
     const described = bike ? null : chosen.described;
     let readable = files;
-    const goWord = (): string => `Work through ${counted(readable.length + adjustments.length, 'file')}`;
-    const go = bike && make('button', { type: 'button' }, goWord());
+    const go = bike && make('button', { type: 'button' }, goWord([...files, ...adjustments]));
     if (go)
       listen(go, {
         click: () => start({ rides: readable, adjustments, bikeId: bike.id, bikeName: bike.bike.name, made: false }),
       });
-    const reading = make('p', { class: 'quiet is-working', role: 'status' }, 'Reading the files …');
-    const found = make('div', { class: 'add-found' }, reading);
-    /** What stands in place of the form where the bike is known: nothing. */
+    const found = make('div', { class: 'add-found' }, reading());
+    /** The form for a new bike; nothing where the bike is known. */
     const formFrom = (words: Child, guessed: Partial<Bike>): Child =>
       !bike && [
         described ? describedInWords(described.file) : words,
@@ -78,16 +91,10 @@ export function makeGuessStep({ signal, start }: GuessPlan) {
 
     const shown = (guess: DrivetrainGuess): void => {
       readable = readableFiles(files, guess.files);
-      if (go) go.textContent = goWord();
-      const given = bike?.bike ?? described?.bike;
-      const question = given ? mismatch(guess, given) : null;
-      const rest = files.length - guess.files.length;
-      const later = `The other ${counted(rest, 'file')} are read when they are worked through.`;
+      if (go) go.textContent = goWord([...readable, ...adjustments]);
       fill(
         found,
-        understoodList(guess.files),
-        rest > 0 && make('p', { class: 'quiet' }, later),
-        question && make('p', { class: 'remark' }, question),
+        whatFilesShow(guess, files.length, bike?.bike ?? described?.bike),
         formFrom(guessInWords(guess), { ...guess.bike, cassette: shownCogs(guess), name: '' }),
       );
       announce('The files have been read.');
