@@ -41,9 +41,15 @@ function changeLog<Result>(
   return { result: changed.result, jobId: jobId(bikeId, changed.revision) };
 }
 
+/** The actuation that speaks against what is logged: that of a bike that was guessed gives way to it. */
+function heldActuation(services: Services, bikeId: string): Bike['actuation'] | null {
+  const { bike, source } = needBike(services, bikeId);
+  return source === 'given' ? bike.actuation : null;
+}
+
 /** Refuses what can hardly be meant: the page and any other caller hear of it before it weighs on the verdict. */
 function refuseDoubtful(services: Services, bikeId: string, body: Adjustment): void {
-  const doubt = doubtfulAdjustment(body, needBike(services, bikeId).bike.actuation, Date.now());
+  const doubt = doubtfulAdjustment(body, heldActuation(services, bikeId), Date.now());
   if (doubt)
     throw new RequestError(400, 'invalid-request', `In the body, "${doubt.key}": ${doubt.message}.`, [
       { path: doubt.key, message: doubt.message },
@@ -55,7 +61,7 @@ const needAdjustment = ({ sql }: Services, bikeId: string, id: string): void => 
 };
 
 /** The adjustments of a file. As one that is logged by itself, none of it may be doubtful: nothing is taken in until all is mended. */
-function adjustmentsIn(file: string, text: string, actuation: Bike['actuation']): Adjustment[] {
+function adjustmentsIn(file: string, text: string, actuation: Bike['actuation'] | null): Adjustment[] {
   const adjustments = parseAdjustments(file, text);
   const doubts = adjustments.flatMap((one) => {
     const doubt = doubtfulAdjustment(one, actuation, Date.now());
@@ -80,7 +86,7 @@ export const adjustmentRoutes = [
     }),
     answers: { 200: { description: 'Logged; the report follows', schema: takenAdjustmentsShape } },
     handle: ({ params: { id }, body: { file, text } }, services) => {
-      const adjustments = adjustmentsIn(file, text, needBike(services, id).bike.actuation);
+      const adjustments = adjustmentsIn(file, text, heldActuation(services, id));
       const { result: added, ...job } = changeLog(services, id, () => {
         const fresh = notYetLogged(listAdjustments(services.sql, id), adjustments);
         for (const one of fresh) insertAdjustment(services.sql, id, one);

@@ -5,6 +5,7 @@ import type { Services } from '../services.ts';
 import type { bikeSummaryShape } from '../shapes/bike-shapes.ts';
 import { nothingYet, stateOrder } from '../state/bike-state.ts';
 import { listAdjustments, listMarks } from '../store/adjustment-store.ts';
+import { bikeAsLogged } from '../store/bike-as-logged.ts';
 import { findBike, listBikes, type StoredBike } from '../store/bike-store.ts';
 import { findReport, listSummaries } from '../store/report-store.ts';
 import { countRides } from '../store/ride-store.ts';
@@ -46,18 +47,19 @@ export function bikeSummaries({ sql }: Pick<Services, 'sql'>): BikeSummary[] {
 
 function summaryOf(stored: StoredBike, { rides, marks, backlog, summary }: Known): BikeSummary {
   const counts = rides.get(stored.id);
+  const ownMarks = marks.get(stored.id) ?? [];
   const kept = summary === undefined ? null : (JSON.parse(summary) as Pick<BikeSummary, 'state' | 'trend'> | null);
   return {
     id: stored.id,
-    bike: stored.bike,
+    bike: bikeAsLogged(stored, ownMarks).bike,
     bikeSource: stored.source,
     sample: stored.sample,
     rides: counts?.rides ?? 0,
     lastRideAt: clockedIso(counts?.lastMs ?? 0),
-    adjustments: marks.get(stored.id)?.length ?? 0,
+    adjustments: ownMarks.length,
     state: stateOf(kept, backlog),
     trend: kept?.trend ?? [],
-    adjustmentMarks: marks.get(stored.id) ?? [],
+    adjustmentMarks: ownMarks,
     pending: backlog ? pendingOf(backlog) : 0,
     staleReason: backlog ? staleReason(backlog) : null,
   };

@@ -7,6 +7,7 @@ import { cogsByLoad } from '../state/cogs-by-load.ts';
 import { cogsByPeriod } from '../state/cogs-by-period.ts';
 import { troubleTrend } from '../state/trouble-trend.ts';
 import { listAdjustments } from '../store/adjustment-store.ts';
+import { bikeAsLogged } from '../store/bike-as-logged.ts';
 import { findBike } from '../store/bike-store.ts';
 import { openForReading } from '../store/open-database.ts';
 import { findReport } from '../store/report-store.ts';
@@ -59,9 +60,10 @@ export function wholeStoredReport({ database, bikeId }: WholeReportTask): WholeR
 }
 
 function readBike(sql: Sql, bikeId: string, clock: StageClock) {
-  const stored = findBike(sql, bikeId);
-  if (!stored) return null;
+  const found = findBike(sql, bikeId);
+  if (!found) return null;
   const adjustments = listAdjustments(sql, bikeId).map(({ id: _, ...adjustment }) => adjustment);
+  const stored = bikeAsLogged(found, adjustments);
   const findings = clock.run(
     'read analyses',
     () => readFindings(sql, bikeId, stored.drivetrainVersion, withoutLists),

@@ -14,6 +14,7 @@ import { shiftsWellSince } from './next-step/shifts-well.ts';
 import { type SuggestionFacts, suggest } from './next-step/suggest.ts';
 import { type Observed, observe } from './observed.ts';
 import { lateralErrors, lateralOffset, stillThere, turnsNeeded } from './posterior/estimates.ts';
+import { goneUnlogged } from './posterior/gone-unlogged.ts';
 import { LookAhead } from './posterior/look-ahead.ts';
 import { faultOnset, suddenStartMs } from './posterior/onset.ts';
 import { drawParticles, type Particle } from './posterior/particles.ts';
@@ -135,6 +136,8 @@ interface Weighing {
   readonly adjustments: readonly Adjustment[];
 }
 
+const LIKELIER_THAN_NOT = 0.5;
+
 /** Whether the likeliest fault is still there after the last adjustment, and whether anybody has ridden since. */
 function faultNow(
   { bike }: DiagnosisInput,
@@ -146,7 +149,8 @@ function faultNow(
   // what nobody has ridden on since may have cured anything: that is no finding
   const tested = evidence.groups.length > 0 && !untested;
   const left = tested ? stillThere(particles, top) : 1;
-  const cured = left < CURED_BELOW && !!last && !troubledAfter(last);
+  const accounts = goneUnlogged(particles, top) < LIKELIER_THAN_NOT;
+  const cured = left < CURED_BELOW && !!last && accounts && !troubledAfter(last);
   const wellSince = untested || cured ? null : shiftsWellSince(evidence.rides, adjustments, bike);
   return { stillThere: left, cured, wellSince, untested };
 }

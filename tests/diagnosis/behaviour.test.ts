@@ -132,6 +132,24 @@ describe('newest rides that shift well after trouble', () => {
     expect(suggestion.start).toMatch(/log what and when/);
   });
 
+  it('leave no doubt about what was amiss before, also after one ride of each and with a late shift or two among the newest', () => {
+    const oneLate = patternRide({ day: 3, pattern: (cog, larger) => ({ late: cog === 5 && larger ? 0.1 : 0 }) });
+    const some = (_: number, larger: boolean): Pattern => (larger ? { late: 0.15, missed: 0.075 } : {});
+    const wrong = [0, 1].map((day) => patternRide({ day, pattern: some }));
+    const right = [3, 4, 5, 6].map((day) => patternRide({ day, pattern: healthyPattern }));
+    for (const rides of [
+      [slow[0], well[0]],
+      [...slow, well[0], oneLate],
+      [...wrong, ...right],
+    ]) {
+      const verdict = diagnose({ bike: cableBike, rides, adjustments: [] });
+      expect(verdict.causes[0].cause).toBe('cable-tension-low');
+      expect(probability(verdict, 'cable-tension-low')).toBeGreaterThan(0.8);
+      expect(verdict.shiftsWellSince).not.toBeNull();
+      expect(verdict.suggestion.parameter).toBe('none');
+    }
+  });
+
   it('have a logged adjustment that does not account for them checked', () => {
     const wrongSign = adjustment(2, 'cable-tension', -4);
     const { suggestion } = diagnose({ bike: cableBike, rides: [...slow, ...well], adjustments: [wrongSign] });

@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { CheckedApi, type Loose } from './checked-api.ts';
+import { madeRides } from './made-rides.ts';
 import { type TestServer, testServer } from './test-server.ts';
 
 const header = 'at,parameter,amount,unit,note';
@@ -41,6 +42,16 @@ describe('an adjustments file', () => {
     expect(await take(id, turned, aligned)).toMatchObject({ status: 200, body: { added: 0, known: 2 } });
     await api.settled();
     expect((await api.get(`/api/jobs/${json.body.jobId}`)).body.status).toBe('done');
+  });
+
+  it('is not refused for the actuation of a bike that was guessed', async () => {
+    await api.send('/api/uploads?bike=new', madeRides(1));
+    await api.settled();
+    const { bikes } = (await api.get('/api/bikes')).body;
+    const { id } = bikes.find(({ bikeSource }: Loose) => bikeSource === 'guessed');
+    const electronic = '2026-04-12T18:30:00Z,index-offset,2,steps,';
+    expect(await take(id, electronic)).toMatchObject({ status: 200, body: { added: 1 } });
+    await api.settled();
   });
 
   it('with something wrong in it brings nothing, and says where and what to do', async () => {

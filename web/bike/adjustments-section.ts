@@ -25,6 +25,11 @@ const loggedWords: Readonly<Record<Bike['actuation'], string>> = {
   electronic: 'step of the index offset and each turn of a screw',
 };
 
+const actuationOf = ({ bike, bikeSource }: BikePage['bike']) => ({
+  actuation: bike.actuation,
+  guessed: bikeSource === 'guessed',
+});
+
 const sameMoment = (a: string, b: string): boolean => Date.parse(a) === Date.parse(b);
 
 /** The report's comparison for an entry of the log; undefined until it has been worked out. */
@@ -92,7 +97,7 @@ function entryRow(page: BikePage, entry: LoggedAdjustment, commonTop: number): H
   const edit = (): void => {
     const form = adjustmentForm({
       start: entry,
-      actuation: page.bike.bike.actuation,
+      ...actuationOf(page.bike),
       saveWord: 'Save',
       save: (changed) => changeAdjustment(page.bike.id, entry.id, changed),
       saved: () => done('Adjustment changed'),
@@ -154,7 +159,7 @@ class NewEntry {
       this.place,
       adjustmentForm({
         parameter,
-        actuation: bike.bike.actuation,
+        ...actuationOf(bike),
         saveWord: 'Log it',
         save: (made) => addAdjustment(bike.id, made),
         saved: async () => {

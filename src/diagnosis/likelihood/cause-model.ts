@@ -73,7 +73,7 @@ export class CauseModel {
   ) {
     const { segments, groups } = evidence;
     this.prepared = prepareSegments(segments, evidence.revSpread);
-    this.options = onsetOptions(segments.length);
+    this.options = onsetOptions(segments);
     this.priors = causes.map((cause) => onsetLogPriors(cause, this.options, segments, groups));
     this.usage = cogUsage(evidence, bike.cassetteLength);
     this.rates = ratesFor(evidence, bike.cassetteLength);
@@ -130,7 +130,12 @@ export class CauseModel {
       const full = this.fullLog[this.firstPeriod(option)];
       let sum = prior[i];
       for (let s = 0; s < this.prepared.length; s++)
-        sum += s < option.halfFrom ? bike.healthyLog[s] : s < option.fullFrom ? this.halfLog[s] : full[s];
+        sum +=
+          s < option.halfFrom || s >= option.goneFrom
+            ? bike.healthyLog[s]
+            : s < option.fullFrom
+              ? this.halfLog[s]
+              : full[s];
       logs[i] = sum;
     });
     return logs;

@@ -12,20 +12,34 @@ export interface OnsetOption {
   readonly kind: 'steady' | 'sudden' | 'gradual';
   readonly halfFrom: number;
   readonly fullFrom: number;
+  /** Segments from here on are healthy again, though nobody logged why; Infinity where the fault stays. */
+  readonly goneFrom: number;
 }
 
-/** The ways a fault can begin within these segments: steady first, then a sudden one at each border, then gradual ones. */
-export function onsetOptions(segmentCount: number): OnsetOption[] {
-  const options: OnsetOption[] = [{ kind: 'steady', halfFrom: 0, fullFrom: 0 }];
-  for (let from = 1; from < segmentCount; from++) options.push({ kind: 'sudden', halfFrom: from, fullFrom: from });
+/**
+ * The ways a fault can begin within these segments: steady first, then a sudden one at each border, then gradual ones, then steady ones
+ * that are gone from a later ride on.
+ */
+export function onsetOptions(segments: readonly Pick<EvidenceSegment, 'ride'>[]): OnsetOption[] {
+  const segmentCount = segments.length;
+  const stays = { goneFrom: Number.POSITIVE_INFINITY };
+  const options: OnsetOption[] = [{ kind: 'steady', halfFrom: 0, fullFrom: 0, ...stays }];
+  for (let from = 1; from < segmentCount; from++)
+    options.push({ kind: 'sudden', halfFrom: from, fullFrom: from, ...stays });
   if (segmentCount >= 3) {
     const third = Math.round(segmentCount / 3);
     const twoThirds = Math.min(segmentCount - 1, Math.round((2 * segmentCount) / 3));
-    options.push({ kind: 'gradual', halfFrom: third, fullFrom: twoThirds });
-    options.push({ kind: 'gradual', halfFrom: 0, fullFrom: Math.floor(segmentCount / 2) });
+    options.push({ kind: 'gradual', halfFrom: third, fullFrom: twoThirds, ...stays });
+    options.push({ kind: 'gradual', halfFrom: 0, fullFrom: Math.floor(segmentCount / 2), ...stays });
   }
+  for (let gone = 1; gone < segmentCount; gone++)
+    if (segments[gone].ride !== segments[gone - 1].ride)
+      options.push({ kind: 'steady', halfFrom: 0, fullFrom: 0, goneFrom: gone });
   return options;
 }
+
+/** Share of the steady faults that somebody puts right between two of the rides without a word in the log. An assumption of ours. */
+const PUT_RIGHT_UNLOGGED = 0.03;
 
 /** Parameters whose adjustment can itself bring a cause about. */
 const broughtBy: Partial<Record<Cause, readonly Adjustment['parameter'][]>> = {
@@ -39,6 +53,9 @@ const broughtBy: Partial<Record<Cause, readonly Adjustment['parameter'][]>> = {
   'pulley-gap-large': ['pulley-gap', 'cassette'],
 };
 
+/** Whether the fault is gone again by the last segment. */
+export const isGone = ({ goneFrom }: OnsetOption): boolean => Number.isFinite(goneFrom);
+
 /** A border at which the rider turned this very parameter is that much likelier to be where the fault began. */
 const MEDDLED_WEIGHT = 3;
 
@@ -50,9 +67,10 @@ export function onsetLogPriors(
   groups: readonly AdjustmentGroup[],
 ): Float64Array {
   const prior = onsetPriors[cause];
+  const gone = options.filter(isGone).length;
   const weights = options.map((option) => {
-    if (option.kind === 'steady') return 1;
-    if (option.kind === 'gradual') return 1;
+    if (isGone(option)) return PUT_RIGHT_UNLOGGED / gone;
+    if (option.kind !== 'sudden') return 1;
     const [before, after] = [segments[option.fullFrom - 1].period, segments[option.fullFrom].period];
     const meddled = groups
       .slice(before, after)

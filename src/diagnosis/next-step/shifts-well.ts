@@ -8,12 +8,14 @@ import { type Observed, observe } from '../observed.ts';
 
 /** With trouble this rare, for sure, and nothing else amiss, a part is better left alone whatever the timing hints at. An assumption of ours. */
 const HARDLY_ANY = 0.02;
+/** After a change that took away most trouble, rarer than this for sure will do: a single late shift is no fault. An assumption of ours. */
+const FEW = 0.05;
 /** So much trouble must be missing that no trouble at all would be chance in less than one of twenty cases (Poisson). */
 const MISSING_TROUBLE = 3;
 
-/** True where hardly any shift went wrong, for sure, and nothing else did. */
-export function shiftsWell({ all, events }: Pick<Observed, 'all' | 'events'>): boolean {
-  return events === 0 && wilsonInterval(all.trouble, all.shifts).high < HARDLY_ANY;
+/** True where hardly any shift went wrong, for sure (a smaller share than `below`), and nothing else did. */
+export function shiftsWell({ all, events }: Pick<Observed, 'all' | 'events'>, below = HARDLY_ANY): boolean {
+  return events === 0 && wilsonInterval(all.trouble, all.shifts).high < below;
 }
 
 /**
@@ -33,7 +35,7 @@ export function shiftsWellSince(
   for (let i = rides.length - 1; i >= 0; i--) {
     const own = observe([rides[i]], bike);
     if (own.events > 0 || wilsonInterval(own.all.trouble, own.all.shifts).low >= HARDLY_ANY) break;
-    if (shiftsWell(observe(rides.slice(i), bike))) from = i;
+    if (shiftsWell(observe(rides.slice(i), bike), FEW)) from = i;
   }
   const [earlier, newest] = [rides.slice(0, from), rides.slice(from)];
   if (earlier.length === 0 || newest.length === 0) return null;

@@ -4,7 +4,7 @@ import { type Cause, causes } from '../causes.ts';
 import type { Draw } from '../imagined-bike/draw.ts';
 import { faultySetup } from '../imagined-bike/faulty-setup.ts';
 import type { Setup } from '../imagined-bike/setup.ts';
-import type { OnsetOption } from '../likelihood/onset-options.ts';
+import { isGone, type OnsetOption } from '../likelihood/onset-options.ts';
 import type { CauseProbabilities } from './posterior.ts';
 import type { WeighedCauses } from './weigh-causes.ts';
 
@@ -52,7 +52,9 @@ export function particlesOf({ model, weighed }: WeighedCauses, cause: Cause, wan
     const atFirst = faultySetup(cause, bike.draw, bike.healthy);
     const lastPeriod = model.evidence.groups.length;
     const now =
-      cause === 'no-fault' ? bike.healthy : model.setupInPeriod(atFirst, bike, model.firstPeriod(onset), lastPeriod);
+      cause === 'no-fault' || isGone(onset)
+        ? bike.healthy
+        : model.setupInPeriod(atFirst, bike, model.firstPeriod(onset), lastPeriod);
     return { cause, draw: bike.draw, onset, atFirst, now, healthy: bike.healthy };
   });
 }
