@@ -1,6 +1,6 @@
 import type { PlacedRide } from '../../src/adjustments/adjustment-periods.ts';
 import { tallyTrouble } from '../../src/cogs/trouble-tally.ts';
-import { FEWEST_SHIFTS } from '../../src/diagnosis/next-step/suggest.ts';
+import { FEWEST_SHIFTS } from '../../src/diagnosis/fewest-shifts.ts';
 import { suddenStartMs } from '../../src/diagnosis/posterior/onset.ts';
 import { wilsonInterval } from '../../src/numeric/wilson-interval.ts';
 import type { Report } from '../../src/report/report-schema.ts';
