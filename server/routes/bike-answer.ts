@@ -23,7 +23,10 @@ interface Known {
   readonly summary: string | undefined;
 }
 
-/** Every bike, the one that needs a mechanic most first. */
+/** Names as people count them: bike 2 before bike 10. */
+const byName = new Intl.Collator('en', { numeric: true });
+
+/** Every bike, the one that needs a mechanic most first; where none does more than another, in order of name. */
 export function bikeSummaries({ sql }: Pick<Services, 'sql'>): BikeSummary[] {
   const rides = countRides(sql);
   const marks = listMarks(sql);
@@ -39,7 +42,7 @@ export function bikeSummaries({ sql }: Pick<Services, 'sql'>): BikeSummary[] {
         summary: summaries.get(stored.id)?.summary,
       }),
     )
-    .sort((a, b) => need(a) - need(b));
+    .sort((a, b) => need(a) - need(b) || byName.compare(a.bike.name, b.bike.name));
 }
 
 function summaryOf(stored: StoredBike, { rides, marks, backlog, summary }: Known): BikeSummary {
@@ -86,7 +89,7 @@ export function staleReason(backlog: BikeBacklog): string | null {
     : 'The report could not be worked out again because of a fault in this program.';
 }
 
-/** One bike with its report, as JSON text. `wholeReport`: the report with every event, in place of the short one. */
+/** One bike with its report, as JSON text. `wholeReport`: the report with every list, in place of the one in short. */
 export function bikeDetailText({ sql }: Pick<Services, 'sql'>, id: string, wholeReport?: string): string {
   const stored = findBike(sql, id);
   if (!stored) throw notFound('bike');

@@ -49,7 +49,7 @@ function readRows(file: string, text: string, delimiter: string): Row[] {
       file,
       'bad-csv',
       `${line ? `line ${line} ` : ''}${csvFault(error.code)}`,
-      'Mend that line and run again.',
+      'Mend that line and try again.',
     );
   }
 }

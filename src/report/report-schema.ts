@@ -233,8 +233,22 @@ export const reportSchema = z.object({
   adjustments: z.array(adjustmentReportSchema),
 });
 
+/** A ride of a bike's report in short: without the lists of what was seen in it, which `counts` sum up. */
+export const rideInShortSchema = bikeRideSchema.omit({
+  shifts: true,
+  ghostShifts: true,
+  chainDrops: true,
+  skips: true,
+  gears: true,
+});
+
+/** A report whose rides are in short: it does not grow with what was seen in them. */
+export const reportInShortSchema = reportSchema.extend({ rides: z.array(rideInShortSchema) });
+
 /** A report, checked. */
 export type Report = z.infer<typeof reportSchema>;
+/** A report whose rides are in short; every report is one. */
+export type ReportInShort = z.infer<typeof reportInShortSchema>;
 /** One ride by itself. */
 export type RideReport = z.infer<typeof rideReportSchema>;
 /** One ride of a bike's report. */

@@ -12,6 +12,7 @@ import { bikeHead } from './bike-head.ts';
 import type { BikePage } from './bike-page.ts';
 import { cogsSection } from './cogs-section.ts';
 import { drivetrainSection } from './drivetrain-section.ts';
+import { keptPicks } from './kept-picks.ts';
 import { lateralSection } from './lateral-section.ts';
 import { ridesSection } from './rides-section.ts';
 import { trendSection } from './trend-section.ts';
@@ -32,9 +33,9 @@ const sections: Readonly<Record<string, Section>> = {
 };
 
 /** One bike: the verdict first, then what it rests on, then the logs to keep. */
-export const bikeView: View = ({ place, parts, signal }) => {
+export const bikeView: View = ({ place, parts, query, signal }) => {
   namePage('Bike');
-  const picks = new Map<string, string>();
+  const picks = keptPicks(query);
   const places = new Map(Object.keys(sections).map((key) => [key, make('div', { class: `bike-part is-${key}` })]));
   let shown = '';
   let page: BikePage | null = null;

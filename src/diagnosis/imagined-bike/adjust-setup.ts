@@ -30,11 +30,14 @@ export function adjustSetup(setup: Setup, healthy: Setup, adjustment: Adjustment
       setup.gap += amount * draw.assumed.gapTurn;
       return;
     case 'hanger':
-      if (!curesOwn) return;
+      // one that is as straight as before has nothing to be cured of
+      if (!curesOwn || setup.tilt === healthy.tilt) return;
       setup.lowClear -= setup.tilt * (1 - setup.pivot) - healthy.tilt * (1 - healthy.pivot);
       setup.highClear -= setup.tilt * setup.pivot - healthy.tilt * healthy.pivot;
       setup.tilt = healthy.tilt;
       setup.pivot = healthy.pivot;
+      // a bent one stands in place of the bike's own small offset
+      setup.offset += healthy.offset;
       return;
     case 'cable-and-housing':
       if (curesOwn) {

@@ -198,7 +198,7 @@ function oneStep(facts: SuggestionFacts): Step {
   const open = cause === 'no-fault' && probability < LIKELY_ENOUGH;
   if (facts.wellSince && (cause !== 'no-fault' || open || undecided)) return putRight(facts.wellSince);
   if (open || undecided?.between.includes('no-fault'))
-    return checkRideFirst(facts, `it is not decided whether there is a fault at all`);
+    return checkRideFirst(facts, 'it is not decided whether there is a fault at all');
   if (cause === 'no-fault') return healthy(facts);
   if (facts.untested) return rideFirst(cause, facts.untested, facts);
   if (facts.cured) return cured(cause, facts);
