@@ -13,7 +13,7 @@ const ends: Readonly<Record<string, Parameters<Route['fulfill']>[0]>> = {
 async function openWithout(page: Page, end: Parameters<Route['fulfill']>[0]): Promise<void> {
   let streams = 0;
   await page.route('**/api/events', (route) => (++streams === 1 ? route.fulfill(end) : route.continue()));
-  await page.route('**/api/bikes/b1', async (route) => {
+  await page.route(/\/api\/bikes\/b1(\?|$)/, async (route) => {
     const answer = await (await route.fetch()).json();
     if (streams > 1) answer.bike.name = 'Renamed meanwhile';
     await route.fulfill({ json: answer });
