@@ -84,6 +84,8 @@ const makeMoment = (start: LoggedAdjustment | undefined): HTMLInputElement =>
     name: 'at',
     type: 'datetime-local',
     required: true,
+    // Without it the year takes six digits.
+    max: '9999-12-31T23:59',
     value: fieldTime(start ? new Date(start.at) : new Date()),
   });
 
