@@ -59,6 +59,10 @@ const broughtBy: Partial<Record<Cause, readonly Adjustment['parameter'][]>> = {
 /** Whether the fault is gone again by the last segment. */
 export const isGone = ({ goneFrom }: OnsetOption): boolean => Number.isFinite(goneFrom);
 
+/** Whether work on a parameter can bring a cause about, or put it right by the way. */
+export const canBring = (cause: Cause, parameter: Adjustment['parameter']): boolean =>
+  broughtBy[cause]?.includes(parameter) ?? false;
+
 /** A border at which the rider turned this very parameter is that much likelier to be where the fault began. */
 const MEDDLED_WEIGHT = 3;
 
@@ -77,7 +81,7 @@ export function onsetLogPriors(
     const [before, after] = [segments[option.fullFrom - 1].period, segments[option.fullFrom].period];
     const meddled = groups
       .slice(before, after)
-      .some((group) => group.adjustments.some((one) => broughtBy[cause]?.includes(one.parameter)));
+      .some((group) => group.adjustments.some((one) => canBring(cause, one.parameter)));
     return meddled ? MEDDLED_WEIGHT : 1;
   });
   const sums = { steady: 0, sudden: 0, gradual: 0 };

@@ -11,6 +11,7 @@ import { goneUnlogged } from '../posterior/gone-unlogged.ts';
 import type { Particle } from '../posterior/particles.ts';
 import { anyShiftsFail, failsLike, ghostsOften } from './fails-like.ts';
 import { isIndexing, pointsTheSameWay } from './points-the-same-way.ts';
+import { riddenOn } from './ridden-on.ts';
 import { type SeenSince, seenSince } from './seen-since.ts';
 import type { CassetteEnd, SettingNow } from './setting-now.ts';
 import { shareStandingOut, stillThere } from './still-there.ts';
@@ -56,7 +57,8 @@ export interface NowFacts {
 
 /** Says what is wrong now, from the imagined bikes as they are set after the last adjustment and from what was seen since. */
 export function bikeNow(facts: NowFacts): BikeNow {
-  const { bike, rides, adjustments, evidence, particles, cause, probability, judgedShifts, wellSince } = facts;
+  const { bike, rides, evidence, particles, cause, probability, judgedShifts, wellSince } = facts;
+  const adjustments = riddenOn(facts.adjustments, rides, cause);
   const since = seenSince(rides, adjustments, bike);
   const tested = evidence.groups.length > 0 && since.seen.all.shifts > 0;
   const shiftsTell = tested && judgedShifts >= FEWEST_SHIFTS && !wellSince;
