@@ -31,6 +31,7 @@ describe.skipIf(!browserPath)('a page whose stream of news', () => {
       await openWithout(page, end);
       await page.getByRole('heading', { name: 'Renamed meanwhile' }).waitFor({ timeout: 20_000 });
       expect(faults).toEqual([]);
+      await page.unrouteAll({ behavior: 'ignoreErrors' });
       await page.context().close();
     });
 });

@@ -44,6 +44,7 @@ describe.skipIf(!browserPath)('a section whose form was open while the report ca
       expect(await entry.textContent()).not.toContain(waiting);
       expect(await page.evaluate(() => document.activeElement?.getAttribute('data-keep'))).toBe('edit-a1');
       expect(faults).toEqual([]);
+      await page.unrouteAll({ behavior: 'ignoreErrors' });
       await page.context().close();
     });
 });

@@ -54,6 +54,22 @@ describe.skipIf(!browserPath)('a ride that is open while it is worked through ag
     expect(new Set(cadences)).toEqual(new Set(['61']));
     expect(new URL(page.url()).searchParams.get('event')).toBe('drop-4000');
     expect(faults).toEqual([]);
+    await page.unrouteAll({ behavior: 'ignoreErrors' });
+    await page.context().close();
+  });
+
+  it('is opened anew after it waited for an analysis, though that found the same', async () => {
+    const { page, faults } = await open();
+    await openRide(page, { report: () => {} });
+    let answers = 0;
+    await page.route('**/api/rides/b1r2', async (route) => {
+      const answer = await (await route.fetch()).json();
+      await route.fulfill({ json: { ...answer, status: ++answers === 1 ? 'queued' : 'done' } });
+    });
+    await page.evaluate(() => document.querySelector('.ride-timeline')!.setAttribute('data-kept', ''));
+    await page.locator('.ride-timeline:not([data-kept])').waitFor({ timeout: 15_000 });
+    expect(faults).toEqual([]);
+    await page.unrouteAll({ behavior: 'ignoreErrors' });
     await page.context().close();
   });
 
@@ -70,6 +86,7 @@ describe.skipIf(!browserPath)('a ride that is open while it is worked through ag
     await page.waitForTimeout(1000);
     expect(await page.locator('.ride-timeline[data-kept]').count()).toBe(1);
     expect(faults).toEqual([]);
+    await page.unrouteAll({ behavior: 'ignoreErrors' });
     await page.context().close();
   });
 });
