@@ -1,14 +1,14 @@
+import { actuationAsLogged } from './adjustments/actuation-as-logged.ts';
 import type { Adjustment } from './adjustments/adjustment.ts';
-import { actuationOf } from './adjustments/doubtful-adjustment.ts';
 import { tallyCogs } from './cogs/tally-cogs.ts';
 import { unseenCogs } from './cogs/unseen-cogs.ts';
 import { diagnose } from './diagnosis/diagnose.ts';
 import type { Bike } from './drivetrain/bike.ts';
 import type { Warning } from './errors/warning.ts';
-import { foreignRides } from './gear-trace/disagreement/foreign-rides.ts';
+import { foreignRides } from './gear-trace/belonging/foreign-rides.ts';
 import { teethDiffer } from './gear-trace/disagreement/gear-warnings.ts';
 import type { EvidenceKind, RideTrace } from './gear-trace/gear-trace.ts';
-import { actuationGuessed, guessDrivetrain } from './gear-trace/guess/guess-drivetrain.ts';
+import { guessDrivetrain } from './gear-trace/guess/guess-drivetrain.ts';
 import { drivetrainUnknown } from './gear-trace/guess/unknown-drivetrain.ts';
 import { traceGears } from './gear-trace/trace-gears.ts';
 import { buildReport } from './report/build-report.ts';
@@ -20,7 +20,7 @@ import { judgeRide } from './shifts/judge-ride.ts';
 import type { RideEvents } from './shifts/ride-events.ts';
 
 /** Raised whenever the engine may judge a ride otherwise than before: what was kept of an older one is worked out anew. */
-export const ENGINE_VERSION = 12;
+export const ENGINE_VERSION = 14;
 
 /** One ride, traced and judged. */
 export interface AnalysedRide {
@@ -71,18 +71,9 @@ export function chooseBike(
   adjustments: readonly Adjustment[] = [],
 ): ChosenBike {
   if (given) return { bike: given, bikeSource: 'given', bikeNotes: [] };
-  const { bike, notes, certainty: bikeCertainty, madeUpCogs: bikeMadeUpCogs } = guessDrivetrain(logs);
-  const actuation = actuationOf(adjustments);
-  const guess = { bikeSource: 'guessed', bikeCertainty, bikeMadeUpCogs } as const;
-  if (!actuation) return { ...guess, bike, bikeNotes: notes };
-  return {
-    ...guess,
-    bike: { ...bike, actuation },
-    bikeNotes: [
-      ...notes.filter(({ code }) => code !== actuationGuessed),
-      { code: actuationGuessed, message: `The actuation is taken from the logged adjustments: ${actuation}.` },
-    ],
-  };
+  const guess = guessDrivetrain(logs);
+  const { bike, notes: bikeNotes } = actuationAsLogged(guess, adjustments);
+  return { bike, bikeSource: 'guessed', bikeNotes, bikeCertainty: guess.certainty, bikeMadeUpCogs: guess.madeUpCogs };
 }
 
 /** Traces and judges one ride; needs no other ride, so its result can be kept until bike or engine change. */

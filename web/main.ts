@@ -3,6 +3,7 @@ import { bikeView } from './bike/bike-view.ts';
 import { bikesView } from './bikes/bikes-view.ts';
 import { adoptChartStyle } from './charts/adopt-chart-style.ts';
 import { dataView } from './data/data-view.ts';
+import { enterBikeView } from './enter-bike/enter-bike-view.ts';
 import { nowhereView } from './page/nowhere-view.ts';
 import { makeShell } from './page/shell.ts';
 import { applyTheme } from './page/theme.ts';
@@ -18,6 +19,7 @@ const routes = makeRoutes({
   '/bikes/:bikeId/sheet': sheetView,
   '/rides/:rideId': rideView,
   '/add': addRidesView,
+  '/enter': enterBikeView,
   '/data': dataView,
 });
 

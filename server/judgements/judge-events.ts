@@ -90,8 +90,8 @@ export function judgeEvents(events: RideEvents, startMs: number, judged: Judged)
   return { ...events, ...lists, shifts };
 }
 
-/** A ride's report after judgement: its lists and its counts. */
-export function judgeRideReport(report: RideReport, judged: Judged): RideReport {
+/** A ride's report after judgement: its lists and its counts. What else its events carry stays with them. */
+export function judgeRideReport<Report extends RideReport>(report: Report, judged: Judged): Report {
   if (judged.size === 0) return report;
   const lists = judgeLists(report, judged, ({ at }) => at);
   return { ...report, ...lists, counts: countEvents(lists) };

@@ -4,21 +4,24 @@ import { isPosition } from '../../src/ride-log/path-length.ts';
 import { CHUNK_BYTES, LONGEST_TEXT, localName, MOST_FAULTS } from '../../src/ride-log/xml/walk-xml.ts';
 import { EquatorLine, type PlacelessFile, type PositionTrace } from './position-trace.ts';
 
-/** Elements left out with all they hold: routes, courses, lone points, and anything named for a place. */
+/** Elements left out with all they hold: routes, courses, lone points, and what the formats name for a place. */
 const leftOut =
   /^(rte|wpt|courses|coursepoint|bounds|folders|(begin|end)?position|lat|lon|latitude|longitude|latitudedegrees|longitudedegrees)$/i;
 const keptAttributes = /^(xmlns(:.*)?|version|xsi:type|sport|starttime|cadencesensor)$/i;
+/** Elements whose numbers are kept, those that the readers read: of a number in any other nobody can tell that it is no place. */
+const counted = /^(distancemeters|speed|cadence|cad|power|powerinwatts|watts)$/i;
 const number = /^[+-]?(\d+\.?\d*|\.\d+)([eE][+-]?\d{1,3})?$/;
 const time = /^\d{4}-\d\d-\d\d(T[\d:.,+Z-]*)?$/;
 /** Elements whose words are kept, since they say what was ridden and how, not where. */
 const worded = /^(type|intensity|triggermethod|sensorstate)$/i;
+const shortWords = /^.{1,40}$/s;
 
 const escaped = (text: string): string =>
   text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;').replaceAll('"', '&quot;');
 
 /**
- * Writes a TCX or GPX file anew without its positions. Of the rest, structure, numbers and times are kept; names,
- * notes and every other text go, since a place can hide in them. A file that is cut off stays cut off.
+ * Writes a TCX or GPX file anew without its positions. Of the rest, structure, times and the numbers that are read are
+ * kept; other numbers, names, notes and every other text go, since a place can hide in them. A file that is cut off stays cut off.
  *
  * @param file its name, for messages only
  */
@@ -117,8 +120,8 @@ class XmlCleaner {
       if (name === 'longitudedegrees') this.#place.lon = Number(words);
     }
     if (this.#place || this.#skipped > 0) return;
-    if (number.test(words) || time.test(words) || (worded.test(name) && words.length <= 40))
-      this.#text += escaped(words);
+    const kept = counted.test(name) ? number : worded.test(name) ? shortWords : time;
+    if (kept.test(words)) this.#text += escaped(words);
   }
 
   #stand(lat: number, lon: number): string | null {

@@ -1,15 +1,27 @@
 import { z } from 'zod';
 import { type Adjustment, adjustmentSchema } from '../../src/adjustments/adjustment.ts';
 import { doubtfulAdjustment } from '../../src/adjustments/doubtful-adjustment.ts';
+import { notYetLogged } from '../../src/adjustments/not-yet-logged.ts';
+import { parseAdjustments } from '../../src/adjustments/parse-adjustments.ts';
+import type { Bike } from '../../src/drivetrain/bike.ts';
+import { FileError } from '../../src/errors/file-error.ts';
 import { defineRoute } from '../http/define-route.ts';
 import { notFound, RequestError } from '../http/request-error.ts';
 import type { Services } from '../services.ts';
-import { adjustmentLogShape, jobShape } from '../shapes/bike-shapes.ts';
-import { deleteAdjustment, findAdjustment, insertAdjustment, updateAdjustment } from '../store/adjustment-store.ts';
+import { adjustmentLogShape, jobShape, takenAdjustmentsShape } from '../shapes/bike-shapes.ts';
+import {
+  deleteAdjustment,
+  findAdjustment,
+  insertAdjustment,
+  listAdjustments,
+  updateAdjustment,
+} from '../store/adjustment-store.ts';
 import { touchBike } from '../store/bike-store.ts';
 import { idSchema } from '../store/new-id.ts';
 import { needBike } from './bikes.ts';
 import { jobId } from './job-id.ts';
+
+const MOST_NAMED = 8;
 
 const ofBike = z.object({ id: idSchema });
 const ofOne = z.object({ id: idSchema, adjustmentId: idSchema });
@@ -29,9 +41,15 @@ function changeLog<Result>(
   return { result: changed.result, jobId: jobId(bikeId, changed.revision) };
 }
 
+/** The actuation that speaks against what is logged: that of a bike that was guessed gives way to it. */
+function heldActuation(services: Services, bikeId: string): Bike['actuation'] | null {
+  const { bike, source } = needBike(services, bikeId);
+  return source === 'given' ? bike.actuation : null;
+}
+
 /** Refuses what can hardly be meant: the page and any other caller hear of it before it weighs on the verdict. */
 function refuseDoubtful(services: Services, bikeId: string, body: Adjustment): void {
-  const doubt = doubtfulAdjustment(body, needBike(services, bikeId).bike.actuation, Date.now());
+  const doubt = doubtfulAdjustment(body, heldActuation(services, bikeId), Date.now());
   if (doubt)
     throw new RequestError(400, 'invalid-request', `In the body, "${doubt.key}": ${doubt.message}.`, [
       { path: doubt.key, message: doubt.message },
@@ -42,8 +60,41 @@ const needAdjustment = ({ sql }: Services, bikeId: string, id: string): void => 
   if (!findAdjustment(sql, bikeId, id)) throw notFound('adjustment');
 };
 
+/** The adjustments of a file. As one that is logged by itself, none of it may be doubtful: nothing is taken in until all is mended. */
+function adjustmentsIn(file: string, text: string, actuation: Bike['actuation'] | null): Adjustment[] {
+  const adjustments = parseAdjustments(file, text);
+  const doubts = adjustments.flatMap((one) => {
+    const doubt = doubtfulAdjustment(one, actuation, Date.now());
+    return doubt ? [`${one.parameter} of ${one.at}: ${doubt.message}`] : [];
+  });
+  if (doubts.length === 0) return adjustments;
+  const more = doubts.length - MOST_NAMED;
+  const named = doubts.slice(0, MOST_NAMED).join('; ') + (more > 0 ? `; and ${more} more` : '');
+  throw new FileError(file, 'bad-adjustments', named, 'Mend the adjustments file and try again.');
+}
+
 /** Adding, changing and removing a bike's adjustments. */
 export const adjustmentRoutes = [
+  defineRoute({
+    method: 'post',
+    path: '/bikes/:id/adjustments/file',
+    summary: 'Log what stands in an adjustments file (CSV or JSON) and is not in the log yet; all of it or nothing',
+    params: ofBike,
+    body: z.strictObject({
+      file: z.string().min(1).max(255).describe('Its name, for messages'),
+      text: z.string().describe('What stands in it'),
+    }),
+    answers: { 200: { description: 'Logged; the report follows', schema: takenAdjustmentsShape } },
+    handle: ({ params: { id }, body: { file, text } }, services) => {
+      const adjustments = adjustmentsIn(file, text, heldActuation(services, id));
+      const { result: added, ...job } = changeLog(services, id, () => {
+        const fresh = notYetLogged(listAdjustments(services.sql, id), adjustments);
+        for (const one of fresh) insertAdjustment(services.sql, id, one);
+        return fresh.length;
+      });
+      return { status: 200, json: { added, known: adjustments.length - added, ...job } };
+    },
+  }),
   defineRoute({
     method: 'post',
     path: '/bikes/:id/adjustments',

@@ -5,6 +5,7 @@ import type { Services } from '../services.ts';
 import type { bikeSummaryShape } from '../shapes/bike-shapes.ts';
 import { nothingYet, stateOrder } from '../state/bike-state.ts';
 import { listAdjustments, listMarks } from '../store/adjustment-store.ts';
+import { bikeAsLogged } from '../store/bike-as-logged.ts';
 import { findBike, listBikes, type StoredBike } from '../store/bike-store.ts';
 import { findReport, listSummaries } from '../store/report-store.ts';
 import { countRides } from '../store/ride-store.ts';
@@ -22,7 +23,10 @@ interface Known {
   readonly summary: string | undefined;
 }
 
-/** Every bike, the one that needs a mechanic most first. */
+/** Names as people count them: bike 2 before bike 10. */
+const byName = new Intl.Collator('en', { numeric: true });
+
+/** Every bike, the one that needs a mechanic most first; where none does more than another, in order of name. */
 export function bikeSummaries({ sql }: Pick<Services, 'sql'>): BikeSummary[] {
   const rides = countRides(sql);
   const marks = listMarks(sql);
@@ -38,23 +42,24 @@ export function bikeSummaries({ sql }: Pick<Services, 'sql'>): BikeSummary[] {
         summary: summaries.get(stored.id)?.summary,
       }),
     )
-    .sort((a, b) => need(a) - need(b));
+    .sort((a, b) => need(a) - need(b) || byName.compare(a.bike.name, b.bike.name));
 }
 
 function summaryOf(stored: StoredBike, { rides, marks, backlog, summary }: Known): BikeSummary {
   const counts = rides.get(stored.id);
+  const ownMarks = marks.get(stored.id) ?? [];
   const kept = summary === undefined ? null : (JSON.parse(summary) as Pick<BikeSummary, 'state' | 'trend'> | null);
   return {
     id: stored.id,
-    bike: stored.bike,
+    bike: bikeAsLogged(stored, ownMarks).bike,
     bikeSource: stored.source,
     sample: stored.sample,
     rides: counts?.rides ?? 0,
     lastRideAt: clockedIso(counts?.lastMs ?? 0),
-    adjustments: marks.get(stored.id)?.length ?? 0,
+    adjustments: ownMarks.length,
     state: stateOf(kept, backlog),
     trend: kept?.trend ?? [],
-    adjustmentMarks: marks.get(stored.id) ?? [],
+    adjustmentMarks: ownMarks,
     pending: backlog ? pendingOf(backlog) : 0,
     staleReason: backlog ? staleReason(backlog) : null,
   };
@@ -84,7 +89,7 @@ export function staleReason(backlog: BikeBacklog): string | null {
     : 'The report could not be worked out again because of a fault in this program.';
 }
 
-/** One bike with its report, as JSON text. `wholeReport`: the report with every event, in place of the short one. */
+/** One bike with its report, as JSON text. `wholeReport`: the report with every list, in place of the one in short. */
 export function bikeDetailText({ sql }: Pick<Services, 'sql'>, id: string, wholeReport?: string): string {
   const stored = findBike(sql, id);
   if (!stored) throw notFound('bike');

@@ -4,7 +4,7 @@ import { engineVersion } from '../engine.ts';
 import { defineRoute } from '../http/define-route.ts';
 import { notFound, RequestError } from '../http/request-error.ts';
 import type { Services } from '../services.ts';
-import { bikeDetailShape, bikeSummaryShape, jobShape } from '../shapes/bike-shapes.ts';
+import { bikeDetailShape, bikeInShortShape, bikeSummaryShape, jobShape } from '../shapes/bike-shapes.ts';
 import { deleteBike, findBike, insertBike, replaceBike, type StoredBike } from '../store/bike-store.ts';
 import { idSchema } from '../store/new-id.ts';
 import { deleteRide, listRides } from '../store/ride-store.ts';
@@ -13,7 +13,7 @@ import { bikeDetailText, bikeSummaries } from './bike-answer.ts';
 import { jobId } from './job-id.ts';
 
 const params = z.object({ id: idSchema });
-const yesNo = z.enum(['true', 'false']).default('false');
+const yesNo = z.enum(['true', 'false']);
 
 /** The bike, or the answer that there is none. */
 export function needBike({ sql }: Pick<Services, 'sql'>, id: string): StoredBike {
@@ -48,16 +48,23 @@ export const bikeRoutes = [
     path: '/bikes/:id',
     summary: 'One bike with its report',
     params,
-    query: z.strictObject({ events: yesNo.describe('List every event of every ride in the report') }),
-    answers: { 200: { description: 'The bike', schema: bikeDetailShape } },
+    query: z.strictObject({
+      events: yesNo
+        .default('true')
+        .describe('Whether the rides of the report have their lists: shifts, ghostShifts, chainDrops, skips and gears'),
+    }),
+    answers: {
+      200: {
+        description: 'The bike; with events=false the lists of its rides are left out',
+        schema: z.union([bikeDetailShape, bikeInShortShape]),
+      },
+    },
     handle: async ({ params: { id }, query }, services) => {
       if (query.events === 'false') return { status: 200, jsonText: bikeDetailText(services, id) };
       needBike(services, id);
       const whole = await services.intake.run('wholeReport', { database: services.folder.database, bikeId: id });
-      return {
-        status: 200,
-        jsonText: bikeDetailText(services, id, whole ? new TextDecoder().decode(whole) : undefined),
-      };
+      // where none is worked out, one in short that was finished meanwhile must not stand in for it
+      return { status: 200, jsonText: bikeDetailText(services, id, whole ? new TextDecoder().decode(whole) : 'null') };
     },
   }),
   defineRoute({
@@ -83,7 +90,7 @@ export const bikeRoutes = [
     path: '/bikes/:id',
     summary: 'Remove a bike with its adjustments and, if asked, its rides',
     params,
-    query: z.strictObject({ withRides: yesNo.describe('Remove its rides and their files as well') }),
+    query: z.strictObject({ withRides: yesNo.default('false').describe('Remove its rides and their files as well') }),
     answers: { 204: { description: 'Removed' } },
     handle: ({ params: { id }, query }, services) => {
       const { sql, raw, hub } = services;

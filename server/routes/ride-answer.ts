@@ -1,12 +1,13 @@
 import type { z } from 'zod';
 import type { RideReport } from '../../src/report/report-schema.ts';
-import { eventKey, eventKeys, eventLists } from '../judgements/event-key.ts';
+import { type EventKind, eventKey, eventKeys } from '../judgements/event-key.ts';
+import { judgeRideReport } from '../judgements/judge-events.ts';
 import { matchJudgements } from '../judgements/match-judgements.ts';
 import type { Services } from '../services.ts';
 import type { judgedRideReportShape, rideSummaryShape } from '../shapes/ride-shapes.ts';
 import { cutCopies, cutCopyWarning } from '../state/cut-copies.ts';
 import { findRideReport } from '../store/analysis-store.ts';
-import { listJudgements } from '../store/judgement-store.ts';
+import { type Judgement, listJudgements } from '../store/judgement-store.ts';
 import type { StoredRide } from '../store/ride-store.ts';
 import { withIntakeWarnings } from '../work/read-findings.ts';
 import { clockedIso } from './clocked-iso.ts';
@@ -45,29 +46,37 @@ export function rideDetail(ride: StoredRide, services: AnsweringServices) {
   const plain = findRideReport(services.sql, ride.id);
   const [summary] = rideSummaries([ride], services);
   const report = plain ? withVerdicts(withIntakeWarnings(plain, JSON.stringify(summary.warnings)), judgements) : null;
-  return {
-    ...summary,
-    report: report && { ...report, counts: summary.counts ?? report.counts },
-    judgements,
-  };
+  return { ...summary, counts: report?.counts ?? summary.counts, report, judgements };
 }
 
-/** Gives every event its key and what was said of it. None is taken out, so that a judgement can be taken back. */
+/** The report as the judgements leave it. Every event has its key and what was said of it; where that is something, also what had been found. */
 function withVerdicts(
   report: RideReport,
   judgements: ReturnType<typeof listJudgements>,
 ): z.input<typeof judgedRideReportShape> {
   const matched = matchJudgements(eventKeys(report), judgements);
-  const keyed = <Event extends { at: string }>(list: keyof typeof eventLists, events: Event[]) =>
-    events.map((event) => {
-      const key = eventKey(eventLists[list], event.at);
-      return { ...event, eventKey: key, verdict: matched.get(key)?.verdict ?? null };
-    });
+  const marked = <Event extends { at: string }, Found>(kind: EventKind, event: Event, found: Found) => {
+    const key = eventKey(kind, event.at);
+    const verdict = matched.get(key)?.verdict ?? null;
+    return { ...event, eventKey: key, verdict, found: verdict && found };
+  };
+  const others = <Event extends { at: string; confidence: number }>(kind: EventKind, events: readonly Event[]) =>
+    events.map((event) => marked(kind, event, { confidence: event.confidence }));
+  const ghostShifts = others('ghost', report.ghostShifts);
+  const chainDrops = others('drop', report.chainDrops);
+  const skips = others('skip', report.skips);
+  const shifts = report.shifts.map((shift) => {
+    const { outcome, unjudgedBecause, crankRevs, confidence } = shift;
+    return marked('shift', shift, { outcome, unjudgedBecause, crankRevs, confidence });
+  });
   return {
-    ...report,
-    shifts: keyed('shifts', report.shifts),
-    ghostShifts: keyed('ghostShifts', report.ghostShifts),
-    chainDrops: keyed('chainDrops', report.chainDrops),
-    skips: keyed('skips', report.skips),
+    ...judgeRideReport({ ...report, shifts, ghostShifts, chainDrops, skips }, matched),
+    rejected: {
+      ghostShifts: ghostShifts.filter(isRejected),
+      chainDrops: chainDrops.filter(isRejected),
+      skips: skips.filter(isRejected),
+    },
   };
 }
+
+const isRejected = ({ verdict }: Pick<Judgement, 'verdict'> | { verdict: null }): boolean => verdict === 'rejected';

@@ -5,6 +5,7 @@ import { ridesThatCount } from '../../src/report/rides-that-count.ts';
 import { defineRoute } from '../http/define-route.ts';
 import { sheetShape } from '../shapes/bike-shapes.ts';
 import { listAdjustments } from '../store/adjustment-store.ts';
+import { bikeAsLogged } from '../store/bike-as-logged.ts';
 import { idSchema } from '../store/new-id.ts';
 import { findReport } from '../store/report-store.ts';
 import { bikeBacklogs } from '../store/work-store.ts';
@@ -25,7 +26,8 @@ export const sheetRoutes = [
     answers: { 200: { description: 'The sheet', schema: sheetShape } },
     handle: ({ params: { id } }, services) => {
       const { sql } = services;
-      const stored = needBike(services, id);
+      const log = listAdjustments(sql, id);
+      const stored = bikeAsLogged(needBike(services, id), log);
       const kept = findReport(sql, id);
       const report = kept ? (JSON.parse(kept.report) as Report | null) : null;
       const summary = kept ? (JSON.parse(kept.summary) as Pick<BikeSummary, 'state' | 'trend'> | null) : null;
@@ -46,7 +48,7 @@ export const sheetRoutes = [
         suggestion: report?.diagnosis.suggestion ?? null,
         cogs: report?.cogs ?? [],
         lastAdjustments: report?.adjustments.slice(-NEWEST).reverse() ?? [],
-        adjustmentsLog: listAdjustments(sql, id).slice(-NEWEST).reverse(),
+        adjustmentsLog: log.slice(-NEWEST).reverse(),
         warnings: [...new Set(rides.flatMap(({ warnings }) => warnings.map(({ message }) => message)))],
         engineVersion: kept?.engineVersion ?? null,
       };

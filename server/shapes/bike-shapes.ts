@@ -6,6 +6,7 @@ import {
   adjustmentReportSchema,
   cogReportSchema,
   diagnosisSchema,
+  reportInShortSchema,
   reportSchema,
   rideReportSchema,
 } from '../../src/report/report-schema.ts';
@@ -65,9 +66,7 @@ export const adjustmentLogShape = z.intersection(z.object({ id: idSchema }), adj
 
 /** A bike with its report and all that its page shows. */
 export const bikeDetailShape = bikeSummaryShape.extend({
-  report: reportSchema
-    .nullable()
-    .describe('The long lists of its rides are empty unless asked for; null until it is worked out'),
+  report: reportSchema.nullable().describe('As the command line writes it; null until it is worked out'),
   adjustmentsLog: z.array(adjustmentLogShape),
   loadSplitNm: z
     .number()
@@ -76,6 +75,13 @@ export const bikeDetailShape = bikeSummaryShape.extend({
   perLoad: z.array(z.object({ load: z.enum(['soft', 'firm', 'unknown']), cogs: z.array(cogReportSchema) })),
   perPeriod: z.array(z.object({ from: time.nullable(), to: time.nullable(), cogs: z.array(cogReportSchema) })),
   engineVersion: z.string().nullable().describe('The engine that worked the report out'),
+});
+
+/** The same without the lists of what was seen in each ride: what the page reads. */
+export const bikeInShortShape = bikeDetailShape.extend({
+  report: reportInShortSchema
+    .nullable()
+    .describe('Its rides without shifts, ghostShifts, chainDrops, skips and gears; null until it is worked out'),
 });
 
 /** What a service sheet holds. */
@@ -101,3 +107,9 @@ export const sheetShape = z.object({
 
 /** Answer to a change that makes the report out of date: the job that brings it up to date. */
 export const jobShape = z.object({ jobId: z.string() });
+
+/** What an adjustments file brought. */
+export const takenAdjustmentsShape = jobShape.extend({
+  added: count,
+  known: count.describe('In the log already, or twice in the file'),
+});

@@ -29,14 +29,33 @@ export const rideSummaryShape = z.object({
   positions: z.enum(['none', 'dropped', 'kept']),
 });
 
-const judged = { eventKey: eventKeySchema, verdict: verdictSchema.nullable() };
+const judged = {
+  eventKey: eventKeySchema,
+  verdict: verdictSchema.nullable().describe('What the rider said of it; the rest of the event is as it counts since'),
+};
+const foundShiftShape = shiftSchema.pick({ outcome: true, unjudgedBecause: true, crankRevs: true, confidence: true });
+const found = <Shape extends z.ZodType>(shape: Shape) =>
+  shape.nullable().describe('What the engine had found; null where the rider said nothing');
 
-/** A ride's report, each event with its key and the rider's judgement of it. */
+const judgedShift = shiftSchema.extend({ ...judged, found: found(foundShiftShape) });
+const foundOther = { ...judged, found: found(shiftSchema.pick({ confidence: true })) };
+const judgedGhostShift = ghostShiftSchema.extend(foundOther);
+const judgedChainDrop = chainDropSchema.extend(foundOther);
+const judgedSkip = skipSchema.extend(foundOther);
+
+/** A ride's report as the rider's judgements leave it, each event with its key. What was rejected altogether stands apart, so that it can be taken back. */
 export const judgedRideReportShape = rideReportSchema.extend({
-  shifts: z.array(shiftSchema.extend(judged)),
-  ghostShifts: z.array(ghostShiftSchema.extend(judged)),
-  chainDrops: z.array(chainDropSchema.extend(judged)),
-  skips: z.array(skipSchema.extend(judged)),
+  shifts: z.array(judgedShift),
+  ghostShifts: z.array(judgedGhostShift),
+  chainDrops: z.array(judgedChainDrop),
+  skips: z.array(judgedSkip),
+  rejected: z
+    .object({
+      ghostShifts: z.array(judgedGhostShift),
+      chainDrops: z.array(judgedChainDrop),
+      skips: z.array(judgedSkip),
+    })
+    .describe('What did not happen, as the rider said: in none of the lists and counts'),
 });
 
 /** What a rider says of one event. */
@@ -46,7 +65,7 @@ export const judgementShape = z.object({ eventKey: eventKeySchema, verdict: verd
 export const rideDetailShape = rideSummaryShape.extend({
   report: judgedRideReportShape
     .nullable()
-    .describe('Events as the engine found them; the counts follow the judgements'),
+    .describe('Lists and counts as the judgements leave them; null until the ride is analysed'),
   judgements: z.array(judgementShape),
 });
 

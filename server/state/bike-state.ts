@@ -1,7 +1,7 @@
 import type { PlacedRide } from '../../src/adjustments/adjustment-periods.ts';
 import { causeWords } from '../../src/diagnosis/cause-words.ts';
 import type { Cause } from '../../src/diagnosis/causes.ts';
-import { FEWEST_SHIFTS } from '../../src/diagnosis/next-step/suggest.ts';
+import { FEWEST_SHIFTS } from '../../src/diagnosis/fewest-shifts.ts';
 import { counted } from '../../src/numeric/counted.ts';
 import { figure } from '../../src/numeric/figure.ts';
 import { percent } from '../../src/numeric/percent.ts';
@@ -9,6 +9,7 @@ import { upperFirst } from '../../src/numeric/upper-first.ts';
 import type { Report } from '../../src/report/report-schema.ts';
 import { ridesThatCount } from '../../src/report/rides-that-count.ts';
 import { verdictOf } from '../../src/report/verdict-kind.ts';
+import { verdictSentence } from '../../src/report/words/verdict-words.ts';
 import { hasClock } from '../../src/ride-log/has-clock.ts';
 import { type TroubleNow, troubleNow } from './trouble-now.ts';
 
@@ -70,7 +71,8 @@ const rule = {
  * The rule, in order:
  *
  * 1. `service`: with enough judged shifts, a fault as likely as `service` says whose cause is named, or the low end of the trouble
- *    rate above `troubleToService`; or, with however few, a chain that left the cassette towards spokes or frame since the last adjustment.
+ *    rate above `troubleToService`; or, with however few, a chain that left the cassette towards spokes or frame since the last adjustment,
+ *    or an adjustment that went too far.
  * 2. `too little data`: fewer than `FEWEST_SHIFTS` judged shifts, or fewer that could be weighed.
  * 3. `fine`, or `too little data` until that is sure: no cause named and next to nothing gone wrong. The faults together may be likelier than none
  *    by what is taken for granted alone.
@@ -78,7 +80,8 @@ const rule = {
  * 5. `fine`: otherwise.
  *
  * A bike whose newest rides shift well though nothing logged accounts for it is watched, not sent to the workshop: what was done is to be
- * logged. A fault that the last adjustment cured counts only as far as it may still be there. What the trouble rate counts, `troubleNow` says.
+ * logged. A fault that the last adjustment cured counts only as far as it may still be there or past the mark. Where one went too far, what it
+ * made of the fault is the cause that counts. What the trouble rate counts, `troubleNow` says.
  *
  * @param rides those that count for the bike, with all their shifts
  */
@@ -123,6 +126,10 @@ interface Signs {
   readonly top: Named;
   /** The fault that the last adjustment seems to have cured. */
   readonly cured: Named | null;
+  /** What an adjustment that went too far made of it. */
+  readonly overdone: Named | null;
+  /** The verdict where it is about the last adjustment: that it went too far, or that nobody knows yet what it did. */
+  readonly aboutLast: string | null;
   /** From when on the newest rides shift well though no logged adjustment accounts for it; the likeliest fault before. */
   readonly wellSince: string | null;
   readonly trouble: TroubleNow;
@@ -135,21 +142,25 @@ interface Signs {
 }
 
 function signsOf(report: Report, trouble: TroubleNow): Signs {
-  const { causes, stillThere, suggestion, shiftsWellSince, weighed } = report.diagnosis;
+  const { causes, stillThere, now, suggestion, shiftsWellSince, weighed } = report.diagnosis;
   const [likeliest] = causes;
   const noFault = causes.find(({ cause }) => cause === 'no-fault')?.probability ?? 0;
   const topFault = causes.find(({ cause }) => cause !== 'no-fault');
   const { kind } = verdictOf(report);
   const cured = kind === 'cured' ? likeliest : null;
-  // a fault that was cured is one no longer, as far as it is no longer there
-  const fault = 1 - noFault - (cured ? cured.probability * (1 - stillThere) : 0);
+  const overdone = kind === 'overdone' ? { cause: now.fault, probability: now.pastTheMark } : null;
+  // a fault that was cured is one no longer, as far as it is no longer there and not past the mark
+  const gone = cured ? cured.probability * Math.max(0, 1 - stillThere - now.pastTheMark) : 0;
+  const fault = Math.max(overdone?.probability ?? 0, 1 - noFault - gone);
   return {
     actuation: report.bike.actuation,
     fault,
     noFault,
     topFault,
-    top: fault >= 0.5 && topFault ? topFault : { cause: 'no-fault', probability: 1 - fault },
+    top: overdone ?? (fault >= 0.5 && topFault ? topFault : { cause: 'no-fault', probability: 1 - fault }),
     cured,
+    overdone,
+    aboutLast: kind === 'overdone' || kind === 'unsettled' ? verdictSentence(report) : null,
     wellSince: kind === 'put-right' ? (shiftsWellSince?.at ?? null) : null,
     trouble,
     enough: trouble.shifts >= FEWEST_SHIFTS && weighed.judgedShifts >= FEWEST_SHIFTS,
@@ -161,16 +172,16 @@ function signsOf(report: Report, trouble: TroubleNow): Signs {
 }
 
 /** True where the rides show no fault, though the priors of all together may outweigh that of none. */
-function showsNoFault({ fault, namesCause, wellSince, cured, trouble, weighed }: Signs): boolean {
-  if (fault < rule.watch || namesCause || wellSince || cured) return false;
+function showsNoFault({ fault, namesCause, wellSince, cured, aboutLast, trouble, weighed }: Signs): boolean {
+  if (fault < rule.watch || namesCause || wellSince || cured || aboutLast) return false;
   return weighed.events === 0 && (trouble.rate ?? 0) <= rule.nextToNothing && trouble.low <= rule.troubleToWatch;
 }
 
 function wordFor(signs: Signs): StateWord {
-  const { fault, trouble, enough, leftTheCassette, namesCause, wellSince } = signs;
+  const { fault, trouble, enough, leftTheCassette, namesCause, wellSince, overdone } = signs;
   // a bike whose fault cannot be named yet is watched; a named one needs hands even where there is nothing to turn
   const needsService = !wellSince && ((fault >= rule.service && namesCause) || trouble.low > rule.troubleToService);
-  if (leftTheCassette.sure > 0 || (enough && needsService)) return 'service';
+  if (leftTheCassette.sure > 0 || overdone || (enough && needsService)) return 'service';
   if (!enough) return 'too little data';
   if (showsNoFault(signs)) return trouble.high < rule.fineBelow ? 'fine' : 'too little data';
   return fault >= rule.watch || trouble.low > rule.troubleToWatch ? 'watch' : 'fine';
@@ -221,7 +232,8 @@ const sinceInWords: Readonly<Record<TroubleNow['since'], string>> = {
 const nameOf = ({ cause }: Named, actuation: Actuation): string => causeWords(cause, actuation).name;
 
 /** What is likeliest wrong, or was. A fault is called likely only where one of them is, not where many together are. */
-function faultReason({ actuation, fault, noFault, topFault, wellSince, enough }: Signs): string[] {
+function faultReason({ actuation, fault, noFault, topFault, wellSince, overdone, aboutLast, enough }: Signs): string[] {
+  if (aboutLast && (overdone || enough)) return [aboutLast];
   if (!topFault) return [];
   const likeliest = `${nameOf(topFault, actuation)} (${percent(topFault.probability)})`;
   if (wellSince)

@@ -1,6 +1,6 @@
 import type { PlacedRide } from '../../src/adjustments/adjustment-periods.ts';
 import { tallyTrouble } from '../../src/cogs/trouble-tally.ts';
-import { FEWEST_SHIFTS } from '../../src/diagnosis/next-step/suggest.ts';
+import { FEWEST_SHIFTS } from '../../src/diagnosis/fewest-shifts.ts';
 import { suddenStartMs } from '../../src/diagnosis/posterior/onset.ts';
 import { wilsonInterval } from '../../src/numeric/wilson-interval.ts';
 import type { Report } from '../../src/report/report-schema.ts';
@@ -25,14 +25,14 @@ export interface TroubleNow {
 }
 
 /**
- * The one rule for what a bike's rate of trouble counts: the judged shifts since the last adjustment, or since a fault began
- * suddenly, whichever is later. Where fewer than `FEWEST_SHIFTS` were judged since, the earlier of the two counts, else all rides.
- * Shifts from before either are those of another bike, as it were.
+ * The one rule for what a bike's rate of trouble counts: the judged shifts since the last adjustment that was ridden on, or since a
+ * fault began suddenly, whichever is later. Where fewer than `FEWEST_SHIFTS` were judged since, the moment before it counts, else all
+ * rides. Shifts from before are those of another bike, as it were.
  *
  * @param rides those that count for the bike; what has no date counts only among all rides
  */
 export function troubleNow(report: Report, rides: readonly PlacedRide[]): TroubleNow {
-  const moments = [adjustedLast(report), beganSuddenly(report)].filter((moment) => moment !== null);
+  const moments = [...adjusted(report), beganSuddenly(report)].filter((moment) => moment !== null);
   for (const moment of moments.sort((a, b) => Date.parse(b.sinceAt) - Date.parse(a.sinceAt))) {
     const found = judgedFrom(rides, Date.parse(moment.sinceAt));
     if (found.shifts >= FEWEST_SHIFTS) return { ...moment, ...found };
@@ -40,10 +40,8 @@ export function troubleNow(report: Report, rides: readonly PlacedRide[]): Troubl
   return { since: 'first-ride', sinceAt: null, ...overAllRides(report) };
 }
 
-const adjustedLast = ({ adjustments }: Report) => {
-  const last = adjustments.at(-1);
-  return last ? ({ since: 'last-adjustment', sinceAt: new Date(last.at).toISOString() } as const) : null;
-};
+const adjusted = ({ adjustments }: Report) =>
+  adjustments.map(({ at }) => ({ since: 'last-adjustment', sinceAt: new Date(at).toISOString() }) as const);
 
 const beganSuddenly = ({ diagnosis: { onset } }: Report) =>
   Number.isFinite(suddenStartMs(onset)) && onset.at !== null ? ({ since: 'onset', sinceAt: onset.at } as const) : null;

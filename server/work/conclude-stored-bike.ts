@@ -1,5 +1,5 @@
 import { median } from 'd3-array';
-import { type Report, type RideReport, reportSchema } from '../../src/report/report-schema.ts';
+import { type Report, type ReportInShort, type RideReport, reportSchema } from '../../src/report/report-schema.ts';
 import { ridesThatCount } from '../../src/report/rides-that-count.ts';
 import { concludeBike, listRides, ownRides } from '../engine.ts';
 import { bikeState } from '../state/bike-state.ts';
@@ -7,6 +7,7 @@ import { cogsByLoad } from '../state/cogs-by-load.ts';
 import { cogsByPeriod } from '../state/cogs-by-period.ts';
 import { troubleTrend } from '../state/trouble-trend.ts';
 import { listAdjustments } from '../store/adjustment-store.ts';
+import { bikeAsLogged } from '../store/bike-as-logged.ts';
 import { findBike } from '../store/bike-store.ts';
 import { openForReading } from '../store/open-database.ts';
 import { findReport } from '../store/report-store.ts';
@@ -31,7 +32,7 @@ export function concludeStoredBike({ database, bikeId }: ConcludeTask): Conclude
     const events = own.map((ride) => ride.events);
     return {
       revision: stored.revision,
-      report: JSON.stringify({ ...report, rides: report.rides.map((ride) => ({ ...ride, chainDrops: [] })) }),
+      report: JSON.stringify(inShort(report)),
       summary: JSON.stringify({
         state: bikeState(findings.rides.length > 0 ? report : null, own),
         trend: troubleTrend(own),
@@ -51,7 +52,7 @@ export function wholeStoredReport({ database, bikeId }: WholeReportTask): WholeR
   return reading(database, (sql) => {
     const stored = findBike(sql, bikeId);
     const kept = findReport(sql, bikeId);
-    const report = kept ? (JSON.parse(kept.report) as Report | null) : null;
+    const report = kept ? (JSON.parse(kept.report) as ReportInShort | null) : null;
     if (!stored || !report) return null;
     const { rides } = readFindings(sql, bikeId, stored.drivetrainVersion);
     return new TextEncoder().encode(JSON.stringify({ ...report, rides: listRides(rides, stored.source) }));
@@ -59,9 +60,10 @@ export function wholeStoredReport({ database, bikeId }: WholeReportTask): WholeR
 }
 
 function readBike(sql: Sql, bikeId: string, clock: StageClock) {
-  const stored = findBike(sql, bikeId);
-  if (!stored) return null;
+  const found = findBike(sql, bikeId);
+  if (!found) return null;
   const adjustments = listAdjustments(sql, bikeId).map(({ id: _, ...adjustment }) => adjustment);
+  const stored = bikeAsLogged(found, adjustments);
   const findings = clock.run(
     'read analyses',
     () => readFindings(sql, bikeId, stored.drivetrainVersion, withoutLists),
@@ -87,7 +89,15 @@ function medianRollout(report: Report): number | null {
   return median(ridesThatCount(report), ({ rolloutMm }) => rolloutMm) ?? null;
 }
 
-/** Without the long lists; chain drops are few, and the bike's state hangs on them. */
+/** The report as it is kept: without the lists, since a list that was emptied would read as a ride in which nothing was seen. */
+const inShort = (report: Report): ReportInShort => ({
+  ...report,
+  rides: report.rides.map(
+    ({ shifts: _, ghostShifts: _ghosts, chainDrops: _drops, skips: _skips, gears: _gears, ...ride }) => ride,
+  ),
+});
+
+/** Without the long lists while it is worked out; chain drops are few, and the bike's state hangs on them. */
 const withoutLists = (ride: RideReport): RideReport => ({
   ...ride,
   shifts: [],

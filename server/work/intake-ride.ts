@@ -1,5 +1,6 @@
 import { createHash } from 'node:crypto';
 import { closeSync, fsyncSync, openSync, readFileSync, writeSync } from 'node:fs';
+import { recordedTeeth } from '../../src/gear-trace/commands/recorded-gears.ts';
 import { readRideLog } from '../../src/ride-log/read-ride-log.ts';
 import { storageFault } from '../data-folder/storage-fault.ts';
 import { dropPositions } from '../positions/drop-positions.ts';
@@ -34,7 +35,7 @@ export function intakeRide(task: IntakeTask): IntakeAnswer {
         positions: kept.positions,
         startMs: Math.round(log.startMs),
         durationS: log.timeS.length > 0 ? log.timeS[log.timeS.length - 1] - log.timeS[0] : 0,
-        recordedTeeth: { rear: sizes(log.gearRecords.rearTeeth), front: sizes(log.gearRecords.frontTeeth) },
+        recordedTeeth: recordedTeeth(log.gearRecords),
         warnings: kept.same ? kept.warnings : [...kept.warnings, changed],
       },
     };
@@ -47,9 +48,6 @@ export function intakeRide(task: IntakeTask): IntakeAnswer {
     return { fault: rideFault(error) };
   }
 }
-
-const sizes = (recorded: Uint8Array): number[] =>
-  [...new Set(recorded)].filter((teeth) => teeth > 0).sort((a, b) => a - b);
 
 function keepAll(file: string, bytes: Uint8Array) {
   const log = readRideLog(file, bytes);

@@ -1,4 +1,5 @@
 import { bikeRolloutMm } from '../../src/drivetrain/bike-rollout.ts';
+import type { RecordedTeeth } from '../../src/gear-trace/commands/recorded-gears.ts';
 import { engineVersion } from '../engine.ts';
 import type { RawStore } from '../raw/raw-store.ts';
 import { findBike, improveGuess, insertBike, listBikes, touchBike } from '../store/bike-store.ts';
@@ -8,7 +9,7 @@ import type { Sql } from '../store/sql.ts';
 import { requeueStale, unplacedRides } from '../store/work-store.ts';
 import { bikeOfCopies } from './compare-with-others.ts';
 import { bikeUnclear } from './place-rides.ts';
-import type { CandidateBike, GuessedBike, PlaceAnswer, PlaceTask, RecordedTeeth } from './tasks.ts';
+import type { CandidateBike, GuessedBike, PlaceAnswer, PlaceTask } from './tasks.ts';
 import type { WorkBench } from './work-bench.ts';
 import { fileMissing, workFault } from './work-fault.ts';
 import { WorkFailed } from './worker-pool.ts';

@@ -1,10 +1,12 @@
 import type { Bike } from '../../src/drivetrain/bike.ts';
 import type { Warning } from '../../src/errors/warning.ts';
+import { alikeWithin, fitsBike } from '../../src/gear-trace/belonging/fits-bike.ts';
+import { rungsOf } from '../../src/gear-trace/belonging/share-on-gears.ts';
+import { recordedTeeth } from '../../src/gear-trace/commands/recorded-gears.ts';
 import { drivetrainUnknown } from '../../src/gear-trace/guess/unknown-drivetrain.ts';
 import { counted } from '../../src/numeric/counted.ts';
 import type { RideLog } from '../../src/ride-log/ride-log.ts';
 import { guessDrivetrain } from '../engine.ts';
-import { alikeWithin, fitsBike, rungsOf } from './fits-bike.ts';
 import { readKept, readKeptIfThere } from './read-kept.ts';
 import { rideFault } from './ride-fault.ts';
 import { soundGuess } from './sound-guess.ts';
@@ -80,9 +82,10 @@ function betterGuess(
   logs: readonly RideLog[],
   likeliest: readonly CandidateBike[],
 ): GuessedBike | null {
-  const shows = (end: 'rearTeeth' | 'frontTeeth', known: readonly number[]): boolean =>
-    logs.some(({ gearRecords }) => gearRecords[end].some((teeth) => teeth > 0 && !known.includes(teeth)));
-  if (!guessed || !(shows('rearTeeth', recorded.rear) || shows('frontTeeth', recorded.front))) return null;
+  const named = logs.map(({ gearRecords }) => recordedTeeth(gearRecords));
+  const shows = (end: 'rear' | 'front'): boolean =>
+    named.some((teeth) => teeth[end].some((size) => !recorded[end].includes(size)));
+  if (!guessed || !(shows('rear') || shows('front'))) return null;
   const guess = soundGuess(guessDrivetrain([...rides.map(readKeptIfThere).filter((log) => log !== null), ...logs]));
   if (guess.certainty === 0 || teethOf(guess.bike) === teethOf(bike)) return null;
   return unclear && likeliest.length > 0 ? asOneOf(guess, likeliest) : guess;

@@ -1,6 +1,8 @@
 import type { z } from 'zod';
 import type { Bike } from '../../src/drivetrain/bike.ts';
 import type { Warning } from '../../src/errors/warning.ts';
+import type { LikelyBike } from '../../src/gear-trace/belonging/fits-bike.ts';
+import type { RecordedTeeth } from '../../src/gear-trace/commands/recorded-gears.ts';
 import type { readFileShape } from '../shapes/upload-shapes.ts';
 import type { StoredAnalysis } from '../store/analysis-store.ts';
 import type { FoundParts } from '../store/part-store.ts';
@@ -53,12 +55,6 @@ export interface IntakenRide {
   readonly warnings: readonly Warning[];
 }
 
-/** Tooth counts that gear records name, each once; right or wrong, a bike's rides all have the same. */
-export interface RecordedTeeth {
-  readonly rear: readonly number[];
-  readonly front: readonly number[];
-}
-
 /** Analyses one kept ride on its bike. */
 export interface AnalyseTask {
   readonly path: string;
@@ -104,16 +100,11 @@ export interface KeptRide {
   readonly path: string;
   readonly file: string;
 }
-/** A bike that rides may belong to. `rolloutMm` is what its own rides show; null where none has told. */
-export interface CandidateBike {
+/** A bike that is there and that rides may belong to. */
+export interface CandidateBike extends LikelyBike {
   readonly id: string;
-  readonly bike: Bike;
-  readonly rolloutMm: number | null;
-  readonly guessed: boolean;
   /** A bike made for rides that are as well of several others: nobody has said yet whose they are. */
   readonly unclear: boolean;
-  /** What the gear records of all its rides name. */
-  readonly recorded: RecordedTeeth;
   /** Of a guessed bike: some of its rides, from which it is guessed anew together with those that join them. */
   readonly rides: readonly KeptRide[];
 }

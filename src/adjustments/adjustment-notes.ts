@@ -2,8 +2,9 @@ import type { Bike } from '../drivetrain/bike.ts';
 import { upperFirst } from '../numeric/upper-first.ts';
 import { hasClock } from '../ride-log/has-clock.ts';
 import type { Adjustment } from './adjustment.ts';
+import { adjustmentKey } from './adjustment-key.ts';
 import type { AdjustmentGroup } from './adjustment-periods.ts';
-import { adjustmentKey, adjustmentsThatCount } from './adjustments-that-count.ts';
+import { adjustmentsThatCount } from './adjustments-that-count.ts';
 import { doubtfulAdjustment } from './doubtful-adjustment.ts';
 import { parameterName, parameterTitle } from './parameter-words.ts';
 

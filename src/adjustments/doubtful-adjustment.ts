@@ -7,11 +7,11 @@ export interface Doubt {
   readonly message: string;
 }
 
-const onlyOn: Partial<Record<Adjustment['parameter'], Bike['actuation']>> = {
+const onlyOn: Readonly<Record<string, Bike['actuation'] | undefined>> = {
   'cable-tension': 'cable',
   'cable-and-housing': 'cable',
   'index-offset': 'electronic',
-};
+} satisfies Partial<Record<Adjustment['parameter'], Bike['actuation']>>;
 /** Clocks differ, and a day may have begun elsewhere. */
 const AHEAD_MS = 86_400_000;
 
@@ -19,11 +19,13 @@ const AHEAD_MS = 86_400_000;
 export const turnsAnything = ({ amount }: Pick<Adjustment, 'amount'>): boolean => amount !== 0;
 
 /** True where a bike with this actuation has the parameter at all. */
-export const hasParameter = (actuation: Bike['actuation'], parameter: Adjustment['parameter']): boolean =>
+export const hasParameter = (actuation: Bike['actuation'], parameter: string): boolean =>
   (onlyOn[parameter] ?? actuation) === actuation;
 
 /** The actuation that the latest adjustment of a part only found with one of them speaks for; null without any. */
-export const actuationOf = (adjustments: readonly Adjustment[]): Bike['actuation'] | null =>
+export const actuationOf = <Logged extends { readonly parameter: string }>(
+  adjustments: readonly Logged[],
+): Bike['actuation'] | null =>
   adjustments.map(({ parameter }) => onlyOn[parameter]).findLast((actuation) => actuation !== undefined) ?? null;
 
 /**

@@ -39,7 +39,7 @@ export function parseAdjustments(file: string, text: string): Adjustment[] {
   if (clauses.length > 0) {
     const more = clauses.length - MOST_NAMED;
     const named = clauses.slice(0, MOST_NAMED).join('; ') + (more > 0 ? `; and ${more} more` : '');
-    throw new FileError(file, 'bad-adjustments', named, 'Mend the adjustments file and run again.');
+    throw new FileError(file, 'bad-adjustments', named, 'Mend the adjustments file and try again.');
   }
   return adjustments.sort((a, b) => Date.parse(a.at) - Date.parse(b.at));
 }

@@ -50,10 +50,10 @@ function readRows(file: string, text: string, delimiter: string): Row[] {
   }
 }
 
-const quoting = 'Put the whole note in double quotes and write each double quote within it twice, then run again.';
+const quoting = 'Put the whole note in double quotes and write each double quote within it twice, then try again.';
 
 function csvFault(code: CsvErrorCode): { readonly found: string; readonly cure: string } {
-  const cure = 'Mend that line and run again.';
+  const cure = 'Mend that line and try again.';
   switch (code) {
     case 'CSV_RECORD_INCONSISTENT_FIELDS_LENGTH':
       return {

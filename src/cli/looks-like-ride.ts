@@ -1,5 +1,5 @@
 import { extname } from 'node:path';
-import { csvDelimiter } from '../ride-log/csv/csv-delimiter.ts';
+import { isAdjustmentTable } from '../adjustments/is-adjustment-table.ts';
 import { textDecoder } from '../ride-log/decode-text.ts';
 import { packedWith } from '../ride-log/packed-with.ts';
 import { fileBeginning } from './file-beginning.ts';
@@ -18,7 +18,7 @@ export const isNamedLikeRide = (path: string): boolean => rideEndings.has(extnam
  */
 export function looksLikeRide(path: string): boolean {
   const start = fileBeginning(path);
-  if (isNamedLikeRide(path)) return !isAdjustmentTable(path, start);
+  if (isNamedLikeRide(path)) return !readsLikeAdjustments(path, start);
   if (packedEndings.has(extname(path).toLowerCase()) && packedWith(start)) return true;
   if (start.subarray(8, 12).toString('latin1') === '.FIT') return true;
   const text = start.toString('latin1');
@@ -27,15 +27,11 @@ export function looksLikeRide(path: string): boolean {
   return !/^[{[]/.test(firstLine) && rideColumns.test(firstLine);
 }
 
-/** True where the first line names the columns that every log of adjustments has. */
-function isAdjustmentTable(path: string, start: Uint8Array): boolean {
-  let text: string;
+/** True where a file reads like a log of adjustments; false where its encoding is not known. */
+function readsLikeAdjustments(path: string, start: Uint8Array): boolean {
   try {
-    text = textDecoder(path, start).decode(start);
+    return isAdjustmentTable(textDecoder(path, start).decode(start));
   } catch {
     return false;
   }
-  const [firstLine] = text.trimStart().split(/\r?\n|\r/, 1);
-  const cells = firstLine.split(csvDelimiter(text)).map((cell) => cell.replaceAll('"', '').trim().toLowerCase());
-  return ['at', 'parameter'].every((name) => cells.includes(name));
 }

@@ -1,3 +1,4 @@
+import { barrelTravelMm } from '../drivetrain/indexing.ts';
 import type { Cause } from './causes.ts';
 
 /**
@@ -15,6 +16,18 @@ export interface Assumption {
   readonly high: number;
 }
 
+/**
+ * How far one click of the barrel adjuster moves the guide pulley, mm: the rise of its thread over the clicks a turn, times the shift ratio
+ * (`barrelTravelMm`). Published ratios lie between 1.1 and 1.7. Clicks a turn nobody has published: about 4 to 9 is the assumption,
+ * with the ends so chosen that a click moves the pulley 0.10 to 0.35 mm.
+ */
+const SHIFT_RATIO = { low: 1.1, high: 1.7 };
+const CLICKS_A_TURN = { low: 3.886, high: 8.8 };
+const clickMm = {
+  low: barrelTravelMm(1 / CLICKS_A_TURN.high, SHIFT_RATIO.low),
+  high: barrelTravelMm(1 / CLICKS_A_TURN.low, SHIFT_RATIO.high),
+};
+
 export const assumptions = {
   toleranceShare: { meaning: 'how far the guide pulley may stand off before shifts suffer', low: 0.1, high: 0.42 }, // of a cog pitch; at half of it the chain lies midway
   softness: { meaning: 'how sharply shifting fails once the guide pulley stands off', low: 0.1, high: 0.4 }, // in tolerances
@@ -29,7 +42,7 @@ export const assumptions = {
   falseGhostPerHour: { meaning: 'how often the log fakes an unasked shift', low: 0.01, high: 0.6 },
   falseSkipPerHour: { meaning: 'how often the log fakes a skip', low: 0.001, high: 0.15 },
   falseDropPerShift: { meaning: 'how often the log fakes a dropped chain', low: 0.000005, high: 0.0005 },
-  clickMm: { meaning: 'how far one click moves the guide pulley', low: 0.1, high: 0.35 },
+  clickMm: { meaning: 'how far one click moves the guide pulley', ...clickMm },
   stepMm: { meaning: 'how far one electronic step moves the guide pulley', low: 0.04, high: 0.25 },
   limitTurnMm: { meaning: 'how far one turn of a limit screw moves its stop', low: 0.4, high: 2 },
   gapTurn: { meaning: 'how much one turn changes the pulley gap', low: 0.25, high: 2.5 }, // in units of the harmless gap error

@@ -1,20 +1,18 @@
-import { sum } from 'd3-array';
-import type { Adjustment } from '../adjustments/adjustment.ts';
 import { adjustmentsThatCount } from '../adjustments/adjustments-that-count.ts';
 import { type AdjustmentComparison, compareAdjustments } from '../adjustments/compare-adjustments.ts';
 import { cogPitchMm } from '../drivetrain/cog-pitch.ts';
-import { wilsonInterval } from '../numeric/wilson-interval.ts';
 import type { Cause } from './causes.ts';
 import { noCheckRide, planCheckRide, withSkipStretch } from './check-ride/plan-check-ride.ts';
 import { separateCauses } from './check-ride/separate-causes.ts';
-import { CURED_BELOW } from './cured-below.ts';
 import type { Diagnosis, DiagnosisInput } from './diagnosis.ts';
 import { buildEvidence, type RidingEvidence } from './evidence/build-evidence.ts';
 import { shiftsWellSince } from './next-step/shifts-well.ts';
-import { type SuggestionFacts, suggest } from './next-step/suggest.ts';
+import { suggest } from './next-step/suggest.ts';
+import type { SuggestionFacts } from './next-step/suggestion-facts.ts';
+import { type BikeNow, bikeNow } from './now/bike-now.ts';
+import { nowVerdict } from './now/now-verdict.ts';
 import { type Observed, observe } from './observed.ts';
-import { lateralErrors, lateralOffset, stillThere, turnsNeeded } from './posterior/estimates.ts';
-import { goneUnlogged } from './posterior/gone-unlogged.ts';
+import { lateralErrors, lateralOffset, turnsNeeded } from './posterior/estimates.ts';
 import { LookAhead } from './posterior/look-ahead.ts';
 import { faultOnset, suddenStartMs } from './posterior/onset.ts';
 import { drawParticles, type Particle } from './posterior/particles.ts';
@@ -34,7 +32,7 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
   const { bike } = input;
   const electronic = bike.actuation === 'electronic';
   const reached = reachVerdict(input);
-  const { evidence, weighed, probabilities, particles, seen, top, ranked, onset, fate, comparisons } = reached;
+  const { evidence, weighed, probabilities, particles, seen, top, ranked, onset, now, comparisons } = reached;
   const { separates, checkRide } = planNextRide(input, reached);
   // a bike on which nothing at all went wrong is not open between that and a fault
   const sound = top === 'no-fault' && seen.all.trouble + seen.events === 0;
@@ -46,8 +44,10 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
     undecided: saysNothing(seen) || sound ? null : undecidedBetween(weighed, probabilities, ranked, electronic),
     onset,
     rider: weighRider(particles, evidence),
-    clicks: turnsNeeded(particles, top, electronic),
-    ...fate,
+    clicks: reached.clicks,
+    clicksFor: (cause) => turnsNeeded(particles, cause, electronic),
+    now,
+    wellSince: reached.wellSince,
     checkRide,
     electronic,
   };
@@ -62,9 +62,10 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
     separates,
     undecided: facts.undecided,
     checkRide,
-    stillThere: fate.stillThere,
-    cured: fate.cured,
-    shiftsWellSince: fate.wellSince,
+    now: nowVerdict(now),
+    stillThere: now.stillThere,
+    cured: now.setting === 'cured',
+    shiftsWellSince: reached.wellSince,
     comparisons,
     notes: evidence.notes,
     suggestion: suggest(facts),
@@ -83,12 +84,14 @@ interface Reached {
   readonly ranked: Diagnosis['causes'];
   readonly onset: Diagnosis['onset'];
   readonly comparisons: readonly AdjustmentComparison[];
-  readonly fate: ReturnType<typeof faultNow>;
+  readonly clicks: Diagnosis['clicks'];
+  readonly now: BikeNow;
+  readonly wellSince: Diagnosis['shiftsWellSince'];
 }
 
 function reachVerdict(input: DiagnosisInput): Reached {
   const { bike } = input;
-  const adjustments = adjustmentsThatCount(input.adjustments);
+  const adjustments = adjustmentsThatCount(input.adjustments).sort((a, b) => Date.parse(a.at) - Date.parse(b.at));
   const evidence = buildEvidence(input);
   const weighed = weighCauses(evidence, {
     cassetteLength: bike.cassette.length,
@@ -103,10 +106,24 @@ function reachVerdict(input: DiagnosisInput): Reached {
   const onset = faultOnset(particles, top, evidence, lookAhead.whereItShows(top));
   // over all rides, also those too old to be weighed: the report has one answer to whether an adjustment helped
   const comparisons = compareAdjustments(input.rides, adjustments, bike.cassette.length, suddenStartMs(onset));
-  const fate = faultNow(input, { evidence, comparisons, particles, top, adjustments });
   const ranked = rankCauses(probabilities, { seen, comparisons, onset });
-  return { evidence, weighed, probabilities, particles, lookAhead, seen, top, ranked, onset, comparisons, fate };
+  const clicks = turnsNeeded(particles, top, bike.actuation === 'electronic');
+  const { rides } = input;
+  const well = shiftsWellSince(evidence.rides, adjustments, bike);
+  const now = bikeNow({
+    ...{ bike, rides, adjustments, evidence, particles, cause: top, clicks },
+    probability: ranked[0].probability,
+    judgedShifts: seen.all.shifts,
+    wellSince: well,
+  });
+  const wellSince = answersFirst(now) ? null : well;
+  const found = { evidence, weighed, probabilities, particles, lookAhead, seen, top };
+  return { ...found, ranked, onset, comparisons, clicks, now, wellSince };
 }
+
+/** Whether what became of the last adjustment, or a chain lost since, is to be told before that the newest rides shift well. */
+const answersFirst = ({ setting, keepOff }: BikeNow): boolean =>
+  ['untested', 'cured', 'overdone'].includes(setting) || keepOff.size > 0;
 
 /** Where nothing was seen the verdict is what was taken for granted: nothing to part, nothing that hangs on more. */
 const saysNothing = (seen: Observed): boolean => seen.all.shifts + seen.events === 0;
@@ -114,64 +131,25 @@ const saysNothing = (seen: Observed): boolean => seen.all.shifts + seen.events =
 /** What the next ride may tell: by what the two likeliest causes part, and the check ride for it. */
 function planNextRide(
   { bike, unseenCogs, cogsKnown }: DiagnosisInput,
-  { weighed, lookAhead, seen, top, ranked, fate }: Reached,
+  { weighed, lookAhead, seen, top, ranked, now, wellSince }: Reached,
 ): Pick<Diagnosis, 'separates' | 'checkRide'> {
   const { cassette } = bike;
   const electronic = bike.actuation === 'electronic';
-  const unseen = new Set(unseenCogs);
-  // a fault that was cured shows nothing any more by which it could be told apart
-  const parts = !saysNothing(seen) && !fate.cured && !fate.wellSince;
-  const separates = parts ? separateCauses(weighed, [top, ranked[1].cause], { cassette, unseen, electronic }) : null;
-  const plan = cogsKnown === false ? noCheckRide : planCheckRide(lookAhead, cassette, weighed.model.usage, unseen);
+  const kept = { unseen: new Set(unseenCogs), keepOff: now.keepOff };
+  // a fault that was cured or turned into another shows nothing any more by which it could be told apart
+  const gone = now.setting === 'cured' || now.setting === 'overdone' || wellSince;
+  const parts = !saysNothing(seen) && !gone;
+  const separates = parts ? separateCauses(weighed, [top, ranked[1].cause], { cassette, electronic, ...kept }) : null;
+  const plan = cogsKnown === false ? noCheckRide : planCheckRide(lookAhead, cassette, weighed.model.usage, kept);
   const mostUsed = mostUsedCog(seen);
-  const addsSkips = separates?.bySkips && !unseen.has(mostUsed);
+  const addsSkips = separates?.bySkips && !kept.unseen.has(mostUsed) && !isKeptOff(mostUsed, now, cassette.length);
   return { separates, checkRide: addsSkips ? withSkipStretch(plan, cassette[mostUsed]) : plan };
 }
 
-interface Weighing {
-  readonly evidence: RidingEvidence;
-  readonly comparisons: readonly AdjustmentComparison[];
-  readonly particles: readonly Particle[];
-  readonly top: Cause;
-  readonly adjustments: readonly Adjustment[];
-}
-
-const LIKELIER_THAN_NOT = 0.5;
-
-/** Whether the likeliest fault is still there after the last adjustment, and whether anybody has ridden since. */
-function faultNow(
-  { bike }: DiagnosisInput,
-  weighing: Weighing,
-): Pick<SuggestionFacts, 'cured' | 'wellSince' | 'untested'> & Pick<Diagnosis, 'stillThere'> {
-  const { evidence, comparisons, particles, top, adjustments } = weighing;
-  const last = comparisons.at(-1);
-  const untested = last !== undefined && last.after.shifts === 0 ? last : null;
-  // what nobody has ridden on since may have cured anything: that is no finding
-  const tested = evidence.groups.length > 0 && !untested;
-  const left = tested ? stillThere(particles, top) : 1;
-  const accounts = goneUnlogged(particles, top) < LIKELIER_THAN_NOT;
-  const cured = left < CURED_BELOW && !!last && accounts && !troubledAfter(last);
-  const wellSince = untested || cured ? null : shiftsWellSince(evidence.rides, adjustments, bike);
-  return { stillThere: left, cured, wellSince, untested };
-}
-
-/** Where more than this share of the shifts since the last adjustment went wrong, for sure, nothing was cured. Assumptions of ours. */
-const NO_CURE_ABOVE = 0.03;
-const LEAST_TROUBLE = 3;
-
-/** Whether the rides since an adjustment fail: in one direction, or on one cog, since a fault at an end cog is lost among all shifts. */
-function troubledAfter({ cogs }: AdjustmentComparison): boolean {
-  const directions = (['to-larger', 'to-smaller'] as const).map((wanted) =>
-    cogs.filter(({ direction }) => direction === wanted),
-  );
-  return [...directions, ...cogs.map((one) => [one])].some((rows) => {
-    const trouble = sum(rows, ({ after }) => after.late + after.missed + after.overshot);
-    const shifts = sum(rows, ({ after }) => after.shifts);
-    return trouble >= LEAST_TROUBLE && wilsonInterval(trouble, shifts).low > NO_CURE_ABOVE;
-  });
-}
-
 const mostUsedCog = ({ pedallingShare }: Observed): number => pedallingShare.indexOf(Math.max(...pedallingShare));
+
+const isKeptOff = (cog: number, { keepOff }: BikeNow, cogs: number): boolean =>
+  (cog === 0 && keepOff.has('past-smallest')) || (cog === cogs - 1 && keepOff.has('past-largest'));
 
 const weighedRides = ({ rides }: RidingEvidence, seen: Observed): Diagnosis['weighed'] => ({
   rides: rides.length,

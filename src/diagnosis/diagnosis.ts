@@ -4,6 +4,7 @@ import type { Bike } from '../drivetrain/bike.ts';
 import type { EvidenceKind } from '../gear-trace/gear-trace.ts';
 import type { Direction, RideEvents } from '../shifts/ride-events.ts';
 import type { Cause } from './causes.ts';
+import type { SettingNow } from './now/setting-now.ts';
 
 /** What one ride brings to the diagnosis. `startMs`: Unix milliseconds, see `hasClock`. */
 export interface DiagnosisRide {
@@ -104,6 +105,32 @@ export interface ShiftsWellSince {
   readonly adjusted: boolean;
 }
 
+/** Judged shifts in one direction, and how many of them went wrong. */
+interface TroubleSince {
+  readonly shifts: number;
+  readonly trouble: number;
+}
+
+/** What is wrong with the bike as it is now. */
+export interface NowVerdict {
+  /** The likeliest cause as long as it is there, the fault that an adjustment made of it, or `no-fault` once it is cured. */
+  readonly fault: Cause;
+  readonly setting: SettingNow;
+  /** Where `overdone`: whether the last adjustment did it, or an earlier one that is not yet taken back far enough. */
+  readonly byLastAdjustment: boolean;
+  /** Probability that the setting stands past the mark; where `overdone`, on the side of `fault`. */
+  readonly pastTheMark: number;
+  /** What was seen since the last adjustment, or on all rides where nothing was adjusted (`at` is then null). */
+  readonly since: {
+    readonly at: string | null;
+    readonly toLarger: TroubleSince;
+    readonly toSmaller: TroubleSince;
+    readonly ghostShifts: number;
+    readonly skips: number;
+    readonly chainDrops: { readonly pastLargest: number; readonly pastSmallest: number; readonly elsewhere: number };
+  };
+}
+
 /** Shifts to ride on purpose: `count` times from one cog to the next (cogs named by their teeth). */
 export interface CheckRideBlock {
   readonly count: number;
@@ -147,7 +174,9 @@ export interface Diagnosis {
   readonly separates: Separation | null;
   readonly undecided: Undecided | null;
   readonly checkRide: CheckRide;
-  /** Probability that the likeliest fault is still there after the last adjustment; 1 where nothing was adjusted or judged since: then it says nothing. */
+  /** What is wrong now: all that is advised follows from it. The causes say what was mis-set. */
+  readonly now: NowVerdict;
+  /** Probability that the likeliest fault is still there as it was named after the last adjustment; 1 where nothing was adjusted or judged since: then it says nothing. */
   readonly stillThere: number;
   /** Whether the last adjustment cured it: it is most likely there no longer, and the rides since do not fail. */
   readonly cured: boolean;

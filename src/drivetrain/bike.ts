@@ -1,6 +1,7 @@
 import { z } from 'zod';
-import { ROLLOUT_MM } from './rollout-limits.ts';
+import { isPossibleRollout, ROLLOUT_MM } from './rollout-limits.ts';
 import { COG_TEETH, COGS, RING_TEETH, RINGS } from './tooth-limits.ts';
+import { tyreRolloutMm } from './tyre-rollout.ts';
 
 const teeth = z.number().int();
 const inNumber =
@@ -8,6 +9,15 @@ const inNumber =
   ({ length }: number[]): boolean =>
     length >= least && length <= most;
 const rising = (values: number[]): boolean => values.every((value, i) => i === 0 || value > values[i - 1]);
+
+/** Whether a tyre has a rollout that a wheel can have; true as well for what is no tyre size, which is refused as that. */
+function fitsAWheel(tyre: string): boolean {
+  const rolloutMm = tyreRolloutMm(tyre);
+  return Number.isNaN(rolloutMm) || isPossibleRollout(rolloutMm);
+}
+
+const tyreFault = (tyre: string): string =>
+  `must be a tyre whose wheel turn covers ${ROLLOUT_MM.least} to ${ROLLOUT_MM.most} mm; by pi x (bead seat diameter + 2 x width) this one covers ${Math.round(tyreRolloutMm(tyre))} mm`;
 
 /**
  * The bike file, as riders write it. Teeth, smallest first; `rolloutMm` or `tyre` (ISO 5775-1: width-bead seat
@@ -27,6 +37,7 @@ export const bikeSchema = z.strictObject({
   tyre: z
     .string()
     .regex(/^\d{2}(\.\d)?-\d{3}$/, 'must be width-bead seat diameter in mm, for example 57-622')
+    .refine(fitsAWheel, { error: ({ input }) => tyreFault(String(input)) })
     .optional(),
   actuation: z.enum(['cable', 'electronic']).default('cable'),
   cogPitchMm: z.number().min(2).max(8).optional(),

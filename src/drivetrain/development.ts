@@ -11,17 +11,3 @@ export function gearRatio(ringTeeth: number, cogTeeth: number): number {
 export function developmentM(rolloutMm: number, ringTeeth: number, cogTeeth: number): number {
   return (rolloutMm / 1000) * gearRatio(ringTeeth, cogTeeth);
 }
-
-/**
- * Road speed in a gear at a cadence, m/s.
- *
- * @example pedallingSpeedMps(4, 75) // 5 (18 km/h)
- */
-export function pedallingSpeedMps(developmentOfGearM: number, cadenceRpm: number): number {
-  return (developmentOfGearM * cadenceRpm) / 60;
-}
-
-/** Teeth that the rear derailleur's arm must take up: (largest - smallest ring) + (largest - smallest cog). */
-export function capacityTeeth(chainrings: readonly number[], cassette: readonly number[]): number {
-  return Math.max(...chainrings) - Math.min(...chainrings) + Math.max(...cassette) - Math.min(...cassette);
-}

@@ -17,5 +17,5 @@ export function parseBike(file: string, text: string): Bike {
   const result = bikeSchema.safeParse(input);
   if (result.success) return result.data;
   const clauses = result.error.issues.map((issue) => schemaIssueClause(issue, input, Object.keys(bikeSchema.shape)));
-  throw new FileError(file, 'bad-bike', clauses.join('; '), 'Mend the bike file and run again.');
+  throw new FileError(file, 'bad-bike', clauses.join('; '), 'Mend the bike file and try again.');
 }

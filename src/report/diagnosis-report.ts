@@ -34,6 +34,7 @@ export function diagnosisReport(diagnosis: Diagnosis): DiagnosisReport {
       expectedBits: roundTo(checkRide.expectedBits, 3),
       ordinaryBits: roundTo(checkRide.ordinaryBits, 3),
     },
+    now: { ...diagnosis.now, pastTheMark: roundTo(diagnosis.now.pastTheMark, 4) },
     stillThere: roundTo(diagnosis.stillThere, 4),
     cured: diagnosis.cured,
     shiftsWellSince: diagnosis.shiftsWellSince && { ...diagnosis.shiftsWellSince },

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { causes } from '../diagnosis/causes.ts';
+import { settingsNow } from '../diagnosis/now/setting-now.ts';
 import { bikeSchema } from '../drivetrain/bike.ts';
 
 const probability = z.number().min(0).max(1);
@@ -122,6 +123,29 @@ const suggestionSchema = z.object({
 const estimate = { mean: z.number(), low: z.number(), high: z.number() };
 const twoCauses = z.tuple([z.enum(causes), z.enum(causes)]);
 
+const troubleSince = z.object({ shifts: count, trouble: count });
+
+/** What is wrong with the bike as it is now; the causes say what was mis-set. */
+const nowSchema = z.object({
+  /** The likeliest cause as long as it is there, the fault that an adjustment made of it, or `no-fault` once it is cured. */
+  fault: z.enum(causes),
+  /** `overdone`: an adjustment went past the mark; `unsettled`: the rides since do not tell; `untested`: there are none. */
+  setting: z.enum(settingsNow),
+  /** Where overdone: the last adjustment did it; else an earlier one that is not yet taken back far enough. */
+  byLastAdjustment: z.boolean(),
+  /** Probability that the setting stands past the mark. */
+  pastTheMark: probability,
+  /** What was seen since the last adjustment; on all rides where nothing was adjusted, `at` is then null. */
+  since: z.object({
+    at: z.string().nullable(),
+    toLarger: troubleSince,
+    toSmaller: troubleSince,
+    ghostShifts: count,
+    skips: count,
+    chainDrops: z.object({ pastLargest: count, pastSmallest: count, elsewhere: count }),
+  }),
+});
+
 /** The verdict. `causes` holds every cause, the likeliest first; their probabilities sum to 1. */
 export const diagnosisSchema = z.object({
   causes: z.array(z.object({ cause: z.enum(causes), probability, evidence: z.array(z.string()) })),
@@ -177,7 +201,8 @@ export const diagnosisSchema = z.object({
     expectedBits: z.number().min(0),
     ordinaryBits: z.number().min(0),
   }),
-  /** Probability that the likeliest fault is still there after the last adjustment; 1, saying nothing, where no shift was judged since. */
+  now: nowSchema,
+  /** Probability that the likeliest fault is still there, as it was named, after the last adjustment; 1, saying nothing, where no shift was judged since. */
   stillThere: probability,
   /** Whether the last adjustment cured it: most likely there no longer, and the rides since do not fail. */
   cured: z.boolean(),
@@ -233,8 +258,22 @@ export const reportSchema = z.object({
   adjustments: z.array(adjustmentReportSchema),
 });
 
+/** A ride of a bike's report in short: without the lists of what was seen in it, which `counts` sum up. */
+export const rideInShortSchema = bikeRideSchema.omit({
+  shifts: true,
+  ghostShifts: true,
+  chainDrops: true,
+  skips: true,
+  gears: true,
+});
+
+/** A report whose rides are in short: it does not grow with what was seen in them. */
+export const reportInShortSchema = reportSchema.extend({ rides: z.array(rideInShortSchema) });
+
 /** A report, checked. */
 export type Report = z.infer<typeof reportSchema>;
+/** A report whose rides are in short; every report is one. */
+export type ReportInShort = z.infer<typeof reportInShortSchema>;
 /** One ride by itself. */
 export type RideReport = z.infer<typeof rideReportSchema>;
 /** One ride of a bike's report. */

@@ -13,6 +13,8 @@ const SOUND_FROM = 0.5;
  * - `nothing-seen`: in what could be weighed no shift was judged and nothing else found; no cause
  * - `sound`: nothing points to a part, and no assumption turns that; `no-fault`
  * - `cured`: the rides since the last adjustment no longer show the fault; that fault
+ * - `overdone`: an adjustment went past the mark, so that something else is wrong now (`diagnosis.now`); what was likeliest before it
+ * - `unsettled`: the rides since the last adjustment do not tell what became of the fault; that fault
  * - `put-right`: the newest rides shift well, though no logged adjustment accounts for it; the likeliest fault before them
  * - `unnamed`: a fault is likeliest, but the evidence is too thin to name it; that fault
  * - `named`: one cause stands alone
@@ -20,7 +22,10 @@ const SOUND_FROM = 0.5;
  */
 export type Verdict =
   | { readonly kind: 'nothing-seen'; readonly causes: readonly [] }
-  | { readonly kind: 'sound' | 'cured' | 'put-right' | 'unnamed' | 'named'; readonly causes: readonly [Weighed] }
+  | {
+      readonly kind: 'sound' | 'cured' | 'overdone' | 'unsettled' | 'put-right' | 'unnamed' | 'named';
+      readonly causes: readonly [Weighed];
+    }
   | { readonly kind: 'open'; readonly causes: readonly [Weighed, Weighed] };
 type Weighed = DiagnosisReport['causes'][number];
 
@@ -29,13 +34,15 @@ type Judged = Pick<Report, 'diagnosis' | 'adjustments'>;
 
 /** The verdict of a report. */
 export function verdictOf(report: Judged): Verdict {
-  const { causes, undecided, suggestion, shiftsWellSince } = report.diagnosis;
+  const { causes, undecided, suggestion, shiftsWellSince, now } = report.diagnosis;
   const [first, second] = causes;
+  if (now.setting === 'overdone') return { kind: 'overdone', causes: [first] };
   if (showsNothing(report)) return { kind: 'nothing-seen', causes: [] };
   if (first.cause === 'no-fault' && first.probability >= SOUND_FROM && !undecided)
     return { kind: 'sound', causes: [first] };
   if (isCured(report)) return { kind: 'cured', causes: [first] };
   if (shiftsWellSince) return { kind: 'put-right', causes: [first.cause === 'no-fault' ? second : first] };
+  if (now.setting === 'unsettled' && saysWhatItWas(report)) return { kind: 'unsettled', causes: [first] };
   if (first.cause !== 'no-fault' && !suggestion.namesCause) return { kind: 'unnamed', causes: [first] };
   if (undecided) {
     const weighed = (wanted: Weighed['cause'], other: Weighed): Weighed =>
@@ -47,19 +54,22 @@ export function verdictOf(report: Judged): Verdict {
     : { kind: 'open', causes: [first, second] };
 }
 
+function isCured(report: Judged): boolean {
+  const { cured, suggestion } = report.diagnosis;
+  return report.adjustments.length > 0 && cured && suggestion.parameter === 'none' && saysWhatItWas(report);
+}
+
 /** Not where it hangs on an assumption whether there was a fault at all: then nothing can have been cured for sure. */
-function isCured({ diagnosis, adjustments }: Judged): boolean {
-  const { causes, undecided, cured, suggestion } = diagnosis;
-  const [first] = causes;
+function saysWhatItWas({ diagnosis }: Pick<Judged, 'diagnosis'>): boolean {
+  const [first] = diagnosis.causes;
   return (
-    adjustments.length > 0 &&
-    first.cause !== 'no-fault' &&
-    first.probability >= NAMED_ALONE &&
-    cured &&
-    suggestion.parameter === 'none' &&
-    !undecided?.between.includes('no-fault')
+    first.cause !== 'no-fault' && first.probability >= NAMED_ALONE && !diagnosis.undecided?.between.includes('no-fault')
   );
 }
+
+/** Whether what was wrong before an adjustment went too far is one cause and no other. */
+export const wasOneCause = (report: Pick<Judged, 'diagnosis'>): boolean =>
+  saysWhatItWas(report) && !report.diagnosis.undecided;
 
 /** How a verdict is marked: nothing is wrong, a part is at fault, or it is not known which of the two. */
 export function verdictTone({ kind, causes }: Verdict): 'good' | 'alarm' | 'open' {
@@ -70,7 +80,10 @@ export function verdictTone({ kind, causes }: Verdict): 'good' | 'alarm' | 'open
       return 'good';
     case 'nothing-seen':
     case 'unnamed':
+    case 'unsettled':
       return 'open';
+    case 'overdone':
+      return 'alarm';
     case 'named':
     case 'open':
       return causes.some(({ cause }) => cause === 'no-fault') ? 'open' : 'alarm';

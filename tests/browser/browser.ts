@@ -39,6 +39,8 @@ export interface WatchedPage {
 export interface Settings {
   readonly width?: Width;
   readonly dark?: boolean;
+  /** A screen that is touched. */
+  readonly touch?: boolean;
   /** Failing answers that the test brings about, and so expects in the console. */
   readonly expectFailures?: boolean;
 }
@@ -47,12 +49,14 @@ export interface Settings {
 export async function watchedPage(
   browser: Browser,
   address: string,
-  { width = 'desktop', dark = false, expectFailures = false }: Settings = {},
+  { width = 'desktop', dark = false, touch = false, expectFailures = false }: Settings = {},
 ): Promise<WatchedPage> {
   const context = await browser.newContext({
     viewport: widths[width],
     colorScheme: dark ? 'dark' : 'light',
     baseURL: address,
+    hasTouch: touch,
+    isMobile: touch,
     reducedMotion: 'reduce',
     timezoneId: 'Europe/Zurich',
   });

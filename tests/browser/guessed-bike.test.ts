@@ -110,4 +110,28 @@ describe.skipIf(!browserPath)('the bike of a short ride', () => {
     expect(faults).toEqual([]);
     await page.context().close();
   });
+
+  it('takes an entry of the other actuation, says what that does, and is then shown with it', async () => {
+    const id = await placedBike(server.address);
+    await server.settled();
+    const { page, faults } = await watchedPage(browser, server.address, { width: 'phone' });
+    await page.goto(`/bikes/${id}`);
+    await loaded(page);
+    const drivetrain = page.locator('section[aria-labelledby=drivetrain]');
+    expect(await drivetrain.textContent()).toContain('electronic');
+    await page.getByRole('button', { name: 'Log an adjustment' }).click();
+    const adjustments = page.locator('section[aria-labelledby=adjustments]');
+    const choice = adjustments.getByLabel('What was done');
+    expect(await choice.inputValue()).toBe('index-offset');
+    await choice.selectOption('cable-tension');
+    await adjustments.getByLabel('Amount').fill('1');
+    expect(await adjustments.locator('form').textContent()).toContain(
+      'A bike with electronic actuation has none. That was guessed',
+    );
+    await adjustments.getByRole('button', { name: 'Log it' }).click();
+    await drivetrain.getByText('The actuation is taken from the logged adjustments: cable.').waitFor();
+    expect(await drivetrain.textContent()).not.toContain('electronic');
+    expect(faults).toEqual([]);
+    await page.context().close();
+  });
 });

@@ -84,7 +84,7 @@ describe.skipIf(!browserPath)('with the real server', () => {
     await tabTo(page, /^Add rides/);
     await page.keyboard.press('Enter');
     await loaded(page);
-    await tabTo(page, /Drop ride files here/);
+    await tabTo(page, /Choose ride files or drop them here/);
     const [chooser] = await Promise.all([page.waitForEvent('filechooser'), page.keyboard.press('Enter')]);
     await chooser.setFiles(before);
     await page.getByRole('heading', { name: 'Is this the bike?' }).waitFor();
@@ -333,9 +333,13 @@ describe.skipIf(!browserPath)('with the real server', () => {
     await page.locator('.event-row').first().waitFor();
     const sentence = page.locator('.lead');
     const said = await sentence.textContent();
-    await page.locator('.event-row').first().click();
+    const row = page
+      .locator('.event-row')
+      .filter({ hasText: /^(Late|Missed)/ })
+      .first();
+    await row.click();
     await page.getByRole('button', { name: 'No, it did not' }).click();
-    await page.getByText('You said that this did not happen').waitFor();
+    await page.getByText('You said that this did not happen; it is counted as a clean shift.').waitFor();
     await expect.poll(() => sentence.textContent()).not.toBe(said);
     await page.getByRole('button', { name: 'Take it back' }).click();
     await expect.poll(() => sentence.textContent()).toBe(said);

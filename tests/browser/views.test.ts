@@ -9,6 +9,7 @@ const views: Readonly<Record<string, string>> = {
   'a ride': '/rides/b1r2',
   'an opened event': '/rides/b1r2?event=drop-4000',
   'adding rides': '/add',
+  'entering a bike': '/enter',
   'the store': '/data',
   'a service sheet': '/bikes/b1/sheet',
   'an address that leads nowhere': '/nowhere/at/all',
@@ -133,7 +134,7 @@ describe.skipIf(!browserPath)('every view', () => {
       const answer = await (await route.fetch()).json();
       await route.fulfill({ json: { ...answer, warnings: [], report: { ...answer.report, warnings: [read, doubt] } } });
     });
-    await page.route('**/api/bikes/b1', async (route) => {
+    await page.route('**/api/bikes/b1?events=false', async (route) => {
       const answer = await (await route.fetch()).json();
       answer.report.rides.forEach((ride: { warnings: unknown[] }, i: number) => {
         ride.warnings = i === 2 ? [read, doubt] : [];
@@ -167,7 +168,7 @@ describe.skipIf(!browserPath)('every view', () => {
       answer.rides[0] = { ...answer.rides[0], start: null, file: 'undated.csv' };
       await route.fulfill({ json: answer });
     });
-    await page.route('**/api/bikes/b1', async (route) => {
+    await page.route('**/api/bikes/b1?events=false', async (route) => {
       const answer = await (await route.fetch()).json();
       Object.assign(answer.report.diagnosis.suggestion, { namesCause, inspectFirst });
       await route.fulfill({ json: answer });

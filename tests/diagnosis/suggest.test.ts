@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import type { Cause } from '../../src/diagnosis/causes.ts';
 import { nextStep } from '../../src/diagnosis/next-step/next-steps.ts';
-import { type SuggestionFacts, suggest } from '../../src/diagnosis/next-step/suggest.ts';
+import { suggest } from '../../src/diagnosis/next-step/suggest.ts';
+import type { SuggestionFacts } from '../../src/diagnosis/next-step/suggestion-facts.ts';
+import type { BikeNow } from '../../src/diagnosis/now/bike-now.ts';
 import type { Observed } from '../../src/diagnosis/observed.ts';
 
 const count = (shifts: number, late: number) => ({ shifts, late, missed: 0, overshot: 0, trouble: late });
@@ -20,6 +22,18 @@ const seen = (changes: Partial<Observed> = {}): Observed => ({
   weakShifts: 0,
   ...changes,
 });
+/** A bike on which nothing was adjusted, unless told otherwise. */
+const now = (changes: Partial<BikeNow> = {}): BikeNow => ({
+  cause: 'pulley-gap-small',
+  fault: 'pulley-gap-small',
+  setting: 'same',
+  tooFar: null,
+  stillThere: 1,
+  pastTheMark: 0,
+  since: { last: null, seen: seen(), lost: () => 0 },
+  keepOff: new Set(),
+  ...changes,
+});
 const facts = (changes: Partial<SuggestionFacts> = {}): SuggestionFacts => ({
   ranked: [
     { cause: 'pulley-gap-small', probability: 0.9 },
@@ -31,9 +45,9 @@ const facts = (changes: Partial<SuggestionFacts> = {}): SuggestionFacts => ({
   onset: { kind: 'steady', at: null, rideBeforeAt: null, probability: 0.9 },
   rider: { probability: 0, troubleRateLowTorque: null, troubleRateHighTorque: null, sentence: '' },
   clicks: { parameter: 'cable-tension', unit: 'clicks', mean: 0, low: -1, high: 1 },
-  cured: false,
+  clicksFor: () => ({ parameter: 'cable-tension', unit: 'clicks', mean: 0, low: -1, high: 1 }),
+  now: now(),
   wellSince: null,
-  untested: null,
   checkRide: { blocks: [], sentences: [], expectedBits: 0, ordinaryBits: 0 },
   electronic: false,
   ...changes,
@@ -102,8 +116,10 @@ describe('suggest', () => {
   });
 
   it('asks to ride first where the last adjustment has not been ridden on', () => {
-    const untested = { at: '2026-05-07T12:00:00Z', parameter: 'pulley-gap' };
-    const { parameter, action, cautions } = suggest(facts({ seen: seen({ all: count(600, 40) }), untested }));
+    const last = { at: '2026-05-07T12:00:00Z', parameter: 'pulley-gap' } as const;
+    const since = { last, seen: seen({ all: count(0, 0) }), lost: () => 0 };
+    const untested = now({ setting: 'untested', since });
+    const { parameter, action, cautions } = suggest(facts({ seen: seen({ all: count(600, 40) }), now: untested }));
     expect(parameter).toBe('pulley-gap');
     expect(action).toBe(
       'Ride before anything more is turned: no shift was judged yet after what was done on 2026-05-07: pulley gap (B-screw).',
@@ -154,5 +170,52 @@ describe('suggest', () => {
     expect(high.cautions.join(' ')).not.toMatch(/unscrew/);
     for (const cause of ['cable-tension-low', 'cable-tension-high'] as const)
       expect(nextStep(cause, true).cautions.join(' ')).not.toMatch(/barrel/);
+  });
+
+  it('names no turn of the other of two causes that its own bikes hold for past the mark by now', () => {
+    const between: [Cause, Cause] = ['cable-friction', 'cable-tension-high'];
+    const open = (mean: number) =>
+      suggest(
+        facts({
+          seen: seen({ all: count(600, 40) }),
+          ranked: [{ cause: between[0], probability: 0.68 }],
+          undecided: { between, becauseOf: ['x'], sentence: 'Undecided.' },
+          clicksFor: () => ({ parameter: 'cable-tension', unit: 'clicks', mean, low: mean - 1, high: mean + 1 }),
+        }),
+      ).action;
+    expect(open(-3)).toMatch(/one click clockwise/);
+    expect(open(3)).not.toMatch(/clockwise/);
+  });
+
+  it('counts the clicks it may take on the side that they are turned to', () => {
+    const start = (low: number, high: number, cause: Cause) =>
+      suggest(
+        facts({
+          seen: seen({ all: count(600, 40) }),
+          ranked: [{ cause, probability: 0.9 }],
+          clicks: { parameter: 'cable-tension', unit: 'clicks', mean: (low + high) / 2, low, high },
+        }),
+      ).start;
+    expect(start(2, 5, 'cable-tension-low')).toMatch(/In all it may take 2 to 5 clicks/);
+    expect(start(-1, 4, 'cable-tension-low')).toMatch(/In all it may take 1 to 4 clicks/);
+    expect(start(-6, 2, 'cable-tension-low')).toMatch(/In all it may take 1 to 2 clicks/);
+    expect(start(-6, -2, 'cable-tension-high')).toMatch(/In all it may take 2 to 6 clicks/);
+  });
+
+  it('turns nothing on a guess where the rides since the last adjustment do not tell what it did', () => {
+    const last = { at: '2026-05-07T12:00:00Z', parameter: 'low-limit' } as const;
+    const since = { last, seen: seen({ all: count(40, 0) }), lost: () => 0 };
+    const guess = suggest(
+      facts({
+        ranked: [{ cause: 'low-limit-tight', probability: 0.9 }],
+        seen: seen({ all: count(600, 40) }),
+        now: now({ cause: 'low-limit-tight', fault: 'low-limit-tight', setting: 'unsettled', since }),
+      }),
+    );
+    expect([guess.parameter, guess.namesCause]).toEqual(['none', false]);
+    expect(guess.action).toBe(
+      'Ride before anything more is turned: what was ridden since 2026-05-07 does not tell yet whether a low limit screw too far in is put right, or by now it is a low limit screw too far out.',
+    );
+    expect(guess.start).toMatch(/Pushed by hand, the guide pulley should stop .* and no further\. Keep off that cog/);
   });
 });

@@ -52,4 +52,36 @@ describe('verifyStep', () => {
   it('names the cogs that skipped', () => {
     expect(verifyStep('worn-drivetrain', seen(healthyPattern, [5, 2, 5]))).toMatch(/it skipped on \(14, 21\)/);
   });
+
+  describe('off an end cog past which a chain was lost', () => {
+    const [largest, smallest] = [new Set(['past-largest'] as const), new Set(['past-smallest'] as const)];
+    const both = new Set(['past-largest', 'past-smallest'] as const);
+    const everywhere = seen(() => ({ late: 0.3 }));
+
+    it('asks for no shift onto it or off it on a ride', () => {
+      expect(verifyStep('cable-friction', onlyLarger, largest)).toMatch(/to larger cogs, onto the 12 to the 45 /);
+      expect(verifyStep('cable-friction', onlyLarger, smallest)).toMatch(/to larger cogs, onto the 14 to the 51,/);
+      const smaller = seen((_, larger) => (larger ? {} : { late: 0.9 }));
+      expect(verifyStep('hanger-bent', smaller, largest)).toMatch(/to smaller cogs, onto the 39 to the 10,/);
+      expect(verifyStep('hanger-bent', smaller, smallest)).toMatch(/to smaller cogs, onto the 45 to the 12 /);
+      expect(verifyStep('pulley-gap-large', everywhere, both)).toMatch(
+        /over the whole cassette but for the 51 and 10, past which the chain was lost, with five turns/,
+      );
+      expect(verifyStep('worn-drivetrain', seen(healthyPattern, [0, 5]), smallest)).toMatch(/skipped on \(21\)/);
+    });
+
+    it('proves its limit on a stand', () => {
+      const short = seen((cog, larger) => (larger && cog === 11 ? { late: 0.5 } : {}));
+      for (const [cause, rides, keepOff, onto] of [
+        ['low-limit-tight', short, largest, '45 onto the 51'],
+        ['low-limit-loose', everywhere, largest, '45 onto the 51'],
+        ['high-limit-loose', everywhere, smallest, '12 onto the 10'],
+      ] as const) {
+        const asked = verifyStep(cause, rides, keepOff);
+        expect(asked).toMatch(new RegExp(`shifts from the ${onto} on a stand, turning the cranks by hand`));
+        expect(asked).not.toMatch(/next ride/);
+      }
+      expect(verifyStep('low-limit-loose', everywhere, smallest)).toMatch(/45 onto the 51 on the next ride, softly/);
+    });
+  });
 });

@@ -31,6 +31,11 @@ describe('parseBike', () => {
     [{ rolloutMm: 2.29 }, 'rolloutMm is 2.29: must be at least 500'],
     [{ rolloutMm: '2290' }, 'rolloutMm is "2290": must be a number'],
     [{ tyre: '29x2.25' }, 'tyre is "29x2.25": must be width-bead seat diameter in mm, for example 57-622'],
+    [
+      { tyre: '57-000' },
+      'tyre is "57-000": must be a tyre whose wheel turn covers 500 to 3500 mm; by pi x (bead seat diameter + 2 x width) this one covers 358 mm',
+    ],
+    [{ tyre: '99-999' }, 'this one covers 3760 mm'],
     [{ actuation: 'wire' }, 'actuation is "wire": must be one of cable, electronic'],
     [{ name: '' }, 'name is empty: must have at least 1 character'],
     [{ casette: [11] }, '"casette" is perhaps "cassette"'],
@@ -42,6 +47,14 @@ describe('parseBike', () => {
   ])('%j is refused in words', (change, words) => {
     expect(refusal(change)).toContain(words);
     expect(refusal(change)).toMatch(/^bike\.json: /);
+  });
+
+  it('says of what is no tyre size that alone', () => {
+    expect(refusal({ tyre: '29x2.25' })).not.toContain('covers');
+  });
+
+  it.each(['23-571', '57-622', '35-349', '16-203'])('takes the tyre %s', (tyre) => {
+    expect(parseBike('bike.json', JSON.stringify({ ...good, tyre })).tyre).toBe(tyre);
   });
 
   it('names every fault at once', () => {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { cogPitchMm, usualCogPitchMm } from '../../src/drivetrain/cog-pitch.ts';
-import { capacityTeeth, developmentM, gearRatio, pedallingSpeedMps } from '../../src/drivetrain/development.ts';
+import { developmentM, gearRatio } from '../../src/drivetrain/development.ts';
 import { barrelTravelMm, cogPositionMm, guideTravelMm } from '../../src/drivetrain/indexing.ts';
 import { pitchDiameterMm } from '../../src/drivetrain/pitch-diameter.ts';
 import { tyreRolloutMm } from '../../src/drivetrain/tyre-rollout.ts';
@@ -39,17 +39,6 @@ describe('gear arithmetic', () => {
     const rolloutMm = Math.PI * row.wheelInches * INCH_M * 1000;
     const inches = developmentM(rolloutMm, row.ring, row.cog) / INCH_M;
     expect(Math.abs(inches - row.inches)).toBeLessThan(gears.crankTurnInches.toleranceInches);
-  });
-
-  it.each(gears.speed.rows)('$developmentM m a turn gives $kmh km/h', ({ developmentM: development, kmh }) => {
-    gears.speed.cadenceRpm.forEach((cadence, i) => {
-      const speedKmh = pedallingSpeedMps(development, cadence) * 3.6;
-      expect(Math.abs(speedKmh - kmh[i])).toBeLessThan(gears.speed.toleranceKmh);
-    });
-  });
-
-  it.each(gears.capacity.rows)('capacity of $chainrings with $cassette', ({ chainrings, cassette, teeth }) => {
-    expect(capacityTeeth(chainrings, cassette)).toBe(teeth);
   });
 });
 

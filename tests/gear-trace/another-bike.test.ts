@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Bike } from '../../src/drivetrain/bike.ts';
-import { anotherBike, moreGears, otherCogs } from '../../src/gear-trace/disagreement/another-bike.ts';
+import { anotherBike, moreGears, otherCogs } from '../../src/gear-trace/belonging/another-bike.ts';
 import { gearRecords, madeLog } from './made-ride.ts';
 
 const bike: Bike = {

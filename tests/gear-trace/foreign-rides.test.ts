@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
-import { moreGears, otherCogs } from '../../src/gear-trace/disagreement/another-bike.ts';
-import { foreignRides } from '../../src/gear-trace/disagreement/foreign-rides.ts';
+import { moreGears, otherCogs } from '../../src/gear-trace/belonging/another-bike.ts';
+import { foreignRides } from '../../src/gear-trace/belonging/foreign-rides.ts';
 
 it('leaves out a ride of other cogs only beside rides of the bike, one of more gears always', () => {
   expect(foreignRides([[], [otherCogs], null])).toEqual([false, true, false]);

@@ -37,6 +37,19 @@ describe('guessFromRecords', () => {
     expect(guess?.cassette.every((t, i, all) => i === 0 || t > all[i - 1])).toBe(true);
   });
 
+  it('reads rides together whose recorders count from either end', () => {
+    const teeth = [34, 30, 26, 23, 20, 17, 15, 13, 11];
+    const [fromLargest, fromSmallest] = [(i: number) => i + 1, (i: number) => teeth.length - i].map((position) =>
+      recording(teeth.map((rearTeeth, i) => ({ timeS: i, rear: position(i), rearTeeth }))),
+    );
+    expect(guessFromRecords([fromSmallest])?.cassette).toEqual([...teeth].reverse());
+    expect(guessFromRecords([fromLargest, fromSmallest])?.cassette).toEqual([...teeth].reverse());
+  });
+
+  it('makes no cassette of one cog, though it is named by position and by teeth', () => {
+    expect(guessFromRecords([recording([0, 1].map((timeS) => ({ timeS, rear: 4, rearTeeth: 21 })))])).toBeNull();
+  });
+
   it('takes tooth counts where there are no positions, and is null with fewer than two cogs', () => {
     const counts = [11, 13, 15, 17, 21, 25];
     expect(guessFromRecords([recording(counts.map((rearTeeth, timeS) => ({ timeS, rearTeeth })))])?.cassette).toEqual(
@@ -80,6 +93,34 @@ describe('guessDrivetrain', () => {
     expect(guess.notes[0].message).toMatch(/differed/);
   });
 
+  it('reads positions that count from the smallest cog like any others', () => {
+    const { rearPosition } = log.gearRecords;
+    const mirrored = rearPosition.map((position) => madeBike.cassette.length + 1 - position);
+    const guess = guessDrivetrain([{ ...log, gearRecords: { ...log.gearRecords, rearPosition: mirrored } }]);
+    expect(guess).toEqual(guessDrivetrain([log]));
+    expect(guess.bike.actuation).toBe('electronic');
+  });
+
+  it.each([
+    [
+      'positions without teeth',
+      { rearTeeth: log.gearRecords.rearTeeth.map(() => 0) },
+      'they name positions (1, 2, 3, 4, 5, 6, 7, 8, 9) and no teeth',
+    ],
+    [
+      'more cogs than a cassette has',
+      {
+        rearTeeth: log.gearRecords.rearTeeth.map((_, i) => 11 + (i % 14)),
+        rearPosition: log.gearRecords.rearPosition.map(() => 0),
+      },
+      'no bike has the cogs that they name (11, 12, 13, 14, 15, 16, 17, 18, 19, 20, 21, 22, 23, 24)',
+    ],
+  ])('says that gear records are there which make no bike: %s', (_what, records, why) => {
+    const { notes } = guessDrivetrain([{ ...log, gearRecords: { ...log.gearRecords, ...records } }]);
+    expect(notes.map(({ code }) => code)).toEqual(['bike-guessed', 'gear-records-unused']);
+    expect(notes[1].message).toContain(`The gear records make no bike: ${why}. `);
+  });
+
   it('marks a ring that no record names as assumed', () => {
     const frontTeeth = new Uint8Array(log.gearRecords.timeS.length);
     const frontPosition = frontTeeth;
@@ -111,6 +152,8 @@ describe('guessDrivetrain', () => {
   it('does not call one state record none', () => {
     const [{ message }] = guessDrivetrain([recording([{ timeS: 0, rearTeeth: 24 }])]).notes;
     expect(message).toMatch(/^Gear records of one cog at most and no clear ladder of ratios/);
+    const positions = guessDrivetrain([recording([1, 2].map((rear) => ({ timeS: rear, rear })))]);
+    expect(positions.notes[0].message).toMatch(/^Gear records that make no bike and no clear ladder of ratios/);
     expect(guessDrivetrain([madeLog(standing)]).notes[0].message).toMatch(/^No gear records and no clear ladder/);
   });
 

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { logDevelopmentColumn, pedallingSamples } from '../../src/gear-trace/samples/pedalling-samples.ts';
 import { sensorFaults } from '../../src/gear-trace/samples/sensor-faults.ts';
+import gears from '../checks/gear-arithmetic.json' with { type: 'json' };
 import { madeLog } from './made-ride.ts';
 
 const filled = (count: number, value: number): number[] => Array(count).fill(value);
@@ -36,6 +37,14 @@ describe('pedallingSamples', () => {
 });
 
 describe('logDevelopmentColumn', () => {
+  it.each(gears.speed.rows)('reads $developmentM m a turn from the published speeds', ({ developmentM, kmh }) => {
+    gears.speed.cadenceRpm.forEach((cadence, i) => {
+      const log = madeLog({ speedMps: filled(9, kmh[i] / 3.6), cadenceRpm: filled(9, cadence) });
+      const read = Math.exp(logDevelopmentColumn(log, pedallingSamples(log), 0)[4]);
+      expect(Math.abs(read - developmentM)).toBeLessThan(gears.speed.toleranceM);
+    });
+  });
+
   it('is the log of metres a crank turn: 6 m/s at 90 rpm is 4 m', () => {
     const log = madeLog({ speedMps: filled(9, 6), cadenceRpm: filled(9, 90) });
     const column = logDevelopmentColumn(log, pedallingSamples(log), 0);

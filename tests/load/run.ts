@@ -62,7 +62,7 @@ async function read(): Promise<void> {
     const { bikes } = (await get('bikes', '/api/bikes')) ?? {};
     const one = bikes?.[Math.floor(Math.random() * bikes.length)];
     if (!one) continue;
-    await get('bike', `/api/bikes/${one.id}`);
+    await get('bike', `/api/bikes/${one.id}?events=false`);
     if (Math.random() < 0.2) await get('sheet', `/api/bikes/${one.id}/sheet`);
     const { rides } = (await get('rides', `/api/rides?bike=${one.id}`)) ?? {};
     const done = rides?.filter(({ status }: Loose) => status === 'done') ?? [];

@@ -18,6 +18,10 @@ const undecided = (a: Cause, b: Cause) => ({
 });
 const nothingToTurn = { ...sample.diagnosis.suggestion, namesCause: false, parameter: 'none' };
 
+const nowIs = (now: Partial<Report['diagnosis']['now']>) => ({ now: { ...sample.diagnosis.now, ...now } });
+const turnedOver = nowIs({ setting: 'overdone', fault: 'cable-tension-high', byLastAdjustment: true });
+const { since } = sample.diagnosis.now;
+
 interface Case {
   readonly top: Cause;
   readonly probability: number;
@@ -112,6 +116,62 @@ const cases: Case[] = [
     sentence: 'It was cable tension too low (78 %), and the last adjustment seems to have cured it.',
     headline: 'Cable tension too low: it seems cured',
     tone: 'good',
+  },
+  {
+    top: 'cable-tension-low',
+    probability: 0.98,
+    diagnosis: turnedOver,
+    kind: 'overdone',
+    sentence:
+      'It was cable tension too low (98 %), and the last adjustment went too far: now it is cable tension too high; the guide pulley stands too far inboard,',
+    headline: 'The last adjustment went too far: cable tension too high',
+    tone: 'alarm',
+  },
+  {
+    // what was wrong before is open, what is wrong now is not
+    top: 'cable-tension-low',
+    probability: 0.78,
+    diagnosis: {
+      ...nowIs({ setting: 'overdone', fault: 'low-limit-loose', byLastAdjustment: false }),
+      undecided: undecided('cable-tension-low', 'pulley-gap-large'),
+    },
+    kind: 'overdone',
+    sentence:
+      'An earlier adjustment went too far and is not yet taken back far enough: now it is low limit screw too far out; the chain can go past the largest cog',
+    headline: 'An earlier adjustment went too far and is not yet taken back far enough: low limit screw too far out',
+    tone: 'alarm',
+  },
+  {
+    top: 'no-fault',
+    probability: 0.8,
+    diagnosis: turnedOver,
+    kind: 'overdone',
+    sentence: 'The last adjustment went too far: now it is cable tension too high;',
+    headline: 'The last adjustment went too far: cable tension too high',
+    tone: 'alarm',
+  },
+  {
+    top: 'cable-tension-low',
+    probability: 0.78,
+    diagnosis: nowIs({
+      setting: 'unsettled',
+      since: { ...since, chainDrops: { ...since.chainDrops, pastLargest: 0 } },
+    }),
+    kind: 'unsettled',
+    sentence:
+      'It was cable tension too low (78 %); the rides since the last adjustment do not tell yet whether it is cured.',
+    headline: 'Cable tension too low: not known yet whether it is cured',
+    tone: 'open',
+  },
+  {
+    top: 'cable-tension-low',
+    probability: 0.78,
+    diagnosis: nowIs({ setting: 'unsettled' }),
+    kind: 'unsettled',
+    sentence:
+      'It was cable tension too low (78 %); since the last adjustment the chain was lost past the largest cog, so that limit is looked at first.',
+    headline: 'Cable tension too low: not known yet whether it is cured',
+    tone: 'open',
   },
   {
     top: 'cable-tension-low',

@@ -1,8 +1,9 @@
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { staleReason, stateOf } from '../../server/routes/bike-answer.ts';
 import { nothingYet } from '../../server/state/bike-state.ts';
-import { CheckedApi } from './checked-api.ts';
-import { madeRides } from './made-rides.ts';
+import { rideReportSchema } from '../../src/report/report-schema.ts';
+import { CheckedApi, type Loose } from './checked-api.ts';
+import { hutBike, madeRides } from './made-rides.ts';
 import { type TestServer, testServer } from './test-server.ts';
 
 const backlog = (queued: number, rides: number, reportRevision: number | null = null) => ({
@@ -56,4 +57,27 @@ it('says so of a bike in the list, on its page and on its sheet, until its first
   expect(await states()).toEqual([true, true, true]);
   await api.settled();
   expect(await states()).toEqual([false, false, false]);
+});
+
+const lists = ['shifts', 'ghostShifts', 'chainDrops', 'skips', 'gears'] as const;
+
+it('gives of every ride the lists that its counts sum up, or no lists where they are not wanted', async () => {
+  const { body } = await api.post('/api/bikes', { ...hutBike, name: 'Listed' });
+  await api.send(`/api/uploads?bike=${body.id}`, madeRides(2, { seed: 7 }));
+  await api.settled();
+  const { report: whole, ...rest } = (await api.get(`/api/bikes/${body.id}`)).body;
+  expect(whole.rides).toHaveLength(2);
+  for (const ride of whole.rides) {
+    expect(rideReportSchema.safeParse(ride).error).toBeUndefined();
+    const { shifts, ghostShifts, chainDrops, skips } = ride.counts;
+    expect(shifts).toBeGreaterThan(5);
+    expect(lists.slice(0, 4).map((list) => ride[list].length)).toEqual([shifts, ghostShifts, chainDrops, skips]);
+    for (const outcome of ['clean', 'late', 'missed', 'overshot', 'unjudged'])
+      expect(ride.shifts.filter((shift: Loose) => shift.outcome === outcome)).toHaveLength(ride.counts[outcome]);
+    expect(ride.gears.length).toBeGreaterThan(1);
+  }
+  const short = (await api.get(`/api/bikes/${body.id}?events=false`)).body;
+  const without = (ride: Loose) =>
+    Object.fromEntries(Object.entries(ride).filter(([key]) => !lists.includes(key as never)));
+  expect(short).toEqual({ ...rest, report: { ...whole, rides: whole.rides.map(without) } });
 });

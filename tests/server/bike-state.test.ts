@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { bikeState } from '../../server/state/bike-state.ts';
 import type { PlacedRide } from '../../src/adjustments/adjustment-periods.ts';
-import { FEWEST_SHIFTS } from '../../src/diagnosis/next-step/suggest.ts';
+import { FEWEST_SHIFTS } from '../../src/diagnosis/fewest-shifts.ts';
 import { sampleEvents, sampleReport, shiftAt } from '../report/sample-report.ts';
 
 describe('the trouble that a bike’s state tells', () => {

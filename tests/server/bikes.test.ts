@@ -48,6 +48,16 @@ describe('bikes', () => {
     expect((await api.get(`/api/bikes/${id}`)).status).toBe(404);
   });
 
+  it('of which none needs a hand more than another stand in order of name', async () => {
+    const names = ['Fleet 10', 'Fleet 2', 'fleet 1', 'Fleet 3'];
+    const ids: string[] = [];
+    for (const name of names) ids.push((await api.post('/api/bikes', { ...hutBike, name })).body.id);
+    const { bikes } = (await api.get('/api/bikes')).body;
+    const listed = bikes.map(({ bike }: Loose) => bike.name).filter((name: string) => names.includes(name));
+    expect(listed).toEqual(['fleet 1', 'Fleet 2', 'Fleet 3', 'Fleet 10']);
+    for (const id of ids) await api.delete(`/api/bikes/${id}`);
+  });
+
   it('keep a log of adjustments that can be added to, corrected and cut', async () => {
     const { id } = (await api.post('/api/bikes', hutBike)).body;
     const logged = await api.post(`/api/bikes/${id}/adjustments`, turned);
@@ -91,7 +101,10 @@ describe('bikes', () => {
     });
     const { unit: _, ...unmeasured } = turned;
     const { status, body } = await api.post(`/api/bikes/${id}/adjustments`, unmeasured);
-    expect([status, body.error.message]).toEqual([400, 'In the body, "unit" is missing: cable-tension is counted in clicks.']);
+    expect([status, body.error.message]).toEqual([
+      400,
+      'In the body, "unit" is missing: cable-tension is counted in clicks.',
+    ]);
     await api.settled();
   });
 
@@ -177,7 +190,7 @@ describe('the API document', () => {
     expect(Object.keys(bike)).toEqual(['get', 'put', 'delete']);
     expect(bike.get.parameters).toMatchObject([
       { name: 'id', in: 'path', required: true },
-      { name: 'events', in: 'query', required: false, schema: { enum: ['true', 'false'], default: 'false' } },
+      { name: 'events', in: 'query', required: false, schema: { enum: ['true', 'false'], default: 'true' } },
     ]);
     expect(bike.put.requestBody.content['application/json'].schema.required).toEqual([
       'name',

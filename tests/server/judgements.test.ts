@@ -112,6 +112,23 @@ describe('a judgement of an event', () => {
   });
 });
 
+/** A made ride in which the chain moves by itself. */
+const GHOST_SEED = 3;
+
+/** What the lists of a report hold, as its counts would say. */
+const listed = ({ shifts, ghostShifts, chainDrops, skips }: Loose) => [
+  ...['clean', 'late', 'missed', 'overshot', 'unjudged'].map(
+    (outcome) => shifts.filter((one: Loose) => one.outcome === outcome).length,
+  ),
+  ghostShifts.length,
+  chainDrops.length,
+  skips.length,
+];
+const counted = ({ clean, late, missed, overshot, unjudged, ghostShifts, chainDrops, skips }: Loose) => [
+  ...[clean, late, missed, overshot, unjudged],
+  ...[ghostShifts, chainDrops, skips],
+];
+
 describe('a judgement through the API', () => {
   let server: TestServer;
   let api: CheckedApi;
@@ -138,10 +155,13 @@ describe('a judgement through the API', () => {
       clean: before.counts.clean + 1,
       [trouble.outcome]: before.counts[trouble.outcome] - 1,
     });
-    expect(after.report.shifts).toHaveLength(before.report.shifts.length);
+    expect(after.report.counts).toEqual(after.counts);
+    expect(listed(after.report)).toEqual(counted(after.counts));
     expect(after.report.shifts.find(({ eventKey }: Loose) => eventKey === trouble.eventKey)).toMatchObject({
-      outcome: trouble.outcome,
+      outcome: 'clean',
+      crankRevs: null,
       verdict: 'rejected',
+      found: { outcome: trouble.outcome, crankRevs: trouble.crankRevs, confidence: trouble.confidence },
     });
     expect(after.judgements).toEqual([
       { eventKey: trouble.eventKey, verdict: 'rejected', note: 'I missed the button' },
@@ -153,11 +173,42 @@ describe('a judgement through the API', () => {
     const whole = (await api.get(`/api/bikes/${bikeId}?events=true`)).body.report;
     expect(report.rides[0].counts).toEqual(after.counts);
     expect(cogs(report.cogs)).toBe(before.counts.late + before.counts.missed - 1);
-    expect(whole.rides[0].shifts.find(({ at }: Loose) => at === trouble.at).outcome).toBe('clean');
+    const plain = ({ eventKey: _, verdict: _verdict, found: _found, ...shift }: Loose) => shift;
+    expect(whole.rides[0].shifts).toEqual(after.report.shifts.map(plain));
     expect((await api.delete(judging)).status).toBe(202);
     expect((await api.delete(judging)).status).toBe(404);
     expect((await api.get(ride)).body.counts).toEqual(before.counts);
     expect((await api.put(`${ride}/judgements/shift-1`, { verdict: 'rejected' })).status).toBe(404);
+    await api.settled();
+  });
+
+  it('puts an unasked shift that did not happen apart, from where it can be taken back', async () => {
+    const bikeId = await api.addHutBike();
+    const { body: sent } = await api.send(`/api/uploads?bike=${bikeId}`, madeRides(1, { seed: GHOST_SEED }));
+    await api.settled();
+    const ride = `/api/rides/${sent.files[0].rideId}`;
+    const { report: before } = (await api.get(ride)).body;
+    const [ghost] = before.ghostShifts;
+    expect(ghost, 'the ride has an unasked shift').toMatchObject({ verdict: null, found: null });
+    await api.put(`${ride}/judgements/${ghost.eventKey}`, { verdict: 'confirmed' });
+    expect((await api.get(ride)).body.report.ghostShifts[0]).toEqual({
+      ...ghost,
+      confidence: 1,
+      verdict: 'confirmed',
+      found: { confidence: ghost.confidence },
+    });
+    await api.put(`${ride}/judgements/${ghost.eventKey}`, { verdict: 'rejected' });
+    const { report, counts } = (await api.get(ride)).body;
+    expect(listed(report)).toEqual(counted(counts));
+    expect(counts.ghostShifts).toBe(before.counts.ghostShifts - 1);
+    const { confidence } = ghost;
+    expect(report.rejected).toEqual({
+      ghostShifts: [{ ...ghost, verdict: 'rejected', found: { confidence } }],
+      chainDrops: [],
+      skips: [],
+    });
+    await api.delete(`${ride}/judgements/${ghost.eventKey}`);
+    expect((await api.get(ride)).body.report).toEqual(before);
     await api.settled();
   });
 

@@ -22,6 +22,11 @@ describe('fieldMoment', () => {
     expect(dates.fieldMoment('2026-05-04T06:31', before)).toBe('2026-05-03T18:31:00.000Z');
     expect(dates.fieldMoment('')).toBe('');
   });
+
+  it('takes a year of five digits for no moment', () => {
+    expect(dates.fieldMoment('20266-05-03T14:05')).toBe('');
+    expect(dates.fieldMoment('20266-05-03T14:05', '2026-05-03T18:30:45Z')).toBe('');
+  });
 });
 
 describe('inOwnZone', () => {

@@ -35,4 +35,10 @@ describe('a named cause with nothing to turn', () => {
     expect(bikeState(stiffBike(true), []).word).toBe('service');
     expect(bikeState(stiffBike(false), []).word).toBe('watch');
   });
+
+  it('is not said to be likely now where an adjustment made another fault of it, or may have cured it', () => {
+    const { diagnosis, ...rest } = stiffBike(true);
+    for (const setting of ['overdone', 'unsettled'] as const)
+      expect(named({ ...rest, diagnosis: { ...diagnosis, now: { ...diagnosis.now, setting } } })).toBeNull();
+  });
 });

@@ -117,7 +117,7 @@ describe('the heading of the cautions', () => {
 
 describe('whyJudged', () => {
   const at = '2026-05-03T07:31:00.000Z';
-  const common = { at, confidence: 0.87, eventKey: 'k', verdict: null };
+  const common = { at, confidence: 0.87, eventKey: 'k', verdict: null, found: null };
   const report = {
     start: '2026-05-03T07:30:00.000Z',
     shifts: [
@@ -135,6 +135,7 @@ describe('whyJudged', () => {
     ghostShifts: [{ ...common, at: '2026-05-03T07:30:30.000Z', fromTeeth: 24, toTeeth: 21, heldS: 6 }],
     chainDrops: [{ ...common, at: '2026-05-03T07:32:00.000Z', side: 'unknown', afterShiftTo: null }],
     skips: [],
+    rejected: { ghostShifts: [], chainDrops: [], skips: [] },
   } as unknown as KeyedRideReport;
 
   const full = { sensorLagS: null, evidence: 'full' } as const;

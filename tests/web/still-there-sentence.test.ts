@@ -20,3 +20,9 @@ it('is not said where the newest rides shift well, whatever the adjustment did',
   expect(stillThereSentence(report)).not.toBeNull();
   expect(stillThereSentence({ ...report, diagnosis: { ...report.diagnosis, shiftsWellSince } })).toBeNull();
 });
+
+it('is not said where the last adjustment went too far, which the verdict says', () => {
+  const { diagnosis, ...rest } = sampleReport();
+  const now = { ...diagnosis.now, setting: 'overdone' } as const;
+  expect(stillThereSentence({ ...rest, diagnosis: { ...diagnosis, now } })).toBeNull();
+});

@@ -8,9 +8,11 @@ export interface BikeChoice {
   readonly element: HTMLElement;
   /** The bike picked; null: a new one. */
   bikeId(): string | null;
+  /** Picks a bike. */
+  pick(bikeId: string): void;
 }
 
-/** Whose rides these are: a bike that is there, or a new one. */
+/** Whose these are: a bike that is there, or a new one. */
 export function makeBikeChoice(bikes: readonly BikeSummary[], asked: string | null, changed: () => void): BikeChoice {
   const id = freshId('bike');
   const known = bikes.some((bike) => bike.id === asked);
@@ -31,9 +33,12 @@ export function makeBikeChoice(bikes: readonly BikeSummary[], asked: string | nu
     element: make(
       'section',
       { class: 'field bike-choice' },
-      make('label', { for: id }, 'Which bike were they ridden on?'),
+      make('label', { for: id }, 'Which bike do these belong to?'),
       select,
     ),
     bikeId: () => select.value || null,
+    pick: (bikeId) => {
+      select.value = bikeId;
+    },
   };
 }

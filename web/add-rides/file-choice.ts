@@ -83,8 +83,8 @@ export function makeFileChoice(changed: () => void): FileChoice {
     make(
       'span',
       { class: 'drop-words' },
-      make('strong', {}, 'Drop ride files here'),
-      ' or choose them. A dropped folder is read with all that lies in it.',
+      make('strong', {}, 'Choose ride files or drop them here'),
+      '. Their bike file and adjustments may come along. A dropped folder is read with all that lies in it.',
     ),
   );
   const set = (next: readonly File[]): void => {

@@ -7,17 +7,15 @@ import { announce } from '../dom/announce.ts';
 import { fill, listen, make } from '../dom/make.ts';
 import { icon } from '../page/icons.ts';
 import { inARow } from '../words/numbers.ts';
+import type { Work } from './chosen.ts';
 import { type FileStatus, fileStatusRow } from './file-status-row.ts';
 import { refusedFiles } from './refused-files.ts';
+import { type SentAdjustments, sendAdjustments } from './send-adjustments.ts';
 import { understoodList } from './understood-list.ts';
 
 interface WorkPlan {
   readonly place: HTMLElement;
-  readonly bikeId: string;
-  readonly bikeName: string;
-  /** The bike has just been made for these files. */
-  readonly made: boolean;
-  readonly files: readonly File[];
+  readonly work: Work;
   readonly signal: AbortSignal;
   /** Back to choosing files. */
   readonly again: () => void;
@@ -32,12 +30,17 @@ interface WorkFile {
 
 const settled: readonly FileStatus[] = ['done', 'failed', 'duplicate', 'refused'];
 
-function endSentence(files: readonly WorkFile[]): string {
-  const count = (...statuses: FileStatus[]): number => files.filter(({ status }) => statuses.includes(status)).length;
+/** What became of the files; `logged`: how many adjustments were taken in. */
+function endSentence(rides: readonly WorkFile[], logs: readonly WorkFile[], logged: number): string {
+  const count = (files: readonly WorkFile[], ...statuses: FileStatus[]): number =>
+    files.filter(({ status }) => statuses.includes(status)).length;
+  const all = [...rides, ...logs];
   const said = [
-    count('done') > 0 && `${counted(count('done'), 'ride')} worked through`,
-    count('duplicate') > 0 && `${count('duplicate')} already here`,
-    count('failed', 'refused') > 0 && `${count('failed', 'refused')} could not be read`,
+    count(rides, 'done') > 0 && `${counted(count(rides, 'done'), 'ride')} worked through`,
+    logged > 0 && `${counted(logged, 'adjustment')} taken in`,
+    count(all, 'duplicate') > 0 && `${count(all, 'duplicate')} already here`,
+    count(rides, 'failed', 'refused') > 0 && `${count(rides, 'failed', 'refused')} could not be read`,
+    count(logs, 'refused') > 0 && `${counted(count(logs, 'refused'), 'adjustments file')} not taken in`,
   ].filter((text): text is string => Boolean(text));
   return `${inARow(said)}.`;
 }
@@ -50,18 +53,29 @@ async function bikeOf(files: readonly WorkFile[]): Promise<string | null> {
 
 /** Sends the files, then shows file by file how the work goes, and at the end where to read the verdict. */
 export function followWork(plan: WorkPlan): void {
-  const { bikeId, files, signal } = plan;
   const step = new WorkStep(plan);
-  uploadRides(bikeId, files)
-    .then((answer) => {
-      const open = step.begin(answer.files);
-      return open ? followUpload(answer.uploadId, (progress) => step.take(progress), signal) : undefined;
-    })
-    .then(() => (signal.aborted ? undefined : step.finish()))
-    .catch((error: Error) => {
-      if (!signal.aborted) step.fail(error);
-    });
+  workThrough(plan, step).catch((error: Error) => {
+    if (!plan.signal.aborted) step.fail(error);
+  });
 }
+
+async function workThrough({ work, signal }: WorkPlan, step: WorkStep): Promise<void> {
+  const { bikeId, rides, adjustments, made } = work;
+  const answer = rides.length > 0 ? await uploadRides(bikeId, rides) : null;
+  const open = answer && step.begin(answer.files);
+  // what was done to a bike that is here under another name is not kept on one made for nothing
+  const elsewhere = made && answer?.files.every(({ status }) => status === 'duplicate');
+  for (const [i, file] of adjustments.entries())
+    step.takeLog(i, elsewhere ? notSent : await sendAdjustments(bikeId, file));
+  if (open) await followUpload(answer.uploadId, (progress) => step.take(progress), signal);
+  if (!signal.aborted) await step.finish();
+}
+
+const notSent: SentAdjustments = {
+  status: 'refused',
+  message: 'Not taken in: the rides are on another bike already. Take it in on the page of that bike.',
+  added: 0,
+};
 
 /** What is shown of the work on the files. */
 class WorkStep {
@@ -71,58 +85,73 @@ class WorkStep {
   readonly #bar: HTMLProgressElement;
   readonly #list = make('ul', { class: 'work-list' });
   readonly #end = make('div', { class: 'row' });
-  #work: WorkFile[];
+  /** Files of adjustments. */
+  readonly #logs: WorkFile[];
+  #logged = 0;
+  #rides: WorkFile[];
 
   constructor(plan: WorkPlan) {
     this.#plan = plan;
-    const { place, files, bikeName } = plan;
-    this.#heading = make('h1', { tabindex: -1 }, `Working through ${counted(files.length, 'file')}`);
-    this.#words = make('p', { class: 'lead', role: 'status' }, `Sending them to ${bikeName} …`);
-    this.#bar = make('progress', { max: files.length, value: 0, 'aria-label': 'Files worked through' });
-    this.#work = files.map(({ name }) => ({ name, status: 'sending' }));
+    const { place, work } = plan;
+    const count = work.rides.length + work.adjustments.length;
+    this.#heading = make('h1', { tabindex: -1 }, `Working through ${counted(count, 'file')}`);
+    this.#words = make('p', { class: 'lead', role: 'status' }, `Sending them to ${work.bikeName} …`);
+    this.#bar = make('progress', { max: count, value: 0, 'aria-label': 'Files worked through' });
+    this.#logs = work.adjustments.map(({ name }) => ({ name, status: 'sending' }));
+    this.#rides = work.rides.map(({ name }) => ({ name, status: 'sending' }));
     const head = make('div', { class: 'view-head' }, make('div', {}, this.#heading, this.#words));
     fill(place, head, this.#bar, this.#end, this.#list);
     this.#heading.focus();
     this.#draw();
   }
 
-  /** Shows the files as the server took them in. True where work on any of them goes on. */
-  begin(files: UploadAnswer['files']): boolean {
-    this.#work = files.map((file) => ({ ...file }));
+  /** Shows what became of the file of adjustments in this place. */
+  takeLog(place: number, { added, status, message }: SentAdjustments): void {
+    this.#logged += added;
+    Object.assign(this.#logs[place], { status, message });
     this.#draw();
-    const open = this.#settled() < this.#work.length;
-    if (open) this.#words.textContent = `0 of ${this.#work.length} done`;
+  }
+
+  /** Shows the rides as the server took them in. True where work on any of them goes on. */
+  begin(files: UploadAnswer['files']): boolean {
+    this.#rides = files.map((file) => ({ ...file }));
+    this.#draw();
+    const open = this.#settled() < this.#all().length;
+    if (open) this.#words.textContent = this.#progress();
     return open;
   }
 
-  /** Shows how one file got on. */
+  /** Shows how one ride got on. */
   take({ rideId, file, status, message }: UploadProgress): void {
-    const work = this.#work;
-    const one = work.find((candidate) => candidate.rideId === rideId) ?? work.find(({ name }) => name === file);
+    const rides = this.#rides;
+    const one = rides.find((candidate) => candidate.rideId === rideId) ?? rides.find(({ name }) => name === file);
     if (one && one.status !== 'duplicate') Object.assign(one, { status, message, rideId });
-    this.#words.textContent = `${this.#settled()} of ${work.length} done`;
+    this.#words.textContent = this.#progress();
     this.#draw();
   }
 
   /** Says what became of the files, and leads on. */
   async finish(): Promise<void> {
-    const { made, bikeId } = this.#plan;
-    const anyNew = this.#work.some(({ status }) => status === 'done');
+    const { made, bikeId, bikeName, rides } = this.#plan.work;
+    const anyNew = this.#all().some(({ status }) => status === 'done');
     // A bike made for rides that are all on another bike already would stand empty.
-    if (made && !anyNew) await removeEmptyBike(bikeId);
-    const leadsTo = made && !anyNew ? await bikeOf(this.#work) : bikeId;
-    this.#close(anyNew ? 'Done' : 'Nothing new to work through', endSentence(this.#work));
-    announce(endSentence(this.#work));
+    const isEmpty = made && !anyNew && rides.length > 0;
+    if (isEmpty) await removeEmptyBike(bikeId);
+    const leadsTo = isEmpty ? await bikeOf(this.#rides) : bikeId;
+    const said = endSentence(this.#rides, this.#logs, this.#logged);
+    this.#close(anyNew ? 'Done' : 'Nothing new to work through', said);
+    announce(said);
+    const words = rides.length > 0 ? 'Read the verdict' : `To ${bikeName}`;
     fill(
       this.#end,
-      leadsTo && make('a', { class: 'button', href: `/bikes/${leadsTo}` }, 'Read the verdict', icon('right')),
+      leadsTo && make('a', { class: 'button', href: `/bikes/${leadsTo}` }, words, icon('right')),
       this.#againButton('Add more', 'plain'),
     );
   }
 
   /** Says why the files could not be taken in. */
   fail(error: Error): void {
-    const { bikeId, bikeName } = this.#plan;
+    const { bikeId, bikeName } = this.#plan.work;
     this.#close('The files could not be taken in', error.message);
     fill(
       this.#end,
@@ -142,12 +171,20 @@ class WorkStep {
     return listen(make('button', { type: 'button', class: look }, text), { click: this.#plan.again });
   }
 
+  #all(): readonly WorkFile[] {
+    return [...this.#logs, ...this.#rides];
+  }
+
   #settled(): number {
-    return this.#work.filter(({ status }) => settled.includes(status)).length;
+    return this.#all().filter(({ status }) => settled.includes(status)).length;
+  }
+
+  #progress(): string {
+    return `${this.#settled()} of ${this.#all().length} done`;
   }
 
   #draw(): void {
     this.#bar.value = this.#settled();
-    fill(this.#list, ...this.#work.map(fileStatusRow));
+    fill(this.#list, ...this.#all().map(fileStatusRow));
   }
 }

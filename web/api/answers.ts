@@ -1,10 +1,11 @@
 import type { z } from 'zod';
 import type {
   adjustmentLogShape,
-  bikeDetailShape,
+  bikeInShortShape,
   bikeSummaryShape,
   sheetShape,
   stateShape,
+  takenAdjustmentsShape,
 } from '../../server/shapes/bike-shapes.ts';
 import type { errorShape } from '../../server/shapes/error-shape.ts';
 import type { healthShape } from '../../server/shapes/health-shape.ts';
@@ -35,14 +36,18 @@ export type BikeState = z.infer<typeof stateShape>;
 export type StateWord = BikeState['word'];
 /** A bike as it stands in the list. */
 export type BikeSummary = z.infer<typeof bikeSummaryShape>;
-/** A bike with its verdict, its cogs and its rides. */
-export type BikeDetail = z.infer<typeof bikeDetailShape>;
+/** A bike with its verdict, its cogs and its rides in short. */
+export type BikeDetail = z.infer<typeof bikeInShortShape>;
+/** A ride of a bike's report. */
+export type RideInShort = NonNullable<BikeDetail['report']>['rides'][number];
 /** Share of shifts in trouble in one ride of a bike. */
 export type TrendPoint = BikeSummary['trend'][number];
 /** Range of pedal torque that shifts are counted by. */
 export type Load = BikeDetail['perLoad'][number]['load'];
 /** An adjustment as the store keeps it, with its key. */
 export type LoggedAdjustment = z.infer<typeof adjustmentLogShape>;
+/** What an adjustments file brought. */
+export type TakenAdjustments = z.infer<typeof takenAdjustmentsShape>;
 /** What a bike's service sheet shows. */
 export type SheetData = z.infer<typeof sheetShape>;
 

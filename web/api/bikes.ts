@@ -1,4 +1,4 @@
-import type { Adjustment, Bike, BikeDetail, BikeSummary, SheetData } from './answers.ts';
+import type { Adjustment, Bike, BikeDetail, BikeSummary, SheetData, TakenAdjustments } from './answers.ts';
 import { request } from './request.ts';
 
 const path = (bikeId: string, rest = ''): string => `/bikes/${encodeURIComponent(bikeId)}${rest}`;
@@ -6,8 +6,9 @@ const path = (bikeId: string, rest = ''): string => `/bikes/${encodeURIComponent
 /** All bikes, as lists show them. */
 export const listBikes = (signal?: AbortSignal): Promise<{ bikes: BikeSummary[] }> => request('/bikes', { signal });
 
-/** A bike with its report. */
-export const getBike = (bikeId: string, signal?: AbortSignal): Promise<BikeDetail> => request(path(bikeId), { signal });
+/** A bike with its report in short. */
+export const getBike = (bikeId: string, signal?: AbortSignal): Promise<BikeDetail> =>
+  request(path(bikeId, '?events=false'), { signal });
 
 /** Makes a bike. */
 export const createBike = (bike: Bike): Promise<BikeDetail> => request('/bikes', { method: 'POST', body: bike });
@@ -30,6 +31,10 @@ export const getSheet = (bikeId: string, signal?: AbortSignal): Promise<SheetDat
 /** Logs an adjustment. */
 export const addAdjustment = (bikeId: string, adjustment: Adjustment): Promise<unknown> =>
   request(path(bikeId, '/adjustments'), { method: 'POST', body: adjustment });
+
+/** Logs what stands in an adjustments file and is not in the log yet. */
+export const addAdjustmentsFile = (bikeId: string, file: string, text: string): Promise<TakenAdjustments> =>
+  request(path(bikeId, '/adjustments/file'), { method: 'POST', body: { file, text } });
 
 /** Changes an adjustment that was logged. */
 export const changeAdjustment = (bikeId: string, id: string, adjustment: Adjustment): Promise<unknown> =>

@@ -6,7 +6,11 @@ export interface Change {
 
 const kinds = ['bike', 'ride', 'gone'] as const;
 const listeners = new Set<(change: Change) => void>();
+/** How long the page waits before it asks again for news that the server refused. */
+const RETRY_MS = 5_000;
 let source: EventSource | null = null;
+/** The stream broke off: what has changed since went untold. */
+let behind = false;
 
 function tell(change: Change): void {
   for (const listener of [...listeners]) listener(change);
@@ -14,14 +18,33 @@ function tell(change: Change): void {
 
 function open(): void {
   if (source || listeners.size === 0 || document.hidden) return;
-  source = new EventSource('/api/events');
+  const opened = new EventSource('/api/events');
+  source = opened;
   for (const kind of kinds)
-    source.addEventListener(kind, (event) => tell(JSON.parse((event as MessageEvent<string>).data) as Change));
+    opened.addEventListener(kind, (event) => tell(JSON.parse((event as MessageEvent<string>).data) as Change));
+  opened.addEventListener('open', catchUp);
+  opened.addEventListener('error', () => brokeOff(opened));
+}
+
+function catchUp(): void {
+  if (behind) tell({});
+  behind = false;
+}
+
+/** A browser takes a stream up again by itself when it breaks off, but not after an answer that refuses it. */
+function brokeOff(broken: EventSource): void {
+  if (broken !== source) return;
+  if (broken.readyState === EventSource.CLOSED) {
+    close();
+    setTimeout(open, RETRY_MS);
+  }
+  behind = true;
 }
 
 function close(): void {
   source?.close();
   source = null;
+  behind = false;
 }
 
 // Browsers allow few connections to one server: a page that nobody looks at gives its own back, and catches up later.

@@ -12,9 +12,11 @@ const unitOf = (parameter: string): string => (measuredParameters as Record<stri
 
 const parameters = [...(Object.keys(measuredParameters) as (keyof typeof measuredParameters)[]), ...replacedParts];
 
-/** Parameters that this bike has; the others would only confuse. */
-const offered = (actuation: Bike['actuation']): string[] =>
-  parameters.filter((parameter) => hasParameter(actuation, parameter));
+/** Parameters that this bike has; the others would only confuse. A guess may be wrong, so there they come last. */
+function offered({ actuation, guessed }: Pick<FieldsPlan, 'actuation' | 'guessed'>): string[] {
+  const own = parameters.filter((parameter) => hasParameter(actuation, parameter));
+  return guessed ? [...own, ...parameters.filter((parameter) => !hasParameter(actuation, parameter))] : own;
+}
 
 function field(label: string, control: HTMLElement, hint?: HTMLElement): HTMLElement {
   control.id = freshId('field');
@@ -44,16 +46,19 @@ export interface AdjustmentFields {
   refuse(text: string, key?: string): void;
 }
 
-interface FieldsPlan {
+/** What the fields start with, and of which bike the entry is. */
+export interface FieldsPlan {
   /** An entry to change. */
   readonly start?: LoggedAdjustment;
   readonly parameter?: string;
   readonly actuation: Bike['actuation'];
+  /** Whether that was guessed; an entry of the other kind then sets it right. */
+  readonly guessed: boolean;
 }
 
 /** A select of what can be adjusted on this bike, with `wanted` chosen where the bike has it. */
-function parameterChoice({ start, parameter: wanted, actuation }: FieldsPlan): HTMLSelectElement {
-  const choices = offered(actuation);
+function parameterChoice({ start, parameter: wanted, ...bike }: FieldsPlan): HTMLSelectElement {
+  const choices = offered(bike);
   const first = start?.parameter ?? (choices.includes(wanted ?? '') ? wanted! : choices[0]);
   if (!choices.includes(first)) choices.unshift(first);
   return make(
@@ -79,6 +84,8 @@ const makeMoment = (start: LoggedAdjustment | undefined): HTMLInputElement =>
     name: 'at',
     type: 'datetime-local',
     required: true,
+    // Without it the year takes six digits.
+    max: '9999-12-31T23:59',
     value: fieldTime(start ? new Date(start.at) : new Date()),
   });
 
@@ -123,6 +130,12 @@ function refuseIn(
   controls[key]?.focus();
 }
 
+/** What an entry says of a guessed actuation that it does not go with; empty where it does. */
+function actuationDoubt({ actuation, guessed }: FieldsPlan, { parameter }: FilledIn): string {
+  if (!guessed || hasParameter(actuation, parameter)) return '';
+  return ` A bike with ${actuation} actuation has none. That was guessed: of the log, the last entry that only one kind of actuation has tells which it is.`;
+}
+
 /** Fields for one entry of the log. */
 export function makeAdjustmentFields(plan: FieldsPlan): AdjustmentFields {
   const { start } = plan;
@@ -160,7 +173,7 @@ export function makeAdjustmentFields(plan: FieldsPlan): AdjustmentFields {
       const now = read();
       amount.fit(now.parameter, now.unit);
       const awaited = now.unit !== 'done' && now.amount === null;
-      preview.textContent = awaited ? '' : `Will be logged as: ${adjustmentWords(now)}.`;
+      preview.textContent = awaited ? '' : `Will be logged as: ${adjustmentWords(now)}.${actuationDoubt(plan, now)}`;
       fault.hidden = true;
     },
     refuse: (text, key = '') => refuseIn(fault, { parameter, amount: amount.input, at, note }, text, key),

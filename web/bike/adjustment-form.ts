@@ -1,16 +1,13 @@
 import { adjustmentSchema } from '../../src/adjustments/adjustment.ts';
 import { doubtfulAdjustment } from '../../src/adjustments/doubtful-adjustment.ts';
 import { upperFirst } from '../../src/numeric/upper-first.ts';
-import type { Adjustment, Bike, LoggedAdjustment } from '../api/answers.ts';
+import type { Adjustment } from '../api/answers.ts';
 import { listen, make } from '../dom/make.ts';
 import { adjustmentFault } from './adjustment-fault.ts';
-import { type AdjustmentFields, makeAdjustmentFields } from './adjustment-fields.ts';
+import { type AdjustmentFields, type FieldsPlan, makeAdjustmentFields } from './adjustment-fields.ts';
 
-interface FormPlan {
-  /** An entry to change; without it a new one is made. */
-  readonly start?: LoggedAdjustment;
-  readonly parameter?: string;
-  readonly actuation: Bike['actuation'];
+/** Without an entry to change a new one is made. */
+interface FormPlan extends FieldsPlan {
   readonly saveWord: string;
   readonly save: (adjustment: Adjustment) => Promise<unknown>;
   readonly saved: () => void;
@@ -26,7 +23,7 @@ interface EntryFault {
 /** The entry that stands in the fields, or what is wrong with it. */
 function checkEntry(
   filledIn: ReturnType<AdjustmentFields['read']>,
-  actuation: Bike['actuation'],
+  { actuation, guessed }: Pick<FieldsPlan, 'actuation' | 'guessed'>,
 ): { entry: Adjustment } | { fault: EntryFault } {
   const checked = adjustmentSchema.safeParse(filledIn);
   if (!checked.success) {
@@ -34,7 +31,7 @@ function checkEntry(
     const key = String(path[0]);
     return { fault: { key, text: adjustmentFault(key, message, filledIn) } };
   }
-  const doubt = doubtfulAdjustment(checked.data, actuation, Date.now());
+  const doubt = doubtfulAdjustment(checked.data, guessed ? null : actuation, Date.now());
   return doubt ? { fault: { key: doubt.key, text: doubt.message } } : { entry: checked.data };
 }
 
@@ -45,7 +42,7 @@ export function adjustmentForm(plan: FormPlan): HTMLFormElement {
   const cancel = listen(make('button', { type: 'button', class: 'plain' }, 'Cancel'), { click: plan.cancelled });
   const save = (event: Event): void => {
     event.preventDefault();
-    const checked = checkEntry(read(), plan.actuation);
+    const checked = checkEntry(read(), plan);
     if ('fault' in checked) {
       refuse(upperFirst(checked.fault.text), checked.fault.key);
       return;

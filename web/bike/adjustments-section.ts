@@ -8,6 +8,7 @@ import { addAdjustment, changeAdjustment, removeAdjustment } from '../api/bikes.
 import { beforeAfter } from '../charts/before-after.ts';
 import { announce } from '../dom/announce.ts';
 import { fill, listen, make } from '../dom/make.ts';
+import { onEscape } from '../dom/on-escape.ts';
 import { ask } from '../page/ask.ts';
 import { attempt } from '../page/attempt.ts';
 import { iconButton } from '../page/icon-button.ts';
@@ -15,6 +16,7 @@ import { icon } from '../page/icons.ts';
 import { dayAndTime } from '../words/dates.ts';
 import { ownZoneSentence, zoneDoubt } from '../words/time-zone.ts';
 import { adjustmentForm } from './adjustment-form.ts';
+import { adjustmentsFile } from './adjustments-file.ts';
 import type { BikePage } from './bike-page.ts';
 
 /** What is turned on a bike, by its actuation: an electronic one has no barrel. */
@@ -22,6 +24,11 @@ const loggedWords: Readonly<Record<Bike['actuation'], string>> = {
   cable: 'turn of a screw or barrel',
   electronic: 'step of the index offset and each turn of a screw',
 };
+
+const actuationOf = ({ bike, bikeSource }: BikePage['bike']) => ({
+  actuation: bike.actuation,
+  guessed: bikeSource === 'guessed',
+});
 
 const sameMoment = (a: string, b: string): boolean => Date.parse(a) === Date.parse(b);
 
@@ -87,18 +94,22 @@ function entryRow(page: BikePage, entry: LoggedAdjustment, commonTop: number): H
     announce(said);
     await page.refresh();
   };
-  const edit = (): void =>
-    fill(
-      row,
-      adjustmentForm({
-        start: entry,
-        actuation: page.bike.bike.actuation,
-        saveWord: 'Save',
-        save: (changed) => changeAdjustment(page.bike.id, entry.id, changed),
-        saved: () => done('Adjustment changed'),
-        cancelled: show,
-      }),
-    );
+  const edit = (): void => {
+    const form = adjustmentForm({
+      start: entry,
+      ...actuationOf(page.bike),
+      saveWord: 'Save',
+      save: (changed) => changeAdjustment(page.bike.id, entry.id, changed),
+      saved: () => done('Adjustment changed'),
+      cancelled: leave,
+    });
+    fill(row, onEscape(form, leave));
+    form.querySelector('select')?.focus();
+  };
+  const leave = (): void => {
+    show();
+    row.querySelector('button')?.focus();
+  };
   const remove = async (): Promise<void> => {
     if (await removeAfterAsking(page, entry, words)) await done('Adjustment removed');
   };
@@ -127,6 +138,8 @@ class NewEntry {
   readonly button: HTMLButtonElement;
   readonly place = make('div', {});
   readonly #page: BikePage;
+  /** What the form was opened by; it gets the focus back where nothing is logged. */
+  #opener: Element | null = null;
 
   constructor(page: BikePage) {
     this.#page = page;
@@ -134,33 +147,41 @@ class NewEntry {
       make('button', { type: 'button', 'data-keep': 'log-adjustment' }, icon('add'), 'Log an adjustment'),
       { click: () => this.open(undefined) },
     );
+    onEscape(this.place, () => this.#leave());
   }
 
-  /** Opens the form, for a parameter where one is named. */
+  /** Opens the form, for a parameter where one is named, and puts the focus into it as soon as it is on the page. */
   open(parameter: string | undefined): void {
     const { bike } = this.#page;
+    this.#opener = document.activeElement;
     this.button.hidden = true;
     fill(
       this.place,
       adjustmentForm({
         parameter,
-        actuation: bike.bike.actuation,
+        ...actuationOf(bike),
         saveWord: 'Log it',
         save: (made) => addAdjustment(bike.id, made),
         saved: async () => {
-          this.#close();
+          this.#close(this.button);
           announce('Adjustment logged. The verdict is being worked out again.');
           await this.#page.refresh();
         },
-        cancelled: () => this.#close(),
+        cancelled: () => this.#leave(),
       }),
     );
+    this.place.querySelector('select')?.focus();
   }
 
-  #close(): void {
+  #leave(): void {
+    const opener = this.#opener;
+    this.#close(opener instanceof HTMLElement && opener.matches('button') && opener.isConnected ? opener : this.button);
+  }
+
+  #close(next: HTMLElement): void {
     this.place.replaceChildren();
     this.button.hidden = false;
-    this.button.focus();
+    next.focus();
   }
 }
 
@@ -175,7 +196,7 @@ function entryList(page: BikePage): HTMLElement {
   return make(
     'p',
     { class: 'quiet' },
-    `Nothing logged yet. Log each ${each}: the rides before and after it then tell whether it helped.`,
+    `Nothing logged yet. Log each ${each}, or take in a file (CSV or JSON): the rides before and after it then tell whether it helped.`,
   );
 }
 
@@ -183,10 +204,17 @@ function entryList(page: BikePage): HTMLElement {
 export function adjustmentsSection(page: BikePage): HTMLElement {
   const { picks, bike } = page;
   const newEntry = new NewEntry(page);
+  const file = adjustmentsFile(page);
   const section = make(
     'section',
     { 'aria-labelledby': 'adjustments' },
-    make('div', { class: 'section-head' }, make('h2', { id: 'adjustments' }, 'Adjustments'), newEntry.button),
+    make(
+      'div',
+      { class: 'section-head' },
+      make('h2', { id: 'adjustments' }, 'Adjustments'),
+      make('div', { class: 'row' }, file.button, newEntry.button),
+    ),
+    file.outcome,
     newEntry.place,
     bike.adjustmentsLog.length > 0 && make('p', { class: 'quiet zone' }, ownZoneSentence()),
     entryList(page),

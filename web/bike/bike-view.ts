@@ -2,7 +2,7 @@ import { getBike } from '../api/bikes.ts';
 import { onChange } from '../api/changes.ts';
 import { listRides } from '../api/rides.ts';
 import { keepingFocus } from '../dom/keeping-focus.ts';
-import { fill, make } from '../dom/make.ts';
+import { fill } from '../dom/make.ts';
 import { loadInto } from '../page/load-into.ts';
 import { namePage } from '../page/name-page.ts';
 import { soon } from '../page/soon.ts';
@@ -12,14 +12,14 @@ import { bikeHead } from './bike-head.ts';
 import type { BikePage } from './bike-page.ts';
 import { cogsSection } from './cogs-section.ts';
 import { drivetrainSection } from './drivetrain-section.ts';
+import { keptPicks } from './kept-picks.ts';
 import { lateralSection } from './lateral-section.ts';
 import { ridesSection } from './rides-section.ts';
+import { type Section, SectionPlace } from './section-place.ts';
 import { trendSection } from './trend-section.ts';
 import { verdictSection } from './verdict-section.ts';
 
-type Section = (page: BikePage) => HTMLElement | null;
-
-/** Sections in the order they stand. Each returns null where it has nothing to say. */
+/** Sections in the order they stand. */
 const sections: Readonly<Record<string, Section>> = {
   head: bikeHead,
   verdict: verdictSection,
@@ -32,10 +32,10 @@ const sections: Readonly<Record<string, Section>> = {
 };
 
 /** One bike: the verdict first, then what it rests on, then the logs to keep. */
-export const bikeView: View = ({ place, parts, signal }) => {
+export const bikeView: View = ({ place, parts, query, signal }) => {
   namePage('Bike');
-  const picks = new Map<string, string>();
-  const places = new Map(Object.keys(sections).map((key) => [key, make('div', { class: `bike-part is-${key}` })]));
+  const picks = keptPicks(query);
+  const places = new Map(Object.entries(sections).map(([key, section]) => [key, new SectionPlace(key, section)]));
   let shown = '';
   let page: BikePage | null = null;
 
@@ -49,7 +49,7 @@ export const bikeView: View = ({ place, parts, signal }) => {
   const refresh = async (): Promise<void> => draw(await load());
   const log = (parameter: string): void => {
     picks.set('log', parameter);
-    if (page) fill(places.get('adjustments')!, adjustmentsSection(page));
+    if (page) places.get('adjustments')!.drawAnyway(page);
   };
   const draw = (answers: Answers): void => {
     const { bike } = answers;
@@ -59,14 +59,11 @@ export const bikeView: View = ({ place, parts, signal }) => {
     const now = JSON.stringify(answers);
     if (now !== shown)
       keepingFocus(place, () => {
-        for (const [key, section] of Object.entries(sections)) {
-          const part = places.get(key)!;
-          // A form that is being filled in is not taken from under the reader's hands.
-          if (!part.querySelector('form')) fill(part, section(drawn));
-        }
+        for (const one of places.values()) one.draw(drawn);
       });
     shown = now;
-    if (!place.contains(places.get('head')!)) fill(place, ...places.values());
+    if (!place.contains(places.get('head')!.element))
+      fill(place, ...[...places.values()].map(({ element }) => element));
   };
   loadInto(place, 'the bike', signal, load, draw);
   const refreshSoon = soon(refresh, signal);

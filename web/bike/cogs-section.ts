@@ -8,6 +8,7 @@ import { fill, listen, make } from '../dom/make.ts';
 import { shortDay } from '../words/dates.ts';
 import { fileStem } from '../words/file-stem.ts';
 import type { BikePage } from './bike-page.ts';
+import { keepPick } from './kept-picks.ts';
 
 const loadTitles: Record<Load, string> = {
   soft: 'Soft on the pedals',
@@ -71,8 +72,7 @@ function openings({ bike, picks }: BikePage): Opening[] {
       key: 'adjustment',
       word: 'Before and after',
       plans: () => {
-        const chosen = Number(picks.get('adjustment') ?? report.adjustments.length - 1);
-        const made = report.adjustments[Math.min(chosen, report.adjustments.length - 1)];
+        const made = report.adjustments[pickedAdjustment(picks, report.adjustments.length)];
         const rows = (when: 'before' | 'after') =>
           made.cogs.map(({ teeth, direction, [when]: period }) => ({ teeth, direction, ...period }));
         return [
@@ -89,12 +89,18 @@ function openings({ bike, picks }: BikePage): Opening[] {
   return ways;
 }
 
+/** Place of the adjustment that is compared across: the one picked, else the last. */
+function pickedAdjustment(picks: BikePage['picks'], count: number): number {
+  const picked = picks.get('adjustment') ?? '';
+  return /^\d{1,6}$/.test(picked) && Number(picked) < count ? Number(picked) : count - 1;
+}
+
 /** Which adjustment to compare across; null where there is only one. */
 function adjustmentPicker({ bike, picks }: BikePage, changed: () => void): HTMLElement | null {
   const made = bike.report?.adjustments ?? [];
   if (made.length < 2) return null;
   const id = freshId('adjustment');
-  const chosen = Number(picks.get('adjustment') ?? made.length - 1);
+  const chosen = pickedAdjustment(picks, made.length);
   const select = make(
     'select',
     { id, 'data-keep': 'adjustment-picker' },
@@ -104,7 +110,7 @@ function adjustmentPicker({ bike, picks }: BikePage, changed: () => void): HTMLE
   );
   listen(select, {
     change: () => {
-      picks.set('adjustment', select.value);
+      keepPick(picks, 'adjustment', select.value);
       changed();
     },
   });
@@ -131,7 +137,7 @@ export function cogsSection(page: BikePage): HTMLElement | null {
   const buttons = ways.map(({ key, word }) =>
     listen(make('button', { type: 'button', class: 'choice', value: key, 'data-keep': `opening-${key}` }, word), {
       click: () => {
-        picks.set('opening', key);
+        keepPick(picks, 'opening', key);
         draw();
       },
     }),

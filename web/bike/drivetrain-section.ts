@@ -3,6 +3,7 @@ import type { Bike, BikeDetail } from '../api/answers.ts';
 import { changeBike, removeBike } from '../api/bikes.ts';
 import { announce } from '../dom/announce.ts';
 import { fill, listen, make } from '../dom/make.ts';
+import { onEscape } from '../dom/on-escape.ts';
 import { ask } from '../page/ask.ts';
 import { attempt } from '../page/attempt.ts';
 import { type IconName, icon } from '../page/icons.ts';
@@ -58,10 +59,15 @@ export function drivetrainSection({ bike: detail, refresh }: BikePage): HTMLElem
         announce('Drivetrain saved. The rides are being worked through again.');
         void attempt(refresh);
       },
-      cancelled: show,
+      cancelled: leave,
     });
-    fill(contents, unseen.length > 0 && make('p', { class: 'remark' }, leftOutCogs(unseen)), element);
+    const remark = unseen.length > 0 && make('p', { class: 'remark' }, leftOutCogs(unseen));
+    fill(contents, remark, onEscape(element, leave));
     element.querySelector('input')?.focus();
+  };
+  const leave = (): void => {
+    show();
+    contents.querySelector('button')?.focus();
   };
   const show = (): void =>
     fill(

@@ -1,15 +1,18 @@
 import { group } from 'd3-array';
 import { counted } from '../../src/numeric/counted.ts';
-import type { BikeDetail, RideReport, RideSummary } from '../api/answers.ts';
+import type { BikeDetail, RideInShort, RideSummary } from '../api/answers.ts';
 import { make } from '../dom/make.ts';
 import { dayAndTime, isDated } from '../words/dates.ts';
 import { rideDoubts } from '../words/ride-doubts.ts';
+
+/** As much of a ride as remarks on it need. */
+type RemarkedRide = Pick<RideInShort, 'file' | 'start' | 'warnings'>;
 
 /** What a bike's rides are put in doubt by. */
 export interface RideRemark {
   readonly message: string;
   /** The newest ride that the message stands for, word for word, and how many others there are. */
-  readonly ride: RideReport;
+  readonly ride: RemarkedRide;
   readonly others: number;
   /** Rides that the like is said of, with figures of their own, and that are not listed. */
   readonly further: number;
@@ -19,7 +22,7 @@ export interface RideRemark {
 const MOST_ALIKE = 3;
 
 /** Gathers the remarks that put the rides of a report in doubt, by their kind; rides with figures of their own each keep theirs. */
-export function gatherRemarks(rides: readonly RideReport[]): RideRemark[] {
+export function gatherRemarks(rides: readonly RemarkedRide[]): RideRemark[] {
   const all = rides.flatMap((ride) => rideDoubts(ride.warnings).map((warning) => ({ ...warning, ride })));
   return [...group(all, ({ code }) => code).values()].flatMap((alike) => {
     const same = [...group(alike.toReversed(), ({ message }) => message)];
@@ -36,7 +39,7 @@ export function gatherRemarks(rides: readonly RideReport[]): RideRemark[] {
 }
 
 /** True where a ride of a report is that of the list. */
-export const isOf = (ride: RideReport, { file, start }: RideSummary): boolean =>
+export const isOf = (ride: Pick<RideInShort, 'file' | 'start'>, { file, start }: RideSummary): boolean =>
   file === ride.file && (start === null ? !isDated(ride.start) : Date.parse(start) === Date.parse(ride.start));
 
 const furtherWords = (further: number): string =>

@@ -2,7 +2,7 @@ import { counted } from '../../src/numeric/counted.ts';
 import { figure } from '../../src/numeric/figure.ts';
 import { seenCounts } from '../../src/report/seen-counts.ts';
 import { evidenceLabels } from '../../src/report/words/event-words.ts';
-import type { RideReport, RideSummary } from '../api/answers.ts';
+import type { RideInShort, RideSummary } from '../api/answers.ts';
 import { removeRide } from '../api/rides.ts';
 import { announce } from '../dom/announce.ts';
 import { make } from '../dom/make.ts';
@@ -19,7 +19,7 @@ import { isOf, rideRemarks } from './ride-remarks.ts';
 const rideName = (ride: RideSummary): string => (ride.start ? dayAndTime(ride.start) : ride.file);
 
 /** How a ride stands where it does not simply count; null: it does. */
-function standing(ride: RideSummary, leftOut: readonly RideReport[]): string | null {
+function standing(ride: RideSummary, leftOut: readonly RideInShort[]): string | null {
   if (ride.status === 'failed') return ride.error?.message ?? 'Could not be read.';
   if (ride.status === 'queued') return 'Waiting';
   if (ride.status === 'analysing') return 'Being worked through …';
@@ -52,7 +52,7 @@ function inShort({ shifts, trouble, ghostShifts, chainDrops }: Numbers): string 
 interface TablePlan {
   readonly rides: readonly RideSummary[];
   /** Those of the bike's report that do not count. */
-  readonly leftOut: readonly RideReport[];
+  readonly leftOut: readonly RideInShort[];
   readonly remove: (ride: RideSummary) => void;
 }
 

@@ -3,13 +3,20 @@ import type { Report } from '../../src/report/report-schema.ts';
 
 /**
  * Whether the fault outlived the last adjustment; null where nothing is at fault, nothing was adjusted, or no shift was judged
- * since: then nobody knows. Null too where the newest rides shift well: it is gone, whatever the adjustment did.
+ * since: then nobody knows. Null too where the newest rides shift well: it is gone, whatever the adjustment did; and where it went too far,
+ * which the verdict says.
  */
 export function stillThereSentence({
   adjustments,
   diagnosis,
 }: Pick<Report, 'adjustments' | 'diagnosis'>): string | null {
   const since = adjustments.at(-1)?.after.shifts ?? 0;
-  if (since === 0 || diagnosis.shiftsWellSince || diagnosis.causes[0].cause === 'no-fault') return null;
+  if (
+    since === 0 ||
+    diagnosis.shiftsWellSince ||
+    diagnosis.now.setting === 'overdone' ||
+    diagnosis.causes[0].cause === 'no-fault'
+  )
+    return null;
   return `After the last adjustment it is still there with a probability of ${chance(diagnosis.stillThere)}.`;
 }

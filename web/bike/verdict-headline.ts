@@ -1,6 +1,7 @@
 import { causeWords } from '../../src/diagnosis/cause-words.ts';
 import { upperFirst } from '../../src/numeric/upper-first.ts';
 import { verdictOf } from '../../src/report/verdict-kind.ts';
+import { tooFarWords } from '../../src/report/words/verdict-words.ts';
 import type { BikeDetail } from '../api/answers.ts';
 
 /** What is the matter, in a few words to stand at the top. */
@@ -8,8 +9,9 @@ export function verdictHeadline({ bike, state, report }: Pick<BikeDetail, 'bike'
   if (state.underWay) return 'Its rides are still being worked through';
   if (!report || report.rides.length === 0) return 'No ride has been read yet';
   const tooFew = 'Too few judged shifts yet to say';
-  if (state.word === 'too little data') return tooFew;
   const verdict = verdictOf(report);
+  if (state.word === 'too little data' && verdict.kind !== 'overdone') return tooFew;
+  const now = causeWords(report.diagnosis.now.fault, bike.actuation).name;
   const [first, second] = verdict.causes.map(({ cause }) => causeWords(cause, bike.actuation).name);
   switch (verdict.kind) {
     case 'nothing-seen':
@@ -18,6 +20,10 @@ export function verdictHeadline({ bike, state, report }: Pick<BikeDetail, 'bike'
       return 'Nothing points to a mis-set part';
     case 'cured':
       return `${upperFirst(first)}: it seems cured`;
+    case 'overdone':
+      return upperFirst(`${tooFarWords(report.diagnosis)}: ${now}`);
+    case 'unsettled':
+      return `${upperFirst(first)}: not known yet whether it is cured`;
     case 'put-right':
       return 'Shifts well again: something seems to have been put right';
     case 'unnamed':

@@ -3,6 +3,7 @@ import { chance } from '../../src/numeric/percent.ts';
 import { upperFirst } from '../../src/numeric/upper-first.ts';
 import { showsNothing } from '../../src/report/shows-nothing.ts';
 import { verdictOf } from '../../src/report/verdict-kind.ts';
+import { verdictSentence } from '../../src/report/words/verdict-words.ts';
 import type { BikeDetail } from '../api/answers.ts';
 import { type Child, make } from '../dom/make.ts';
 import { points } from '../page/points.ts';
@@ -44,9 +45,13 @@ function facts(bike: BikeDetail, said: boolean): string[] {
   ].filter((fact): fact is string => Boolean(fact));
 }
 
-/** How likely the named cause is and what it means; null where none is named. */
+const isOverdone = ({ diagnosis }: NonNullable<BikeDetail['report']>): boolean => diagnosis.now.setting === 'overdone';
+
+/** How likely the named cause is and what it means, or what an adjustment made of it; null where none is named. */
 function likelyCause(bike: BikeDetail): HTMLElement | null {
   const named = namedCause(bike);
+  if (bike.report && isOverdone(bike.report))
+    return make('p', { class: 'verdict-likely' }, verdictSentence(bike.report));
   return (
     named &&
     make(
@@ -65,7 +70,11 @@ function weighed(bike: BikeDetail, said: boolean, dated: (sentence: string) => s
   const { causes, notes } = report.diagnosis;
   const { evidence } = causes[0];
   return [
-    said && evidence.length > 0 && [make('h3', {}, 'What speaks for it'), points(evidence.map(dated))],
+    said &&
+      evidence.length > 0 && [
+        make('h3', {}, isOverdone(report) ? 'What spoke for it at first' : 'What speaks for it'),
+        points(evidence.map(dated)),
+      ],
     notes.length > 0 && [make('h3', {}, 'What the rides cannot tell'), points(notes.map(dated))],
     !showsNothing(report) && causeList(report.diagnosis, bike.bike.actuation, dated),
   ];

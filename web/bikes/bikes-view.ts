@@ -11,6 +11,15 @@ import { bikeRow } from './bike-row.ts';
 import { fleetSentence } from './fleet-sentence.ts';
 import { makeRowFilter } from './row-filter.ts';
 
+/** The ways to more bikes. */
+const ways = (): HTMLElement =>
+  make(
+    'div',
+    { class: 'row' },
+    make('a', { class: 'button plain', href: '/enter' }, 'Enter a bike'),
+    make('a', { class: 'button', href: '/add' }, icon('add'), 'Add rides'),
+  );
+
 const nobody = (): HTMLElement =>
   make(
     'section',
@@ -21,7 +30,7 @@ const nobody = (): HTMLElement =>
       {},
       'Add a ride log with gear changes and cadence (FIT, TCX, GPX or CSV). cogwright works out the drivetrain, judges each shift and says whether the rear derailleur wants attention.',
     ),
-    make('p', { class: 'row' }, make('a', { class: 'button', href: '/add' }, icon('add'), 'Add rides')),
+    ways(),
   );
 
 /** The share of trouble that fills a row's chart: the same for all rows, so that they can be compared. */
@@ -32,9 +41,9 @@ const commonTop = (bikes: readonly BikeSummary[]): number =>
   );
 
 /** All bikes, the one that needs attention most first. */
-export const bikesView: View = ({ place, signal }) => {
+export const bikesView: View = ({ place, query, signal }) => {
   namePage('All bikes');
-  const filter = makeRowFilter();
+  const filter = makeRowFilter(query);
   const heading = make('h1', { tabindex: -1 });
   const list = make('ul', { class: 'rack' });
 
@@ -55,7 +64,7 @@ export const bikesView: View = ({ place, signal }) => {
         'div',
         { class: 'view-head' },
         make('div', {}, heading, make('p', { class: 'lead' }, 'The one that needs a hand most stands first.')),
-        make('a', { class: 'button', href: '/add' }, icon('add'), 'Add rides'),
+        ways(),
       ),
       filter.element,
       list,

@@ -4,6 +4,7 @@ import { announce } from '../dom/announce.ts';
 import { freshId } from '../dom/fresh-id.ts';
 import { fill, listen, make } from '../dom/make.ts';
 import { stateMark } from '../page/state-mark.ts';
+import { noteQuery } from '../router/note-query.ts';
 import { stateWords } from '../words/state-words.ts';
 
 interface Row {
@@ -32,8 +33,11 @@ export interface RowFilter {
   show(rows: readonly Row[]): void;
 }
 
-/** Picks rows by state and by name; keeps its choice when the rows are drawn again. Hidden while there are few bikes. */
-export const makeRowFilter = (): RowFilter => new StateAndNameFilter();
+/** Picks rows by state and by name; keeps its choice when the rows are drawn again, and in the address. Hidden while there are few bikes. */
+export const makeRowFilter = (query: URLSearchParams): RowFilter => new StateAndNameFilter(query);
+
+const wordOf = (key: string | null): StateWord | null =>
+  (Object.keys(stateWords) as StateWord[]).find((word) => stateWords[word].key === key) ?? null;
 
 class StateAndNameFilter implements RowFilter {
   readonly element: HTMLElement;
@@ -41,12 +45,13 @@ class StateAndNameFilter implements RowFilter {
   readonly #states = make('div', { class: 'row', role: 'group', 'aria-label': 'Show' });
   readonly #none = make('p', { class: 'nothing', hidden: true }, 'No bike fits. Choose “All” or clear the name.');
   #rows: readonly Row[] = [];
-  #picked: StateWord | null = null;
+  #picked: StateWord | null;
 
-  constructor() {
+  constructor(query: URLSearchParams) {
     const nameId = freshId('name');
-    this.#name = make('input', { id: nameId, type: 'search', autocomplete: 'off' });
-    listen(this.#name, { input: () => this.#apply() });
+    this.#picked = wordOf(query.get('state'));
+    this.#name = make('input', { id: nameId, type: 'search', autocomplete: 'off', value: query.get('name') });
+    listen(this.#name, { input: () => this.#changed() });
     this.element = make(
       'div',
       { class: 'row-filter' },
@@ -85,8 +90,13 @@ class StateAndNameFilter implements RowFilter {
   #choice(word: StateWord | null, count: number): HTMLButtonElement {
     return stateChoice(word, count, () => {
       this.#picked = word;
-      this.#apply();
+      this.#changed();
     });
+  }
+
+  #changed(): void {
+    noteQuery({ state: this.#picked ? stateWords[this.#picked].key : '', name: this.#name.value.trim() });
+    this.#apply();
   }
 
   #buttons(): HTMLButtonElement[] {
@@ -94,10 +104,11 @@ class StateAndNameFilter implements RowFilter {
   }
 
   #apply(): void {
-    const wanted = this.#name.value.trim().toLowerCase();
+    // what cannot be seen and changed must not hide a bike
+    const [wanted, picked] = this.element.hidden ? ['', null] : [this.#name.value.trim().toLowerCase(), this.#picked];
     let shown = 0;
     for (const { bike, element } of this.#rows) {
-      const isPicked = !this.#picked || bike.state.word === this.#picked;
+      const isPicked = !picked || bike.state.word === picked;
       const fits = isPicked && bike.bike.name.toLowerCase().includes(wanted);
       element.hidden = !fits;
       if (fits) shown += 1;
@@ -105,6 +116,6 @@ class StateAndNameFilter implements RowFilter {
     this.#none.hidden = shown > 0 || this.#rows.length === 0;
     for (const button of this.#buttons())
       button.setAttribute('aria-pressed', String(button.value === (this.#picked ?? '')));
-    if (this.#picked || wanted) announce(`${counted(shown, 'bike')} shown`);
+    if (picked || wanted) announce(`${counted(shown, 'bike')} shown`);
   }
 }

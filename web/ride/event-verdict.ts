@@ -4,7 +4,7 @@ import { announce } from '../dom/announce.ts';
 import { fill, listen, make } from '../dom/make.ts';
 import { attempt } from '../page/attempt.ts';
 import { icon } from '../page/icons.ts';
-import { isTrouble, type RideEvent } from './ride-event.ts';
+import { countsAs, isTrouble, type RideEvent } from './ride-event.ts';
 
 /** What the rider says of an event: asked while nothing was said, and to be taken back afterwards. */
 export function makeEventVerdict(
@@ -43,7 +43,7 @@ export function makeEventVerdict(
       {},
       event.verdict === 'confirmed'
         ? 'You said that this happened.'
-        : 'You said that this did not happen; it no longer counts.',
+        : `You said that this did not happen; ${countsAs(event) === 'clean' ? 'it is counted as a clean shift' : 'it no longer counts'}.`,
     ),
     button(event, null, 'Take it back'),
   ];

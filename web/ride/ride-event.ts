@@ -18,20 +18,14 @@ export type RideEvent = {
   | { readonly kind: 'skip'; readonly skip: Keyed<'skips'> }
 );
 
-/** All events of a ride in order of time. */
+/** What every event has, whatever its kind. */
+type Common = Pick<Keyed<'skips'>, 'at' | 'confidence' | 'eventKey' | 'verdict'>;
+
+/** All events of a ride as the engine found them, in order of time; those that the rider rejected are among them. */
 export function rideEvents(report: KeyedRideReport): readonly RideEvent[] {
+  const { rejected } = report;
   const startMs = Date.parse(report.start);
-  const common = ({
-    eventKey,
-    at,
-    confidence,
-    verdict,
-  }: {
-    eventKey: string;
-    at: string;
-    confidence: number;
-    verdict: Verdict | null;
-  }) => ({
+  const common = ({ eventKey, at, confidence, verdict }: Common) => ({
     key: eventKey,
     at,
     timeS: (Date.parse(at) - startMs) / 1000,
@@ -39,13 +33,25 @@ export function rideEvents(report: KeyedRideReport): readonly RideEvent[] {
     verdict,
   });
   const events: RideEvent[] = [
-    ...report.shifts.map((shift) => ({ ...common(shift), kind: shift.outcome, shift })),
-    ...report.ghostShifts.map((ghost) => ({ ...common(ghost), kind: 'ghost' as const, ghost })),
-    ...report.chainDrops.map((drop) => ({ ...common(drop), kind: 'drop' as const, drop })),
-    ...report.skips.map((skip) => ({ ...common(skip), kind: 'skip' as const, skip })),
+    ...report.shifts.map(asFound).map((shift) => ({ ...common(shift), kind: shift.outcome, shift })),
+    ...[...report.ghostShifts, ...rejected.ghostShifts]
+      .map(asFound)
+      .map((ghost) => ({ ...common(ghost), kind: 'ghost' as const, ghost })),
+    ...[...report.chainDrops, ...rejected.chainDrops]
+      .map(asFound)
+      .map((drop) => ({ ...common(drop), kind: 'drop' as const, drop })),
+    ...[...report.skips, ...rejected.skips]
+      .map(asFound)
+      .map((skip) => ({ ...common(skip), kind: 'skip' as const, skip })),
   ];
   return events.sort((a, b) => a.timeS - b.timeS);
 }
+
+/** An event as it was before the rider spoke. */
+const asFound = <Event extends { readonly found: object | null }>(event: Event): Event => ({
+  ...event,
+  ...event.found,
+});
 
 /** Kinds in the order they are listed; the last two are no trouble. */
 export const eventKinds: readonly EventKind[] = [

@@ -14,15 +14,17 @@ import { rideDoubts } from '../words/ride-doubts.ts';
 import { makeRideEvents } from './ride-events.ts';
 import { rideHead } from './ride-head.ts';
 import { rideSentence } from './ride-sentence.ts';
+import { type DrawnFrom, sameAnalysis } from './same-analysis.ts';
 
-interface Answers {
-  readonly ride: RideDetail;
+interface Answers extends DrawnFrom {
   readonly columns: RideColumns | null;
-  readonly bike: BikeDetail | null;
 }
 
 /** True for changes of this ride, and for those that may be anything. */
 const isOf = ({ rideId, bikeId }: Change, wanted: string): boolean => rideId === wanted || (!rideId && !bikeId);
+
+/** True while an analysis is to come: what is shown until then is an earlier one. */
+const isWaiting = ({ status }: RideDetail): boolean => status === 'queued' || status === 'analysing';
 
 /** Said instead of a timeline while there is none. */
 function notReady(ride: RideDetail): HTMLElement {
@@ -39,12 +41,12 @@ function notReady(ride: RideDetail): HTMLElement {
   );
 }
 
+const bikeOf = ({ bikeId }: RideDetail, signal: AbortSignal): Promise<BikeDetail | null> | null =>
+  bikeId ? getBike(bikeId, signal).catch(() => null) : null;
+
 async function load(rideId: string, signal: AbortSignal): Promise<Answers> {
   const ride = await getRide(rideId, signal);
-  const [columns, bike] = await Promise.all([
-    ride.report ? getColumns(rideId, signal) : null,
-    ride.bikeId ? getBike(ride.bikeId, signal).catch(() => null) : null,
-  ]);
+  const [columns, bike] = await Promise.all([ride.report ? getColumns(rideId, signal) : null, bikeOf(ride, signal)]);
   return { ride, columns, bike };
 }
 
@@ -92,15 +94,21 @@ interface WorkedThrough {
   readonly opened: string | null;
 }
 
-/** Shows a ride with its timeline and its events, and keeps both up to date. */
+/** Shows a ride with its timeline and its events. Follows what is said of the events; a new analysis is opened anew. */
 function showEvents(
   place: HTMLElement,
   { ride, report, columns, bike, opened }: WorkedThrough,
   signal: AbortSignal,
 ): void {
   const counts = make('p', { class: 'lead is-strong' }, rideSentence(ride.counts ?? report.counts));
+  let waited = isWaiting(ride);
   const refresh = async (): Promise<void> => {
     const fresh = await getRide(ride.id, signal);
+    if (isWaiting(fresh)) waited = true;
+    else if (waited || !sameAnalysis({ ride, bike }, { ride: fresh, bike: await bikeOf(fresh, signal) })) {
+      if (!signal.aborted) reopen();
+      return;
+    }
     if (!fresh.report) return;
     counts.textContent = rideSentence(fresh.counts ?? fresh.report.counts);
     events.take(fresh.report);

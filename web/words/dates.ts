@@ -36,12 +36,14 @@ export function fieldTime(date: Date): string {
 }
 
 /**
- * The moment that a datetime-local field names, ISO 8601 in UTC; empty for an empty field. The field knows no seconds: where it
- * still shows the moment `before`, that moment is given back as it is.
+ * The moment that a datetime-local field names, ISO 8601 in UTC; empty for an empty field and for a year of more than four
+ * digits, which browsers let a reader type and no date can be read from. The field knows no seconds: where it still shows the
+ * moment `before`, that moment is given back as it is.
  */
 export function fieldMoment(value: string, before?: string): string {
   if (before !== undefined && value === fieldTime(new Date(before))) return before;
-  return value === '' ? '' : new Date(value).toISOString();
+  const moment = new Date(value);
+  return Number.isNaN(moment.getTime()) ? '' : moment.toISOString();
 }
 
 const utcDay = (iso: string): string => new Date(iso).toISOString().slice(0, 10);

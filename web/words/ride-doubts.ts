@@ -1,4 +1,4 @@
-import { moreGears, otherCogs } from '../../src/gear-trace/disagreement/another-bike.ts';
+import { moreGears, otherCogs } from '../../src/gear-trace/belonging/another-bike.ts';
 import type { RideReport } from '../api/answers.ts';
 import { noTimeZone } from './time-zone.ts';
 

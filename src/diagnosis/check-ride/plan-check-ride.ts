@@ -1,6 +1,7 @@
 import { seededRandom } from '../../numeric/seeded-random.ts';
 import { upperFirst } from '../../numeric/upper-first.ts';
 import type { CheckRide, CheckRideBlock } from '../diagnosis.ts';
+import type { CassetteEnd } from '../now/setting-now.ts';
 import type { LookAhead, PlannedShifts } from '../posterior/look-ahead.ts';
 import { ImaginedRides } from './imagined-rides.ts';
 import { FIRM_MUST_TELL, safeShifts } from './safe-shifts.ts';
@@ -36,9 +37,17 @@ function sentenceOf({ smallCog, firm }: Candidate, cassette: readonly number[], 
   return `${first ? '' : 'Then '}${words[TIMES_EACH_WAY]} times from the ${cassette[smallCog]} to the ${cassette[smallCog + 1]} and back, seated, ${how}, with five turns of the crank after each shift.`;
 }
 
+/** Cogs that nobody is sent onto. */
+export interface KeptFrom {
+  /** Cassette indices of cogs that are named nowhere, since no ride shows them. */
+  readonly unseen: ReadonlySet<number>;
+  /** Ends past which a chain was lost since the last adjustment. */
+  readonly keepOff: ReadonlySet<CassetteEnd>;
+}
+
 /** Pairs of cogs that are there and safe to ride on purpose. */
-function safeCandidates(lookAhead: LookAhead, cogCount: number, unseen: ReadonlySet<number>): Candidate[] {
-  const isSafe = safeShifts(lookAhead, cogCount);
+function safeCandidates(lookAhead: LookAhead, cogCount: number, { unseen, keepOff }: KeptFrom): Candidate[] {
+  const isSafe = safeShifts(lookAhead, cogCount, keepOff);
   const safe = (cog: number, firm: boolean): boolean => !unseen.has(cog) && isSafe(cog, firm);
   const pairs = Array.from({ length: cogCount - 1 }, (_, smallCog) =>
     [false, true].map((firm) => ({ smallCog, firm })),
@@ -75,17 +84,15 @@ export function withSkipStretch(plan: CheckRide, mostUsedTeeth: number): CheckRi
 /**
  * The few shifts that are expected to tell most about the cause: pairs of neighbouring cogs, there and back, chosen one
  * after another by expected information gain (Lindley 1956). None where no such pair is known to be there and safe.
- *
- * @param unseen cassette indices of cogs that are named nowhere, since no ride shows them
  */
 export function planCheckRide(
   lookAhead: LookAhead,
   cassette: readonly number[],
   usage: Float64Array,
-  unseen: ReadonlySet<number>,
+  keptFrom: KeptFrom,
 ): CheckRide {
   const rides = new ImaginedRides(lookAhead, seededRandom(47, 'check ride'));
-  const candidates = safeCandidates(lookAhead, cassette.length, unseen);
+  const candidates = safeCandidates(lookAhead, cassette.length, keptFrom);
   if (candidates.length === 0) return noCheckRide;
   let ridden = rides.none();
   let bits = 0;

@@ -5,6 +5,7 @@ import { LookAhead } from '../posterior/look-ahead.ts';
 import { particlesOf } from '../posterior/particles.ts';
 import type { WeighedCauses } from '../posterior/weigh-causes.ts';
 import { toldByHand } from '../sentences/told-by-hand.ts';
+import type { KeptFrom } from './plan-check-ride.ts';
 import { FIRM_MUST_TELL, safeShifts } from './safe-shifts.ts';
 
 /** What shifts tell, then what hands do; hands alone say what they tell apart, or they would seem to be advice. */
@@ -35,9 +36,9 @@ function bestShift(
   lookAhead: LookAhead,
   rows: readonly [readonly number[], readonly number[]],
   cogs: number,
-  unseen: ReadonlySet<number>,
+  { unseen, keepOff }: KeptFrom,
 ): Contrast {
-  const safe = safeShifts(lookAhead, cogs);
+  const safe = safeShifts(lookAhead, cogs, keepOff);
   let best: Contrast = { cog: 1, larger: true, firm: false, rates: [0, 0], divergence: -1 };
   for (let cog = 0; cog < cogs; cog++)
     for (const larger of [true, false])
@@ -59,10 +60,9 @@ const TELLS_NOTHING = 0.02;
 /** A rate foreseen, to stand behind "about". */
 const wholePercent = (rate: number): string => `${Math.round(100 * rate)} %`;
 
-/** The bike on which causes are to be told apart. `unseen`: cassette indices of cogs that are named nowhere, since no ride shows them. */
-interface SeparatedOn {
+/** The bike on which causes are to be told apart. */
+interface SeparatedOn extends KeptFrom {
   readonly cassette: readonly number[];
-  readonly unseen: ReadonlySet<number>;
   readonly electronic: boolean;
 }
 
@@ -73,7 +73,7 @@ interface SeparatedOn {
 export function separateCauses(
   weighed: WeighedCauses,
   between: readonly [Cause, Cause],
-  { cassette, unseen, electronic }: SeparatedOn,
+  { cassette, electronic, ...keptFrom }: SeparatedOn,
 ): Separation {
   const particles = between.flatMap((cause) => particlesOf(weighed, cause, PARTICLES_EACH));
   const lookAhead = new LookAhead(particles, weighed.model);
@@ -81,7 +81,7 @@ export function separateCauses(
     lookAhead.particles.map((_, i) => i).filter((i) => lookAhead.particles[i].cause === cause);
   const rows = [rowsOf(between[0]), rowsOf(between[1])] as const;
   const [a, b] = between.map((cause) => causePhrase(cause, electronic));
-  const shift = bestShift(lookAhead, rows, cassette.length, unseen);
+  const shift = bestShift(lookAhead, rows, cassette.length, keptFrom);
   const skips = rows.map((own) => mean(lookAhead.skipsPerHour, own)) as [number, number];
   const skipDivergence = (skips[0] - skips[1]) * Math.log((skips[0] + 0.01) / (skips[1] + 0.01)) * 0.1;
   const tells = Math.max(skipDivergence, shift.divergence) >= TELLS_NOTHING;

@@ -7,6 +7,7 @@ import type { DiagnosisInput, DiagnosisRide } from '../diagnosis.ts';
 import { addSegment, type EvidenceSegment, emptySegment, type LoadEdges, loadEdges } from './evidence-table.ts';
 import { fillSegment, type RideStretch } from './fill-segment.ts';
 import { revTiming } from './rev-timing.ts';
+import { rideFrom } from './ride-from.ts';
 
 /** Stretches of riding in order of time, the adjustments between them, and what had to be left out. */
 export interface RidingEvidence {
@@ -51,30 +52,6 @@ function piecesOf(ride: DiagnosisRide, index: number, groups: readonly Adjustmen
       period: groups.filter((group) => hasClock(startMs) && group.lastMs <= startMs).length,
     };
   });
-}
-
-/** What of a ride lies from a moment on (Unix milliseconds); null where nothing does. */
-function rideFrom(ride: DiagnosisRide, fromMs: number): DiagnosisRide | null {
-  const cutS = (fromMs - ride.startMs) / 1000;
-  if (cutS < 0) return ride;
-  if (cutS >= ride.durationS) return null;
-  const later = <T extends { readonly timeS: number }>(events: readonly T[]): T[] =>
-    events.filter(({ timeS }) => timeS >= cutS).map((event) => ({ ...event, timeS: event.timeS - cutS }));
-  const { shifts, ghostShifts, chainDrops, skips, pedallingSByCog } = ride.events;
-  const kept = 1 - cutS / ride.durationS;
-  return {
-    ...ride,
-    startMs: fromMs,
-    durationS: ride.durationS - cutS,
-    events: {
-      ...ride.events,
-      shifts: later(shifts).map((shift) => ({ ...shift, lastTimeS: shift.lastTimeS - cutS })),
-      ghostShifts: later(ghostShifts),
-      chainDrops: later(chainDrops),
-      skips: later(skips),
-      pedallingSByCog: pedallingSByCog.map((seconds) => seconds * kept),
-    },
-  };
 }
 
 /** Cuts a piece into parts with as many shifts each, so that a fault that begins during a ride can be dated. */

@@ -30,11 +30,7 @@ export function adjustSetup(setup: Setup, healthy: Setup, adjustment: Adjustment
       setup.gap += amount * draw.assumed.gapTurn;
       return;
     case 'hanger':
-      if (!curesOwn) return;
-      setup.lowClear -= setup.tilt * (1 - setup.pivot) - healthy.tilt * (1 - healthy.pivot);
-      setup.highClear -= setup.tilt * setup.pivot - healthy.tilt * healthy.pivot;
-      setup.tilt = healthy.tilt;
-      setup.pivot = healthy.pivot;
+      if (curesOwn) straighten(setup, healthy);
       return;
     case 'cable-and-housing':
       if (curesOwn) {
@@ -54,4 +50,15 @@ export function adjustSetup(setup: Setup, healthy: Setup, adjustment: Adjustment
       if (curesByTheWay) setup.skipPerS = healthy.skipPerS;
       return;
   }
+}
+
+/** Takes a bend out of the hanger; one that is as straight as before has none. The clicks that were turned meanwhile stay. */
+function straighten(setup: Setup, healthy: Setup): void {
+  if (setup.tilt === healthy.tilt) return;
+  setup.lowClear -= setup.tilt * (1 - setup.pivot) - healthy.tilt * (1 - healthy.pivot);
+  setup.highClear -= setup.tilt * setup.pivot - healthy.tilt * healthy.pivot;
+  setup.tilt = healthy.tilt;
+  setup.pivot = healthy.pivot;
+  // a bent hanger stands in place of the bike's own small offset
+  setup.offset += healthy.offset;
 }

@@ -15,7 +15,7 @@ const outOfOrder = {
   leastGap: 0.5,
   smallGap: { breadth: smallGapBreadth, missed: [0.02, 0.45], mostOtherWay: 0.6 },
   /** A large gap frees more of the chain on some cassettes at the small cogs, on others at the large, for each direction in its own way. */
-  largeGap: { breadth: [-1, 0.5], missed: [0.01, 0.3], otherWay: [0.25, 1.5], otherSlope: [-1, 1.5] },
+  largeGap: { breadth: [-1, 0.5], missed: [0.01, 0.3], otherWay: [0.1, 1.5], otherSlope: [-1, 1.5] },
   /** Tilt over the whole cassette for each tolerance of the fault's size, and where its pivot may lie, logistic and cut off. */
   hanger: { tilt: 1.7, pivotSpread: 0.075, pivot: [-0.1, 1.1] },
   friction: {
@@ -31,9 +31,12 @@ const outOfOrder = {
   worn: { focus: [0, 1.5], background: [1, 2.5] },
 } as const;
 
-/** The limit stops sit on the derailleur: a bent hanger carries them along. */
+/** The limit stops sit on the derailleur: a hanger that bends carries them along, as far as it tilts more than before. */
 function movedStops(healthy: Setup, tilt: number, pivot: number): Pick<Setup, 'lowClear' | 'highClear'> {
-  return { lowClear: healthy.lowClear + tilt * (1 - pivot), highClear: healthy.highClear + tilt * pivot };
+  return {
+    lowClear: healthy.lowClear + tilt * (1 - pivot) - healthy.tilt * (1 - healthy.pivot),
+    highClear: healthy.highClear + tilt * pivot - healthy.tilt * healthy.pivot,
+  };
 }
 
 /** What each cause changes of a healthy bike. */

@@ -18,9 +18,9 @@ export interface OnsetOption {
 
 /**
  * The ways a fault can begin within these segments: steady first, then a sudden one at each border, then gradual ones, then steady ones
- * that are gone from a later ride on.
+ * that are gone from a later ride on, with nothing logged between.
  */
-export function onsetOptions(segments: readonly Pick<EvidenceSegment, 'ride'>[]): OnsetOption[] {
+export function onsetOptions(segments: readonly Pick<EvidenceSegment, 'ride' | 'period'>[]): OnsetOption[] {
   const segmentCount = segments.length;
   const stays = { goneFrom: Number.POSITIVE_INFINITY };
   const options: OnsetOption[] = [{ kind: 'steady', halfFrom: 0, fullFrom: 0, ...stays }];
@@ -32,9 +32,12 @@ export function onsetOptions(segments: readonly Pick<EvidenceSegment, 'ride'>[])
     options.push({ kind: 'gradual', halfFrom: third, fullFrom: twoThirds, ...stays });
     options.push({ kind: 'gradual', halfFrom: 0, fullFrom: Math.floor(segmentCount / 2), ...stays });
   }
-  for (let gone = 1; gone < segmentCount; gone++)
-    if (segments[gone].ride !== segments[gone - 1].ride)
+  for (let gone = 1; gone < segmentCount; gone++) {
+    const [before, after] = [segments[gone - 1], segments[gone]];
+    // where something was logged between the rides, that is weighed for what it did
+    if (after.ride !== before.ride && after.period === before.period)
       options.push({ kind: 'steady', halfFrom: 0, fullFrom: 0, goneFrom: gone });
+  }
   return options;
 }
 
@@ -56,6 +59,10 @@ const broughtBy: Partial<Record<Cause, readonly Adjustment['parameter'][]>> = {
 /** Whether the fault is gone again by the last segment. */
 export const isGone = ({ goneFrom }: OnsetOption): boolean => Number.isFinite(goneFrom);
 
+/** Whether work on a parameter can bring a cause about, or put it right by the way. */
+export const canBring = (cause: Cause, parameter: Adjustment['parameter']): boolean =>
+  broughtBy[cause]?.includes(parameter) ?? false;
+
 /** A border at which the rider turned this very parameter is that much likelier to be where the fault began. */
 const MEDDLED_WEIGHT = 3;
 
@@ -74,7 +81,7 @@ export function onsetLogPriors(
     const [before, after] = [segments[option.fullFrom - 1].period, segments[option.fullFrom].period];
     const meddled = groups
       .slice(before, after)
-      .some((group) => group.adjustments.some((one) => broughtBy[cause]?.includes(one.parameter)));
+      .some((group) => group.adjustments.some((one) => canBring(cause, one.parameter)));
     return meddled ? MEDDLED_WEIGHT : 1;
   });
   const sums = { steady: 0, sudden: 0, gradual: 0 };

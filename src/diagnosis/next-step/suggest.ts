@@ -3,63 +3,27 @@ import { figure } from '../../numeric/figure.ts';
 import { upperFirst } from '../../numeric/upper-first.ts';
 import { causePhrase } from '../cause-words.ts';
 import type { Cause } from '../causes.ts';
-import type {
-  CheckRide,
-  Onset,
-  RiderPart,
-  ShiftsWellSince,
-  Suggestion,
-  TurnEstimate,
-  Undecided,
-} from '../diagnosis.ts';
+import type { ShiftsWellSince, Suggestion } from '../diagnosis.ts';
+import { FEWEST_SHIFTS } from '../fewest-shifts.ts';
+import { pointsTheSameWay } from '../now/points-the-same-way.ts';
 import type { Observed } from '../observed.ts';
 import { beganSuddenly } from '../posterior/onset.ts';
 import { toldByHand } from '../sentences/told-by-hand.ts';
 import { cameOff, generalCautions, intoFrame, intoSpokes, nextStep, workOrder } from './next-steps.ts';
+import { limitFirst, lookAtLimits, notSettled, opensWhereLost } from './not-settled.ts';
 import { shiftsWell } from './shifts-well.ts';
-import { verifyStep } from './verify-step.ts';
+import { nothingToTurn, type Step } from './step.ts';
+import type { Fault, SuggestionFacts } from './suggestion-facts.ts';
+import { turnBack } from './turn-back.ts';
+import { turnsInAll } from './turns-in-all.ts';
+import { verifyNow } from './verify-now.ts';
 
-/** Fewer judged shifts than this name no part, unless the verdict is all but sure. An assumption of ours. */
-export const FEWEST_SHIFTS = 30;
 const ALL_BUT_SURE = 0.85;
 /** A cause less likely than this names no part. */
 const LIKELY_ENOUGH = 0.5;
 
-type Fault = Exclude<Cause, 'no-fault'>;
-
-/** What the next step hangs on. */
-export interface SuggestionFacts {
-  readonly ranked: readonly { readonly cause: Cause; readonly probability: number }[];
-  readonly seen: Observed;
-  /** Chains lost on all rides of the bike, also those that were not weighed. */
-  readonly drops: Observed['drops'];
-  readonly undecided: Undecided | null;
-  readonly onset: Onset;
-  readonly rider: RiderPart;
-  readonly clicks: TurnEstimate;
-  readonly cured: boolean;
-  /** Null unless the newest rides show that what was wrong is wrong no longer, and no logged adjustment accounts for it. */
-  readonly wellSince: ShiftsWellSince | null;
-  /** The last adjustment, where no shift was judged after it. */
-  readonly untested: { readonly at: string; readonly parameter: string } | null;
-  readonly checkRide: CheckRide;
-  readonly electronic: boolean;
-}
-
-/** A step by itself, before it is known whether a chain came off. */
-type Step = Omit<Suggestion, 'inspectFirst'>;
-
-const none = (action: string, start: string, verify: string): Step => ({
-  namesCause: false,
-  parameter: 'none',
-  action,
-  start,
-  verify,
-  cautions: generalCautions,
-});
-
 function fewShifts(seen: Observed): Step {
-  return none(
+  return nothingToTurn(
     `Turn nothing yet: too few judged shifts (${seen.all.shifts}) could be weighed to name a part.`,
     'Ride on and record cadence, speed and gear changes.',
     `Look again when there are at least ${FEWEST_SHIFTS} judged shifts, better a hundred.`,
@@ -68,12 +32,12 @@ function fewShifts(seen: Observed): Step {
 
 function healthy(facts: SuggestionFacts): Step {
   if (facts.rider.probability > 0.5)
-    return none(
+    return nothingToTurn(
       'Ease off for half a turn of the crank while shifting; no part needs to be touched.',
       facts.rider.sentence,
       'On the next ride shift with the legs soft: the late and missed shifts should be gone.',
     );
-  return none(
+  return nothingToTurn(
     lostChain(facts)
       ? 'Turn nothing, but look over where the chain came off before riding on.'
       : 'Leave everything as it is.',
@@ -83,32 +47,28 @@ function healthy(facts: SuggestionFacts): Step {
 }
 
 function checkRideFirst(facts: SuggestionFacts, why: string): Step {
-  return none(
+  return nothingToTurn(
     `Turn nothing yet: ${why}. Ride the check ride first.`,
     facts.checkRide.sentences[0] ?? 'Ride on and record.',
     'Look again after the check ride: it is made to tell the likeliest causes apart.',
   );
 }
 
-function amountNeeded(clicks: TurnEstimate): string {
-  const noun = clicks.unit === 'clicks' ? 'click' : 'step';
-  const [a, b] = [Math.abs(clicks.low), Math.abs(clicks.high)].sort((x, y) => x - y);
-  const from = Math.sign(clicks.low) === Math.sign(clicks.high) ? Math.max(1, Math.round(a)) : 1;
-  return ` In all it may take ${from} to ${Math.max(from + 1, Math.round(b))} ${noun}s: how far one ${noun} moves differs from bike to bike.`;
-}
-
 function forCause(cause: Fault, facts: SuggestionFacts): Step {
-  const { electronic, seen, clicks, onset } = facts;
+  const { electronic, clicks, onset, now } = facts;
+  if (opensWhereLost(cause, now.keepOff)) return limitFirst([...now.keepOff], facts);
   const step = nextStep(cause, electronic);
   const tension = cause === 'cable-tension-low' || cause === 'cable-tension-high';
   const sudden = beganSuddenly(onset) && cause !== 'hanger-bent';
   const hangerFirst = sudden ? 'It began suddenly, so look for damage and have the hanger checked first. ' : '';
+  // a bent hanger carries the limits along
+  const limitToo = cause === 'hanger-bent' ? lookAtLimits(now.keepOff, electronic) : '';
   return {
     namesCause: true,
     parameter: step.parameter,
-    action: hangerFirst + step.action,
-    start: step.start + (tension ? amountNeeded(clicks) : ''),
-    verify: verifyStep(cause, seen),
+    action: hangerFirst + step.action + limitToo,
+    start: step.start + (tension ? turnsInAll(clicks, cause === 'cable-tension-low') : ''),
+    verify: verifyNow(cause, facts),
     cautions: [...step.cautions, ...generalCautions],
   };
 }
@@ -118,8 +78,11 @@ const mendedByParts: readonly Cause[] = ['hanger-bent', 'cable-friction', 'worn-
 
 /** Open between two faults: the step of the likelier one, after a look at the one that comes before it in the order of work; parts are aligned or replaced last. */
 function forEither([likelier, other]: readonly [Fault, Fault], facts: SuggestionFacts): Step {
-  const { electronic } = facts;
+  const { electronic, now, clicksFor } = facts;
   const own = forCause(likelier, facts);
+  if (opensWhereLost(likelier, now.keepOff) || opensWhereLost(other, now.keepOff)) return own;
+  // what was turned since may have moved it past the other one's mark: then nobody is told to turn it further
+  if (!pointsTheSameWay(other, clicksFor(other))) return own;
   const [a, b] = [causePhrase(likelier, electronic), causePhrase(other, electronic)];
   const otherFirst = workOrder.indexOf(other) < workOrder.indexOf(likelier);
   const order = otherFirst
@@ -142,13 +105,13 @@ function rideFirst(cause: Fault, untested: { at: string; parameter: string }, fa
     action: `Ride before anything more is turned: no shift was judged yet after what was done on ${untested.at.slice(0, 10)}: ${parameterName(untested.parameter)}.`,
     start:
       'Try the shifts in question softly, away from traffic, before the ride; stop at once if the chain leaves the cogs.',
-    verify: verifyStep(cause, facts.seen),
+    verify: verifyNow(cause, facts),
     cautions: [...step.cautions, ...generalCautions],
   };
 }
 
 function leaveAlone({ all }: Observed): Step {
-  return none(
+  return nothingToTurn(
     `Turn nothing yet: only ${figure(all.trouble)} of ${figure(all.shifts)} judged shifts went wrong.`,
     'Nothing needs to be turned while the bike shifts as well as this.',
     'Keep recording; the verdict is worked out again with every ride.',
@@ -157,7 +120,7 @@ function leaveAlone({ all }: Observed): Step {
 
 /** The newest rides decide whether anything is turned: what was wrong before them is wrong no longer. */
 function putRight({ at, shifts, trouble, adjusted }: ShiftsWellSince): Step {
-  return none(
+  return nothingToTurn(
     `Turn nothing: since the ride of ${at.slice(0, 10)} the bike shifts well (${trouble} of ${shifts} judged shifts went wrong), so something seems to have been put right.`,
     adjusted
       ? 'What is logged before that ride does not account for it: check its part, amount and sign, and log whatever else was done.'
@@ -167,10 +130,10 @@ function putRight({ at, shifts, trouble, adjusted }: ShiftsWellSince): Step {
 }
 
 function cured(cause: Cause, facts: SuggestionFacts): Step {
-  return none(
+  return nothingToTurn(
     `Leave it as it is: the last adjustment seems to have cured ${causePhrase(cause, facts.electronic)}.`,
     'Nothing needs to be turned.',
-    verifyStep(cause, facts.seen),
+    verifyNow(cause, facts),
   );
 }
 
@@ -193,15 +156,28 @@ export function suggest(facts: SuggestionFacts): Suggestion {
 
 function oneStep(facts: SuggestionFacts): Step {
   const [{ cause, probability }] = facts.ranked;
-  const { undecided, seen, electronic } = facts;
+  const { undecided, seen, now, wellSince } = facts;
+  if (now.tooFar) return turnBack(now.tooFar, facts);
   if (seen.all.shifts < FEWEST_SHIFTS && (cause === 'no-fault' || probability < ALL_BUT_SURE)) return fewShifts(seen);
   const open = cause === 'no-fault' && probability < LIKELY_ENOUGH;
-  if (facts.wellSince && (cause !== 'no-fault' || open || undecided)) return putRight(facts.wellSince);
+  if (wellSince && (cause !== 'no-fault' || open || undecided)) return putRight(wellSince);
   if (open || undecided?.between.includes('no-fault'))
-    return checkRideFirst(facts, `it is not decided whether there is a fault at all`);
+    return checkRideFirst(facts, 'it is not decided whether there is a fault at all');
   if (cause === 'no-fault') return healthy(facts);
-  if (facts.untested) return rideFirst(cause, facts.untested, facts);
-  if (facts.cured) return cured(cause, facts);
+  return now.setting === 'same' ? forFault(cause, facts) : afterAdjusting(cause, facts);
+}
+
+/** The step where the last adjustment cured the fault, or nobody knows yet what it did. */
+function afterAdjusting(cause: Fault, facts: SuggestionFacts): Step {
+  const { setting, since } = facts.now;
+  if (setting === 'cured') return cured(cause, facts);
+  return setting === 'untested' && since.last ? rideFirst(cause, since.last, facts) : notSettled(cause, facts);
+}
+
+/** The step for a fault that is there, as it was named. */
+function forFault(cause: Fault, facts: SuggestionFacts): Step {
+  const [{ probability }] = facts.ranked;
+  const { undecided, seen, electronic } = facts;
   if (shiftsWell(seen)) return leaveAlone(seen);
   if (undecided) return forEither(undecided.between as readonly [Fault, Fault], facts);
   if (probability < LIKELY_ENOUGH)

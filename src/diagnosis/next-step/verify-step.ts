@@ -1,5 +1,7 @@
-import type { Direction, DropSide } from '../../shifts/ride-events.ts';
+import { listed } from '../../numeric/listed.ts';
+import type { Direction } from '../../shifts/ride-events.ts';
 import type { Cause } from '../causes.ts';
+import type { CassetteEnd } from '../now/setting-now.ts';
 import type { Observed, ShiftCount } from '../observed.ts';
 
 /** Rates outside these would ask for too few or too many shifts. An assumption of ours. */
@@ -65,6 +67,15 @@ function placeToProve(cause: Cause, seen: Observed): Place | null {
   return failedPlace(seen);
 }
 
+/** The part of a place that can be ridden off the end cogs past which a chain was lost; null where nothing is left of it. */
+function keptOff({ direction, from, to }: Place, keepOff: ReadonlySet<CassetteEnd>, last: number): Place | null {
+  // a shift begins on the neighbouring cog, which is not to be an end one either
+  const least = keepOff.has('past-smallest') ? (direction === 'to-larger' ? 2 : 1) : 0;
+  const most = keepOff.has('past-largest') ? (direction === 'to-smaller' ? last - 2 : last - 1) : last;
+  const part = { direction, from: Math.max(from, least), to: Math.min(to, most) };
+  return part.from <= part.to ? part : null;
+}
+
 function placeWords({ direction, from, to }: Place, cassette: readonly number[]): string {
   const last = cassette.length - 1;
   const [step, first, end] = direction === 'to-larger' ? [1, from, to] : [-1, to, from];
@@ -73,30 +84,58 @@ function placeWords({ direction, from, to }: Place, cassette: readonly number[])
   return `to ${direction === 'to-larger' ? 'larger' : 'smaller'} cogs, onto the ${cassette[first]} to the ${cassette[end]}${softly}`;
 }
 
-/** A loose limit shows by a lost chain, seldom by a late shift. */
-function staysOn(seen: Observed, side: DropSide, where: string): string {
-  const onto = side === 'past-largest' ? seen.cassette.length - 1 : 0;
-  const count = shiftsToProve(seen.drops(side), seen.commandedOnto(onto));
-  return `Once the limit is set, and tried on a stand, make at least ${count} shifts ${where} on the next ride, softly, away from traffic: a cure shows as a chain that stays on.`;
+/** Shifts onto an end cog, from its neighbour. */
+const ontoEnd = (end: CassetteEnd, cassette: readonly number[]): string => {
+  const last = cassette.length - 1;
+  return end === 'past-largest'
+    ? `from the ${cassette[last - 1]} onto the ${cassette[last]}`
+    : `from the ${cassette[1]} onto the ${cassette[0]}`;
+};
+
+/** A loose limit shows by a lost chain, seldom by a late shift. Where one was lost since, the proof is on a stand, not on a ride. */
+function staysOn(seen: Observed, end: CassetteEnd, keepOff: ReadonlySet<CassetteEnd>): string {
+  const onto = end === 'past-largest' ? seen.cassette.length - 1 : 0;
+  const count = shiftsToProve(seen.drops(end), seen.commandedOnto(onto));
+  const shifts = `at least ${count} shifts ${ontoEnd(end, seen.cassette)}`;
+  return keepOff.has(end)
+    ? `Once the limit is set, make ${shifts} on a stand, turning the cranks by hand: a cure shows as a chain that stays on. Until it does, keep off that cog on any ride.`
+    : `Once the limit is set, and tried on a stand, make ${shifts} on the next ride, softly, away from traffic: a cure shows as a chain that stays on.`;
 }
 
-function noSkip(seen: Observed): string {
-  const skipped = seen.cassette.filter((_, cog) => seen.skips((on) => on === cog) > 0);
+function noSkip(seen: Observed, keepOff: ReadonlySet<CassetteEnd>): string {
+  const last = seen.cassette.length - 1;
+  const skipped = seen.cassette
+    .filter((_, cog) => !(cog === 0 && keepOff.has('past-smallest')) && !(cog === last && keepOff.has('past-largest')))
+    .filter((teeth) => seen.skips((on) => seen.cassette[on] === teeth) > 0);
   const where = skipped.length > 0 ? `the cogs it skipped on (${skipped.join(', ')})` : 'the most used cogs';
   return `On the next ride pedal firmly but seated for ten minutes on ${where}: a cure shows as no skip at all.`;
 }
 
-/** How the next ride shows whether a cause was cured: by the shifts that failed, enough of them to tell. */
-export function verifyStep(cause: Cause, seen: Observed): string {
-  const { cassette } = seen;
-  const last = cassette.length - 1;
-  if (cause === 'low-limit-loose')
-    return staysOn(seen, 'past-largest', `from the ${cassette[last - 1]} onto the ${cassette[last]}`);
-  if (cause === 'high-limit-loose')
-    return staysOn(seen, 'past-smallest', `from the ${cassette[1]} onto the ${cassette[0]}`);
-  if (cause === 'worn-drivetrain') return noSkip(seen);
-  const place = placeToProve(cause, seen);
+const everyEnd: readonly CassetteEnd[] = ['past-largest', 'past-smallest'];
+
+/** Both directions over the cassette, but for the end cogs past which a chain was lost. */
+function everywhereBut(keepOff: ReadonlySet<CassetteEnd>, { cassette }: Observed): string {
+  const lost = everyEnd
+    .filter((end) => keepOff.has(end))
+    .map((end) => cassette.at(end === 'past-largest' ? -1 : 0) ?? 0);
+  const but = lost.length > 0 ? ` but for the ${listed(lost)}, past which the chain was lost,` : '';
+  return `in both directions over the whole cassette${but}`;
+}
+
+/**
+ * How the next ride shows whether a cause was cured: by the shifts that failed, enough of them to tell.
+ *
+ * @param seen the rides that show how shifts fail
+ * @param keepOff ends past which a chain was lost: no ride is asked for onto the cog there, nor off it
+ */
+export function verifyStep(cause: Cause, seen: Observed, keepOff: ReadonlySet<CassetteEnd> = new Set()): string {
+  if (cause === 'low-limit-loose') return staysOn(seen, 'past-largest', keepOff);
+  if (cause === 'high-limit-loose') return staysOn(seen, 'past-smallest', keepOff);
+  if (cause === 'worn-drivetrain') return noSkip(seen, keepOff);
+  const whole = placeToProve(cause, seen);
+  const place = whole && keptOff(whole, keepOff, seen.cassette.length - 1);
+  if (whole && !place) return staysOn(seen, whole.to === 0 ? 'past-smallest' : 'past-largest', keepOff);
   const count = place ? shiftsOn(seen, place) : seen.all;
-  const where = place ? placeWords(place, cassette) : 'in both directions over the whole cassette';
+  const where = place ? placeWords(place, seen.cassette) : everywhereBut(keepOff, seen);
   return `On the next ride make at least ${shiftsToProve(lateOrMissed(count), count.shifts)} shifts ${where} with five turns of the crank after each: a cure shows as hardly one of them late or missed.`;
 }

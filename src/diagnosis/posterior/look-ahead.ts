@@ -55,6 +55,7 @@ export class LookAhead {
       drop: Float64Array.from(this.drops, (drop) => Math.min(0.9, drop[end])),
     };
   }
+
   /** Tells whether a cause, as far as it is held likely, shows in shifts onto a cog in a direction. */
   whereItShows(cause: Cause): Shows {
     const own = [...this.particles.keys()].filter((i) => this.particles[i].cause === cause);

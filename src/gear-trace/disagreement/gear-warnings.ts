@@ -1,8 +1,9 @@
 import type { Bike } from '../../drivetrain/bike.ts';
 import type { Warning } from '../../errors/warning.ts';
 import type { RideLog } from '../../ride-log/ride-log.ts';
+import { anotherBike } from '../belonging/another-bike.ts';
+import { type RecordedPart, recordedGears } from '../commands/recorded-gears.ts';
 import type { MeasuredTeeth } from '../levels/measure-teeth.ts';
-import { anotherBike } from './another-bike.ts';
 import { rolloutWarning } from './rollout-warning.ts';
 
 /** Code of the warning that a ride shows other teeth than the bike has. */
@@ -27,11 +28,12 @@ export function gearWarnings(
 }
 
 /** True where the records name gears, and none but the bike's. */
-function namesItsTeeth({ gearRecords: { rearTeeth, frontTeeth } }: RideLog, { cassette, chainrings }: Bike): boolean {
+function namesItsTeeth({ gearRecords }: RideLog, { cassette, chainrings }: Bike): boolean {
+  const { rear, front } = recordedGears(gearRecords);
   return (
-    rearTeeth.some((teeth) => teeth > 0) &&
-    rearTeeth.every((teeth) => teeth === 0 || cassette.includes(teeth)) &&
-    frontTeeth.every((teeth) => teeth === 0 || chainrings.includes(teeth))
+    rear.sizes.length > 0 &&
+    rear.sizes.every((teeth) => cassette.includes(teeth)) &&
+    front.sizes.every((teeth) => chainrings.includes(teeth))
   );
 }
 
@@ -51,17 +53,13 @@ function teethWarning(bike: Bike, measured: MeasuredTeeth): Warning | null {
 }
 
 function recordsWarning({ gearRecords }: RideLog, bike: Bike): Warning | null {
-  const odd = (what: string, teeth: Uint8Array, positions: Uint8Array, sizes: readonly number[]): string => {
-    const unlisted = [...new Set(teeth)].filter((t) => t > 0 && !sizes.includes(t)).sort((a, b) => a - b);
+  const odd = (what: string, { sizes, positions }: RecordedPart, own: readonly number[]): string => {
+    const unlisted = sizes.filter((teeth) => !own.includes(teeth));
     if (unlisted.length === 0) return '';
-    const readBy = positions.some((position) => position > 0) ? 'position' : 'order';
-    return `${what} ${unlisted.join(', ')}, read by their ${readBy}`;
+    return `${what} ${unlisted.join(', ')}, read by their ${positions.length > 0 ? 'position' : 'order'}`;
   };
-  const { rearTeeth, rearPosition, frontTeeth, frontPosition } = gearRecords;
-  const both = [
-    odd('cogs', rearTeeth, rearPosition, bike.cassette),
-    odd('chainrings', frontTeeth, frontPosition, bike.chainrings),
-  ].filter(Boolean);
+  const { rear, front } = recordedGears(gearRecords);
+  const both = [odd('cogs', rear, bike.cassette), odd('chainrings', front, bike.chainrings)].filter(Boolean);
   if (both.length === 0) return null;
   return {
     code: 'recorded-teeth-differ',

@@ -2,6 +2,8 @@ import { type Bike, possibleBike } from '../../drivetrain/bike.ts';
 import { bikeRolloutMm } from '../../drivetrain/bike-rollout.ts';
 import type { Warning } from '../../errors/warning.ts';
 import type { RideLog } from '../../ride-log/ride-log.ts';
+import { apartNote, type GuessedFrom, ridesApart } from '../belonging/rides-apart.ts';
+import { recordedGears } from '../commands/recorded-gears.ts';
 import { isSpeedInMps } from '../disagreement/rollout-warning.ts';
 import type { RideTrace } from '../gear-trace.ts';
 import { ladderPeaks } from '../ladder/ladder-peaks.ts';
@@ -9,10 +11,9 @@ import { sharpestHistogram } from '../ladder/sharpest-histogram.ts';
 import { pedallingSamples } from '../samples/pedalling-samples.ts';
 import { traceGears } from '../trace-gears.ts';
 import { guessFromLadder } from './guess-from-ladder.ts';
-import { guessFromRecords } from './guess-from-records.ts';
+import { guessFromRecords, namesCogs, whyNoBike } from './guess-from-records.ts';
 import { ladderWords } from './ladder-words.ts';
 import { madeUpCogs, madeUpWords } from './made-up-cogs.ts';
-import { apartNote, type GuessedFrom, ridesApart } from './rides-apart.ts';
 import { unknownDrivetrain } from './unknown-drivetrain.ts';
 
 type MeasuredTeeth = RideTrace['measured'];
@@ -39,23 +40,31 @@ export function guessDrivetrain(logs: readonly RideLog[]): DrivetrainGuess {
   const recorded = logs.filter((log) => log.gearRecords.timeS.length > 1);
   const fromRecords = guessFromRecords(recorded);
   if (fromRecords) return refine(fromRecords, recorded, logs);
-  return (
-    fromLadder(logs) ?? {
-      bike: UNKNOWN,
-      certainty: 0,
-      madeUpCogs: UNKNOWN.cassette,
-      notes: [
-        {
-          code: unknownDrivetrain,
-          message: `${recordsNone(logs) ? 'No gear records' : 'Gear records of one cog at most'} and no clear ladder of ratios: the drivetrain is not known. Describe the bike to have its rides weighed.`,
-        },
-      ],
-    }
-  );
+  const guess = fromLadder(logs) ?? unknown(logs);
+  return recorded.length === 0 ? guess : { ...guess, notes: [...guess.notes, recordsUnused(recorded)] };
 }
 
-const recordsNone = (logs: readonly RideLog[]): boolean =>
-  logs.every(({ gearRecords }) => gearRecords.timeS.length === 0);
+function unknown(logs: readonly RideLog[]): DrivetrainGuess {
+  const makesNone = namesCogs(logs) ? 'Gear records that make no bike' : 'Gear records of one cog at most';
+  const records = logs.every(({ gearRecords }) => gearRecords.timeS.length === 0) ? 'No gear records' : makesNone;
+  return {
+    bike: UNKNOWN,
+    certainty: 0,
+    madeUpCogs: UNKNOWN.cassette,
+    notes: [
+      {
+        code: unknownDrivetrain,
+        message: `${records} and no clear ladder of ratios: the drivetrain is not known. Describe the bike to have its rides weighed.`,
+      },
+    ],
+  };
+}
+
+/** Says that gear records are there and that the guess is made without them. */
+const recordsUnused = (recorded: readonly RideLog[]): Warning => ({
+  code: 'gear-records-unused',
+  message: `The gear records make no bike: ${whyNoBike(recorded)}. The drivetrain was looked for without them. Describe the bike, cog by cog, to have them read against it.`,
+});
 
 /** Code of the note on how the actuation was guessed. */
 export const actuationGuessed = 'actuation-guessed';
@@ -82,7 +91,8 @@ const LONGEST = 4;
 function refine(recorded: Bike, logs: readonly RideLog[], all: readonly RideLog[]): DrivetrainGuess {
   const measured = measuredBy(logs, recorded);
   const ring = ringRecorded(logs) ? '' : assumedRing(recorded);
-  const named = new Set(logs.flatMap(({ gearRecords }) => [...gearRecords.rearTeeth]));
+  const gears = logs.map(({ gearRecords }) => recordedGears(gearRecords));
+  const named = new Set(gears.flatMap(({ rear }) => rear.sizes));
   const notes = (message: string): Warning[] => [{ code: 'bike-guessed', message: message + ring }, electronicNote];
   if (!measured) {
     const madeUp = madeUpCogs(recorded.cassette, (size) => named.has(size));
@@ -107,7 +117,7 @@ function refine(recorded: Bike, logs: readonly RideLog[], all: readonly RideLog[
   );
   const shown = ringRecorded(logs) ? [...teeth.chainrings, ...teeth.cassette] : teeth.cassette;
   const share = shown.filter((size) => size !== null).length / shown.length;
-  const positions = logs.some(({ gearRecords }) => gearRecords.rearPosition.some((position) => position > 0));
+  const positions = gears.some(({ rear }) => rear.positions.length > 0);
   return unlessApart(
     all,
     { bike, rolloutMm, ride },
@@ -142,7 +152,7 @@ interface Measured {
 }
 
 const ringRecorded = (logs: readonly RideLog[]): boolean =>
-  logs.some(({ gearRecords }) => gearRecords.frontTeeth.some((teeth) => teeth > 0));
+  logs.some(({ gearRecords }) => recordedGears(gearRecords).front.sizes.length > 0);
 
 const assumedRing = ({ chainrings }: Bike): string =>
   ` No front teeth are recorded: a ring of ${chainrings.join('/')} is assumed, and ring and rollout are known up to a common scale only. Write the ring into the bike.`;

@@ -1,6 +1,8 @@
+import { greatest } from 'd3-array';
 import { type Bike, possibleBike } from '../../drivetrain/bike.ts';
 import { COG_TEETH, COGS, RING_TEETH, RINGS } from '../../drivetrain/tooth-limits.ts';
 import type { RideLog } from '../../ride-log/ride-log.ts';
+import { placeOf, type RecordedPart, recordedGears } from '../commands/recorded-gears.ts';
 
 /** A chain ring that nobody recorded: a middling size, which the rollout of usual wheels then corrects. */
 const USUAL_RING = 40;
@@ -12,12 +14,24 @@ const USUAL_RING = 40;
  * @returns null where fewer than two cogs were ever recorded, or sizes that no bike has
  */
 export function guessFromRecords(logs: readonly RideLog[]): Bike | null {
-  const rear = collect(logs, 'rear');
-  const front = collect(logs, 'front');
-  const cassette = sizes(rear, true, COGS, COG_TEETH);
-  if (!cassette || rear.byPosition.size + rear.teeth.size < 2) return null;
-  const chainrings = sizes(front, false, RINGS, RING_TEETH) ?? [USUAL_RING];
+  const { rear, front } = partsOf(logs);
+  if (cogsNamed(rear) < 2) return null;
+  const cassette = sizes(rear, COGS, COG_TEETH);
+  if (!cassette) return null;
+  const chainrings = sizes(front, RINGS, RING_TEETH) ?? [USUAL_RING];
   return possibleBike({ name: 'bike read from the gear records', chainrings, cassette, actuation: 'electronic' });
+}
+
+/** In words, why `guessFromRecords` makes no bike of these rides. */
+export function whyNoBike(logs: readonly RideLog[]): string {
+  const { rear } = partsOf(logs);
+  const positions = all(rear.map((part) => part.positions));
+  const teeth = all(rear.map((part) => part.sizes));
+  if (!namesCogs(logs)) return 'they name one cog at most';
+  if (teeth.length === 0) return `they name positions (${positions.join(', ')}) and no teeth`;
+  return positions.length === 0
+    ? `no bike has the cogs that they name (${teeth.join(', ')})`
+    : `no bike has the cogs that they name (positions ${positions.join(', ')}; teeth ${teeth.join(', ')})`;
 }
 
 interface Limits {
@@ -25,48 +39,38 @@ interface Limits {
   readonly most: number;
 }
 
-interface Collected {
-  /** For each position (1 = innermost), how often each tooth count was recorded. */
-  readonly byPosition: Map<number, Map<number, number>>;
-  readonly teeth: Set<number>;
+function partsOf(logs: readonly RideLog[]): { rear: RecordedPart[]; front: RecordedPart[] } {
+  const gears = logs.map(({ gearRecords }) => recordedGears(gearRecords));
+  return { rear: gears.map(({ rear }) => rear), front: gears.map(({ front }) => front) };
 }
 
-function collect(logs: readonly RideLog[], end: 'rear' | 'front'): Collected {
-  const byPosition = new Map<number, Map<number, number>>();
-  const teeth = new Set<number>();
-  for (const { gearRecords } of logs) {
-    const positions = end === 'rear' ? gearRecords.rearPosition : gearRecords.frontPosition;
-    const counts = end === 'rear' ? gearRecords.rearTeeth : gearRecords.frontTeeth;
-    for (let i = 0; i < positions.length; i++) {
-      if (counts[i] > 0) teeth.add(counts[i]);
-      if (positions[i] === 0) continue;
-      const seen = byPosition.get(positions[i]) ?? new Map<number, number>();
-      byPosition.set(positions[i], seen.set(counts[i], (seen.get(counts[i]) ?? 0) + 1));
-    }
-  }
-  return { byPosition, teeth };
-}
+/** All values of these lists, each once, rising. */
+const all = (lists: readonly (readonly number[])[]): number[] => [...new Set(lists.flat())].sort((a, b) => a - b);
+
+/** Whether the records name two cogs at least, by position or by teeth. */
+export const namesCogs = (logs: readonly RideLog[]): boolean => cogsNamed(partsOf(logs).rear) > 1;
+
+const cogsNamed = (rear: readonly RecordedPart[]): number =>
+  Math.max(all(rear.map(({ positions }) => positions)).length, all(rear.map((part) => part.sizes)).length);
 
 /** Sizes from the smallest up; null where nothing was recorded. */
-function sizes(
-  { byPosition, teeth }: Collected,
-  fromLargest: boolean,
-  { least, most }: Limits,
-  teethLimits: Limits,
-): number[] | null {
-  const highest = Math.max(0, ...byPosition.keys());
-  if (highest < 1 || highest > most) {
-    const listed = [...teeth].sort((a, b) => a - b);
-    if (listed.length === 0 || listed.length > most) return null;
-    return padded(listed, least, teethLimits);
-  }
-  const count = Math.max(highest, least);
-  const slots = Array.from({ length: count }, (_, i) => {
-    const seen = byPosition.get(fromLargest ? count - i : i + 1);
-    const commonest = seen ? [...seen].filter(([t]) => t > 0).sort((a, b) => b[1] - a[1])[0] : undefined;
-    return commonest ? commonest[0] : 0;
-  });
-  return filled(slots);
+function sizes(parts: readonly RecordedPart[], { least, most }: Limits, teethLimits: Limits): number[] | null {
+  const highest = all(parts.map(({ positions }) => positions)).at(-1) ?? 0;
+  if (highest > 0 && highest <= most) return filled(commonestTeeth(parts, Math.max(highest, least)));
+  const listed = all(parts.map((part) => part.sizes));
+  if (listed.length === 0 || listed.length > most) return null;
+  return padded(listed, least, teethLimits);
+}
+
+/** The teeth most often recorded at each of `count` places, the smallest first; 0 where none were. */
+function commonestTeeth(parts: readonly RecordedPart[], count: number): number[] {
+  const times = Array.from({ length: count }, () => new Map<number, number>());
+  for (const part of parts)
+    part.teeth.forEach((teeth, record) => {
+      const place = placeOf(part, record, count);
+      if (teeth > 0 && place >= 0) times[place].set(teeth, (times[place].get(teeth) ?? 0) + 1);
+    });
+  return times.map((seen) => greatest([...seen], ([, often]) => often)?.[0] ?? 0);
 }
 
 /** Adds larger sizes, and smaller ones where the largest is reached, until there are enough to be a cassette. */

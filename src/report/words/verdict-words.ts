@@ -1,14 +1,18 @@
 import { causeWords } from '../../diagnosis/cause-words.ts';
 import { counted } from '../../numeric/counted.ts';
+import { listed } from '../../numeric/listed.ts';
 import { percent } from '../../numeric/percent.ts';
+import { upperFirst } from '../../numeric/upper-first.ts';
 import type { Report } from '../report-schema.ts';
 import { showsNothing } from '../shows-nothing.ts';
-import { verdictOf } from '../verdict-kind.ts';
+import { verdictOf, wasOneCause } from '../verdict-kind.ts';
 
 /** Causes under this probability are counted, not explained. */
 const EXPLAINED_FROM = 0.05;
 
 type CauseReport = Report['diagnosis']['causes'][number];
+/** As much of a report as the verdict's words are made of. */
+type SpokenOf = Pick<Report, 'bike' | 'diagnosis' | 'adjustments'>;
 
 /** What stands under a cause whose evidence is all told above it, or that has none. */
 function saidElsewhere(places: readonly string[]): string {
@@ -40,8 +44,34 @@ function nothingSeenSentence({ rides, weakShifts }: Report['diagnosis']['weighed
   return 'No shift could be judged and nothing was seen to go wrong, which says little for or against any part.';
 }
 
+/** Which adjustment went too far. */
+export const tooFarWords = ({ now }: Report['diagnosis']): string =>
+  now.byLastAdjustment
+    ? 'the last adjustment went too far'
+    : 'an earlier adjustment went too far and is not yet taken back far enough';
+
+/** What was wrong, where that is one cause, and what is wrong now. */
+function overdoneSentence(report: SpokenOf): string {
+  const { diagnosis, bike } = report;
+  const { name, meaning } = causeWords(diagnosis.now.fault, bike.actuation);
+  const [{ cause, probability }] = diagnosis.causes;
+  const was = wasOneCause(report)
+    ? `It was ${causeWords(cause, bike.actuation).name} (${percent(probability)}), and `
+    : '';
+  return upperFirst(`${was}${tooFarWords(diagnosis)}: now it is ${name}; ${meaning}.`);
+}
+
+/** What the rides since the last adjustment leave open. */
+function unsettledWords({ diagnosis: { now } }: SpokenOf): string {
+  const { pastLargest, pastSmallest } = now.since.chainDrops;
+  const ends = [pastLargest > 0 && 'largest', pastSmallest > 0 && 'smallest'].filter((end) => end !== false);
+  return ends.length > 0
+    ? `since the last adjustment the chain was lost past the ${listed(ends)} cog, so that limit is looked at first`
+    : 'the rides since the last adjustment do not tell yet whether it is cured';
+}
+
 /** The verdict in one sentence: the likeliest cause and how sure it is, or between which two it is open. */
-export function verdictSentence(report: Report): string {
+export function verdictSentence(report: SpokenOf): string {
   const verdict = verdictOf(report);
   const words = verdict.causes.map(({ cause, probability }) => ({
     ...causeWords(cause, report.bike.actuation),
@@ -55,6 +85,10 @@ export function verdictSentence(report: Report): string {
       return `Nothing points to a mis-set part (${first.share} sure).`;
     case 'cured':
       return `It was ${first.name} (${first.share}), and the last adjustment seems to have cured it.`;
+    case 'overdone':
+      return overdoneSentence(report);
+    case 'unsettled':
+      return `It was ${first.name} (${first.share}); ${unsettledWords(report)}.`;
     case 'put-right':
       return `Since the ride of ${report.diagnosis.shiftsWellSince?.at.slice(0, 10)} the bike shifts well, so something seems to have been put right; before it, ${first.name} was likeliest (${first.share}).`;
     case 'unnamed':

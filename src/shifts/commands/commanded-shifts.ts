@@ -5,6 +5,7 @@ import { firstAfter } from '../first-after.ts';
 import type { Direction } from '../ride-events.ts';
 import type { RevolutionClock } from '../turns/revolution-clock.ts';
 import { cogsToCross } from './cogs-to-cross.ts';
+import { sameBurst } from './same-burst.ts';
 
 /** One shift the rider asked for: a burst of commands taken as one, from the first one's old cog to the last one's new cog. */
 export interface CommandedShift {
@@ -24,8 +25,6 @@ export interface CommandedShift {
   readonly pedalledS: number;
 }
 
-const BURST_S = 1.2;
-const BURST_WHOLE_SECONDS_S = 1;
 /** Long enough to count: 2 s decide whether a shift is judged, more is not asked. */
 const COUNT_UP_TO_S = 30;
 /** A record shows for no longer before it that the cranks turned: a shift is not judged by turns that nobody saw. */
@@ -65,10 +64,6 @@ interface Burst {
 }
 
 function gatherBursts(commands: GearCommands, wholeSeconds: boolean): Burst[] {
-  // In whole milliseconds: times that begin at a fraction of a second may lie a rounding more apart than they were written.
-  const within = wholeSeconds
-    ? (gap: number) => Math.round(gap * 1000) <= 1000 * BURST_WHOLE_SECONDS_S
-    : (gap: number) => Math.round(gap * 1000) < 1000 * BURST_S;
   const bursts: Burst[] = [];
   for (let i = 1; i < commands.timeS.length; i++) {
     const fromCog = commands.cog[i - 1];
@@ -76,7 +71,7 @@ function gatherBursts(commands: GearCommands, wholeSeconds: boolean): Burst[] {
     if (fromCog < 0 || toCog < 0 || fromCog === toCog) continue;
     const timeS = commands.timeS[i];
     const open = bursts.at(-1);
-    if (open && within(timeS - open.lastTimeS)) {
+    if (open && sameBurst(timeS - open.lastTimeS, wholeSeconds)) {
       open.lastTimeS = timeS;
       open.toCog = toCog;
     } else bursts.push({ timeS, lastTimeS: timeS, fromCog, toCog });

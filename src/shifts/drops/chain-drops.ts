@@ -8,12 +8,12 @@ import { freeSpins } from './free-spins.ts';
 import { haltAfter } from './halt-after.ts';
 import { haltsAtEnd } from './halts-at-end.ts';
 import { leapingCadence } from './leaping-cadence.ts';
+import { type DropFinding, likeliestApart } from './likeliest-apart.ts';
 import { type DropSearch, type LowRun, type RunSigns, runSigns } from './run-signs.ts';
 import { SLOWEST_LAG_S } from './speed-gain.ts';
 
 const STOP_WITHIN_S = 60;
 const STOP_LASTS_S = 8;
-const APART_S = 20;
 const MIN_CONFIDENCE = 0.5;
 const CREEPING_MPS = 2;
 const STANDSTILL_MPS = 1.2;
@@ -45,23 +45,18 @@ export function chainDrops(log: RideLog, trace: RideTrace): ChainDropEvent[] {
   if (!trace.model) return [];
   const search: DropSearch = { log, trace, below: belowGears(log, trace) };
   const leaping = leapingCadence(log);
-  const found: ChainDropEvent[] = [];
-  const add = (start: number, logOdds: number): void => {
-    const timeS = log.timeS[start];
-    if (!found.some((other) => Math.abs(timeS - other.timeS) < APART_S))
-      found.push({ timeS, ...dropSide(log, trace, timeS), confidence: probabilityOf(logOdds) });
-  };
-  for (const run of lowRuns(search)) {
+  const runs = lowRuns(search).flatMap((run): DropFinding[] => {
     const signs = runSigns(search, run);
-    if (!signs || driveShown(search, run, signs)) continue;
-    if (leaping && drivesBeforeHalt(search, run)) continue;
-    const logOdds = dropLogOdds(search, run, signs) + (leaping ? ODDS.leaping : 0);
-    if (probabilityOf(logOdds) >= MIN_CONFIDENCE) add(run.start, logOdds);
-  }
-  for (const { start, logOdds } of freeSpins(log, trace)) add(start, logOdds);
-  for (const { start, logOdds } of haltsAtEnd(log, trace))
-    if (probabilityOf(logOdds) >= MIN_CONFIDENCE) add(start, logOdds);
-  return found.sort((a, b) => a.timeS - b.timeS);
+    if (!signs || driveShown(search, run, signs)) return [];
+    if (leaping && drivesBeforeHalt(search, run)) return [];
+    return [{ start: run.start, logOdds: dropLogOdds(search, run, signs) + (leaping ? ODDS.leaping : 0) }];
+  });
+  const findings = [...runs, ...freeSpins(log, trace), ...haltsAtEnd(log, trace)];
+  const likely = findings.filter(({ logOdds }) => probabilityOf(logOdds) >= MIN_CONFIDENCE);
+  return likeliestApart(likely, log.timeS).map(({ start, logOdds }) => {
+    const timeS = log.timeS[start];
+    return { timeS, ...dropSide(log, trace, timeS), confidence: probabilityOf(logOdds) };
+  });
 }
 
 const probabilityOf = (logOdds: number): number => 1 / (1 + Math.exp(-logOdds));

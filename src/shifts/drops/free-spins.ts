@@ -4,13 +4,8 @@ import type { RideTrace } from '../../gear-trace/gear-trace.ts';
 import { PEDALLING_RPM } from '../../gear-trace/samples/pedalling-rpm.ts';
 import type { RideLog } from '../../ride-log/ride-log.ts';
 import { haltAfter } from './halt-after.ts';
+import type { DropFinding } from './likeliest-apart.ts';
 import { gainWithoutDrive, speedGain } from './speed-gain.ts';
-
-/** A moment at which the legs spun against nothing, and the log odds that the chain was off. */
-export interface FreeSpin {
-  readonly start: number;
-  readonly logOdds: number;
-}
 
 /** The cadence that this share of a ride's records with turning cranks does not exceed is the usual one. */
 const USUAL_SHARE = 0.95;
@@ -49,10 +44,10 @@ const ODDS = {
  * cog and the new, so the ratio alone proves nothing. But legs that suddenly run faster than this rider ever pedals, on a lower gear than the
  * commanded one and without power, then stop until the bike has halted for a while, have lost their chain.
  */
-export function freeSpins(log: RideLog, trace: RideTrace): FreeSpin[] {
+export function freeSpins(log: RideLog, trace: RideTrace): DropFinding[] {
   if (!trace.model || trace.commands.timeS.length === 0) return [];
   const search: SpinSearch = { log, trace, model: trace.model, usualRpm: usualCadence(log) };
-  const found: FreeSpin[] = [];
+  const found: DropFinding[] = [];
   for (let start = 1; start < log.timeS.length; start++) {
     const spin = spinAt(search, start);
     if (!spin) continue;

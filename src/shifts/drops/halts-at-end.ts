@@ -1,17 +1,11 @@
 import type { RideTrace } from '../../gear-trace/gear-trace.ts';
 import { PEDALLING_RPM } from '../../gear-trace/samples/pedalling-rpm.ts';
 import type { RideLog } from '../../ride-log/ride-log.ts';
+import { sameBurst } from '../commands/same-burst.ts';
 import { firstAfter } from '../first-after.ts';
 import { type Halt, haltAfter } from './halt-after.ts';
+import type { DropFinding } from './likeliest-apart.ts';
 
-/** A halt right after a shift onto an end cog, and the log odds that the chain was off. */
-export interface EndHalt {
-  readonly start: number;
-  readonly logOdds: number;
-}
-
-/** Commands closer together are one shift. */
-const BURST_S = 1.2;
 /** Who coasts before the shift has a stop in mind already: in these seconds so many records must show the chain driving. */
 const BEFORE_S = 3;
 const LEAST_DRIVING = 2;
@@ -46,14 +40,15 @@ const ODDS = {
  * Finds chains lost where the legs noticed at once and stopped: the chain drove, it was asked onto an end cog, within seconds nobody pedalled any
  * more, and the bike rolled to a halt of some length. The ratio alone says nothing there, since the chain may not have left the cog before.
  */
-export function haltsAtEnd(log: RideLog, trace: RideTrace): EndHalt[] {
+export function haltsAtEnd(log: RideLog, trace: RideTrace): DropFinding[] {
   const { model, commands } = trace;
   if (!model) return [];
-  const found: EndHalt[] = [];
+  const { wholeSeconds } = log.gearRecords;
+  const found: DropFinding[] = [];
   for (let c = 1; c < commands.timeS.length; c++) {
     const end = commands.cog[c] === 0 ? 'smallest' : commands.cog[c] === model.cogs - 1 ? 'largest' : null;
     const nextS = commands.timeS[c + 1] ?? Number.POSITIVE_INFINITY;
-    if (!end || commands.cog[c] === commands.cog[c - 1] || nextS - commands.timeS[c] < BURST_S) continue;
+    if (!end || commands.cog[c] === commands.cog[c - 1] || sameBurst(nextS - commands.timeS[c], wholeSeconds)) continue;
     const start = firstAfter(log.timeS, commands.timeS[c] - 0.01);
     if (start >= log.timeS.length || !droveBefore(log, trace, start)) continue;
     const halt = haltAfter(log, start, ODDS[end].haltWithinS, HALT_LASTS_S);

@@ -74,6 +74,7 @@ export function madeUpRide(recipe: RideRecipe, bike: Bike): { report: KeyedRideR
         torqueNm: Math.round(20 + random() * 30),
         eventKey: `shift-${s}`,
         verdict: null,
+        found: null,
       } as Shift);
       commanded = to;
       lag = outcome === 'clean' || outcome === 'unjudged' ? 1 : outcome === 'late' ? 3 : 8;
@@ -92,6 +93,7 @@ export function madeUpRide(recipe: RideRecipe, bike: Bike): { report: KeyedRideR
         confidence: 0.86,
         eventKey: `ghost-${s}`,
         verdict: null,
+        found: null,
       });
     }
     const development = (rolloutMm * ring) / cassette[actual] / 1000;
@@ -144,11 +146,15 @@ export function madeUpRide(recipe: RideRecipe, bike: Bike): { report: KeyedRideR
                 confidence: 0.91,
                 eventKey: 'drop-4000',
                 verdict: null,
+                found: null,
               },
             ]
           : [],
       skips:
-        n > 5000 ? [{ at: at(3000), teeth: cassette[4], confidence: 0.7, eventKey: 'skip-3000', verdict: null }] : [],
+        n > 5000
+          ? [{ at: at(3000), teeth: cassette[4], confidence: 0.7, eventKey: 'skip-3000', verdict: null, found: null }]
+          : [],
+      rejected: { ghostShifts: [], chainDrops: [], skips: [] },
       gears: [],
       warnings: [{ code: 'teeth-differ', message: 'The ride shows a 17-tooth cog where the bike file says 16.' }],
     } as unknown as KeyedRideReport,

@@ -53,6 +53,42 @@ describe('positions of a GPX file', () => {
   });
 });
 
+describe('positions under names of a writer’s own', () => {
+  const text = (bytes: Uint8Array): string => new TextDecoder().decode(bytes);
+  const own =
+    '<x:start_lat>46.51234</x:start_lat><x:startLon>9.81234</x:startLon><lng>9.80001</lng><y>46.50001</y>' +
+    '<x:latE7>465000100</x:latE7><x:at><x:deg>46.5</x:deg></x:at><w>465000.100</w>';
+
+  it('are gone from a GPX file, where what is read stays', () => {
+    const bytes = gpx(
+      (i) =>
+        `<trkpt ${place(i)}><time>${at(i)}</time><y>46.5</y><extensions>${own}<e:tpx><e:speed>5.5</e:speed><e:cad>80</e:cad><power>210</power></e:tpx></extensions></trkpt>`,
+    );
+    const placeless = dropPositions('ride.gpx', bytes);
+    expect(placeless).toMatchObject({ positions: 'dropped', same: true });
+    expect(text(placeless.bytes)).not.toMatch(/46\.?5|9\.8/);
+    expect(text(placeless.bytes).match(/<power>210<\/power>/g)).toHaveLength(90);
+    expect([placeless.log.cadenceRpm[3], placeless.log.powerW[3]]).toEqual([80, 210]);
+  });
+
+  it('are gone from the points, laps and activities of a TCX file, where what is read stays', () => {
+    const points = Array.from(
+      { length: 90 },
+      (_, i) =>
+        `<Trackpoint><Time>${at(i)}</Time><DistanceMeters>${i * 5}</DistanceMeters><Cadence>80</Cadence><Extensions>${own}<n:TPX><n:Speed>5.5</n:Speed><n:Watts>210</n:Watts></n:TPX></Extensions></Trackpoint>`,
+    );
+    const extensions = `<Extensions>${own}</Extensions>`;
+    const bytes = new TextEncoder().encode(
+      `<TrainingCenterDatabase xmlns="urn:t"><Activities><Activity Sport="Biking"><Id>${at(0)}</Id><Lap StartTime="${at(0)}"><Track>${points.join('')}</Track>${extensions}</Lap>${extensions}</Activity></Activities></TrainingCenterDatabase>`,
+    );
+    const placeless = dropPositions('ride.tcx', bytes);
+    expect(placeless.same).toBe(true);
+    expect(text(placeless.bytes)).not.toMatch(/46\.?5|9\.8/);
+    expect(text(placeless.bytes).match(/<n:Watts>210<\/n:Watts>/g)).toHaveLength(90);
+    expect([placeless.log.cadenceRpm[3], placeless.log.powerW[3]]).toEqual([80, 210]);
+  });
+});
+
 describe('positions of a TCX file', () => {
   it('are gone, with notes and names', () => {
     const points = Array.from(

@@ -5,7 +5,7 @@ import type { RideTrack } from './ride-track.ts';
 import type { TimelineEvent } from './timeline-event.ts';
 import type { ViewWindow } from './view-window.ts';
 
-const hint = 'Point at the ride to read it. Click it, then scroll to zoom; drag to move along.';
+const hint = 'Touch the ride or point at it to read it, drag it to move along. “Closer” and “Wider” zoom.';
 
 interface LinePlan {
   readonly track: RideTrack;

@@ -48,8 +48,11 @@ export function listenToPointer(plot: HTMLElement, plan: PointerPlan): void {
       if (isInOverview(point, layout())) follow(point);
     },
     click: (event) => {
-      const found = overEvent(pointOn(canvas, event));
+      const point = pointOn(canvas, event);
+      const found = overEvent(point);
       if (found) onOpen(found.key);
+      // a finger that is lifted again leaves the plot, and moves no pointer before
+      else if (!isInOverview(point, layout())) line.to(view.scale().invert(point.x));
     },
   });
 }

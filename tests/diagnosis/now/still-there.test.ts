@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import type { Setup } from '../../src/diagnosis/imagined-bike/setup.ts';
-import { stillThere } from '../../src/diagnosis/posterior/estimates.ts';
-import type { Particle } from '../../src/diagnosis/posterior/particles.ts';
+import type { Setup } from '../../../src/diagnosis/imagined-bike/setup.ts';
+import { shareStandingOut, stillThere } from '../../../src/diagnosis/now/still-there.ts';
+import type { Particle } from '../../../src/diagnosis/posterior/particles.ts';
 
 /** One imagined bike of which only the low limit's room matters: in order, when the fault came, and now. */
 const bike = (cause: Particle['cause'], healthy: number, atFirst: number, now: number): Particle => {
@@ -20,11 +20,19 @@ describe('stillThere', () => {
     expect(stillThere([bike(cause, 0.2, 2, 1.2)], cause)).toBe(0);
   });
 
+  const tension = (atFirst: number, now: number): Particle =>
+    ({ cause: 'cable-tension-low', atFirst: { offset: atFirst }, now: { offset: now } }) as Particle;
+
   it('holds a fault that still stands out for there, however much of it is gone', () => {
-    const tension = (atFirst: number, now: number): Particle =>
-      ({ cause: 'cable-tension-low', atFirst: { offset: atFirst }, now: { offset: now } }) as Particle;
     expect(stillThere([tension(-4, -1.5)], 'cable-tension-low')).toBe(1);
-    expect(stillThere([tension(-4, 1.5)], 'cable-tension-low')).toBe(1);
     expect(stillThere([tension(-4, -0.3)], 'cable-tension-low')).toBe(0);
+  });
+
+  it('is not said of one that was turned past the mark: it stands out on the other side', () => {
+    const bikes = [tension(-4, 1.5), tension(-4, 0.9), tension(-4, 0.5), tension(-4, -2)];
+    expect(stillThere(bikes, 'cable-tension-low')).toBe(0.25);
+    expect(shareStandingOut(bikes, 'cable-tension-high')).toBe(0.5);
+    expect(shareStandingOut([bike('low-limit-tight', 0.5, -1, 1.6)], 'low-limit-loose')).toBe(1);
+    expect(shareStandingOut([], 'low-limit-loose')).toBe(0);
   });
 });

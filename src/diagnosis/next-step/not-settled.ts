@@ -1,0 +1,66 @@
+import { listed } from '../../numeric/listed.ts';
+import { causePhrase } from '../cause-words.ts';
+import type { Cause } from '../causes.ts';
+import type { CassetteEnd } from '../now/setting-now.ts';
+import { oppositeOf } from '../now/turned-towards.ts';
+import { toldByHand } from '../sentences/told-by-hand.ts';
+import { generalCautions, nextStep } from './next-steps.ts';
+import { nothingToTurn, type Step } from './step.ts';
+import type { Fault, SuggestionFacts } from './suggestion-facts.ts';
+import { verifyNow } from './verify-now.ts';
+
+/** The limit that lets a chain past an end of the cassette, and words for that end. */
+const ends = {
+  'past-largest': { fault: 'low-limit-loose', cog: 'largest', screw: 'low limit screw' },
+  'past-smallest': { fault: 'high-limit-loose', cog: 'smallest', screw: 'high limit screw' },
+} as const;
+
+/** What was ridden since the last adjustment does not tell what became of the fault: nothing is turned on a guess. */
+export function notSettled(cause: Fault, facts: SuggestionFacts): Step {
+  const { now, electronic } = facts;
+  if (now.keepOff.size > 0) return limitFirst([...now.keepOff], facts);
+  const opposite = oppositeOf(cause);
+  const orPast = opposite ? `, or by now it is ${causePhrase(opposite, electronic)}` : '';
+  const loose = opposite === 'low-limit-loose' || opposite === 'high-limit-loose';
+  const hand = toldByHand(opposite ?? cause, electronic) + (loose ? ' Keep off that cog where it goes further.' : '');
+  return nothingToTurn(
+    `Ride before anything more is turned: what was ridden since ${now.since.last?.at.slice(0, 10)} does not tell yet whether ${causePhrase(cause, electronic)} is put right${orPast}.`,
+    `Nothing needs to be turned before that ride. ${hand}`,
+    verifyNow(cause, facts),
+  );
+}
+
+/** A look at the limits past which a chain was lost, as sentences to append; empty where none was. */
+export const lookAtLimits = (keepOff: ReadonlySet<CassetteEnd>, electronic: boolean): string =>
+  [...keepOff]
+    .map((end) => ends[end])
+    .map(
+      ({ fault, cog, screw }) =>
+        ` The chain was lost past the ${cog} cog, so look at the ${screw} too. ${toldByHand(fault, electronic)}`,
+    )
+    .join('');
+
+/** A chain was lost past an end: that limit is looked at by hand before anything else, and never opened. */
+export function limitFirst(lostPast: readonly CassetteEnd[], facts: SuggestionFacts): Step {
+  const { electronic, now } = facts;
+  const own = lostPast.map((end) => ({ ...ends[end], step: nextStep(ends[end].fault, electronic) }));
+  const cogs = listed(own.map(({ cog }) => cog));
+  const since = now.since.last ? ' since the last adjustment' : '';
+  const looks = own.map(
+    ({ fault, screw }) =>
+      `${toldByHand(fault, electronic)} If it goes further, turn the ${screw} in (clockwise) until it stops there.`,
+  );
+  return {
+    namesCause: true,
+    parameter: own[0].step.parameter,
+    action: `Look before anything else is turned: the chain was lost past the ${cogs} cog${since}. ${looks.join(' ')}`,
+    start: `Do it on a stand, and keep off the ${cogs} cog until it is done.`,
+    verify: verifyNow(own[0].fault, facts),
+    cautions: [...new Set([...own.flatMap(({ step }) => step.cautions), ...generalCautions])],
+  };
+}
+
+/** Whether a step would open a limit past which a chain was lost. */
+export const opensWhereLost = (cause: Cause, keepOff: ReadonlySet<CassetteEnd>): boolean =>
+  (cause === 'low-limit-tight' && keepOff.has('past-largest')) ||
+  (cause === 'high-limit-tight' && keepOff.has('past-smallest'));

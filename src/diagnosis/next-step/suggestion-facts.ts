@@ -1,0 +1,26 @@
+import type { Cause } from '../causes.ts';
+import type { CheckRide, Onset, RiderPart, ShiftsWellSince, TurnEstimate, Undecided } from '../diagnosis.ts';
+import type { BikeNow } from '../now/bike-now.ts';
+import type { Observed } from '../observed.ts';
+
+/** A cause that is a fault. */
+export type Fault = Exclude<Cause, 'no-fault'>;
+
+/** What the next step hangs on. */
+export interface SuggestionFacts {
+  readonly ranked: readonly { readonly cause: Cause; readonly probability: number }[];
+  readonly seen: Observed;
+  /** Chains lost on all rides of the bike, also those that were not weighed. */
+  readonly drops: Observed['drops'];
+  readonly undecided: Undecided | null;
+  readonly onset: Onset;
+  readonly rider: RiderPart;
+  readonly clicks: TurnEstimate;
+  /** The same for one cause's bikes alone. */
+  readonly clicksFor: (cause: Cause) => TurnEstimate;
+  readonly now: BikeNow;
+  /** Null unless the newest rides show that what was wrong is wrong no longer, and no logged adjustment accounts for it. */
+  readonly wellSince: ShiftsWellSince | null;
+  readonly checkRide: CheckRide;
+  readonly electronic: boolean;
+}

@@ -1,0 +1,121 @@
+import type { Adjustment } from '../../adjustments/adjustment.ts';
+import type { Bike } from '../../drivetrain/bike.ts';
+import { hasClock } from '../../ride-log/has-clock.ts';
+import type { Cause } from '../causes.ts';
+import { CURED_BELOW } from '../cured-below.ts';
+import type { DiagnosisRide, ShiftsWellSince, TurnEstimate } from '../diagnosis.ts';
+import type { RidingEvidence } from '../evidence/build-evidence.ts';
+import { FEWEST_SHIFTS } from '../fewest-shifts.ts';
+import { shiftsWell } from '../next-step/shifts-well.ts';
+import { goneUnlogged } from '../posterior/gone-unlogged.ts';
+import type { Particle } from '../posterior/particles.ts';
+import { anyShiftsFail, failsLike, ghostsOften } from './fails-like.ts';
+import { isIndexing, pointsTheSameWay } from './points-the-same-way.ts';
+import { riddenOn } from './ridden-on.ts';
+import { type SeenSince, seenSince } from './seen-since.ts';
+import type { CassetteEnd, SettingNow } from './setting-now.ts';
+import { shareStandingOut, stillThere } from './still-there.ts';
+import { type TurnedTooFar, turnedTooFar } from './turned-too-far.ts';
+import { oppositeOf } from './turned-towards.ts';
+
+/** What is wrong with a bike now. Whatever is advised or said of it follows from this. */
+export interface BikeNow {
+  /** The cause as first named: what was mis-set. */
+  readonly cause: Cause;
+  /** What is wrong now: the cause, the fault that an adjustment made of it, or `no-fault` once it is cured. */
+  readonly fault: Cause;
+  readonly setting: SettingNow;
+  /** Set where `overdone`: how far the setting was turned, and whether the last adjustment did it. */
+  readonly tooFar: (TurnedTooFar & { readonly byLast: boolean }) | null;
+  /** Probability that the cause is still there as it was named; 1, saying nothing, where nothing was adjusted or judged since. */
+  readonly stillThere: number;
+  /** Probability that its setting stands out on the other side; where `overdone`, on the side of `fault`. */
+  readonly pastTheMark: number;
+  readonly since: SeenSince;
+  /** Ends past which a chain was lost since: nobody is sent onto the cog there. */
+  readonly keepOff: ReadonlySet<CassetteEnd>;
+}
+
+/** What `bikeNow` goes by. */
+export interface NowFacts {
+  readonly bike: Pick<Bike, 'cassette'>;
+  /** All rides of the bike. */
+  readonly rides: readonly DiagnosisRide[];
+  /** In order of time. */
+  readonly adjustments: readonly Adjustment[];
+  readonly evidence: Pick<RidingEvidence, 'groups'>;
+  readonly particles: readonly Particle[];
+  readonly cause: Cause;
+  readonly probability: number;
+  /** Turns that would set the indexing right, with their sign. */
+  readonly clicks: TurnEstimate;
+  /** Shifts that could be weighed, over all rides. */
+  readonly judgedShifts: number;
+  /** Whether the newest rides shift well, by whatever was done. */
+  readonly wellSince: ShiftsWellSince | null;
+}
+
+/** Says what is wrong now, from the imagined bikes as they are set after the last adjustment and from what was seen since. */
+export function bikeNow(facts: NowFacts): BikeNow {
+  const { bike, rides, evidence, particles, cause, probability, judgedShifts, wellSince } = facts;
+  const adjustments = riddenOn(facts.adjustments, rides, cause);
+  const since = seenSince(rides, adjustments, bike);
+  const tested = evidence.groups.length > 0 && since.seen.all.shifts > 0;
+  const shiftsTell = tested && judgedShifts >= FEWEST_SHIFTS && !wellSince;
+  const turned = sinceFirstRide(adjustments, rides);
+  const found = turnedTooFar({ cause, probability, particles, rides, turned, since, shiftsTell });
+  const keepOff = new Set((['past-largest', 'past-smallest'] as const).filter((side) => since.lost(side) > 0));
+  const left = tested ? stillThere(particles, cause) : 1;
+  const lastGroup = evidence.groups.at(-1)?.adjustments ?? [];
+  const tooFar = found && { ...found, byLast: found.lastTowards && lastGroup.some(({ at }) => at === found.lastAt) };
+  const opposite = oppositeOf(cause);
+  const own = particles.filter((particle) => particle.cause === cause);
+  const past = tested && opposite ? shareStandingOut(own, opposite) : 0;
+  const setting = tooFar ? 'overdone' : settingOf(facts, { since, tested, lost: keepOff.size > 0, left, past });
+  return {
+    cause,
+    fault: tooFar ? tooFar.fault : setting === 'cured' ? 'no-fault' : cause,
+    setting,
+    tooFar,
+    stillThere: left,
+    pastTheMark: tooFar ? shareStandingOut(particles, tooFar.fault) : past,
+    since,
+    keepOff,
+  };
+}
+
+/** What was turned before the first ride moves nothing of the fault that it found. */
+function sinceFirstRide(adjustments: readonly Adjustment[], rides: readonly DiagnosisRide[]): Adjustment[] {
+  const firstMs = Math.min(...rides.map(({ startMs }) => startMs).filter(hasClock));
+  return adjustments.filter(({ at }) => Date.parse(at) >= firstMs);
+}
+
+interface SinceThen {
+  readonly since: SeenSince;
+  readonly tested: boolean;
+  /** Whether a chain was lost past an end of the cassette. */
+  readonly lost: boolean;
+  readonly left: number;
+  readonly past: number;
+}
+
+const LIKELIER_THAN_NOT = 0.5;
+
+function settingOf(facts: NowFacts, then: SinceThen): Exclude<SettingNow, 'overdone'> {
+  const { cause, clicks, particles } = facts;
+  const { since, tested, lost, left, past } = then;
+  if (!since.last || cause === 'no-fault') return 'same';
+  if (!tested) return failsLike(cause, since) ? 'same' : lost ? 'unsettled' : 'untested';
+  if (isCured(cause, then)) return goneUnlogged(particles, cause) < LIKELIER_THAN_NOT ? 'cured' : 'unsettled';
+  const there = left >= past && (left >= CURED_BELOW || failsLike(cause, since));
+  return there && pointsTheSameWay(cause, clicks) ? 'same' : 'unsettled';
+}
+
+/** Most likely there no longer, nor turned past the mark, and the rides since do not fail. A chain lost past an end is a failure. */
+function isCured(cause: Cause, { since, lost, left, past }: SinceThen): boolean {
+  const { seen } = since;
+  if (lost || anyShiftsFail(seen) || ghostsOften(seen) || (cause === 'worn-drivetrain' && failsLike(cause, since)))
+    return false;
+  // shifts show how the indexing stands, but not whether a limit that was opened stops the chain
+  return left + past < CURED_BELOW || (left < CURED_BELOW && isIndexing(cause) && shiftsWell(seen));
+}

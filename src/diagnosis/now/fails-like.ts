@@ -1,0 +1,69 @@
+import { wilsonInterval } from '../../numeric/wilson-interval.ts';
+import type { Direction } from '../../shifts/ride-events.ts';
+import type { Cause } from '../causes.ts';
+import type { Observed, ShiftCount } from '../observed.ts';
+import type { SeenSince } from './seen-since.ts';
+
+/** Where more than this share of the shifts goes wrong, for sure, they fail; so many at least. Assumptions of ours. */
+const FAILS_ABOVE = 0.03;
+const LEAST_EVENTS = 3;
+/** More unasked shifts or skips an hour than this are no slip of the sensors. An assumption of ours. */
+const OFTEN_PER_HOUR = 1;
+
+const directions: readonly Direction[] = ['to-larger', 'to-smaller'];
+
+const shiftsFail = ({ trouble, shifts }: ShiftCount): boolean =>
+  trouble >= LEAST_EVENTS && wilsonInterval(trouble, shifts).low > FAILS_ABOVE;
+
+const often = (count: number, { pedallingHours }: Observed): boolean =>
+  count >= LEAST_EVENTS && count > OFTEN_PER_HOUR * pedallingHours;
+
+/** Whether shifts fail in one direction, or on one cog, since a fault at an end cog is lost among all shifts. */
+export const anyShiftsFail = (seen: Observed): boolean =>
+  directions.some(
+    (direction) =>
+      shiftsFail(seen.shifts(direction)) ||
+      seen.cassette.some((_, own) => shiftsFail(seen.shifts(direction, (cog) => cog === own))),
+  );
+
+/** Whether the chain moves by itself time and again in one direction. */
+export const ghostsOften = (seen: Observed): boolean =>
+  directions.some((direction) => often(seen.ghosts(direction), seen));
+
+/** Whether shifts in one direction fail, and no less often than those in the other. */
+function failsMostly(seen: Observed, slow: Direction): boolean {
+  const own = seen.shifts(slow);
+  const other = seen.shifts(slow === 'to-larger' ? 'to-smaller' : 'to-larger');
+  const rate = ({ trouble, shifts }: ShiftCount): number => trouble / Math.max(1, shifts);
+  return shiftsFail(own) && rate(own) >= rate(other);
+}
+
+/** Whether what was seen fails in the way that a cause makes it fail. */
+export function failsLike(cause: Cause, { seen, lost }: Pick<SeenSince, 'seen' | 'lost'>): boolean {
+  const last = seen.cassette.length - 1;
+  switch (cause) {
+    case 'no-fault':
+      return false;
+    case 'cable-tension-low':
+      return failsMostly(seen, 'to-larger') || often(seen.ghosts('to-smaller'), seen);
+    case 'cable-tension-high':
+      return failsMostly(seen, 'to-smaller') || often(seen.ghosts('to-larger'), seen);
+    case 'low-limit-tight':
+      return shiftsFail(seen.shifts('to-larger', (cog) => cog === last));
+    case 'low-limit-loose':
+      return lost('past-largest') > 0;
+    case 'high-limit-tight':
+      return shiftsFail(seen.shifts('to-smaller', (cog) => cog === 0));
+    case 'high-limit-loose':
+      return lost('past-smallest') > 0;
+    case 'pulley-gap-small':
+      return shiftsFail(seen.shifts('to-larger'));
+    case 'cable-friction':
+      return shiftsFail(seen.shifts('to-smaller'));
+    case 'pulley-gap-large':
+    case 'hanger-bent':
+      return anyShiftsFail(seen);
+    case 'worn-drivetrain':
+      return often(seen.skips(), seen);
+  }
+}

@@ -1,0 +1,28 @@
+import type { NowVerdict } from '../diagnosis.ts';
+import type { ShiftCount } from '../observed.ts';
+import type { BikeNow } from './bike-now.ts';
+
+const counts = ({ shifts, trouble }: ShiftCount): { shifts: number; trouble: number } => ({ shifts, trouble });
+
+/** What is wrong now, as plain facts for the verdict. */
+export function nowVerdict({ fault, setting, tooFar, pastTheMark, since }: BikeNow): NowVerdict {
+  const { last, seen, lost } = since;
+  return {
+    fault,
+    setting,
+    byLastAdjustment: tooFar?.byLast ?? false,
+    pastTheMark,
+    since: {
+      at: last?.at ?? null,
+      toLarger: counts(seen.shifts('to-larger')),
+      toSmaller: counts(seen.shifts('to-smaller')),
+      ghostShifts: seen.ghosts('to-larger') + seen.ghosts('to-smaller'),
+      skips: seen.skips(),
+      chainDrops: {
+        pastLargest: lost('past-largest'),
+        pastSmallest: lost('past-smallest'),
+        elsewhere: lost('chainring') + lost('unknown'),
+      },
+    },
+  };
+}

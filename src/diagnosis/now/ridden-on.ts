@@ -1,0 +1,28 @@
+import type { Adjustment } from '../../adjustments/adjustment.ts';
+import { hasClock } from '../../ride-log/has-clock.ts';
+import type { Cause } from '../causes.ts';
+import type { DiagnosisRide } from '../diagnosis.ts';
+import { canBring } from '../likelihood/onset-options.ts';
+
+/** Parts that are replaced as a matter of routine, and set nothing anew but what `canBring` and `wears` say. */
+const routine: readonly Adjustment['parameter'][] = ['chain', 'cassette', 'wheel'];
+const wears = (cause: Cause): boolean => cause === 'worn-drivetrain';
+
+/**
+ * The adjustments without those that end the list, that no ride came after, and that can have changed nothing about a cause: a new chain
+ * after a cure leaves it a cure.
+ *
+ * @param adjustments in order of time
+ */
+export function riddenOn(
+  adjustments: readonly Adjustment[],
+  rides: readonly Pick<DiagnosisRide, 'startMs' | 'durationS'>[],
+  cause: Cause,
+): Adjustment[] {
+  const endsMs = rides.filter(({ startMs }) => hasClock(startMs)).map((ride) => ride.startMs + ride.durationS * 1000);
+  const lastMs = Math.max(Number.NEGATIVE_INFINITY, ...endsMs);
+  const idle = ({ at, parameter }: Adjustment): boolean =>
+    Date.parse(at) >= lastMs && routine.includes(parameter) && !canBring(cause, parameter) && !wears(cause);
+  const kept = adjustments.findLastIndex((one) => !idle(one)) + 1;
+  return kept > 0 ? adjustments.slice(0, kept) : [...adjustments];
+}

@@ -1,0 +1,15 @@
+/**
+ * What became of the setting in question.
+ *
+ * - `same`: the fault is there as it was named, untouched or not turned far enough
+ * - `cured`: the last adjustment cured it
+ * - `overdone`: an adjustment went past the mark, to another fault
+ * - `unsettled`: what was ridden since the last adjustment does not tell which of these
+ * - `untested`: nothing was seen since the last adjustment
+ */
+export const settingsNow = ['same', 'cured', 'overdone', 'unsettled', 'untested'] as const;
+/** One of `settingsNow`. */
+export type SettingNow = (typeof settingsNow)[number];
+
+/** Ends of the cassette past which a chain can be lost. */
+export type CassetteEnd = 'past-largest' | 'past-smallest';

@@ -1,0 +1,42 @@
+import type { Bike } from '../../drivetrain/bike.ts';
+import type { Warning } from '../../errors/warning.ts';
+import { counted } from '../../numeric/counted.ts';
+import type { RideLog } from '../../ride-log/ride-log.ts';
+import { recordedTeeth } from '../commands/recorded-gears.ts';
+import { belongingLimits } from './belonging-limits.ts';
+import { shareOfTeeth } from './share-of-teeth.ts';
+import { rungsOf, shareOnGears } from './share-on-gears.ts';
+
+const limits = belongingLimits.together;
+
+/** A drivetrain that was guessed and the ride that shows it. `rolloutMm` is NaN where it is not known. */
+export interface GuessedFrom {
+  readonly bike: Bike;
+  readonly rolloutMm: number;
+  readonly ride: RideLog;
+}
+
+/** The rides that do not look like rides of the bike that the guess is of: other teeth recorded, or another ladder of developments. */
+export function ridesApart(logs: readonly RideLog[], { bike, rolloutMm, ride }: GuessedFrom): RideLog[] {
+  const told = recordedTeeth(ride.gearRecords);
+  return logs.filter((log) => {
+    if (log === ride) return false;
+    const named = recordedTeeth(log.gearRecords);
+    if (named.rear.length > 1 && told.rear.length > 1)
+      return shareOfTeeth(named.rear, told.rear) < limits.teeth || shareOfTeeth(named.front, told.front) < limits.teeth;
+    return shareOnGears(rungsOf(log), bike, rolloutMm, limits) < limits.steady;
+  });
+}
+
+/** So many rides are named. */
+const MOST_NAMED = 3;
+
+/** Says that rides do not go together. */
+export function apartNote(apart: readonly RideLog[], { ride }: GuessedFrom): Warning {
+  const names = apart.slice(0, MOST_NAMED).map(({ file }) => file);
+  const more = apart.length - names.length;
+  return {
+    code: 'rides-apart',
+    message: `These rides do not look like those of one bike: the gears of ${names.join(', ')}${more > 0 ? ` and ${counted(more, 'other')}` : ''} are not those of ${ride.file}. Give the rides of each bike by themselves.`,
+  };
+}

@@ -1,0 +1,85 @@
+import { isAdjustmentTable } from '../../src/adjustments/is-adjustment-table.ts';
+import { bikeSchema } from '../../src/drivetrain/bike.ts';
+import { parseBike } from '../../src/drivetrain/parse-bike.ts';
+import { CogwrightError } from '../../src/errors/cogwright-error.ts';
+import { plainText } from '../../src/errors/plain-text.ts';
+import { textDecoder } from '../../src/ride-log/decode-text.ts';
+import type { Bike } from '../api/answers.ts';
+
+/** Bike and adjustments files are written by hand: what is larger is a ride. */
+const MOST_BYTES = 256 * 1024;
+
+/** A bike file; `fault` says what is wrong where there is no `bike`. */
+export interface BikeFile {
+  readonly file: string;
+  readonly bike: Bike | null;
+  readonly fault: string | null;
+}
+
+/** Chosen files by what they hold. */
+export interface SortedFiles {
+  readonly rides: readonly File[];
+  readonly bikes: readonly BikeFile[];
+  readonly adjustments: readonly File[];
+}
+
+const bikeKeys = Object.keys(bikeSchema.shape).filter((key) => key !== 'name');
+
+/** True where an object of JSON has a key of a bike file. Of one that is broken its text has to tell. */
+function isBikeText(text: string): boolean {
+  if (!/^\uFEFF?\s*\{/.test(text)) return false;
+  try {
+    const keys = Object.keys(JSON.parse(text.replace(/^\uFEFF/, '')) as object);
+    return keys.some((key) => bikeKeys.includes(key));
+  } catch {
+    return bikeKeys.some((key) => text.includes(`"${key}"`));
+  }
+}
+
+const isAdjustmentText = (text: string): boolean =>
+  isAdjustmentTable(text.replace(/^\uFEFF/, '')) || /^\uFEFF?\s*\[\s*\{[^}]*"parameter"/.test(text);
+
+/** What goes with rides and is none itself, told by content; null: a ride, or what only the server can tell. */
+export function companionKind(text: string): 'bike' | 'adjustments' | null {
+  if (isBikeText(text)) return 'bike';
+  return isAdjustmentText(text) ? 'adjustments' : null;
+}
+
+async function bytesOf(file: File): Promise<Uint8Array> {
+  return new Uint8Array(await file.arrayBuffer());
+}
+
+/** Text of a file to tell its kind by; empty where it is too large for one that goes with rides, or cannot be read. */
+async function textToTell(file: File): Promise<string> {
+  if (file.size > MOST_BYTES) return '';
+  try {
+    const bytes = await bytesOf(file);
+    return textDecoder(file.name, bytes).decode(bytes);
+  } catch {
+    return '';
+  }
+}
+
+/**
+ * The text of a file that people write by hand.
+ *
+ * @throws FileError where it is no text
+ */
+export const handWritten = async (file: File): Promise<string> => plainText(file.name, await bytesOf(file));
+
+/** The bike in a file, or what is wrong with the file. */
+export async function readBikeFile(file: File): Promise<BikeFile> {
+  try {
+    return { file: file.name, bike: parseBike(file.name, await handWritten(file)), fault: null };
+  } catch (error) {
+    if (!(error instanceof CogwrightError)) throw error;
+    return { file: file.name, bike: null, fault: error.message };
+  }
+}
+
+/** Parts chosen files into rides and what goes with them. */
+export async function sortFiles(files: readonly File[]): Promise<SortedFiles> {
+  const kinds = await Promise.all(files.map(async (file) => companionKind(await textToTell(file))));
+  const of = (kind: (typeof kinds)[number]): File[] => files.filter((_, i) => kinds[i] === kind);
+  return { rides: of(null), bikes: await Promise.all(of('bike').map(readBikeFile)), adjustments: of('adjustments') };
+}

@@ -1,0 +1,26 @@
+import { counted } from '../../src/numeric/counted.ts';
+import type { Bike } from '../api/answers.ts';
+import { createBike } from '../api/bikes.ts';
+import { drivetrainForm } from '../bike/drivetrain-form.ts';
+import { make } from '../dom/make.ts';
+import type { Chosen, Work } from './chosen.ts';
+
+/** A form for a new bike, which then works through what was chosen with it. */
+export function newBikeForm(
+  { rides, adjustments }: Pick<Chosen, 'rides' | 'adjustments'>,
+  startWith: Partial<Bike>,
+  start: (work: Work) => void,
+): HTMLElement {
+  let made: { id: string; name: string } | null = null;
+  const files = rides.length + adjustments.length;
+  const { element } = drivetrainForm({
+    start: startWith,
+    saveWord: files > 0 ? `Save the bike and work through ${counted(files, 'file')}` : 'Save the bike',
+    save: async (bike) => {
+      const { id } = await createBike(bike);
+      made = { id, name: bike.name };
+    },
+    saved: () => made && start({ rides, adjustments, bikeId: made.id, bikeName: made.name, made: true }),
+  });
+  return make('div', { class: 'panel' }, element);
+}
