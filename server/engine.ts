@@ -1,7 +1,15 @@
 import { ENGINE_VERSION as numbered } from '../src/analyse.ts';
 
 /** What the engine works out for the server. Its shapes, words and readers are imported where they are used. */
-export { analyseRide, concludeBike, listRides, ownRides, type RideFindings, rideFindings } from '../src/analyse.ts';
+export {
+  type AnalysedRide,
+  analyseRide,
+  concludeBike,
+  listRides,
+  ownRides,
+  type RideFindings,
+  rideFindings,
+} from '../src/analyse.ts';
 export { guessDrivetrain } from '../src/gear-trace/guess/guess-drivetrain.ts';
 
 /** The engine's version as the store keeps it. */

@@ -31,7 +31,11 @@ const mayTouchFiles = ['cli', setup];
 const MOST_LINES = 400;
 const bannedNames = /(^|-)(utils?|helpers?|types?|common|managers?)$/;
 
-/** Folders of the server from first to last: a file imports from its own folder and from folders before it, types included. */
+/**
+ * Folders of the server from first to last: a file imports from its own folder and from folders before it, types
+ * included. `engine.ts`, which pulls in all stages of src, has its place among them; the other files beside the folders
+ * put them together.
+ */
 const serverOrder = [
   'positions',
   'raw',
@@ -40,6 +44,7 @@ const serverOrder = [
   'judgements',
   'state',
   'shapes',
+  'engine.ts',
   'work',
   'http',
   'strangers',
@@ -143,7 +148,7 @@ describe('server and page', () => {
 });
 
 describe('folders of the server', () => {
-  const folderOf = (file: string): string | null => /^server\/([^/]+)\//.exec(file)?.[1] ?? null;
+  const folderOf = (file: string): string | null => /^server\/([^/]+(?=\/)|engine\.ts$)/.exec(file)?.[1] ?? null;
 
   it('are all known here', () => {
     const folders = new Set(codeFiles.map(folderOf).filter((folder) => folder !== null));
@@ -156,6 +161,13 @@ describe('folders of the server', () => {
       return own !== null && other !== null && serverOrder.indexOf(other) > serverOrder.indexOf(own);
     });
     expect(shown(backwards)).toEqual([]);
+  });
+
+  it('take from src what analyses rides by way of engine.ts alone', () => {
+    const past = imports.filter(
+      ({ from, to }) => folderOf(from) !== null && folderOf(from) !== 'engine.ts' && to === 'src/analyse.ts',
+    );
+    expect(shown(past)).toEqual([]);
   });
 });
 

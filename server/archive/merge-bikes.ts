@@ -1,9 +1,9 @@
 import { hasAdjustment, insertAdjustment, listAdjustments } from '../store/adjustment-store.ts';
-import { insertBike, listBikes, type StoredBike, touchBike } from '../store/bike-store.ts';
+import { insertBike, touchBike } from '../store/bike-store.ts';
 import { newId } from '../store/new-id.ts';
-import { findRide, findRideByContent } from '../store/ride-store.ts';
 import type { Sql } from '../store/sql.ts';
 import type { ArchivedBike } from './archive-shapes.ts';
+import { matchBikes } from './match-bikes.ts';
 import type { OpenArchive } from './read-archive.ts';
 
 /** Which bike here each bike of the archive is, and what was added. */
@@ -18,10 +18,11 @@ export function mergeBikes(sql: Sql, archive: Pick<OpenArchive, 'bikes' | 'rides
   const bikeIds = new Map<string, string>();
   const bikes = { added: 0, merged: 0 };
   const adjustments = { added: 0, known: 0 };
+  const matched = matchBikes(sql, archive);
   for (const archived of archive.bikes) {
-    const here = sameBike(sql, archived, archive);
     const { bike, source, sample, notes, id } = archived;
-    const bikeId = here?.id ?? insertBike(sql, bike, source, { id, sample, notes });
+    const here = matched.get(id);
+    const bikeId = here ?? insertBike(sql, bike, source, { id, sample, notes });
     bikes[here ? 'merged' : 'added']++;
     bikeIds.set(id, bikeId);
     const added = mergeAdjustments(sql, bikeId, archived);
@@ -30,23 +31,6 @@ export function mergeBikes(sql: Sql, archive: Pick<OpenArchive, 'bikes' | 'rides
     if (here && added > 0) touchBike(sql, bikeId);
   }
   return { bikeIds, bikes, adjustments };
-}
-
-/** The bike here with the same id, else the one that most of its rides are on here, else one that is quite the same. */
-function sameBike(sql: Sql, archived: ArchivedBike, { rides }: Pick<OpenArchive, 'rides'>): StoredBike | undefined {
-  const here = listBikes(sql);
-  const byId = here.find(({ id }) => id === archived.id);
-  if (byId) return byId;
-  const votes = new Map<string, number>();
-  for (const ride of rides) {
-    if (ride.bikeId !== archived.id) continue;
-    const known = findRideByContent(sql, ride.sha256, ride.archivedSha256);
-    const bikeId = known && findRide(sql, known.id)?.bikeId;
-    if (bikeId) votes.set(bikeId, (votes.get(bikeId) ?? 0) + 1);
-  }
-  const [most] = [...votes].sort((a, b) => b[1] - a[1]);
-  const content = JSON.stringify(archived.bike);
-  return here.find(({ id, bike }) => (most ? id === most[0] : JSON.stringify(bike) === content));
 }
 
 function mergeAdjustments(sql: Sql, bikeId: string, archived: ArchivedBike): number {

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { bikeSchema } from '../../src/drivetrain/bike.ts';
+import { counted } from '../../src/numeric/counted.ts';
 import { engineVersion } from '../engine.ts';
 import { defineRoute } from '../http/define-route.ts';
 import { notFound, RequestError } from '../http/request-error.ts';
@@ -101,7 +102,7 @@ export const bikeRoutes = [
           throw new RequestError(
             409,
             'bike-has-rides',
-            `This bike has ${its.length} rides. Move them to another bike first, or remove it with its rides.`,
+            `This bike has ${counted(its.length, 'ride')}. Move every ride to another bike first, or remove the bike with its rides.`,
           );
         for (const ride of its) deleteRide(sql, ride.id);
         deleteBike(sql, id);

@@ -1,6 +1,6 @@
 import { type Bike, bikeSchema } from '../../src/drivetrain/bike.ts';
 import type { Warning } from '../../src/errors/warning.ts';
-import { guessDrivetrain } from '../engine.ts';
+import { unknownBike, unknownNote } from '../../src/gear-trace/guess/unknown-drivetrain.ts';
 import { newId } from './new-id.ts';
 import type { Sql } from './sql.ts';
 import type { BikeTable } from './tables.ts';
@@ -37,9 +37,12 @@ function written({ spec, notes }: Pick<BikeTable, 'spec' | 'notes'>): Pick<Store
   const found = parsed(spec);
   const bike = bikeSchema.safeParse(found);
   if (bike.success) return { bike: bike.data, notes: JSON.parse(notes), readable: true };
-  const unknown = guessDrivetrain([]);
   const name = bikeSchema.shape.name.safeParse((found as { name?: unknown } | null)?.name);
-  return { bike: { ...unknown.bike, ...(name.success && { name: name.data }) }, notes: unknown.notes, readable: false };
+  return {
+    bike: { ...unknownBike, ...(name.success && { name: name.data }) },
+    notes: [unknownNote('What is stored of this bike cannot be read as one')],
+    readable: false,
+  };
 }
 
 function parsed(text: string): unknown {

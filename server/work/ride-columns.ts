@@ -1,5 +1,5 @@
-import type { AnalysedRide } from '../../src/analyse.ts';
 import type { Bike } from '../../src/drivetrain/bike.ts';
+import type { AnalysedRide } from '../engine.ts';
 
 /** Columns of a ride for its timeline. All lists have one length; null: no value at that moment. */
 export interface RideColumns {

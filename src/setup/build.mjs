@@ -2,8 +2,10 @@
 import { build } from './build-part.mjs';
 import { allParts } from './build-parts.mjs';
 import { ensureInstalled } from './installed.mjs';
+import { ensureNodeVersion } from './node-version.mjs';
 import { oneAtATime } from './one-at-a-time.mjs';
 
+ensureNodeVersion();
 oneAtATime(() => {
   ensureInstalled();
   for (const part of allParts()) build(part);

@@ -4,12 +4,14 @@ import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { ensureInstalled } from './installed.mjs';
+import { ensureNodeVersion } from './node-version.mjs';
 import { oneAtATime } from './one-at-a-time.mjs';
 import { root } from './project.mjs';
 import { run } from './run.mjs';
 
 const failedSteps = [];
 
+ensureNodeVersion();
 oneAtATime(ensureInstalled);
 step('type check', () => npm('run', '--silent', 'typecheck'));
 step('lint', () => npm('run', '--silent', 'lint'));

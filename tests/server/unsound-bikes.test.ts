@@ -55,6 +55,7 @@ it('a stored bike that is none stands as one whose drivetrain is not known, unti
   expect((await fetch(`${second.url}/api/export`)).status).toBe(200);
   const { report } = (await api.get(`/api/bikes/${odd}`)).body;
   expect(drivetrainUnknown(report.bikeNotes)).toBe(true);
+  expect(report.bikeNotes[0].message).toContain('What is stored of this bike cannot be read');
   const stored = second.services.sql.database.prepare('SELECT spec FROM bike WHERE id = ?');
   expect(stored.get(odd)).toEqual({ spec: oddSpec });
   expect((await api.put(`/api/bikes/${odd}`, { ...hutBike, name: 'Odd' })).status).toBe(202);

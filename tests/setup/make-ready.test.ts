@@ -29,6 +29,8 @@ const lock = (version: string): string =>
     packages: { '': {}, 'node_modules/a': { version }, 'node_modules/b': { version: '1.0.0', optional: true } },
   });
 
+const needNode = (node: string): void => writeFileSync(at('package.json'), JSON.stringify({ engines: { node } }));
+
 const fakeNpm = `#!/bin/sh
 echo "npm $1" >> "$PROJECT/calls"
 [ -n "$NPM_FAILS" ] && exit 1
@@ -57,6 +59,7 @@ makeReady([program]);
 `,
   );
   writeFileSync(at('package-lock.json'), lock('1.0.0'));
+  needNode('>=20');
   writeFileSync(at('tsconfig.json'), '{}');
   writeFileSync(at('src/a.ts'), '');
   mkdirSync(at('bin'));
@@ -123,6 +126,16 @@ describe('makeReady', () => {
     expect(failed.status).toBe(70);
     expect(failed.stderr).toContain('could not be installed');
     expect(makeReady().status).toBe(0);
+  });
+
+  it('says which versions of Node do where this one does not, and starts nothing', () => {
+    needNode('^18.3.0 || >=99');
+    const { status, stderr } = makeReady();
+    expect(status).toBe(70);
+    expect(stderr).toBe(
+      `cogwright: Node.js ${process.versions.node} does not do: the libraries need 18.3 or a later 18, or 99 or newer. Install one of these and run the command again.\n`,
+    );
+    expect(calls()).toEqual([]);
   });
 
   it('takes over a lock that a killed program left behind', () => {

@@ -14,7 +14,7 @@ import { guessFromLadder } from './guess-from-ladder.ts';
 import { guessFromRecords, namesCogs, whyNoBike } from './guess-from-records.ts';
 import { ladderWords } from './ladder-words.ts';
 import { madeUpCogs, madeUpWords } from './made-up-cogs.ts';
-import { unknownDrivetrain } from './unknown-drivetrain.ts';
+import { unknownBike, unknownNote } from './unknown-drivetrain.ts';
 
 type MeasuredTeeth = RideTrace['measured'];
 
@@ -26,14 +26,6 @@ export interface DrivetrainGuess {
   readonly madeUpCogs: readonly number[];
   readonly notes: readonly Warning[];
 }
-
-/** What stands in when the rides show no drivetrain at all; no verdict is drawn from it. */
-const UNKNOWN: Bike = {
-  name: 'unknown bike',
-  chainrings: [32],
-  cassette: [10, 12, 14, 16, 18, 21, 24, 28, 33, 39, 45, 51],
-  actuation: 'cable',
-};
 
 /** Guesses the bike from gear records where a ride has them, else from the ladder of speed-to-cadence ratios. */
 export function guessDrivetrain(logs: readonly RideLog[]): DrivetrainGuess {
@@ -48,15 +40,10 @@ function unknown(logs: readonly RideLog[]): DrivetrainGuess {
   const makesNone = namesCogs(logs) ? 'Gear records that make no bike' : 'Gear records of one cog at most';
   const records = logs.every(({ gearRecords }) => gearRecords.timeS.length === 0) ? 'No gear records' : makesNone;
   return {
-    bike: UNKNOWN,
+    bike: unknownBike,
     certainty: 0,
-    madeUpCogs: UNKNOWN.cassette,
-    notes: [
-      {
-        code: unknownDrivetrain,
-        message: `${records} and no clear ladder of ratios: the drivetrain is not known. Describe the bike to have its rides weighed.`,
-      },
-    ],
+    madeUpCogs: unknownBike.cassette,
+    notes: [unknownNote(`${records} and no clear ladder of ratios`)],
   };
 }
 

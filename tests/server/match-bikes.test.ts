@@ -1,0 +1,105 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import type { ArchivedRide } from '../../server/archive/archive-shapes.ts';
+import { mergeBikes } from '../../server/archive/merge-bikes.ts';
+import { insertBike, listBikes } from '../../server/store/bike-store.ts';
+import { openDatabase } from '../../server/store/open-database.ts';
+import { findRide } from '../../server/store/ride-store.ts';
+import type { Sql } from '../../server/store/sql.ts';
+import { hutBike, valleyBike } from './made-rides.ts';
+import { registerRide } from './register-ride.ts';
+
+const [first, second, third] = [1, 2, 3].map((number) => `${number}`.padStart(16, '0'));
+const adjustment = (number: number) => ({
+  id: `${number}`.padStart(16, 'a'),
+  at: '2026-04-12T18:30:00Z',
+  parameter: 'cable-tension' as const,
+  amount: number,
+  unit: 'clicks' as const,
+  note: '',
+});
+const archived = (id: string, bike = hutBike, adjustments: ReturnType<typeof adjustment>[] = []) => ({
+  id,
+  bike,
+  source: 'given' as const,
+  sample: false,
+  notes: [],
+  adjustments,
+});
+
+let folder: string;
+let sql: Sql;
+beforeEach(async () => {
+  folder = mkdtempSync(join(tmpdir(), 'cogwright-merge-'));
+  sql = await openDatabase(join(folder, 'a.sqlite'), { backup: folder });
+});
+afterEach(() => {
+  sql.database.close();
+  rmSync(folder, { recursive: true, force: true });
+});
+
+const mergeWith = (rides: ArchivedRide[], ...bikes: ReturnType<typeof archived>[]) =>
+  sql.transaction(() => mergeBikes(sql, { bikes, rides }));
+const merge = (...bikes: ReturnType<typeof archived>[]) => mergeWith([], ...bikes);
+/** A ride that is on one bike here and on another in the archive. */
+function sharedRide(here: string, there: string): ArchivedRide {
+  const { sha256 = '', file = '' } = findRide(sql, registerRide(sql, here)) ?? {};
+  return { bikeId: there, file, sha256, archivedSha256: sha256, judgements: [] };
+}
+const idsHere = (): string[] => listBikes(sql).map(({ id }) => id);
+
+describe('bikes of an archive that are described alike', () => {
+  it('stay two where none is here, each with its own adjustments', () => {
+    const merged = merge(archived(first, hutBike, [adjustment(1)]), archived(second, hutBike, [adjustment(2)]));
+    expect(merged.bikes).toEqual({ added: 2, merged: 0 });
+    expect(merged.adjustments).toEqual({ added: 2, known: 0 });
+    expect([...merged.bikeIds]).toEqual([
+      [first, first],
+      [second, second],
+    ]);
+  });
+
+  it('stay two where one or several here are described so too', () => {
+    const here = insertBike(sql, hutBike, 'given');
+    expect(merge(archived(first), archived(second)).bikes).toEqual({ added: 2, merged: 0 });
+    expect(idsHere().sort()).toEqual([first, second, here].sort());
+    expect(merge(archived(third)).bikes).toEqual({ added: 1, merged: 0 });
+  });
+
+  it('stay two where one of them is here by its id', () => {
+    merge(archived(first));
+    expect(merge(archived(second), archived(first)).bikes).toEqual({ added: 1, merged: 1 });
+    expect(merge(archived(second), archived(first)).bikes).toEqual({ added: 0, merged: 2 });
+    expect(idsHere().sort()).toEqual([first, second]);
+  });
+});
+
+it('a bike is taken for the only one here that is described quite the same', () => {
+  const here = insertBike(sql, hutBike, 'given');
+  const merged = merge(archived(first), archived(second, valleyBike));
+  expect(merged.bikes).toEqual({ added: 1, merged: 1 });
+  expect([...merged.bikeIds]).toEqual([
+    [first, here],
+    [second, second],
+  ]);
+});
+
+describe('rides that are here already', () => {
+  it('tell bikes that are described alike', () => {
+    const [one, other] = [insertBike(sql, hutBike, 'given'), insertBike(sql, hutBike, 'given')];
+    const rides = [sharedRide(other, first), sharedRide(one, second)];
+    const merged = mergeWith(rides, archived(first), archived(second));
+    expect(merged.bikes).toEqual({ added: 0, merged: 2 });
+    expect(Object.fromEntries(merged.bikeIds)).toEqual({ [first]: other, [second]: one });
+  });
+
+  it('from two bikes make their bike here the one that most of them are of, and the other is added', () => {
+    const here = insertBike(sql, { ...hutBike, name: 'My own name' }, 'given');
+    const rides = [sharedRide(here, first), sharedRide(here, second), sharedRide(here, second)];
+    const merged = mergeWith(rides, archived(first, valleyBike), archived(second));
+    expect(merged.bikes).toEqual({ added: 1, merged: 1 });
+    expect(Object.fromEntries(merged.bikeIds)).toEqual({ [first]: first, [second]: here });
+  });
+});
