@@ -41,6 +41,7 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
     seen,
     // of every ride, also those that could not be weighed: damage is no matter of likelihood
     drops: observe(input.rides, bike).drops,
+    undatedShifts: evidence.undatedShifts,
     undecided: saysNothing(seen) || sound ? null : undecidedBetween(weighed, probabilities, ranked, electronic),
     onset,
     rider: weighRider(particles, evidence),

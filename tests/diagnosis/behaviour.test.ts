@@ -299,6 +299,8 @@ describe('adjustments', () => {
     const verdict = diagnose({ bike: cableBike, rides, adjustments: [adjustment(2, 'cable-tension', 1)] });
     expect(verdict.notes.join(' ')).toMatch(/without a date/);
     expect(verdict.weighed).toMatchObject({ rides: 1, judgedShifts: 264, events: 0 });
+    const undated = diagnose({ bike: cableBike, rides: rides.slice(1), adjustments: [adjustment(2, 'hanger', null)] });
+    expect(undated.suggestion.start).toMatch(/without a date .* record it with its time, or leave the adjustments out/);
   });
 });
 

@@ -41,6 +41,7 @@ const facts = (changes: Partial<SuggestionFacts> = {}): SuggestionFacts => ({
   ],
   seen: seen(),
   drops: () => 0,
+  undatedShifts: 0,
   undecided: null,
   onset: { kind: 'steady', at: null, rideBeforeAt: null, probability: 0.9 },
   rider: { probability: 0, troubleRateLowTorque: null, troubleRateHighTorque: null, sentence: '' },
@@ -155,6 +156,14 @@ describe('suggest', () => {
       /Too low a cable tension comes first in the order of work too\. .* measure the gap\.$/,
     );
     expect(turned.action).not.toMatch(/Replace nothing/);
+  });
+
+  it('names the cure where what is missing stands in rides without a date', () => {
+    const few = { ranked: [{ cause: 'no-fault' as const, probability: 0.5 }], seen: seen({ all: count(0, 0) }) };
+    const { action, start } = suggest(facts({ ...few, undatedShifts: 264 }));
+    expect(action).toMatch(/too few judged shifts \(0\) .*; 264 more are of a ride without a date\.$/);
+    expect(start).toMatch(/: record it with its time, or leave the adjustments out\.$/);
+    expect(suggest(facts(few)).start).toBe('Ride on and record cadence, speed and gear changes.');
   });
 
   it('warns against unscrewing the barrel to its end where it is unscrewed, and of what to do where it is fully in', () => {

@@ -1,4 +1,4 @@
-import { median } from 'd3-array';
+import { median, sum } from 'd3-array';
 import { adjustmentNotes } from '../../adjustments/adjustment-notes.ts';
 import { type AdjustmentGroup, adjustmentPeriods } from '../../adjustments/adjustment-periods.ts';
 import { adjustmentsThatCount } from '../../adjustments/adjustments-that-count.ts';
@@ -18,8 +18,13 @@ export interface RidingEvidence {
   readonly revSpread: number;
   /** Rides that were weighed, in order of time. */
   readonly rides: readonly DiagnosisRide[];
+  /** Judged shifts of rides without a date, which were not weighed. */
+  readonly undatedShifts: number;
   readonly notes: readonly string[];
 }
+
+/** What mends a ride without a date where there are adjustments. */
+export const undatedCure = 'record it with its time, or leave the adjustments out';
 
 /** Older groups than these are forgotten, with the rides before them. */
 const MOST_GROUPS = 4;
@@ -95,12 +100,17 @@ function joinSegments(segments: EvidenceSegment[]): EvidenceSegment[] {
 /** Reduces rides and adjustments to evidence. Rides that can tell nothing are left out with a note. */
 export function buildEvidence(input: DiagnosisInput): RidingEvidence {
   const notes: string[] = [];
+  let undatedShifts = 0;
   const size = input.bike.cassette.length;
   let rides = input.rides.filter((ride) => ride.evidence !== 'none').sort((a, b) => a.startMs - b.startMs);
   let { groups } = adjustmentPeriods(rides, adjustmentsThatCount(input.adjustments));
   if (groups.length > 0 && !rides.every((ride) => hasClock(ride.startMs))) {
     notes.push(
-      'A ride without a date cannot be set before or after an adjustment, so it was not weighed: record it with its time, or leave the adjustments out.',
+      `A ride without a date cannot be set before or after an adjustment, so it was not weighed: ${undatedCure}.`,
+    );
+    undatedShifts = sum(
+      rides.filter((ride) => !hasClock(ride.startMs)),
+      ({ events }) => events.shifts.filter(({ outcome }) => outcome !== 'unjudged').length,
     );
     rides = rides.filter((ride) => hasClock(ride.startMs));
   }
@@ -125,5 +135,5 @@ export function buildEvidence(input: DiagnosisInput): RidingEvidence {
     }),
   );
   const revSpread = median(timings.map(({ spread }) => spread)) ?? 0.2;
-  return { segments: joinSegments(segments), groups, edges, revSpread, rides, notes };
+  return { segments: joinSegments(segments), groups, edges, revSpread, rides, undatedShifts, notes };
 }

@@ -4,6 +4,7 @@ import { upperFirst } from '../../numeric/upper-first.ts';
 import { causePhrase } from '../cause-words.ts';
 import type { Cause } from '../causes.ts';
 import type { ShiftsWellSince, Suggestion } from '../diagnosis.ts';
+import { undatedCure } from '../evidence/build-evidence.ts';
 import { FEWEST_SHIFTS } from '../fewest-shifts.ts';
 import { pointsTheSameWay } from '../now/points-the-same-way.ts';
 import type { Observed } from '../observed.ts';
@@ -22,10 +23,13 @@ const ALL_BUT_SURE = 0.85;
 /** A cause less likely than this names no part. */
 const LIKELY_ENOUGH = 0.5;
 
-function fewShifts(seen: Observed): Step {
+function fewShifts({ seen, undatedShifts }: SuggestionFacts): Step {
+  const undated = undatedShifts > 0 ? `; ${figure(undatedShifts)} more are of a ride without a date` : '';
   return nothingToTurn(
-    `Turn nothing yet: too few judged shifts (${seen.all.shifts}) could be weighed to name a part.`,
-    'Ride on and record cadence, speed and gear changes.',
+    `Turn nothing yet: too few judged shifts (${seen.all.shifts}) could be weighed to name a part${undated}.`,
+    undated
+      ? `A ride without a date cannot be set before or after an adjustment: ${undatedCure}.`
+      : 'Ride on and record cadence, speed and gear changes.',
     `Look again when there are at least ${FEWEST_SHIFTS} judged shifts, better a hundred.`,
   );
 }
@@ -158,7 +162,7 @@ function oneStep(facts: SuggestionFacts): Step {
   const [{ cause, probability }] = facts.ranked;
   const { undecided, seen, now, wellSince } = facts;
   if (now.tooFar) return turnBack(now.tooFar, facts);
-  if (seen.all.shifts < FEWEST_SHIFTS && (cause === 'no-fault' || probability < ALL_BUT_SURE)) return fewShifts(seen);
+  if (seen.all.shifts < FEWEST_SHIFTS && (cause === 'no-fault' || probability < ALL_BUT_SURE)) return fewShifts(facts);
   const open = cause === 'no-fault' && probability < LIKELY_ENOUGH;
   if (wellSince && (cause !== 'no-fault' || open || undecided)) return putRight(wellSince);
   if (open || undecided?.between.includes('no-fault'))

@@ -12,6 +12,8 @@ export interface SuggestionFacts {
   readonly seen: Observed;
   /** Chains lost on all rides of the bike, also those that were not weighed. */
   readonly drops: Observed['drops'];
+  /** Judged shifts of rides without a date that could not be weighed beside adjustments. */
+  readonly undatedShifts: number;
   readonly undecided: Undecided | null;
   readonly onset: Onset;
   readonly rider: RiderPart;
