@@ -32,6 +32,8 @@ export const archivedBikesShape = z.array(
     sample: z.boolean().default(false),
     /** What was said when it was guessed. */
     notes: z.array(z.object({ code: z.string(), message: z.string() })).default([]),
+    /** How likely a guessed bike is right. */
+    certainty: z.number().min(0).max(1).nullable().default(null),
     adjustments: z.array(adjustmentLogShape),
   }),
 );

@@ -20,9 +20,9 @@ export function mergeBikes(sql: Sql, archive: Pick<OpenArchive, 'bikes' | 'rides
   const adjustments = { added: 0, known: 0 };
   const matched = matchBikes(sql, archive);
   for (const archived of archive.bikes) {
-    const { bike, source, sample, notes, id } = archived;
+    const { bike, source, sample, notes, certainty, id } = archived;
     const here = matched.get(id);
-    const bikeId = here ?? insertBike(sql, bike, source, { id, sample, notes });
+    const bikeId = here ?? insertBike(sql, bike, source, { id, sample, notes, certainty });
     bikes[here ? 'merged' : 'added']++;
     bikeIds.set(id, bikeId);
     const added = mergeAdjustments(sql, bikeId, archived);

@@ -26,12 +26,13 @@ type WritingServices = Pick<Services, 'sql' | 'raw' | 'intake' | 'log'>;
  */
 export function writeArchive(services: WritingServices): Readable {
   const { sql, log } = services;
-  const bikes: ArchivedBike[] = listBikes(sql).map(({ id, bike, source, sample, notes }) => ({
+  const bikes: ArchivedBike[] = listBikes(sql).map(({ id, bike, source, sample, notes, certainty }) => ({
     id,
     bike,
     source,
     sample,
     notes: [...notes],
+    certainty,
     adjustments: listAdjustments(sql, id),
   }));
   const rides = listRides(sql).map((ride) => ({ ride, judgements: listJudgements(sql, ride.id) }));

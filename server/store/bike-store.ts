@@ -14,6 +14,8 @@ export interface StoredBike {
   readonly sample: boolean;
   /** What was said when it was guessed; empty for a bike that its rider wrote down. */
   readonly notes: readonly Warning[];
+  /** How likely a guessed bike is right, 0 to 1; null for one that its rider wrote down, and where nobody worked it out. */
+  readonly certainty: number | null;
   /** False where what is stored is no bike: one whose drivetrain is not known stands in for it. */
   readonly readable: boolean;
   readonly drivetrainVersion: number;
@@ -24,6 +26,7 @@ const fromRow = (row: BikeTable): StoredBike => ({
   id: row.id,
   source: row.source,
   sample: row.sample === 1,
+  certainty: row.certainty,
   ...written(row),
   drivetrainVersion: row.drivetrain_version,
   revision: row.revision,
@@ -33,7 +36,10 @@ const fromRow = (row: BikeTable): StoredBike => ({
  * The bike as it was written down. A row that is no bike must not take all others with it: it stands as one whose
  * drivetrain is not known, under its own name, and stays in the database as it is until someone describes the bike.
  */
-function written({ spec, notes }: Pick<BikeTable, 'spec' | 'notes'>): Pick<StoredBike, 'bike' | 'notes' | 'readable'> {
+function written({
+  spec,
+  notes,
+}: Pick<BikeTable, 'spec' | 'notes'>): Pick<StoredBike, 'bike' | 'notes' | 'readable'> & { certainty?: null } {
   const found = parsed(spec);
   const bike = bikeSchema.safeParse(found);
   if (bike.success) return { bike: bike.data, notes: JSON.parse(notes), readable: true };
@@ -41,6 +47,7 @@ function written({ spec, notes }: Pick<BikeTable, 'spec' | 'notes'>): Pick<Store
   return {
     bike: { ...unknownBike, ...(name.success && { name: name.data }) },
     notes: [unknownNote('What is stored of this bike cannot be read as one')],
+    certainty: null,
     readable: false,
   };
 }
@@ -58,7 +65,12 @@ export function insertBike(
   sql: Sql,
   bike: Bike,
   source: StoredBike['source'],
-  { id = newId(), sample = false, notes = [] }: Partial<Pick<StoredBike, 'id' | 'sample' | 'notes'>> = {},
+  {
+    id = newId(),
+    sample = false,
+    notes = [],
+    certainty = null,
+  }: Partial<Pick<StoredBike, 'id' | 'sample' | 'notes' | 'certainty'>> = {},
 ): string {
   sql.run(
     sql.build.insertInto('bike').values({
@@ -67,6 +79,7 @@ export function insertBike(
       source,
       sample: sample ? 1 : 0,
       notes: JSON.stringify(notes),
+      certainty,
       created_at: Date.now(),
       drivetrain_version: 1,
       revision: 1,
@@ -100,6 +113,7 @@ export function replaceBike(sql: Sql, stored: StoredBike, bike: Bike): void {
         spec: JSON.stringify(bike),
         source: 'given' as const,
         notes: '[]',
+        certainty: null,
         revision: expression('revision', '+', 1),
         drivetrain_version: expression('drivetrain_version', '+', same ? 0 : 1),
       }))
@@ -108,7 +122,11 @@ export function replaceBike(sql: Sql, stored: StoredBike, bike: Bike): void {
 }
 
 /** Puts a better guess in place of a guess; a bike that its rider has written down meanwhile stays as it is. */
-export function improveGuess(sql: Sql, id: string, bike: Bike, notes: readonly Warning[]): void {
+export function improveGuess(
+  sql: Sql,
+  id: string,
+  { bike, notes, certainty }: Pick<StoredBike, 'bike' | 'notes' | 'certainty'>,
+): void {
   const stored = findBike(sql, id);
   if (stored?.source !== 'guessed') return;
   sql.run(
@@ -117,6 +135,7 @@ export function improveGuess(sql: Sql, id: string, bike: Bike, notes: readonly W
       .set((expression) => ({
         spec: JSON.stringify({ ...bike, name: stored.bike.name }),
         notes: JSON.stringify(notes),
+        certainty,
         revision: expression('revision', '+', 1),
         drivetrain_version: expression('drivetrain_version', '+', 1),
       }))

@@ -25,6 +25,8 @@ export interface BikeTable {
   sample: 0 | 1;
   /** What was said when it was guessed, warnings as JSON. */
   notes: string;
+  /** How likely a guessed bike is right, 0 to 1; null for a given one, and where nobody worked it out. */
+  certainty: number | null;
   created_at: number;
   /** Rises when something changes that every ride's gear trace hangs on. */
   drivetrain_version: number;

@@ -71,7 +71,12 @@ function readBike(sql: Sql, bikeId: string, clock: StageClock) {
   );
   const report = clock.run('conclude', () =>
     concludeBike(
-      { bike: stored.bike, bikeSource: stored.source, bikeNotes: stored.notes },
+      {
+        bike: stored.bike,
+        bikeSource: stored.source,
+        bikeNotes: stored.notes,
+        ...(stored.certainty !== null && { bikeCertainty: stored.certainty }),
+      },
       findings.rides,
       adjustments,
       findings.failed,

@@ -112,7 +112,7 @@ function keep(sql: Sql, together: Unplaced, answer: PlaceAnswer): { kept: Unplac
   const bikeId = answer.bikeId ?? insertGuessed(sql, answer.guess);
   for (const { id } of rides) placeRide(sql, id, bikeId);
   if (answer.bikeId !== null && answer.guess) {
-    improveGuess(sql, bikeId, answer.guess.bike, answer.guess.notes);
+    improveGuess(sql, bikeId, answer.guess);
     requeueStale(sql, engineVersion);
   }
   touchBike(sql, bikeId);
@@ -120,9 +120,9 @@ function keep(sql: Sql, together: Unplaced, answer: PlaceAnswer): { kept: Unplac
 }
 
 /** Stores a guessed bike under a name that no other bike has: its rider will give it a better one. */
-function insertGuessed(sql: Sql, { bike, notes }: GuessedBike): string {
+function insertGuessed(sql: Sql, { bike, notes, certainty }: GuessedBike): string {
   const taken = new Set(listBikes(sql).map((other) => other.bike.name));
   let name = bike.name;
   for (let number = 2; taken.has(name); number++) name = `${bike.name} (${number})`;
-  return insertBike(sql, { ...bike, name }, 'guessed', { notes });
+  return insertBike(sql, { ...bike, name }, 'guessed', { notes, certainty });
 }

@@ -65,9 +65,9 @@ function asOneOf(guess: GuessedBike, alike: readonly CandidateBike[]): GuessedBi
     code: bikeUnclear,
     message: `These rides may be of any of these bikes, whose gears fit them as well: ${names.join(', ')}${more > 0 ? ` and ${counted(more, 'other')}` : ''}. They were put together here; move each to its bike.`,
   };
-  if (!drivetrainUnknown(guess.notes)) return { bike: guess.bike, notes: [note, ...guess.notes] };
+  if (!drivetrainUnknown(guess.notes)) return { ...guess, notes: [note, ...guess.notes] };
   const { chainrings, cassette, actuation } = alike[0].bike;
-  return { bike: { name: guess.bike.name, chainrings, cassette, actuation }, notes: [note] };
+  return { bike: { name: guess.bike.name, chainrings, cassette, actuation }, notes: [note], certainty: null };
 }
 
 /** True for the bike of rides that show nothing: one that somebody described may have the same teeth. */

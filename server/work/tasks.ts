@@ -117,6 +117,8 @@ export type PlaceAnswer =
 export interface GuessedBike {
   readonly bike: Bike;
   readonly notes: readonly Warning[];
+  /** How likely it is right, 0 to 1; null where it was not worked out from the rides but is what alike bikes have. */
+  readonly certainty: number | null;
 }
 
 /** Guesses a drivetrain from files of which nothing is stored. */

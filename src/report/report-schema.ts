@@ -247,7 +247,7 @@ export const reportSchema = z.object({
   bikeSource: z.enum(['given', 'guessed']),
   /** How a guessed bike was found and how sure that is; where a given one disagrees with the rides. */
   bikeNotes: z.array(warning),
-  /** How likely a guessed bike is right, held below 1 for cogs that may not have been used; null for a given one. */
+  /** How likely a guessed bike is right, held below 1 for cogs that may not have been used; null for a given one, and where nobody worked it out. */
   bikeCertainty: probability.nullable(),
   /** Cogs of a guessed bike that no ride shows, as those filled in to make a cassette; empty for a given one. */
   bikeUnseenCogs: z.array(toothCount),

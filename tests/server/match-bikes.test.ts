@@ -26,6 +26,7 @@ const archived = (id: string, bike = hutBike, adjustments: ReturnType<typeof adj
   source: 'given' as const,
   sample: false,
   notes: [],
+  certainty: null,
   adjustments,
 });
 

@@ -43,7 +43,7 @@ async function place(answer: PlaceAnswer, meanwhile: () => void, has = (_sha256:
   return told;
 }
 
-const guessed: PlaceAnswer = { fault: null, bikeId: null, guess: { bike: valleyBike, notes: [] } };
+const guessed: PlaceAnswer = { fault: null, bikeId: null, guess: { bike: valleyBike, notes: [], certainty: 0.5 } };
 
 it('a ride that is moved onto a bike while its own is looked for stays there', async () => {
   const bikeId = insertBike(sql, hutBike, 'given');

@@ -1,4 +1,5 @@
 import type { Migration } from 'kysely';
+import { bikeCertainty } from './bike-certainty.ts';
 import { bikeNotes } from './bike-notes.ts';
 import { firstTables } from './first-tables.ts';
 import { judgements } from './judgements.ts';
@@ -17,4 +18,5 @@ export const allMigrations: Readonly<Record<string, Migration>> = {
   '0004-bike-notes': bikeNotes,
   '0005-ride-progress': rideProgress,
   '0006-ride-parts': rideParts,
+  '0007-bike-certainty': bikeCertainty,
 };
