@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { bikeSchema } from '../../src/drivetrain/bike.ts';
 import { adjustmentLogShape } from '../shapes/bike-shapes.ts';
 import { judgementShape } from '../shapes/ride-shapes.ts';
+import { namedBike } from '../store/named-bike.ts';
 import { idSchema } from '../store/new-id.ts';
 
 /**
@@ -27,7 +28,7 @@ export const manifestShape = z.object({
 export const archivedBikesShape = z.array(
   z.object({
     id: idSchema,
-    bike: bikeSchema,
+    bike: z.preprocess(namedBike, bikeSchema),
     source: z.enum(['given', 'guessed']),
     sample: z.boolean().default(false),
     /** What was said when it was guessed. */

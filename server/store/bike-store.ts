@@ -1,6 +1,7 @@
 import { type Bike, bikeSchema } from '../../src/drivetrain/bike.ts';
 import type { Warning } from '../../src/errors/warning.ts';
 import { unknownBike, unknownNote } from '../../src/gear-trace/guess/unknown-drivetrain.ts';
+import { namedBike } from './named-bike.ts';
 import { newId } from './new-id.ts';
 import type { Sql } from './sql.ts';
 import type { BikeTable } from './tables.ts';
@@ -40,7 +41,7 @@ function written({
   spec,
   notes,
 }: Pick<BikeTable, 'spec' | 'notes'>): Pick<StoredBike, 'bike' | 'notes' | 'readable'> & { certainty?: null } {
-  const found = parsed(spec);
+  const found = namedBike(parsed(spec));
   const bike = bikeSchema.safeParse(found);
   if (bike.success) return { bike: bike.data, notes: JSON.parse(notes), readable: true };
   const name = bikeSchema.shape.name.safeParse((found as { name?: unknown } | null)?.name);

@@ -24,7 +24,13 @@ const tyreFault = (tyre: string): string =>
  * diameter, mm) gives the distance a wheel turn covers. With neither, the rollout is estimated from the ride.
  */
 export const bikeSchema = z.strictObject({
-  name: z.string().min(1).max(120),
+  /** Blanks at its ends are left out: one of blanks alone could not be seen in any list. */
+  name: z
+    .string()
+    .regex(/^$|\S/, { error: 'must have a character that can be seen', abort: true })
+    .trim()
+    .min(1)
+    .max(120),
   chainrings: z
     .array(teeth.min(RING_TEETH.least).max(RING_TEETH.most))
     .refine(inNumber(RINGS), `must name ${RINGS.least} to ${RINGS.most} chainrings`)

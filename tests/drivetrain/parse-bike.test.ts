@@ -17,6 +17,10 @@ describe('parseBike', () => {
     expect(parseBike('bike.json', JSON.stringify(good))).toEqual({ ...good, actuation: 'cable' });
   });
 
+  it('leaves out the blanks about a name', () => {
+    expect(parseBike('bike.json', JSON.stringify({ ...good, name: '  Hut bike 3 ' })).name).toBe('Hut bike 3');
+  });
+
   it('takes a byte-order mark', () => {
     expect(parseBike('bike.json', `\uFEFF${JSON.stringify(good)}`).name).toBe('Hut bike 3');
   });
@@ -38,6 +42,7 @@ describe('parseBike', () => {
     [{ tyre: '99-999' }, 'this one covers 3760 mm'],
     [{ actuation: 'wire' }, 'actuation is "wire": must be one of cable, electronic'],
     [{ name: '' }, 'name is empty: must have at least 1 character'],
+    [{ name: '   ' }, 'name is "   ": must have a character that can be seen'],
     [{ casette: [11] }, '"casette" is perhaps "cassette"'],
     [{ colour: 'red' }, 'holds the unknown key "colour" (known are name, chainrings, cassette'],
     ['[]', 'the whole file is []: must be an object'],

@@ -119,6 +119,7 @@ describe('bikes', () => {
 describe('what does not fit is refused by name', () => {
   const wrong: [string, string, string, unknown, number, string][] = [
     ['a bike without cogs', 'POST', '/api/bikes', { name: 'x', chainrings: [32] }, 400, 'cassette'],
+    ['a name of blanks', 'POST', '/api/bikes', { ...hutBike, name: '   ' }, 400, 'name'],
     ['a falling cassette', 'POST', '/api/bikes', { ...hutBike, cassette: [51, 45, 39, 33, 28] }, 400, 'cassette'],
     ['an unknown key', 'POST', '/api/bikes', { ...hutBike, wheels: 2 }, 400, 'wheels'],
     ['an id that is none', 'GET', '/api/bikes/..%2f..%2fetc', undefined, 400, 'id'],
