@@ -11,10 +11,11 @@ const keptAttributes = /^(xmlns(:.*)?|version|xsi:type|sport|starttime|cadencese
 /** Elements whose numbers are kept, those that the readers read: of a number in any other nobody can tell that it is no place. */
 const counted = /^(distancemeters|speed|cadence|cad|power|powerinwatts|watts)$/i;
 const number = /^[+-]?(\d+\.?\d*|\.\d+)([eE][+-]?\d{1,3})?$/;
-const time = /^\d{4}-\d\d-\d\d(T[\d:.,+Z-]*)?$/;
+const time = /^\d{4}-\d\d-\d\d(T\d\d:\d\d(:\d\d([.,]\d{1,9})?)?(Z|[+-]\d\d(:?\d\d)?)?)?$/;
 /** Elements whose words are kept, since they say what was ridden and how, not where. */
 const worded = /^(type|intensity|triggermethod|sensorstate)$/i;
-const shortWords = /^.{1,40}$/s;
+/** Words without figures, or a code of two: a place can hide in more. */
+const shortWords = /^(\D{1,40}|\d{1,2})$/s;
 
 const escaped = (text: string): string =>
   text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;').replaceAll('"', '&quot;');

@@ -6,6 +6,7 @@ import { adjustmentKey } from './adjustment-key.ts';
 import type { AdjustmentGroup } from './adjustment-periods.ts';
 import { adjustmentsThatCount } from './adjustments-that-count.ts';
 import { doubtfulAdjustment } from './doubtful-adjustment.ts';
+import { notYetLogged } from './not-yet-logged.ts';
 import { parameterName, parameterTitle } from './parameter-words.ts';
 
 /** When a ride was. `startMs`: Unix milliseconds, see `hasClock`. */
@@ -53,7 +54,7 @@ function doubtNotes(
 ): string[] {
   const ends = rides.filter(({ startMs }) => hasClock(startMs)).map((ride) => ride.startMs + ride.durationS * 1000);
   const lastEndMs = Math.max(...ends);
-  return adjustments.flatMap((one) => {
+  return notYetLogged([], adjustments).flatMap((one) => {
     const doubt = doubtfulAdjustment(one, actuation, Number.POSITIVE_INFINITY);
     const about = `${parameterTitle(one.parameter)} of ${moment(one)}`;
     if (doubt) return [`${about}: ${doubt.message}.`];

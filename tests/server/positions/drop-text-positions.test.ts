@@ -21,6 +21,19 @@ const place = (i: number): string => `lat="${46.5 + i * 4e-5}" lon="${9.8 + i * 
 describe('positions of a GPX file', () => {
   const text = (bytes: Uint8Array): string => new TextDecoder().decode(bytes);
 
+  it('are gone from the words that say what was ridden, and from times', () => {
+    const track = gpx(
+      (i) => `<trkpt ${place(i)}><time>${at(i)}</time><extensions><e:cad>80</e:cad></extensions></trkpt>`,
+    );
+    const hidden = text(track).replace(
+      '<type>cycling</type>',
+      '<type>46.51, 9.81</type><time>2026-06-01T46.51,9.81</time>',
+    );
+    const kept = text(dropPositions('ride.gpx', new TextEncoder().encode(hidden)).bytes);
+    expect(kept).not.toMatch(/46\.51|9\.81/);
+    expect(kept).toContain(at(0));
+  });
+
   it('are gone with names and way points; the steps stay where speed must come from them', () => {
     const bytes = gpx(
       (i) => `<trkpt ${place(i)}><ele>900</ele><time>${at(i)}</time><extensions><e:cad>80</e:cad></extensions></trkpt>`,
