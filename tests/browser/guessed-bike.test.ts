@@ -39,6 +39,16 @@ describe.skipIf(!browserPath)('the bike of a short ride', () => {
     rmSync(folder, { recursive: true });
   });
 
+  /** The page of the guessed bike once its ride is worked out, and its section on the drivetrain. */
+  const bikePage = async () => {
+    const id = await placedBike(server.address);
+    await server.settled();
+    const watched = await watchedPage(browser, server.address, { width: 'phone' });
+    await watched.page.goto(`/bikes/${id}`);
+    await loaded(watched.page);
+    return { ...watched, drivetrain: watched.page.locator('section[aria-labelledby=drivetrain]') };
+  };
+
   it('is filled in with the cogs that were recorded alone, and says which are not', async () => {
     const { page, faults } = await watchedPage(browser, server.address, { width: 'phone' });
     await page.goto('/add');
@@ -72,12 +82,7 @@ describe.skipIf(!browserPath)('the bike of a short ride', () => {
     const form = new FormData();
     form.append('files', new Blob([['time,speed_mps,rear_teeth', ...rows].join('\n')]), 'short.csv');
     await fetch(`${server.address}/api/uploads`, { method: 'POST', body: form });
-    const id = await placedBike(server.address);
-    await server.settled();
-    const { page, faults } = await watchedPage(browser, server.address, { width: 'phone' });
-    await page.goto(`/bikes/${id}`);
-    await loaded(page);
-    const drivetrain = page.locator('section[aria-labelledby=drivetrain]');
+    const { page, faults, drivetrain } = await bikePage();
     expect(await drivetrain.textContent()).toContain('24, 28, 33 (not seen), 39 (not seen), 46 (not seen)');
     await drivetrain.getByRole('button', { name: 'Change' }).click();
     expect(await drivetrain.getByLabel('Cassette').inputValue()).toBe('24 28');
@@ -112,12 +117,7 @@ describe.skipIf(!browserPath)('the bike of a short ride', () => {
   });
 
   it('takes an entry of the other actuation, says what that does, and is then shown with it', async () => {
-    const id = await placedBike(server.address);
-    await server.settled();
-    const { page, faults } = await watchedPage(browser, server.address, { width: 'phone' });
-    await page.goto(`/bikes/${id}`);
-    await loaded(page);
-    const drivetrain = page.locator('section[aria-labelledby=drivetrain]');
+    const { page, faults, drivetrain } = await bikePage();
     expect(await drivetrain.textContent()).toContain('electronic');
     await page.getByRole('button', { name: 'Log an adjustment' }).click();
     const adjustments = page.locator('section[aria-labelledby=adjustments]');
