@@ -1,9 +1,10 @@
 import type { z } from 'zod';
 import { counted } from '../../src/numeric/counted.ts';
+import { nothingYet } from '../../src/report/state/bike-state.ts';
+import { stateOrder } from '../../src/report/state/state-word.ts';
 import { notFound } from '../http/request-error.ts';
 import type { Services } from '../services.ts';
 import type { bikeSummaryShape } from '../shapes/bike-shapes.ts';
-import { nothingYet, stateOrder } from '../state/bike-state.ts';
 import { listAdjustments, listMarks } from '../store/adjustment-store.ts';
 import { bikeAsLogged } from '../store/bike-as-logged.ts';
 import { findBike, listBikes, type StoredBike } from '../store/bike-store.ts';

@@ -10,8 +10,8 @@ import {
   reportSchema,
   rideReportSchema,
 } from '../../src/report/report-schema.ts';
-import { stateOrder } from '../state/bike-state.ts';
-import { troubleSince } from '../state/trouble-now.ts';
+import { stateOrder } from '../../src/report/state/state-word.ts';
+import { troubleSince } from '../../src/report/state/trouble-now.ts';
 import { idSchema } from '../store/new-id.ts';
 
 const time = z.iso.datetime();

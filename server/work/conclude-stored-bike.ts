@@ -1,8 +1,8 @@
 import { median } from 'd3-array';
 import { type Report, type ReportInShort, type RideReport, reportSchema } from '../../src/report/report-schema.ts';
 import { ridesThatCount } from '../../src/report/rides-that-count.ts';
+import { bikeState } from '../../src/report/state/bike-state.ts';
 import { concludeBike, listRides, ownRides } from '../engine.ts';
-import { bikeState } from '../state/bike-state.ts';
 import { cogsByLoad } from '../state/cogs-by-load.ts';
 import { cogsByPeriod } from '../state/cogs-by-period.ts';
 import { troubleTrend } from '../state/trouble-trend.ts';

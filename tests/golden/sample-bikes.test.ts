@@ -1,11 +1,11 @@
 import fs from 'node:fs';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { bikeState } from '../../server/state/bike-state.ts';
 import { parseAdjustments } from '../../src/adjustments/parse-adjustments.ts';
 import { analyseRide, concludeBike, ownRides, rideFindings } from '../../src/analyse.ts';
 import { parseBike } from '../../src/drivetrain/parse-bike.ts';
 import { reportSchema } from '../../src/report/report-schema.ts';
+import { bikeState } from '../../src/report/state/bike-state.ts';
 import { textReport } from '../../src/report/text/text-report.ts';
 import { readRideLog } from '../../src/ride-log/read-ride-log.ts';
 import { verdictHeadline } from '../../web/bike/verdict-headline.ts';

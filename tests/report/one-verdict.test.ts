@@ -1,10 +1,10 @@
 import { parseHTML } from 'linkedom';
 import { describe, expect, it } from 'vitest';
-import { bikeState } from '../../server/state/bike-state.ts';
 import { diagnose } from '../../src/diagnosis/diagnose.ts';
 import { buildReport } from '../../src/report/build-report.ts';
 import { htmlReport } from '../../src/report/html/html-report.ts';
 import { type Report, reportSchema } from '../../src/report/report-schema.ts';
+import { bikeState } from '../../src/report/state/bike-state.ts';
 import { textReport } from '../../src/report/text/text-report.ts';
 import { verdictOf } from '../../src/report/verdict-kind.ts';
 import { verdictHeadline } from '../../web/bike/verdict-headline.ts';

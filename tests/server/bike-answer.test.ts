@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { staleReason, stateOf } from '../../server/routes/bike-answer.ts';
-import { nothingYet } from '../../server/state/bike-state.ts';
 import { rideReportSchema } from '../../src/report/report-schema.ts';
+import { nothingYet } from '../../src/report/state/bike-state.ts';
 import { CheckedApi, type Loose } from './checked-api.ts';
 import { hutBike, madeRides } from './made-rides.ts';
 import { type TestServer, testServer } from './test-server.ts';

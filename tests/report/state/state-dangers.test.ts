@@ -1,16 +1,17 @@
 import { describe, expect, it } from 'vitest';
-import { bikeState as stateOf } from '../../../server/state/bike-state.ts';
+import type { Cause } from '../../../src/diagnosis/causes.ts';
 import type { Report } from '../../../src/report/report-schema.ts';
-import { sampleReport } from '../../report/sample-report.ts';
+import { bikeState as stateOf } from '../../../src/report/state/bike-state.ts';
+import { sampleReport } from '../sample-report.ts';
+import { quietReport } from './quiet-report.ts';
 
 const bikeState = (report: Report) => stateOf(report, []);
 
 type Drop = Report['rides'][number]['chainDrops'][number];
 
 /** The bike of the sample report with these lost chains and this likeliest cause; its one adjustment lies between its rides. */
-function bike(drops: readonly Partial<Drop>[], cause: Report['diagnosis']['causes'][number]['cause'] = 'no-fault') {
+function bike(drops: readonly Partial<Drop>[], cause: Cause = 'no-fault') {
   const report = sampleReport();
-  const [first, ...rest] = report.rides;
   const made = drops.map((drop) => ({
     at: report.adjustments.at(-1)!.at,
     side: 'past-largest' as const,
@@ -18,15 +19,12 @@ function bike(drops: readonly Partial<Drop>[], cause: Report['diagnosis']['cause
     confidence: 0.9,
     ...drop,
   }));
-  const others = report.diagnosis.causes
-    .filter((one) => one.cause !== cause)
-    .map((one) => ({ ...one, probability: 0.002 }));
-  const causes = [{ cause, probability: 0.978, evidence: [] }, ...others];
+  const quiet = quietReport(cause, false);
   return {
-    ...report,
-    rides: [{ ...first, chainDrops: made }, ...rest.map((ride) => ({ ...ride, chainDrops: [] }))],
-    cogs: report.cogs.map((cog) => ({ ...cog, shifts: 40, late: 0, missed: 0, overshot: 0 })),
-    diagnosis: { ...report.diagnosis, causes, stillThere: 1 },
+    ...quiet,
+    adjustments: report.adjustments,
+    rides: quiet.rides.map((ride, i) => (i === 0 ? { ...ride, chainDrops: made } : ride)),
+    diagnosis: { ...quiet.diagnosis, stillThere: 1 },
   };
 }
 

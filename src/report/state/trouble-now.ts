@@ -1,11 +1,11 @@
-import type { PlacedRide } from '../../src/adjustments/adjustment-periods.ts';
-import { tallyTrouble } from '../../src/cogs/trouble-tally.ts';
-import { FEWEST_SHIFTS } from '../../src/diagnosis/fewest-shifts.ts';
-import { suddenStartMs } from '../../src/diagnosis/posterior/onset.ts';
-import { wilsonInterval } from '../../src/numeric/wilson-interval.ts';
-import type { Report } from '../../src/report/report-schema.ts';
-import { ridesThatCount } from '../../src/report/rides-that-count.ts';
-import { hasClock } from '../../src/ride-log/has-clock.ts';
+import type { PlacedRide } from '../../adjustments/adjustment-periods.ts';
+import { tallyTrouble } from '../../cogs/trouble-tally.ts';
+import { FEWEST_SHIFTS } from '../../diagnosis/fewest-shifts.ts';
+import { suddenStartMs } from '../../diagnosis/posterior/onset.ts';
+import { wilsonInterval } from '../../numeric/wilson-interval.ts';
+import { hasClock } from '../../ride-log/has-clock.ts';
+import type { Report } from '../report-schema.ts';
+import { ridesThatCount } from '../rides-that-count.ts';
 
 /** From when on shifts count for a bike's rate of trouble. */
 export const troubleSince = ['first-ride', 'last-adjustment', 'onset'] as const;

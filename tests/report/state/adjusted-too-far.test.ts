@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { bikeState } from '../../../server/state/bike-state.ts';
 import type { Report } from '../../../src/report/report-schema.ts';
+import { bikeState } from '../../../src/report/state/bike-state.ts';
 import { verdictSentence } from '../../../src/report/words/verdict-words.ts';
-import { sampleReport } from '../../report/sample-report.ts';
+import { sampleReport } from '../sample-report.ts';
 
 /** The bike of the sample report, without a lost chain, as it is after the last adjustment. */
 function adjusted(now: Partial<Report['diagnosis']['now']>, changes: Partial<Report['diagnosis']> = {}): Report {

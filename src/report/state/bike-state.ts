@@ -1,0 +1,85 @@
+import type { PlacedRide } from '../../adjustments/adjustment-periods.ts';
+import type { Cause } from '../../diagnosis/causes.ts';
+import type { Report } from '../report-schema.ts';
+import { stateDangers } from './state-dangers.ts';
+import { stateReasons } from './state-reasons.ts';
+import { stateSigns } from './state-signs.ts';
+import { type StateWord, stateWord } from './state-word.ts';
+import type { TroubleNow } from './trouble-now.ts';
+
+/** The state of a bike in a word and a number, and why. Rates are of judged shifts; null where there is none. */
+export interface BikeState {
+  readonly word: StateWord;
+  /** True while its first rides are being worked through: the word then says nothing of the bike. */
+  readonly underWay: boolean;
+  /** The likeliest cause, `no-fault` among them; null while there is too little data. */
+  readonly topCause: Cause | null;
+  readonly probability: number | null;
+  /** Probability that something is wrong now; null where no ride could be weighed. */
+  readonly faultProbability: number | null;
+  readonly reasons: readonly string[];
+  /** Those of the reasons that speak of danger: to be said whatever the word is. */
+  readonly dangers: readonly string[];
+  /** From when on shifts count for the rate, and when that was: see `troubleNow`. */
+  readonly since: TroubleNow['since'];
+  readonly sinceAt: string | null;
+  /** True where that is the last adjustment. */
+  readonly sinceAdjustment: boolean;
+  readonly judgedShifts: number;
+  /** Rides in which they were made. */
+  readonly judgedRides: number;
+  readonly troubleRate: number | null;
+  readonly low: number;
+  readonly high: number;
+}
+
+/**
+ * The state of a bike by its report; by which rule, `stateWord` says.
+ *
+ * @param report null where no ride has been analysed
+ * @param rides those that count for the bike, with all their shifts
+ */
+export function bikeState(report: Report | null, rides: readonly PlacedRide[]): BikeState {
+  if (!report) return nothingYet;
+  const signs = stateSigns(report, rides);
+  const { trouble } = signs;
+  const word = stateWord(signs);
+  const known = word !== 'too little data';
+  const dangers = stateDangers(signs);
+  return {
+    word,
+    underWay: false,
+    topCause: known ? signs.top.cause : null,
+    probability: known ? signs.top.probability : null,
+    faultProbability: signs.weighed.rides > 0 ? signs.fault : null,
+    reasons: [...dangers, ...stateReasons(signs, word)],
+    dangers,
+    since: trouble.since,
+    sinceAt: trouble.sinceAt,
+    sinceAdjustment: trouble.since === 'last-adjustment',
+    judgedShifts: trouble.shifts,
+    judgedRides: trouble.rides,
+    troubleRate: trouble.rate,
+    low: trouble.low,
+    high: trouble.high,
+  };
+}
+
+/** The state of a bike of which no ride has been analysed. */
+export const nothingYet: BikeState = {
+  word: 'too little data',
+  underWay: false,
+  topCause: null,
+  probability: null,
+  faultProbability: null,
+  reasons: ['No ride has been analysed yet.'],
+  dangers: [],
+  since: 'first-ride',
+  sinceAt: null,
+  sinceAdjustment: false,
+  judgedShifts: 0,
+  judgedRides: 0,
+  troubleRate: null,
+  low: 0,
+  high: 1,
+};

@@ -1,0 +1,51 @@
+import { hasClock } from '../../ride-log/has-clock.ts';
+import type { Report } from '../report-schema.ts';
+import { ridesThatCount } from '../rides-that-count.ts';
+
+/** A chain that came off with at least this confidence counts. An assumption. */
+const SURE_FROM = 0.8;
+
+type Drop = Report['rides'][number]['chainDrops'][number];
+
+/**
+ * How often the chain came off since the last adjustment, surely and perhaps; `since` says so in words where it came off before as well.
+ * What happened on a ride without a date counts: nobody knows that it was before.
+ */
+export interface LostChain {
+  readonly sure: number;
+  readonly unsure: number;
+  readonly since: string;
+}
+
+/** Lost chains by where they went: what left the cassette can end in the spokes or jam at the frame. */
+export interface LostChains {
+  readonly leftTheCassette: LostChain;
+  /** Off the chainring, or nobody knows where. */
+  readonly cameOffElsewhere: LostChain;
+}
+
+/** The chains that a report's rides lost, those of rides that count for the bike. */
+export const lostChains = (report: Report): LostChains => ({
+  leftTheCassette: lostChain(report, towardsSpokesOrFrame),
+  cameOffElsewhere: lostChain(report, (side) => !towardsSpokesOrFrame(side)),
+});
+
+const towardsSpokesOrFrame = (side: Drop['side']): boolean => side === 'past-largest' || side === 'past-smallest';
+
+function lostChain(report: Report, counts: (side: Drop['side']) => boolean): LostChain {
+  const lastAdjustment = report.adjustments.at(-1)?.at;
+  const from = lastAdjustment ? Date.parse(lastAdjustment) : Number.NEGATIVE_INFINITY;
+  const all = ridesThatCount(report)
+    .flatMap(({ start, chainDrops }) => chainDrops.map((drop) => ({ ...drop, dated: hasClock(Date.parse(start)) })))
+    .filter(({ side }) => counts(side));
+  const recent = all.filter(({ at, dated }) => !dated || Date.parse(at) >= from);
+  const sure = recent.filter(({ confidence }) => confidence >= SURE_FROM).length;
+  return {
+    sure,
+    unsure: recent.length - sure,
+    since: recent.length < all.length ? sinceWords(recent.some(({ dated }) => !dated)) : '',
+  };
+}
+
+const sinceWords = (undated: boolean): string =>
+  ` since the last adjustment${undated ? ' or on a ride without a date' : ''}`;

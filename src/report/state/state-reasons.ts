@@ -1,0 +1,59 @@
+import { causeWords } from '../../diagnosis/cause-words.ts';
+import { FEWEST_SHIFTS } from '../../diagnosis/fewest-shifts.ts';
+import { counted } from '../../numeric/counted.ts';
+import { figure } from '../../numeric/figure.ts';
+import { percent } from '../../numeric/percent.ts';
+import type { NamedCause, StateSigns } from './state-signs.ts';
+import { type StateWord, showsNoFault, TROUBLE_TO_WATCH, WATCH_FROM } from './state-word.ts';
+import type { TroubleNow } from './trouble-now.ts';
+
+/** Why a bike is in the state that the word says, a sentence each; what is dangerous, `stateDangers` says. */
+export function stateReasons(signs: StateSigns, word: StateWord): string[] {
+  const { cured, trouble, enough, actuation } = signs;
+  const unproven = enough && showsNoFault(signs);
+  const reasons: string[] = [];
+  if (!unproven) reasons.push(...faultReason(signs));
+  if (trouble.low > TROUBLE_TO_WATCH)
+    reasons.push(
+      `${counted(trouble.count, 'shift')} of ${figure(trouble.shifts)} late, missed or overshot${sinceInWords[trouble.since]} (${percent(trouble.rate ?? 0)}).`,
+    );
+  if (cured) reasons.push(`It was ${nameOf(cured, actuation)}; the last adjustment seems to have cured it.`);
+  if (word === 'too little data' && !enough) reasons.push(tooFew(signs));
+  if (word === 'fine' || unproven)
+    reasons.push(
+      `${figure(trouble.count)} of ${figure(trouble.shifts)} judged shifts late, missed or overshot${unproven ? ': no sign of a fault, but not enough to rule faults out' : ''}.`,
+    );
+  return reasons;
+}
+
+const sinceInWords: Readonly<Record<TroubleNow['since'], string>> = {
+  'first-ride': '',
+  'last-adjustment': ' since the last adjustment',
+  onset: ' since a fault began suddenly',
+};
+
+const nameOf = ({ cause }: NamedCause, actuation: StateSigns['actuation']): string => causeWords(cause, actuation).name;
+
+/** What is likeliest wrong, or was. A fault is called likely only where one of them is, not where many together are. */
+function faultReason(signs: StateSigns): string[] {
+  const { actuation, fault, noFault, topFault, wellSince, overdone, aboutLast, enough } = signs;
+  if (aboutLast && (overdone || enough)) return [aboutLast];
+  if (!topFault) return [];
+  const likeliest = `${nameOf(topFault, actuation)} (${percent(topFault.probability)})`;
+  if (wellSince)
+    return [
+      `Since the ride of ${wellSince.slice(0, 10)} it shifts well, though no repair is logged that accounts for it; before, ${nameOf(topFault, actuation)} was likeliest (${percent(topFault.probability)}). Log what was done.`,
+    ];
+  if (!enough || fault < WATCH_FROM) return [];
+  return [
+    topFault.probability > noFault
+      ? `A fault is ${percent(fault)} likely; the likeliest is ${likeliest}.`
+      : `No fault stands out: nothing mis-set (${percent(noFault)}) is likelier than any, the next is ${likeliest}.`,
+  ];
+}
+
+function tooFew({ trouble, weighed }: StateSigns): string {
+  if (trouble.shifts >= FEWEST_SHIFTS)
+    return `${weighed.judgedShifts === 0 ? 'None' : `Only ${weighed.judgedShifts}`} of ${counted(trouble.shifts, 'judged shift')} could be weighed; ${FEWEST_SHIFTS} are needed.`;
+  return `${trouble.shifts === 0 ? 'No shift' : `Only ${counted(trouble.shifts, 'shift')}`} could be judged; ${FEWEST_SHIFTS} are needed.`;
+}

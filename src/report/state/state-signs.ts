@@ -1,0 +1,70 @@
+import type { PlacedRide } from '../../adjustments/adjustment-periods.ts';
+import { FEWEST_SHIFTS } from '../../diagnosis/fewest-shifts.ts';
+import type { Report } from '../report-schema.ts';
+import { verdictOf } from '../verdict-kind.ts';
+import { verdictSentence } from '../words/verdict-words.ts';
+import { type LostChains, lostChains } from './lost-chains.ts';
+import { type TroubleNow, troubleNow } from './trouble-now.ts';
+
+/** A cause with its probability. */
+export type NamedCause = Pick<Report['diagnosis']['causes'][number], 'cause' | 'probability'>;
+
+/** What the state of a bike hangs on. */
+export interface StateSigns extends LostChains {
+  readonly actuation: Report['bike']['actuation'];
+  /** Probability that something is wrong now. */
+  readonly fault: number;
+  readonly noFault: number;
+  /** The likeliest fault, however likely. */
+  readonly topFault: NamedCause | undefined;
+  /** The likeliest of all, no fault among them. */
+  readonly top: NamedCause;
+  /** The fault that the last adjustment seems to have cured. */
+  readonly cured: NamedCause | null;
+  /** What an adjustment that went too far made of it. */
+  readonly overdone: NamedCause | null;
+  /** The verdict where it is about the last adjustment: that it went too far, or that nobody knows yet what it did. */
+  readonly aboutLast: string | null;
+  /** From when on the newest rides shift well though no logged adjustment accounts for it; the likeliest fault before. */
+  readonly wellSince: string | null;
+  readonly trouble: TroubleNow;
+  /** Whether enough shifts could be judged, and weighed. */
+  readonly enough: boolean;
+  readonly weighed: Report['diagnosis']['weighed'];
+  readonly namesCause: boolean;
+}
+
+/**
+ * Gathers from a report what the state of its bike hangs on.
+ *
+ * @param rides those that count for the bike, with all their shifts
+ */
+export function stateSigns(report: Report, rides: readonly PlacedRide[]): StateSigns {
+  const { causes, stillThere, now, suggestion, shiftsWellSince, weighed } = report.diagnosis;
+  const trouble = troubleNow(report, rides);
+  const [likeliest] = causes;
+  const noFault = causes.find(({ cause }) => cause === 'no-fault')?.probability ?? 0;
+  const topFault = causes.find(({ cause }) => cause !== 'no-fault');
+  const { kind } = verdictOf(report);
+  const cured = kind === 'cured' ? likeliest : null;
+  const overdone = kind === 'overdone' ? { cause: now.fault, probability: now.pastTheMark } : null;
+  // a fault that was cured is one no longer, as far as it is no longer there and not past the mark
+  const gone = cured ? cured.probability * Math.max(0, 1 - stillThere - now.pastTheMark) : 0;
+  const fault = Math.max(overdone?.probability ?? 0, 1 - noFault - gone);
+  return {
+    ...lostChains(report),
+    actuation: report.bike.actuation,
+    fault,
+    noFault,
+    topFault,
+    top: overdone ?? (fault >= 0.5 && topFault ? topFault : { cause: 'no-fault', probability: 1 - fault }),
+    cured,
+    overdone,
+    aboutLast: kind === 'overdone' || kind === 'unsettled' ? verdictSentence(report) : null,
+    wellSince: kind === 'put-right' ? (shiftsWellSince?.at ?? null) : null,
+    trouble,
+    enough: trouble.shifts >= FEWEST_SHIFTS && weighed.judgedShifts >= FEWEST_SHIFTS,
+    weighed,
+    namesCause: suggestion.namesCause,
+  };
+}

@@ -1,0 +1,64 @@
+import type { StateSigns } from './state-signs.ts';
+
+/** The states, the one that needs a hand most first. */
+export const stateOrder = ['service', 'watch', 'too little data', 'fine'] as const;
+/** One of `stateOrder`. */
+export type StateWord = (typeof stateOrder)[number];
+
+/*
+ * Limits of the rule below. Assumptions of ours, chosen so that the sample bikes and healthy rides fall where a
+ * mechanic would put them; none is from a source. How many judged shifts are enough, the diagnosis says.
+ */
+
+/** Probability of a fault that sends a bike to the workshop. */
+const SERVICE_FROM = 0.8;
+/** Probability of a fault that is worth keeping an eye on. */
+export const WATCH_FROM = 0.5;
+/** Trouble that no healthy bike shows: the low end of its interval lies above this. */
+export const TROUBLE_TO_WATCH = 0.03;
+/** The same, so much that the bike needs service whatever the cause. */
+const TROUBLE_TO_SERVICE = 0.15;
+/** Where no more than this share of the shifts went wrong, and nothing else, no fault shows, however likely all of them are together. */
+const NEXT_TO_NOTHING = 0.02;
+/** Such a bike is fine once trouble is surely below this; until then there is too little data. */
+const FINE_BELOW = 0.05;
+
+/**
+ * The rule, in order:
+ *
+ * 1. `service`: with enough judged shifts, a fault as likely as `SERVICE_FROM` whose cause is named, or the low end of the trouble
+ *    rate above `TROUBLE_TO_SERVICE`; or, with however few, a chain that left the cassette towards spokes or frame since the last adjustment,
+ *    or an adjustment that went too far.
+ * 2. `too little data`: fewer than `FEWEST_SHIFTS` judged shifts, or fewer that could be weighed.
+ * 3. `fine`, or `too little data` until that is sure: no cause named and next to nothing gone wrong. The faults together may be likelier than none
+ *    by what is taken for granted alone.
+ * 4. `watch`: a fault at least as likely as `WATCH_FROM`, or the low end of the trouble rate above `TROUBLE_TO_WATCH`.
+ * 5. `fine`: otherwise.
+ *
+ * A bike whose newest rides shift well though nothing logged accounts for it is watched, not sent to the workshop: what was done is to be
+ * logged. A fault that the last adjustment cured counts only as far as it may still be there or past the mark. Where one went too far, what it
+ * made of the fault is the cause that counts. What the trouble rate counts, `troubleNow` says.
+ */
+export function stateWord(signs: StateSigns): StateWord {
+  const { fault, trouble, enough, leftTheCassette, namesCause, wellSince, overdone } = signs;
+  // a bike whose fault cannot be named yet is watched; a named one needs hands even where there is nothing to turn
+  const needsService = !wellSince && ((fault >= SERVICE_FROM && namesCause) || trouble.low > TROUBLE_TO_SERVICE);
+  if (leftTheCassette.sure > 0 || overdone || (enough && needsService)) return 'service';
+  if (!enough) return 'too little data';
+  if (showsNoFault(signs)) return trouble.high < FINE_BELOW ? 'fine' : 'too little data';
+  return fault >= WATCH_FROM || trouble.low > TROUBLE_TO_WATCH ? 'watch' : 'fine';
+}
+
+/** True where the rides show no fault, though the priors of all together may outweigh that of none. */
+export function showsNoFault({
+  fault,
+  namesCause,
+  wellSince,
+  cured,
+  aboutLast,
+  trouble,
+  weighed,
+}: StateSigns): boolean {
+  if (fault < WATCH_FROM || namesCause || wellSince || cured || aboutLast) return false;
+  return weighed.events === 0 && (trouble.rate ?? 0) <= NEXT_TO_NOTHING && trouble.low <= TROUBLE_TO_WATCH;
+}

@@ -1,0 +1,71 @@
+import { describe, expect, it } from 'vitest';
+import { bikeState } from '../../../src/report/state/bike-state.ts';
+import { sampleReport } from '../sample-report.ts';
+import { quietReport } from './quiet-report.ts';
+
+describe('a bike on which a fault is all but sure, though nothing can be turned', () => {
+  it('needs service where it is named; a cause that is not named is watched', () => {
+    expect(bikeState(quietReport('cable-friction', true), []).word).toBe('service');
+    expect(bikeState(quietReport('cable-friction', false), []).word).toBe('watch');
+  });
+});
+
+describe('a bike whose newest rides shift well though no repair is logged', () => {
+  it('is watched, and what was done is asked for, not called a likely fault', () => {
+    const report = sampleReport();
+    const nothingToTurn = { ...report.diagnosis.suggestion, namesCause: false, parameter: 'none' };
+    const shiftsWellSince = { at: '2026-04-14T06:30:00.000Z', shifts: 262, trouble: 0, adjusted: false };
+    const diagnosis = { ...report.diagnosis, suggestion: nothingToTurn, shiftsWellSince };
+    const bad = report.cogs.map((cog) => ({ ...cog, late: cog.shifts, missed: 0, overshot: 0 }));
+    const { word, reasons } = bikeState({ ...report, cogs: bad, adjustments: [], diagnosis }, []);
+    expect(word).toBe('watch');
+    expect(reasons.join(' ')).toMatch(/^Since the ride of 2026-04-14 it shifts well, .* Log what was done\./);
+    expect(reasons.join(' ')).not.toMatch(/A fault is/);
+  });
+});
+
+describe('a bike whose rides could not be weighed', () => {
+  it('has too little data and no probability of a fault, however many shifts were judged', () => {
+    const report = sampleReport();
+    const weighed = { rides: 0, judgedShifts: 0, weakShifts: 0, events: 0, pedallingHours: 0 };
+    const state = bikeState({ ...report, adjustments: [], diagnosis: { ...report.diagnosis, weighed } }, []);
+    expect(state).toMatchObject({ word: 'too little data', topCause: null, faultProbability: null });
+    expect(state.reasons).toContain('None of 146 judged shifts could be weighed; 30 are needed.');
+  });
+});
+
+describe('a bike on which next to nothing went wrong', () => {
+  const report = sampleReport();
+  const cogs = (shifts: number, late: number) => [{ ...report.cogs[0], shifts, late, missed: 0, overshot: 0 }];
+  /** No fault 37 %, every other cause a little. */
+  const causes = report.diagnosis.causes
+    .map((one) => ({ ...one, probability: one.cause === 'no-fault' ? 0.37 : 0.63 / 11 }))
+    .sort((a, b) => b.probability - a.probability);
+  const open = { ...report.diagnosis.suggestion, namesCause: false, parameter: 'none' };
+  const state = (shifts: number, late: number, events = 0) => {
+    const weighed = { ...report.diagnosis.weighed, judgedShifts: shifts, events };
+    const diagnosis = { ...report.diagnosis, causes, weighed, suggestion: open };
+    return bikeState({ ...report, rides: [], cogs: cogs(shifts, late), adjustments: [], diagnosis }, []);
+  };
+
+  it('is not called likely to have a fault for what is taken for granted', () => {
+    expect(state(300, 2)).toMatchObject({
+      word: 'fine',
+      reasons: [
+        '2 of 300 judged shifts late, missed or overshot: no sign of a fault, but not enough to rule faults out.',
+      ],
+    });
+    const few = state(40, 0);
+    expect(few.word).toBe('too little data');
+    expect(few.reasons.join()).toMatch(/^0 of 40 judged shifts .* not enough to rule faults out\.$/);
+  });
+
+  it('is watched once something went wrong, and no fault is called likely while none stands out', () => {
+    for (const one of [state(300, 20), state(300, 2, 3)]) {
+      expect(one.word).toBe('watch');
+      expect(one.reasons[0]).toMatch(
+        /^No fault stands out: nothing mis-set \(37 %\) is likelier than any, the next is .* \(6 %\)\.$/,
+      );
+    }
+  });
+});
