@@ -2,7 +2,7 @@ import { afterAll, beforeAll, expect, it } from 'vitest';
 import { findReport } from '../../server/store/report-store.ts';
 import type { Bike } from '../../src/drivetrain/bike.ts';
 import { CheckedApi, type Loose } from './checked-api.ts';
-import { hoursLater, hutBike, type MadeRide, madeRides } from './made-rides.ts';
+import { hoursLater, hutBike, type MadeRide, madeRides, valleyBike } from './made-rides.ts';
 import { type TestServer, testServer } from './test-server.ts';
 
 let server: TestServer;
@@ -22,9 +22,9 @@ const elevenCogs: Bike = {
   actuation: 'cable',
 };
 
-/** What a bike of eleven cogs shows with these rides sent to it. */
-async function shown(rides: readonly MadeRide[]) {
-  const bikeId = (await api.post('/api/bikes', elevenCogs)).body.id;
+/** What a bike shows with these rides sent to it. */
+async function shown(rides: readonly MadeRide[], bike: Bike = elevenCogs) {
+  const bikeId = (await api.post('/api/bikes', bike)).body.id;
   await api.send(`/api/uploads?bike=${bikeId}`, rides);
   await api.settled();
   const { report, ...page } = (await api.get(`/api/bikes/${bikeId}`)).body;
@@ -56,4 +56,14 @@ it("a ride that looks like another bike's is marked, and the bike's page and she
   expect(both.report.cogs).toEqual(alone.report.cogs);
   expect(both.sheet).toEqual(alone.sheet);
   expect(both.rolloutMm).toBe(alone.rolloutMm);
+});
+
+it("a bike whose every ride looks like another bike's says so, and what to do", async () => {
+  for (const { id } of (await api.get('/api/rides')).body.rides) await api.delete(`/api/rides/${id}`);
+  const { page, report } = await shown(madeRides(1, { bike: hutBike, seed: 32, minutes: 12 }), valleyBike);
+  expect(report.rides.map(({ leftOut }: Loose) => leftOut)).toEqual(['another-bike']);
+  expect(page.state).toMatchObject({
+    word: 'too little data',
+    reasons: [expect.stringMatching(/^Its only ride is left out: .* Move it to the bike that it was ridden on;/)],
+  });
 });

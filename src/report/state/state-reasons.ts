@@ -9,7 +9,7 @@ import type { TroubleNow } from './trouble-now.ts';
 
 /** Why a bike is in the state that the word says, a sentence each; what is dangerous, `stateDangers` says. */
 export function stateReasons(signs: StateSigns, word: StateWord): string[] {
-  const { cured, trouble, enough, actuation } = signs;
+  const { cured, trouble, enough, actuation, allLeftOut } = signs;
   const unproven = enough && showsNoFault(signs);
   const reasons: string[] = [];
   if (!unproven) reasons.push(...faultReason(signs));
@@ -18,7 +18,7 @@ export function stateReasons(signs: StateSigns, word: StateWord): string[] {
       `${counted(trouble.count, 'shift')} of ${figure(trouble.shifts)} late, missed or overshot${sinceInWords[trouble.since]} (${percent(trouble.rate ?? 0)}).`,
     );
   if (cured) reasons.push(`It was ${nameOf(cured, actuation)}; the last adjustment seems to have cured it.`);
-  if (word === 'too little data' && !enough) reasons.push(tooFew(signs));
+  if (word === 'too little data' && !enough) reasons.push(allLeftOut > 0 ? leftOut(allLeftOut) : tooFew(signs));
   if (word === 'fine' || unproven)
     reasons.push(
       `${figure(trouble.count)} of ${figure(trouble.shifts)} judged shifts late, missed or overshot${unproven ? ': no sign of a fault, but not enough to rule faults out' : ''}.`,
@@ -56,4 +56,13 @@ function tooFew({ trouble, weighed }: StateSigns): string {
   if (trouble.shifts >= FEWEST_SHIFTS)
     return `${weighed.judgedShifts === 0 ? 'None' : `Only ${weighed.judgedShifts}`} of ${counted(trouble.shifts, 'judged shift')} could be weighed; ${FEWEST_SHIFTS} are needed.`;
   return `${trouble.shifts === 0 ? 'No shift' : `Only ${counted(trouble.shifts, 'shift')}`} could be judged; ${FEWEST_SHIFTS} are needed.`;
+}
+
+/** Where no ride counts: why, and how to make them count. */
+function leftOut(rides: number): string {
+  const [left, look, each] =
+    rides === 1
+      ? ['Its only ride is left out', 'it looks', 'it']
+      : [`All ${figure(rides)} of its rides are left out`, 'they look', 'each'];
+  return `${left}: by the gear records ${look} like another bike's. Move ${each} to the bike that it was ridden on; if it was this one, put right how many rings and cogs it has, and their teeth.`;
 }

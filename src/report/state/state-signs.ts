@@ -1,6 +1,7 @@
 import type { PlacedRide } from '../../adjustments/adjustment-periods.ts';
 import { FEWEST_SHIFTS } from '../../diagnosis/fewest-shifts.ts';
 import type { Report } from '../report-schema.ts';
+import { ridesThatCount } from '../rides-that-count.ts';
 import { verdictOf } from '../verdict-kind.ts';
 import { verdictSentence } from '../words/verdict-words.ts';
 import { type LostChains, lostChains } from './lost-chains.ts';
@@ -32,6 +33,8 @@ export interface StateSigns extends LostChains {
   readonly enough: boolean;
   readonly weighed: Report['diagnosis']['weighed'];
   readonly namesCause: boolean;
+  /** How many rides are left out as another bike's, where that leaves none that counts; else 0. */
+  readonly allLeftOut: number;
 }
 
 /**
@@ -66,5 +69,6 @@ export function stateSigns(report: Report, rides: readonly PlacedRide[]): StateS
     enough: trouble.shifts >= FEWEST_SHIFTS && weighed.judgedShifts >= FEWEST_SHIFTS,
     weighed,
     namesCause: suggestion.namesCause,
+    allLeftOut: ridesThatCount(report).length === 0 ? report.rides.length : 0,
   };
 }

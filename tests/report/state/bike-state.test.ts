@@ -10,6 +10,37 @@ describe('a bike on which a fault is all but sure, though nothing can be turned'
   });
 });
 
+describe('a bike whose rides are all left out', () => {
+  const allLeftOut = (rides: number) => {
+    const report = quietReport('no-fault', false);
+    const weighed = { rides: 0, judgedShifts: 0, weakShifts: 0, events: 0, pedallingHours: 0 };
+    return {
+      ...report,
+      rides: report.rides.slice(0, rides).map((ride) => ({ ...ride, leftOut: 'another-bike' as const })),
+      cogs: report.cogs.map((cog) => ({ ...cog, shifts: 0 })),
+      diagnosis: { ...report.diagnosis, weighed },
+    };
+  };
+
+  it('has too little data, and is told why and what to do', () => {
+    expect(bikeState(allLeftOut(1), [])).toMatchObject({
+      word: 'too little data',
+      reasons: [
+        "Its only ride is left out: by the gear records it looks like another bike's. Move it to the bike that it was ridden on; if it was this one, put right how many rings and cogs it has, and their teeth.",
+      ],
+    });
+    expect(bikeState(allLeftOut(2), []).reasons).toEqual([
+      expect.stringMatching(/^All 2 of its rides are left out: by the gear records they look .* Move each to the bike/),
+    ]);
+  });
+
+  it('is another than one with a ride that counts, or without any', () => {
+    const { rides, ...report } = allLeftOut(2);
+    for (const some of [[], [rides[0], { ...rides[1], leftOut: null }]])
+      expect(bikeState({ ...report, rides: some }, []).reasons).toEqual(['No shift could be judged; 30 are needed.']);
+  });
+});
+
 describe('a bike whose newest rides shift well though no repair is logged', () => {
   it('is watched, and what was done is asked for, not called a likely fault', () => {
     const report = sampleReport();
