@@ -5,40 +5,12 @@ import { type RideInQuestion, rideInQuestion } from '../../src/shifts/ride-in-qu
 import { type ArrivalTable, arrivalTable } from '../../src/shifts/stories/arrival-table.ts';
 import { estimateTiming } from '../../src/shifts/stories/estimate-timing.ts';
 import { shiftContexts } from '../../src/shifts/stories/shift-context.ts';
-import { shiftStories } from '../../src/shifts/stories/shift-stories.ts';
-import {
-  cleanDensity,
-  lateDensity,
-  REV_STEP,
-  REVS,
-  revolutionsLikelihood,
-  veryLateDensity,
-} from '../../src/shifts/stories/shift-timing.ts';
+import { type ShiftStories, shiftStories } from '../../src/shifts/stories/shift-stories.ts';
+import { revolutionsLikelihood } from '../../src/shifts/stories/shift-timing.ts';
 import { ARRIVAL_STEP_S, ARRIVALS, FIRST_ARRIVAL_S } from '../../src/shifts/stories/shift-window.ts';
-import { CLEAN_WITHIN_REVS, LATE_WITHIN_REVS } from '../../src/shifts/turn-limits.ts';
+import type { StoryName } from '../../src/shifts/stories/story.ts';
+import { REV_STEP, REVS } from '../../src/shifts/stories/turn-chances.ts';
 import { MadeRide, madeBike, madeLog } from '../gear-trace/made-ride.ts';
-
-describe('chances of the number of turns', () => {
-  it.each([
-    ['clean', cleanDensity, 0, CLEAN_WITHIN_REVS],
-    ['late', lateDensity, CLEAN_WITHIN_REVS, LATE_WITHIN_REVS],
-    ['very late', veryLateDensity, LATE_WITHIN_REVS, REVS * REV_STEP],
-  ] as const)('%s: sum to 1 between their limits', (_, chances, from, to) => {
-    expect(chances.reduce((a, b) => a + b, 0)).toBeCloseTo(1, 12);
-    chances.forEach((chance, k) => {
-      const revs = (k + 0.5) * REV_STEP;
-      if (revs < from || revs > to) expect(chance).toBe(0);
-      else expect(chance).toBeGreaterThan(0);
-    });
-  });
-
-  it('hold what the contract says: clean within 1.5 turns, late within 5', () => {
-    expect([CLEAN_WITHIN_REVS, LATE_WITHIN_REVS]).toEqual([1.5, 5]);
-    const mean = cleanDensity.reduce((sum, chance, k) => sum + chance * (k + 0.5) * REV_STEP, 0);
-    expect(mean).toBeGreaterThan(0.2);
-    expect(mean).toBeLessThan(1);
-  });
-});
 
 interface Judging extends RideInQuestion {
   readonly commanded: ReturnType<typeof commandedShifts>;
@@ -104,19 +76,23 @@ describe('arrivalTable', () => {
     for (const afterS of [1, 4]) {
       const made = judging(warmedUp().shift(3, afterS).pedal(20));
       const [table] = lastShift(made).tables;
-      const row = table.rows.get(3) as Float64Array;
+      const row = table.stories[0].byArrival;
+      expect(table.stories[0]).toMatchObject({ name: 'straight', finalCog: 3 });
       expect(row.length).toBe(ARRIVALS);
       const arrivalS = FIRST_ARRIVAL_S + row.indexOf(Math.max(...row)) * ARRIVAL_STEP_S;
       expect(Math.abs(arrivalS - (afterS - 0.5))).toBeLessThanOrEqual(0.75);
       expect(Math.max(...row) - table.stay).toBeGreaterThan(5);
-      for (const [cog, other] of table.rows) if (cog !== 3) expect(Math.max(...other)).toBeLessThan(Math.max(...row));
+      for (const { finalCog, byArrival } of table.stories)
+        if (finalCog !== 3) expect(Math.max(...byArrival)).toBeLessThan(Math.max(...row));
       expect(table.seen).toBeGreaterThanOrEqual(10);
     }
   });
 
   it('fits staying best where the chain stayed', () => {
     const [table] = lastShift(judging(warmedUp().command(3).pedal(20))).tables;
-    for (const row of table.rows.values()) expect(table.stay).toBeGreaterThan(row[4] + 5);
+    for (const { name, byArrival } of table.stories)
+      if (name === 'stayed') expect(new Set(byArrival)).toEqual(new Set([table.stay]));
+      else expect(table.stay).toBeGreaterThan(byArrival[4] + 5);
   });
 
   it('sees nothing while the rider coasts, and throws without a gear model', () => {
@@ -143,8 +119,10 @@ describe('shiftContexts', () => {
       .shift(cog + 3)
       .pedal(20);
     const made = judging(ride);
-    made.commanded.forEach((_, j) => {
+    made.commanded.forEach(({ toCog }, j) => {
       const contexts = shiftContexts(made, made.commanded, j, 0.25);
+      const over = Math.max(...contexts.map(({ startCog }) => Math.abs(toCog - startCog)));
+      for (const { mostCogs } of contexts) expect(mostCogs).toBe(over);
       expect(contexts.reduce((sum, { weight }) => sum + weight, 0)).toBeCloseTo(1, 12);
     });
     const middle = shiftContexts(made, made.commanded, made.commanded.length - 2, 0.25);
@@ -160,7 +138,7 @@ describe('shiftStories and revolutionsLikelihood', () => {
     // at about 80 rpm three more seconds are four turns
     const made = judging(warmedUp().shift(3, 4).pedal(20));
     const { tables, timing } = lastShift(made);
-    const revs = revolutionsLikelihood(tables[0].rows.get(3) as Float64Array, tables[0], timing, made.clock);
+    const revs = revolutionsLikelihood(tables[0].stories[0].byArrival, tables[0], timing, made.clock);
     expect(revs.length).toBe(REVS);
     const likeliest = (revs.indexOf(Math.max(...revs)) + 0.5) * REV_STEP;
     expect(Math.abs(likeliest - 4)).toBeLessThan(1.2);
@@ -175,10 +153,15 @@ describe('shiftStories and revolutionsLikelihood', () => {
     const done = storyOf(warmedUp().shift(3).pedal(20));
     const not = storyOf(warmedUp().command(3).pedal(20));
     const beyond = storyOf(warmedUp().command(3).pedal(1).move(4).pedal(20));
-    const sum = (values: Float64Array): number => values.reduce((a, b) => a + b, 0);
-    expect(sum(done.revs.subarray(0, 12))).toBeGreaterThan(100 * done.never);
-    expect(not.never).toBeGreaterThan(100 * sum(not.revs.subarray(0, 40)));
-    expect(beyond.beyond).toBeGreaterThan(100 * Math.max(beyond.never, sum(beyond.revs.subarray(0, 40)) / 40));
+    const likelihood = ({ stories }: ShiftStories, name: StoryName): number =>
+      stories.find((story) => story.name === name)?.byTurns.reduce((a, b) => a + b, 0) ?? 0;
+    const ofNames = (story: ShiftStories, names: StoryName[]) => names.map((name) => likelihood(story, name));
+    const arrived: StoryName[] = ['straight', 'straight-late', 'straight-very-late'];
+    expect(likelihood(done, 'straight')).toBeGreaterThan(100 * likelihood(done, 'stayed'));
+    expect(likelihood(not, 'stayed')).toBeGreaterThan(100 * Math.max(...ofNames(not, arrived.slice(0, 2))));
+    expect(likelihood(beyond, 'went-beyond')).toBeGreaterThan(
+      100 * Math.max(...ofNames(beyond, [...arrived, 'stayed'])),
+    );
     expect(done.alreadyThere).toBe(false);
     expect(done.stepsPedalled).toBeGreaterThan(5 / REV_STEP);
   });
@@ -186,6 +169,8 @@ describe('shiftStories and revolutionsLikelihood', () => {
   it('know a chain that was already there', () => {
     const made = judging(warmedUp().command(3).pedal(20).command(2).pedal(20));
     const { tables, timing } = lastShift(made);
-    expect(shiftStories(tables, timing, made.clock)).toMatchObject({ alreadyThere: true, never: 0 });
+    const { alreadyThere, stories } = shiftStories(tables, timing, made.clock);
+    expect(alreadyThere).toBe(true);
+    expect(stories.map(({ name }) => name)).not.toContain('stayed');
   });
 });

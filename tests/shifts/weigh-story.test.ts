@@ -1,26 +1,29 @@
 import { describe, expect, it } from 'vitest';
 import { wayLikelihoods, weighStory } from '../../src/shifts/outcomes/weigh-story.ts';
-import type { ShiftStories } from '../../src/shifts/stories/shift-stories.ts';
-import { REVS } from '../../src/shifts/stories/shift-timing.ts';
+import type { ShiftStories, StoryByTurns } from '../../src/shifts/stories/shift-stories.ts';
+import {
+  cleanDensity,
+  evenDensity,
+  lateDensity,
+  REV_STEP,
+  REVS,
+  veryLateDensity,
+} from '../../src/shifts/stories/turn-chances.ts';
 
 const shares = { clean: 0.3, late: 0.5, veryLate: 0.03, never: 0.15, overshot: 0.02 };
-const even = new Float64Array(REVS).fill(1);
-const story: ShiftStories = {
-  revs: even,
-  lateLikelihood: even,
-  never: 0,
-  short: 0,
-  beyond: 0,
-  stepsPedalled: REVS,
-  alreadyThere: false,
-  over: 1,
-};
+const arrived: readonly StoryByTurns[] = [
+  { name: 'straight', way: 'clean', byTurns: cleanDensity },
+  { name: 'straight-late', way: 'late', byTurns: lateDensity },
+  { name: 'straight-very-late', way: 'veryLate', byTurns: veryLateDensity },
+];
+const told: ShiftStories = { stories: arrived, stepsPedalled: REVS, alreadyThere: false };
+const times = (factor: number): Float64Array => evenDensity.map((value) => factor * value);
 
 describe('a chain that already lay on the commanded cog', () => {
-  const there = { ...story, alreadyThere: true, over: 0 };
+  const there = { ...told, alreadyThere: true };
 
   it('cannot come there late, whatever the share of late shifts', () => {
-    expect(weighStory(story, shares).probability.late).toBeGreaterThan(0.5);
+    expect(weighStory(told, shares).probability.late).toBeGreaterThan(0.5);
     const { probability, crankRevs } = weighStory(there, shares);
     expect(probability).toEqual({ clean: 1, late: 0, missed: 0, overshot: 0 });
     expect(crankRevs('clean')).toBe(0);
@@ -28,22 +31,46 @@ describe('a chain that already lay on the commanded cog', () => {
   });
 
   it('can still leave it, beyond or back', () => {
-    const { clean, late, missed, overshot } = weighStory({ ...there, beyond: 100, short: 100 }, shares).probability;
+    const left: StoryByTurns[] = [
+      { name: 'stopped-short', way: 'never', byTurns: times(15) },
+      { name: 'ran-on', way: 'overshot', byTurns: times(100) },
+    ];
+    const { clean, late, missed, overshot } = weighStory(
+      { ...there, stories: [...arrived, ...left] },
+      shares,
+    ).probability;
     expect(clean + missed + overshot).toBeCloseTo(1, 12);
     expect(late).toBe(0);
     expect(Math.min(missed, overshot)).toBeGreaterThan(0.2);
   });
 });
 
-describe('a chain that stopped on a cog between', () => {
-  it('was missed the more likely the more cogs lie between', () => {
-    const halted = { ...story, revs: new Float64Array(REVS), lateLikelihood: new Float64Array(REVS), short: 1 };
-    const [one, two, four] = [1, 2, 4].map((over) => wayLikelihoods({ ...halted, over }).never);
-    expect([one, two, four]).toEqual([0.15, 0.5, 0.5]);
+describe('the stories of a shift', () => {
+  it('of one way add up', () => {
+    const stories: StoryByTurns[] = [
+      { name: 'stayed', way: 'never', byTurns: times(0.5) },
+      { name: 'stopped-short', way: 'never', byTurns: times(0.25) },
+      { name: 'went-beyond', way: 'overshot', byTurns: times(0.125) },
+      { name: 'ran-on', way: 'overshot', byTurns: times(2) },
+    ];
+    const ways = wayLikelihoods({ stories: [...arrived, ...stories] });
+    for (const way of ['clean', 'late', 'veryLate'] as const) expect(ways[way]).toBeCloseTo(1, 12);
+    expect([ways.never, ways.overshot].map((value) => value.toFixed(12))).toEqual(['0.750000000000', '2.125000000000']);
   });
 
-  it('counts for what is left of the stories of a miss', () => {
-    const stayed = { ...story, never: 1 };
-    expect([1, 2].map((over) => wayLikelihoods({ ...stayed, over }).never)).toEqual([0.85, 0.5]);
+  it('tell a shift as missed in which the chain came only after the rider had shifted again', () => {
+    const stepsPedalled = 2 / REV_STEP;
+    const { probability } = weighStory({ ...told, stepsPedalled }, shares);
+    const lateInTime = shares.late * lateDensity.subarray(0, stepsPedalled).reduce((a, b) => a + b, 0);
+    const all = shares.clean + shares.late + shares.veryLate;
+    expect(probability.late).toBeCloseTo(lateInTime / all, 12);
+    expect(probability.missed).toBeCloseTo((shares.late - lateInTime + shares.veryLate) / all, 12);
+  });
+
+  it('take as many turns as their way does on average', () => {
+    const { crankRevs } = weighStory(told, shares);
+    const mean = (chances: Float64Array): number => chances.reduce((sum, c, k) => sum + c * (k + 0.5) * REV_STEP, 0);
+    expect(crankRevs('clean')).toBeCloseTo(mean(cleanDensity), 12);
+    expect(crankRevs('late')).toBeCloseTo(mean(lateDensity), 12);
   });
 });

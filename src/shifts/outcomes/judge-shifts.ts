@@ -10,7 +10,7 @@ import { unjudged } from '../unjudged.ts';
 import { cutByDrop } from './cut-by-drop.ts';
 import { loadDuring } from './load-during.ts';
 import { outcomeShares } from './outcome-shares.ts';
-import { type Shares, weighStory } from './weigh-story.ts';
+import { outcomesOf, type Shares, weighStory } from './weigh-story.ts';
 
 const MIN_PEDALLED_S = 2;
 
@@ -72,7 +72,6 @@ function judged(
   const { probability: untilCut, crankRevs } = weighStory(story, shares);
   const probability = cutByDrop(untilCut, shift, drops);
   const outcome = namedOutcome(probability);
-  const { clean, late, veryLate, never, overshot } = shares;
   return {
     cogsToCross: story.alreadyThere ? 0 : shift.cogsToCross,
     outcome,
@@ -80,7 +79,7 @@ function judged(
     crankRevs: outcome === 'clean' || outcome === 'late' ? crankRevs(outcome) : null,
     confidence: probability[outcome],
     probability,
-    expected: { clean, late, missed: veryLate + never, overshot },
+    expected: outcomesOf(shares),
   };
 }
 

@@ -1,10 +1,12 @@
 import type { CommandedShift } from '../commands/commanded-shifts.ts';
 import type { ShiftStories } from '../stories/shift-stories.ts';
+import { WAYS, type Way } from '../stories/story.ts';
 import { troubleRates } from './trouble-rates.ts';
 import { type Shares, wayLikelihoods } from './weigh-story.ts';
 
-const kinds = ['late', 'veryLate', 'never', 'overshot'] as const;
-type Split = Record<(typeof kinds)[number], number>;
+/** The ways of a shift with which something is wrong. */
+const kinds = WAYS.filter((way) => way !== 'clean');
+type Split = Readonly<Record<Exclude<Way, 'clean'>, number>>;
 
 /** How trouble splits before the ride has told (assumption of ours), and how many troubled shifts that counts for. */
 const START_SPLIT: Split = { late: 0.5, veryLate: 0.06, never: 0.4, overshot: 0.04 };

@@ -5,7 +5,8 @@ import type { RideInQuestion } from '../ride-in-question.ts';
 import type { RevolutionClock } from '../turns/revolution-clock.ts';
 import { type ArrivalTable, arrivalTable } from './arrival-table.ts';
 import { shiftContexts } from './shift-context.ts';
-import { revolutionsLikelihood, type ShiftTiming, usualDensity } from './shift-timing.ts';
+import { revolutionsLikelihood, type ShiftTiming } from './shift-timing.ts';
+import { usualDensity } from './turn-chances.ts';
 
 /** Below 0 for recorders that write a gear change down with the record after it. */
 const LAGS_S = Array.from({ length: 26 }, (_, i) => -1.25 + i * 0.25);
@@ -64,10 +65,8 @@ export function estimateTiming(ride: RideInQuestion, shifts: readonly CommandedS
 }
 
 /** Whether a shift tells how late the sensors are: the chain was where it was thought to be, and went to the cog asked for. */
-function tellsTiming({ rows, shift, context, stay, seen }: ArrivalTable): boolean {
-  return (
-    seen >= 3 && context.startCog === shift.fromCog && (max(rows.get(shift.toCog) as Float64Array) as number) > stay
-  );
+function tellsTiming({ stories: [straight], shift, context, stay, seen }: ArrivalTable): boolean {
+  return seen >= 3 && context.startCog === shift.fromCog && (max(straight.byArrival) as number) > stay;
 }
 
 /** How well the shifts fit each lag, whatever their usual turns. */
@@ -110,7 +109,7 @@ interface TurnsFit {
 }
 
 function turnsFit(table: ArrivalTable, timing: ShiftTiming, clock: RevolutionClock): TurnsFit {
-  const row = table.rows.get(table.shift.toCog) as Float64Array;
+  const row = table.stories[0].byArrival;
   const top = Math.max(table.stay, ...row);
   return { top, likelihood: revolutionsLikelihood(row, table, timing, clock).map((value) => Math.exp(value - top)) };
 }

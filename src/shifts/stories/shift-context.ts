@@ -10,6 +10,8 @@ import { turningFrom } from '../turns/turning-from.ts';
 export interface ShiftContext {
   readonly weight: number;
   readonly startCog: number;
+  /** Cogs from the start to the commanded one, in the reading in which they are most. */
+  readonly mostCogs: number;
   /** The shift before brought the chain from `cog` to the start; the sensors show it at `shownS`. */
   readonly before: { readonly cog: number; readonly shownS: number } | null;
   /** The shift after is to take the chain to `cog`; if prompt, the sensors show it at `shownS`. */
@@ -67,10 +69,13 @@ export function shiftContexts(
       ? { cog, shownS: turningFrom(clock, previous.lastTimeS + lagS) }
       : null;
   };
-  const asTraced = { startCog, before: before(startCog), ...shared };
-  if (startCog === shift.fromCog || shift.quietS > UNSURE_START_S) return [{ weight: 1, ...asTraced }];
-  return [
-    { weight: 1 - START_AS_COMMANDED, ...asTraced },
-    { weight: START_AS_COMMANDED, startCog: shift.fromCog, before: before(shift.fromCog), ...shared },
-  ];
+  const starts =
+    startCog === shift.fromCog || shift.quietS > UNSURE_START_S
+      ? [{ weight: 1, startCog }]
+      : [
+          { weight: 1 - START_AS_COMMANDED, startCog },
+          { weight: START_AS_COMMANDED, startCog: shift.fromCog },
+        ];
+  const mostCogs = Math.max(...starts.map((start) => Math.abs(shift.toCog - start.startCog)));
+  return starts.map((start) => ({ ...start, mostCogs, before: before(start.startCog), ...shared }));
 }

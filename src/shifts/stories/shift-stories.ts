@@ -1,116 +1,64 @@
-import { mean, sum } from 'd3-array';
 import type { RevolutionClock } from '../turns/revolution-clock.ts';
 import type { ArrivalTable } from './arrival-table.ts';
-import { cleanDensity, lateDensity, REV_STEP, REVS, revolutionsLikelihood, type ShiftTiming } from './shift-timing.ts';
+import { revolutionsLikelihood, type ShiftTiming } from './shift-timing.ts';
+import type { StoryName, Way } from './story.ts';
+import { REV_STEP, REVS } from './turn-chances.ts';
 
-/** Likelihoods of the ways one shift can have gone, a common factor left out. `revs[k]`: done after k steps of the revolutions grid. */
+/** One story of a shift, all readings of its surroundings taken together. */
+export interface StoryByTurns {
+  readonly name: StoryName;
+  readonly way: Way;
+  /**
+   * Likelihood of the records by the turns that the shift took, `[k]`: k + 0.5 steps of the revolutions grid, times the chance of that many
+   * turns and the story's share among those of its way. Their sum is the story's part in the likelihood of its way. A factor common to
+   * all stories of the shift is left out.
+   */
+  readonly byTurns: Float64Array;
+}
+
+/** All that a shift's records say of how it can have gone. */
 export interface ShiftStories {
-  readonly revs: Float64Array;
-  /** The same for a shift that was late: over several cogs it may have gone as far as the cog before the commanded one in time. */
-  readonly lateLikelihood: Float64Array;
-  /** The chain stayed where it was. */
-  readonly never: number;
-  /** It stopped on a cog short of the commanded one. */
-  readonly short: number;
-  readonly beyond: number;
+  /** Each name once; stories that are in question in no reading are not there. */
+  readonly stories: readonly StoryByTurns[];
   /** Steps of the grid that were pedalled before the rider shifted again. */
   readonly stepsPedalled: number;
+  /** The chain lay on the commanded cog before, in every reading. */
   readonly alreadyThere: boolean;
-  /** Cogs from the start to the commanded one. */
-  readonly over: number;
 }
 
-/** Of late shifts over several cogs, the share that only the last cog made late (assumption of ours). */
-const HALTED_SHARE = 0.5;
-
-/** How the turns of a shift that stopped on another cog than the commanded one are spread: clean ones and late ones (assumption of ours). */
-const ELSEWHERE = { clean: 0.7, late: 0.3 } as const;
-const elsewhereDensity = cleanDensity.map((clean, k) => ELSEWHERE.clean * clean + ELSEWHERE.late * lateDensity[k]);
-
-/** Of shifts that ended beyond the commanded cog, the share that was on it for a while, and the turns after which it ran on (assumptions of ours). */
-const RAN_ON_SHARE = 0.5;
-const RAN_ON = { soon: 0.3, later: 0.7 } as const;
-const ranOnDensity = cleanDensity.map((clean, k) => RAN_ON.soon * clean + RAN_ON.later * lateDensity[k]);
-
-/** One reading of a shift's surroundings, with the log likelihood of each number of turns, by final cog. */
-interface Reading {
-  readonly table: ArrivalTable;
-  readonly revs: ReadonlyMap<number, Float64Array>;
-  /** The same for a shift over several cogs that only the last one made late; null where there is none. */
-  readonly halted: Float64Array | null;
-  /** The same for one that ran on beyond the commanded cog after having been on it; null where there is none. */
-  readonly ranOn: Float64Array | null;
-}
-
-/** Sums the arrival tables of all readings of a shift's surroundings into the likelihoods of its stories. */
+/** Turns moments of arrival into turns of the cranks, and sums the stories over all readings of a shift's surroundings. */
 export function shiftStories(
   tables: readonly ArrivalTable[],
   timing: ShiftTiming,
   clock: RevolutionClock,
 ): ShiftStories {
   const { shift } = tables[0];
-  const readings = tables.map((table): Reading => {
-    const likelihood = (row: Float64Array): Float64Array => revolutionsLikelihood(row, table, timing, clock);
-    const revs = new Map([...table.rows].map(([cog, row]) => [cog, likelihood(row)]));
-    return {
-      table,
-      revs,
-      halted: table.halted && likelihood(table.halted),
-      ranOn: table.ranOn && likelihood(table.ranOn),
-    };
+  const rows = tables.map((table) => rowsByTurns(table, timing, clock));
+  const top = Math.max(...rows.flatMap((byTurns) => [...byTurns.values()].map((row) => Math.max(...row))));
+  const told = new Map<StoryName, StoryByTurns>();
+  tables.forEach(({ stories, context }, t) => {
+    for (const { name, way, share, turnChances, byArrival } of stories) {
+      const story = told.get(name) ?? { name, way, byTurns: new Float64Array(REVS) };
+      told.set(name, story);
+      const row = rows[t].get(byArrival) as Float64Array;
+      const weight = context.weight * share;
+      for (let k = 0; k < REVS; k++)
+        if (turnChances[k] > 0) story.byTurns[k] += weight * turnChances[k] * Math.exp(row[k] - top);
+    }
   });
-  const top = Math.max(...readings.flatMap(heights));
-  const stories = {
-    revs: new Float64Array(REVS),
-    lateLikelihood: new Float64Array(REVS),
-    never: 0,
-    short: 0,
-    beyond: 0,
-  };
-  for (const reading of readings) addReading(stories, reading, top);
   return {
-    ...stories,
+    stories: [...told.values()],
     stepsPedalled: (clock.at(shift.untilS + timing.lagS) - clock.at(shift.lastTimeS + timing.lagS)) / REV_STEP,
-    over: Math.max(...tables.map(({ context }) => Math.abs(shift.toCog - context.startCog))),
     alreadyThere: tables.every(({ context }) => context.startCog === shift.toCog),
   };
 }
 
-/** Heights of all of a reading's log likelihoods. */
-function heights({ table, revs, halted, ranOn }: Reading): number[] {
-  const columns = [...revs.values(), ...(halted ? [halted] : []), ...(ranOn ? [ranOn] : [])];
-  return [table.stay, ...columns.map((values) => Math.max(...values))];
+/** Log likelihood by turns of each row by arrival in a table; stories that share a row share the result. */
+function rowsByTurns(
+  table: ArrivalTable,
+  timing: ShiftTiming,
+  clock: RevolutionClock,
+): Map<Float64Array, Float64Array> {
+  const rows = new Set(table.stories.map(({ byArrival }) => byArrival));
+  return new Map([...rows].map((row) => [row, revolutionsLikelihood(row, table, timing, clock)]));
 }
-
-/** Adds one reading, weighed, to the sums of the stories. `top`: the highest log likelihood of all readings. */
-function addReading(
-  stories: Writable<Pick<ShiftStories, 'revs' | 'lateLikelihood' | 'never' | 'short' | 'beyond'>>,
-  { table, revs, halted, ranOn }: Reading,
-  top: number,
-): void {
-  const { shift, context, stay } = table;
-  const { weight, startCog } = context;
-  const inward = shift.toCog > shift.fromCog ? 1 : -1;
-  const elsewhere: Record<'short' | 'beyond', number[]> = { short: [], beyond: [] };
-  for (const [cog, values] of revs) {
-    if (cog === shift.toCog)
-      values.forEach((value, k) => {
-        const likelihood = weight * Math.exp(value - top);
-        stories.revs[k] += likelihood;
-        stories.lateLikelihood[k] += halted
-          ? (1 - HALTED_SHARE) * likelihood + HALTED_SHARE * weight * Math.exp(halted[k] - top)
-          : likelihood;
-      });
-    else if (cog !== startCog)
-      elsewhere[(cog - shift.toCog) * inward > 0 ? 'beyond' : 'short'].push(
-        sum(values, (value, k) => elsewhereDensity[k] * Math.exp(value - top)),
-      );
-  }
-  if (startCog !== shift.toCog) stories.never += weight * Math.exp(stay - top);
-  const beyond = mean(elsewhere.beyond) ?? 0;
-  const onAfter = ranOn ? sum(ranOn, (value, k) => ranOnDensity[k] * Math.exp(value - top)) : beyond;
-  stories.beyond += weight * ((1 - RAN_ON_SHARE) * beyond + RAN_ON_SHARE * onAfter);
-  stories.short += weight * (mean(elsewhere.short) ?? 0);
-}
-
-type Writable<T> = { -readonly [K in keyof T]: T[K] };

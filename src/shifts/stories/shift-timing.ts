@@ -1,7 +1,7 @@
-import { CLEAN_WITHIN_REVS, LATE_WITHIN_REVS } from '../turn-limits.ts';
 import type { RevolutionClock } from '../turns/revolution-clock.ts';
 import type { ArrivalTable } from './arrival-table.ts';
 import { ARRIVAL_STEP_S, ARRIVALS, FIRST_ARRIVAL_S } from './shift-window.ts';
+import { REV_STEP, REVS } from './turn-chances.ts';
 
 /**
  * How a ride's sensors and recorder show a shift, and how its shifts usually go. Estimated from the ride itself.
@@ -18,52 +18,15 @@ export interface ShiftTiming {
   readonly jitterS: number;
 }
 
-/** Step of the revolutions grid, and its length: 0 to 20 turns of the cranks. */
-export const REV_STEP = 0.25;
-export const REVS = 80;
-
-/**
- * Chances of the number of crank revolutions that a shift takes, given that it completes. Nobody has published measured
- * shift times (see README): a healthy shift waits for the next ramp and takes well under a turn, so a gamma of mean 0.6
- * turns; a late one tails off over some turns; one later than five turns is counted as missed. Assumptions of ours.
- */
-export const cleanDensity: Float64Array = density((revs) => revs ** 2 * Math.exp(-revs / 0.2), 0, CLEAN_WITHIN_REVS);
-export const lateDensity: Float64Array = density(
-  (revs) => Math.exp(-(revs - CLEAN_WITHIN_REVS) / 2),
-  CLEAN_WITHIN_REVS,
-  LATE_WITHIN_REVS,
-);
-export const veryLateDensity: Float64Array = density(
-  (revs) => Math.exp(-(revs - LATE_WITHIN_REVS) / 6),
-  LATE_WITHIN_REVS,
-  REVS * REV_STEP,
-);
-
-/** Chances of the turns of a ride whose shifts mostly take `turns`: nine in ten about there (gamma), the others later. */
-export function usualDensity(turns: number): Float64Array {
-  const usual = density((revs) => revs ** 2 * Math.exp((-3 * revs) / turns), 0, REVS * REV_STEP);
-  const later = density((revs) => Math.exp(-(revs - turns) / 2), turns, turns + 4);
-  return usual.map((value, k) => 0.9 * value + 0.1 * later[k]);
-}
-
-function density(shape: (revs: number) => number, from: number, to: number): Float64Array {
-  const values = Float64Array.from({ length: REVS }, (_, k) => {
-    const revs = (k + 0.5) * REV_STEP;
-    return revs > from && revs <= to ? shape(revs) : 0;
-  });
-  const sum = values.reduce((a, value) => a + value, 0);
-  return values.map((value) => value / sum);
-}
-
 /** Offsets from the mean lag that are averaged over, s. */
 const OFFSETS_S = [-1, -0.75, -0.5, -0.25, 0, 0.25, 0.5, 0.75, 1];
 
 /**
- * Log likelihood of a shift that takes each number of revolutions on the grid, to one final cog: the table's row, read at the moment
+ * Log likelihood of a shift that takes each number of revolutions on the grid, to one final cog: its row, read at the moment
  * at which the sensors show them pedalled, averaged over the jitter. The ratio's step and the cranks' turns come from the same cadence,
  * so turns are counted from where the sensors show the command, the lag after it.
  *
- * @param row one row of an arrival table
+ * @param row log likelihood by arrival, of one of the table's stories
  */
 export function revolutionsLikelihood(
   row: Float64Array,

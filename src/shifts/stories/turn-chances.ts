@@ -1,0 +1,45 @@
+import { CLEAN_WITHIN_REVS, LATE_WITHIN_REVS } from '../turn-limits.ts';
+
+/** Step of the revolutions grid, and its length: 0 to 20 turns of the cranks. */
+export const REV_STEP = 0.25;
+export const REVS = 80;
+
+/**
+ * Chances of the number of crank revolutions that a shift takes, given that it completes. Nobody has published measured
+ * shift times (see README): a healthy shift waits for the next ramp and takes well under a turn, so a gamma of mean 0.6
+ * turns; a late one tails off over some turns; one later than five turns is counted as missed. Assumptions of ours.
+ */
+export const cleanDensity: Float64Array = density((revs) => revs ** 2 * Math.exp(-revs / 0.2), 0, CLEAN_WITHIN_REVS);
+export const lateDensity: Float64Array = density(
+  (revs) => Math.exp(-(revs - CLEAN_WITHIN_REVS) / 2),
+  CLEAN_WITHIN_REVS,
+  LATE_WITHIN_REVS,
+);
+export const veryLateDensity: Float64Array = density(
+  (revs) => Math.exp(-(revs - LATE_WITHIN_REVS) / 6),
+  LATE_WITHIN_REVS,
+  REVS * REV_STEP,
+);
+
+/** Every number of turns alike: for a chain that goes nowhere, of which no number of turns tells anything. */
+export const evenDensity: Float64Array = density(() => 1, 0, REVS * REV_STEP);
+
+/** Chances of the turns of a shift that is as a clean one with this chance, as a late one else. */
+export const cleanOrLate = (cleanShare: number): Float64Array =>
+  cleanDensity.map((clean, k) => cleanShare * clean + (1 - cleanShare) * lateDensity[k]);
+
+/** Chances of the turns of a ride whose shifts mostly take `turns`: nine in ten about there (gamma), the others later. */
+export function usualDensity(turns: number): Float64Array {
+  const usual = density((revs) => revs ** 2 * Math.exp((-3 * revs) / turns), 0, REVS * REV_STEP);
+  const later = density((revs) => Math.exp(-(revs - turns) / 2), turns, turns + 4);
+  return usual.map((value, k) => 0.9 * value + 0.1 * later[k]);
+}
+
+function density(shape: (revs: number) => number, from: number, to: number): Float64Array {
+  const values = Float64Array.from({ length: REVS }, (_, k) => {
+    const revs = (k + 0.5) * REV_STEP;
+    return revs > from && revs <= to ? shape(revs) : 0;
+  });
+  const sum = values.reduce((a, value) => a + value, 0);
+  return values.map((value) => value / sum);
+}
