@@ -1,5 +1,10 @@
 import type { AnalysedRide } from '../analyse.ts';
 import { percent } from '../numeric/percent.ts';
+import { dropSignsReport } from '../report/drop-signs-report.ts';
+import { momentIso } from '../report/moment-iso.ts';
+import { dropReasons } from '../report/words/drop-reasons.ts';
+import { sinceStart } from '../report/words/moment-words.ts';
+import { sure } from '../report/words/number-words.ts';
 
 /** What each stage made of one ride, a line a stage, for `analyse --verbose`: numbers to follow a verdict back by. */
 export function explainRide({ log, trace, events, sensorLagS }: AnalysedRide): string[] {
@@ -18,6 +23,12 @@ export function explainRide({ log, trace, events, sensorLagS }: AnalysedRide): s
       : `  gear trace: none, evidence ${trace.evidence} (${trace.warnings.map(({ code }) => code).join(', ') || 'no reason noted'})`,
     `  shifts: ${events.shifts.length}, of them judged ${judged.length}: ${count('clean')} clean, ${count('late')} late, ${count('missed')} missed, ${count('overshot')} overshot; ${doubtful} with under 80 % confidence${Number.isNaN(sensorLagS) ? '' : `; sensors ${sensorLagS.toFixed(2)} s behind the gear records`}`,
     `  unasked: ${events.ghostShifts.length} ghost shifts, ${events.chainDrops.length} chain drops, ${events.skips.length} skips`,
+    ...events.chainDrops.map(({ timeS, confidence, signs = [] }) =>
+      [
+        `    chain drop ${sinceStart(momentIso(log.startMs, 0), momentIso(log.startMs, timeS))} into the ride (${sure(confidence)}).`,
+        ...dropReasons(dropSignsReport(signs)),
+      ].join(' '),
+    ),
   ];
 }
 

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { causes } from '../diagnosis/causes.ts';
 import { settingsNow } from '../diagnosis/now/setting-now.ts';
 import { bikeSchema } from '../drivetrain/bike.ts';
+import { type DropSign, dropSignUnits } from '../shifts/drops/drop-candidate.ts';
 
 const probability = z.number().min(0).max(1);
 const time = z.iso.datetime();
@@ -42,16 +43,33 @@ export const ghostShiftSchema = z.object({
   confidence: probability,
 });
 
+/** One sign of a lost chain. Its `value` is null where there is nothing to measure, and where a halt lasted to the ride's end or legs turned a standing wheel. */
+const dropSignSchema = z.object({
+  sign: z.enum(Object.keys(dropSignUnits) as DropSign[]),
+  value: z.number().nullable(),
+  unit: z.enum(['%', 's', 'W', 'records', 'm/s', 'm/s²']).nullable(),
+  /** What it adds to the log odds that the chain came off; 0 for what is told alone. They add up to those of `confidence` as the engine found it. */
+  logOdds: z.number(),
+});
+
 /** A lost chain. `afterShiftTo`: the cog of a shift just before, null where there was none or the log has no gear records to tell. */
 export const chainDropSchema = z.object({
   at: time,
   side: z.enum(['past-largest', 'past-smallest', 'chainring', 'unknown']),
   afterShiftTo: toothCount.nullable(),
   confidence: probability,
+  /** What was seen of it; absent in reports that an older engine left in a store. */
+  signs: z.array(dropSignSchema).optional(),
 });
 
 /** A chain that slipped over teeth of a cog. */
-export const skipSchema = z.object({ at: time, teeth: toothCount, confidence: probability });
+export const skipSchema = z.object({
+  at: time,
+  teeth: toothCount,
+  confidence: probability,
+  /** How far the legs leapt ahead of the wheel; absent in reports that an older engine left in a store. */
+  leapPercent: z.number().optional(),
+});
 
 /** One ride with all that was seen in it. */
 export const rideReportSchema = z.object({
@@ -274,6 +292,8 @@ export const reportInShortSchema = reportSchema.extend({ rides: z.array(rideInSh
 export type Report = z.infer<typeof reportSchema>;
 /** A report whose rides are in short; every report is one. */
 export type ReportInShort = z.infer<typeof reportInShortSchema>;
+/** One sign of a lost chain. */
+export type DropSignReport = z.infer<typeof dropSignSchema>;
 /** One ride by itself. */
 export type RideReport = z.infer<typeof rideReportSchema>;
 /** One ride of a bike's report. */

@@ -1,7 +1,9 @@
 import type { RideLog } from '../ride-log/ride-log.ts';
 import type { ChainDropEvent, GhostShiftEvent, RideEvents, ShiftEvent, SkipEvent } from '../shifts/ride-events.ts';
 import type { RevolutionClock } from '../shifts/turns/revolution-clock.ts';
+import { dropSignsReport } from './drop-signs-report.ts';
 import { momentIso } from './moment-iso.ts';
+import { percentMore } from './percent-more.ts';
 import type { RideReport } from './report-schema.ts';
 import { roundOrNull, roundTo } from './round-to.ts';
 import { shiftTurns } from './shift-turns.ts';
@@ -62,11 +64,18 @@ function dropReport(drop: ChainDropEvent, { startMs, cassette }: RideFrame): Rep
     side: drop.side,
     afterShiftTo: drop.afterShiftTo === null ? null : (cassette[drop.afterShiftTo] ?? null),
     confidence: confidence(drop),
+    ...(drop.signs && { signs: dropSignsReport(drop.signs) }),
   };
 }
 
 function skipReport(skip: SkipEvent, { startMs, cassette }: RideFrame): Reported<'skips'> {
-  return { at: momentIso(startMs, skip.timeS), teeth: cassette[skip.cog], confidence: confidence(skip) };
+  const { timeS, cog, leap } = skip;
+  return {
+    at: momentIso(startMs, timeS),
+    teeth: cassette[cog],
+    confidence: confidence(skip),
+    ...(leap !== undefined && { leapPercent: roundTo(percentMore(leap), 1) }),
+  };
 }
 
 const confidence = (event: { readonly confidence: number }): number => roundTo(event.confidence, 3);

@@ -1,3 +1,5 @@
+import type { WeighedSign } from './drops/weigh-candidate.ts';
+
 /** `to-larger` = towards the spokes (easier), `to-smaller` = towards the frame (harder). */
 export type Direction = 'to-larger' | 'to-smaller';
 
@@ -69,6 +71,8 @@ export interface ChainDropEvent {
   readonly side: DropSide;
   readonly afterShiftTo: number | null;
   readonly confidence: number;
+  /** What was measured, with what each sign adds to the log odds of `confidence`; absent in events that were kept before there were any. */
+  readonly signs?: readonly WeighedSign[];
 }
 
 /** The chain slipped over teeth under load, cog unchanged. */
@@ -76,6 +80,8 @@ export interface SkipEvent {
   readonly timeS: number;
   readonly cog: number;
   readonly confidence: number;
+  /** How far the legs leapt ahead of the wheel, log share; absent in events that were kept before it was told. */
+  readonly leap?: number;
   readonly torqueNm: number;
 }
 

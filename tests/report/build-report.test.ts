@@ -49,7 +49,8 @@ describe('rideReport', () => {
       confidence: 0.812,
     });
     expect(ride.chainDrops[0]).toMatchObject({ side: 'past-largest', afterShiftTo: 37 });
-    expect(ride.skips[0].teeth).toBe(24);
+    expect(ride.chainDrops[0].signs?.[1]).toEqual({ sign: 'legs-faster', value: 40, unit: '%', logOdds: 4 });
+    expect(ride.skips[0]).toMatchObject({ teeth: 24, leapPercent: 18 });
   });
 
   it('rounds sizes and gives null for what is not known', () => {

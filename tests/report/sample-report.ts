@@ -8,6 +8,7 @@ import { buildReport } from '../../src/report/build-report.ts';
 import type { Report } from '../../src/report/report-schema.ts';
 import { type RideAnalysis, rideReport, type TracedGears } from '../../src/report/ride-report.ts';
 import type { RideLog } from '../../src/ride-log/ride-log.ts';
+import type { WeighedSign } from '../../src/shifts/drops/weigh-candidate.ts';
 import type { Outcome, RideEvents, ShiftEvent } from '../../src/shifts/ride-events.ts';
 import { madeShift } from '../cogs/made-shift.ts';
 
@@ -74,6 +75,16 @@ export function sampleTrace(log: RideLog): TracedGears {
   };
 }
 
+const dropSigns: readonly WeighedSign[] = [
+  { sign: 'beforehand', value: Number.NaN, logOdds: -9 },
+  { sign: 'legs-faster', value: Math.log(1.4), logOdds: 4 },
+  { sign: 'legs-fast-for', value: 3, logOdds: 0 },
+  { sign: 'records-below', value: 3, logOdds: 3 },
+  { sign: 'past-gear', value: 0.085, logOdds: 0.85 },
+  { sign: 'halt-after', value: 9, logOdds: 0 },
+  { sign: 'halt-lasts', value: 41, logOdds: 2 },
+];
+
 export function sampleEvents(lateEvery: number): RideEvents {
   const shifts = Array.from({ length: 80 }, (_, i) => {
     const up = i % 16 < 8;
@@ -85,8 +96,8 @@ export function sampleEvents(lateEvery: number): RideEvents {
   return {
     shifts,
     ghostShifts: [{ timeS: 100.25, fromCog: 4, toCog: 3, heldS: 6.04, confidence: 0.8123, torqueNm: Number.NaN }],
-    chainDrops: [{ timeS: 300, side: 'past-largest', afterShiftTo: 8, confidence: 0.7 }],
-    skips: [{ timeS: 400.5, cog: 5, confidence: 0.66, torqueNm: 30 }],
+    chainDrops: [{ timeS: 300, side: 'past-largest', afterShiftTo: 8, confidence: 0.7, signs: dropSigns }],
+    skips: [{ timeS: 400.5, cog: 5, confidence: 0.66, leap: Math.log(1.18), torqueNm: 30 }],
     pedallingSByCog: new Float64Array(9).fill(60),
   };
 }

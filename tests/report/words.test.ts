@@ -72,6 +72,16 @@ describe('numbers in words', () => {
     expect(rideNotes(restless, 'page')).toContain('And 8 more ghost shifts; the report in JSON lists them all.');
   });
 
+  it('tells why a chain is held to be lost, in the text and on the page, where the signs were kept', () => {
+    const [ride] = sampleReport().rides;
+    for (const medium of ['text', 'page'] as const)
+      expect(rideNotes(ride, medium).join(' ')).toContain(
+        '(70 % sure). Why: the legs ran 40 % faster than before for 3 s,',
+      );
+    const [{ signs: _, ...bare }] = ride.chainDrops;
+    expect(rideNotes({ ...ride, chainDrops: [bare] }, 'text').join(' ')).not.toContain('Why');
+  });
+
   it('writes moments, and says when a log has no clock', () => {
     expect(utcDayAndTime('2026-04-12T20:30:00+02:00')).toBe('2026-04-12 18:30');
     expect(utcDayAndTime('1970-01-01T00:10:00.000Z')).toBe('no date');

@@ -1,7 +1,11 @@
+import { median } from 'd3-array';
 import { describe, expect, it } from 'vitest';
 import { type AnalysedRide, analyseRide } from '../../src/analyse.ts';
 import { traceGears } from '../../src/gear-trace/trace-gears.ts';
+import type { RideLog } from '../../src/ride-log/ride-log.ts';
+import type { DropSign } from '../../src/shifts/drops/drop-candidate.ts';
 import { dropSide } from '../../src/shifts/drops/drop-side.ts';
+import { haltsAtEnd } from '../../src/shifts/drops/halts-at-end.ts';
 import { type MadeRide, madeBike, madeDoubleBike, madeLog } from '../gear-trace/made-ride.ts';
 import { at, warmedUp } from './warmed-up.ts';
 
@@ -200,17 +204,76 @@ describe('chain drops', () => {
   });
 });
 
+describe('the signs of a chain drop', () => {
+  const signsOf = (ride: MadeRide) => {
+    const [{ signs = [], confidence }] = analysed(ride).events.chainDrops;
+    return {
+      confidence,
+      signs,
+      value: (name: DropSign) => signs.find(({ sign }) => sign === name)?.value ?? Number.NaN,
+    };
+  };
+
+  /** Seconds below 1 m/s. */
+  const standingS = ({ speedMps }: RideLog): number => speedMps.filter((mps) => mps < 1).length;
+
+  it('are what was measured, and add up to its confidence', () => {
+    const ride = at(7).pedal(12).command(8).pedal(2);
+    const before = ride.log().cadenceRpm.slice(-6);
+    ride.spinInVain(4, 116, 10).coast(5).brake(4, 0).stand(40).pedal(60);
+    const { signs, value, confidence } = signsOf(ride);
+    // the third of the four seconds has the fastest legs
+    expect(Math.exp(value('legs-faster'))).toBeCloseTo(120 / (median(before) as number), 6);
+    expect(value('records-below')).toBe(4);
+    expect(value('legs-fast-for')).toBe(4);
+    expect(value('power-gone')).toBeCloseTo(10, 5);
+    expect(value('end-cog-asked')).toBe(2);
+    expect(value('halt-lasts')).toBe(standingS(ride.log()));
+    expect(1 / (1 + Math.exp(-signs.reduce((sum, { logOdds }) => sum + logOdds, 0)))).toBeCloseTo(confidence, 12);
+  });
+
+  it('tell when the legs stopped where they did so at once', () => {
+    const ride = at(1).pedal(12).command(0).spinInVain(1, 88).coast(8).brake(4, 0).stand(40).pedal(60);
+    const log = ride.log();
+    const found = haltsAtEnd(log, traceGears(log, ride.bike)).at(-1);
+    const value = (name: DropSign) => found?.signs.find(({ sign }) => sign === name)?.value ?? Number.NaN;
+    expect(found?.pattern).toBe('halt-at-smallest');
+    expect([value('end-cog-asked'), value('legs-stopped-after'), value('halt-after')]).toEqual([0, 0, 12]);
+    expect(value('halt-lasts')).toBe(standingS(log));
+  });
+
+  it('have no end of the halt where the recording ends in it, and no power without a meter', () => {
+    const ride = at(8).pedal(12).spinInVain(4, 116).coast(5).brake(4, 0).stand(40);
+    expect(signsOf(ride).value('halt-lasts')).toBe(Number.POSITIVE_INFINITY);
+    const log = ride.log();
+    const [{ signs }] = analyseRide({ ...log, powerW: log.powerW.map(() => Number.NaN) }, ride.bike).events.chainDrops;
+    expect(signs?.map(({ sign }) => sign)).not.toContain('power-gone');
+    expect(signs?.map(({ sign }) => sign)).toContain('end-cog-held');
+  });
+});
+
 describe('dropSide', () => {
+  it('tells how long ago the shift was that led to it', () => {
+    const ride = at(7).pedal(12).command(8).pedal(3);
+    const log = ride.log();
+    const trace = traceGears(log, madeBike);
+    expect(dropSide(log, trace, ride.nowS)).toEqual({ side: 'past-largest', afterShiftTo: 8, sinceShiftS: 3 });
+    expect(dropSide(log, trace, ride.nowS + 5).sinceShiftS).toBeNaN();
+  });
+
   it('is unknown without a gear model, and by the traced cog without records', () => {
     const bare = madeLog({ speedMps: [5, 5], cadenceRpm: [80, 80] });
-    expect(dropSide(bare, traceGears(bare, madeBike), 1)).toEqual({ side: 'unknown', afterShiftTo: null });
+    expect(dropSide(bare, traceGears(bare, madeBike), 1)).toMatchObject({ side: 'unknown', afterShiftTo: null });
     const log = at(8).pedal(30).log();
     const none = { ...log, gearRecords: { ...log.gearRecords, timeS: new Float64Array() } };
     const trace = traceGears(none, madeBike);
-    expect(dropSide(none, trace, log.timeS.at(-1) as number)).toEqual({ side: 'past-largest', afterShiftTo: null });
+    expect(dropSide(none, trace, log.timeS.at(-1) as number)).toMatchObject({
+      side: 'past-largest',
+      afterShiftTo: null,
+    });
     const middle = at(4).pedal(30).log();
     const blind = { ...middle, gearRecords: { ...middle.gearRecords, timeS: new Float64Array() } };
     const seen = dropSide(blind, traceGears(blind, madeBike), middle.timeS.at(-1) as number);
-    expect(seen).toEqual({ side: 'unknown', afterShiftTo: null });
+    expect(seen).toMatchObject({ side: 'unknown', afterShiftTo: null });
   });
 });

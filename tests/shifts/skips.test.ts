@@ -25,6 +25,7 @@ describe('skips', () => {
     const { events } = analyseRide(log, madeBike);
     expect(events.skips.length).toBe(1);
     expect(events.skips[0].cog).toBe(3);
+    expect(events.skips[0].leap).toBeCloseTo(0.3, 1);
     expect(Math.abs(events.skips[0].timeS - from)).toBeLessThan(2);
     expect(events.skips[0].confidence).toBeGreaterThan(0.3);
     expect(events.chainDrops).toEqual([]);

@@ -172,6 +172,20 @@ describe('whyJudged', () => {
       expect(whyJudged(drop, { ...full, evidence })).toContain(`No shift came in the ${AFTER_COMMAND_S} s before.`);
   });
 
+  it('says why a chain is held to be lost and how far the legs leapt at a skip, where that was kept', () => {
+    const signs = [{ sign: 'power-gone', value: 12, unit: 'W', logOdds: 5 }];
+    const [drop] = report.chainDrops;
+    const [was, skip] = [
+      { ...common, teeth: 15 },
+      { ...common, teeth: 15, leapPercent: 17.8 },
+    ];
+    const told = { ...report, shifts: [], ghostShifts: [], chainDrops: [{ ...drop, signs }], skips: [skip] };
+    const words = (of: object) => rideEvents(of as KeyedRideReport).flatMap((event) => whyJudged(event, full));
+    expect(words(told)).toContain('Why: power fell to 12 W.');
+    expect(words(told)).toContain('The legs leapt 18 % ahead of the wheel.');
+    expect(words({ ...told, chainDrops: [drop], skips: [was] }).join(' ')).not.toMatch(/Why|leapt/);
+  });
+
   it('does not say of a log without gear records that no shift came before a lost chain', () => {
     const drop = rideEvents(report).find(({ kind }) => kind === 'drop')!;
     const words = whyJudged(drop, { ...full, evidence: 'ratio-only' });

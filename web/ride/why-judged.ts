@@ -1,4 +1,5 @@
 import { chance } from '../../src/numeric/percent.ts';
+import { dropReasons } from '../../src/report/words/drop-reasons.ts';
 import { dropSideWords } from '../../src/report/words/event-words.ts';
 import { AFTER_COMMAND_S } from '../../src/shifts/drops/drop-side.ts';
 import { CLEAN_WITHIN_REVS, LATE_WITHIN_REVS } from '../../src/shifts/turn-limits.ts';
@@ -78,19 +79,23 @@ export function whyJudged(event: RideEvent, { sensorLagS, evidence }: RideFacts)
       ];
     }
     case 'drop': {
-      const { side, afterShiftTo } = event.drop;
+      const { side, afterShiftTo, signs } = event.drop;
       return [
         `Drive was lost: the cranks turned without driving the wheel. Side: ${dropSideWords[side]}.`,
         beforeDrop(afterShiftTo, evidence),
+        ...dropReasons(signs),
         'A chain that went into the spokes or the frame: stop and look for damage before riding on.',
         ...sure,
       ];
     }
-    case 'skip':
+    case 'skip': {
+      const { teeth, leapPercent } = event.skip;
       return [
-        `The chain slipped over the teeth of the ${event.skip.teeth} under load for less than 2 s, and the cog stayed the same.`,
+        `The chain slipped over the teeth of the ${teeth} under load for less than 2 s, and the cog stayed the same.`,
+        ...(leapPercent === undefined ? [] : [`The legs leapt ${Math.round(leapPercent)} % ahead of the wheel.`]),
         ...sure,
       ];
+    }
     default:
       return [...shiftWords(event.shift, sensorLagS), ...sure];
   }

@@ -1,6 +1,7 @@
 import { counted } from '../../numeric/counted.ts';
 import { upperFirst } from '../../numeric/upper-first.ts';
 import type { RideReport } from '../report-schema.ts';
+import { dropReasons } from './drop-reasons.ts';
 import { dropSideWords, evidenceWords } from './event-words.ts';
 import { sinceStart } from './moment-words.ts';
 import { durationWords, sure } from './number-words.ts';
@@ -20,12 +21,7 @@ export function rideNotes(ride: RideReport, medium: keyof typeof allListed): str
     const lag = ride.sensorLagS === null ? '' : ` ${lagWords(ride.sensorLagS)}`;
     notes.push(`Rollout by this ride: ${Math.round(ride.rolloutMm)} mm.${lag}`);
   }
-  const drops = ride.chainDrops.map(
-    (drop) =>
-      `Chain dropped ${sinceStart(ride.start, drop.at)} into the ride, ${dropSideWords[drop.side]}` +
-      `${drop.afterShiftTo === null ? '' : `, after a shift to ${drop.afterShiftTo} teeth`} (${sure(drop.confidence)}).`,
-  );
-  notes.push(...shortened(drops, 'chain drop', medium));
+  notes.push(...shortened(ride.chainDrops.map(dropWords(ride)), 'chain drop', medium));
   notes.push(...shortened(ride.ghostShifts.map(ghostWords(ride)), 'ghost shift', medium));
   notes.push(...ride.warnings.map((warning) => `Note: ${warning.message}`));
   return notes;
@@ -39,6 +35,14 @@ function lagWords(sensorLagS: number): string {
     ? `The sensors follow the gear record by ${size} s.`
     : `The gear record follows the sensors by ${size} s.`;
 }
+
+const dropWords =
+  (ride: RideReport) =>
+  (drop: RideReport['chainDrops'][number]): string => {
+    const after = drop.afterShiftTo === null ? '' : `, after a shift to ${drop.afterShiftTo} teeth`;
+    const what = `Chain dropped ${sinceStart(ride.start, drop.at)} into the ride, ${dropSideWords[drop.side]}${after} (${sure(drop.confidence)}).`;
+    return [what, ...dropReasons(drop.signs)].join(' ');
+  };
 
 const ghostWords =
   (ride: RideReport) =>

@@ -10,21 +10,21 @@ export const AFTER_COMMAND_S = 7;
  * The side on which a dropped chain left: after a command of the ring at the chainring; past the end cog that was asked for in the last
  * `AFTER_COMMAND_S`, also where the rider has shifted back since, as many do at once; in mid cassette, where nothing guides it off, at the
  * chainring. Without gear records past the end cog on which the chain was last seen, else unknown. `afterShiftTo` is the cog of a command
- * within `AFTER_COMMAND_S` before, the one onto the end cog where there is one.
+ * within `AFTER_COMMAND_S` before, the one onto the end cog where there is one, and `sinceShiftS` the seconds since it (NaN without one).
  */
 export function dropSide(
   log: RideLog,
   trace: RideTrace,
   timeS: number,
-): { side: DropSide; afterShiftTo: number | null } {
+): { side: DropSide; afterShiftTo: number | null; sinceShiftS: number } {
   const { commands, model } = trace;
-  if (!model) return { side: 'unknown', afterShiftTo: null };
+  if (!model) return { side: 'unknown', ...noShift };
   const sideOf = (cog: number): DropSide | null =>
     cog === model.cogs - 1 ? 'past-largest' : cog === 0 ? 'past-smallest' : null;
   const last = firstAfter(commands.timeS, timeS + 0.5) - 1;
   if (last < 0) {
     const seen = sideOf(lastKnown(trace.cog, firstAfter(log.timeS, timeS)));
-    return { side: commands.timeS.length === 0 ? (seen ?? 'unknown') : (seen ?? 'chainring'), afterShiftTo: null };
+    return { side: commands.timeS.length === 0 ? (seen ?? 'unknown') : (seen ?? 'chainring'), ...noShift };
   }
   let cogChange = -1;
   let endChange = -1;
@@ -37,11 +37,14 @@ export function dropSide(
     if (ringChange < 0 && commands.ring[c] !== commands.ring[c - 1] && commands.ring[c - 1] >= 0) ringChange = c;
   }
   const change = endChange >= 0 ? endChange : cogChange;
-  const afterShiftTo = change >= 0 ? commands.cog[change] : null;
-  if (ringChange > change) return { side: 'chainring', afterShiftTo };
+  const shift =
+    change >= 0 ? { afterShiftTo: commands.cog[change], sinceShiftS: timeS - commands.timeS[change] } : noShift;
+  if (ringChange > change) return { side: 'chainring', ...shift };
   const cog = endChange >= 0 ? commands.cog[endChange] : commands.cog[last];
-  return { side: cog < 0 ? 'unknown' : (sideOf(cog) ?? 'chainring'), afterShiftTo };
+  return { side: cog < 0 ? 'unknown' : (sideOf(cog) ?? 'chainring'), ...shift };
 }
+
+const noShift = { afterShiftTo: null, sinceShiftS: Number.NaN };
 
 function lastKnown(column: Int8Array, before: number): number {
   for (let i = before - 1; i >= 0; i--) if (column[i] >= 0) return column[i];

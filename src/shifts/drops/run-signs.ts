@@ -25,6 +25,10 @@ export interface RunSigns {
   readonly depth: number;
   /** Sum of the depths times their seconds: the work that legs with the chain on would have done. */
   readonly promise: number;
+  /** How long the run lasted, s. */
+  readonly lastedS: number;
+  /** Whether nobody pedalled in the seconds before: `spin` is then taken against the gear. */
+  readonly settingOff: boolean;
   /** Mean power from the second of the fastest legs on, W; NaN without a power meter. */
   readonly powerW: number;
   readonly powerGone: boolean;
@@ -44,10 +48,12 @@ export function runSigns({ log, trace, below }: DropSearch, { start, end }: LowR
   let fastest = start;
   let deepest = 0;
   let promise = 0;
+  let lastedS = 0;
   let surest = 0;
   for (let i = start; i < end; i++) {
     surest = Math.max(surest, below.sureDepth(i) || 0);
     promise += below.depth(i) * Math.min(2, trace.samples.dtS[i]);
+    lastedS += Math.min(2, trace.samples.dtS[i]);
     if (log.cadenceRpm[i] > log.cadenceRpm[fastest]) fastest = i;
     deepest = Math.max(deepest, below.depth(i));
   }
@@ -57,12 +63,13 @@ export function runSigns({ log, trace, below }: DropSearch, { start, end }: LowR
   const depth = deepest - bias;
   if (bias > 0 && depth < below.threshold(start)) return null;
   // setting off with the chain off there is no cadence to compare with: the gear itself says how fast the legs should turn
-  const spin = before.length === 0 ? depth : Math.log(log.cadenceRpm[fastest] / cadenceBefore);
+  const settingOff = before.length === 0;
+  const spin = settingOff ? depth : Math.log(log.cadenceRpm[fastest] / cadenceBefore);
   // the seconds in which the chain came off, or on again, hold some power: what counts is the second of the fastest legs and what follows
   const powerW = mean(log.powerW.subarray(fastest, end)) ?? Number.NaN;
   const powerGone = log.powerW[end - 1] < IDLE_W && powerW < Math.max(20, 0.4 * (powerBefore || 0));
   const sure = surest > SURE_DEPTH && (belowBefore ?? Number.NaN) < below.threshold(start);
-  return { spin, depth, promise, powerW, powerGone, sure };
+  return { spin, depth, promise, lastedS, settingOff, powerW, powerGone, sure };
 }
 
 /** Pedalling records in the seconds before. */

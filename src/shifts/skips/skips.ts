@@ -52,6 +52,7 @@ export function skips(log: RideLog, trace: RideTrace, sensorLagS: number): SkipE
       timeS: Math.max(0, log.timeS[start] - lagS),
       cog,
       confidence: 1 - Math.exp(-depth / deviation / CONFIDENT_DEVIATIONS),
+      leap: depth,
       torqueNm,
     }));
 }

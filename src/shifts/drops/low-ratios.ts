@@ -1,0 +1,86 @@
+import type { RideTrace } from '../../gear-trace/gear-trace.ts';
+import type { RideLog } from '../../ride-log/ride-log.ts';
+import { belowGears } from './below-gears.ts';
+import { driveShown, drivesAgain } from './drive-shown.ts';
+import type { DropCandidate, MeasuredSign } from './drop-candidate.ts';
+import { dropSide } from './drop-side.ts';
+import { endCogSign } from './end-cog-sign.ts';
+import { type Halt, haltAfter } from './halt-after.ts';
+import { leapingCadence } from './leaping-cadence.ts';
+import { type DropSearch, type LowRun, type RunSigns, runSigns } from './run-signs.ts';
+import { SLOWEST_LAG_S } from './speed-gain.ts';
+
+const STOP_WITHIN_S = 60;
+const STOP_LASTS_S = 8;
+const CREEPING_MPS = 2;
+const STANDSTILL_MPS = 1.2;
+
+/**
+ * Finds the runs of records below every gear in question about which nothing shows that the chain still drove. Where the cadence leaps time
+ * and again, those only after which no gear is driven before the halt.
+ */
+export function lowRatios(log: RideLog, trace: RideTrace): DropCandidate[] {
+  if (!trace.model) return [];
+  const search: DropSearch = { log, trace, below: belowGears(log, trace) };
+  const leaping = leapingCadence(log);
+  return lowRuns(search).flatMap((run): DropCandidate[] => {
+    const seen = runSigns(search, run);
+    if (!seen || driveShown(search, run, seen)) return [];
+    const halt = haltAfter(log, Math.min(run.end, log.timeS.length - 1), STOP_WITHIN_S, STOP_LASTS_S);
+    if (leaping && drivesAgain(log, trace, run, Math.min(halt.inS, STOP_WITHIN_S))) return [];
+    const signs = [...legSigns(run, seen), ...haltSigns(halt), ...otherSigns(search, run, seen)];
+    if (leaping) signs.push({ sign: 'cadence-leaps', value: Number.NaN });
+    return [{ pattern: 'low-ratio', start: run.start, signs }];
+  });
+}
+
+/** The runs of records below every gear in question. */
+function lowRuns({ log, below }: DropSearch): LowRun[] {
+  const isBelow = (i: number): boolean => below.depth(i) > below.threshold(i);
+  const runs: LowRun[] = [];
+  for (let start = 1; start < log.timeS.length; start++) {
+    if (!isBelow(start)) continue;
+    let end = start;
+    while (end < log.timeS.length && isBelow(end)) end++;
+    runs.push({ start, end });
+    start = end;
+  }
+  return runs;
+}
+
+function legSigns({ start, end }: LowRun, seen: RunSigns): MeasuredSign[] {
+  const signs: MeasuredSign[] = [
+    { sign: seen.settingOff ? 'legs-set-off-faster' : 'legs-faster', value: seen.spin },
+    { sign: 'legs-fast-for', value: seen.lastedS },
+    { sign: 'records-below', value: end - start },
+    { sign: 'past-gear', value: seen.depth },
+  ];
+  if (!Number.isNaN(seen.powerW))
+    signs.push({ sign: seen.powerGone ? 'power-gone' : 'power-there', value: seen.powerW });
+  return signs;
+}
+
+const haltSigns = ({ inS, lastsS }: Halt): MeasuredSign[] =>
+  lastsS > 0
+    ? [
+        { sign: 'halt-after', value: inS },
+        { sign: 'halt-lasts', value: lastsS },
+      ]
+    : [{ sign: 'no-halt', value: STOP_WITHIN_S }];
+
+function otherSigns({ log, trace }: DropSearch, { start, end }: LowRun, seen: RunSigns): MeasuredSign[] {
+  const signs: MeasuredSign[] = [];
+  if (creeping(log, start, end) && !seen.sure) signs.push({ sign: 'creeping', value: log.speedMps[start] });
+  const { side, sinceShiftS } = dropSide(log, trace, log.timeS[start]);
+  if (trace.commands.timeS.length > 0 && (side === 'past-largest' || side === 'past-smallest'))
+    signs.push(endCogSign(sinceShiftS));
+  return signs;
+}
+
+/** A single reading at walking pace, or one just after setting off: there the sensors' own error and lag look like legs that spin in vain. */
+function creeping(log: RideLog, start: number, end: number): boolean {
+  if (end - start === 1 && log.speedMps[start] < CREEPING_MPS) return true;
+  for (let i = start - 1; i >= 0 && log.timeS[start] - log.timeS[i] <= SLOWEST_LAG_S; i--)
+    if (log.speedMps[i] < STANDSTILL_MPS) return true;
+  return false;
+}

@@ -1,0 +1,119 @@
+import type { DropCandidate, DropPattern, DropSign, MeasuredSign } from './drop-candidate.ts';
+import { LEAST_SPIN } from './usual-cadence.ts';
+
+/** A sign with what it adds to the log odds of a lost chain. */
+export interface WeighedSign extends MeasuredSign {
+  readonly logOdds: number;
+}
+
+/** A lost chain: record index, its signs, and their sum as log odds and as probability. */
+export interface WeighedCandidate {
+  readonly start: number;
+  readonly signs: readonly WeighedSign[];
+  readonly logOdds: number;
+  readonly confidence: number;
+}
+
+type Weight = (value: number) => number;
+
+const flat =
+  (logOdds: number): Weight =>
+  () =>
+    logOdds;
+const each =
+  (logOdds: number, most: number): Weight =>
+  (value) =>
+    Math.min(most, logOdds * value);
+const beyond =
+  (limit: number, logOdds: number): Weight =>
+  (value) =>
+    value > limit ? logOdds : 0;
+const from =
+  (limit: number, logOdds: number): Weight =>
+  (value) =>
+    value >= limit ? logOdds : 0;
+
+/** What signs weigh in one pattern. Those without a weight were asked for by the search already; they are told, and add nothing. */
+interface PatternWeights {
+  readonly beforehand: number;
+  /** Fewer log odds than these, or as many, are too little. */
+  readonly moreThan: number;
+  readonly signs: Readonly<Partial<Record<DropSign, Weight>>>;
+}
+
+/** A halt this soon after the legs spun is the rider's answer to it, s. */
+const SOON_S = 20;
+/** A halt this long is longer than most at a junction, s. */
+const LONG_HALT_S = 25;
+/** A ratio this far below the end cog's, log share: the shift had not come through when the legs stopped. */
+const SHORT_OF_COG = 0.15;
+/** So many records on the end cog's ratio: the chain drove there. */
+const REACHED_RECORDS = 2;
+/** A bike that slows down more than this is braked for a stop that was meant, m/s². */
+const BRAKED = 1.8;
+const MIN_CONFIDENCE = 0.5;
+
+const haltAtEnd = {
+  'past-gear': beyond(SHORT_OF_COG, 1),
+  'cog-reached': from(REACHED_RECORDS, -2),
+  'halt-lasts': from(LONG_HALT_S, 1),
+  braking: beyond(BRAKED, -2),
+};
+
+/**
+ * Weights of the signs, in log odds (assumptions of ours; the sum decides, no single one can). Riders shift to larger cogs before a stop they
+ * see coming, so past the largest only legs that run away tell. Nobody shifts to the smallest for a stop, but a bike rolls on longer there.
+ */
+const WEIGHTS: Readonly<Record<DropPattern, PatternWeights>> = {
+  'low-ratio': {
+    beforehand: -9,
+    moreThan: Number.NEGATIVE_INFINITY,
+    signs: {
+      'legs-faster': each(25, 4),
+      'legs-set-off-faster': each(25, 4),
+      'records-below': each(1, 4),
+      'past-gear': each(10, 3),
+      'power-gone': flat(5),
+      'power-there': flat(-20),
+      'halt-lasts': flat(2),
+      'no-halt': flat(-2),
+      creeping: flat(-5),
+      'end-cog-asked': flat(2),
+      'end-cog-held': flat(2),
+      'cadence-leaps': flat(-3),
+    },
+  },
+  'free-spin': {
+    beforehand: -5.5,
+    moreThan: 1,
+    signs: {
+      'legs-past-usual': (times) => Math.min(4, 40 * (times - LEAST_SPIN)),
+      'past-gear': each(4, 2),
+      'halt-after': (afterS) => (afterS < SOON_S ? 1.5 : -1),
+      'power-gone': flat(1),
+      'single-reading': flat(-2),
+      'end-cog-asked': flat(1.5),
+      'end-cog-held': flat(1.5),
+    },
+  },
+  'halt-at-largest': {
+    beforehand: -5.5,
+    moreThan: Number.NEGATIVE_INFINITY,
+    signs: { 'legs-faster': each(12, 4), ...haltAtEnd },
+  },
+  'halt-at-smallest': {
+    beforehand: -2.05,
+    moreThan: Number.NEGATIVE_INFINITY,
+    signs: { 'legs-faster': each(20, 1.5), ...haltAtEnd },
+  },
+};
+
+/** Adds up the signs of a candidate; null where a lost chain is not likely enough by them. */
+export function weighCandidate({ pattern, start, signs: measured }: DropCandidate): WeighedCandidate | null {
+  const { beforehand, moreThan, signs: weights } = WEIGHTS[pattern];
+  const signs: WeighedSign[] = [{ sign: 'beforehand', value: Number.NaN, logOdds: beforehand }];
+  for (const { sign, value } of measured) signs.push({ sign, value, logOdds: weights[sign]?.(value) ?? 0 });
+  const logOdds = signs.reduce((sum, one) => sum + one.logOdds, 0);
+  const confidence = 1 / (1 + Math.exp(-logOdds));
+  return confidence >= MIN_CONFIDENCE && logOdds > moreThan ? { start, signs, logOdds, confidence } : null;
+}

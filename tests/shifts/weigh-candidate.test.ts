@@ -1,0 +1,72 @@
+import { describe, expect, it } from 'vitest';
+import type { DropCandidate, DropPattern, MeasuredSign } from '../../src/shifts/drops/drop-candidate.ts';
+import { weighCandidate } from '../../src/shifts/drops/weigh-candidate.ts';
+
+const clear: readonly MeasuredSign[] = [
+  { sign: 'legs-faster', value: Math.log(1.5) },
+  { sign: 'legs-fast-for', value: 4 },
+  { sign: 'records-below', value: 4 },
+  { sign: 'past-gear', value: 0.4 },
+  { sign: 'halt-lasts', value: 40 },
+];
+
+const weighed = (signs: readonly MeasuredSign[], pattern: DropPattern = 'low-ratio') => {
+  const candidate: DropCandidate = { pattern, start: 7, signs };
+  return weighCandidate(candidate);
+};
+
+describe('weighCandidate', () => {
+  it('adds up the signs, each up to its most, to log odds and their probability', () => {
+    const lost = weighed(clear)!;
+    expect(lost.signs.map(({ sign, logOdds }) => [sign, logOdds])).toEqual([
+      ['beforehand', -9],
+      ['legs-faster', 4],
+      ['legs-fast-for', 0],
+      ['records-below', 4],
+      ['past-gear', 3],
+      ['halt-lasts', 2],
+    ]);
+    expect([lost.start, lost.logOdds]).toEqual([7, 4]);
+    expect(lost.confidence).toBeCloseTo(1 / (1 + Math.exp(-4)), 12);
+  });
+
+  it('finds no lost chain below even odds, nor where power is still there', () => {
+    expect(weighed(clear.slice(0, 3))).toBeNull();
+    expect(weighed([...clear, { sign: 'power-there', value: 200 }])).toBeNull();
+  });
+
+  it('weighs a sign by the pattern it was seen in', () => {
+    const spin: readonly MeasuredSign[] = [
+      { sign: 'legs-past-usual', value: 1.2 },
+      { sign: 'past-gear', value: 0.5 },
+      { sign: 'halt-after', value: 8 },
+      { sign: 'halt-lasts', value: 40 },
+    ];
+    const added = weighed(spin, 'free-spin')?.signs.map(({ logOdds }) => logOdds);
+    expect(added).toEqual([-5.5, expect.closeTo(4, 9), 2, 1.5, 0]);
+    // log odds of 0.6 are better than even, and yet too little for this pattern
+    const doubtful: readonly MeasuredSign[] = [
+      { sign: 'legs-past-usual', value: 1.19 },
+      { sign: 'past-gear', value: 0.5 },
+      { sign: 'halt-after', value: 30 },
+      { sign: 'end-cog-asked', value: 3 },
+    ];
+    expect(weighed(doubtful, 'free-spin')).toBeNull();
+    expect(weighed([...doubtful, { sign: 'power-gone', value: 5 }], 'free-spin')?.logOdds).toBeCloseTo(1.6, 9);
+    const stopped: readonly MeasuredSign[] = [
+      { sign: 'legs-faster', value: 0.1 },
+      { sign: 'halt-lasts', value: 30 },
+    ];
+    expect(weighed(stopped, 'halt-at-smallest')?.logOdds).toBeCloseTo(-2.05 + 1.5 + 1, 12);
+    expect(weighed(stopped, 'halt-at-largest')).toBeNull();
+  });
+
+  it('holds what has no number or no end', () => {
+    const endless = weighed([
+      ...clear.slice(0, 4),
+      { sign: 'halt-lasts', value: Number.POSITIVE_INFINITY },
+      { sign: 'end-cog-held', value: Number.NaN },
+    ]);
+    expect(endless?.logOdds).toBe(6);
+  });
+});
