@@ -11,8 +11,9 @@ const needed = ['at', 'parameter'];
 
 /**
  * Reads the rows of an adjustments CSV. The separator is a comma, a semicolon or a tab, whichever the header line uses;
- * with semicolons an amount may carry a decimal comma, as spreadsheets of some countries write it. An empty cell is left
- * out of `fields`; an amount that is no number stays text, for the schema to refuse.
+ * with semicolons an amount may carry a decimal comma, as spreadsheets of some countries write it. Where the note is the last
+ * column, cells beyond it belong to it: whoever writes by hand puts a comma in a note without quotes. An empty cell is left out of
+ * `fields`; an amount that is no number stays text, for the schema to refuse.
  *
  * @throws FileError `bad-csv` (quotes, cells missing or too many) or `bad-adjustments` (header)
  */
@@ -21,7 +22,8 @@ export function readAdjustmentTable(file: string, text: string): AdjustmentEntry
   const rows = readRows(file, text, delimiter);
   const header = (rows[0]?.record ?? []).map((name) => name.toLowerCase());
   checkHeader(file, header);
-  return rows.slice(1).map(({ record, line }) => {
+  return rows.slice(1).map(({ record: cells, line }) => {
+    const record = cells.length === header.length ? cells : withWholeNote(file, { cells, line }, header, delimiter);
     const fields: Record<string, unknown> = {};
     header.forEach((name, i) => {
       if (record[i] !== '') fields[name] = name === 'amount' ? readAmount(record[i], delimiter) : record[i];
@@ -35,9 +37,32 @@ interface Row {
   readonly line: number;
 }
 
+/** The cells of a row with those beyond the last column, a note, joined to it. */
+function withWholeNote(
+  file: string,
+  { cells, line }: { readonly cells: readonly string[]; readonly line: number },
+  header: readonly string[],
+  delimiter: string,
+): string[] {
+  const last = header.length - 1;
+  if (cells.length < header.length || header[last] !== 'note') {
+    const { found, cure } = csvFault('CSV_RECORD_INCONSISTENT_FIELDS_LENGTH');
+    throw new FileError(file, 'bad-csv', `line ${line} ${found}`, cure);
+  }
+  const spread = cells.slice(last);
+  while (spread.at(-1) === '') spread.pop();
+  return [...cells.slice(0, last), spread.join(`${delimiter} `)];
+}
+
 function readRows(file: string, text: string, delimiter: string): Row[] {
   try {
-    const rows = parse(text, { delimiter, trim: true, skip_empty_lines: true, info: true }) as unknown as {
+    const rows = parse(text, {
+      delimiter,
+      trim: true,
+      skip_empty_lines: true,
+      relax_column_count: true,
+      info: true,
+    }) as unknown as {
       record: string[];
       info: { lines: number };
     }[];
@@ -58,7 +83,7 @@ function csvFault(code: CsvErrorCode): { readonly found: string; readonly cure: 
     case 'CSV_RECORD_INCONSISTENT_FIELDS_LENGTH':
       return {
         found:
-          'has more or fewer cells than the header line (a note that holds the mark between cells stands in double quotes)',
+          'has more or fewer cells than the header line',
         cure,
       };
     case 'CSV_QUOTE_NOT_CLOSED':

@@ -72,6 +72,16 @@ describe('parseAdjustments', () => {
     expect(amounts).toEqual([-0.25, -0.25, -0.25]);
   });
 
+  it('takes a comma in a note without quotes, and empty cells behind it, but nowhere else', () => {
+    const note = (row: string, columns = header): string | undefined =>
+      parseAdjustments('a.csv', `${columns}\n2026-04-12T18:30:00Z,${row}`)[0].note;
+    expect(note('chain,,,one end better, the other worse')).toBe('one end better, the other worse');
+    expect(note('chain,,,new,,')).toBe('new');
+    expect(refusal('at,note,parameter\n2026-04-12T18:30:00Z,a, b,chain')).toContain(
+      'line 2 has more or fewer cells than the header line',
+    );
+  });
+
   it('gives an empty list for a header alone', () => {
     expect(parseAdjustments('a.csv', `${header}\n`)).toEqual([]);
     expect(parseAdjustments('a.json', '[]')).toEqual([]);
