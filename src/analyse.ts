@@ -14,6 +14,7 @@ import { traceGears } from './gear-trace/trace-gears.ts';
 import { buildReport } from './report/build-report.ts';
 import type { BikeRide, FailedRide, Report, RideReport } from './report/report-schema.ts';
 import { rideReport } from './report/ride-report.ts';
+import { sparseNote } from './report/sparse-note.ts';
 import { warnOfOverlaps } from './report/warn-of-overlaps.ts';
 import type { RideLog } from './ride-log/ride-log.ts';
 import { judgeRide } from './shifts/judge-ride.ts';
@@ -119,7 +120,8 @@ export function concludeBike(
   const unseen = unseenOf(chosen, own);
   const cogsKnown = !drivetrainUnknown(chosen.bikeNotes);
   const found = diagnose({ bike, rides: own, adjustments, cogsKnown, unseenCogs: unseen });
-  const diagnosis = { ...found, notes: [...leftOutNote(listed), ...found.notes] };
+  const notes = [...leftOutNote(listed), ...sparseNote(own.map(({ report }) => report)), ...found.notes];
+  const diagnosis = { ...found, notes };
   return buildReport({
     ...chosen,
     bikeUnseenCogs: unseen,

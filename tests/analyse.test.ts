@@ -6,6 +6,7 @@ import type { Bike } from '../src/drivetrain/bike.ts';
 import { parseBike } from '../src/drivetrain/parse-bike.ts';
 import { rideTrend } from '../src/report/chart-data/ride-trend.ts';
 import { readRideLog } from '../src/ride-log/read-ride-log.ts';
+import { csvBytes } from '../src/simulate/files/csv-bytes.ts';
 import { simulateRides } from '../src/simulate/simulate-rides.ts';
 import { withoutRecords } from './accuracy/without-records.ts';
 
@@ -93,4 +94,32 @@ it('says the same of the cogs of a guessed ladder in its words and in the list o
   const named = shown.split(', ').map(Number);
   expect(report.bikeUnseenCogs.length).toBeGreaterThan(0);
   expect(report.bike.cassette.filter((teeth) => !named.includes(teeth))).toEqual(report.bikeUnseenCogs);
+});
+
+it('judges a ride whose power meter wrote zeros as one without a meter, and the rest of the ride by what was measured', () => {
+  const [{ log }] = simulateRides({
+    cause: 'cable-tension-low',
+    severity: 'severe',
+    seed: 3,
+    durationS: 2400,
+    speedSource: 'wheel',
+    formats: [],
+  });
+  const half = log.timeS.length / 2;
+  const judged = (powerW: Float64Array) => {
+    const ride = readRideLog('ride.csv', csvBytes({ ...log, powerW }));
+    const [{ counts, evidence, warnings, shifts }] = analyse([ride], { bike: null, adjustments: [] }).rides;
+    const trouble = counts.late + counts.missed + counts.overshot;
+    return { evidence, shifts, trouble, zeros: warnings.some(({ code }) => code === 'power-zero') };
+  };
+  const measured = judged(log.powerW);
+  const none = judged(log.powerW.map(() => Number.NaN));
+  const flat = judged(log.powerW.map(() => 0));
+  const fallenSilent = judged(log.powerW.map((power, i) => (i < half ? power : 0)));
+
+  expect(measured.trouble).toBeGreaterThan(15);
+  expect([measured.zeros, none.zeros, flat.zeros, fallenSilent.zeros]).toEqual([false, false, true, true]);
+  expect(flat).toEqual({ ...none, zeros: true });
+  expect(fallenSilent.evidence).toBe('full');
+  expect(Math.abs(fallenSilent.trouble - measured.trouble)).toBeLessThanOrEqual(3);
 });

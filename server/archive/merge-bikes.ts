@@ -1,3 +1,4 @@
+import { adjustmentKey } from '../../src/adjustments/adjustment-key.ts';
 import { hasAdjustment, insertAdjustment, listAdjustments } from '../store/adjustment-store.ts';
 import { insertBike, touchBike } from '../store/bike-store.ts';
 import { newId } from '../store/new-id.ts';
@@ -34,12 +35,11 @@ export function mergeBikes(sql: Sql, archive: Pick<OpenArchive, 'bikes' | 'rides
 }
 
 function mergeAdjustments(sql: Sql, bikeId: string, archived: ArchivedBike): number {
-  const key = ({ at, parameter, amount }: ArchivedBike['adjustments'][number]): string =>
-    `${Date.parse(at)} ${parameter} ${amount}`;
   const here = listAdjustments(sql, bikeId);
-  const known = new Set(here.map(key));
+  const known = new Set(here.map(adjustmentKey));
   const ids = new Set(here.map(({ id }) => id));
-  const fresh = archived.adjustments.filter((adjustment) => !known.has(key(adjustment)) && !ids.has(adjustment.id));
+  // entries of the archive that say the same stay as many as they were there: their notes may differ
+  const fresh = archived.adjustments.filter((entry) => !known.has(adjustmentKey(entry)) && !ids.has(entry.id));
   for (const { id, ...adjustment } of fresh)
     insertAdjustment(sql, bikeId, adjustment, hasAdjustment(sql, id) ? newId() : id);
   return fresh.length;

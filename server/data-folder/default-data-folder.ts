@@ -11,7 +11,7 @@ export function defaultDataFolder(
   platform: NodeJS.Platform = process.platform,
   home: string = homedir(),
 ): string {
-  if (platform === 'win32') return join(environment.LOCALAPPDATA ?? join(home, 'AppData', 'Local'), 'cogwright');
+  if (platform === 'win32') return join(environment.LOCALAPPDATA || join(home, 'AppData', 'Local'), 'cogwright');
   if (platform === 'darwin') return join(home, 'Library', 'Application Support', 'cogwright');
   const named = environment.XDG_DATA_HOME;
   return join(named && isAbsolute(named) ? named : join(home, '.local', 'share'), 'cogwright');

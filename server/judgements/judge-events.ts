@@ -94,5 +94,11 @@ export function judgeEvents(events: RideEvents, startMs: number, judged: Judged)
 export function judgeRideReport<Report extends RideReport>(report: Report, judged: Judged): Report {
   if (judged.size === 0) return report;
   const lists = judgeLists(report, judged, ({ at }) => at);
-  return { ...report, ...lists, counts: countEvents(lists) };
+  // when a shift was done is not known either once the turns that it took are not
+  const shifts = lists.shifts.map((shift, i) =>
+    shift === report.shifts[i] || shift.crankRevs !== null
+      ? shift
+      : { ...shift, turns: { ...shift.turns, doneS: null } },
+  );
+  return { ...report, ...lists, shifts, counts: countEvents(lists) };
 }

@@ -41,7 +41,7 @@ export function shiftsStillNeeded(before: TroubleCount, after: TroubleCount): nu
     const p = probabilityBetter(before, grown);
     return p >= DECIDED_AT || p <= 1 - DECIDED_AT;
   };
-  if (after.shifts > 0 && decided(0)) return 0;
+  if (decided(0)) return 0;
   if (!decided(FURTHEST_SHIFTS)) return null;
   let low = 0;
   let high = FURTHEST_SHIFTS;

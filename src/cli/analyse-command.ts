@@ -1,4 +1,5 @@
 import { type Command, Option } from 'commander';
+import { eachNonEmpty, nonEmpty } from './non-empty.ts';
 import type { AnalyseCommandOptions } from './run-analyse.ts';
 
 /** Adds `analyse` to the program. */
@@ -6,11 +7,15 @@ export function addAnalyseCommand(program: Command): void {
   program
     .command('analyse')
     .description('analyse rides of one bike and print the report')
-    .argument('<ride...>', 'ride logs (FIT, TCX, GPX, CSV) or folders with such')
-    .option('-b, --bike <file>', 'bike file (JSON); without it the drivetrain is guessed from the rides')
-    .option('-a, --adjustments <file>', 'adjustments made to the bike (CSV or JSON)')
+    .argument('<ride...>', 'ride logs (FIT, TCX, GPX, CSV) or folders with such', eachNonEmpty)
+    .option('-b, --bike <file>', 'bike file (JSON); without it the drivetrain is guessed from the rides', nonEmpty)
+    .option('-a, --adjustments <file>', 'adjustments made to the bike (CSV or JSON)', nonEmpty)
     .option('--json', 'print the report as JSON, and nothing else, to standard output')
-    .addOption(new Option('--html <file>', 'write the report with charts to one HTML page as well').conflicts('json'))
+    .addOption(
+      new Option('--html <file>', 'write the report with charts to one HTML page as well')
+        .conflicts('json')
+        .argParser(nonEmpty),
+    )
     .option('--strict', 'end with exit code 1 when even one ride could not be read')
     .option('--verbose', 'tell on standard error what each stage made of every ride')
     .addHelpText(

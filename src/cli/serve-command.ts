@@ -1,4 +1,5 @@
 import { type Command, InvalidArgumentError } from 'commander';
+import { nonEmpty } from './non-empty.ts';
 
 /** Options of `serve` as commander hands them over. */
 interface ServeCommandOptions {
@@ -15,10 +16,15 @@ export function addServeCommand(program: Command): void {
     .command('serve')
     .description('serve the page and its API on this machine')
     .option('-p, --port <number>', 'port to listen on; 0 for any that is free', readPort, 4173)
-    .option('-d, --data <folder>', "folder that holds the bikes and rides (default: in the user's own data folder)")
+    .option(
+      '-d, --data <folder>',
+      "folder that holds the bikes and rides (default: in the user's own data folder)",
+      nonEmpty,
+    )
     .option(
       '--listen <address>',
       'address to listen on; beyond this machine a token is wanted from everyone',
+      nonEmpty,
       '127.0.0.1',
     )
     .option('--token <text>', 'token of at least 16 characters; beyond this machine one is made if none is given')

@@ -7,6 +7,7 @@ import { type GearCommands, gearCommands } from './commands/gear-commands.ts';
 import { type DecodedGears, decodeGears } from './decoding/decode-gears.ts';
 import { gearWarnings } from './disagreement/gear-warnings.ts';
 import { isSpeedInMps } from './disagreement/rollout-warning.ts';
+import { sparseWarning } from './disagreement/sparse-warning.ts';
 import { type GearModel, usualNoise } from './gear-model.ts';
 import { emptyTrace, type RideTrace } from './gear-trace.ts';
 import { fitUncommandedGears } from './ladder/fit-uncommanded-gears.ts';
@@ -33,8 +34,9 @@ export function traceGears(log: RideLog, bike: Bike): RideTrace {
   const commands = gearCommands(log, bike, samples);
   const recorded = commands.timeS.some((_, i) => commands.cog[i] >= 0);
   const fitted = gearsShown(log, samples, bike, commands);
+  const sparse = sparseWarning(samples);
   if ('code' in fitted) {
-    const warnings = [fitted, anotherBike(log, bike, null)].filter((warning) => warning !== null);
+    const warnings = [fitted, sparse, anotherBike(log, bike, null)].filter((warning) => warning !== null);
     return emptyTrace(bike, commands, samples, recorded ? 'commands-only' : 'none', warnings);
   }
   const first = decodeGears(log, bike, samples, commands, fitted);
@@ -55,7 +57,7 @@ export function traceGears(log: RideLog, bike: Bike): RideTrace {
     rolloutMm,
     ratioNoise: model.noise.relative,
     measured: { chainrings: measured.chainrings, cassette: measured.cassette },
-    warnings: gearWarnings(log, bike, measured, rolloutMm, writtenMm),
+    warnings: [...(sparse ? [sparse] : []), ...gearWarnings(log, bike, measured, rolloutMm, writtenMm)],
   };
 }
 

@@ -1,5 +1,6 @@
 import { FileError } from '../errors/file-error.ts';
 import { counted } from '../numeric/counted.ts';
+import { figure } from '../numeric/figure.ts';
 import { cadenceFromRps } from './cadence-unit.ts';
 import { gearColumns } from './gear-columns.ts';
 import { hasClock } from './has-clock.ts';
@@ -10,6 +11,7 @@ import type { RideDraft } from './ride-draft.ts';
 import type { GearRecords, Pause, RideLog } from './ride-log.ts';
 import { rideSpeed } from './ride-speed.ts';
 import { joinDistances } from './rising-distance.ts';
+import { type MeterColumns, setAsideUnmeasuredPower } from './unmeasured-power.ts';
 
 /**
  * Makes a ride of a draft: puts records in time order, joins those of one moment, sets aside what cannot be true, and
@@ -26,6 +28,7 @@ export function finishRide(draft: RideDraft, fileTypes: readonly string[] = []):
   const startMs = columns.timeMs[0];
   const endMs = columns.timeMs[columns.timeMs.length - 1];
   const timeS = columns.timeMs.map((ms) => (ms - startMs) / 1000);
+  setAsideZeroPower(draft, { ...columns, timeS });
   joinRuns(draft, columns);
   const { speedMps, speedSource } = rideSpeed(draft, timeS, columns);
   setAside(draft, 'speed', speedMps);
@@ -110,6 +113,15 @@ function setAside(draft: RideDraft, column: BoundedColumn, values: Float64Array)
     draft.warn(
       `impossible-${column}`,
       `${counted(count, `${column} value`)} outside ${possibleRange(column)}: set aside.`,
+    );
+}
+
+function setAsideZeroPower(draft: RideDraft, columns: MeterColumns): void {
+  const seconds = setAsideUnmeasuredPower(columns);
+  if (seconds > 0)
+    draft.warn(
+      'power-zero',
+      `Power stands at zero for ${figure(Math.round(seconds / 60))} min of turning cranks, as from a meter that is flat or not paired: it was set aside there and counts as not recorded.`,
     );
 }
 

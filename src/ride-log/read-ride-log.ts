@@ -43,6 +43,7 @@ import { decodeXml } from './xml/decode-xml.ts';
  * | times over a week from the rest, or a handful over half a day from it | set aside | warns `clock-jump` |
  * | a ride dated before 1995 | kept | warns `clock-not-set` |
  * | speed beyond 40 m/s, cadence beyond 230 rpm, power beyond 3000 W, anything below 0 | NaN | warns `impossible-speed`, `-cadence`, `-power` |
+ * | power of hardly a watt over two minutes and more of turning cranks | NaN there | warns `power-zero` |
  * | distance that runs backwards | NaN there | warns `impossible-distance` |
  * | a cog beyond 7 to 60 teeth, a ring beyond 16 to 70 | those teeth unknown | warns `impossible-teeth` |
  * | positions in place of teeth | left out | warns `positions-for-teeth` |

@@ -26,7 +26,14 @@ it('warns once of a ride within several', () => {
   expect(warned(...rides).at(-1)?.[1]).toContain('under way: a, b, c and others.');
 });
 
+it('takes more than a minute for an overlap, of the time in common and of the ride itself', () => {
+  const early = ride('a', '2026-05-01T08:00:00Z', 3661);
+  expect(warned(early, ride('b', '2026-05-01T09:00:00Z', 3600))).toHaveLength(1);
+  expect(warned(early, ride('short', '2026-05-01T08:30:00Z', 61))).toHaveLength(1);
+  expect(warned(early, ride('short', '2026-05-01T08:30:00Z', 60))).toEqual([]);
+});
+
 it('is silent where rides touch, and where there is no clock', () => {
-  expect(warned(ride('a', '2026-05-01T08:00:00Z', 3630), ride('b', '2026-05-01T09:00:00Z', 60))).toEqual([]);
+  expect(warned(ride('a', '2026-05-01T08:00:00Z', 3660), ride('b', '2026-05-01T09:00:00Z', 3600))).toEqual([]);
   expect(warned(ride('a', '1970-01-01T00:00:00Z', 3600), ride('b', '1970-01-01T00:00:00Z', 3600))).toEqual([]);
 });

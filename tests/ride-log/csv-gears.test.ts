@@ -146,3 +146,22 @@ describe('teeth that cannot be', () => {
     expect(codes(ride)).toEqual(['positions-for-teeth']);
   });
 });
+
+describe('a file of gears alone', () => {
+  const gearsAlone = (teeth: readonly number[]): RideLog =>
+    read(
+      teeth.map((cog, i) => `${300 * i},${cog}`),
+      'time_s,rear_teeth',
+    );
+
+  test.each([
+    ['of changes', [21, 24, 21, 28, 24, 21]],
+    ['in which one row repeats the gear', [21, 24, 24, 28, 24, 21]],
+    ['in which most rows do', [21, 21, 21, 24, 24, 24]],
+  ])('%s is as long as its rows', (_, teeth) => {
+    const ride = gearsAlone(teeth);
+    expect([...ride.timeS]).toEqual([0, 300, 600, 900, 1200, 1500]);
+    expect(gears(ride)).toEqual(teeth.map((cog, i) => [300 * i, cog]).filter(([, cog], i) => cog !== teeth[i - 1]));
+    expect(codes(ride)).toEqual([]);
+  });
+});

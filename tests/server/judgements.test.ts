@@ -57,6 +57,29 @@ describe('a judgement of an event', () => {
     expect(shifts.map(({ unjudgedBecause }) => unjudgedBecause)).toEqual(['rejected', null, null, null, null]);
   });
 
+  it('leaves open in the report when a rejected shift was done, as it does the turns that it took', () => {
+    const told = (timeS: number, outcome: ShiftEvent['outcome']) => ({
+      at: momentIso(startMs, timeS),
+      outcome,
+      crankRevs: 1,
+      turns: { cleanUntilS: 1.2, lateUntilS: 4, doneS: 2.1 },
+    });
+    const shifts = [told(10, 'clean'), told(20, 'late'), told(30, 'late'), told(40, 'clean')];
+    const report = { shifts, ghostShifts: [], chainDrops: [], skips: [] } as unknown as RideReport;
+    const judged = judgedBy({
+      [key('shift', 10)]: 'rejected',
+      [key('shift', 20)]: 'rejected',
+      [key('shift', 30)]: 'confirmed',
+    });
+    expect(judgeRideReport(report, judged).shifts.map(({ outcome, turns }) => [outcome, turns.doneS])).toEqual([
+      ['unjudged', null],
+      ['clean', null],
+      ['late', 2.1],
+      ['clean', 2.1],
+    ]);
+    expect(judgeRideReport(report, judged).shifts[1].turns).toMatchObject({ cleanUntilS: 1.2, lateUntilS: 4 });
+  });
+
   it.each(['confirmed', 'rejected'] as const)('leaves a shift that was not judged as it is when %s', (verdict) => {
     const unjudged = { ...shift(50, 'unjudged'), unjudgedBecause: 'no-pedalling', confidence: 1 } as const;
     const silent = { ...unjudged, unjudgedBecause: 'no-cadence', weak: true } as const;

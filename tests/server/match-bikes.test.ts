@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import type { ArchivedRide } from '../../server/archive/archive-shapes.ts';
 import { mergeBikes } from '../../server/archive/merge-bikes.ts';
+import { listAdjustments } from '../../server/store/adjustment-store.ts';
 import { insertBike, listBikes } from '../../server/store/bike-store.ts';
 import { openDatabase } from '../../server/store/open-database.ts';
 import { findRide } from '../../server/store/ride-store.ts';
@@ -85,6 +86,23 @@ it('a bike is taken for the only one here that is described quite the same', () 
     [first, here],
     [second, second],
   ]);
+});
+
+describe('adjustments of a bike that is here', () => {
+  it('are known by moment, part and amount, or by their id, and else are added', () => {
+    merge(archived(first, hutBike, [adjustment(1), adjustment(2)]));
+    const otherwiseWritten = { ...adjustment(3), at: '2026-04-12T20:30:00+02:00', amount: 1, note: 'the same moment' };
+    const changed = { ...adjustment(2), amount: 5 };
+    const later = { ...adjustment(4), at: '2026-05-01T18:30:00Z', amount: 1 };
+    const merged = merge(archived(first, hutBike, [otherwiseWritten, changed, later]));
+    expect(merged.adjustments).toEqual({ added: 1, known: 2 });
+    expect(listAdjustments(sql, first).map(({ amount }) => amount)).toEqual([1, 2, 1]);
+  });
+
+  it('that say the same with other notes all come along', () => {
+    const notes = [adjustment(1), { ...adjustment(2), amount: 1, note: 'by the spring' }];
+    expect(merge(archived(first, hutBike, notes)).adjustments).toEqual({ added: 2, known: 0 });
+  });
 });
 
 describe('rides that are here already', () => {

@@ -14,7 +14,7 @@ const unjudgedWords: Readonly<Record<NonNullable<Shift['unjudgedBecause']> | 'un
   'no-pedalling': 'Less than 2 s of pedalling followed before the next shift',
   'no-cadence': 'There is no cadence here to count crank turns by',
   'no-drive-seen': 'Speed and cadence of this ride do not show which cog the chain was on',
-  'not-seen': 'No record shows on which cog the chain ran within its time',
+  'not-seen': 'No record shows on which cog the chain ran within its time, or they lie too far apart to tell',
   astray: 'The sensors went astray around it',
   rejected: 'You said that it did not go as it was judged',
   unknown: 'Too little is known about it',

@@ -51,7 +51,7 @@ export class CsvRows {
 
   /**
    * Gives the draft its records, in the file's order, and its gear records. Rows that change the gear and measure nothing are no
-   * records of the ride, unless the whole file is of such rows.
+   * records of the ride, unless no row of the file measures anything: then each is one.
    */
   fill(draft: RideDraft): void {
     const measures = this.#measures();
@@ -62,8 +62,8 @@ export class CsvRows {
     const { gears, changes, lost } = gearChanges({ timeMs, rear, front }, backwards);
     for (const gear of gears) draft.addGear(gear);
     const alone = (i: number): boolean => changes[i] === 1 && measures[i] === 0;
-    this.#addRecords(draft, (i) => !alone(i));
-    if (draft.length === 0) this.#addRecords(draft, alone);
+    const ofGearsOnly = !measures.includes(1);
+    this.#addRecords(draft, (i) => ofGearsOnly || !alone(i));
     if (lost > 0)
       draft.warn(
         'gear-lost',

@@ -1,3 +1,4 @@
+import { isSparse, SPARSE_STEP_S } from '../../gear-trace/samples/typical-step.ts';
 import type { CommandedShift } from '../commands/commanded-shifts.ts';
 import type { ChainDropEvent, Outcome, OutcomeProbability, ShiftEvent } from '../ride-events.ts';
 import type { RideInQuestion } from '../ride-in-question.ts';
@@ -6,10 +7,13 @@ import { estimateTiming } from '../stories/estimate-timing.ts';
 import { shiftContexts } from '../stories/shift-context.ts';
 import { type ShiftStories, shiftStories } from '../stories/shift-stories.ts';
 import type { ShiftTiming } from '../stories/shift-timing.ts';
+import { LATE_WITHIN_REVS } from '../turn-limits.ts';
+import { longestStepS } from '../turns/longest-step.ts';
 import { unjudged } from '../unjudged.ts';
 import { cutByDrop } from './cut-by-drop.ts';
 import { loadDuring } from './load-during.ts';
 import { outcomeShares } from './outcome-shares.ts';
+import { saysLittle } from './says-little.ts';
 import { outcomesOf, type Shares, weighStory } from './weigh-story.ts';
 
 const MIN_PEDALLED_S = 2;
@@ -23,7 +27,8 @@ export interface JudgedShifts {
 /**
  * Judges every commanded shift: for each the probability that the chain was on the commanded cog within 1.5 turns of the cranks,
  * within 5, not at all, or went beyond, with the ride's own lag, smearing and share of troubled shifts (empirical Bayes:
- * Efron and Morris 1973), the latter for each direction. A shift after which the chain came off (`drops`) was likely missed.
+ * Efron and Morris 1973), the latter for each direction. A shift after which the chain came off (`drops`) was likely missed. Where records
+ * lie far apart, one of which they hardly tell is left unjudged, as one that nobody saw.
  */
 export function judgeShifts(
   ride: RideInQuestion,
@@ -40,15 +45,28 @@ export function judgeShifts(
     return tables.some(({ seen }) => seen > 0) ? shiftStories(tables, timing, clock) : null;
   });
   const sharesOf = outcomeShares(commanded, stories);
+  const betweenRecords = passesBetweenRecords(ride, timing);
 
   const shifts = commanded.map((shift, i): ShiftEvent => {
     const story = stories[i];
     const shares = sharesOf[i];
     const asked = { ...askedFor(shift), ...loadDuring(log, shift, clock), weak: false };
-    if (story && shares) return { ...asked, ...judged(story, shares, { shift, drops }) };
-    return { ...asked, ...unjudged(shift.pedalledS < MIN_PEDALLED_S ? 'no-pedalling' : 'not-seen') };
+    if (!story || !shares)
+      return { ...asked, ...unjudged(shift.pedalledS < MIN_PEDALLED_S ? 'no-pedalling' : 'not-seen') };
+    const verdict = judged(story, shares, { shift, drops });
+    const unseen = betweenRecords(shift) && saysLittle(verdict.probability, verdict.expected);
+    return { ...asked, ...(unseen ? unjudged('not-seen') : verdict) };
   });
   return { shifts, timing };
+}
+
+/** Tells the shifts that may begin and end between two records; none in a ride whose records are mostly dense. */
+function passesBetweenRecords({ log, trace, clock }: RideInQuestion, { lagS }: ShiftTiming) {
+  if (!isSparse(trace.samples)) return () => false;
+  return ({ lastTimeS, untilS }: CommandedShift): boolean => {
+    const overS = Math.min(clock.after(lastTimeS + lagS, LATE_WITHIN_REVS), untilS + lagS);
+    return longestStepS(log.timeS, lastTimeS, overS) > SPARSE_STEP_S;
+  };
 }
 
 const askedFor = ({ timeS, lastTimeS, fromCog, toCog, direction, cogsToCross }: CommandedShift) => ({
