@@ -7,8 +7,10 @@ import { verdictSentence } from '../words/verdict-words.ts';
 import { type LostChains, lostChains } from './lost-chains.ts';
 import { type TroubleNow, troubleNow } from './trouble-now.ts';
 
+type Weighed = Report['diagnosis']['causes'][number];
+
 /** A cause with its probability. */
-export type NamedCause = Pick<Report['diagnosis']['causes'][number], 'cause' | 'probability'>;
+export type NamedCause = Pick<Weighed, 'cause' | 'probability'>;
 
 /** What the state of a bike hangs on. */
 export interface StateSigns extends LostChains {
@@ -17,7 +19,9 @@ export interface StateSigns extends LostChains {
   readonly fault: number;
   readonly noFault: number;
   /** The likeliest fault, however likely. */
-  readonly topFault: NamedCause | undefined;
+  readonly topFault: Weighed | undefined;
+  /** True where that fault is likelier than none, or an assumption turns which of the two is: then it has to be looked into. */
+  readonly faultLeads: boolean;
   /** The likeliest of all, no fault among them. */
   readonly top: NamedCause;
   /** The fault that the last adjustment seems to have cured. */
@@ -43,7 +47,7 @@ export interface StateSigns extends LostChains {
  * @param rides those that count for the bike, with all their shifts
  */
 export function stateSigns(report: Report, rides: readonly PlacedRide[]): StateSigns {
-  const { causes, stillThere, now, suggestion, shiftsWellSince, weighed } = report.diagnosis;
+  const { causes, stillThere, now, suggestion, shiftsWellSince, weighed, undecided } = report.diagnosis;
   const trouble = troubleNow(report, rides);
   const [likeliest] = causes;
   const noFault = causes.find(({ cause }) => cause === 'no-fault')?.probability ?? 0;
@@ -60,6 +64,7 @@ export function stateSigns(report: Report, rides: readonly PlacedRide[]): StateS
     fault,
     noFault,
     topFault,
+    faultLeads: (topFault?.probability ?? 0) > noFault || Boolean(undecided?.between.includes('no-fault')),
     top: overdone ?? (fault >= 0.5 && topFault ? topFault : { cause: 'no-fault', probability: 1 - fault }),
     cured,
     overdone,
