@@ -4,6 +4,8 @@ import { verdictOf } from '../../src/report/verdict-kind.ts';
 import { tooFarWords } from '../../src/report/words/verdict-words.ts';
 import type { BikeDetail } from '../api/answers.ts';
 
+const nothingPoints = 'Nothing points to a mis-set part';
+
 /** What is the matter, in a few words to stand at the top. */
 export function verdictHeadline({ bike, state, report }: Pick<BikeDetail, 'bike' | 'state' | 'report'>): string {
   if (state.underWay) return 'Its rides are still being worked through';
@@ -17,7 +19,7 @@ export function verdictHeadline({ bike, state, report }: Pick<BikeDetail, 'bike'
     case 'nothing-seen':
       return tooFew;
     case 'sound':
-      return 'Nothing points to a mis-set part';
+      return nothingPoints;
     case 'cured':
       return `${upperFirst(first)}: it seems cured`;
     case 'overdone':
@@ -31,6 +33,8 @@ export function verdictHeadline({ bike, state, report }: Pick<BikeDetail, 'bike'
     case 'named':
       return upperFirst(first);
     case 'open':
+      // such a bike shifts well: that the faults together are as likely as none is taken for granted, not seen
+      if (state.word === 'fine') return nothingPoints;
       return `Open between ${first} and ${second}`;
   }
 }

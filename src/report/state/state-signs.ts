@@ -59,7 +59,7 @@ export function stateSigns(report: Report, rides: readonly PlacedRide[]): StateS
   const gone = cured ? cured.probability * Math.max(0, 1 - stillThere - now.pastTheMark) : 0;
   const fault = Math.max(overdone?.probability ?? 0, 1 - noFault - gone);
   return {
-    ...lostChains(report),
+    ...lostChains(report, rides),
     actuation: report.bike.actuation,
     fault,
     noFault,
