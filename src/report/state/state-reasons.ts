@@ -3,6 +3,7 @@ import { FEWEST_SHIFTS } from '../../diagnosis/fewest-shifts.ts';
 import { counted } from '../../numeric/counted.ts';
 import { figure } from '../../numeric/figure.ts';
 import { percent } from '../../numeric/percent.ts';
+import type { NothingToJudge } from '../nothing-to-judge.ts';
 import type { NamedCause, StateSigns } from './state-signs.ts';
 import { type StateWord, showsNoFault, TROUBLE_TO_WATCH, WATCH_FROM } from './state-word.ts';
 import type { TroubleNow } from './trouble-now.ts';
@@ -54,7 +55,16 @@ function faultReason(signs: StateSigns): string[] {
   ];
 }
 
-function tooFew({ trouble, weighed }: StateSigns): string {
+/** Where nothing can be judged: why, and what to record. */
+const noneToJudge: Readonly<Record<NothingToJudge, string>> = {
+  'no-gear-changes':
+    'Its rides hold no gear changes, so no shift can be judged: more rides with this recorder will not change that.',
+  'no-chain-seen':
+    'Its rides do not show where the chain was, so no shift can be judged: record cadence and speed beside the gear changes.',
+};
+
+function tooFew({ trouble, weighed, nothingToJudge }: StateSigns): string {
+  if (trouble.shifts === 0 && nothingToJudge) return noneToJudge[nothingToJudge];
   if (trouble.shifts >= FEWEST_SHIFTS)
     return `${weighed.judgedShifts === 0 ? 'None' : `Only ${weighed.judgedShifts}`} of ${counted(trouble.shifts, 'judged shift')} could be weighed; ${FEWEST_SHIFTS} are needed.`;
   return `${trouble.shifts === 0 ? 'No shift' : `Only ${counted(trouble.shifts, 'shift')}`} could be judged; ${FEWEST_SHIFTS} are needed.`;

@@ -1,5 +1,6 @@
 import type { PlacedRide } from '../../adjustments/adjustment-periods.ts';
 import { FEWEST_SHIFTS } from '../../diagnosis/fewest-shifts.ts';
+import { type NothingToJudge, nothingToJudge } from '../nothing-to-judge.ts';
 import type { Report } from '../report-schema.ts';
 import { ridesThatCount } from '../rides-that-count.ts';
 import { verdictOf } from '../verdict-kind.ts';
@@ -39,6 +40,8 @@ export interface StateSigns extends LostChains {
   readonly namesCause: boolean;
   /** How many rides are left out as another bike's, where that leaves none that counts; else 0. */
   readonly allLeftOut: number;
+  /** Why more rides of the kind would not help either; null where they would. */
+  readonly nothingToJudge: NothingToJudge | null;
 }
 
 /**
@@ -75,5 +78,6 @@ export function stateSigns(report: Report, rides: readonly PlacedRide[]): StateS
     weighed,
     namesCause: suggestion.namesCause,
     allLeftOut: ridesThatCount(report).length === 0 ? report.rides.length : 0,
+    nothingToJudge: nothingToJudge(ridesThatCount(report)),
   };
 }
