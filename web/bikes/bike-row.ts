@@ -1,5 +1,6 @@
 import { causeWords } from '../../src/diagnosis/cause-words.ts';
 import { counted } from '../../src/numeric/counted.ts';
+import { figure as figureWords } from '../../src/numeric/figure.ts';
 import { chance } from '../../src/numeric/percent.ts';
 import { upperFirst } from '../../src/numeric/upper-first.ts';
 import type { BikeSummary } from '../api/answers.ts';
@@ -20,21 +21,27 @@ function why({ bike, state }: BikeSummary): string | null {
   return `${upperFirst(causeWords(state.topCause, bike.actuation).name)} (${chance(state.probability)} likely)`;
 }
 
+/** How often shifts go wrong: onto the cog that stands out, where one does, else onto all of them. */
 function figure({ state }: BikeSummary): HTMLElement {
-  const known = state.troubleRate !== null;
-  return make(
-    'p',
-    { class: 'rack-figure' },
-    make('strong', {}, known ? percentFigure(state.troubleRate!) : '–'),
-    make(
-      'span',
-      {},
-      known ? `of ${counted(state.judgedShifts, 'shift')} in trouble` : 'no shift judged yet',
-      known && make('small', {}, troublePeriod(state)),
-      known && make('small', {}, `95\u00a0%: ${percentRange(state.low, state.high)}`),
-    ),
+  const { troubleRate, worstCog } = state;
+  if (troubleRate === null) return figureOf('–', 'no shift judged yet');
+  const shown = worstCog ?? { ...state, troubleRate, shifts: state.judgedShifts };
+  return figureOf(
+    percentFigure(shown.troubleRate),
+    `of ${counted(shown.shifts, 'shift')} ${worstCog ? `onto the ${worstCog.teeth} ` : ''}in trouble`,
+    `95\u00a0%: ${percentRange(shown.low, shown.high)}`,
+    worstCog && `${percentFigure(troubleRate)} of all ${figureWords(state.judgedShifts)}`,
+    troublePeriod(state),
   );
 }
+
+const figureOf = (big: string, words: string, ...small: (string | null)[]): HTMLElement =>
+  make(
+    'p',
+    { class: 'rack-figure' },
+    make('strong', {}, big),
+    make('span', {}, words, ...small.map((text) => text !== null && make('small', {}, text))),
+  );
 
 /** One bike among all: state, reason, trend and number. */
 export function bikeRow(summary: BikeSummary, topRate: number): HTMLElement {
