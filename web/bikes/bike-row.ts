@@ -1,8 +1,5 @@
-import { causeWords } from '../../src/diagnosis/cause-words.ts';
 import { counted } from '../../src/numeric/counted.ts';
 import { figure as figureWords } from '../../src/numeric/figure.ts';
-import { chance } from '../../src/numeric/percent.ts';
-import { upperFirst } from '../../src/numeric/upper-first.ts';
 import type { BikeSummary } from '../api/answers.ts';
 import { trendSpark } from '../charts/trend-spark.ts';
 import { make } from '../dom/make.ts';
@@ -12,14 +9,7 @@ import { drivetrainLine } from '../words/drivetrain-words.ts';
 import { percentFigure, percentRange } from '../words/numbers.ts';
 import { stateLabel, stateWords } from '../words/state-words.ts';
 import { troublePeriod } from '../words/trouble-period.ts';
-
-function why({ bike, state }: BikeSummary): string | null {
-  if (state.underWay) return null;
-  if (state.dangers.length > 0) return state.dangers.join(' ');
-  if (state.reasons.length > 0) return state.reasons[0];
-  if (!state.topCause || state.topCause === 'no-fault' || state.probability === null) return null;
-  return `${upperFirst(causeWords(state.topCause, bike.actuation).name)} (${chance(state.probability)} likely)`;
-}
+import { rowReason } from './row-reason.ts';
 
 /** How often shifts go wrong: onto the cog that stands out, where one does, else onto all of them. */
 function figure({ state }: BikeSummary): HTMLElement {
@@ -49,7 +39,7 @@ export function bikeRow(summary: BikeSummary, topRate: number): HTMLElement {
   const ridden = summary.lastRideAt
     ? `${counted(summary.rides, 'ride')}, last ${day(summary.lastRideAt)}`
     : 'no ride yet';
-  const reason = why(summary);
+  const reason = rowReason(summary);
   return make(
     'li',
     { class: `rack-row is-${key}` },
