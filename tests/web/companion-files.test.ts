@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { companionKind, sortFiles } from '../../web/add-rides/companion-files.ts';
+import { companionKind } from '../../src/adjustments/companion-kind.ts';
+import { sortFiles } from '../../web/add-rides/companion-files.ts';
 import { bikeFileDoubt, knownBike } from '../../web/add-rides/known-bike.ts';
 import type { Bike, BikeSummary } from '../../web/api/answers.ts';
 import { takenAdjustments } from '../../web/words/taken-adjustments.ts';

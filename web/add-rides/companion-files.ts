@@ -1,5 +1,4 @@
-import { isAdjustmentTable } from '../../src/adjustments/is-adjustment-table.ts';
-import { bikeSchema } from '../../src/drivetrain/bike.ts';
+import { companionKind } from '../../src/adjustments/companion-kind.ts';
 import { parseBike } from '../../src/drivetrain/parse-bike.ts';
 import { CogwrightError } from '../../src/errors/cogwright-error.ts';
 import { plainText } from '../../src/errors/plain-text.ts';
@@ -29,28 +28,6 @@ export interface SortedFiles {
   readonly rides: readonly File[];
   readonly bikes: readonly BikeFile[];
   readonly adjustments: readonly AdjustmentsFile[];
-}
-
-const bikeKeys = Object.keys(bikeSchema.shape).filter((key) => key !== 'name');
-
-/** True where an object of JSON has a key of a bike file. Of one that is broken its text has to tell. */
-function isBikeText(text: string): boolean {
-  if (!/^\uFEFF?\s*\{/.test(text)) return false;
-  try {
-    const keys = Object.keys(JSON.parse(text.replace(/^\uFEFF/, '')) as object);
-    return keys.some((key) => bikeKeys.includes(key));
-  } catch {
-    return bikeKeys.some((key) => text.includes(`"${key}"`));
-  }
-}
-
-const isAdjustmentText = (text: string): boolean =>
-  isAdjustmentTable(text.replace(/^\uFEFF/, '')) || /^\uFEFF?\s*\[\s*\{[^}]*"parameter"/.test(text);
-
-/** What goes with rides and is none itself, told by content; null: a ride, or what only the server can tell. */
-export function companionKind(text: string): 'bike' | 'adjustments' | null {
-  if (isBikeText(text)) return 'bike';
-  return isAdjustmentText(text) ? 'adjustments' : null;
 }
 
 async function bytesOf(file: File): Promise<Uint8Array> {
