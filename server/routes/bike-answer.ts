@@ -48,13 +48,13 @@ export function bikeSummaries({ sql }: Pick<Services, 'sql'>): BikeSummary[] {
 type State = Pick<BikeSummary['state'], 'word' | 'dangers' | 'faultProbability' | 'low'>;
 
 /**
- * Which of two bikes needs a hand more, below 0 for the first: one that can hurt its rider, then by state, then by how likely a fault is in whole
+ * Which of two bikes needs a hand more, below 0 for the first: the more can hurt its rider, then by state, then by how likely a fault is in whole
  * per cent, then by how often shifts surely go wrong. Finer than that no likelihood is known.
  */
 export function needier(a: State, b: State): number {
   const percent = ({ faultProbability }: State): number => Math.round(100 * (faultProbability ?? 0));
   return (
-    Number(b.dangers.length > 0) - Number(a.dangers.length > 0) ||
+    b.dangers.length - a.dangers.length ||
     stateOrder.indexOf(a.word) - stateOrder.indexOf(b.word) ||
     percent(b) - percent(a) ||
     b.low - a.low

@@ -39,6 +39,7 @@ it('puts first what can hurt, then the state, then how likely a fault is in whol
     low,
   });
   const inOrder = [
+    state('service', ['The chain left the cassette.', 'The hanger is bent.'], 0.9, 0),
     state('service', ['The chain left the cassette.'], 0.95, 0),
     state('watch', ['The chain came off the chainring.'], 0.99, 0.2),
     state('service', [], 0.996_1, 0.3),

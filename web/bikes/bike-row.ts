@@ -20,17 +20,16 @@ function figure({ state }: BikeSummary): HTMLElement {
     percentFigure(shown.troubleRate),
     `of ${counted(shown.shifts, 'shift')} ${worstCog ? `onto the ${worstCog.teeth} ` : ''}in trouble`,
     `95\u00a0%: ${percentRange(shown.low, shown.high)}`,
-    worstCog && `${percentFigure(troubleRate)} of all ${figureWords(state.judgedShifts)}`,
-    troublePeriod(state),
+    `${worstCog ? `${percentFigure(troubleRate)} of all ${figureWords(state.judgedShifts)}, ` : ''}${troublePeriod(state)}`,
   );
 }
 
-const figureOf = (big: string, words: string, ...small: (string | null)[]): HTMLElement =>
+const figureOf = (big: string, words: string, ...small: string[]): HTMLElement =>
   make(
     'p',
     { class: 'rack-figure' },
     make('strong', {}, big),
-    make('span', {}, words, ...small.map((text) => text !== null && make('small', {}, text))),
+    make('span', {}, words, ...small.map((text) => make('small', {}, text))),
   );
 
 /** One bike among all: state, reason, trend and number. */

@@ -44,7 +44,7 @@ function row(summary: BikeSummary): HTMLElement {
     cell('Why', rowReason(summary)),
     cell('Shifts in trouble', troubleWords(state)),
     cell('Last ride', lastRideAt ? day(lastRideAt) : 'no ride yet'),
-    make('td', { class: 'workshop-done' }, make('span', { class: 'out-of-sight' }, 'To be filled in by hand')),
+    make('td', { class: 'workshop-done' }),
   );
 }
 

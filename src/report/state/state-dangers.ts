@@ -40,7 +40,7 @@ function dangerousFault({ actuation, topFault, overdone, cured, enough }: StateS
 }
 
 const unprovenInWords = ({ teeth, times, shiftsSince }: UnprovenEnd): string =>
-  `The chain left the cassette past the ${teeth} before the last adjustment (${counted(times, 'time')}), and ${shiftsSince === 0 ? 'no shift' : `only ${counted(shiftsSince, 'clean shift')}`} onto it since shows that it stays on: inspect before riding, and keep off the ${teeth} until the chain has stayed on there on a stand.`;
+  `The chain left the cassette past the ${teeth} before the last adjustment (${counted(times, 'time')}), and ${shiftsSince === 0 ? 'no shift' : `only ${counted(shiftsSince, 'clean shift')}`} onto it since shows that it stays on: inspect before riding, and keep off the ${teeth} until it has been tried on a stand.`;
 
 const timesInWords = ({ sure, unsure, since }: LostChain): string =>
   `${counted(sure, 'time')}${since}${unsure > 0 ? ` (and perhaps ${counted(unsure, 'time')} more)` : ''}`;

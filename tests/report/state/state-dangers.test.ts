@@ -56,7 +56,7 @@ describe('the dangers of a bike', () => {
       return stateOf(report, [{ startMs: ms, events: { shifts, ghostShifts: [] } }] as never).dangers;
     };
     expect(ridden(0)).toEqual([
-      'The chain left the cassette past the 37 before the last adjustment (1 time), and no shift onto it since shows that it stays on: inspect before riding, and keep off the 37 until the chain has stayed on there on a stand.',
+      'The chain left the cassette past the 37 before the last adjustment (1 time), and no shift onto it since shows that it stays on: inspect before riding, and keep off the 37 until it has been tried on a stand.',
     ]);
     expect(ridden(9)[0]).toContain('only 9 clean shifts onto it since');
     expect(ridden(10)).toEqual([]);
