@@ -12,6 +12,7 @@ import { followLinks } from './router/follow-links.ts';
 import { addressChanged } from './router/go.ts';
 import { findRoute, makeRoutes } from './router/router.ts';
 import { sheetView } from './sheet/sheet-view.ts';
+import { workshopView } from './workshop/workshop-view.ts';
 
 const routes = makeRoutes({
   '/': bikesView,
@@ -21,6 +22,7 @@ const routes = makeRoutes({
   '/add': addRidesView,
   '/enter': enterBikeView,
   '/data': dataView,
+  '/workshop': workshopView,
 });
 
 applyTheme();

@@ -8,6 +8,8 @@ export default defineConfig({
   root: here('.'),
   publicDir: here('./public'),
   cacheDir: here('../node_modules/.vite-web'),
+  // the page reads adjustments too: in a browser there are no buffers of Node
+  resolve: { alias: { 'csv-parse/sync': 'csv-parse/browser/esm/sync' } },
   build: {
     outDir: here('../dist/web'),
     emptyOutDir: true,

@@ -27,13 +27,12 @@ interface Known {
 /** Names as people count them: bike 2 before bike 10. */
 const byName = new Intl.Collator('en', { numeric: true });
 
-/** Every bike, the one that needs a mechanic most first; where none does more than another, in order of name. */
+/** Every bike, the one that needs a mechanic most first (`needier`); where none does more than another, in order of name. */
 export function bikeSummaries({ sql }: Pick<Services, 'sql'>): BikeSummary[] {
   const rides = countRides(sql);
   const marks = listMarks(sql);
   const backlogs = new Map(bikeBacklogs(sql).map((backlog) => [backlog.bikeId, backlog]));
   const summaries = listSummaries(sql);
-  const need = ({ state }: BikeSummary): number => 2 * stateOrder.indexOf(state.word) - (state.faultProbability ?? 0);
   return listBikes(sql)
     .map((stored) =>
       summaryOf(stored, {
@@ -43,7 +42,23 @@ export function bikeSummaries({ sql }: Pick<Services, 'sql'>): BikeSummary[] {
         summary: summaries.get(stored.id)?.summary,
       }),
     )
-    .sort((a, b) => need(a) - need(b) || byName.compare(a.bike.name, b.bike.name));
+    .sort((a, b) => needier(a.state, b.state) || byName.compare(a.bike.name, b.bike.name));
+}
+
+type State = Pick<BikeSummary['state'], 'word' | 'dangers' | 'faultProbability' | 'low'>;
+
+/**
+ * Which of two bikes needs a hand more, below 0 for the first: the more can hurt its rider, then by state, then by how likely a fault is in whole
+ * per cent, then by how often shifts surely go wrong. Finer than that no likelihood is known.
+ */
+export function needier(a: State, b: State): number {
+  const percent = ({ faultProbability }: State): number => Math.round(100 * (faultProbability ?? 0));
+  return (
+    b.dangers.length - a.dangers.length ||
+    stateOrder.indexOf(a.word) - stateOrder.indexOf(b.word) ||
+    percent(b) - percent(a) ||
+    b.low - a.low
+  );
 }
 
 function summaryOf(stored: StoredBike, { rides, marks, backlog, summary }: Known): BikeSummary {

@@ -24,7 +24,7 @@ export const guessRoutes = [
     handle: ({ request }, services) =>
       services.gate.through(async () => {
         const guess = await guessFrom(request, services);
-        if (guess.bike) return { status: 200, json: guess };
+        if (guess.files.some(({ understood }) => understood.length > 0)) return { status: 200, json: guess };
         throw new RequestError(
           422,
           'nothing-to-guess-from',
@@ -58,7 +58,7 @@ async function guessFrom(request: Request, { folder, limits, intake }: Services)
     });
     const answer = await intake.run('guess', { files: files.filter((file) => 'path' in file) }).catch(tooMuch);
     const refused = files.filter((file) => 'code' in file);
-    const told = refused.map(({ name, message }) => ({ name, understood: [], notUnderstood: [message] }));
+    const told = refused.map(({ name, message }) => ({ name, understood: [], notUnderstood: [message], remarks: [] }));
     return { ...answer, files: [...answer.files, ...told] };
   } finally {
     await Promise.all(held.map((place) => rm(place, { force: true })));

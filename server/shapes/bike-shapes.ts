@@ -41,6 +41,13 @@ export const stateShape = z.object({
   troubleRate: share.nullable(),
   low: share,
   high: share,
+  worstCog: cogReportSchema
+    .pick({ teeth: true, direction: true, shifts: true, low: true, high: true })
+    .extend({ troubleRate: share })
+    .nullable()
+    .describe(
+      'The cog and direction whose shifts go wrong clearly more often than those of the whole bike; null where none stands out',
+    ),
 });
 
 /** A bike as the list of bikes shows it. */

@@ -23,12 +23,13 @@ export const uploadProgressShape = z.object({
 export const readFileShape = z.object({
   name: z.string(),
   understood: z.array(z.string()),
-  notUnderstood: z.array(z.string()),
+  notUnderstood: z.array(z.string()).describe('Why it could not be read, or what it lacks'),
+  remarks: z.array(z.string()).describe('What was left out or joined when it was read: no failure'),
 });
 
 /** A drivetrain guessed from files, how sure that is, and what each file told. */
 export const drivetrainGuessShape = z.object({
-  bike: bikeSchema,
+  bike: bikeSchema.nullable().describe('Null where the files were read, but none shows a drivetrain'),
   certainty: z.number().min(0).max(1),
   madeUpCogs: z
     .array(z.number().int())

@@ -17,11 +17,12 @@ export function guessFromFiles({ files }: GuessTask): GuessAnswer {
       return {
         name: file,
         understood: understood(log),
-        notUnderstood: [...missing(log), ...log.warnings.map(({ message }) => message)],
+        notUnderstood: missing(log),
+        remarks: log.warnings.map(({ message }) => message),
       };
     } catch (error) {
       if (!(error instanceof CogwrightError)) throw error;
-      return { name: file, understood: [], notUnderstood: [error.message] };
+      return { name: file, understood: [], notUnderstood: [error.message], remarks: [] };
     }
   });
   if (logs.length === 0) return { bike: null, certainty: 0, madeUpCogs: [], notes: [], files: told };

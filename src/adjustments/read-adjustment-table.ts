@@ -1,5 +1,4 @@
-import { CsvError, type CsvErrorCode } from 'csv-parse';
-import { parse } from 'csv-parse/sync';
+import { CsvError, type CsvErrorCode, parse } from 'csv-parse/sync';
 import { closestWord } from '../errors/closest-word.ts';
 import { FileError } from '../errors/file-error.ts';
 import { csvDelimiter } from '../ride-log/csv/csv-delimiter.ts';

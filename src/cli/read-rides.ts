@@ -6,6 +6,7 @@ import type { FailedRide } from '../report/report-schema.ts';
 import { readRideLog } from '../ride-log/read-ride-log.ts';
 import type { RideLog } from '../ride-log/ride-log.ts';
 import type { Progress } from './progress.ts';
+import { notARide } from './read-companion.ts';
 import { unreadable } from './read-error.ts';
 
 const MEGABYTE = 1_000_000;
@@ -35,7 +36,8 @@ export function readRides(files: readonly string[], progress: Progress): ReadRid
       seen.set(print, file);
     } catch (error) {
       if (!(error instanceof CogwrightError)) throw error;
-      failed.push({ file, code: error.code, message: error.message });
+      const { code, message } = notARide(file) ?? error;
+      failed.push({ file, code, message });
     }
   });
   return { logs, failed };

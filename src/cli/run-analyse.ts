@@ -11,8 +11,8 @@ import { findRides } from './find-rides.ts';
 import { leaveOutParts } from './leave-out-parts.ts';
 import { writeNote, writeResult } from './output.ts';
 import { progressOver } from './progress.ts';
+import { readCompanion } from './read-companion.ts';
 import { readRides } from './read-rides.ts';
-import { readTextFile } from './read-text-file.ts';
 import { unwritable } from './write-error.ts';
 
 /** Options of `analyse` as commander hands them over. */
@@ -31,9 +31,11 @@ export interface AnalyseCommandOptions {
  * @throws FileError for a bad bike or adjustments file, UsageError where the HTML page cannot be written or would replace another file
  */
 export async function runAnalyse(paths: readonly string[], options: AnalyseCommandOptions): Promise<ExitCode> {
-  const bike = options.bike === undefined ? null : parseBike(options.bike, readTextFile(options.bike));
+  const bike = options.bike === undefined ? null : parseBike(options.bike, readCompanion(options.bike, 'bike'));
   const adjustments =
-    options.adjustments === undefined ? [] : parseAdjustments(options.adjustments, readTextFile(options.adjustments));
+    options.adjustments === undefined
+      ? []
+      : parseAdjustments(options.adjustments, readCompanion(options.adjustments, 'adjustments'));
   for (const adjustment of adjustments) {
     const doubt = doubtfulAdjustment(adjustment, bike?.actuation ?? null, Date.now());
     if (doubt) writeNote(`cogwright: ${options.adjustments}: ${adjustment.at}, ${doubt.message}.`);

@@ -8,7 +8,7 @@ import { type SimulationFile, simulationFiles } from '../simulate/simulation-fil
 import { type ExitCode, exitCode } from './exit-code.ts';
 import { makeFolder } from './make-folder.ts';
 import { writeNote, writeResult } from './output.ts';
-import { readTextFile } from './read-text-file.ts';
+import { readCompanion } from './read-companion.ts';
 import { refuseToReplace, ridesLeft } from './simulation-folder.ts';
 import { unwritable } from './write-error.ts';
 
@@ -58,7 +58,7 @@ function simulated(options: SimulateOptions): SimulationFile[] {
       rides: options.rides,
       durationS: options.minutes === undefined ? undefined : options.minutes * 60,
       severity: options.severity,
-      bike: options.bike === undefined ? undefined : parseBike(options.bike, readTextFile(options.bike)),
+      bike: options.bike === undefined ? undefined : parseBike(options.bike, readCompanion(options.bike, 'bike')),
     });
   } catch (error) {
     throw error instanceof SimulationOptionError ? asTyped(error, options) : error;

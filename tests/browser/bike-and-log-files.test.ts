@@ -48,6 +48,21 @@ describe.skipIf(!browserPath)('bike and adjustments files', () => {
     await chooser.setFiles(file);
   };
 
+  it('a broken log is named before anything is sent, and left out', async () => {
+    const { page, faults } = await watchedPage(browser, server.address, { width: 'desktop' });
+    await page.goto('/add');
+    await loaded(page);
+    await choose(page, [rides[0], textFile('log.csv', `${header}2026-05-01 10:00,cable-tension,2,clicks,\n`)]);
+    await page.getByText(/log\.csv: line 2.* It is left out until it is put right\.$/).waitFor();
+    await page.getByRole('button', { name: 'Save the bike and work through 1 file' }).waitFor();
+    const levels = await page
+      .locator('main :is(h1, h2, h3, h4)')
+      .evaluateAll((all) => all.map(({ tagName }) => Number(tagName[1])));
+    expect(levels.every((level, i) => level <= (levels[i - 1] ?? 0) + 1)).toBe(true);
+    expect(faults).toEqual([]);
+    await page.context().close();
+  });
+
   it('a keeper enters a bike from its file before its first ride, and takes its log in', async () => {
     const { page, faults } = await watchedPage(browser, server.address, { width: 'phone', expectFailures: true });
     await page.goto('/');

@@ -12,6 +12,7 @@ const views: Readonly<Record<string, string>> = {
   'entering a bike': '/enter',
   'the store': '/data',
   'a service sheet': '/bikes/b1/sheet',
+  'the workshop list': '/workshop',
   'an address that leads nowhere': '/nowhere/at/all',
 };
 

@@ -20,6 +20,35 @@ beforeAll(() => {
 });
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
+describe('a file that was given in the place of another', () => {
+  const bike = JSON.stringify({ name: 'Hut bike', chainrings: [32], cassette: [11, 13, 15, 18, 21] });
+
+  it.each([
+    ['bike', 'is a ride, not a bike file. Give it among the rides, and a bike file after --bike.'],
+    ['adjustments', 'is a ride, not a file of adjustments. Give it among the rides, and a file of adjustments after'],
+  ])('is called a ride where it was given as --%s', async (option, words) => {
+    writeFileSync(at('ride.csv'), 'time_s,speed_mps\n0,3\n1,3\n');
+    for (const ride of ['ride.fit', 'ride.csv']) {
+      const { code, stderr } = await runCogwright('analyse', at('ride.fit'), `--${option}`, at(ride));
+      expect(code).toBe(2);
+      expect(stderr).toContain(`${at(ride)}: ${words}`);
+    }
+    rmSync(at('ride.csv'));
+  });
+
+  it.each([
+    ['bike.json', bike, 'a bike file', '--bike'],
+    ['log.csv', 'at,parameter,amount,unit,note\n', 'a file of adjustments', '--adjustments'],
+  ])('is told by what it is where %s was given as a ride', (name, text, kind, option) => {
+    writeFileSync(at(name), text);
+    const { logs, failed } = readRides([at(name)], quiet);
+    expect(logs).toEqual([]);
+    const message = `${at(name)}: looks like ${kind}, not like a ride. Give it with ${option} ${at(name)}.`;
+    expect(failed).toEqual([{ file: at(name), code: 'not-a-ride', message }]);
+    rmSync(at(name));
+  });
+});
+
 describe('a file that cannot be read', () => {
   it.each([
     ['EACCES', 'ride.fit: may not be read by you. Check its name and who may read it.'],

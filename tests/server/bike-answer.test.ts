@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { staleReason, stateOf } from '../../server/routes/bike-answer.ts';
+import { needier, staleReason, stateOf } from '../../server/routes/bike-answer.ts';
 import { rideReportSchema } from '../../src/report/report-schema.ts';
 import { nothingYet } from '../../src/report/state/bike-state.ts';
 import { CheckedApi, type Loose } from './checked-api.ts';
@@ -29,6 +29,26 @@ it('counts the rides that wait in words that fit their number', () => {
   expect(staleReason(backlog(2, 3))).toBe('2 of 3 rides are still to be analysed.');
   expect(staleReason(backlog(1, 1))).toBe('1 of 1 ride is still to be analysed.');
   expect(staleReason(backlog(0, 3, 3))).toBeNull();
+});
+
+it('puts first what can hurt, then the state, then how likely a fault is in whole per cent, then how often shifts go wrong', () => {
+  const state = (word: 'service' | 'watch', dangers: string[], faultProbability: number | null, low: number) => ({
+    word,
+    dangers,
+    faultProbability,
+    low,
+  });
+  const inOrder = [
+    state('service', ['The chain left the cassette.', 'The hanger is bent.'], 0.9, 0),
+    state('service', ['The chain left the cassette.'], 0.95, 0),
+    state('watch', ['The chain came off the chainring.'], 0.99, 0.2),
+    state('service', [], 0.996_1, 0.3),
+    state('service', [], 0.996_2, 0.2),
+    state('service', [], 0.9, 0.3),
+    state('watch', [], 0.9, 0.4),
+    state('watch', [], null, 0),
+  ];
+  expect(inOrder.toReversed().sort(needier)).toEqual(inOrder);
 });
 
 it('never says that no ride has been analysed while rides are being worked through', () => {

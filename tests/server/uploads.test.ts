@@ -356,6 +356,20 @@ describe('a guess', () => {
     expect(body).toMatchObject({ bike: { cassette: [24, 28, 33, 39, 46] }, madeUpCogs: [33, 39, 46] });
   });
 
+  it('tells what was read where that shows no drivetrain, with remarks apart from what is missing', async () => {
+    const bytes = new TextEncoder().encode('time_s,speed_mps\n0,3\n1,3\n1,4\n2,5\n');
+    const unread = { name: 'x.fit', bytes: Uint8Array.from([1, 2, 3, 0]) };
+    const { status, body } = await api.send('/api/drivetrain-guess', [{ name: 'plain.csv', bytes }, unread]);
+    expect(status).toBe(200);
+    expect(body).toMatchObject({ bike: null, certainty: 0, notes: [expect.stringContaining('Describe the bike')] });
+    expect(body.files[0]).toMatchObject({
+      understood: ['3 records (CSV)', 'speed'],
+      notUnderstood: [expect.stringMatching(/^No cadence/), expect.stringMatching(/^No gear records/)],
+      remarks: [expect.stringContaining('1 record')],
+    });
+    expect(body.files[1]).toMatchObject({ name: 'x.fit', understood: [], remarks: [] });
+  });
+
   it('is refused where nothing could be read', async () => {
     const answer = await api.send('/api/drivetrain-guess', [{ name: 'x.fit', bytes: Uint8Array.from([1, 2, 3, 0]) }]);
     expect(answer).toMatchObject({

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { companionKind, sortFiles } from '../../web/add-rides/companion-files.ts';
+import { companionKind } from '../../src/adjustments/companion-kind.ts';
+import { sortFiles } from '../../web/add-rides/companion-files.ts';
 import { bikeFileDoubt, knownBike } from '../../web/add-rides/known-bike.ts';
 import type { Bike, BikeSummary } from '../../web/api/answers.ts';
 import { takenAdjustments } from '../../web/words/taken-adjustments.ts';
@@ -32,9 +33,27 @@ describe('what goes with rides', () => {
     const ride = new File([new Uint8Array([14, 16, 0xff, 0xfe, 0x2e, 0x46])], 'ride.fit');
     const log = new File(['at,parameter,amount,unit,note\n'], 'adjustments.csv');
     const { rides, bikes, adjustments } = await sortFiles([ride, good, log, bad]);
-    expect([rides, adjustments]).toEqual([[ride], [log]]);
+    expect([rides, adjustments]).toEqual([[ride], [{ file: log, count: 0, fault: null }]]);
     expect(bikes[0]).toEqual({ file: 'bike.json', bike: hut, fault: null });
     expect(bikes[1]).toMatchObject({ bike: null, fault: expect.stringMatching(/^other\.json: .*name.*cassette/) });
+  });
+});
+
+describe('a file of adjustments', () => {
+  const read = async (...rows: readonly string[]) => {
+    const text = ['at,parameter,amount,unit,note', ...rows].join('\n');
+    const { adjustments } = await sortFiles([new File([text], 'log.csv')]);
+    return adjustments[0];
+  };
+
+  it('is read before it is sent: how much it holds, or what is wrong in which line', async () => {
+    const good = '2026-04-12T18:30:00Z,cable-tension,2,clicks,';
+    expect(await read(good, '2026-04-13T18:30:00Z,chain,,,')).toMatchObject({ count: 2, fault: null });
+    expect(await read('2026-04-12 18:30,cable-tension,2,clicks,')).toMatchObject({
+      count: null,
+      fault: expect.stringMatching(/^log\.csv: .*line 2/),
+    });
+    expect(await read(`${good}"`)).toMatchObject({ count: null, fault: expect.stringContaining('log.csv') });
   });
 });
 

@@ -2,7 +2,12 @@ import { expect, it } from 'vitest';
 import { readableFiles } from '../../web/add-rides/readable-files.ts';
 
 const file = (name: string): File => new File(['x'], name);
-const read = (name: string, ...understood: string[]) => ({ name, understood, notUnderstood: ['No speed.'] });
+const read = (name: string, ...understood: string[]) => ({
+  name,
+  understood,
+  notUnderstood: ['No speed.'],
+  remarks: [],
+});
 
 it('leaves out files in which nothing was understood, and none that was not read or may be another of that name', () => {
   const files = ['good.fit', 'bad.fit', 'later.fit', 'twice.fit', 'twice.fit'].map(file);

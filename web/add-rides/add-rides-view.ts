@@ -74,10 +74,11 @@ function addSteps({ bikes, asked, start, signal }: StepsPlan): HTMLElement[] {
   let sorted: SortedFiles = { rides: [], bikes: [], adjustments: [] };
   let turn = 0;
   const draw = (): void => {
-    const { rides, adjustments } = sorted;
+    const { rides } = sorted;
+    const adjustments = sorted.adjustments.filter(({ fault }) => fault === null).map(({ file }) => file);
     const bike = bikes.find(({ id }) => id === choice.bikeId()) ?? null;
     const chosen: Chosen = { rides, adjustments, described: describedBy(sorted) };
-    const any = rides.length + adjustments.length + sorted.bikes.length > 0;
+    const any = rides.length + sorted.adjustments.length + sorted.bikes.length > 0;
     choice.element.hidden = !any || bikes.length === 0;
     fill(
       next,

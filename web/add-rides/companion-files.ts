@@ -1,5 +1,4 @@
-import { isAdjustmentTable } from '../../src/adjustments/is-adjustment-table.ts';
-import { bikeSchema } from '../../src/drivetrain/bike.ts';
+import { companionKind } from '../../src/adjustments/companion-kind.ts';
 import { parseBike } from '../../src/drivetrain/parse-bike.ts';
 import { CogwrightError } from '../../src/errors/cogwright-error.ts';
 import { plainText } from '../../src/errors/plain-text.ts';
@@ -16,33 +15,19 @@ export interface BikeFile {
   readonly fault: string | null;
 }
 
+/** A file of adjustments; `fault` says what is wrong where it cannot be taken in. */
+export interface AdjustmentsFile {
+  readonly file: File;
+  /** How many adjustments it holds; null where it cannot be read. */
+  readonly count: number | null;
+  readonly fault: string | null;
+}
+
 /** Chosen files by what they hold. */
 export interface SortedFiles {
   readonly rides: readonly File[];
   readonly bikes: readonly BikeFile[];
-  readonly adjustments: readonly File[];
-}
-
-const bikeKeys = Object.keys(bikeSchema.shape).filter((key) => key !== 'name');
-
-/** True where an object of JSON has a key of a bike file. Of one that is broken its text has to tell. */
-function isBikeText(text: string): boolean {
-  if (!/^\uFEFF?\s*\{/.test(text)) return false;
-  try {
-    const keys = Object.keys(JSON.parse(text.replace(/^\uFEFF/, '')) as object);
-    return keys.some((key) => bikeKeys.includes(key));
-  } catch {
-    return bikeKeys.some((key) => text.includes(`"${key}"`));
-  }
-}
-
-const isAdjustmentText = (text: string): boolean =>
-  isAdjustmentTable(text.replace(/^\uFEFF/, '')) || /^\uFEFF?\s*\[\s*\{[^}]*"parameter"/.test(text);
-
-/** What goes with rides and is none itself, told by content; null: a ride, or what only the server can tell. */
-export function companionKind(text: string): 'bike' | 'adjustments' | null {
-  if (isBikeText(text)) return 'bike';
-  return isAdjustmentText(text) ? 'adjustments' : null;
+  readonly adjustments: readonly AdjustmentsFile[];
 }
 
 async function bytesOf(file: File): Promise<Uint8Array> {
@@ -77,9 +62,24 @@ export async function readBikeFile(file: File): Promise<BikeFile> {
   }
 }
 
+/** What a file of adjustments holds, or what is wrong with it. Its reader is fetched only once there is one to read. */
+export async function readAdjustmentsFile(file: File): Promise<AdjustmentsFile> {
+  const { parseAdjustments } = await import('../../src/adjustments/parse-adjustments.ts');
+  try {
+    return { file, count: parseAdjustments(file.name, await handWritten(file)).length, fault: null };
+  } catch (error) {
+    if (!(error instanceof CogwrightError)) throw error;
+    return { file, count: null, fault: error.message };
+  }
+}
+
 /** Parts chosen files into rides and what goes with them. */
 export async function sortFiles(files: readonly File[]): Promise<SortedFiles> {
   const kinds = await Promise.all(files.map(async (file) => companionKind(await textToTell(file))));
   const of = (kind: (typeof kinds)[number]): File[] => files.filter((_, i) => kinds[i] === kind);
-  return { rides: of(null), bikes: await Promise.all(of('bike').map(readBikeFile)), adjustments: of('adjustments') };
+  const [bikes, adjustments] = await Promise.all([
+    Promise.all(of('bike').map(readBikeFile)),
+    Promise.all(of('adjustments').map(readAdjustmentsFile)),
+  ]);
+  return { rides: of(null), bikes, adjustments };
 }

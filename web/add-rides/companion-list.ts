@@ -1,6 +1,8 @@
-import type { BikeSummary } from '../api/answers.ts';
+import { counted } from '../../src/numeric/counted.ts';
+import type { BikeSummary, ReadFile } from '../api/answers.ts';
+import { make } from '../dom/make.ts';
 import { drivetrainLine } from '../words/drivetrain-words.ts';
-import type { BikeFile, SortedFiles } from './companion-files.ts';
+import type { AdjustmentsFile, BikeFile, SortedFiles } from './companion-files.ts';
 import { bikeFileDoubt } from './known-bike.ts';
 import { understoodList } from './understood-list.ts';
 
@@ -17,19 +19,31 @@ function bikeFault(
   return alone ? bikeFileDoubt(bike, chosen, all) : tooMany;
 }
 
-/** What was understood of the bike and adjustments files among those chosen; null where there is none. */
+/** What a file of adjustments holds; one that is broken is not sent. */
+const adjustmentsRead = ({ file: { name }, count, fault }: AdjustmentsFile): ReadFile => ({
+  name,
+  understood: count === null ? [] : [`${counted(count, 'adjustment')} for the bike’s log`],
+  notUnderstood: fault === null ? [] : [`${fault} It is left out until it is put right.`],
+  remarks: [],
+});
+
+/** What was understood of the bike and adjustments files among those chosen, under a heading; null where there is none. */
 export function companionList(
   { bikes, adjustments }: SortedFiles,
   chosen: BikeSummary | null,
   all: readonly BikeSummary[],
 ): HTMLElement | null {
   const alone = bikes.length === 1;
-  return understoodList([
+  const list = understoodList([
     ...bikes.map((one) => ({
       name: one.file,
       understood: one.bike ? [`A bike file: ${one.bike.name}, ${drivetrainLine(one.bike)}`] : [],
       notUnderstood: [bikeFault(one, alone, chosen, all)].filter((said) => said !== null),
+      remarks: [],
     })),
-    ...adjustments.map(({ name }) => ({ name, understood: ['Adjustments for the bike’s log'], notUnderstood: [] })),
+    ...adjustments.map(adjustmentsRead),
   ]);
+  const heading =
+    adjustments.length === 0 ? 'Bike file' : bikes.length === 0 ? 'Adjustments' : 'Bike file and adjustments';
+  return list && make('section', { class: 'add-found', 'aria-label': heading }, make('h2', {}, heading), list);
 }

@@ -1,6 +1,6 @@
 import { counted } from '../../src/numeric/counted.ts';
 import { chance } from '../../src/numeric/percent.ts';
-import type { Bike, BikeSummary, DrivetrainGuess } from '../api/answers.ts';
+import type { Bike, BikeSummary, DrivetrainGuess, ReadFile } from '../api/answers.ts';
 import { announce } from '../dom/announce.ts';
 import { type Child, fill, listen, make } from '../dom/make.ts';
 import { points } from '../page/points.ts';
@@ -18,8 +18,9 @@ interface GuessPlan {
   readonly start: (work: Work) => void;
 }
 
+/** Cogs of the guess that a file shows; none where no drivetrain could be guessed. */
 const shownCogs = ({ bike, madeUpCogs }: DrivetrainGuess): number[] =>
-  bike.cassette.filter((teeth) => !madeUpCogs.includes(teeth));
+  bike ? bike.cassette.filter((teeth) => !madeUpCogs.includes(teeth)) : [];
 
 /** Cogs that the rides show and the bike does not have, as a question; null where no more than two differ, which a guess may get wrong. Rings are not compared. */
 function mismatch(guess: DrivetrainGuess, bike: Bike): string | null {
@@ -42,9 +43,10 @@ const guessInWords = ({ certainty, notes, madeUpCogs }: DrivetrainGuess): (HTMLE
   madeUpCogs.length > 0 && make('p', { class: 'remark' }, leftOutCogs(madeUpCogs)),
 ];
 
-const notGuessed = (): HTMLElement[] => [
+const notGuessed = (notes: readonly string[] = []): (HTMLElement | false)[] => [
   make('h2', {}, 'Describe the bike'),
   make('p', {}, 'The drivetrain could not be guessed from these files. Describe it here, or choose other files.'),
+  notes.length > 0 && points(notes),
 ];
 
 /** What a bike file says of a bike that is not known yet, in words. */
@@ -59,62 +61,84 @@ function whatFilesShow(guess: DrivetrainGuess, files: number, given: Bike | unde
   const rest = files - guess.files.length;
   const later = `The other ${counted(rest, 'file')} are read when they are worked through.`;
   return [
+    make('h2', {}, 'What the files show'),
     understoodList(guess.files),
     rest > 0 && make('p', { class: 'quiet' }, later),
     question && make('p', { class: 'remark' }, question),
   ];
 }
 
-const goWord = (files: readonly File[]): string => `Work through ${counted(files.length, 'file')}`;
+/** Why the files could not be read, with what is wrong in each. */
+const whyRefused = ({ message }: Error, refused: readonly ReadFile[]): Child[] => [
+  make('p', { class: 'fault', role: 'alert' }, message),
+  refused.length > 0 && [make('h2', {}, 'What the files show'), understoodList(refused)],
+];
+
+const workFor = ({ id, bike }: BikeSummary) => ({ bikeId: id, bikeName: bike.name, made: false });
 const reading = () => make('p', { class: 'quiet is-working', role: 'status' }, 'Reading the files …');
 
-/** The step after choosing files: what they show, and for a new bike its drivetrain, described or guessed, to put right. */
-export function makeGuessStep({ signal, start }: GuessPlan) {
-  const guesses = new GuessOnce(signal);
-
-  const show = (chosen: Chosen, bike: BikeSummary | null): HTMLElement => {
-    const { rides: files, adjustments } = chosen;
-    const described = bike ? null : chosen.described;
-    let readable = files;
-    const go = bike && make('button', { type: 'button' }, goWord([...files, ...adjustments]));
-    if (go)
-      listen(go, {
-        click: () => start({ rides: readable, adjustments, bikeId: bike.id, bikeName: bike.bike.name, made: false }),
-      });
-    const found = make('div', { class: 'add-found' }, reading());
-    /** The form for a new bike; nothing where the bike is known. */
-    const formFrom = (words: Child, guessed: Partial<Bike>): Child =>
-      !bike && [
-        described ? describedInWords(described.file) : words,
-        newBikeForm({ rides: readable, adjustments }, described?.bike ?? guessed, start),
-      ];
-
-    const shown = (guess: DrivetrainGuess): void => {
-      readable = readableFiles(files, guess.files);
-      if (go) go.textContent = goWord([...readable, ...adjustments]);
-      fill(
-        found,
-        whatFilesShow(guess, files.length, bike?.bike ?? described?.bike),
-        formFrom(guessInWords(guess), { ...guess.bike, cassette: shownCogs(guess), name: '' }),
-      );
-      announce('The files have been read.');
-    };
-    const failed = (error: Error): void => {
-      if (error.name === 'AbortError' || signal.aborted) return;
-      fill(
-        found,
-        make('p', { class: 'fault', role: 'alert' }, error.message),
-        understoodList(refusedFiles(error)),
-        formFrom(notGuessed(), {}),
-      );
-    };
-    guesses.of(files).then(shown).catch(failed);
-    return make(
-      'section',
-      { class: 'add-guess', 'aria-label': 'What the files show' },
-      found,
-      go && make('p', { class: 'row' }, go),
-    );
+/** The files that are worth sending: all, until some were read in vain. The button counts them, and is gone where none is left. */
+function filesToSend({ rides, adjustments }: Chosen) {
+  const go = make('button', { type: 'button' });
+  let readable = rides;
+  const leaveOut = (told: readonly ReadFile[]): void => {
+    readable = readableFiles(rides, told);
+    const count = readable.length + adjustments.length;
+    go.textContent = `Work through ${counted(count, 'file')}`;
+    go.hidden = count === 0;
   };
-  return { show };
+  leaveOut([]);
+  return { go, leaveOut, chosen: () => ({ rides: readable, adjustments }) };
+}
+
+/** Shows what the files show, once they have been read, and the way on. */
+function showFiles(
+  { signal, start, guesses }: GuessPlan & { readonly guesses: GuessOnce },
+  chosen: Chosen,
+  bike: BikeSummary | null,
+): HTMLElement {
+  const { rides: files } = chosen;
+  const described = bike ? null : chosen.described;
+  const toSend = filesToSend(chosen);
+  const found = make('div', { class: 'add-found' }, reading());
+  /** The form for a new bike; nothing where the bike is known. */
+  const formFrom = (words: Child, guessed: Partial<Bike>): Child =>
+    !bike && [
+      described ? describedInWords(described.file) : words,
+      newBikeForm(toSend.chosen(), described?.bike ?? guessed, start),
+    ];
+
+  const shown = (guess: DrivetrainGuess): void => {
+    toSend.leaveOut(guess.files);
+    fill(
+      found,
+      whatFilesShow(guess, files.length, bike?.bike ?? described?.bike),
+      guess.bike
+        ? formFrom(guessInWords(guess), { ...guess.bike, cassette: shownCogs(guess), name: '' })
+        : formFrom(notGuessed(guess.notes), {}),
+    );
+    announce('The files have been read.');
+  };
+  const failed = (error: Error): void => {
+    if (error.name === 'AbortError' || signal.aborted) return;
+    const refused = refusedFiles(error);
+    toSend.leaveOut(refused);
+    fill(found, whyRefused(error, refused), formFrom(notGuessed(), {}));
+  };
+  guesses.of(files).then(shown).catch(failed);
+  return make(
+    'section',
+    { class: 'add-guess', 'aria-label': 'What the files show' },
+    found,
+    bike &&
+      make('p', { class: 'row' }, listen(toSend.go, { click: () => start({ ...toSend.chosen(), ...workFor(bike) }) })),
+  );
+}
+
+/** The step after choosing files: what they show, and for a new bike its drivetrain, described or guessed, to put right. */
+export function makeGuessStep(plan: GuessPlan) {
+  const guesses = new GuessOnce(plan.signal);
+  return {
+    show: (chosen: Chosen, bike: BikeSummary | null): HTMLElement => showFiles({ ...plan, guesses }, chosen, bike),
+  };
 }

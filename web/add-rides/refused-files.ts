@@ -9,5 +9,6 @@ export function refusedFiles(error: Error): ReadFile[] {
     name,
     understood: [],
     notUnderstood: said.map(({ message }) => message),
+    remarks: [],
   }));
 }

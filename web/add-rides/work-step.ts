@@ -158,7 +158,8 @@ class WorkStep {
       this.#againButton('Choose again', null),
       make('a', { class: 'button plain', href: `/bikes/${bikeId}` }, `To ${bikeName}`),
     );
-    this.#list.replaceWith(understoodList(refusedFiles(error)) ?? this.#list);
+    const refused = understoodList(refusedFiles(error));
+    if (refused) this.#list.replaceWith(make('h2', {}, 'Why'), refused);
   }
 
   #close(heading: string, words: string): void {

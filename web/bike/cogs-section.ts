@@ -40,10 +40,10 @@ interface Opening {
   readonly plans: () => ChartPlan[];
 }
 
-/** The ways in which the chart can be opened; only those that the data allow. */
+/** The ways in which the chart can be opened; only those that the data allow, none where no shift was judged. */
 function openings({ bike, picks }: BikePage): Opening[] {
   const { report, perLoad, loadSplitNm } = bike;
-  if (!report) return [];
+  if (!report || report.cogs.every(({ shifts }) => shifts === 0)) return [];
   const stem = (rest: string): string => fileStem(bike.bike.name, 'trouble by cog', rest);
   const ways: Opening[] = [
     {

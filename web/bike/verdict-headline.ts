@@ -1,14 +1,24 @@
 import { causeWords } from '../../src/diagnosis/cause-words.ts';
 import { upperFirst } from '../../src/numeric/upper-first.ts';
+import { type NothingToJudge, nothingToJudge } from '../../src/report/nothing-to-judge.ts';
+import { ridesThatCount } from '../../src/report/rides-that-count.ts';
 import { verdictOf } from '../../src/report/verdict-kind.ts';
 import { tooFarWords } from '../../src/report/words/verdict-words.ts';
 import type { BikeDetail } from '../api/answers.ts';
+
+const nothingPoints = 'Nothing points to a mis-set part';
+
+const noneToJudge: Readonly<Record<NothingToJudge, string>> = {
+  'no-gear-changes': 'These rides hold no gear changes',
+  'no-chain-seen': 'These rides do not show where the chain was',
+};
 
 /** What is the matter, in a few words to stand at the top. */
 export function verdictHeadline({ bike, state, report }: Pick<BikeDetail, 'bike' | 'state' | 'report'>): string {
   if (state.underWay) return 'Its rides are still being worked through';
   if (!report || report.rides.length === 0) return 'No ride has been read yet';
-  const tooFew = 'Too few judged shifts yet to say';
+  const nothing = state.judgedShifts === 0 ? nothingToJudge(ridesThatCount(report)) : null;
+  const tooFew = nothing ? noneToJudge[nothing] : 'Too few judged shifts yet to say';
   const verdict = verdictOf(report);
   if (state.word === 'too little data' && verdict.kind !== 'overdone') return tooFew;
   const now = causeWords(report.diagnosis.now.fault, bike.actuation).name;
@@ -17,7 +27,7 @@ export function verdictHeadline({ bike, state, report }: Pick<BikeDetail, 'bike'
     case 'nothing-seen':
       return tooFew;
     case 'sound':
-      return 'Nothing points to a mis-set part';
+      return nothingPoints;
     case 'cured':
       return `${upperFirst(first)}: it seems cured`;
     case 'overdone':
@@ -31,6 +41,8 @@ export function verdictHeadline({ bike, state, report }: Pick<BikeDetail, 'bike'
     case 'named':
       return upperFirst(first);
     case 'open':
+      // such a bike shifts well: that the faults together are as likely as none is taken for granted, not seen
+      if (state.word === 'fine') return nothingPoints;
       return `Open between ${first} and ${second}`;
   }
 }

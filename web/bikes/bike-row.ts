@@ -1,7 +1,5 @@
-import { causeWords } from '../../src/diagnosis/cause-words.ts';
 import { counted } from '../../src/numeric/counted.ts';
-import { chance } from '../../src/numeric/percent.ts';
-import { upperFirst } from '../../src/numeric/upper-first.ts';
+import { figure as figureWords } from '../../src/numeric/figure.ts';
 import type { BikeSummary } from '../api/answers.ts';
 import { trendSpark } from '../charts/trend-spark.ts';
 import { make } from '../dom/make.ts';
@@ -11,30 +9,28 @@ import { drivetrainLine } from '../words/drivetrain-words.ts';
 import { percentFigure, percentRange } from '../words/numbers.ts';
 import { stateLabel, stateWords } from '../words/state-words.ts';
 import { troublePeriod } from '../words/trouble-period.ts';
+import { rowReason } from './row-reason.ts';
 
-function why({ bike, state }: BikeSummary): string | null {
-  if (state.underWay) return null;
-  if (state.dangers.length > 0) return state.dangers.join(' ');
-  if (state.reasons.length > 0) return state.reasons[0];
-  if (!state.topCause || state.topCause === 'no-fault' || state.probability === null) return null;
-  return `${upperFirst(causeWords(state.topCause, bike.actuation).name)} (${chance(state.probability)} likely)`;
-}
-
+/** How often shifts go wrong: onto the cog that stands out, where one does, else onto all of them. */
 function figure({ state }: BikeSummary): HTMLElement {
-  const known = state.troubleRate !== null;
-  return make(
-    'p',
-    { class: 'rack-figure' },
-    make('strong', {}, known ? percentFigure(state.troubleRate!) : '–'),
-    make(
-      'span',
-      {},
-      known ? `of ${counted(state.judgedShifts, 'shift')} in trouble` : 'no shift judged yet',
-      known && make('small', {}, troublePeriod(state)),
-      known && make('small', {}, `95\u00a0%: ${percentRange(state.low, state.high)}`),
-    ),
+  const { troubleRate, worstCog } = state;
+  if (troubleRate === null) return figureOf('–', 'no shift judged yet');
+  const shown = worstCog ?? { ...state, troubleRate, shifts: state.judgedShifts };
+  return figureOf(
+    percentFigure(shown.troubleRate),
+    `of ${counted(shown.shifts, 'shift')} ${worstCog ? `onto the ${worstCog.teeth} ` : ''}in trouble`,
+    `95\u00a0%: ${percentRange(shown.low, shown.high)}`,
+    `${worstCog ? `${percentFigure(troubleRate)} of all ${figureWords(state.judgedShifts)}, ` : ''}${troublePeriod(state)}`,
   );
 }
+
+const figureOf = (big: string, words: string, ...small: string[]): HTMLElement =>
+  make(
+    'p',
+    { class: 'rack-figure' },
+    make('strong', {}, big),
+    make('span', {}, words, ...small.map((text) => make('small', {}, text))),
+  );
 
 /** One bike among all: state, reason, trend and number. */
 export function bikeRow(summary: BikeSummary, topRate: number): HTMLElement {
@@ -42,7 +38,7 @@ export function bikeRow(summary: BikeSummary, topRate: number): HTMLElement {
   const ridden = summary.lastRideAt
     ? `${counted(summary.rides, 'ride')}, last ${day(summary.lastRideAt)}`
     : 'no ride yet';
-  const reason = why(summary);
+  const reason = rowReason(summary);
   return make(
     'li',
     { class: `rack-row is-${key}` },

@@ -10,12 +10,14 @@ import type { View } from '../router/router.ts';
 import { bikeRow } from './bike-row.ts';
 import { fleetSentence } from './fleet-sentence.ts';
 import { makeRowFilter } from './row-filter.ts';
+import { inOrder, leadOf } from './row-order.ts';
 
 /** The ways to more bikes. */
-const ways = (): HTMLElement =>
+const ways = (...more: HTMLElement[]): HTMLElement =>
   make(
     'div',
     { class: 'row' },
+    ...more,
     make('a', { class: 'button plain', href: '/enter' }, 'Enter a bike'),
     make('a', { class: 'button', href: '/add' }, icon('add'), 'Add rides'),
   );
@@ -43,29 +45,32 @@ const commonTop = (bikes: readonly BikeSummary[]): number =>
 /** All bikes, the one that needs attention most first. */
 export const bikesView: View = ({ place, query, signal }) => {
   namePage('All bikes');
-  const filter = makeRowFilter(query);
+  const filter = makeRowFilter(query, () => draw(shown));
   const heading = make('h1', { tabindex: -1 });
+  const lead = make('p', { class: 'lead' });
+  const onPaper = make('a', { class: 'button plain' }, icon('print'), 'Workshop list');
   const list = make('ul', { class: 'rack' });
+  let shown: readonly BikeSummary[] = [];
 
   const draw = (bikes: readonly BikeSummary[]): void => {
+    shown = bikes;
     if (bikes.length === 0) {
       fill(place, nobody());
       return;
     }
     heading.textContent = fleetSentence(bikes);
     const top = commonTop(bikes);
-    const rows = bikes.map((bike) => ({ bike, element: bikeRow(bike, top) }));
+    const order = filter.order(bikes.length);
+    lead.textContent = leadOf(order);
+    onPaper.hidden = bikes.length < 2;
+    onPaper.setAttribute('href', order === 'need' ? '/workshop' : `/workshop?order=${order}`);
+    const rows = inOrder(bikes, order).map((bike) => ({ bike, element: bikeRow(bike, top) }));
     fill(list, ...rows.map((row) => row.element));
     filter.show(rows);
     if (heading.isConnected) return;
     fill(
       place,
-      make(
-        'div',
-        { class: 'view-head' },
-        make('div', {}, heading, make('p', { class: 'lead' }, 'The one that needs a hand most stands first.')),
-        ways(),
-      ),
+      make('div', { class: 'view-head' }, make('div', {}, heading, lead), ways(onPaper)),
       filter.element,
       list,
     );

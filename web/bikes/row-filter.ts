@@ -1,11 +1,12 @@
 import { counted } from '../../src/numeric/counted.ts';
-import type { BikeSummary, StateWord } from '../api/answers.ts';
+import type { BikeSummary } from '../api/answers.ts';
 import { announce } from '../dom/announce.ts';
 import { freshId } from '../dom/fresh-id.ts';
 import { fill, listen, make } from '../dom/make.ts';
 import { stateMark } from '../page/state-mark.ts';
 import { noteQuery } from '../router/note-query.ts';
-import { stateWords } from '../words/state-words.ts';
+import { groupOf, groupWords, type RowGroup, rowGroups } from './row-group.ts';
+import { orderOf, type RowOrder, rowOrders } from './row-order.ts';
 
 interface Row {
   readonly bike: BikeSummary;
@@ -14,13 +15,13 @@ interface Row {
 
 const WORTH_FROM = 4;
 
-/** A button that picks a state, with how many bikes are in it; null: all of them. */
-function stateChoice(word: StateWord | null, count: number, click: () => void): HTMLButtonElement {
+/** A button that picks a group, with how many bikes are in it; null: all of them. */
+function groupChoice(group: RowGroup | null, count: number, click: () => void): HTMLButtonElement {
   const button = make(
     'button',
-    { type: 'button', class: 'choice', value: word ?? '' },
-    word && stateMark(word),
-    word ? `${stateWords[word].label} ` : 'All ',
+    { type: 'button', class: 'choice', value: group ?? '' },
+    group && group !== 'under way' && stateMark(group),
+    group ? `${groupWords(group).label} ` : 'All ',
     make('span', { class: 'count' }, count),
   );
   return listen(button, { click });
@@ -29,42 +30,72 @@ function stateChoice(word: StateWord | null, count: number, click: () => void): 
 /** A choice of bikes. */
 export interface RowFilter {
   readonly element: HTMLElement;
+  /** The order picked, for so many bikes: by need where they are too few to be picked from. */
+  order(bikes: number): RowOrder;
   /** Takes the rows over, in their order, and hides those that do not fit. */
   show(rows: readonly Row[]): void;
 }
 
-/** Picks rows by state and by name; keeps its choice when the rows are drawn again, and in the address. Hidden while there are few bikes. */
-export const makeRowFilter = (query: URLSearchParams): RowFilter => new StateAndNameFilter(query);
+/**
+ * Picks rows by state and by name, and their order; keeps its choice when the rows are drawn again, and in the address. Hidden while
+ * there are few bikes.
+ *
+ * @param reorder called when another order was picked
+ */
+export const makeRowFilter = (query: URLSearchParams, reorder: () => void): RowFilter =>
+  new GroupAndNameFilter(query, reorder);
 
-const wordOf = (key: string | null): StateWord | null =>
-  (Object.keys(stateWords) as StateWord[]).find((word) => stateWords[word].key === key) ?? null;
+const groupOfKey = (key: string | null): RowGroup | null =>
+  rowGroups.find((group) => groupWords(group).key === key) ?? null;
 
-class StateAndNameFilter implements RowFilter {
+/** Where to pick an order. */
+const orderChoice = (picked: RowOrder): HTMLSelectElement =>
+  make(
+    'select',
+    { id: freshId('order') },
+    ...rowOrders.map(({ key, label }) => make('option', { value: key, selected: key === picked }, label)),
+  );
+
+const inlineField = (label: string, control: HTMLElement): HTMLElement =>
+  make('div', { class: 'field is-inline' }, make('label', { for: control.id }, label), control);
+
+class GroupAndNameFilter implements RowFilter {
   readonly element: HTMLElement;
   readonly #name: HTMLInputElement;
   readonly #states = make('div', { class: 'row', role: 'group', 'aria-label': 'Show' });
   readonly #none = make('p', { class: 'nothing', hidden: true }, 'No bike fits. Choose “All” or clear the name.');
   #rows: readonly Row[] = [];
-  #picked: StateWord | null;
+  readonly #order: HTMLSelectElement;
+  #picked: RowGroup | null;
 
-  constructor(query: URLSearchParams) {
-    const nameId = freshId('name');
-    this.#picked = wordOf(query.get('state'));
-    this.#name = make('input', { id: nameId, type: 'search', autocomplete: 'off', value: query.get('name') });
+  constructor(query: URLSearchParams, reorder: () => void) {
+    this.#picked = groupOfKey(query.get('state'));
+    this.#name = make('input', { id: freshId('name'), type: 'search', autocomplete: 'off', value: query.get('name') });
     listen(this.#name, { input: () => this.#changed() });
+    this.#order = orderChoice(orderOf(query.get('order')));
+    listen(this.#order, {
+      change: () => {
+        this.#changed();
+        reorder();
+      },
+    });
     this.element = make(
       'div',
       { class: 'row-filter' },
       this.#states,
-      make('div', { class: 'field is-inline' }, make('label', { for: nameId }, 'Name'), this.#name),
+      make('div', { class: 'row' }, inlineField('Order', this.#order), inlineField('Name', this.#name)),
       this.#none,
     );
   }
 
+  order(bikes: number): RowOrder {
+    // what cannot be seen and changed orders nothing
+    return bikes < WORTH_FROM ? rowOrders[0].key : (this.#order.value as RowOrder);
+  }
+
   show(rows: readonly Row[]): void {
     this.#rows = rows;
-    // The rows come with the bike that needs a hand most first, and so do the states.
-    const present = [...new Set(rows.map((row) => row.bike.state.word))];
+    const present = rowGroups.filter((group) => rows.some(({ bike }) => groupOf(bike) === group));
     if (this.#picked && !present.includes(this.#picked)) this.#picked = null;
     this.#drawStates(present);
     this.element.hidden = rows.length < WORTH_FROM;
@@ -72,14 +103,14 @@ class StateAndNameFilter implements RowFilter {
   }
 
   /** Draws the buttons anew; the one that had the focus keeps it. */
-  #drawStates(present: readonly StateWord[]): void {
+  #drawStates(present: readonly RowGroup[]): void {
     const active = document.activeElement;
     const focused = this.#states.contains(active) ? (active as HTMLButtonElement).value : null;
-    const count = (word: StateWord): number => this.#rows.filter((row) => row.bike.state.word === word).length;
+    const count = (group: RowGroup): number => this.#rows.filter(({ bike }) => groupOf(bike) === group).length;
     fill(
       this.#states,
       this.#choice(null, this.#rows.length),
-      ...present.map((word) => this.#choice(word, count(word))),
+      ...present.map((group) => this.#choice(group, count(group))),
     );
     if (focused !== null)
       this.#buttons()
@@ -87,15 +118,20 @@ class StateAndNameFilter implements RowFilter {
         ?.focus();
   }
 
-  #choice(word: StateWord | null, count: number): HTMLButtonElement {
-    return stateChoice(word, count, () => {
-      this.#picked = word;
+  #choice(group: RowGroup | null, count: number): HTMLButtonElement {
+    return groupChoice(group, count, () => {
+      this.#picked = group;
       this.#changed();
     });
   }
 
   #changed(): void {
-    noteQuery({ state: this.#picked ? stateWords[this.#picked].key : '', name: this.#name.value.trim() });
+    const order = this.order(this.#rows.length);
+    noteQuery({
+      state: this.#picked ? groupWords(this.#picked).key : '',
+      name: this.#name.value.trim(),
+      order: order === rowOrders[0].key ? '' : order,
+    });
     this.#apply();
   }
 
@@ -108,7 +144,7 @@ class StateAndNameFilter implements RowFilter {
     const [wanted, picked] = this.element.hidden ? ['', null] : [this.#name.value.trim().toLowerCase(), this.#picked];
     let shown = 0;
     for (const { bike, element } of this.#rows) {
-      const isPicked = !picked || bike.state.word === picked;
+      const isPicked = !picked || groupOf(bike) === picked;
       const fits = isPicked && bike.bike.name.toLowerCase().includes(wanted);
       element.hidden = !fits;
       if (fits) shown += 1;

@@ -36,7 +36,9 @@ function refusedRides({ rides: { refused } }: Merged): HTMLElement | null {
     'section',
     { class: 'refused', 'aria-label': 'Rides that were not taken in' },
     make('p', { class: 'fault' }, `${counted(refused.length, 'ride')} could not be taken in:`),
-    understoodList(refused.map(({ name, message }) => ({ name, understood: [], notUnderstood: [message] }))),
+    understoodList(
+      refused.map(({ name, message }) => ({ name, understood: [], notUnderstood: [message], remarks: [] })),
+    ),
   );
 }
 

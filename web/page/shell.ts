@@ -5,7 +5,7 @@ import { chooseTheme, currentTheme } from './theme.ts';
 import { wordmark } from './wordmark.ts';
 
 const sections = [
-  { href: '/', text: 'Bikes', holds: (path: string) => path === '/' || /^\/(bikes|rides|enter)/.test(path) },
+  { href: '/', text: 'Bikes', holds: (path: string) => path === '/' || /^\/(bikes|rides|enter|workshop)/.test(path) },
   { href: '/add', text: 'Add rides', holds: (path: string) => path === '/add' },
   { href: '/data', text: 'Your data', holds: (path: string) => path === '/data' },
 ] as const;

@@ -14,6 +14,7 @@ import { guessFromLadder } from './guess-from-ladder.ts';
 import { guessFromRecords, namesCogs, whyNoBike } from './guess-from-records.ts';
 import { ladderWords } from './ladder-words.ts';
 import { madeUpCogs, madeUpWords } from './made-up-cogs.ts';
+import { shareShown, teethShownWords } from './teeth-shown.ts';
 import { unknownBike, unknownNote } from './unknown-drivetrain.ts';
 
 type MeasuredTeeth = RideTrace['measured'];
@@ -102,8 +103,7 @@ function refine(recorded: Bike, logs: readonly RideLog[], all: readonly RideLog[
     bike.cassette,
     (_, cog) => teeth.cassette[cog] !== null || named.has(recorded.cassette[cog]),
   );
-  const shown = ringRecorded(logs) ? [...teeth.chainrings, ...teeth.cassette] : teeth.cassette;
-  const share = shown.filter((size) => size !== null).length / shown.length;
+  const shown = { cassette: teeth.cassette, chainrings: ringRecorded(logs) ? teeth.chainrings : [] };
   const positions = gears.some(({ rear }) => rear.positions.length > 0);
   return unlessApart(
     all,
@@ -111,9 +111,9 @@ function refine(recorded: Bike, logs: readonly RideLog[], all: readonly RideLog[
     {
       bike,
       madeUpCogs: madeUp,
-      certainty: share * (positions ? MOST_CERTAIN.byPosition : MOST_CERTAIN.byTeeth),
+      certainty: shareShown(shown) * (positions ? MOST_CERTAIN.byPosition : MOST_CERTAIN.byTeeth),
       notes: notes(
-        `The drivetrain is read off the gear records and measured from speed and cadence: ${Math.round(100 * share)} % of its teeth show in the rides.${madeUpWords(madeUp)} ${unusedCogs}${differing(recorded, bike)}`,
+        `The drivetrain is read off the gear records and measured from speed and cadence: ${teethShownWords(bike, shown)}${madeUpWords(madeUp)} ${unusedCogs}${differing(recorded, bike)}`,
       ),
     },
   );

@@ -1,6 +1,7 @@
 import type { ScaleLinear } from 'd3-scale';
 import type { BaseType, Selection } from 'd3-selection';
 import type { ChartSvg } from './chart-frame.ts';
+import type { LegendEntry } from './chart-legend.ts';
 
 /** A rate of trouble with its interval. */
 interface Rate {
@@ -9,6 +10,14 @@ interface Rate {
   readonly high: number;
 }
 
+const arrowHead = 'M-4,5L0,-1L4,5';
+
+/** What the arrow head of an interval that the axis cuts off means; none where every interval fits below `top`. */
+export const cutLegend = (rows: readonly Rate[], top: number): LegendEntry[] =>
+  rows.some(({ troubleRate, high }) => troubleRate !== null && high > top)
+    ? [{ words: 'arrow: reaches further up', className: 'interval quiet', path: 'M0,7V-6M-4,0L0,-6L4,0' }]
+    : [];
+
 /** How the mark of one datum looks: its class, its place along the axis, the path of its point about the origin. */
 interface MarkLook<R extends Rate> {
   readonly className: (row: R) => string;
@@ -16,7 +25,7 @@ interface MarkLook<R extends Rate> {
   readonly point: (row: R) => string;
 }
 
-/** Draws each rate as a point on its interval. Returns the marks, to be given their readings. */
+/** Draws each rate as a point on its interval, which ends in an arrow head where it reaches beyond the axis. Returns the marks, to be given their readings. */
 export function drawRateMarks<R extends Rate>(
   svg: ChartSvg,
   rows: readonly R[],
@@ -34,6 +43,13 @@ export function drawRateMarks<R extends Rate>(
     .append('path')
     .attr('class', 'interval')
     .attr('d', (row) => `M0,${y(row.low)}V${y(row.high)}`);
+  const top = Math.max(...y.domain());
+  marks
+    .filter(({ high }) => high > top)
+    .append('path')
+    .attr('class', 'interval is-cut')
+    .attr('transform', `translate(0,${y(top)})`)
+    .attr('d', arrowHead);
   marks
     .append('path')
     .attr('class', 'point')

@@ -14,7 +14,7 @@ import {
   startChart,
 } from './chart-frame.ts';
 import { type LegendEntry, legendThenPlot } from './chart-legend.ts';
-import { drawRateMarks } from './rate-marks.ts';
+import { cutLegend, drawRateMarks } from './rate-marks.ts';
 
 /** Trouble in one ride. */
 export interface TrendRide {
@@ -53,10 +53,11 @@ type PlacedRide = TrendRide & { readonly index: number };
 /** Draws the rate of trouble ride by ride, evenly spaced in their order, with adjustments marked between them. */
 export function drawRideTrend(svg: ChartSvg, { rides, adjustments }: RideTrend, size: ChartSize): void {
   startChart(svg, size);
-  const area = legendThenPlot(svg, legend, size, { left: 44, right: 12, bottom: 46 });
   const rated = rides.map((ride, index) => ({ ...ride, index })).filter((ride) => ride.troubleRate !== null);
+  const top = topRate(rated);
+  const area = legendThenPlot(svg, [...legend, ...cutLegend(rated, top)], size, { left: 44, right: 12, bottom: 46 });
   const x = scaleLinear([-0.5, Math.max(1, rides.length) - 0.5], [area.left, area.right]);
-  const y = scaleLinear([0, topRate(rated)], [area.bottom, area.top]).clamp(true);
+  const y = scaleLinear([0, top], [area.bottom, area.top]).clamp(true);
   drawLeftAxis(svg, area, y, 'Trouble, % of judged shifts', (axis) => axis.ticks(5, '.0%'));
   drawBottomAxis(svg, area, x, 'Rides in order of time', (axis) =>
     axis.tickValues(labelledRides(rides.length, area.right - area.left)).tickFormat((i) => rides[Number(i)].label),

@@ -15,7 +15,7 @@ import {
 } from './chart-frame.ts';
 import { type LegendEntry, legendThenPlot } from './chart-legend.ts';
 import { directionShape } from './mark-shapes.ts';
-import { drawRateMarks } from './rate-marks.ts';
+import { cutLegend, drawRateMarks } from './rate-marks.ts';
 
 /** Trouble of the shifts onto one cog in one direction. Fits a report's `cogs`. */
 export interface CogTrouble {
@@ -53,11 +53,13 @@ export function drawTroubleByCog(
   before: readonly CogTrouble[] = [],
 ): void {
   startChart(svg, size);
-  const entries = before.length > 0 ? [...legend, beforeLegend] : legend;
+  const rows = [...cogs, ...before];
+  const top = topRate(rows);
+  const entries = [...legend, ...(before.length > 0 ? [beforeLegend] : []), ...cutLegend(rows, top)];
   const area = legendThenPlot(svg, entries, size, { left: 66, right: 8, bottom: 74 });
   const teeth = [...new Set(cogs.map((cog) => cog.teeth))].sort((a, b) => a - b);
   const x = scaleBand(teeth.map(String), [area.left, area.right]).padding(0.15);
-  const y = scaleLinear([0, topRate([...cogs, ...before])], [area.bottom, area.top]).clamp(true);
+  const y = scaleLinear([0, top], [area.bottom, area.top]).clamp(true);
   drawLeftAxis(svg, area, y, 'Trouble, % of judged shifts', (axis) => axis.ticks(5, '.0%'));
   drawBottomAxis(svg, area, x, 'Onto cog, teeth (towards the spokes to the right)');
   if (cogs.every((cog) => cog.shifts === 0)) drawEmptyNote(svg, area, 'No shift was judged');
@@ -85,6 +87,7 @@ export function drawTroubleByCog(
   drawCounts(svg, cogs, (cog) => (x(String(cog.teeth)) ?? 0) + x.bandwidth() / 2, area.bottom + 50);
 }
 
+/** Upper end of the axis: over the intervals of all cogs but those with few shifts, whose points alone count, so that they do not press the others flat. */
 function topRate(cogs: readonly CogTrouble[]): number {
   const highs = cogs.filter((cog) => cog.shifts >= FEW_SHIFTS).map((cog) => cog.high);
   const points = cogs.map((cog) => cog.troubleRate ?? 0);

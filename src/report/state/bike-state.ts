@@ -6,6 +6,7 @@ import { stateReasons } from './state-reasons.ts';
 import { stateSigns } from './state-signs.ts';
 import { type StateWord, stateWord } from './state-word.ts';
 import type { TroubleNow } from './trouble-now.ts';
+import { type WorstCog, worstCog } from './worst-cog.ts';
 
 /** The state of a bike in a word and a number, and why. Rates are of judged shifts; null where there is none. */
 export interface BikeState {
@@ -31,6 +32,8 @@ export interface BikeState {
   readonly troubleRate: number | null;
   readonly low: number;
   readonly high: number;
+  /** The cog that stands out of that rate; null where none does. */
+  readonly worstCog: WorstCog | null;
 }
 
 /**
@@ -62,6 +65,7 @@ export function bikeState(report: Report | null, rides: readonly PlacedRide[]): 
     troubleRate: trouble.rate,
     low: trouble.low,
     high: trouble.high,
+    worstCog: worstCog(report, rides, trouble),
   };
 }
 
@@ -82,4 +86,5 @@ export const nothingYet: BikeState = {
   troubleRate: null,
   low: 0,
   high: 1,
+  worstCog: null,
 };

@@ -1,6 +1,8 @@
+import type { PlacedRide } from '../../adjustments/adjustment-periods.ts';
 import { hasClock } from '../../ride-log/has-clock.ts';
 import type { Report } from '../report-schema.ts';
 import { ridesThatCount } from '../rides-that-count.ts';
+import { type UnprovenEnd, unprovenEnds } from './unproven-ends.ts';
 
 /** A chain that came off with at least this confidence counts. An assumption. */
 const SURE_FROM = 0.8;
@@ -22,12 +24,19 @@ export interface LostChains {
   readonly leftTheCassette: LostChain;
   /** Off the chainring, or nobody knows where. */
   readonly cameOffElsewhere: LostChain;
+  /** Ends past which it was lost before the last adjustment, without a sign since that it stays on. */
+  readonly unproven: readonly UnprovenEnd[];
 }
 
-/** The chains that a report's rides lost, those of rides that count for the bike. */
-export const lostChains = (report: Report): LostChains => ({
+/**
+ * The chains that a report's rides lost, those of rides that count for the bike.
+ *
+ * @param rides the same rides with all their shifts
+ */
+export const lostChains = (report: Report, rides: readonly PlacedRide[]): LostChains => ({
   leftTheCassette: lostChain(report, towardsSpokesOrFrame),
   cameOffElsewhere: lostChain(report, (side) => !towardsSpokesOrFrame(side)),
+  unproven: unprovenEnds(report, rides, SURE_FROM),
 });
 
 const towardsSpokesOrFrame = (side: Drop['side']): boolean => side === 'past-largest' || side === 'past-smallest';

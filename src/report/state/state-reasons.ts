@@ -3,6 +3,7 @@ import { FEWEST_SHIFTS } from '../../diagnosis/fewest-shifts.ts';
 import { counted } from '../../numeric/counted.ts';
 import { figure } from '../../numeric/figure.ts';
 import { percent } from '../../numeric/percent.ts';
+import type { NothingToJudge } from '../nothing-to-judge.ts';
 import type { NamedCause, StateSigns } from './state-signs.ts';
 import { type StateWord, showsNoFault, TROUBLE_TO_WATCH, WATCH_FROM } from './state-word.ts';
 import type { TroubleNow } from './trouble-now.ts';
@@ -36,7 +37,7 @@ const nameOf = ({ cause }: NamedCause, actuation: StateSigns['actuation']): stri
 
 /** What is likeliest wrong, or was. A fault is called likely only where one of them is, not where many together are. */
 function faultReason(signs: StateSigns): string[] {
-  const { actuation, fault, noFault, topFault, wellSince, overdone, aboutLast, enough } = signs;
+  const { actuation, fault, noFault, topFault, wellSince, overdone, aboutLast, enough, namesCause } = signs;
   if (aboutLast && (overdone || enough)) return [aboutLast];
   if (!topFault) return [];
   const likeliest = `${nameOf(topFault, actuation)} (${percent(topFault.probability)})`;
@@ -45,14 +46,25 @@ function faultReason(signs: StateSigns): string[] {
       `Since the ride of ${wellSince.slice(0, 10)} it shifts well, though no repair is logged that accounts for it; before, ${nameOf(topFault, actuation)} was likeliest (${percent(topFault.probability)}). Log what was done.`,
     ];
   if (!enough || fault < WATCH_FROM) return [];
+  // what is not named is not said as a verdict: the evidence stands for it
+  const [shown] = namesCause ? [] : topFault.evidence;
   return [
     topFault.probability > noFault
-      ? `A fault is ${percent(fault)} likely; the likeliest is ${likeliest}.`
+      ? `A fault is ${percent(fault)} likely; the likeliest is ${likeliest}.${shown ? ` ${shown}` : ''}`
       : `No fault stands out: nothing mis-set (${percent(noFault)}) is likelier than any, the next is ${likeliest}.`,
   ];
 }
 
-function tooFew({ trouble, weighed }: StateSigns): string {
+/** Where nothing can be judged: why, and what to record. */
+const noneToJudge: Readonly<Record<NothingToJudge, string>> = {
+  'no-gear-changes':
+    'Its rides hold no gear changes, so no shift can be judged: more rides with this recorder will not change that.',
+  'no-chain-seen':
+    'Its rides do not show where the chain was, so no shift can be judged: record cadence and speed beside the gear changes.',
+};
+
+function tooFew({ trouble, weighed, nothingToJudge }: StateSigns): string {
+  if (trouble.shifts === 0 && nothingToJudge) return noneToJudge[nothingToJudge];
   if (trouble.shifts >= FEWEST_SHIFTS)
     return `${weighed.judgedShifts === 0 ? 'None' : `Only ${weighed.judgedShifts}`} of ${counted(trouble.shifts, 'judged shift')} could be weighed; ${FEWEST_SHIFTS} are needed.`;
   return `${trouble.shifts === 0 ? 'No shift' : `Only ${counted(trouble.shifts, 'shift')}`} could be judged; ${FEWEST_SHIFTS} are needed.`;

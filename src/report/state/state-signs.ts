@@ -1,5 +1,6 @@
 import type { PlacedRide } from '../../adjustments/adjustment-periods.ts';
 import { FEWEST_SHIFTS } from '../../diagnosis/fewest-shifts.ts';
+import { type NothingToJudge, nothingToJudge } from '../nothing-to-judge.ts';
 import type { Report } from '../report-schema.ts';
 import { ridesThatCount } from '../rides-that-count.ts';
 import { verdictOf } from '../verdict-kind.ts';
@@ -7,8 +8,10 @@ import { verdictSentence } from '../words/verdict-words.ts';
 import { type LostChains, lostChains } from './lost-chains.ts';
 import { type TroubleNow, troubleNow } from './trouble-now.ts';
 
+type Weighed = Report['diagnosis']['causes'][number];
+
 /** A cause with its probability. */
-export type NamedCause = Pick<Report['diagnosis']['causes'][number], 'cause' | 'probability'>;
+export type NamedCause = Pick<Weighed, 'cause' | 'probability'>;
 
 /** What the state of a bike hangs on. */
 export interface StateSigns extends LostChains {
@@ -17,7 +20,9 @@ export interface StateSigns extends LostChains {
   readonly fault: number;
   readonly noFault: number;
   /** The likeliest fault, however likely. */
-  readonly topFault: NamedCause | undefined;
+  readonly topFault: Weighed | undefined;
+  /** True where that fault is likelier than none, or an assumption turns which of the two is: then it has to be looked into. */
+  readonly faultLeads: boolean;
   /** The likeliest of all, no fault among them. */
   readonly top: NamedCause;
   /** The fault that the last adjustment seems to have cured. */
@@ -35,6 +40,8 @@ export interface StateSigns extends LostChains {
   readonly namesCause: boolean;
   /** How many rides are left out as another bike's, where that leaves none that counts; else 0. */
   readonly allLeftOut: number;
+  /** Why more rides of the kind would not help either; null where they would. */
+  readonly nothingToJudge: NothingToJudge | null;
 }
 
 /**
@@ -43,7 +50,7 @@ export interface StateSigns extends LostChains {
  * @param rides those that count for the bike, with all their shifts
  */
 export function stateSigns(report: Report, rides: readonly PlacedRide[]): StateSigns {
-  const { causes, stillThere, now, suggestion, shiftsWellSince, weighed } = report.diagnosis;
+  const { causes, stillThere, now, suggestion, shiftsWellSince, weighed, undecided } = report.diagnosis;
   const trouble = troubleNow(report, rides);
   const [likeliest] = causes;
   const noFault = causes.find(({ cause }) => cause === 'no-fault')?.probability ?? 0;
@@ -55,11 +62,12 @@ export function stateSigns(report: Report, rides: readonly PlacedRide[]): StateS
   const gone = cured ? cured.probability * Math.max(0, 1 - stillThere - now.pastTheMark) : 0;
   const fault = Math.max(overdone?.probability ?? 0, 1 - noFault - gone);
   return {
-    ...lostChains(report),
+    ...lostChains(report, rides),
     actuation: report.bike.actuation,
     fault,
     noFault,
     topFault,
+    faultLeads: (topFault?.probability ?? 0) > noFault || Boolean(undecided?.between.includes('no-fault')),
     top: overdone ?? (fault >= 0.5 && topFault ? topFault : { cause: 'no-fault', probability: 1 - fault }),
     cured,
     overdone,
@@ -70,5 +78,6 @@ export function stateSigns(report: Report, rides: readonly PlacedRide[]): StateS
     weighed,
     namesCause: suggestion.namesCause,
     allLeftOut: ridesThatCount(report).length === 0 ? report.rides.length : 0,
+    nothingToJudge: nothingToJudge(ridesThatCount(report)),
   };
 }

@@ -30,8 +30,8 @@ const FINE_BELOW = 0.05;
  *    rate above `TROUBLE_TO_SERVICE`; or, with however few, a chain that left the cassette towards spokes or frame since the last adjustment,
  *    or an adjustment that went too far.
  * 2. `too little data`: fewer than `FEWEST_SHIFTS` judged shifts, or fewer that could be weighed.
- * 3. `fine`, or `too little data` until that is sure: no cause named and next to nothing gone wrong. The faults together may be likelier than none
- *    by what is taken for granted alone.
+ * 3. `fine`, or `too little data` until that is sure: no cause named, none likelier than that nothing is wrong, and next to nothing gone wrong. The
+ *    faults together may be likelier than none by what is taken for granted alone.
  * 4. `watch`: a fault at least as likely as `WATCH_FROM`, or the low end of the trouble rate above `TROUBLE_TO_WATCH`.
  * 5. `fine`: otherwise.
  *
@@ -52,6 +52,7 @@ export function stateWord(signs: StateSigns): StateWord {
 /** True where the rides show no fault, though the priors of all together may outweigh that of none. */
 export function showsNoFault({
   fault,
+  faultLeads,
   namesCause,
   wellSince,
   cured,
@@ -59,6 +60,6 @@ export function showsNoFault({
   trouble,
   weighed,
 }: StateSigns): boolean {
-  if (fault < WATCH_FROM || namesCause || wellSince || cured || aboutLast) return false;
+  if (fault < WATCH_FROM || faultLeads || namesCause || wellSince || cured || aboutLast) return false;
   return weighed.events === 0 && (trouble.rate ?? 0) <= NEXT_TO_NOTHING && trouble.low <= TROUBLE_TO_WATCH;
 }

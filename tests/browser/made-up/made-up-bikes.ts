@@ -275,6 +275,7 @@ export function madeUpBike(recipe: BikeRecipe): MadeUpBike {
         troubleRate: all.troubleRate,
         low: all.low,
         high: all.high,
+        worstCog: null,
       },
       trend: details.map((ride) => {
         const tally = tallyOf([ride], () => true);

@@ -90,6 +90,21 @@ describe('trouble by cog', () => {
     expect(none.querySelector('.empty-note')?.textContent).toBe('No shift was judged');
   });
 
+  it('ends an interval that the axis cuts off in an arrow head, and says what it means', () => {
+    const whole = cog({ shifts: 40, troubleRate: 0.1, low: 0.04, high: 0.23 });
+    const cut = cog({ teeth: 11, shifts: 4, troubleRate: 0, low: 0, high: 0.49 });
+    const heads = (...cogs: readonly CogTrouble[]) => {
+      const svg = drawChart((selection) => drawTroubleByCog(selection, cogs, sizes[1]));
+      const found = marks(svg).map((mark) => mark.querySelectorAll('.is-cut').length);
+      return { found, said: svg.querySelector('.legend')?.textContent?.includes('reaches further') };
+    };
+    expect(heads(whole, cut)).toMatchObject({ found: [0, 1], said: true });
+    expect(heads(whole)).toMatchObject({ found: [0], said: false });
+    const ride = { label: '1', shifts: 3, troubleRate: 0, low: 0, high: 0.56 };
+    const trend = drawChart((selection) => drawRideTrend(selection, { rides: [ride], adjustments: [] }, sizes[1]));
+    expect(trend.querySelectorAll('.mark .is-cut')).toHaveLength(1);
+  });
+
   it('tells directions apart by shape, not by colour alone', () => {
     const svg = drawChart((selection) =>
       drawTroubleByCog(selection, [cog({}), cog({ direction: 'to-smaller' })], sizes[1]),

@@ -73,9 +73,9 @@ describe('a bike on which next to nothing went wrong', () => {
     .map((one) => ({ ...one, probability: one.cause === 'no-fault' ? 0.37 : 0.63 / 11 }))
     .sort((a, b) => b.probability - a.probability);
   const open = { ...report.diagnosis.suggestion, namesCause: false, parameter: 'none' };
-  const state = (shifts: number, late: number, events = 0) => {
+  const state = (shifts: number, late: number, events = 0, more: Partial<typeof report.diagnosis> = {}) => {
     const weighed = { ...report.diagnosis.weighed, judgedShifts: shifts, events };
-    const diagnosis = { ...report.diagnosis, causes, weighed, suggestion: open };
+    const diagnosis = { ...report.diagnosis, causes, weighed, suggestion: open, undecided: null, ...more };
     return bikeState({ ...report, rides: [], cogs: cogs(shifts, late), adjustments: [], diagnosis }, []);
   };
 
@@ -98,5 +98,20 @@ describe('a bike on which next to nothing went wrong', () => {
         /^No fault stands out: nothing mis-set \(37 %\) is likelier than any, the next is .* \(6 %\)\.$/,
       );
     }
+  });
+
+  it('is watched while a fault is likelier than none, with what speaks for it', () => {
+    const evidence = ['2 of 4 shifts onto the smallest cog (11) were late or missed.'];
+    const leading = { cause: 'high-limit-tight', probability: 0.39, evidence } as const;
+    const one = state(300, 2, 0, { causes: [leading, ...causes.filter(({ cause }) => cause !== leading.cause)] });
+    expect(one.word).toBe('watch');
+    expect(one.reasons[0]).toBe(
+      `A fault is 63 % likely; the likeliest is high limit screw too far in (39 %). ${evidence[0]}`,
+    );
+  });
+
+  it('is watched while an assumption turns whether there is a fault', () => {
+    const undecided = { between: ['no-fault', 'cable-tension-high'], becauseOf: [], sentence: '' };
+    expect(state(300, 2, 0, { undecided } as never).word).toBe('watch');
   });
 });

@@ -42,8 +42,27 @@ describe('the dangers of a bike', () => {
       'The chain left the cassette 1 time (and perhaps 1 time more): inspect before riding.',
     ]);
     expect(dangers([{}, before])[0]).toContain('1 time since the last adjustment:');
-    expect(dangers([before])).toEqual([]);
+    expect(dangers([{ at: '2000-01-01T00:00:00.000Z', side: 'chainring' }])).toEqual([]);
     expect(bikeState(bike([{}])).word).toBe('service');
+  });
+
+  it('keep a chain that left the cassette before the last adjustment until enough shifts onto that cog went well', () => {
+    const report = bike([{ at: '2000-01-01T00:00:00.000Z' }]);
+    const startMs = Date.parse(report.adjustments.at(-1)!.at) + 1000;
+    const toCog = report.bike.cassette.length - 1;
+    const clean = { toCog, outcome: 'clean', weak: false, direction: 'to-larger' };
+    const ridden = (count: number, shift: object = clean, ms = startMs): readonly string[] => {
+      const shifts = Array.from({ length: count }, (_, i) => ({ ...shift, timeS: i }));
+      return stateOf(report, [{ startMs: ms, events: { shifts, ghostShifts: [] } }] as never).dangers;
+    };
+    expect(ridden(0)).toEqual([
+      'The chain left the cassette past the 37 before the last adjustment (1 time), and no shift onto it since shows that it stays on: inspect before riding, and keep off the 37 until it has been tried on a stand.',
+    ]);
+    expect(ridden(9)[0]).toContain('only 9 clean shifts onto it since');
+    expect(ridden(10)).toEqual([]);
+    for (const other of [{ toCog: 0 }, { outcome: 'late' }, { weak: true }])
+      expect(ridden(10, { ...clean, ...other })).toHaveLength(1);
+    expect(ridden(10, clean, startMs - 3600_000)).toHaveLength(1);
   });
 
   it('count a chain that left the cassette on a ride without a date, which may lie after any adjustment', () => {
@@ -77,6 +96,13 @@ describe('the dangers of a bike', () => {
     expect(state.dangers).toEqual([expect.stringMatching(/^The chain came off the chainring, .* 2 times: look over/)]);
     expect(state.reasons[0]).toBe(state.dangers[0]);
     expect(state.word).toBe(bikeState(bike([])).word);
+  });
+
+  it('name a limit that probably lets the chain past its cog', () => {
+    expect(dangers([], 'low-limit-loose')).toEqual([
+      'Low limit screw too far out (98 %): the chain can go into the spokes. Keep off the largest cog until the screw is set.',
+    ]);
+    expect(dangers([], 'high-limit-loose')[0]).toContain('Keep off the smallest cog');
   });
 
   it('name a hanger that is probably bent', () => {

@@ -1,6 +1,6 @@
 import { type Envelope, eachColumn } from './envelope.ts';
 import type { Frame } from './frame.ts';
-import { isGap } from './ride-track.ts';
+import { hasValues, isGap, type RideTrack } from './ride-track.ts';
 import type { Pen } from './surface.ts';
 
 const dashed = [5, 3];
@@ -42,14 +42,24 @@ export function drawGears(frame: Frame): void {
   });
 }
 
+/** The lines that are drawn and what each is called: the dashes are left out where they would melt into one line. */
+export const gearKey = (track: RideTrack, dense: boolean) =>
+  [
+    {
+      words: 'asked for',
+      widthPx: 1.5,
+      colour: 'commanded' as const,
+      dash: dense ? undefined : dashed,
+      line: track.commanded,
+    },
+    { words: 'chain on', widthPx: 3, colour: 'actual' as const, dash: undefined, line: track.actual },
+  ].filter(({ line }) => hasValues(line));
+
 /** Says which line is which, at the right above the gears. */
-function drawKey({ surface, layout, palette }: Frame): void {
+function drawKey({ surface, layout, palette, track, dense }: Frame): void {
   const y = layout.gears.topPx - 10;
   let right = layout.rightPx;
-  for (const [words, widthPx, colour, dash] of [
-    ['asked for', 1.5, palette.commanded, dashed],
-    ['chain on', 3, palette.actual, undefined],
-  ] as const) {
+  for (const { words, widthPx, colour, dash } of gearKey(track, dense)) {
     surface.text(words, right, y, { colour: palette.quiet, anchor: 'end' });
     const end = right - words.length * 6 - 8;
     surface.stroke(
@@ -57,7 +67,7 @@ function drawKey({ surface, layout, palette }: Frame): void {
         pen.moveTo(end - 20, y);
         pen.lineTo(end, y);
       },
-      { colour, widthPx, dash },
+      { colour: palette[colour], widthPx, dash },
     );
     right = end - 34;
   }

@@ -1,8 +1,9 @@
 import { scaleLinear } from 'd3-scale';
 import { eachColumn } from './envelope.ts';
 import type { Frame } from './frame.ts';
+import { hasValues } from './ride-track.ts';
 
-/** Draws the whole ride as a strip with trouble marked and the part in view framed. */
+/** Draws the whole ride as a strip with trouble marked and the part in view framed: the cog the chain was on, where nothing shows that the one asked for. */
 export function drawOverview({ surface, track, layout, palette, events, fromS, toS }: Frame): void {
   const { topPx, heightPx } = layout.overview;
   const { leftPx, rightPx } = layout;
@@ -12,7 +13,7 @@ export function drawOverview({ surface, track, layout, palette, events, fromS, t
   surface.stroke(
     (pen) =>
       eachColumn(
-        track.actual,
+        hasValues(track.actual) ? track.actual : track.commanded,
         0,
         track.timeS.length,
         (sample) => x(track.timeS[sample]),

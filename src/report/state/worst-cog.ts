@@ -1,0 +1,40 @@
+import type { PlacedRide } from '../../adjustments/adjustment-periods.ts';
+import { tallyCogs } from '../../cogs/tally-cogs.ts';
+import { hasClock } from '../../ride-log/has-clock.ts';
+import { cogReport } from '../cog-report.ts';
+import { FEW_SHIFTS } from '../few-shifts.ts';
+import type { CogReport, Report } from '../report-schema.ts';
+import type { TroubleNow } from './trouble-now.ts';
+
+/** The cog and direction whose shifts go wrong clearly more often than those of the whole bike. Judged shifts only. */
+export type WorstCog = Pick<CogReport, 'teeth' | 'direction' | 'shifts' | 'low' | 'high'> & {
+  readonly troubleRate: number;
+};
+
+/**
+ * The cog that stands out of what a bike's rate of trouble counts: its interval lies above that of the whole bike. Of several the one with the
+ * highest low end; null where none stands out, since then the whole says more.
+ *
+ * @param rides those that count for the bike, with all their shifts
+ */
+export function worstCog(report: Report, rides: readonly PlacedRide[], whole: TroubleNow): WorstCog | null {
+  const [worst] = cogsSince(report, rides, whole.sinceAt)
+    .filter(({ shifts, low }) => shifts >= FEW_SHIFTS && low > whole.high)
+    .sort((a, b) => b.low - a.low);
+  if (!worst || worst.troubleRate === null) return null;
+  const { teeth, direction, shifts, troubleRate, low, high } = worst;
+  return { teeth, direction, shifts, troubleRate, low, high };
+}
+
+/** The cogs' tallies from a moment on (ISO time; null: over all rides), as `troubleNow` counts. */
+function cogsSince(report: Report, rides: readonly PlacedRide[], sinceAt: string | null): readonly CogReport[] {
+  if (sinceAt === null) return report.cogs;
+  const fromMs = Date.parse(sinceAt);
+  const since = rides
+    .filter(({ startMs }) => hasClock(startMs))
+    .map(({ startMs, events }) => ({
+      ...events,
+      shifts: events.shifts.filter(({ timeS }) => startMs + timeS * 1000 >= fromMs),
+    }));
+  return tallyCogs(since, report.bike.cassette.length).map((tally) => cogReport(tally, report.bike));
+}

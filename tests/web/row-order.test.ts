@@ -1,0 +1,58 @@
+import { describe, expect, it } from 'vitest';
+import { groupOf, groupWords, rowGroups } from '../../web/bikes/row-group.ts';
+import { inOrder, orderOf, rowOrders } from '../../web/bikes/row-order.ts';
+import { tableAsCsv } from '../../web/charts/table-as-csv.ts';
+import { bikesTable } from '../../web/workshop/bikes-table.ts';
+
+const made = (name: string, lastRideAt: string | null, troubleRate: number | null, more: object = {}) =>
+  ({
+    id: name,
+    bike: { name, chainrings: [32], cassette: [10, 12], actuation: 'cable' },
+    rides: 1,
+    lastRideAt,
+    state: { word: 'watch', dangers: [], reasons: [], low: 0, high: 1, judgedShifts: 9, troubleRate, ...more },
+  }) as never;
+
+const bikes = [
+  made('Bike 10', '2026-05-01T08:00:00.000Z', 0.05, {
+    worstCog: { teeth: 51, direction: 'to-larger', troubleRate: 0.6 },
+  }),
+  made('Bike 2', '2026-05-03T08:00:00.000Z', 0.3),
+  made('Bike 1', null, null, { word: 'too little data', underWay: true }),
+];
+
+describe('the order of the list of bikes', () => {
+  it.each([
+    ['need', ['Bike 10', 'Bike 2', 'Bike 1']],
+    ['name', ['Bike 1', 'Bike 2', 'Bike 10']],
+    ['ridden', ['Bike 2', 'Bike 10', 'Bike 1']],
+    ['resting', ['Bike 1', 'Bike 10', 'Bike 2']],
+    ['trouble', ['Bike 10', 'Bike 2', 'Bike 1']],
+  ] as const)('by %s', (order, names) => {
+    expect(inOrder(bikes, order).map(({ bike }) => bike.name)).toEqual(names);
+    expect(orderOf(order)).toBe(order);
+  });
+
+  it('is that of need where the address asks for none that there is', () => {
+    expect(orderOf('size')).toBe('need');
+    expect(orderOf(null)).toBe(rowOrders[0].key);
+  });
+});
+
+describe('the groups of bikes', () => {
+  it('part what is being worked through from too little data', () => {
+    expect(bikes.map(groupOf)).toEqual(['watch', 'watch', 'under way']);
+    expect(new Set(rowGroups.map((group) => groupWords(group).key)).size).toBe(rowGroups.length);
+  });
+});
+
+describe('the list of bikes as a file', () => {
+  it('has a row a bike, with no interval where no shift was judged', () => {
+    const [head, first, , last] = tableAsCsv(bikesTable(bikes)).split('\r\n');
+    expect(head).toMatch(/^bike,chainrings,cassette,actuation,state,dangers,reasons,/);
+    expect(first).toBe(
+      'Bike 10,32,10 12,cable,watch,,,,9,0.05,0,1,51,to-larger,0.6,1,2026-05-01T08:00:00.000Z,/bikes/Bike 10',
+    );
+    expect(last).toBe('Bike 1,32,10 12,cable,being worked through,,,,9,,,,,,,1,,/bikes/Bike 1');
+  });
+});

@@ -1,0 +1,45 @@
+import { describe, expect, it } from 'vitest';
+import { bikeState } from '../../src/report/state/bike-state.ts';
+import { verdictHeadline } from '../../web/bike/verdict-headline.ts';
+import { sampleReport } from '../report/sample-report.ts';
+
+const sample = sampleReport();
+const headline = (report: object, state: object): string =>
+  verdictHeadline({ bike: sample.bike, state, report } as never);
+
+describe('the headline of a verdict', () => {
+  it('is that nothing points to a part where the bike shifts well, though none is ruled out', () => {
+    const [first, second] = ['no-fault', 'high-limit-loose'].map((cause) => ({
+      cause,
+      probability: 0.3,
+      evidence: [],
+    }));
+    const { suggestion } = sample.diagnosis;
+    const diagnosis = {
+      ...sample.diagnosis,
+      causes: [first, second],
+      undecided: null,
+      suggestion: { ...suggestion, namesCause: false },
+    };
+    const report = { ...sample, adjustments: [], diagnosis };
+    expect(headline(report, { word: 'fine', judgedShifts: 98 })).toBe('Nothing points to a mis-set part');
+    expect(headline(report, { word: 'watch', judgedShifts: 98 })).toMatch(
+      /^Open between nothing mis-set and high limit/,
+    );
+  });
+
+  it.each([
+    ['inferred', 'ratio-only', 'These rides hold no gear changes', /^Its rides hold no gear changes, so/],
+    ['recorded', 'commands-only', 'These rides do not show where the chain was', /^Its rides do not show where/],
+    ['recorded', 'full', 'Too few judged shifts yet to say', /^No shift could be judged; 30 are needed/],
+  ] as const)('and the reason tell rides with gears %s and evidence %s', (gearSource, evidence, words, reason) => {
+    const rides = sample.rides.map((ride) => ({ ...ride, gearSource, evidence }));
+    const cogs = sample.cogs.map((cog) => ({ ...cog, shifts: 0, late: 0, missed: 0, overshot: 0, troubleRate: null }));
+    const weighed = { ...sample.diagnosis.weighed, judgedShifts: 0 };
+    const report = { ...sample, rides, cogs, adjustments: [], diagnosis: { ...sample.diagnosis, weighed } };
+    const state = bikeState(report, []);
+    expect(headline(report, state)).toBe(words);
+    expect(state.reasons[0]).toMatch(reason);
+    expect(headline(report, { ...state, judgedShifts: 12 })).toBe('Too few judged shifts yet to say');
+  });
+});

@@ -1,0 +1,49 @@
+import { ascending, descending } from 'd3-array';
+import type { BikeSummary } from '../api/answers.ts';
+
+const byName = new Intl.Collator('en', { numeric: true });
+const lastRide = ({ lastRideAt }: BikeSummary): number => (lastRideAt === null ? 0 : Date.parse(lastRideAt));
+const rate = ({ state }: BikeSummary): number => state.worstCog?.troubleRate ?? state.troubleRate ?? -1;
+
+interface Order {
+  readonly label: string;
+  /** Says over the list how it stands. */
+  readonly lead: string;
+  readonly compare: (a: BikeSummary, b: BikeSummary) => number;
+}
+
+const orders = {
+  need: { label: 'Need', lead: 'What can hurt stands first, then the one that needs a hand most.', compare: () => 0 },
+  name: { label: 'Name', lead: 'In order of name.', compare: (a, b) => byName.compare(a.bike.name, b.bike.name) },
+  ridden: {
+    label: 'Last ride',
+    lead: 'The one that was ridden last stands first.',
+    compare: (a, b) => descending(lastRide(a), lastRide(b)),
+  },
+  resting: {
+    label: 'Longest not ridden',
+    lead: 'The one that was longest not ridden stands first.',
+    compare: (a, b) => ascending(lastRide(a), lastRide(b)),
+  },
+  trouble: {
+    label: 'Trouble',
+    lead: 'The one whose shifts go wrong most often stands first; the worst cog counts where one stands out.',
+    compare: (a, b) => descending(rate(a), rate(b)),
+  },
+} satisfies Record<string, Order>;
+
+/** In which order the bikes stand. */
+export type RowOrder = keyof typeof orders;
+
+/** Every order with its words, the server's own first. */
+export const rowOrders = Object.entries(orders).map(([key, { label }]) => ({ key: key as RowOrder, label }));
+
+/** The order that an address asks for; else that of need. */
+export const orderOf = (key: string | null): RowOrder => (rowOrders.find((one) => one.key === key) ?? rowOrders[0]).key;
+
+/** Says over the list in which order it stands. */
+export const leadOf = (order: RowOrder): string => orders[order].lead;
+
+/** The bikes in an order. The server sends them by need, and those that are alike in another order stay so. */
+export const inOrder = (bikes: readonly BikeSummary[], order: RowOrder): BikeSummary[] =>
+  [...bikes].sort(orders[order].compare);

@@ -1,0 +1,13 @@
+import { causeWords } from '../../src/diagnosis/cause-words.ts';
+import { chance } from '../../src/numeric/percent.ts';
+import { upperFirst } from '../../src/numeric/upper-first.ts';
+import type { BikeSummary } from '../api/answers.ts';
+
+/** Why a bike is in its state, as its row has room for: every danger, else the first reason; null where there is nothing to say. */
+export function rowReason({ bike, state }: BikeSummary): string | null {
+  if (state.underWay) return null;
+  if (state.dangers.length > 0) return state.dangers.join(' ');
+  if (state.reasons.length > 0) return state.reasons[0];
+  if (!state.topCause || state.topCause === 'no-fault' || state.probability === null) return null;
+  return `${upperFirst(causeWords(state.topCause, bike.actuation).name)} (${chance(state.probability)} likely)`;
+}

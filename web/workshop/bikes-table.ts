@@ -1,0 +1,48 @@
+import type { BikeSummary } from '../api/answers.ts';
+import type { ChartTable } from '../charts/chart-plan.ts';
+
+/** The list of bikes as a table for a spreadsheet: shares from 0 to 1, times in UTC. */
+export function bikesTable(bikes: readonly BikeSummary[]): ChartTable {
+  return {
+    columns: [
+      'bike',
+      'chainrings',
+      'cassette',
+      'actuation',
+      'state',
+      'dangers',
+      'reasons',
+      'fault likelihood',
+      'judged shifts',
+      'trouble rate',
+      'low (95 %)',
+      'high (95 %)',
+      'worst cog, teeth',
+      'worst cog, direction',
+      'worst cog, trouble rate',
+      'rides',
+      'last ride (UTC)',
+      'address',
+    ],
+    rows: bikes.map(({ id, bike, state, rides, lastRideAt }) => [
+      bike.name,
+      bike.chainrings.join(' '),
+      bike.cassette.join(' '),
+      bike.actuation,
+      state.underWay ? 'being worked through' : state.word,
+      state.dangers.join(' '),
+      state.reasons.filter((reason) => !state.dangers.includes(reason)).join(' '),
+      state.faultProbability,
+      state.judgedShifts,
+      state.troubleRate,
+      state.troubleRate === null ? null : state.low,
+      state.troubleRate === null ? null : state.high,
+      state.worstCog?.teeth ?? null,
+      state.worstCog?.direction ?? null,
+      state.worstCog?.troubleRate ?? null,
+      rides,
+      lastRideAt,
+      `/bikes/${id}`,
+    ]),
+  };
+}

@@ -1,0 +1,110 @@
+import { counted } from '../../src/numeric/counted.ts';
+import { figure } from '../../src/numeric/figure.ts';
+import type { BikeSummary } from '../api/answers.ts';
+import { listBikes } from '../api/bikes.ts';
+import { inOrder, orderOf } from '../bikes/row-order.ts';
+import { rowReason } from '../bikes/row-reason.ts';
+import { chartTool } from '../charts/chart-tool.ts';
+import { saveFile } from '../charts/save-file.ts';
+import { tableAsCsv } from '../charts/table-as-csv.ts';
+import { fill, listen, make } from '../dom/make.ts';
+import { icon } from '../page/icons.ts';
+import { loadInto } from '../page/load-into.ts';
+import { namePage } from '../page/name-page.ts';
+import { stateMark } from '../page/state-mark.ts';
+import type { View } from '../router/router.ts';
+import { day, dayAndTime } from '../words/dates.ts';
+import { drivetrainLine } from '../words/drivetrain-words.ts';
+import { percentFigure } from '../words/numbers.ts';
+import { stateLabel, stateWords } from '../words/state-words.ts';
+import { ownZone } from '../words/time-zone.ts';
+import { bikesTable } from './bikes-table.ts';
+
+/** The trouble of a bike's shifts in the room of a cell: of the cog that stands out, and of all. */
+function troubleWords({ troubleRate, worstCog, judgedShifts }: BikeSummary['state']): string {
+  if (troubleRate === null) return 'No shift judged';
+  const all = `${percentFigure(troubleRate)} of ${figure(judgedShifts)}`;
+  return worstCog ? `${percentFigure(worstCog.troubleRate)} onto the ${worstCog.teeth}; ${all} in all` : all;
+}
+
+function row(summary: BikeSummary): HTMLElement {
+  const { bike, state, lastRideAt } = summary;
+  const cell = (label: string, ...words: (HTMLElement | string | null)[]): HTMLElement =>
+    make('td', { 'data-label': label }, ...words);
+  return make(
+    'tr',
+    { class: `is-${stateWords[state.word].key}` },
+    make(
+      'th',
+      { scope: 'row' },
+      make('a', { href: `/bikes/${summary.id}` }, bike.name),
+      make('small', {}, drivetrainLine(bike)),
+    ),
+    make('td', { class: 'workshop-state' }, stateMark(state.word), make('span', {}, stateLabel(state))),
+    cell('Why', rowReason(summary)),
+    cell('Shifts in trouble', troubleWords(state)),
+    cell('Last ride', lastRideAt ? day(lastRideAt) : 'no ride yet'),
+    make('td', { class: 'workshop-done' }),
+  );
+}
+
+const table = (bikes: readonly BikeSummary[]): HTMLElement =>
+  make(
+    'table',
+    { class: 'workshop-table' },
+    make(
+      'thead',
+      {},
+      make(
+        'tr',
+        {},
+        ...['Bike', 'State', 'Why', 'Shifts in trouble', 'Last ride', 'Done'].map((name) =>
+          make('th', { scope: 'col' }, name),
+        ),
+      ),
+    ),
+    make('tbody', {}, ...bikes.map(row)),
+  );
+
+/** Ways back, to the printer and to a file, which are not printed. */
+function tools(bikes: readonly BikeSummary[], query: URLSearchParams): HTMLElement {
+  const save = (): void => saveFile('bikes.csv', 'text/csv', tableAsCsv(bikesTable(bikes)));
+  return make(
+    'div',
+    { class: 'view-head not-printed' },
+    make('a', { class: 'crumb', href: query.size > 0 ? `/?${query}` : '/' }, icon('back'), 'All bikes'),
+    make(
+      'div',
+      { class: 'row' },
+      chartTool('save', 'Save as CSV', save),
+      listen(make('button', { type: 'button' }, icon('print'), 'Print'), { click: () => print() }),
+    ),
+  );
+}
+
+const sheet = (bikes: readonly BikeSummary[]): HTMLElement =>
+  make(
+    'article',
+    { class: 'sheet workshop' },
+    make(
+      'header',
+      {},
+      make('h1', { tabindex: -1 }, 'Workshop list'),
+      make('p', {}, `${counted(bikes.length, 'bike')}, ${dayAndTime(new Date().toISOString())}, ${ownZone()}.`),
+    ),
+    table(bikes),
+    make(
+      'p',
+      { class: 'sheet-foot' },
+      'Likelihoods from ride logs: nobody has looked at the bikes. What to do stands on each bike’s own service sheet; the maker’s manual and a qualified mechanic come first.',
+    ),
+  );
+
+/** All bikes on one sheet for the workshop, in the order of the list, to print or to save. */
+export const workshopView: View = ({ place, query, signal }) => {
+  namePage('Workshop list');
+  loadInto(place, 'all bikes', signal, listBikes, ({ bikes }) => {
+    const ordered = inOrder(bikes, orderOf(query.get('order')));
+    fill(place, tools(ordered, query), sheet(ordered));
+  });
+};
