@@ -20,10 +20,3 @@ export function guideTravelMm(cablePullMm: number, shiftRatio: number): number {
 export function barrelTravelMm(turns: number, shiftRatio: number, threadMm = BARREL_THREAD_MM): number {
   return guideTravelMm(turns * threadMm, shiftRatio);
 }
-
-/**
- * Where a cog stands across the cassette, mm inboard of the smallest cog's middle: cog pitch x index.
- */
-export function cogPositionMm(cogIndex: number, pitchMm: number): number {
-  return cogIndex * pitchMm;
-}
