@@ -6,9 +6,9 @@ export {
   analyseRide,
   concludeBike,
   listRides,
-  ownRides,
   type RideFindings,
   rideFindings,
+  ridesToGoBy,
 } from '../src/analyse.ts';
 export { guessDrivetrain } from '../src/gear-trace/guess/guess-drivetrain.ts';
 

@@ -3,6 +3,7 @@ import type { Adjustment } from './adjustments/adjustment.ts';
 import { tallyCogs } from './cogs/tally-cogs.ts';
 import { unseenCogs } from './cogs/unseen-cogs.ts';
 import { diagnose } from './diagnosis/diagnose.ts';
+import { describeRings } from './diagnosis/next-step/describe-rings.ts';
 import type { Bike } from './drivetrain/bike.ts';
 import type { Warning } from './errors/warning.ts';
 import { foreignRides } from './gear-trace/belonging/foreign-rides.ts';
@@ -10,10 +11,12 @@ import { teethDiffer } from './gear-trace/disagreement/gear-warnings.ts';
 import type { EvidenceKind, RideTrace } from './gear-trace/gear-trace.ts';
 import { guessDrivetrain } from './gear-trace/guess/guess-drivetrain.ts';
 import { drivetrainUnknown } from './gear-trace/guess/unknown-drivetrain.ts';
+import { ringsUnclear } from './gear-trace/guess/unrecorded-rings.ts';
 import { traceGears } from './gear-trace/trace-gears.ts';
 import { buildReport } from './report/build-report.ts';
 import type { BikeRide, FailedRide, Report, RideReport } from './report/report-schema.ts';
 import { rideReport } from './report/ride-report.ts';
+import { warnOfUnclearRings } from './report/rings-unclear-warning.ts';
 import { sparseNote } from './report/sparse-note.ts';
 import { warnOfOverlaps } from './report/warn-of-overlaps.ts';
 import type { RideLog } from './ride-log/ride-log.ts';
@@ -115,13 +118,14 @@ export function concludeBike(
 ): Report {
   const { bike } = chosen;
   const cogs = bike.cassette.length;
-  const own = ownRides(rides);
-  const listed = listRides(rides, chosen.bikeSource);
+  const own = ridesToGoBy(rides, chosen);
+  const listed = listRides(rides, chosen);
   const unseen = unseenOf(chosen, own);
   const cogsKnown = !drivetrainUnknown(chosen.bikeNotes);
   const found = diagnose({ bike, rides: own, adjustments, cogsKnown, unseenCogs: unseen });
   const notes = [...leftOutNote(listed), ...sparseNote(own.map(({ report }) => report)), ...found.notes];
-  const diagnosis = { ...found, notes };
+  const suggestion = ringsUnclear(chosen.bikeNotes) ? describeRings(found.suggestion) : found.suggestion;
+  const diagnosis = { ...found, notes, suggestion };
   return buildReport({
     ...chosen,
     bikeUnseenCogs: unseen,
@@ -153,15 +157,32 @@ export function ownRides<Ride extends RecordedRide>(rides: readonly Ride[]): Rid
   return rides.filter((_, i) => reasons[i] === null);
 }
 
+/** Its own rides, as far as conclusions are drawn from them: where nobody knows how many rings it has, from the chains that were lost alone. */
+export function ridesToGoBy<Ride extends RideFindings>(
+  rides: readonly Ride[],
+  { bikeNotes }: Pick<ChosenBike, 'bikeNotes'>,
+): Ride[] {
+  const own = ownRides(rides);
+  return ringsUnclear(bikeNotes) ? own.map(withoutShifts) : own;
+}
+
+const withoutShifts = <Ride extends RideFindings>(ride: Ride): Ride => ({
+  ...ride,
+  evidence: 'none',
+  events: { ...ride.events, shifts: [], ghostShifts: [], skips: [] },
+});
+
 /** The rides of a bike, in the order given, as its report lists them: with whether each counts, and what is said of it beside the others. */
-export function listRides(rides: readonly RecordedRide[], bikeSource: ChosenBike['bikeSource']): BikeRide[] {
+export function listRides(
+  rides: readonly RecordedRide[],
+  { bikeSource, bikeNotes }: Pick<ChosenBike, 'bikeSource' | 'bikeNotes'>,
+): BikeRide[] {
   const reasons = whyLeftOut(rides);
-  return warnOfOverlaps(
-    rides.map(({ report }, i) => ({
-      ...(bikeSource === 'guessed' ? againstGuess(report) : report),
-      leftOut: reasons[i],
-    })),
-  );
+  const listed = rides.map(({ report }, i) => ({
+    ...(bikeSource === 'guessed' ? againstGuess(report) : report),
+    leftOut: reasons[i],
+  }));
+  return warnOfOverlaps(ringsUnclear(bikeNotes) ? listed.map(warnOfUnclearRings) : listed);
 }
 
 /** Why each ride does not count for its bike; null where it does. */

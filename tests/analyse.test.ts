@@ -1,10 +1,13 @@
 import fs from 'node:fs';
 import path from 'node:path';
 import { expect, it } from 'vitest';
-import { analyse, analyseRide, concludeBike, ownRides, rideFindings } from '../src/analyse.ts';
+import { analyse, analyseRide, concludeBike, ownRides, rideFindings, ridesToGoBy } from '../src/analyse.ts';
 import type { Bike } from '../src/drivetrain/bike.ts';
 import { parseBike } from '../src/drivetrain/parse-bike.ts';
+import { ringsUnclearNote } from '../src/gear-trace/guess/unrecorded-rings.ts';
 import { rideTrend } from '../src/report/chart-data/ride-trend.ts';
+import { bikeState } from '../src/report/state/bike-state.ts';
+import { verdictOf } from '../src/report/verdict-kind.ts';
 import { readRideLog } from '../src/ride-log/read-ride-log.ts';
 import { csvBytes } from '../src/simulate/files/csv-bytes.ts';
 import { simulateRides } from '../src/simulate/simulate-rides.ts';
@@ -122,4 +125,53 @@ it('judges a ride whose power meter wrote zeros as one without a meter, and the 
   expect(flat).toEqual({ ...none, zeros: true });
   expect(fallenSilent.evidence).toBe('full');
   expect(Math.abs(fallenSilent.trouble - measured.trouble)).toBeLessThanOrEqual(3);
+});
+
+/** A sound bike with these rings, ridden for an hour by a recorder that names cogs only. */
+const rearOnly = (chainrings: readonly number[], seed: number) => {
+  const bike: Bike = { ...elevenSpeed, chainrings: [...chainrings], rolloutMm: 2180 };
+  return simulateRides({ cause: 'no-fault', seed, bike, gearRecords: 'rear-only', formats: [] })[0].log;
+};
+
+it.each([
+  [[34, 50], 11],
+  [[22, 32, 44], 24],
+])('blames no part of a sound bike with rings %j that no record names', (chainrings, seed) => {
+  const log = rearOnly(chainrings, seed);
+  const report = analyse([log], { bike: null, adjustments: [] });
+  const given = analyse([log], {
+    bike: { ...report.bike, chainrings: [...chainrings], rolloutMm: 2180 },
+    adjustments: [],
+  });
+  expect(report.bike.chainrings).toHaveLength(chainrings.length);
+  expect(report.diagnosis.causes[0].cause).toBe('no-fault');
+  expect(report.diagnosis.suggestion.parameter).toBe('none');
+  const trouble = ({ rides: [{ counts }] }: typeof report): number => counts.late + counts.missed + counts.overshot;
+  expect(report.rides[0].counts.shifts).toBeGreaterThan(100);
+  // as good as with the bike described
+  expect(Math.abs(trouble(report) - trouble(given))).toBeLessThanOrEqual(2);
+});
+
+it('draws no verdict from shifts where it is not clear how many rings there are, but keeps chains that were lost', () => {
+  const own = findings(juniper);
+  const lost = { ...own.report.counts, chainDrops: 1 };
+  const drop = { ...own.events.chainDrops[0], timeS: 60, side: 'past-largest', confidence: 1 } as const;
+  const ride = {
+    ...own,
+    events: { ...own.events, chainDrops: [drop] },
+    report: { ...own.report, counts: lost },
+  };
+  const bikeNotes = [ringsUnclearNote];
+  const told = concludeBike({ bike: juniper, bikeSource: 'guessed', bikeNotes: [] }, [ride], [], []);
+  expect(told.diagnosis.suggestion.namesCause).toBe(true);
+  const report = concludeBike({ bike: juniper, bikeSource: 'guessed', bikeNotes }, [ride], [], []);
+  const { suggestion, weighed } = report.diagnosis;
+  expect(weighed.judgedShifts).toBe(0);
+  expect(verdictOf(report).kind).toBe('nothing-seen');
+  expect(suggestion).toMatchObject({ namesCause: false, parameter: 'none', inspectFirst: true });
+  expect(suggestion.start).toContain('all its rings');
+  expect(suggestion.cautions).toEqual(expect.arrayContaining([expect.stringContaining('spokes')]));
+  expect(report.cogs.reduce((sum, { shifts }) => sum + shifts, 0)).toBe(0);
+  expect(report.rides[0].warnings.map(({ code }) => code)).toContain('rings-unclear');
+  expect(bikeState(report, ridesToGoBy([ride], { bikeNotes })).word).not.toBe('fine');
 });

@@ -2,7 +2,7 @@ import { median } from 'd3-array';
 import { type Report, type ReportInShort, type RideReport, reportSchema } from '../../src/report/report-schema.ts';
 import { ridesThatCount } from '../../src/report/rides-that-count.ts';
 import { bikeState } from '../../src/report/state/bike-state.ts';
-import { concludeBike, listRides, ownRides } from '../engine.ts';
+import { concludeBike, listRides, ridesToGoBy } from '../engine.ts';
 import { cogsByLoad } from '../state/cogs-by-load.ts';
 import { cogsByPeriod } from '../state/cogs-by-period.ts';
 import { troubleTrend } from '../state/trouble-trend.ts';
@@ -28,7 +28,7 @@ export function concludeStoredBike({ database, bikeId }: ConcludeTask): Conclude
     const read = readBike(sql, bikeId, clock);
     if (!read) return null;
     const { stored, findings, adjustments, report } = read;
-    const own = ownRides(findings.rides);
+    const own = ridesToGoBy(findings.rides, { bikeNotes: stored.notes });
     const events = own.map((ride) => ride.events);
     return {
       revision: stored.revision,
@@ -55,7 +55,9 @@ export function wholeStoredReport({ database, bikeId }: WholeReportTask): WholeR
     const report = kept ? (JSON.parse(kept.report) as ReportInShort | null) : null;
     if (!stored || !report) return null;
     const { rides } = readFindings(sql, bikeId, stored.drivetrainVersion);
-    return new TextEncoder().encode(JSON.stringify({ ...report, rides: listRides(rides, stored.source) }));
+    return new TextEncoder().encode(
+      JSON.stringify({ ...report, rides: listRides(rides, { bikeSource: stored.source, bikeNotes: stored.notes }) }),
+    );
   });
 }
 

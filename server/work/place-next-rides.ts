@@ -1,5 +1,6 @@
 import { bikeRolloutMm } from '../../src/drivetrain/bike-rollout.ts';
 import type { RecordedTeeth } from '../../src/gear-trace/commands/recorded-gears.ts';
+import { ringsUnclear } from '../../src/gear-trace/guess/unrecorded-rings.ts';
 import { engineVersion } from '../engine.ts';
 import type { RawStore } from '../raw/raw-store.ts';
 import { findBike, improveGuess, insertBike, listBikes, touchBike } from '../store/bike-store.ts';
@@ -79,6 +80,7 @@ function candidates({ sql, raw }: WorkBench): CandidateBike[] {
         bike,
         guessed,
         unclear: notes.some(({ code }) => code === bikeUnclear),
+        ringsUnclear: ringsUnclear(notes),
         recorded: together(recorded.get(id) ?? []),
         rolloutMm: Number.isNaN(written) ? (measured ?? null) : written,
         rides: guessed ? longestRides(sql, id, raw) : [],

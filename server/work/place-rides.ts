@@ -2,8 +2,9 @@ import type { Bike } from '../../src/drivetrain/bike.ts';
 import type { Warning } from '../../src/errors/warning.ts';
 import { alikeWithin, fitsBike } from '../../src/gear-trace/belonging/fits-bike.ts';
 import { rungsOf } from '../../src/gear-trace/belonging/share-on-gears.ts';
-import { recordedTeeth } from '../../src/gear-trace/commands/recorded-gears.ts';
+import { type RecordedTeeth, recordedTeeth } from '../../src/gear-trace/commands/recorded-gears.ts';
 import { drivetrainUnknown } from '../../src/gear-trace/guess/unknown-drivetrain.ts';
+import { ringsPedalled, ringsUnclear } from '../../src/gear-trace/guess/unrecorded-rings.ts';
 import { counted } from '../../src/numeric/counted.ts';
 import type { RideLog } from '../../src/ride-log/ride-log.ts';
 import { guessDrivetrain } from '../engine.ts';
@@ -78,15 +79,24 @@ const teethOf = ({ chainrings, cassette }: Bike): string => JSON.stringify([chai
 
 /** Null where the new rides show no cog or ring that was not seen before: tracing rides for a guess takes its time. */
 function betterGuess(
-  { bike, guessed, unclear, recorded, rides }: CandidateBike,
+  home: CandidateBike,
   logs: readonly RideLog[],
   likeliest: readonly CandidateBike[],
 ): GuessedBike | null {
+  if (!home.guessed) return null;
   const named = logs.map(({ gearRecords }) => recordedTeeth(gearRecords));
   const shows = (end: 'rear' | 'front'): boolean =>
-    named.some((teeth) => teeth[end].some((size) => !recorded[end].includes(size)));
-  if (!guessed || !(shows('rear') || shows('front'))) return null;
-  const guess = soundGuess(guessDrivetrain([...rides.map(readKeptIfThere).filter((log) => log !== null), ...logs]));
-  if (guess.certainty === 0 || teethOf(guess.bike) === teethOf(bike)) return null;
-  return unclear && likeliest.length > 0 ? asOneOf(guess, likeliest) : guess;
+    named.some((teeth) => teeth[end].some((size) => !home.recorded[end].includes(size)));
+  const names = shows('rear') || shows('front');
+  if (!names && !mayHaveOtherRings(home, named)) return null;
+  const all = [...home.rides.map(readKeptIfThere).filter((log) => log !== null), ...logs];
+  if (!names && !home.ringsUnclear && ringsPedalled(all, home.bike) <= home.bike.chainrings.length) return null;
+  const guess = soundGuess(guessDrivetrain(all));
+  const same = teethOf(guess.bike) === teethOf(home.bike) && home.ringsUnclear === ringsUnclear(guess.notes);
+  if (guess.certainty === 0 || same) return null;
+  return home.unclear && likeliest.length > 0 ? asOneOf(guess, likeliest) : guess;
 }
+
+/** True where cogs are recorded and no ring: a further ride may have been pedalled on a ring that those before it were not. */
+const mayHaveOtherRings = ({ recorded }: CandidateBike, named: readonly RecordedTeeth[]): boolean =>
+  recorded.front.length === 0 && named.some(({ rear }) => rear.length > 0);

@@ -105,6 +105,8 @@ export interface CandidateBike extends LikelyBike {
   readonly id: string;
   /** A bike made for rides that are as well of several others: nobody has said yet whose they are. */
   readonly unclear: boolean;
+  /** Of a guessed bike: whether its rides do not show how many rings it has. */
+  readonly ringsUnclear: boolean;
   /** Of a guessed bike: some of its rides, from which it is guessed anew together with those that join them. */
   readonly rides: readonly KeptRide[];
 }

@@ -9,6 +9,7 @@ import type { RideLog } from '../../src/ride-log/ride-log.ts';
 import { withoutRecords } from '../accuracy/without-records.ts';
 import { haveRealRides, realRide } from '../ride-log/real-rides.ts';
 import { partOfRide } from './part-of-ride.ts';
+import { withoutFront } from './without-front.ts';
 
 const read = (name: string): RideLog => readRideLog(name, realRide(name));
 const rungs = (log: RideLog): number[] =>
@@ -48,6 +49,16 @@ describe.skipIf(!haveRealRides)('real rides', () => {
     expect(trace.evidence).toBe('none');
     expect(trace.warnings.map((warning) => warning.code)).toEqual([code]);
     expect(trace.cog.every((cog) => cog === -1)).toBe(true);
+  });
+
+  it('gears-cadence-wheel-sensor.fit shows its two rings where the records leave them out', () => {
+    const log = read('gears-cadence-wheel-sensor.fit');
+    const named = guessDrivetrain([log]).bike;
+    const { bike, certainty } = guessDrivetrain([withoutFront(log)]);
+    expect(named.chainrings).toEqual([36, 52]);
+    expect(bike.chainrings[1] / bike.chainrings[0]).toBeCloseTo(52 / 36, 2);
+    expect(bike.cassette).toEqual(named.cassette);
+    expect(certainty).toBeGreaterThan(0.8);
   });
 
   it.each(['gears-no-cadence-a.fit', 'gears-no-cadence-b.fit', 'gears-no-cadence-c.fit'])(

@@ -98,7 +98,15 @@ it('a ride that improves the guess of a bike does so where another file of that 
   writeFileSync(path, first.bytes);
   const known = { rear: [...new Set(second.log.gearRecords.rearTeeth)].slice(0, 4), front: [40] };
   const bike = { ...valleyBike, cassette: [11, 13, 15, 17, 20], actuation: 'cable' as const };
-  const candidate = { id: 'a', bike, rolloutMm: null, guessed: true, unclear: false, recorded: known };
+  const candidate = {
+    id: 'a',
+    bike,
+    rolloutMm: null,
+    guessed: true,
+    unclear: false,
+    ringsUnclear: false,
+    recorded: known,
+  };
   const gone = { path: join(folder.path, 'gone'), file: 'gone.fit' };
   const task = { rides: [{ path, file: 'ride.fit' }], bikes: [{ ...candidate, rides: [gone] }] };
   expect(placeRides(task)).toMatchObject({ fault: null, bikeId: 'a', guess: { bike: {} } });

@@ -16,6 +16,7 @@ import { ladderWords } from './ladder-words.ts';
 import { madeUpCogs, madeUpWords } from './made-up-cogs.ts';
 import { shareShown, teethShownWords } from './teeth-shown.ts';
 import { unknownBike, unknownNote } from './unknown-drivetrain.ts';
+import { assumedRings, ringsUnclearNote, unrecordedRings } from './unrecorded-rings.ts';
 
 type MeasuredTeeth = RideTrace['measured'];
 
@@ -32,7 +33,8 @@ export interface DrivetrainGuess {
 export function guessDrivetrain(logs: readonly RideLog[]): DrivetrainGuess {
   const recorded = logs.filter((log) => log.gearRecords.timeS.length > 1);
   const fromRecords = guessFromRecords(recorded);
-  if (fromRecords) return refine(fromRecords, recorded, logs);
+  if (fromRecords)
+    return ringRecorded(recorded) ? refine(fromRecords, recorded, logs) : refineWithRings(fromRecords, recorded, logs);
   const guess = fromLadder(logs) ?? unknown(logs);
   return recorded.length === 0 ? guess : { ...guess, notes: [...guess.notes, recordsUnused(recorded)] };
 }
@@ -72,13 +74,29 @@ const CERTAINTY_BY_LADDER = 0.6;
 /** What is left of it where the rides do not look like those of one bike. */
 const CERTAINTY_OF_RIDES_APART = 0.2;
 
+/** What is left of it where it is not clear how many rings there are. */
+const CERTAINTY_OF_UNCLEAR_RINGS = 0.15;
+
 /** Rides looked at for the teeth: the longest show the most. */
 const LONGEST = 4;
+
+/** The guess where no record names a ring: with the rings that the ratios show. */
+function refineWithRings(recorded: Bike, logs: readonly RideLog[], all: readonly RideLog[]): DrivetrainGuess {
+  const { bike, likelihood, unclear } = unrecordedRings(longestOf(logs).slice(0, LONGEST), recorded);
+  const guess = refine(bike, logs, all);
+  if (unclear)
+    return {
+      ...guess,
+      certainty: Math.min(guess.certainty, CERTAINTY_OF_UNCLEAR_RINGS),
+      notes: [ringsUnclearNote, ...guess.notes],
+    };
+  return bike.chainrings.length === 1 ? guess : { ...guess, certainty: guess.certainty * likelihood };
+}
 
 /** Sets the recorded teeth against what the longest ride with cadence shows. */
 function refine(recorded: Bike, logs: readonly RideLog[], all: readonly RideLog[]): DrivetrainGuess {
   const measured = measuredBy(logs, recorded);
-  const ring = ringRecorded(logs) ? '' : assumedRing(recorded);
+  const ring = ringRecorded(logs) ? '' : assumedRings(recorded);
   const gears = logs.map(({ gearRecords }) => recordedGears(gearRecords));
   const named = new Set(gears.flatMap(({ rear }) => rear.sizes));
   const notes = (message: string): Warning[] => [{ code: 'bike-guessed', message: message + ring }, electronicNote];
@@ -98,7 +116,9 @@ function refine(recorded: Bike, logs: readonly RideLog[], all: readonly RideLog[
     );
   }
   const { teeth, rolloutMm, ride } = measured;
-  const bike = withTeeth(recorded, teeth);
+  // several rings that no record names were worked out from all rides: one ride knows them no better
+  const ringsKnown = ringRecorded(logs) || recorded.chainrings.length === 1;
+  const bike = withTeeth(recorded, ringsKnown ? teeth : { ...teeth, chainrings: [] });
   const madeUp = madeUpCogs(
     bike.cassette,
     (_, cog) => teeth.cassette[cog] !== null || named.has(recorded.cassette[cog]),
@@ -140,9 +160,6 @@ interface Measured {
 
 const ringRecorded = (logs: readonly RideLog[]): boolean =>
   logs.some(({ gearRecords }) => recordedGears(gearRecords).front.sizes.length > 0);
-
-const assumedRing = ({ chainrings }: Bike): string =>
-  ` No front teeth are recorded: a ring of ${chainrings.join('/')} is assumed, and ring and rollout are known up to a common scale only. Write the ring into the bike.`;
 
 /** The teeth that the longest ride with speed, cadence and gear records shows; null where none does. */
 function measuredBy(logs: readonly RideLog[], recorded: Bike): Measured | null {

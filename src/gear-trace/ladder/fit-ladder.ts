@@ -1,5 +1,5 @@
 import { studentT4 } from '../../numeric/student-t.ts';
-import type { DevelopmentHistogram } from './steady-histogram.ts';
+import type { DevelopmentHistogram } from './development-histogram.ts';
 
 /** A ladder of gears laid over a histogram of developments. */
 export interface LadderFit {

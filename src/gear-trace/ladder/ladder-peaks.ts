@@ -1,4 +1,4 @@
-import type { DevelopmentHistogram } from './steady-histogram.ts';
+import type { DevelopmentHistogram } from './development-histogram.ts';
 
 /** One rung of the ladder of ratios: log development and the steady seconds around it. */
 export interface Rung {
@@ -29,8 +29,12 @@ export function smoothed({ seconds, width }: DevelopmentHistogram, bandwidth = B
   return density;
 }
 
-/** The peaks of a histogram of developments, rising: one for each gear that was ridden long enough to stand out. */
-export function ladderPeaks(histogram: DevelopmentHistogram): Rung[] {
+/**
+ * The peaks of a histogram of developments, rising: one for each gear that was ridden long enough to stand out.
+ *
+ * @param leastS seconds that a gear must have been ridden
+ */
+export function ladderPeaks(histogram: DevelopmentHistogram, leastS = MIN_SECONDS): Rung[] {
   const density = smoothed(histogram);
   const rungs: Rung[] = [];
   let dale = Number.POSITIVE_INFINITY;
@@ -44,7 +48,7 @@ export function ladderPeaks(histogram: DevelopmentHistogram): Rung[] {
       seconds += histogram.seconds[b];
       mean += histogram.seconds[b] * (b + 0.5);
     }
-    if (seconds < Math.max(MIN_SECONDS, MIN_SHARE * histogram.totalS)) return;
+    if (seconds < Math.max(leastS, MIN_SHARE * histogram.totalS)) return;
     rungs.push({ logDevelopment: histogram.lowest + histogram.width * (mean / seconds), seconds });
   };
   for (let b = 1; b + 1 < density.length; b++) {

@@ -1,8 +1,9 @@
 import type { RideLog } from '../../ride-log/ride-log.ts';
 import type { PedallingSamples } from '../samples/pedalling-samples.ts';
+import type { DevelopmentHistogram } from './development-histogram.ts';
 import { bandContrast } from './ladder-peaks.ts';
 import { speedFollowsCadence } from './speed-follows-cadence.ts';
-import { type DevelopmentHistogram, steadyHistogram } from './steady-histogram.ts';
+import { steadyHistogram } from './steady-histogram.ts';
 
 const LAGS_S = [-1, -0.5, 0, 0.5, 1, 1.5, 2, 2.5, 3, 4];
 const MIN_STEADY_S = 120;

@@ -1,0 +1,13 @@
+import type { Suggestion } from '../diagnosis.ts';
+import { nothingToTurn } from './step.ts';
+
+/** The next step where it is not known how many rings a bike has: no shift of it tells anything until they are written down. */
+export const describeRings = ({ inspectFirst, cautions }: Suggestion): Suggestion => ({
+  ...nothingToTurn(
+    'Turn nothing yet: on how many rings the bike was pedalled is not known, so its shifts cannot be told from changes of ring.',
+    'Describe the bike: write down all its rings and cogs.',
+    'Look again then: the same rides are weighed anew, and need not be ridden again.',
+  ),
+  inspectFirst,
+  cautions,
+});
