@@ -4,7 +4,13 @@ import { browserPath, loaded, openBrowser, watchedPage } from './browser.ts';
 import { buildPage } from './build-page.ts';
 import { type RealServer, startRealServer } from './real-server.ts';
 
-const bike = { name: 'Wheatear', chainrings: [34], cassette: [11, 13, 15, 17, 19, 21, 24, 28, 32], tyre: '28-622', actuation: 'cable' };
+const bike = {
+  name: 'Wheatear',
+  chainrings: [34],
+  cassette: [11, 13, 15, 17, 19, 21, 24, 28, 32],
+  tyre: '28-622',
+  actuation: 'cable',
+};
 
 /** Sends JSON to a server and gives what it answers. */
 const told = async <Answer>(method: string, address: string, json: object): Promise<Answer> => {
