@@ -20,6 +20,7 @@ import { warnOfUnclearRings } from './report/rings-unclear-warning.ts';
 import { sparseNote } from './report/sparse-note.ts';
 import { warnOfOverlaps } from './report/warn-of-overlaps.ts';
 import type { RideLog } from './ride-log/ride-log.ts';
+import type { LostDrive } from './shifts/drops/lost-drive.ts';
 import { judgeRide } from './shifts/judge-ride.ts';
 import type { RideEvents } from './shifts/ride-events.ts';
 
@@ -33,6 +34,8 @@ export interface AnalysedRide {
   readonly events: RideEvents;
   /** How much later the speed-to-cadence ratio follows the gear records, s; NaN without either. */
   readonly sensorLagS: number;
+  /** Where drive was lost: there the chain is on none of the cogs that the trace names. */
+  readonly lostDrive: readonly LostDrive[];
 }
 
 /** The bike that rides are read against, and where it came from. */
@@ -83,8 +86,7 @@ export function chooseBike(
 /** Traces and judges one ride; needs no other ride, so its result can be kept until bike or engine change. */
 export function analyseRide(log: RideLog, bike: Bike): AnalysedRide {
   const trace = traceGears(log, bike);
-  const { events, sensorLagS } = judgeRide(log, trace, bike.cassette.length);
-  return { log, trace, events, sensorLagS };
+  return { log, trace, ...judgeRide(log, trace, bike.cassette.length) };
 }
 
 /** What is kept of a judged ride to draw conclusions from: all but its columns. */

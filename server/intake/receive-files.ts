@@ -10,6 +10,7 @@ import { storageFault } from '../data-folder/storage-fault.ts';
 import { RequestError } from '../http/request-error.ts';
 import { newId } from '../store/new-id.ts';
 import { displayName } from './display-name.ts';
+import { drained } from './drained.ts';
 
 /** Bounds on one request with files. */
 export interface ReceiveLimits {
@@ -33,10 +34,10 @@ export interface RefusedFile {
 
 /**
  * Streams the files of a request to disk, one after the other as they come, and hands each to `take` as soon as it is
- * whole; the file is removed when `take` has ended. A file that is too large, or that the disk does not take, is
- * refused by name and the others go on.
+ * whole; the file is removed when `take` has ended. A file that is too large is refused by name and the others go on.
+ * Where the disk takes no more, the file is refused by name and nothing after it is read.
  *
- * @returns what `take` made of each file, in the order they were sent
+ * @returns what `take` made of each file, in the order they were sent, up to the one that the disk did not take
  * @throws RequestError `too-many-files`, `invalid-request`, `too-slow`, or what `take` throws; not before every file that was handed on is done with
  */
 export async function receiveFiles<Taken>(
@@ -46,9 +47,9 @@ export async function receiveFiles<Taken>(
   take: (file: ReceivedFile) => Promise<Taken>,
 ): Promise<(Taken | RefusedFile)[]> {
   const results: Promise<Taken | RefusedFile>[] = [];
-  await parse(request, limits, (stream, name) => {
+  await parse(request, limits, (stream, name, halt) => {
     const path = join(folder, `${newId()}.part`);
-    const result: Promise<Taken | RefusedFile> = store(stream, name, path, limits)
+    const result: Promise<Taken | RefusedFile> = store(stream, name, path, limits, halt)
       .then(async (refused) => refused ?? (await take({ name, path })))
       .finally(() => rm(path, { force: true }));
     // Waited for below; a request that breaks off before then must not make it count as unhandled.
@@ -58,28 +59,42 @@ export async function receiveFiles<Taken>(
   return Promise.all(results);
 }
 
-/** Draws the request through the parser; ends when every file has begun and been read to its end. */
+/** Ends the reading for good because of an error on the disk; returns the first such error. */
+type Halt = (error: unknown) => unknown;
+
+/** Draws the request through the parser; ends when every file has begun and been read to its end, or when one of them halts it. */
 function parse(
   request: Request,
   limits: ReceiveLimits,
-  onFile: (stream: Readable, name: string) => void,
+  onFile: (stream: Readable, name: string, halt: Halt) => void,
 ): Promise<void> {
   return new Promise((resolve, reject) => {
     const parser = formParser(request, limits);
+    const done = (): void => {
+      request.setTimeout(0);
+      resolve();
+    };
+    let halted: { readonly because: unknown } | null = null;
+    // A parser whose file went wrong would wait for that file to be read on, until the sender is hung up on.
+    const halt: Halt = (error) => {
+      if (halted) return halted.because;
+      halted = { because: error };
+      request.unpipe(parser);
+      parser.destroy();
+      void drained(request).then(done);
+      return error;
+    };
     const fail = (error: RequestError): void => {
       request.unpipe(parser);
       request.resume();
       parser.destroy(error);
       reject(error);
     };
-    parser.on('file', (_field, stream, info) => onFile(stream, displayName(info.filename)));
+    parser.on('file', (_field, stream, info) => onFile(stream, displayName(info.filename), halt));
     parser.on('filesLimit', () => fail(tooMany(limits)));
     parser.on('partsLimit', () => fail(tooMany(limits)));
-    parser.on('error', () => fail(brokeOff()));
-    parser.on('close', () => {
-      request.setTimeout(0);
-      resolve();
-    });
+    parser.on('error', () => halted || fail(brokeOff()));
+    parser.on('close', () => halted || done());
     request.on('aborted', () => fail(brokeOff()));
     request.setTimeout(limits.silentMs, () => {
       fail(tooSlow(limits));
@@ -131,7 +146,13 @@ const tooSlow = ({ silentMs }: ReceiveLimits): RequestError =>
     `Nothing came for ${silentMs / 1000} seconds. Look to the connection, then send the files again; what was kept already is not taken twice.`,
   );
 
-async function store(stream: Readable, name: string, path: string, limits: ReceiveLimits): Promise<RefusedFile | null> {
+async function store(
+  stream: Readable,
+  name: string,
+  path: string,
+  limits: ReceiveLimits,
+  halt: Halt,
+): Promise<RefusedFile | null> {
   let tooLarge = false;
   stream.on('limit', () => {
     tooLarge = true;
@@ -139,9 +160,9 @@ async function store(stream: Readable, name: string, path: string, limits: Recei
   try {
     await pipeline(stream, createWriteStream(path, { flags: 'wx', mode: 0o600 }));
   } catch (error) {
-    const fault = storageFault(error);
+    // a file behind the one that the disk did not take breaks off with it
+    const fault = storageFault(halt(error));
     if (!fault) throw error;
-    stream.resume();
     return { name, code: fault, message: `${name}: could not be written to the disk. Nothing of it was kept.` };
   }
   if (!tooLarge) return null;

@@ -8,24 +8,27 @@ import { FileError } from '../../src/errors/file-error.ts';
 import { defineRoute } from '../http/define-route.ts';
 import { notFound, RequestError } from '../http/request-error.ts';
 import type { Services } from '../services.ts';
-import { adjustmentLogShape, jobShape, takenAdjustmentsShape } from '../shapes/bike-shapes.ts';
+import { jobShape, takenAdjustmentsShape, versionedAdjustmentShape } from '../shapes/bike-shapes.ts';
 import {
   deleteAdjustment,
   findAdjustment,
   insertAdjustment,
   listAdjustments,
   updateAdjustment,
+  withVersion,
 } from '../store/adjustment-store.ts';
 import { touchBike } from '../store/bike-store.ts';
 import { idSchema } from '../store/new-id.ts';
+import { versionOf } from '../store/version-of.ts';
 import { needBike } from './bikes.ts';
+import { refuseChangedMeanwhile, versionQuery } from './changed-meanwhile.ts';
 import { jobId } from './job-id.ts';
 
 const MOST_NAMED = 8;
 
 const ofBike = z.object({ id: idSchema });
 const ofOne = z.object({ id: idSchema, adjustmentId: idSchema });
-const answer = z.intersection(adjustmentLogShape, jobShape);
+const answer = z.intersection(versionedAdjustmentShape, jobShape);
 
 /** Makes a change to a bike's log and has its report follow; `change` and the new revision are one transaction. */
 function changeLog<Result>(
@@ -56,9 +59,12 @@ function refuseDoubtful(services: Services, bikeId: string, body: Adjustment): v
     ]);
 }
 
-const needAdjustment = ({ sql }: Services, bikeId: string, id: string): void => {
-  if (!findAdjustment(sql, bikeId, id)) throw notFound('adjustment');
-};
+/** The adjustment that a change was made from, or the answer that it is gone, or another by now. */
+function refuseUnlessAs({ sql }: Services, bikeId: string, id: string, version: string | undefined): void {
+  const stored = findAdjustment(sql, bikeId, id);
+  if (!stored) throw notFound('adjustment');
+  refuseChangedMeanwhile('adjustment', version, versionOf(stored));
+}
 
 /** The adjustments of a file. As one that is logged by itself, none of it may be doubtful: nothing is taken in until all is mended. */
 function adjustmentsIn(file: string, text: string, actuation: Bike['actuation'] | null): Adjustment[] {
@@ -105,7 +111,7 @@ export const adjustmentRoutes = [
     handle: ({ params: { id }, body }, services) => {
       refuseDoubtful(services, id, body);
       const { result, ...job } = changeLog(services, id, () => insertAdjustment(services.sql, id, body));
-      return { status: 201, json: { ...result, ...job } };
+      return { status: 201, json: { ...withVersion(result), ...job } };
     },
   }),
   defineRoute({
@@ -113,16 +119,17 @@ export const adjustmentRoutes = [
     path: '/bikes/:id/adjustments/:adjustmentId',
     summary: 'Correct an adjustment',
     params: ofOne,
+    query: versionQuery,
     body: adjustmentSchema,
     answers: { 200: { description: 'Corrected; the report follows', schema: answer } },
-    handle: ({ params: { id, adjustmentId }, body }, services) => {
+    handle: ({ params: { id, adjustmentId }, query: { version }, body }, services) => {
       refuseDoubtful(services, id, body);
       const { result, ...job } = changeLog(services, id, () => {
-        needAdjustment(services, id, adjustmentId);
+        refuseUnlessAs(services, id, adjustmentId, version);
         updateAdjustment(services.sql, adjustmentId, body);
         return { id: adjustmentId, ...body };
       });
-      return { status: 200, json: { ...result, ...job } };
+      return { status: 200, json: { ...withVersion(result), ...job } };
     },
   }),
   defineRoute({
@@ -130,10 +137,11 @@ export const adjustmentRoutes = [
     path: '/bikes/:id/adjustments/:adjustmentId',
     summary: 'Remove an adjustment',
     params: ofOne,
+    query: versionQuery,
     answers: { 202: { description: 'Removed; the report follows', schema: jobShape } },
-    handle: ({ params: { id, adjustmentId } }, services) => {
+    handle: ({ params: { id, adjustmentId }, query: { version } }, services) => {
       const { jobId } = changeLog(services, id, () => {
-        needAdjustment(services, id, adjustmentId);
+        refuseUnlessAs(services, id, adjustmentId, version);
         deleteAdjustment(services.sql, adjustmentId);
       });
       return { status: 202, json: { jobId } };

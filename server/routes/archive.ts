@@ -8,15 +8,16 @@ import { writeArchive } from '../archive/write-archive.ts';
 import { defineRoute, sent } from '../http/define-route.ts';
 import { RequestError } from '../http/request-error.ts';
 import { type RefusedFile, receiveFiles } from '../intake/receive-files.ts';
+import { refuseIfStorage } from '../intake/refuse-if-storage.ts';
 import type { Services } from '../services.ts';
 import { mergedShape } from '../shapes/merged-shape.ts';
 
-function archiveRefusal({ code, message }: RefusedFile, archiveBytes: number): RequestError {
-  if (code !== 'too-large') return new RequestError(507, code, message);
+function archiveRefusal(file: RefusedFile, archiveBytes: number): RequestError {
+  refuseIfStorage([file]);
   const most = Math.round(archiveBytes / 1e6);
   return new RequestError(
     413,
-    code,
+    file.code,
     `The archive is larger than ${most} MB. Unpack it, and add the ride files in it as rides.`,
   );
 }

@@ -5,11 +5,12 @@ import { stateOrder } from '../../src/report/state/state-word.ts';
 import { notFound } from '../http/request-error.ts';
 import type { Services } from '../services.ts';
 import type { bikeSummaryShape } from '../shapes/bike-shapes.ts';
-import { listAdjustments, listMarks } from '../store/adjustment-store.ts';
+import { listAdjustments, listMarks, withVersion } from '../store/adjustment-store.ts';
 import { bikeAsLogged } from '../store/bike-as-logged.ts';
 import { findBike, listBikes, type StoredBike } from '../store/bike-store.ts';
 import { findReport, listSummaries } from '../store/report-store.ts';
 import { countRides } from '../store/ride-store.ts';
+import { versionOf } from '../store/version-of.ts';
 import { type BikeBacklog, bikeBacklogs } from '../store/work-store.ts';
 import { pendingOf } from '../work/work-queue.ts';
 import { clockedIso } from './clocked-iso.ts';
@@ -68,6 +69,7 @@ function summaryOf(stored: StoredBike, { rides, marks, backlog, summary }: Known
   return {
     id: stored.id,
     bike: bikeAsLogged(stored, ownMarks).bike,
+    version: versionOf(stored.bike),
     bikeSource: stored.source,
     sample: stored.sample,
     rides: counts?.rides ?? 0,
@@ -118,7 +120,10 @@ export function bikeDetailText({ sql }: Pick<Services, 'sql'>, id: string, whole
   });
   const detail =
     report && report.detail !== 'null' ? report.detail : '{"loadSplitNm":null,"perLoad":[],"perPeriod":[]}';
-  const rest = { adjustmentsLog: listAdjustments(sql, id), engineVersion: report?.engineVersion ?? null };
+  const rest = {
+    adjustmentsLog: listAdjustments(sql, id).map(withVersion),
+    engineVersion: report?.engineVersion ?? null,
+  };
   const inner = (text: string): string => text.slice(1, -1);
   return `{${inner(JSON.stringify(summary))},${inner(JSON.stringify(rest))},${inner(detail)},"report":${wholeReport ?? report?.report ?? 'null'}}`;
 }

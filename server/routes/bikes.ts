@@ -9,8 +9,10 @@ import { bikeDetailShape, bikeInShortShape, bikeSummaryShape, jobShape } from '.
 import { deleteBike, findBike, insertBike, replaceBike, type StoredBike } from '../store/bike-store.ts';
 import { idSchema } from '../store/new-id.ts';
 import { deleteRide, listRides } from '../store/ride-store.ts';
+import { versionOf } from '../store/version-of.ts';
 import { requeueStale } from '../store/work-store.ts';
 import { bikeDetailText, bikeSummaries } from './bike-answer.ts';
+import { refuseChangedMeanwhile, versionQuery } from './changed-meanwhile.ts';
 import { jobId } from './job-id.ts';
 
 const params = z.object({ id: idSchema });
@@ -73,12 +75,16 @@ export const bikeRoutes = [
     path: '/bikes/:id',
     summary: 'Change a bike; another drivetrain has its rides analysed again',
     params,
+    query: versionQuery,
     body: bikeSchema,
     answers: { 202: { description: 'Changed; the report follows', schema: jobShape } },
-    handle: ({ params: { id }, body }, services) => {
+    handle: ({ params: { id }, query: { version }, body }, services) => {
       const { sql } = services;
       const revision = sql.transaction(() => {
-        replaceBike(sql, needBike(services, id), body);
+        const stored = needBike(services, id);
+        // a better guess is no one's word: what the rider writes down goes before it
+        if (stored.source === 'given') refuseChangedMeanwhile('bike', version, versionOf(stored.bike));
+        replaceBike(sql, stored, body);
         requeueStale(sql, engineVersion);
         return needBike(services, id).revision;
       });

@@ -3,6 +3,7 @@ import type { Request } from 'express';
 import { defineRoute } from '../http/define-route.ts';
 import { RequestError } from '../http/request-error.ts';
 import { receiveFiles } from '../intake/receive-files.ts';
+import { refuseIfStorage } from '../intake/refuse-if-storage.ts';
 import type { Services } from '../services.ts';
 import { drivetrainGuessShape } from '../shapes/upload-shapes.ts';
 import type { GuessAnswer } from '../work/tasks.ts';
@@ -56,6 +57,7 @@ async function guessFrom(request: Request, { folder, limits, intake }: Services)
       held.push(place);
       return { file: name, path: place };
     });
+    refuseIfStorage(files.filter((file) => 'code' in file));
     const answer = await intake.run('guess', { files: files.filter((file) => 'path' in file) }).catch(tooMuch);
     const refused = files.filter((file) => 'code' in file);
     const told = refused.map(({ name, message }) => ({ name, understood: [], notUnderstood: [message], remarks: [] }));

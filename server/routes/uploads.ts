@@ -1,8 +1,9 @@
 import { z } from 'zod';
+import { counted } from '../../src/numeric/counted.ts';
 import { defineRoute, sent } from '../http/define-route.ts';
-import { storageRefusal } from '../http/error-answer.ts';
 import { notFound, RequestError } from '../http/request-error.ts';
 import { type RefusedFile, receiveFiles } from '../intake/receive-files.ts';
+import { refuseIfStorage } from '../intake/refuse-if-storage.ts';
 import { type TakenRide, takeRide } from '../intake/take-ride.ts';
 import type { Services } from '../services.ts';
 import { uploadAnswerShape, type uploadProgressShape } from '../shapes/upload-shapes.ts';
@@ -27,19 +28,11 @@ const query = z.strictObject({
 const isRefused = (file: TakenRide | RefusedFile): file is RefusedFile =>
   !('status' in file) || file.status === 'refused';
 
-/** A disk that takes no more is the server's trouble, not a file's: the whole answer says so, and what was kept. */
-function refuseIfStorage(files: readonly (TakenRide | RefusedFile)[]): void {
-  const refused = files.filter(isRefused);
-  const storage = refused.find(({ code }) => code === 'disk-full' || code === 'read-only');
-  if (!storage) return;
-  const refusal = storageRefusal({ code: storage.code === 'disk-full' ? 'ENOSPC' : 'EROFS' });
-  throw new RequestError(
-    507,
-    storage.code,
-    `${refusal?.message ?? ''} ${files.length - refused.length} of ${files.length} files were kept.`,
-    refused.map(({ name, message }) => ({ path: name, message })),
-  );
-}
+/** How many files of an upload were kept before the disk took no more. */
+const keptSentence = (kept: number): string =>
+  kept === 0
+    ? 'None of the files was kept.'
+    : `${counted(kept, 'file of these was', 'files of these were')} kept before; send the others again.`;
 
 /** Nobody was told the id of an upload that was refused. Where the disk does not take this either, the next start forgets it. */
 function forgetIfEmpty({ sql, log }: Services, uploadId: string): void {
@@ -80,7 +73,8 @@ export const uploadRoutes = [
           });
           if (files.length === 0)
             throw new RequestError(400, 'invalid-request', 'No ride file was sent. Choose a file first.');
-          refuseIfStorage(files);
+          const refused = files.filter(isRefused);
+          refuseIfStorage(refused, keptSentence(files.length - refused.length));
           return {
             status: 202,
             json: { uploadId, files: files.map((file) => ({ status: 'refused' as const, ...file })) },

@@ -18,6 +18,8 @@ const time = z.iso.datetime();
 const share = z.number().min(0).max(1);
 const count = z.number().int().min(0);
 
+const version = z.string().describe('Another one as soon as anything in it was changed');
+
 /** A bike's state in a word, and why: see `BikeState`. */
 export const stateShape = z.object({
   word: z.enum(stateOrder),
@@ -54,6 +56,7 @@ export const stateShape = z.object({
 export const bikeSummaryShape = z.object({
   id: idSchema,
   bike: bikeSchema,
+  version,
   bikeSource: z.enum(['given', 'guessed']),
   sample: z.boolean().describe('An invented bike that came with the program'),
   rides: count,
@@ -71,10 +74,13 @@ export const bikeSummaryShape = z.object({
 /** An adjustment as it was logged, with its id. */
 export const adjustmentLogShape = z.intersection(z.object({ id: idSchema }), adjustmentSchema);
 
+/** The same with the version that a correction of it names. */
+export const versionedAdjustmentShape = z.intersection(z.object({ version }), adjustmentLogShape);
+
 /** A bike with its report and all that its page shows. */
 export const bikeDetailShape = bikeSummaryShape.extend({
   report: reportSchema.nullable().describe('As the command line writes it; null until it is worked out'),
-  adjustmentsLog: z.array(adjustmentLogShape),
+  adjustmentsLog: z.array(versionedAdjustmentShape),
   loadSplitNm: z
     .number()
     .nullable()

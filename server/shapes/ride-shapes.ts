@@ -81,10 +81,13 @@ export const rideColumnsShape = z.object({
   cadenceRpm: values,
   powerW: values,
   commandedTeeth: values,
-  actualTeeth: values,
+  actualTeeth: values.describe('The cog the chain was on; null where it is not known, and while drive was lost'),
   ring: values,
   driving: z.array(z.number()),
   cogProbability: z.array(z.number()),
+  lostDrive: z
+    .array(z.object({ fromS: z.number(), toS: z.number() }))
+    .describe('From each lost chain until the chain drove again, or to the end of the ride'),
 });
 
 /** What became of one file of an upload. */

@@ -3,6 +3,7 @@ import { inUtc } from '../../src/adjustments/in-utc.ts';
 import { newId } from './new-id.ts';
 import type { Sql } from './sql.ts';
 import type { AdjustmentTable } from './tables.ts';
+import { versionOf } from './version-of.ts';
 
 /** An adjustment of a bike's log. */
 export type StoredAdjustment = Adjustment & { readonly id: string };
@@ -25,6 +26,12 @@ const columns = (adjustment: Adjustment) => ({
   amount: adjustment.amount,
   unit: adjustment.unit,
   note: adjustment.note,
+});
+
+/** An adjustment with the version that a correction of it names. */
+export const withVersion = (stored: StoredAdjustment): StoredAdjustment & { readonly version: string } => ({
+  ...stored,
+  version: versionOf(stored),
 });
 
 /** The bike's log, the earliest first. */

@@ -1,4 +1,5 @@
 import type { Bike } from '../../src/drivetrain/bike.ts';
+import { chainCogs } from '../../src/shifts/drops/chain-cogs.ts';
 import type { AnalysedRide } from '../engine.ts';
 
 /** Columns of a ride for its timeline. All lists have one length; null: no value at that moment. */
@@ -12,30 +13,34 @@ export interface RideColumns {
   readonly powerW: readonly (number | null)[];
   /** Where the derailleur was told to go. */
   readonly commandedTeeth: readonly (number | null)[];
-  /** Where the chain was. */
+  /** Where the chain was; null while drive was lost too. */
   readonly actualTeeth: readonly (number | null)[];
   readonly ring: readonly (number | null)[];
   readonly driving: readonly number[];
   readonly cogProbability: readonly number[];
+  /** Spells in which drive was lost, s since the start. */
+  readonly lostDrive: readonly { readonly fromS: number; readonly toS: number }[];
 }
 
 /** The columns that the page draws, rounded to what a chart can show. */
-export function rideColumns({ log, trace }: AnalysedRide, bike: Bike): RideColumns {
+export function rideColumns({ log, trace, lostDrive }: AnalysedRide, bike: Bike): RideColumns {
   const { commands } = trace;
+  const timeS = rounded(log.timeS, 1000) as number[];
   const commanded = Int8Array.from(commands.latest, (index) => (index >= 0 ? commands.cog[index] : -1));
   return {
     startMs: log.startMs,
     chainrings: bike.chainrings,
     cassette: bike.cassette,
-    timeS: rounded(log.timeS, 1000) as number[],
+    timeS,
     speedMps: rounded(log.speedMps, 100),
     cadenceRpm: rounded(log.cadenceRpm, 10),
     powerW: rounded(log.powerW, 1),
     commandedTeeth: teeth(commanded, bike.cassette),
-    actualTeeth: teeth(trace.cog, bike.cassette),
+    actualTeeth: teeth(chainCogs(trace.cog, lostDrive), bike.cassette),
     ring: teeth(trace.ring, bike.chainrings),
     driving: rounded(trace.driving, 100) as number[],
     cogProbability: rounded(trace.cogProbability, 100) as number[],
+    lostDrive: lostDrive.map(({ start, end }) => ({ fromS: timeS[start], toS: timeS[end] ?? timeS[timeS.length - 1] })),
   };
 }
 

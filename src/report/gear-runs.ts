@@ -2,7 +2,7 @@ import { momentIso } from './moment-iso.ts';
 import type { RideReport } from './report-schema.ts';
 
 /**
- * The chain's own cog over the ride as runs: one entry where it changes, null teeth where it is not known.
+ * The chain's own cog over the ride as runs: one entry where it changes, null teeth where it is not known or drive is lost.
  *
  * @param timeS seconds since the start, one for each entry of `cog`
  * @param cog cassette indices, -1 = not known

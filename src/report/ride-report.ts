@@ -2,6 +2,8 @@ import type { Bike } from '../drivetrain/bike.ts';
 import type { GearTrace, RideTrace } from '../gear-trace/gear-trace.ts';
 import { allPedalledSeconds, type TurningCranks } from '../gear-trace/samples/pedalled-seconds.ts';
 import type { RideLog } from '../ride-log/ride-log.ts';
+import { chainCogs } from '../shifts/drops/chain-cogs.ts';
+import type { LostDrive } from '../shifts/drops/lost-drive.ts';
 import type { RideEvents } from '../shifts/ride-events.ts';
 import { revolutionClock } from '../shifts/turns/revolution-clock.ts';
 import { gearRuns } from './gear-runs.ts';
@@ -21,11 +23,12 @@ export interface RideAnalysis {
   readonly events: RideEvents;
   /** NaN where it is not known. */
   readonly sensorLagS: number;
+  readonly lostDrive: readonly LostDrive[];
 }
 
 /** The ride's part of the report: teeth for cog indices, ISO times for seconds, numbers rounded. */
 export function rideReport(
-  { log, trace, events, sensorLagS }: RideAnalysis,
+  { log, trace, events, sensorLagS, lostDrive }: RideAnalysis,
   { cassette }: Pick<Bike, 'cassette'>,
 ): RideReport {
   const { timeS, startMs } = log;
@@ -44,7 +47,7 @@ export function rideReport(
     measured: { chainrings: [...trace.measured.chainrings], cassette: [...trace.measured.cassette] },
     counts: countEvents(events),
     ...rideEventsReport(events, { startMs, cassette, clock, sensorLagS }),
-    gears: gearRuns(startMs, timeS, trace.cog, cassette),
+    gears: gearRuns(startMs, timeS, chainCogs(trace.cog, lostDrive), cassette),
     warnings: [...log.warnings, ...trace.warnings].map(({ code, message }) => ({ code, message })),
   };
 }

@@ -4,6 +4,7 @@ import type { RideLog } from '../ride-log/ride-log.ts';
 import { commandedShifts } from './commands/commanded-shifts.ts';
 import { reactionShifts } from './commands/reaction-shifts.ts';
 import { chainDrops } from './drops/chain-drops.ts';
+import { type LostDrive, lostDrive } from './drops/lost-drive.ts';
 import { likelyGhosts } from './ghosts/ghost-rate.ts';
 import { ghostShifts } from './ghosts/ghost-shifts.ts';
 import { ghostSteps } from './ghosts/ghost-steps.ts';
@@ -13,10 +14,13 @@ import type { RideEvents } from './ride-events.ts';
 import { rideInQuestion } from './ride-in-question.ts';
 import { skips } from './skips/skips.ts';
 
-/** What happened in one ride, and how much later its speed-to-cadence ratio follows its gear records, s (NaN without either). */
+/** What happened in one ride. */
 export interface JudgedRide {
   readonly events: RideEvents;
+  /** How much later its speed-to-cadence ratio follows its gear records, s; NaN without either. */
   readonly sensorLagS: number;
+  /** Where the chain was on no cog, in order of time. */
+  readonly lostDrive: readonly LostDrive[];
 }
 
 /** Judges one traced ride: the stage's one entrance. `cogs` is the cassette's number of cogs. */
@@ -36,6 +40,7 @@ export function judgeRide(recorded: RideLog, trace: RideTrace, cogs: number): Ju
         pedallingSByCog,
       },
       sensorLagS: Number.NaN,
+      lostDrive: [],
     };
   }
   const drops = chainDrops(log, trace);
@@ -51,6 +56,7 @@ export function judgeRide(recorded: RideLog, trace: RideTrace, cogs: number): Ju
       pedallingSByCog,
     },
     sensorLagS: withRecords ? timing.lagS : Number.NaN,
+    lostDrive: lostDrive(log, trace, drops),
   };
 }
 

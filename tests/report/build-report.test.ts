@@ -59,8 +59,9 @@ describe('rideReport', () => {
     expect(ride.shifts.find((shift) => shift.outcome === 'clean')?.crankRevs).toBe(0.84);
     expect(ride.shifts[0].torqueNm).toBeNull();
     expect(ride.measured.cassette.at(-1)).toBeNull();
-    const { log, trace, events } = sampleAnalyses[1];
-    const blind = rideReport({ log, trace: { ...trace, rolloutMm: NaN }, events, sensorLagS: NaN }, sampleBike);
+    const known = sampleAnalyses[1];
+    const trace = { ...known.trace, rolloutMm: NaN };
+    const blind = rideReport({ ...known, trace, sensorLagS: NaN }, sampleBike);
     expect([blind.rolloutMm, blind.sensorLagS]).toEqual([null, null]);
   });
 
@@ -79,6 +80,7 @@ describe('rideReport', () => {
         trace: { ...trace, cog: new Int8Array(), samples },
         events: { ...events, shifts: [], ghostShifts: [], chainDrops: [], skips: [] },
         sensorLagS,
+        lostDrive: [],
       },
       sampleBike,
     );

@@ -168,6 +168,7 @@ const sampleAnalysis = (log: RideLog, lateEvery: number): RideAnalysis => ({
   trace: sampleTrace(log),
   events: sampleEvents(lateEvery),
   sensorLagS: 1.2345,
+  lostDrive: [],
 });
 
 export const sampleAnalyses: readonly RideAnalysis[] = [

@@ -1,6 +1,7 @@
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { improveGuess, insertBike } from '../../server/store/bike-store.ts';
 import { CheckedApi, type Loose } from './checked-api.ts';
 import { hutBike } from './made-rides.ts';
 import { type TestServer, testServer } from './test-server.ts';
@@ -46,6 +47,50 @@ describe('bikes', () => {
     expect((await api.get('/api/bikes')).body.bikes.map((bike: { id: string }) => bike.id)).toContain(id);
     expect((await api.delete(`/api/bikes/${id}`)).status).toBe(204);
     expect((await api.get(`/api/bikes/${id}`)).status).toBe(404);
+  });
+
+  it('are not changed from a version that stands no more', async () => {
+    const { id, version } = (await api.post('/api/bikes', hutBike)).body;
+    const bike = `/api/bikes/${id}`;
+    const first = { ...hutBike, rolloutMm: 2281 };
+    expect((await api.put(`${bike}?version=${version}`, first)).status).toBe(202);
+    const second = await api.put(`${bike}?version=${version}`, { ...hutBike, name: 'Of another window' });
+    expect(second).toMatchObject({ status: 409, body: { error: { code: 'changed-meanwhile' } } });
+    const { body: now } = await api.get(bike);
+    expect(now.bike).toEqual(first);
+    // work on the bike is no change of it
+    await api.post(`${bike}/adjustments`, turned);
+    await api.settled();
+    expect((await api.get(bike)).body.version).toBe(now.version);
+    expect((await api.put(`${bike}?version=${now.version}`, hutBike)).status).toBe(202);
+    // who names none changes whatever stands
+    expect((await api.put(bike, first)).status).toBe(202);
+    expect((await api.put(`${bike}?revision=1`, first)).status).toBe(400);
+  });
+
+  it('that were guessed anew meanwhile take what the rider writes down', async () => {
+    const { services } = server;
+    const guess = { bike: { ...hutBike, name: 'Guessed' }, notes: [], certainty: 0.5 };
+    const id = insertBike(services.sql, guess.bike, 'guessed');
+    const { version } = (await api.get(`/api/bikes/${id}`)).body;
+    improveGuess(services.sql, id, { ...guess, bike: { ...hutBike, rolloutMm: 2281 } });
+    expect((await api.get(`/api/bikes/${id}`)).body.version).not.toBe(version);
+    expect((await api.put(`/api/bikes/${id}?version=${version}`, hutBike)).status).toBe(202);
+    expect((await api.put(`/api/bikes/${id}?version=${version}`, guess.bike)).status).toBe(409);
+  });
+
+  it('have entries in their log that are not changed from a version that stands no more', async () => {
+    const { id } = (await api.post('/api/bikes', hutBike)).body;
+    const { body: logged } = await api.post(`/api/bikes/${id}/adjustments`, turned);
+    const one = `/api/bikes/${id}/adjustments/${logged.id}`;
+    const from = `${one}?version=${logged.version}`;
+    const { body: corrected } = await api.put(from, { ...turned, amount: 3 });
+    const refused = { status: 409, body: { error: { code: 'changed-meanwhile' } } };
+    expect(await api.put(from, { ...turned, note: 'of another window' })).toMatchObject(refused);
+    expect(await api.delete(from)).toMatchObject(refused);
+    const { adjustmentsLog } = (await api.get(`/api/bikes/${id}`)).body;
+    expect(adjustmentsLog).toEqual([{ ...turned, id: logged.id, amount: 3, version: corrected.version }]);
+    expect((await api.delete(`${one}?version=${corrected.version}`)).status).toBe(202);
   });
 
   it('of which none needs a hand more than another stand in order of name', async () => {

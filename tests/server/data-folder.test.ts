@@ -193,6 +193,29 @@ describe('a full disk', () => {
     }
   });
 
+  it('that fills up amid a file is told at once, with what was kept before', async ({ skip }) => {
+    mkdirSync(data);
+    if (spawnSync('mount', ['-t', 'tmpfs', '-o', 'size=4m', 'none', data]).status !== 0)
+      skip('nothing can be mounted here');
+    try {
+      const server = await testServer({ data });
+      const api = new CheckedApi(server.url);
+      const large = { name: 'large.fit', bytes: new Uint8Array(5e6) };
+      const { status, body } = await api.send('/api/uploads', [tinyRide(1), large, tinyRide(2)]);
+      expect({ status, code: body.error.code }).toEqual({ status: 507, code: 'disk-full' });
+      expect(body.error.message).toMatch(/disk is full.* 1 file of these was kept before/);
+      expect(body.error.details).toMatchObject([{ path: 'large.fit' }]);
+      expect((await api.get('/api/rides')).body.rides).toMatchObject([{ file: 'tiny-1.csv' }]);
+      for (const path of ['/api/drivetrain-guess', '/api/import'])
+        expect(await api.send(path, [large])).toMatchObject({ status: 507, body: { error: { code: 'disk-full' } } });
+      expect(readdirSync(join(data, 'incoming'))).toEqual([]);
+      await api.settled();
+      await server.close();
+    } finally {
+      spawnSync('umount', ['-l', data]);
+    }
+  });
+
   it('refuses a start clearly', async ({ skip }) => {
     mkdirSync(data);
     if (spawnSync('mount', ['-t', 'tmpfs', '-o', 'size=1m', 'none', data]).status !== 0)

@@ -22,9 +22,10 @@ const columns: RideColumns = {
   ring: same(32),
   driving: same(1),
   cogProbability: same(1),
+  lostDrive: [],
 };
 const track = makeTrack(columns);
-const facts = { rolloutMm: 2250, turns: null };
+const facts = { rolloutMm: 2250, turns: null, lost: [] };
 
 describe('cutMoment', () => {
   it('takes ten seconds before and twenty after', () => {
@@ -47,6 +48,18 @@ describe('cutMoment', () => {
     expect(samples[12].askedTeeth).toBe(21);
     expect(samples[12].chainTeeth).toBe(18);
     expect(samples[16].chainTeeth).toBe(21);
+  });
+
+  it('marks where drive was lost, in the drawing and in words', () => {
+    const lost = [{ fromS: 62, toS: 300 }];
+    const moment = cutMoment(track, 60, { ...facts, lost });
+    expect(moment.lost).toEqual([{ fromS: 2, toS: 20 }]);
+    expect(moment.samples.map((sample) => sample.lost)).toEqual([...Array(12).fill(false), ...Array(19).fill(true)]);
+    const svg = drawChart((selection) => drawMoment(selection, moment, { widthPx: 300, heightPx: 500 }, false));
+    expect(svg.querySelectorAll('rect.lost-band').length).toBe(1);
+    const readings = [...svg.querySelectorAll('.mark.second')].map((mark) => mark.textContent);
+    expect(readings[11]).toContain('chain on 18');
+    expect(readings[12]).toContain('drive lost');
   });
 
   it('points to no cog while nobody pedals', () => {

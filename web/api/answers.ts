@@ -1,11 +1,11 @@
 import type { z } from 'zod';
 import type {
-  adjustmentLogShape,
   bikeInShortShape,
   bikeSummaryShape,
   sheetShape,
   stateShape,
   takenAdjustmentsShape,
+  versionedAdjustmentShape,
 } from '../../server/shapes/bike-shapes.ts';
 import type { errorShape } from '../../server/shapes/error-shape.ts';
 import type { healthShape } from '../../server/shapes/health-shape.ts';
@@ -45,7 +45,7 @@ export type TrendPoint = BikeSummary['trend'][number];
 /** Range of pedal torque that shifts are counted by. */
 export type Load = BikeDetail['perLoad'][number]['load'];
 /** An adjustment as the store keeps it, with its key. */
-export type LoggedAdjustment = z.infer<typeof adjustmentLogShape>;
+export type LoggedAdjustment = z.infer<typeof versionedAdjustmentShape>;
 /** What an adjustments file brought. */
 export type TakenAdjustments = z.infer<typeof takenAdjustmentsShape>;
 /** What a bike's service sheet shows. */

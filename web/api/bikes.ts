@@ -1,4 +1,12 @@
-import type { Adjustment, Bike, BikeDetail, BikeSummary, SheetData, TakenAdjustments } from './answers.ts';
+import type {
+  Adjustment,
+  Bike,
+  BikeDetail,
+  BikeSummary,
+  LoggedAdjustment,
+  SheetData,
+  TakenAdjustments,
+} from './answers.ts';
 import { request } from './request.ts';
 
 const path = (bikeId: string, rest = ''): string => `/bikes/${encodeURIComponent(bikeId)}${rest}`;
@@ -13,9 +21,12 @@ export const getBike = (bikeId: string, signal?: AbortSignal): Promise<BikeDetai
 /** Makes a bike. */
 export const createBike = (bike: Bike): Promise<BikeDetail> => request('/bikes', { method: 'POST', body: bike });
 
+/** The query of a change: where another version stands by now, the server refuses it. */
+const from = ({ version }: { readonly version: string }): string => `?version=${encodeURIComponent(version)}`;
+
 /** Changes a bike's drivetrain or name; its report is worked out anew. */
-export const changeBike = (bikeId: string, bike: Bike): Promise<unknown> =>
-  request(path(bikeId), { method: 'PUT', body: bike });
+export const changeBike = (was: Pick<BikeDetail, 'id' | 'version'>, bike: Bike): Promise<unknown> =>
+  request(path(was.id, from(was)), { method: 'PUT', body: bike });
 
 /** Removes a bike that has no rides; the server refuses where it has. */
 export const removeEmptyBike = (bikeId: string): Promise<void> => request(path(bikeId), { method: 'DELETE' });
@@ -37,9 +48,9 @@ export const addAdjustmentsFile = (bikeId: string, file: string, text: string): 
   request(path(bikeId, '/adjustments/file'), { method: 'POST', body: { file, text } });
 
 /** Changes an adjustment that was logged. */
-export const changeAdjustment = (bikeId: string, id: string, adjustment: Adjustment): Promise<unknown> =>
-  request(path(bikeId, `/adjustments/${encodeURIComponent(id)}`), { method: 'PUT', body: adjustment });
+export const changeAdjustment = (bikeId: string, was: LoggedAdjustment, adjustment: Adjustment): Promise<unknown> =>
+  request(path(bikeId, `/adjustments/${encodeURIComponent(was.id)}${from(was)}`), { method: 'PUT', body: adjustment });
 
 /** Takes an adjustment out of the log. */
-export const removeAdjustment = (bikeId: string, id: string): Promise<void> =>
-  request(path(bikeId, `/adjustments/${encodeURIComponent(id)}`), { method: 'DELETE' });
+export const removeAdjustment = (bikeId: string, was: LoggedAdjustment): Promise<void> =>
+  request(path(bikeId, `/adjustments/${encodeURIComponent(was.id)}${from(was)}`), { method: 'DELETE' });

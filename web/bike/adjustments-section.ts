@@ -70,7 +70,7 @@ async function removeAfterAsking(page: BikePage, entry: LoggedAdjustment, words:
     `${words}, ${dayAndTime(entry.at)}. The verdict is worked out again without it.`,
     'Remove it',
   );
-  if (yes) await removeAdjustment(page.bike.id, entry.id);
+  if (yes) await removeAdjustment(page.bike.id, entry);
   return yes;
 }
 
@@ -99,7 +99,7 @@ function entryRow(page: BikePage, entry: LoggedAdjustment, commonTop: number): H
       start: entry,
       ...actuationOf(page.bike),
       saveWord: 'Save',
-      save: (changed) => changeAdjustment(page.bike.id, entry.id, changed),
+      save: (changed) => changeAdjustment(page.bike.id, entry, changed),
       saved: () => done('Adjustment changed'),
       cancelled: leave,
     });

@@ -53,7 +53,7 @@ export function drivetrainSection({ bike: detail, refresh }: BikePage): HTMLElem
     const { element } = drivetrainForm({
       start: { ...bike, cassette: bike.cassette.filter((teeth) => !unseen.includes(teeth)) },
       saveWord: 'Save and work through the rides again',
-      save: (changed) => changeBike(detail.id, changed),
+      save: (changed) => changeBike(detail, changed),
       saved: () => {
         show();
         announce('Drivetrain saved. The rides are being worked through again.');

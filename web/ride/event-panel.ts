@@ -1,3 +1,4 @@
+import type { LostSpell } from '../../src/report/charts/ride-strip-chart.ts';
 import type { RideReport } from '../api/answers.ts';
 import { chartFigure } from '../charts/chart-figure.ts';
 import { cutMoment } from '../charts/moment/moment.ts';
@@ -26,18 +27,23 @@ interface PanelPlan {
 /** The panel that shows one event closely. */
 export interface EventPanel {
   readonly element: HTMLElement;
-  /** Shows an event among those the reader chose to see; null: none opened. */
-  show(among: readonly RideEvent[], event: RideEvent | null): void;
+  /** Shows an event among those the reader chose to see (null: none opened), with where drive was lost. */
+  show(among: readonly RideEvent[], event: RideEvent | null, lost: readonly LostSpell[]): void;
   /** Scrolls the panel into view and puts the focus on its heading. */
   bring(): void;
 }
 
 /** The thirty seconds around an event, drawn. */
-function momentFigure({ track, rolloutMm, fileStem: stem }: PanelPlan, event: RideEvent): HTMLElement {
+function momentFigure(
+  { track, rolloutMm, fileStem: stem }: PanelPlan,
+  event: RideEvent,
+  lost: readonly LostSpell[],
+): HTMLElement {
   const isShift = 'shift' in event;
   const moment = cutMoment(track, event.timeS, {
     rolloutMm,
     turns: isShift ? event.shift.turns : null,
+    lost,
   });
   const fileName = fileStem(stem, 'moment', rideClock(event.timeS));
   return chartFigure(momentPlan({ moment, title: 'The thirty seconds around it', fileName, isShift }));
@@ -61,7 +67,7 @@ class DetailPanel implements EventPanel {
     { class: 'quiet' },
     'Choose an event, in the list or on the timeline, to see its thirty seconds.',
   );
-  /** Key of the event whose chart is drawn. */
+  /** The event whose chart is drawn, with as many spells without drive as it was drawn with. */
   #drawn: string | null = null;
 
   constructor(plan: PanelPlan) {
@@ -84,7 +90,7 @@ class DetailPanel implements EventPanel {
     this.element = make('div', { class: 'panel event-panel' }, this.#nothing, this.#contents);
   }
 
-  show(among: readonly RideEvent[], event: RideEvent | null): void {
+  show(among: readonly RideEvent[], event: RideEvent | null, lost: readonly LostSpell[]): void {
     this.#nothing.hidden = event !== null;
     this.#contents.hidden = event === null;
     if (!event) return;
@@ -96,9 +102,10 @@ class DetailPanel implements EventPanel {
     const sentences = [when, ...whyJudged(event, this.#plan)];
     fill(this.#why, ...sentences.map((sentence) => make('li', {}, sentence)));
     this.#verdict.show(event);
-    if (this.#drawn === event.key) return;
-    this.#drawn = event.key;
-    fill(this.#chartPlace, momentFigure(this.#plan, event));
+    const drawn = `${event.key} ${lost.length}`;
+    if (this.#drawn === drawn) return;
+    this.#drawn = drawn;
+    fill(this.#chartPlace, momentFigure(this.#plan, event, lost));
   }
 
   bring(): void {

@@ -1,6 +1,8 @@
 import type { RideColumns, RideDetail } from '../api/answers.ts';
-import { makeTrack } from '../charts/timeline/ride-track.ts';
+import { lostSpells } from '../charts/timeline/lost-spells.ts';
+import { makeTrack, type RideTrack } from '../charts/timeline/ride-track.ts';
 import { makeTimeline, type Timeline } from '../charts/timeline/timeline.ts';
+import type { TimelineEvent } from '../charts/timeline/timeline-event.ts';
 import { make } from '../dom/make.ts';
 import { note } from '../router/go.ts';
 import { fileStem } from '../words/file-stem.ts';
@@ -36,6 +38,7 @@ export const makeRideEvents = (plan: EventsPlan): RideEventsView => new LinkedEv
 class LinkedEvents implements RideEventsView {
   readonly elements: readonly HTMLElement[];
   readonly #plan: EventsPlan;
+  readonly #track: RideTrack;
   readonly #timeline: Timeline;
   readonly #picker = makeKindPicker(() => this.#draw());
   readonly #list = makeEventList((key) => this.#open(key, true));
@@ -49,6 +52,7 @@ class LinkedEvents implements RideEventsView {
     this.#opened = plan.opened;
     const { ride, report } = plan;
     const track = makeTrack(plan.columns);
+    this.#track = track;
     this.#timeline = makeTimeline({
       track,
       fileName: fileStem('timeline', ride.file),
@@ -89,11 +93,10 @@ class LinkedEvents implements RideEventsView {
 
   #draw(): void {
     const among = this.#shown();
-    this.#timeline.setEvents(
-      among.map(({ key, kind, timeS, verdict }) => ({ key, kind, timeS, rejected: verdict === 'rejected' })),
-    );
+    const lost = lostSpells(this.#track, this.#events.map(onTimeline));
+    this.#timeline.setEvents(among.map(onTimeline), lost);
     this.#list.show(among, this.#opened);
-    this.#panel.show(among, this.#events.find(({ key }) => key === this.#opened) ?? null);
+    this.#panel.show(among, this.#events.find(({ key }) => key === this.#opened) ?? null, lost);
     this.#timeline.open(this.#opened);
   }
 
@@ -110,6 +113,13 @@ class LinkedEvents implements RideEventsView {
     if (next) this.#open(next.key, false);
   }
 }
+
+const onTimeline = ({ key, kind, timeS, verdict }: RideEvent): TimelineEvent => ({
+  key,
+  kind,
+  timeS,
+  rejected: verdict === 'rejected',
+});
 
 const timelineSection = (picker: HTMLElement, timeline: HTMLElement): HTMLElement =>
   make(

@@ -1,4 +1,4 @@
-import type { CogFrom, RideStrip, StripEvent } from '../charts/ride-strip-chart.ts';
+import type { CogFrom, LostSpell, RideStrip, StripEvent } from '../charts/ride-strip-chart.ts';
 import type { RideReport } from '../report-schema.ts';
 import { dropSideWords } from '../words/event-words.ts';
 import { sinceStart } from '../words/moment-words.ts';
@@ -14,8 +14,19 @@ export function rideStrip(ride: RideReport, cassette: readonly number[]): RideSt
     cassette,
     actual,
     commanded: commandedCogs(ride, timeS),
+    lost: lostSpells(ride, timeS, actual),
     events: stripEvents(ride, timeS, actual, cassette),
   };
+}
+
+/** For each lost chain the seconds from it on in which no cog is named. */
+function lostSpells(ride: RideReport, timeS: (iso: string) => number, actual: readonly CogFrom[]): LostSpell[] {
+  const spells = ride.chainDrops.flatMap(({ at }): LostSpell[] => {
+    const run = actual.findLastIndex((one) => one.timeS <= timeS(at));
+    if (run < 0 || actual[run].teeth !== null) return [];
+    return [{ fromS: actual[run].timeS, toS: actual[run + 1]?.timeS ?? ride.durationS }];
+  });
+  return spells.filter((spell, i) => spell.fromS !== spells[i - 1]?.fromS);
 }
 
 function commandedCogs(ride: RideReport, timeS: (iso: string) => number): CogFrom[] {

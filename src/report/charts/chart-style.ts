@@ -32,6 +32,7 @@ svg.chart .adjusted-line { stroke: var(--ink, #17211f); stroke-dasharray: 2 3; }
 svg.chart .adjusted-wedge { fill: var(--ink, #17211f); stroke: none; }
 svg.chart .actual-line { stroke: var(--actual, #1a5f9e); stroke-width: 2.4; }
 svg.chart .commanded-line { stroke: var(--commanded, #4c5a56); stroke-width: 1.1; stroke-dasharray: 4 2; }
+svg.chart .lost-band { fill: var(--trouble, #a2390a); fill-opacity: 0.14; stroke: var(--trouble, #a2390a); stroke-width: 1; stroke-dasharray: 2 2; }
 svg.chart .event path, svg.chart path.event { stroke: var(--trouble, #a2390a); stroke-width: 1.8; fill: var(--panel, #fff); fill-opacity: 0.85; }
 svg.chart .event.drop path, svg.chart path.event.drop { fill: var(--trouble, #a2390a); }
 `;

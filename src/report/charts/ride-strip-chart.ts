@@ -18,6 +18,12 @@ export interface CogFrom {
   readonly teeth: number | null;
 }
 
+/** Seconds in which the chain was on no cog. */
+export interface LostSpell {
+  readonly fromS: number;
+  readonly toS: number;
+}
+
 /** Something that went wrong, at a cog, with the words for its reading. */
 export interface StripEvent {
   readonly timeS: number;
@@ -32,6 +38,7 @@ export interface RideStrip {
   readonly cassette: readonly number[];
   readonly actual: readonly CogFrom[];
   readonly commanded: readonly CogFrom[];
+  readonly lost: readonly LostSpell[];
   readonly events: readonly StripEvent[];
 }
 
@@ -51,6 +58,7 @@ export function drawRideStrip(svg: ChartSvg, ride: RideStrip, size: ChartSize): 
   );
   if (ride.actual.every((run) => run.teeth === null) && ride.commanded.length === 0)
     drawEmptyNote(svg, area, 'The cog is not known anywhere in this ride');
+  drawLost(svg, ride.lost, x, area);
   const path = (runs: readonly CogFrom[]): string | null =>
     line<CogFrom>()
       .defined((run) => run.teeth !== null)
@@ -75,8 +83,30 @@ function stripLegend(ride: RideStrip): LegendEntry[] {
   return [
     { words: 'cog the chain was on', className: 'actual-line', path: 'M-8,0H8' },
     ...(ride.commanded.length > 0 ? [{ words: 'cog asked for', className: 'commanded-line', path: 'M-8,0H8' }] : []),
+    ...(ride.lost.length > 0 ? [{ words: 'drive lost', className: 'lost-band', path: 'M-7,-6H7V6H-7Z' }] : []),
     ...present.map((kind) => ({ words: eventName[kind], className: `event ${kind}`, path: eventShape[kind] })),
   ];
+}
+
+/** Narrower than this a spell of a long ride could not be seen, px. */
+const LEAST_SPELL_PX = 2;
+
+function drawLost(
+  svg: ChartSvg,
+  lost: readonly LostSpell[],
+  x: (s: number) => number,
+  area: { top: number; bottom: number },
+): void {
+  svg
+    .append('g')
+    .selectAll('rect')
+    .data(lost)
+    .join('rect')
+    .attr('class', 'lost-band')
+    .attr('x', ({ fromS }) => Math.round(10 * x(fromS)) / 10)
+    .attr('width', ({ fromS, toS }) => Math.max(LEAST_SPELL_PX, Math.round(10 * (x(toS) - x(fromS))) / 10))
+    .attr('y', area.top)
+    .attr('height', area.bottom - area.top);
 }
 
 function drawCogLevels(

@@ -102,7 +102,8 @@ export function drivesAgain(log: RideLog, trace: RideTrace, { end }: LowRun, wit
   return false;
 }
 
-function onSomeGear({ model, logDevelopment, deviation }: RideTrace, i: number): boolean {
+/** Whether a record lies on the development of one of the gears. */
+export function onSomeGear({ model, logDevelopment, deviation }: RideTrace, i: number): boolean {
   return (
     model?.logDevelopment.some((level) => Math.abs(logDevelopment[i] - level) < ON_GEAR_DEVIATIONS * deviation[i]) ??
     false

@@ -241,6 +241,7 @@ export function madeUpBike(recipe: BikeRecipe): MadeUpBike {
     ? [
         {
           id: 'a1',
+          version: 'a1-1',
           at: split,
           parameter: 'cable-tension' as const,
           amount: 1,
@@ -254,6 +255,7 @@ export function madeUpBike(recipe: BikeRecipe): MadeUpBike {
     detail: {
       id: recipe.id,
       bike,
+      version: 'b-1',
       bikeSource: 'given',
       sample: true,
       rides: rides.length,

@@ -164,6 +164,7 @@ export function madeUpRide(recipe: RideRecipe, bike: Bike): { report: KeyedRideR
       cassette: [...cassette],
       timeS: Array.from({ length: n }, (_, s) => s),
       ...columns,
+      lostDrive: [],
     } as unknown as RideColumns,
   };
 }

@@ -33,7 +33,7 @@ const charts: [string, (svg: ChartSvg, size: (typeof sizes)[number]) => void][] 
   [
     'ride strip of nothing',
     (svg, size) =>
-      drawRideStrip(svg, { durationS: 0, cassette: [11, 13], actual: [], commanded: [], events: [] }, size),
+      drawRideStrip(svg, { durationS: 0, cassette: [11, 13], actual: [], commanded: [], lost: [], events: [] }, size),
   ],
 ];
 
@@ -183,6 +183,7 @@ describe('ride strip', () => {
             { timeS: 60, teeth: 13 },
           ],
           commanded: [],
+          lost: [],
           events: [],
         },
         sizes[1],
@@ -190,6 +191,24 @@ describe('ride strip', () => {
     );
     const path = [...svg.querySelectorAll('path.actual-line')].at(-1)?.getAttribute('d') ?? '';
     expect(path.match(/M/g)?.length).toBe(2);
+  });
+
+  it('marks the time without drive from a lost chain to the next cog that is named, and says what the mark means', () => {
+    const startMs = Date.parse(report.rides[0].start);
+    const at = (s: number): string => new Date(startMs + s * 1000).toISOString();
+    const [drop] = report.rides[0].chainDrops;
+    const teeth = [13, null, 15, null, 17];
+    const ride = {
+      ...report.rides[0],
+      gears: teeth.map((one, i) => ({ at: at(100 * i), teeth: one })),
+      chainDrops: [at(101), at(150)].map((moment) => ({ ...drop, at: moment })),
+    };
+    const data = rideStrip(ride, sampleBike.cassette);
+    expect(data.lost).toEqual([{ fromS: 100, toS: 200 }]);
+    const drawn = (strip: typeof data) => drawChart((selection) => drawRideStrip(selection, strip, sizes[1]));
+    expect(drawn(data).querySelectorAll('rect.lost-band').length).toBe(1);
+    expect(drawn(data).querySelector('.legend')?.textContent).toContain('drive lost');
+    expect(drawn({ ...data, lost: [] }).querySelector('.legend')?.textContent).not.toContain('drive lost');
   });
 
   it('draws no commanded line where gears were not recorded', () => {

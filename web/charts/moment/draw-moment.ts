@@ -29,8 +29,11 @@ const NAMES_APART_PX = 44;
 /** Height of the cogs' part, px. */
 const COG_HEIGHT = 170;
 
+const driveLost: LegendEntry = { words: 'drive lost', className: 'lost-band', path: 'M-7,-6H7V6H-7Z' };
+
 const legendOf = (moment: Moment): readonly LegendEntry[] => [
   ...always,
+  ...(moment.lost.length > 0 ? [driveLost] : []),
   ...(moment.judgedAtS === null ? [] : [judgedThere]),
 ];
 
@@ -80,6 +83,7 @@ export function drawMoment(svg: ChartSvg, moment: Moment, size: ChartSize, isShi
     .append('path')
     .attr('class', 'zero')
     .attr('d', `M${x(0)},${top}V${size.heightPx - 46}`);
+  drawLost(svg, moment, plot, cogBottom);
   drawChain(svg, moment, plot);
   const bottom = drawMeasures(svg, moment, { x, top: cogBottom + 26, left, right });
   const axis = axisBottom(x)
@@ -108,6 +112,20 @@ function drawCogRows(svg: ChartSvg, { left, right, top, cogs, y }: CogPlot, scal
     .attr('transform', `translate(${left},0)`)
     .call(teethAxis as never);
   leftAxisName(svg, top, 'Cog, teeth');
+}
+
+/** Marks where the chain was on no cog. */
+function drawLost(svg: ChartSvg, { lost }: Moment, { top, x }: CogPlot, bottom: number): void {
+  svg
+    .append('g')
+    .selectAll('rect')
+    .data(lost)
+    .join('rect')
+    .attr('class', 'lost-band')
+    .attr('x', ({ fromS }) => x(fromS))
+    .attr('width', ({ fromS, toS }) => x(toS) - x(fromS))
+    .attr('y', top)
+    .attr('height', bottom - top);
 }
 
 /** Draws the cog asked for, the cog the chain was on, what the ratio says of it, and where the shift was judged to be done. */

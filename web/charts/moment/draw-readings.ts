@@ -13,7 +13,7 @@ function reading(sample: MomentSample): string {
     Number.isNaN(value) ? null : `${name} ${value.toFixed(digits)}${unit}`;
   const parts = [
     part('asked for', sample.askedTeeth),
-    part('chain on', sample.chainTeeth),
+    sample.lost ? 'drive lost' : part('chain on', sample.chainTeeth),
     part('by ratio', sample.ratioTeeth, '', 1),
     part('cadence', sample.cadenceRpm, ' rpm'),
     part('speed', sample.speedKmh, ' km/h', 1),

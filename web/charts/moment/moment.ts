@@ -1,5 +1,7 @@
 import { PEDALLING_RPM } from '../../../src/gear-trace/samples/pedalling-rpm.ts';
+import type { LostSpell } from '../../../src/report/charts/ride-strip-chart.ts';
 import type { KeyedRideReport } from '../../api/answers.ts';
+import { isLost } from '../timeline/lost-spells.ts';
 import type { RideTrack } from '../timeline/ride-track.ts';
 import { sampleFrom } from '../timeline/ride-track.ts';
 
@@ -13,6 +15,8 @@ export interface MomentSample {
   readonly s: number;
   readonly askedTeeth: number;
   readonly chainTeeth: number;
+  /** Whether drive was lost: then the chain is on no cog. */
+  readonly lost: boolean;
   /** The cog, in teeth, that speed against cadence points to; NaN where they cannot tell. */
   readonly ratioTeeth: number;
   readonly speedKmh: number;
@@ -24,6 +28,8 @@ export interface MomentSample {
 export interface Moment {
   readonly cassette: readonly number[];
   readonly samples: readonly MomentSample[];
+  /** Spells without drive within the moment, s from the event. */
+  readonly lost: readonly LostSpell[];
   /** Seconds from the event until the cranks had turned so far, as judged; null where they did not within the moment. */
   readonly cleanUntilS: number | null;
   readonly lateUntilS: number | null;
@@ -36,6 +42,7 @@ interface MomentFacts {
   readonly rolloutMm: number | null;
   /** When the turns of a shift were pedalled; null for anything else, and in a report that an earlier engine made. */
   readonly turns: KeyedRideReport['shifts'][number]['turns'] | null;
+  readonly lost: readonly LostSpell[];
 }
 
 /** Slower, the speed is too rough to divide by. */
@@ -48,7 +55,7 @@ function ratioTeeth(ring: number, rolloutMm: number, cadenceRpm: number, speedKm
 }
 
 /** Cuts the moment around `timeS` out of a ride. The turns are the engine's own count: one made here could differ from what was judged. */
-export function cutMoment(track: RideTrack, timeS: number, { rolloutMm, turns }: MomentFacts): Moment {
+export function cutMoment(track: RideTrack, timeS: number, { rolloutMm, turns, lost }: MomentFacts): Moment {
   const samples: MomentSample[] = [];
   const last = sampleFrom(track, timeS + AFTER_S + 0.001);
   for (let i = sampleFrom(track, timeS - BEFORE_S); i < last; i++) {
@@ -59,6 +66,7 @@ export function cutMoment(track: RideTrack, timeS: number, { rolloutMm, turns }:
       s: track.timeS[i] - timeS,
       askedTeeth: teeth(track.commanded.values[i]),
       chainTeeth: teeth(track.actual.values[i]),
+      lost: isLost(lost, track.timeS[i]),
       ratioTeeth: ratioTeeth(track.ring[i], rolloutMm ?? Number.NaN, cadenceRpm, speedKmh),
       speedKmh,
       cadenceRpm,
@@ -69,6 +77,9 @@ export function cutMoment(track: RideTrack, timeS: number, { rolloutMm, turns }:
   return {
     cassette: track.cassette,
     samples,
+    lost: lost
+      .map(({ fromS, toS }) => ({ fromS: Math.max(-BEFORE_S, fromS - timeS), toS: Math.min(AFTER_S, toS - timeS) }))
+      .filter(({ fromS, toS }) => fromS < toS),
     cleanUntilS: within(turns?.cleanUntilS),
     lateUntilS: within(turns?.lateUntilS),
     judgedAtS: within(turns?.doneS),

@@ -26,6 +26,7 @@ export function drawGears(frame: Frame): void {
   drawKey(frame);
   surface.inside(layout.leftPx, topPx, layout.rightPx - layout.leftPx, heightPx, () => {
     if (!frame.dense) shadeDifference(frame, y);
+    drawLost(frame);
     const drawActual = (): void =>
       surface.stroke((pen) => traceSteps(frame, track.actual, y, pen), {
         colour: palette.actual,
@@ -54,6 +55,27 @@ export const gearKey = (track: RideTrack, dense: boolean) =>
     },
     { words: 'chain on', widthPx: 3, colour: 'actual' as const, dash: undefined, line: track.actual },
   ].filter(({ line }) => hasValues(line));
+
+/** Width that the words for a spell without drive need, px. */
+const LOST_WORDS_PX = 62;
+
+/** Marks where the chain was on no cog, in words where there is room for them. */
+function drawLost({ surface, x, layout, palette, lost }: Frame): void {
+  const { topPx, heightPx } = layout.gears;
+  for (const { fromS, toS } of lost) {
+    const [left, right] = [x(fromS), x(toS)];
+    const width = Math.max(2, right - left);
+    surface.fill((pen) => pen.rect(left, topPx, width, heightPx), palette.trouble, 0.14);
+    surface.stroke((pen) => pen.rect(left, topPx, width, heightPx), {
+      colour: palette.trouble,
+      widthPx: 1,
+      dash: [2, 2],
+    });
+    const [from, to] = [Math.max(left, layout.leftPx), Math.min(right, layout.rightPx)];
+    if (to - from > LOST_WORDS_PX)
+      surface.text('drive lost', (from + to) / 2, topPx + heightPx / 2, { colour: palette.trouble, anchor: 'middle' });
+  }
+}
 
 /** Says which line is which, at the right above the gears. */
 function drawKey({ surface, layout, palette, track, dense }: Frame): void {

@@ -1,4 +1,5 @@
 import type { ScaleLinear } from 'd3-scale';
+import type { LostSpell } from '../../../src/report/charts/ride-strip-chart.ts';
 import type { Layout } from './layout.ts';
 import type { Palette } from './palette.ts';
 import type { RideTrack } from './ride-track.ts';
@@ -9,6 +10,8 @@ import type { TimelineEvent } from './timeline-event.ts';
 export interface Scene {
   readonly track: RideTrack;
   readonly events: readonly TimelineEvent[];
+  /** Where drive was lost, but for what the rider rejected. */
+  readonly lost: readonly LostSpell[];
   readonly layout: Layout;
   readonly palette: Palette;
   /** First and last second in view. */

@@ -1,3 +1,4 @@
+import type { LostSpell } from '../../../src/report/charts/ride-strip-chart.ts';
 import { announce } from '../../dom/announce.ts';
 import { fill, make } from '../../dom/make.ts';
 import { readingAt } from './reading-words.ts';
@@ -11,6 +12,7 @@ interface LinePlan {
   readonly track: RideTrack;
   readonly view: ViewWindow;
   readonly events: () => readonly TimelineEvent[];
+  readonly lost: () => readonly LostSpell[];
   /** An event's name in words, for a screen reader. */
   readonly nameOf: (key: string) => string;
   readonly onChange: () => void;
@@ -34,9 +36,9 @@ export class ReadingLine {
 
   /** Reads at a second; null takes the line away. */
   to(timeS: number | null, aloud = false): void {
-    const { track, onChange } = this.#plan;
+    const { track, lost, onChange } = this.#plan;
     this.#timeS = timeS === null ? null : Math.max(0, Math.min(timeS, track.durationS));
-    const values = this.#timeS === null ? [] : readingAt(track, this.#timeS);
+    const values = this.#timeS === null ? [] : readingAt(track, this.#timeS, lost());
     fill(
       this.element,
       ...values.map(({ name, text }) => make('div', {}, make('dt', {}, name), make('dd', {}, text))),

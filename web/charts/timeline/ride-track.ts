@@ -1,4 +1,5 @@
 import { bisectLeft } from 'd3-array';
+import type { LostSpell } from '../../../src/report/charts/ride-strip-chart.ts';
 import type { RideColumns } from '../../api/answers.ts';
 import { type Envelope, makeEnvelope } from './envelope.ts';
 
@@ -17,6 +18,8 @@ export interface RideTrack {
   readonly hasRings: boolean;
   /** Teeth of the ring the chain is thought to be on. */
   readonly ring: Float32Array;
+  /** Where the engine found drive to be lost. */
+  readonly lost: readonly LostSpell[];
 }
 
 /** Longer without a record than this is a pause: lines are broken there. */
@@ -43,6 +46,7 @@ export function makeTrack(columns: RideColumns): RideTrack {
     powerW: makeEnvelope(numbers(columns.powerW)),
     hasRings: columns.chainrings.length > 1,
     ring: numbers(columns.ring),
+    lost: columns.lostDrive,
   };
 }
 

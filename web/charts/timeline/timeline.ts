@@ -1,3 +1,4 @@
+import type { LostSpell } from '../../../src/report/charts/ride-strip-chart.ts';
 import { make, makeSvg } from '../../dom/make.ts';
 import { onThemeChange } from '../../page/theme.ts';
 import { chartTool } from '../chart-tool.ts';
@@ -25,7 +26,8 @@ const REACH_PX = 14;
 export interface Timeline {
   readonly element: HTMLElement;
   /** Shows these events (those the reader wants to see). */
-  setEvents(events: readonly TimelineEvent[]): void;
+  /** Shows these events, and where drive was lost. */
+  setEvents(events: readonly TimelineEvent[], lost: readonly LostSpell[]): void;
   /** Marks an event as opened and, if it was not, brings it into view; null: none. */
   open(key: string | null): void;
 }
@@ -53,6 +55,7 @@ class CanvasTimeline implements Timeline {
   #palette = readPalette(document.body);
   #widthPx = 0;
   #events: readonly TimelineEvent[] = [];
+  #lost: readonly LostSpell[] = [];
   #openEvent: string | null = null;
   #waiting = false;
 
@@ -75,7 +78,14 @@ class CanvasTimeline implements Timeline {
     const onChange = (): void => this.#drawSoon();
     const takes = (event: Event): boolean => this.#takes(event);
     this.#view = new ViewWindow({ plot: this.#plot, durationS, layout: this.#layout, takes, onChange });
-    this.#line = new ReadingLine({ track, view: this.#view, events: () => this.#events, nameOf, onChange });
+    this.#line = new ReadingLine({
+      track,
+      view: this.#view,
+      events: () => this.#events,
+      lost: () => this.#lost,
+      nameOf,
+      onChange,
+    });
     this.#listen();
     this.element = make(
       'figure',
@@ -87,7 +97,8 @@ class CanvasTimeline implements Timeline {
     );
   }
 
-  setEvents(events: readonly TimelineEvent[]): void {
+  setEvents(events: readonly TimelineEvent[], lost: readonly LostSpell[]): void {
+    this.#lost = lost;
     this.#events = [...events].sort((a, b) => a.timeS - b.timeS);
     this.#drawSoon();
   }
@@ -134,6 +145,7 @@ class CanvasTimeline implements Timeline {
     return {
       track: this.#plan.track,
       events: this.#events,
+      lost: this.#lost,
       layout: this.#layout,
       palette: this.#palette,
       fromS,
