@@ -60,7 +60,6 @@ const MIN_CONFIDENCE = 0.5;
 
 const haltAtEnd: Readonly<Partial<Record<DropSign, Weight>>> = {
   'halts-so-often': Math.log,
-  'past-gear': beyond(SHORT_OF_COG, 1),
   'cog-reached': from(REACHED_RECORDS, -2),
 };
 
@@ -120,6 +119,7 @@ const WEIGHTS: Readonly<Record<DropPattern, PatternWeights>> = {
     moreThan: Number.NEGATIVE_INFINITY,
     signs: {
       'legs-faster': each(20, 1.5),
+      'past-gear': beyond(SHORT_OF_COG, 1),
       'halt-lasts': longHalt(LONG_HALT_S, 1),
       braking: beyond(BRAKED, -2),
       ...haltAtEnd,
