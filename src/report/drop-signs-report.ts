@@ -13,6 +13,8 @@ const unitShown = {
   s: 's',
   W: 'W',
   records: 'records',
+  shifts: 'shifts',
+  odds: 'odds',
   'm/s': 'm/s',
   'm/s²': 'm/s²',
   none: null,

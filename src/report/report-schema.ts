@@ -47,7 +47,7 @@ export const ghostShiftSchema = z.object({
 const dropSignSchema = z.object({
   sign: z.enum(Object.keys(dropSignUnits) as DropSign[]),
   value: z.number().nullable(),
-  unit: z.enum(['%', 's', 'W', 'records', 'm/s', 'm/s²']).nullable(),
+  unit: z.enum(['%', 's', 'W', 'records', 'shifts', 'odds', 'm/s', 'm/s²']).nullable(),
   /** What it adds to the log odds that the chain came off; 0 for what is told alone. They add up to those of `confidence` as the engine found it. */
   logOdds: z.number(),
 });

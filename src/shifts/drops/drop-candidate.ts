@@ -18,6 +18,10 @@ export const dropSignUnits = {
   /** Mean power from the fastest legs on. */
   'power-gone': 'W',
   'power-there': 'W',
+  /** Odds of a lost chain by how often halts follow shifts onto this cog and onto others: see `haltOdds`. */
+  'halts-so-often': 'odds',
+  'halts-on-cog': 'shifts',
+  'shifts-onto-cog': 'shifts',
   /** From the shift to the last turn of the legs before the halt. */
   'legs-stopped-after': 's',
   'halt-after': 's',

@@ -43,8 +43,13 @@ interface PatternWeights {
 
 /** A halt this soon after the legs spun is the rider's answer to it, s. */
 const SOON_S = 20;
-/** A halt this long is longer than most at a junction, s. */
+/** Shorter halts are too short to put a chain back, longer ones longer than most at a junction, s. */
+const SHORT_HALT_S = 20;
 const LONG_HALT_S = 25;
+/** A chain behind the largest cog is seldom freed sooner (common practice, no source), s. */
+const VERY_LONG_HALT_S = 75;
+/** A halt longer than this is a rest. */
+const REST_S = 600;
 /** A ratio this far below the end cog's, log share: the shift had not come through when the legs stopped. */
 const SHORT_OF_COG = 0.15;
 /** So many records on the end cog's ratio: the chain drove there. */
@@ -53,12 +58,20 @@ const REACHED_RECORDS = 2;
 const BRAKED = 1.8;
 const MIN_CONFIDENCE = 0.5;
 
-const haltAtEnd = {
-  'past-gear': beyond(SHORT_OF_COG, 1),
+const haltAtEnd: Readonly<Partial<Record<DropSign, Weight>>> = {
+  'halts-so-often': Math.log,
   'cog-reached': from(REACHED_RECORDS, -2),
-  'halt-lasts': from(LONG_HALT_S, 1),
-  braking: beyond(BRAKED, -2),
 };
+
+/** Halts too short to put a chain back, rests, and the ride's end speak for a stop that was meant. */
+const longHalt =
+  (leastS: number, logOdds: number): Weight =>
+  (lastsS) =>
+    lastsS < SHORT_HALT_S || lastsS === Number.POSITIVE_INFINITY
+      ? -1
+      : lastsS >= leastS && lastsS < REST_S
+        ? logOdds
+        : 0;
 
 /**
  * Weights of the signs, in log odds (assumptions of ours; the sum decides, no single one can). Riders shift to larger cogs before a stop they
@@ -97,14 +110,20 @@ const WEIGHTS: Readonly<Record<DropPattern, PatternWeights>> = {
     },
   },
   'halt-at-largest': {
-    beforehand: -5.5,
+    beforehand: 0,
     moreThan: Number.NEGATIVE_INFINITY,
-    signs: { 'legs-faster': each(12, 4), ...haltAtEnd },
+    signs: { 'legs-faster': each(12, 4), 'halt-lasts': longHalt(VERY_LONG_HALT_S, 1.5), ...haltAtEnd },
   },
   'halt-at-smallest': {
-    beforehand: -2.05,
+    beforehand: 0,
     moreThan: Number.NEGATIVE_INFINITY,
-    signs: { 'legs-faster': each(20, 1.5), ...haltAtEnd },
+    signs: {
+      'legs-faster': each(20, 1.5),
+      'past-gear': beyond(SHORT_OF_COG, 1),
+      'halt-lasts': longHalt(LONG_HALT_S, 1),
+      braking: beyond(BRAKED, -2),
+      ...haltAtEnd,
+    },
   },
 };
 

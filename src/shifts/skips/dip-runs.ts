@@ -10,7 +10,8 @@ const QUIET_AFTER_S = 3;
 export const MIN_DIP = { quiet: 0.06, busy: 0.12 } as const;
 /** Legs that seem to leap further for a record were counted twice by the sensor. */
 const MAX_DIP = 0.5;
-export const MIN_DEVIATIONS = 6;
+/** A dip of so many deviations is clear of the noise; a faint one counts only among others. */
+export const MIN_DEVIATIONS = { faint: 4, clear: 6 } as const;
 /** Within this many deviations of a cog's development the chain drives there. */
 export const ON_COG_DEVIATIONS = 3;
 /** A slip lasts under 2 s; sensors smear it into the records beside it. */
@@ -44,7 +45,7 @@ export const below = ({ trace, model }: DipSearch, gear: number, i: number): num
   model.logDevelopment[gear] - trace.logDevelopment[i];
 
 /**
- * The dip that begins at a record, clear of the noise and no longer than a slip; null where none does. Away from commands it must
+ * The dip that begins at a record, above the noise and no longer than a slip; null where none does. Away from commands it must
  * interrupt settled driving on one cog. Near them it must lie below every development that the chain had, was sent to and has
  * afterwards: on its way between cogs it passes through none that is lower.
  */
@@ -58,8 +59,9 @@ export function dipRun(search: DipSearch, start: number): DipRun | null {
   if (!run) return null;
   const busy = isAtWork || (timeS[next] ?? Number.POSITIVE_INFINITY) - atS < QUIET_AFTER_S;
   const depth = below(search, run.gear, run.deepest);
-  const isClear = depth > MIN_DIP[busy ? 'busy' : 'quiet'] && depth > MIN_DEVIATIONS * trace.deviation[run.deepest];
-  return isClear && depth <= MAX_DIP ? run : null;
+  const stands =
+    depth > MIN_DIP[busy ? 'busy' : 'quiet'] && depth > MIN_DEVIATIONS.faint * trace.deviation[run.deepest];
+  return stands && depth <= MAX_DIP ? run : null;
 }
 
 function settledRun(search: DipSearch, start: number): DipRun | null {

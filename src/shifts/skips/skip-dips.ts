@@ -48,7 +48,7 @@ function legsRunAhead(search: DipSearch, { start, deepest, end, gear }: DipRun):
   const { speedMps, cadenceRpm } = search.log;
   const sag = Math.log((2 * speedMps[deepest]) / (speedMps[start - 1] + speedMps[end]));
   const legs = Math.log(cadenceRpm[deepest] / Math.max(cadenceRpm[start - 1], cadenceRpm[end]));
-  const leap = Math.max(MIN_DIP.busy, MIN_DEVIATIONS * search.trace.deviation[deepest]);
+  const leap = Math.max(MIN_DIP.busy, MIN_DEVIATIONS.clear * search.trace.deviation[deepest]);
   return legs >= LEAST_LEGS * below(search, gear, deepest) && (sag >= -MAX_SAG || legs > leap);
 }
 

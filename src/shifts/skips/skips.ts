@@ -4,7 +4,7 @@ import { allPedalledSeconds } from '../../gear-trace/samples/pedalled-seconds.ts
 import type { RideLog } from '../../ride-log/ride-log.ts';
 import { crankTorque } from '../crank-torque.ts';
 import type { SkipEvent } from '../ride-events.ts';
-import { ON_COG_DEVIATIONS } from './dip-runs.ts';
+import { MIN_DEVIATIONS, ON_COG_DEVIATIONS } from './dip-runs.ts';
 import { type SkipDip, skipDips } from './skip-dips.ts';
 
 /**
@@ -23,12 +23,18 @@ const CONFIDENT_DEVIATIONS = 6;
 
 /**
  * What a dip of the ratio may be: surely a skip; a skip or, cut short by its records, a hop to the next larger cog and back; either of
- * them; a shift.
+ * them; hardly more than the noise; a shift.
  */
-type Meaning = 'skip' | 'off-step' | 'skip-or-hop' | 'shift';
+type Meaning = 'skip' | 'off-step' | 'skip-or-hop' | 'faint' | 'shift';
 
 /** How much each shows that teeth are worn, and how much of that in an hour of pedalling, the first of which counts whole, is enough. Assumptions of ours. */
-const SHOWS_WEAR: Readonly<Record<Meaning, number>> = { skip: 1, 'off-step': 0.25, 'skip-or-hop': 0, shift: 0 };
+const SHOWS_WEAR: Readonly<Record<Meaning, number>> = {
+  skip: 1,
+  'off-step': 0.25,
+  faint: 0.25,
+  'skip-or-hop': 0,
+  shift: 0,
+};
 const SHOWN_AN_HOUR = 1;
 
 /**
@@ -61,6 +67,7 @@ function meaningOf(dip: SkipDip, trace: RideTrace, usualNm: number): Meaning {
   const { start, end, depth, deviation, toLarger, torqueNm } = dip;
   const recorded = trace.commands.timeS.length > 0;
   if (restsOnCog(dip, trace, recorded)) return 'shift';
+  if (depth < MIN_DEVIATIONS.clear * deviation) return recorded ? 'faint' : 'shift';
   const hopDeviations = toLarger === null ? Number.POSITIVE_INFINITY : (depth - toLarger) / deviation;
   if (!recorded) {
     // a quick shift there and back looks much the same
