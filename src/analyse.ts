@@ -118,7 +118,11 @@ export function concludeBike(
   const listed = listRides(rides, chosen.bikeSource);
   const unseen = unseenOf(chosen, own);
   const cogsKnown = !drivetrainUnknown(chosen.bikeNotes);
-  const found = diagnose({ bike, rides: own, adjustments, cogsKnown, unseenCogs: unseen });
+  const found = diagnose({
+    ...{ bike, rides: own, adjustments, cogsKnown },
+    ridesLeftOut: rides.length - own.length,
+    unseenCogs: unseen,
+  });
   const diagnosis = { ...found, notes: [...leftOutNote(listed), ...found.notes] };
   return buildReport({
     ...chosen,

@@ -82,8 +82,7 @@ function csvFault(code: CsvErrorCode): { readonly found: string; readonly cure: 
   switch (code) {
     case 'CSV_RECORD_INCONSISTENT_FIELDS_LENGTH':
       return {
-        found:
-          'has more or fewer cells than the header line',
+        found: 'has more or fewer cells than the header line',
         cure,
       };
     case 'CSV_QUOTE_NOT_CLOSED':

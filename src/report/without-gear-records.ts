@@ -22,7 +22,7 @@ export function withoutGearRecords(
   };
   return {
     ...diagnosis,
-    suggestion: suggestion.namesCause ? suggestion : { ...suggestion, ...step },
+    suggestion: suggestion.namesCause ? suggestion : { ...suggestion, ...step, steps: [step.action] },
     checkRide: { ...checkRide, blocks: [], sentences: [] },
   };
 }

@@ -1,3 +1,4 @@
+import { endWords } from '../../adjustments/end-cog-words.ts';
 import { causeWords } from '../../diagnosis/cause-words.ts';
 import { counted } from '../../numeric/counted.ts';
 import { listed } from '../../numeric/listed.ts';
@@ -61,13 +62,18 @@ function overdoneSentence(report: SpokenOf): string {
   return upperFirst(`${was}${tooFarWords(diagnosis)}: now it is ${name}; ${meaning}.`);
 }
 
+/** How often the cog that would tell was tried since its limit was seen to. */
+export const triedWords = ({ end, since }: NonNullable<Report['diagnosis']['now']['trial']>): string =>
+  `the ${endWords[end]} cog was tried ${since.shifts === 0 ? 'in no judged shift' : `in ${counted(since.shifts, 'judged shift')}`} since`;
+
 /** What the rides since the last adjustment leave open. */
 function unsettledWords({ diagnosis: { now } }: SpokenOf): string {
   const { pastLargest, pastSmallest } = now.since.chainDrops;
+  const { trial } = now;
   const ends = [pastLargest > 0 && 'largest', pastSmallest > 0 && 'smallest'].filter((end) => end !== false);
   return ends.length > 0
     ? `since the last adjustment the chain was lost past the ${listed(ends)} cog, so that limit is looked at first`
-    : 'the rides since the last adjustment do not tell yet whether it is cured';
+    : `the rides since the last adjustment do not tell yet whether it is cured${trial ? `: ${triedWords(trial)}` : ''}`;
 }
 
 /** The verdict in one sentence: the likeliest cause and how sure it is, or between which two it is open. */
