@@ -112,7 +112,7 @@ function reachVerdict(input: DiagnosisInput): Reached {
   const onset = faultOnset(particles, top, evidence, lookAhead.whereItShows(top));
   // over all rides, also those too old to be weighed: the report has one answer to whether an adjustment helped
   const comparisons = compareAdjustments(input.rides, adjustments, bike.cassette.length, suddenStartMs(onset));
-  const ranked = rankCauses(probabilities, { seen, comparisons, onset });
+  const ranked = rankCauses(probabilities, { seen, comparisons, onset, rides: evidence.rides.length });
   const clicks = turnsNeeded(particles, top, bike.actuation === 'electronic');
   const { rides } = input;
   const well = shiftsWellSince(evidence.rides, adjustments, bike);

@@ -68,6 +68,7 @@ export interface RiderPart {
   readonly probability: number;
   readonly troubleRateLowTorque: number | null;
   readonly troubleRateHighTorque: number | null;
+  /** Empty where no shift was judged. */
   readonly sentence: string;
 }
 

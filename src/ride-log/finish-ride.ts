@@ -10,6 +10,7 @@ import type { RideDraft } from './ride-draft.ts';
 import type { GearRecords, Pause, RideLog } from './ride-log.ts';
 import { rideSpeed } from './ride-speed.ts';
 import { joinDistances } from './rising-distance.ts';
+import { virtualSpeed } from './virtual-speed.ts';
 
 /**
  * Makes a ride of a draft: puts records in time order, joins those of one moment, sets aside what cannot be true, and
@@ -34,7 +35,7 @@ export function finishRide(draft: RideDraft, fileTypes: readonly string[] = []):
   const virtual = /virtual/.test(`${draft.sport} ${draft.subSport}`);
   if (virtual)
     draft.warn(
-      'virtual-speed',
+      virtualSpeed,
       'The file calls itself a virtual ride: its speed is computed, not ridden, and tells nothing of gears.',
     );
   return {

@@ -166,6 +166,23 @@ describe('suggest', () => {
     expect(turned.action).not.toMatch(/Replace nothing/);
   });
 
+  it('comes as steps in order, none of which is said twice', () => {
+    const lostPast = now({ keepOff: new Set(['past-largest']) });
+    const between = ['hanger-bent', 'low-limit-loose'] as const;
+    const { steps, action } = suggest(
+      facts({
+        seen: seen({ all: count(600, 40) }),
+        ranked: [{ cause: 'hanger-bent', probability: 0.51 }],
+        undecided: { between, becauseOf: ['x'], sentence: 'Undecided.' },
+        now: lostPast,
+      }),
+    );
+    expect(steps).toHaveLength(3);
+    expect(steps.join(' ')).toBe(action);
+    expect(action.match(/Pushed by hand/g)).toHaveLength(1);
+    expect(action).toMatch(/Replace nothing before both were looked at\.$/);
+  });
+
   it('names the cure where what is missing stands in rides without a date', () => {
     const few = { ranked: [{ cause: 'no-fault' as const, probability: 0.5 }], seen: seen({ all: count(0, 0) }) };
     const { action, start } = suggest(facts({ ...few, undatedShifts: 264 }));
@@ -230,8 +247,8 @@ describe('suggest', () => {
   it('says that no ride counts, and why, instead of asking for more rides', () => {
     const none = { ranked: [{ cause: 'no-fault' as const, probability: 0.2 }], seen: seen({ all: count(0, 0) }) };
     for (const [ridesLeftOut, words] of [
-      [1, /the only ride is left out.* it looks like another bike's\. Put it to the bike/],
-      [3, /all 3 rides are left out.* they look like another bike's\. Put each of them to the bike/],
+      [1, /the only ride is left out.* it looks like another bike's\. Give it to the bike/],
+      [3, /all 3 rides are left out.* they look like another bike's\. Give each of them to the bike/],
     ] as const) {
       const { action, start, verify } = suggest(facts({ ...none, ridesLeftOut }));
       expect(`${action} ${start}`).toMatch(words);

@@ -25,7 +25,7 @@ function anotherBike(ridesLeftOut: number): Step {
       : [`all ${figure(ridesLeftOut)} rides are left out`, 'they look', 'each of them'];
   return nothingToTurn(
     `Turn nothing by this report: ${rides}, since by the gear records ${look} like another bike's.`,
-    `Put ${each} to the bike that it was ridden on, with that bike's own rings and cogs; if it was this one, correct how many rings and cogs it has, and their teeth.`,
-    'Then look again: the verdict is worked out anew.',
+    `Give ${each} to the bike that it was ridden on, with that bike's own rings and cogs; if it was this one, correct how many rings and cogs it has, and their teeth.`,
+    'Look again once that is done: the verdict is worked out anew.',
   );
 }

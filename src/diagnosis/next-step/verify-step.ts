@@ -158,5 +158,7 @@ export function verifyStep(
   if (whole && !place) return stays(whole.to === 0 ? 'past-smallest' : 'past-largest');
   const count = place ? shiftsOn(seen, place) : seen.all;
   const where = place ? placeWords(place, seen.cassette) : everywhereBut(keepOff, seen);
-  return `On the next ride make at least ${shiftsToProve(lateOrMissed(count), count.shifts)} shifts ${where} with five turns of the crank after each: a cure shows as hardly one of them late or missed.`;
+  // a bent hanger is ridden on only once it was seen to
+  const when = cause === 'hanger-bent' ? 'Once the hanger is in order, on the next ride' : 'On the next ride';
+  return `${when} make at least ${shiftsToProve(lateOrMissed(count), count.shifts)} shifts ${where} with five turns of the crank after each: a cure shows as hardly one of them late or missed.`;
 }

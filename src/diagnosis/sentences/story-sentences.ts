@@ -63,8 +63,12 @@ export function adjustmentSentences(cause: Cause, comparisons: readonly Adjustme
 
 const utc = (iso: string): string => `${iso.slice(0, 16).replace('T', ' ')} UTC`;
 
-/** How the likeliest fault began. */
-export function onsetSentence(onset: Onset): string[] {
+/**
+ * How the likeliest fault began. That it was there from the first ride on says something only beside a second ride.
+ *
+ * @param rides how many rides were weighed
+ */
+export function onsetSentence(onset: Onset, rides: number): string[] {
   const sure = chance(onset.probability);
   if (onset.kind === 'sudden' && onset.at)
     return [
@@ -73,6 +77,6 @@ export function onsetSentence(onset: Onset): string[] {
         : `It began suddenly, about ${utc(onset.at)} (${sure}).`,
     ];
   if (onset.kind === 'gradual') return [`It grew over the rides (${sure}).`];
-  if (onset.kind === 'steady') return [`It was there from the first ride on (${sure}).`];
+  if (onset.kind === 'steady' && rides > 1) return [`It was there from the first ride on (${sure}).`];
   return [];
 }
