@@ -128,10 +128,8 @@ function reachVerdict(input: DiagnosisInput): Reached {
 }
 
 /** Whether what became of the last adjustment, or a chain lost since, is to be told before that the newest rides shift well. */
-const answersFirst = ({ setting, trial, since }: BikeNow): boolean =>
-  ['untested', 'cured', 'overdone'].includes(setting) ||
-  (setting === 'unsettled' && trial !== null) ||
-  since.lost('past-largest') + since.lost('past-smallest') > 0;
+const answersFirst = ({ setting, since }: BikeNow): boolean =>
+  ['untested', 'cured', 'overdone'].includes(setting) || since.lost('past-largest') + since.lost('past-smallest') > 0;
 
 /** Where nothing was seen the verdict is what was taken for granted: nothing to part, nothing that hangs on more. */
 const saysNothing = (seen: Observed): boolean => seen.all.shifts + seen.events === 0;

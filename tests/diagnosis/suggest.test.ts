@@ -104,6 +104,19 @@ describe('suggest', () => {
       expect(sound(0.9, lost(side)).action).toMatch(/look over where the chain came off before riding on/);
   });
 
+  it('warns to keep off an end past which the chain was lost, whatever the step is, and once', () => {
+    const keepOff = now({ keepOff: new Set(['past-largest'] as const) });
+    const warnings = (changes: Partial<SuggestionFacts>): number => {
+      const { start, cautions } = suggest(facts({ now: keepOff, ...changes }));
+      return `${start} ${cautions.join(' ')}`.match(/keep off the largest cog/gi)?.length ?? 0;
+    };
+    expect(suggest(facts()).cautions.join(' ')).not.toMatch(/keep off/i);
+    expect(warnings({})).toBe(1);
+    expect(warnings({ ranked: [{ cause: 'no-fault', probability: 0.9 }] })).toBe(1);
+    const loose = { ranked: [{ cause: 'low-limit-loose' as const, probability: 0.9 }] };
+    expect(warnings({ ...loose, seen: seen({ all: count(600, 40) }) })).toBe(1);
+  });
+
   it('says by itself whether a chain came off, whatever the step is', () => {
     for (const step of [
       facts(),

@@ -14,6 +14,7 @@ export const separationSentence = (shifts: string, hands: readonly string[], [a,
 
 const PARTICLES_EACH = 80;
 
+/** A shift onto a cog (cassette index) and how unlike two causes make its outcome. */
 interface Contrast {
   readonly cog: number;
   readonly larger: boolean;
@@ -32,8 +33,13 @@ const contrast = (p: number, q: number): number => (p - q) * Math.log(p / q) + (
 /** What a shift tells, less for having to press firmly. */
 const worth = ({ divergence, firm }: Contrast): number => (firm ? divergence / FIRM_MUST_TELL : divergence);
 
-function bestShift(
-  lookAhead: LookAhead,
+/**
+ * The shift that tells two causes apart best, of those that may be asked for: neither its cog nor the one it begins on is to be kept off.
+ *
+ * @param rows particles of the one cause and of the other
+ */
+export function bestShift(
+  lookAhead: Pick<LookAhead, 'expect'>,
   rows: readonly [readonly number[], readonly number[]],
   cogs: number,
   { unseen, atRisk }: KeptFrom,
@@ -57,7 +63,7 @@ function bestShift(
 }
 
 /** Where the shift begins: on any cog of that side, but on the neighbouring one alone where one of them is not to be ridden on. */
-function fromWords(
+export function fromWords(
   { cog, larger }: Pick<Contrast, 'cog' | 'larger'>,
   cassette: readonly number[],
   { atRisk }: KeptFrom,

@@ -86,7 +86,6 @@ function oneStep(facts: SuggestionFacts): Step {
   const [{ cause, probability }] = facts.ranked;
   const { undecided, seen, now, wellSince } = facts;
   if (now.tooFar) return turnBack(now.tooFar, facts);
-  if (facts.ridesLeftOut > 0) return fewShifts(facts);
   if (seen.all.shifts < FEWEST_SHIFTS && (cause === 'no-fault' || probability < ALL_BUT_SURE)) return fewShifts(facts);
   // what was done about a limit past which the chain was lost is told before anything that all shifts together leave open
   if (now.trial && now.trial.before.lost > 0 && cause !== 'no-fault' && now.setting !== 'same')
