@@ -25,7 +25,7 @@ import { judgeRide } from './shifts/judge-ride.ts';
 import type { RideEvents } from './shifts/ride-events.ts';
 
 /** Raised whenever the engine may judge a ride otherwise than before: what was kept of an older one is worked out anew. */
-export const ENGINE_VERSION = 14;
+export const ENGINE_VERSION = 15;
 
 /** One ride, traced and judged. */
 export interface AnalysedRide {
@@ -124,7 +124,11 @@ export function concludeBike(
   const listed = listRides(rides, chosen);
   const unseen = unseenOf(chosen, own);
   const cogsKnown = !drivetrainUnknown(chosen.bikeNotes);
-  const found = diagnose({ bike, rides: own, adjustments, cogsKnown, unseenCogs: unseen });
+  const found = diagnose({
+    ...{ bike, rides: own, adjustments, cogsKnown },
+    ridesLeftOut: rides.length - own.length,
+    unseenCogs: unseen,
+  });
   const notes = [...leftOutNote(listed), ...sparseNote(own.map(({ report }) => report)), ...found.notes];
   const suggestion = ringsUnclear(chosen.bikeNotes) ? describeRings(found.suggestion) : found.suggestion;
   const diagnosis = { ...found, notes, suggestion };

@@ -30,6 +30,11 @@ it('keeps the ride of a bike with more cogs out of the verdict and says so', () 
   expect(judged(foreign)).toBe(0);
   expect(foreign.diagnosis.notes[0]).toMatch(/^Left out of the verdict, the cogs and the adjustments: ride-1\.fit\./);
   expect(foreign.diagnosis.suggestion.namesCause).toBe(false);
+  expect(foreign.diagnosis.suggestion.action).toMatch(/the only ride is left out, .* another bike's/);
+  // nothing is said of hard pedalling where no shift at all was judged
+  expect(foreign.diagnosis.riderPart.sentence).toBe('');
+  // of the bike that it does not fit
+  expect(foreign.diagnosis.checkRide.sentences).toEqual([]);
   expect(foreign.rides).toHaveLength(1);
 });
 

@@ -1,5 +1,5 @@
 import { hasClock } from '../ride-log/has-clock.ts';
-import type { GhostShiftEvent, RideEvents, ShiftEvent } from '../shifts/ride-events.ts';
+import type { ChainDropEvent, GhostShiftEvent, RideEvents, ShiftEvent } from '../shifts/ride-events.ts';
 import type { Adjustment } from './adjustment.ts';
 
 /** A ride that can be placed on the calendar. `startMs`: Unix milliseconds, see `hasClock`. */
@@ -16,12 +16,18 @@ export interface AdjustmentGroup {
   readonly lastMs: number;
 }
 
-/** What was ridden between two groups of adjustments, in order of time. Judged shifts only; moments in Unix milliseconds. */
+/** What was ridden between two groups of adjustments, in order of time; moments in Unix milliseconds. */
 export interface AdjustmentPeriod {
+  /** Judged shifts. */
   readonly shifts: readonly ShiftEvent[];
   readonly shiftMs: readonly number[];
+  /** All that were commanded, judged or not. */
+  readonly commanded: readonly ShiftEvent[];
+  readonly commandedMs: readonly number[];
   readonly ghostShifts: readonly GhostShiftEvent[];
   readonly ghostMs: readonly number[];
+  readonly chainDrops: readonly ChainDropEvent[];
+  readonly dropMs: readonly number[];
 }
 
 /** Groups in order of time, and the periods around them: `periods[i]` lies before `groups[i]`, one more than groups. */
@@ -30,6 +36,15 @@ export interface AdjustmentPeriods {
   readonly periods: readonly AdjustmentPeriod[];
 }
 
+/** One kind of event of several rides, in order of time, each with its moment in Unix milliseconds. */
+const inOrder = <Event extends { readonly timeS: number }>(
+  rides: readonly PlacedRide[],
+  pick: (events: RideEvents) => readonly Event[],
+): { ms: number; event: Event }[] =>
+  rides
+    .flatMap(({ startMs, events }) => pick(events).map((event) => ({ ms: startMs + event.timeS * 1000, event })))
+    .sort((a, b) => a.ms - b.ms);
+
 /**
  * Splits rides at the adjustments, also in the middle of a ride; what happened at the very moment of one came after it. Rides without a clock cannot be placed and are left
  * out when there are adjustments at all; without adjustments there is one period with every ride in it.
@@ -37,21 +52,19 @@ export interface AdjustmentPeriods {
 export function adjustmentPeriods(rides: readonly PlacedRide[], adjustments: readonly Adjustment[]): AdjustmentPeriods {
   const sorted = [...adjustments].sort((a, b) => Date.parse(a.at) - Date.parse(b.at));
   const placed = sorted.length === 0 ? rides : rides.filter((ride) => hasClock(ride.startMs));
-  const judged = placed
-    .flatMap((ride) =>
-      ride.events.shifts
-        .filter((shift) => shift.outcome !== 'unjudged')
-        .map((shift) => ({ ms: ride.startMs + shift.timeS * 1000, shift })),
-    )
-    .sort((a, b) => a.ms - b.ms);
-  const ghosts = placed
-    .flatMap((ride) => ride.events.ghostShifts.map((ghost) => ({ ms: ride.startMs + ghost.timeS * 1000, ghost })))
-    .sort((a, b) => a.ms - b.ms);
+  const commanded = inOrder(placed, ({ shifts }) => shifts);
+  const judged = commanded.filter(({ event }) => event.outcome !== 'unjudged');
+  const ghosts = inOrder(placed, ({ ghostShifts }) => ghostShifts);
+  const drops = inOrder(placed, ({ chainDrops }) => chainDrops);
   const all: AdjustmentPeriod = {
-    shifts: judged.map(({ shift }) => shift),
+    shifts: judged.map(({ event }) => event),
     shiftMs: judged.map(({ ms }) => ms),
-    ghostShifts: ghosts.map(({ ghost }) => ghost),
+    commanded: commanded.map(({ event }) => event),
+    commandedMs: commanded.map(({ ms }) => ms),
+    ghostShifts: ghosts.map(({ event }) => event),
     ghostMs: ghosts.map(({ ms }) => ms),
+    chainDrops: drops.map(({ event }) => event),
+    dropMs: drops.map(({ ms }) => ms),
   };
   const groups: { adjustments: Adjustment[]; firstMs: number; lastMs: number }[] = [];
   for (const adjustment of sorted) {
@@ -78,7 +91,11 @@ export function partOfPeriod(period: AdjustmentPeriod, fromMs: number, toMs: num
   return {
     shifts: period.shifts.filter((_, i) => within(period.shiftMs[i])),
     shiftMs: period.shiftMs.filter(within),
+    commanded: period.commanded.filter((_, i) => within(period.commandedMs[i])),
+    commandedMs: period.commandedMs.filter(within),
     ghostShifts: period.ghostShifts.filter((_, i) => within(period.ghostMs[i])),
     ghostMs: period.ghostMs.filter(within),
+    chainDrops: period.chainDrops.filter((_, i) => within(period.dropMs[i])),
+    dropMs: period.dropMs.filter(within),
   };
 }

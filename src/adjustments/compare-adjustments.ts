@@ -2,7 +2,9 @@ import { movesOnto, type TroubleTally, tallyTrouble } from '../cogs/trouble-tall
 import type { Direction } from '../shifts/ride-events.ts';
 import type { Adjustment } from './adjustment.ts';
 import { type AdjustmentPeriod, adjustmentPeriods, type PlacedRide, partOfPeriod } from './adjustment-periods.ts';
+import { compareEndCog, type EndCogComparison } from './compare-end-cog.ts';
 import { probabilityBetter, shiftsStillNeeded, type TroubleCount } from './compare-rates.ts';
+import type { EndCogEvents } from './end-cog-count.ts';
 
 /** Before against after for shifts onto one cog (cassette index) in one direction. */
 export interface CogComparison {
@@ -24,6 +26,8 @@ export interface AdjustmentComparison {
   /** Rides until the next adjustment, or until a fault began suddenly before it. */
   readonly after: TroubleTally;
   readonly cogs: readonly CogComparison[];
+  /** For a limit screw: its end cog, by which alone it is judged. */
+  readonly endCog: Omit<EndCogComparison, 'probabilityBetter' | 'shiftsStillNeeded'> | null;
   readonly probabilityBetter: number;
   readonly shiftsStillNeeded: number | null;
   /** True where another adjustment was made with no judged shift between: what follows cannot be shared out. */
@@ -65,8 +69,8 @@ function untilItBegan(period: AdjustmentPeriod, beganMs: number): AdjustmentPeri
 }
 
 /**
- * Sets the rides before each adjustment against those after it, in order of time: overall, and by cog and direction
- * where anything was seen. Adjustments with no judged shift between them share their before and after.
+ * Sets the rides before each adjustment against those after it, in order of time: overall, by cog and direction
+ * where anything was seen, and for a limit screw on its end cog, which then decides. Adjustments with no judged shift between them share their before and after.
  *
  * @param beganMs where a fault began suddenly: what went well before it is not set against an adjustment that came after, nor what
  *   went wrong since then against one that came before
@@ -80,24 +84,27 @@ export function compareAdjustments(
   const { groups, periods } = adjustmentPeriods(rides, adjustments);
   return groups.flatMap((group, i) => {
     const [earlier, later] = [sinceItBegan(periods[i], beganMs), untilItBegan(periods[i + 1], beganMs)];
-    const before = tallyTrouble(earlier);
-    const after = tallyTrouble(later);
+    const [before, after] = [tallyTrouble(earlier), tallyTrouble(later)];
     const cogs = compareCogs(earlier, later, cassetteLength);
-    return group.adjustments.map(({ at, parameter, amount, unit }) => ({
-      at,
-      parameter,
-      amount,
-      unit,
-      before,
-      after,
-      cogs,
+    const overall = {
       probabilityBetter: probabilityBetter(troubleOf(before), troubleOf(after)),
       shiftsStillNeeded: shiftsStillNeeded(troubleOf(before), troubleOf(after)),
-      sharedPeriod: group.adjustments.length > 1,
-      leftOut: {
-        before: periods[i].shifts.length - earlier.shifts.length,
-        after: periods[i + 1].shifts.length - later.shifts.length,
-      },
-    }));
+    };
+    return group.adjustments.map(({ at, parameter, amount, unit }) => {
+      const own = compareEndCog({ parameter, amount }, [commandedIn(earlier), commandedIn(later)], cassetteLength);
+      return {
+        ...{ at, parameter, amount, unit, before, after, cogs },
+        endCog: own && { end: own.end, before: own.before, after: own.after },
+        probabilityBetter: (own ?? overall).probabilityBetter,
+        shiftsStillNeeded: (own ?? overall).shiftsStillNeeded,
+        sharedPeriod: group.adjustments.length > 1,
+        leftOut: {
+          before: periods[i].shifts.length - earlier.shifts.length,
+          after: periods[i + 1].shifts.length - later.shifts.length,
+        },
+      };
+    });
   });
 }
+
+const commandedIn = ({ commanded, chainDrops }: AdjustmentPeriod): EndCogEvents => ({ shifts: commanded, chainDrops });

@@ -1,3 +1,4 @@
+import { LOOSE_LOSES } from '../adjustments/limit-holds.ts';
 import { barrelTravelMm } from '../drivetrain/indexing.ts';
 import type { Cause } from './causes.ts';
 
@@ -49,7 +50,7 @@ export const assumptions = {
   healthyOffset: { meaning: 'how well a healthy bike is centred', low: 0.06, high: 0.45 }, // in tolerances
   faultSize: { meaning: 'how large a fault is when it comes to be looked at', low: 0.75, high: 4 }, // in tolerances
   gapTrouble: { meaning: 'how much trouble a wrong pulley gap makes', low: 0.1, high: 0.95 }, // share of shifts
-  looseDropPerShift: { meaning: 'how often a loose limit loses the chain', low: 0.015, high: 0.5 },
+  looseDropPerShift: { meaning: 'how often a loose limit loses the chain', ...LOOSE_LOSES },
   wornSkipPerHour: { meaning: 'how often worn cogs let the chain skip', low: 0.8, high: 90 },
 } as const satisfies Record<string, Assumption>;
 

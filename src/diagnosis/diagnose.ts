@@ -2,7 +2,9 @@ import { adjustmentsThatCount } from '../adjustments/adjustments-that-count.ts';
 import { type AdjustmentComparison, compareAdjustments } from '../adjustments/compare-adjustments.ts';
 import { cogPitchMm } from '../drivetrain/cog-pitch.ts';
 import type { Cause } from './causes.ts';
+import { endsAtRisk } from './check-ride/ends-at-risk.ts';
 import { noCheckRide, planCheckRide, withSkipStretch } from './check-ride/plan-check-ride.ts';
+import { safeShifts } from './check-ride/safe-shifts.ts';
 import { separateCauses } from './check-ride/separate-causes.ts';
 import type { Diagnosis, DiagnosisInput } from './diagnosis.ts';
 import { buildEvidence, type RidingEvidence } from './evidence/build-evidence.ts';
@@ -33,16 +35,19 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
   const electronic = bike.actuation === 'electronic';
   const reached = reachVerdict(input);
   const { evidence, weighed, probabilities, particles, seen, top, ranked, onset, now, comparisons } = reached;
-  const { separates, checkRide } = planNextRide(input, reached);
   // a bike on which nothing at all went wrong is not open between that and a fault
   const sound = top === 'no-fault' && seen.all.trouble + seen.events === 0;
+  const undecided = saysNothing(seen) || sound ? null : undecidedBetween(weighed, probabilities, ranked, electronic);
+  const named = undecided ? undecided.between : [top];
+  const { separates, checkRide } = planNextRide(input, reached, named);
   const facts: SuggestionFacts = {
     ranked,
     seen,
     // of every ride, also those that could not be weighed: damage is no matter of likelihood
     drops: observe(input.rides, bike).drops,
     undatedShifts: evidence.undatedShifts,
-    undecided: saysNothing(seen) || sound ? null : undecidedBetween(weighed, probabilities, ranked, electronic),
+    ridesLeftOut: input.rides.length === 0 ? (input.ridesLeftOut ?? 0) : 0,
+    undecided,
     onset,
     rider: weighRider(particles, evidence),
     clicks: reached.clicks,
@@ -107,7 +112,7 @@ function reachVerdict(input: DiagnosisInput): Reached {
   const onset = faultOnset(particles, top, evidence, lookAhead.whereItShows(top));
   // over all rides, also those too old to be weighed: the report has one answer to whether an adjustment helped
   const comparisons = compareAdjustments(input.rides, adjustments, bike.cassette.length, suddenStartMs(onset));
-  const ranked = rankCauses(probabilities, { seen, comparisons, onset });
+  const ranked = rankCauses(probabilities, { seen, comparisons, onset, rides: evidence.rides.length });
   const clicks = turnsNeeded(particles, top, bike.actuation === 'electronic');
   const { rides } = input;
   const well = shiftsWellSince(evidence.rides, adjustments, bike);
@@ -123,34 +128,35 @@ function reachVerdict(input: DiagnosisInput): Reached {
 }
 
 /** Whether what became of the last adjustment, or a chain lost since, is to be told before that the newest rides shift well. */
-const answersFirst = ({ setting, keepOff }: BikeNow): boolean =>
-  ['untested', 'cured', 'overdone'].includes(setting) || keepOff.size > 0;
+const answersFirst = ({ setting, since }: BikeNow): boolean =>
+  ['untested', 'cured', 'overdone'].includes(setting) || since.lost('past-largest') + since.lost('past-smallest') > 0;
 
 /** Where nothing was seen the verdict is what was taken for granted: nothing to part, nothing that hangs on more. */
 const saysNothing = (seen: Observed): boolean => seen.all.shifts + seen.events === 0;
 
 /** What the next ride may tell: by what the two likeliest causes part, and the check ride for it. */
 function planNextRide(
-  { bike, unseenCogs, cogsKnown }: DiagnosisInput,
-  { weighed, lookAhead, seen, top, ranked, now, wellSince }: Reached,
+  { bike, rides, unseenCogs, cogsKnown, ridesLeftOut }: DiagnosisInput,
+  { weighed, particles, lookAhead, seen, top, ranked, now, wellSince }: Reached,
+  named: readonly Cause[],
 ): Pick<Diagnosis, 'separates' | 'checkRide'> {
   const { cassette } = bike;
   const electronic = bike.actuation === 'electronic';
-  const kept = { unseen: new Set(unseenCogs), keepOff: now.keepOff };
+  const atRisk = endsAtRisk(particles, now.keepOff, now.setting === 'cured' ? [] : named);
+  const kept = { unseen: new Set(unseenCogs), atRisk };
   // a fault that was cured or turned into another shows nothing any more by which it could be told apart
   const gone = now.setting === 'cured' || now.setting === 'overdone' || wellSince;
   const parts = !saysNothing(seen) && !gone;
   const separates = parts ? separateCauses(weighed, [top, ranked[1].cause], { cassette, electronic, ...kept }) : null;
-  const plan = cogsKnown === false ? noCheckRide : planCheckRide(lookAhead, cassette, weighed.model.usage, kept);
+  const noPlan = cogsKnown === false || (rides.length === 0 && ridesLeftOut);
+  const plan = noPlan ? noCheckRide : planCheckRide(lookAhead, cassette, weighed.model.usage, kept);
   const mostUsed = mostUsedCog(seen);
-  const addsSkips = separates?.bySkips && !kept.unseen.has(mostUsed) && !isKeptOff(mostUsed, now, cassette.length);
+  const addsSkips =
+    separates?.bySkips && !kept.unseen.has(mostUsed) && safeShifts(cassette.length, atRisk)(mostUsed, false);
   return { separates, checkRide: addsSkips ? withSkipStretch(plan, cassette[mostUsed]) : plan };
 }
 
 const mostUsedCog = ({ pedallingShare }: Observed): number => pedallingShare.indexOf(Math.max(...pedallingShare));
-
-const isKeptOff = (cog: number, { keepOff }: BikeNow, cogs: number): boolean =>
-  (cog === 0 && keepOff.has('past-smallest')) || (cog === cogs - 1 && keepOff.has('past-largest'));
 
 const weighedRides = ({ rides }: RidingEvidence, seen: Observed): Diagnosis['weighed'] => ({
   rides: rides.length,

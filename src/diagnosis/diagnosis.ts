@@ -1,5 +1,6 @@
 import type { Adjustment } from '../adjustments/adjustment.ts';
 import type { AdjustmentComparison } from '../adjustments/compare-adjustments.ts';
+import type { CassetteEnd, EndCogCount } from '../adjustments/end-cog-count.ts';
 import type { Bike } from '../drivetrain/bike.ts';
 import type { EvidenceKind } from '../gear-trace/gear-trace.ts';
 import type { Direction, RideEvents } from '../shifts/ride-events.ts';
@@ -21,6 +22,8 @@ export interface DiagnosisInput {
   readonly adjustments: readonly Adjustment[];
   /** False where the rides showed no drivetrain: its cogs are then named nowhere. True if left out. */
   readonly cogsKnown?: boolean;
+  /** How many rides were left out of `rides` as another bike's. None if left out. */
+  readonly ridesLeftOut?: number;
   /** Cassette indices of cogs that nobody knows to be there: nobody is sent onto them. None if left out. */
   readonly unseenCogs?: readonly number[];
 }
@@ -65,6 +68,7 @@ export interface RiderPart {
   readonly probability: number;
   readonly troubleRateLowTorque: number | null;
   readonly troubleRateHighTorque: number | null;
+  /** Empty where no shift was judged. */
   readonly sentence: string;
 }
 
@@ -120,6 +124,10 @@ export interface NowVerdict {
   readonly byLastAdjustment: boolean;
   /** Probability that the setting stands past the mark; where `overdone`, on the side of `fault`. */
   readonly pastTheMark: number;
+  /** Ends past which a chain was lost while nothing since shows that it stays on. */
+  readonly keepOff: readonly CassetteEnd[];
+  /** Shifts onto the end cog whose limit is the cause, before that limit was last seen to and since; null for any other cause, and where it was not touched. */
+  readonly trial: { readonly end: CassetteEnd; readonly before: EndCogCount; readonly since: EndCogCount } | null;
   /** What was seen since the last adjustment, or on all rides where nothing was adjusted (`at` is then null). */
   readonly since: {
     readonly at: string | null;
@@ -156,6 +164,9 @@ export interface Suggestion {
   /** True where a chain came off: the cautions say what to look over before riding on, whatever is turned. */
   readonly inspectFirst: boolean;
   readonly parameter: string;
+  /** What to do, in order. */
+  readonly steps: readonly string[];
+  /** The same in one. */
   readonly action: string;
   readonly start: string;
   readonly verify: string;

@@ -1,4 +1,5 @@
 import type { AdjustmentComparison } from '../adjustments/compare-adjustments.ts';
+import { endCog } from '../adjustments/end-cog-count.ts';
 import type { Bike } from '../drivetrain/bike.ts';
 import type { AdjustmentReport } from './report-schema.ts';
 import { roundTo } from './round-to.ts';
@@ -20,9 +21,19 @@ export function adjustmentReport(comparison: AdjustmentComparison, bike: Pick<Bi
       after: tallyReport(row.after),
       probabilityBetter: roundTo(row.probabilityBetter, 4),
     })),
+    endCog: endCogReport(comparison.endCog, bike),
     probabilityBetter: roundTo(comparison.probabilityBetter, 4),
     shiftsStillNeeded: comparison.shiftsStillNeeded,
     sharedPeriod: comparison.sharedPeriod,
     leftOut: { ...comparison.leftOut },
   };
+}
+
+function endCogReport(
+  compared: AdjustmentComparison['endCog'],
+  { cassette }: Pick<Bike, 'cassette'>,
+): AdjustmentReport['endCog'] {
+  if (!compared) return null;
+  const { end, before, after } = compared;
+  return { teeth: cassette[endCog(end, cassette.length)], end, before: { ...before }, after: { ...after } };
 }

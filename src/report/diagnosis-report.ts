@@ -34,12 +34,12 @@ export function diagnosisReport(diagnosis: Diagnosis): DiagnosisReport {
       expectedBits: roundTo(checkRide.expectedBits, 3),
       ordinaryBits: roundTo(checkRide.ordinaryBits, 3),
     },
-    now: { ...diagnosis.now, pastTheMark: roundTo(diagnosis.now.pastTheMark, 4) },
+    now: { ...diagnosis.now, keepOff: [...diagnosis.now.keepOff], pastTheMark: roundTo(diagnosis.now.pastTheMark, 4) },
     stillThere: roundTo(diagnosis.stillThere, 4),
     cured: diagnosis.cured,
     shiftsWellSince: diagnosis.shiftsWellSince && { ...diagnosis.shiftsWellSince },
     notes: [...diagnosis.notes],
-    suggestion: { ...suggestion, cautions: [...suggestion.cautions] },
+    suggestion: { ...suggestion, steps: [...suggestion.steps], cautions: [...suggestion.cautions] },
   };
 }
 

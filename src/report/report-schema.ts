@@ -132,6 +132,9 @@ const suggestionSchema = z.object({
   /** True where a chain came off: the cautions say what to look over before riding on, whatever is turned. */
   inspectFirst: z.boolean(),
   parameter: z.string(),
+  /** What to do, in order; absent in reports that an older engine left in a store. */
+  steps: z.array(z.string()).optional(),
+  /** The same in one. */
   action: z.string(),
   start: z.string(),
   verify: z.string(),
@@ -143,6 +146,11 @@ const twoCauses = z.tuple([z.enum(causes), z.enum(causes)]);
 
 const troubleSince = z.object({ shifts: count, trouble: count });
 
+const cassetteEnd = z.enum(['past-largest', 'past-smallest']);
+
+/** Shifts onto an end cog: commanded, those that tell whether the chain stays on, late, missed or overshot ones, and chains lost past it. */
+const endCogCount = z.object({ asked: count, shifts: count, trouble: count, lost: count });
+
 /** What is wrong with the bike as it is now; the causes say what was mis-set. */
 const nowSchema = z.object({
   /** The likeliest cause as long as it is there, the fault that an adjustment made of it, or `no-fault` once it is cured. */
@@ -153,6 +161,10 @@ const nowSchema = z.object({
   byLastAdjustment: z.boolean(),
   /** Probability that the setting stands past the mark. */
   pastTheMark: probability,
+  /** Ends past which a chain was lost while nothing since shows that it stays on: keep off the cog there. */
+  keepOff: z.array(cassetteEnd).optional(),
+  /** Shifts onto the end cog whose limit is the cause, before that limit was last seen to and since; else null. */
+  trial: z.object({ end: cassetteEnd, before: endCogCount, since: endCogCount }).nullable().optional(),
   /** What was seen since the last adjustment; on all rides where nothing was adjusted, `at` is then null. */
   since: z.object({
     at: z.string().nullable(),
@@ -250,6 +262,16 @@ export const adjustmentReportSchema = z.object({
       probabilityBetter: probability,
     }),
   ),
+  /** For a limit screw, its end cog: `probabilityBetter` and `shiftsStillNeeded` are then of the shifts onto that cog alone. Else null. */
+  endCog: z
+    .object({
+      teeth: toothCount,
+      end: cassetteEnd,
+      before: endCogCount,
+      after: endCogCount,
+    })
+    .nullable()
+    .optional(),
   probabilityBetter: probability,
   shiftsStillNeeded: count.nullable(),
   /** True where another adjustment was made with no judged shift between: what follows cannot be shared out. */

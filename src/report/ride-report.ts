@@ -1,7 +1,9 @@
 import type { Bike } from '../drivetrain/bike.ts';
+import type { Warning } from '../errors/warning.ts';
 import type { GearTrace, RideTrace } from '../gear-trace/gear-trace.ts';
 import { allPedalledSeconds, type TurningCranks } from '../gear-trace/samples/pedalled-seconds.ts';
 import type { RideLog } from '../ride-log/ride-log.ts';
+import { virtualSpeed } from '../ride-log/virtual-speed.ts';
 import { chainCogs } from '../shifts/drops/chain-cogs.ts';
 import type { LostDrive } from '../shifts/drops/lost-drive.ts';
 import type { RideEvents } from '../shifts/ride-events.ts';
@@ -48,6 +50,12 @@ export function rideReport(
     counts: countEvents(events),
     ...rideEventsReport(events, { startMs, cassette, clock, sensorLagS }),
     gears: gearRuns(startMs, timeS, chainCogs(trace.cog, lostDrive), cassette),
-    warnings: [...log.warnings, ...trace.warnings].map(({ code, message }) => ({ code, message })),
+    warnings: warningsOf(log, trace).map(({ code, message }) => ({ code, message })),
   };
+}
+
+/** What was noted of a ride. That a virtual one's speed was not ridden is said once, not again as the reason why no gears show. */
+function warningsOf({ warnings }: RideLog, trace: TracedGears): Warning[] {
+  const virtual = warnings.some(({ code }) => code === virtualSpeed);
+  return [...warnings, ...trace.warnings.filter(({ code }) => !(virtual && code === 'no-gear-bands'))];
 }

@@ -1,5 +1,9 @@
 import type { DiagnosisReport, RideReport } from './report-schema.ts';
 
+/** True where there are rides and none of them holds a gear record. */
+export const holdNoGearChanges = (rides: readonly Pick<RideReport, 'gearSource'>[]): boolean =>
+  rides.length > 0 && rides.every(({ gearSource }) => gearSource !== 'recorded');
+
 /**
  * The verdict's next step where no ride holds a gear record: the rider's recorder writes none, so more rides with it, and a check ride
  * too, would not let a single shift be judged. Leaves a verdict that names a cause its own step.
@@ -8,7 +12,7 @@ export function withoutGearRecords(
   diagnosis: DiagnosisReport,
   rides: readonly Pick<RideReport, 'gearSource'>[],
 ): DiagnosisReport {
-  if (rides.length === 0 || rides.some(({ gearSource }) => gearSource === 'recorded')) return diagnosis;
+  if (!holdNoGearChanges(rides)) return diagnosis;
   const { suggestion, checkRide } = diagnosis;
   const showsGears = rides.some(({ gearSource }) => gearSource === 'inferred');
   const step = {
@@ -22,7 +26,7 @@ export function withoutGearRecords(
   };
   return {
     ...diagnosis,
-    suggestion: suggestion.namesCause ? suggestion : { ...suggestion, ...step },
+    suggestion: suggestion.namesCause ? suggestion : { ...suggestion, ...step, steps: [step.action] },
     checkRide: { ...checkRide, blocks: [], sentences: [] },
   };
 }

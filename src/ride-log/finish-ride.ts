@@ -12,6 +12,7 @@ import type { GearRecords, Pause, RideLog } from './ride-log.ts';
 import { rideSpeed } from './ride-speed.ts';
 import { joinDistances } from './rising-distance.ts';
 import { type MeterColumns, setAsideUnmeasuredPower } from './unmeasured-power.ts';
+import { virtualSpeed } from './virtual-speed.ts';
 
 /**
  * Makes a ride of a draft: puts records in time order, joins those of one moment, sets aside what cannot be true, and
@@ -37,7 +38,7 @@ export function finishRide(draft: RideDraft, fileTypes: readonly string[] = []):
   const virtual = /virtual/.test(`${draft.sport} ${draft.subSport}`);
   if (virtual)
     draft.warn(
-      'virtual-speed',
+      virtualSpeed,
       'The file calls itself a virtual ride: its speed is computed, not ridden, and tells nothing of gears.',
     );
   return {

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { separationSentence } from '../../src/diagnosis/check-ride/separate-causes.ts';
+import { bestShift, fromWords, separationSentence } from '../../src/diagnosis/check-ride/separate-causes.ts';
 
 it('says what is told apart where no shift tells it, so that a test by hand does not stand as advice', () => {
   const between = ['no fault', 'a high limit screw too far out'];
@@ -11,4 +11,27 @@ it('says what is told apart where no shift tells it, so that a test by hand does
     `Shifts onto the 10 tell most. ${hand}`,
   );
   expect(separationSentence('', [], between)).toBe('');
+});
+
+it('asks for no shift that begins on a cog to be kept off, nor names larger or smaller cogs where one of them is', () => {
+  const cassette = [10, 12, 14, 16, 18];
+  // two causes that differ most in firm shifts off the largest cog, and the less the further away
+  const lookAhead = {
+    expect: ({ cog, larger, firm }: { cog: number; larger: boolean; firm: boolean }) => ({
+      trouble: Float64Array.of(0.01, larger ? 0.02 : 0.1 + 0.15 * cog + (firm ? 0.35 : 0)),
+      drop: Float64Array.of(0, 0),
+    }),
+  };
+  const best = (...ends: ('past-largest' | 'past-smallest')[]) => {
+    const kept = { unseen: new Set<number>(), atRisk: new Set(ends) };
+    const { cog, larger, firm } = bestShift(lookAhead, [[0], [1]], cassette.length, kept);
+    return [cassette[cog], fromWords({ cog, larger }, cassette, kept), firm];
+  };
+  // no firm shift off an end cog in any case
+  expect(best()).toEqual([14, 'larger cogs', true]);
+  expect(best('past-largest')).toEqual([12, 'the 14', true]);
+  expect(best('past-smallest')).toEqual([14, 'larger cogs', true]);
+  expect(fromWords({ cog: 2, larger: true }, cassette, { unseen: new Set(), atRisk: new Set(['past-smallest']) })).toBe(
+    'the 12',
+  );
 });

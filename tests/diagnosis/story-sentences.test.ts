@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { AdjustmentComparison } from '../../src/adjustments/compare-adjustments.ts';
 import { DECIDED_AT } from '../../src/adjustments/compare-rates.ts';
-import { adjustmentSentences } from '../../src/diagnosis/sentences/story-sentences.ts';
+import { adjustmentSentences, onsetSentence } from '../../src/diagnosis/sentences/story-sentences.ts';
 import { adjustmentVerdict } from '../../src/report/words/adjustment-verdict.ts';
 
 const count = (missed: number) => ({ shifts: 100, late: 0, missed, overshot: 0 });
@@ -31,8 +31,9 @@ describe('what an adjustment did, among the evidence', () => {
           after: { ...count(12), shifts: after },
         } as never,
       ]).join(' ');
-    expect(of(1571, 0)).toMatch(/: 10 of 1,571 shifts went wrong before, none was judged after\.$/);
-    expect(of(0, 1571)).toMatch(/: no shift was judged before, 12 of 1,571 went wrong after\.$/);
+    expect(of(1571, 900)).toMatch(/: 10 of 1,571 shifts went wrong before, 12 of 900 after\.$/);
+    // what has no before or no after speaks for no cause
+    expect([of(1571, 0), of(0, 1571)]).toEqual(['', '']);
   });
 
   it('is called by the same rule as beside the adjustment itself', () => {
@@ -68,6 +69,20 @@ describe('what an adjustment did, among the evidence', () => {
     );
   });
 
+  it('is told of a limit screw by its end cog', () => {
+    const [before, after] = [
+      { asked: 2, shifts: 2, trouble: 1, lost: 1 },
+      { asked: 38, shifts: 38, trouble: 0, lost: 0 },
+    ];
+    const limit = { ...comparison(0.96), parameter: 'low-limit', amount: 0.25, unit: 'turns' } as const;
+    const said = (tried: typeof after): string[] =>
+      adjustmentSentences('low-limit-loose', [{ ...limit, endCog: { end: 'past-largest', before, after: tried } }]);
+    expect(said(after)).toEqual([
+      '2026-05-04, low limit screw +0.25 turns: 1 of 2 shifts onto the largest cog went wrong before (the chain was lost past it 1 time), 0 of 38 since: it helped.',
+    ]);
+    expect(said({ ...after, shifts: 0 })).toEqual([]);
+  });
+
   it('is written as everywhere, an amount of 0 without a sign', () => {
     const part = (changes: Partial<AdjustmentComparison>): string =>
       adjustmentSentences('hanger-bent', [{ ...comparison(0.5), ...changes }])[0].split(':')[0];
@@ -75,4 +90,11 @@ describe('what an adjustment did, among the evidence', () => {
     expect(part({ amount: -1 })).toBe('2026-05-04, cable tension -1 click');
     expect(part({ parameter: 'hanger', amount: null })).toBe('2026-05-04, derailleur hanger aligned or replaced');
   });
+});
+
+it('says that a fault was there from the first ride on only where there is a second', () => {
+  const steady = { kind: 'steady', at: '2026-05-04T08:00:00Z', rideBeforeAt: null, probability: 0.99 } as const;
+  expect(onsetSentence(steady, 1)).toEqual([]);
+  expect(onsetSentence(steady, 2)).toHaveLength(1);
+  expect(onsetSentence({ ...steady, kind: 'gradual' }, 1)).toHaveLength(1);
 });

@@ -1,9 +1,11 @@
 import { describe, expect, it } from 'vitest';
+import type { CassetteEnd } from '../../src/adjustments/end-cog-count.ts';
 import type { Cause } from '../../src/diagnosis/causes.ts';
 import { nextStep } from '../../src/diagnosis/next-step/next-steps.ts';
 import { suggest } from '../../src/diagnosis/next-step/suggest.ts';
 import type { SuggestionFacts } from '../../src/diagnosis/next-step/suggestion-facts.ts';
 import type { BikeNow } from '../../src/diagnosis/now/bike-now.ts';
+import type { LimitTrial } from '../../src/diagnosis/now/limit-trial.ts';
 import type { Observed } from '../../src/diagnosis/observed.ts';
 
 const count = (shifts: number, late: number) => ({ shifts, late, missed: 0, overshot: 0, trouble: late });
@@ -22,6 +24,8 @@ const seen = (changes: Partial<Observed> = {}): Observed => ({
   weakShifts: 0,
   ...changes,
 });
+const none = { asked: 0, shifts: 0, trouble: 0, lost: 0 };
+const untried = (end: CassetteEnd): LimitTrial => ({ end, fromMs: null, before: none, since: none, holds: 1 });
 /** A bike on which nothing was adjusted, unless told otherwise. */
 const now = (changes: Partial<BikeNow> = {}): BikeNow => ({
   cause: 'pulley-gap-small',
@@ -32,6 +36,9 @@ const now = (changes: Partial<BikeNow> = {}): BikeNow => ({
   pastTheMark: 0,
   since: { last: null, seen: seen(), lost: () => 0 },
   keepOff: new Set(),
+  trials: { 'past-largest': untried('past-largest'), 'past-smallest': untried('past-smallest') },
+  trial: null,
+  turnedRight: false,
   ...changes,
 });
 const facts = (changes: Partial<SuggestionFacts> = {}): SuggestionFacts => ({
@@ -42,6 +49,7 @@ const facts = (changes: Partial<SuggestionFacts> = {}): SuggestionFacts => ({
   seen: seen(),
   drops: () => 0,
   undatedShifts: 0,
+  ridesLeftOut: 0,
   undecided: null,
   onset: { kind: 'steady', at: null, rideBeforeAt: null, probability: 0.9 },
   rider: { probability: 0, troubleRateLowTorque: null, troubleRateHighTorque: null, sentence: '' },
@@ -94,6 +102,19 @@ describe('suggest', () => {
   it('has a chain that came off looked into on a bike that is in order otherwise', () => {
     for (const side of ['chainring', 'unknown', 'past-largest', 'past-smallest'])
       expect(sound(0.9, lost(side)).action).toMatch(/look over where the chain came off before riding on/);
+  });
+
+  it('warns to keep off an end past which the chain was lost, whatever the step is, and once', () => {
+    const keepOff = now({ keepOff: new Set(['past-largest'] as const) });
+    const warnings = (changes: Partial<SuggestionFacts>): number => {
+      const { start, cautions } = suggest(facts({ now: keepOff, ...changes }));
+      return `${start} ${cautions.join(' ')}`.match(/keep off the largest cog/gi)?.length ?? 0;
+    };
+    expect(suggest(facts()).cautions.join(' ')).not.toMatch(/keep off/i);
+    expect(warnings({})).toBe(1);
+    expect(warnings({ ranked: [{ cause: 'no-fault', probability: 0.9 }] })).toBe(1);
+    const loose = { ranked: [{ cause: 'low-limit-loose' as const, probability: 0.9 }] };
+    expect(warnings({ ...loose, seen: seen({ all: count(600, 40) }) })).toBe(1);
   });
 
   it('says by itself whether a chain came off, whatever the step is', () => {
@@ -158,6 +179,23 @@ describe('suggest', () => {
     expect(turned.action).not.toMatch(/Replace nothing/);
   });
 
+  it('comes as steps in order, none of which is said twice', () => {
+    const lostPast = now({ keepOff: new Set(['past-largest']) });
+    const between = ['hanger-bent', 'low-limit-loose'] as const;
+    const { steps, action } = suggest(
+      facts({
+        seen: seen({ all: count(600, 40) }),
+        ranked: [{ cause: 'hanger-bent', probability: 0.51 }],
+        undecided: { between, becauseOf: ['x'], sentence: 'Undecided.' },
+        now: lostPast,
+      }),
+    );
+    expect(steps).toHaveLength(3);
+    expect(steps.join(' ')).toBe(action);
+    expect(action.match(/Pushed by hand/g)).toHaveLength(1);
+    expect(action).toMatch(/Replace nothing before both were looked at\.$/);
+  });
+
   it('names the cure where what is missing stands in rides without a date', () => {
     const few = { ranked: [{ cause: 'no-fault' as const, probability: 0.5 }], seen: seen({ all: count(0, 0) }) };
     const { action, start } = suggest(facts({ ...few, undatedShifts: 264 }));
@@ -209,6 +247,26 @@ describe('suggest', () => {
     expect(start(-1, 4, 'cable-tension-low')).toMatch(/In all it may take 1 to 4 clicks/);
     expect(start(-6, 2, 'cable-tension-low')).toMatch(/In all it may take 1 to 2 clicks/);
     expect(start(-6, -2, 'cable-tension-high')).toMatch(/In all it may take 2 to 6 clicks/);
+  });
+
+  it('doubts a logged entry where the bike shifts well only if its part or its sign is another', () => {
+    const wellSince = { at: '2026-05-08T06:00:00.000Z', shifts: 310, trouble: 1, adjusted: true };
+    const start = (turnedRight: boolean): string => suggest(facts({ wellSince, now: now({ turnedRight }) })).start;
+    expect(start(false)).toMatch(/check its part, amount and sign/);
+    expect(start(true)).toMatch(/of the right part and sign/);
+    expect(start(true)).not.toMatch(/check/);
+  });
+
+  it('says that no ride counts, and why, instead of asking for more rides', () => {
+    const none = { ranked: [{ cause: 'no-fault' as const, probability: 0.2 }], seen: seen({ all: count(0, 0) }) };
+    for (const [ridesLeftOut, words] of [
+      [1, /the only ride is left out.* it looks like another bike's\. Give it to the bike/],
+      [3, /all 3 rides are left out.* they look like another bike's\. Give each of them to the bike/],
+    ] as const) {
+      const { action, start, verify } = suggest(facts({ ...none, ridesLeftOut }));
+      expect(`${action} ${start}`).toMatch(words);
+      expect(`${action} ${start} ${verify}`).not.toMatch(/[Rr]ide on|check ride|record cadence/);
+    }
   });
 
   it('turns nothing on a guess where the rides since the last adjustment do not tell what it did', () => {

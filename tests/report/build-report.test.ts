@@ -65,6 +65,22 @@ describe('rideReport', () => {
     expect([blind.rolloutMm, blind.sensorLagS]).toEqual([null, null]);
   });
 
+  it('says once that the speed of a virtual ride was not ridden', () => {
+    const analysis = sampleAnalyses[1];
+    const note = (code: string) => ({ code, message: `Its speed was computed (${code}).` });
+    const noted = (...ofLog: string[]): string[] =>
+      rideReport(
+        {
+          ...analysis,
+          log: { ...analysis.log, warnings: ofLog.map(note) },
+          trace: { ...analysis.trace, warnings: [note('no-gear-bands')] },
+        },
+        sampleBike,
+      ).warnings.map(({ code }) => code);
+    expect(noted('virtual-speed')).toEqual(['virtual-speed']);
+    expect(noted()).toEqual(['no-gear-bands']);
+  });
+
   it('measures time over the whole ride but pedalling without its pause', () => {
     expect(ride.durationS).toBe(719);
     expect(ride.pedallingS).toBe(598);

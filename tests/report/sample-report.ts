@@ -137,6 +137,8 @@ export const sampleDiagnosis: Diagnosis = {
     fault: 'cable-tension-low',
     setting: 'same',
     byLastAdjustment: false,
+    keepOff: [],
+    trial: null,
     pastTheMark: 0.01,
     since: {
       at: '2026-04-12T18:30:00Z',
@@ -156,6 +158,7 @@ export const sampleDiagnosis: Diagnosis = {
     namesCause: true,
     inspectFirst: false,
     parameter: 'cable-tension',
+    steps: ['Raise cable tension: turn the barrel adjuster anticlockwise.'],
     action: 'Raise cable tension: turn the barrel adjuster anticlockwise.',
     start: 'Look for damage and check the hanger first, then turn one click.',
     verify: 'Ride again and look whether shifts to larger cogs come at once.',

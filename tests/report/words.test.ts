@@ -185,6 +185,23 @@ describe('verdictSentence', () => {
   });
 });
 
+describe('a verdict on rides that hold no gear changes', () => {
+  it('says so, and does not count too few shifts', () => {
+    const report = sampleReport();
+    const said = (gearSource: 'recorded' | 'inferred', rides: number): string => {
+      const weighed = { ...report.diagnosis.weighed, rides, judgedShifts: 0, weakShifts: 0, events: 0 };
+      return verdictSentence({
+        ...report,
+        rides: report.rides.map((ride) => ({ ...ride, gearSource })),
+        diagnosis: { ...report.diagnosis, weighed },
+      });
+    };
+    expect(said('inferred', 1)).toMatch(/^These rides hold no gear changes, so no shift can be judged;/);
+    expect(said('inferred', 0)).toMatch(/^These rides hold no gear changes and show no gears,/);
+    expect(said('recorded', 1)).toMatch(/^No shift could be judged/);
+  });
+});
+
 describe('adjustmentVerdict', () => {
   const [made] = sampleReport().adjustments;
   const verdict = (change: Partial<AdjustmentReport>): string => adjustmentVerdict({ ...made, ...change });
@@ -195,6 +212,23 @@ describe('adjustmentVerdict', () => {
     expect(verdict({ probabilityBetter: 0.6, shiftsStillNeeded: 40 })).toMatch(
       /^Not decided yet.*About 40 more judged shifts will tell\.$/,
     );
+  });
+
+  it('judges a limit screw by its end cog, and sends nobody there before a stand has shown that the chain stays on', () => {
+    const before = { asked: 2, shifts: 2, trouble: 1, lost: 1 };
+    const said = (asked: number, shifts: number, change: Partial<AdjustmentReport>): string => {
+      const after = { asked, shifts, trouble: 0, lost: 0 };
+      return verdict({ endCog: { teeth: 51, end: 'past-largest', before, after }, ...change });
+    };
+    expect(said(38, 38, { probabilityBetter: 0.96, shiftsStillNeeded: 0 })).toBe(
+      'It helped: 1 of 2 shifts onto the largest cog went wrong before (the chain was lost past it 1 time), 0 of 38 since; better with a probability of 96 %.',
+    );
+    const more =
+      /About 30 more judged shifts onto the largest cog, once the chain has stayed on there on a stand, will tell\.$/;
+    expect(said(1, 1, { probabilityBetter: 0.57, shiftsStillNeeded: 30 })).toMatch(/^Not decided yet .*, 0 of 1 since/);
+    expect(said(1, 1, { probabilityBetter: 0.57, shiftsStillNeeded: 30 })).toMatch(more);
+    expect(said(0, 0, { shiftsStillNeeded: 30 })).toMatch(/, and it was not asked for since\. About 30/);
+    expect(said(2, 0, { shiftsStillNeeded: 30 })).toMatch(/asked for 2 times since, but none of that could be judged/);
   });
 
   it('says what is missing before or after it', () => {

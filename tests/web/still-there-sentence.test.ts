@@ -21,6 +21,16 @@ it('is not said where the newest rides shift well, whatever the adjustment did',
   expect(stillThereSentence({ ...report, diagnosis: { ...report.diagnosis, shiftsWellSince } })).toBeNull();
 });
 
+it('is not said where nobody tried the cog that would tell, and else with how often it was tried', () => {
+  const { diagnosis, ...rest } = sampleReport();
+  const count = { asked: 1, shifts: 1, trouble: 0, lost: 0 };
+  const trial = { end: 'past-largest', before: { ...count, lost: 1 }, since: count } as const;
+  const said = (setting: 'same' | 'untested') =>
+    stillThereSentence({ ...rest, diagnosis: { ...diagnosis, now: { ...diagnosis.now, setting, trial } } });
+  expect(said('untested')).toBeNull();
+  expect(said('same')).toMatch(/90 %: the largest cog was tried in 1 judged shift since\.$/);
+});
+
 it('is not said where the last adjustment went too far, which the verdict says', () => {
   const { diagnosis, ...rest } = sampleReport();
   const now = { ...diagnosis.now, setting: 'overdone' } as const;

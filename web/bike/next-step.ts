@@ -1,5 +1,6 @@
 import { parameterName } from '../../src/adjustments/parameter-words.ts';
 import { upperFirst } from '../../src/numeric/upper-first.ts';
+import { stepList } from '../../src/report/words/step-list.ts';
 import { turnWords } from '../../src/report/words/turn-words.ts';
 import type { Diagnosis } from '../api/answers.ts';
 import { listen, make } from '../dom/make.ts';
@@ -9,6 +10,12 @@ import { points } from '../page/points.ts';
 import type { BikePage } from './bike-page.ts';
 
 const step = (term: string, text: string): HTMLElement[] => [make('dt', {}, term), make('dd', {}, text)];
+
+/** One thing as a paragraph, several as steps. */
+const action = (steps: readonly string[]): HTMLElement =>
+  steps.length === 1
+    ? make('p', { class: 'tag-action' }, steps[0])
+    : make('ol', { class: 'tag-action' }, ...steps.map((one) => make('li', {}, one)));
 
 /**
  * What to do next, as a tag to hang on the bike. The cautions always stand with it.
@@ -25,7 +32,7 @@ export function nextStep({ log }: BikePage, diagnosis: Diagnosis, dated: (senten
     { class: 'tag', 'aria-label': 'Next step' },
     make('p', { class: 'tag-kind' }, 'Next step'),
     make('h2', {}, names ? upperFirst(parameterName(suggestion.parameter)) : 'Nothing to turn'),
-    make('p', { class: 'tag-action' }, dated(suggestion.action)),
+    action(stepList(suggestion).map(dated)),
     make('dl', { class: 'steps' }, ...step('Start with', suggestion.start), ...step('Then check', suggestion.verify)),
     turns && make('p', { class: 'quiet' }, turns),
     (plan || separates) &&

@@ -1,9 +1,10 @@
 import { chance } from '../../src/numeric/percent.ts';
 import type { Report } from '../../src/report/report-schema.ts';
+import { triedWords } from '../../src/report/words/verdict-words.ts';
 
 /**
  * Whether the fault outlived the last adjustment; null where nothing is at fault, nothing was adjusted, or no shift was judged
- * since: then nobody knows. Null too where the newest rides shift well: it is gone, whatever the adjustment did; and where it went too far,
+ * since, or none onto the cog that would tell: then nobody knows. Null too where the newest rides shift well: it is gone, whatever the adjustment did; and where it went too far,
  * which the verdict says.
  */
 export function stillThereSentence({
@@ -15,8 +16,11 @@ export function stillThereSentence({
     since === 0 ||
     diagnosis.shiftsWellSince ||
     diagnosis.now.setting === 'overdone' ||
+    diagnosis.now.setting === 'untested' ||
     diagnosis.causes[0].cause === 'no-fault'
   )
     return null;
-  return `After the last adjustment it is still there with a probability of ${chance(diagnosis.stillThere)}.`;
+  const { trial } = diagnosis.now;
+  const tried = trial ? `: ${triedWords(trial)}` : '';
+  return `After the last adjustment it is still there with a probability of ${chance(diagnosis.stillThere)}${tried}.`;
 }

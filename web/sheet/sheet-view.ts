@@ -7,6 +7,7 @@ import { upperFirst } from '../../src/numeric/upper-first.ts';
 import { describeTroubleByCog, drawTroubleByCog } from '../../src/report/charts/trouble-by-cog-chart.ts';
 import { showsNothing } from '../../src/report/shows-nothing.ts';
 import { adjustmentVerdict } from '../../src/report/words/adjustment-verdict.ts';
+import { stepList } from '../../src/report/words/step-list.ts';
 import type { SheetData } from '../api/answers.ts';
 import { getSheet } from '../api/bikes.ts';
 import { fill, listen, make, makeSvg } from '../dom/make.ts';
@@ -83,7 +84,7 @@ function work(sheet: SheetData): HTMLElement | null {
     make(
       'ol',
       { class: 'tasks' },
-      task(dated(sheet, suggestion.action)),
+      ...stepList(suggestion).map((step) => task(dated(sheet, step))),
       task(suggestion.start),
       task(suggestion.verify),
     ),

@@ -1,4 +1,5 @@
 import { moreGears, otherCogs } from '../../src/gear-trace/belonging/another-bike.ts';
+import { virtualSpeed } from '../../src/ride-log/virtual-speed.ts';
 import type { RideReport } from '../api/answers.ts';
 import { noTimeZone } from './time-zone.ts';
 
@@ -16,6 +17,7 @@ export const doubting: ReadonlySet<string> = new Set([
   'rollout-differs',
   'speed-unit-doubtful',
   'teeth-differ',
+  virtualSpeed,
 ]);
 
 /** The remarks on a ride that put it in doubt; the others tell how its file was read. */

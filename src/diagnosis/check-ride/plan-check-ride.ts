@@ -1,7 +1,7 @@
+import type { CassetteEnd } from '../../adjustments/end-cog-count.ts';
 import { seededRandom } from '../../numeric/seeded-random.ts';
 import { upperFirst } from '../../numeric/upper-first.ts';
 import type { CheckRide, CheckRideBlock } from '../diagnosis.ts';
-import type { CassetteEnd } from '../now/setting-now.ts';
 import type { LookAhead, PlannedShifts } from '../posterior/look-ahead.ts';
 import { ImaginedRides } from './imagined-rides.ts';
 import { FIRM_MUST_TELL, safeShifts } from './safe-shifts.ts';
@@ -41,13 +41,13 @@ function sentenceOf({ smallCog, firm }: Candidate, cassette: readonly number[], 
 export interface KeptFrom {
   /** Cassette indices of cogs that are named nowhere, since no ride shows them. */
   readonly unseen: ReadonlySet<number>;
-  /** Ends past which a chain was lost since the last adjustment. */
-  readonly keepOff: ReadonlySet<CassetteEnd>;
+  /** Ends past which the chain may be lost. */
+  readonly atRisk: ReadonlySet<CassetteEnd>;
 }
 
 /** Pairs of cogs that are there and safe to ride on purpose. */
-function safeCandidates(lookAhead: LookAhead, cogCount: number, { unseen, keepOff }: KeptFrom): Candidate[] {
-  const isSafe = safeShifts(lookAhead, cogCount, keepOff);
+function safeCandidates(cogCount: number, { unseen, atRisk }: KeptFrom): Candidate[] {
+  const isSafe = safeShifts(cogCount, atRisk);
   const safe = (cog: number, firm: boolean): boolean => !unseen.has(cog) && isSafe(cog, firm);
   const pairs = Array.from({ length: cogCount - 1 }, (_, smallCog) =>
     [false, true].map((firm) => ({ smallCog, firm })),
@@ -92,7 +92,7 @@ export function planCheckRide(
   keptFrom: KeptFrom,
 ): CheckRide {
   const rides = new ImaginedRides(lookAhead, seededRandom(47, 'check ride'));
-  const candidates = safeCandidates(lookAhead, cassette.length, keptFrom);
+  const candidates = safeCandidates(cassette.length, keptFrom);
   if (candidates.length === 0) return noCheckRide;
   let ridden = rides.none();
   let bits = 0;

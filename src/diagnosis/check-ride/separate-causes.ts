@@ -14,6 +14,7 @@ export const separationSentence = (shifts: string, hands: readonly string[], [a,
 
 const PARTICLES_EACH = 80;
 
+/** A shift onto a cog (cassette index) and how unlike two causes make its outcome. */
 interface Contrast {
   readonly cog: number;
   readonly larger: boolean;
@@ -32,18 +33,25 @@ const contrast = (p: number, q: number): number => (p - q) * Math.log(p / q) + (
 /** What a shift tells, less for having to press firmly. */
 const worth = ({ divergence, firm }: Contrast): number => (firm ? divergence / FIRM_MUST_TELL : divergence);
 
-function bestShift(
-  lookAhead: LookAhead,
+/**
+ * The shift that tells two causes apart best, of those that may be asked for: neither its cog nor the one it begins on is to be kept off.
+ *
+ * @param rows particles of the one cause and of the other
+ */
+export function bestShift(
+  lookAhead: Pick<LookAhead, 'expect'>,
   rows: readonly [readonly number[], readonly number[]],
   cogs: number,
-  { unseen, keepOff }: KeptFrom,
+  { unseen, atRisk }: KeptFrom,
 ): Contrast {
-  const safe = safeShifts(lookAhead, cogs, keepOff);
+  const isSafe = safeShifts(cogs, atRisk);
+  const safe = (cog: number, firm: boolean): boolean => !unseen.has(cog) && isSafe(cog, firm);
   let best: Contrast = { cog: 1, larger: true, firm: false, rates: [0, 0], divergence: -1 };
   for (let cog = 0; cog < cogs; cog++)
     for (const larger of [true, false])
       for (const firm of [false, true]) {
-        if ((larger ? cog === 0 : cog === cogs - 1) || unseen.has(cog) || !safe(cog, firm)) continue;
+        const from = larger ? cog - 1 : cog + 1;
+        if (from < 0 || from >= cogs || !safe(cog, firm) || !safe(from, firm)) continue;
         const { trouble, drop } = lookAhead.expect({ cog, larger, firm });
         const bad = trouble.map((p, i) => 1 - (1 - p) * (1 - drop[i]));
         const rates = [mean(bad, rows[0]), mean(bad, rows[1])] as const;
@@ -52,6 +60,16 @@ function bestShift(
         if (worth(one) > worth(best)) best = one;
       }
   return best;
+}
+
+/** Where the shift begins: on any cog of that side, but on the neighbouring one alone where one of them is not to be ridden on. */
+export function fromWords(
+  { cog, larger }: Pick<Contrast, 'cog' | 'larger'>,
+  cassette: readonly number[],
+  { atRisk }: KeptFrom,
+): string {
+  if (atRisk.has(larger ? 'past-smallest' : 'past-largest')) return `the ${cassette[larger ? cog - 1 : cog + 1]}`;
+  return `${larger ? 'smaller' : 'larger'} cogs`;
 }
 
 /** A contrast this small needs hundreds of shifts to tell anything. */
@@ -90,7 +108,7 @@ export function separateCauses(
     ? ''
     : bySkips
       ? `Skips under load tell most: with ${a} about ${skips[0].toFixed(1)} in an hour on the most used cog, with ${b} about ${skips[1].toFixed(1)}.`
-      : `Shifts onto the ${cassette[shift.cog]} from ${shift.larger ? 'smaller' : 'larger'} cogs, ${shift.firm ? 'pressing firmly' : 'soft on the pedals'}, tell most: with ${a} about ${wholePercent(shift.rates[0])} of them would go wrong, with ${b} about ${wholePercent(shift.rates[1])}.`;
+      : `Shifts onto the ${cassette[shift.cog]} from ${fromWords(shift, cassette, keptFrom)}, ${shift.firm ? 'pressing firmly' : 'soft on the pedals'}, tell most: with ${a} about ${wholePercent(shift.rates[0])} of them would go wrong, with ${b} about ${wholePercent(shift.rates[1])}.`;
   const hand = between.map((cause) => toldByHand(cause, electronic)).filter((text) => text !== '');
   return { between: [...between], bySkips, sentence: separationSentence(seen, hand, [a, b]) };
 }

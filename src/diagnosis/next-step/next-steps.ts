@@ -33,6 +33,8 @@ const unscrewed =
   'Anticlockwise unscrews the barrel adjuster: leave it a full turn of thread, do not unscrew it to its end. Where it comes near, screw it in again and draw the cable tighter at its clamp, on the smallest cog.';
 const screwedIn =
   'Clockwise screws the barrel adjuster in: where it is fully in, do not force it. Give the cable slack at its clamp instead, on the smallest cog.';
+/** Said of a limit screw that seems to have let the chain past. */
+export const LOOK_AT_HANGER = 'Look first whether the hanger is bent inboard.';
 const indexAgain = 'Check the indexing again afterwards.';
 /** Caution for a chain that went past the largest cog. */
 export const intoSpokes =
@@ -69,8 +71,7 @@ const cableSteps: Readonly<Record<Exclude<Cause, 'no-fault'>, NextStep>> = {
   },
   'low-limit-loose': {
     parameter: 'low-limit',
-    action:
-      'Turn the low limit screw in (clockwise) until the guide pulley stops straight below the largest cog. Look first whether the hanger is bent inboard.',
+    action: `Turn the low limit screw in (clockwise) until the guide pulley stops straight below the largest cog. ${LOOK_AT_HANGER}`,
     start: 'A quarter of a turn clockwise before the next ride; keep off the largest cog until it is done.',
     cautions: [intoSpokes, indexAgain],
   },

@@ -1,7 +1,10 @@
+import { sum } from 'd3-array';
+import type { CassetteEnd } from '../../adjustments/end-cog-count.ts';
+import { untriedWords } from '../../adjustments/end-cog-words.ts';
+import { counted } from '../../numeric/counted.ts';
 import { listed } from '../../numeric/listed.ts';
 import { causePhrase } from '../cause-words.ts';
 import type { Cause } from '../causes.ts';
-import type { CassetteEnd } from '../now/setting-now.ts';
 import { oppositeOf } from '../now/turned-towards.ts';
 import { toldByHand } from '../sentences/told-by-hand.ts';
 import { generalCautions, nextStep } from './next-steps.ts';
@@ -30,22 +33,29 @@ export function notSettled(cause: Fault, facts: SuggestionFacts): Step {
   );
 }
 
-/** A look at the limits past which a chain was lost, as sentences to append; empty where none was. */
-export const lookAtLimits = (keepOff: ReadonlySet<CassetteEnd>, electronic: boolean): string =>
+/** A look on the stand at the limits past which a chain was lost, before any shift is tried, to stand before it; empty where none was. */
+export const provedOnStand = ({ now, electronic }: SuggestionFacts): string =>
+  [...now.keepOff]
+    .map(
+      (end) =>
+        `On a stand first, by hand: ${toldByHand(ends[end].fault, electronic)} Keep off the ${ends[end].cog} cog where it goes further. `,
+    )
+    .join('');
+
+/** A look at the limits past which a chain was lost, a step each; none where none was. */
+export const lookAtLimits = (keepOff: ReadonlySet<CassetteEnd>, electronic: boolean): string[] =>
   [...keepOff]
     .map((end) => ends[end])
     .map(
       ({ fault, cog, screw }) =>
-        ` The chain was lost past the ${cog} cog, so look at the ${screw} too. ${toldByHand(fault, electronic)}`,
-    )
-    .join('');
+        `The chain was lost past the ${cog} cog, so look at the ${screw} too. ${toldByHand(fault, electronic)}`,
+    );
 
 /** A chain was lost past an end: that limit is looked at by hand before anything else, and never opened. */
 export function limitFirst(lostPast: readonly CassetteEnd[], facts: SuggestionFacts): Step {
-  const { electronic, now } = facts;
+  const { electronic } = facts;
   const own = lostPast.map((end) => ({ ...ends[end], step: nextStep(ends[end].fault, electronic) }));
   const cogs = listed(own.map(({ cog }) => cog));
-  const since = now.since.last ? ' since the last adjustment' : '';
   const looks = own.map(
     ({ fault, screw }) =>
       `${toldByHand(fault, electronic)} If it goes further, turn the ${screw} in (clockwise) until it stops there.`,
@@ -53,11 +63,24 @@ export function limitFirst(lostPast: readonly CassetteEnd[], facts: SuggestionFa
   return {
     namesCause: true,
     parameter: own[0].step.parameter,
-    action: `Look before anything else is turned: the chain was lost past the ${cogs} cog${since}. ${looks.join(' ')}`,
+    steps: [
+      `Look before anything else is turned: the chain was lost past the ${cogs} cog${whenLost(lostPast, facts)}. ${looks[0]}`,
+      ...looks.slice(1),
+    ],
     start: `Do it on a stand, and keep off the ${cogs} cog until it is done.`,
     verify: verifyNow(own[0].fault, facts),
     cautions: [...new Set([...own.flatMap(({ step }) => step.cautions), ...generalCautions])],
   };
+}
+
+/** When the chain was lost, as far as something was adjusted: since, or before without a ride since that shows that it stays on. */
+function whenLost(lostPast: readonly CassetteEnd[], { now }: SuggestionFacts): string {
+  const { last, lost } = now.since;
+  if (!last) return '';
+  if (lostPast.some((end) => lost(end) > 0)) return ' since the last adjustment';
+  const tries = lostPast.map((end) => now.trials[end].since);
+  const shifts = sum(tries, (count) => count.shifts);
+  return ` before the last adjustment, and ${shifts === 0 ? untriedWords({ asked: sum(tries, ({ asked }) => asked) }) : `${counted(shifts, 'shift')} onto it since ${shifts === 1 ? 'does' : 'do'} not tell whether it stays on`}`;
 }
 
 /** Whether a step would open a limit past which a chain was lost. */

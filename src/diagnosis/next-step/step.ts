@@ -2,13 +2,16 @@ import type { Suggestion } from '../diagnosis.ts';
 import { generalCautions } from './next-steps.ts';
 
 /** A step by itself, before it is known whether a chain came off. */
-export type Step = Omit<Suggestion, 'inspectFirst'>;
+export type Step = Omit<Suggestion, 'inspectFirst' | 'action'>;
+
+/** Where nothing is left to do but to ride: what the verdict does then. */
+export const KEEP_RECORDING = 'Keep recording; the verdict is worked out again with every ride.';
 
 /** A step that turns nothing and names no cause. */
 export const nothingToTurn = (action: string, start: string, verify: string): Step => ({
   namesCause: false,
   parameter: 'none',
-  action,
+  steps: [action],
   start,
   verify,
   cautions: generalCautions,

@@ -14,6 +14,8 @@ export interface SuggestionFacts {
   readonly drops: Observed['drops'];
   /** Judged shifts of rides without a date that could not be weighed beside adjustments. */
   readonly undatedShifts: number;
+  /** How many rides are left out as another bike's, where that leaves none that counts; else 0. */
+  readonly ridesLeftOut: number;
   readonly undecided: Undecided | null;
   readonly onset: Onset;
   readonly rider: RiderPart;

@@ -59,7 +59,7 @@ export function turnBack(tooFar: TurnedTooFar & { readonly byLast: boolean }, fa
   return {
     namesCause: true,
     parameter: usual.parameter,
-    action: `${why} ${(electronic ? electronicActions[fault] : undefined) ?? back.action}`,
+    steps: [`${why} ${(electronic ? electronicActions[fault] : undefined) ?? back.action}`],
     start: (back.start ?? usual.start) + (indexing ? turnsInAll(clicks, fault === 'cable-tension-low') : ''),
     verify: verifyNow(fault, facts),
     cautions: [...usual.cautions, ...generalCautions],

@@ -1,4 +1,5 @@
 import type { Cause } from '../causes.ts';
+import { isLoose } from '../now/limit-trial.ts';
 import { oppositeOf } from '../now/turned-towards.ts';
 import type { SuggestionFacts } from './suggestion-facts.ts';
 import { verifyStep } from './verify-step.ts';
@@ -9,8 +10,7 @@ import { verifyStep } from './verify-step.ts';
  * whatever is turned, by all rides.
  */
 export function verifyNow(fault: Cause, { seen, now }: Pick<SuggestionFacts, 'seen' | 'now'>): string {
-  const { since, setting, keepOff } = now;
+  const { since, setting, keepOff, trials } = now;
   const failsNow = since.last !== null && setting !== 'cured' && since.seen.all.trouble > 0;
-  const loose = fault === 'low-limit-loose' || fault === 'high-limit-loose';
-  return verifyStep(fault, failsNow && oppositeOf(fault) && !loose ? since.seen : seen, keepOff);
+  return verifyStep(fault, failsNow && oppositeOf(fault) && !isLoose(fault) ? since.seen : seen, keepOff, trials);
 }

@@ -1,7 +1,12 @@
+import { type CassetteEnd, endCog } from '../../adjustments/end-cog-count.ts';
+import { triesStillNeeded } from '../../adjustments/limit-holds.ts';
+import { counted } from '../../numeric/counted.ts';
 import { listed } from '../../numeric/listed.ts';
 import type { Direction } from '../../shifts/ride-events.ts';
 import type { Cause } from '../causes.ts';
-import type { CassetteEnd } from '../now/setting-now.ts';
+import { CURED_BELOW } from '../cured-below.ts';
+import type { BikeNow } from '../now/bike-now.ts';
+import type { LimitTrial } from '../now/limit-trial.ts';
 import type { Observed, ShiftCount } from '../observed.ts';
 
 /** Rates outside these would ask for too few or too many shifts. An assumption of ours. */
@@ -92,12 +97,21 @@ const ontoEnd = (end: CassetteEnd, cassette: readonly number[]): string => {
     : `from the ${cassette[1]} onto the ${cassette[0]}`;
 };
 
-/** A loose limit shows by a lost chain, seldom by a late shift. Where one was lost since, the proof is on a stand, not on a ride. */
-function staysOn(seen: Observed, end: CassetteEnd, keepOff: ReadonlySet<CassetteEnd>): string {
-  const onto = end === 'past-largest' ? seen.cassette.length - 1 : 0;
-  const count = shiftsToProve(seen.drops(end), seen.commandedOnto(onto));
-  const shifts = `at least ${count} shifts ${ontoEnd(end, seen.cassette)}`;
-  return keepOff.has(end)
+/**
+ * A loose limit shows by a lost chain, seldom by a late shift. Where one was lost the proof is on a stand; on a ride only after that, and once
+ * something was done about it.
+ */
+function staysOn(seen: Observed, end: CassetteEnd, keptOff: boolean, trial?: LimitTrial): string {
+  const onto = endCog(end, seen.cassette.length);
+  const onTrial = trial !== undefined && trial.fromMs !== null && trial.before.lost > 0;
+  const { lost, asked } = onTrial ? trial.before : { lost: seen.drops(end), asked: seen.commandedOnto(onto) };
+  const shifts = `at least ${shiftsToProve(lost, asked)} shifts ${ontoEnd(end, seen.cassette)}`;
+  if (onTrial && keptOff) {
+    const more = triesStillNeeded(trial.before, trial.since, 1 - CURED_BELOW);
+    const tries = more === null ? 'many more shifts' : counted(more, trial.since.shifts > 0 ? 'more shift' : 'shift');
+    return `On a stand make ${shifts}, turning the cranks by hand. Until the chain stays on there, keep off that cog on any ride. Once it does, ${tries} onto it on a ride, softly, away from traffic, would show that it holds.`;
+  }
+  return keptOff
     ? `Once the limit is set, make ${shifts} on a stand, turning the cranks by hand: a cure shows as a chain that stays on. Until it does, keep off that cog on any ride.`
     : `Once the limit is set, and tried on a stand, make ${shifts} on the next ride, softly, away from traffic: a cure shows as a chain that stays on.`;
 }
@@ -126,16 +140,25 @@ function everywhereBut(keepOff: ReadonlySet<CassetteEnd>, { cassette }: Observed
  * How the next ride shows whether a cause was cured: by the shifts that failed, enough of them to tell.
  *
  * @param seen the rides that show how shifts fail
- * @param keepOff ends past which a chain was lost: no ride is asked for onto the cog there, nor off it
+ * @param keepOff ends past which a chain was lost: no ride is asked for onto the cog there, nor off it, before a stand has shown that it stays on
+ * @param trials how the end cogs fared since their limits were seen to; left out where nothing was adjusted
  */
-export function verifyStep(cause: Cause, seen: Observed, keepOff: ReadonlySet<CassetteEnd> = new Set()): string {
-  if (cause === 'low-limit-loose') return staysOn(seen, 'past-largest', keepOff);
-  if (cause === 'high-limit-loose') return staysOn(seen, 'past-smallest', keepOff);
+export function verifyStep(
+  cause: Cause,
+  seen: Observed,
+  keepOff: ReadonlySet<CassetteEnd> = new Set(),
+  trials?: BikeNow['trials'],
+): string {
+  const stays = (end: CassetteEnd): string => staysOn(seen, end, keepOff.has(end), trials?.[end]);
+  if (cause === 'low-limit-loose') return stays('past-largest');
+  if (cause === 'high-limit-loose') return stays('past-smallest');
   if (cause === 'worn-drivetrain') return noSkip(seen, keepOff);
   const whole = placeToProve(cause, seen);
   const place = whole && keptOff(whole, keepOff, seen.cassette.length - 1);
-  if (whole && !place) return staysOn(seen, whole.to === 0 ? 'past-smallest' : 'past-largest', keepOff);
+  if (whole && !place) return stays(whole.to === 0 ? 'past-smallest' : 'past-largest');
   const count = place ? shiftsOn(seen, place) : seen.all;
   const where = place ? placeWords(place, seen.cassette) : everywhereBut(keepOff, seen);
-  return `On the next ride make at least ${shiftsToProve(lateOrMissed(count), count.shifts)} shifts ${where} with five turns of the crank after each: a cure shows as hardly one of them late or missed.`;
+  // a bent hanger is ridden on only once it was seen to
+  const when = cause === 'hanger-bent' ? 'Once the hanger is in order, on the next ride' : 'On the next ride';
+  return `${when} make at least ${shiftsToProve(lateOrMissed(count), count.shifts)} shifts ${where} with five turns of the crank after each: a cure shows as hardly one of them late or missed.`;
 }

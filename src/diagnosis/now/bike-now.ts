@@ -1,4 +1,5 @@
 import type { Adjustment } from '../../adjustments/adjustment.ts';
+import type { CassetteEnd } from '../../adjustments/end-cog-count.ts';
 import type { Bike } from '../../drivetrain/bike.ts';
 import { hasClock } from '../../ride-log/has-clock.ts';
 import type { Cause } from '../causes.ts';
@@ -6,17 +7,19 @@ import { CURED_BELOW } from '../cured-below.ts';
 import type { DiagnosisRide, ShiftsWellSince, TurnEstimate } from '../diagnosis.ts';
 import type { RidingEvidence } from '../evidence/build-evidence.ts';
 import { FEWEST_SHIFTS } from '../fewest-shifts.ts';
+import { canBring } from '../likelihood/onset-options.ts';
 import { shiftsWell } from '../next-step/shifts-well.ts';
 import { goneUnlogged } from '../posterior/gone-unlogged.ts';
 import type { Particle } from '../posterior/particles.ts';
 import { anyShiftsFail, failsLike, ghostsOften } from './fails-like.ts';
+import { endOfLimit, isLoose, isUnproven, type LimitTrial, limitTrial } from './limit-trial.ts';
 import { isIndexing, pointsTheSameWay } from './points-the-same-way.ts';
 import { riddenOn } from './ridden-on.ts';
 import { type SeenSince, seenSince } from './seen-since.ts';
-import type { CassetteEnd, SettingNow } from './setting-now.ts';
+import type { SettingNow } from './setting-now.ts';
 import { shareStandingOut, stillThere } from './still-there.ts';
 import { type TurnedTooFar, turnedTooFar } from './turned-too-far.ts';
-import { oppositeOf } from './turned-towards.ts';
+import { oppositeOf, turnedTowards } from './turned-towards.ts';
 
 /** What is wrong with a bike now. Whatever is advised or said of it follows from this. */
 export interface BikeNow {
@@ -32,8 +35,14 @@ export interface BikeNow {
   /** Probability that its setting stands out on the other side; where `overdone`, on the side of `fault`. */
   readonly pastTheMark: number;
   readonly since: SeenSince;
-  /** Ends past which a chain was lost since: nobody is sent onto the cog there. */
+  /** Ends past which a chain was lost while nothing since shows that it stays on: nobody is sent onto the cog there. */
   readonly keepOff: ReadonlySet<CassetteEnd>;
+  /** How each end cog fared before and since its limit was last seen to. */
+  readonly trials: Readonly<Record<CassetteEnd, LimitTrial>>;
+  /** The one by which the cause is judged: a limit screw's, where that limit was touched since the first ride. Else null. */
+  readonly trial: LimitTrial | null;
+  /** Whether something was turned, all in all, the way that takes the cause away. */
+  readonly turnedRight: boolean;
 }
 
 /** What `bikeNow` goes by. */
@@ -64,14 +73,19 @@ export function bikeNow(facts: NowFacts): BikeNow {
   const shiftsTell = tested && judgedShifts >= FEWEST_SHIFTS && !wellSince;
   const turned = sinceFirstRide(adjustments, rides);
   const found = turnedTooFar({ cause, probability, particles, rides, turned, since, shiftsTell });
-  const keepOff = new Set((['past-largest', 'past-smallest'] as const).filter((side) => since.lost(side) > 0));
-  const left = tested ? stillThere(particles, cause) : 1;
+  const trials = trialsOf(facts);
+  const keepOff = new Set(ends.filter((end) => isUnproven(trials[end])));
+  const trial = trialOfCause(cause, trials, turned);
+  const turnedRight = isTurnedRight(cause, turned);
+  const left = tested ? leftOf(facts, trial, turnedRight) : 1;
   const lastGroup = evidence.groups.at(-1)?.adjustments ?? [];
   const tooFar = found && { ...found, byLast: found.lastTowards && lastGroup.some(({ at }) => at === found.lastAt) };
   const opposite = oppositeOf(cause);
   const own = particles.filter((particle) => particle.cause === cause);
   const past = tested && opposite ? shareStandingOut(own, opposite) : 0;
-  const setting = tooFar ? 'overdone' : settingOf(facts, { since, tested, lost: keepOff.size > 0, left, past });
+  const lost = ends.some((end) => since.lost(end) > 0);
+  const then = { since, tested, lost, left, past, trial, turnedRight };
+  const setting = tooFar ? 'overdone' : settingOf(facts, then);
   return {
     cause,
     fault: tooFar ? tooFar.fault : setting === 'cured' ? 'no-fault' : cause,
@@ -81,7 +95,35 @@ export function bikeNow(facts: NowFacts): BikeNow {
     pastTheMark: tooFar ? shareStandingOut(particles, tooFar.fault) : past,
     since,
     keepOff,
+    ...{ trials, trial, turnedRight },
   };
+}
+
+function trialsOf({ rides, adjustments, bike }: NowFacts): BikeNow['trials'] {
+  const done = sinceFirstRide(adjustments, rides);
+  const trialOf = (end: CassetteEnd): LimitTrial => limitTrial(end, rides, done, bike.cassette.length);
+  return { 'past-largest': trialOf('past-largest'), 'past-smallest': trialOf('past-smallest') };
+}
+
+const ends: readonly CassetteEnd[] = ['past-largest', 'past-smallest'];
+
+function trialOfCause(cause: Cause, trials: BikeNow['trials'], turned: readonly Adjustment[]): LimitTrial | null {
+  const end = endOfLimit(cause);
+  return end && turned.some(({ parameter }) => canBring(cause, parameter)) ? trials[end] : null;
+}
+
+function isTurnedRight(cause: Cause, turned: readonly Adjustment[]): boolean {
+  const opposite = oppositeOf(cause);
+  return opposite !== null && turnedTowards(opposite, turned) !== null;
+}
+
+/** Whether chains were lost past an end, and its limit was screwed in since: its own end cog then says more than how far a turn may reach. */
+const provedByTrial = (trial: LimitTrial | null, turnedRight: boolean): trial is LimitTrial =>
+  trial !== null && turnedRight && trial.before.lost > 0;
+
+function leftOf({ particles, cause }: NowFacts, trial: LimitTrial | null, turnedRight: boolean): number {
+  if (trial && trial.since.shifts === 0) return 1;
+  return provedByTrial(trial, turnedRight) && isLoose(cause) ? 1 - trial.holds : stillThere(particles, cause);
 }
 
 /** What was turned before the first ride moves nothing of the fault that it found. */
@@ -97,25 +139,32 @@ interface SinceThen {
   readonly lost: boolean;
   readonly left: number;
   readonly past: number;
+  readonly trial: LimitTrial | null;
+  readonly turnedRight: boolean;
 }
 
 const LIKELIER_THAN_NOT = 0.5;
 
 function settingOf(facts: NowFacts, then: SinceThen): Exclude<SettingNow, 'overdone'> {
   const { cause, clicks, particles } = facts;
-  const { since, tested, lost, left, past } = then;
+  const { since, tested, lost, left, past, trial } = then;
   if (!since.last || cause === 'no-fault') return 'same';
   if (!tested) return failsLike(cause, since) ? 'same' : lost ? 'unsettled' : 'untested';
+  if (trial && !failsLike(cause, since)) {
+    if (trial.since.shifts === 0) return lost ? 'unsettled' : 'untested';
+    if (isLoose(cause) && provedByTrial(trial, then.turnedRight) && isUnproven(trial)) return 'unsettled';
+  }
   if (isCured(cause, then)) return goneUnlogged(particles, cause) < LIKELIER_THAN_NOT ? 'cured' : 'unsettled';
   const there = left >= past && (left >= CURED_BELOW || failsLike(cause, since));
   return there && pointsTheSameWay(cause, clicks) ? 'same' : 'unsettled';
 }
 
 /** Most likely there no longer, nor turned past the mark, and the rides since do not fail. A chain lost past an end is a failure. */
-function isCured(cause: Cause, { since, lost, left, past }: SinceThen): boolean {
+function isCured(cause: Cause, { since, lost, left, past, trial, turnedRight }: SinceThen): boolean {
   const { seen } = since;
   if (lost || anyShiftsFail(seen) || ghostsOften(seen) || (cause === 'worn-drivetrain' && failsLike(cause, since)))
     return false;
+  if (isLoose(cause) && provedByTrial(trial, turnedRight)) return !isUnproven(trial);
   // shifts show how the indexing stands, but not whether a limit that was opened stops the chain
   return left + past < CURED_BELOW || (left < CURED_BELOW && isIndexing(cause) && shiftsWell(seen));
 }

@@ -5,13 +5,15 @@ import type { BikeNow } from './bike-now.ts';
 const counts = ({ shifts, trouble }: ShiftCount): { shifts: number; trouble: number } => ({ shifts, trouble });
 
 /** What is wrong now, as plain facts for the verdict. */
-export function nowVerdict({ fault, setting, tooFar, pastTheMark, since }: BikeNow): NowVerdict {
+export function nowVerdict({ fault, setting, tooFar, pastTheMark, since, keepOff, trial }: BikeNow): NowVerdict {
   const { last, seen, lost } = since;
   return {
     fault,
     setting,
     byLastAdjustment: tooFar?.byLast ?? false,
     pastTheMark,
+    keepOff: [...keepOff],
+    trial: trial && { end: trial.end, before: { ...trial.before }, since: { ...trial.since } },
     since: {
       at: last?.at ?? null,
       toLarger: counts(seen.shifts('to-larger')),

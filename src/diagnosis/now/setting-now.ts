@@ -10,6 +10,3 @@
 export const settingsNow = ['same', 'cured', 'overdone', 'unsettled', 'untested'] as const;
 /** One of `settingsNow`. */
 export type SettingNow = (typeof settingsNow)[number];
-
-/** Ends of the cassette past which a chain can be lost. */
-export type CassetteEnd = 'past-largest' | 'past-smallest';

@@ -26,25 +26,27 @@ function countByLoad(evidence: RidingEvidence): LoadCount[] {
 
 /** The rider's own part: does trouble gather at high torque on a bike that is otherwise well set? */
 export function weighRider(particles: readonly Particle[], evidence: RidingEvidence): RiderPart {
-  const [low, , high] = countByLoad(evidence);
+  const counts = countByLoad(evidence);
+  const [low, , high] = counts;
   const none = { troubleRateLowTorque: null, troubleRateHighTorque: null };
   if (!Number.isFinite(evidence.edges.highNm) || low.shifts === 0 || high.shifts === 0)
     return {
       probability: 0,
       ...none,
-      sentence: 'Too few shifts with power were judged to tell what hard pedalling does.',
+      // where no shift at all was judged, the verdict says so
+      sentence: counts.some(({ shifts }) => shifts > 0)
+        ? 'Too few shifts with power were judged to tell what hard pedalling does.'
+        : '',
     };
   const probability =
     particles.filter(({ cause, healthy }) => cause === 'no-fault' && healthy.rider > WORTH_MENTIONING).length /
     Math.max(1, particles.length);
-  const counts = `${figure(high.trouble)} of ${figure(high.shifts)} shifts under the hardest pedalling (over ${Math.round(evidence.edges.highNm)} Nm) went wrong, ${figure(low.trouble)} of ${figure(low.shifts)} under the lightest (up to ${Math.round(evidence.edges.middleNm)} Nm)`;
+  const told = `${figure(high.trouble)} of ${figure(high.shifts)} shifts under the hardest pedalling (over ${Math.round(evidence.edges.highNm)} Nm) went wrong, ${figure(low.trouble)} of ${figure(low.shifts)} under the lightest (up to ${Math.round(evidence.edges.middleNm)} Nm)`;
   return {
     probability,
     troubleRateLowTorque: low.trouble / low.shifts,
     troubleRateHighTorque: high.trouble / high.shifts,
     sentence:
-      probability > 0.5
-        ? `${counts}: ease off for half a turn while shifting before any part is touched.`
-        : `${counts}.`,
+      probability > 0.5 ? `${told}: ease off for half a turn while shifting before any part is touched.` : `${told}.`,
   };
 }

@@ -11,6 +11,8 @@ interface Known {
   readonly seen: Observed;
   readonly comparisons: readonly AdjustmentComparison[];
   readonly onset: Onset;
+  /** How many rides were weighed. */
+  readonly rides: number;
 }
 
 /**
@@ -21,7 +23,7 @@ interface Known {
  */
 export function rankCauses(
   probabilities: readonly number[],
-  { seen, comparisons, onset }: Known,
+  { seen, comparisons, onset, rides }: Known,
 ): readonly [CauseVerdict, ...CauseVerdict[]] {
   const [first, ...others] = causes
     .map((cause, c) => ({
@@ -30,6 +32,6 @@ export function rankCauses(
       evidence: [...evidenceSentences(cause, seen), ...adjustmentSentences(cause, comparisons)],
     }))
     .sort((a, b) => b.probability - a.probability);
-  const more = [...unshownSentences(first.cause, seen), ...onsetSentence(onset)];
+  const more = [...unshownSentences(first.cause, seen), ...onsetSentence(onset, rides)];
   return [{ ...first, evidence: [...first.evidence, ...more] }, ...others];
 }

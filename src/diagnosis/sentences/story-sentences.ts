@@ -1,6 +1,7 @@
 import type { Adjustment } from '../../adjustments/adjustment.ts';
 import type { AdjustmentComparison } from '../../adjustments/compare-adjustments.ts';
 import { DECIDED_AT } from '../../adjustments/compare-rates.ts';
+import { endCogBeforeAndAfter } from '../../adjustments/end-cog-words.ts';
 import { isTogether, madeTogether } from '../../adjustments/made-together.ts';
 import { amountWords } from '../../adjustments/parameter-words.ts';
 import { counted } from '../../numeric/counted.ts';
@@ -29,18 +30,23 @@ const trouble = (period: AdjustmentComparison['before']): string =>
   `${figure(period.late + period.missed + period.overshot)} of ${figure(period.shifts)}`;
 
 /** "29 of 218 shifts went wrong before (164 shifts from before it began left out), 23 of 197 after". */
-function beforeAndAfter({ before, after, leftOut }: AdjustmentComparison): string {
+function beforeAndAfter({ before, after, leftOut, endCog }: AdjustmentComparison): string {
   const from = leftOut.before > 0 ? ` (${counted(leftOut.before, 'shift')} from before it began left out)` : '';
   const until = leftOut.after > 0 ? ` (${counted(leftOut.after, 'shift')} from when it began on left out)` : '';
-  if (before.shifts === 0) return `no shift was judged before${from}, ${trouble(after)} went wrong after${until}`;
-  return `${trouble(before)} shifts went wrong before${from}, ${after.shifts === 0 ? 'none was judged' : trouble(after)} after${until}`;
+  if (endCog) return endCogBeforeAndAfter(endCog) + from + until;
+  return `${trouble(before)} shifts went wrong before${from}, ${trouble(after)} after${until}`;
 }
 
-/** What the adjustments that touch a cause did: shifts gone wrong before and after, once for those made together. */
+/** Whether there is a before and an after to set against one another. */
+const tells = ({ endCog, before, after }: AdjustmentComparison): boolean =>
+  endCog ? endCog.before.shifts > 0 && endCog.after.shifts > 0 : before.shifts > 0 && after.shifts > 0;
+
+/**
+ * What the adjustments that touch a cause did: shifts gone wrong before and after, once for those made together. One with nothing judged
+ * before it, or after, speaks for no cause.
+ */
 export function adjustmentSentences(cause: Cause, comparisons: readonly AdjustmentComparison[]): string[] {
-  const told = comparisons.filter(
-    ({ parameter, before, after }) => touching[cause].includes(parameter) && before.shifts + after.shifts > 0,
-  );
+  const told = comparisons.filter((one) => touching[cause].includes(one.parameter) && tells(one));
   return madeTogether(told).map((made) => {
     const [one] = made;
     const verdict =
@@ -57,8 +63,12 @@ export function adjustmentSentences(cause: Cause, comparisons: readonly Adjustme
 
 const utc = (iso: string): string => `${iso.slice(0, 16).replace('T', ' ')} UTC`;
 
-/** How the likeliest fault began. */
-export function onsetSentence(onset: Onset): string[] {
+/**
+ * How the likeliest fault began. That it was there from the first ride on says something only beside a second ride.
+ *
+ * @param rides how many rides were weighed
+ */
+export function onsetSentence(onset: Onset, rides: number): string[] {
   const sure = chance(onset.probability);
   if (onset.kind === 'sudden' && onset.at)
     return [
@@ -67,6 +77,6 @@ export function onsetSentence(onset: Onset): string[] {
         : `It began suddenly, about ${utc(onset.at)} (${sure}).`,
     ];
   if (onset.kind === 'gradual') return [`It grew over the rides (${sure}).`];
-  if (onset.kind === 'steady') return [`It was there from the first ride on (${sure}).`];
+  if (onset.kind === 'steady' && rides > 1) return [`It was there from the first ride on (${sure}).`];
   return [];
 }

@@ -9,6 +9,7 @@ import { showsNothing } from '../shows-nothing.ts';
 import { verdictOf, verdictTone } from '../verdict-kind.ts';
 import { furtherSentences } from '../words/further-sentences.ts';
 import { lateralSentence } from '../words/lateral-sentence.ts';
+import { stepList } from '../words/step-list.ts';
 import { explainedCauses, verdictSentence } from '../words/verdict-words.ts';
 import { chartFigure } from './chart-figure.ts';
 import { html, type Markup } from './markup.ts';
@@ -36,9 +37,10 @@ export function htmlNextStep({ diagnosis }: Report): Markup {
   const { suggestion, checkRide } = diagnosis;
   const about =
     suggestion.parameter === 'none' ? null : html`<strong>${parameterTitle(suggestion.parameter)}</strong>: `;
+  const steps = stepList(suggestion);
   return html`<section>
 <h2>Next step</h2>
-<p>${about}${suggestion.action}</p>
+${steps.length === 1 ? html`<p>${about}${steps[0]}</p>` : html`<p>${about}</p><ol>${steps.map((step) => html`<li>${step}</li>`)}</ol>`}
 <p>Begin: ${suggestion.start}</p>
 <p>Then check: ${suggestion.verify}</p>
 ${

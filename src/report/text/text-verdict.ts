@@ -5,6 +5,7 @@ import type { Report } from '../report-schema.ts';
 import { verdictOf, verdictTone } from '../verdict-kind.ts';
 import { furtherSentences } from '../words/further-sentences.ts';
 import { otherCauses } from '../words/other-causes.ts';
+import { stepList } from '../words/step-list.ts';
 import { explainedCauses, verdictSentence } from '../words/verdict-words.ts';
 import type { TextPage } from './text-page.ts';
 
@@ -33,8 +34,15 @@ export function textVerdict(page: TextPage, report: Report): void {
 export function textNextStep(page: TextPage, report: Report): void {
   const { suggestion, checkRide } = report.diagnosis;
   page.heading('Next step');
-  const about = suggestion.parameter === 'none' ? '' : `${parameterTitle(suggestion.parameter)}: `;
-  page.paragraph(`${about}${suggestion.action}`);
+  const about = suggestion.parameter === 'none' ? '' : `${parameterTitle(suggestion.parameter)}:`;
+  const steps = stepList(suggestion);
+  if (steps.length === 1) page.paragraph(`${about} ${steps[0]}`.trim());
+  else {
+    if (about) page.paragraph(about);
+    steps.forEach((step, i) => {
+      page.bullet(step, `${i + 1}.`);
+    });
+  }
   page.bullet(`Begin: ${suggestion.start}`);
   page.bullet(`Then check: ${suggestion.verify}`);
   if (checkRide.sentences.length > 0) {

@@ -3,11 +3,27 @@ import { counted } from '../../numeric/counted.ts';
 import { chance } from '../../numeric/percent.ts';
 import { upperFirst } from '../../numeric/upper-first.ts';
 import type { AdjustmentReport } from '../report-schema.ts';
+import { limitVerdict } from './limit-verdict.ts';
 import { rateWithInterval } from './number-words.ts';
 
-/** Whether an adjustment helped, in sentences with the numbers before and after. */
+/** Said of an adjustment that shares its before and after with another. */
+export const NOT_TOLD_APART = 'No shift was judged between this and other work, so their shares cannot be told apart.';
+
+/** Whether an adjustment helped, in sentences with the numbers before and after: for a limit screw those of its end cog. */
 export function adjustmentVerdict(adjustment: AdjustmentReport): string {
-  const { before, after, probabilityBetter, shiftsStillNeeded, sharedPeriod, leftOut } = adjustment;
+  const { sharedPeriod, leftOut, endCog } = adjustment;
+  const sentences = endCog ? limitVerdict(endCog, adjustment) : overallVerdict(adjustment);
+  if (leftOut.before + leftOut.after > 0)
+    sentences.push(
+      `Left out of this because a fault began suddenly: ${[leftOut.before > 0 && `${counted(leftOut.before, 'shift')} before it began`, leftOut.after > 0 && `${counted(leftOut.after, 'shift')} from then on`].filter(Boolean).join(' and ')}.`,
+    );
+  if (sharedPeriod) sentences.push(NOT_TOLD_APART);
+  return sentences.join(' ');
+}
+
+/** The same by all judged shifts. */
+function overallVerdict(adjustment: AdjustmentReport): string[] {
+  const { before, after, probabilityBetter, shiftsStillNeeded, sharedPeriod } = adjustment;
   const it = sharedPeriod ? 'together they' : 'it';
   const sentences: string[] = [];
   if (before.shifts === 0) sentences.push('Nothing was judged before it, so there is nothing to compare with.');
@@ -33,11 +49,5 @@ export function adjustmentVerdict(adjustment: AdjustmentReport): string {
         ? `Not even ${FURTHEST_SHIFTS} more judged shifts like those since would tell: the difference is too small.`
         : `Not even ${FURTHEST_SHIFTS} judged shifts that go well would tell: there was too little trouble before.`,
     );
-  if (leftOut.before + leftOut.after > 0)
-    sentences.push(
-      `Left out of this because a fault began suddenly: ${[leftOut.before > 0 && `${counted(leftOut.before, 'shift')} before it began`, leftOut.after > 0 && `${counted(leftOut.after, 'shift')} from then on`].filter(Boolean).join(' and ')}.`,
-    );
-  if (sharedPeriod)
-    sentences.push('No shift was judged between this and other work, so their shares cannot be told apart.');
-  return sentences.join(' ');
+  return sentences;
 }

@@ -1,18 +1,23 @@
+import { endWords } from '../../adjustments/end-cog-words.ts';
 import { causeWords } from '../../diagnosis/cause-words.ts';
 import { counted } from '../../numeric/counted.ts';
 import { listed } from '../../numeric/listed.ts';
 import { percent } from '../../numeric/percent.ts';
 import { upperFirst } from '../../numeric/upper-first.ts';
 import type { Report } from '../report-schema.ts';
+import { ridesThatCount } from '../rides-that-count.ts';
 import { showsNothing } from '../shows-nothing.ts';
 import { verdictOf, wasOneCause } from '../verdict-kind.ts';
+import { holdNoGearChanges } from '../without-gear-records.ts';
 
 /** Causes under this probability are counted, not explained. */
 const EXPLAINED_FROM = 0.05;
 
 type CauseReport = Report['diagnosis']['causes'][number];
 /** As much of a report as the verdict's words are made of. */
-type SpokenOf = Pick<Report, 'bike' | 'diagnosis' | 'adjustments'>;
+type SpokenOf = Pick<Report, 'bike' | 'diagnosis' | 'adjustments'> & {
+  readonly rides?: readonly Pick<Report['rides'][number], 'gearSource' | 'leftOut'>[];
+};
 
 /** What stands under a cause whose evidence is all told above it, or that has none. */
 function saidElsewhere(places: readonly string[]): string {
@@ -37,7 +42,12 @@ export function explainedCauses(report: Report): Report['diagnosis']['causes'] {
 }
 
 /** Even rides without a judged shift say a little: that no chain was lost, or how the rider answered a shift. */
-function nothingSeenSentence({ rides, weakShifts }: Report['diagnosis']['weighed']): string {
+function nothingSeenSentence({ diagnosis, rides: listed = [] }: SpokenOf): string {
+  const { rides, weakShifts } = diagnosis.weighed;
+  if (holdNoGearChanges(ridesThatCount({ rides: listed })))
+    return rides === 0
+      ? 'These rides hold no gear changes and show no gears, so nothing speaks for or against any part.'
+      : 'These rides hold no gear changes, so no shift can be judged; nothing else was seen to go wrong, which says little for or against any part.';
   if (rides === 0) return 'No ride could be weighed, so nothing speaks for or against any part.';
   if (weakShifts > 0)
     return `No shift could be judged: of ${counted(weakShifts, 'shift')} only the rider's answer is known, which says little for or against any part.`;
@@ -61,13 +71,18 @@ function overdoneSentence(report: SpokenOf): string {
   return upperFirst(`${was}${tooFarWords(diagnosis)}: now it is ${name}; ${meaning}.`);
 }
 
+/** How often the cog that would tell was tried since its limit was seen to. */
+export const triedWords = ({ end, since }: NonNullable<Report['diagnosis']['now']['trial']>): string =>
+  `the ${endWords[end]} cog was tried ${since.shifts === 0 ? 'in no judged shift' : `in ${counted(since.shifts, 'judged shift')}`} since`;
+
 /** What the rides since the last adjustment leave open. */
 function unsettledWords({ diagnosis: { now } }: SpokenOf): string {
   const { pastLargest, pastSmallest } = now.since.chainDrops;
+  const { trial } = now;
   const ends = [pastLargest > 0 && 'largest', pastSmallest > 0 && 'smallest'].filter((end) => end !== false);
   return ends.length > 0
     ? `since the last adjustment the chain was lost past the ${listed(ends)} cog, so that limit is looked at first`
-    : 'the rides since the last adjustment do not tell yet whether it is cured';
+    : `the rides since the last adjustment do not tell yet whether it is cured${trial ? `: ${triedWords(trial)}` : ''}`;
 }
 
 /** The verdict in one sentence: the likeliest cause and how sure it is, or between which two it is open. */
@@ -80,7 +95,7 @@ export function verdictSentence(report: SpokenOf): string {
   const [first, second] = words;
   switch (verdict.kind) {
     case 'nothing-seen':
-      return nothingSeenSentence(report.diagnosis.weighed);
+      return nothingSeenSentence(report);
     case 'sound':
       return `Nothing points to a mis-set part (${first.share} sure).`;
     case 'cured':

@@ -42,6 +42,14 @@ describe('textReport', () => {
     expect(text).not.toMatch(/[\u0000-\u0009\u000B-\u001F\u007F-\u009F\u202A-\u202E]/);
   });
 
+  it('numbers the next step where it is more than one thing, and says none twice', () => {
+    const steps = ['Look at the hanger.', 'If that is not it: look at the limit.'];
+    const suggestion = { ...report.diagnosis.suggestion, steps, action: steps.join(' ') };
+    const text = textReport({ ...report, diagnosis: { ...report.diagnosis, suggestion } });
+    expect(text).toMatch(/ {2}1\. Look at the hanger\.\n {2}2\. If that is not it: look at the limit\.\n/);
+    expect(text.match(/Look at the hanger/g)).toHaveLength(1);
+  });
+
   it('always carries cautions and what the logs cannot tell', () => {
     const text = textReport(report);
     expect(text).toContain('Keep fingers out of a turning drivetrain.');

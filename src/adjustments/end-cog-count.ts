@@ -1,0 +1,44 @@
+import type { DropSide, RideEvents } from '../shifts/ride-events.ts';
+
+/** Ends of the cassette past which a chain can be lost. */
+export type CassetteEnd = Extract<DropSide, 'past-largest' | 'past-smallest'>;
+
+/** What became of the shifts onto an end cog from its neighbours' side, over some riding. */
+export interface EndCogCount {
+  /** Shifts commanded onto it, judged or not; never fewer than chains lost past it. */
+  readonly asked: number;
+  /** Those of them that tell whether the chain stays on: judged, or lost. */
+  readonly shifts: number;
+  /** Judged ones that were late, missed or overshot. */
+  readonly trouble: number;
+  /** Chains lost past it. */
+  readonly lost: number;
+}
+
+/** As much of the rides as an end cog is counted on. */
+export type EndCogEvents = Pick<RideEvents, 'shifts' | 'chainDrops'>;
+
+/** The end cog's place in a cassette of so many cogs. */
+export const endCog = (end: CassetteEnd, cassetteLength: number): number =>
+  end === 'past-largest' ? cassetteLength - 1 : 0;
+
+/** Counts what happened on an end cog. A lost chain leaves its own shift unjudged as often as missed: it counts once. */
+export function countEndCog(
+  { shifts, chainDrops }: EndCogEvents,
+  end: CassetteEnd,
+  cassetteLength: number,
+): EndCogCount {
+  const onto = shifts.filter(({ toCog }) => toCog === endCog(end, cassetteLength));
+  const judged = onto.filter(({ outcome }) => outcome !== 'unjudged');
+  const lost = chainDrops.filter(({ side }) => side === end).length;
+  const trouble = judged.filter(({ outcome }) => outcome !== 'clean').length;
+  return {
+    asked: Math.max(onto.length, lost),
+    shifts: Math.max(judged.length, judged.length - trouble + lost),
+    trouble,
+    lost,
+  };
+}
+
+/** Shifts of a count that went wrong in any way: a lost chain is often judged a missed shift too. */
+export const wentWrong = ({ trouble, lost }: Pick<EndCogCount, 'trouble' | 'lost'>): number => Math.max(trouble, lost);

@@ -1,0 +1,45 @@
+import { counted } from '../numeric/counted.ts';
+import { figure } from '../numeric/figure.ts';
+import type { CassetteEnd } from './end-cog-count.ts';
+import { wentWrong } from './end-cog-count.ts';
+
+/** As much of an end cog's comparison as is put into words: also one from a report. */
+export interface ComparedEnd {
+  readonly end: CassetteEnd;
+  readonly before: Counted;
+  readonly after: Counted;
+}
+
+interface Counted {
+  readonly asked: number;
+  readonly shifts: number;
+  readonly trouble: number;
+  readonly lost: number;
+}
+
+/** The end cog, as a rider says it. */
+export const endWords: Readonly<Record<CassetteEnd, 'largest' | 'smallest'>> = {
+  'past-largest': 'largest',
+  'past-smallest': 'smallest',
+};
+
+const lostWords = ({ lost }: Counted): string =>
+  lost > 0 ? ` (the chain was lost past it ${counted(lost, 'time')})` : '';
+
+const wrongWords = (count: Counted): string => `${figure(wentWrong(count))} of ${figure(count.shifts)}`;
+
+/** What was ridden onto the end cog since where that tells nothing: not asked for, or none of it judged. */
+export const untriedWords = ({ asked }: Pick<Counted, 'asked'>): string =>
+  asked === 0
+    ? 'it was not asked for since'
+    : `it was asked for ${counted(asked, 'time')} since, but none of that could be judged`;
+
+/** "1 of 2 shifts onto the largest cog went wrong before (the chain was lost past it 1 time), 0 of 38 since". */
+export function endCogBeforeAndAfter({ end, before, after }: ComparedEnd): string {
+  const onto = `onto the ${endWords[end]} cog`;
+  const since = after.shifts === 0 ? `and ${untriedWords(after)}` : `${wrongWords(after)} since${lostWords(after)}`;
+  if (before.shifts > 0)
+    return `${figure(wentWrong(before))} of ${counted(before.shifts, 'shift')} ${onto} went wrong before${lostWords(before)}, ${since}`;
+  if (after.shifts === 0) return `no shift ${onto} was judged before, and ${untriedWords(after)}`;
+  return `no shift ${onto} was judged before, ${wrongWords(after)} went wrong since${lostWords(after)}`;
+}

@@ -1,0 +1,32 @@
+import type { CassetteEnd } from '../../adjustments/end-cog-count.ts';
+import type { Cause } from '../causes.ts';
+import { standsOut } from '../now/still-there.ts';
+import type { Particle } from '../posterior/particles.ts';
+
+/** With this probability of losing the chain past an end, nobody is sent onto that end cog on purpose. */
+const RISKY_FAULT = 0.1;
+
+/** The limit that lets the chain past each end, and what else the next step warns of there. */
+const dangers: Readonly<Record<CassetteEnd, readonly [loose: Cause, ...others: Cause[]]>> = {
+  'past-largest': ['low-limit-loose', 'hanger-bent'],
+  'past-smallest': ['high-limit-loose'],
+};
+
+/**
+ * The ends of the cassette that no shift is asked for at: past which the chain was lost and may be lost again, past which it may be lost by
+ * how likely the causes are, and those that the next step itself warns of.
+ *
+ * @param named the causes that the next step is about
+ */
+export function endsAtRisk(
+  particles: readonly Particle[],
+  keepOff: ReadonlySet<CassetteEnd>,
+  named: readonly Cause[],
+): Set<CassetteEnd> {
+  const risky = (end: CassetteEnd): boolean => {
+    const [loose] = dangers[end];
+    const own = particles.filter(({ cause, now }) => dangers[end].includes(cause) || standsOut(loose, now));
+    return own.length > RISKY_FAULT * particles.length || named.some((cause) => dangers[end].includes(cause));
+  };
+  return new Set((['past-largest', 'past-smallest'] as const).filter((end) => keepOff.has(end) || risky(end)));
+}

@@ -1,0 +1,69 @@
+import { endWords, untriedWords } from '../../adjustments/end-cog-words.ts';
+import { parameterName } from '../../adjustments/parameter-words.ts';
+import { counted } from '../../numeric/counted.ts';
+import { figure } from '../../numeric/figure.ts';
+import { causePhrase } from '../cause-words.ts';
+import { type LimitTrial, looseLimits } from '../now/limit-trial.ts';
+import { toldByHand } from '../sentences/told-by-hand.ts';
+import { generalCautions, nextStep } from './next-steps.ts';
+import { notSettled, provedOnStand } from './not-settled.ts';
+import { KEEP_RECORDING, nothingToTurn, type Step } from './step.ts';
+import type { Fault, SuggestionFacts } from './suggestion-facts.ts';
+import { verifyNow } from './verify-now.ts';
+
+/** The step where the last adjustment cured the fault, or nobody knows yet what it did. */
+export function afterAdjusting(cause: Fault, facts: SuggestionFacts): Step {
+  const { setting, since, trial } = facts.now;
+  if (setting === 'cured') return cured(cause, facts);
+  if (setting !== 'untested' || !since.last) return notSettled(cause, facts);
+  return trial ? tryLimitFirst(cause, trial, facts) : rideFirst(cause, since.last, facts);
+}
+
+function cured(cause: Fault, facts: SuggestionFacts): Step {
+  return nothingToTurn(
+    `Leave it as it is: the last adjustment seems to have cured ${causePhrase(cause, facts.electronic)}.`,
+    'Nothing needs to be turned.',
+    `Nothing more needs to be tried: ${shownBy(facts)} ${KEEP_RECORDING}`,
+  );
+}
+
+/** What the rides since show of a cure. */
+function shownBy({ now: { trial, since } }: SuggestionFacts): string {
+  if (trial && trial.since.shifts > 0 && trial.before.lost > 0)
+    return `since then the chain stayed on in ${counted(trial.since.shifts, 'judged shift')} onto the ${endWords[trial.end]} cog.`;
+  const { trouble, shifts } = since.seen.all;
+  return `since then ${figure(trouble)} of ${counted(shifts, 'judged shift')} went wrong.`;
+}
+
+/** What was done about a limit shows on its end cog alone, and nobody has been there since: on the stand first. */
+function tryLimitFirst(cause: Fault, trial: LimitTrial, facts: SuggestionFacts): Step {
+  const { electronic, now } = facts;
+  const step = nextStep(cause, electronic);
+  const cog = endWords[trial.end];
+  const until = now.keepOff.has(trial.end) ? 'until the chain stays on there' : 'where it goes further';
+  return {
+    namesCause: true,
+    parameter: step.parameter,
+    steps: [
+      `Try it on a stand before anything more is turned: what was done about the limit shows on the ${cog} cog alone, and ${untriedWords(trial.since)}.`,
+    ],
+    start: `On a stand, turning the cranks by hand, shift onto the ${cog} cog. ${toldByHand(looseLimits[trial.end], electronic)} Keep off the ${cog} cog on any ride ${until}.`,
+    verify: verifyNow(cause, facts),
+    cautions: [...step.cautions, ...generalCautions],
+  };
+}
+
+/** One thing at a time: what was turned last is ridden on before anything else is turned. */
+function rideFirst(cause: Fault, untested: { at: string; parameter: string }, facts: SuggestionFacts): Step {
+  const step = nextStep(cause, facts.electronic);
+  return {
+    namesCause: true,
+    parameter: step.parameter,
+    steps: [
+      `Ride before anything more is turned: no shift was judged yet after what was done on ${untested.at.slice(0, 10)}: ${parameterName(untested.parameter)}.`,
+    ],
+    start: `${provedOnStand(facts)}Try the shifts in question softly, away from traffic, before the ride; stop at once if the chain leaves the cogs.`,
+    verify: verifyNow(cause, facts),
+    cautions: [...step.cautions, ...generalCautions],
+  };
+}

@@ -1,0 +1,95 @@
+import type { Adjustment } from '../../adjustments/adjustment.ts';
+import { type CassetteEnd, countEndCog, type EndCogCount, type EndCogEvents } from '../../adjustments/end-cog-count.ts';
+import { limitHolds } from '../../adjustments/limit-holds.ts';
+import { hasClock } from '../../ride-log/has-clock.ts';
+import type { Cause } from '../causes.ts';
+import { CURED_BELOW } from '../cured-below.ts';
+import type { DiagnosisRide } from '../diagnosis.ts';
+import { canBring } from '../likelihood/onset-options.ts';
+
+/** How an end cog fared since its limit was last seen to, and before. */
+export interface LimitTrial {
+  readonly end: CassetteEnd;
+  /** Unix milliseconds; null where nothing was done that the shifts since could speak for. */
+  readonly fromMs: number | null;
+  readonly before: EndCogCount;
+  /** Nothing where `fromMs` is null. */
+  readonly since: EndCogCount;
+  /** Probability that the limit stops the chain now; 1 where no chain was ever lost past it, 0 where one was lost since. */
+  readonly holds: number;
+}
+
+/** The limit that lets a chain past each end. */
+export const looseLimits: Readonly<Record<CassetteEnd, 'low-limit-loose' | 'high-limit-loose'>> = {
+  'past-largest': 'low-limit-loose',
+  'past-smallest': 'high-limit-loose',
+};
+
+const endsOfLimits: Partial<Record<Cause, CassetteEnd>> = {
+  'low-limit-tight': 'past-largest',
+  'low-limit-loose': 'past-largest',
+  'high-limit-tight': 'past-smallest',
+  'high-limit-loose': 'past-smallest',
+};
+
+/** The end cog at which a cause shows alone; null for one that is no limit screw's. */
+export const endOfLimit = (cause: Cause): CassetteEnd | null => endsOfLimits[cause] ?? null;
+
+/** True for a limit that lets the chain past its end cog. */
+export const isLoose = (cause: Cause): boolean => cause === 'low-limit-loose' || cause === 'high-limit-loose';
+
+/** Whether a chain was lost past an end and nothing since shows that it stays on: nobody is sent onto the cog there. */
+export const isUnproven = ({ holds }: LimitTrial): boolean => holds < 1 - CURED_BELOW;
+
+/**
+ * Puts an end cog on trial from the first adjustment after the last chain lost past it, or from the one that may have let the chain past it
+ * again; where no chain was lost, from the last one that touches its limit. A chain lost on a ride without a date may have been lost since.
+ *
+ * @param adjustments in order of time
+ */
+export function limitTrial(
+  end: CassetteEnd,
+  rides: readonly DiagnosisRide[],
+  adjustments: readonly Adjustment[],
+  cassetteLength: number,
+): LimitTrial {
+  const fromMs = trialFromMs(end, rides, adjustments);
+  const count = (counts: (ms: number) => boolean): EndCogCount =>
+    countEndCog(eventsOf(rides, counts), end, cassetteLength);
+  const isSince = (ms: number): boolean => fromMs !== null && ms >= fromMs;
+  const [before, since] = [count((ms) => !isSince(ms)), count(isSince)];
+  const lost = before.lost + since.lost > 0;
+  return { end, fromMs, before, since, holds: lost ? (fromMs === null ? 0 : limitHolds(before, since)) : 1 };
+}
+
+function trialFromMs(
+  end: CassetteEnd,
+  rides: readonly DiagnosisRide[],
+  adjustments: readonly Adjustment[],
+): number | null {
+  const touches = ({ parameter }: Adjustment): boolean => canBring(looseLimits[end], parameter);
+  const lost = rides.flatMap(({ startMs, events }) =>
+    events.chainDrops
+      .filter(({ side }) => side === end)
+      .map(({ timeS }) => (hasClock(startMs) ? startMs + timeS * 1000 : Number.POSITIVE_INFINITY)),
+  );
+  const atMs = ({ at }: Adjustment): number => Date.parse(at);
+  if (lost.length === 0) {
+    const last = adjustments.findLast(touches);
+    return last ? atMs(last) : null;
+  }
+  const after = adjustments.filter((one) => atMs(one) > Math.max(...lost));
+  if (after.length === 0) return null;
+  // one turned in further proves no less what the rides before it showed
+  const opened = after.findLast((one) => touches(one) && !((one.amount ?? -1) > 0));
+  return atMs(opened ?? after[0]);
+}
+
+/** What happened at moments that a rule picks (Unix milliseconds; NaN for a ride without a date). */
+function eventsOf(rides: readonly DiagnosisRide[], picks: (ms: number) => boolean): EndCogEvents {
+  const picked = <Event extends { readonly timeS: number }>(pick: (ride: DiagnosisRide) => readonly Event[]): Event[] =>
+    rides.flatMap((ride) =>
+      pick(ride).filter(({ timeS }) => picks(hasClock(ride.startMs) ? ride.startMs + timeS * 1000 : Number.NaN)),
+    );
+  return { shifts: picked(({ events }) => events.shifts), chainDrops: picked(({ events }) => events.chainDrops) };
+}

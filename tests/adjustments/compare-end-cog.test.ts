@@ -1,0 +1,93 @@
+import { describe, expect, it } from 'vitest';
+import type { Adjustment } from '../../src/adjustments/adjustment.ts';
+import { compareAdjustments } from '../../src/adjustments/compare-adjustments.ts';
+import { countEndCog } from '../../src/adjustments/end-cog-count.ts';
+import type { Outcome, RideEvents } from '../../src/shifts/ride-events.ts';
+import { madeShift } from '../cogs/made-shift.ts';
+
+const DAY_MS = 86_400_000;
+const start = Date.UTC(2026, 3, 1, 8);
+const COGS = 5;
+
+/** A ride with shifts onto the largest of five cogs, 40 clean ones in the middle of the cassette, and chains lost past the largest. */
+function ride(day: number, ontoLargest: readonly Outcome[], lost = 0): { startMs: number; events: RideEvents } {
+  const shifts = [
+    ...ontoLargest.map((outcome, i) => madeShift(60 * i, 3, 4, outcome)),
+    ...Array.from({ length: 40 }, (_, i) => madeShift(5000 + 60 * i, 1, 2, 'clean')),
+  ];
+  const drop = (i: number) => ({ timeS: 60 * i + 3, side: 'past-largest', afterShiftTo: 4, confidence: 0.9 }) as const;
+  return {
+    startMs: start + day * DAY_MS,
+    events: {
+      ...{ shifts, ghostShifts: [], skips: [] },
+      chainDrops: Array.from({ length: lost }, (_, i) => drop(i)),
+      pedallingSByCog: new Float64Array(COGS),
+    },
+  };
+}
+
+const turned = (parameter: Adjustment['parameter'], amount: number): Adjustment => ({
+  at: new Date(start + DAY_MS / 2).toISOString(),
+  ...{ parameter, amount, unit: 'turns', note: '' },
+});
+const clean = (count: number): Outcome[] => Array(count).fill('clean');
+const compare = (rides: ReturnType<typeof ride>[], made: Adjustment) => compareAdjustments(rides, [made], COGS)[0];
+const loose = ride(0, ['clean', 'missed'], 1);
+
+describe('a limit screw', () => {
+  it.each([0.25, 0.5, 1, 2, 3])(
+    'turned in by %d turns helped once the chain stays on, however far that moves it',
+    (amount) => {
+      const made = compare([loose, ride(1, clean(38))], turned('low-limit', amount));
+      expect(made.endCog).toEqual({
+        end: 'past-largest',
+        before: { asked: 2, shifts: 2, trouble: 1, lost: 1 },
+        after: { asked: 38, shifts: 38, trouble: 0, lost: 0 },
+      });
+      expect(made.probabilityBetter).toBeGreaterThan(0.95);
+      expect(made.shiftsStillNeeded).toBe(0);
+      // all shifts together would not tell
+      expect([made.before.shifts, made.after.shifts]).toEqual([42, 78]);
+    },
+  );
+
+  it('is not decided after a shift or none onto its end cog, and asks for as many more as will tell', () => {
+    const [none, one] = [0, 1].map((count) => compare([loose, ride(1, clean(count))], turned('low-limit', 0.25)));
+    expect(none.probabilityBetter).toBe(0.5);
+    expect(one.probabilityBetter).toBeGreaterThan(0.5);
+    expect(one.probabilityBetter).toBeLessThan(0.7);
+    expect((none.shiftsStillNeeded ?? 0) - (one.shiftsStillNeeded ?? 0)).toBe(1);
+  });
+
+  it('is not credited with what a turn the other way cannot do', () => {
+    const made = compare([loose, ride(1, clean(38))], turned('low-limit', -0.5));
+    expect(made.probabilityBetter).toBeLessThan(0.95);
+  });
+
+  it('did not help where the chain is lost since, nor where its cog is hardly reached any more', () => {
+    const lost = compare([loose, ride(1, [...clean(10), 'missed'], 5)], turned('low-limit', 1));
+    expect(lost.probabilityBetter).toBeLessThan(0.9);
+    const tight = compare([ride(0, clean(30), 1), ride(1, Array(20).fill('missed'))], turned('low-limit', 3));
+    expect(tight.probabilityBetter).toBeLessThan(0.05);
+  });
+
+  it('that stopped the derailleur short is judged by late and missed shifts onto its cog', () => {
+    const made = compare([ride(0, Array(12).fill('missed')), ride(1, clean(14))], turned('low-limit', -1));
+    expect(made.probabilityBetter).toBeGreaterThan(0.99);
+  });
+
+  it('of the other end is judged there, and no other part by an end cog', () => {
+    const rides = [loose, ride(1, clean(38))];
+    expect(compare(rides, turned('high-limit', 1)).endCog).toMatchObject({ end: 'past-smallest', after: { asked: 0 } });
+    expect(compare(rides, turned('pulley-gap', 1)).endCog).toBeNull();
+  });
+});
+
+it('counts a lost chain once, judged a missed shift or not at all', () => {
+  const count = (outcomes: Outcome[], lost: number) =>
+    countEndCog(ride(0, outcomes, lost).events, 'past-largest', COGS);
+  expect(count(['clean', 'missed'], 1)).toEqual({ asked: 2, shifts: 2, trouble: 1, lost: 1 });
+  expect(count(['clean', 'unjudged'], 1)).toEqual({ asked: 2, shifts: 2, trouble: 0, lost: 1 });
+  expect(count(['unjudged', 'unjudged'], 0)).toEqual({ asked: 2, shifts: 0, trouble: 0, lost: 0 });
+  expect(count([], 2)).toEqual({ asked: 2, shifts: 2, trouble: 0, lost: 2 });
+});

@@ -1,0 +1,56 @@
+import { describe, expect, it } from 'vitest';
+import { diagnose } from '../../src/diagnosis/diagnose.ts';
+import type { Diagnosis } from '../../src/diagnosis/diagnosis.ts';
+import { lost, slow } from './now/adjusted-bikes.ts';
+import { bentHanger, cableBike, healthyPattern, type PatternRide, patternRide } from './pattern-ride.ts';
+
+const { cassette } = cableBike;
+const verdictOn = (ride: PatternRide): Diagnosis =>
+  diagnose({ bike: cableBike, rides: [patternRide(ride)], adjustments: [] });
+
+/** Cogs onto or off which a sentence asks for a shift, in teeth; every larger or smaller one where it says so. */
+function cogsAsked(sentence: string): number[] {
+  return [...sentence.matchAll(/Shifts onto the (\d+) from (?:the (\d+)|(larger|smaller) cogs)/g)].flatMap(
+    ([, onto, from, side]) => {
+      const others = from
+        ? [Number(from)]
+        : cassette.filter((teeth) => (side === 'larger' ? teeth > Number(onto) : teeth < Number(onto)));
+      return [Number(onto), ...others];
+    },
+  );
+}
+
+const bikes = [
+  ['a bent hanger', { pattern: bentHanger }, 51],
+  ['a bent hanger that loses the chain', { pattern: bentHanger, drops: lost('past-largest', 3) }, 51],
+  ['a low limit too far out', { pattern: healthyPattern, drops: lost('past-largest', 1) }, 51],
+  ['a high limit too far out', { pattern: healthyPattern, drops: lost('past-smallest', 2) }, 10],
+  ['too low a tension with a chain lost', { pattern: slow('to-larger'), drops: lost('past-smallest', 1) }, 10],
+] as const satisfies readonly (readonly [string, PatternRide, number])[];
+
+describe.each(bikes)('%s', (_, ride, forbidden) => {
+  const { suggestion, separates, checkRide } = verdictOn(ride);
+
+  it('has a warning to keep off that end', () => {
+    const end = forbidden === 51 ? 'largest' : 'smallest';
+    expect([suggestion.start, suggestion.verify, ...suggestion.cautions].join(' ')).toMatch(
+      new RegExp(`keep off (the ${end}|that) cog`, 'i'),
+    );
+  });
+
+  it('is asked for no shift onto that cog or off it, nor for a firm one beside it', () => {
+    expect(cogsAsked(separates?.sentence ?? '')).not.toContain(forbidden);
+    const beside = cassette.at(forbidden === 51 ? -2 : 1);
+    for (const { fromTeeth, toTeeth, load } of checkRide.blocks) {
+      expect([fromTeeth, toTeeth]).not.toContain(forbidden);
+      if (load === 'firm') expect([fromTeeth, toTeeth]).not.toContain(beside);
+    }
+    if (/pressing firmly/.test(separates?.sentence ?? ''))
+      expect(cogsAsked(separates?.sentence ?? '')).not.toContain(beside);
+  });
+});
+
+it('reads the cogs that a sentence asks for', () => {
+  expect(cogsAsked('Shifts onto the 45 from larger cogs, pressing firmly, tell most')).toEqual([45, 51]);
+  expect(cogsAsked('Shifts onto the 39 from the 33, soft on the pedals')).toEqual([39, 33]);
+});

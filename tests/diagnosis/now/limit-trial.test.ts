@@ -1,0 +1,111 @@
+import { describe, expect, it } from 'vitest';
+import { diagnose } from '../../../src/diagnosis/diagnose.ts';
+import type { Diagnosis, DiagnosisRide } from '../../../src/diagnosis/diagnosis.ts';
+import { isUnproven, limitTrial } from '../../../src/diagnosis/now/limit-trial.ts';
+import { cableBike, healthyPattern, type PatternRide, patternRide } from '../pattern-ride.ts';
+import { lost, type Turn, turned } from './adjusted-bikes.ts';
+
+const LAST = cableBike.cassette.length - 1;
+
+/** A ride with only so many of its shifts onto the largest cog, and the rest as they are. */
+function ride(day: number, ontoLargest: number, rest: Partial<PatternRide> = {}): DiagnosisRide {
+  const made = patternRide({ pattern: healthyPattern, ...rest, day });
+  let left = ontoLargest;
+  const shifts = made.events.shifts.filter(({ toCog }) => toCog !== LAST || left-- > 0);
+  return { ...made, events: { ...made.events, shifts } };
+}
+
+const loose = ride(0, 2, { drops: lost('past-largest', 1) });
+const verdictAfter = (days: readonly DiagnosisRide[], ...turns: readonly Turn[]): Diagnosis =>
+  diagnose({
+    bike: cableBike,
+    rides: [loose, ...days],
+    adjustments: turns.map((turn, i) => turned(2 * i + 1, turn)),
+  });
+const inBy = (amount: number): Turn => ['low-limit', amount];
+const words = ({ suggestion: { action, start, verify } }: Diagnosis): string => `${action} ${start} ${verify}`;
+
+describe('a limit past which the chain was lost, screwed in', () => {
+  it.each([0.25, 0.5, 1, 2, 3])(
+    'is cured by %d turns once the chain has stayed on, and asks for nothing more',
+    (amount) => {
+      const verdict = verdictAfter([ride(2, 12), ride(4, 12), ride(6, 12)], inBy(amount));
+      expect(verdict.causes[0].cause).toBe('low-limit-loose');
+      expect([verdict.now.setting, verdict.cured, verdict.now.keepOff]).toEqual(['cured', true, []]);
+      expect(verdict.stillThere).toBeLessThan(0.05);
+      expect(verdict.suggestion.verify).toMatch(/the chain stayed on in 36 judged shifts onto the largest cog/);
+      expect(words(verdict)).not.toMatch(/at least|check its part/);
+    },
+  );
+
+  it('is tried on a stand first where nobody has been on its cog since, and the warnings stay', () => {
+    for (const rides of [[], [ride(2, 0)]]) {
+      const verdict = verdictAfter(rides, inBy(0.25));
+      expect(verdict.now).toMatchObject({ setting: 'untested', keepOff: ['past-largest'] });
+      expect(verdict.suggestion.start).toMatch(/^On a stand, .* Keep off the largest cog on any ride until/);
+      expect(words(verdict)).not.toMatch(/shifts in question softly/);
+      expect(verdict.suggestion.inspectFirst).toBe(true);
+      // nobody knows: 1 says nothing
+      expect(verdict.stillThere).toBe(1);
+      const ridden = verdict.checkRide.blocks.flatMap(({ fromTeeth, toTeeth }) => [fromTeeth, toTeeth]);
+      expect(ridden).not.toContain(51);
+    }
+  });
+
+  it('is not called cured after a shift, and says how often its cog was tried', () => {
+    const verdict = verdictAfter([ride(2, 1), ride(4, 0)], inBy(0.25));
+    expect(verdict.now).toMatchObject({
+      setting: 'unsettled',
+      keepOff: ['past-largest'],
+      trial: { since: { shifts: 1 } },
+    });
+    expect(verdict.suggestion.action).toMatch(
+      /past the largest cog before the last adjustment, and 1 shift onto it since/,
+    );
+    expect(verdict.suggestion.start).toMatch(/on a stand, and keep off the largest cog/);
+  });
+
+  it('is not cured by having been opened, however well it goes since', () => {
+    const good = [ride(2, 12), ride(4, 12), ride(6, 12)];
+    const opened = verdictAfter(good, inBy(-0.5));
+    expect(opened.cured).toBe(false);
+    expect(words(opened)).not.toMatch(/anticlockwise|cured/);
+  });
+
+  it('keeps its warning while something else is turned', () => {
+    const { now, suggestion } = verdictAfter([], ['cable-tension', 1]);
+    expect(now.keepOff).toEqual(['past-largest']);
+    expect([suggestion.start, ...suggestion.cautions].join(' ')).toMatch(/keep off the largest cog/i);
+  });
+});
+
+describe('limitTrial', () => {
+  const trial = (rides: readonly DiagnosisRide[], ...turns: readonly (readonly [day: number, turn: Turn])[]) =>
+    limitTrial(
+      'past-largest',
+      rides,
+      turns.map(([day, turn]) => turned(day, turn)),
+      cableBike.cassette.length,
+    );
+
+  it('begins with what was done after the last chain lost, and begins anew where the limit was opened', () => {
+    const rides = [loose, ride(2, 12), ride(4, 3)];
+    expect(trial(rides)).toMatchObject({ fromMs: null, holds: 0 });
+    expect(trial(rides, [1, inBy(1)]).since.shifts).toBe(15);
+    expect(trial(rides, [1, inBy(1)], [3, inBy(0.25)]).since.shifts).toBe(15);
+    expect(trial(rides, [1, inBy(1)], [3, ['cable-tension', 2]]).since.shifts).toBe(15);
+    const opened = trial(rides, [1, inBy(1)], [3, inBy(-0.25)]);
+    expect([opened.since.shifts, isUnproven(opened)]).toEqual([3, true]);
+    expect(isUnproven(trial(rides, [1, inBy(1)]))).toBe(false);
+  });
+
+  it('proves nothing where the chain was lost since, or on a ride without a date', () => {
+    const again = ride(2, 12, { drops: lost('past-largest', 1) });
+    expect(isUnproven(trial([loose, again], [1, inBy(1)]))).toBe(true);
+    expect(isUnproven(trial([{ ...loose, startMs: 0 }, ride(2, 12)], [1, inBy(1)]))).toBe(true);
+  });
+
+  it('needs no proof of an end past which no chain was lost', () => {
+    expect(isUnproven(trial([ride(0, 2)], [1, inBy(-1)]))).toBe(false);
+  });
+});
