@@ -54,6 +54,22 @@ describe('chain drops', () => {
     expect(chainDrops.map(({ side, afterShiftTo }) => [side, afterShiftTo])).toEqual([['past-smallest', 0]]);
   });
 
+  it('show by how often a halt follows at once on the end cog, and the legs alone say nothing', () => {
+    const thrown = at(1);
+    for (let n = 0; n < 12; n++) {
+      thrown.pedal(25).shift(0);
+      if (n % 4 === 1) thrown.pedal(2).coast(9).brake(4, 0).stand(40);
+      else thrown.pedal(20);
+      thrown.shift(1).pedal(20);
+    }
+    const { chainDrops } = analysed(thrown).events;
+    expect(chainDrops.map(({ side }) => side)).toEqual(['past-smallest', 'past-smallest', 'past-smallest']);
+    expect(chainDrops[0].signs?.filter(({ sign }) => sign === 'halts-on-cog' || sign === 'shifts-onto-cog')).toEqual([
+      { sign: 'halts-on-cog', value: 3, logOdds: 0 },
+      { sign: 'shifts-onto-cog', value: 12, logOdds: 0 },
+    ]);
+  });
+
   it('are never read into a stop that was meant, whichever cog was asked for before it', () => {
     for (const cog of [1, 3, 6, 7]) {
       const ride = at(cog);

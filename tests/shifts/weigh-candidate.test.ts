@@ -53,12 +53,20 @@ describe('weighCandidate', () => {
     ];
     expect(weighed(doubtful, 'free-spin')).toBeNull();
     expect(weighed([...doubtful, { sign: 'power-gone', value: 5 }], 'free-spin')?.logOdds).toBeCloseTo(1.6, 9);
-    const stopped: readonly MeasuredSign[] = [
-      { sign: 'legs-faster', value: 0.1 },
-      { sign: 'halt-lasts', value: 30 },
+    const stopped = (odds: number, lastsS: number): MeasuredSign[] => [
+      { sign: 'halts-so-often', value: odds },
+      { sign: 'halt-lasts', value: lastsS },
     ];
-    expect(weighed(stopped, 'halt-at-smallest')?.logOdds).toBeCloseTo(-2.05 + 1.5 + 1, 12);
-    expect(weighed(stopped, 'halt-at-largest')).toBeNull();
+    const logOdds = (pattern: DropPattern, odds: number, lastsS: number): number | undefined =>
+      weighed(stopped(odds, lastsS), pattern)?.logOdds;
+    expect(logOdds('halt-at-smallest', 2, 30)).toBeCloseTo(Math.log(2) + 1, 12);
+    expect(logOdds('halt-at-largest', 2, 30)).toBeCloseTo(Math.log(2), 12);
+    expect(logOdds('halt-at-largest', 2, 90)).toBeCloseTo(Math.log(2) + 1.5, 12);
+    // too short to put a chain back, the ride's end, a rest
+    expect(logOdds('halt-at-smallest', 4, 15)).toBeCloseTo(Math.log(4) - 1, 12);
+    expect(logOdds('halt-at-smallest', 4, Number.POSITIVE_INFINITY)).toBeCloseTo(Math.log(4) - 1, 12);
+    expect(logOdds('halt-at-largest', 4, 1800)).toBeCloseTo(Math.log(4), 12);
+    expect(logOdds('halt-at-smallest', 0.2, 30)).toBeUndefined();
   });
 
   it('holds what has no number or no end', () => {

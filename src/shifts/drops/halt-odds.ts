@@ -7,7 +7,7 @@ export interface HaltCount {
 }
 
 /** Share of the rides on which the chain is thrown past this end of the cassette time and again (assumption of ours). */
-const LOOSE_SHARE = 0.02;
+const LOOSE_SHARE = 0.007;
 /** On such a ride, the share of the shifts onto the end cog that lose the chain and stop the rider at once (assumption of ours). */
 const lostShares = betaMidpoints({ a: 1, b: 3 }, 16);
 

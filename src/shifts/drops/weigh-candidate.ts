@@ -50,8 +50,8 @@ const LONG_HALT_S = 25;
 const VERY_LONG_HALT_S = 75;
 /** A halt longer than this is a rest. */
 const REST_S = 600;
-/** A ratio this far below the end cog's, log share: the shift had not come through when the legs stopped. */
-const SHORT_OF_COG = 0.15;
+/** A ratio this far below the end cog's, log share: legs that ran away, or a shift that had not come through when they stopped. */
+const SHORT_OF_COG = 0.25;
 /** So many records on the end cog's ratio: the chain drove there. */
 const REACHED_RECORDS = 2;
 /** A bike that slows down more than this is braked for a stop that was meant, m/s². */
