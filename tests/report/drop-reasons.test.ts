@@ -40,6 +40,28 @@ describe('dropReasons', () => {
     ]);
   });
 
+  it('tells how often the bike halted so after shifts onto that cog, and what may be chance', () => {
+    expect(
+      reasons(
+        ['halts-so-often', 9, Math.log(9)],
+        ['halts-on-cog', 3, 0],
+        ['shifts-onto-cog', 10, 0],
+        ['legs-stopped-after', 2, 0],
+        ['halt-lasts', 50, 1],
+      ),
+    ).toEqual([
+      'Why: the bike halted so soon after 3 of 10 shifts onto that cog, the legs stopped 2 s after that and the bike stood for 50 s.',
+    ]);
+    const [, against] = reasons(
+      ['halts-so-often', 0.2, Math.log(0.2)],
+      ['halts-on-cog', 1, 0],
+      ['shifts-onto-cog', 1, 0],
+      ['legs-faster', Math.log(1.6), 4],
+      ['halt-lasts', Number.POSITIVE_INFINITY, -1],
+    );
+    expect(against).toBe('Against it: so few such halts may be chance and the recording ends in that halt.');
+  });
+
   it('tells by how much only once where the legs set off with the chain off', () => {
     const [why] = reasons(
       ['legs-set-off-faster', Math.log(1.9), 4],

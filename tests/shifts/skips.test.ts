@@ -73,6 +73,12 @@ describe('skips', () => {
       });
       return { ...log, cadenceRpm, powerW: log.powerW.map(() => Number.NaN) };
     };
+    /** The same with a speed that is noisy by so large a share. */
+    const noisy = (share: number, ...ahead: readonly number[]): number => {
+      const log = dips(...ahead);
+      const speedMps = log.speedMps.map((mps, i) => mps * (1 + share * Math.sin(2.7 * i * i)));
+      return analyseRide({ ...log, speedMps }, madeBike).events.skips.length;
+    };
     const found = (...ahead: readonly number[]): number => analyseRide(dips(...ahead), madeBike).events.skips.length;
 
     it('count in a ride with one that no hop explains', () => {
@@ -84,6 +90,13 @@ describe('skips', () => {
     it('count where several are too shallow for the next cog', () => {
       expect(found(0.08, 0.08)).toBe(0);
       expect(found(0.08, 0.08, 0.08, 0.08)).toBe(4);
+    });
+
+    it('count though they hardly stand out of the noise where one is clear or several come together', () => {
+      expect(noisy(0.012, 0.08)).toBe(0);
+      expect(noisy(0.012, 0.08, 0.3)).toBe(2);
+      expect(noisy(0.015, 0.09, 0.09)).toBe(0);
+      expect(noisy(0.015, 0.09, 0.09, 0.09, 0.09)).toBe(4);
     });
   });
 

@@ -33,6 +33,12 @@ const speaksFor: readonly SignWords[] = [
   },
   { sign: 'end-cog-held', say: () => 'the chain was on an end cog' },
   {
+    sign: 'halts-on-cog',
+    asked: true,
+    say: (_, seen) =>
+      `the bike halted so soon after ${seen.get('halts-on-cog')?.value} of ${sizeOf(seen.get('shifts-onto-cog'))} onto that cog`,
+  },
+  {
     sign: 'legs-stopped-after',
     asked: true,
     say: (size) => `the legs stopped ${size === '0 s' ? 'at once' : `${size} after that`}`,
@@ -46,6 +52,11 @@ const speaksFor: readonly SignWords[] = [
 ];
 
 const speaksAgainst: readonly SignWords[] = [
+  { sign: 'halts-so-often', say: () => 'so few such halts may be chance' },
+  {
+    sign: 'halt-lasts',
+    say: (size) => (size === null ? 'the recording ends in that halt' : `the bike stood for no more than ${size}`),
+  },
   { sign: 'power-there', say: (size) => `there was still a power of ${size}` },
   { sign: 'no-halt', say: (size) => `no halt followed within ${size}` },
   { sign: 'creeping', say: () => 'the bike had hardly set off or was creeping, where sensors err' },
@@ -71,9 +82,11 @@ export function dropReasons(signs: readonly DropSignReport[] | undefined): strin
   ];
 }
 
-function sizeOf({ value, unit }: DropSignReport): string | null {
+function sizeOf(one: DropSignReport | undefined): string | null {
+  const { value = null, unit = null } = one ?? {};
   if (value === null || unit === null) return null;
   if (unit === 'records') return counted(value, 'record');
+  if (unit === 'shifts') return counted(value, 'shift');
   return `${unit === 'm/s' || unit === 'm/s²' ? value.toFixed(1) : Math.round(value)} ${unit}`;
 }
 
