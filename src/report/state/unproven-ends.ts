@@ -4,13 +4,7 @@ import type { DropSide } from '../../shifts/ride-events.ts';
 import type { Report } from '../report-schema.ts';
 import { ridesThatCount } from '../rides-that-count.ts';
 
-/**
- * So many clean shifts onto an end cog show that the chain stays on, as far as a ride can: one lost in every four would have shown in
- * 19 of 20 such rows (0.75 to the power 10 is 0.06). An assumption of ours.
- */
-const SHIFTS_THAT_PROVE = 10;
-
-/** An end cog past which the chain was surely lost before an adjustment, and of which no ride since has shown that the chain stays on. */
+/** An end cog past which the chain was surely lost before an adjustment, and of which the rides since have not shown that the chain stays on. */
 export interface UnprovenEnd {
   readonly teeth: number;
   readonly times: number;
@@ -31,12 +25,13 @@ export function unprovenEnds(report: Report, rides: readonly PlacedRide[], sureF
     ['past-largest', cassette.length - 1],
     ['past-smallest', 0],
   ] as const;
+  const keepOff = report.diagnosis.now.keepOff ?? [];
   return ends.flatMap(([side, cog]) => {
+    if (!keepOff.includes(side)) return [];
     const lostMs = lostAt(report, side, sureFrom);
     const adjustedMs = report.adjustments.map(({ at }) => Date.parse(at)).find((ms) => ms > Math.max(...lostMs));
     if (lostMs.length === 0 || adjustedMs === undefined || !lostMs.every(hasClock)) return [];
-    const shiftsSince = cleanOnto(rides, cog, adjustedMs);
-    return shiftsSince < SHIFTS_THAT_PROVE ? [{ teeth: cassette[cog], times: lostMs.length, shiftsSince }] : [];
+    return [{ teeth: cassette[cog], times: lostMs.length, shiftsSince: cleanOnto(rides, cog, adjustedMs) }];
   });
 }
 
