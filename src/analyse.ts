@@ -6,19 +6,17 @@ import { diagnose } from './diagnosis/diagnose.ts';
 import { describeRings } from './diagnosis/next-step/describe-rings.ts';
 import type { Bike } from './drivetrain/bike.ts';
 import type { Warning } from './errors/warning.ts';
-import { foreignRides } from './gear-trace/belonging/foreign-rides.ts';
-import { teethDiffer } from './gear-trace/disagreement/gear-warnings.ts';
-import type { EvidenceKind, RideTrace } from './gear-trace/gear-trace.ts';
+import type { RideTrace } from './gear-trace/gear-trace.ts';
 import { guessDrivetrain } from './gear-trace/guess/guess-drivetrain.ts';
 import { drivetrainUnknown } from './gear-trace/guess/unknown-drivetrain.ts';
 import { ringsUnclear } from './gear-trace/guess/unrecorded-rings.ts';
 import { traceGears } from './gear-trace/trace-gears.ts';
 import { buildReport } from './report/build-report.ts';
-import type { BikeRide, FailedRide, Report, RideReport } from './report/report-schema.ts';
+import { leftOutNote, listRides, ridesToGoBy } from './report/own-rides.ts';
+import type { FailedRide, Report } from './report/report-schema.ts';
+import type { RideFindings } from './report/ride-findings.ts';
 import { rideReport } from './report/ride-report.ts';
-import { warnOfUnclearRings } from './report/rings-unclear-warning.ts';
 import { sparseNote } from './report/sparse-note.ts';
-import { warnOfOverlaps } from './report/warn-of-overlaps.ts';
 import type { RideLog } from './ride-log/ride-log.ts';
 import type { LostDrive } from './shifts/drops/lost-drive.ts';
 import { judgeRide } from './shifts/judge-ride.ts';
@@ -89,16 +87,6 @@ export function analyseRide(log: RideLog, bike: Bike): AnalysedRide {
   return { log, trace, ...judgeRide(log, trace, bike.cassette.length) };
 }
 
-/** What is kept of a judged ride to draw conclusions from: all but its columns. */
-export interface RideFindings {
-  /** Unix milliseconds; a moment of 1970 where the log has no clock. */
-  readonly startMs: number;
-  readonly durationS: number;
-  readonly evidence: EvidenceKind;
-  readonly events: RideEvents;
-  readonly report: RideReport;
-}
-
 /** Takes the findings out of a judged ride. */
 export function rideFindings(ride: AnalysedRide, bike: Bike): RideFindings {
   const { log, trace, events } = ride;
@@ -152,66 +140,4 @@ function unseenOf({ bike, bikeSource, bikeMadeUpCogs }: ChosenBike, rides: reado
   if (bikeMadeUpCogs) return bikeMadeUpCogs.map((teeth) => bike.cassette.indexOf(teeth));
   const seen = rides.map(({ report, events }) => ({ measured: report.measured, shifts: events.shifts }));
   return unseenCogs(seen, bike.cassette.length);
-}
-
-/** As much of a ride as tells whether it is its bike's. */
-type RecordedRide = Pick<RideFindings, 'evidence' | 'report'>;
-
-/** Those of a bike's rides that count for it: all but those that look like another bike's. */
-export function ownRides<Ride extends RecordedRide>(rides: readonly Ride[]): Ride[] {
-  const reasons = whyLeftOut(rides);
-  return rides.filter((_, i) => reasons[i] === null);
-}
-
-/** Its own rides, as far as conclusions are drawn from them: where nobody knows how many rings it has, from the chains that were lost alone. */
-export function ridesToGoBy<Ride extends RideFindings>(
-  rides: readonly Ride[],
-  { bikeNotes }: Pick<ChosenBike, 'bikeNotes'>,
-): Ride[] {
-  const own = ownRides(rides);
-  return ringsUnclear(bikeNotes) ? own.map(withoutShifts) : own;
-}
-
-const withoutShifts = <Ride extends RideFindings>(ride: Ride): Ride => ({
-  ...ride,
-  evidence: 'none',
-  events: { ...ride.events, shifts: [], ghostShifts: [], skips: [] },
-});
-
-/** The rides of a bike, in the order given, as its report lists them: with whether each counts, and what is said of it beside the others. */
-export function listRides(
-  rides: readonly RecordedRide[],
-  { bikeSource, bikeNotes }: Pick<ChosenBike, 'bikeSource' | 'bikeNotes'>,
-): BikeRide[] {
-  const reasons = whyLeftOut(rides);
-  const listed = rides.map(({ report }, i) => ({
-    ...(bikeSource === 'guessed' ? againstGuess(report) : report),
-    leftOut: reasons[i],
-  }));
-  return warnOfOverlaps(ringsUnclear(bikeNotes) ? listed.map(warnOfUnclearRings) : listed);
-}
-
-/** Why each ride does not count for its bike; null where it does. */
-function whyLeftOut(rides: readonly RecordedRide[]): BikeRide['leftOut'][] {
-  const foreign = foreignRides(rides.map(({ evidence, report }) => recordedCodes(evidence, report)));
-  return foreign.map((is) => (is ? 'another-bike' : null));
-}
-
-/** Codes of what was noted about a ride with gear records; null for one without. */
-function recordedCodes(evidence: EvidenceKind, { warnings }: RideReport): string[] | null {
-  return evidence === 'full' || evidence === 'commands-only' ? warnings.map(({ code }) => code) : null;
-}
-
-/** Nobody wrote the teeth of a guessed bike, so a ride cannot show that they are not as written. */
-function againstGuess(report: RideReport): RideReport {
-  return { ...report, warnings: report.warnings.filter(({ code }) => code !== teethDiffer) };
-}
-
-function leftOutNote(rides: readonly BikeRide[]): string[] {
-  const foreign = rides.filter(({ leftOut }) => leftOut === 'another-bike');
-  if (foreign.length === 0) return [];
-  const files = foreign.map(({ file }) => file).join(', ');
-  return [
-    `Left out of the verdict, the cogs and the adjustments: ${files}. By the gear records ${foreign.length === 1 ? 'it looks' : 'they look'} like another bike's; if this is the bike, its rings or cogs are not as written.`,
-  ];
 }

@@ -1,11 +1,12 @@
 import fs from 'node:fs';
 import path from 'node:path';
 import { expect, it } from 'vitest';
-import { analyse, analyseRide, concludeBike, ownRides, rideFindings, ridesToGoBy } from '../src/analyse.ts';
+import { analyse, analyseRide, concludeBike, rideFindings } from '../src/analyse.ts';
 import type { Bike } from '../src/drivetrain/bike.ts';
 import { parseBike } from '../src/drivetrain/parse-bike.ts';
 import { ringsUnclearNote } from '../src/gear-trace/guess/unrecorded-rings.ts';
 import { rideTrend } from '../src/report/chart-data/ride-trend.ts';
+import { ownRides, ridesToGoBy } from '../src/report/own-rides.ts';
 import { bikeState } from '../src/report/state/bike-state.ts';
 import { verdictOf } from '../src/report/verdict-kind.ts';
 import { readRideLog } from '../src/ride-log/read-ride-log.ts';
