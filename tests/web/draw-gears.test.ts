@@ -6,24 +6,9 @@ import { layOut } from '../../web/charts/timeline/layout.ts';
 import type { Palette } from '../../web/charts/timeline/palette.ts';
 import { makeTrack } from '../../web/charts/timeline/ride-track.ts';
 import type { Surface } from '../../web/charts/timeline/surface.ts';
+import { columnsWithLostDrive } from './made-columns.ts';
 
-const seconds = Array.from({ length: 100 }, (_, s) => s);
-const same = <Value>(value: Value): Value[] => seconds.map(() => value);
-const track = makeTrack({
-  startMs: 0,
-  chainrings: [32],
-  cassette: [16, 18, 21],
-  timeS: seconds,
-  speedMps: same(6),
-  cadenceRpm: same(90),
-  powerW: same(null),
-  commandedTeeth: same(21),
-  actualTeeth: seconds.map((s) => (s < 20 || s >= 60 ? 21 : null)),
-  ring: same(32),
-  driving: same(1),
-  cogProbability: same(1),
-  lostDrive: [{ fromS: 20, toS: 60 }],
-});
+const track = makeTrack(columnsWithLostDrive(100, 20, 60));
 
 /** The words that are drawn, with where they stand, and the cog lines' points, while so many seconds are in view. */
 function drawn(fromS: number, toS: number): { words: Map<string, number>; solidAt: number[] } {

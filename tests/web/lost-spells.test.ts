@@ -2,24 +2,9 @@ import { describe, expect, it } from 'vitest';
 import { lostSpells } from '../../web/charts/timeline/lost-spells.ts';
 import { readingAt } from '../../web/charts/timeline/reading-words.ts';
 import { makeTrack } from '../../web/charts/timeline/ride-track.ts';
+import { columnsWithLostDrive } from './made-columns.ts';
 
-const seconds = Array.from({ length: 60 }, (_, s) => s);
-const same = <Value>(value: Value): Value[] => seconds.map(() => value);
-const track = makeTrack({
-  startMs: 0,
-  chainrings: [32],
-  cassette: [16, 18, 21],
-  timeS: seconds,
-  speedMps: same(6),
-  cadenceRpm: same(90),
-  powerW: same(null),
-  commandedTeeth: same(21),
-  actualTeeth: seconds.map((s) => (s < 20 || s >= 40 ? 21 : null)),
-  ring: same(32),
-  driving: same(1),
-  cogProbability: same(1),
-  lostDrive: [{ fromS: 20, toS: 40 }],
-});
+const track = makeTrack(columnsWithLostDrive(60, 20, 40));
 const drop = (timeS: number, rejected: boolean) => ({ kind: 'drop' as const, timeS, rejected });
 const chainOn = (timeS: number, events: Parameters<typeof lostSpells>[1]) =>
   readingAt(track, timeS, lostSpells(track, events)).find(({ name }) => name === 'Chain on')?.text;

@@ -1,29 +1,17 @@
 import { describe, expect, it } from 'vitest';
-import type { RideColumns } from '../../web/api/answers.ts';
 import { drawMoment } from '../../web/charts/moment/draw-moment.ts';
 import { cutMoment } from '../../web/charts/moment/moment.ts';
 import { momentPlan } from '../../web/charts/moment/moment-plan.ts';
 import { makeTrack, nearestSample, sampleFrom } from '../../web/charts/timeline/ride-track.ts';
 import { drawChart } from '../report/charts/draw-chart.ts';
+import { madeColumns } from './made-columns.ts';
 
-const seconds = Array.from({ length: 120 }, (_, s) => s);
+const { timeS: seconds } = madeColumns(120);
 const same = <Value>(value: Value): Value[] => seconds.map(() => value);
-const columns: RideColumns = {
-  startMs: 0,
-  chainrings: [32],
-  cassette: [16, 18, 21],
-  timeS: seconds,
-  // 32 / 18 x 2.25 m at 90 rpm: 6 m/s.
-  speedMps: same(6),
-  cadenceRpm: same(90),
-  powerW: same(null),
+const columns = madeColumns(120, {
   commandedTeeth: seconds.map((s) => (s < 60 ? 18 : 21)),
   actualTeeth: seconds.map((s) => (s < 64 ? 18 : 21)),
-  ring: same(32),
-  driving: same(1),
-  cogProbability: same(1),
-  lostDrive: [],
-};
+});
 const track = makeTrack(columns);
 const facts = { rolloutMm: 2250, turns: null, lost: [] };
 
