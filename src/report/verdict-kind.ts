@@ -71,6 +71,10 @@ function saysWhatItWas({ diagnosis }: Pick<Judged, 'diagnosis'>): boolean {
 export const wasOneCause = (report: Pick<Judged, 'diagnosis'>): boolean =>
   saysWhatItWas(report) && !report.diagnosis.undecided;
 
+/** Whether no fault is as likely as none, though all together are, and no assumption turns that: a bike that shifts well, too little ridden to be sure. */
+export const noneStandsOut = ({ kind, causes }: Verdict, { diagnosis }: Pick<Judged, 'diagnosis'>): boolean =>
+  kind === 'open' && causes[0].cause === 'no-fault' && !diagnosis.undecided;
+
 /** How a verdict is marked: nothing is wrong, a part is at fault, or it is not known which of the two. */
 export function verdictTone({ kind, causes }: Verdict): 'good' | 'alarm' | 'open' {
   switch (kind) {

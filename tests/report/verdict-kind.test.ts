@@ -59,8 +59,9 @@ const cases: Case[] = [
     top: 'no-fault',
     probability: 0.45,
     kind: 'open',
-    sentence: 'Open between nothing mis-set (45 %) and friction in cable and housing (12 %).',
-    headline: 'Open between nothing mis-set and friction in cable and housing',
+    sentence:
+      'No fault stands out: nothing mis-set (45 %) is likelier than any, the next is friction in cable and housing (12 %).',
+    headline: 'No fault stands out',
     tone: 'open',
   },
   {

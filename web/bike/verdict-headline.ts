@@ -2,7 +2,7 @@ import { causeWords } from '../../src/diagnosis/cause-words.ts';
 import { upperFirst } from '../../src/numeric/upper-first.ts';
 import { type NothingToJudge, nothingToJudge } from '../../src/report/nothing-to-judge.ts';
 import { ridesThatCount } from '../../src/report/rides-that-count.ts';
-import { verdictOf } from '../../src/report/verdict-kind.ts';
+import { noneStandsOut, verdictOf } from '../../src/report/verdict-kind.ts';
 import { tooFarWords } from '../../src/report/words/verdict-words.ts';
 import type { BikeDetail } from '../api/answers.ts';
 
@@ -43,6 +43,7 @@ export function verdictHeadline({ bike, state, report }: Pick<BikeDetail, 'bike'
     case 'open':
       // such a bike shifts well: that the faults together are as likely as none is taken for granted, not seen
       if (state.word === 'fine') return nothingPoints;
+      if (noneStandsOut(verdict, report)) return 'No fault stands out';
       return `Open between ${first} and ${second}`;
   }
 }

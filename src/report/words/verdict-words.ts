@@ -7,7 +7,7 @@ import { upperFirst } from '../../numeric/upper-first.ts';
 import type { Report } from '../report-schema.ts';
 import { ridesThatCount } from '../rides-that-count.ts';
 import { showsNothing } from '../shows-nothing.ts';
-import { verdictOf, wasOneCause } from '../verdict-kind.ts';
+import { noneStandsOut, verdictOf, wasOneCause } from '../verdict-kind.ts';
 import { holdNoGearChanges } from '../without-gear-records.ts';
 
 /** Causes under this probability are counted, not explained. */
@@ -111,6 +111,8 @@ export function verdictSentence(report: SpokenOf): string {
     case 'named':
       return `Likeliest: ${first.name} (${first.share}); ${first.meaning}.`;
     case 'open':
+      if (noneStandsOut(verdict, report))
+        return `No fault stands out: ${first.name} (${first.share}) is likelier than any, the next is ${second.name} (${second.share}).`;
       return `Open between ${first.name} (${first.share}) and ${second.name} (${second.share}).`;
   }
 }
