@@ -23,9 +23,7 @@ describe('the headline of a verdict', () => {
     };
     const report = { ...sample, adjustments: [], diagnosis };
     expect(headline(report, { word: 'fine', judgedShifts: 98 })).toBe('Nothing points to a mis-set part');
-    expect(headline(report, { word: 'watch', judgedShifts: 98 })).toMatch(
-      /^No fault stands out$/,
-    );
+    expect(headline(report, { word: 'watch', judgedShifts: 98 })).toBe('No fault stands out');
   });
 
   it.each([
