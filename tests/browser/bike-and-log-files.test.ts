@@ -1,9 +1,8 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
 import { hutBike, madeRides, valleyBike } from '../server/made-rides.ts';
-import { browserPath, loaded, openBrowser, seriousFindings, sidewaysPx, watchedPage } from './browser.ts';
-import { buildPage } from './build-page.ts';
-import { type RealServer, startRealServer } from './real-server.ts';
+import { browserPath, loaded, seriousFindings, sidewaysPx } from './browser.ts';
+import { withRealServer } from './with-real-server.ts';
 
 const textFile = (file: string, text: string) => ({ name: file, mimeType: 'text/plain', buffer: Buffer.from(text) });
 const header = 'at,parameter,amount,unit,note\n';
@@ -24,17 +23,7 @@ interface Logged {
 }
 
 describe.skipIf(!browserPath)('bike and adjustments files', () => {
-  let browser: Browser;
-  let server: RealServer;
-  beforeAll(async () => {
-    buildPage();
-    server = await startRealServer();
-    browser = await openBrowser();
-  });
-  afterAll(async () => {
-    await browser?.close();
-    await server?.close();
-  });
+  const real = withRealServer();
 
   const bikes = async (page: Page): Promise<Logged[]> =>
     ((await (await page.request.get('/api/bikes')).json()) as { bikes: Logged[] }).bikes;
@@ -49,7 +38,7 @@ describe.skipIf(!browserPath)('bike and adjustments files', () => {
   };
 
   it('a broken log is named before anything is sent, and left out', async () => {
-    const { page, faults } = await watchedPage(browser, server.address, { width: 'desktop' });
+    const { page, faults } = await real.open({ width: 'desktop' });
     await page.goto('/add');
     await loaded(page);
     await choose(page, [rides[0], textFile('log.csv', `${header}2026-05-01 10:00,cable-tension,2,clicks,\n`)]);
@@ -64,7 +53,7 @@ describe.skipIf(!browserPath)('bike and adjustments files', () => {
   });
 
   it('a keeper enters a bike from its file before its first ride, and takes its log in', async () => {
-    const { page, faults } = await watchedPage(browser, server.address, { width: 'phone', expectFailures: true });
+    const { page, faults } = await real.open({ width: 'phone', expectFailures: true });
     await page.goto('/');
     await loaded(page);
     await page.getByRole('link', { name: 'Enter a bike' }).click();
@@ -104,7 +93,7 @@ describe.skipIf(!browserPath)('bike and adjustments files', () => {
   });
 
   it('chosen together with rides make the bike, and the next time find it, its log not doubled', async () => {
-    const { page, faults } = await watchedPage(browser, server.address);
+    const { page, faults } = await real.open();
     const go = async (ride: (typeof rides)[number], button: string): Promise<void> => {
       await page.goto('/add');
       await loaded(page);
@@ -128,7 +117,7 @@ describe.skipIf(!browserPath)('bike and adjustments files', () => {
   });
 
   it('without rides ask whose they are, and say what is wrong', async () => {
-    const { page, faults } = await watchedPage(browser, server.address, { expectFailures: true });
+    const { page, faults } = await real.open({ expectFailures: true });
     await page.goto('/add');
     await loaded(page);
     await choose(page, textFile('log.csv', `${header}2026-05-03T10:00:00Z,index-offset,1,steps,\n`));
@@ -150,7 +139,7 @@ describe.skipIf(!browserPath)('bike and adjustments files', () => {
   });
 
   it('of rides that are on another bike already leave nothing behind', async () => {
-    const { page, faults } = await watchedPage(browser, server.address);
+    const { page, faults } = await real.open();
     const before = await bikes(page);
     await page.goto('/add');
     await loaded(page);

@@ -1,11 +1,9 @@
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { browserPath, loaded, openBrowser, watchedPage } from './browser.ts';
-import { buildPage } from './build-page.ts';
-import { type RealServer, startRealServer } from './real-server.ts';
+import { browserPath, loaded } from './browser.ts';
+import { withRealServer } from './with-real-server.ts';
 
 /** A minute of riding that names two cogs only, by a clock whose zone the file does not name. */
 const rows = Array.from({ length: 60 }, (_, s) => {
@@ -23,34 +21,24 @@ async function placedBike(address: string): Promise<string> {
 }
 
 describe.skipIf(!browserPath)('the bike of a short ride', () => {
-  let browser: Browser;
-  let server: RealServer;
+  const real = withRealServer();
   const folder = mkdtempSync(join(tmpdir(), 'cogwright-short-'));
   const file = join(folder, 'short.csv');
-  beforeAll(async () => {
-    writeFileSync(file, ['time,speed_mps,rear_teeth', ...rows].join('\n'));
-    buildPage();
-    server = await startRealServer();
-    browser = await openBrowser();
-  });
-  afterAll(async () => {
-    await browser?.close();
-    await server?.close();
-    rmSync(folder, { recursive: true });
-  });
+  beforeAll(() => writeFileSync(file, ['time,speed_mps,rear_teeth', ...rows].join('\n')));
+  afterAll(() => rmSync(folder, { recursive: true }));
 
   /** The page of the guessed bike once its ride is worked out, and its section on the drivetrain. */
   const bikePage = async () => {
-    const id = await placedBike(server.address);
-    await server.settled();
-    const watched = await watchedPage(browser, server.address, { width: 'phone' });
+    const id = await placedBike(real.server.address);
+    await real.server.settled();
+    const watched = await real.open({ width: 'phone' });
     await watched.page.goto(`/bikes/${id}`);
     await loaded(watched.page);
     return { ...watched, drivetrain: watched.page.locator('section[aria-labelledby=drivetrain]') };
   };
 
   it('is filled in with the cogs that were recorded alone, and says which are not', async () => {
-    const { page, faults } = await watchedPage(browser, server.address, { width: 'phone' });
+    const { page, faults } = await real.open({ width: 'phone' });
     await page.goto('/add');
     await page.locator('input[type=file]').first().setInputFiles(file);
     const cassette = page.getByLabel('Cassette');
@@ -66,7 +54,7 @@ describe.skipIf(!browserPath)('the bike of a short ride', () => {
   });
 
   it('is described by hand where one record tells nothing, with no word of a file to give', async () => {
-    const { page } = await watchedPage(browser, server.address, { width: 'phone', expectFailures: true });
+    const { page } = await real.open({ width: 'phone', expectFailures: true });
     await page.goto('/add');
     const one = join(folder, 'one.csv');
     writeFileSync(one, ['time,speed_mps,rear_teeth', rows[0]].join('\n'));
@@ -81,7 +69,7 @@ describe.skipIf(!browserPath)('the bike of a short ride', () => {
   it('shows on its own page which cogs and times are not known', async () => {
     const form = new FormData();
     form.append('files', new Blob([['time,speed_mps,rear_teeth', ...rows].join('\n')]), 'short.csv');
-    await fetch(`${server.address}/api/uploads`, { method: 'POST', body: form });
+    await fetch(`${real.server.address}/api/uploads`, { method: 'POST', body: form });
     const { page, faults, drivetrain } = await bikePage();
     expect(await drivetrain.textContent()).toContain('24, 28, 33 (not seen), 39 (not seen), 46 (not seen)');
     await drivetrain.getByRole('button', { name: 'Change' }).click();

@@ -2,21 +2,12 @@ import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'nod
 import { tmpdir } from 'node:os';
 import { basename, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
 import { ZipFile } from 'yazl';
-import {
-  browserPath,
-  loaded,
-  openBrowser,
-  seriousFindings,
-  sidewaysPx,
-  type Width,
-  watchedPage,
-  widths,
-} from './browser.ts';
-import { buildPage } from './build-page.ts';
-import { type RealServer, type SampleStory, sampleStories, startRealServer } from './real-server.ts';
+import { browserPath, loaded, seriousFindings, sidewaysPx, type Width, widths } from './browser.ts';
+import { type SampleStory, sampleStories } from './real-server.ts';
+import { withRealServer } from './with-real-server.ts';
 
 const [first, second] = sampleStories();
 /** One rider's bike at each width: a ride, an adjustment, a ride after it. */
@@ -60,21 +51,11 @@ async function tabTo(page: Page, name: RegExp): Promise<void> {
 const bikeId = (page: Page): string => /\/bikes\/([^/?]+)/.exec(page.url())![1];
 
 describe.skipIf(!browserPath)('with the real server', () => {
-  let browser: Browser;
-  let server: RealServer;
+  const real = withRealServer();
   const bikes: Partial<Record<Width, string>> = {};
-  beforeAll(async () => {
-    buildPage();
-    server = await startRealServer();
-    browser = await openBrowser();
-  });
-  afterAll(async () => {
-    await browser?.close();
-    await server?.close();
-  });
 
   it('a rider chooses a file, puts the drivetrain right and reads the verdict, with the keyboard alone', async () => {
-    const { page, faults } = await watchedPage(browser, server.address);
+    const { page, faults } = await real.open();
     const { before, name } = stories.desktop;
     // The browser hands choosers over only to who listens beforehand.
     page.on('filechooser', () => undefined);
@@ -117,7 +98,7 @@ describe.skipIf(!browserPath)('with the real server', () => {
   });
 
   it('a rider on a phone drops a file beside one that is no ride, and loses nothing', async () => {
-    const { page, faults } = await watchedPage(browser, server.address, { width: 'phone', dark: true });
+    const { page, faults } = await real.open({ width: 'phone', dark: true });
     const { before, name } = stories.phone;
     await page.goto('/add');
     await loaded(page);
@@ -141,7 +122,7 @@ describe.skipIf(!browserPath)('with the real server', () => {
 
   for (const width of ['desktop', 'phone'] as const)
     it(`a mechanic on a ${width} logs an adjustment, adds the next ride and reads before and after`, async () => {
-      const { page, faults } = await watchedPage(browser, server.address, { width });
+      const { page, faults } = await real.open({ width });
       const { after, when, clicks } = stories[width];
       await page.goto(`/bikes/${bikes[width]}`);
       await loaded(page);
@@ -178,7 +159,7 @@ describe.skipIf(!browserPath)('with the real server', () => {
     });
 
   it('files that cannot be read are each named with the reason, and a folder can be chosen', async () => {
-    const { page, faults } = await watchedPage(browser, server.address, { expectFailures: true });
+    const { page, faults } = await real.open({ expectFailures: true });
     const folder = mkdtempSync(join(tmpdir(), 'cogwright-folder-'));
     mkdirSync(join(folder, 'within'));
     writeFileSync(join(folder, 'holiday.jpg'), Buffer.from([0xff, 0xd8, 0xff, 0xe0, 0, 0, 0, 0]));
@@ -203,7 +184,7 @@ describe.skipIf(!browserPath)('with the real server', () => {
   });
 
   it('an archive with a ride whose file is missing says what it brought and what it did not', async () => {
-    const { page, faults } = await watchedPage(browser, server.address, { width: 'phone' });
+    const { page, faults } = await real.open({ width: 'phone' });
     const zip = new ZipFile();
     const put = (name: string, value: unknown): void => zip.addBuffer(Buffer.from(JSON.stringify(value)), name);
     put('manifest.json', { format: 'cogwright-archive', version: 1, madeAt: '2026-05-01T08:00:00Z' });
@@ -230,7 +211,7 @@ describe.skipIf(!browserPath)('with the real server', () => {
   });
 
   it('before a ride is removed the harmless answer has the focus, and a failure stays until it is closed', async () => {
-    const { page, faults } = await watchedPage(browser, server.address, { expectFailures: true });
+    const { page, faults } = await real.open({ expectFailures: true });
     await page.clock.install();
     await page.goto(`/bikes/${bikes.desktop}`);
     await loaded(page);
@@ -263,7 +244,7 @@ describe.skipIf(!browserPath)('with the real server', () => {
   });
 
   it('the same ride again is known, and said so', async () => {
-    const { page, faults } = await watchedPage(browser, server.address);
+    const { page, faults } = await real.open();
     await page.goto(`/add?bike=${bikes.desktop}`);
     await loaded(page);
     await drop(page, stories.desktop.before);
@@ -276,7 +257,7 @@ describe.skipIf(!browserPath)('with the real server', () => {
   });
 
   it('a ride that another ride holds whole is marked as not counted, in the table and on its own page', async () => {
-    const { page, faults } = await watchedPage(browser, server.address);
+    const { page, faults } = await real.open();
     const bike = {
       name: 'Copied bike',
       chainrings: [32],
@@ -297,7 +278,7 @@ describe.skipIf(!browserPath)('with the real server', () => {
         multipart: { files: { name, mimeType: 'text/csv', buffer } },
       });
       expect(sent.status()).toBe(202);
-      await server.settled();
+      await real.server.settled();
     }
     for (const width of ['desktop', 'phone'] as const) {
       await page.setViewportSize(widths[width]);
@@ -323,7 +304,7 @@ describe.skipIf(!browserPath)('with the real server', () => {
   });
 
   it('a rider rejects an event, and the tallies follow; taking it back brings it back', async () => {
-    const { page, faults } = await watchedPage(browser, server.address);
+    const { page, faults } = await real.open();
     await page.goto(`/bikes/${bikes.desktop}`);
     await loaded(page);
     const answer = await page.request.get(`/api/rides?bike=${bikes.desktop}`);
@@ -349,7 +330,7 @@ describe.skipIf(!browserPath)('with the real server', () => {
   });
 
   it('a ride that was added to the wrong bike is moved, and moved back', async () => {
-    const { page, faults } = await watchedPage(browser, server.address);
+    const { page, faults } = await real.open();
     await page.goto(`/bikes/${bikes.desktop}`);
     await loaded(page);
     await page.locator('.rides a').last().click();
@@ -365,7 +346,7 @@ describe.skipIf(!browserPath)('with the real server', () => {
 
   for (const width of ['desktop', 'phone'] as const)
     it(`a fleet keeper on a ${width} finds the bike that needs a hand most and prints its sheet on one page`, async () => {
-      const { page, faults } = await watchedPage(browser, server.address, { width });
+      const { page, faults } = await real.open({ width });
       await page.goto('/');
       await loaded(page);
       const row = page.locator('.rack-row').first();

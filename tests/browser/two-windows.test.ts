@@ -1,8 +1,6 @@
-import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { browserPath, loaded, openBrowser, watchedPage } from './browser.ts';
-import { buildPage } from './build-page.ts';
-import { type RealServer, startRealServer } from './real-server.ts';
+import { describe, expect, it } from 'vitest';
+import { browserPath, loaded } from './browser.ts';
+import { withRealServer } from './with-real-server.ts';
 
 const bike = {
   name: 'Wheatear',
@@ -19,31 +17,21 @@ const told = async <Answer>(method: string, address: string, json: object): Prom
 };
 
 describe.skipIf(!browserPath)('a form that was opened before another window saved', () => {
-  let browser: Browser;
-  let server: RealServer;
-  beforeAll(async () => {
-    buildPage();
-    server = await startRealServer();
-    browser = await openBrowser();
-  });
-  afterAll(async () => {
-    await browser?.close();
-    await server?.close();
-  });
+  const real = withRealServer();
 
   it('undoes nothing: it says so, and shows how the bike stands once it is left', async () => {
-    const { id } = await told<{ id: string }>('POST', `${server.address}/api/bikes`, bike);
-    const { page } = await watchedPage(browser, server.address);
+    const { id } = await told<{ id: string }>('POST', `${real.server.address}/api/bikes`, bike);
+    const { page } = await real.open();
     await page.goto(`/bikes/${id}`);
     await loaded(page);
     const section = page.locator('section[aria-labelledby=drivetrain]');
     await section.getByRole('button', { name: 'Change' }).click();
-    await told('PUT', `${server.address}/api/bikes/${id}`, { ...bike, tyre: '32-622' });
+    await told('PUT', `${real.server.address}/api/bikes/${id}`, { ...bike, tyre: '32-622' });
     await section.getByLabel('Name').fill('Wheatear of the second window');
     await section.getByRole('button', { name: /^Save/ }).click();
     await section.getByText('changed elsewhere meanwhile').waitFor();
     expect(await section.getByLabel('Name').inputValue()).toBe('Wheatear of the second window');
-    const kept = (await (await fetch(`${server.address}/api/bikes/${id}`)).json()) as { bike: object };
+    const kept = (await (await fetch(`${real.server.address}/api/bikes/${id}`)).json()) as { bike: object };
     expect(kept.bike).toEqual({ ...bike, tyre: '32-622' });
     await section.getByRole('button', { name: 'Cancel' }).click();
     await section.getByText('tyre 32-622').waitFor();
@@ -51,7 +39,7 @@ describe.skipIf(!browserPath)('a form that was opened before another window save
     await section.getByLabel('Name').fill('Wheatear again');
     await section.getByRole('button', { name: /^Save/ }).click();
     await page.getByRole('heading', { name: 'Wheatear again' }).waitFor();
-    const saved = (await (await fetch(`${server.address}/api/bikes/${id}`)).json()) as { bike: object };
+    const saved = (await (await fetch(`${real.server.address}/api/bikes/${id}`)).json()) as { bike: object };
     expect(saved.bike).toEqual({ ...bike, name: 'Wheatear again', tyre: '32-622' });
     await page.context().close();
   });

@@ -30,6 +30,13 @@ beforeEach(() => {
 });
 afterEach(() => folder.remove());
 
+/** Puts a disk of so small a size where the data folder is; false where nothing can be mounted. */
+function mountDisk(size: string): boolean {
+  mkdirSync(data);
+  return spawnSync('mount', ['-t', 'tmpfs', '-o', `size=${size}`, 'none', data]).status === 0;
+}
+const unmountDisk = (): void => void spawnSync('umount', ['-l', data]);
+
 /** Has a server keep one ride in the folder, and gives the id of its bike. */
 async function fillWithARide(): Promise<string> {
   const server = await testServer({ data });
@@ -150,9 +157,7 @@ describe('a full disk', () => {
   });
 
   it('refuses uploads clearly, damages nothing, and takes them again when there is room', async ({ skip }) => {
-    mkdirSync(data);
-    if (spawnSync('mount', ['-t', 'tmpfs', '-o', 'size=4m', 'none', data]).status !== 0)
-      skip('nothing can be mounted here');
+    if (!mountDisk('4m')) skip('nothing can be mounted here');
     try {
       const server = await testServer({ data });
       const api = new CheckedApi(server.url);
@@ -189,14 +194,12 @@ describe('a full disk', () => {
       expect(server.services.sql.database.pragma('integrity_check', { simple: true })).toBe('ok');
       await server.close();
     } finally {
-      spawnSync('umount', ['-l', data]);
+      unmountDisk();
     }
   });
 
   it('that fills up amid a file is told at once, with what was kept before', async ({ skip }) => {
-    mkdirSync(data);
-    if (spawnSync('mount', ['-t', 'tmpfs', '-o', 'size=4m', 'none', data]).status !== 0)
-      skip('nothing can be mounted here');
+    if (!mountDisk('4m')) skip('nothing can be mounted here');
     try {
       const server = await testServer({ data });
       const api = new CheckedApi(server.url);
@@ -212,19 +215,17 @@ describe('a full disk', () => {
       await api.settled();
       await server.close();
     } finally {
-      spawnSync('umount', ['-l', data]);
+      unmountDisk();
     }
   });
 
   it('refuses a start clearly', async ({ skip }) => {
-    mkdirSync(data);
-    if (spawnSync('mount', ['-t', 'tmpfs', '-o', 'size=1m', 'none', data]).status !== 0)
-      skip('nothing can be mounted here');
+    if (!mountDisk('1m')) skip('nothing can be mounted here');
     try {
       fillUp(join(data, 'ballast'));
       await expect(testServer({ data })).rejects.toMatchObject({ code: 'disk-full' });
     } finally {
-      spawnSync('umount', ['-l', data]);
+      unmountDisk();
     }
   });
 
