@@ -22,6 +22,9 @@ const certainly = (outcome: Outcome): OutcomeProbability => ({
 interface Judgeable {
   readonly confidence: number;
 }
+interface JudgeableGhost extends Judgeable {
+  readonly towardsCommand?: boolean;
+}
 interface JudgeableShift extends Judgeable {
   readonly outcome: Outcome;
   readonly unjudgedBecause: UnjudgedReason | null;
@@ -53,11 +56,12 @@ const judgeOther = <Event extends Judgeable>(event: Event, verdict: Verdict): Ev
 
 /**
  * The events as the rider's judgements leave them. Rejected ghost shifts, chain drops and skips are taken out; what is
- * confirmed, or made clean, is certain. Shifts keep their places, and one that nobody judged is the same object.
+ * confirmed, or made clean, is certain. Where a missed shift is rejected the chain was there, and its going there later falls too. Shifts
+ * keep their places, and one that nobody judged is the same object.
  */
 function judgeLists<
   Shift extends JudgeableShift,
-  Ghost extends Judgeable,
+  Ghost extends JudgeableGhost,
   Drop extends Judgeable,
   Skip extends Judgeable,
 >(lists: EventLists<Shift, Ghost, Drop, Skip>, judged: Judged, at: (event: Shift | Ghost | Drop | Skip) => string) {
@@ -72,9 +76,14 @@ function judgeLists<
         return verdict ? judge(event, verdict) : event;
       })
       .filter((event) => event !== null);
+  const rejected = (shift: Shift | undefined): boolean =>
+    shift !== undefined && judged.get(eventKey('shift', at(shift)))?.verdict === 'rejected';
+  const ghosts = lists.ghostShifts.filter(
+    (ghost) => !(ghost.towardsCommand && rejected(lists.shifts.findLast((shift) => at(shift) <= at(ghost)))),
+  );
   return {
     shifts: each('shift', lists.shifts, judgeShift),
-    ghostShifts: each('ghost', lists.ghostShifts, judgeOther),
+    ghostShifts: each('ghost', ghosts, judgeOther),
     chainDrops: each('drop', lists.chainDrops, judgeOther),
     skips: each('skip', lists.skips, judgeOther),
   };

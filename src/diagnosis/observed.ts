@@ -22,8 +22,10 @@ export interface Observed {
   readonly shifts: (direction: Direction, onto?: (cog: number) => boolean) => ShiftCount;
   /** Mean crank turns of the clean shifts by one cog in a direction (both by default), onto cogs that a rule picks; NaN without any. */
   readonly cleanTurns: (direction?: Direction, onto?: (cog: number) => boolean) => number;
-  /** Unasked shifts in a direction, off cogs that a rule picks. */
+  /** Unasked shifts away from the commanded cog in a direction, off cogs that a rule picks. */
   readonly ghosts: (direction: Direction, off?: (cog: number) => boolean) => number;
+  /** Unasked shifts towards a cog that was missed before. */
+  readonly towardsCommand: number;
   readonly drops: (side: DropSide) => number;
   /** Shifts commanded onto a cog, judged or not. */
   readonly commandedOnto: (cog: number) => number;
@@ -78,8 +80,11 @@ export function observe(rides: readonly DiagnosisRide[], bike: Pick<Bike, 'casse
         ),
       ) ?? Number.NaN,
     ghosts: (direction, off = every) =>
-      ghostShifts.filter((ghost) => ghost.toCog > ghost.fromCog === (direction === 'to-larger') && off(ghost.fromCog))
-        .length,
+      ghostShifts.filter(
+        ({ fromCog, toCog, towardsCommand }) =>
+          !towardsCommand && toCog > fromCog === (direction === 'to-larger') && off(fromCog),
+      ).length,
+    towardsCommand: ghostShifts.filter(({ towardsCommand }) => towardsCommand).length,
     drops: (side) => drops.filter((drop) => drop.side === side).length,
     commandedOnto: (cog) => shifts.filter((shift) => shift.toCog === cog).length,
     skips: (on = every) => skips.filter((skip) => on(skip.cog)).length,

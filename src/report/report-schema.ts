@@ -34,12 +34,14 @@ export const shiftSchema = z.object({
   torqueNm: z.number().nullable(),
 });
 
-/** A shift that nobody asked for. */
+/** A change of cog with no command in the 5 s before. */
 export const ghostShiftSchema = z.object({
   at: time,
   fromTeeth: toothCount,
   toTeeth: toothCount,
   heldS: z.number().min(0),
+  /** True where the chain went at last towards a cog that it had missed; absent in reports that were kept before it was told. */
+  towardsCommand: z.boolean().optional(),
   confidence: probability,
 });
 

@@ -54,6 +54,7 @@ function ghostReport(ghost: GhostShiftEvent, { startMs, cassette }: RideFrame): 
     fromTeeth: cassette[ghost.fromCog],
     toTeeth: cassette[ghost.toCog],
     heldS: roundTo(ghost.heldS, 1),
+    towardsCommand: ghost.towardsCommand ?? false,
     confidence: confidence(ghost),
   };
 }

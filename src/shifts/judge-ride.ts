@@ -8,6 +8,8 @@ import { type LostDrive, lostDrive } from './drops/lost-drive.ts';
 import { likelyGhosts } from './ghosts/ghost-rate.ts';
 import { ghostShifts } from './ghosts/ghost-shifts.ts';
 import { ghostSteps } from './ghosts/ghost-steps.ts';
+import { goesAtLast } from './ghosts/goes-at-last.ts';
+
 import { judgeShifts } from './outcomes/judge-shifts.ts';
 import { leaveOutAstray } from './outcomes/leave-out-astray.ts';
 import type { RideEvents } from './ride-events.ts';
@@ -44,13 +46,18 @@ export function judgeRide(recorded: RideLog, trace: RideTrace, cogs: number): Ju
     };
   }
   const drops = chainDrops(log, trace);
-  const { shifts, timing } = judgeShifts(ride, commanded, drops);
+  const judged = judgeShifts(ride, commanded, drops);
+  const { timing } = judged;
+  const shifts = leaveOutAstray(log, trace, judged.shifts);
   const withRecords = trace.commands.timeS.length > 0;
   const lagS = withRecords ? timing.lagS : 0;
   return {
     events: {
-      shifts: leaveOutAstray(log, trace, shifts),
-      ghostShifts: likelyGhosts([...ghostShifts(log, trace, lagS), ...ghostSteps(log, trace, lagS)]),
+      shifts,
+      ghostShifts: likelyGhosts([
+        ...ghostShifts(log, trace, lagS, goesAtLast(shifts, ride.clock)),
+        ...ghostSteps(log, trace, lagS),
+      ]),
       chainDrops: drops,
       skips: skips(log, trace, lagS),
       pedallingSByCog,

@@ -55,12 +55,14 @@ export interface ShiftEvent {
   readonly weak: boolean;
 }
 
-/** The chain changed cog with nobody asking. */
+/** The chain changed cog with no command in the 5 s before. */
 export interface GhostShiftEvent {
   readonly timeS: number;
   readonly fromCog: number;
   readonly toCog: number;
   readonly heldS: number;
+  /** True where it went at last towards a cog that it had missed; absent, as false, in events that were kept before it was told. */
+  readonly towardsCommand?: boolean;
   readonly confidence: number;
   readonly torqueNm: number;
 }

@@ -74,6 +74,7 @@ export function truthEvents(ride: SimulatedRide, cassette: readonly number[]): D
       fromCog: cog(ghost.fromTeeth),
       toCog: cog(ghost.toTeeth),
       heldS: ghost.heldS,
+      towardsCommand: ghost.towardsCommand,
       confidence: 1,
       torqueNm: Number.NaN,
     })),

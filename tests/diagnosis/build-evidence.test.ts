@@ -47,6 +47,21 @@ describe('buildEvidence', () => {
     expect(shiftsOf(0)).toBe(40);
   });
 
+  it('leaves out a chain that goes at last where it was asked to go: its missed shift counts already', () => {
+    const [ride] = rides;
+    const weighed = (towardsCommand: boolean) => {
+      const ghostShifts = ride.events.ghostShifts.map((ghost) => ({ ...ghost, towardsCommand }));
+      const { segments } = buildEvidence({
+        bike: cableBike,
+        rides: [{ ...ride, events: { ...ride.events, ghostShifts } }],
+        adjustments: [],
+      });
+      return segments.flatMap(({ ghosts }) => [...ghosts]).reduce((sum, value) => sum + value, 0);
+    };
+    expect(weighed(false)).toBeCloseTo(0.9, 9);
+    expect(weighed(true)).toBe(0);
+  });
+
   it('leaves out shifts for which the chain had no cog to cross: they say nothing about the bike', () => {
     const [ride] = rides;
     const weighed = (cogsToCross: number) => {

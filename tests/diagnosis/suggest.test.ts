@@ -15,6 +15,7 @@ const seen = (changes: Partial<Observed> = {}): Observed => ({
   shifts: () => count(50, 3),
   cleanTurns: () => Number.NaN,
   ghosts: () => 0,
+  towardsCommand: 0,
   drops: () => 0,
   commandedOnto: () => 40,
   skips: () => 0,

@@ -111,6 +111,16 @@ describe('a judgement of an event', () => {
     expect(judgeEvents(events, startMs, rejected)).toMatchObject({ ghostShifts: [], chainDrops: [], skips: [] });
   });
 
+  it('takes the chain going at last to its cog out where the missed shift before is rejected', () => {
+    const towards = { ...events.ghostShifts[0], timeS: 36, towardsCommand: true };
+    const both = { ...events, ghostShifts: [towards, ...events.ghostShifts] };
+    const left = (timeS: number) =>
+      judgeEvents(both, startMs, judgedBy({ [key('shift', timeS)]: 'rejected' })).ghostShifts;
+    expect(left(30)).toEqual(events.ghostShifts);
+    expect(left(20)).toEqual(both.ghostShifts);
+    expect(left(50)).toEqual(both.ghostShifts);
+  });
+
   it('makes what is confirmed certain', () => {
     const confirmed = judgedBy({ [key('shift', 20)]: 'confirmed', [key('ghost', 60)]: 'confirmed' });
     const judged = judgeEvents(events, startMs, confirmed);

@@ -31,6 +31,40 @@ describe('ghost shifts', () => {
     }
   });
 
+  it('are also missed shifts that come by themselves long after the command', () => {
+    const ride = at(4).pedal(15).command(5).pedal(10);
+    const movedAt = ride.nowS;
+    ride.move(5).pedal(25);
+    const { ghostShifts, shifts } = analysed(ride).events;
+    expect(shifts.at(-1)?.outcome).toBe('missed');
+    expect(ghostShifts).toMatchObject([{ fromCog: 4, toCog: 5, towardsCommand: true }]);
+    expect(Math.abs(ghostShifts[0].timeS - movedAt)).toBeLessThan(2);
+    expect(Math.abs(ghostShifts[0].heldS - 25)).toBeLessThan(3);
+    expect(ghostShifts[0].confidence).toBeGreaterThan(0.9);
+  });
+
+  it('are none where slow legs bring a shift after more than 5 s, within five turns', () => {
+    const { ghostShifts, shifts } = analysed(
+      at(4).pedal(20, { cadenceRpm: 36 }).command(5).pedal(7, { cadenceRpm: 36 }).move(5).pedal(25, { cadenceRpm: 36 }),
+    ).events;
+    expect(shifts.at(-1)?.outcome).toBe('late');
+    expect(ghostShifts).toEqual([]);
+  });
+
+  it('are none over more cogs than a chain crosses by itself', () => {
+    const wide = (step: number) =>
+      analysed(
+        at(4)
+          .pedal(15)
+          .move(4 + step)
+          .pedal(20)
+          .move(4)
+          .pedal(20),
+      ).events.ghostShifts;
+    expect(wide(2).length).toBe(1);
+    expect(wide(3)).toEqual([]);
+  });
+
   it('are none from where the gear asked for is not known until a record names it', () => {
     const ride = at(4).pedal(15);
     const lostAtS = ride.nowS - 12;

@@ -59,6 +59,7 @@ function symptomsOf(cause: FaultCause): Symptoms {
         }
       }
       for (const ghost of truth.ghostShifts) {
+        if (ghost.towardsCommand) continue;
         if (ghost.toTeeth > ghost.fromTeeth) sum.ghostsToLarger++;
         else sum.ghostsToSmaller++;
       }

@@ -71,9 +71,14 @@ export function whyJudged(event: RideEvent, { sensorLagS, evidence }: RideFacts)
   const sure = event.kind === 'unjudged' ? [] : [`How sure: ${chance(event.confidence)}.`];
   switch (event.kind) {
     case 'ghost': {
-      const { fromTeeth, toTeeth, heldS } = event.ghost;
+      const { fromTeeth, toTeeth, heldS, towardsCommand } = event.ghost;
       return [
         `The chain went from the ${fromTeeth} to the ${toTeeth} by itself: there was no command in the 5 s before.`,
+        ...(towardsCommand
+          ? [
+              'It went towards the cog that was asked for and missed before; this is not counted as a sign of a cog that the chain leaves.',
+            ]
+          : []),
         `It stayed there for ${heldS.toFixed(0)} s; over 1 s counts.`,
         ...sure,
       ];

@@ -42,8 +42,9 @@ export function fillSegment(segment: EvidenceSegment, stretch: RideStretch, usua
     );
     if (!inDropsShadow) addShift(segment, shift, usual);
   }
+  // a chain that goes at last where it was asked to go is the end of its missed shift, which counts already
   for (const ghost of events.ghostShifts)
-    if (within(ghost))
+    if (within(ghost) && !ghost.towardsCommand)
       segment.ghosts[cogCell(cassetteLength, ghost.toCog > ghost.fromCog, ghost.fromCog)] += ghost.confidence;
   for (const skip of events.skips) if (within(skip) && skip.cog >= 0) segment.skips[skip.cog] += skip.confidence;
   for (const drop of events.chainDrops)

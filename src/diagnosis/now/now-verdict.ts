@@ -18,7 +18,7 @@ export function nowVerdict({ fault, setting, tooFar, pastTheMark, since, keepOff
       at: last?.at ?? null,
       toLarger: counts(seen.shifts('to-larger')),
       toSmaller: counts(seen.shifts('to-smaller')),
-      ghostShifts: seen.ghosts('to-larger') + seen.ghosts('to-smaller'),
+      ghostShifts: seen.ghosts('to-larger') + seen.ghosts('to-smaller') + seen.towardsCommand,
       skips: seen.skips(),
       chainDrops: {
         pastLargest: lost('past-largest'),

@@ -39,7 +39,7 @@ function tension(seen: Observed, low: boolean): string[] {
   if (ghosts + against > 0)
     lines.push(
       sentence(
-        `the chain moved by itself ${counted(ghosts, 'time')} to a ${pastName} cog and ${against} the other way`,
+        `the chain left the cog it was on by itself ${counted(ghosts, 'time')} to a ${pastName} cog and ${against} the other way`,
       ),
     );
   const { overshot, shifts } = seen.shifts(past);
@@ -135,12 +135,13 @@ function noFault(seen: Observed): string[] {
       `${figure(trouble)} of ${counted(shifts, 'judged shift')} ${wasWere(trouble)} late, missed or overshot${rate}`,
     ),
   ];
-  const ghosts = seen.ghosts('to-larger') + seen.ghosts('to-smaller');
+  const towards = seen.towardsCommand;
+  const ghosts = seen.ghosts('to-larger') + seen.ghosts('to-smaller') + towards;
   const drops =
     seen.drops('past-largest') + seen.drops('past-smallest') + seen.drops('chainring') + seen.drops('unknown');
   lines.push(
     sentence(
-      `${counted(ghosts, 'unasked shift')}, ${counted(drops, 'dropped chain')} and ${counted(seen.skips(), 'skip')} in ${hoursOnKnownCogs(seen)}`,
+      `${counted(ghosts, 'unasked shift')}${towards > 0 ? ` (${towards} of them towards a cog missed before)` : ''}, ${counted(drops, 'dropped chain')} and ${counted(seen.skips(), 'skip')} in ${hoursOnKnownCogs(seen)}`,
     ),
   );
   if (seen.weakShifts > 0)

@@ -59,11 +59,11 @@ function stripEvents(
       : [],
   );
   const ghosts = ride.ghostShifts.map(
-    ({ at, fromTeeth, toTeeth, confidence }): StripEvent => ({
+    ({ at, fromTeeth, toTeeth, towardsCommand, confidence }): StripEvent => ({
       timeS: timeS(at),
       teeth: toTeeth,
       kind: 'ghost',
-      words: `${when(at)}: from ${fromTeeth} to ${toTeeth} teeth by itself (${sure(confidence)})`,
+      words: `${when(at)}: from ${fromTeeth} to ${toTeeth} teeth by itself${towardsCommand ? ', towards the cog missed before' : ''} (${sure(confidence)})`,
     }),
   );
   const drops = ride.chainDrops.map(

@@ -23,7 +23,7 @@ export function htmlRides(report: Report): Markup {
 <thead><tr><th scope="col">#</th><th scope="col" class="left">Started (UTC)</th><th scope="col">Pedalled</th><th scope="col" class="left">Evidence</th><th scope="col">Shifts</th><th scope="col">Judged</th><th scope="col">Late</th><th scope="col">Missed</th><th scope="col">Over</th><th scope="col">Ghost</th><th scope="col">Drops</th><th scope="col">Skips</th></tr></thead>
 <tbody>${report.rides.map(rideRow)}</tbody>
 </table></div>
-<p class="quiet">Late: on the cog after 1.5 to 5 crank turns. Missed: not within 5, or not before the next shift. Over: settled beyond the cog asked for. Ghost: changed cog with nobody asking. A dash: the records of the ride cannot show it.</p>
+<p class="quiet">Late: on the cog after 1.5 to 5 crank turns. Missed: not within 5, or not before the next shift. Over: settled beyond the cog asked for. Ghost: changed cog with no command in the 5 s before. A dash: the records of the ride cannot show it.</p>
 ${undrawn > 0 ? html`<p>Only the latest ${MOST_STRIPS} rides are drawn; the first ${counted(undrawn, 'ride')} stand in the table.</p>` : null}
 ${report.rides.map((ride, i) => oneRide(ride, i, report.bike.cassette, i >= undrawn))}
 </section>`;

@@ -47,7 +47,7 @@ const dropWords =
 const ghostWords =
   (ride: RideReport) =>
   (ghost: RideReport['ghostShifts'][number]): string =>
-    `Ghost shift ${sinceStart(ride.start, ghost.at)} into the ride: from ${ghost.fromTeeth} to ${ghost.toTeeth} teeth by itself, held ${Math.round(ghost.heldS)} s (${sure(ghost.confidence)}).`;
+    `Ghost shift ${sinceStart(ride.start, ghost.at)} into the ride: from ${ghost.fromTeeth} to ${ghost.toTeeth} teeth by itself${ghost.towardsCommand ? ', towards the cog missed before' : ''}, held ${Math.round(ghost.heldS)} s (${sure(ghost.confidence)}).`;
 
 function shortened(lines: readonly string[], noun: string, medium: keyof typeof allListed): string[] {
   if (lines.length <= MOST_EVENTS) return [...lines];

@@ -20,6 +20,12 @@ export interface GhostSearch {
   readonly sensorLagS: number;
 }
 
+/** Most cogs that a chain is taken to cross unasked: more at once is the sensors' doing, a lost chain's or a gear record's that is missing (assumption of ours). */
+const MOST_COGS = 2;
+
+/** Whether a move is too wide to be one of the chain's own. */
+export const tooWide = (fromCog: number, toCog: number): boolean => Math.abs(toCog - fromCog) > MOST_COGS;
+
 /**
  * Makes a ride ready for the search; null where nothing can be found, without a gear model or gear records.
  *

@@ -3,7 +3,8 @@ import type { RideLog } from '../../ride-log/ride-log.ts';
 import { crankTorque } from '../crank-torque.ts';
 import { firstAfter } from '../first-after.ts';
 import { type GhostCandidate, LIFT_AT_MOST } from './ghost-rate.ts';
-import { easedOff, type GhostSearch, ghostSearch, levelAt, NO_COMMAND_S } from './ghost-search.ts';
+import { easedOff, type GhostSearch, ghostSearch, levelAt, NO_COMMAND_S, tooWide } from './ghost-search.ts';
+import type { GoesAtLast } from './goes-at-last.ts';
 
 /** The contract: the new cog is held over 1 s. */
 const MIN_HELD_S = 1;
@@ -11,17 +12,24 @@ const MIN_HELD_S = 1;
 const MIN_SEEN_S = 2;
 /** Odds against a ghost shift at any one moment, as log: one second in twenty minutes of pedalling (assumption of ours). */
 const LOG_PRIOR_ODDS = -7;
+/** The same for a chain that has missed its cog and still pulls towards it: one second in one minute (assumption of ours). */
+const LOG_PRIOR_ODDS_WHEN_MISSED = -4;
 /** Odds of three to one. */
 const LEAST_LOG_ODDS = Math.log(3);
 /** How far before the trace's change its first signs are looked for, s. */
 const BACK_S = 4;
 
 /**
- * Finds where the chain left the commanded cog by itself: runs of the trace on another cog that begin with no command in
- * the 5 s before. Returning to the commanded cog ends the run and is no ghost shift of its own. A run is weighed
- * second by second against the story that the chain stayed and the rider pedalled softly.
+ * Finds where the chain changed cog by itself: runs of the trace on another cog that begin with no command in the 5 s before, away from
+ * the commanded cog or at last towards one that was missed (`atLast`). Returning to the commanded cog after a ghost shift ends the run and
+ * is none of its own. A run is weighed second by second against the story that the chain stayed and the rider pedalled softly.
  */
-export function ghostShifts(log: RideLog, trace: RideTrace, sensorLagS: number): GhostCandidate[] {
+export function ghostShifts(
+  log: RideLog,
+  trace: RideTrace,
+  sensorLagS: number,
+  atLast: GoesAtLast = () => false,
+): GhostCandidate[] {
   const ride = ghostSearch(log, trace, sensorLagS);
   if (!ride) return [];
   const found: GhostCandidate[] = [];
@@ -31,7 +39,7 @@ export function ghostShifts(log: RideLog, trace: RideTrace, sensorLagS: number):
     let end = start + 1;
     while (end < trace.cog.length && trace.cog[end] === cog) end++;
     if (cog >= 0 && settledCog >= 0 && cog !== settledCog) {
-      const ghost = weighRun(ride, start, end, settledCog);
+      const ghost = weighRun(ride, { shownAt: start, end, fromCog: settledCog }, atLast);
       if (ghost) found.push(ghost);
     }
     if (cog >= 0) settledCog = cog;
@@ -54,30 +62,53 @@ function firstShown(ride: GhostSearch, start: number, fromCog: number): number {
   return first;
 }
 
+/** A run of the trace on one cog, from record `shownAt` up to `end`, after it had settled on `fromCog`. */
+interface Run {
+  readonly shownAt: number;
+  readonly end: number;
+  readonly fromCog: number;
+}
+
 /** The unasked shift that a run of the trace would be; null where commands explain it or the records speak against it. */
-function weighRun(ride: GhostSearch, shownAt: number, end: number, fromCog: number): GhostCandidate | null {
-  const { log, trace, commands, evidence, sensorLagS } = ride;
-  const toCog = trace.cog[shownAt];
-  const start = firstShown(ride, shownAt, fromCog);
+function weighRun(ride: GhostSearch, run: Run, atLast: GoesAtLast): GhostCandidate | null {
+  const { log, trace, commands, sensorLagS } = ride;
+  const { end, fromCog } = run;
+  const toCog = trace.cog[run.shownAt];
+  const start = firstShown(ride, run.shownAt, fromCog);
   const atS = log.timeS[start] - sensorLagS;
   const last = firstAfter(commands.timeS, atS + 1) - 1;
-  if (last < 0 || atS - commands.timeS[last] < NO_COMMAND_S) return null;
-  if (fromCog !== commands.cog[last] || toCog === fromCog) return null;
+  if (last < 0 || atS - commands.timeS[last] < NO_COMMAND_S || tooWide(fromCog, toCog)) return null;
+  const towardsCommand = fromCog !== commands.cog[last];
+  if (towardsCommand && !atLast({ commandS: commands.timeS[last], atS, fromCog, toCog })) return null;
   const next = commands.timeS[last + 1] ?? Number.POSITIVE_INFINITY;
-  let logOdds = LOG_PRIOR_ODDS;
-  let seenS = 0;
-  for (let i = start; i < end && log.timeS[i] < next + sensorLagS; i++) {
-    if (trace.ring[i] < 0 || Number.isNaN(trace.logDevelopment[i])) continue;
-    logOdds += evidence(i, levelAt(ride, i, toCog)) - evidence(i, levelAt(ride, i, fromCog));
-    if (trace.driving[i] > 0.5) seenS += Math.min(trace.samples.dtS[i], 2);
-  }
+  const { gain, seenS } = gainOver(ride, { start, end, fromCog }, next + sensorLagS);
+  const logOdds = gain + (towardsCommand ? LOG_PRIOR_ODDS_WHEN_MISSED : LOG_PRIOR_ODDS);
   const endS = Math.min(next, log.timeS[Math.min(end, log.timeS.length - 1)] - sensorLagS);
   const heldS = endS - atS;
   if (heldS <= MIN_HELD_S || seenS < MIN_SEEN_S || logOdds < LEAST_LOG_ODDS - LIFT_AT_MOST) return null;
-  if (toCog < fromCog && easedOff(ride, start, end)) return null;
+  if (toCog < fromCog && !towardsCommand && easedOff(ride, start, end)) return null;
+  const torqueNm = crankTorque(log, start - 2, start + 2);
   return {
-    ghost: { timeS: Math.max(0, atS), fromCog, toCog, heldS, torqueNm: crankTorque(log, start - 2, start + 2) },
+    ghost: { timeS: Math.max(0, atS), fromCog, toCog, heldS, towardsCommand, torqueNm },
     logOdds,
     leastLogOdds: LEAST_LOG_ODDS,
   };
+}
+
+/** What the records of a run, up to `untilS`, add to the log odds that the chain moved, and the seconds in which it drove. */
+function gainOver(
+  ride: GhostSearch,
+  { start, end, fromCog }: { readonly start: number; readonly end: number; readonly fromCog: number },
+  untilS: number,
+): { gain: number; seenS: number } {
+  const { log, trace, evidence } = ride;
+  const toCog = trace.cog[end - 1];
+  let gain = 0;
+  let seenS = 0;
+  for (let i = start; i < end && log.timeS[i] < untilS; i++) {
+    if (trace.ring[i] < 0 || Number.isNaN(trace.logDevelopment[i])) continue;
+    gain += evidence(i, levelAt(ride, i, toCog)) - evidence(i, levelAt(ride, i, fromCog));
+    if (trace.driving[i] > 0.5) seenS += Math.min(trace.samples.dtS[i], 2);
+  }
+  return { gain, seenS };
 }

@@ -102,7 +102,11 @@ function unaskedTruth(
 ): Pick<RideTruth, 'ghostShifts' | 'belatedArrivals'> {
   const { ghosts, belated } = unaskedMoves(track);
   return {
-    ghostShifts: ghosts.map((move) => ({ ...moveTruth(move, cassette), heldS: rounded(move.heldS) })),
+    ghostShifts: ghosts.map((move) => ({
+      ...moveTruth(move, cassette),
+      heldS: rounded(move.heldS),
+      towardsCommand: move.towardsCommand,
+    })),
     belatedArrivals: belated.map((move) => moveTruth(move, cassette)),
   };
 }

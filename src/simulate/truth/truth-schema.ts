@@ -81,9 +81,20 @@ export const truthSchema = z.object({
   /** Every press that moved the shifter. */
   commands: z.array(z.object({ atS: seconds, recordedAtS: seconds, fromTeeth: toothCount, toTeeth: toothCount })),
   shifts: z.array(trueShiftSchema),
-  /** Moves away from the commanded cog that nobody asked for, held over 1 s. */
-  ghostShifts: z.array(z.object({ atS: seconds, fromTeeth: toothCount, toTeeth: toothCount, heldS: seconds })),
-  /** Chain arriving on the commanded cog over 5 s after the command: no ghost, but unasked at that moment. */
+  /**
+   * Moves over 5 s and five crank turns after the command, held over 1 s: away from the commanded cog, or (`towardsCommand`) at last
+   * towards one that was missed.
+   */
+  ghostShifts: z.array(
+    z.object({
+      atS: seconds,
+      fromTeeth: toothCount,
+      toTeeth: toothCount,
+      heldS: seconds,
+      towardsCommand: z.boolean(),
+    }),
+  ),
+  /** Moves towards the commanded cog over 5 s after the command, but within five crank turns: late, and no ghost. */
   belatedArrivals: z.array(z.object({ atS: seconds, fromTeeth: toothCount, toTeeth: toothCount })),
   chainDrops: z.array(
     z.object({ atS: seconds, side, backOnS: seconds.nullable(), afterShiftTo: toothCount.nullable() }),

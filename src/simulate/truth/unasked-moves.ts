@@ -5,17 +5,19 @@ const HELD_OVER_S = 1;
 /** A chain that hardly ran since the command still answers it: such a move belongs to that shift. */
 const ANSWERS_FOR_TURNS = 5;
 
-/** A move of the chain that nobody asked for, and how long it stayed. */
+/** A move of the chain with no command in the 5 s before, and how long it stayed. `towardsCommand`: towards the commanded cog, which it had missed. */
 export interface UnaskedMove {
   readonly timeS: number;
   readonly fromCog: number;
   readonly toCog: number;
   readonly heldS: number;
+  readonly towardsCommand: boolean;
 }
 
 /**
- * Moves of the chain with no command in the 5 s before: away from the commanded cog and held over 1 s (ghosts; not
- * within five crank turns of a command, when the chain still answers it), and arrivals on the way to it that came so late (belated). A return after a ghost is neither.
+ * Moves of the chain with no command in the 5 s before. Ghosts are those held over 1 s and over five crank turns after the command, when
+ * the chain no longer answers it: away from the commanded cog, or towards it where it was missed. Belated are moves towards it
+ * within the five turns: late shifts of slow legs. A return after a ghost is neither.
  */
 export function unaskedMoves(track: MechanicalTrack): { ghosts: UnaskedMove[]; belated: UnaskedMove[] } {
   const { cogChanges, commands } = track;
@@ -35,10 +37,10 @@ export function unaskedMoves(track: MechanicalTrack): { ghosts: UnaskedMove[]; b
     const quiet = command < 0 || timeS - commands[command].timeS > QUIET_BEFORE_S;
     const answers = command >= 0 && cogChanges[i].crankTurns - commands[command].crankTurns < ANSWERS_FOR_TURNS;
     const heldS = (cogChanges[i + 1]?.timeS ?? (track.samples - 1) / TRACK_HZ) - timeS;
-    const move = { timeS, fromCog: from, toCog: cog, heldS };
     const away = Math.abs(cog - wanted) > Math.abs(from - wanted);
-    if (away && quiet && !answers && heldS > HELD_OVER_S) ghosts.push(move);
-    if (!away && quiet && !reached) belated.push(move);
+    const move = { timeS, fromCog: from, toCog: cog, heldS, towardsCommand: !away };
+    if (quiet && !answers && (away || !reached) && heldS > HELD_OVER_S) ghosts.push(move);
+    if (quiet && answers && !away && !reached) belated.push(move);
     if (cog === wanted) reached = true;
   }
   return { ghosts, belated };
