@@ -46,6 +46,7 @@ describe('rideReport', () => {
       fromTeeth: 21,
       toTeeth: 18,
       heldS: 6,
+      towardsCommand: false,
       confidence: 0.812,
     });
     expect(ride.chainDrops[0]).toMatchObject({ side: 'past-largest', afterShiftTo: 37 });
