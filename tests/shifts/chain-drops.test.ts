@@ -109,6 +109,24 @@ describe('chain drops', () => {
     }
   });
 
+  it('are never read into a jerk of a second after which the chain drives on, on another cog, whatever stop comes then', () => {
+    const jerk = at(4)
+      .pedal(12)
+      .spinInVain(1, 118)
+      .move(3)
+      .pedal(9, { cadenceRpm: 62 })
+      .coast(3)
+      .brake(4, 0)
+      .stand(40)
+      .pedal(60);
+    const lost = at(4).pedal(12).spinInVain(1, 118).coast(12).brake(4, 0).stand(40).pedal(60);
+    const found = (ride: MadeRide) => {
+      const log = ride.log();
+      return analyseRide({ ...log, powerW: log.powerW.map(() => Number.NaN) }, ride.bike).events.chainDrops.length;
+    };
+    expect([found(jerk), found(lost)]).toEqual([0, 1]);
+  });
+
   it('are never read into shifting to larger cogs while braking before a stop', () => {
     const ride = at(2).pedal(20);
     for (let n = 0; n < 3; n++) {

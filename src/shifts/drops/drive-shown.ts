@@ -40,6 +40,7 @@ export function driveShown(search: DropSearch, run: LowRun, { spin, promise, pow
     driveFollows(log, run, powerGone) ||
     (!powerGone && restsOnGear(trace, run)) ||
     backOnGear(trace, run) ||
+    (!powerGone && drivesOn(trace, run)) ||
     (!recorded && run.end - run.start < LEAST_UNRECORDED)
   );
 }
@@ -87,6 +88,23 @@ function backOnGear({ model, logDevelopment, deviation, ring, cog }: RideTrace, 
   for (let i = end; i < end + BACK_RECORDS; i++)
     if (!(Math.abs(logDevelopment[i] - level) < ON_GEAR_DEVIATIONS * deviation[i])) return false;
   return true;
+}
+
+/** After a short run, so many records in a row on one gear, begun within so many records, are steady driving. */
+const STEADY_RECORDS = 5;
+const STEADY_BEGINS_WITHIN = 4;
+
+/** Whether a short run is soon followed by steady driving on one gear, whichever: nobody puts a chain back on within a second or two of pedalling. */
+function drivesOn({ model, logDevelopment, deviation }: RideTrace, { start, end }: LowRun): boolean {
+  if (!model || end - start > SPIKE_RECORDS) return false;
+  return model.logDevelopment.some((level) => {
+    let inRow = 0;
+    for (let i = end; i < end + STEADY_BEGINS_WITHIN + STEADY_RECORDS; i++) {
+      inRow = Math.abs(logDevelopment[i] - level) < ON_GEAR_DEVIATIONS * deviation[i] ? inRow + 1 : 0;
+      if (inRow === STEADY_RECORDS) return true;
+    }
+    return false;
+  });
 }
 
 /** So many records in a row on one of the gears are driving. */
