@@ -1,7 +1,7 @@
 import { median } from 'd3-array';
 import { tallyCogs } from '../../src/cogs/tally-cogs.ts';
 import type { Bike } from '../../src/drivetrain/bike.ts';
-import { cogReport } from '../../src/report/cog-report.ts';
+import { cogShiftsReport } from '../../src/report/cog-report.ts';
 import type { CogReport } from '../../src/report/report-schema.ts';
 import type { RideEvents } from '../../src/shifts/ride-events.ts';
 
@@ -31,7 +31,7 @@ export function cogsByLoad(rides: readonly RideEvents[], bike: Bike): LoadTallie
     const shifts = judged.filter(({ torqueNm }) => loadOf(torqueNm) === load);
     if (shifts.length === 0) return [];
     const events = { shifts, ghostShifts: [], chainDrops: [], skips: [], pedallingSByCog: new Float64Array() };
-    return [{ load, cogs: tallyCogs([events], bike.cassette.length).map((tally) => cogReport(tally, bike)) }];
+    return [{ load, cogs: tallyCogs([events], bike.cassette.length).map((tally) => cogShiftsReport(tally, bike)) }];
   });
   return { loadSplitNm: Number.isNaN(split) ? null : Math.round(split * 10) / 10, perLoad };
 }

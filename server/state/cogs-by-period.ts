@@ -2,7 +2,7 @@ import type { Adjustment } from '../../src/adjustments/adjustment.ts';
 import { adjustmentPeriods, type PlacedRide } from '../../src/adjustments/adjustment-periods.ts';
 import { tallyCogs } from '../../src/cogs/tally-cogs.ts';
 import type { Bike } from '../../src/drivetrain/bike.ts';
-import { cogReport } from '../../src/report/cog-report.ts';
+import { cogShiftsReport } from '../../src/report/cog-report.ts';
 import type { CogReport } from '../../src/report/report-schema.ts';
 
 /** Tallies of one period between adjustments. `from` and `to` are ISO times; null: open to that side. */
@@ -25,7 +25,7 @@ export function cogsByPeriod(
     return {
       from: iso(groups[i - 1]?.lastMs),
       to: iso(groups[i]?.firstMs),
-      cogs: tallyCogs([events], bike.cassette.length).map((tally) => cogReport(tally, bike)),
+      cogs: tallyCogs([events], bike.cassette.length).map((tally) => cogShiftsReport(tally, bike)),
     };
   });
 }

@@ -8,4 +8,6 @@ import type { TroubleTally } from './trouble-tally.ts';
 export interface CogTally extends TroubleTally {
   readonly cog: number;
   readonly direction: Direction;
+  /** Chains lost past this cog in this direction: only past the smallest and the largest. Those lost on another side, or on none that is known, belong to no cog. */
+  readonly chainDrops: number;
 }

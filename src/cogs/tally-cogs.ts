@@ -1,4 +1,4 @@
-import type { Direction, RideEvents } from '../shifts/ride-events.ts';
+import type { Direction, DropSide, RideEvents } from '../shifts/ride-events.ts';
 import type { CogTally } from './cog-tally.ts';
 import { movesOnto, tallyTrouble } from './trouble-tally.ts';
 
@@ -12,10 +12,18 @@ export function tallyCogs(events: readonly RideEvents[], cassetteLength: number)
     shifts: events.flatMap((ride) => ride.shifts),
     ghostShifts: events.flatMap((ride) => ride.ghostShifts),
   };
+  const lost = (side: DropSide): number =>
+    events.reduce((sum, { chainDrops }) => sum + chainDrops.filter((drop) => drop.side === side).length, 0);
   const tally = (cog: number, direction: Direction): CogTally => ({
     cog,
     direction,
     ...tallyTrouble(movesOnto(moves, cog, direction)),
+    chainDrops:
+      cog === 0 && direction === 'to-smaller'
+        ? lost('past-smallest')
+        : cog === cassetteLength - 1 && direction === 'to-larger'
+          ? lost('past-largest')
+          : 0,
   });
   return Array.from({ length: cassetteLength }, (_, cog) => [
     ...(cog > 0 ? [tally(cog, 'to-larger')] : []),

@@ -5,5 +5,10 @@ import { tallyReport } from './tally-report.ts';
 
 /** One cog's tally in one direction, named by its teeth. */
 export function cogReport(tally: CogTally, bike: Pick<Bike, 'cassette'>): CogReport {
+  return { ...cogShiftsReport(tally, bike), chainDrops: tally.chainDrops };
+}
+
+/** The same of a part of the shifts, to which no lost chain is counted. */
+export function cogShiftsReport(tally: CogTally, bike: Pick<Bike, 'cassette'>): CogReport {
   return { teeth: bike.cassette[tally.cog], direction: tally.direction, ...tallyReport(tally) };
 }

@@ -125,7 +125,13 @@ const tally = {
 };
 
 /** Shifts onto one cog in one direction, over all rides. */
-export const cogReportSchema = z.object({ teeth: toothCount, direction, ...tally });
+export const cogReportSchema = z.object({
+  teeth: toothCount,
+  direction,
+  ...tally,
+  /** Chains lost past an end cog, beside the shifts; absent in reports that an older engine left in a store. */
+  chainDrops: count.optional(),
+});
 
 /** The next step, with the cautions that go with it. */
 const suggestionSchema = z.object({

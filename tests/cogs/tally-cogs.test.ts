@@ -49,6 +49,24 @@ describe('tally by cog and direction', () => {
     for (const tally of tallies) expect(tally).toMatchObject({ shifts: 0, troubleRate: Number.NaN, low: 0, high: 1 });
   });
 
+  it('counts a lost chain at the end cog it was lost past, and one of no known end nowhere', () => {
+    const lost = (side: RideEvents['chainDrops'][number]['side']) => ({
+      timeS: 0,
+      side,
+      afterShiftTo: null,
+      confidence: 1,
+    });
+    const rides = [
+      { ...ride([]), chainDrops: [lost('past-smallest'), lost('unknown'), lost('past-largest')] },
+      { ...ride([]), chainDrops: [lost('past-smallest'), lost('chainring')] },
+    ];
+    const found = tallyCogs(rides, 5).filter(({ chainDrops }) => chainDrops > 0);
+    expect(found.map(({ cog, direction, chainDrops }) => [cog, direction, chainDrops])).toEqual([
+      [0, 'to-smaller', 2],
+      [4, 'to-larger', 1],
+    ]);
+  });
+
   it('loses no judged shift', () => {
     const outcomes: Outcome[] = ['clean', 'late', 'missed', 'overshot', 'unjudged'];
     const anyShift = fc

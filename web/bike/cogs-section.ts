@@ -1,5 +1,6 @@
 import { adjustmentWords } from '../../src/adjustments/parameter-words.ts';
 import type { BikeDetail, Load } from '../api/answers.ts';
+import { beforeAfterByCogPlan } from '../charts/before-after-by-cog.ts';
 import { chartFigure } from '../charts/chart-figure.ts';
 import type { ChartPlan } from '../charts/chart-plan.ts';
 import { troubleByCogPlan } from '../charts/trouble-by-cog.ts';
@@ -76,12 +77,11 @@ function openings({ bike, picks }: BikePage): Opening[] {
         const rows = (when: 'before' | 'after') =>
           made.cogs.map(({ teeth, direction, [when]: period }) => ({ teeth, direction, ...period }));
         return [
-          troubleByCogPlan({
+          beforeAfterByCogPlan({
             title: `Before and after: ${adjustmentWords(made)}`,
             fileName: stem(`before and after ${shortDay(made.at)}`),
-            cogs: rows('after'),
             before: rows('before'),
-            lead: 'Filled with colour: the rides after it. ',
+            after: rows('after'),
           }),
         ];
       },

@@ -4,9 +4,10 @@ import { causeWords } from '../../src/diagnosis/cause-words.ts';
 import { counted } from '../../src/numeric/counted.ts';
 import { percent } from '../../src/numeric/percent.ts';
 import { upperFirst } from '../../src/numeric/upper-first.ts';
-import { describeTroubleByCog, drawTroubleByCog } from '../../src/report/charts/trouble-by-cog-chart.ts';
+import { drawTroubleByCog, eventRowsPx } from '../../src/report/charts/trouble-by-cog-chart.ts';
 import { showsNothing } from '../../src/report/shows-nothing.ts';
 import { adjustmentVerdict } from '../../src/report/words/adjustment-verdict.ts';
+import { describeTroubleByCog } from '../../src/report/words/cog-sentences.ts';
 import { stepList } from '../../src/report/words/step-list.ts';
 import type { SheetData } from '../api/answers.ts';
 import { getSheet } from '../api/bikes.ts';
@@ -154,7 +155,7 @@ function chart(sheet: SheetData, widthPx: number): HTMLElement | null {
     role: 'img',
     'aria-label': `Trouble by cog and direction. ${describeTroubleByCog(sheet.cogs)}`,
   });
-  drawTroubleByCog(select(svg), sheet.cogs, { widthPx, heightPx: 250 });
+  drawTroubleByCog(select(svg), sheet.cogs, { widthPx, heightPx: 250 + eventRowsPx(sheet.cogs) });
   return make('section', { class: 'sheet-chart' }, make('h2', {}, 'Where it shows'), svg);
 }
 

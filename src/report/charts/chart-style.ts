@@ -15,11 +15,12 @@ svg.chart .grid path { stroke: none; }
 svg.chart path { fill: none; }
 svg.chart .to-larger .point, svg.chart path.to-larger { fill: var(--larger, #1a5f9e); stroke: var(--larger, #1a5f9e); }
 svg.chart .to-larger .interval { stroke: var(--larger, #1a5f9e); stroke-width: 1.5; }
-svg.chart .to-smaller .point, svg.chart path.to-smaller { fill: var(--panel, #fff); stroke: var(--smaller, #a65a00); stroke-width: 1.6; }
+svg.chart .to-smaller .point, svg.chart path.to-smaller { fill: var(--smaller, #a65a00); stroke: var(--smaller, #a65a00); stroke-width: 1.6; }
 svg.chart .to-smaller .interval { stroke: var(--smaller, #a65a00); stroke-width: 1.5; }
-svg.chart .before .point, svg.chart path.before { fill: var(--before, #6d7b77); stroke: var(--before, #6d7b77); }
-svg.chart .before .interval { stroke: var(--before, #6d7b77); stroke-dasharray: 2 2; }
+svg.chart .before .point, svg.chart path.before { fill: var(--panel, #fff); stroke-width: 1.6; }
+svg.chart .before .interval, svg.chart .interval.dashed { stroke-dasharray: 2 2; }
 svg.chart .interval.quiet { stroke: var(--quiet, #51605b); stroke-width: 1.5; }
+svg.chart .counts.event .count { fill: var(--ink, #17211f); font-weight: 600; }
 svg.chart .few { opacity: 0.72; }
 svg.chart .fault .bar { fill: var(--trouble, #a2390a); }
 svg.chart .no-fault .bar { fill: var(--fine, #17635f); }

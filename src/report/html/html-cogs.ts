@@ -1,7 +1,8 @@
 import { figure } from '../../numeric/figure.ts';
-import { describeTroubleByCog, drawTroubleByCog } from '../charts/trouble-by-cog-chart.ts';
+import { drawTroubleByCog, eventRowsPx } from '../charts/trouble-by-cog-chart.ts';
 import { FEW_SHIFTS } from '../few-shifts.ts';
 import type { CogReport, Report } from '../report-schema.ts';
+import { describeTroubleByCog } from '../words/cog-sentences.ts';
 import { directionWords } from '../words/event-words.ts';
 import { chartFigure } from './chart-figure.ts';
 import { html, type Markup } from './markup.ts';
@@ -11,7 +12,7 @@ export function htmlCogs({ cogs }: Report): Markup {
   return html`<section>
 <h2>Shifts by cog and direction, all rides</h2>
 <p class="quiet">Trouble is the share of judged shifts that were late, missed or settled beyond the cog asked for.</p>
-${chartFigure('Trouble by cog', describeTroubleByCog(cogs), 340, (svg, size) => drawTroubleByCog(svg, cogs, size))}
+${chartFigure('Trouble by cog', describeTroubleByCog(cogs), 340 + eventRowsPx(cogs), (svg, size) => drawTroubleByCog(svg, cogs, size))}
 ${(['to-larger', 'to-smaller'] as const).map((direction) =>
   cogTable(
     `Shifts ${directionWords[direction]}`,

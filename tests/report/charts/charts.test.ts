@@ -2,12 +2,14 @@ import { describe, expect, it } from 'vitest';
 import { causeBars } from '../../../src/report/chart-data/cause-bars.ts';
 import { rideStrip } from '../../../src/report/chart-data/ride-strip.ts';
 import { rideTrend } from '../../../src/report/chart-data/ride-trend.ts';
+import { beforeAfterHeightPx, drawBeforeAfterByCog } from '../../../src/report/charts/before-after-by-cog-chart.ts';
 import { causeChartHeightPx, drawCauses } from '../../../src/report/charts/cause-chart.ts';
 import type { ChartSvg } from '../../../src/report/charts/chart-frame.ts';
+import type { CogTrouble } from '../../../src/report/charts/cog-trouble.ts';
 import { drawLateralError } from '../../../src/report/charts/lateral-error-chart.ts';
 import { drawRideStrip } from '../../../src/report/charts/ride-strip-chart.ts';
 import { drawRideTrend } from '../../../src/report/charts/ride-trend-chart.ts';
-import { type CogTrouble, drawTroubleByCog } from '../../../src/report/charts/trouble-by-cog-chart.ts';
+import { drawTroubleByCog } from '../../../src/report/charts/trouble-by-cog-chart.ts';
 import { sampleBike, sampleReport } from '../sample-report.ts';
 import { drawChart } from './draw-chart.ts';
 
@@ -21,7 +23,11 @@ const sizes = [
 
 const charts: [string, (svg: ChartSvg, size: (typeof sizes)[number]) => void][] = [
   ['trouble by cog', (svg, size) => drawTroubleByCog(svg, report.cogs, size)],
-  ['trouble by cog, before and after', (svg, size) => drawTroubleByCog(svg, report.cogs, size, report.cogs)],
+  [
+    'trouble by cog, before and after',
+    (svg, size) => drawBeforeAfterByCog(svg, { before: report.cogs, after: report.cogs }, size),
+  ],
+  ['before and after of nothing', (svg, size) => drawBeforeAfterByCog(svg, { before: [], after: [] }, size)],
   ['causes', (svg, size) => drawCauses(svg, causeBars(report), size)],
   ['trend', (svg, size) => drawRideTrend(svg, rideTrend(report), size)],
   ['lateral error', (svg, size) => drawLateralError(svg, lateral, size)],
@@ -74,7 +80,8 @@ const cog = (change: Partial<CogTrouble>): CogTrouble => ({
 describe('trouble by cog', () => {
   it('has a point for each rated cog and direction, with its reading', () => {
     const svg = drawChart((selection) => drawTroubleByCog(selection, report.cogs, sizes[1]));
-    expect(marks(svg).length).toBe(report.cogs.filter((row) => row.troubleRate !== null).length);
+    const points = marks(svg).filter((mark) => mark.querySelector('.point'));
+    expect(points.length).toBe(report.cogs.filter((row) => row.troubleRate !== null).length);
     expect(marks(svg)[0].querySelector('title')?.textContent).toMatch(/^Onto \d+ teeth to-/);
   });
 
@@ -111,6 +118,64 @@ describe('trouble by cog', () => {
     );
     const shapes = marks(svg).map((mark) => mark.querySelector('.point')?.getAttribute('d'));
     expect(shapes[0]).not.toBe(shapes[1]);
+  });
+});
+
+const rowsOf = (svg: SVGSVGElement, kind: string): string[] =>
+  [...svg.querySelectorAll(`.counts.${kind}`)].map((row) =>
+    [...row.querySelectorAll('.count')].map((count) => count.textContent).join(' '),
+  );
+
+describe('what went wrong beside the shifts', () => {
+  it('has a mark and its count at the cog that a chain was lost past, or that it moved onto unasked', () => {
+    const cogs = [
+      cog({ teeth: 11, direction: 'to-smaller', shifts: 2, chainDrops: 3 }),
+      cog({ teeth: 13, ghostShifts: 1 }),
+      cog({ teeth: 13, direction: 'to-smaller', ghostShifts: 1 }),
+    ];
+    const svg = drawChart((selection) => drawTroubleByCog(selection, cogs, sizes[1]));
+    expect(rowsOf(svg, 'drop')).toEqual(['3']);
+    expect(rowsOf(svg, 'ghost')).toEqual(['2']);
+    const said = marks(svg).map((mark) => mark.querySelector('title')?.textContent);
+    expect(said).toContain('Past the 11: chain lost 3 times');
+    expect(said).toContain('Onto 13 teeth unasked: 2 ghost shifts');
+    expect(svg.querySelector('.legend')?.textContent).toContain('chain lost past the cog');
+    const quiet = drawChart((selection) => drawTroubleByCog(selection, [cog({})], sizes[1]));
+    expect(quiet.querySelectorAll('.event').length).toBe(0);
+  });
+});
+
+describe('before and after by cog', () => {
+  const was = [cog({ teeth: 51, shifts: 16, troubleRate: 1 }), cog({ teeth: 10, direction: 'to-smaller', shifts: 7 })];
+  const is = [cog({ teeth: 51, shifts: 6 }), cog({ teeth: 10, direction: 'to-smaller', shifts: 5, troubleRate: 1 })];
+  const none = (teeth: number) => cog({ teeth, shifts: 0, troubleRate: null });
+  const draw = (widthPx: number) => {
+    const data = { before: [...was, none(45)], after: [...is, none(45)] };
+    const size = { widthPx, heightPx: beforeAfterHeightPx(data, widthPx) };
+    return drawChart((selection) => drawBeforeAfterByCog(selection, data, size));
+  };
+
+  it('draws before and after beside one another, each direction by itself, with the shifts judged in either', () => {
+    const svg = draw(340);
+    expect(marks(svg).map((mark) => mark.getAttribute('class'))).toEqual([
+      'mark to-larger before',
+      'mark to-larger',
+      'mark to-smaller before',
+      'mark to-smaller',
+    ]);
+    const place = (mark: Element) => Number(/translate\(([-\d.]+)/.exec(mark.getAttribute('transform') ?? '')?.[1]);
+    const [before, after] = marks(svg).map(place);
+    expect(after - before).toBeGreaterThan(8);
+    expect(rowsOf(svg, 'to-larger')).toEqual(['16', '6']);
+    expect(rowsOf(svg, 'to-smaller')).toEqual(['7', '5']);
+    const baselines = [...svg.querySelectorAll('.axis-name')].map((name) => name.textContent);
+    expect(baselines.filter((name) => name?.startsWith('To '))).toHaveLength(2);
+  });
+
+  it('leaves out cogs onto which nothing was seen in either time', () => {
+    const ticks = [...draw(860).querySelectorAll('.axis .tick text')].map((tick) => tick.textContent);
+    expect(ticks).toContain('51');
+    expect(ticks).not.toContain('45');
   });
 });
 

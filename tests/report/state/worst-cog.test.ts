@@ -40,7 +40,7 @@ describe('the worst cog', () => {
     const last = report.bike.cassette.length - 1;
     const shift = (timeS: number, outcome: string) => ({ timeS, outcome, toCog: last, direction: 'to-larger' });
     const shifts = [...Array(10).keys()].flatMap((i) => [shift(i, 'missed'), shift(100 + i, 'clean')]);
-    const rides = [{ startMs, events: { shifts, ghostShifts: [] } }] as never;
+    const rides = [{ startMs, events: { shifts, ghostShifts: [], chainDrops: [] } }] as never;
     const whole = {
       since: 'last-adjustment',
       rides: 1,

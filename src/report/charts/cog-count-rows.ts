@@ -1,0 +1,114 @@
+import { counted } from '../../numeric/counted.ts';
+import type { Direction } from '../../shifts/ride-events.ts';
+import { type ChartSvg, readsAs } from './chart-frame.ts';
+import type { LegendEntry } from './chart-legend.ts';
+import { type CogTrouble, directions, teethOf } from './cog-trouble.ts';
+import { directionShape, eventShape } from './mark-shapes.ts';
+
+/** A row of counts under the axis of cogs: its name with a mark before it, and a number under each cog that has one. */
+export interface CountRow {
+  readonly name: string;
+  readonly className: string;
+  readonly path: string;
+  /** What stands in the legend of it; none for a row that the legend explains already. */
+  readonly legend?: string;
+  readonly counts: ReadonlyMap<number, number>;
+  /** The reading of a count that is a finding by itself: such a row carries its mark at each cog. */
+  readonly reads?: (teeth: number, count: number) => string;
+}
+
+/** Height of one row, px. */
+export const COUNT_ROW_PX = 15;
+/** How far a mark stands left of the middle of its cog, and its count right of it, px. */
+const MARK_PX = 6;
+
+/** How many shifts of one direction were judged, by cog. */
+export const judgedRow = (
+  cogs: readonly CogTrouble[],
+  direction: Direction,
+  name = 'judged',
+  className = '',
+): CountRow => ({
+  name,
+  className: `${direction} ${className}`.trim(),
+  path: directionShape[direction],
+  counts: new Map(cogs.filter((cog) => cog.direction === direction).map(({ teeth, shifts }) => [teeth, shifts])),
+});
+
+/** Rows of what went wrong beside the shifts: chains lost past a cog and unasked moves onto it; only what there is any of. */
+export function eventRows(cogs: readonly CogTrouble[]): CountRow[] {
+  const sums = (pick: (cog: CogTrouble) => number | undefined): Map<number, number> =>
+    new Map(
+      teethOf(cogs).flatMap((teeth) => {
+        const sum = cogs.filter((cog) => cog.teeth === teeth).reduce((total, cog) => total + (pick(cog) ?? 0), 0);
+        return sum > 0 ? [[teeth, sum] as const] : [];
+      }),
+    );
+  const rows: CountRow[] = [
+    {
+      name: 'lost',
+      className: 'event drop',
+      path: eventShape.drop,
+      legend: 'chain lost past the cog',
+      counts: sums(({ chainDrops }) => chainDrops),
+      reads: (teeth, count) => `Past the ${teeth}: chain lost ${counted(count, 'time')}`,
+    },
+    {
+      name: 'ghost',
+      className: 'event ghost',
+      path: eventShape.ghost,
+      legend: 'ghost shift onto the cog',
+      counts: sums(({ ghostShifts }) => ghostShifts),
+      reads: (teeth, count) => `Onto ${teeth} teeth unasked: ${counted(count, 'ghost shift')}`,
+    },
+  ];
+  return rows.filter(({ counts }) => counts.size > 0);
+}
+
+/** The rows under a chart of all rides: shifts judged in either direction, then what else went wrong. */
+export const countRows = (cogs: readonly CogTrouble[]): CountRow[] => [
+  ...directions.map((direction) => judgedRow(cogs, direction)),
+  ...eventRows(cogs),
+];
+
+/** What the rows add to the legend. */
+export const rowLegend = (rows: readonly CountRow[]): LegendEntry[] =>
+  rows.flatMap(({ legend, className, path }) => (legend ? [{ words: legend, className, path }] : []));
+
+/** Draws the rows, the first one's foot at `top` px, each number under its cog at `x`. */
+export function drawCountRows(
+  svg: ChartSvg,
+  rows: readonly CountRow[],
+  x: (teeth: number) => number | undefined,
+  top: number,
+): void {
+  rows.forEach(({ name, className, path, counts, reads }, row) => {
+    const y = top + row * COUNT_ROW_PX;
+    const line = svg.append('g').attr('class', `counts ${className}`);
+    line.append('text').attr('x', 2).attr('y', y).text(name).attr('class', 'count-name');
+    line
+      .append('path')
+      .attr('class', 'point')
+      .attr('transform', `translate(50,${y - 4}) scale(0.8)`)
+      .attr('d', path);
+    const at = (teeth: number): number => x(teeth) ?? 0;
+    const cells = line
+      .selectAll('g')
+      .data([...counts].filter(([teeth]) => x(teeth) !== undefined))
+      .join('g');
+    cells
+      .append('text')
+      .attr('class', 'count')
+      .attr('x', ([teeth]) => at(teeth) + (reads ? MARK_PX : 0))
+      .attr('y', y)
+      .attr('text-anchor', 'middle')
+      .text(([, count]) => count);
+    if (!reads) return;
+    cells
+      .attr('class', 'mark')
+      .append('path')
+      .attr('transform', ([teeth]) => `translate(${at(teeth) - MARK_PX},${y - 4}) scale(0.8)`)
+      .attr('d', path);
+    readsAs(cells, ([teeth, count]) => reads(teeth, count));
+  });
+}

@@ -1,0 +1,35 @@
+import type { Direction } from '../../shifts/ride-events.ts';
+import { FEW_SHIFTS } from '../few-shifts.ts';
+
+/** Trouble of the shifts onto one cog in one direction. Fits a report's `cogs`. */
+export interface CogTrouble {
+  readonly teeth: number;
+  readonly direction: Direction;
+  readonly shifts: number;
+  readonly troubleRate: number | null;
+  readonly low: number;
+  readonly high: number;
+  /** Unasked moves onto the cog in that direction. */
+  readonly ghostShifts?: number;
+  /** Chains lost past the cog in that direction. */
+  readonly chainDrops?: number;
+}
+
+/** Shifts before an adjustment against those after it, by cog and direction. */
+export interface BeforeAfterByCog {
+  readonly before: readonly CogTrouble[];
+  readonly after: readonly CogTrouble[];
+}
+
+export const directions: readonly Direction[] = ['to-larger', 'to-smaller'];
+
+/** Upper end of the axis: over the intervals of all cogs but those with few shifts, whose points alone count, so that they do not press the others flat. */
+export function topRate(cogs: readonly CogTrouble[]): number {
+  const highs = cogs.filter((cog) => cog.shifts >= FEW_SHIFTS).map((cog) => cog.high);
+  const points = cogs.map((cog) => cog.troubleRate ?? 0);
+  return Math.min(1, Math.max(0.2, ...highs, ...points) * 1.05);
+}
+
+/** The teeth of the cogs, smallest first, each once. */
+export const teethOf = (cogs: readonly CogTrouble[]): number[] =>
+  [...new Set(cogs.map(({ teeth }) => teeth))].sort((a, b) => a - b);

@@ -1,0 +1,77 @@
+import { counted } from '../../numeric/counted.ts';
+import { listed } from '../../numeric/listed.ts';
+import { percent } from '../../numeric/percent.ts';
+import type { Direction } from '../../shifts/ride-events.ts';
+import type { BeforeAfterByCog, CogTrouble } from '../charts/cog-trouble.ts';
+import { FEW_SHIFTS } from '../few-shifts.ts';
+
+const directionPhrase: Readonly<Record<Direction, string>> = {
+  'to-larger': 'from smaller cogs',
+  'to-smaller': 'from larger cogs',
+};
+
+const onto = ({ teeth, direction }: CogTrouble): string => `onto ${teeth} teeth ${directionPhrase[direction]}`;
+const share = ({ troubleRate, shifts }: CogTrouble): string =>
+  shifts === 0 ? 'none judged' : `${percent(troubleRate ?? 0)} of ${shifts} judged`;
+const count = ({ troubleRate, shifts }: CogTrouble): number => Math.round((troubleRate ?? 0) * shifts);
+
+/** The cog and direction with the highest rate of trouble; undefined where none has any. */
+function worst(cogs: readonly CogTrouble[]): CogTrouble | undefined {
+  return cogs.reduce<CogTrouble | undefined>(
+    (best, cog) => ((cog.troubleRate ?? 0) > (best?.troubleRate ?? 0) ? cog : best),
+    undefined,
+  );
+}
+
+/** Chains lost past a cog, the gravest that can happen, so said first; nothing where there are none. */
+export function lostPastCogs(cogs: readonly CogTrouble[]): string[] {
+  const past = cogs.flatMap(({ teeth, chainDrops = 0 }) =>
+    chainDrops > 0 ? [`past the ${teeth} (${counted(chainDrops, 'time')})`] : [],
+  );
+  return past.length === 0 ? [] : [`Chain lost ${listed(past)}.`];
+}
+
+function mostTrouble(cogs: readonly CogTrouble[]): string {
+  const enough = cogs.filter((cog) => cog.troubleRate !== null && cog.shifts >= FEW_SHIFTS);
+  if (enough.length === 0) return 'Too few judged shifts on any cog to tell.';
+  const found = worst(enough);
+  if (!found) return 'No trouble on any cog with enough judged shifts.';
+  return `Most trouble: shifts ${onto(found)}, ${share(found)}.`;
+}
+
+/** Cogs with few shifts that went wrong more often than any with enough: they say little, but are in the picture. */
+function faintSentence(cogs: readonly CogTrouble[]): string[] {
+  const limit = worst(cogs.filter(({ shifts }) => shifts >= FEW_SHIFTS))?.troubleRate ?? 0;
+  const found = worst(cogs.filter(({ shifts, troubleRate }) => shifts < FEW_SHIFTS && (troubleRate ?? 0) > limit));
+  return found ? [`Of few shifts: ${onto(found)} ${count(found)} of ${found.shifts} went wrong.`] : [];
+}
+
+function ghostSentence(cogs: readonly CogTrouble[]): string[] {
+  const ghosts = cogs.filter(({ ghostShifts = 0 }) => ghostShifts > 0);
+  if (ghosts.length === 0) return [];
+  const teeth = [...new Set(ghosts.map((cog) => cog.teeth))].sort((a, b) => a - b);
+  const sum = ghosts.reduce((total, { ghostShifts = 0 }) => total + ghostShifts, 0);
+  return [`${counted(sum, 'ghost shift')}, onto ${listed(teeth.map(String))} teeth.`];
+}
+
+/** What the chart of trouble by cog shows, in sentences, for those who do not see it. */
+export const describeTroubleByCog = (cogs: readonly CogTrouble[]): string =>
+  [...lostPastCogs(cogs), mostTrouble(cogs), ...faintSentence(cogs), ...ghostSentence(cogs)].join(' ');
+
+/** What the chart of before and after shows: where it was worst before and where it is worst after, each with the other time beside it. */
+export function describeBeforeAfterByCog({ before, after }: BeforeAfterByCog): string {
+  const same = (cogs: readonly CogTrouble[], { teeth, direction }: CogTrouble): string => {
+    const found = cogs.find((cog) => cog.teeth === teeth && cog.direction === direction);
+    return found ? share(found) : 'none judged';
+  };
+  const enough = (cogs: readonly CogTrouble[]) => worst(cogs.filter(({ shifts }) => shifts >= FEW_SHIFTS));
+  const [was, is] = [enough(before), enough(after)];
+  if (!was && !is) return 'No trouble before or after on any cog with enough judged shifts.';
+  const sentences = [
+    ...(was ? [`Worst before: ${onto(was)}, ${share(was)}; after: ${same(after, was)}.`] : []),
+    ...(is && !(was && was.teeth === is.teeth && was.direction === is.direction)
+      ? [`Worst after: ${onto(is)}, ${share(is)}; before: ${same(before, is)}.`]
+      : []),
+  ];
+  return sentences.join(' ');
+}
