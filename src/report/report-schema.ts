@@ -28,6 +28,11 @@ export const shiftSchema = z.object({
     doneS: z.number().nullable(),
   }),
   confidence: probability,
+  /** How likely each way it can have gone is; `confidence` is that of `outcome`. Null where it was not judged; absent in reports that an older engine left in a store. */
+  outcomeChances: z
+    .object({ clean: probability, late: probability, missed: probability, overshot: probability })
+    .nullable()
+    .optional(),
   /** True where only the rider's reaction speaks for the outcome (no cadence, or a speed that shows no gears). */
   weak: z.boolean(),
   /** Mean crank torque over the shift; null without power or cadence. */

@@ -43,10 +43,18 @@ function shiftReport(shift: ShiftEvent, { startMs, cassette, clock, sensorLagS }
     crankRevs: shift.crankRevs === null ? null : roundTo(shift.crankRevs, 2),
     turns: shiftTurns(shift, clock, sensorLagS),
     confidence: confidence(shift),
+    outcomeChances: shift.outcome === 'unjudged' ? null : chances(shift.probability),
     weak: shift.weak,
     torqueNm: roundOrNull(shift.torqueNm, 1),
   };
 }
+
+const chances = ({ clean, late, missed, overshot }: ShiftEvent['probability']) => ({
+  clean: roundTo(clean, 3),
+  late: roundTo(late, 3),
+  missed: roundTo(missed, 3),
+  overshot: roundTo(overshot, 3),
+});
 
 function ghostReport(ghost: GhostShiftEvent, { startMs, cassette }: RideFrame): Reported<'ghostShifts'> {
   return {

@@ -57,6 +57,17 @@ describe('cutMoment', () => {
 });
 
 describe('drawMoment', () => {
+  it('marks the judged arrival on the row of the cog it came to', () => {
+    const turns = { cleanUntilS: 1, lateUntilS: 6, doneS: 3 };
+    const wedge = (toTeeth: number): number => {
+      const moment = cutMoment(track, 60, { ...facts, turns, toTeeth });
+      const svg = drawChart((selection) => drawMoment(selection, moment, { widthPx: 600, heightPx: 500 }, true));
+      const mark = svg.querySelector('path.judged[transform*=","]:not(.legend *)') as Element;
+      return Number(/,([-\d.]+)\)/.exec(mark.getAttribute('transform') ?? '')?.[1]);
+    };
+    expect(wedge(18) - wedge(21)).toBeGreaterThan(20);
+  });
+
   const anchors = (cleanUntilS: number, lateUntilS: number): (string | null)[] => {
     const moment = cutMoment(track, 60, { ...facts, turns: { cleanUntilS, lateUntilS, doneS: null } });
     const svg = drawChart((selection) => drawMoment(selection, moment, { widthPx: 300, heightPx: 500 }, true));

@@ -5,6 +5,7 @@ import type { BikeSummary, KeyedRideReport, Merged } from '../../web/api/answers
 import { fleetSentence } from '../../web/bikes/fleet-sentence.ts';
 import { mergedSentences } from '../../web/data/data-view.ts';
 import { cautionsHeading } from '../../web/page/cautions.ts';
+import { eventTitle } from '../../web/ride/event-words.ts';
 import { rideEvents } from '../../web/ride/ride-event.ts';
 import { rideSentence } from '../../web/ride/ride-sentence.ts';
 import { whyJudged } from '../../web/ride/why-judged.ts';
@@ -75,6 +76,9 @@ describe('rideSentence', () => {
       'Of 10 judged shifts, 1 late and 1 missed; the rest clean. 2 ghost shifts.',
     );
     expect(rideSentence({ ...none, shifts: 3, clean: 3 })).toBe('Of 3 judged shifts, all clean.');
+    expect(rideSentence({ ...none, shifts: 3, clean: 1, late: 2 }, 1)).toContain(
+      'the rest clean. 1 of these is unclear.',
+    );
     expect(rideSentence(none)).toBe('No shift was recorded in this ride.');
   });
 });
@@ -132,6 +136,7 @@ describe('whyJudged', () => {
         torqueNm: 41.6,
       },
     ],
+    gears: [],
     ghostShifts: [{ ...common, at: '2026-05-03T07:30:30.000Z', fromTeeth: 24, toTeeth: 21, heldS: 6 }],
     chainDrops: [{ ...common, at: '2026-05-03T07:32:00.000Z', side: 'unknown', afterShiftTo: null }],
     skips: [],
@@ -150,6 +155,70 @@ describe('whyJudged', () => {
     expect(words).toContain('42 Nm');
     expect(words).toContain('weak evidence');
     expect(words).toContain('87');
+  });
+
+  const one = (change: object, rest: object = {}) =>
+    rideEvents({
+      ...report,
+      ...rest,
+      shifts: [{ ...report.shifts[0], ...change }],
+      ghostShifts: [],
+      chainDrops: [],
+    } as never)[0];
+
+  it('calls a shift unclear that is less than half sure, and says how else it may have gone', () => {
+    const chances = { clean: 0.4, late: 0.34, missed: 0.26, overshot: 0 };
+    const unclear = one({ confidence: 0.34, outcomeChances: chances });
+    expect(eventTitle(unclear)).toBe('Unclear, counted as late: 21 to 24 teeth');
+    expect(whyJudged(unclear, full).join(' ')).toContain('Unclear: 34 % late, 40 % clean, 26 % missed.');
+    const sure = one({ confidence: 0.6, outcomeChances: { ...chances, late: 0.6, clean: 0.14 } });
+    expect(eventTitle(sure)).toBe('Late: 21 to 24 teeth');
+    expect(whyJudged(sure, full).at(-1)).toBe('How sure: 60 %.');
+    expect(whyJudged(one({ confidence: 0.34 }), full).at(-1)).toBe('How sure: 34 %.');
+  });
+
+  it('says where the drawn line does not show what was judged', () => {
+    const on = (teeth: number) => ({ gears: [{ at: '2026-05-03T07:30:00.000Z', teeth }] });
+    expect(whyJudged(one({}, on(21)), full).join(' ')).toContain('does not show the 24');
+    expect(whyJudged(one({}, on(24)), full).join(' ')).not.toContain('does not show');
+    expect(whyJudged(one({}), full).join(' ')).not.toContain('does not show');
+  });
+
+  it('says by which rule a shift was missed, and where the chain lay when it had not yet come to where it began', () => {
+    const second = (s: number) => new Date(Date.parse(at) + s * 1000).toISOString();
+    const [shift] = report.shifts;
+    const asked = (s: number, fromTeeth: number, toTeeth: number, change: object) => ({
+      ...shift,
+      at: second(s),
+      fromTeeth,
+      toTeeth,
+      outcome: 'missed',
+      crankRevs: null,
+      turns: { cleanUntilS: 1, lateUntilS: 6, doneS: null },
+      ...change,
+    });
+    const shifts = [
+      asked(0, 21, 16, { outcome: 'unjudged', unjudgedBecause: 'no-pedalling' }),
+      asked(2, 16, 14, {}),
+      asked(5, 14, 16, {}),
+    ];
+    const gears = [{ at: second(-30), teeth: 21 }];
+    const events = rideEvents({ ...report, shifts, gears, ghostShifts: [], chainDrops: [] } as never);
+    expect(eventTitle(events[1])).toBe('Missed: 16 to 14 teeth, chain on the 21');
+    const words = whyJudged(events[1], full).join(' ');
+    expect(words).toContain(
+      'still lay on the 21 then: the 16 had been asked for just before with hardly any pedalling',
+    );
+    expect(words).toContain('The next shift came 3 s later, before 5 crank turns were up');
+    expect(whyJudged(events[2], full).join(' ')).toContain('The chain was not on the 16 within 5 crank turns.');
+    const came = rideEvents({
+      ...report,
+      shifts,
+      gears: [...gears, { at: second(1), teeth: 16 }],
+      ghostShifts: [],
+      chainDrops: [],
+    } as never);
+    expect(eventTitle(came[1])).toBe('Missed: 16 to 14 teeth');
   });
 
   it('says why a shift was not judged', () => {

@@ -16,6 +16,7 @@ describe('rideEvents', () => {
     const report = {
       start: '2026-05-03T07:30:00.000Z',
       ...nothing,
+      gears: [],
       shifts: [
         {
           ...event(1, 'rejected', { outcome: 'late', crankRevs: 3.2, confidence: 0.8 }),

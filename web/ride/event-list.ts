@@ -1,5 +1,6 @@
 import { counted } from '../../src/numeric/counted.ts';
 import { chance } from '../../src/numeric/percent.ts';
+import { chancesInWords, isUnclear } from '../../src/report/words/unclear-outcome.ts';
 import { fill, listen, make } from '../dom/make.ts';
 import { rideClock } from '../words/dates.ts';
 import { eventTitle } from './event-words.ts';
@@ -15,8 +16,11 @@ export interface EventList {
 }
 
 /** What the rider said of an event, else how sure the engine is of it. */
-function sureness({ verdict, kind, confidence }: RideEvent): string {
+function sureness(event: RideEvent): string {
+  const { verdict, kind, confidence } = event;
   if (verdict === 'confirmed' || verdict === 'rejected') return verdict;
+  const unclear = 'shift' in event && isUnclear(event.shift) ? chancesInWords(event.shift) : null;
+  if (unclear !== null) return unclear;
   return kind === 'unjudged' ? '' : `${chance(confidence)} sure`;
 }
 

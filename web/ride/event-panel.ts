@@ -44,6 +44,7 @@ function momentFigure(
     rolloutMm,
     turns: isShift ? event.shift.turns : null,
     lost,
+    ...(isShift && { toTeeth: event.shift.toTeeth }),
   });
   const fileName = fileStem(stem, 'moment', rideClock(event.timeS));
   return chartFigure(momentPlan({ moment, title: 'The thirty seconds around it', fileName, isShift }));

@@ -1,6 +1,7 @@
 import { upperFirst } from '../../src/numeric/upper-first.ts';
 import { eventName } from '../../src/report/charts/mark-shapes.ts';
 import { dropSideWords } from '../../src/report/words/event-words.ts';
+import { isUnclear } from '../../src/report/words/unclear-outcome.ts';
 import type { EventKind } from '../charts/timeline/timeline-event.ts';
 import { rideClock } from '../words/dates.ts';
 import type { RideEvent } from './ride-event.ts';
@@ -18,8 +19,12 @@ export function eventTitle(event: RideEvent): string {
       return `${kind}: ${dropSideWords[event.drop.side]}`;
     case 'skip':
       return `${kind}: on the ${event.skip.teeth}`;
-    default:
-      return `${kind}: ${event.shift.fromTeeth} to ${event.shift.toTeeth} teeth`;
+    default: {
+      const { fromTeeth, toTeeth } = event.shift;
+      const how = isUnclear(event.shift) ? `Unclear, counted as ${kindWords[event.kind]}` : kind;
+      const from = event.around.stoodOn === null ? '' : `, chain on the ${event.around.stoodOn}`;
+      return `${how}: ${fromTeeth} to ${toTeeth} teeth${from}`;
+    }
   }
 }
 

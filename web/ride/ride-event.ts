@@ -1,5 +1,6 @@
 import type { KeyedRideReport, Verdict } from '../api/answers.ts';
 import type { EventKind } from '../charts/timeline/timeline-event.ts';
+import { type ShiftAround, shiftAround } from './shift-around.ts';
 
 type Keyed<Name extends 'shifts' | 'ghostShifts' | 'chainDrops' | 'skips'> = KeyedRideReport[Name][number];
 
@@ -12,7 +13,11 @@ export type RideEvent = {
   readonly confidence: number;
   readonly verdict: Verdict | null;
 } & (
-  | { readonly kind: Exclude<EventKind, 'ghost' | 'drop' | 'skip'>; readonly shift: Keyed<'shifts'> }
+  | {
+      readonly kind: Exclude<EventKind, 'ghost' | 'drop' | 'skip'>;
+      readonly shift: Keyed<'shifts'>;
+      readonly around: ShiftAround;
+    }
   | { readonly kind: 'ghost'; readonly ghost: Keyed<'ghostShifts'> }
   | { readonly kind: 'drop'; readonly drop: Keyed<'chainDrops'> }
   | { readonly kind: 'skip'; readonly skip: Keyed<'skips'> }
@@ -33,7 +38,12 @@ export function rideEvents(report: KeyedRideReport): readonly RideEvent[] {
     verdict,
   });
   const events: RideEvent[] = [
-    ...report.shifts.map(asFound).map((shift) => ({ ...common(shift), kind: shift.outcome, shift })),
+    ...report.shifts.map(asFound).map((shift, i) => ({
+      ...common(shift),
+      kind: shift.outcome,
+      shift,
+      around: shiftAround(report, i),
+    })),
     ...[...report.ghostShifts, ...rejected.ghostShifts]
       .map(asFound)
       .map((ghost) => ({ ...common(ghost), kind: 'ghost' as const, ghost })),

@@ -3,8 +3,12 @@ import { figure } from '../../src/numeric/figure.ts';
 import type { RideReport } from '../api/answers.ts';
 import { inARow } from '../words/numbers.ts';
 
-/** How the ride's shifts went, in a sentence or two. */
-export function rideSentence(counts: RideReport['counts']): string {
+/**
+ * How the ride's shifts went, in a sentence or two.
+ *
+ * @param unclear how many of those in trouble may have gone another way
+ */
+export function rideSentence(counts: RideReport['counts'], unclear = 0): string {
   if (counts.shifts === 0 && counts.ghostShifts + counts.chainDrops + counts.skips === 0)
     return 'No shift was recorded in this ride.';
   const judged = counts.shifts - counts.unjudged;
@@ -26,5 +30,6 @@ export function rideSentence(counts: RideReport['counts']): string {
     judged === 0
       ? `${none}.`
       : `Of ${counted(judged, 'judged shift')}, ${trouble.length > 0 ? `${inARow(trouble)}; the rest clean` : judged === 1 ? 'it was clean' : 'all clean'}.`;
-  return `${first}${unasked.length > 0 ? ` ${inARow(unasked)}.` : ''}`;
+  const open = unclear > 0 ? ` ${figure(unclear)} of these ${unclear === 1 ? 'is' : 'are'} unclear.` : '';
+  return `${first}${open}${unasked.length > 0 ? ` ${inARow(unasked)}.` : ''}`;
 }

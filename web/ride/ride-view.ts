@@ -1,4 +1,5 @@
 import { counted } from '../../src/numeric/counted.ts';
+import { unclearShifts } from '../../src/report/words/unclear-outcome.ts';
 import type { BikeDetail, RideColumns, RideDetail } from '../api/answers.ts';
 import { getBike } from '../api/bikes.ts';
 import { type Change, onChange } from '../api/changes.ts';
@@ -100,7 +101,11 @@ function showEvents(
   { ride, report, columns, bike, opened }: WorkedThrough,
   signal: AbortSignal,
 ): void {
-  const counts = make('p', { class: 'lead is-strong' }, rideSentence(ride.counts ?? report.counts));
+  const counts = make(
+    'p',
+    { class: 'lead is-strong' },
+    rideSentence(ride.counts ?? report.counts, unclearShifts(report)),
+  );
   let waited = isWaiting(ride);
   const refresh = async (): Promise<void> => {
     const fresh = await getRide(ride.id, signal);
@@ -110,7 +115,7 @@ function showEvents(
       return;
     }
     if (!fresh.report) return;
-    counts.textContent = rideSentence(fresh.counts ?? fresh.report.counts);
+    counts.textContent = rideSentence(fresh.counts ?? fresh.report.counts, unclearShifts(fresh.report));
     events.take(fresh.report);
   };
   const events = makeRideEvents({ ride, report, columns, opened, onJudged: refresh, signal });

@@ -1,14 +1,16 @@
 import { chance } from '../../src/numeric/percent.ts';
 import { dropReasons } from '../../src/report/words/drop-reasons.ts';
 import { dropSideWords } from '../../src/report/words/event-words.ts';
+import { chancesInWords, isUnclear } from '../../src/report/words/unclear-outcome.ts';
 import { AFTER_COMMAND_S } from '../../src/shifts/drops/drop-side.ts';
 import { CLEAN_WITHIN_REVS, LATE_WITHIN_REVS } from '../../src/shifts/turn-limits.ts';
 import type { RideReport } from '../api/answers.ts';
 import type { RideEvent } from './ride-event.ts';
+import type { ShiftAround } from './shift-around.ts';
 
 type Shift = Extract<RideEvent, { shift: unknown }>['shift'];
 
-const turns = (revs: number): string => `${revs.toFixed(1)} crank turns`;
+const crankTurns = (revs: number): string => `${revs.toFixed(1)} crank turns`;
 
 const unjudgedWords: Readonly<Record<NonNullable<Shift['unjudgedBecause']> | 'unknown', string>> = {
   'no-pedalling': 'Less than 2 s of pedalling followed before the next shift',
@@ -20,18 +22,28 @@ const unjudgedWords: Readonly<Record<NonNullable<Shift['unjudgedBecause']> | 'un
   unknown: 'Too little is known about it',
 };
 
-function outcomeWords({ outcome, unjudgedBecause, crankRevs, toTeeth, fromTeeth }: Shift): string {
+/** By which of the two rules a shift is a miss: the turns were up, or the rider shifted again before. */
+function missedWords(toTeeth: number, cutShortS: number | null): string {
+  if (cutShortS !== null)
+    return `The next shift came ${cutShortS.toFixed(0)} s later, before ${LATE_WITHIN_REVS} crank turns were up, and the chain was not on the ${toTeeth} by then.`;
+  return `The chain was not on the ${toTeeth} within ${LATE_WITHIN_REVS} crank turns.`;
+}
+
+function outcomeWords(
+  { outcome, unjudgedBecause, crankRevs, toTeeth, fromTeeth }: Shift,
+  { cutShortS }: ShiftAround,
+): string {
   switch (outcome) {
     case 'clean':
       return crankRevs === null
-        ? `The chain came onto the ${toTeeth} within ${turns(CLEAN_WITHIN_REVS)}.`
-        : `The chain was on the ${toTeeth} after ${turns(crankRevs)}. Up to ${CLEAN_WITHIN_REVS} is clean.`;
+        ? `The chain came onto the ${toTeeth} within ${crankTurns(CLEAN_WITHIN_REVS)}.`
+        : `The chain was on the ${toTeeth} after ${crankTurns(crankRevs)}. Up to ${CLEAN_WITHIN_REVS} is clean.`;
     case 'late':
       return crankRevs === null
-        ? `The chain came onto the ${toTeeth} later than ${turns(CLEAN_WITHIN_REVS)}, but within ${LATE_WITHIN_REVS}.`
-        : `The chain was on the ${toTeeth} only after ${turns(crankRevs)}. Over ${CLEAN_WITHIN_REVS} is late.`;
+        ? `The chain came onto the ${toTeeth} later than ${crankTurns(CLEAN_WITHIN_REVS)}, but within ${LATE_WITHIN_REVS}.`
+        : `The chain was on the ${toTeeth} only after ${crankTurns(crankRevs)}. Over ${CLEAN_WITHIN_REVS} is late.`;
     case 'missed':
-      return `The chain was not on the ${toTeeth} within ${LATE_WITHIN_REVS} crank turns, or not before the next shift.`;
+      return missedWords(toTeeth, cutShortS);
     case 'overshot':
       return `The chain settled beyond the ${toTeeth}, on its way from the ${fromTeeth}.`;
     case 'unjudged':
@@ -42,17 +54,43 @@ function outcomeWords({ outcome, unjudgedBecause, crankRevs, toTeeth, fromTeeth 
 /** Less than this is not worth a word. */
 const SHORT_LAG_S = 0.75;
 
-function shiftWords(shift: Shift, sensorLagS: number | null): string[] {
+/** Where the chain lay when that was not yet the cog the shift began at. */
+function stoodWords({ fromTeeth, toTeeth }: Shift, { stoodOn, whileCoasting }: ShiftAround): string[] {
+  if (stoodOn === null) return [];
+  const why = whileCoasting ? ' with hardly any pedalling since' : '';
+  return [
+    `The chain still lay on the ${stoodOn} then: the ${fromTeeth} had been asked for just before${why}. So the way was from the ${stoodOn} to the ${toTeeth}.`,
+  ];
+}
+
+/** Why the drawing may not show what was judged. */
+function lineWords({ outcome, toTeeth }: Shift, { lineArrives }: ShiftAround): string[] {
+  if (lineArrives || (outcome !== 'clean' && outcome !== 'late')) return [];
+  return [
+    `The line of the chain does not show the ${toTeeth}: it is drawn second by second, and each second alone fits another cog better. Judged is the shift as a whole; the wedge shows when it was done.`,
+  ];
+}
+
+function shiftWords(shift: Shift, around: ShiftAround, sensorLagS: number | null): string[] {
   const torque = shift.torqueNm ?? null;
   return [
     `The derailleur was told to go from ${shift.fromTeeth} to ${shift.toTeeth} teeth.`,
-    outcomeWords(shift),
+    ...stoodWords(shift, around),
+    outcomeWords(shift, around),
+    ...lineWords(shift, around),
     ...(sensorLagS === null || sensorLagS < SHORT_LAG_S || shift.outcome === 'unjudged'
       ? []
       : [`This ride’s sensors follow the gear about ${sensorLagS.toFixed(1)} s late; that is taken off.`]),
     ...(torque === null || shift.outcome === 'unjudged' ? [] : [`About ${Math.round(torque)} Nm lay on the crank.`]),
     ...(shift.weak ? ['What the rider did next is weak evidence of how it went; it counts for little.'] : []),
   ];
+}
+
+/** How sure a shift's outcome is, with the other ways it may have gone where it is unclear. */
+function sureWords(shift: Shift): string {
+  const chances = isUnclear(shift) ? chancesInWords(shift) : null;
+  if (chances === null) return `How sure: ${chance(shift.confidence)}.`;
+  return `Unclear: ${chances}. That something went wrong is likelier than not, so it counts as the likeliest kind of trouble.`;
 }
 
 /** What the ride itself tells of its events. */
@@ -102,6 +140,9 @@ export function whyJudged(event: RideEvent, { sensorLagS, evidence }: RideFacts)
       ];
     }
     default:
-      return [...shiftWords(event.shift, sensorLagS), ...sure];
+      return [
+        ...shiftWords(event.shift, event.around, sensorLagS),
+        ...(event.kind === 'unjudged' ? [] : [sureWords(event.shift)]),
+      ];
   }
 }

@@ -3,6 +3,7 @@ import type { RideReport } from '../report-schema.ts';
 import { dropSideWords } from '../words/event-words.ts';
 import { sinceStart } from '../words/moment-words.ts';
 import { sure } from '../words/number-words.ts';
+import { chancesInWords, isUnclear } from '../words/unclear-outcome.ts';
 
 /** A ride's report as the ride strip draws it: what was asked for, where the chain was, what went wrong. */
 export function rideStrip(ride: RideReport, cassette: readonly number[]): RideStrip {
@@ -46,18 +47,20 @@ function stripEvents(
   const when = (iso: string): string => sinceStart(ride.start, iso);
   const teethAt = (seconds: number): number =>
     actual.findLast((run) => run.timeS <= seconds && run.teeth !== null)?.teeth ?? cassette[0];
-  const shifts = ride.shifts.flatMap(({ at, fromTeeth, toTeeth, outcome, confidence }): StripEvent[] =>
-    outcome === 'late' || outcome === 'missed' || outcome === 'overshot'
+  const shifts = ride.shifts.flatMap((shift): StripEvent[] => {
+    const { at, fromTeeth, toTeeth, outcome, confidence } = shift;
+    const how = isUnclear(shift) ? `unclear, counted as ${outcome}` : outcome;
+    return outcome === 'late' || outcome === 'missed' || outcome === 'overshot'
       ? [
           {
             timeS: timeS(at),
             teeth: toTeeth,
             kind: outcome,
-            words: `${when(at)}: shift from ${fromTeeth} to ${toTeeth} teeth ${outcome} (${sure(confidence)})`,
+            words: `${when(at)}: shift from ${fromTeeth} to ${toTeeth} teeth ${how} (${(isUnclear(shift) && chancesInWords(shift)) || sure(confidence)})`,
           },
         ]
-      : [],
-  );
+      : [];
+  });
   const ghosts = ride.ghostShifts.map(
     ({ at, fromTeeth, toTeeth, towardsCommand, confidence }): StripEvent => ({
       timeS: timeS(at),

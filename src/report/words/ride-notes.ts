@@ -5,6 +5,7 @@ import { dropReasons } from './drop-reasons.ts';
 import { dropSideWords, evidenceWords } from './event-words.ts';
 import { sinceStart } from './moment-words.ts';
 import { durationWords, sure } from './number-words.ts';
+import { unclearShifts } from './unclear-outcome.ts';
 
 const MOST_EVENTS = 12;
 
@@ -21,10 +22,21 @@ export function rideNotes(ride: RideReport, medium: keyof typeof allListed): str
     const lag = ride.sensorLagS === null ? '' : ` ${lagWords(ride.sensorLagS)}`;
     notes.push(`Rollout by this ride: ${Math.round(ride.rolloutMm)} mm.${lag}`);
   }
+  notes.push(...unclearNote(ride));
   notes.push(...shortened(ride.chainDrops.map(dropWords(ride)), 'chain drop', medium));
   notes.push(...shortened(ride.ghostShifts.map(ghostWords(ride)), 'ghost shift', medium));
   notes.push(...ride.warnings.map((warning) => `Note: ${warning.message}`));
   return notes;
+}
+
+/** How many of the shifts in trouble may have gone another way; nothing where none. */
+function unclearNote(ride: RideReport): string[] {
+  const { late, missed, overshot } = ride.counts;
+  const unclear = unclearShifts(ride);
+  if (unclear === 0) return [];
+  return [
+    `${unclear} of the ${late + missed + overshot} late, missed or overshot shifts ${unclear === 1 ? 'is' : 'are'} unclear: something likely went wrong, but none of the three is 50 % sure.`,
+  ];
 }
 
 /** Which of the two comes later: some recorders write down a change of gear after the chain has moved. */

@@ -129,7 +129,7 @@ function drawLost(svg: ChartSvg, { lost }: Moment, { top, x }: CogPlot, bottom: 
 }
 
 /** Draws the cog asked for, the cog the chain was on, what the ratio says of it, and where the shift was judged to be done. */
-function drawChain(svg: ChartSvg, { samples, judgedAtS }: Moment, { top, cogs, x, y }: CogPlot): void {
+function drawChain(svg: ChartSvg, { samples, judgedAtS, judgedTeeth }: Moment, { top, cogs, x, y }: CogPlot): void {
   const line = (className: string, key: 'askedTeeth' | 'chainTeeth'): void => {
     svg
       .append('path')
@@ -149,11 +149,13 @@ function drawChain(svg: ChartSvg, { samples, judgedAtS }: Moment, { top, cogs, x
     .attr('class', 'ratio-dot')
     .attr('transform', (sample) => `translate(${x(sample.s)},${y(sample.ratioTeeth)})`)
     .attr('d', dot);
+  // on the row of the cog it was judged to have come to, so that a line that passes it by does not hide it
+  const wedgeY = judgedTeeth === null ? top : y(judgedTeeth) - 2;
   if (judgedAtS !== null)
     svg
       .append('path')
       .attr('class', 'judged')
-      .attr('transform', `translate(${x(judgedAtS)},${top})`)
+      .attr('transform', `translate(${x(judgedAtS)},${wedgeY})`)
       .attr('d', wedge);
 }
 

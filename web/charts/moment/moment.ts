@@ -35,6 +35,8 @@ export interface Moment {
   readonly lateUntilS: number | null;
   /** Seconds from the event when the engine judged the shift to be done; null where it was not, or is not known. */
   readonly judgedAtS: number | null;
+  /** The cog that it was then judged to be on, teeth; null for anything but a shift. */
+  readonly judgedTeeth: number | null;
 }
 
 /** What is known of the ride and the event beside the columns. */
@@ -43,6 +45,8 @@ interface MomentFacts {
   /** When the turns of a shift were pedalled; null for anything else, and in a report that an earlier engine made. */
   readonly turns: KeyedRideReport['shifts'][number]['turns'] | null;
   readonly lost: readonly LostSpell[];
+  /** The cog that a shift asked for, teeth; absent for anything else. */
+  readonly toTeeth?: number;
 }
 
 /** Slower, the speed is too rough to divide by. */
@@ -55,7 +59,7 @@ function ratioTeeth(ring: number, rolloutMm: number, cadenceRpm: number, speedKm
 }
 
 /** Cuts the moment around `timeS` out of a ride. The turns are the engine's own count: one made here could differ from what was judged. */
-export function cutMoment(track: RideTrack, timeS: number, { rolloutMm, turns, lost }: MomentFacts): Moment {
+export function cutMoment(track: RideTrack, timeS: number, { rolloutMm, turns, lost, toTeeth }: MomentFacts): Moment {
   const samples: MomentSample[] = [];
   const last = sampleFrom(track, timeS + AFTER_S + 0.001);
   for (let i = sampleFrom(track, timeS - BEFORE_S); i < last; i++) {
@@ -83,5 +87,6 @@ export function cutMoment(track: RideTrack, timeS: number, { rolloutMm, turns, l
     cleanUntilS: within(turns?.cleanUntilS),
     lateUntilS: within(turns?.lateUntilS),
     judgedAtS: within(turns?.doneS),
+    judgedTeeth: toTeeth ?? null,
   };
 }

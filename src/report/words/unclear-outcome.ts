@@ -1,0 +1,26 @@
+import { percent } from '../../numeric/percent.ts';
+import type { RideReport } from '../report-schema.ts';
+
+type Shift = Pick<RideReport['shifts'][number], 'outcome' | 'confidence' | 'outcomeChances'>;
+
+/**
+ * True for a shift of which something else than what it counts as is likelier than that. It counts as trouble because trouble of one
+ * kind or another is likelier than none, and as the likeliest kind.
+ */
+export const isUnclear = ({ outcome, confidence }: Shift): boolean =>
+  (outcome === 'late' || outcome === 'missed' || outcome === 'overshot') && confidence < 0.5;
+
+const kindWords = { clean: 'clean', late: 'late', missed: 'missed', overshot: 'beyond the cog' } as const;
+
+/** Every way a shift may have gone, what it counts as first: "34 % late, 40 % clean, 26 % missed"; null where that was not kept. */
+export function chancesInWords({ outcome, outcomeChances }: Shift): string | null {
+  if (!outcomeChances) return null;
+  const ways = (Object.keys(kindWords) as (keyof typeof kindWords)[])
+    .filter((way) => way === outcome || outcomeChances[way] >= 0.01)
+    .sort((a, b) => Number(b === outcome) - Number(a === outcome) || outcomeChances[b] - outcomeChances[a]);
+  return ways.map((way) => `${percent(outcomeChances[way])} ${kindWords[way]}`).join(', ');
+}
+
+/** How many of a ride's shifts are unclear. */
+export const unclearShifts = ({ shifts }: { readonly shifts: readonly Shift[] }): number =>
+  shifts.filter(isUnclear).length;
