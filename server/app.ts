@@ -12,6 +12,7 @@ import { originCheck } from './strangers/origin-check.ts';
 import { requestLimit, TokenGuesses } from './strangers/request-limits.ts';
 import { securityHeaders } from './strangers/security-headers.ts';
 import { tokenCheck } from './strangers/token-check.ts';
+import { tokenPage } from './strangers/token-page.ts';
 
 /** What the app must know of where it listens. */
 export interface AppOptions {
@@ -45,6 +46,6 @@ export function makeApp(services: Services, { listen, token, page }: AppOptions)
     throw new RequestError(404, 'not-found', 'The API has no such address. See /api/openapi.json.');
   });
   app.use(servePage(page));
-  app.use(errorAnswer(services.log));
+  app.use(tokenPage, errorAnswer(services.log));
   return app;
 }

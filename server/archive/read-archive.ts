@@ -1,5 +1,6 @@
 import { createHash } from 'node:crypto';
 import { createWriteStream } from 'node:fs';
+import { open } from 'node:fs/promises';
 import { Transform, Writable } from 'node:stream';
 import { pipeline } from 'node:stream/promises';
 import { type Entry, openPromise, type ZipFile } from 'yauzl';
@@ -23,6 +24,27 @@ const entryName = /^(manifest\.json|bikes\.json|rides\.json|raw\/[0-9a-f]{64})$/
 const bad = (found: string): RequestError =>
   new RequestError(422, 'bad-archive', `The archive ${found}. Choose a file that cogwright exported.`);
 
+/** An archive begins as one and lacks its table of contents, which stands at its end. */
+const cutOff = (): RequestError =>
+  new RequestError(
+    422,
+    'bad-archive',
+    'The archive is not whole: its end is missing. Save it again, or copy it again from where it was saved.',
+  );
+
+/** What every zip file with something in it begins with (its local file header). */
+const zipMark = Buffer.from('PK\x03\x04', 'latin1');
+
+async function beginsAsZip(path: string): Promise<boolean> {
+  const file = await open(path);
+  try {
+    const { buffer, bytesRead } = await file.read(Buffer.alloc(zipMark.length), 0, zipMark.length, 0);
+    return bytesRead === zipMark.length && buffer.equals(zipMark);
+  } finally {
+    await file.close();
+  }
+}
+
 /** An archive that was opened and whose lists were checked. */
 export interface OpenArchive {
   readonly bikes: readonly ArchivedBike[];
@@ -37,8 +59,8 @@ export interface OpenArchive {
  * names an archive may have, others are refused, and sizes are bounded while unpacking, whatever the table says.
  */
 export async function readArchive(path: string, most = MOST_ENTRIES): Promise<OpenArchive> {
-  const zip = await openPromise(path, { autoClose: false, strictFileNames: true }).catch(() => {
-    throw bad('is no zip file');
+  const zip = await openPromise(path, { autoClose: false, strictFileNames: true }).catch(async () => {
+    throw (await beginsAsZip(path)) ? cutOff() : bad('is no zip file');
   });
   try {
     const entries = await entriesOf(zip, most);

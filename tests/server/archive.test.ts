@@ -226,6 +226,12 @@ describe('an archive', () => {
       expect((await toApi.get('/api/rides')).body.rides).toHaveLength(before);
     });
 
+    it('is told that it is cut off where it begins as an archive, and that it is none where it does not', async () => {
+      const cut = await send(toApi, archive.subarray(0, archive.length - 100));
+      expect(cut.body.error.message).toMatch(/is not whole: its end is missing\. Save it again/);
+      expect((await send(toApi, Buffer.from('PK'))).body.error.message).toContain('is no zip file');
+    });
+
     it('leaves nothing in the data folder where two are sent at once', async () => {
       const two = ['a.zip', 'b.zip'].map((name) => ({ name, bytes: archive }));
       const answer = await toApi.send('/api/import', two);

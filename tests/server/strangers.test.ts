@@ -187,6 +187,24 @@ describe('a token', () => {
     expect((await supertest(guarded.url).get('/?token=wrong')).status).toBe(401);
   });
 
+  it('is asked for on a page where a person comes without it, and in JSON where a program does', async () => {
+    const asPerson = (path: string) =>
+      supertest(guarded.url).get(path).set('accept', 'text/html,application/xhtml+xml,*/*;q=0.8');
+    for (const [path, said] of [
+      ['/', 'wants a token'],
+      ['/bikes/0123456789abcdef', 'wants a token'],
+      ['/?token=wrong', 'not the right one'],
+    ]) {
+      const answer = await asPerson(path);
+      expect(answer.status, path).toBe(401);
+      expect(answer.headers['content-type'], path).toContain('text/html');
+      expect(answer.text, path).toContain(said);
+      expect(answer.text).toMatch(/<form action="\/" method="get">[\s\S]*<input[^>]* name="token"/);
+      expect(answer.text).not.toMatch(/<script|style/);
+    }
+    expect((await asPerson('/api/bikes')).body.error.code).toBe('token-missing');
+  });
+
   it('does not stand in the log', () => {
     expect(JSON.stringify(guarded.logged)).not.toContain(token);
   });
