@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { pino } from 'pino';
 import { defaultDataFolder } from './data-folder/default-data-folder.ts';
+import { type LogOptions, logLevel } from './log-level.ts';
 import { startServer } from './start-server.ts';
 import { stopOnSignal } from './stop-on-signal.ts';
 import { WeakTokenError } from './strangers/listen-error.ts';
@@ -9,7 +10,7 @@ import { isLoopback } from './strangers/loopback.ts';
 import { newToken, SHORTEST_TOKEN } from './strangers/token-check.ts';
 
 /** Options of `serve`, as they come from the command line. */
-export interface ServeOptions {
+export interface ServeOptions extends LogOptions {
   /** 0: any free port. */
   readonly port: number;
   /** Data folder; by default `cogwright` in the user's own data directory. */
@@ -20,8 +21,6 @@ export interface ServeOptions {
   readonly token?: string;
   /** Folder of sample bikes for the first start; by default those that come with the program. */
   readonly samples?: string;
-  /** Logs each stage of every analysis. */
-  readonly verbose?: boolean;
 }
 
 /** This file as built lies one folder deeper than its source. */
@@ -30,7 +29,7 @@ const below = (path: string): string => fileURLToPath(new URL(path, root));
 
 /**
  * Starts the server, says on standard output where it is and where its data lies, and logs to standard error: one line
- * a request and a job. Ctrl+C, or being asked by the system to end, stops it in order and ends the process.
+ * a request and a job, or only what went wrong where a person at a terminal would have to read past them. Ctrl+C, or being asked by the system to end, stops it in order and ends the process.
  *
  * @returns where it is, and what is aborted as soon as it stops
  * @throws DataFolderError, ListenError, WeakTokenError with a message for the person at the terminal
@@ -40,7 +39,8 @@ export async function serve(options: ServeOptions): Promise<{ url: string; stopp
   const data = options.data ?? defaultDataFolder();
   if (options.token !== undefined && options.token.length < SHORTEST_TOKEN) throw new WeakTokenError(SHORTEST_TOKEN);
   const token = options.token ?? (isLoopback(listen) ? null : newToken());
-  const log = pino({ level: options.verbose ? 'debug' : 'info', base: null }, pino.destination({ fd: 2, sync: true }));
+  const level = logLevel(options, process.stderr.isTTY === true);
+  const log = pino({ level, base: null }, pino.destination({ fd: 2, sync: true }));
   const { version } = JSON.parse(readFileSync(below('package.json'), 'utf8')) as { version: string };
   const server = await startServer({
     version,

@@ -28,7 +28,10 @@ export function addServeCommand(program: Command): void {
       '127.0.0.1',
     )
     .option('--token <text>', 'token of at least 16 characters; beyond this machine one is made if none is given')
-    .option('--verbose', 'log each stage of every analysis')
+    .option(
+      '--verbose',
+      'log every request and each stage of every analysis; on a terminal only faults are logged without it',
+    )
     .action(async (options: ServeCommandOptions) => {
       const { serve } = await import('../../server/serve.ts');
       await serve(options);

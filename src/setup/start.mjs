@@ -1,5 +1,6 @@
 // `npm start`: makes the project ready, serves the page, and prints the reports of the sample bikes.
-// `npm start -- --port NUMBER --data FOLDER` as `serve` takes them.
+// `npm start -- --port NUMBER --data FOLDER --verbose` as `serve` takes them. The log would stand amid the reports, so without
+// `--verbose` only what went wrong is logged.
 import { spawn } from 'node:child_process';
 import { existsSync, readdirSync } from 'node:fs';
 import { parseArgs } from 'node:util';
@@ -8,11 +9,20 @@ import { makeReady } from './make-ready.mjs';
 import { root } from './project.mjs';
 
 const { values } = parseArgs({
-  options: { port: { type: 'string', default: '4173' }, data: { type: 'string' } },
+  options: {
+    port: { type: 'string', default: '4173' },
+    data: { type: 'string' },
+    verbose: { type: 'boolean', default: false },
+  },
 });
 makeReady(allParts());
 const { serve } = await import('../../dist/server/serve.js');
-const { url, stopping } = await serveOrStop({ port: Number(values.port), data: values.data });
+const { url, stopping } = await serveOrStop({
+  port: Number(values.port),
+  data: values.data,
+  verbose: values.verbose,
+  quiet: !values.verbose,
+});
 for (const bike of sampleBikes()) if (!stopping.aborted) await printReport(bike);
 if (!stopping.aborted)
   process.stdout.write(
