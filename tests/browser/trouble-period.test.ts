@@ -28,4 +28,31 @@ describe.skipIf(!browserPath)('the rate of trouble of a bike', () => {
     expect(faults).toEqual([]);
     await page.context().close();
   });
+
+  it('is of all shifts in figure and line alike, with the worst cog beside it, and the line has a scale', async () => {
+    const { page, faults } = await open();
+    const worstCog = { teeth: 51, direction: 'to-larger', shifts: 8, troubleRate: 0.875, low: 0.5, high: 0.97 };
+    await page.route(/\/api\/bikes$/, async (route) => {
+      const answer = await route.fetch();
+      const { bikes } = await answer.json();
+      const [{ state, trend }] = bikes;
+      const sinceAt = trend[trend.length - 1].at;
+      Object.assign(state, { worstCog, troubleRate: 0.12, judgedShifts: 200, since: 'last-adjustment', sinceAt });
+      await route.fulfill({ response: answer, json: { bikes } });
+    });
+    await page.goto('/');
+    await loaded(page);
+    const row = page.locator('.rack-row', { hasText: 'Worst' });
+    expect(await row.locator('.rack-figure strong').textContent()).toBe('12\u00a0%');
+    expect(await row.locator('.rack-figure b').textContent()).toBe('Worst: 88\u00a0% of 8 onto the 51');
+    const scale = await row.locator('.rack-trend text').allTextContents();
+    expect(scale).toEqual(['0\u00a0%', expect.stringMatching(/^\d*0\u00a0%$/)]);
+    expect(await row.locator('.rack-trend small').textContent()).toContain(
+      'All shifts in trouble, ride by ride; faint',
+    );
+    const dots = await row.locator('.trend-dot').count();
+    expect(await row.locator('.trend-dot.is-past').count()).toBe(dots - 1);
+    expect(faults).toEqual([]);
+    await page.context().close();
+  });
 });

@@ -207,10 +207,13 @@ describe('whyJudged', () => {
     expect(eventTitle(events[1])).toBe('Missed: 16 to 14 teeth, chain on the 21');
     const words = whyJudged(events[1], full).join(' ');
     expect(words).toContain(
-      'still lay on the 21 then: the 16 had been asked for just before with hardly any pedalling',
+      'still lay on the 21 then: the 16 had been asked for before that, with hardly any pedalling',
     );
     expect(words).toContain('The next shift came 3 s later, before 5 crank turns were up');
     expect(whyJudged(events[2], full).join(' ')).toContain('The chain was not on the 16 within 5 crank turns.');
+    const clean = shifts.map((one) => ({ ...one, outcome: 'clean' }));
+    const well = rideEvents({ ...report, shifts: clean, gears, ghostShifts: [], chainDrops: [] } as never);
+    expect(eventTitle(well[1])).toBe('Clean: 16 to 14 teeth');
     const came = rideEvents({
       ...report,
       shifts,

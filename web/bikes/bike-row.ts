@@ -1,5 +1,4 @@
 import { counted } from '../../src/numeric/counted.ts';
-import { figure as figureWords } from '../../src/numeric/figure.ts';
 import type { BikeSummary } from '../api/answers.ts';
 import { trendSpark } from '../charts/trend-spark.ts';
 import { make } from '../dom/make.ts';
@@ -11,26 +10,25 @@ import { stateLabel, stateWords } from '../words/state-words.ts';
 import { troublePeriod } from '../words/trouble-period.ts';
 import { rowReason } from './row-reason.ts';
 
-/** How often shifts go wrong: onto the cog that stands out, where one does, else onto all of them. */
+/** How often shifts go wrong: of all of them, as the line beside it, and onto the cog that stands out where one does. */
 function figure({ state }: BikeSummary): HTMLElement {
   const { troubleRate, worstCog } = state;
   if (troubleRate === null) return figureOf('–', 'no shift judged yet');
-  const shown = worstCog ?? { ...state, troubleRate, shifts: state.judgedShifts };
   return figureOf(
-    percentFigure(shown.troubleRate),
-    `of ${counted(shown.shifts, 'shift')} ${worstCog ? `onto the ${worstCog.teeth} ` : ''}in trouble`,
-    `95\u00a0%: ${percentRange(shown.low, shown.high)}`,
-    `${worstCog ? `${percentFigure(troubleRate)} of all ${figureWords(state.judgedShifts)}, ` : ''}${troublePeriod(state)}`,
+    percentFigure(troubleRate),
+    `of ${counted(state.judgedShifts, 'shift')} in trouble ${troublePeriod(state)}`,
+    worstCog &&
+      make('b', {}, `Worst: ${percentFigure(worstCog.troubleRate)} of ${worstCog.shifts} onto the ${worstCog.teeth}`),
+    make(
+      'small',
+      {},
+      `95\u00a0%: ${percentRange(state.low, state.high)}${worstCog ? ` of all, ${percentRange(worstCog.low, worstCog.high)} onto the ${worstCog.teeth}` : ''}`,
+    ),
   );
 }
 
-const figureOf = (big: string, words: string, ...small: string[]): HTMLElement =>
-  make(
-    'p',
-    { class: 'rack-figure' },
-    make('strong', {}, big),
-    make('span', {}, words, ...small.map((text) => make('small', {}, text))),
-  );
+const figureOf = (big: string, words: string, ...more: (HTMLElement | null)[]): HTMLElement =>
+  make('p', { class: 'rack-figure' }, make('strong', {}, big), make('span', {}, words, ...more));
 
 /** One bike among all: state, reason, trend and number. */
 export function bikeRow(summary: BikeSummary, topRate: number): HTMLElement {

@@ -35,12 +35,12 @@ const nobody = (): HTMLElement =>
     ways(),
   );
 
-/** The share of trouble that fills a row's chart: the same for all rows, so that they can be compared. */
-const commonTop = (bikes: readonly BikeSummary[]): number =>
-  Math.max(
-    0.1,
-    ...bikes.flatMap((bike) => bike.trend.map((point) => Math.min(point.high, (point.troubleRate ?? 0) * 2 + 0.1))),
-  );
+/** The share of trouble that fills a row's chart, in whole tenths: the same for all rows, so that they can be compared. */
+const commonTop = (bikes: readonly BikeSummary[]): number => {
+  const points = bikes.flatMap((bike) => bike.trend);
+  const most = Math.max(0, ...points.map(({ high, troubleRate }) => Math.min(high, (troubleRate ?? 0) * 2 + 0.1)));
+  return Math.min(1, Math.max(0.1, Math.ceil(most * 10) / 10));
+};
 
 /** All bikes, the one that needs attention most first. */
 export const bikesView: View = ({ place, query, signal }) => {

@@ -5,10 +5,13 @@ import { percent } from '../../src/numeric/percent.ts';
 import { ridesBefore } from '../../src/report/chart-data/rides-before.ts';
 import type { BikeSummary, TrendPoint } from '../api/answers.ts';
 import { make, makeSvg } from '../dom/make.ts';
+import { percentFigure } from '../words/numbers.ts';
 
 const WIDTH_PX = 240;
 const HEIGHT_PX = 64;
 const FOOT_PX = 12;
+/** Room for the scale at the left. */
+const SCALE_PX = 34;
 
 type Rated = TrendPoint & { readonly troubleRate: number };
 
@@ -19,16 +22,23 @@ function inWords(rated: readonly Rated[], adjustments: number): string {
   return `Trouble over ${counted(rated.length, 'ride')}: ${percent(rated[0].troubleRate)} in the first, ${last} in the last${adjusted}`;
 }
 
-/** A row's small trend of trouble: a dot a ride with its interval, adjustments as wedges on the base line. Rides stand evenly spaced. */
-export function trendSpark({ trend, adjustmentMarks }: BikeSummary, topRate: number): HTMLElement {
+/** A row's small trend of trouble: a dot a ride with its interval, adjustments as wedges on the base line, the scale at its left, and below it what it shows. Rides stand evenly spaced. */
+export function trendSpark({ trend, adjustmentMarks, state }: BikeSummary, topRate: number): HTMLElement {
   const rated = trend.filter((point): point is Rated => point.troubleRate !== null);
   if (rated.length === 0) return make('div', { class: 'rack-trend' });
-  const x = scaleLinear([-0.5, Math.max(trend.length, 1) - 0.5], [4, WIDTH_PX - 4]);
+  const x = scaleLinear([-0.5, Math.max(trend.length, 1) - 0.5], [SCALE_PX, WIDTH_PX - 4]);
   const y = scaleLinear([0, topRate], [HEIGHT_PX - FOOT_PX, 4]).clamp(true);
   const at = (point: TrendPoint): number => x(trend.indexOf(point));
   const starts = trend.map((point) => point.at);
   const wedges = adjustmentMarks.map((mark) => x(ridesBefore(starts, mark.at) - 0.5));
+  // what the figure beside it counts is drawn full, what came before it faint
+  const fromMs = state.sinceAt === null ? Number.NEGATIVE_INFINITY : Date.parse(state.sinceAt);
+  const look = (point: TrendPoint, name: string): string => (Date.parse(point.at) < fromMs ? `${name} is-past` : name);
   const path = line<Rated>(at, (point) => y(point.troubleRate))(rated);
+  const scale = (rate: number): SVGElement[] => [
+    makeSvg('text', { x: SCALE_PX - 6, y: y(rate) + 3.5, 'text-anchor': 'end' }, percentFigure(rate)),
+    makeSvg('path', { class: 'base', d: `M${SCALE_PX} ${y(rate)}H${WIDTH_PX}` }),
+  ];
   const svg = makeSvg(
     'svg',
     {
@@ -37,7 +47,8 @@ export function trendSpark({ trend, adjustmentMarks }: BikeSummary, topRate: num
       role: 'img',
       'aria-label': inWords(rated, wedges.length),
     },
-    makeSvg('path', { class: 'base', d: `M0 ${HEIGHT_PX - FOOT_PX}H${WIDTH_PX}` }),
+    ...scale(0),
+    ...scale(topRate),
     ...[...new Set(wedges)].map((wedge) =>
       makeSvg(
         'g',
@@ -48,12 +59,16 @@ export function trendSpark({ trend, adjustmentMarks }: BikeSummary, topRate: num
     ),
     ...rated.map((point) =>
       makeSvg('path', {
-        class: 'interval',
+        class: look(point, 'interval'),
         d: `M${at(point)} ${y(point.low ?? point.troubleRate)}V${y(point.high ?? point.troubleRate)}`,
       }),
     ),
     path && makeSvg('path', { class: 'trend-line', d: path }),
-    ...rated.map((point) => makeSvg('circle', { class: 'trend-dot', cx: at(point), cy: y(point.troubleRate), r: 3.2 })),
+    ...rated.map((point) =>
+      makeSvg('circle', { class: look(point, 'trend-dot'), cx: at(point), cy: y(point.troubleRate), r: 3.2 }),
+    ),
   );
-  return make('div', { class: 'rack-trend' }, svg);
+  const isFaint = rated.some((point) => Date.parse(point.at) < fromMs);
+  const caption = `All shifts in trouble, ride by ride${isFaint ? '; faint: before what the figure counts' : ''}`;
+  return make('div', { class: 'rack-trend' }, svg, make('small', { class: 'quiet' }, caption));
 }

@@ -22,7 +22,8 @@ export function eventTitle(event: RideEvent): string {
     default: {
       const { fromTeeth, toTeeth } = event.shift;
       const how = isUnclear(event.shift) ? `Unclear, counted as ${kindWords[event.kind]}` : kind;
-      const from = event.around.stoodOn === null ? '' : `, chain on the ${event.around.stoodOn}`;
+      const from =
+        event.around.stoodOn === null || event.kind === 'clean' ? '' : `, chain on the ${event.around.stoodOn}`;
       return `${how}: ${fromTeeth} to ${toTeeth} teeth${from}`;
     }
   }

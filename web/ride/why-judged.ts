@@ -55,11 +55,11 @@ function outcomeWords(
 const SHORT_LAG_S = 0.75;
 
 /** Where the chain lay when that was not yet the cog the shift began at. */
-function stoodWords({ fromTeeth, toTeeth }: Shift, { stoodOn, whileCoasting }: ShiftAround): string[] {
-  if (stoodOn === null) return [];
-  const why = whileCoasting ? ' with hardly any pedalling since' : '';
+function stoodWords({ outcome, fromTeeth, toTeeth }: Shift, { stoodOn, whileCoasting }: ShiftAround): string[] {
+  if (stoodOn === null || outcome === 'clean') return [];
+  const why = whileCoasting ? ', with hardly any pedalling since' : '';
   return [
-    `The chain still lay on the ${stoodOn} then: the ${fromTeeth} had been asked for just before${why}. So the way was from the ${stoodOn} to the ${toTeeth}.`,
+    `The chain still lay on the ${stoodOn} then: the ${fromTeeth} had been asked for before that${why}. So the way was from the ${stoodOn} to the ${toTeeth}.`,
   ];
 }
 
