@@ -62,10 +62,18 @@ export function needier(a: State, b: State): number {
   );
 }
 
+/** What is kept of a bike's report for the list; one that an older version kept lacks the work. */
+type KeptSummary = Pick<BikeSummary, 'state' | 'trend'> & Partial<Pick<BikeSummary, 'work'>>;
+
+/** The first step of what to do. Where nothing is wrong there is none to name, whatever the report says of what to do should it begin. */
+export const workOf = (
+  kept: Pick<KeptSummary, 'work'> & { readonly state: Pick<BikeSummary['state'], 'word'> },
+): string | null => (kept.state.word === 'service' || kept.state.word === 'watch' ? (kept.work ?? null) : null);
+
 function summaryOf(stored: StoredBike, { rides, marks, backlog, summary }: Known): BikeSummary {
   const counts = rides.get(stored.id);
   const ownMarks = marks.get(stored.id) ?? [];
-  const kept = summary === undefined ? null : (JSON.parse(summary) as Pick<BikeSummary, 'state' | 'trend'> | null);
+  const kept = summary === undefined ? null : (JSON.parse(summary) as KeptSummary | null);
   return {
     id: stored.id,
     bike: bikeAsLogged(stored, ownMarks).bike,
@@ -77,6 +85,7 @@ function summaryOf(stored: StoredBike, { rides, marks, backlog, summary }: Known
     adjustments: ownMarks.length,
     state: stateOf(kept, backlog),
     trend: kept?.trend ?? [],
+    work: kept ? workOf(kept) : null,
     adjustmentMarks: ownMarks,
     pending: backlog ? pendingOf(backlog) : 0,
     staleReason: backlog ? staleReason(backlog) : null,

@@ -66,6 +66,10 @@ export const bikeSummaryShape = z.object({
   trend: z.array(
     z.object({ rideId: idSchema, at: time, troubleRate: share.nullable(), low: share, high: share, shifts: count }),
   ),
+  work: z
+    .string()
+    .nullable()
+    .describe('The first step of what to do; null where nothing has to be done, or nobody knows yet'),
   adjustmentMarks: z.array(z.object({ at: z.string(), parameter: z.string() })),
   pending: count.describe('Things still to be worked out before the report is up to date'),
   staleReason: z.string().nullable(),

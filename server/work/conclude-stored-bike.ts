@@ -37,6 +37,7 @@ export function concludeStoredBike({ database, bikeId }: ConcludeTask): Conclude
         state: bikeState(findings.rides.length > 0 ? report : null, own),
         trend: troubleTrend(own),
         rolloutMm: medianRollout(report),
+        work: report.diagnosis.suggestion.steps?.[0] ?? null,
       }),
       detail: JSON.stringify({
         ...cogsByLoad(events, stored.bike),

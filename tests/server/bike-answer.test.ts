@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { needier, staleReason, stateOf } from '../../server/routes/bike-answer.ts';
+import { needier, staleReason, stateOf, workOf } from '../../server/routes/bike-answer.ts';
 import { rideReportSchema } from '../../src/report/report-schema.ts';
 import { nothingYet } from '../../src/report/state/bike-state.ts';
 import { CheckedApi, type Loose } from './checked-api.ts';
@@ -49,6 +49,13 @@ it('puts first what can hurt, then the state, then how likely a fault is in whol
     state('watch', [], null, 0),
   ];
   expect(inOrder.toReversed().sort(needier)).toEqual(inOrder);
+});
+
+it('names the first step of a bike that needs a hand, and none of one that does not', () => {
+  const work = 'Have the hanger checked with a gauge.';
+  for (const word of ['service', 'watch'] as const) expect(workOf({ state: { word }, work })).toBe(work);
+  for (const word of ['fine', 'too little data'] as const) expect(workOf({ state: { word }, work })).toBeNull();
+  expect(workOf({ state: { word: 'service' } })).toBeNull();
 });
 
 it('never says that no ride has been analysed while rides are being worked through', () => {

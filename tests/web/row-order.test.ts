@@ -10,6 +10,7 @@ const made = (name: string, lastRideAt: string | null, troubleRate: number | nul
     bike: { name, chainrings: [32], cassette: [10, 12], actuation: 'cable' },
     rides: 1,
     lastRideAt,
+    work: 'Check the hanger.',
     state: { word: 'watch', dangers: [], reasons: [], low: 0, high: 1, judgedShifts: 9, troubleRate, ...more },
   }) as never;
 
@@ -51,7 +52,7 @@ describe('the list of bikes as a file', () => {
     const [head, first, , last] = tableAsCsv(bikesTable(bikes)).split('\r\n');
     expect(head).toMatch(/^bike,chainrings,cassette,actuation,state,dangers,reasons,/);
     expect(first).toBe(
-      'Bike 10,32,10 12,cable,watch,,,,9,0.05,0,1,51,to-larger,0.6,1,2026-05-01T08:00:00.000Z,/bikes/Bike 10',
+      'Bike 10,32,10 12,cable,watch,,,Check the hanger.,,9,0.05,0,1,51,to-larger,0.6,1,2026-05-01T08:00:00.000Z,/bikes/Bike 10',
     );
     expect(last).toBe('Bike 1,32,10 12,cable,being worked through,,,,9,,,,,,,1,,/bikes/Bike 1');
   });

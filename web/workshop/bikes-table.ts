@@ -12,6 +12,7 @@ export function bikesTable(bikes: readonly BikeSummary[]): ChartTable {
       'state',
       'dangers',
       'reasons',
+      'first step',
       'fault likelihood',
       'judged shifts',
       'trouble rate',
@@ -24,7 +25,7 @@ export function bikesTable(bikes: readonly BikeSummary[]): ChartTable {
       'last ride (UTC)',
       'address',
     ],
-    rows: bikes.map(({ id, bike, state, rides, lastRideAt }) => [
+    rows: bikes.map(({ id, bike, state, rides, lastRideAt, work }) => [
       bike.name,
       bike.chainrings.join(' '),
       bike.cassette.join(' '),
@@ -32,6 +33,7 @@ export function bikesTable(bikes: readonly BikeSummary[]): ChartTable {
       state.underWay ? 'being worked through' : state.word,
       state.dangers.join(' '),
       state.reasons.filter((reason) => !state.dangers.includes(reason)).join(' '),
+      work,
       state.faultProbability,
       state.judgedShifts,
       state.troubleRate,

@@ -13,7 +13,7 @@ import { loadInto } from '../page/load-into.ts';
 import { namePage } from '../page/name-page.ts';
 import { stateMark } from '../page/state-mark.ts';
 import type { View } from '../router/router.ts';
-import { day, dayAndTime } from '../words/dates.ts';
+import { day, dayAndTime, inOwnZone } from '../words/dates.ts';
 import { drivetrainLine } from '../words/drivetrain-words.ts';
 import { percentFigure } from '../words/numbers.ts';
 import { stateLabel, stateWords } from '../words/state-words.ts';
@@ -26,6 +26,13 @@ function troubleWords({ troubleRate, worstCog, judgedShifts }: BikeSummary['stat
   const all = `${percentFigure(troubleRate)} of ${figure(judgedShifts)}`;
   return worstCog ? `${percentFigure(worstCog.troubleRate)} onto the ${worstCog.teeth}; ${all} in all` : all;
 }
+
+/** The first step with its dates in the reader's time zone. */
+const workWords = ({ work, adjustmentMarks }: BikeSummary): string =>
+  inOwnZone(
+    work ?? '',
+    adjustmentMarks.map(({ at }) => at),
+  );
 
 function row(summary: BikeSummary): HTMLElement {
   const { bike, state, lastRideAt } = summary;
@@ -41,7 +48,11 @@ function row(summary: BikeSummary): HTMLElement {
       make('small', {}, drivetrainLine(bike)),
     ),
     make('td', { class: 'workshop-state' }, stateMark(state.word), make('span', {}, stateLabel(state))),
-    cell('Why', rowReason(summary)),
+    cell(
+      'Why, and what to do first',
+      make('span', {}, rowReason(summary) ?? ''),
+      summary.work && make('strong', { class: 'workshop-work' }, workWords(summary)),
+    ),
     cell('Shifts in trouble', troubleWords(state)),
     cell('Last ride', lastRideAt ? day(lastRideAt) : 'no ride yet'),
     make('td', { class: 'workshop-done' }),
@@ -58,7 +69,7 @@ const table = (bikes: readonly BikeSummary[]): HTMLElement =>
       make(
         'tr',
         {},
-        ...['Bike', 'State', 'Why', 'Shifts in trouble', 'Last ride', 'Done'].map((name) =>
+        ...['Bike', 'State', 'Why, and what to do first', 'Shifts in trouble', 'Last ride', 'Done'].map((name) =>
           make('th', { scope: 'col' }, name),
         ),
       ),
@@ -96,7 +107,7 @@ const sheet = (bikes: readonly BikeSummary[]): HTMLElement =>
     make(
       'p',
       { class: 'sheet-foot' },
-      'Likelihoods from ride logs: nobody has looked at the bikes. What to do stands on each bike’s own service sheet; the maker’s manual and a qualified mechanic come first.',
+      'Likelihoods from ride logs: nobody has looked at the bikes. The first step alone; all of them, with their cautions, stand on each bike’s own service sheet; the maker’s manual and a qualified mechanic come first.',
     ),
   );
 

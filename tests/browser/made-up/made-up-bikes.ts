@@ -290,6 +290,7 @@ export function madeUpBike(recipe: BikeRecipe): MadeUpBike {
           shifts: tally.shifts,
         };
       }),
+      work: recipe.state === 'service' ? 'Turn the barrel adjuster one click anticlockwise.' : null,
       adjustmentMarks: log.map(({ at, parameter }) => ({ at, parameter })),
       pending: 0,
       staleReason: null,
