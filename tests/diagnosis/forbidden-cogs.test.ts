@@ -20,6 +20,18 @@ function cogsAsked(sentence: string): number[] {
   );
 }
 
+/** Cogs onto or off which the next ride is to verify a cure, in teeth; none where that is proved on a stand. */
+function cogsToRide(verify: string): number[] {
+  const ridden = verify.split(/(?<=\.) /).filter((sentence) => /next ride/.test(sentence));
+  return ridden.flatMap((sentence) => {
+    const whole = /whole cassette(?: but for the ([\d, and]+),)?/.exec(sentence);
+    if (whole) return cassette.filter((teeth) => !(whole[1]?.match(/\d+/g) ?? []).includes(String(teeth)));
+    const [, first, end] = /the (\d+) (?:onto|to) the (\d+)/.exec(sentence)?.map(Number) ?? [];
+    const before = /to larger/.test(sentence) ? -1 : /to smaller/.test(sentence) ? 1 : 0;
+    return [cassette[cassette.indexOf(first) + before], first, end];
+  });
+}
+
 const bikes = [
   ['a bent hanger', { pattern: bentHanger }, 51],
   ['a bent hanger that loses the chain', { pattern: bentHanger, drops: lost('past-largest', 3) }, 51],
@@ -38,6 +50,11 @@ describe.each(bikes)('%s', (_, ride, forbidden) => {
     );
   });
 
+  it('is not sent onto an end cog past which the chain was lost, nor off it, to verify a cure', () => {
+    for (const [side] of ride.drops ?? [])
+      expect(cogsToRide(suggestion.verify)).not.toContain(side === 'past-largest' ? 51 : 10);
+  });
+
   it('is asked for no shift onto that cog or off it, nor for a firm one beside it', () => {
     expect(cogsAsked(separates?.sentence ?? '')).not.toContain(forbidden);
     const beside = cassette.at(forbidden === 51 ? -2 : 1);
@@ -51,6 +68,10 @@ describe.each(bikes)('%s', (_, ride, forbidden) => {
 });
 
 it('reads the cogs that a sentence asks for', () => {
+  const verify = (where: string) => cogsToRide(`On the next ride make at least 9 shifts ${where}, softly, away.`);
+  expect(verify('from the 45 onto the 51')).toContain(51);
+  expect(verify('to larger cogs, onto the 12 to the 45')).toContain(10);
+  expect(verify('in both directions over the whole cassette')).toEqual(cassette);
   expect(cogsAsked('Shifts onto the 45 from larger cogs, pressing firmly, tell most')).toEqual([45, 51]);
   expect(cogsAsked('Shifts onto the 39 from the 33, soft on the pedals')).toEqual([39, 33]);
 });

@@ -71,16 +71,26 @@ describe('verifyStep', () => {
     });
 
     it('proves its limit on a stand', () => {
-      const short = seen((cog, larger) => (larger && cog === 11 ? { late: 0.5 } : {}));
+      const failing = (onto: number, way: boolean) =>
+        seen((cog, larger) => (larger === way && cog === onto ? { late: 0.5 } : {}));
+      const [short, offSmallest] = [failing(11, true), failing(1, true)];
       for (const [cause, rides, keepOff, onto] of [
         ['low-limit-tight', short, largest, '45 onto the 51'],
         ['low-limit-loose', everywhere, largest, '45 onto the 51'],
         ['high-limit-loose', everywhere, smallest, '12 onto the 10'],
+        ['high-limit-tight', failing(0, false), smallest, '12 onto the 10'],
+        ['cable-tension-low', offSmallest, smallest, '12 onto the 10 and back,'],
+        ['cable-tension-low', offSmallest, both, '12 onto the 10 and back,'],
+        ['cable-tension-high', failing(10, false), largest, '45 onto the 51 and back,'],
+        ['cable-tension-high', failing(10, false), both, '45 onto the 51 and back,'],
       ] as const) {
         const asked = verifyStep(cause, rides, keepOff);
         expect(asked).toMatch(new RegExp(`shifts from the ${onto} on a stand, turning the cranks by hand`));
         expect(asked).not.toMatch(/next ride/);
       }
+      expect(verifyStep('hanger-bent', offSmallest, smallest)).toMatch(
+        /^Once the hanger is in order and the limit is set, make at least \d+ shifts from the 12 onto the 10 and back,/,
+      );
       expect(verifyStep('low-limit-loose', everywhere, smallest)).toMatch(/45 onto the 51 on the next ride, softly/);
     });
   });

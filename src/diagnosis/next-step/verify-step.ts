@@ -97,22 +97,41 @@ const ontoEnd = (end: CassetteEnd, cassette: readonly number[]): string => {
     : `from the ${cassette[1]} onto the ${cassette[0]}`;
 };
 
+/** The end whose cog leaves nothing of a place to ride. */
+const endOf = ({ from }: Place, keepOff: ReadonlySet<CassetteEnd>): CassetteEnd =>
+  keepOff.has('past-smallest') && from <= 1 ? 'past-smallest' : 'past-largest';
+
+/** Whether the shifts of a place at an end of the cassette begin on its end cog. */
+const leadsOff = (end: CassetteEnd, { direction }: Place): boolean =>
+  direction === (end === 'past-smallest' ? 'to-larger' : 'to-smaller');
+
+/** How the proof of an end cog is asked for. */
+interface EndProof {
+  readonly keptOff: boolean;
+  readonly trial?: LimitTrial;
+  /** Whether the shifts that failed are those off the end cog: then the way back is proved too. */
+  readonly andBack?: boolean;
+  /** Whether the hanger is to be in order first. */
+  readonly hanger?: boolean;
+}
+
 /**
  * A loose limit shows by a lost chain, seldom by a late shift. Where one was lost the proof is on a stand; on a ride only after that, and once
  * something was done about it.
  */
-function staysOn(seen: Observed, end: CassetteEnd, keptOff: boolean, trial?: LimitTrial): string {
+function staysOn(seen: Observed, end: CassetteEnd, { keptOff, trial, andBack, hanger }: EndProof): string {
   const onto = endCog(end, seen.cassette.length);
   const onTrial = trial !== undefined && trial.fromMs !== null && trial.before.lost > 0;
   const { lost, asked } = onTrial ? trial.before : { lost: seen.drops(end), asked: seen.commandedOnto(onto) };
-  const shifts = `at least ${shiftsToProve(lost, asked)} shifts ${ontoEnd(end, seen.cassette)}`;
+  const shifts = `at least ${shiftsToProve(lost, asked)} shifts ${ontoEnd(end, seen.cassette)}${andBack ? ' and back,' : ''}`;
+  const cured = andBack ? 'stays on and comes back at once' : 'stays on';
   if (onTrial && keptOff) {
     const more = triesStillNeeded(trial.before, trial.since, 1 - CURED_BELOW);
     const tries = more === null ? 'many more shifts' : counted(more, trial.since.shifts > 0 ? 'more shift' : 'shift');
-    return `On a stand make ${shifts}, turning the cranks by hand. Until the chain stays on there, keep off that cog on any ride. Once it does, ${tries} onto it on a ride, softly, away from traffic, would show that it holds.`;
+    return `${hanger ? 'Once the hanger is in order, on' : 'On'} a stand make ${shifts}, turning the cranks by hand. Until the chain stays on there, keep off that cog on any ride. Once it does, ${tries} onto it on a ride, softly, away from traffic, would show that it holds.`;
   }
   return keptOff
-    ? `Once the limit is set, make ${shifts} on a stand, turning the cranks by hand: a cure shows as a chain that stays on. Until it does, keep off that cog on any ride.`
+    ? `Once ${hanger ? 'the hanger is in order and ' : ''}the limit is set, make ${shifts} on a stand, turning the cranks by hand: a cure shows as a chain that ${cured}. Until it does, keep off that cog on any ride.`
     : `Once the limit is set, and tried on a stand, make ${shifts} on the next ride, softly, away from traffic: a cure shows as a chain that stays on.`;
 }
 
@@ -149,16 +168,21 @@ export function verifyStep(
   keepOff: ReadonlySet<CassetteEnd> = new Set(),
   trials?: BikeNow['trials'],
 ): string {
-  const stays = (end: CassetteEnd): string => staysOn(seen, end, keepOff.has(end), trials?.[end]);
+  const hanger = cause === 'hanger-bent';
+  const stays = (end: CassetteEnd, andBack = false): string =>
+    staysOn(seen, end, { keptOff: keepOff.has(end), trial: trials?.[end], andBack, hanger });
   if (cause === 'low-limit-loose') return stays('past-largest');
   if (cause === 'high-limit-loose') return stays('past-smallest');
   if (cause === 'worn-drivetrain') return noSkip(seen, keepOff);
   const whole = placeToProve(cause, seen);
   const place = whole && keptOff(whole, keepOff, seen.cassette.length - 1);
-  if (whole && !place) return stays(whole.to === 0 ? 'past-smallest' : 'past-largest');
+  if (whole && !place) {
+    const end = endOf(whole, keepOff);
+    return stays(end, leadsOff(end, whole));
+  }
   const count = place ? shiftsOn(seen, place) : seen.all;
   const where = place ? placeWords(place, seen.cassette) : everywhereBut(keepOff, seen);
   // a bent hanger is ridden on only once it was seen to
-  const when = cause === 'hanger-bent' ? 'Once the hanger is in order, on the next ride' : 'On the next ride';
+  const when = hanger ? 'Once the hanger is in order, on the next ride' : 'On the next ride';
   return `${when} make at least ${shiftsToProve(lateOrMissed(count), count.shifts)} shifts ${where} with five turns of the crank after each: a cure shows as hardly one of them late or missed.`;
 }
