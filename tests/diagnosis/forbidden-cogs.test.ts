@@ -25,7 +25,8 @@ function cogsToRide(verify: string): number[] {
   const ridden = verify.split(/(?<=\.) /).filter((sentence) => /next ride/.test(sentence));
   return ridden.flatMap((sentence) => {
     const whole = /whole cassette(?: but for the ([\d, and]+),)?/.exec(sentence);
-    if (whole) return cassette.filter((teeth) => !(whole[1]?.match(/\d+/g) ?? []).includes(String(teeth)));
+    const but = (whole?.[1] ?? '').split(/\D+/);
+    if (whole) return cassette.filter((teeth) => !but.includes(String(teeth)));
     const [, first, end] = /the (\d+) (?:onto|to) the (\d+)/.exec(sentence)?.map(Number) ?? [];
     const before = /to larger/.test(sentence) ? -1 : /to smaller/.test(sentence) ? 1 : 0;
     return [cassette[cassette.indexOf(first) + before], first, end];
@@ -40,7 +41,7 @@ const bikes = [
   ['too low a tension with a chain lost', { pattern: slow('to-larger'), drops: lost('past-smallest', 1) }, 10],
 ] as const satisfies readonly (readonly [string, PatternRide, number])[];
 
-describe.each(bikes)('%s', (_, ride, forbidden) => {
+describe.each(bikes)('%s', (_, ride: PatternRide, forbidden) => {
   const { suggestion, separates, checkRide } = verdictOn(ride);
 
   it('has a warning to keep off that end', () => {

@@ -1,6 +1,7 @@
 import { counted } from '../../numeric/counted.ts';
 import type { TurnedTooFar } from '../now/turned-too-far.ts';
 import type { TurnableFault } from '../now/turned-towards.ts';
+import { lookThenTurnBack, opensAt } from './look-then-turn-back.ts';
 import { generalCautions, nextStep } from './next-steps.ts';
 import type { Step } from './step.ts';
 import type { SuggestionFacts } from './suggestion-facts.ts';
@@ -56,12 +57,14 @@ export function turnBack(tooFar: TurnedTooFar & { readonly byLast: boolean }, fa
   const why = byLast
     ? 'The last adjustment went too far.'
     : 'An earlier adjustment went too far, and it is not yet taken back far enough.';
+  const lostAt = opensAt(fault, facts);
   return {
     namesCause: true,
     parameter: usual.parameter,
     steps: [`${why} ${(electronic ? electronicActions[fault] : undefined) ?? back.action}`],
     start: (back.start ?? usual.start) + (indexing ? turnsInAll(clicks, fault === 'cable-tension-low') : ''),
     verify: verifyNow(fault, facts),
+    ...(lostAt && lookThenTurnBack(lostAt, { why, action: back.action }, facts)),
     cautions: [...usual.cautions, ...generalCautions],
   };
 }

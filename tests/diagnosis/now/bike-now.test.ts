@@ -164,8 +164,36 @@ describe('a limit screw that was opened too far', () => {
     expect(causes[0].cause).toBe('low-limit-loose');
     expect(now).toMatchObject({ fault: 'low-limit-tight', setting: 'overdone' });
     expect(suggestion.action).toMatch(/back out \(anticlockwise\) by a part of the 3 turns it was turned in/);
-    expect(suggestion.verify).toMatch(/from the 45 onto the 51, softly/);
+    expect(suggestion.verify).toMatch(/from the 45 onto the 51/);
   });
+
+  it.each([
+    [1, 12, 3],
+    [3, 12, 3],
+    [3, 40, 3],
+  ])(
+    'is looked at on a stand before it is turned back out where a chain was lost past it: %i, then %i shifts',
+    (count, shifts, turns) => {
+      const { now, suggestion } = verdictOn([
+        { pattern: healthyPattern, drops: lost('past-largest', count) },
+        { pattern: shortOf('largest'), shifts, after: ['low-limit', turns] },
+      ]);
+      expect(now).toMatchObject({ fault: 'low-limit-tight', setting: 'overdone' });
+      const [look, turn] = ['the guide pulley should stop straight below', 'Turn the low limit screw back out'];
+      expect(suggestion.action.indexOf(look)).toBeGreaterThan(0);
+      expect(suggestion.action.indexOf(turn)).toBeGreaterThan(suggestion.action.indexOf(look));
+      expect(suggestion.action).toMatch(
+        /Only where it does not get that far: Turn .* If it goes further, turn the screw in/,
+      );
+      expect(suggestion.start).toMatch(
+        /^Look on a stand first\. Only where it stops short, .* keep off the largest cog/,
+      );
+      // how it fared as it was set before is no proof of how it is set then
+      expect(suggestion.verify).toMatch(
+        /^On a stand make at least .* from the 45 onto the 51, .* Once it does, [1-9]\d* shifts? onto it on a ride/,
+      );
+    },
+  );
 });
 
 describe('a chain lost past an end since the last adjustment', () => {
