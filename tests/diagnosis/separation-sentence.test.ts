@@ -1,4 +1,5 @@
 import { expect, it } from 'vitest';
+import type { CassetteEnd } from '../../src/adjustments/end-cog-count.ts';
 import { bestShift, fromWords, separationSentence } from '../../src/diagnosis/check-ride/separate-causes.ts';
 
 it('says what is told apart where no shift tells it, so that a test by hand does not stand as advice', () => {
@@ -22,16 +23,22 @@ it('asks for no shift that begins on a cog to be kept off, nor names larger or s
       drop: Float64Array.of(0, 0),
     }),
   };
-  const best = (...ends: ('past-largest' | 'past-smallest')[]) => {
+  const best = (...ends: CassetteEnd[]) => {
     const kept = { unseen: new Set<number>(), atRisk: new Set(ends) };
     const { cog, larger, firm } = bestShift(lookAhead, [[0], [1]], cassette.length, kept);
-    return [cassette[cog], fromWords({ cog, larger }, cassette, kept), firm];
+    return [cassette[cog], fromWords({ cog, larger, firm }, cassette, kept), firm];
   };
   // no firm shift off an end cog in any case
-  expect(best()).toEqual([14, 'larger cogs', true]);
+  expect(best()).toEqual([14, 'the 16', true]);
   expect(best('past-largest')).toEqual([12, 'the 14', true]);
-  expect(best('past-smallest')).toEqual([14, 'larger cogs', true]);
-  expect(fromWords({ cog: 2, larger: true }, cassette, { unseen: new Set(), atRisk: new Set(['past-smallest']) })).toBe(
-    'the 12',
-  );
+  expect(best('past-smallest')).toEqual([14, 'the 16', true]);
+  const from = (larger: boolean, firm: boolean, unseen: readonly number[], ...ends: CassetteEnd[]) =>
+    fromWords({ cog: 2, larger, firm }, cassette, { unseen: new Set(unseen), atRisk: new Set(ends) });
+  expect(from(true, false, [])).toBe('smaller cogs');
+  expect(from(true, false, [], 'past-largest')).toBe('smaller cogs');
+  expect(from(true, false, [], 'past-smallest')).toBe('the 12');
+  expect(from(false, false, [0])).toBe('larger cogs');
+  // one that no ride shows, and an end cog while pressing firmly
+  expect(from(false, false, [4])).toBe('the 16');
+  expect([from(true, true, []), from(false, true, [])]).toEqual(['the 12', 'the 16']);
 });

@@ -62,14 +62,19 @@ export function bestShift(
   return best;
 }
 
-/** Where the shift begins: on any cog of that side, but on the neighbouring one alone where one of them is not to be ridden on. */
+/**
+ * Where the shift begins: on any cog of that side, but on the neighbouring one alone where one of them is not to be ridden on, as an end cog
+ * is not while pressing firmly.
+ */
 export function fromWords(
-  { cog, larger }: Pick<Contrast, 'cog' | 'larger'>,
+  { cog, larger, firm }: Pick<Contrast, 'cog' | 'larger' | 'firm'>,
   cassette: readonly number[],
-  { atRisk }: KeptFrom,
+  { unseen, atRisk }: KeptFrom,
 ): string {
-  if (atRisk.has(larger ? 'past-smallest' : 'past-largest')) return `the ${cassette[larger ? cog - 1 : cog + 1]}`;
-  return `${larger ? 'smaller' : 'larger'} cogs`;
+  const isSafe = safeShifts(cassette.length, atRisk);
+  const side = [...cassette.keys()].filter((from) => (larger ? from < cog : from > cog));
+  if (side.every((from) => isSafe(from, firm) && !unseen.has(from))) return `${larger ? 'smaller' : 'larger'} cogs`;
+  return `the ${cassette[larger ? cog - 1 : cog + 1]}`;
 }
 
 /** A contrast this small needs hundreds of shifts to tell anything. */
