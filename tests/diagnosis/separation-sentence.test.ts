@@ -42,3 +42,16 @@ it('asks for no shift that begins on a cog to be kept off, nor names larger or s
   expect(from(false, false, [4])).toBe('the 16');
   expect([from(true, true, []), from(false, true, [])]).toEqual(['the 12', 'the 16']);
 });
+
+it('asks for firm shifts only where they tell plainly more than soft ones', () => {
+  const isFirm = (firmRate: number): boolean => {
+    const lookAhead = {
+      expect: ({ firm }: { firm: boolean }) => ({
+        trouble: Float64Array.of(0.01, firm ? firmRate : 0.3),
+        drop: Float64Array.of(0, 0),
+      }),
+    };
+    return bestShift(lookAhead, [[0], [1]], 5, { unseen: new Set(), atRisk: new Set() }).firm;
+  };
+  expect([isFirm(0.34), isFirm(0.5)]).toEqual([false, true]);
+});

@@ -86,7 +86,7 @@ export function withSkipStretch(plan: CheckRide, mostUsedTeeth: number): CheckRi
  * after another by expected information gain (Lindley 1956). None where no such pair is known to be there and safe.
  */
 export function planCheckRide(
-  lookAhead: LookAhead,
+  lookAhead: Pick<LookAhead, 'particles' | 'expect'>,
   cassette: readonly number[],
   usage: Float64Array,
   keptFrom: KeptFrom,
@@ -98,14 +98,13 @@ export function planCheckRide(
   let bits = 0;
   const chosen: Candidate[] = [];
   while (chosen.length < MOST_BLOCKS) {
-    let best: { candidate: Candidate; ridden: Float64Array[]; bits: number } | null = null;
+    let best: { candidate: Candidate; ridden: Float64Array[]; bits: number; worth: number } | null = null;
     for (const candidate of candidates) {
       if (chosen.some(({ smallCog }) => smallCog === candidate.smallCog)) continue;
       const after = rides.ride(ridden, shiftsOf(candidate));
       const gained = rides.expectedBits(after);
-      const asked =
-        best && candidate.firm && !best.candidate.firm ? bits + (best.bits - bits) * FIRM_MUST_TELL : best?.bits;
-      if (!best || gained > (asked ?? 0)) best = { candidate, ridden: after, bits: gained };
+      const worth = (gained - bits) / (candidate.firm ? FIRM_MUST_TELL : 1);
+      if (!best || worth > best.worth) best = { candidate, ridden: after, bits: gained, worth };
     }
     if (!best || (chosen.length > 0 && best.bits < bits + WORTHWHILE_BITS)) break;
     chosen.push(best.candidate);
