@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { drawMoment } from '../../web/charts/moment/draw-moment.ts';
 import { cutMoment } from '../../web/charts/moment/moment.ts';
+import { linePath } from '../../web/charts/moment/moment-line.ts';
 import { momentPlan } from '../../web/charts/moment/moment-plan.ts';
 import { makeTrack, nearestSample, sampleFrom } from '../../web/charts/timeline/ride-track.ts';
 import { drawChart } from '../report/charts/draw-chart.ts';
@@ -23,10 +24,11 @@ describe('cutMoment', () => {
     expect(samples.length).toBe(31);
   });
 
-  it('shows the turns that the shift was judged by, as far as they lie within', () => {
+  it('has the turns that the shift was judged by, also where they lie beyond, but no arrival there', () => {
     const turns = { cleanUntilS: 2.2, lateUntilS: 24, doneS: 3.1 };
     const shown = cutMoment(track, 60, { ...facts, turns });
-    expect(shown).toMatchObject({ cleanUntilS: 2.2, lateUntilS: null, judgedAtS: 3.1 });
+    expect(shown).toMatchObject({ cleanUntilS: 2.2, lateUntilS: 24, judgedAtS: 3.1 });
+    expect(cutMoment(track, 60, { ...facts, turns: { ...turns, doneS: 21 } }).judgedAtS).toBeNull();
     expect(cutMoment(track, 60, facts)).toMatchObject({ cleanUntilS: null, lateUntilS: null, judgedAtS: null });
   });
 
@@ -77,6 +79,50 @@ describe('drawMoment', () => {
   it('keeps the names of the turn limits apart where the legs turn fast', () => {
     expect(anchors(1, 3)).toEqual(['end', 'start']);
     expect(anchors(3, 12)).toEqual(['middle', 'middle']);
+  });
+
+  it('cuts off the turns that lie beyond the drawing', () => {
+    const turnsOf = (cleanUntilS: number, lateUntilS: number | null) => {
+      const moment = cutMoment(track, 60, { ...facts, turns: { cleanUntilS, lateUntilS, doneS: null } });
+      const svg = drawChart((selection) => drawMoment(selection, moment, { widthPx: 600, heightPx: 500 }, true));
+      const rects = [...svg.querySelectorAll('rect.turns')];
+      const rights = rects.map((rect) => Number(rect.getAttribute('x')) + Number(rect.getAttribute('width')));
+      return [
+        rects.map((rect) => rect.getAttribute('class')),
+        [...svg.querySelectorAll('.turns-name')].map((name) => name.textContent),
+        Math.max(...rights),
+      ];
+    };
+    const [clean, late] = ['turns is-clean', 'turns is-late'];
+    const edge = 592;
+    expect(turnsOf(16, 19)).toEqual([[clean, late], ['1.5', '5 turns'], expect.any(Number)]);
+    expect(turnsOf(18, 24)).toEqual([[clean, late], ['1.5 turns'], edge]);
+    expect(turnsOf(22, 40)).toEqual([[clean], [], edge]);
+    expect(turnsOf(6, null)).toEqual([[clean], ['1.5 turns'], expect.any(Number)]);
+  });
+
+  it('breaks its lines at a pause', () => {
+    const paused = makeTrack({ ...columns, timeS: seconds.map((s) => (s < 63 ? s : s + 12)) });
+    const { samples } = cutMoment(paused, 60, facts);
+    expect(samples.map(({ s }) => s).slice(11, 15)).toEqual([1, 2, 15, 16]);
+    const path = (key: 'cadenceRpm' | 'chainTeeth', stepped: boolean): string =>
+      linePath(
+        samples,
+        key,
+        (s) => s,
+        () => 7,
+        stepped,
+      );
+    expect(path('cadenceRpm', false)).toContain('L2.0,7.0M15.0,7.0L16.0,7.0');
+    expect(path('chainTeeth', true)).toContain('H2.0V7.0M15.0,7.0h1H16.0V7.0');
+    const whole = linePath(
+      cutMoment(track, 60, facts).samples,
+      'speedKmh',
+      (s) => s,
+      (s) => s,
+      false,
+    );
+    expect(whole.match(/M/g)).toHaveLength(1);
   });
 });
 

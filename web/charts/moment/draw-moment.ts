@@ -159,7 +159,7 @@ function drawChain(svg: ChartSvg, { samples, judgedAtS, judgedTeeth }: Moment, {
       .attr('d', wedge);
 }
 
-/** Shades the time in which a shift is still clean, and in which it is still late. */
+/** Shades the time in which a shift is still clean, and in which it is still late; what lies beyond the drawing is cut off and has no name. */
 function drawTurns(
   svg: ChartSvg,
   { cleanUntilS, lateUntilS }: Moment,
@@ -167,15 +167,17 @@ function drawTurns(
   top: number,
   bottom: number,
 ): void {
-  const bothShow = cleanUntilS !== null && lateUntilS !== null && lateUntilS < AFTER_S;
+  if (cleanUntilS === null) return;
+  const bothNamed = lateUntilS !== null && lateUntilS <= AFTER_S;
   // Where the legs turn fast the two lines lie close, and their names would lie on one another.
-  const close = bothShow && x(lateUntilS) - x(cleanUntilS) < NAMES_APART_PX;
+  const close = bothNamed && x(lateUntilS) - x(cleanUntilS) < NAMES_APART_PX;
   const zone = (className: string, fromS: number, toS: number, words: string, closeAnchor: string): void => {
+    if (fromS >= AFTER_S) return;
     svg
       .append('rect')
       .attr('class', `turns ${className}`)
       .attr('x', x(fromS))
-      .attr('width', Math.max(0, x(Math.min(toS, AFTER_S)) - x(fromS)))
+      .attr('width', x(Math.min(toS, AFTER_S)) - x(fromS))
       .attr('y', top)
       .attr('height', bottom - top);
     if (toS > AFTER_S) return;
@@ -191,6 +193,6 @@ function drawTurns(
       .attr('text-anchor', close ? closeAnchor : 'middle')
       .text(words);
   };
-  if (cleanUntilS !== null) zone('is-clean', 0, cleanUntilS, `${CLEAN_WITHIN_REVS}`, 'end');
-  if (bothShow) zone('is-late', cleanUntilS, lateUntilS, `${LATE_WITHIN_REVS} turns`, 'start');
+  zone('is-clean', 0, cleanUntilS, bothNamed ? `${CLEAN_WITHIN_REVS}` : `${CLEAN_WITHIN_REVS} turns`, 'end');
+  if (lateUntilS !== null) zone('is-late', cleanUntilS, lateUntilS, `${LATE_WITHIN_REVS} turns`, 'start');
 }

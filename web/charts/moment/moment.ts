@@ -30,7 +30,7 @@ export interface Moment {
   readonly samples: readonly MomentSample[];
   /** Spells without drive within the moment, s from the event. */
   readonly lost: readonly LostSpell[];
-  /** Seconds from the event until the cranks had turned so far, as judged; null where they did not within the moment. */
+  /** Seconds from the event until the cranks had turned so far, as judged, also beyond the moment; null where they never did. */
   readonly cleanUntilS: number | null;
   readonly lateUntilS: number | null;
   /** Seconds from the event when the engine judged the shift to be done; null where it was not, or is not known. */
@@ -77,16 +77,16 @@ export function cutMoment(track: RideTrack, timeS: number, { rolloutMm, turns, l
       powerW: track.powerW.values[i],
     });
   }
-  const within = (s: number | undefined | null): number | null => (s != null && s <= AFTER_S ? s : null);
+  const doneS = turns?.doneS ?? null;
   return {
     cassette: track.cassette,
     samples,
     lost: lost
       .map(({ fromS, toS }) => ({ fromS: Math.max(-BEFORE_S, fromS - timeS), toS: Math.min(AFTER_S, toS - timeS) }))
       .filter(({ fromS, toS }) => fromS < toS),
-    cleanUntilS: within(turns?.cleanUntilS),
-    lateUntilS: within(turns?.lateUntilS),
-    judgedAtS: within(turns?.doneS),
+    cleanUntilS: turns?.cleanUntilS ?? null,
+    lateUntilS: turns?.lateUntilS ?? null,
+    judgedAtS: doneS !== null && doneS <= AFTER_S ? doneS : null,
     judgedTeeth: toTeeth ?? null,
   };
 }
