@@ -101,6 +101,17 @@ describe('drawMoment', () => {
     expect(turnsOf(6, null)).toEqual([[clean], ['1.5 turns'], expect.any(Number)]);
   });
 
+  it('reads the record next to an event between two as at the event', () => {
+    const readings = (eventS: number): (string | undefined)[] => {
+      const moment = cutMoment(track, eventS, facts);
+      const svg = drawChart((selection) => drawMoment(selection, moment, { widthPx: 600, heightPx: 500 }, false));
+      return [...svg.querySelectorAll('.mark.second')].map((mark) => mark.textContent?.split(':')[0]).slice(8, 12);
+    };
+    expect(readings(60)).toEqual(['2 s before', '1 s before', 'At the event', '1 s after']);
+    expect(readings(60.3)).toEqual(['1 s before', 'At the event', '1 s after', '2 s after']);
+    expect(readings(60.7)).toEqual(['2 s before', '1 s before', 'At the event', '1 s after']);
+  });
+
   it('breaks its lines at a pause', () => {
     const paused = makeTrack({ ...columns, timeS: seconds.map((s) => (s < 63 ? s : s + 12)) });
     const { samples } = cutMoment(paused, 60, facts);

@@ -3,12 +3,8 @@ import type { MomentSample } from './moment.ts';
 
 /** What one record holds, in words. */
 function reading(sample: MomentSample): string {
-  const when =
-    sample.s < 0
-      ? `${Math.abs(sample.s).toFixed(0)} s before`
-      : sample.s < 0.5
-        ? 'At the event'
-        : `${sample.s.toFixed(0)} s after`;
+  const whole = Math.round(sample.s);
+  const when = whole === 0 ? 'At the event' : `${Math.abs(whole)} s ${whole < 0 ? 'before' : 'after'}`;
   const part = (name: string, value: number, unit = '', digits = 0): string | null =>
     Number.isNaN(value) ? null : `${name} ${value.toFixed(digits)}${unit}`;
   const parts = [
