@@ -1,19 +1,10 @@
-import { movesOnto, type TroubleTally, tallyTrouble } from '../cogs/trouble-tally.ts';
-import type { Direction } from '../shifts/ride-events.ts';
+import { type TroubleTally, tallyTrouble } from '../cogs/trouble-tally.ts';
 import type { Adjustment } from './adjustment.ts';
 import { type AdjustmentPeriod, adjustmentPeriods, type PlacedRide, partOfPeriod } from './adjustment-periods.ts';
+import { type AllShiftsComparison, compareAllShifts } from './compare-all-shifts.ts';
+import { type CogComparison, compareCogs } from './compare-cogs.ts';
 import { compareEndCog, type EndCogComparison } from './compare-end-cog.ts';
-import { probabilityBetter, shiftsStillNeeded, type TroubleCount } from './compare-rates.ts';
 import type { EndCogEvents } from './end-cog-count.ts';
-
-/** Before against after for shifts onto one cog (cassette index) in one direction. */
-export interface CogComparison {
-  readonly cog: number;
-  readonly direction: Direction;
-  readonly before: TroubleTally;
-  readonly after: TroubleTally;
-  readonly probabilityBetter: number;
-}
 
 /** Whether one adjustment helped. */
 export interface AdjustmentComparison {
@@ -30,27 +21,14 @@ export interface AdjustmentComparison {
   readonly endCog: Omit<EndCogComparison, 'probabilityBetter' | 'shiftsStillNeeded'> | null;
   readonly probabilityBetter: number;
   readonly shiftsStillNeeded: number | null;
+  /** What all shifts together hide, where it is judged by them; at most one is set. */
+  readonly cameBack: AllShiftsComparison['cameBack'];
+  readonly wentOnGrowing: AllShiftsComparison['wentOnGrowing'];
+  readonly oppositeWays: AllShiftsComparison['oppositeWays'];
   /** True where another adjustment was made with no judged shift between: what follows cannot be shared out. */
   readonly sharedPeriod: boolean;
   /** Judged shifts before and after that are left out of the two, since a fault began suddenly between them and the rest. */
   readonly leftOut: { readonly before: number; readonly after: number };
-}
-
-const troubleOf = (tally: TroubleTally): TroubleCount => ({
-  trouble: tally.late + tally.missed + tally.overshot,
-  shifts: tally.shifts,
-});
-
-function compareCogs(before: AdjustmentPeriod, after: AdjustmentPeriod, cassetteLength: number): CogComparison[] {
-  const rows: CogComparison[] = [];
-  for (let cog = 0; cog < cassetteLength; cog++)
-    for (const direction of ['to-larger', 'to-smaller'] as const) {
-      const tally = (period: AdjustmentPeriod): TroubleTally => tallyTrouble(movesOnto(period, cog, direction));
-      const row = { cog, direction, before: tally(before), after: tally(after) };
-      if (row.before.shifts + row.after.shifts + row.before.ghostShifts + row.after.ghostShifts === 0) continue;
-      rows.push({ ...row, probabilityBetter: probabilityBetter(troubleOf(row.before), troubleOf(row.after)) });
-    }
-  return rows;
 }
 
 /** The moment at which a fault began suddenly is known to within so many judged shifts (assumption of ours). */
@@ -86,10 +64,7 @@ export function compareAdjustments(
     const [earlier, later] = [sinceItBegan(periods[i], beganMs), untilItBegan(periods[i + 1], beganMs)];
     const [before, after] = [tallyTrouble(earlier), tallyTrouble(later)];
     const cogs = compareCogs(earlier, later, cassetteLength);
-    const overall = {
-      probabilityBetter: probabilityBetter(troubleOf(before), troubleOf(after)),
-      shiftsStillNeeded: shiftsStillNeeded(troubleOf(before), troubleOf(after)),
-    };
+    const overall = compareAllShifts([earlier, later], rides, cogs, cassetteLength);
     return group.adjustments.map(({ at, parameter, amount, unit }) => {
       const own = compareEndCog({ parameter, amount }, [commandedIn(earlier), commandedIn(later)], cassetteLength);
       return {
@@ -97,6 +72,9 @@ export function compareAdjustments(
         endCog: own && { end: own.end, before: own.before, after: own.after },
         probabilityBetter: (own ?? overall).probabilityBetter,
         shiftsStillNeeded: (own ?? overall).shiftsStillNeeded,
+        cameBack: own ? null : overall.cameBack,
+        wentOnGrowing: own ? null : overall.wentOnGrowing,
+        oppositeWays: own ? null : overall.oppositeWays,
         sharedPeriod: group.adjustments.length > 1,
         leftOut: {
           before: periods[i].shifts.length - earlier.shifts.length,

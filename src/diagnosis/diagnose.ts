@@ -22,6 +22,7 @@ import { type CauseProbabilities, posterior } from './posterior/posterior.ts';
 import { weighRider } from './posterior/rider-load.ts';
 import { likeliest } from './posterior/sensitivity.ts';
 import { type WeighedCauses, weighCauses } from './posterior/weigh-causes.ts';
+import { onsetBesideReturn } from './sentences/onset-beside-return.ts';
 import { rankCauses } from './sentences/rank-causes.ts';
 import { undecidedBetween } from './sentences/undecided-between.ts';
 
@@ -53,6 +54,7 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
     clicks: reached.clicks,
     clicksFor: (cause) => turnsNeeded(particles, cause, electronic),
     now,
+    comparisons,
     wellSince: reached.wellSince,
     checkRide,
     electronic,
@@ -109,9 +111,10 @@ function reachVerdict(input: DiagnosisInput): Reached {
   const lookAhead = new LookAhead(particles, weighed.model);
   const seen = observe(evidence.rides, bike);
   const top = likeliest(probabilities);
-  const onset = faultOnset(particles, top, evidence, lookAhead.whereItShows(top));
+  const began = faultOnset(particles, top, evidence, lookAhead.whereItShows(top));
   // over all rides, also those too old to be weighed: the report has one answer to whether an adjustment helped
-  const comparisons = compareAdjustments(input.rides, adjustments, bike.cassette.length, suddenStartMs(onset));
+  const comparisons = compareAdjustments(input.rides, adjustments, bike.cassette.length, suddenStartMs(began));
+  const onset = onsetBesideReturn(began, top, comparisons);
   const ranked = rankCauses(probabilities, { seen, comparisons, onset, rides: evidence.rides.length });
   const clicks = turnsNeeded(particles, top, bike.actuation === 'electronic');
   const { rides } = input;

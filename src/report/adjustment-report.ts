@@ -1,6 +1,9 @@
 import type { AdjustmentComparison } from '../adjustments/compare-adjustments.ts';
 import { endCog } from '../adjustments/end-cog-count.ts';
+import type { PartComparison } from '../adjustments/opposite-ways.ts';
+import type { WentOnGrowing } from '../adjustments/went-on-growing.ts';
 import type { Bike } from '../drivetrain/bike.ts';
+import { momentIso } from './moment-iso.ts';
 import type { AdjustmentReport } from './report-schema.ts';
 import { roundTo } from './round-to.ts';
 import { tallyReport } from './tally-report.ts';
@@ -24,10 +27,33 @@ export function adjustmentReport(comparison: AdjustmentComparison, bike: Pick<Bi
     endCog: endCogReport(comparison.endCog, bike),
     probabilityBetter: roundTo(comparison.probabilityBetter, 4),
     shiftsStillNeeded: comparison.shiftsStillNeeded,
+    ...hiddenReport(comparison, bike),
     sharedPeriod: comparison.sharedPeriod,
     leftOut: { ...comparison.leftOut },
   };
 }
+
+type Hidden = Required<Pick<AdjustmentReport, 'cameBack' | 'wentOnGrowing' | 'oppositeWays'>>;
+
+function hiddenReport(
+  { cameBack, wentOnGrowing, oppositeWays }: AdjustmentComparison,
+  { cassette }: Pick<Bike, 'cassette'>,
+): Hidden {
+  const part = ({ cogs, ...own }: PartComparison) => ({
+    ...own,
+    teeth: cogs.map((cog) => cassette[cog]),
+    probabilityBetter: roundTo(own.probabilityBetter, 4),
+  });
+  return {
+    cameBack: cameBack && { at: momentIso(cameBack.fromMs, 0), until: cameBack.until, since: cameBack.since },
+    wentOnGrowing: wentOnGrowing && growthReport(wentOnGrowing),
+    oppositeWays: oppositeWays && { better: part(oppositeWays.better), worse: part(oppositeWays.worse) },
+  };
+}
+
+const growthReport = ({ firstBefore, lastBefore, firstAfter, lastAfter }: WentOnGrowing) => ({
+  ...{ firstBefore, lastBefore, firstAfter, lastAfter },
+});
 
 function endCogReport(
   compared: AdjustmentComparison['endCog'],

@@ -152,6 +152,11 @@ const suggestionSchema = z.object({
   start: z.string(),
   verify: z.string(),
   cautions: z.array(z.string()),
+  /** Which way it is turned, with the sign of the table of adjustments; null where nothing is to be turned, or either way may be right. */
+  sense: z
+    .union([z.literal(1), z.literal(-1)])
+    .nullable()
+    .optional(),
 });
 
 const estimate = { mean: z.number(), low: z.number(), high: z.number() };
@@ -257,6 +262,29 @@ export const diagnosisSchema = z.object({
 
 const periodSchema = z.object(tally);
 
+/** The shifts of one direction, or onto the larger or smaller half of the cogs, on those cogs that failed before or after an adjustment. */
+const partSchema = z.object({
+  part: z.enum(['to-larger', 'to-smaller', 'larger-cogs', 'smaller-cogs']),
+  teeth: z.array(toothCount),
+  before: troubleSince,
+  after: troubleSince,
+  /** Each cog compared with itself alone. */
+  probabilityBetter: probability,
+});
+
+/** What before and after by all shifts hide; at most one is set, and none for a limit screw. Absent in reports that an older engine left in a store. */
+const hiddenByAll = {
+  /** It took the trouble away for a while: from the ride of `at` on it was back. */
+  cameBack: z.object({ at: time, until: troubleSince, since: troubleSince }).nullable().optional(),
+  /** Trouble grew ride by ride before it and went on growing: `probabilityBetter` is then set against where the growth led. */
+  wentOnGrowing: z
+    .object({ firstBefore: troubleSince, lastBefore: troubleSince, firstAfter: troubleSince, lastAfter: troubleSince })
+    .nullable()
+    .optional(),
+  /** One direction or half of the cassette got better and the other worse. */
+  oppositeWays: z.object({ better: partSchema, worse: partSchema }).nullable().optional(),
+};
+
 /** An adjustment, with the riding from the one before to it against that from it to the next. */
 export const adjustmentReportSchema = z.object({
   at: z.string(),
@@ -287,6 +315,7 @@ export const adjustmentReportSchema = z.object({
     .optional(),
   probabilityBetter: probability,
   shiftsStillNeeded: count.nullable(),
+  ...hiddenByAll,
   /** True where another adjustment was made with no judged shift between: what follows cannot be shared out. */
   sharedPeriod: z.boolean(),
   /** Judged shifts of the rides before and after that are not compared, since a fault began suddenly between them and the rest. */

@@ -206,6 +206,37 @@ describe('adjustmentVerdict', () => {
   const [made] = sampleReport().adjustments;
   const verdict = (change: Partial<AdjustmentReport>): string => adjustmentVerdict({ ...made, ...change });
 
+  it('does not say that it helped where the trouble came back, or did harm where it only went on growing', () => {
+    const count = (trouble: number) => ({ shifts: 100, trouble });
+    const back = { at: '2026-05-09T08:00:00.000Z', until: count(0), since: count(22) };
+    expect(verdict({ cameBack: back })).toMatch(
+      /^It helped at first: .*went away for a while \(0 of 100 shifts went wrong\) and came back with the ride of 2026-05-09 08:00 UTC \(22 of 100 since\)\.$/,
+    );
+    const rides = { firstBefore: count(0), lastBefore: count(13), firstAfter: count(15), lastAfter: count(21) };
+    expect(verdict({ wentOnGrowing: rides })).toBe(
+      'Nothing shows that it changed anything: trouble grew ride by ride before (0 % in the first, 13 % in the last) and went on growing after (15 % in the first, 21 % in the last).',
+    );
+  });
+
+  it('says which part got better and which worse, and what that points at', () => {
+    const part = (name: 'to-larger' | 'to-smaller', teeth: number[], before: number, after: number) => ({
+      part: name,
+      teeth,
+      before: { shifts: 20, trouble: before },
+      after: { shifts: 20, trouble: after },
+      probabilityBetter: 0.5,
+    });
+    const ways = { better: part('to-larger', [45, 51], 18, 4), worse: part('to-smaller', [10], 9, 18) };
+    const tension = { parameter: 'cable-tension', amount: 1, unit: 'clicks' };
+    expect(verdict({ ...tension, oppositeWays: ways })).toMatch(
+      /^It went two ways: better for shifts to larger cogs onto the 45 and 51 \(18 of 20 went wrong before, 4 of 20 after\), worse for .* the 10 .*as with a bent hanger\.$/,
+    );
+    // what failed nowhere before was only turned too far
+    const past = { ...ways, worse: part('to-smaller', [10], 0, 9) };
+    expect(verdict({ ...tension, oppositeWays: past })).not.toMatch(/hanger/);
+    expect(verdict({ parameter: 'pulley-gap', amount: 1, unit: 'turns', oppositeWays: ways })).not.toMatch(/hanger/);
+  });
+
   it('says whether it helped, made it worse or is not decided', () => {
     expect(verdict({ probabilityBetter: 0.97 })).toMatch(/^It helped: trouble 26 %/);
     expect(verdict({ probabilityBetter: 0.02 })).toMatch(/^It made shifting worse/);

@@ -1,7 +1,7 @@
-import type { Adjustment } from '../../adjustments/adjustment.ts';
 import type { AdjustmentComparison } from '../../adjustments/compare-adjustments.ts';
 import { DECIDED_AT } from '../../adjustments/compare-rates.ts';
 import { endCogBeforeAndAfter } from '../../adjustments/end-cog-words.ts';
+import { cameBackWords, growthWords, oppositeWords } from '../../adjustments/hidden-words.ts';
 import { isTogether, madeTogether } from '../../adjustments/made-together.ts';
 import { amountWords } from '../../adjustments/parameter-words.ts';
 import { counted } from '../../numeric/counted.ts';
@@ -9,22 +9,7 @@ import { figure } from '../../numeric/figure.ts';
 import { chance } from '../../numeric/percent.ts';
 import type { Cause } from '../causes.ts';
 import type { Onset } from '../diagnosis.ts';
-
-/** The adjustments that touch a cause: what they changed and what they did not speaks for or against it. */
-const touching: Readonly<Record<Cause, readonly Adjustment['parameter'][]>> = {
-  'no-fault': [],
-  'cable-tension-low': ['cable-tension', 'index-offset', 'cable-and-housing'],
-  'cable-tension-high': ['cable-tension', 'index-offset', 'cable-and-housing'],
-  'low-limit-tight': ['low-limit'],
-  'low-limit-loose': ['low-limit'],
-  'high-limit-tight': ['high-limit'],
-  'high-limit-loose': ['high-limit'],
-  'pulley-gap-small': ['pulley-gap'],
-  'pulley-gap-large': ['pulley-gap'],
-  'hanger-bent': ['hanger', 'cable-tension', 'index-offset'],
-  'cable-friction': ['cable-and-housing'],
-  'worn-drivetrain': ['chain', 'cassette', 'wheel'],
-};
+import { touches } from './touches.ts';
 
 const trouble = (period: AdjustmentComparison['before']): string =>
   `${figure(period.late + period.missed + period.overshot)} of ${figure(period.shifts)}`;
@@ -41,20 +26,25 @@ function beforeAndAfter({ before, after, leftOut, endCog }: AdjustmentComparison
 const tells = ({ endCog, before, after }: AdjustmentComparison): boolean =>
   endCog ? endCog.before.shifts > 0 && endCog.after.shifts > 0 : before.shifts > 0 && after.shifts > 0;
 
+/** What an adjustment did, to append; nothing where that is not decided. */
+function verdictWords(comparison: AdjustmentComparison, it: string): string {
+  const { probabilityBetter, cameBack, wentOnGrowing, oppositeWays } = comparison;
+  if (cameBack) return `: ${cameBackWords({ ...cameBack, at: new Date(cameBack.fromMs).toISOString() })}`;
+  if (wentOnGrowing) return `: ${growthWords(wentOnGrowing)}`;
+  if (oppositeWays) return `: ${oppositeWords(oppositeWays)}`;
+  if (probabilityBetter >= DECIDED_AT) return `: ${it} helped`;
+  return probabilityBetter <= 1 - DECIDED_AT ? `: ${it} made shifting worse` : '';
+}
+
 /**
  * What the adjustments that touch a cause did: shifts gone wrong before and after, once for those made together. One with nothing judged
  * before it, or after, speaks for no cause.
  */
 export function adjustmentSentences(cause: Cause, comparisons: readonly AdjustmentComparison[]): string[] {
-  const told = comparisons.filter((one) => touching[cause].includes(one.parameter) && tells(one));
+  const told = comparisons.filter((one) => touches(cause, one.parameter) && tells(one));
   return madeTogether(told).map((made) => {
     const [one] = made;
-    const verdict =
-      one.probabilityBetter >= DECIDED_AT
-        ? `: ${made.length > 1 ? 'together they' : 'it'} helped`
-        : one.probabilityBetter <= 1 - DECIDED_AT
-          ? `: ${made.length > 1 ? 'together they' : 'it'} made shifting worse`
-          : '';
+    const verdict = verdictWords(one, made.length > 1 ? 'together they' : 'it');
     const all = comparisons.filter((other) => isTogether(one, other)).length;
     const others = all > made.length ? ' (together with other work)' : '';
     return `${one.at.slice(0, 10)}, ${made.map(amountWords).join(' and ')}${others}: ${beforeAndAfter(one)}${verdict}.`;

@@ -5,6 +5,7 @@ import { upperFirst } from '../../numeric/upper-first.ts';
 import type { AdjustmentReport } from '../report-schema.ts';
 import { limitVerdict } from './limit-verdict.ts';
 import { rateWithInterval } from './number-words.ts';
+import { whatAllHides } from './what-all-hides.ts';
 
 /** Said of an adjustment that shares its before and after with another. */
 export const NOT_TOLD_APART = 'No shift was judged between this and other work, so their shares cannot be told apart.';
@@ -25,6 +26,8 @@ export function adjustmentVerdict(adjustment: AdjustmentReport): string {
 function overallVerdict(adjustment: AdjustmentReport): string[] {
   const { before, after, probabilityBetter, shiftsStillNeeded, sharedPeriod } = adjustment;
   const it = sharedPeriod ? 'together they' : 'it';
+  const hidden = whatAllHides(adjustment, it);
+  if (hidden) return [hidden];
   const sentences: string[] = [];
   if (before.shifts === 0) sentences.push('Nothing was judged before it, so there is nothing to compare with.');
   else if (after.shifts === 0)

@@ -1,0 +1,43 @@
+import { tallyTrouble } from '../cogs/trouble-tally.ts';
+import type { AdjustmentPeriod, PlacedRide } from './adjustment-periods.ts';
+import { type CameBack, cameBack } from './came-back.ts';
+import type { CogComparison } from './compare-cogs.ts';
+import { DECIDED_AT, probabilityBetter, shiftsStillNeeded } from './compare-rates.ts';
+import { type OppositeWays, oppositeWays } from './opposite-ways.ts';
+import { rideCountsOf } from './ride-counts-of.ts';
+import { troubleOf } from './trouble-of.ts';
+import { type WentOnGrowing, wentOnGrowing } from './went-on-growing.ts';
+
+/** Before against after by all judged shifts, with what the two rates by themselves hide; at most one of those is set. */
+export interface AllShiftsComparison {
+  readonly probabilityBetter: number;
+  readonly shiftsStillNeeded: number | null;
+  readonly cameBack: CameBack | null;
+  readonly wentOnGrowing: WentOnGrowing | null;
+  readonly oppositeWays: OppositeWays | null;
+}
+
+/** Whether an adjustment helped, by all judged shifts of the periods before and after it. */
+export function compareAllShifts(
+  [earlier, later]: readonly [AdjustmentPeriod, AdjustmentPeriod],
+  rides: readonly Pick<PlacedRide, 'startMs'>[],
+  cogs: readonly CogComparison[],
+  cassetteLength: number,
+): AllShiftsComparison {
+  const [before, after] = [troubleOf(tallyTrouble(earlier)), troubleOf(tallyTrouble(later))];
+  const better = probabilityBetter(before, after);
+  const told = { cameBack: null, wentOnGrowing: null, oppositeWays: null };
+  const byRate = { ...told, probabilityBetter: better, shiftsStillNeeded: shiftsStillNeeded(before, after) };
+  const [ridesBefore, ridesAfter] = [rideCountsOf(earlier, rides), rideCountsOf(later, rides)];
+  const back = cameBack(ridesBefore, ridesAfter);
+  if (back) return { ...byRate, cameBack: back };
+  const growing = better <= 1 - DECIDED_AT ? wentOnGrowing(ridesBefore, ridesAfter) : null;
+  if (growing)
+    return {
+      ...told,
+      wentOnGrowing: growing,
+      probabilityBetter: growing.probabilityBetter,
+      shiftsStillNeeded: null,
+    };
+  return { ...byRate, oppositeWays: oppositeWays(cogs, cassetteLength, better) };
+}

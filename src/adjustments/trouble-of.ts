@@ -1,0 +1,8 @@
+import type { TroubleTally } from '../cogs/trouble-tally.ts';
+import type { TroubleCount } from './compare-rates.ts';
+
+/** A tally's judged shifts, and how many of them went wrong in any way. */
+export const troubleOf = ({ late, missed, overshot, shifts }: TroubleTally): TroubleCount => ({
+  trouble: late + missed + overshot,
+  shifts,
+});

@@ -1,0 +1,29 @@
+import { cameBackWords, growthWords, oppositeWords } from '../../adjustments/hidden-words.ts';
+import { upperFirst } from '../../numeric/upper-first.ts';
+import type { AdjustmentReport } from '../report-schema.ts';
+import { rateWithInterval } from './number-words.ts';
+
+const indexing: readonly string[] = ['cable-tension', 'index-offset'];
+
+type Told = Pick<AdjustmentReport, 'parameter' | 'before' | 'cameBack' | 'wentOnGrowing' | 'oppositeWays'>;
+
+/**
+ * What became of an adjustment where before and after by all shifts would hide it; null where they do not.
+ *
+ * @param it what is judged: "it", or "together they"
+ */
+export function whatAllHides(
+  { parameter, before, cameBack, wentOnGrowing, oppositeWays }: Told,
+  it: string,
+): string | null {
+  if (cameBack)
+    return `${upperFirst(it)} helped at first: before, trouble was ${rateWithInterval(before)}; then ${cameBackWords(cameBack)}.`;
+  if (wentOnGrowing) return `Nothing shows that ${it} changed anything: ${growthWords(wentOnGrowing)}.`;
+  if (!oppositeWays) return null;
+  const told = `${upperFirst(it)} went two ways: ${oppositeWords(oppositeWays)}.`;
+  const both = oppositeWays.better.before.trouble > 0 && oppositeWays.worse.before.trouble > 0;
+  // one that failed nowhere before was only turned too far
+  return both && indexing.includes(parameter)
+    ? `${told} Both failed before it, so no setting of it cures both: it moves the trouble from one end to the other, as with a bent hanger.`
+    : told;
+}
