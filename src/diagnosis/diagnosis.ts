@@ -171,6 +171,8 @@ export interface Suggestion {
   readonly start: string;
   readonly verify: string;
   readonly cautions: readonly string[];
+  /** Which way it is turned, with the sign of the table of adjustments; null where nothing is to be turned, or either way may be right. */
+  readonly sense?: 1 | -1 | null;
 }
 
 /** The verdict, in the shape the report prints it. `causes` holds every cause, likeliest first, and sums to 1. */

@@ -55,6 +55,7 @@ const facts = (changes: Partial<SuggestionFacts> = {}): SuggestionFacts => ({
   onset: { kind: 'steady', at: null, rideBeforeAt: null, probability: 0.9 },
   rider: { probability: 0, troubleRateLowTorque: null, troubleRateHighTorque: null, sentence: '' },
   clicks: { parameter: 'cable-tension', unit: 'clicks', mean: 0, low: -1, high: 1 },
+  comparisons: [],
   clicksFor: () => ({ parameter: 'cable-tension', unit: 'clicks', mean: 0, low: -1, high: 1 }),
   now: now(),
   wellSince: null,

@@ -8,11 +8,14 @@ import { afterAdjusting } from './after-adjusting.ts';
 import { fewShifts } from './few-shifts.ts';
 import { forCause } from './for-cause.ts';
 import { forEither } from './for-either.ts';
+import { lookWhyBack } from './look-why-back.ts';
 import { cameOff, intoFrame, intoSpokes } from './next-steps.ts';
 import { putRight } from './put-right.ts';
+import { senseOfStep } from './sense-of-step.ts';
 import { shiftsWell } from './shifts-well.ts';
 import { KEEP_RECORDING, nothingToTurn, type Step } from './step.ts';
 import type { Fault, SuggestionFacts } from './suggestion-facts.ts';
+import { takeBackFirst } from './take-back-first.ts';
 import { turnBack } from './turn-back.ts';
 
 const ALL_BUT_SURE = 0.85;
@@ -58,7 +61,7 @@ const lostChain = (lost: Lost): boolean =>
 
 /** The next step: one thing, in the order the trade works in. A chain that came off calls for a look whatever the step is. */
 export function suggest(facts: SuggestionFacts): Suggestion {
-  const step = oneStep(facts);
+  const step = afterWhatWasDone(oneStep(facts), facts);
   const { drops } = facts;
   const looks = [
     drops('past-largest') > 0 && intoSpokes,
@@ -70,9 +73,13 @@ export function suggest(facts: SuggestionFacts): Suggestion {
     ...step,
     action: step.steps.join(' '),
     inspectFirst: lostChain(facts),
+    sense: step.sense === undefined ? senseOfStep(step, facts) : step.sense,
     cautions: [...looks, ...step.cautions],
   };
 }
+
+/** What an adjustment did comes before the step by itself: what made it worse is taken back, what did not last is looked into. */
+const afterWhatWasDone = (step: Step, facts: SuggestionFacts): Step => takeBackFirst(lookWhyBack(step, facts), facts);
 
 /** Nobody rides onto a cog past which the chain was lost until something shows that it stays on, whatever else the step is about. */
 function keepOffCautions({ start, cautions }: Step, { now }: SuggestionFacts): string[] {

@@ -1,3 +1,4 @@
+import type { AdjustmentComparison } from '../../adjustments/compare-adjustments.ts';
 import type { Cause } from '../causes.ts';
 import type { CheckRide, Onset, RiderPart, ShiftsWellSince, TurnEstimate, Undecided } from '../diagnosis.ts';
 import type { BikeNow } from '../now/bike-now.ts';
@@ -23,6 +24,8 @@ export interface SuggestionFacts {
   /** The same for one cause's bikes alone. */
   readonly clicksFor: (cause: Cause) => TurnEstimate;
   readonly now: BikeNow;
+  /** What each adjustment did, in order of time. */
+  readonly comparisons: readonly AdjustmentComparison[];
   /** Null unless the newest rides show that what was wrong is wrong no longer, and no logged adjustment accounts for it. */
   readonly wellSince: ShiftsWellSince | null;
   readonly checkRide: CheckRide;

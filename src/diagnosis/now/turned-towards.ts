@@ -32,6 +32,10 @@ export const turnableFaults = Object.keys(turnable) as TurnableFault[];
 export const oppositeOf = (cause: Cause): TurnableFault | null =>
   cause in turnable ? turnable[cause as TurnableFault].opposite : null;
 
+/** The sign of an adjustment that takes a fault away; null for one that nothing is turned for. */
+export const signOfCure = (cause: Cause): 1 | -1 | null =>
+  cause in turnable ? (turnable[cause as TurnableFault].sign === 1 ? -1 : 1) : null;
+
 /** How far a setting was turned towards a fault, all in all. */
 export interface Turned {
   /** Clicks, steps or turns towards the fault, more than 0. */

@@ -1,0 +1,29 @@
+import type { Adjustment } from '../../adjustments/adjustment.ts';
+import { touches } from '../sentences/touches.ts';
+import type { Step } from './step.ts';
+import type { SuggestionFacts } from './suggestion-facts.ts';
+
+/** What lets a setting wander back by itself. Common practice in the trade, no source. */
+const wanders: Readonly<Partial<Record<Adjustment['parameter'], string>>> = {
+  'cable-tension':
+    'whether the cable slips in its clamp, a strand of it is broken, or an end of the housing has settled or split',
+  'index-offset': 'whether derailleur, hanger and rear wheel sit tight',
+  'pulley-gap': 'whether the B-screw turns by itself',
+  hanger: 'whether the hanger sits tight or is cracked',
+  'cable-and-housing': 'whether the new cable slips in its clamp or the new housing has settled',
+};
+
+/** Where trouble came back by itself after an adjustment had taken it away, the reason is looked for before the same is done again. */
+export function lookWhyBack(step: Step, { comparisons, ranked, now }: SuggestionFacts): Step {
+  const last = comparisons.at(-1);
+  const look = last?.cameBack && now.setting === 'same' ? wanders[last.parameter] : undefined;
+  if (!last || !look || !touches(ranked[0].cause, last.parameter)) return step;
+  return {
+    ...step,
+    steps: [
+      `It was gone after what was done on ${last.at.slice(0, 10)}, and came back by itself: before it is turned again, look ${look}.`,
+      ...step.steps,
+    ],
+    start: `Look ${look}. Then: ${step.start}`,
+  };
+}
