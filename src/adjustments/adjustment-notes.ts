@@ -46,6 +46,12 @@ function repeatedNotes(adjustments: readonly Adjustment[]): string[] {
     );
 }
 
+/** So long after the last ride an entry is likelier to have the wrong date (assumption of ours). */
+const LONG_AFTER_MS = 60 * 86_400_000;
+
+const dateDoubt = (sinceLastRideMs: number): string =>
+  sinceLastRideMs > LONG_AFTER_MS ? ' That is long after the last ride: see whether its date is right.' : '';
+
 /** Entries that can hardly be meant, and those no ride follows. No clock is asked: the same input gives the same notes. */
 function doubtNotes(
   adjustments: readonly Adjustment[],
@@ -59,7 +65,7 @@ function doubtNotes(
     const about = `${parameterTitle(one.parameter)} of ${moment(one)}`;
     if (doubt) return [`${about}: ${doubt.message}.`];
     if (ends.length > 0 && Date.parse(one.at) > lastEndMs)
-      return [`${about} comes after every ride, so none tells what it did: mend its date if there were rides since.`];
+      return [`${about}: no ride yet since, so none tells what it did.${dateDoubt(Date.parse(one.at) - lastEndMs)}`];
     return [];
   });
 }

@@ -53,7 +53,12 @@ describe('adjustmentNotes', () => {
     expect(notes([turn], 'electronic')[0]).toMatch(/a bike with electronic actuation has no cable-tension/);
     expect(notes([{ ...turn, parameter: 'index-offset', unit: 'steps' }])[0]).toMatch(/has no index-offset/);
     const late = { ...turn, at: '2062-05-02T18:30:00Z' };
-    expect(notes([late])[0]).toMatch(/comes after every ride/);
-    expect(notes([late, late]).filter((note) => /comes after every ride/.test(note))).toHaveLength(1);
+    expect(notes([late])[0]).toMatch(/no ride yet since.*long after the last ride: see whether its date is right/);
+    expect(notes([late, late]).filter((note) => /no ride yet since/.test(note))).toHaveLength(1);
+  });
+
+  it('does not make a slip of an entry that is simply newer than every ride', () => {
+    const fresh = notes([{ ...turn, at: '2026-05-20T18:30:00Z' }]);
+    expect(fresh).toEqual(['Cable tension of 2026-05-20 18:30 UTC: no ride yet since, so none tells what it did.']);
   });
 });
