@@ -1,4 +1,5 @@
 import { adjustmentWords } from '../../src/adjustments/parameter-words.ts';
+import { soundRidesAmong } from '../../src/report/words/sound-rides-among.ts';
 import type { BikeDetail, Load } from '../api/answers.ts';
 import { beforeAfterByCogPlan } from '../charts/before-after-by-cog.ts';
 import { chartFigure } from '../charts/chart-figure.ts';
@@ -35,6 +36,13 @@ function splitWords(load: Load, splitNm: number | null): string {
     : `From ${Math.round(splitNm)} Nm at the crank. `;
 }
 
+/** All rides together, and that some are from before a fault began. */
+function allRides(report: NonNullable<BikeDetail['report']>, fileName: string): ChartPlan {
+  const sound = soundRidesAmong(report);
+  const lead = sound === '' ? '' : `${sound} `;
+  return troubleByCogPlan({ title: 'Trouble by cog and direction', fileName, cogs: report.cogs, lead });
+}
+
 interface Opening {
   readonly key: string;
   readonly word: string;
@@ -50,7 +58,7 @@ function openings({ bike, picks }: BikePage): Opening[] {
     {
       key: 'all',
       word: 'All rides',
-      plans: () => [troubleByCogPlan({ title: 'Trouble by cog and direction', fileName: stem(''), cogs: report.cogs })],
+      plans: () => [allRides(report, stem(''))],
     },
   ];
   const loads = loadsWorthShowing(perLoad);

@@ -4,13 +4,16 @@ import { FEW_SHIFTS } from '../few-shifts.ts';
 import type { CogReport, Report } from '../report-schema.ts';
 import { describeTroubleByCog } from '../words/cog-sentences.ts';
 import { directionWords } from '../words/event-words.ts';
+import { soundRidesAmong } from '../words/sound-rides-among.ts';
 import { chartFigure } from './chart-figure.ts';
 import { html, type Markup } from './markup.ts';
 
 /** Chart and tables by cog and direction, all rides together. */
-export function htmlCogs({ cogs }: Report): Markup {
+export function htmlCogs({ cogs, ...seen }: Report): Markup {
+  const sound = soundRidesAmong(seen);
   return html`<section>
 <h2>Shifts by cog and direction, all rides</h2>
+${sound && html`<p class="quiet">${sound}</p>`}
 <p class="quiet">Trouble is the share of judged shifts that were late, missed or settled beyond the cog asked for.</p>
 ${chartFigure('Trouble by cog', describeTroubleByCog(cogs), 340 + eventRowsPx(cogs), (svg, size) => drawTroubleByCog(svg, cogs, size))}
 ${(['to-larger', 'to-smaller'] as const).map((direction) =>

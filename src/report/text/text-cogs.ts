@@ -3,6 +3,7 @@ import { FEW_SHIFTS } from '../few-shifts.ts';
 import type { CogReport, Report } from '../report-schema.ts';
 import { lostPastCogs } from '../words/cog-sentences.ts';
 import { directionWords } from '../words/event-words.ts';
+import { soundRidesAmong } from '../words/sound-rides-among.ts';
 import type { TextPage } from './text-page.ts';
 import { type TextColumn, textTable } from './text-table.ts';
 
@@ -12,6 +13,8 @@ const columns: TextColumn[] = titles.map((title) => ({ title, align: title === '
 /** Tables by cog and direction, all rides together. */
 export function textCogs(page: TextPage, report: Report): void {
   page.heading('Shifts by cog and direction, all rides');
+  const sound = soundRidesAmong(report);
+  if (sound) page.paragraph(sound);
   page.paragraph('Trouble is the share of judged shifts that were late, missed or settled beyond the cog asked for.');
   for (const sentence of lostPastCogs(report.cogs)) page.paragraph(sentence);
   for (const direction of ['to-larger', 'to-smaller'] as const) {
