@@ -19,6 +19,7 @@ describe.skipIf(!browserPath)('the moment of an adjustment', () => {
       field.value = '20266-05-03T14:05';
     });
     await form.getByLabel('Amount').fill('2');
+    await form.getByLabel('Which way').selectOption('1');
     expect(await form.locator('[aria-live]').textContent()).toMatch(/^Will be logged as: /);
     await form.getByRole('button', { name: 'Log it' }).click();
     expect(await form.getByRole('alert').textContent()).toBe('Put in the day and the time when it was done.');

@@ -113,6 +113,7 @@ describe.skipIf(!browserPath)('the bike of a short ride', () => {
     expect(await choice.inputValue()).toBe('index-offset');
     await choice.selectOption('cable-tension');
     await adjustments.getByLabel('Amount').fill('1');
+    await adjustments.getByLabel('Which way').selectOption('1');
     expect(await adjustments.locator('form').textContent()).toContain(
       'A bike with electronic actuation has none. That was guessed',
     );

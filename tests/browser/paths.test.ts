@@ -131,7 +131,14 @@ describe.skipIf(!browserPath)('with the real server', () => {
       await form.getByLabel('What was done').selectOption('cable-tension');
       await form.getByRole('button', { name: 'Log it' }).click();
       await form.getByText('needs an amount in clicks').waitFor();
+      await form.getByLabel('Amount in clicks').fill(`-${clicks}`);
+      await form.getByRole('button', { name: 'Log it' }).click();
+      await form.getByText('without a sign: the way is chosen beside it').waitFor();
       await form.getByLabel('Amount in clicks').fill(clicks);
+      await form.getByLabel('Which way').selectOption('');
+      await form.getByRole('button', { name: 'Log it' }).click();
+      await form.getByText('Choose which way: anticlockwise or clockwise.').waitFor();
+      await form.getByLabel('Which way').selectOption({ label: 'anticlockwise, more tension' });
       await form.getByLabel('When').fill(when);
       await form.getByText(/^Will be logged as: cable tension \+\d clicks? \(anticlockwise/).waitFor();
       await form.getByRole('button', { name: 'Log it' }).click();

@@ -10,5 +10,5 @@ export function adjustmentFault(
   if (key !== 'amount') return message;
   return amount === null
     ? `The ${parameterName(parameter)} needs an amount in ${unit}: put in how many.`
-    : `Put in an amount from −100 to 100 ${unit}.`;
+    : `Put in an amount of up to 100 ${unit}.`;
 }

@@ -3,10 +3,12 @@ import { hasParameter } from '../../src/adjustments/doubtful-adjustment.ts';
 import { adjustmentWords, parameterName } from '../../src/adjustments/parameter-words.ts';
 import { upperFirst } from '../../src/numeric/upper-first.ts';
 import type { Bike, LoggedAdjustment } from '../api/answers.ts';
-import { freshId } from '../dom/fresh-id.ts';
 import { make } from '../dom/make.ts';
 import { fieldMoment, fieldTime } from '../words/dates.ts';
 import { ownZone } from '../words/time-zone.ts';
+import { field } from './labelled-field.ts';
+import { type TurnFault, TurnFields } from './turn-fields.ts';
+import type { TurningAdvice } from './turning-advice.ts';
 
 const unitOf = (parameter: string): string => (measuredParameters as Record<string, string>)[parameter] ?? 'done';
 
@@ -18,20 +20,14 @@ function offered({ actuation, guessed }: Pick<FieldsPlan, 'actuation' | 'guessed
   return guessed ? [...own, ...parameters.filter((parameter) => !hasParameter(actuation, parameter))] : own;
 }
 
-function field(label: string, control: HTMLElement, hint?: HTMLElement): HTMLElement {
-  control.id = freshId('field');
-  if (hint) {
-    hint.id = freshId('hint');
-    control.setAttribute('aria-describedby', hint.id);
-  }
-  return make('div', { class: 'field' }, make('label', { for: control.id }, label), control, hint);
-}
-
 /** What stands in the fields, unchecked. */
 interface FilledIn {
   readonly at: string;
   readonly parameter: string;
+  /** How far and which way together; null where either is wanting. */
   readonly amount: number | null;
+  /** What is wrong with how far or which way, which the amount does not show; null where nothing is. */
+  readonly turnFault: TurnFault | null;
   readonly unit: string;
   readonly note: string;
 }
@@ -54,6 +50,8 @@ export interface FieldsPlan {
   readonly actuation: Bike['actuation'];
   /** Whether that was guessed; an entry of the other kind then sets it right. */
   readonly guessed: boolean;
+  /** What the next step asks for, to start with; null where it turns nothing. */
+  readonly advice?: TurningAdvice | null;
 }
 
 /** A select of what can be adjusted on this bike, with `wanted` chosen where the bike has it. */
@@ -70,15 +68,6 @@ function parameterChoice({ start, parameter: wanted, ...bike }: FieldsPlan): HTM
   );
 }
 
-/** What plus and minus mean for a parameter that is turned. */
-function sensesInWords(parameter: string, unit: string): string {
-  const sense = (amount: 1 | -1): string => /\((.*)\)$/.exec(adjustmentWords({ parameter, amount, unit }))?.[1] ?? '';
-  return `+ is ${sense(1)}; − is ${sense(-1)}.`;
-}
-
-const makeAmount = (start: LoggedAdjustment | undefined): HTMLInputElement =>
-  make('input', { name: 'amount', type: 'number', step: 'any', min: -100, max: 100, value: start?.amount ?? '' });
-
 const makeMoment = (start: LoggedAdjustment | undefined): HTMLInputElement =>
   make('input', {
     name: 'at',
@@ -88,33 +77,6 @@ const makeMoment = (start: LoggedAdjustment | undefined): HTMLInputElement =>
     max: '9999-12-31T23:59',
     value: fieldTime(start ? new Date(start.at) : new Date()),
   });
-
-/** The field of the amount, whose label and hint hang on what is turned. */
-class AmountField {
-  readonly element: HTMLElement;
-  readonly input: HTMLInputElement;
-  readonly #label = make('span', {});
-  readonly #senses = make('p', { class: 'hint' });
-
-  constructor(start: LoggedAdjustment | undefined) {
-    this.input = makeAmount(start);
-    this.element = field('Amount', this.input, this.#senses);
-    this.element.querySelector('label')!.replaceChildren(this.#label);
-  }
-
-  /** Null for what is done, not turned, and where nothing stands in the field. */
-  read(unit: string): number | null {
-    return unit === 'done' || this.input.value === '' ? null : Number(this.input.value);
-  }
-
-  fit(parameter: string, unit: string): void {
-    const turned = unit !== 'done';
-    this.element.hidden = !turned;
-    this.input.required = turned;
-    this.#label.textContent = `Amount in ${unit}`;
-    this.#senses.textContent = turned ? sensesInWords(parameter, unit) : '';
-  }
-}
 
 /** Says what is wrong and marks the control at fault, which gets the focus. */
 function refuseIn(
@@ -140,7 +102,7 @@ function actuationDoubt({ actuation, guessed }: FieldsPlan, { parameter }: Fille
 export function makeAdjustmentFields(plan: FieldsPlan): AdjustmentFields {
   const { start } = plan;
   const parameter = parameterChoice(plan);
-  const amount = new AmountField(start);
+  const turn = new TurnFields(start, plan.advice ?? null);
   const at = makeMoment(start);
   const note = make('input', { name: 'note', maxlength: 2000, value: start?.note ?? '' });
   const preview = make('p', { class: 'hint', 'aria-live': 'polite' });
@@ -150,7 +112,7 @@ export function makeAdjustmentFields(plan: FieldsPlan): AdjustmentFields {
     return {
       at: fieldMoment(at.value, start?.at),
       parameter: parameter.value,
-      amount: amount.read(unit),
+      ...turn.read(parameter.value, unit),
       unit,
       note: note.value.trim(),
     };
@@ -161,7 +123,7 @@ export function makeAdjustmentFields(plan: FieldsPlan): AdjustmentFields {
         'div',
         { class: 'form-row' },
         field('What was done', parameter),
-        amount.element,
+        ...turn.elements,
         field('When', at, make('p', { class: 'hint' }, `In this browser’s time zone, ${ownZone()}`)),
       ),
       field('Note', note),
@@ -170,12 +132,12 @@ export function makeAdjustmentFields(plan: FieldsPlan): AdjustmentFields {
     ],
     read,
     follow: () => {
+      turn.fit(parameter.value, unitOf(parameter.value));
       const now = read();
-      amount.fit(now.parameter, now.unit);
       const awaited = now.unit !== 'done' && now.amount === null;
       preview.textContent = awaited ? '' : `Will be logged as: ${adjustmentWords(now)}.${actuationDoubt(plan, now)}`;
       fault.hidden = true;
     },
-    refuse: (text, key = '') => refuseIn(fault, { parameter, amount: amount.input, at, note }, text, key),
+    refuse: (text, key = '') => refuseIn(fault, { parameter, amount: turn.amount, way: turn.way, at, note }, text, key),
   };
 }

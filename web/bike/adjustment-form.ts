@@ -3,8 +3,10 @@ import { doubtfulAdjustment } from '../../src/adjustments/doubtful-adjustment.ts
 import { upperFirst } from '../../src/numeric/upper-first.ts';
 import type { Adjustment } from '../api/answers.ts';
 import { listen, make } from '../dom/make.ts';
+import { ask } from '../page/ask.ts';
 import { adjustmentFault } from './adjustment-fault.ts';
 import { type AdjustmentFields, type FieldsPlan, makeAdjustmentFields } from './adjustment-fields.ts';
+import { againstAdvice, type TurningAdvice } from './turning-advice.ts';
 
 /** Without an entry to change a new one is made. */
 interface FormPlan extends FieldsPlan {
@@ -25,6 +27,7 @@ function checkEntry(
   filledIn: ReturnType<AdjustmentFields['read']>,
   { actuation, guessed }: Pick<FieldsPlan, 'actuation' | 'guessed'>,
 ): { entry: Adjustment } | { fault: EntryFault } {
+  if (filledIn.turnFault) return { fault: filledIn.turnFault };
   const checked = adjustmentSchema.safeParse(filledIn);
   if (!checked.success) {
     const { path, message } = checked.error.issues[0];
@@ -33,6 +36,13 @@ function checkEntry(
   }
   const doubt = doubtfulAdjustment(checked.data, guessed ? null : actuation, Date.now());
   return doubt ? { fault: { key: doubt.key, text: doubt.message } } : { entry: checked.data };
+}
+
+/** False where an entry goes against the advice and is not meant to. */
+async function meant(entry: Adjustment, advice: TurningAdvice | null): Promise<boolean> {
+  const doubt = againstAdvice(entry, advice);
+  if (doubt === null) return true;
+  return ask('Turned the other way than advised?', `${doubt} Log what was really done.`, 'Log it so', 'Change it');
 }
 
 /** Form for one entry of the log. What will be stored is spelled out while it is filled in. */
@@ -48,9 +58,11 @@ export function adjustmentForm(plan: FormPlan): HTMLFormElement {
       return;
     }
     submit.disabled = true;
-    plan
-      .save(checked.entry)
-      .then(plan.saved)
+    meant(checked.entry, plan.advice ?? null)
+      .then(async (sure) => {
+        if (sure) await plan.save(checked.entry).then(plan.saved);
+        else submit.disabled = false;
+      })
       .catch((error: Error) => {
         submit.disabled = false;
         refuse(error.message);

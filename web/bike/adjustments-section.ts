@@ -13,11 +13,12 @@ import { ask } from '../page/ask.ts';
 import { attempt } from '../page/attempt.ts';
 import { iconButton } from '../page/icon-button.ts';
 import { icon } from '../page/icons.ts';
-import { dayAndTime } from '../words/dates.ts';
+import { dayAndTime, inOwnZone } from '../words/dates.ts';
 import { ownZoneSentence, zoneDoubt } from '../words/time-zone.ts';
 import { adjustmentForm } from './adjustment-form.ts';
 import { adjustmentsFile } from './adjustments-file.ts';
 import type { BikePage } from './bike-page.ts';
+import { turningAdvice } from './turning-advice.ts';
 
 /** What is turned on a bike, by its actuation: an electronic one has no barrel. */
 const loggedWords: Readonly<Record<Bike['actuation'], string>> = {
@@ -55,7 +56,7 @@ const entryWords = (
       'p',
       {},
       effect
-        ? adjustmentVerdict(effect)
+        ? inOwnZone(adjustmentVerdict(effect), [])
         : turnsAnything(entry)
           ? 'The comparison is being worked out.'
           : 'An amount of 0 turns nothing, so it was left out.',
@@ -160,6 +161,7 @@ class NewEntry {
       adjustmentForm({
         parameter,
         ...actuationOf(bike),
+        advice: turningAdvice(bike.report),
         saveWord: 'Log it',
         save: (made) => addAdjustment(bike.id, made),
         saved: async () => {

@@ -1,8 +1,8 @@
 import { freshId } from '../dom/fresh-id.ts';
 import { listen, make } from '../dom/make.ts';
 
-/** Asks before something that cannot be taken back. Resolves true only where the reader says yes. */
-export function ask(question: string, detail: string, yes: string): Promise<boolean> {
+/** Asks before something that cannot be taken back, or is hardly meant. Resolves true only where the reader says yes. */
+export function ask(question: string, detail: string, yes: string, no = 'Keep it'): Promise<boolean> {
   return new Promise((resolve) => {
     const title = freshId('question');
     const dialog = make(
@@ -13,7 +13,7 @@ export function ask(question: string, detail: string, yes: string): Promise<bool
     );
     const answer = (value: string) => ({ click: () => dialog.close(value) });
     // The harmless answer has the focus: a key pressed in haste takes nothing away.
-    const keep = listen(make('button', { type: 'button', class: 'plain', autofocus: true }, 'Keep it'), answer(''));
+    const keep = listen(make('button', { type: 'button', class: 'plain', autofocus: true }, no), answer(''));
     dialog.append(
       make(
         'p',
