@@ -21,6 +21,13 @@ describe('haltAfter', () => {
     expect(haltAfter(log(rolling(13), timeS), 0, 45, 15)).toEqual({ inS: 9, lastsS: pauseS });
   });
 
+  it('takes none that ended with the record it looks from', () => {
+    const timeS = [...Array(10).keys(), ...Array.from({ length: 60 }, (_, s) => 99 + s)];
+    const ride = log(rolling(70), timeS);
+    expect(haltAfter(ride, 9, 45, 15)).toEqual({ inS: 0, lastsS: 90 });
+    expect(haltAfter(ride, 10, 45, 15)).toEqual({ inS: Number.POSITIVE_INFINITY, lastsS: 0 });
+  });
+
   it('takes the end of the ride for one', () => {
     expect(haltAfter(log(rolling(10)), 2, 45, 15)).toEqual({ inS: 7, lastsS: Number.POSITIVE_INFINITY });
   });

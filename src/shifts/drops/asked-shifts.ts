@@ -42,8 +42,9 @@ export function askedShifts(log: RideLog, trace: RideTrace): AskedShift[] {
     if (cog[c] === cog[c - 1] || sameBurst(nextS - timeS[c], wholeSeconds)) continue;
     const start = firstAfter(log.timeS, timeS[c] - 0.01);
     const toLarger = cog[c] > cog[c - 1];
-    if (start >= log.timeS.length || !(droveBefore(log, trace, start) || (!toLarger && setsIn(log, trace, start))))
-      continue;
+    // nobody saw the legs of a shift after which nothing was recorded for so long
+    if (start >= log.timeS.length || log.timeS[start] - timeS[c] > HALT_LASTS_S) continue;
+    if (!(droveBefore(log, trace, start) || (!toLarger && setsIn(log, trace, start)))) continue;
     asked.push({ cog: cog[c], toLarger, askedS: timeS[c], start, halted: haltAtOnce(log, { start, nextS, toLarger }) });
   }
   return asked;

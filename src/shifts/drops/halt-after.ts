@@ -9,14 +9,17 @@ export interface Halt {
   readonly lastsS: number;
 }
 
-/** The first halt of `leastS` or longer that begins within `withinS` of a record: a recording pause counts as one, and so does the ride's end. */
+/**
+ * The first halt of `leastS` or longer that begins within `withinS` of a record: a recording pause after it counts as one, and so does the
+ * ride's end. A pause that ended with the record itself is none: what the record shows came after it.
+ */
 export function haltAfter(log: RideLog, from: number, withinS: number, leastS: number): Halt {
   const { timeS, speedMps } = log;
   for (let i = from; i <= timeS.length; i++) {
     if (i === timeS.length) return { inS: timeS[i - 1] - timeS[from], lastsS: Number.POSITIVE_INFINITY };
     // a recording pause begins with the record before it: the one after may lie far beyond what is looked at
-    if (i > 0 && timeS[i] - timeS[i - 1] > leastS && timeS[i - 1] - timeS[from] < withinS)
-      return { inS: Math.max(0, timeS[i - 1] - timeS[from]), lastsS: timeS[i] - timeS[i - 1] };
+    if (i > from && timeS[i] - timeS[i - 1] > leastS && timeS[i - 1] - timeS[from] < withinS)
+      return { inS: timeS[i - 1] - timeS[from], lastsS: timeS[i] - timeS[i - 1] };
     if (timeS[i] - timeS[from] >= withinS) break;
     if (!(speedMps[i] < STANDING_MPS)) continue;
     let k = i;

@@ -26,7 +26,7 @@ export function lowRatios(log: RideLog, trace: RideTrace): DropCandidate[] {
   return lowRuns(search).flatMap((run): DropCandidate[] => {
     const seen = runSigns(search, run);
     if (!seen || driveShown(search, run, seen)) return [];
-    const halt = haltAfter(log, Math.min(run.end, log.timeS.length - 1), STOP_WITHIN_S, STOP_LASTS_S);
+    const halt = haltAfter(log, recordAfter(log, run), STOP_WITHIN_S, STOP_LASTS_S);
     if (leaping && drivesAgain(log, trace, run, Math.min(halt.inS, STOP_WITHIN_S))) return [];
     const signs = [...legSigns(run, seen), ...haltSigns(halt), ...otherSigns(search, run, seen)];
     if (leaping) signs.push({ sign: 'cadence-leaps', value: Number.NaN });
@@ -46,6 +46,12 @@ function lowRuns({ log, below }: DropSearch): LowRun[] {
     start = end;
   }
   return runs;
+}
+
+/** From where a halt is looked for: the first record after a run, but its last where a recording pause lies between the two. */
+function recordAfter({ timeS }: RideLog, { end }: LowRun): number {
+  if (end === timeS.length || timeS[end] - timeS[end - 1] > STOP_LASTS_S) return end - 1;
+  return end;
 }
 
 function legSigns({ start, end }: LowRun, seen: RunSigns): MeasuredSign[] {
