@@ -1,8 +1,45 @@
 import { describe, expect, it } from 'vitest';
+import type { RideTrace } from '../../src/gear-trace/gear-trace.ts';
+import { pedalledSeconds } from '../../src/gear-trace/samples/pedalled-seconds.ts';
 import { traceGears } from '../../src/gear-trace/trace-gears.ts';
+import type { RideLog } from '../../src/ride-log/ride-log.ts';
 import { lowestLevels } from '../../src/shifts/drops/lowest-levels.ts';
-import { madeBike, madeLog } from '../gear-trace/made-ride.ts';
-import { at } from './warmed-up.ts';
+import { madeBike, madeDoubleBike, madeLog } from '../gear-trace/made-ride.ts';
+import { at, warmedUp } from './warmed-up.ts';
+
+/** The lowest gear in question of each record, all of its look back read anew. */
+function plainly(log: RideLog, { model, commands, samples, cog, ring, ...trace }: RideTrace): number[] {
+  if (!model) return [];
+  const ends = [0, model.cogs - 1];
+  const arrives = (i: number): boolean => {
+    const at = commands.cog[commands.latest[i]];
+    const level = model.logDevelopment[ring[i] * model.cogs + at];
+    return ends.includes(at) && ring[i] >= 0 && Math.abs(trace.logDevelopment[i] - level) < 1.5 * trace.deviation[i];
+  };
+  const unknown = (i: number): boolean =>
+    ends.includes(commands.cog[commands.latest[i]]) && Number.isNaN(trace.logDevelopment[i]);
+  return Array.from(log.timeS, (timeS, i) => {
+    let first = i;
+    let pedalledS = 0;
+    while (first > 0 && (timeS - log.timeS[first - 1] <= 10 || pedalledS + pedalledSeconds(samples, first) <= 5))
+      pedalledS += pedalledSeconds(samples, first--);
+    for (let k = first + 1; k <= i; k++) {
+      let before = k - 1;
+      while (before > 0 && unknown(before)) before--;
+      const steady = commands.latest[before] === commands.latest[k] && commands.latest[k] >= 0;
+      if (steady && before > 0 && arrives(k) && arrives(before)) first = k;
+    }
+    const asked = [...commands.timeS.keys()].filter(
+      (c) => c >= commands.latest[first] && commands.timeS[c] <= timeS + 1 && c <= commands.latest[i] + 1,
+    );
+    const ridden = [...log.timeS.keys()].slice(first, i + 1).filter((k) => timeS - log.timeS[k] >= 4);
+    const largest = Math.max(-1, ...asked.map((c) => commands.cog[c]), ...ridden.map((k) => cog[k]));
+    const rings = [...asked.map((c) => commands.ring[c]), ...ridden.map((k) => ring[k]).filter((r) => r >= 0)];
+    if (largest < 0) return Math.min(...model.logDevelopment);
+    const on = rings.length === 0 || rings.includes(-1) ? [...Array(model.rings).keys()] : rings;
+    return Math.min(...on.map((r) => model.logDevelopment[r * model.cogs + largest]));
+  });
+}
 
 describe('lowestLevels', () => {
   it('follows the easiest gear commanded or traced in the last seconds', () => {
@@ -28,6 +65,29 @@ describe('lowestLevels', () => {
     const level = (timeS: number): number => levels[log.timeS.findIndex((other) => other >= timeS)];
     expect(level(shiftedAt + 1)).toBeCloseTo(next, 10);
     expect(level(shiftedAt + 7)).toBeCloseTo(smallest, 10);
+  });
+
+  it('takes every gear since the look back began, as a plain search does, over halts and changes of ring too', () => {
+    const ride = at(6, warmedUp(madeDoubleBike)).stand(200).pedal(3).shift(7).coast(30).command(2).stand(90).move(2);
+    ride.pedal(30).command(3, 0).pedal(1).move(3, 0).pedal(30).coast(60).command(5).pedal(2).move(5).pedal(20);
+    ride.command(5, 1).pedal(1).move(5, 1).pedal(30);
+    const log = at(0, ride).stand(60).pedal(20).log();
+    const trace = traceGears(log, madeDoubleBike);
+    expect([...lowestLevels(log, trace)]).toEqual(plainly(log, trace));
+  });
+
+  it('reads each record a few times, however long the bike stands', () => {
+    const log = at(4).pedal(20).stand(4000).pedal(30).stand(4000).pedal(30).log();
+    const trace = traceGears(log, madeBike);
+    let reads = 0;
+    const cog = new Proxy(trace.cog, {
+      get: (column, key) => {
+        reads++;
+        return Reflect.get(column, key);
+      },
+    });
+    lowestLevels(log, { ...trace, cog });
+    expect(reads).toBeLessThan(20 * log.timeS.length);
   });
 
   it('is the lowest gear of the bike without records, and -Infinity without a model', () => {

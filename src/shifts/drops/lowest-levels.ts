@@ -1,12 +1,13 @@
+import type { GearModel } from '../../gear-trace/gear-model.ts';
 import type { RideTrace } from '../../gear-trace/gear-trace.ts';
 import { pedalledSeconds } from '../../gear-trace/samples/pedalled-seconds.ts';
 import type { RideLog } from '../../ride-log/ride-log.ts';
+import { GearsSince } from './gears-since.ts';
 
 /** A command, a late shift and the sensors' lag together take no longer than this. */
 const LOOK_BACK_S = 10;
 /** The chain moves only while the cranks turn: after coasting it may still lie where it lay before the commands. */
 const LOOK_BACK_PEDALLED_S = 5;
-const TRACE_UNTIL_S = 4;
 
 /**
  * Log development of the lowest gear in question at each record: of all cogs and rings commanded in the last 10 s,
@@ -16,42 +17,30 @@ export function lowestLevels(log: RideLog, trace: RideTrace): Float64Array {
   const { model, commands } = trace;
   const levels = new Float64Array(log.timeS.length).fill(Number.NEGATIVE_INFINITY);
   if (!model) return levels;
-  const bottom = Math.min(...model.logDevelopment);
-  if (commands.timeS.length === 0) return levels.fill(bottom);
+  if (commands.timeS.length === 0) return levels.fill(Math.min(...model.logDevelopment));
   const pedalledS = new Float64Array(levels.length);
   for (let i = 1; i < levels.length; i++) pedalledS[i] = pedalledS[i - 1] + pedalledSeconds(trace.samples, i);
   const arrived = arrivals(trace);
+  const gears = new GearsSince(log, trace);
   let first = 0;
   for (let i = 0; i < levels.length; i++) {
     while (log.timeS[i] - log.timeS[first] > LOOK_BACK_S && pedalledS[i] - pedalledS[first] > LOOK_BACK_PEDALLED_S)
       first++;
     if (arrived[i] > first) first = arrived[i];
-    const rings = new Set<number>();
-    let largest = -1;
-    const from = Math.max(0, commands.latest[first]);
-    const to = Math.min(commands.timeS.length - 1, commands.latest[i] + 1);
-    for (let c = from; c <= to; c++) {
-      if (commands.timeS[c] > log.timeS[i] + 1) break;
-      largest = Math.max(largest, commands.cog[c]);
-      rings.add(commands.ring[c]);
-    }
-    // the trace of the last seconds may follow the very spin in question, and must not explain it away
-    for (let k = first; k <= i && log.timeS[i] - log.timeS[k] >= TRACE_UNTIL_S; k++) {
-      largest = Math.max(largest, trace.cog[k]);
-      if (trace.ring[k] >= 0) rings.add(trace.ring[k]);
-    }
-    // a ring that nobody recorded may be any; a change of ring lets the chain be on either
-    const unknownRing = rings.has(-1) || rings.size === 0;
-    levels[i] =
-      largest < 0
-        ? bottom
-        : Math.min(
-            ...(unknownRing ? Array.from({ length: model.rings }, (_, ring) => ring) : [...rings]).map(
-              (ring) => model.logDevelopment[ring * model.cogs + largest],
-            ),
-          );
+    levels[i] = lowestLevel(model, gears.between(first, i));
   }
   return levels;
+}
+
+/** Log development of the largest cog in question on the ring that gives the lowest; the bike's lowest where no cog is known. */
+function lowestLevel({ logDevelopment, rings, cogs }: GearModel, { largest, rings: asked }: GearsSince): number {
+  if (largest < 0) return Math.min(...logDevelopment);
+  let lowest = Number.POSITIVE_INFINITY;
+  // a ring that nobody recorded may be any; a change of ring lets the chain be on either
+  const anyRing = asked.size === 0 || asked.has(-1);
+  for (let ring = 0; ring < rings; ring++)
+    if (anyRing || asked.has(ring)) lowest = Math.min(lowest, logDevelopment[ring * cogs + largest]);
+  return lowest;
 }
 
 /** So many records on the commanded cog's ratio, one after another, show that the chain has come there. */
