@@ -25,6 +25,20 @@ function shiftsOf(
     revolutionClock(log),
   );
 }
+
+/** Seconds pedalled after a shift, before the next one, where the records have these times and the cranks stand at some of them. */
+function pedalledOf([fromS, untilS]: readonly [number, number], timeS: readonly number[], standingS: number[] = []) {
+  const rows = [0, fromS, untilS].filter(Number.isFinite).map((atS, i) => ({ timeS: atS, rear: 5 - i }));
+  const log = madeLog({
+    timeS,
+    speedMps: timeS.map(() => 5),
+    cadenceRpm: timeS.map((s) => (standingS.includes(s) ? 0 : 80)),
+    gearRecords: gearRecords(rows, false),
+  });
+  const samples = pedallingSamples(log);
+  return commandedShifts(log, gearCommands(log, madeBike, samples), samples, revolutionClock(log))[0].pedalledS;
+}
+
 const moves = (shifts: readonly CommandedShift[]): number[][] => shifts.map((s) => [s.timeS, s.fromCog, s.toCog]);
 
 describe('commandedShifts', () => {
@@ -184,6 +198,27 @@ describe('commandedShifts', () => {
         { cadenceRpm: slow },
       )[0].pedalledS,
     ).toBe(0);
+  });
+
+  it.each([
+    [10.05, 12.95, 1],
+    [10.5, 12.5, 1],
+    [10.2, 12.2, 1],
+    [10, 12, 1],
+    [10, 13.5, 0.5],
+  ])('counts all seconds from %d to %d, between records too', (fromS, untilS, stepS) => {
+    const timeS = Array.from({ length: 60 }, (_, i) => i * stepS);
+    expect(pedalledOf([fromS, untilS], timeS)).toBe(Math.round((untilS - fromS) * 1000) / 1000);
+  });
+
+  it('counts no more than two seconds before a record, and none after the last', () => {
+    const sparse = Array.from({ length: 12 }, (_, i) => i * 5);
+    expect(pedalledOf([10.2, 14.9], sparse)).toBe(2);
+    expect(pedalledOf([10.2, 11.7], sparse)).toBe(1.5);
+    expect(pedalledOf([13.5, 18], sparse)).toBe(1.5 + 2);
+    expect(pedalledOf([54, Number.POSITIVE_INFINITY], sparse)).toBe(1);
+    // the cranks stand at the record after the next shift
+    expect(pedalledOf([10.5, 12.5], [...Array(20).keys()], [13])).toBe(1.5);
   });
 
   it('sees no shift where the cog before is not known', () => {

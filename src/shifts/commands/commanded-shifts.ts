@@ -79,9 +79,10 @@ function gatherBursts(commands: GearCommands, wholeSeconds: boolean): Burst[] {
   return bursts;
 }
 
-function pedalledBetween(timeS: Float64Array, samples: PedallingSamples, fromS: number, untilS: number): number {
+/** To the millisecond, so that two seconds are not missed by a rounding. The step in which the next shift came counts up to that. */
+function pedalledBetween(timeS: Float64Array, { pedalling }: PedallingSamples, fromS: number, untilS: number): number {
   let sum = 0;
-  for (let i = firstAfter(timeS, fromS); i < timeS.length && timeS[i] <= untilS && sum < COUNT_UP_TO_S; i++)
-    if (samples.pedalling[i]) sum += Math.min(samples.dtS[i], LONGEST_STEP_S, timeS[i] - fromS);
-  return sum;
+  for (let i = firstAfter(timeS, fromS); i < timeS.length && timeS[i - 1] < untilS && sum < COUNT_UP_TO_S; i++)
+    if (pedalling[i]) sum += Math.min(LONGEST_STEP_S, Math.min(timeS[i], untilS) - Math.max(timeS[i - 1], fromS));
+  return Math.round(sum * 1000) / 1000;
 }
