@@ -2,8 +2,10 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { gearCommands } from '../../src/gear-trace/commands/gear-commands.ts';
 import { gearEmission, ratioDeviation } from '../../src/gear-trace/decoding/gear-emission.ts';
+import { ringKernel } from '../../src/gear-trace/decoding/gear-kernels.ts';
 import { gearStates } from '../../src/gear-trace/decoding/gear-states.ts';
 import { GearTransition } from '../../src/gear-trace/decoding/gear-transition.ts';
+import { CHANCE } from '../../src/gear-trace/decoding/transition-chances.ts';
 import { type GearModel, usualNoise } from '../../src/gear-trace/gear-model.ts';
 import { logDevelopmentColumn, pedallingSamples } from '../../src/gear-trace/samples/pedalling-samples.ts';
 import { gearRecords, madeBike, madeDoubleBike, madeLog } from './made-ride.ts';
@@ -87,6 +89,32 @@ describe('gearEmission', () => {
 
   it('says nothing where there is no ratio', () => {
     expect(rowFor(0, 180).every((value) => value === 0)).toBe(true);
+  });
+});
+
+describe('ringKernel', () => {
+  const chances = (rings: number, key: { target: number; freshRing?: boolean }): number[] => [
+    ...ringKernel(rings, {
+      cog: -1,
+      ring: key.target,
+      freshCog: false,
+      freshRing: false,
+      turning: true,
+      dtClass: 0,
+      transposed: false,
+      ...key,
+    }),
+  ];
+
+  it.each([2, 3])('follows a recorded ring with the same chance on %i rings', (rings) => {
+    expect(chances(rings, { target: 1, freshRing: true })[1]).toBeCloseTo(CHANCE.recordedRingFresh, 12);
+    expect(chances(rings, { target: 1 })[1]).toBeCloseTo(CHANCE.recordedRing, 12);
+  });
+
+  it.each([2, 3])('leaves the ring as often on %i rings where none is recorded, for any of the others', (rings) => {
+    const [stays, ...others] = chances(rings, { target: -1 }).slice(0, rings);
+    expect(1 - stays).toBeCloseTo(CHANCE.unrecordedRing, 12);
+    for (const chance of others) expect(chance).toBeCloseTo(CHANCE.unrecordedRing / (rings - 1), 12);
   });
 });
 

@@ -59,26 +59,22 @@ function spreadSteps(matrix: Float64Array, row: number, from: number, cogs: numb
   }
 }
 
-/** The same for the rings. */
+/** The same for the rings. What has no ring for its aim is shared by all the others. */
 export function ringKernel(rings: number, key: KernelKey): Float64Array {
   const slow = key.turning ? 1 : CHANCE.standing;
   const dt = DT_CLASSES_S[key.dtClass];
+  const within = (chance: number): number => 1 - (1 - chance * slow) ** dt;
+  const follow = within(key.freshRing ? CHANCE.recordedRingFresh : CHANCE.recordedRing);
+  const wander = within(key.target < 0 ? CHANCE.unrecordedRing : CHANCE.ownAccord / 10) / (rings - 1);
   const matrix = new Float64Array(rings * rings);
   for (let from = 0; from < rings; from++) {
+    let left = 1;
     for (let to = 0; to < rings; to++) {
       if (to === from) continue;
-      const chance =
-        key.target < 0
-          ? CHANCE.unrecordedRing
-          : to === key.target
-            ? key.freshRing
-              ? CHANCE.recordedRingFresh
-              : CHANCE.recordedRing
-            : CHANCE.ownAccord / 10;
-      matrix[from * rings + to] = (1 - (1 - chance * slow) ** dt) / (rings - 1);
+      const chance = to === key.target ? follow : wander;
+      matrix[from * rings + to] = chance;
+      left -= chance;
     }
-    let left = 1;
-    for (let to = 0; to < rings; to++) left -= to === from ? 0 : matrix[from * rings + to];
     matrix[from * rings + from] = left;
   }
   return key.transposed ? transpose(matrix, rings) : matrix;
