@@ -3,16 +3,16 @@ import type { Adjustment } from './adjustments/adjustment.ts';
 import { tallyCogs } from './cogs/tally-cogs.ts';
 import { unseenCogs } from './cogs/unseen-cogs.ts';
 import { diagnose } from './diagnosis/diagnose.ts';
-import { describeRings } from './diagnosis/next-step/describe-rings.ts';
 import type { Bike } from './drivetrain/bike.ts';
 import type { Warning } from './errors/warning.ts';
 import type { RideTrace } from './gear-trace/gear-trace.ts';
 import { guessDrivetrain } from './gear-trace/guess/guess-drivetrain.ts';
 import { drivetrainUnknown } from './gear-trace/guess/unknown-drivetrain.ts';
-import { ringsUnclear } from './gear-trace/guess/unrecorded-rings.ts';
 import { traceGears } from './gear-trace/trace-gears.ts';
 import { buildReport } from './report/build-report.ts';
-import { leftOutNote, listRides, ridesToGoBy } from './report/own-rides.ts';
+import { holdBack } from './report/held/hold-back.ts';
+import { setAsideNote } from './report/held/set-aside-note.ts';
+import { leftOutNote, listRides, ridesToGoBy, whyHeldBack } from './report/own-rides.ts';
 import type { FailedRide, Report } from './report/report-schema.ts';
 import type { RideFindings } from './report/ride-findings.ts';
 import { rideReport } from './report/ride-report.ts';
@@ -108,18 +108,25 @@ export function concludeBike(
 ): Report {
   const { bike } = chosen;
   const cogs = bike.cassette.length;
-  const own = ridesToGoBy(rides, chosen);
-  const listed = listRides(rides, chosen);
+  const source = { ...chosen, adjustments };
+  const own = ridesToGoBy(rides, source);
+  const listed = listRides(rides, source);
+  const held = whyHeldBack(rides, source);
   const unseen = unseenOf(chosen, own);
   const cogsKnown = !drivetrainUnknown(chosen.bikeNotes);
   const found = diagnose({
-    ...{ bike, rides: own, adjustments, cogsKnown },
+    ...{ bike, rides: held ? own.map(notWeighed) : own, adjustments, cogsKnown },
     ridesLeftOut: rides.length - own.length,
     unseenCogs: unseen,
   });
-  const notes = [...leftOutNote(listed), ...sparseNote(own.map(({ report }) => report)), ...found.notes];
-  const suggestion = ringsUnclear(chosen.bikeNotes) ? describeRings(found.suggestion) : found.suggestion;
-  const diagnosis = { ...found, notes, suggestion };
+  const notes = [
+    // rides of several bikes are no other bike's: nobody knows which is this one
+    ...(held?.code === 'rides-apart' ? [] : leftOutNote(listed)),
+    ...(held ? [] : setAsideNote(listed)),
+    ...sparseNote(own.map(({ report }) => report)),
+    ...found.notes,
+  ];
+  const diagnosis = holdBack({ ...found, notes }, held, bike);
   return buildReport({
     ...chosen,
     bikeUnseenCogs: unseen,
@@ -130,9 +137,13 @@ export function concludeBike(
       cogs,
     ),
     diagnosis,
+    heldBack: held,
     adjustments: diagnosis.comparisons,
   });
 }
+
+/** A ride whose shifts tell nothing of a part, though what was adjusted is compared by them. */
+const notWeighed = (ride: RideFindings): RideFindings => ({ ...ride, evidence: 'none' });
 
 /** Cassette indices of a guessed bike's cogs that no ride shows: those that the guess itself made up, else those that the rides leave out. */
 function unseenOf({ bike, bikeSource, bikeMadeUpCogs }: ChosenBike, rides: readonly RideFindings[]): number[] {

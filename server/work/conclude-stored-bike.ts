@@ -1,4 +1,6 @@
 import { median } from 'd3-array';
+import type { Adjustment } from '../../src/adjustments/adjustment.ts';
+import type { BikeSource } from '../../src/report/own-rides.ts';
 import { type Report, type ReportInShort, type RideReport, reportSchema } from '../../src/report/report-schema.ts';
 import { ridesThatCount } from '../../src/report/rides-that-count.ts';
 import { bikeState } from '../../src/report/state/bike-state.ts';
@@ -8,7 +10,7 @@ import { cogsByPeriod } from '../state/cogs-by-period.ts';
 import { troubleTrend } from '../state/trouble-trend.ts';
 import { listAdjustments } from '../store/adjustment-store.ts';
 import { bikeAsLogged } from '../store/bike-as-logged.ts';
-import { findBike } from '../store/bike-store.ts';
+import { findBike, type StoredBike } from '../store/bike-store.ts';
 import { openForReading } from '../store/open-database.ts';
 import { findReport } from '../store/report-store.ts';
 import type { Sql } from '../store/sql.ts';
@@ -28,7 +30,7 @@ export function concludeStoredBike({ database, bikeId }: ConcludeTask): Conclude
     const read = readBike(sql, bikeId, clock);
     if (!read) return null;
     const { stored, findings, adjustments, report } = read;
-    const own = ridesToGoBy(findings.rides, { bikeNotes: stored.notes });
+    const own = ridesToGoBy(findings.rides, sourceOf(stored, adjustments));
     const events = own.map((ride) => ride.events);
     return {
       revision: stored.revision,
@@ -51,13 +53,15 @@ export function concludeStoredBike({ database, bikeId }: ConcludeTask): Conclude
 /** The kept report with every event of every ride put back in, as JSON; null where there is none. */
 export function wholeStoredReport({ database, bikeId }: WholeReportTask): WholeReportAnswer {
   return reading(database, (sql) => {
-    const stored = findBike(sql, bikeId);
+    const found = findBike(sql, bikeId);
     const kept = findReport(sql, bikeId);
     const report = kept ? (JSON.parse(kept.report) as ReportInShort | null) : null;
-    if (!stored || !report) return null;
+    if (!found || !report) return null;
+    const adjustments = adjustmentsOf(sql, bikeId);
+    const stored = bikeAsLogged(found, adjustments);
     const { rides } = readFindings(sql, bikeId, stored.drivetrainVersion);
     return new TextEncoder().encode(
-      JSON.stringify({ ...report, rides: listRides(rides, { bikeSource: stored.source, bikeNotes: stored.notes }) }),
+      JSON.stringify({ ...report, rides: listRides(rides, sourceOf(stored, adjustments)) }),
     );
   });
 }
@@ -65,7 +69,7 @@ export function wholeStoredReport({ database, bikeId }: WholeReportTask): WholeR
 function readBike(sql: Sql, bikeId: string, clock: StageClock) {
   const found = findBike(sql, bikeId);
   if (!found) return null;
-  const adjustments = listAdjustments(sql, bikeId).map(({ id: _, ...adjustment }) => adjustment);
+  const adjustments = adjustmentsOf(sql, bikeId);
   const stored = bikeAsLogged(found, adjustments);
   const findings = clock.run(
     'read analyses',
@@ -88,6 +92,16 @@ function readBike(sql: Sql, bikeId: string, clock: StageClock) {
   workedOut.parse(report);
   return { stored, findings, adjustments, report };
 }
+
+const adjustmentsOf = (sql: Sql, bikeId: string): Adjustment[] =>
+  listAdjustments(sql, bikeId).map(({ id: _, ...adjustment }) => adjustment);
+
+const sourceOf = ({ bike, source, notes }: StoredBike, adjustments: readonly Adjustment[]): BikeSource => ({
+  bike,
+  bikeSource: source,
+  bikeNotes: notes,
+  adjustments,
+});
 
 /** What is worked out here: the rides' own parts were so when they were analysed. */
 const workedOut = reportSchema.omit({ rides: true });

@@ -1,6 +1,7 @@
 import type { Bike } from '../drivetrain/bike.ts';
 import type { Warning } from '../errors/warning.ts';
 import type { GearCommands } from './commands/gear-commands.ts';
+import type { CogsOff } from './disagreement/cogs-off.ts';
 import type { GearModel } from './gear-model.ts';
 import type { PedallingSamples } from './samples/pedalling-samples.ts';
 
@@ -31,6 +32,8 @@ export interface GearTrace {
   /** Spread (standard deviation) of the log ratio in steady pedalling; NaN where unknown. */
   readonly ratioNoise: number;
   readonly measured: { readonly chainrings: readonly (number | null)[]; readonly cassette: readonly (number | null)[] };
+  /** How its gears fit the teeth as asked for, and a cog off; empty where too few gears show, and without gear records. */
+  readonly cogsOff: readonly CogsOff[];
   readonly warnings: readonly Warning[];
 }
 
@@ -65,6 +68,7 @@ export function emptyTrace(
     rolloutMm: Number.NaN,
     ratioNoise: Number.NaN,
     measured: { chainrings: bike.chainrings.map(() => null), cassette: bike.cassette.map(() => null) },
+    cogsOff: [],
     warnings,
     commands,
     samples,

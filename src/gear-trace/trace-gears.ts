@@ -5,6 +5,7 @@ import type { RideLog } from '../ride-log/ride-log.ts';
 import { anotherBike } from './belonging/another-bike.ts';
 import { type GearCommands, gearCommands } from './commands/gear-commands.ts';
 import { type DecodedGears, decodeGears } from './decoding/decode-gears.ts';
+import { cogsOff } from './disagreement/cogs-off.ts';
 import { gearWarnings } from './disagreement/gear-warnings.ts';
 import { isSpeedInMps } from './disagreement/rollout-warning.ts';
 import { sparseWarning } from './disagreement/sparse-warning.ts';
@@ -44,8 +45,9 @@ export function traceGears(log: RideLog, bike: Bike): RideTrace {
   const decoded = decodeGears(log, bike, samples, commands, model);
   const writtenMm = bikeRolloutMm(bike);
   const rolloutMm = 1000 * Math.exp(model.logRollout);
+  const peaks = decodedPeaks(decoded, model);
   const measured = isSpeedInMps(rolloutMm, writtenMm)
-    ? measureTeeth(decodedPeaks(decoded, model), bike, writtenMm / 1000)
+    ? measureTeeth(peaks, bike, writtenMm / 1000)
     : noTeethShown(bike);
   return {
     ...decoded,
@@ -57,6 +59,7 @@ export function traceGears(log: RideLog, bike: Bike): RideTrace {
     rolloutMm,
     ratioNoise: model.noise.relative,
     measured: { chainrings: measured.chainrings, cassette: measured.cassette },
+    cogsOff: recorded ? cogsOff(peaks, bike) : [],
     warnings: [...(sparse ? [sparse] : []), ...gearWarnings(log, bike, measured, rolloutMm, writtenMm)],
   };
 }

@@ -6,6 +6,7 @@ import type { Warning } from '../errors/warning.ts';
 import { adjustmentReport } from './adjustment-report.ts';
 import { cogReport } from './cog-report.ts';
 import { diagnosisReport } from './diagnosis-report.ts';
+import type { HeldBack } from './held/held-back.ts';
 import type { BikeRide, FailedRide, Report } from './report-schema.ts';
 import { ridesThatCount } from './rides-that-count.ts';
 import { roundTo } from './round-to.ts';
@@ -24,6 +25,8 @@ export interface ReportParts {
   readonly failed: readonly FailedRide[];
   readonly cogs: readonly CogTally[];
   readonly diagnosis: Diagnosis;
+  /** Why no verdict is drawn from the shifts; absent or null where one is. */
+  readonly heldBack?: HeldBack | null;
   readonly adjustments: readonly AdjustmentComparison[];
 }
 
@@ -40,7 +43,7 @@ export function buildReport(parts: ReportParts): Report {
     rides: [...parts.rides].sort((a, b) => Date.parse(a.start) - Date.parse(b.start)),
     failed: [...parts.failed],
     cogs: parts.cogs.map((tally) => cogReport(tally, bike)),
-    diagnosis: withoutGearRecords(diagnosisReport(parts.diagnosis), ridesThatCount(parts)),
+    diagnosis: withoutGearRecords(diagnosisReport(parts.diagnosis, parts.heldBack ?? null), ridesThatCount(parts)),
     adjustments: parts.adjustments.map((comparison) => adjustmentReport(comparison, bike)),
   };
 }

@@ -1,4 +1,5 @@
 import type { Diagnosis, Estimate } from '../diagnosis/diagnosis.ts';
+import type { HeldBack } from './held/held-back.ts';
 import type { DiagnosisReport } from './report-schema.ts';
 import { roundTo } from './round-to.ts';
 
@@ -6,7 +7,7 @@ import { roundTo } from './round-to.ts';
  * The verdict's part of the report. Probabilities of the causes are not rounded, so that they still sum to 1;
  * sizes are rounded to a hundredth.
  */
-export function diagnosisReport(diagnosis: Diagnosis): DiagnosisReport {
+export function diagnosisReport(diagnosis: Diagnosis, held: HeldBack | null): DiagnosisReport {
   const { onset, riderPart, checkRide, separates, undecided, suggestion, clicks } = diagnosis;
   const rate = (value: number | null): number | null => (value === null ? null : roundTo(value, 4));
   return {
@@ -38,6 +39,7 @@ export function diagnosisReport(diagnosis: Diagnosis): DiagnosisReport {
     stillThere: roundTo(diagnosis.stillThere, 4),
     cured: diagnosis.cured,
     shiftsWellSince: diagnosis.shiftsWellSince && { ...diagnosis.shiftsWellSince },
+    heldBack: held && { code: held.code, headline: held.headline, sentence: held.sentence },
     notes: [...diagnosis.notes],
     suggestion: { ...suggestion, steps: [...suggestion.steps], cautions: [...suggestion.cautions] },
   };

@@ -1,35 +1,53 @@
 import type { Warning } from '../errors/warning.ts';
 import { foreignRides } from '../gear-trace/belonging/foreign-rides.ts';
+import { areApart } from '../gear-trace/belonging/rides-apart.ts';
 import { teethDiffer } from '../gear-trace/disagreement/gear-warnings.ts';
 import type { EvidenceKind } from '../gear-trace/gear-trace.ts';
 import { ringsUnclear } from '../gear-trace/guess/unrecorded-rings.ts';
-import type { BikeRide, Report, RideReport } from './report-schema.ts';
+import { type HeldBack, heldBack } from './held/held-back.ts';
+import { type BikeAsDescribed, type SetAside, setAside, warnOfSetAside } from './held/set-aside.ts';
+import type { BikeRide, RideReport } from './report-schema.ts';
 import type { RideFindings } from './ride-findings.ts';
 import { warnOfUnclearRings } from './rings-unclear-warning.ts';
 import { warnOfOverlaps } from './warn-of-overlaps.ts';
 
-/** What the rides that count hang on beside themselves: where the bike came from, and what was noted about it. */
-interface BikeSource {
-  readonly bikeSource: Report['bikeSource'];
+/** What the rides that count hang on beside themselves: the bike, where it came from, what was noted about it and done to it. */
+export interface BikeSource extends BikeAsDescribed {
   readonly bikeNotes: readonly Warning[];
 }
 
 /** As much of a ride as tells whether it is its bike's. */
 type RecordedRide = Pick<RideFindings, 'evidence' | 'report'>;
 
-/** Those of a bike's rides that count for it: all but those that look like another bike's. */
-export function ownRides<Ride extends RecordedRide>(rides: readonly Ride[]): Ride[] {
-  const reasons = whyLeftOut(rides);
-  return rides.filter((_, i) => reasons[i] === null);
+/** A ride with why it does not count for its bike, and why its shifts are not weighed; null where it does, and they are. */
+interface PlacedRide<Ride> {
+  readonly ride: Ride;
+  readonly leftOut: BikeRide['leftOut'];
+  readonly why: SetAside | null;
 }
 
-/** Its own rides, as far as conclusions are drawn from them: where nobody knows how many rings it has, from the chains that were lost alone. */
-export function ridesToGoBy<Ride extends RideFindings>(
-  rides: readonly Ride[],
-  { bikeNotes }: Pick<BikeSource, 'bikeNotes'>,
-): Ride[] {
-  const own = ownRides(rides);
-  return ringsUnclear(bikeNotes) ? own.map(withoutShifts) : own;
+function placed<Ride extends RecordedRide>(rides: readonly Ride[], source: BikeSource): PlacedRide<Ride>[] {
+  const aside = setAside(
+    rides.map(({ report }) => report),
+    source,
+  );
+  const foreign = foreignRides(rides.map(({ evidence, report }) => recordedCodes(evidence, report)));
+  return rides.map((ride, i) => {
+    // a new cassette makes no other bike
+    const leftOut = foreign[i] && aside[i]?.code !== 'another-cassette' ? 'another-bike' : null;
+    return { ride, leftOut, why: leftOut ? null : aside[i] };
+  });
+}
+
+/**
+ * Those of a bike's rides that count for it, as far as conclusions are drawn from them: all but those that look like another bike's, and
+ * without their shifts where those cannot be weighed, or nobody knows what they were ridden on. A chain that was lost counts all the same.
+ */
+export function ridesToGoBy<Ride extends RideFindings>(rides: readonly Ride[], source: BikeSource): Ride[] {
+  const unknown = ringsUnclear(source.bikeNotes) || areApart(source.bikeNotes);
+  return placed(rides, source)
+    .filter(({ leftOut }) => leftOut === null)
+    .map(({ ride, why }) => (unknown || why ? withoutShifts(ride) : ride));
 }
 
 const withoutShifts = <Ride extends RideFindings>(ride: Ride): Ride => ({
@@ -38,20 +56,20 @@ const withoutShifts = <Ride extends RideFindings>(ride: Ride): Ride => ({
   events: { ...ride.events, shifts: [], ghostShifts: [], skips: [] },
 });
 
-/** The rides of a bike, in the order given, as its report lists them: with whether each counts, and what is said of it beside the others. */
-export function listRides(rides: readonly RecordedRide[], { bikeSource, bikeNotes }: BikeSource): BikeRide[] {
-  const reasons = whyLeftOut(rides);
-  const listed = rides.map(({ report }, i) => ({
-    ...(bikeSource === 'guessed' ? againstGuess(report) : report),
-    leftOut: reasons[i],
-  }));
-  return warnOfOverlaps(ringsUnclear(bikeNotes) ? listed.map(warnOfUnclearRings) : listed);
-}
+/** Why no verdict is drawn from the shifts of a bike's rides; null where one is. */
+export const whyHeldBack = (rides: readonly RecordedRide[], source: BikeSource): HeldBack | null =>
+  heldBack(
+    source.bikeNotes,
+    placed(rides, source).map(({ ride, leftOut, why }) => ({ ride: { ...ride.report, leftOut }, why })),
+  );
 
-/** Why each ride does not count for its bike; null where it does. */
-function whyLeftOut(rides: readonly RecordedRide[]): BikeRide['leftOut'][] {
-  const foreign = foreignRides(rides.map(({ evidence, report }) => recordedCodes(evidence, report)));
-  return foreign.map((is) => (is ? 'another-bike' : null));
+/** The rides of a bike, in the order given, as its report lists them: with whether each counts, and what is said of it beside the others. */
+export function listRides(rides: readonly RecordedRide[], source: BikeSource): BikeRide[] {
+  const listed = placed(rides, source).map(({ ride: { report }, leftOut, why }) => {
+    const said = why ? warnOfSetAside(report, why) : report;
+    return { ...(source.bikeSource === 'guessed' ? againstGuess(said) : said), leftOut };
+  });
+  return warnOfOverlaps(ringsUnclear(source.bikeNotes) ? listed.map(warnOfUnclearRings) : listed);
 }
 
 /** Codes of what was noted about a ride with gear records; null for one without. */

@@ -3,6 +3,7 @@ import { causes } from '../diagnosis/causes.ts';
 import { settingsNow } from '../diagnosis/now/setting-now.ts';
 import { bikeSchema } from '../drivetrain/bike.ts';
 import { type DropSign, dropSignUnits } from '../shifts/drops/drop-candidate.ts';
+import { heldBackCodes } from './held/held-back-codes.ts';
 
 const probability = z.number().min(0).max(1);
 const time = z.iso.datetime();
@@ -91,6 +92,16 @@ export const rideReportSchema = z.object({
   rolloutMm: z.number().nullable(),
   sensorLagS: z.number().nullable(),
   measured: z.object({ chainrings: z.array(toothCount.nullable()), cassette: z.array(toothCount.nullable()) }),
+  /** How the gears fit the teeth if the chain stood so many cogs from the one asked for all ride long: with which rollout, and how far off, as a share. Absent or empty where that is not known. */
+  cogsOff: z
+    .array(
+      z.object({
+        cogs: z.union([z.literal(-1), z.literal(0), z.literal(1)]),
+        rolloutMm: z.number(),
+        misfit: z.number(),
+      }),
+    )
+    .optional(),
   counts: z.object({
     shifts: count,
     clean: count,
@@ -256,6 +267,11 @@ export const diagnosisSchema = z.object({
   cured: z.boolean(),
   /** Set where the rides from `at` on shift well though no logged adjustment accounts for it; `adjusted`: one is logged just before them. */
   shiftsWellSince: z.object({ at: time, shifts: count, trouble: count, adjusted: z.boolean() }).nullable(),
+  /** Set where no verdict is drawn from the shifts until something else is put right: what that is, in few words and in a sentence. */
+  heldBack: z
+    .object({ code: z.enum(heldBackCodes), headline: z.string(), sentence: z.string() })
+    .nullable()
+    .optional(),
   /** What the data cannot tell. */
   notes: z.array(z.string()),
 });

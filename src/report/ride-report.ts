@@ -47,6 +47,11 @@ export function rideReport(
     rolloutMm: roundOrNull(trace.rolloutMm, 1),
     sensorLagS: roundOrNull(sensorLagS, 2),
     measured: { chainrings: [...trace.measured.chainrings], cassette: [...trace.measured.cassette] },
+    cogsOff: trace.cogsOff.map(({ cogs, rolloutMm, misfit }) => ({
+      cogs,
+      rolloutMm: roundTo(rolloutMm, 1),
+      misfit: roundTo(misfit, 5),
+    })),
     counts: countEvents(events),
     ...rideEventsReport(events, { startMs, cassette, clock, sensorLagS }),
     gears: gearRuns(startMs, timeS, chainCogs(trace.cog, lostDrive), cassette),

@@ -10,7 +10,7 @@ const SOUND_FROM = 0.5;
 /**
  * What a report says of its bike, and the causes it speaks of, likeliest first. Text, page and API only put it into words.
  *
- * - `nothing-seen`: in what could be weighed no shift was judged and nothing else found; no cause
+ * - `nothing-seen`: in what could be weighed no shift was judged and nothing else found, or no verdict is drawn (`diagnosis.heldBack`); no cause
  * - `sound`: nothing points to a part, and no assumption turns that; `no-fault`
  * - `cured`: the rides since the last adjustment no longer show the fault; that fault
  * - `overdone`: an adjustment went past the mark, so that something else is wrong now (`diagnosis.now`); what was likeliest before it
@@ -36,6 +36,7 @@ type Judged = Pick<Report, 'diagnosis' | 'adjustments'>;
 export function verdictOf(report: Judged): Verdict {
   const { causes, undecided, suggestion, shiftsWellSince, now } = report.diagnosis;
   const [first, second] = causes;
+  if (report.diagnosis.heldBack) return { kind: 'nothing-seen', causes: [] };
   if (now.setting === 'overdone') return { kind: 'overdone', causes: [first] };
   if (showsNothing(report)) return { kind: 'nothing-seen', causes: [] };
   if (first.cause === 'no-fault' && first.probability >= SOUND_FROM && !undecided)

@@ -71,6 +71,7 @@ export function sampleTrace(log: RideLog): TracedGears {
     ratioNoise: 0.006,
     samples: pedallingSamples(log),
     measured: { chainrings: [32], cassette: [11, 13, 15, 18, 21, 24, 28, 32, null] },
+    cogsOff: [],
     warnings: [],
   };
 }

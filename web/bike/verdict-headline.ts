@@ -17,6 +17,7 @@ const noneToJudge: Readonly<Record<NothingToJudge, string>> = {
 export function verdictHeadline({ bike, state, report }: Pick<BikeDetail, 'bike' | 'state' | 'report'>): string {
   if (state.underWay) return 'Its rides are still being worked through';
   if (!report || report.rides.length === 0) return 'No ride has been read yet';
+  if (report.diagnosis.heldBack) return report.diagnosis.heldBack.headline;
   const nothing = state.judgedShifts === 0 ? nothingToJudge(ridesThatCount(report)) : null;
   const tooFew = nothing ? noneToJudge[nothing] : 'Too few judged shifts yet to say';
   const verdict = verdictOf(report);

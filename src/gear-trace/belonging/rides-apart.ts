@@ -7,6 +7,8 @@ import { belongingLimits } from './belonging-limits.ts';
 import { shareOfTeeth } from './share-of-teeth.ts';
 import { rungsOf, shareOnGears } from './share-on-gears.ts';
 
+/** Code of the note that rides do not go together. */
+const ridesApartCode = 'rides-apart';
 const limits = belongingLimits.together;
 
 /** A drivetrain that was guessed and the ride that shows it. `rolloutMm` is NaN where it is not known. */
@@ -36,7 +38,11 @@ export function apartNote(apart: readonly RideLog[], { ride }: GuessedFrom): War
   const names = apart.slice(0, MOST_NAMED).map(({ file }) => file);
   const more = apart.length - names.length;
   return {
-    code: 'rides-apart',
+    code: ridesApartCode,
     message: `These rides do not look like those of one bike: the gears of ${names.join(', ')}${more > 0 ? ` and ${counted(more, 'other')}` : ''} are not those of ${ride.file}. Give the rides of each bike by themselves.`,
   };
 }
+
+/** True where the notes of a bike say so. */
+export const areApart = (notes: readonly Pick<Warning, 'code'>[]): boolean =>
+  notes.some(({ code }) => code === ridesApartCode);

@@ -8,6 +8,8 @@ import { rolloutWarning } from './rollout-warning.ts';
 
 /** Code of the warning that a ride shows other teeth than the bike has. */
 export const teethDiffer = 'teeth-differ';
+/** Code of the warning that its records name teeth that the bike does not have. */
+export const recordedTeethDiffer = 'recorded-teeth-differ';
 
 /** Says where the records, the bike file and the ride disagree about teeth or rollout. */
 export function gearWarnings(
@@ -62,7 +64,7 @@ function recordsWarning({ gearRecords }: RideLog, bike: Bike): Warning | null {
   const both = [odd('cogs', rear, bike.cassette), odd('chainrings', front, bike.chainrings)].filter(Boolean);
   if (both.length === 0) return null;
   return {
-    code: 'recorded-teeth-differ',
+    code: recordedTeethDiffer,
     message: `The gear records name teeth that the bike does not have: ${both.join('; ')}.`,
   };
 }

@@ -1,6 +1,10 @@
 import { isPossibleRollout } from '../../drivetrain/rollout-limits.ts';
 import type { Warning } from '../../errors/warning.ts';
 
+/** Codes of the warnings that the rollout is another one than the bike file's, and that the speed is not in m/s. */
+export const rolloutDiffers = 'rollout-differs';
+export const speedUnitDoubtful = 'speed-unit-doubtful';
+
 const ROLLOUT_TOLERANCE = 0.03;
 /** Units that speed is often in where m/s are meant: how many of them make 1 m/s. */
 const UNITS = [
@@ -30,18 +34,18 @@ export function rolloutWarning(rolloutMm: number, writtenMm: number, unitMayBeAn
     const told = Number.isNaN(writtenMm) ? 'which no wheel has' : `the bike file says ${writtenMm.toFixed(0)} mm`;
     if (!unitMayBeAnother)
       return {
-        code: 'rollout-differs',
+        code: rolloutDiffers,
         message: `${shows} with the given teeth, ${told}: check wheel size, rings and cogs, and whether the ride is this bike's.`,
       };
     const unit = unitOf(rolloutMm, writtenMm);
     const mend = unit
       ? `Its speed is probably in ${unit.unit}, not in m/s: divide it by ${unit.perMps}`
       : 'Its speed is probably not in m/s: bring it to metres a second';
-    return { code: 'speed-unit-doubtful', message: `${shows}, ${told}. ${mend} and read the ride again.` };
+    return { code: speedUnitDoubtful, message: `${shows}, ${told}. ${mend} and read the ride again.` };
   }
   if (!(Math.abs(Math.log(rolloutMm / writtenMm)) > ROLLOUT_TOLERANCE)) return null;
   return {
-    code: 'rollout-differs',
+    code: rolloutDiffers,
     message: `${shows} with the given teeth, the bike file says ${writtenMm.toFixed(0)} mm: check wheel size, chainring and the device's wheel setting.`,
   };
 }

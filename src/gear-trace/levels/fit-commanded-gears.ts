@@ -1,5 +1,5 @@
-import { median } from 'd3-array';
 import type { Bike } from '../../drivetrain/bike.ts';
+import { weightedMedian } from '../../numeric/weighted-median.ts';
 import type { GearModel, RatioNoise } from '../gear-model.ts';
 import { pedalledRings } from './pedalled-rings.ts';
 import type { Peak } from './robust-centre.ts';
@@ -87,15 +87,4 @@ function keepLadder(off: Float64Array, teeth: readonly number[], growth: 1 | -1)
       broken = true;
     }
   }
-}
-
-function weightedMedian(entries: { value: number; weight: number }[]): number {
-  const sorted = [...entries].sort((a, b) => a.value - b.value);
-  const half = sorted.reduce((sum, entry) => sum + entry.weight, 0) / 2;
-  let sum = 0;
-  for (const entry of sorted) {
-    sum += entry.weight;
-    if (sum >= half) return entry.value;
-  }
-  return median(sorted, (entry) => entry.value) ?? Number.NaN;
 }

@@ -47,7 +47,7 @@ export function bikeState(report: Report | null, rides: readonly PlacedRide[]): 
   const signs = stateSigns(report, rides);
   const { trouble } = signs;
   const word = stateWord(signs);
-  const known = word !== 'too little data';
+  const known = word !== 'too little data' && !signs.heldBack;
   const dangers = stateDangers(signs);
   return {
     word,

@@ -10,7 +10,8 @@ import type { TroubleNow } from './trouble-now.ts';
 
 /** Why a bike is in the state that the word says, a sentence each; what is dangerous, `stateDangers` says. */
 export function stateReasons(signs: StateSigns, word: StateWord): string[] {
-  const { cured, trouble, enough, actuation, allLeftOut } = signs;
+  const { cured, trouble, enough, actuation, allLeftOut, heldBack } = signs;
+  if (heldBack) return [heldBack.sentence];
   const unproven = enough && showsNoFault(signs);
   const reasons: string[] = [];
   if (!unproven) reasons.push(...faultReason(signs));

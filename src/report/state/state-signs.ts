@@ -40,6 +40,8 @@ export interface StateSigns extends LostChains {
   readonly namesCause: boolean;
   /** How many rides are left out as another bike's, where that leaves none that counts; else 0. */
   readonly allLeftOut: number;
+  /** Why no verdict is drawn from the shifts; null where one is. */
+  readonly heldBack: NonNullable<Report['diagnosis']['heldBack']> | null;
   /** Why more rides of the kind would not help either; null where they would. */
   readonly nothingToJudge: NothingToJudge | null;
 }
@@ -78,6 +80,7 @@ export function stateSigns(report: Report, rides: readonly PlacedRide[]): StateS
     weighed,
     namesCause: suggestion.namesCause,
     allLeftOut: ridesThatCount(report).length === 0 ? report.rides.length : 0,
+    heldBack: report.diagnosis.heldBack ?? null,
     nothingToJudge: nothingToJudge(ridesThatCount(report)),
   };
 }

@@ -28,8 +28,8 @@ const FINE_BELOW = 0.05;
  *
  * 1. `service`: with enough judged shifts, a fault as likely as `SERVICE_FROM` whose cause is named, or the low end of the trouble
  *    rate above `TROUBLE_TO_SERVICE`; or, with however few, a chain that left the cassette towards spokes or frame since the last adjustment,
- *    or an adjustment that went too far.
- * 2. `too little data`: fewer than `FEWEST_SHIFTS` judged shifts, or fewer that could be weighed.
+ *    or an adjustment that went too far; or a chain that stands a whole cog from the one asked for.
+ * 2. `too little data`: no verdict is drawn from the shifts (`heldBack`), fewer than `FEWEST_SHIFTS` judged shifts, or fewer that could be weighed.
  * 3. `fine`, or `too little data` until that is sure: no cause named, none likelier than that nothing is wrong, and next to nothing gone wrong. The
  *    faults together may be likelier than none by what is taken for granted alone.
  * 4. `watch`: a fault at least as likely as `WATCH_FROM`, or the low end of the trouble rate above `TROUBLE_TO_WATCH`.
@@ -43,7 +43,8 @@ export function stateWord(signs: StateSigns): StateWord {
   const { fault, trouble, enough, leftTheCassette, namesCause, wellSince, overdone } = signs;
   // a bike whose fault cannot be named yet is watched; a named one needs hands even where there is nothing to turn
   const needsService = !wellSince && ((fault >= SERVICE_FROM && namesCause) || trouble.low > TROUBLE_TO_SERVICE);
-  if (leftTheCassette.sure > 0 || overdone || (enough && needsService)) return 'service';
+  if (leftTheCassette.sure > 0 || overdone || (enough && needsService && !signs.heldBack)) return 'service';
+  if (signs.heldBack) return signs.heldBack.code === 'one-cog-off' ? 'service' : 'too little data';
   if (!enough) return 'too little data';
   if (showsNoFault(signs)) return trouble.high < FINE_BELOW ? 'fine' : 'too little data';
   return fault >= WATCH_FROM || trouble.low > TROUBLE_TO_WATCH ? 'watch' : 'fine';

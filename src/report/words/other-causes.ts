@@ -7,7 +7,7 @@ import { showsNothing } from '../shows-nothing.ts';
 export function otherCauses(report: Report, explained: number): string | null {
   const { causes, weighed } = report.diagnosis;
   const rest = causes.slice(explained);
-  if (rest.length === 0 || weighed.rides === 0) return null;
+  if (rest.length === 0 || weighed.rides === 0 || report.diagnosis.heldBack) return null;
   const listed = rest.map(
     ({ cause, probability }) => `${causeWords(cause, report.bike.actuation).name} (${percent(probability)})`,
   );

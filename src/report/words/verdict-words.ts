@@ -43,6 +43,7 @@ export function explainedCauses(report: Report): Report['diagnosis']['causes'] {
 
 /** Even rides without a judged shift say a little: that no chain was lost, or how the rider answered a shift. */
 function nothingSeenSentence({ diagnosis, rides: listed = [] }: SpokenOf): string {
+  if (diagnosis.heldBack) return diagnosis.heldBack.sentence;
   const { rides, weakShifts } = diagnosis.weighed;
   if (holdNoGearChanges(ridesThatCount({ rides: listed })))
     return rides === 0

@@ -1,0 +1,71 @@
+import type { Adjustment } from '../../adjustments/adjustment.ts';
+import type { Bike } from '../../drivetrain/bike.ts';
+import type { Warning } from '../../errors/warning.ts';
+import { moreGears, otherCogs } from '../../gear-trace/belonging/another-bike.ts';
+import { recordedTeethDiffer, teethDiffer } from '../../gear-trace/disagreement/gear-warnings.ts';
+import { rolloutDiffers, speedUnitDoubtful } from '../../gear-trace/disagreement/rollout-warning.ts';
+import type { Report, RideReport } from '../report-schema.ts';
+import { type CogOff, cogOff, sizeWord } from './cog-off.ts';
+import { otherCassette } from './other-cassette.ts';
+
+/** Why nothing is concluded from a ride's shifts, though the ride is the bike's and what it lost counts. */
+export type SetAside =
+  | { readonly code: 'speed-unit' }
+  | ({ readonly code: 'one-cog-off' } & CogOff)
+  | { readonly code: 'another-cassette'; readonly changedAt: string };
+
+/** Codes of the warnings that stand at such rides. */
+export const codesOfSetAside: readonly string[] = [speedUnitDoubtful, 'one-cog-off', 'another-cassette'];
+
+/** What a bike's rides are held against. */
+export interface BikeAsDescribed {
+  readonly bike: Bike;
+  readonly bikeSource: Report['bikeSource'];
+  readonly adjustments: readonly Adjustment[];
+}
+
+/** Why the shifts of each ride of a bike are not weighed; null where they are. */
+export function setAside(
+  rides: readonly RideReport[],
+  { bike, bikeSource, adjustments }: BikeAsDescribed,
+): (SetAside | null)[] {
+  const changed = otherCassette(rides, adjustments);
+  const off = cogOff(rides, bike, bikeSource);
+  return rides.map(({ warnings }, i) => {
+    const changedAt = changed[i];
+    if (changedAt) return { code: 'another-cassette', changedAt };
+    if (warnings.some(({ code }) => code === speedUnitDoubtful)) return { code: 'speed-unit' };
+    return off[i] && { code: 'one-cog-off', ...off[i] };
+  });
+}
+
+/** What is noted of such a ride without knowing why, and said better with it. */
+const explained: Readonly<Record<SetAside['code'], readonly string[]>> = {
+  'speed-unit': [],
+  'one-cog-off': [rolloutDiffers, teethDiffer],
+  'another-cassette': [rolloutDiffers, teethDiffer, recordedTeethDiffer, otherCogs, moreGears],
+};
+
+/** The ride with a warning why its shifts are not weighed, in place of those that this explains. */
+export function warnOfSetAside<Ride extends RideReport>(ride: Ride, why: SetAside): Ride {
+  const others = ride.warnings.filter(({ code }) => !explained[why.code].includes(code));
+  const warning = warningOf(why);
+  return { ...ride, warnings: warning ? [warning, ...others] : others };
+}
+
+const NOT_WEIGHED = 'Its shifts are listed but not weighed.';
+
+/** Null where the ride says so itself. */
+function warningOf(why: SetAside): Warning | null {
+  if (why.code === 'speed-unit') return null;
+  if (why.code === 'another-cassette')
+    return {
+      code: why.code,
+      message: `The cassette was changed on ${why.changedAt.slice(0, 10)}, and this ride was on the other one: its gear records name cogs that the bike as described does not have. ${NOT_WEIGHED}`,
+    };
+  const { cogs, rolloutMm, askedRolloutMm } = why;
+  return {
+    code: why.code,
+    message: `All ride long the chain stood one cog ${sizeWord(cogs)} than the one asked for: so the gears fit a rollout of ${Math.round(rolloutMm)} mm, as on the bike's own wheel; on the cogs asked for it would be ${Math.round(askedRolloutMm)} mm, and their steps fit worse. ${NOT_WEIGHED}`,
+  };
+}

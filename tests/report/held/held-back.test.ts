@@ -1,0 +1,80 @@
+import { describe, expect, it } from 'vitest';
+import { parseAdjustments } from '../../../src/adjustments/parse-adjustments.ts';
+import { analyse } from '../../../src/analyse.ts';
+import type { Bike } from '../../../src/drivetrain/bike.ts';
+import { bikeState } from '../../../src/report/state/bike-state.ts';
+import { verdictOf } from '../../../src/report/verdict-kind.ts';
+import { verdictSentence } from '../../../src/report/words/verdict-words.ts';
+import type { RideLog } from '../../../src/ride-log/ride-log.ts';
+import { verdictHeadline } from '../../../web/bike/verdict-headline.ts';
+import { MadeRide, madeBike } from '../../gear-trace/made-ride.ts';
+
+const another: Bike = { ...madeBike, chainrings: [48], cassette: [11, 12, 13, 14, 16, 18, 20, 22, 25] };
+const wider: Bike = { ...madeBike, cassette: [11, 13, 15, 17, 21, 25, 30, 36, 42] };
+
+/** Three quarters of an hour over the cassette on a given day; from the 20 on shifts to larger cogs miss where `sound` is false. */
+function ridden(day: number, bike = madeBike, sound = true): RideLog {
+  const ride = new MadeRide(bike, 0.004, day);
+  const way = [5, 6, 7, 8, 7, 6, 5, 4, 3, 2, 1, 0, 1, 2, 3, 4];
+  for (const cog of [...way, ...way, ...way]) {
+    ride.command(cog).pedal(1);
+    if (sound || cog < ride.cog || cog < 4) ride.move(cog);
+    ride.pedal(20).pedal(12, { cadenceRpm: 95 }).move(cog).pedal(8);
+  }
+  return ride.log({ file: `day-${day}.csv`, format: 'csv', startMs: Date.parse(`2026-05-0${day}T08:00:00Z`) });
+}
+
+const inKmh = (log: RideLog): RideLog => ({ ...log, speedMps: log.speedMps.map((speed) => 3.6 * speed) });
+const report = (logs: readonly RideLog[], bike: Bike | null, adjustments = '') =>
+  analyse(logs, { bike, adjustments: adjustments ? parseAdjustments('adjustments.csv', adjustments) : [] });
+const newCassette = 'at,parameter,amount,unit,note\n2026-05-02T18:00:00Z,cassette,,done,';
+
+/** What stands wherever no verdict is drawn. */
+function expectHeldBack(found: ReturnType<typeof report>, code: string, start: RegExp): void {
+  const { heldBack, suggestion, checkRide, separates, undecided, weighed } = found.diagnosis;
+  expect(heldBack?.code).toBe(code);
+  expect(verdictOf(found).kind).toBe('nothing-seen');
+  expect(verdictSentence(found)).toBe(heldBack?.sentence);
+  expect(suggestion).toMatchObject({ namesCause: false, parameter: 'none' });
+  expect(suggestion.start).toMatch(start);
+  expect([checkRide.blocks, checkRide.sentences, separates, undecided]).toEqual([[], [], null, null]);
+  expect(weighed.judgedShifts).toBe(0);
+  const state = bikeState(found, []);
+  expect(state.word).toBe('too little data');
+  expect(state.reasons).toEqual([heldBack?.sentence]);
+  expect(verdictHeadline({ bike: found.bike, state, report: found } as never)).toBe(heldBack?.headline);
+}
+
+describe('no verdict is drawn', () => {
+  it('from rides of several bikes, from which one was guessed', () => {
+    const logs = [ridden(1, madeBike, false), ridden(2, another, false)];
+    expectHeldBack(report(logs, null), 'rides-apart', /the rides of each bike by themselves/);
+    const alone = report([logs[0]], null);
+    expect(alone.diagnosis.heldBack).toBeNull();
+    expect(alone.diagnosis.weighed.judgedShifts).toBeGreaterThan(30);
+  });
+
+  it('from a speed that is not in metres a second, unless other rides are', () => {
+    expectHeldBack(report([inKmh(ridden(1))], madeBike), 'speed-unit', /metres a second/);
+    const { diagnosis } = report([ridden(1), inKmh(ridden(2))], madeBike);
+    expect(diagnosis.heldBack).toBeNull();
+    expect(diagnosis.weighed.rides).toBe(1);
+    expect(diagnosis.notes[0]).toContain('day-2.csv');
+  });
+
+  it('of a cassette that is no longer on the bike', () => {
+    const logs = [ridden(1), ridden(3, wider)];
+    const found = report(logs, madeBike, newCassette);
+    expectHeldBack(found, 'another-cassette', /with the cogs that it has now/);
+    expect(found.rides.map(({ leftOut }) => leftOut)).toEqual([null, null]);
+    expect(found.rides[1].warnings.map(({ code }) => code)).toEqual(['another-cassette']);
+    expect(report(logs, madeBike).diagnosis.heldBack).toBeNull();
+  });
+
+  it('but is where the bike is described as it is now: the rides of before are not weighed', () => {
+    const { diagnosis, rides } = report([ridden(1), ridden(3, wider)], wider, newCassette);
+    expect(diagnosis.heldBack).toBeNull();
+    expect(diagnosis.weighed.rides).toBe(1);
+    expect(rides[0].warnings.map(({ code }) => code)).toEqual(['another-cassette']);
+  });
+});
