@@ -130,11 +130,21 @@ describe('guessDrivetrain', () => {
     expect(guessDrivetrain([log]).notes[0].message).not.toMatch(/assumed/);
   });
 
+  it('says which cogs were asked for and do not show', () => {
+    const ride = new MadeRide().pedal(60);
+    for (const cog of [5, 6, 7, 6, 5, 4, 3, 2, 1, 2, 3, 4, 5, 6, 7, 6, 5, 4])
+      ride.shift(cog).pedal(30).command(8).pedal(3).command(cog).pedal(20);
+    const [{ message }] = guessDrivetrain([ride.log()]).notes;
+    expect(message).toContain('The cog of 34 was asked for: the chain hardly drove on it, or never reached it');
+    expect(guessDrivetrain([log]).notes[0].message).not.toContain('asked for');
+  });
+
   it('says which cogs are made up, of records and of a ladder', () => {
     const two = guessDrivetrain([recording([24, 28, 24].map((teeth, timeS) => ({ timeS, rearTeeth: teeth })))]);
     expect(two.bike.cassette).toEqual([24, 28, 33, 39, 46]);
     expect(two.notes[0].message).toContain('33, 39 and 46 were added to make a cassette and are made up.');
     expect(two.madeUpCogs).toEqual([33, 39, 46]);
+    expect(two.notes[0].message).not.toContain('add them');
     expect(guessDrivetrain([log]).notes[0].message).not.toContain('made up');
     expect(guessDrivetrain([log]).madeUpCogs).toEqual([]);
 
@@ -164,6 +174,7 @@ describe('guessDrivetrain', () => {
     };
     const [sure, less, ladder] = [log, byTeeth, withoutRecords(log)].map((one) => guessDrivetrain([one]));
     expect(sure.certainty).toBeLessThan(1);
+    expect([sure, less, ladder].map(({ madeUpCogs }) => madeUpCogs)).toEqual([[], [], []]);
     expect(less.certainty).toBeLessThan(0.85);
     for (const { notes } of [sure, less, ladder])
       expect(notes[0].message).toContain('Cogs that were not used do not show: add them to the bike.');

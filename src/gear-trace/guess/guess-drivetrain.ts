@@ -14,7 +14,7 @@ import { guessFromLadder } from './guess-from-ladder.ts';
 import { guessFromRecords, namesCogs, whyNoBike } from './guess-from-records.ts';
 import { ladderWords } from './ladder-words.ts';
 import { madeUpCogs, madeUpWords } from './made-up-cogs.ts';
-import { shareShown, teethShownWords } from './teeth-shown.ts';
+import { neverReachedWords, shareShown, teethShownWords } from './teeth-shown.ts';
 import { unknownBike, unknownNote } from './unknown-drivetrain.ts';
 import { assumedRings, ringsUnclearNote, unrecordedRings } from './unrecorded-rings.ts';
 
@@ -65,7 +65,10 @@ const electronicNote: Warning = {
 
 /** No ride shows a cog that was not used, so no guess is sure; positions show those between the cogs used. */
 const MOST_CERTAIN = { byPosition: 0.95, byTeeth: 0.8 };
-const unusedCogs = 'Cogs that were not used do not show: add them to the bike.';
+/** What to do about cogs that nothing shows, with a space before: nothing where they were filled in. */
+const unusedWords = (madeUp: readonly number[]): string =>
+  madeUp.length > 0 ? '' : ' Cogs that were not used do not show: add them to the bike.';
+const addedWords = (madeUp: readonly number[]): string => madeUpWords(madeUp) + unusedWords(madeUp);
 
 /** Certainty of teeth that are recorded and that no ride shows, and of a ladder that one drivetrain alone explains: its scale stays open (assumptions of ours). */
 const CERTAINTY_BY_RECORDS_ALONE = 0.3;
@@ -110,7 +113,7 @@ function refine(recorded: Bike, logs: readonly RideLog[], all: readonly RideLog[
         certainty: CERTAINTY_BY_RECORDS_ALONE,
         madeUpCogs: madeUp,
         notes: notes(
-          `The drivetrain is read off the gear records as they stand; no ride shows by its speed and cadence whether its teeth are right.${madeUpWords(madeUp)} ${unusedCogs}`,
+          `The drivetrain is read off the gear records as they stand; no ride shows by its speed and cadence whether its teeth are right.${addedWords(madeUp)}`,
         ),
       },
     );
@@ -124,6 +127,9 @@ function refine(recorded: Bike, logs: readonly RideLog[], all: readonly RideLog[
     (_, cog) => teeth.cassette[cog] !== null || named.has(recorded.cassette[cog]),
   );
   const shown = { cassette: teeth.cassette, chainrings: ringRecorded(logs) ? teeth.chainrings : [] };
+  const neverReached = neverReachedWords(
+    bike.cassette.filter((_, cog) => teeth.cassette[cog] === null && named.has(recorded.cassette[cog])),
+  );
   const positions = gears.some(({ rear }) => rear.positions.length > 0);
   return unlessApart(
     all,
@@ -133,7 +139,7 @@ function refine(recorded: Bike, logs: readonly RideLog[], all: readonly RideLog[
       madeUpCogs: madeUp,
       certainty: shareShown(shown) * (positions ? MOST_CERTAIN.byPosition : MOST_CERTAIN.byTeeth),
       notes: notes(
-        `The drivetrain is read off the gear records and measured from speed and cadence: ${teethShownWords(bike, shown)}${madeUpWords(madeUp)} ${unusedCogs}${differing(recorded, bike)}`,
+        `The drivetrain is read off the gear records and measured from speed and cadence: ${teethShownWords(bike, shown)}${neverReached}${addedWords(madeUp)}${differing(recorded, bike)}`,
       ),
     },
   );
@@ -213,7 +219,7 @@ function fromLadder(logs: readonly RideLog[]): DrivetrainGuess | null {
       notes: [
         {
           code: 'bike-guessed',
-          message: `${ladderWords(guess, madeUp)} ${unusedCogs}`,
+          message: `${ladderWords(guess, madeUp)}${unusedWords(madeUp)}`,
         },
       ],
     },

@@ -30,3 +30,10 @@ export function teethShownWords(bike: Pick<Bike, 'chainrings' | 'cassette'>, sho
   const but = names.length === 0 ? '' : `, those of ${listed(names)} do not`;
   return `${Math.round(100 * shareShown(shown))} % of its teeth show in the rides${but}.`;
 }
+
+/** Says of cogs that were asked for and do not show why that may be, with a space before; empty where there are none. */
+export function neverReachedWords(askedFor: readonly number[]): string {
+  if (askedFor.length === 0) return '';
+  const [cogs, them, they] = askedFor.length === 1 ? ['cog', 'it', 'it'] : ['cogs', 'them', 'they'];
+  return ` The ${cogs} of ${listed(askedFor)} ${askedFor.length === 1 ? 'was' : 'were'} asked for: the chain hardly drove on ${them}, or never reached ${them}, so ${they} stand${askedFor.length === 1 ? 's' : ''} as recorded.`;
+}
