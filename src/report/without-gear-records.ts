@@ -12,7 +12,7 @@ export function withoutGearRecords(
   diagnosis: DiagnosisReport,
   rides: readonly Pick<RideReport, 'gearSource'>[],
 ): DiagnosisReport {
-  if (!holdNoGearChanges(rides)) return diagnosis;
+  if (diagnosis.heldBack || !holdNoGearChanges(rides)) return diagnosis;
   const { suggestion, checkRide } = diagnosis;
   const showsGears = rides.some(({ gearSource }) => gearSource === 'inferred');
   const step = {

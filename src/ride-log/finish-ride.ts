@@ -148,19 +148,26 @@ function gearsOf(draft: RideDraft, startMs: number, endMs: number): GearRecords 
     const numbers = positions[end];
     if (numbers.length > 0)
       draft.warn(
-        'positions-for-teeth',
+        positionsForTeeth,
         `The gear records name ${numbers[0]} to ${numbers.at(-1)} as ${end} teeth: these look like positions of the ${part}, not teeth, and were left out. Write the teeth of each.`,
       );
   }
   return gearRecords;
 }
 
-/** CSV may carry seconds from its start in place of a date, so its clock is not judged. */
+/** Code of the warning that gear records name positions where teeth are meant. */
+export const positionsForTeeth = 'positions-for-teeth';
+
+/** No ride is so long that seconds from its start reach this. */
+const SECONDS_ALONE_BEFORE_MS = Date.UTC(1971, 0);
+
+/** CSV may carry seconds from its start in place of a date: those count from 1970 and are no clock that was wrongly set. */
 function warnOfClock(draft: RideDraft, startMs: number): void {
-  if (draft.format !== 'csv' && !hasClock(startMs))
+  const counted = draft.format === 'csv' && startMs < SECONDS_ALONE_BEFORE_MS;
+  if (!counted && !hasClock(startMs))
     draft.warn(
       'clock-not-set',
-      `The recorder's clock was not set: the ride is dated ${new Date(startMs).getUTCFullYear()}.`,
+      `The recorder's clock was not set: the ride is dated ${new Date(startMs).getUTCFullYear()}, and counts as one without a date. Set the clock, or let the recorder find it, before the next ride.`,
     );
 }
 

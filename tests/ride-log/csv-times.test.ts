@@ -55,3 +55,14 @@ test('decimal commas are understood with tabs as with semicolons', () => {
     expect([[...ride.timeS], ride.warnings]).toEqual([[0, 1], []]);
   }
 });
+
+test('a date of a clock that was never set is told from seconds alone', () => {
+  const dated = read('time,speed_mps', ['1989-12-31T00:00:00Z,5', '1989-12-31T00:00:01Z,5']);
+  expect(dated.warnings).toEqual([
+    {
+      code: 'clock-not-set',
+      message: expect.stringMatching(/dated 1989, and counts as one without a date\. Set the clock/),
+    },
+  ]);
+  expect(read('time_s,speed_mps', ['0,5', '1,5']).warnings).toEqual([]);
+});

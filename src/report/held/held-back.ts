@@ -3,6 +3,7 @@ import { describeRings } from '../../diagnosis/next-step/describe-rings.ts';
 import type { Warning } from '../../errors/warning.ts';
 import { areApart } from '../../gear-trace/belonging/rides-apart.ts';
 import { ringsUnclear } from '../../gear-trace/guess/unrecorded-rings.ts';
+import { positionsForTeeth } from '../../ride-log/finish-ride.ts';
 import { hasClock } from '../../ride-log/has-clock.ts';
 import type { BikeRide } from '../report-schema.ts';
 import { sizeWord } from './cog-off.ts';
@@ -23,7 +24,7 @@ export interface HeldBack {
 
 /** A ride with why its shifts are not weighed; null where they are. */
 export interface AsideRide {
-  readonly ride: Pick<BikeRide, 'start' | 'gearSource' | 'leftOut'>;
+  readonly ride: Pick<BikeRide, 'start' | 'gearSource' | 'leftOut' | 'warnings'>;
   readonly why: SetAside | null;
 }
 
@@ -35,6 +36,7 @@ export function heldBack(bikeNotes: readonly Warning[], rides: readonly AsideRid
   if (ringsUnclear(bikeNotes)) return ringsHeldBack;
   if (areApart(bikeNotes)) return apartHeldBack;
   const telling = rides.filter(({ ride }) => ride.leftOut === null && ride.gearSource === 'recorded');
+  if (telling.length === 0 && rides.some(namesPositions)) return positionsHeldBack;
   const order = telling.every(isDated) ? [...telling].sort((a, b) => startMs(a) - startMs(b)) : telling;
   const allAside = telling.every(({ why }) => why !== null);
   const newest = order.at(-1);
@@ -42,6 +44,7 @@ export function heldBack(bikeNotes: readonly Warning[], rides: readonly AsideRid
   return byRide(newest.why, firstOfLast(order, newest.why.code));
 }
 
+const namesPositions = ({ ride }: AsideRide): boolean => ride.warnings.some(({ code }) => code === positionsForTeeth);
 const startMs = ({ ride }: AsideRide): number => Date.parse(ride.start);
 const isDated = (one: AsideRide): boolean => hasClock(startMs(one));
 
@@ -88,6 +91,19 @@ const apartHeldBack: HeldBack = {
       steps: ['Turn nothing by this report: it mixes the rides of several bikes.'],
       start: 'Give the rides of each bike by themselves, or describe the bike and leave out the rides of others.',
       verify: 'Look again then: the same rides are weighed anew, and need not be ridden again.',
+    }),
+};
+
+const positionsHeldBack: HeldBack = {
+  code: 'positions-for-teeth',
+  headline: 'Its gear changes name positions, not teeth',
+  sentence:
+    'No shift can be judged: these rides hold no gear changes that can be read, since their records name the positions of cogs in place of their teeth.',
+  step: (suggestion) =>
+    instead(suggestion, {
+      steps: ['Turn nothing by this report: its gear changes could not be read.'],
+      start: 'Write the teeth of each cog in place of its position.',
+      verify: 'Read the rides again then; they need not be ridden again.',
     }),
 };
 

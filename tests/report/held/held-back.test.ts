@@ -5,6 +5,7 @@ import type { Bike } from '../../../src/drivetrain/bike.ts';
 import { bikeState } from '../../../src/report/state/bike-state.ts';
 import { verdictOf } from '../../../src/report/verdict-kind.ts';
 import { verdictSentence } from '../../../src/report/words/verdict-words.ts';
+import { readRideLog } from '../../../src/ride-log/read-ride-log.ts';
 import type { RideLog } from '../../../src/ride-log/ride-log.ts';
 import { verdictHeadline } from '../../../web/bike/verdict-headline.ts';
 import { MadeRide, madeBike } from '../../gear-trace/made-ride.ts';
@@ -60,6 +61,20 @@ describe('no verdict is drawn', () => {
     expect(diagnosis.heldBack).toBeNull();
     expect(diagnosis.weighed.rides).toBe(1);
     expect(diagnosis.notes[0]).toContain('day-2.csv');
+  });
+
+  it('from gear records that name positions in place of teeth', () => {
+    const log = ridden(1);
+    const rows = [...log.timeS].map((timeS, i) => {
+      const record = log.gearRecords.timeS.indexOf(timeS);
+      const position = madeBike.cassette.indexOf(log.gearRecords.rearTeeth[record]) + 1;
+      return [timeS, log.speedMps[i], log.cadenceRpm[i], ...(record < 0 ? ['', ''] : [40, position])].join(',');
+    });
+    const csv = ['time_s,speed_mps,cadence_rpm,front_teeth,rear_teeth', ...rows].join('\n');
+    const read = readRideLog('positions.csv', new TextEncoder().encode(csv));
+    const found = report([read], madeBike);
+    expectHeldBack(found, 'positions-for-teeth', /^Write the teeth of each cog/);
+    expect(found.diagnosis.heldBack?.sentence).toContain('no gear changes that can be read');
   });
 
   it('of a cassette that is no longer on the bike', () => {
