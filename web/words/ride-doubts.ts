@@ -7,11 +7,13 @@ import { noTimeZone } from './time-zone.ts';
 export const doubting: ReadonlySet<string> = new Set([
   moreGears,
   otherCogs,
+  'another-cassette',
   'duplicate',
   'no-cadence',
   'no-gear-bands',
   'no-speed',
   noTimeZone,
+  'one-cog-off',
   'overlapping-rides',
   'recorded-teeth-differ',
   'rollout-differs',
