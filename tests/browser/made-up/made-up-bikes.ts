@@ -149,6 +149,7 @@ function diagnosisOf(recipe: BikeRecipe, cassette: readonly number[]): Report['d
             parameter: 'cable-tension',
             action: 'Turn the barrel adjuster anticlockwise for more tension.',
             start: 'Begin with one click.',
+            sense: 1 as const,
             verify: 'Ride twenty shifts to larger cogs, then compare with the rides before.',
             cautions,
           },
