@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { logDevelopmentColumn, pedallingSamples } from '../../src/gear-trace/samples/pedalling-samples.ts';
 import { sensorFaults } from '../../src/gear-trace/samples/sensor-faults.ts';
+import { writtenSpeed } from '../../src/gear-trace/samples/written-speed.ts';
 import gears from '../checks/gear-arithmetic.json' with { type: 'json' };
 import { madeLog } from './made-ride.ts';
 
@@ -102,6 +103,57 @@ describe('sensorFaults', () => {
     const faults = [...sensorFaults(log)];
     expect(faults.slice(0, 5)).toEqual(filled(5, 0));
     expect(faults.slice(5)).toEqual(filled(15, 1));
+  });
+
+  describe('in a speed written in coarse steps', () => {
+    /** A bike that gathers speed and slows down; its cadence leaps to and fro, as over shifts. From the 200th record on its sensor may be silent. */
+    const ride = (stepMps: number, silentFor = 0) => {
+      const mps = Array.from({ length: 600 }, (_, t) => 7 + 3 * Math.sin(t / 25) + 0.02 * (t % 3));
+      const speedMps = mps.map(
+        (_, t) => Math.round(mps[t >= 200 && t < 200 + silentFor ? 200 : t] / stepMps) * stepMps,
+      );
+      return madeLog({ speedMps, cadenceRpm: mps.map((_, t) => (t % 12 < 6 ? 80 : 88)) });
+    };
+    const marked = (stepMps: number, silentFor?: number): number =>
+      sensorFaults(ride(stepMps, silentFor)).reduce((sum, fault) => sum + fault, 0);
+
+    it('trusts what a moving bike shows for some records by itself', () => {
+      expect([0.001, 0.1, 1 / 3.6].map((stepMps) => marked(stepMps))).toEqual([0, 0, 0]);
+      const written = (stepMps: number) => writtenSpeed(ride(stepMps).timeS, ride(stepMps).speedMps);
+      for (const stepMps of [0.001, 0.1, 1 / 3.6]) expect(written(stepMps).stepMps).toBeCloseTo(stepMps, 9);
+      expect(written(0.001).repeatedFor).toBe(1);
+    });
+
+    it('trusts one that was repeated for long at a steady speed, for the next value follows it', () => {
+      const { timeS, speedMps, cadenceRpm } = ride(0.1);
+      const climb = speedMps.map((v, t) => (t >= 300 && t < 360 ? 2.1 : t >= 360 ? (t === 360 ? 2.2 : 4.2) : v));
+      const log = { ...ride(0.1), timeS, speedMps: climb, cadenceRpm };
+      const jumps = { ...log, speedMps: climb.map((v, t) => (t === 360 ? 2.4 : v)) };
+      const held = (ridden: typeof log): number => sensorFaults(ridden).slice(300, 360).filter(Boolean).length;
+      expect([held(log), held(jumps)]).toEqual([0, 59]);
+    });
+
+    it('marks one that is held for longer than that, and in fine steps one that is held for a few records', () => {
+      expect([0.001, 0.1, 1 / 3.6].map((stepMps) => marked(stepMps, 60) >= 59)).toEqual([true, true, true]);
+      expect([0.001, 0.1].map((stepMps) => marked(stepMps, 8))).toEqual([7, 0]);
+      // and as long on either side of a pause
+      const silent = ride(0.001, 16);
+      const paused = { ...silent, timeS: silent.timeS.map((timeS) => (timeS < 208 ? timeS : timeS + 60)) };
+      expect(sensorFaults(paused).filter(Boolean).length).toBe(2 * 7);
+    });
+  });
+
+  it('takes the same reading before and after a pause for two, not for one that was held', () => {
+    const paused = (pauseS: number): number[] => {
+      const log = madeLog({
+        speedMps: [4.9, 4.95, ...filled(6, 5), 5.4],
+        cadenceRpm: [80, 80, 80, 80, 80, 90, 90, 90, 90],
+        timeS: Array.from({ length: 9 }, (_, i) => (i < 5 ? i : i + pauseS)),
+      });
+      return [...sensorFaults(log)];
+    };
+    expect(paused(0)).toEqual([0, 0, 0, 1, 1, 1, 1, 1, 0]);
+    expect(paused(60)).toEqual(filled(9, 0));
   });
 
   it('marks a speed that strayed until it jumped back faster than any rider gains speed', () => {

@@ -1,8 +1,14 @@
 import type { RideLog } from '../../ride-log/ride-log.ts';
+import { writtenSpeed } from './written-speed.ts';
 
 /** A reading repeated this often while the other sensor's moves by more than the share is held, not measured. */
 const HELD_SPEED = { records: 5, otherMoves: 0.04 } as const;
+/** Cadence is written in whole turns a minute, and stays on one for some seconds by itself. */
 const HELD_CADENCE = { records: 8, otherMoves: 0.06 } as const;
+/** Records further apart than this have a pause between them: the same reading on both sides was measured twice. */
+const PAUSE_S = 10;
+/** Fewer steps than this lead to the next value of a column. */
+const NEXT_STEP = 1.5;
 /** No rider gains this much in a second: before such a jump the speed had gone astray (lost satellites, a tunnel). */
 const JUMP_MPS = 2.5;
 const JUMP_WITHIN_S = 1.6;
@@ -14,23 +20,35 @@ const ASTRAY_S = 25;
  */
 export function sensorFaults(log: RideLog): Uint8Array {
   const faulty = new Uint8Array(log.timeS.length);
-  markHeld(log.speedMps, log.cadenceRpm, 1, HELD_SPEED, faulty);
-  markHeld(log.cadenceRpm, log.speedMps, 30, HELD_CADENCE, faulty);
+  const { timeS, speedMps, cadenceRpm } = log;
+  const { stepMps, repeatedFor } = writtenSpeed(timeS, speedMps);
+  const speedLimit = { ...HELD_SPEED, records: Math.max(HELD_SPEED.records, repeatedFor), step: stepMps };
+  markHeld({ timeS, held: speedMps, other: cadenceRpm, above: 1 }, speedLimit, faulty);
+  markHeld({ timeS, held: cadenceRpm, other: speedMps, above: 30 }, { ...HELD_CADENCE, step: Number.NaN }, faulty);
   markAstray(log, faulty);
   return faulty;
 }
 
-function markHeld(
-  held: Float64Array,
-  other: Float64Array,
-  above: number,
-  limit: { readonly records: number; readonly otherMoves: number },
-  faulty: Uint8Array,
-): void {
+interface HeldColumn {
+  readonly timeS: Float64Array;
+  readonly held: Float64Array;
+  readonly other: Float64Array;
+  readonly above: number;
+}
+
+interface HeldLimit {
+  readonly records: number;
+  readonly otherMoves: number;
+  /** The step in which the held column is written; NaN where that says nothing. */
+  readonly step: number;
+}
+
+function markHeld(column: HeldColumn, limit: HeldLimit, faulty: Uint8Array): void {
+  const { timeS, held, other, above } = column;
   for (let start = 0; start < held.length; ) {
     let end = start + 1;
-    while (end < held.length && held[end] === held[start]) end++;
-    if (end - start >= limit.records && held[start] > above) {
+    while (end < held.length && held[end] === held[start] && timeS[end] - timeS[end - 1] <= PAUSE_S) end++;
+    if (end - start >= limit.records && held[start] > above && !movesOn(column, end, limit.step)) {
       let low = Number.POSITIVE_INFINITY;
       let high = 0;
       for (let i = start; i < end; i++) {
@@ -43,6 +61,13 @@ function markHeld(
     start = end;
   }
 }
+
+/**
+ * Whether a value that was repeated is followed by its neighbour: a sensor that was silent comes back wherever the bike has got to meanwhile,
+ * and where that is as near its value was none the worse.
+ */
+const movesOn = ({ timeS, held }: HeldColumn, end: number, step: number): boolean =>
+  timeS[end] - timeS[end - 1] <= PAUSE_S && Math.abs(held[end] - held[end - 1]) < NEXT_STEP * step;
 
 function markAstray({ timeS, speedMps }: RideLog, faulty: Uint8Array): void {
   for (let i = 1; i < timeS.length; i++) {
