@@ -18,9 +18,12 @@ export interface RideColumns {
   readonly ring: readonly (number | null)[];
   readonly driving: readonly number[];
   readonly cogProbability: readonly number[];
-  /** Spells in which drive was lost, s since the start. */
+  /** Spells in which drive was lost, s since the start: `toS` is the first record that was driven again, or beyond the last one. */
   readonly lostDrive: readonly { readonly fromS: number; readonly toS: number }[];
 }
+
+/** The last record stands for so long after it. */
+const LAST_RECORD_S = 1;
 
 /** The columns that the page draws, rounded to what a chart can show. */
 export function rideColumns({ log, trace, lostDrive }: AnalysedRide, bike: Bike): RideColumns {
@@ -40,7 +43,10 @@ export function rideColumns({ log, trace, lostDrive }: AnalysedRide, bike: Bike)
     ring: teeth(trace.ring, bike.chainrings),
     driving: rounded(trace.driving, 100) as number[],
     cogProbability: rounded(trace.cogProbability, 100) as number[],
-    lostDrive: lostDrive.map(({ start, end }) => ({ fromS: timeS[start], toS: timeS[end] ?? timeS[timeS.length - 1] })),
+    lostDrive: lostDrive.map(({ start, end }) => ({
+      fromS: timeS[start],
+      toS: timeS[end] ?? timeS[timeS.length - 1] + LAST_RECORD_S,
+    })),
   };
 }
 

@@ -9,7 +9,6 @@ import { likelyGhosts } from './ghosts/ghost-rate.ts';
 import { ghostShifts } from './ghosts/ghost-shifts.ts';
 import { ghostSteps } from './ghosts/ghost-steps.ts';
 import { goesAtLast } from './ghosts/goes-at-last.ts';
-
 import { judgeShifts } from './outcomes/judge-shifts.ts';
 import { leaveOutAstray } from './outcomes/leave-out-astray.ts';
 import type { RideEvents } from './ride-events.ts';

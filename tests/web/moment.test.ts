@@ -137,6 +137,24 @@ describe('drawMoment', () => {
   });
 });
 
+describe('the reading of a record', () => {
+  const readings = (atS: number): (string | undefined)[] => {
+    const moment = cutMoment(track, atS, facts);
+    const svg = drawChart((selection) => drawMoment(selection, moment, { widthPx: 300, heightPx: 500 }, false));
+    return [...svg.querySelectorAll('.mark.second')].map((mark) => mark.textContent?.split(':')[0]);
+  };
+
+  it.each([59.5, 59.7, 60, 60.3, 60.49])(
+    'names one record at the event where it came at %d s, and none 0 s before it',
+    (atS) => {
+      const shown = readings(atS);
+      expect(shown.filter((when) => when === 'At the event').length).toBe(1);
+      expect(shown[shown.indexOf('At the event') - 1]).toBe('1 s before');
+      expect(shown.filter((when) => when?.startsWith('0 s'))).toEqual([]);
+    },
+  );
+});
+
 describe('momentPlan', () => {
   it('tells what was asked for, of an event that is no shift too', () => {
     const moment = cutMoment(track, 58, facts);

@@ -25,8 +25,7 @@ const REACH_PX = 14;
 /** A ride's timeline on the page. */
 export interface Timeline {
   readonly element: HTMLElement;
-  /** Shows these events (those the reader wants to see). */
-  /** Shows these events, and where drive was lost. */
+  /** Shows these events (those the reader wants to see), and where drive was lost. */
   setEvents(events: readonly TimelineEvent[], lost: readonly LostSpell[]): void;
   /** Marks an event as opened and, if it was not, brings it into view; null: none. */
   open(key: string | null): void;
