@@ -35,6 +35,13 @@ function partWords({ part, teeth, before, after }: ToldPart): string {
 export const oppositeWords = ({ better, worse }: { readonly better: ToldPart; readonly worse: ToldPart }): string =>
   `better for ${partWords(better)}, worse for ${partWords(worse)}`;
 
+/** The same without the counts: "better for shifts to larger cogs, worse for shifts to smaller cogs". */
+export const oppositeInShort = ({
+  better,
+  worse,
+}: Readonly<Record<'better' | 'worse', Pick<ToldPart, 'part'>>>): string =>
+  `better for ${partNames[better.part]}, worse for ${partNames[worse.part]}`;
+
 /** Trouble that was away for a while; `at`: ISO time of the ride with which it was back. */
 interface ToldReturn {
   readonly at: string;

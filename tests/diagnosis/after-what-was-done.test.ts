@@ -36,6 +36,20 @@ describe('an adjustment that made it worse', () => {
     expect(suggestion.steps.slice(1)).toEqual(['Then ride again before anything more is turned.']);
   });
 
+  it('waits for a look at what can hurt', () => {
+    // both ways, with opposite sign at the two ends
+    const bent = (cog: number, larger: boolean) => (larger === cog > 6 && (cog > 8 || cog < 3) ? { missed: 0.7 } : {});
+    const { suggestion, causes } = verdictOn([
+      { pattern: () => ({}), shifts: 20 },
+      { pattern: bent, shifts: 20, after: ['cable-tension', 1] },
+      { pattern: bent, shifts: 20 },
+    ]);
+    expect(causes[0].cause).toBe('hanger-bent');
+    expect(suggestion.parameter).toBe('hanger');
+    expect(suggestion.steps[0]).toMatch(/^Look for damage to hanger/);
+    expect(suggestion.steps.at(-1)).toMatch(/^Then take back what was done on .* 1 click clockwise\.$/);
+  });
+
   it('is nothing to take back where it did no harm', () => {
     const { suggestion } = verdictOn([
       { pattern: slow('to-larger') },

@@ -140,7 +140,7 @@ function adjustments(sheet: SheetData): HTMLElement | null {
             'li',
             {},
             make('strong', {}, `${day(made.at)}: ${adjustmentWords(made)}`),
-            make('span', {}, adjustmentVerdict(made)),
+            make('span', {}, dated(sheet, adjustmentVerdict(made))),
           ),
         ),
     ),
@@ -159,14 +159,15 @@ function chart(sheet: SheetData, widthPx: number): HTMLElement | null {
   return make('section', { class: 'sheet-chart' }, make('h2', {}, 'Where it shows'), svg);
 }
 
-/** Letters of the parts that differ in length from bike to bike. */
+/** Letters of the parts that differ in length from bike to bike; twice those of the work, where that half is the longer one. */
 function letters({ suggestion, causes: [first], lastAdjustments }: SheetData): number {
+  const work = suggestion ? [suggestion.action, suggestion.start, suggestion.verify, ...suggestion.cautions] : [];
   const texts = [
-    ...(suggestion ? [suggestion.action, suggestion.start, suggestion.verify, ...suggestion.cautions] : []),
+    ...work,
     ...(first?.evidence.slice(0, SHOWN_EVIDENCE) ?? []),
     ...lastAdjustments.slice(0, SHOWN_ADJUSTMENTS).map(adjustmentVerdict),
   ];
-  return texts.join('').length;
+  return Math.max(texts.join('').length, 2 * work.join('').length);
 }
 
 /** Room to write down by hand what was done. */

@@ -13,20 +13,21 @@ import type { SuggestionFacts } from './suggestion-facts.ts';
 
 const RIDE_AGAIN = 'Then ride again before anything more is turned.';
 /** Causes that call for a look before anything is turned: that look goes on whatever is taken back. */
-const looks: readonly Cause[] = ['hanger-bent', 'cable-friction', 'worn-drivetrain'];
+const looks: readonly Cause[] = ['cable-friction', 'worn-drivetrain'];
 
 /** What made shifting worse is taken back before anything else is turned. The step as it was where nothing did. */
 export function takeBackFirst(step: Step, facts: SuggestionFacts): Step {
   const harm = harmToTakeBack(facts);
   if (harm.length === 0) return step;
   const back = harm.map(({ parameter, unit, back: amount }) => turningWords({ parameter, unit, amount }));
-  const first = `Take back first what was done on ${harm[0].at.slice(0, 10)}, since it made shifting worse: ${listed(back)}.`;
-  // a limit past which a chain was lost comes before everything
-  if (facts.now.keepOff.size > 0) return { ...step, steps: [...step.steps, first] };
+  const what = `what was done on ${harm[0].at.slice(0, 10)}, since it made shifting worse: ${listed(back)}.`;
+  // what can hurt comes before everything: a limit past which a chain was lost, or a derailleur that may reach the spokes
+  if (facts.now.keepOff.size > 0 || facts.ranked[0].cause === 'hanger-bent')
+    return { ...step, steps: [...step.steps, `Then take back ${what}`] };
   return {
     ...step,
     parameter: harm[0].parameter,
-    steps: [first, ...after(step, harm, facts)],
+    steps: [`Take back first ${what}`, ...after(step, harm, facts)],
     start: `${upperFirst(listed(back))}, then ride again.`,
     cautions: [...new Set([...cautionsOf(harm, facts.electronic), ...step.cautions])],
     sense: harm[0].back > 0 ? 1 : -1,

@@ -1,7 +1,7 @@
 import type { AdjustmentComparison } from '../../adjustments/compare-adjustments.ts';
 import { DECIDED_AT } from '../../adjustments/compare-rates.ts';
 import { endCogBeforeAndAfter } from '../../adjustments/end-cog-words.ts';
-import { cameBackWords, growthWords, oppositeWords } from '../../adjustments/hidden-words.ts';
+import { cameBackWords, growthWords, oppositeInShort } from '../../adjustments/hidden-words.ts';
 import { isTogether, madeTogether } from '../../adjustments/made-together.ts';
 import { amountWords } from '../../adjustments/parameter-words.ts';
 import { counted } from '../../numeric/counted.ts';
@@ -31,7 +31,7 @@ function verdictWords(comparison: AdjustmentComparison, it: string): string {
   const { probabilityBetter, cameBack, wentOnGrowing, oppositeWays } = comparison;
   if (cameBack) return `: ${cameBackWords({ ...cameBack, at: new Date(cameBack.fromMs).toISOString() })}`;
   if (wentOnGrowing) return `: ${growthWords(wentOnGrowing)}`;
-  if (oppositeWays) return `: ${oppositeWords(oppositeWays)}`;
+  if (oppositeWays) return `: ${oppositeInShort(oppositeWays)}`;
   if (probabilityBetter >= DECIDED_AT) return `: ${it} helped`;
   return probabilityBetter <= 1 - DECIDED_AT ? `: ${it} made shifting worse` : '';
 }

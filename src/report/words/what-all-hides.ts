@@ -23,7 +23,5 @@ export function whatAllHides(
   const told = `${upperFirst(it)} went two ways: ${oppositeWords(oppositeWays)}.`;
   const both = oppositeWays.better.before.trouble > 0 && oppositeWays.worse.before.trouble > 0;
   // one that failed nowhere before was only turned too far
-  return both && indexing.includes(parameter)
-    ? `${told} Both failed before it, so no setting of it cures both: it moves the trouble from one end to the other, as with a bent hanger.`
-    : told;
+  return both && indexing.includes(parameter) ? `${told} No setting of it cures both, as with a bent hanger.` : told;
 }
