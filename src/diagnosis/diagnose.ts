@@ -43,8 +43,7 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
   const undecided = saysNothing(seen) || sound ? null : undecidedBetween(weighed, probabilities, ranked, electronic);
   const named = undecided ? undecided.between : [top];
   const unexplained = leftUnexplained(reached, named, electronic);
-  const { separates, checkRide } =
-    top === 'no-fault' && unexplained ? nothingToPart : planNextRide(input, reached, named);
+  const { separates, checkRide } = planNextRide(input, reached, named, unexplained);
   const facts: SuggestionFacts = {
     ranked,
     seen,
@@ -141,9 +140,6 @@ const answersFirst = ({ setting, since }: BikeNow): boolean =>
 /** Where nothing was seen the verdict is what was taken for granted: nothing to part, nothing that hangs on more. */
 const saysNothing = (seen: Observed): boolean => seen.all.shifts + seen.events === 0;
 
-/** Where no cause explains what goes wrong, a ride that would tell two of them apart tells nothing. */
-const nothingToPart = { separates: null, checkRide: noCheckRide } as const;
-
 /** What stands beside the verdict; null too where too few shifts were judged to name anything. */
 function leftUnexplained(
   { weighed, ranked, seen }: Reached,
@@ -160,7 +156,10 @@ function planNextRide(
   { bike, rides, unseenCogs, cogsKnown, ridesLeftOut }: DiagnosisInput,
   { weighed, particles, lookAhead, seen, top, ranked, now, wellSince }: Reached,
   named: readonly Cause[],
+  unexplained: Diagnosis['unexplained'],
 ): Pick<Diagnosis, 'separates' | 'checkRide'> {
+  // where no cause explains what goes wrong, a ride that would tell two of them apart tells nothing
+  if (top === 'no-fault' && unexplained) return { separates: null, checkRide: noCheckRide };
   const { cassette } = bike;
   const electronic = bike.actuation === 'electronic';
   const atRisk = endsAtRisk(particles, now.keepOff, now.setting === 'cured' ? [] : named);

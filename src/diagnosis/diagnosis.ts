@@ -115,17 +115,17 @@ interface TroubleSince {
   readonly trouble: number;
 }
 
-/** Shifts onto a cog (named by its teeth; null: onto the others together) in a direction (null: from either side) that go wrong more often than any cause in question foretells. */
+/** Shifts onto a cog (named by its teeth; null: onto the others together) in a direction (null: from either side) that go wrong more often than the likeliest cause foretells. */
 export interface UnexplainedShifts {
   readonly teeth: number | null;
   readonly direction: Direction | null;
   readonly shifts: number;
   readonly trouble: number;
-  /** How many of them were to go wrong by the cause that foretells most. */
+  /** How many of them were to go wrong by that cause. */
   readonly foretold: number;
 }
 
-/** What stands beside the verdict: trouble that neither the likeliest cause nor any other in question explains. */
+/** What stands beside the verdict: trouble that the likeliest cause leaves unexplained, while no other in question explains all. */
 export interface UnexplainedTrouble {
   readonly places: readonly UnexplainedShifts[];
   /** Which shifts these are, within a sentence: `shifts onto the 17`. */

@@ -234,7 +234,7 @@ export const diagnosisSchema = z.object({
     ordinaryBits: z.number().min(0),
   }),
   /**
-   * Set where shifts go wrong that neither the likeliest cause nor any other in question explains; the causes are weighed as the only fault.
+   * Set where shifts go wrong that the likeliest cause does not explain, and no other in question explains all; each is weighed as the only fault.
    * `teeth` null: onto the other cogs together; `direction` null: from either side; `foretold`: how many were to go wrong. Absent in reports
    * that an older engine left in a store.
    */

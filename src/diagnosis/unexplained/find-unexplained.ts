@@ -10,10 +10,10 @@ const IN_QUESTION_FROM = 0.05;
 /** So many imagined bikes of each cause foretell what was to be expected. */
 const BIKES = 60;
 
-/** What none of the causes in question explains, and which these are, likeliest first. */
+/** What the likeliest cause leaves unexplained, where no other in question explains everything either. */
 export interface Unexplained {
   readonly places: readonly UnexplainedPlace[];
-  readonly by: readonly Cause[];
+  readonly by: Cause;
 }
 
 /** The causes that the verdict names or that may yet be it, likeliest first. */
@@ -25,12 +25,18 @@ export const causesInQuestion = (
     .filter(({ cause, probability }) => named.includes(cause) || probability >= IN_QUESTION_FROM)
     .map(({ cause }) => cause);
 
-/** Looks beside the verdict for shifts that none of the causes in question explains; null where there are none. */
-export function findUnexplained(weighed: WeighedCauses, by: readonly Cause[]): Unexplained | null {
+/**
+ * Looks beside the verdict for shifts that go wrong where the likeliest cause foretells none. Null where it, or any other cause in
+ * question, explains all that was seen.
+ *
+ * @param inQuestion at least one, the likeliest first
+ */
+export function findUnexplained(weighed: WeighedCauses, inQuestion: readonly Cause[]): Unexplained | null {
   const { model } = weighed;
   const seen = seenTrouble(model.evidence, model.bike.cassetteLength);
   if (!seen.some(({ trouble }) => trouble > 0)) return null;
-  const foretold = by.map((cause) => foretoldTrouble(model, particlesOf(weighed, cause, BIKES)));
-  const places = unexplainedPlaces(seen, foretold);
-  return places.length > 0 ? { places, by } : null;
+  const left = inQuestion.map((cause) =>
+    unexplainedPlaces(seen, foretoldTrouble(model, particlesOf(weighed, cause, BIKES))),
+  );
+  return left.every((places) => places.length > 0) ? { places: left[0], by: inQuestion[0] } : null;
 }

@@ -17,13 +17,10 @@ const STILL_THERE = 0.05;
 /** Sure ones add up to a hair less than their number. */
 const A_HAIR = 0.1;
 
-/** What the imagined bikes of each cause in question foretell. */
-export type Foretold = readonly (readonly ForetoldTrouble[])[];
-
-/** The trouble of some cells (`cogCell`) against the cause that it surprises least. */
+/** The trouble of some cells (`cogCell`) against what a cause foretells. */
 export interface TroubleAgainst {
   readonly seen: SeenTrouble;
-  /** Chance of so much on a bike as that cause has it. */
+  /** Chance of so much on a bike as the cause has it. */
   readonly chance: number;
   /** Share of the shifts that it foretells to go wrong. */
   readonly foretold: number;
@@ -37,24 +34,27 @@ export interface Strictness {
 
 const surely = ({ sure }: SeenTrouble): number => Math.floor(sure + A_HAIR);
 
-/** @param unlikeness how far such cells may be from what is foretold of them, as a standard deviation of the log odds */
+/**
+ * Sets trouble against what a cause foretells.
+ *
+ * @param bikes the cause's imagined bikes
+ * @param unlikeness how far such cells may be from what is foretold of them, as a standard deviation of the log odds
+ */
 export function againstForetold(
   cells: readonly number[],
   all: readonly SeenTrouble[],
-  foretold: Foretold,
+  bikes: readonly ForetoldTrouble[],
   unlikeness: number,
 ): TroubleAgainst {
   const seen = joinSeen(cells.map((cell) => all[cell]));
-  const byCause = foretold.map((bikes) => {
-    const rates = bikes.map(
-      (bike) => cells.reduce((sum, cell) => sum + all[cell].shifts * bike[cell], 0) / Math.max(1, seen.shifts),
-    );
-    return {
-      chance: mean(rates, (rate) => chanceOfSoMany(surely(seen), seen.shifts, rate, unlikeness)) ?? 1,
-      foretold: mean(rates) ?? 0,
-    };
-  });
-  return { seen, ...byCause.reduce((best, one) => (one.chance > best.chance ? one : best)) };
+  const rates = bikes.map(
+    (bike) => cells.reduce((sum, cell) => sum + all[cell].shifts * bike[cell], 0) / Math.max(1, seen.shifts),
+  );
+  return {
+    seen,
+    chance: mean(rates, (rate) => chanceOfSoMany(surely(seen), seen.shifts, rate, unlikeness)) ?? 1,
+    foretold: mean(rates) ?? 0,
+  };
 }
 
 /** Whether so much trouble is left unexplained, and is still there. */

@@ -1,10 +1,11 @@
 import { range } from 'd3-array';
 import type { Direction } from '../../shifts/ride-events.ts';
 import { cogCell } from '../evidence/evidence-table.ts';
-import { againstForetold, type Foretold, moreThanForetold, type TroubleAgainst } from './more-than-foretold.ts';
+import type { ForetoldTrouble } from './foretold-trouble.ts';
+import { againstForetold, moreThanForetold, type TroubleAgainst } from './more-than-foretold.ts';
 import type { SeenTrouble } from './seen-trouble.ts';
 
-/** Shifts onto a cog (cassette index), more of which went wrong than the causes in question foretell. */
+/** Shifts onto a cog (cassette index), more of which went wrong than a cause foretells. */
 export interface UnexplainedPlace {
   /** Null: onto the other cogs that were ridden, all of them together. */
   readonly cog: number | null;
@@ -12,11 +13,11 @@ export interface UnexplainedPlace {
   readonly direction: Direction | null;
   readonly shifts: number;
   readonly trouble: number;
-  /** How many of them were to go wrong by the cause that foretells most. */
+  /** How many of them were to go wrong. */
   readonly foretold: number;
 }
 
-/** Chance of so much trouble anywhere on a bike that is as one of the causes has it; it is shared among all the places looked at. */
+/** Chance of so much trouble anywhere on a bike that is as the cause has it; it is shared among all the places looked at. */
 const BY_CHANCE = 0.01;
 /** Where one place is unexplained, others need less to be told beside it. */
 const beside = { mostChance: 0.01, fewestSure: 3 };
@@ -29,12 +30,13 @@ const EITHER_SIDE = 0.5;
 const directions: readonly Direction[] = ['to-larger', 'to-smaller'];
 
 /**
- * The places where more shifts went wrong than any cause in question foretells: each cog in each direction is looked at, each cog from
+ * The places where more shifts went wrong than a cause foretells: each cog in each direction is looked at, each cog from
  * both sides, and what is left of each direction as a whole.
  *
  * @param all what was seen, by cog and direction (`cogCell`)
+ * @param bikes the cause's imagined bikes
  */
-export function unexplainedPlaces(all: readonly SeenTrouble[], foretold: Foretold): UnexplainedPlace[] {
+export function unexplainedPlaces(all: readonly SeenTrouble[], bikes: readonly ForetoldTrouble[]): UnexplainedPlace[] {
   const size = all.length / 2;
   const cellsOf = (cog: number): number[] => directions.map((one) => cogCell(size, one === 'to-larger', cog));
   const ridden = (cell: number): boolean => all[cell].shifts > 0;
@@ -46,7 +48,7 @@ export function unexplainedPlaces(all: readonly SeenTrouble[], foretold: Foretol
     mostChance: BY_CHANCE / (cells.length + bothSides.length + directions.length),
     fewestSure: FEWEST_SURE,
   };
-  const onCog = (some: readonly number[]): TroubleAgainst => againstForetold(some, all, foretold, UNLIKENESS.cog);
+  const onCog = (some: readonly number[]): TroubleAgainst => againstForetold(some, all, bikes, UNLIKENESS.cog);
   const found = new Set<number>();
   for (const cell of cells) if (moreThanForetold(onCog([cell]), strict)) found.add(cell);
   for (const sides of bothSides)
@@ -57,7 +59,7 @@ export function unexplainedPlaces(all: readonly SeenTrouble[], foretold: Foretol
     const left = range(size)
       .map((cog) => cogCell(size, direction === 'to-larger', cog))
       .filter((cell) => !found.has(cell));
-    const against = againstForetold(left, all, foretold, UNLIKENESS.direction);
+    const against = againstForetold(left, all, bikes, UNLIKENESS.direction);
     return moreThanForetold(against, strict) ? [place(null, direction, against)] : [];
   });
   const named = range(size).flatMap((cog) => {

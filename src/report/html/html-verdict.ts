@@ -28,7 +28,7 @@ ${explainedCauses(report).map(
     cause,
     probability,
     evidence,
-  }) => html`<h3>${percent(probability)} ${causeWords(cause, bike.actuation).name}${ifOneFault(report)}</h3>
+  }) => html`<h3>${percent(probability)} ${causeWords(cause, bike.actuation).name}${ifOneFault(report, cause)}</h3>
 <ul>${evidence.map((sentence) => html`<li>${sentence}</li>`)}</ul>
 `,
 )}

@@ -18,7 +18,7 @@ export function textVerdict(page: TextPage, report: Report): void {
   if (diagnosis.undecided) page.paragraph(diagnosis.undecided.sentence);
   const explained = explainedCauses(report);
   for (const { cause, probability, evidence } of explained) {
-    page.subheading(`${percent(probability)}  ${causeWords(cause, bike.actuation).name}${ifOneFault(report)}`);
+    page.subheading(`${percent(probability)}  ${causeWords(cause, bike.actuation).name}${ifOneFault(report, cause)}`);
     for (const sentence of evidence) page.bullet(sentence);
   }
   const others = otherCauses(report, explained);

@@ -15,6 +15,6 @@ export function otherCauses(report: Report, explained: Report['diagnosis']['caus
   );
   const said = showsNothing(report)
     ? 'How likely each is, mostly by what is taken for granted before any ride'
-    : `Less likely${ifOneFault(report)}`;
+    : `Also weighed${ifOneFault(report)}`;
   return `${said}: ${listed.join(', ')}.`;
 }
