@@ -19,7 +19,7 @@ export interface UnexplainedPlace {
 
 /** Chance of so much trouble anywhere on a bike that is as the cause has it; it is shared among all the places looked at. */
 const BY_CHANCE = 0.01;
-/** Where one place is unexplained, others need less to be told beside it. */
+/** Where one place is unexplained, or two are by this, others need no more to be told beside it. */
 const beside = { mostChance: 0.01, fewestSure: 3 };
 const FEWEST_SURE = 4;
 /** How far a cog may be from what is foretold of it, and a whole direction (standard deviation of the log odds). Assumptions of ours. */
