@@ -8,6 +8,7 @@ import { safeShifts } from './check-ride/safe-shifts.ts';
 import { separateCauses } from './check-ride/separate-causes.ts';
 import type { Diagnosis, DiagnosisInput } from './diagnosis.ts';
 import { buildEvidence, type RidingEvidence } from './evidence/build-evidence.ts';
+import { FEWEST_SHIFTS } from './fewest-shifts.ts';
 import { shiftsWellSince } from './next-step/shifts-well.ts';
 import { suggest } from './next-step/suggest.ts';
 import type { SuggestionFacts } from './next-step/suggestion-facts.ts';
@@ -25,6 +26,8 @@ import { type WeighedCauses, weighCauses } from './posterior/weigh-causes.ts';
 import { onsetBesideReturn } from './sentences/onset-beside-return.ts';
 import { rankCauses } from './sentences/rank-causes.ts';
 import { undecidedBetween } from './sentences/undecided-between.ts';
+import { causesInQuestion, findUnexplained } from './unexplained/find-unexplained.ts';
+import { unexplainedTrouble } from './unexplained/unexplained-trouble.ts';
 
 /**
  * Weighs every cause against the rides and adjustments of one bike and says what to do next. The same input gives the
@@ -40,7 +43,8 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
   const sound = top === 'no-fault' && seen.all.trouble + seen.events === 0;
   const undecided = saysNothing(seen) || sound ? null : undecidedBetween(weighed, probabilities, ranked, electronic);
   const named = undecided ? undecided.between : [top];
-  const { separates, checkRide } = planNextRide(input, reached, named);
+  const unexplained = leftUnexplained(reached, named, electronic);
+  const { separates, checkRide } = planNextRide(input, reached, named, unexplained);
   const facts: SuggestionFacts = {
     ranked,
     seen,
@@ -49,6 +53,7 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
     undatedShifts: evidence.undatedShifts,
     ridesLeftOut: input.rides.length === 0 ? (input.ridesLeftOut ?? 0) : 0,
     undecided,
+    unexplained,
     onset,
     rider: weighRider(particles, evidence),
     clicks: reached.clicks,
@@ -70,6 +75,7 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
     separates,
     undecided: facts.undecided,
     checkRide,
+    unexplained,
     now: nowVerdict(now),
     stillThere: now.stillThere,
     cured: now.setting === 'cured',
@@ -137,12 +143,26 @@ const answersFirst = ({ setting, since }: BikeNow): boolean =>
 /** Where nothing was seen the verdict is what was taken for granted: nothing to part, nothing that hangs on more. */
 const saysNothing = (seen: Observed): boolean => seen.all.shifts + seen.events === 0;
 
+/** What stands beside the verdict; null too where too few shifts were judged to name anything. */
+function leftUnexplained(
+  { weighed, ranked, seen }: Reached,
+  named: readonly Cause[],
+  electronic: boolean,
+): Diagnosis['unexplained'] {
+  if (seen.all.shifts < FEWEST_SHIFTS) return null;
+  const found = findUnexplained(weighed, causesInQuestion(ranked, named));
+  return found && unexplainedTrouble(found, seen, electronic);
+}
+
 /** What the next ride may tell: by what the two likeliest causes part, and the check ride for it. */
 function planNextRide(
   { bike, rides, unseenCogs, cogsKnown, ridesLeftOut }: DiagnosisInput,
   { weighed, particles, lookAhead, seen, top, ranked, now, wellSince }: Reached,
   named: readonly Cause[],
+  unexplained: Diagnosis['unexplained'],
 ): Pick<Diagnosis, 'separates' | 'checkRide'> {
+  // where no cause explains what goes wrong, a ride that would tell two of them apart tells nothing
+  if (top === 'no-fault' && unexplained) return { separates: null, checkRide: noCheckRide };
   const { cassette } = bike;
   const electronic = bike.actuation === 'electronic';
   const atRisk = endsAtRisk(particles, now.keepOff, now.setting === 'cured' ? [] : named);

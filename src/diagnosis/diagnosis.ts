@@ -115,6 +115,26 @@ interface TroubleSince {
   readonly trouble: number;
 }
 
+/** Shifts onto a cog (named by its teeth; null: onto the others together) in a direction (null: from either side) that go wrong more often than the likeliest cause foretells. */
+export interface UnexplainedShifts {
+  readonly teeth: number | null;
+  readonly direction: Direction | null;
+  readonly shifts: number;
+  readonly trouble: number;
+  /** How many of them were to go wrong by that cause. */
+  readonly foretold: number;
+}
+
+/** What stands beside the verdict: trouble that the likeliest cause leaves unexplained, while no other in question explains all. */
+export interface UnexplainedTrouble {
+  readonly places: readonly UnexplainedShifts[];
+  /** Which shifts these are, within a sentence: `shifts onto the 17`. */
+  readonly where: string;
+  readonly sentence: string;
+  /** What to look at. */
+  readonly look: string;
+}
+
 /** What is wrong with the bike as it is now. */
 export interface NowVerdict {
   /** The likeliest cause as long as it is there, the fault that an adjustment made of it, or `no-fault` once it is cured. */
@@ -187,6 +207,8 @@ export interface Diagnosis {
   readonly separates: Separation | null;
   readonly undecided: Undecided | null;
   readonly checkRide: CheckRide;
+  /** What is left unexplained: a second fault, or something that is no cause's doing. Null where nothing is. The causes are weighed as the only fault. */
+  readonly unexplained: UnexplainedTrouble | null;
   /** What is wrong now: all that is advised follows from it. The causes say what was mis-set. */
   readonly now: NowVerdict;
   /** Probability that the likeliest fault is still there as it was named after the last adjustment; 1 where nothing was adjusted or judged since: then it says nothing. */

@@ -35,6 +35,10 @@ export function diagnosisReport(diagnosis: Diagnosis, held: HeldBack | null): Di
       expectedBits: roundTo(checkRide.expectedBits, 3),
       ordinaryBits: roundTo(checkRide.ordinaryBits, 3),
     },
+    unexplained: diagnosis.unexplained && {
+      ...diagnosis.unexplained,
+      places: diagnosis.unexplained.places.map((place) => ({ ...place, foretold: roundTo(place.foretold, 2) })),
+    },
     now: { ...diagnosis.now, keepOff: [...diagnosis.now.keepOff], pastTheMark: roundTo(diagnosis.now.pastTheMark, 4) },
     stillThere: roundTo(diagnosis.stillThere, 4),
     cured: diagnosis.cured,

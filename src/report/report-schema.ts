@@ -260,6 +260,30 @@ export const diagnosisSchema = z.object({
     expectedBits: z.number().min(0),
     ordinaryBits: z.number().min(0),
   }),
+  /**
+   * Set where shifts go wrong that the likeliest cause does not explain, and no other in question explains all; each is weighed as the only fault.
+   * `teeth` null: onto the other cogs together; `direction` null: from either side; `foretold`: how many were to go wrong. Absent in reports
+   * that an older engine left in a store.
+   */
+  unexplained: z
+    .object({
+      places: z.array(
+        z.object({
+          teeth: toothCount.nullable(),
+          direction: direction.nullable(),
+          shifts: count,
+          trouble: count,
+          foretold: z.number().min(0),
+        }),
+      ),
+      /** Which shifts these are, within a sentence. */
+      where: z.string(),
+      sentence: z.string(),
+      /** What to look at. */
+      look: z.string(),
+    })
+    .nullable()
+    .optional(),
   now: nowSchema,
   /** Probability that the likeliest fault is still there, as it was named, after the last adjustment; 1, saying nothing, where no shift was judged since. */
   stillThere: probability,

@@ -12,6 +12,7 @@ const SOUND_FROM = 0.5;
  *
  * - `nothing-seen`: in what could be weighed no shift was judged and nothing else found, or no verdict is drawn (`diagnosis.heldBack`); no cause
  * - `sound`: nothing points to a part, and no assumption turns that; `no-fault`
+ * - `unexplained`: a bike in order is likeliest, yet shifts go wrong in a place that no cause explains; `no-fault`
  * - `cured`: the rides since the last adjustment no longer show the fault; that fault
  * - `overdone`: an adjustment went past the mark, so that something else is wrong now (`diagnosis.now`); what was likeliest before it
  * - `unsettled`: the rides since the last adjustment do not tell what became of the fault; that fault
@@ -23,7 +24,7 @@ const SOUND_FROM = 0.5;
 export type Verdict =
   | { readonly kind: 'nothing-seen'; readonly causes: readonly [] }
   | {
-      readonly kind: 'sound' | 'cured' | 'overdone' | 'unsettled' | 'put-right' | 'unnamed' | 'named';
+      readonly kind: 'sound' | 'unexplained' | 'cured' | 'overdone' | 'unsettled' | 'put-right' | 'unnamed' | 'named';
       readonly causes: readonly [Weighed];
     }
   | { readonly kind: 'open'; readonly causes: readonly [Weighed, Weighed] };
@@ -34,11 +35,12 @@ type Judged = Pick<Report, 'diagnosis' | 'adjustments'>;
 
 /** The verdict of a report. */
 export function verdictOf(report: Judged): Verdict {
-  const { causes, undecided, suggestion, shiftsWellSince, now } = report.diagnosis;
+  const { causes, undecided, suggestion, shiftsWellSince, now, unexplained } = report.diagnosis;
   const [first, second] = causes;
   if (report.diagnosis.heldBack) return { kind: 'nothing-seen', causes: [] };
   if (now.setting === 'overdone') return { kind: 'overdone', causes: [first] };
   if (showsNothing(report)) return { kind: 'nothing-seen', causes: [] };
+  if (first.cause === 'no-fault' && unexplained) return { kind: 'unexplained', causes: [first] };
   if (first.cause === 'no-fault' && first.probability >= SOUND_FROM && !undecided)
     return { kind: 'sound', causes: [first] };
   if (isCured(report)) return { kind: 'cured', causes: [first] };
@@ -76,8 +78,10 @@ export const wasOneCause = (report: Pick<Judged, 'diagnosis'>): boolean =>
 export const noneStandsOut = ({ kind, causes }: Verdict, { diagnosis }: Pick<Judged, 'diagnosis'>): boolean =>
   kind === 'open' && causes[0].cause === 'no-fault' && !diagnosis.undecided;
 
-/** How a verdict is marked: nothing is wrong, a part is at fault, or it is not known which of the two. */
-export function verdictTone({ kind, causes }: Verdict): 'good' | 'alarm' | 'open' {
+/** How the verdict of a report is marked: nothing is wrong, a part is at fault, or it is not known which of the two. */
+export function verdictTone(report: Judged): 'good' | 'alarm' | 'open' {
+  const { kind, causes } = verdictOf(report);
+  if (report.diagnosis.unexplained && kind !== 'nothing-seen') return 'alarm';
   switch (kind) {
     case 'sound':
     case 'cured':
@@ -88,6 +92,7 @@ export function verdictTone({ kind, causes }: Verdict): 'good' | 'alarm' | 'open
     case 'unsettled':
       return 'open';
     case 'overdone':
+    case 'unexplained':
       return 'alarm';
     case 'named':
     case 'open':

@@ -29,6 +29,8 @@ export interface CaseVerdict {
   readonly ranked: readonly { readonly cause: string; readonly probability: number }[];
   readonly undecided: boolean;
   readonly parameter: string;
+  /** Whether trouble is left that the likeliest cause does not explain. */
+  readonly unexplained: boolean;
 }
 
 function summary(events: CaseVerdict['events'], after: number, verdict: Diagnosis): CaseVerdict {
@@ -38,6 +40,7 @@ function summary(events: CaseVerdict['events'], after: number, verdict: Diagnosi
     ranked: verdict.causes.map(({ cause, probability }) => ({ cause, probability })),
     undecided: verdict.undecided !== null,
     parameter: verdict.suggestion.parameter,
+    unexplained: verdict.unexplained !== null,
   };
 }
 

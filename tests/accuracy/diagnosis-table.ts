@@ -122,6 +122,11 @@ export async function diagnosisTable(options: DiagnosisTableOptions = {}): Promi
     '',
     `${2 * seeds} bikes in order, events seen in the log, after one and after three rides: ${accused} of ${healthy.length} verdicts name a fault, ${named} advise a part.`,
   );
+  const seen = pick((one) => one.events === 'engine');
+  const left = seen.filter(({ unexplained }) => unexplained);
+  lines.push(
+    `Events seen in the log, at most one fault a bike: ${left.length} of ${seen.length} verdicts leave trouble unexplained, ${left.filter(({ ranked, truth }) => ranked[0].cause === truth).length} of them with the right cause first.`,
+  );
   for (const [label, keep] of [
     ['three rides, true events', (one: Judged) => one.events === 'truth' && one.after === 3],
     ['three rides, events seen in the log', (one: Judged) => one.events === 'engine' && one.after === 3],

@@ -52,6 +52,7 @@ const facts = (changes: Partial<SuggestionFacts> = {}): SuggestionFacts => ({
   undatedShifts: 0,
   ridesLeftOut: 0,
   undecided: null,
+  unexplained: null,
   onset: { kind: 'steady', at: null, rideBeforeAt: null, probability: 0.9 },
   rider: { probability: 0, troubleRateLowTorque: null, troubleRateHighTorque: null, sentence: '' },
   clicks: { parameter: 'cable-tension', unit: 'clicks', mean: 0, low: -1, high: 1 },

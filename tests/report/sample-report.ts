@@ -134,6 +134,7 @@ export const sampleDiagnosis: Diagnosis = {
     expectedBits: 0.4,
     ordinaryBits: 0.1,
   },
+  unexplained: null,
   now: {
     fault: 'cable-tension-low',
     setting: 'same',

@@ -34,6 +34,13 @@ interface Case {
   readonly tone: 'good' | 'alarm' | 'open';
 }
 
+const left = {
+  places: [{ teeth: 18, direction: null, shifts: 40, trouble: 40, foretold: 0.3 }],
+  where: 'shifts onto the 18',
+  sentence: 'Explained by none: 40 of 40 shifts onto the 18 went wrong.',
+  look: 'Look at the 18.',
+};
+
 const codes = { good: 32, alarm: 33, open: 1 };
 
 /** The second place always has `cable-friction` with 12 %. */
@@ -45,6 +52,35 @@ const cases: Case[] = [
     sentence: 'Nothing points to a mis-set part (80 % sure).',
     headline: 'Nothing points to a mis-set part',
     tone: 'good',
+  },
+  {
+    top: 'no-fault',
+    probability: 0.8,
+    diagnosis: { unexplained: left },
+    kind: 'unexplained',
+    sentence: 'Explained by none: 40 of 40 shifts onto the 18 went wrong.',
+    headline: 'Shifts onto the 18 go wrong, and no cause explains it',
+    tone: 'alarm',
+  },
+  {
+    top: 'cable-tension-low',
+    probability: 0.78,
+    diagnosis: { unexplained: left },
+    kind: 'named',
+    sentence: 'Likeliest, if it is one fault: cable tension too low (78 %);',
+    headline: 'Cable tension too low',
+    tone: 'alarm',
+  },
+  {
+    // what was cured leaves the rest as it is
+    top: 'cable-tension-low',
+    probability: 0.78,
+    diagnosis: { suggestion: nothingToTurn, cured: true, stillThere: 0.1, unexplained: left },
+    kind: 'cured',
+    sentence:
+      'It was cable tension too low (78 %), and the last adjustment seems to have cured it. Explained by none: 40 of 40',
+    headline: 'Cable tension too low: it seems cured',
+    tone: 'alarm',
   },
   {
     top: 'no-fault',

@@ -12,6 +12,7 @@ import { bikeWords } from '../../src/report/words/bike-words.ts';
 import { lateralSentence } from '../../src/report/words/lateral-sentence.ts';
 import { sinceStart, utcDayAndTime } from '../../src/report/words/moment-words.ts';
 import { durationWords, rateWithInterval, sure } from '../../src/report/words/number-words.ts';
+import { otherCauses } from '../../src/report/words/other-causes.ts';
 import { rideNotes } from '../../src/report/words/ride-notes.ts';
 import { turnWords } from '../../src/report/words/turn-words.ts';
 import { explainedCauses, verdictSentence } from '../../src/report/words/verdict-words.ts';
@@ -160,15 +161,12 @@ describe('verdictSentence', () => {
   it('says the same evidence once only', () => {
     const report = withProbability(0.5, 0.4);
     const causes = report.diagnosis.causes.map((one) => ({ ...one, evidence: ['0 of 9 shifts.'] }));
-    const explained = explainedCauses({ ...report, diagnosis: { ...report.diagnosis, causes } });
-    expect(explained.map(({ evidence }) => evidence)).toEqual([
-      ['0 of 9 shifts.'],
-      ['What is said under "cable tension too low" bears on it as well.'],
-    ]);
+    const alike = { ...report, diagnosis: { ...report.diagnosis, causes } };
+    const explained = explainedCauses(alike);
+    expect(explained.map(({ evidence }) => evidence)).toEqual([['0 of 9 shifts.']]);
+    expect(otherCauses(alike, explained)).toBe('Also weighed: friction in cable and housing (40 %).');
     const bare = causes.map((one) => ({ ...one, evidence: [] }));
-    expect(explainedCauses({ ...report, diagnosis: { ...report.diagnosis, causes: bare } })[1].evidence).toEqual([
-      'Nothing in these rides speaks for or against it.',
-    ]);
+    expect(explainedCauses({ ...report, diagnosis: { ...report.diagnosis, causes: bare } })).toHaveLength(1);
   });
 
   it('tells a cause with nothing to turn from too thin evidence', () => {

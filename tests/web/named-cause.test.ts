@@ -13,6 +13,12 @@ describe('a named cause with nothing to turn', () => {
     expect(named(quietReport('cable-friction', true), 'too little data')).toBeNull();
   });
 
+  it('is not that nothing is wrong where shifts fail that no cause explains', () => {
+    const { diagnosis, ...rest } = quietReport('no-fault', false);
+    const unexplained = { places: [], where: 'shifts onto the 18', sentence: 'Not explained.', look: 'Look.' };
+    expect(named({ ...rest, diagnosis: { ...diagnosis, unexplained } })).toBeNull();
+  });
+
   it('is not said to be likely now where an adjustment made another fault of it, or may have cured it', () => {
     const { diagnosis, ...rest } = quietReport('cable-friction', true);
     for (const setting of ['overdone', 'unsettled'] as const)

@@ -1,5 +1,6 @@
 import { causeWords } from '../../src/diagnosis/cause-words.ts';
 import { upperFirst } from '../../src/numeric/upper-first.ts';
+import { ifOneFault } from '../../src/report/words/if-one-fault.ts';
 import type { Bike, Diagnosis } from '../api/answers.ts';
 import { make, makeSvg } from '../dom/make.ts';
 import { points } from '../page/points.ts';
@@ -45,15 +46,16 @@ function row(
  * @param dated puts a sentence's dates into the reader's time zone
  */
 export function causeList(
-  { causes }: Diagnosis,
+  diagnosis: Diagnosis,
   actuation: Bike['actuation'],
   dated: (sentence: string) => string,
 ): HTMLElement {
+  const { causes } = diagnosis;
   const rows = causes.map((cause, rank) => row(cause, actuation, dated, rank));
   return make(
     'div',
     { class: 'causes' },
-    make('h3', {}, 'All that was weighed'),
+    make('h3', {}, `All that was weighed${ifOneFault({ diagnosis })}`),
     make('ol', { class: 'cause-list' }, ...rows.slice(0, SHOWN_AT_ONCE)),
     make(
       'details',

@@ -29,6 +29,8 @@ export function verdictHeadline({ bike, state, report }: Pick<BikeDetail, 'bike'
       return tooFew;
     case 'sound':
       return nothingPoints;
+    case 'unexplained':
+      return upperFirst(`${report.diagnosis.unexplained?.where} go wrong, and no cause explains it`);
     case 'cured':
       return `${upperFirst(first)}: it seems cured`;
     case 'overdone':

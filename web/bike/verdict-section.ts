@@ -3,6 +3,7 @@ import { chance } from '../../src/numeric/percent.ts';
 import { upperFirst } from '../../src/numeric/upper-first.ts';
 import { showsNothing } from '../../src/report/shows-nothing.ts';
 import { verdictOf } from '../../src/report/verdict-kind.ts';
+import { ifOneFault } from '../../src/report/words/if-one-fault.ts';
 import { verdictSentence } from '../../src/report/words/verdict-words.ts';
 import type { BikeDetail } from '../api/answers.ts';
 import { type Child, make } from '../dom/make.ts';
@@ -35,11 +36,12 @@ function onsetSentence(report: NonNullable<BikeDetail['report']>): string | null
 function facts(bike: BikeDetail, said: boolean): string[] {
   const { report } = bike;
   if (!report) return [];
-  const { riderPart, undecided } = report.diagnosis;
+  const { riderPart, undecided, unexplained } = report.diagnosis;
   return [
     troubleSentence(bike),
     said ? onsetSentence(report) : null,
     said ? stillThereSentence(report) : null,
+    said && !isOverdone(report) ? unexplained?.sentence : null,
     riderPart.probability >= 0.5 ? riderPart.sentence : null,
     undecided?.sentence,
   ].filter((fact): fact is string => Boolean(fact));
@@ -57,7 +59,11 @@ function likelyCause(bike: BikeDetail): HTMLElement | null {
     make(
       'p',
       { class: 'verdict-likely' },
-      make('strong', {}, upperFirst(`${chance(named.probability)} likely`)),
+      make(
+        'strong',
+        {},
+        upperFirst(`${chance(named.probability)} likely${bike.report ? ifOneFault(bike.report) : ''}`),
+      ),
       `: ${causeWords(named.cause, bike.bike.actuation).meaning}.`,
     )
   );

@@ -34,6 +34,14 @@ export function fitKind({
   }, 0);
 }
 
+/** How likely it is, 0 to 1, that a shift went wrong and not only took the turns that so many cogs take on a bike in order. */
+export function troubleShare(shift: Parameters<typeof fitKind>[0]): number {
+  const from = fitKind(shift) * outcomes.length;
+  const [clean, ...wrong] = outcomes.map((outcome, o) => shift.expected[outcome] * fitOf[from + o]);
+  const trouble = wrong.reduce((sum, one) => sum + one, 0);
+  return trouble > 0 ? trouble / (trouble + clean) : 0;
+}
+
 /**
  * How likely crank turns beyond 1.5 are on a bike in order, over that many cogs, against one whose fault holds the chain back; 1 at
  * most. A log-normal distribution against an exponential one.

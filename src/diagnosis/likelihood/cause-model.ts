@@ -94,7 +94,7 @@ export class CauseModel {
    * The setup in a period when the fault was there from the period `since` on: the adjustments between have moved it. A fault is as large as
    * the first rides found it, so what was turned before them moves nothing; a part that was replaced before them is still a new one.
    */
-  setupInPeriod(faulty: Setup, bike: ImaginedBike, since: number, period: number): Setup {
+  setupInPeriod(faulty: Setup, bike: Pick<ImaginedBike, 'draw' | 'healthy'>, since: number, period: number): Setup {
     if (since >= period) return faulty;
     const firstRidden = this.evidence.segments[0]?.period ?? 0;
     const moved = { ...faulty };
@@ -107,6 +107,14 @@ export class CauseModel {
   /** Period in which the fault of an onset option is first there. */
   firstPeriod(option: OnsetOption): number {
     return option.kind === 'sudden' ? this.evidence.segments[option.fullFrom].period : 0;
+  }
+
+  /** The setup in a segment, for a bike whose fault began in a given way; `faulty` as the fault was when it had just come. */
+  setupInSegment(faulty: Setup, bike: Pick<ImaginedBike, 'draw' | 'healthy'>, onset: OnsetOption, at: number): Setup {
+    if (at < onset.halfFrom || at >= onset.goneFrom) return bike.healthy;
+    const { period } = this.evidence.segments[at];
+    if (at < onset.fullFrom) return this.setupInPeriod(halfway(bike.healthy, faulty), bike, 0, period);
+    return this.setupInPeriod(faulty, bike, this.firstPeriod(onset), period);
   }
 
   /** Log likelihood, prior of the onset included, for each way the fault can begin. A healthy bike has but the first. */

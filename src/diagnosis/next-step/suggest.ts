@@ -8,6 +8,7 @@ import { afterAdjusting } from './after-adjusting.ts';
 import { fewShifts } from './few-shifts.ts';
 import { forCause } from './for-cause.ts';
 import { forEither } from './for-either.ts';
+import { alsoLookThere, lookThere } from './look-there.ts';
 import { lookWhyBack } from './look-why-back.ts';
 import { cameOff, intoFrame, intoSpokes } from './next-steps.ts';
 import { putRight } from './put-right.ts';
@@ -61,7 +62,7 @@ const lostChain = (lost: Lost): boolean =>
 
 /** The next step: one thing, in the order the trade works in. A chain that came off calls for a look whatever the step is. */
 export function suggest(facts: SuggestionFacts): Suggestion {
-  const step = afterWhatWasDone(oneStep(facts), facts);
+  const step = alsoLookThere(afterWhatWasDone(oneStep(facts), facts), facts);
   const { drops } = facts;
   const looks = [
     drops('past-largest') > 0 && intoSpokes,
@@ -98,6 +99,7 @@ function oneStep(facts: SuggestionFacts): Step {
   if (now.trial && now.trial.before.lost > 0 && cause !== 'no-fault' && now.setting !== 'same')
     return afterAdjusting(cause, facts);
   const open = cause === 'no-fault' && probability < LIKELY_ENOUGH;
+  if (cause === 'no-fault' && facts.unexplained) return lookThere(facts.unexplained, facts);
   if (wellSince && (cause !== 'no-fault' || open || undecided)) return putRight(wellSince, now);
   if (open || undecided?.between.includes('no-fault'))
     return checkRideFirst(facts, 'it is not decided whether there is a fault at all');
@@ -109,7 +111,7 @@ function oneStep(facts: SuggestionFacts): Step {
 function forFault(cause: Fault, facts: SuggestionFacts): Step {
   const [{ probability }] = facts.ranked;
   const { undecided, seen, electronic } = facts;
-  if (shiftsWell(seen)) return leaveAlone(seen);
+  if (shiftsWell(seen)) return facts.unexplained ? lookThere(facts.unexplained, facts) : leaveAlone(seen);
   if (undecided) return forEither(undecided.between as readonly [Fault, Fault], facts);
   if (probability < LIKELY_ENOUGH)
     return checkRideFirst(

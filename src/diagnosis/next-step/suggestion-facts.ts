@@ -1,6 +1,14 @@
 import type { AdjustmentComparison } from '../../adjustments/compare-adjustments.ts';
 import type { Cause } from '../causes.ts';
-import type { CheckRide, Onset, RiderPart, ShiftsWellSince, TurnEstimate, Undecided } from '../diagnosis.ts';
+import type {
+  CheckRide,
+  Onset,
+  RiderPart,
+  ShiftsWellSince,
+  TurnEstimate,
+  Undecided,
+  UnexplainedTrouble,
+} from '../diagnosis.ts';
 import type { BikeNow } from '../now/bike-now.ts';
 import type { Observed } from '../observed.ts';
 
@@ -18,6 +26,7 @@ export interface SuggestionFacts {
   /** How many rides are left out as another bike's, where that leaves none that counts; else 0. */
   readonly ridesLeftOut: number;
   readonly undecided: Undecided | null;
+  readonly unexplained: UnexplainedTrouble | null;
   readonly onset: Onset;
   readonly rider: RiderPart;
   readonly clicks: TurnEstimate;

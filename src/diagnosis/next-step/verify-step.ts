@@ -23,7 +23,7 @@ interface Place {
 }
 
 /** Shifts that would all go well by chance only once in twenty times if nothing had changed. */
-function shiftsToProve(wrong: number, shifts: number): number {
+export function shiftsToProve(wrong: number, shifts: number): number {
   const rate = Math.min(MOST_RATE, Math.max(LEAST_RATE, wrong / Math.max(1, shifts)));
   return Math.round(Math.log(0.05) / Math.log(1 - rate)) + 2;
 }

@@ -4,6 +4,8 @@ import type { RidingEvidence } from '../evidence/build-evidence.ts';
 import { loadBin } from '../evidence/evidence-table.ts';
 import type { Particle } from './particles.ts';
 
+/** Standard errors by which one rate has to lie above another for the counts to show it. An assumption of ours. */
+const CLEARLY = 2;
 /** Trouble this small at the highest torque is not worth a word. */
 const WORTH_MENTIONING = 0.06;
 
@@ -22,6 +24,20 @@ function countByLoad(evidence: RidingEvidence): LoadCount[] {
       if (shift.outcome !== 'clean') count.trouble++;
     }
   return counts;
+}
+
+/** What the two rates come to for the rider. Easing off helps whatever is wrong, so it is told wherever load plainly matters. */
+function whatFollows(probability: number, low: LoadCount, high: LoadCount): string {
+  if (probability > 0.5) return 'ease off for half a turn while shifting before any part is touched';
+  const error = Math.sqrt(pooledVariance(low, high) * (1 / low.shifts + 1 / high.shifts));
+  const more = high.trouble / high.shifts - low.trouble / low.shifts;
+  if (more <= CLEARLY * error) return 'load made no plain difference';
+  return 'load made it worse, so ease off for half a turn while shifting, whatever the cause';
+}
+
+function pooledVariance(low: LoadCount, high: LoadCount): number {
+  const rate = (low.trouble + high.trouble) / (low.shifts + high.shifts);
+  return rate * (1 - rate);
 }
 
 /** The rider's own part: does trouble gather at high torque on a bike that is otherwise well set? */
@@ -46,7 +62,6 @@ export function weighRider(particles: readonly Particle[], evidence: RidingEvide
     probability,
     troubleRateLowTorque: low.trouble / low.shifts,
     troubleRateHighTorque: high.trouble / high.shifts,
-    sentence:
-      probability > 0.5 ? `${told}: ease off for half a turn while shifting before any part is touched.` : `${told}.`,
+    sentence: `${told}: ${whatFollows(probability, low, high)}.`,
   };
 }

@@ -6,8 +6,9 @@ import { causeChartHeightPx, drawCauses } from '../charts/cause-chart.ts';
 import { drawLateralError } from '../charts/lateral-error-chart.ts';
 import type { Report } from '../report-schema.ts';
 import { showsNothing } from '../shows-nothing.ts';
-import { verdictOf, verdictTone } from '../verdict-kind.ts';
+import { verdictTone } from '../verdict-kind.ts';
 import { furtherSentences } from '../words/further-sentences.ts';
+import { ifOneFault } from '../words/if-one-fault.ts';
 import { lateralSentence } from '../words/lateral-sentence.ts';
 import { stepList } from '../words/step-list.ts';
 import { explainedCauses, verdictSentence } from '../words/verdict-words.ts';
@@ -20,10 +21,14 @@ export function htmlVerdict(report: Report): Markup {
   const sentences = [...(diagnosis.undecided ? [diagnosis.undecided.sentence] : []), ...furtherSentences(diagnosis)];
   return html`<section>
 <h2>Verdict</h2>
-<p class="verdict ${verdictTone(verdictOf(report))}">${verdictSentence(report)}</p>
+<p class="verdict ${verdictTone(report)}">${verdictSentence(report)}</p>
 ${sentences.map((sentence) => html`<p>${sentence}</p>\n`)}
 ${explainedCauses(report).map(
-  ({ cause, probability, evidence }) => html`<h3>${percent(probability)} ${causeWords(cause, bike.actuation).name}</h3>
+  ({
+    cause,
+    probability,
+    evidence,
+  }) => html`<h3>${percent(probability)} ${causeWords(cause, bike.actuation).name}${ifOneFault(report, cause)}</h3>
 <ul>${evidence.map((sentence) => html`<li>${sentence}</li>`)}</ul>
 `,
 )}
@@ -57,7 +62,7 @@ function causeFigure(report: Report): Markup | null {
   const bars = causeBars(report);
   const sum = 'The probabilities of all causes sum to 100 %.';
   return chartFigure(
-    'How likely each cause is',
+    `How likely each cause is${ifOneFault(report)}`,
     showsNothing(report)
       ? `Mostly what is taken for granted before any ride, since no shift could be judged. ${sum}`
       : `Likeliest: ${bars[0].name}, ${percent(bars[0].probability)}. ${sum}`,

@@ -13,7 +13,7 @@ export interface BikeState {
   readonly word: StateWord;
   /** True while its first rides are being worked through: the word then says nothing of the bike. */
   readonly underWay: boolean;
-  /** The likeliest cause, `no-fault` among them; null while there is too little data. */
+  /** The likeliest cause, `no-fault` among them; null while there is too little data, and where none explains what goes wrong. */
   readonly topCause: Cause | null;
   readonly probability: number | null;
   /** Probability that something is wrong now; null where no ride could be weighed. */
@@ -47,7 +47,7 @@ export function bikeState(report: Report | null, rides: readonly PlacedRide[]): 
   const signs = stateSigns(report, rides);
   const { trouble } = signs;
   const word = stateWord(signs);
-  const known = word !== 'too little data' && !signs.heldBack;
+  const known = word !== 'too little data' && !signs.heldBack && !signs.onlyUnexplained;
   const dangers = stateDangers(signs);
   return {
     word,

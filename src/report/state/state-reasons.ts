@@ -10,11 +10,12 @@ import type { TroubleNow } from './trouble-now.ts';
 
 /** Why a bike is in the state that the word says, a sentence each; what is dangerous, `stateDangers` says. */
 export function stateReasons(signs: StateSigns, word: StateWord): string[] {
-  const { cured, trouble, enough, actuation, allLeftOut, heldBack } = signs;
+  const { cured, trouble, enough, actuation, allLeftOut, heldBack, unexplained, onlyUnexplained } = signs;
   if (heldBack) return [heldBack.sentence];
   const unproven = enough && showsNoFault(signs);
   const reasons: string[] = [];
-  if (!unproven) reasons.push(...faultReason(signs));
+  if (!unproven && !onlyUnexplained) reasons.push(...faultReason(signs));
+  if (unexplained) reasons.push(unexplained.sentence);
   if (trouble.low > TROUBLE_TO_WATCH)
     reasons.push(
       `${counted(trouble.count, 'shift')} of ${figure(trouble.shifts)} late, missed or overshot${sinceInWords[trouble.since]} (${percent(trouble.rate ?? 0)}).`,

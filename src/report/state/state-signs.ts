@@ -1,5 +1,7 @@
+import { sum } from 'd3-array';
 import type { PlacedRide } from '../../adjustments/adjustment-periods.ts';
 import { FEWEST_SHIFTS } from '../../diagnosis/fewest-shifts.ts';
+import { wilsonInterval } from '../../numeric/wilson-interval.ts';
 import { type NothingToJudge, nothingToJudge } from '../nothing-to-judge.ts';
 import type { Report } from '../report-schema.ts';
 import { ridesThatCount } from '../rides-that-count.ts';
@@ -9,6 +11,9 @@ import { type LostChains, lostChains } from './lost-chains.ts';
 import { type TroubleNow, troubleNow } from './trouble-now.ts';
 
 type Weighed = Report['diagnosis']['causes'][number];
+
+/** Shifts that fail where no cause explains it are something wrong: as sure as the check that they are no chance. */
+const WRONG_IF_UNEXPLAINED = 0.99;
 
 /** A cause with its probability. */
 export type NamedCause = Pick<Weighed, 'cause' | 'probability'>;
@@ -29,6 +34,10 @@ export interface StateSigns extends LostChains {
   readonly cured: NamedCause | null;
   /** What an adjustment that went too far made of it. */
   readonly overdone: NamedCause | null;
+  /** Trouble that no cause in question explains: what the verdict says of it, and the low end of the rate there; null without any. */
+  readonly unexplained: { readonly sentence: string; readonly low: number } | null;
+  /** Whether a bike in order is likeliest all the same: then no cause is to be named. */
+  readonly onlyUnexplained: boolean;
   /** The verdict where it is about the last adjustment: that it went too far, or that nobody knows yet what it did. */
   readonly aboutLast: string | null;
   /** From when on the newest rides shift well though no logged adjustment accounts for it; the likeliest fault before. */
@@ -62,7 +71,8 @@ export function stateSigns(report: Report, rides: readonly PlacedRide[]): StateS
   const overdone = kind === 'overdone' ? { cause: now.fault, probability: now.pastTheMark } : null;
   // a fault that was cured is one no longer, as far as it is no longer there and not past the mark
   const gone = cured ? cured.probability * Math.max(0, 1 - stillThere - now.pastTheMark) : 0;
-  const fault = Math.max(overdone?.probability ?? 0, 1 - noFault - gone);
+  const unexplained = unexplainedTrouble(report);
+  const fault = Math.max(overdone?.probability ?? 0, 1 - noFault - gone, unexplained ? WRONG_IF_UNEXPLAINED : 0);
   return {
     ...lostChains(report, rides),
     actuation: report.bike.actuation,
@@ -73,6 +83,8 @@ export function stateSigns(report: Report, rides: readonly PlacedRide[]): StateS
     top: overdone ?? (fault >= 0.5 && topFault ? topFault : { cause: 'no-fault', probability: 1 - fault }),
     cured,
     overdone,
+    unexplained,
+    onlyUnexplained: kind === 'unexplained',
     aboutLast: kind === 'overdone' || kind === 'unsettled' ? verdictSentence(report) : null,
     wellSince: kind === 'put-right' ? (shiftsWellSince?.at ?? null) : null,
     trouble,
@@ -83,4 +95,12 @@ export function stateSigns(report: Report, rides: readonly PlacedRide[]): StateS
     heldBack: report.diagnosis.heldBack ?? null,
     nothingToJudge: nothingToJudge(ridesThatCount(report)),
   };
+}
+
+/** Over all the places together. */
+function unexplainedTrouble({ diagnosis: { unexplained } }: Report): StateSigns['unexplained'] {
+  if (!unexplained) return null;
+  const trouble = sum(unexplained.places, (place) => place.trouble);
+  const shifts = sum(unexplained.places, (place) => place.shifts);
+  return { sentence: unexplained.sentence, low: wilsonInterval(trouble, shifts).low };
 }

@@ -27,7 +27,7 @@ const FINE_BELOW = 0.05;
  * The rule, in order:
  *
  * 1. `service`: with enough judged shifts, a fault as likely as `SERVICE_FROM` whose cause is named, or the low end of the trouble
- *    rate above `TROUBLE_TO_SERVICE`; or, with however few, a chain that left the cassette towards spokes or frame since the last adjustment,
+ *    rate above `TROUBLE_TO_SERVICE`, on the whole or where no cause explains it; or, with however few, a chain that left the cassette towards spokes or frame since the last adjustment,
  *    or an adjustment that went too far; or a chain that stands a whole cog from the one asked for.
  * 2. `too little data`: no verdict is drawn from the shifts (`heldBack`), fewer than `FEWEST_SHIFTS` judged shifts, or fewer that could be weighed.
  * 3. `fine`, or `too little data` until that is sure: no cause named, none likelier than that nothing is wrong, and next to nothing gone wrong. The
@@ -40,9 +40,11 @@ const FINE_BELOW = 0.05;
  * made of the fault is the cause that counts. What the trouble rate counts, `troubleNow` says.
  */
 export function stateWord(signs: StateSigns): StateWord {
-  const { fault, trouble, enough, leftTheCassette, namesCause, wellSince, overdone } = signs;
+  const { fault, trouble, enough, leftTheCassette, namesCause, wellSince, overdone, unexplained } = signs;
   // a bike whose fault cannot be named yet is watched; a named one needs hands even where there is nothing to turn
-  const needsService = !wellSince && ((fault >= SERVICE_FROM && namesCause) || trouble.low > TROUBLE_TO_SERVICE);
+  const needsService =
+    (unexplained?.low ?? 0) > TROUBLE_TO_SERVICE ||
+    (!wellSince && ((fault >= SERVICE_FROM && namesCause) || trouble.low > TROUBLE_TO_SERVICE));
   if (leftTheCassette.sure > 0 || overdone || (enough && needsService && !signs.heldBack)) return 'service';
   if (signs.heldBack) return signs.heldBack.code === 'one-cog-off' ? 'service' : 'too little data';
   if (!enough) return 'too little data';
@@ -58,9 +60,10 @@ export function showsNoFault({
   wellSince,
   cured,
   aboutLast,
+  unexplained,
   trouble,
   weighed,
 }: StateSigns): boolean {
-  if (fault < WATCH_FROM || faultLeads || namesCause || wellSince || cured || aboutLast) return false;
+  if (fault < WATCH_FROM || faultLeads || namesCause || wellSince || cured || aboutLast || unexplained) return false;
   return weighed.events === 0 && (trouble.rate ?? 0) <= NEXT_TO_NOTHING && trouble.low <= TROUBLE_TO_WATCH;
 }

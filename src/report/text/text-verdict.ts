@@ -2,8 +2,9 @@ import { parameterTitle } from '../../adjustments/parameter-words.ts';
 import { causeWords } from '../../diagnosis/cause-words.ts';
 import { percent } from '../../numeric/percent.ts';
 import type { Report } from '../report-schema.ts';
-import { verdictOf, verdictTone } from '../verdict-kind.ts';
+import { verdictTone } from '../verdict-kind.ts';
 import { furtherSentences } from '../words/further-sentences.ts';
+import { ifOneFault } from '../words/if-one-fault.ts';
 import { otherCauses } from '../words/other-causes.ts';
 import { stepList } from '../words/step-list.ts';
 import { explainedCauses, verdictSentence } from '../words/verdict-words.ts';
@@ -13,14 +14,14 @@ import type { TextPage } from './text-page.ts';
 export function textVerdict(page: TextPage, report: Report): void {
   const { diagnosis, bike } = report;
   page.heading('Verdict');
-  page.emphasised(verdictSentence(report), page.style[verdictTone(verdictOf(report))]);
+  page.emphasised(verdictSentence(report), page.style[verdictTone(report)]);
   if (diagnosis.undecided) page.paragraph(diagnosis.undecided.sentence);
   const explained = explainedCauses(report);
   for (const { cause, probability, evidence } of explained) {
-    page.subheading(`${percent(probability)}  ${causeWords(cause, bike.actuation).name}`);
+    page.subheading(`${percent(probability)}  ${causeWords(cause, bike.actuation).name}${ifOneFault(report, cause)}`);
     for (const sentence of evidence) page.bullet(sentence);
   }
-  const others = otherCauses(report, explained.length);
+  const others = otherCauses(report, explained);
   if (others) {
     page.blank();
     page.paragraph(others);

@@ -2,17 +2,19 @@ import { causeWords } from '../../diagnosis/cause-words.ts';
 import { percent } from '../../numeric/percent.ts';
 import type { Report } from '../report-schema.ts';
 import { showsNothing } from '../shows-nothing.ts';
+import { ifOneFault } from './if-one-fault.ts';
 
-/** The causes that are not explained, with their probabilities, in a sentence; null without any, and where no ride was weighed. */
-export function otherCauses(report: Report, explained: number): string | null {
+/** The causes that stand without evidence of their own, with their probabilities, in a sentence; null without any, and where no ride was weighed. */
+export function otherCauses(report: Report, explained: Report['diagnosis']['causes']): string | null {
   const { causes, weighed } = report.diagnosis;
-  const rest = causes.slice(explained);
+  const told = new Set(explained.map(({ cause }) => cause));
+  const rest = causes.filter(({ cause }) => !told.has(cause));
   if (rest.length === 0 || weighed.rides === 0 || report.diagnosis.heldBack) return null;
   const listed = rest.map(
     ({ cause, probability }) => `${causeWords(cause, report.bike.actuation).name} (${percent(probability)})`,
   );
   const said = showsNothing(report)
     ? 'How likely each is, mostly by what is taken for granted before any ride'
-    : 'Less likely';
+    : `Also weighed${ifOneFault(report)}`;
   return `${said}: ${listed.join(', ')}.`;
 }

@@ -7,38 +7,33 @@ import { upperFirst } from '../../numeric/upper-first.ts';
 import type { Report } from '../report-schema.ts';
 import { ridesThatCount } from '../rides-that-count.ts';
 import { showsNothing } from '../shows-nothing.ts';
-import { noneStandsOut, verdictOf, wasOneCause } from '../verdict-kind.ts';
+import { noneStandsOut, type Verdict, verdictOf, wasOneCause } from '../verdict-kind.ts';
 import { holdNoGearChanges } from '../without-gear-records.ts';
+import { ifOneFault } from './if-one-fault.ts';
 
 /** Causes under this probability are counted, not explained. */
 const EXPLAINED_FROM = 0.05;
 
-type CauseReport = Report['diagnosis']['causes'][number];
 /** As much of a report as the verdict's words are made of. */
 type SpokenOf = Pick<Report, 'bike' | 'diagnosis' | 'adjustments'> & {
   readonly rides?: readonly Pick<Report['rides'][number], 'gearSource' | 'leftOut'>[];
 };
 
-/** What stands under a cause whose evidence is all told above it, or that has none. */
-function saidElsewhere(places: readonly string[]): string {
-  if (places.length === 0) return 'Nothing in these rides speaks for or against it.';
-  return `What is said under "${places.join('" and "')}" bears on it as well.`;
-}
-
-/** The causes worth explaining, likeliest first, each with the evidence not said above it; none where the rides show nothing. */
+/**
+ * The causes worth explaining, likeliest first, each with the evidence not said above it: the likeliest, and of the others those that have any.
+ * None where the rides show nothing.
+ */
 export function explainedCauses(report: Report): Report['diagnosis']['causes'] {
   if (showsNothing(report)) return [];
-  const saidUnder = new Map<string, string>();
-  const name = ({ cause }: CauseReport): string => causeWords(cause, report.bike.actuation).name;
+  const said = new Set<string>();
   return report.diagnosis.causes
     .filter(({ probability }, i) => i === 0 || probability >= EXPLAINED_FROM)
     .map((verdict) => {
-      const unsaid = verdict.evidence.filter((sentence) => !saidUnder.has(sentence));
-      const places = new Set(verdict.evidence.map((sentence) => saidUnder.get(sentence)).filter((place) => place));
-      for (const sentence of unsaid) saidUnder.set(sentence, name(verdict));
-      if (unsaid.length > 0) return { ...verdict, evidence: unsaid };
-      return { ...verdict, evidence: [saidElsewhere([...places] as string[])] };
-    });
+      const unsaid = verdict.evidence.filter((sentence) => !said.has(sentence));
+      for (const sentence of unsaid) said.add(sentence);
+      return { ...verdict, evidence: unsaid };
+    })
+    .filter(({ evidence }, i) => i === 0 || evidence.length > 0);
 }
 
 /** Even rides without a judged shift say a little: that no chain was lost, or how the rider answered a shift. */
@@ -86,9 +81,15 @@ function unsettledWords({ diagnosis: { now } }: SpokenOf): string {
     : `the rides since the last adjustment do not tell yet whether it is cured${trial ? `: ${triedWords(trial)}` : ''}`;
 }
 
-/** The verdict in one sentence: the likeliest cause and how sure it is, or between which two it is open. */
+/** The verdict in a sentence: the likeliest cause and how sure it is, or between which two it is open; and in another what that leaves unexplained. */
 export function verdictSentence(report: SpokenOf): string {
   const verdict = verdictOf(report);
+  const { unexplained } = report.diagnosis;
+  const apart = verdict.kind === 'nothing-seen' || verdict.kind === 'unexplained';
+  return explainedSentence(report, verdict) + (unexplained && !apart ? ` ${unexplained.sentence}` : '');
+}
+
+function explainedSentence(report: SpokenOf, verdict: Verdict): string {
   const words = verdict.causes.map(({ cause, probability }) => ({
     ...causeWords(cause, report.bike.actuation),
     share: percent(probability),
@@ -99,6 +100,8 @@ export function verdictSentence(report: SpokenOf): string {
       return nothingSeenSentence(report);
     case 'sound':
       return `Nothing points to a mis-set part (${first.share} sure).`;
+    case 'unexplained':
+      return report.diagnosis.unexplained?.sentence ?? '';
     case 'cured':
       return `It was ${first.name} (${first.share}), and the last adjustment seems to have cured it.`;
     case 'overdone':
@@ -110,7 +113,7 @@ export function verdictSentence(report: SpokenOf): string {
     case 'unnamed':
       return `No part is named yet: ${first.name} comes first (${first.share}), but the evidence is too thin.`;
     case 'named':
-      return `Likeliest: ${first.name} (${first.share}); ${first.meaning}.`;
+      return `Likeliest${ifOneFault(report)}: ${first.name} (${first.share}); ${first.meaning}.`;
     case 'open':
       if (noneStandsOut(verdict, report))
         return `No fault stands out: ${first.name} (${first.share}) is likelier than any, the next is ${second.name} (${second.share}).`;

@@ -10,6 +10,22 @@ describe('a bike on which a fault is all but sure, though nothing can be turned'
   });
 });
 
+describe('a bike on which no cause explains what goes wrong', () => {
+  const left = (trouble: number, shifts: number) => {
+    const report = quietReport('no-fault', false);
+    const place = { teeth: 18, direction: null, shifts, trouble, foretold: 0.3 };
+    const unexplained = { places: [place], where: 'shifts onto the 18', sentence: 'Not explained.', look: 'Look.' };
+    return bikeState({ ...report, diagnosis: { ...report.diagnosis, unexplained } }, []);
+  };
+
+  it('is never fine: it needs service where that place fails often, and is watched where it does not', () => {
+    expect(bikeState(quietReport('no-fault', false), []).word).toBe('fine');
+    expect(left(40, 40)).toMatchObject({ word: 'service', topCause: null, probability: null, faultProbability: 0.99 });
+    expect(left(5, 20).word).toBe('watch');
+    expect(left(40, 40).reasons).toContain('Not explained.');
+  });
+});
+
 describe('a bike whose rides are all left out', () => {
   const allLeftOut = (rides: number) => {
     const report = quietReport('no-fault', false);

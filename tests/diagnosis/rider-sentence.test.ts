@@ -1,0 +1,22 @@
+import { describe, expect, it } from 'vitest';
+import { buildEvidence } from '../../src/diagnosis/evidence/build-evidence.ts';
+import { weighRider } from '../../src/diagnosis/posterior/rider-load.ts';
+import { cableBike, patternRide } from './pattern-ride.ts';
+
+/** What is said where trouble falls on every shift of the given torques, of 10 to 60 Nm in turn. */
+function sentence(wrong: (torqueNm: number) => boolean): string {
+  const ride = patternRide({ pattern: () => ({}), torque: (i) => 10 * (1 + (i % 6)) });
+  const shifts = ride.events.shifts.map((shift) =>
+    wrong(shift.torqueNm) ? ({ ...shift, outcome: 'late' } as const) : shift,
+  );
+  const rides = [{ ...ride, events: { ...ride.events, shifts } }];
+  return weighRider([], buildEvidence({ bike: cableBike, rides, adjustments: [] })).sentence;
+}
+
+describe('shifts under the hardest and the lightest pedalling', () => {
+  it('are followed by what to make of them', () => {
+    expect(sentence((torqueNm) => torqueNm > 50)).toMatch(/load made it worse, so ease off .*, whatever the cause\.$/);
+    expect(sentence(() => false)).toMatch(/load made no plain difference\.$/);
+    expect(sentence((torqueNm) => torqueNm < 20)).toMatch(/load made no plain difference\.$/);
+  });
+});
