@@ -20,7 +20,7 @@ export class ImaginedRides {
   private readonly causeOf: Int8Array;
 
   constructor(
-    private readonly lookAhead: LookAhead,
+    private readonly lookAhead: Pick<LookAhead, 'particles' | 'expect'>,
     private readonly random: SeededRandom,
     everyNth = 4,
   ) {
