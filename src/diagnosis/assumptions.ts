@@ -10,7 +10,7 @@ import type { Cause } from './causes.ts';
  * the verdicts on simulated bikes, healthy ones above all.
  */
 export interface Assumption {
-  /** In a rider's words, to finish the sentence "the verdict hangs on ...". */
+  /** In words, as an undecided verdict lists what it hangs on (`undecided.becauseOf`). */
   readonly meaning: string;
   /** 95 % of the knowledge lies between `low` and `high`; it is spread evenly on a log scale about their geometric mean. */
   readonly low: number;

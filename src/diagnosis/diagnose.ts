@@ -2,10 +2,7 @@ import { adjustmentsThatCount } from '../adjustments/adjustments-that-count.ts';
 import { type AdjustmentComparison, compareAdjustments } from '../adjustments/compare-adjustments.ts';
 import { cogPitchMm } from '../drivetrain/cog-pitch.ts';
 import type { Cause } from './causes.ts';
-import { endsAtRisk } from './check-ride/ends-at-risk.ts';
-import { noCheckRide, planCheckRide, withSkipStretch } from './check-ride/plan-check-ride.ts';
-import { safeShifts } from './check-ride/safe-shifts.ts';
-import { separateCauses } from './check-ride/separate-causes.ts';
+import { planNextRide } from './check-ride/plan-next-ride.ts';
 import type { Diagnosis, DiagnosisInput } from './diagnosis.ts';
 import { buildEvidence, type RidingEvidence } from './evidence/build-evidence.ts';
 import { FEWEST_SHIFTS } from './fewest-shifts.ts';
@@ -42,9 +39,8 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
   // a bike on which nothing at all went wrong is not open between that and a fault
   const sound = top === 'no-fault' && seen.all.trouble + seen.events === 0;
   const undecided = saysNothing(seen) || sound ? null : undecidedBetween(weighed, probabilities, ranked, electronic);
-  const named = undecided ? undecided.between : [top];
-  const unexplained = leftUnexplained(reached, named, electronic);
-  const { separates, checkRide } = planNextRide(input, reached, named, unexplained);
+  const unexplained = leftUnexplained(reached, undecided ? undecided.between : [top], electronic);
+  const { separates, checkRide } = planNextRide(input, { ...reached, undecided, unexplained });
   const facts: SuggestionFacts = {
     ranked,
     seen,
@@ -153,33 +149,6 @@ function leftUnexplained(
   const found = findUnexplained(weighed, causesInQuestion(ranked, named));
   return found && unexplainedTrouble(found, seen, electronic);
 }
-
-/** What the next ride may tell: by what the two likeliest causes part, and the check ride for it. */
-function planNextRide(
-  { bike, rides, unseenCogs, cogsKnown, ridesLeftOut }: DiagnosisInput,
-  { weighed, particles, lookAhead, seen, top, ranked, now, wellSince }: Reached,
-  named: readonly Cause[],
-  unexplained: Diagnosis['unexplained'],
-): Pick<Diagnosis, 'separates' | 'checkRide'> {
-  // where no cause explains what goes wrong, a ride that would tell two of them apart tells nothing
-  if (top === 'no-fault' && unexplained) return { separates: null, checkRide: noCheckRide };
-  const { cassette } = bike;
-  const electronic = bike.actuation === 'electronic';
-  const atRisk = endsAtRisk(particles, now.keepOff, now.setting === 'cured' ? [] : named);
-  const kept = { unseen: new Set(unseenCogs), atRisk };
-  // a fault that was cured or turned into another shows nothing any more by which it could be told apart
-  const gone = now.setting === 'cured' || now.setting === 'overdone' || wellSince;
-  const parts = !saysNothing(seen) && !gone;
-  const separates = parts ? separateCauses(weighed, [top, ranked[1].cause], { cassette, electronic, ...kept }) : null;
-  const noPlan = cogsKnown === false || (rides.length === 0 && ridesLeftOut);
-  const plan = noPlan ? noCheckRide : planCheckRide(lookAhead, cassette, weighed.model.usage, kept);
-  const mostUsed = mostUsedCog(seen);
-  const addsSkips =
-    separates?.bySkips && !kept.unseen.has(mostUsed) && safeShifts(cassette.length, atRisk)(mostUsed, false);
-  return { separates, checkRide: addsSkips ? withSkipStretch(plan, cassette[mostUsed]) : plan };
-}
-
-const mostUsedCog = ({ pedallingShare }: Observed): number => pedallingShare.indexOf(Math.max(...pedallingShare));
 
 const weighedRides = ({ rides }: RidingEvidence, seen: Observed): Diagnosis['weighed'] => ({
   rides: rides.length,

@@ -5,6 +5,7 @@ import { cassette } from '../diagnosis/pattern-ride.ts';
 
 /** How much faster a check ride finds the cause than as many ordinary shifts. */
 export interface CheckRideGain {
+  /** Bikes whose verdict asks for a check ride; the others are not counted. */
   readonly bikes: number;
   readonly plannedShifts: number;
   readonly top1Before: number;
@@ -45,6 +46,7 @@ export function checkRideGain(seeds: number, firstSeed: number): CheckRideGain {
         })),
       );
       const count = planned.length;
+      if (count === 0) continue;
       const [, ride] = generateRides({ ...options, rides: 2, planned: { ride: 1, moves: planned } });
       const [, habit] = generateRides({ ...options, rides: 2, shiftsOnRide: { ride: 1, shifts: count } });
       const verdicts = [

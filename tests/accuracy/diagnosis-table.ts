@@ -143,7 +143,7 @@ export async function diagnosisTable(options: DiagnosisTableOptions = {}): Promi
   const gain = checkRideGain(Math.max(3, Math.round(seeds / 2)), base);
   lines.push(
     '',
-    `Check ride, ${gain.bikes} bikes known from 60 shifts, then ${gain.plannedShifts.toFixed(0)} more (events made by the tests' own rules)`,
+    `Check ride, ${gain.bikes} bikes known from 60 shifts whose verdict asks for one, then ${gain.plannedShifts.toFixed(0)} more (events made by the tests' own rules)`,
     `  before        top-1 ${percent(gain.top1Before)}, probability of the truth ${percent(gain.truthBefore)}`,
     `  as planned    top-1 ${percent(gain.top1Planned)}, probability of the truth ${percent(gain.truthPlanned)}`,
     `  by habit      top-1 ${percent(gain.top1Ordinary)}, probability of the truth ${percent(gain.truthOrdinary)}`,

@@ -40,6 +40,7 @@ const now = (changes: Partial<BikeNow> = {}): BikeNow => ({
   trials: { 'past-largest': untried('past-largest'), 'past-smallest': untried('past-smallest') },
   trial: null,
   turnedRight: false,
+  turnedSoFar: 0,
   ...changes,
 });
 const facts = (changes: Partial<SuggestionFacts> = {}): SuggestionFacts => ({
@@ -95,11 +96,26 @@ describe('suggest', () => {
 
   it('leaves a bike in order alone, and asks for the check ride where that is open', () => {
     expect(sound(0.9).action).toBe('Leave everything as it is.');
-    const undecided = { between: ['no-fault', 'hanger-bent'] as const, becauseOf: ['x'], sentence: 'Undecided.' };
-    for (const open of [sound(0.33), sound(0.7, { undecided })]) {
+    const undecided = { between: ['no-fault', 'pulley-gap-small'] as const, becauseOf: ['x'], sentence: 'Undecided.' };
+    const checkRide = {
+      blocks: [],
+      sentences: ['Six times from the 13 to the 15.'],
+      expectedBits: 1,
+      ordinaryBits: 0.5,
+    };
+    for (const open of [sound(0.33, { checkRide }), sound(0.7, { undecided, checkRide })]) {
       expect(open.action).toMatch(/^Turn nothing yet: it is not decided .* Ride the check ride first\.$/);
-      expect(open.start).not.toMatch(/Nothing needs to be turned/);
+      expect(open.start).toBe('Six times from the 13 to the 15.');
     }
+  });
+
+  it('asks for a look where no ride would tell, or none is to be ridden, with the cautions of what is looked for', () => {
+    const undecided = { between: ['no-fault', 'hanger-bent'] as const, becauseOf: ['x'], sentence: 'Undecided.' };
+    const look = sound(0.7, { undecided });
+    expect(look.action).toMatch(/^Turn nothing yet: it is not decided .* A look tells more than a ride made for it\.$/);
+    expect([look.start, look.parameter]).toEqual(['A hanger gauge tells within a minute.', 'none']);
+    expect(look.cautions.join(' ')).toMatch(/keep off the largest cog until it is checked/);
+    expect(`${look.action} ${look.verify}`).not.toMatch(/check ride/);
   });
 
   it('has a chain that came off looked into on a bike that is in order otherwise', () => {
@@ -168,16 +184,24 @@ describe('suggest', () => {
     };
     const cable = either(['cable-tension-high', 'cable-friction']);
     expect(cable.parameter).toBe('cable-tension');
-    expect(cable.action).toMatch(
-      /^Open between too high a cable tension and friction in cable and housing\. Friction in cable and housing comes first in the order of work, though less likely, .* pull the bare cable by hand.* If that is not it: .*clockwise, one click at a time\. Replace nothing before both were looked at\.$/,
+    expect(cable.steps[0]).toBe(
+      'See whether it is friction in cable and housing: less likely, but first in the order of work and soon ruled out.',
+    );
+    // it starts with its first step; how the second starts is said there
+    expect(cable.start).toMatch(/pull the bare cable by hand/);
+    expect(cable.start).not.toMatch(/click/);
+    expect(cable.steps.at(-1)).toMatch(
+      /^If that is not it: look over .*clockwise, one click at a time\. .*one click clockwise .* Replace nothing before both were looked at\.$/,
     );
     expect(cable.cautions.join(' ')).toMatch(
       /A frayed cable is replaced at once.* where it is fully in, do not force it/,
     );
     const turned = either(['cable-tension-low', 'pulley-gap-small']);
     expect(turned.parameter).toBe('cable-tension');
-    expect(turned.action).toMatch(
-      /Too low a cable tension comes first in the order of work too\. .* measure the gap\.$/,
+    expect(turned.start).toMatch(/one click anticlockwise/);
+    expect(turned.steps[0]).toMatch(/turn the barrel adjuster anticlockwise, one click at a time\.$/);
+    expect(turned.steps.at(-1)).toMatch(
+      /^If that is not it, see whether it is a guide pulley too close to the cogs\. .* measure the gap\.$/,
     );
     expect(turned.action).not.toMatch(/Replace nothing/);
   });
@@ -193,7 +217,7 @@ describe('suggest', () => {
         now: lostPast,
       }),
     );
-    expect(steps).toHaveLength(3);
+    expect(steps).toHaveLength(2);
     expect(steps.join(' ')).toBe(action);
     expect(action.match(/Pushed by hand/g)).toHaveLength(1);
     expect(action).toMatch(/Replace nothing before both were looked at\.$/);
@@ -233,8 +257,41 @@ describe('suggest', () => {
           clicksFor: () => ({ parameter: 'cable-tension', unit: 'clicks', mean, low: mean - 1, high: mean + 1 }),
         }),
       ).action;
-    expect(open(-3)).toMatch(/one click clockwise/);
+    expect(open(-3)).toMatch(/clicks clockwise/);
     expect(open(3)).not.toMatch(/clockwise/);
+  });
+
+  it('starts with the hanger where it began suddenly, and says in the second step how that one starts', () => {
+    const onset = { kind: 'sudden', at: '2026-05-07T12:00:00Z', rideBeforeAt: null, probability: 0.9 } as const;
+    const ranked = [{ cause: 'cable-tension-low' as const, probability: 0.9 }];
+    const { steps, start } = suggest(facts({ seen: seen({ all: count(600, 40) }), ranked, onset }));
+    expect(start).toBe('Look for damage first. A hanger gauge tells within a minute.');
+    expect(steps[1]).toMatch(/one click at a time\. With cable and housing in order, on a stand: one click/);
+  });
+
+  it('has clicks turned one by one on the stand up to the fewest, then ridden on, and tells what part of the way is done', () => {
+    const turned = (cause: Cause, mean: number, turnedSoFar = 0, electronic = false) => {
+      const clicks = { parameter: 'cable-tension', unit: 'clicks', mean, low: mean - 4, high: mean + 4 } as const;
+      return suggest(
+        facts({
+          seen: seen({ all: count(600, 40) }),
+          ranked: [{ cause, probability: 0.9 }],
+          clicks: electronic ? { ...clicks, parameter: 'index-offset', unit: 'steps' } : clicks,
+          now: now({ cause, fault: cause, turnedSoFar }),
+          electronic,
+        }),
+      );
+    };
+    const low = turned('cable-tension-low', 7);
+    expect(low.start).toMatch(
+      /on a stand: one click anticlockwise .*, shift to and fro, then one more, until both directions run alike\. No more than 3 clicks before the next ride\. In all/,
+    );
+    expect(low.verify).toMatch(/Fewer than before, but still some, means the right way and not yet far enough/);
+    expect(turned('cable-tension-high', -4.4).start).toMatch(/Ride after the first: it may be enough\./);
+    expect(turned('cable-tension-high', -7, 0, true).start).toMatch(/one step outboard.* No more than 3 steps before/);
+    const partly = turned('cable-tension-low', 5, 2).start;
+    expect(partly).toMatch(/ 2 clicks of about 7 are done\. It may take another 1 to 9 clicks/);
+    expect(turned('pulley-gap-small', 5).verify).not.toMatch(/not yet far enough/);
   });
 
   it('counts the clicks it may take on the side that they are turned to', () => {

@@ -11,17 +11,19 @@ const namedTeeth = ({ checkRide, separates }: ReturnType<typeof diagnose>): numb
 ];
 
 describe('cogs that no ride shows', () => {
-  const slow = [patternRide({ pattern: (_, larger) => (larger ? {} : { late: 0.25 }), shifts: 4 })];
-  const skipping = [patternRide({ pattern: healthyPattern, skipsOn: [5] })];
+  const slow = [patternRide({ pattern: (cog, larger) => (larger && cog > 8 ? { late: 0.3 } : {}), shifts: 3 })];
+  const skipping = [patternRide({ pattern: healthyPattern, skipsOn: [5, 5] })];
 
   for (const rides of [slow, skipping])
     it('are named by no check ride and by nothing that would tell causes apart', () => {
       const all = namedTeeth(diagnose({ bike: cableBike, rides, adjustments: [] }));
       expect(all.length).toBeGreaterThan(0);
-      const unseenCogs = [...new Set(all)].map((teeth) => cassette.indexOf(teeth));
-      const verdict = diagnose({ bike: cableBike, rides, adjustments: [], unseenCogs });
-      for (const teeth of namedTeeth(verdict)) expect(all).not.toContain(teeth);
-      expect(verdict.checkRide.blocks).not.toEqual([]);
+      const unseen = all.slice(0, 2);
+      const unseenCogs = unseen.map((teeth) => cassette.indexOf(teeth));
+      const named = namedTeeth(diagnose({ bike: cableBike, rides, adjustments: [], unseenCogs }));
+      for (const teeth of unseen) expect(named).not.toContain(teeth);
+      // the shifts go elsewhere; the stretch under load is on the cog used most, or nowhere
+      if (rides === slow) expect(named).not.toEqual([]);
     });
 
   it('leave no check ride where no two neighbours are known', () => {

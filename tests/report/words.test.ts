@@ -35,7 +35,7 @@ describe('numbers in words', () => {
   it('says of the indexing only what it alone does to the guide pulley', () => {
     const said = (mean: number, low: number, high: number): string => lateralSentence({ mean, low, high });
     expect(said(-0.12, -0.13, -0.1)).toContain(
-      'At the middle of the cassette, friction left out, the guide pulley stands too far outboard: -0.12 mm, between -0.13 mm and -0.10 mm (95 %',
+      'At the middle of the cassette, whatever the cause may be and friction left out, the guide pulley stands too far outboard: -0.12 mm, between -0.13 mm and -0.10 mm (95 %',
     );
     expect(said(0.3, 0.1, 0.5)).toContain('too far inboard: +0.30 mm');
     expect(said(0.1, -0.2, 0.4)).toContain('not clearly to either side');
@@ -129,7 +129,7 @@ describe('words of the trade', () => {
   it('speaks of a turn only where its interval leaves one side', () => {
     const clicks = { parameter: 'cable-tension', unit: 'clicks', mean: -1.5, low: -2.5, high: -0.5 } as const;
     expect(turnWords(clicks)).toBe(
-      'By the shifts seen, the setting needs about 1.5 clicks clockwise (less tension), between 0.5 and 2.5 (95 %).',
+      'By the shifts seen, and if it is the cable tension, the setting needs about 1.5 clicks clockwise (less tension), between 0.5 and 2.5 (95 %).',
     );
     expect(turnWords({ ...clicks, high: 0.1 })).toBeNull();
   });

@@ -39,7 +39,7 @@ export function nextStep({ log }: BikePage, diagnosis: Diagnosis, dated: (senten
       make(
         'details',
         { 'data-keep': 'check-ride' },
-        make('summary', {}, 'A ride that would tell more'),
+        make('summary', {}, plan ? 'A ride that would tell more' : 'What would tell more'),
         separates && make('p', {}, separates.sentence),
         plan && points(plan.sentences),
       ),

@@ -6,7 +6,8 @@ import type { LookAhead, PlannedShifts } from '../posterior/look-ahead.ts';
 import { ImaginedRides } from './imagined-rides.ts';
 import { FIRM_MUST_TELL, safeShifts } from './safe-shifts.ts';
 
-const TIMES_EACH_WAY = 6;
+/** How often a check ride asks for one shift, and as often back. */
+export const TIMES_EACH_WAY = 6;
 const MOST_BLOCKS = 3;
 /** A further block that adds less than this is left out: the plan has to be kept in the head. */
 const WORTHWHILE_BITS = 0.03;
@@ -72,13 +73,25 @@ function ordinaryShifts(total: number, usage: Float64Array): PlannedShifts[] {
   });
 }
 
-/** No plan: for a bike whose cogs nobody knows. */
+const onSmoothGround =
+  'Ride it on smooth, even ground away from traffic, with the recording on, and stop at once if the chain leaves the cogs.';
+
+/** No plan: nothing is to be ridden on purpose. */
 export const noCheckRide: CheckRide = { blocks: [], sentences: [], expectedBits: 0, ordinaryBits: 0 };
 
+/** The shifts of a plan. */
+export const shiftsPlanned = ({ blocks }: Pick<CheckRide, 'blocks'>, cassette: readonly number[]): PlannedShifts[] =>
+  blocks.map(({ toTeeth, direction, load, count }) => ({
+    cog: cassette.indexOf(toTeeth),
+    larger: direction === 'to-larger',
+    firm: load === 'firm',
+    count,
+  }));
+
 /** The plan with a stretch under load before its shifts: what a worn drivetrain does shows in no shift, and most on the cog used most. */
-export function withSkipStretch(plan: CheckRide, mostUsedTeeth: number): CheckRide {
-  const stretch = `Pedal for at least twenty minutes in all on the ${mostUsedTeeth}, the cog used most, seated, pressing firmly but without sprinting, and do not shift meanwhile: skips under load tell most.`;
-  return { ...plan, sentences: [stretch, ...plan.sentences] };
+export function withSkipStretch(plan: CheckRide, mostUsedTeeth: number, minutes: string): CheckRide {
+  const stretch = `Pedal for at least ${minutes} minutes in all on the ${mostUsedTeeth}, the cog used most, seated, pressing firmly but without sprinting, and do not shift meanwhile: skips under load tell most.`;
+  return { ...plan, sentences: [stretch, ...(plan.sentences.length > 0 ? plan.sentences : [onSmoothGround])] };
 }
 
 /**
@@ -114,10 +127,7 @@ export function planCheckRide(
   const total = chosen.length * 2 * TIMES_EACH_WAY;
   return {
     blocks: chosen.flatMap((candidate) => blocksOf(candidate, cassette)),
-    sentences: [
-      ...chosen.map((candidate, i) => upperFirst(sentenceOf(candidate, cassette, i === 0))),
-      'Ride it on smooth, even ground away from traffic, with the recording on, and stop at once if the chain leaves the cogs.',
-    ],
+    sentences: [...chosen.map((candidate, i) => upperFirst(sentenceOf(candidate, cassette, i === 0))), onSmoothGround],
     expectedBits: bits,
     ordinaryBits: rides.expectedBits(rides.ride(rides.none(), ordinaryShifts(total, usage))),
   };

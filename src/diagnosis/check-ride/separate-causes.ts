@@ -1,18 +1,16 @@
 import { causePhrase } from '../cause-words.ts';
-import type { Cause } from '../causes.ts';
 import type { Separation } from '../diagnosis.ts';
-import { LookAhead } from '../posterior/look-ahead.ts';
-import { particlesOf } from '../posterior/particles.ts';
-import type { WeighedCauses } from '../posterior/weigh-causes.ts';
+import type { LookAhead } from '../posterior/look-ahead.ts';
 import { toldByHand } from '../sentences/told-by-hand.ts';
-import type { KeptFrom } from './plan-check-ride.ts';
+import { type KeptFrom, TIMES_EACH_WAY } from './plan-check-ride.ts';
+import type { Rivals } from './rivals.ts';
 import { FIRM_MUST_TELL, safeShifts } from './safe-shifts.ts';
+import { skipStretch } from './skip-stretch.ts';
+import { namedByShifts, TELLS } from './tells-apart.ts';
 
 /** What shifts tell, then what hands do; hands alone say what they tell apart, or they would seem to be advice. */
 export const separationSentence = (shifts: string, hands: readonly string[], [a, b]: readonly string[]): string =>
   hands.length === 0 ? shifts : [shifts || `Shifts hardly tell ${a} from ${b}; a look does.`, ...hands].join(' ');
-
-const PARTICLES_EACH = 80;
 
 /** A shift onto a cog (cassette index) and how unlike two causes make its outcome. */
 interface Contrast {
@@ -29,6 +27,15 @@ const mean = (values: Float64Array, rows: readonly number[]): number =>
 
 /** Relative entropy between two chances, symmetric: how fast trials tell them apart. */
 const contrast = (p: number, q: number): number => (p - q) * Math.log(p / q) + (q - p) * Math.log((1 - p) / (1 - q));
+
+/** The chance that a shift goes wrong, a lost chain included, on each imagined bike. */
+function badShifts(
+  lookAhead: Pick<LookAhead, 'expect'>,
+  shift: Pick<Contrast, 'cog' | 'larger' | 'firm'>,
+): Float64Array {
+  const { trouble, drop } = lookAhead.expect(shift);
+  return trouble.map((p, i) => 1 - (1 - p) * (1 - drop[i]));
+}
 
 /** What a shift tells, less for having to press firmly. */
 const worth = ({ divergence, firm }: Contrast): number => (firm ? divergence / FIRM_MUST_TELL : divergence);
@@ -52,8 +59,7 @@ export function bestShift(
       for (const firm of [false, true]) {
         const from = larger ? cog - 1 : cog + 1;
         if (from < 0 || from >= cogs || !safe(cog, firm) || !safe(from, firm)) continue;
-        const { trouble, drop } = lookAhead.expect({ cog, larger, firm });
-        const bad = trouble.map((p, i) => 1 - (1 - p) * (1 - drop[i]));
+        const bad = badShifts(lookAhead, { cog, larger, firm });
         const rates = [mean(bad, rows[0]), mean(bad, rows[1])] as const;
         const divergence = contrast(rates[0], rates[1]);
         const one = { cog, larger, firm, rates, divergence };
@@ -77,9 +83,6 @@ export function fromWords(
   return `the ${cassette[larger ? cog - 1 : cog + 1]}`;
 }
 
-/** A contrast this small needs hundreds of shifts to tell anything. */
-const TELLS_NOTHING = 0.02;
-
 /** A rate foreseen, to stand behind "about". */
 const wholePercent = (rate: number): string => `${Math.round(100 * rate)} %`;
 
@@ -87,33 +90,51 @@ const wholePercent = (rate: number): string => `${Math.round(100 * rate)} %`;
 interface SeparatedOn extends KeptFrom {
   readonly cassette: readonly number[];
   readonly electronic: boolean;
+  /** True where nobody is to be asked for anything but a look. */
+  readonly byHandOnly: boolean;
+  /** True where a check ride is planned whose shifts together tell the two apart. */
+  readonly planTells: boolean;
+}
+
+/** What a sentence says that tells two causes apart on a ride, and how often it names the right one. */
+interface OnRide {
+  readonly named: number;
+  readonly sentence: string;
+}
+
+/** The shift on which two causes differ most, as often as a check ride asks for one. */
+function byShifts({ lookAhead, rows }: Rivals, [a, b]: readonly string[], on: SeparatedOn): OnRide {
+  const { cassette } = on;
+  const shift = bestShift(lookAhead, rows, cassette.length, on);
+  const trouble = badShifts(lookAhead, shift);
+  const [one, other] = rows.map((own) => own.map((row) => trouble[row]));
+  return {
+    named: namedByShifts(one, other, TIMES_EACH_WAY),
+    sentence: `Shifts onto the ${cassette[shift.cog]} from ${fromWords(shift, cassette, on)}, ${shift.firm ? 'pressing firmly' : 'soft on the pedals'}, tell most: with ${a} about ${wholePercent(shift.rates[0])} of them would go wrong, with ${b} about ${wholePercent(shift.rates[1])}.`,
+  };
+}
+
+/** Skips in the stretch under load that a check ride asks for. */
+function bySkipping({ lookAhead, rows }: Rivals, [a, b]: readonly string[]): OnRide {
+  const [one, other] = rows.map((own) => mean(lookAhead.skipsPerHour, own));
+  return {
+    named: skipStretch({ lookAhead, rows }).named,
+    sentence: `Skips under load tell most: with ${a} about ${one.toFixed(1)} in an hour on the most used cog, with ${b} about ${other.toFixed(1)}.`,
+  };
 }
 
 /**
- * What would tell two causes apart: the shift on which they differ most, or the skips where they differ more in those,
- * and what can be tried by hand.
+ * What would tell two causes apart: the shift on which they differ most, or the skips where those tell more, as far as a check ride, or as
+ * many shifts or minutes as it asks for, can tell them at all; and what can be tried by hand.
  */
-export function separateCauses(
-  weighed: WeighedCauses,
-  between: readonly [Cause, Cause],
-  { cassette, electronic, ...keptFrom }: SeparatedOn,
-): Separation {
-  const particles = between.flatMap((cause) => particlesOf(weighed, cause, PARTICLES_EACH));
-  const lookAhead = new LookAhead(particles, weighed.model);
-  const rowsOf = (cause: Cause): number[] =>
-    lookAhead.particles.map((_, i) => i).filter((i) => lookAhead.particles[i].cause === cause);
-  const rows = [rowsOf(between[0]), rowsOf(between[1])] as const;
-  const [a, b] = between.map((cause) => causePhrase(cause, electronic));
-  const shift = bestShift(lookAhead, rows, cassette.length, keptFrom);
-  const skips = rows.map((own) => mean(lookAhead.skipsPerHour, own)) as [number, number];
-  const skipDivergence = (skips[0] - skips[1]) * Math.log((skips[0] + 0.01) / (skips[1] + 0.01)) * 0.1;
-  const tells = Math.max(skipDivergence, shift.divergence) >= TELLS_NOTHING;
-  const bySkips = tells && skipDivergence > shift.divergence;
-  const seen = !tells
-    ? ''
-    : bySkips
-      ? `Skips under load tell most: with ${a} about ${skips[0].toFixed(1)} in an hour on the most used cog, with ${b} about ${skips[1].toFixed(1)}.`
-      : `Shifts onto the ${cassette[shift.cog]} from ${fromWords(shift, cassette, keptFrom)}, ${shift.firm ? 'pressing firmly' : 'soft on the pedals'}, tell most: with ${a} about ${wholePercent(shift.rates[0])} of them would go wrong, with ${b} about ${wholePercent(shift.rates[1])}.`;
+export function separateCauses(rivals: Rivals, on: SeparatedOn): Separation {
+  const { between } = rivals;
+  const { electronic, byHandOnly, planTells } = on;
+  const phrases = between.map((cause) => causePhrase(cause, electronic));
+  const [shifts, skips] = [byShifts(rivals, phrases, on), bySkipping(rivals, phrases)];
+  const tells = !byHandOnly && (planTells || Math.max(shifts.named, skips.named) >= TELLS);
+  const bySkips = tells && skips.named >= TELLS && skips.named > shifts.named;
+  const seen = !tells ? '' : bySkips ? skips.sentence : shifts.sentence;
   const hand = between.map((cause) => toldByHand(cause, electronic)).filter((text) => text !== '');
-  return { between: [...between], bySkips, sentence: separationSentence(seen, hand, [a, b]) };
+  return { between: [...between], bySkips, sentence: separationSentence(seen, hand, phrases) };
 }

@@ -1,30 +1,52 @@
 import { beganSuddenly } from '../posterior/onset.ts';
+import { toldByHand } from '../sentences/told-by-hand.ts';
 import { generalCautions, nextStep } from './next-steps.ts';
 import { limitFirst, lookAtLimits, opensWhereLost } from './not-settled.ts';
 import type { Step } from './step.ts';
 import type { Fault, SuggestionFacts } from './suggestion-facts.ts';
-import { turnsInAll } from './turns-in-all.ts';
+import { onlyPartOfTheWay, turnsInAll } from './turns-in-all.ts';
 import { verifyNow } from './verify-now.ts';
 
 /** The step for one cause that is there, as it was named. */
 export function forCause(cause: Fault, facts: SuggestionFacts): Step {
-  const { electronic, clicks, onset, now } = facts;
+  const { electronic, onset, now } = facts;
   if (opensWhereLost(cause, now.keepOff)) return limitFirst([...now.keepOff], facts);
   const step = nextStep(cause, electronic);
-  const tension = cause === 'cable-tension-low' || cause === 'cable-tension-high';
-  const sudden = beganSuddenly(onset) && cause !== 'hanger-bent';
   // a bent hanger carries the limits along
   const limitToo = cause === 'hanger-bent' ? lookAtLimits(now.keepOff, electronic) : [];
-  return {
+  const { start, verify } = startAndVerify(cause, facts);
+  const own = {
     namesCause: true,
     parameter: step.parameter,
-    steps: [
-      ...(sudden ? ['It began suddenly, so look for damage and have the hanger checked first.'] : []),
-      step.action,
-      ...limitToo,
-    ],
-    start: step.start + (tension ? turnsInAll(clicks, cause === 'cable-tension-low') : ''),
-    verify: verifyNow(cause, facts),
+    steps: [step.action, ...limitToo],
+    start,
+    verify,
     cautions: [...step.cautions, ...generalCautions],
   };
+  return beganSuddenly(onset) && cause !== 'hanger-bent'
+    ? after(own, {
+        step: 'It began suddenly, so look for damage and have the hanger checked first.',
+        start: `Look for damage first. ${toldByHand('hanger-bent', electronic)}`,
+      })
+    : own;
+}
+
+function startAndVerify(cause: Fault, facts: SuggestionFacts): Pick<Step, 'start' | 'verify'> {
+  const { electronic, clicks, onset, now } = facts;
+  const { start } = nextStep(cause, electronic);
+  const verify = verifyNow(cause, facts);
+  if (cause !== 'cable-tension-low' && cause !== 'cable-tension-high') return { start, verify };
+  const inboard = cause === 'cable-tension-low';
+  // what was turned before a sudden beginning was no part of the way
+  const done = beganSuddenly(onset) ? 0 : now.turnedSoFar;
+  return {
+    start: start + turnsInAll(clicks, inboard, done),
+    verify: verify + onlyPartOfTheWay(clicks, inboard),
+  };
+}
+
+/** A step with something before it, with which it then starts; how its own first step starts is said in that one. */
+export function after(own: Step, first: { readonly step: string; readonly start: string }): Step {
+  const [next, ...rest] = own.steps;
+  return { ...own, steps: [first.step, `${next} ${own.start}`, ...rest], start: first.start };
 }

@@ -1,9 +1,9 @@
-import { upperFirst } from '../../numeric/upper-first.ts';
+import { lowerFirst } from '../../numeric/lower-first.ts';
 import { causePhrase } from '../cause-words.ts';
 import type { Cause } from '../causes.ts';
 import { pointsTheSameWay } from '../now/points-the-same-way.ts';
 import { toldByHand } from '../sentences/told-by-hand.ts';
-import { forCause } from './for-cause.ts';
+import { after, forCause } from './for-cause.ts';
 import { LOOK_AT_HANGER, nextStep, workOrder } from './next-steps.ts';
 import { opensWhereLost } from './not-settled.ts';
 import type { Step } from './step.ts';
@@ -19,38 +19,41 @@ export function forEither([likelier, other]: readonly [Fault, Fault], facts: Sug
   if (opensWhereLost(likelier, now.keepOff) || opensWhereLost(other, now.keepOff)) return own;
   // what was turned since may have moved it past the other one's mark: then nobody is told to turn it further
   if (!pointsTheSameWay(other, clicksFor(other))) return own;
-  const steps = workOrder.indexOf(other) < workOrder.indexOf(likelier) ? otherFirst : likelierFirst;
-  const told = steps([likelier, other], own, electronic);
+  const stepOf = workOrder.indexOf(other) < workOrder.indexOf(likelier) ? otherFirst : likelierFirst;
+  const step = stepOf([likelier, other], own, electronic);
   const parts = mendedByParts.includes(likelier) || mendedByParts.includes(other);
+  const told = step.steps;
   return {
-    ...own,
+    ...step,
     steps: parts ? [...told.slice(0, -1), `${told.at(-1)} Replace nothing before both were looked at.`] : told,
     cautions: [...new Set([...nextStep(other, electronic).cautions, ...own.cautions])],
   };
 }
 
-type StepsOf = (between: readonly [Fault, Fault], own: Step, electronic: boolean) => string[];
+type StepOf = (between: readonly [Fault, Fault], own: Step, electronic: boolean) => Step;
 
-const open = (between: readonly Fault[], electronic: boolean): string =>
-  `Open between ${between.map((cause) => causePhrase(cause, electronic)).join(' and ')}.`;
-
-const otherFirst: StepsOf = ([likelier, other], own, electronic) => {
+const otherFirst: StepOf = ([, other], own, electronic) => {
   const [first, ...rest] = own.steps;
   // the hanger was looked at in the step before
-  const then = other === 'hanger-bent' ? first.replace(` ${LOOK_AT_HANGER}`, '') : first;
-  return [
-    `${open([likelier, other], electronic)} ${upperFirst(causePhrase(other, electronic))} comes first in the order of work, though less likely, and is soon ruled out. ${toldByHand(other, electronic)}`,
-    `If that is not it: ${then}`,
-    ...rest,
-  ];
+  const then = other === 'hanger-bent' ? first.replace(`${LOOK_AT_HANGER} then `, '') : first;
+  return after(
+    { ...own, steps: [`If that is not it: ${lowerFirst(then)}`, ...rest] },
+    {
+      step: `See whether it is ${causePhrase(other, electronic)}: less likely, but first in the order of work and soon ruled out.`,
+      start: toldByHand(other, electronic),
+    },
+  );
 };
 
-const likelierFirst: StepsOf = ([likelier, other], own, electronic) => {
+const likelierFirst: StepOf = ([likelier, other], own, electronic) => {
   const lookAtOther = toldByHand(other, electronic);
   const said = own.steps.some((step) => step.includes(lookAtOther));
-  return [
-    `${open([likelier, other], electronic)} ${upperFirst(causePhrase(likelier, electronic))} comes first in the order of work too. ${toldByHand(likelier, electronic)}`,
-    ...own.steps,
-    ...(said ? [] : [`If that is not it: ${lookAtOther}`]),
-  ];
+  return {
+    ...own,
+    steps: [
+      ...own.steps,
+      ...(said ? [] : [`If that is not it, see whether it is ${causePhrase(other, electronic)}. ${lookAtOther}`]),
+    ],
+    start: mendedByParts.includes(likelier) ? `${own.start} ${toldByHand(likelier, electronic)}` : own.start,
+  };
 };

@@ -33,8 +33,10 @@ const unscrewed =
   'Anticlockwise unscrews the barrel adjuster: leave it a full turn of thread, do not unscrew it to its end. Where it comes near, screw it in again and draw the cable tighter at its clamp, on the smallest cog.';
 const screwedIn =
   'Clockwise screws the barrel adjuster in: where it is fully in, do not force it. Give the cable slack at its clamp instead, on the smallest cog.';
-/** Said of a limit screw that seems to have let the chain past. */
-export const LOOK_AT_HANGER = 'Look first whether the hanger is bent inboard.';
+/** The trade's rule: one click at a time, as many as it takes; how many before a ride is said beside it. */
+const untilAlike = 'shift to and fro, then one more, until both directions run alike.';
+/** Said before a limit screw that seems to have let the chain past is turned. */
+export const LOOK_AT_HANGER = 'Look first whether the hanger is bent inboard;';
 const indexAgain = 'Check the indexing again afterwards.';
 /** Caution for a chain that went past the largest cog. */
 export const intoSpokes =
@@ -52,14 +54,14 @@ const cableSteps: Readonly<Record<Exclude<Cause, 'no-fault'>, NextStep>> = {
     parameter: 'cable-tension',
     action:
       'Look over cable and housing, then add cable tension: turn the barrel adjuster anticlockwise, one click at a time.',
-    start: 'One click anticlockwise (a quarter turn where it does not click), then ride again.',
+    start: `With cable and housing in order, on a stand: one click anticlockwise (a quarter turn where it does not click), ${untilAlike}`,
     cautions: [unscrewed, settles],
   },
   'cable-tension-high': {
     parameter: 'cable-tension',
     action:
       'Look over cable and housing, then take off cable tension: turn the barrel adjuster clockwise, one click at a time.',
-    start: 'One click clockwise (a quarter turn where it does not click), then ride again.',
+    start: `With cable and housing in order, on a stand: one click clockwise (a quarter turn where it does not click), ${untilAlike}`,
     cautions: [screwedIn],
   },
   'low-limit-tight': {
@@ -71,8 +73,9 @@ const cableSteps: Readonly<Record<Exclude<Cause, 'no-fault'>, NextStep>> = {
   },
   'low-limit-loose': {
     parameter: 'low-limit',
-    action: `Turn the low limit screw in (clockwise) until the guide pulley stops straight below the largest cog. ${LOOK_AT_HANGER}`,
-    start: 'A quarter of a turn clockwise before the next ride; keep off the largest cog until it is done.',
+    action: `${LOOK_AT_HANGER} then turn the low limit screw in (clockwise) until the guide pulley stops straight below the largest cog.`,
+    start:
+      'With the hanger straight, a quarter of a turn clockwise before the next ride; keep off the largest cog until it is done.',
     cautions: [intoSpokes, indexAgain],
   },
   'high-limit-tight': {
@@ -134,13 +137,13 @@ const electronicSteps: Partial<Record<Cause, NextStep>> = {
   'cable-tension-low': {
     parameter: 'index-offset',
     action: 'Move the index offset inboard, one step at a time.',
-    start: 'One step inboard, then ride again.',
+    start: `On a stand: one step inboard, ${untilAlike}`,
     cautions: [],
   },
   'cable-tension-high': {
     parameter: 'index-offset',
     action: 'Move the index offset outboard, one step at a time.',
-    start: 'One step outboard, then ride again.',
+    start: `On a stand: one step outboard, ${untilAlike}`,
     cautions: [],
   },
   'hanger-bent': {

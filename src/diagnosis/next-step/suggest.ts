@@ -8,6 +8,7 @@ import { afterAdjusting } from './after-adjusting.ts';
 import { fewShifts } from './few-shifts.ts';
 import { forCause } from './for-cause.ts';
 import { forEither } from './for-either.ts';
+import { lookFirst } from './look-first.ts';
 import { alsoLookThere, lookThere } from './look-there.ts';
 import { lookWhyBack } from './look-why-back.ts';
 import { cameOff, intoFrame, intoSpokes } from './next-steps.ts';
@@ -19,9 +20,10 @@ import type { Fault, SuggestionFacts } from './suggestion-facts.ts';
 import { takeBackFirst } from './take-back-first.ts';
 import { turnBack } from './turn-back.ts';
 
-const ALL_BUT_SURE = 0.85;
+/** From this probability on a verdict is as good as sure. An assumption of ours. */
+export const ALL_BUT_SURE = 0.85;
 /** A cause less likely than this names no part. */
-const LIKELY_ENOUGH = 0.5;
+export const LIKELY_ENOUGH = 0.5;
 
 function healthy(facts: SuggestionFacts): Step {
   if (facts.rider.probability > 0.5)
@@ -39,10 +41,12 @@ function healthy(facts: SuggestionFacts): Step {
   );
 }
 
-function checkRideFirst(facts: SuggestionFacts, why: string): Step {
+/** Nothing is turned as long as it is open what it is: a ride first where one is planned, else a look. */
+function tellApartFirst(facts: SuggestionFacts, why: string): Step {
+  if (facts.checkRide.sentences.length === 0) return lookFirst(facts, why);
   return nothingToTurn(
     `Turn nothing yet: ${why}. Ride the check ride first.`,
-    facts.checkRide.sentences[0] ?? 'Ride on and record.',
+    facts.checkRide.sentences[0],
     'Look again after the check ride: it is made to tell the likeliest causes apart.',
   );
 }
@@ -102,7 +106,7 @@ function oneStep(facts: SuggestionFacts): Step {
   if (cause === 'no-fault' && facts.unexplained) return lookThere(facts.unexplained, facts);
   if (wellSince && (cause !== 'no-fault' || open || undecided)) return putRight(wellSince, now);
   if (open || undecided?.between.includes('no-fault'))
-    return checkRideFirst(facts, 'it is not decided whether there is a fault at all');
+    return tellApartFirst(facts, 'it is not decided whether there is a fault at all');
   if (cause === 'no-fault') return healthy(facts);
   return now.setting === 'same' ? forFault(cause, facts) : afterAdjusting(cause, facts);
 }
@@ -114,7 +118,7 @@ function forFault(cause: Fault, facts: SuggestionFacts): Step {
   if (shiftsWell(seen)) return facts.unexplained ? lookThere(facts.unexplained, facts) : leaveAlone(seen);
   if (undecided) return forEither(undecided.between as readonly [Fault, Fault], facts);
   if (probability < LIKELY_ENOUGH)
-    return checkRideFirst(
+    return tellApartFirst(
       facts,
       `the likeliest cause, ${causePhrase(cause, electronic)}, has a probability of only ${Math.round(100 * probability)} %`,
     );

@@ -1,13 +1,42 @@
+import { counted } from '../../numeric/counted.ts';
 import type { TurnEstimate } from '../diagnosis.ts';
 
-/**
- * How many clicks or steps a fault of the indexing may take in all, as a sentence to append.
- *
- * @param inboard whether they are turned inboard: what of the interval lies on the other side is not counted
- */
-export function turnsInAll({ unit, low, high }: TurnEstimate, inboard: boolean): string {
-  const noun = unit === 'clicks' ? 'click' : 'step';
+const nounOf = ({ unit }: Pick<TurnEstimate, 'unit'>): string => (unit === 'clicks' ? 'click' : 'step');
+
+/** The fewest and the most whole clicks or steps on the side to which they are turned. What of the interval lies on the other side is not counted. */
+function wholeTurns({ low, high }: TurnEstimate, inboard: boolean): { fewest: number; most: number } {
   const [near, far] = inboard ? [low, high] : [-high, -low];
-  const from = Math.max(1, Math.round(near));
-  return ` In all it may take ${from} to ${Math.max(from + 1, Math.round(far))} ${noun}s: how far one ${noun} moves differs from bike to bike.`;
+  const fewest = Math.max(1, Math.round(near));
+  return { fewest, most: Math.max(fewest + 1, Math.round(far)) };
+}
+
+/** How many are done of how many, where a part of the way was turned before. */
+function partDone(clicks: TurnEstimate, done: number): string {
+  const all = Math.max(done + 1, Math.round(done + Math.abs(clicks.mean)));
+  return ` ${counted(done, nounOf(clicks))} of about ${all} ${done === 1 ? 'is' : 'are'} done.`;
+}
+
+/**
+ * How many clicks or steps a fault of the indexing asks for, as sentences to append: how far to go before the next ride, and how many it may
+ * take in all. The fewest that the rides leave open are turned on the stand, the rest after a ride.
+ *
+ * @param inboard whether they are turned inboard
+ * @param done how many were turned that way before, to no end yet; 0 where none were
+ */
+export function turnsInAll(clicks: TurnEstimate, inboard: boolean, done = 0): string {
+  const noun = nounOf(clicks);
+  const { fewest, most } = wholeTurns(clicks, inboard);
+  const stop =
+    fewest > 1 ? ` No more than ${fewest} ${noun}s before the next ride.` : ` Ride after the first: it may be enough.`;
+  const [so, all] = done > 0 ? [partDone(clicks, done), 'It may take another'] : ['', 'In all it may take'];
+  return `${stop}${so} ${all} ${fewest} to ${most} ${noun}s: how far one ${noun} moves differs from bike to bike.`;
+}
+
+/** Said where one ride's clicks or steps may be only a part of the way: shifts that still fail then do not mean that it was the wrong part. */
+export function onlyPartOfTheWay(clicks: TurnEstimate, inboard: boolean): string {
+  const { fewest, most } = wholeTurns(clicks, inboard);
+  const noun = nounOf(clicks);
+  return most > fewest
+    ? ` Fewer than before, but still some, means the right way and not yet far enough: then on, ${noun} by ${noun}.`
+    : '';
 }

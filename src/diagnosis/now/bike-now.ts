@@ -43,6 +43,8 @@ export interface BikeNow {
   readonly trial: LimitTrial | null;
   /** Whether something was turned, all in all, the way that takes the cause away. */
   readonly turnedRight: boolean;
+  /** How far it was turned that way, all in all: clicks, steps or turns; 0 where it was not. */
+  readonly turnedSoFar: number;
 }
 
 /** What `bikeNow` goes by. */
@@ -76,7 +78,8 @@ export function bikeNow(facts: NowFacts): BikeNow {
   const trials = trialsOf(facts);
   const keepOff = new Set(ends.filter((end) => isUnproven(trials[end])));
   const trial = trialOfCause(cause, trials, turned);
-  const turnedRight = isTurnedRight(cause, turned);
+  const turnedSoFar = turnedAgainst(cause, turned);
+  const turnedRight = turnedSoFar > 0;
   const left = tested ? leftOf(facts, trial, turnedRight) : 1;
   const lastGroup = evidence.groups.at(-1)?.adjustments ?? [];
   const tooFar = found && { ...found, byLast: found.lastTowards && lastGroup.some(({ at }) => at === found.lastAt) };
@@ -95,7 +98,7 @@ export function bikeNow(facts: NowFacts): BikeNow {
     pastTheMark: tooFar ? shareStandingOut(particles, tooFar.fault) : past,
     since,
     keepOff,
-    ...{ trials, trial, turnedRight },
+    ...{ trials, trial, turnedRight, turnedSoFar },
   };
 }
 
@@ -112,9 +115,9 @@ function trialOfCause(cause: Cause, trials: BikeNow['trials'], turned: readonly 
   return end && turned.some(({ parameter }) => canBring(cause, parameter)) ? trials[end] : null;
 }
 
-function isTurnedRight(cause: Cause, turned: readonly Adjustment[]): boolean {
+function turnedAgainst(cause: Cause, turned: readonly Adjustment[]): number {
   const opposite = oppositeOf(cause);
-  return opposite !== null && turnedTowards(opposite, turned) !== null;
+  return (opposite && turnedTowards(opposite, turned)?.amount) ?? 0;
 }
 
 /** Whether chains were lost past an end, and its limit was screwed in since: its own end cog then says more than how far a turn may reach. */

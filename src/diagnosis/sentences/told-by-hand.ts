@@ -4,9 +4,9 @@ import type { Cause } from '../causes.ts';
 const byHand: Readonly<Record<Cause, string>> = {
   'no-fault': '',
   'cable-tension-low':
-    'On the stand, one click anticlockwise at the barrel should make shifts to larger cogs plainly better.',
+    'On the stand, shift to and fro: where the chain climbs to larger cogs worse than it comes back, some clicks anticlockwise at the barrel, one at a time, should make it plainly better.',
   'cable-tension-high':
-    'On the stand, one click clockwise at the barrel should make shifts to smaller cogs plainly better.',
+    'On the stand, shift to and fro: where the chain drops to smaller cogs worse than it climbs back, some clicks clockwise at the barrel, one at a time, should make it plainly better.',
   'low-limit-tight': 'Pushed by hand, the guide pulley should come to stand straight below the largest cog.',
   'low-limit-loose': 'Pushed by hand, the guide pulley should stop straight below the largest cog and no further.',
   'high-limit-tight': 'With the cable slack, the guide pulley should stand a hair outside the smallest cog.',
@@ -23,9 +23,9 @@ const byHand: Readonly<Record<Cause, string>> = {
 /** The same for electronic actuation, which has no cable; the others hold for both. */
 const byHandElectronic: Partial<Record<Cause, string>> = {
   'cable-tension-low':
-    'On the stand, one step of the index offset inboard should make shifts to larger cogs plainly better.',
+    'On the stand, shift to and fro: where the chain climbs to larger cogs worse than it comes back, some steps of the index offset inboard, one at a time, should make it plainly better.',
   'cable-tension-high':
-    'On the stand, one step of the index offset outboard should make shifts to smaller cogs plainly better.',
+    'On the stand, shift to and fro: where the chain drops to smaller cogs worse than it climbs back, some steps of the index offset outboard, one at a time, should make it plainly better.',
   'high-limit-tight': 'On the smallest cog, the guide pulley should stand a hair outside it.',
   'high-limit-loose': 'On the smallest cog, the guide pulley should stand a hair outside it and no further.',
   'cable-friction':

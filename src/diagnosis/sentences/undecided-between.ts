@@ -4,14 +4,6 @@ import type { CauseVerdict, Undecided } from '../diagnosis.ts';
 import { type VariedVerdict, varyAssumptions } from '../posterior/sensitivity.ts';
 import type { WeighedCauses } from '../posterior/weigh-causes.ts';
 
-/** With more than this that turns a verdict, no one of them is to blame. */
-const FEW_NAMED = 3;
-
-function hangsOn(becauseOf: readonly string[]): string {
-  if (becauseOf.length <= FEW_NAMED) return `the verdict hangs on ${becauseOf.join(', and on ')}`;
-  return `the two explain the rides nearly as well as each other, so that ${becauseOf.length} of the things taken for granted can turn the verdict, most of all ${becauseOf.slice(0, 2).join(', and ')}`;
-}
-
 /** Between which causes the verdict stands when an assumption is moved within its plausible range. */
 export function undecidedBetween(
   weighed: WeighedCauses,
@@ -34,6 +26,6 @@ export function undecidedBetween(
   return {
     between,
     becauseOf,
-    sentence: `Undecided between ${a} and ${b}: ${hangsOn(becauseOf)}.`,
+    sentence: `Undecided between ${a} and ${b}: both fit these rides, and which of them fits better hangs on what nobody has measured.`,
   };
 }

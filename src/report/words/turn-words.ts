@@ -13,5 +13,6 @@ export function turnWords(clicks: DiagnosisReport['clicks']): string | null {
         ? 'inboard'
         : 'outboard';
   const [near, far] = [clicks.low, clicks.high].map(Math.abs).sort((a, b) => a - b);
-  return `By the shifts seen, the setting needs about ${Math.abs(clicks.mean).toFixed(1)} ${clicks.unit} ${sense}, between ${near.toFixed(1)} and ${far.toFixed(1)} (95 %).`;
+  const fault = clicks.parameter === 'cable-tension' ? 'the cable tension' : 'the index offset';
+  return `By the shifts seen, and if it is ${fault}, the setting needs about ${Math.abs(clicks.mean).toFixed(1)} ${clicks.unit} ${sense}, between ${near.toFixed(1)} and ${far.toFixed(1)} (95 %).`;
 }
