@@ -5,6 +5,7 @@ import { gearEmission, ratioDeviation } from '../../src/gear-trace/decoding/gear
 import { ringKernel } from '../../src/gear-trace/decoding/gear-kernels.ts';
 import { gearStates } from '../../src/gear-trace/decoding/gear-states.ts';
 import { GearTransition } from '../../src/gear-trace/decoding/gear-transition.ts';
+import { regainShares } from '../../src/gear-trace/decoding/regain-shares.ts';
 import { CHANCE } from '../../src/gear-trace/decoding/transition-chances.ts';
 import { type GearModel, usualNoise } from '../../src/gear-trace/gear-model.ts';
 import { logDevelopmentColumn, pedallingSamples } from '../../src/gear-trace/samples/pedalling-samples.ts';
@@ -89,6 +90,32 @@ describe('gearEmission', () => {
 
   it('says nothing where there is no ratio', () => {
     expect(rowFor(0, 180).every((value) => value === 0)).toBe(true);
+  });
+});
+
+describe('regainShares', () => {
+  const states = gearStates(2, 9);
+  const shares = (ring: number, cog: number): Float64Array =>
+    regainShares(states, { cog, ring, freshCog: false, freshRing: false, turning: true, dtClass: 0 });
+  const share = (ring: number, cog: number, of: readonly [number, number]): number =>
+    shares(ring, cog)[of[0] * states.cogs + of[1]];
+
+  it('are of one chain, wherever it was sent', () => {
+    for (const ring of [-1, 0, 1])
+      for (const cog of [-1, 0, 4, 8]) {
+        expect(shares(ring, cog).length).toBe(states.gears);
+        expect(shares(ring, cog).reduce((a, b) => a + b, 0)).toBeCloseTo(1, 12);
+      }
+  });
+
+  it('lie mostly on the commanded ring and cog, and evenly on all others', () => {
+    expect(share(1, 4, [1, 4])).toBeGreaterThan(0.5);
+    expect(share(1, 4, [1, 4])).toBeGreaterThan(5 * share(1, 4, [0, 4]));
+    expect(share(1, 4, [0, 4])).toBeGreaterThan(5 * share(1, 4, [0, 3]));
+    expect(share(1, 4, [1, 0])).toBeCloseTo(share(1, 4, [1, 8]), 12);
+    // a ring or cog that nobody recorded may be any
+    expect(share(-1, 4, [0, 4])).toBeCloseTo(share(-1, 4, [1, 4]), 12);
+    expect(share(-1, -1, [0, 0])).toBeCloseTo(1 / states.gears, 12);
   });
 });
 

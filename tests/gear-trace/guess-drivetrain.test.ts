@@ -37,6 +37,17 @@ describe('guessFromRecords', () => {
     expect(guess?.cassette.every((t, i, all) => i === 0 || t > all[i - 1])).toBe(true);
   });
 
+  it('fills in a position whose teeth are no larger than a smaller cog’s, as one that was never used', () => {
+    const read = (fifth: number) =>
+      guessFromRecords([
+        recording(
+          [11, 13, 15, 17, fifth, 23, 26, 30, 34].map((rearTeeth, i) => ({ timeS: i, rear: 9 - i, rearTeeth })),
+        ),
+      ])?.cassette;
+    expect(read(19)).toEqual([11, 13, 15, 17, 19, 23, 26, 30, 34]);
+    for (const written of [14, 17]) expect(read(written)).toEqual([11, 13, 15, 17, 20, 23, 26, 30, 34]);
+  });
+
   it('reads rides together whose recorders count from either end', () => {
     const teeth = [34, 30, 26, 23, 20, 17, 15, 13, 11];
     const [fromLargest, fromSmallest] = [(i: number) => i + 1, (i: number) => teeth.length - i].map((position) =>

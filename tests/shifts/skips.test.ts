@@ -103,6 +103,13 @@ describe('skips', () => {
   it('are found where two records lie on a cog out of reach, and not where they lie on the next', () => {
     expect(analyseRide(skipping(to(5), 2).log, madeBike).events.skips.length).toBe(1);
     expect(analyseRide(skipping(to(4), 2).log, madeBike).events.skips).toEqual([]);
+    // however hard the rider pushes: that the chain rests there shows a hop, which slipping teeth do not
+    const hard = (records: number): number => {
+      const { log, from } = skipping(to(4), records);
+      const powerW = log.powerW.map((watts, i) => (Math.abs(i - from) < 4 ? 1.5 * watts : watts));
+      return analyseRide({ ...log, powerW }, madeBike).events.skips.length;
+    };
+    expect([hard(1), hard(2)]).toEqual([1, 0]);
   });
 
   it('are found where a record passes the next larger cog and the other goes far beyond', () => {

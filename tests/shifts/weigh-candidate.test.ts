@@ -69,6 +69,31 @@ describe('weighCandidate', () => {
     expect(logOdds('halt-at-smallest', 0.2, 30)).toBeUndefined();
   });
 
+  it('takes off what a stop that was meant or a slip of the sensor would show too', () => {
+    const spin: readonly MeasuredSign[] = [
+      { sign: 'legs-past-usual', value: 1.2 },
+      { sign: 'past-gear', value: 0.5 },
+      { sign: 'halt-after', value: 8 },
+    ];
+    expect(weighed(spin, 'free-spin')?.logOdds).toBeCloseTo(2, 9);
+    // one fast reading may be the sensor's slip: the same odds are too few then, and the power gone makes up for half of it
+    const single = { sign: 'single-reading', value: Number.NaN } as const;
+    expect(weighed([...spin, single], 'free-spin')).toBeNull();
+    const gone = [{ sign: 'power-gone', value: 5 } as const, { sign: 'end-cog-asked', value: 3 } as const];
+    expect(weighed([...spin, single, ...gone], 'free-spin')?.logOdds).toBeCloseTo(2.5, 9);
+    const braked = (mps2: number, pattern: DropPattern): number | undefined =>
+      weighed(
+        [
+          { sign: 'halts-so-often', value: 20 },
+          { sign: 'braking', value: mps2 },
+        ],
+        pattern,
+      )?.logOdds;
+    expect(braked(1.5, 'halt-at-smallest')).toBeCloseTo(Math.log(20), 12);
+    expect(braked(2, 'halt-at-smallest')).toBeCloseTo(Math.log(20) - 2, 12);
+    expect(braked(2, 'halt-at-largest')).toBeCloseTo(Math.log(20), 12);
+  });
+
   it('holds what has no number or no end', () => {
     const endless = weighed([
       ...clear.slice(0, 4),

@@ -17,15 +17,18 @@ const SAME_WITHIN_S = 3;
  */
 const RATE_SHAPE = 1;
 
-const sameKind = (a: GhostCandidate, b: GhostCandidate): boolean =>
-  (a.ghost.towardsCommand ?? false) === (b.ghost.towardsCommand ?? false);
+/**
+ * Whether one sure move makes another likelier. A chain that comes at last onto a cog it had missed tells of more of those, but not that the
+ * bike's chain leaves its cog too: the diagnosis counts such moves, and the missed shift counts there already.
+ */
+const showsRateOf = (sure: GhostCandidate, other: GhostCandidate): boolean =>
+  !sure.ghost.towardsCommand || other.ghost.towardsCommand === true;
 
 const chance = (logOdds: number): number => 1 / (1 + Math.exp(-logOdds));
 
 /**
- * The unasked shifts of a ride among the candidates, in order of time: each is weighed at the rate that the ride's other sure ones of its
- * kind show (the posterior mean of a gamma-distributed Poisson rate: Gelman et al. 2013). A chain that comes at last onto a cog it had
- * missed does not show that this bike's leaves its cog by itself.
+ * The unasked shifts of a ride among the candidates, in order of time: each is weighed at the rate that the ride's other sure ones
+ * show (the posterior mean of a gamma-distributed Poisson rate: Gelman et al. 2013).
  */
 export function likelyGhosts(candidates: readonly GhostCandidate[]): GhostShiftEvent[] {
   const apart: GhostCandidate[] = [];
@@ -33,7 +36,7 @@ export function likelyGhosts(candidates: readonly GhostCandidate[]): GhostShiftE
     if (apart.every(({ ghost }) => Math.abs(ghost.timeS - one.ghost.timeS) >= SAME_WITHIN_S)) apart.push(one);
   const sure = ({ logOdds, leastLogOdds }: GhostCandidate): number => (logOdds >= leastLogOdds ? chance(logOdds) : 0);
   const sureOthers = (one: GhostCandidate): number =>
-    apart.reduce((sum, other) => sum + (other !== one && sameKind(one, other) ? sure(other) : 0), 0);
+    apart.reduce((sum, other) => sum + (other !== one && showsRateOf(other, one) ? sure(other) : 0), 0);
   return apart
     .map((one) => ({ ...one, lifted: one.logOdds + Math.log1p(sureOthers(one) / RATE_SHAPE) }))
     .filter(({ lifted, leastLogOdds }) => lifted >= leastLogOdds)
