@@ -1,5 +1,5 @@
 import { gunzipSync } from 'node:zlib';
-import type { RideReport } from '../../src/report/report-schema.ts';
+import type { RideReport } from '../../src/report/ride-report-schema.ts';
 import { listJudgements } from '../store/judgement-store.ts';
 import type { Sql } from '../store/sql.ts';
 import { eventKeys } from './event-key.ts';

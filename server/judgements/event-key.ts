@@ -1,4 +1,4 @@
-import type { RideReport } from '../../src/report/report-schema.ts';
+import type { RideReport } from '../../src/report/ride-report-schema.ts';
 
 /** What an event is: a shift asked for, an unasked one, a lost chain or a skip. */
 export type EventKind = 'shift' | 'ghost' | 'drop' | 'skip';

@@ -1,6 +1,6 @@
 import { momentIso } from '../../src/report/moment-iso.ts';
-import type { RideReport } from '../../src/report/report-schema.ts';
 import { countEvents } from '../../src/report/ride-counts.ts';
+import type { RideReport } from '../../src/report/ride-report-schema.ts';
 import { openExpectation } from '../../src/shifts/outcomes/open-expectation.ts';
 import type { Outcome, OutcomeProbability, RideEvents, UnjudgedReason } from '../../src/shifts/ride-events.ts';
 import type { Judgement } from '../store/judgement-store.ts';

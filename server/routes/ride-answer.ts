@@ -1,5 +1,5 @@
 import type { z } from 'zod';
-import type { RideReport } from '../../src/report/report-schema.ts';
+import type { RideReport } from '../../src/report/ride-report-schema.ts';
 import { type EventKind, eventKey, eventKeys } from '../judgements/event-key.ts';
 import { judgeRideReport } from '../judgements/judge-events.ts';
 import { matchJudgements } from '../judgements/match-judgements.ts';

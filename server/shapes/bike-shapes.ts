@@ -2,14 +2,10 @@ import { z } from 'zod';
 import { adjustmentSchema } from '../../src/adjustments/adjustment.ts';
 import { causes } from '../../src/diagnosis/causes.ts';
 import { bikeSchema } from '../../src/drivetrain/bike.ts';
-import {
-  adjustmentReportSchema,
-  cogReportSchema,
-  diagnosisSchema,
-  reportInShortSchema,
-  reportSchema,
-  rideReportSchema,
-} from '../../src/report/report-schema.ts';
+import { adjustmentReportSchema } from '../../src/report/adjustment-report-schema.ts';
+import { diagnosisSchema } from '../../src/report/diagnosis-report-schema.ts';
+import { cogReportSchema, reportInShortSchema, reportSchema } from '../../src/report/report-schema.ts';
+import { rideReportSchema } from '../../src/report/ride-report-schema.ts';
 import { stateOrder } from '../../src/report/state/state-word.ts';
 import { troubleSince } from '../../src/report/state/trouble-now.ts';
 import { idSchema } from '../store/new-id.ts';

@@ -5,7 +5,7 @@ import {
   rideReportSchema,
   shiftSchema,
   skipSchema,
-} from '../../src/report/report-schema.ts';
+} from '../../src/report/ride-report-schema.ts';
 import { eventKeySchema, verdictSchema } from '../store/judgement-store.ts';
 import { idSchema } from '../store/new-id.ts';
 

@@ -1,4 +1,4 @@
-import type { RideReport } from '../../src/report/report-schema.ts';
+import type { RideReport } from '../../src/report/ride-report-schema.ts';
 import { type RideTrouble, rideTrouble } from '../../src/report/ride-trouble.ts';
 
 /** One ride's part of the trend. */

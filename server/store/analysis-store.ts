@@ -1,5 +1,5 @@
 import { gunzipSync } from 'node:zlib';
-import type { RideReport } from '../../src/report/report-schema.ts';
+import type { RideReport } from '../../src/report/ride-report-schema.ts';
 import type { Sql } from './sql.ts';
 
 /** An analysis of a ride as the database keeps it. */

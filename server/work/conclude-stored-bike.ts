@@ -1,7 +1,8 @@
 import { median } from 'd3-array';
 import type { Adjustment } from '../../src/adjustments/adjustment.ts';
 import type { BikeSource } from '../../src/report/own-rides.ts';
-import { type Report, type ReportInShort, type RideReport, reportSchema } from '../../src/report/report-schema.ts';
+import { type Report, type ReportInShort, reportSchema } from '../../src/report/report-schema.ts';
+import type { RideReport } from '../../src/report/ride-report-schema.ts';
 import { ridesThatCount } from '../../src/report/rides-that-count.ts';
 import { bikeState } from '../../src/report/state/bike-state.ts';
 import { concludeBike, listRides, ridesToGoBy } from '../engine.ts';

@@ -1,6 +1,7 @@
 import { deserialize } from 'node:v8';
 import { gunzipSync } from 'node:zlib';
-import type { FailedRide, RideReport } from '../../src/report/report-schema.ts';
+import type { FailedRide } from '../../src/report/report-schema.ts';
+import type { RideReport } from '../../src/report/ride-report-schema.ts';
 import { duplicateRide } from '../../src/ride-log/duplicate-ride.ts';
 import type { RideFindings } from '../engine.ts';
 import { eventKeys } from '../judgements/event-key.ts';

@@ -3,8 +3,8 @@ import { endCog } from '../adjustments/end-cog-count.ts';
 import type { PartComparison } from '../adjustments/opposite-ways.ts';
 import type { WentOnGrowing } from '../adjustments/went-on-growing.ts';
 import type { Bike } from '../drivetrain/bike.ts';
+import type { AdjustmentReport } from './adjustment-report-schema.ts';
 import { momentIso } from './moment-iso.ts';
-import type { AdjustmentReport } from './report-schema.ts';
 import { roundTo } from './round-to.ts';
 import { tallyReport } from './tally-report.ts';
 

@@ -1,6 +1,6 @@
 import type { Diagnosis, Estimate } from '../diagnosis/diagnosis.ts';
+import type { DiagnosisReport } from './diagnosis-report-schema.ts';
 import type { HeldBack } from './held/held-back.ts';
-import type { DiagnosisReport } from './report-schema.ts';
 import { roundTo } from './round-to.ts';
 
 /**

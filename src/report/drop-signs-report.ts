@@ -1,7 +1,7 @@
 import { type DropSign, dropSignUnits } from '../shifts/drops/drop-candidate.ts';
 import type { WeighedSign } from '../shifts/drops/weigh-candidate.ts';
 import { percentMore } from './percent-more.ts';
-import type { DropSignReport } from './report-schema.ts';
+import type { DropSignReport } from './ride-report-schema.ts';
 import { roundOrNull, roundTo } from './round-to.ts';
 
 type EngineUnit = (typeof dropSignUnits)[DropSign];

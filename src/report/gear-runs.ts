@@ -1,5 +1,5 @@
 import { momentIso } from './moment-iso.ts';
-import type { RideReport } from './report-schema.ts';
+import type { RideReport } from './ride-report-schema.ts';
 
 /**
  * The chain's own cog over the ride as runs: one entry where it changes, null teeth where it is not known or drive is lost.

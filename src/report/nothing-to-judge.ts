@@ -1,4 +1,4 @@
-import type { RideReport } from './report-schema.ts';
+import type { RideReport } from './ride-report-schema.ts';
 
 /** Why no shift of some rides can be judged, however many are ridden: nobody recorded what was asked for, or nothing shows where the chain was. */
 export type NothingToJudge = 'no-gear-changes' | 'no-chain-seen';

@@ -6,8 +6,8 @@ import type { EvidenceKind } from '../gear-trace/gear-trace.ts';
 import { ringsUnclear } from '../gear-trace/guess/unrecorded-rings.ts';
 import { type HeldBack, heldBack } from './held/held-back.ts';
 import { type BikeAsDescribed, type SetAside, setAside, warnOfSetAside } from './held/set-aside.ts';
-import type { BikeRide, RideReport } from './report-schema.ts';
 import type { RideFindings } from './ride-findings.ts';
+import type { BikeRide, RideReport } from './ride-report-schema.ts';
 import { warnOfUnclearRings } from './rings-unclear-warning.ts';
 import { warnOfOverlaps } from './warn-of-overlaps.ts';
 

@@ -1,5 +1,5 @@
 import type { Outcome } from '../shifts/ride-events.ts';
-import type { RideReport } from './report-schema.ts';
+import type { RideReport } from './ride-report-schema.ts';
 
 /** How many events of each kind there are. */
 export type RideCounts = RideReport['counts'];

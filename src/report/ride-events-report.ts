@@ -4,7 +4,7 @@ import type { RevolutionClock } from '../shifts/turns/revolution-clock.ts';
 import { dropSignsReport } from './drop-signs-report.ts';
 import { momentIso } from './moment-iso.ts';
 import { percentMore } from './percent-more.ts';
-import type { RideReport } from './report-schema.ts';
+import type { RideReport } from './ride-report-schema.ts';
 import { roundOrNull, roundTo } from './round-to.ts';
 import { shiftTurns } from './shift-turns.ts';
 

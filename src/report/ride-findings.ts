@@ -1,6 +1,6 @@
 import type { EvidenceKind } from '../gear-trace/gear-trace.ts';
 import type { RideEvents } from '../shifts/ride-events.ts';
-import type { RideReport } from './report-schema.ts';
+import type { RideReport } from './ride-report-schema.ts';
 
 /** What is kept of a judged ride to draw conclusions from: all but its columns. */
 export interface RideFindings {

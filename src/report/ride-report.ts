@@ -10,9 +10,9 @@ import type { RideEvents } from '../shifts/ride-events.ts';
 import { revolutionClock } from '../shifts/turns/revolution-clock.ts';
 import { gearRuns } from './gear-runs.ts';
 import { momentIso } from './moment-iso.ts';
-import type { RideReport } from './report-schema.ts';
 import { countEvents } from './ride-counts.ts';
 import { rideEventsReport } from './ride-events-report.ts';
+import type { RideReport } from './ride-report-schema.ts';
 import { roundOrNull, roundTo } from './round-to.ts';
 
 /** The trace of a ride, with its cadence as the legs turned. */

@@ -1,4 +1,4 @@
-import type { BikeRide } from './report-schema.ts';
+import type { BikeRide } from './ride-report-schema.ts';
 
 /** The rides of a report that count for its bike, in the report's order. */
 export const ridesThatCount = <Ride extends Pick<BikeRide, 'leftOut'>>({

@@ -1,5 +1,5 @@
 import { ringsUnclearCode } from '../gear-trace/guess/unrecorded-rings.ts';
-import type { RideReport } from './report-schema.ts';
+import type { RideReport } from './ride-report-schema.ts';
 
 /** The ride with a warning that its shifts were judged without its rings being known. */
 export const warnOfUnclearRings = <Ride extends RideReport>(ride: Ride): Ride => ({

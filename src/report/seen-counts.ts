@@ -1,4 +1,4 @@
-import type { RideReport } from './report-schema.ts';
+import type { RideReport } from './ride-report-schema.ts';
 
 /** What a ride shows of each thing counted; null where its records cannot show it, so that no 0 says that all went well. */
 export type SeenCounts = Readonly<

@@ -1,5 +1,5 @@
 import { sparseRecords } from '../gear-trace/disagreement/sparse-warning.ts';
-import type { RideReport } from './report-schema.ts';
+import type { RideReport } from './ride-report-schema.ts';
 
 /** What a verdict cannot tell for want of records: a note where rides with gear records have them far apart, else none. */
 export function sparseNote(rides: readonly Pick<RideReport, 'evidence' | 'warnings'>[]): string[] {

@@ -1,5 +1,5 @@
 import type { TroubleTally } from '../cogs/trouble-tally.ts';
-import type { PeriodReport } from './report-schema.ts';
+import type { PeriodReport } from './adjustment-report-schema.ts';
 import { roundOrNull, roundTo } from './round-to.ts';
 
 /** A tally for the report: rounded; `troubleRate` is null with no judged shift. */

@@ -1,4 +1,5 @@
-import type { DiagnosisReport, Report } from './report-schema.ts';
+import type { DiagnosisReport } from './diagnosis-report-schema.ts';
+import type { Report } from './report-schema.ts';
 import { showsNothing } from './shows-nothing.ts';
 
 /** Below this the likeliest cause is not named alone. */

@@ -1,5 +1,5 @@
 import { hasClock } from '../ride-log/has-clock.ts';
-import type { RideReport } from './report-schema.ts';
+import type { RideReport } from './ride-report-schema.ts';
 
 /** Clocks of two recorders may differ by so much, and one ride begin as the other ends. */
 const LEAST_OVERLAP_MS = 60_000;

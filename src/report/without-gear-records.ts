@@ -1,4 +1,5 @@
-import type { DiagnosisReport, RideReport } from './report-schema.ts';
+import type { DiagnosisReport } from './diagnosis-report-schema.ts';
+import type { RideReport } from './ride-report-schema.ts';
 
 /** True where there are rides and none of them holds a gear record. */
 export const holdNoGearChanges = (rides: readonly Pick<RideReport, 'gearSource'>[]): boolean =>

@@ -4,7 +4,7 @@ import type { Cause } from '../../src/diagnosis/causes.ts';
 import { diagnose } from '../../src/diagnosis/diagnose.ts';
 import type { CauseVerdict, Diagnosis } from '../../src/diagnosis/diagnosis.ts';
 import { adjustmentSentences } from '../../src/diagnosis/sentences/story-sentences.ts';
-import { diagnosisSchema } from '../../src/report/report-schema.ts';
+import { diagnosisSchema } from '../../src/report/diagnosis-report-schema.ts';
 import {
   bentHanger,
   cableBike,

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Cause } from '../../src/diagnosis/causes.ts';
 import { diagnose } from '../../src/diagnosis/diagnose.ts';
 import type { Diagnosis } from '../../src/diagnosis/diagnosis.ts';
-import { diagnosisSchema } from '../../src/report/report-schema.ts';
+import { diagnosisSchema } from '../../src/report/diagnosis-report-schema.ts';
 import symptoms from '../checks/symptoms.json' with { type: 'json' };
 import { cableBike, electronicBike, healthyPattern, type PatternRide, patternRide } from './pattern-ride.ts';
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { dropSignsReport } from '../../src/report/drop-signs-report.ts';
-import { chainDropSchema, skipSchema } from '../../src/report/report-schema.ts';
+import { chainDropSchema, skipSchema } from '../../src/report/ride-report-schema.ts';
 
 describe('dropSignsReport', () => {
   const signs = dropSignsReport([

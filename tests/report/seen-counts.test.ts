@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { htmlReport } from '../../src/report/html/html-report.ts';
-import type { BikeRide } from '../../src/report/report-schema.ts';
+import type { BikeRide } from '../../src/report/ride-report-schema.ts';
 import { seenCounts } from '../../src/report/seen-counts.ts';
 import { textReport } from '../../src/report/text/text-report.ts';
 import { sampleReport } from './sample-report.ts';

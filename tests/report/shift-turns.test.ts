@@ -1,7 +1,7 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { type AnalysedRide, analyseRide } from '../../src/analyse.ts';
-import type { RideReport } from '../../src/report/report-schema.ts';
 import { rideReport } from '../../src/report/ride-report.ts';
+import type { RideReport } from '../../src/report/ride-report-schema.ts';
 import { MadeRide, madeBike } from '../gear-trace/made-ride.ts';
 
 describe('the turns that a shift was judged by', () => {

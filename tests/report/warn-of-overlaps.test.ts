@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import type { RideReport } from '../../src/report/report-schema.ts';
+import type { RideReport } from '../../src/report/ride-report-schema.ts';
 import { warnOfOverlaps } from '../../src/report/warn-of-overlaps.ts';
 
 const ride = (file: string, start: string, durationS: number): RideReport =>

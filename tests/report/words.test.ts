@@ -5,7 +5,7 @@ import { causes } from '../../src/diagnosis/causes.ts';
 import { counted } from '../../src/numeric/counted.ts';
 import { figure } from '../../src/numeric/figure.ts';
 import { chance, percent } from '../../src/numeric/percent.ts';
-import type { AdjustmentReport } from '../../src/report/report-schema.ts';
+import type { AdjustmentReport } from '../../src/report/adjustment-report-schema.ts';
 import { adjustmentEntries } from '../../src/report/words/adjustment-entries.ts';
 import { adjustmentVerdict } from '../../src/report/words/adjustment-verdict.ts';
 import { bikeWords } from '../../src/report/words/bike-words.ts';

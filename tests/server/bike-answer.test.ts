@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { needier, staleReason, stateOf, workOf } from '../../server/routes/bike-answer.ts';
-import { rideReportSchema } from '../../src/report/report-schema.ts';
+import { rideReportSchema } from '../../src/report/ride-report-schema.ts';
 import { nothingYet } from '../../src/report/state/bike-state.ts';
 import { CheckedApi, type Loose } from './checked-api.ts';
 import { hutBike, madeRides } from './made-rides.ts';

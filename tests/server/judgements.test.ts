@@ -5,7 +5,7 @@ import { matchJudgements } from '../../server/judgements/match-judgements.ts';
 import { putJudgement } from '../../server/store/judgement-store.ts';
 import { diagnose } from '../../src/diagnosis/diagnose.ts';
 import { momentIso } from '../../src/report/moment-iso.ts';
-import type { RideReport } from '../../src/report/report-schema.ts';
+import type { RideReport } from '../../src/report/ride-report-schema.ts';
 import { openExpectation } from '../../src/shifts/outcomes/open-expectation.ts';
 import type { RideEvents, ShiftEvent } from '../../src/shifts/ride-events.ts';
 import { fitBytes } from '../../src/simulate/files/fit-bytes.ts';

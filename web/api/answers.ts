@@ -27,7 +27,9 @@ import type { Report } from '../../src/report/report-schema.ts';
 // The shapes are the server's own; only their types are taken.
 export type { Adjustment } from '../../src/adjustments/adjustment.ts';
 export type { Bike } from '../../src/drivetrain/bike.ts';
-export type { CogReport, DiagnosisReport as Diagnosis, RideReport } from '../../src/report/report-schema.ts';
+export type { DiagnosisReport as Diagnosis } from '../../src/report/diagnosis-report-schema.ts';
+export type { CogReport } from '../../src/report/report-schema.ts';
+export type { RideReport } from '../../src/report/ride-report-schema.ts';
 /** An adjustment, and what the rides before and after it show. */
 export type AdjustmentReport = Report['adjustments'][number];
 

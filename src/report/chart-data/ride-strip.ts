@@ -1,5 +1,5 @@
 import type { CogFrom, LostSpell, RideStrip, StripEvent } from '../charts/ride-strip-chart.ts';
-import type { RideReport } from '../report-schema.ts';
+import type { RideReport } from '../ride-report-schema.ts';
 import { dropSideWords } from '../words/event-words.ts';
 import { sinceStart } from '../words/moment-words.ts';
 import { sure } from '../words/number-words.ts';

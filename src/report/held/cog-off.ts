@@ -1,6 +1,7 @@
 import type { Bike } from '../../drivetrain/bike.ts';
 import { bikeRolloutMm } from '../../drivetrain/bike-rollout.ts';
-import type { Report, RideReport } from '../report-schema.ts';
+import type { Report } from '../report-schema.ts';
+import type { RideReport } from '../ride-report-schema.ts';
 
 /** The teeth a cog off must fit by less than this share of what those asked for do, and by less than this share of the development. Assumptions of ours. */
 const FITS_BETTER = 0.5;

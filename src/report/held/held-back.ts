@@ -5,7 +5,7 @@ import { areApart } from '../../gear-trace/belonging/rides-apart.ts';
 import { ringsUnclear } from '../../gear-trace/guess/unrecorded-rings.ts';
 import { positionsForTeeth } from '../../ride-log/finish-ride.ts';
 import { hasClock } from '../../ride-log/has-clock.ts';
-import type { BikeRide } from '../report-schema.ts';
+import type { BikeRide } from '../ride-report-schema.ts';
 import { sizeWord } from './cog-off.ts';
 import { cogOffStep } from './cog-off-step.ts';
 import type { HeldBackCode } from './held-back-codes.ts';

@@ -2,7 +2,7 @@ import type { Adjustment } from '../../adjustments/adjustment.ts';
 import { moreGears, otherCogs } from '../../gear-trace/belonging/another-bike.ts';
 import { recordedTeethDiffer } from '../../gear-trace/disagreement/gear-warnings.ts';
 import { hasClock } from '../../ride-log/has-clock.ts';
-import type { RideReport } from '../report-schema.ts';
+import type { RideReport } from '../ride-report-schema.ts';
 
 const namingOthers: readonly string[] = [recordedTeethDiffer, otherCogs, moreGears];
 

@@ -1,5 +1,5 @@
 import { listed } from '../../numeric/listed.ts';
-import type { BikeRide } from '../report-schema.ts';
+import type { BikeRide } from '../ride-report-schema.ts';
 import { codesOfSetAside } from './set-aside.ts';
 
 /** Says which rides' shifts are not weighed, where the verdict rests on the others; none where all are. */

@@ -4,7 +4,8 @@ import type { Warning } from '../../errors/warning.ts';
 import { moreGears, otherCogs } from '../../gear-trace/belonging/another-bike.ts';
 import { recordedTeethDiffer, teethDiffer } from '../../gear-trace/disagreement/gear-warnings.ts';
 import { rolloutDiffers, speedUnitDoubtful } from '../../gear-trace/disagreement/rollout-warning.ts';
-import type { Report, RideReport } from '../report-schema.ts';
+import type { Report } from '../report-schema.ts';
+import type { RideReport } from '../ride-report-schema.ts';
 import { type CogOff, cogOff, sizeWord } from './cog-off.ts';
 import { otherCassette } from './other-cassette.ts';
 

@@ -1,5 +1,6 @@
 import { figure } from '../../numeric/figure.ts';
-import type { Report, RideReport } from '../report-schema.ts';
+import type { Report } from '../report-schema.ts';
+import type { RideReport } from '../ride-report-schema.ts';
 import { seenCounts } from '../seen-counts.ts';
 import { hoursAndMinutes, utcDayAndTime } from '../words/moment-words.ts';
 import { rideNotes } from '../words/ride-notes.ts';

@@ -1,6 +1,6 @@
 import { madeTogether } from '../../adjustments/made-together.ts';
 import { adjustmentWords } from '../../adjustments/parameter-words.ts';
-import type { AdjustmentReport } from '../report-schema.ts';
+import type { AdjustmentReport } from '../adjustment-report-schema.ts';
 import { adjustmentVerdict, NOT_TOLD_APART } from './adjustment-verdict.ts';
 import { utcDayAndTime } from './moment-words.ts';
 

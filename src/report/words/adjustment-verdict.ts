@@ -2,7 +2,7 @@ import { DECIDED_AT, FURTHEST_SHIFTS } from '../../adjustments/compare-rates.ts'
 import { counted } from '../../numeric/counted.ts';
 import { chance } from '../../numeric/percent.ts';
 import { upperFirst } from '../../numeric/upper-first.ts';
-import type { AdjustmentReport } from '../report-schema.ts';
+import type { AdjustmentReport } from '../adjustment-report-schema.ts';
 import { limitVerdict } from './limit-verdict.ts';
 import { rateWithInterval } from './number-words.ts';
 import { whatAllHides } from './what-all-hides.ts';

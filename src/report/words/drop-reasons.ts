@@ -1,6 +1,6 @@
 import { counted } from '../../numeric/counted.ts';
 import { listed } from '../../numeric/listed.ts';
-import type { DropSignReport } from '../report-schema.ts';
+import type { DropSignReport } from '../ride-report-schema.ts';
 
 /** What was measured of a lost chain, by sign. */
 type Seen = ReadonlyMap<DropSignReport['sign'], DropSignReport>;

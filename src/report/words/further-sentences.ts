@@ -1,4 +1,4 @@
-import type { DiagnosisReport } from '../report-schema.ts';
+import type { DiagnosisReport } from '../diagnosis-report-schema.ts';
 import { turnWords } from './turn-words.ts';
 
 /** What a verdict has to say beyond the causes: how far to turn, the rider's part, what would tell more, what the data cannot tell. */

@@ -3,7 +3,7 @@ import { type ComparedEnd, endCogBeforeAndAfter, endWords } from '../../adjustme
 import { counted } from '../../numeric/counted.ts';
 import { chance } from '../../numeric/percent.ts';
 import { upperFirst } from '../../numeric/upper-first.ts';
-import type { AdjustmentReport } from '../report-schema.ts';
+import type { AdjustmentReport } from '../adjustment-report-schema.ts';
 
 /** Whether a limit screw's adjustment helped, by the shifts onto its end cog: all others it leaves as they were. */
 export function limitVerdict(

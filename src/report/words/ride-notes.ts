@@ -1,6 +1,6 @@
 import { counted } from '../../numeric/counted.ts';
 import { upperFirst } from '../../numeric/upper-first.ts';
-import type { RideReport } from '../report-schema.ts';
+import type { RideReport } from '../ride-report-schema.ts';
 import { dropReasons } from './drop-reasons.ts';
 import { dropSideWords, evidenceWords } from './event-words.ts';
 import { sinceStart } from './moment-words.ts';

@@ -1,4 +1,4 @@
-import type { DiagnosisReport } from '../report-schema.ts';
+import type { DiagnosisReport } from '../diagnosis-report-schema.ts';
 
 /** How far the indexing is to be turned, in turns of the adjuster with the interval; null where nothing speaks for a turn. */
 export function turnWords(clicks: DiagnosisReport['clicks']): string | null {

@@ -1,5 +1,5 @@
 import { percent } from '../../numeric/percent.ts';
-import type { RideReport } from '../report-schema.ts';
+import type { RideReport } from '../ride-report-schema.ts';
 
 type Shift = Pick<RideReport['shifts'][number], 'outcome' | 'confidence' | 'outcomeChances'>;
 

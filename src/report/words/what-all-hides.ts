@@ -1,6 +1,6 @@
 import { cameBackWords, growthWords, oppositeWords } from '../../adjustments/hidden-words.ts';
 import { upperFirst } from '../../numeric/upper-first.ts';
-import type { AdjustmentReport } from '../report-schema.ts';
+import type { AdjustmentReport } from '../adjustment-report-schema.ts';
 import { rateWithInterval } from './number-words.ts';
 
 const indexing: readonly string[] = ['cable-tension', 'index-offset'];

@@ -1,0 +1,79 @@
+import { z } from 'zod';
+import {
+  cassetteEnd,
+  count,
+  direction,
+  endCogCount,
+  probability,
+  tally,
+  time,
+  toothCount,
+  troubleSince,
+} from './schema-parts.ts';
+
+const periodSchema = z.object(tally);
+
+/** The shifts of one direction, or onto the larger or smaller half of the cogs, on those cogs that failed before or after an adjustment. */
+const partSchema = z.object({
+  part: z.enum(['to-larger', 'to-smaller', 'larger-cogs', 'smaller-cogs']),
+  teeth: z.array(toothCount),
+  before: troubleSince,
+  after: troubleSince,
+  /** Each cog compared with itself alone. */
+  probabilityBetter: probability,
+});
+
+/** What before and after by all shifts hide; at most one is set, and none for a limit screw. Absent in reports that an older engine left in a store. */
+const hiddenByAll = {
+  /** It took the trouble away for a while: from the ride of `at` on it was back. */
+  cameBack: z.object({ at: time, until: troubleSince, since: troubleSince }).nullable().optional(),
+  /** Trouble grew ride by ride before it and went on growing: `probabilityBetter` is then set against where the growth led. */
+  wentOnGrowing: z
+    .object({ firstBefore: troubleSince, lastBefore: troubleSince, firstAfter: troubleSince, lastAfter: troubleSince })
+    .nullable()
+    .optional(),
+  /** One direction or half of the cassette got better and the other worse. */
+  oppositeWays: z.object({ better: partSchema, worse: partSchema }).nullable().optional(),
+};
+
+/** An adjustment, with the riding from the one before to it against that from it to the next. */
+export const adjustmentReportSchema = z.object({
+  at: z.string(),
+  parameter: z.string(),
+  amount: z.number().nullable(),
+  unit: z.string(),
+  before: periodSchema,
+  after: periodSchema,
+  /** The same for shifts onto each cog in each direction where anything was seen. */
+  cogs: z.array(
+    z.object({
+      teeth: toothCount,
+      direction,
+      before: periodSchema,
+      after: periodSchema,
+      probabilityBetter: probability,
+    }),
+  ),
+  /** For a limit screw, its end cog: `probabilityBetter` and `shiftsStillNeeded` are then of the shifts onto that cog alone. Else null. */
+  endCog: z
+    .object({
+      teeth: toothCount,
+      end: cassetteEnd,
+      before: endCogCount,
+      after: endCogCount,
+    })
+    .nullable()
+    .optional(),
+  probabilityBetter: probability,
+  shiftsStillNeeded: count.nullable(),
+  ...hiddenByAll,
+  /** True where another adjustment was made with no judged shift between: what follows cannot be shared out. */
+  sharedPeriod: z.boolean(),
+  /** Judged shifts of the rides before and after that are not compared, since a fault began suddenly between them and the rest. */
+  leftOut: z.object({ before: count, after: count }),
+});
+
+/** The riding before or after an adjustment. */
+export type PeriodReport = z.infer<typeof periodSchema>;
+/** One adjustment of a report. */
+export type AdjustmentReport = z.infer<typeof adjustmentReportSchema>;
