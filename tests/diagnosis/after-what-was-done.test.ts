@@ -75,7 +75,7 @@ describe('trouble that came back by itself', () => {
     expect(suggestion.steps[0]).toMatch(
       /^It was gone after what was done on 2026-05-02, and came back by itself: before it is turned again, look whether the cable slips in its clamp/,
     );
-    expect(suggestion.start).toMatch(/^Look whether the cable slips .* Then: One click anticlockwise/);
+    expect(suggestion.start).toMatch(/^Look whether the cable slips .* Then: .* one click anticlockwise/);
     expect(onset.kind).not.toBe('gradual');
     expect(causes[0].evidence.join(' ')).toMatch(
       /the trouble went away for a while \(0 of \d+ shifts went wrong\) and came back with the ride of 2026-05-05/,

@@ -67,7 +67,7 @@ describe('a second fault', () => {
     const found = verdict(ridden(0, slow));
     expect(found.causes[0].cause).toBe('high-limit-tight');
     expect(found.unexplained?.where).toBe('shifts to larger onto the 18, 21 and 24');
-    expect(found.unexplained?.look).toMatch(/one click anticlockwise/);
+    expect(found.unexplained?.look).toMatch(/clicks anticlockwise at the barrel, one at a time/);
     expect(found.suggestion.parameter).toBe('high-limit');
     expect(found.suggestion.steps.at(-1)).toMatch(
       /^Look too at what that leaves unexplained, shifts to larger onto the 18/,
