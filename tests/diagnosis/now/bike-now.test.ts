@@ -87,6 +87,14 @@ describe('tension that was turned as far as it should be, or less', () => {
       expect(verdict.suggestion.verify).toMatch(/shifts to larger cogs/);
     }
   });
+
+  it('says how many clicks of about how many are done while the fault is there', () => {
+    const first = { pattern: slowToLarger };
+    const partly = verdictOn([first, { ...first, after: tension(1) }, { ...first, after: tension(1) }]);
+    expect(partly.now.setting).toBe('same');
+    expect(partly.suggestion.start).toMatch(/ 2 clicks of about \d+ are done\. It may take another /);
+    expect(verdictOn([first, first]).suggestion.start).not.toMatch(/done/);
+  });
 });
 
 describe('a limit screw that was opened too far', () => {
