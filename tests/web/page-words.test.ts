@@ -170,6 +170,9 @@ describe('whyJudged', () => {
     const chances = { clean: 0.4, late: 0.34, missed: 0.26, overshot: 0 };
     const unclear = one({ confidence: 0.34, outcomeChances: chances });
     expect(eventTitle(unclear)).toBe('Unclear, counted as late: 21 to 24 teeth');
+    expect(whyJudged(unclear, full)).toContain(
+      'If it was late: the chain was on the 24 only after 3.2 crank turns. Over 1.5 is late.',
+    );
     expect(whyJudged(unclear, full).join(' ')).toContain('Unclear: 34 % late, 40 % clean, 26 % missed.');
     const sure = one({ confidence: 0.6, outcomeChances: { ...chances, late: 0.6, clean: 0.14 } });
     expect(eventTitle(sure)).toBe('Late: 21 to 24 teeth');

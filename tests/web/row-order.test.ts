@@ -54,6 +54,6 @@ describe('the list of bikes as a file', () => {
     expect(first).toBe(
       'Bike 10,32,10 12,cable,watch,,,Check the hanger.,,9,0.05,0,1,51,to-larger,0.6,1,2026-05-01T08:00:00.000Z,/bikes/Bike 10',
     );
-    expect(last).toBe('Bike 1,32,10 12,cable,being worked through,,,,9,,,,,,,1,,/bikes/Bike 1');
+    expect(last).toBe('Bike 1,32,10 12,cable,being worked through,,,Check the hanger.,,9,,,,,,,1,,/bikes/Bike 1');
   });
 });

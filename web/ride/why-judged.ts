@@ -71,12 +71,16 @@ function lineWords({ outcome, toTeeth }: Shift, { lineArrives }: ShiftAround): s
   ];
 }
 
+const lowerFirst = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
+
 function shiftWords(shift: Shift, around: ShiftAround, sensorLagS: number | null): string[] {
   const torque = shift.torqueNm ?? null;
   return [
     `The derailleur was told to go from ${shift.fromTeeth} to ${shift.toTeeth} teeth.`,
     ...stoodWords(shift, around),
-    outcomeWords(shift, around),
+    isUnclear(shift)
+      ? `If it was ${shift.outcome}: ${lowerFirst(outcomeWords(shift, around))}`
+      : outcomeWords(shift, around),
     ...lineWords(shift, around),
     ...(sensorLagS === null || sensorLagS < SHORT_LAG_S || shift.outcome === 'unjudged'
       ? []
