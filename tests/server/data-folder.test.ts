@@ -206,9 +206,14 @@ describe('a full disk', () => {
       const large = { name: 'large.fit', bytes: new Uint8Array(5e6) };
       const { status, body } = await api.send('/api/uploads', [tinyRide(1), large, tinyRide(2)]);
       expect({ status, code: body.error.code }).toEqual({ status: 507, code: 'disk-full' });
-      expect(body.error.message).toMatch(/disk is full.* 1 file of these was kept before/);
-      expect(body.error.details).toMatchObject([{ path: 'large.fit' }]);
-      expect((await api.get('/api/rides')).body.rides).toMatchObject([{ file: 'tiny-1.csv' }]);
+      // the large file may fill the disk before the one ahead of it is in the store: what is said must then be so
+      const { rides } = (await api.get('/api/rides')).body;
+      expect(rides.length).toBeLessThanOrEqual(1);
+      if (rides.length === 1) {
+        expect(rides).toMatchObject([{ file: 'tiny-1.csv' }]);
+        expect(body.error.message).toMatch(/disk is full.* 1 file of these was kept before/);
+      } else expect(body.error.message).toMatch(/disk is full.* None of the files was kept/);
+      expect(body.error.details).toContainEqual(expect.objectContaining({ path: 'large.fit' }));
       for (const path of ['/api/drivetrain-guess', '/api/import'])
         expect(await api.send(path, [large])).toMatchObject({ status: 507, body: { error: { code: 'disk-full' } } });
       expect(readdirSync(join(data, 'incoming'))).toEqual([]);
