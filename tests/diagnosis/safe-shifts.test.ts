@@ -24,8 +24,8 @@ describe('ends at risk', () => {
   });
 
   it('are both where limits may have been opened too far, whatever the cause was', () => {
-    expect(atRisk(bikes(1, 2))).toEqual([]);
-    expect(atRisk(bikes(2, 2))).toEqual(['past-largest', 'past-smallest']);
+    expect(atRisk(bikes(2, 2))).toEqual([]);
+    expect(atRisk(bikes(3, 2))).toEqual(['past-largest', 'past-smallest']);
     expect(atRisk(bikes(0, 0, 'hanger-bent'))).toEqual(['past-largest']);
   });
 

@@ -3,8 +3,11 @@ import type { Cause } from '../causes.ts';
 import { standsOut } from '../now/still-there.ts';
 import type { Particle } from '../posterior/particles.ts';
 
-/** With this probability of losing the chain past an end, nobody is sent onto that end cog on purpose. */
-const RISKY_FAULT = 0.1;
+/**
+ * With more than this probability of a fault by which the chain is lost past an end, nobody is sent onto that end cog on purpose. It is more
+ * than is held of any bike beforehand (`causePriors`), so that something has to speak for such a fault: limits show nowhere but on the end cogs.
+ */
+const RISKY_FAULT = 0.25;
 
 /** The limit that lets the chain past each end, and what else the next step warns of there. */
 const dangers: Readonly<Record<CassetteEnd, readonly [loose: Cause, ...others: Cause[]]>> = {

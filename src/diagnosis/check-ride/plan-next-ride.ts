@@ -10,7 +10,14 @@ import { type Rivals, rivalsOf } from './rivals.ts';
 import { safeShifts } from './safe-shifts.ts';
 import { separateCauses } from './separate-causes.ts';
 import { skipStretch } from './skip-stretch.ts';
+import { standFirst } from './stand-first.ts';
 import { namedByPlan, TELLS } from './tells-apart.ts';
+
+/**
+ * A plan that is expected to tell this much about all causes together is worth riding, even where it hardly parts the two likeliest: most often
+ * it shows or rules out what the ride could not show so far, such as limits at end cogs that were hardly used. An assumption of ours.
+ */
+const WORTH_BITS = 0.5;
 
 /** What the next ride may tell hangs on. */
 export interface NextRideFacts extends RideFacts {
@@ -45,15 +52,15 @@ export function planNextRide(input: DiagnosisInput, facts: NextRideFacts): Pick<
   const mostUsed = seen.pedallingShare.indexOf(Math.max(...seen.pedallingShare));
   const canPress = !unseen.has(mostUsed) && safeShifts(cassette.length, kept.atRisk)(mostUsed, false);
   const addsSkips = canPlan(input) && rideWanted(facts) && separates?.bySkips && canPress;
-  const checkRide = addsSkips ? withSkipStretch(plan, cassette[mostUsed], skipStretch(rivals).words) : plan;
-  return { separates, checkRide };
+  const ridden = addsSkips ? withSkipStretch(plan, cassette[mostUsed], skipStretch(rivals).words) : plan;
+  return { separates, checkRide: standFirst(ridden, cassette) };
 }
 
 /** Nothing can be planned where no cog is known, or no ride is the bike's own. */
 const canPlan = ({ cogsKnown, rides, ridesLeftOut }: DiagnosisInput): boolean =>
   cogsKnown !== false && !(rides.length === 0 && ridesLeftOut);
 
-/** The plan of shifts, none where no ride is wanted, and whether they tell the two likeliest causes apart. */
+/** The plan of shifts, none where no ride is wanted or worth it, and whether they tell the two likeliest causes apart. */
 function planShifts(
   input: DiagnosisInput,
   facts: NextRideFacts,
@@ -66,5 +73,6 @@ function planShifts(
   const plan = planCheckRide(lookAhead, cassette, weighed.model.usage, kept);
   const tells = plan.blocks.length > 0 && namedByPlan(rivals, shiftsPlanned(plan, cassette)) >= TELLS;
   // where hardly a shift was seen, which two are likeliest is chance, and any that are ridden on purpose tell more than none
-  return { plan: tells || seen.all.shifts < FEWEST_SHIFTS ? plan : noCheckRide, tells };
+  const worthRiding = tells || plan.expectedBits >= WORTH_BITS || seen.all.shifts < FEWEST_SHIFTS;
+  return { plan: worthRiding ? plan : noCheckRide, tells };
 }
