@@ -68,6 +68,10 @@ export function easedOff({ log: { timeS, powerW } }: GhostSearch, start: number,
   return about.some((watts, i) => i > 0 && (watts + about[i - 1]) / 2 < HARDLY_ANY * earlier);
 }
 
+/** Log development of a cog on a ring. */
+export const levelOn = ({ model }: GhostSearch, ring: number, cog: number): number =>
+  model.logDevelopment[ring * model.cogs + cog];
+
 /** Log development of a cog on the ring of a record. */
-export const levelAt = ({ trace, model }: GhostSearch, record: number, cog: number): number =>
-  model.logDevelopment[trace.ring[record] * model.cogs + cog];
+export const levelAt = (ride: GhostSearch, record: number, cog: number): number =>
+  levelOn(ride, ride.trace.ring[record], cog);

@@ -3,7 +3,7 @@ import type { RideLog } from '../../ride-log/ride-log.ts';
 import { crankTorque } from '../crank-torque.ts';
 import { firstAfter } from '../first-after.ts';
 import { type GhostCandidate, LIFT_AT_MOST } from './ghost-rate.ts';
-import { easedOff, type GhostSearch, ghostSearch, levelAt, NO_COMMAND_S, tooWide } from './ghost-search.ts';
+import { easedOff, type GhostSearch, ghostSearch, levelAt, levelOn, NO_COMMAND_S, tooWide } from './ghost-search.ts';
 import type { GoesAtLast } from './goes-at-last.ts';
 
 /** The contract: the new cog is held over 1 s. */
@@ -34,15 +34,16 @@ export function ghostShifts(
   if (!ride) return [];
   const found: GhostCandidate[] = [];
   let settledCog = -1;
+  let settledRing = -1;
   for (let start = 0; start < trace.cog.length; ) {
     const cog = trace.cog[start];
     let end = start + 1;
     while (end < trace.cog.length && trace.cog[end] === cog) end++;
     if (cog >= 0 && settledCog >= 0 && cog !== settledCog) {
-      const ghost = weighRun(ride, { shownAt: start, end, fromCog: settledCog }, atLast);
+      const ghost = weighRun(ride, { shownAt: start, end, fromCog: settledCog, fromRing: settledRing }, atLast);
       if (ghost) found.push(ghost);
     }
-    if (cog >= 0) settledCog = cog;
+    if (cog >= 0) [settledCog, settledRing] = [cog, trace.ring[end - 1]];
     start = end;
   }
   return found;
@@ -62,17 +63,18 @@ function firstShown(ride: GhostSearch, start: number, fromCog: number): number {
   return first;
 }
 
-/** A run of the trace on one cog, from record `shownAt` up to `end`, after it had settled on `fromCog`. */
+/** A run of the trace on one cog, from record `shownAt` up to `end`, after it had settled on `fromCog` and `fromRing` (-1: not known). */
 interface Run {
   readonly shownAt: number;
   readonly end: number;
   readonly fromCog: number;
+  readonly fromRing: number;
 }
 
 /** The unasked shift that a run of the trace would be; null where commands explain it or the records speak against it. */
 function weighRun(ride: GhostSearch, run: Run, atLast: GoesAtLast): GhostCandidate | null {
   const { log, trace, commands, sensorLagS } = ride;
-  const { end, fromCog } = run;
+  const { end, fromCog, fromRing } = run;
   const toCog = trace.cog[run.shownAt];
   const start = firstShown(ride, run.shownAt, fromCog);
   const atS = log.timeS[start] - sensorLagS;
@@ -81,7 +83,7 @@ function weighRun(ride: GhostSearch, run: Run, atLast: GoesAtLast): GhostCandida
   const towardsCommand = fromCog !== commands.cog[last];
   if (towardsCommand && !atLast({ commandS: commands.timeS[last], atS, fromCog, toCog })) return null;
   const next = commands.timeS[last + 1] ?? Number.POSITIVE_INFINITY;
-  const { gain, seenS } = gainOver(ride, { start, end, fromCog }, next + sensorLagS);
+  const { gain, seenS } = gainOver(ride, { start, end, fromCog, fromRing }, next + sensorLagS);
   const logOdds = gain + (towardsCommand ? LOG_PRIOR_ODDS_WHEN_MISSED : LOG_PRIOR_ODDS);
   const endS = Math.min(next, log.timeS[Math.min(end, log.timeS.length - 1)] - sensorLagS);
   const heldS = endS - atS;
@@ -95,10 +97,13 @@ function weighRun(ride: GhostSearch, run: Run, atLast: GoesAtLast): GhostCandida
   };
 }
 
-/** What the records of a run, up to `untilS`, add to the log odds that the chain moved, and the seconds in which it drove. */
+/**
+ * What the records of a run, up to `untilS`, add to the log odds that the chain moved, and the seconds in which it drove. Where the trace changed
+ * ring as well, the chain may have stayed on both: a larger ring with a larger cog is nearly the gear it was.
+ */
 function gainOver(
   ride: GhostSearch,
-  { start, end, fromCog }: { readonly start: number; readonly end: number; readonly fromCog: number },
+  { start, end, fromCog, fromRing }: Omit<Run, 'shownAt'> & { readonly start: number },
   untilS: number,
 ): { gain: number; seenS: number } {
   const { log, trace, evidence } = ride;
@@ -107,7 +112,9 @@ function gainOver(
   let seenS = 0;
   for (let i = start; i < end && log.timeS[i] < untilS; i++) {
     if (trace.ring[i] < 0 || Number.isNaN(trace.logDevelopment[i])) continue;
-    gain += evidence(i, levelAt(ride, i, toCog)) - evidence(i, levelAt(ride, i, fromCog));
+    const stayed = evidence(i, levelAt(ride, i, fromCog));
+    const onOldRing = fromRing < 0 ? stayed : evidence(i, levelOn(ride, fromRing, fromCog));
+    gain += evidence(i, levelAt(ride, i, toCog)) - Math.max(stayed, onOldRing);
     if (trace.driving[i] > 0.5) seenS += Math.min(trace.samples.dtS[i], 2);
   }
   return { gain, seenS };
