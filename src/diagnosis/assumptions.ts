@@ -126,9 +126,9 @@ export const evidenceWeights = {
   /** A shift weighed by the rider's reaction alone (no cadence, or a speed that shows no gears) against one that was measured. */
   weakShift: 0.15,
   /** Shifts onto one cog in one direction after which more of the same add little: they share tracks, hands and day. */
-  shiftsThatCount: 60,
+  shiftsThatCount: 200,
   /** Share of cogs and directions that behave like no cause at all (a worn cog, a bent tooth, a bad stretch of track). */
-  strayCell: 0.02,
+  strayCell: 0.05,
   /**
    * How unlike healthy shifts are in crank turns: between the two directions, from one end of the cassette to the other
    * (and how far that differs by direction), onto the two end cogs, where the stops are near, and from cog to cog;
