@@ -17,7 +17,7 @@ const SOUND_FROM = 0.5;
  * - `cured`: the rides since the last adjustment no longer show the fault; that fault
  * - `overdone`: an adjustment went past the mark, so that something else is wrong now (`diagnosis.now`); what was likeliest before it
  * - `unsettled`: the rides since the last adjustment do not tell what became of the fault; that fault
- * - `put-right`: the newest rides shift well, though no logged adjustment accounts for it; the likeliest fault before them
+ * - `put-right`: a fault was as good as sure and the newest rides shift well, though no logged adjustment accounts for all of it; the likeliest before them
  * - `unnamed`: a fault is likeliest, but the evidence is too thin to name it; that fault
  * - `named`: one cause stands alone
  * - `open`: between two causes, since neither is likely enough or an assumption turns the verdict
@@ -45,7 +45,7 @@ export function verdictOf(report: Judged): Verdict {
   if (first.cause === 'no-fault' && first.probability >= SOUND_FROM && !undecided)
     return { kind: 'sound', causes: [first] };
   if (isCured(report)) return { kind: 'cured', causes: [first] };
-  if (shiftsWellSince) return { kind: 'put-right', causes: [first.cause === 'no-fault' ? second : first] };
+  if (shiftsWellSince?.putRight) return { kind: 'put-right', causes: [first] };
   if (now.setting === 'unsettled' && saysWhatItWas(report)) return { kind: 'unsettled', causes: [first] };
   if (first.cause !== 'no-fault' && !suggestion.namesCause) return { kind: 'unnamed', causes: [first] };
   if (undecided) {

@@ -41,8 +41,6 @@ export interface BikeNow {
   readonly trials: Readonly<Record<CassetteEnd, LimitTrial>>;
   /** The one by which the cause is judged: a limit screw's, where that limit was touched since the first ride. Else null. */
   readonly trial: LimitTrial | null;
-  /** Whether something was turned, all in all, the way that takes the cause away. */
-  readonly turnedRight: boolean;
   /** How far it was turned that way, all in all: clicks, steps or turns; 0 where it was not. */
   readonly turnedSoFar: number;
 }
@@ -98,7 +96,7 @@ export function bikeNow(facts: NowFacts): BikeNow {
     pastTheMark: tooFar ? shareStandingOut(particles, tooFar.fault) : past,
     since,
     keepOff,
-    ...{ trials, trial, turnedRight, turnedSoFar },
+    ...{ trials, trial, turnedSoFar },
   };
 }
 

@@ -43,10 +43,7 @@ function faultReason(signs: StateSigns): string[] {
   if (aboutLast && (overdone || enough)) return [aboutLast];
   if (!topFault) return [];
   const likeliest = `${nameOf(topFault, actuation)} (${percent(topFault.probability)})`;
-  if (wellSince)
-    return [
-      `Since the ride of ${wellSince.slice(0, 10)} it shifts well, though no repair is logged that accounts for it; before, ${nameOf(topFault, actuation)} was likeliest (${percent(topFault.probability)}). Log what was done.`,
-    ];
+  if (wellSince) return [wellSince];
   if (!enough || fault < WATCH_FROM) return [];
   // what is not named is not said as a verdict: the evidence stands for it
   const [shown] = namesCause ? [] : topFault.evidence;

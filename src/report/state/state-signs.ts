@@ -6,7 +6,7 @@ import { type NothingToJudge, nothingToJudge } from '../nothing-to-judge.ts';
 import type { Report } from '../report-schema.ts';
 import { ridesThatCount } from '../rides-that-count.ts';
 import { verdictOf } from '../verdict-kind.ts';
-import { verdictSentence } from '../words/verdict-words.ts';
+import { explainedSentence } from '../words/verdict-words.ts';
 import { type LostChains, lostChains } from './lost-chains.ts';
 import { type TroubleNow, troubleNow } from './trouble-now.ts';
 
@@ -40,7 +40,7 @@ export interface StateSigns extends LostChains {
   readonly onlyUnexplained: boolean;
   /** The verdict where it is about the last adjustment: that it went too far, or that nobody knows yet what it did. */
   readonly aboutLast: string | null;
-  /** From when on the newest rides shift well though no logged adjustment accounts for it; the likeliest fault before. */
+  /** The verdict where the newest rides shift well though no logged adjustment accounts for all of it, and what to log. */
   readonly wellSince: string | null;
   readonly trouble: TroubleNow;
   /** Whether enough shifts could be judged, and weighed. */
@@ -85,8 +85,8 @@ export function stateSigns(report: Report, rides: readonly PlacedRide[]): StateS
     overdone,
     unexplained,
     onlyUnexplained: kind === 'unexplained',
-    aboutLast: kind === 'overdone' || kind === 'unsettled' ? verdictSentence(report) : null,
-    wellSince: kind === 'put-right' ? (shiftsWellSince?.at ?? null) : null,
+    aboutLast: kind === 'overdone' || kind === 'unsettled' ? explainedSentence(report) : null,
+    wellSince: kind === 'put-right' ? `${explainedSentence(report)} ${whatToLog(shiftsWellSince)}` : null,
     trouble,
     enough: trouble.shifts >= FEWEST_SHIFTS && weighed.judgedShifts >= FEWEST_SHIFTS,
     weighed,
@@ -96,6 +96,9 @@ export function stateSigns(report: Report, rides: readonly PlacedRide[]): StateS
     nothingToJudge: nothingToJudge(ridesThatCount(report)),
   };
 }
+
+const whatToLog = (since: Report['diagnosis']['shiftsWellSince']): string =>
+  since?.entryAt ? 'If more was done, log that too.' : 'Log what was done.';
 
 /** Over all the places together. */
 function unexplainedTrouble({ diagnosis: { unexplained } }: Report): StateSigns['unexplained'] {

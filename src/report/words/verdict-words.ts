@@ -67,6 +67,14 @@ function overdoneSentence(report: SpokenOf): string {
   return upperFirst(`${was}${tooFarWords(diagnosis)}: now it is ${name}; ${meaning}.`);
 }
 
+/** What is logged is not doubted for its size: how far an adjuster reaches differs from bike to bike. */
+function putRightSentence({ diagnosis: { shiftsWellSince } }: SpokenOf, before: string): string {
+  const { at, entryAt } = shiftsWellSince ?? { at: '', entryAt: null };
+  return entryAt
+    ? `Since what was logged on ${entryAt.slice(0, 10)} the bike shifts well; before it, ${before}.`
+    : `Since the ride of ${at.slice(0, 10)} the bike shifts well, so something seems to have been put right; before it, ${before}.`;
+}
+
 /** How often the cog that would tell was tried since its limit was seen to. */
 export const triedWords = ({ end, since }: NonNullable<Report['diagnosis']['now']['trial']>): string =>
   `the ${endWords[end]} cog was tried ${since.shifts === 0 ? 'in no judged shift' : `in ${counted(since.shifts, 'judged shift')}`} since`;
@@ -89,7 +97,8 @@ export function verdictSentence(report: SpokenOf): string {
   return explainedSentence(report, verdict) + (unexplained && !apart ? ` ${unexplained.sentence}` : '');
 }
 
-function explainedSentence(report: SpokenOf, verdict: Verdict): string {
+/** The same without what is left unexplained. */
+export function explainedSentence(report: SpokenOf, verdict: Verdict = verdictOf(report)): string {
   const words = verdict.causes.map(({ cause, probability }) => ({
     ...causeWords(cause, report.bike.actuation),
     share: percent(probability),
@@ -109,7 +118,7 @@ function explainedSentence(report: SpokenOf, verdict: Verdict): string {
     case 'unsettled':
       return `It was ${first.name} (${first.share}); ${unsettledWords(report)}.`;
     case 'put-right':
-      return `Since the ride of ${report.diagnosis.shiftsWellSince?.at.slice(0, 10)} the bike shifts well, so something seems to have been put right; before it, ${first.name} was likeliest (${first.share}).`;
+      return putRightSentence(report, `${first.name} was likeliest (${first.share})`);
     case 'unnamed':
       return `No part is named yet: ${first.name} comes first (${first.share}), but the evidence is too thin.`;
     case 'named':
