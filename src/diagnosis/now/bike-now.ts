@@ -1,4 +1,5 @@
 import type { Adjustment } from '../../adjustments/adjustment.ts';
+import { DECIDED_AT } from '../../adjustments/compare-rates.ts';
 import type { CassetteEnd } from '../../adjustments/end-cog-count.ts';
 import type { Bike } from '../../drivetrain/bike.ts';
 import { hasClock } from '../../ride-log/has-clock.ts';
@@ -153,7 +154,7 @@ function settingOf(facts: NowFacts, then: SinceThen): Exclude<SettingNow, 'overd
   if (!tested) return failsLike(cause, since) ? 'same' : lost ? 'unsettled' : 'untested';
   if (trial && !failsLike(cause, since)) {
     if (trial.since.shifts === 0) return lost ? 'unsettled' : 'untested';
-    if (isLoose(cause) && provedByTrial(trial, then.turnedRight) && isUnproven(trial)) return 'unsettled';
+    if (isLoose(cause) && provedByTrial(trial, then.turnedRight) && trial.holds < DECIDED_AT) return 'unsettled';
   }
   if (isCured(cause, then)) return goneUnlogged(particles, cause) < LIKELIER_THAN_NOT ? 'cured' : 'unsettled';
   const there = left >= past && (left >= CURED_BELOW || failsLike(cause, since));
@@ -165,7 +166,8 @@ function isCured(cause: Cause, { since, lost, left, past, trial, turnedRight }: 
   const { seen } = since;
   if (lost || anyShiftsFail(seen) || ghostsOften(seen) || (cause === 'worn-drivetrain' && failsLike(cause, since)))
     return false;
-  if (isLoose(cause) && provedByTrial(trial, turnedRight)) return !isUnproven(trial);
+  // as sure as the entry has to be before it is said to have helped
+  if (isLoose(cause) && provedByTrial(trial, turnedRight)) return trial.holds >= DECIDED_AT;
   // shifts show how the indexing stands, but not whether a limit that was opened stops the chain
   return left + past < CURED_BELOW || (left < CURED_BELOW && isIndexing(cause) && shiftsWell(seen));
 }
