@@ -1,9 +1,8 @@
+import { FEWEST_SHIFTS } from '../diagnosis/fewest-shifts.ts';
+import { NAMED_ALONE } from '../diagnosis/named-alone.ts';
 import type { DiagnosisReport } from './diagnosis-report-schema.ts';
 import type { Report } from './report-schema.ts';
 import { showsNothing } from './shows-nothing.ts';
-
-/** Below this the likeliest cause is not named alone. */
-const NAMED_ALONE = 0.6;
 
 /** From here on a bike in order is likelier than all faults together: then nothing points to a part. */
 const SOUND_FROM = 0.5;
@@ -58,20 +57,21 @@ export function verdictOf(report: Judged): Verdict {
     : { kind: 'open', causes: [first, second] };
 }
 
+/** What was cured need not be known: of many faults that fit alike, all are gone. */
 function isCured(report: Judged): boolean {
-  const { cured, suggestion } = report.diagnosis;
-  return report.adjustments.length > 0 && cured && suggestion.parameter === 'none' && saysWhatItWas(report);
+  const { cured, suggestion, weighed } = report.diagnosis;
+  const turnsNothing = report.adjustments.length > 0 && cured && suggestion.parameter === 'none';
+  return turnsNothing && wasAFault(report) && (weighed.judgedShifts >= FEWEST_SHIFTS || saysWhatItWas(report));
 }
 
 /** Not where it hangs on an assumption whether there was a fault at all: then nothing can have been cured for sure. */
-function saysWhatItWas({ diagnosis }: Pick<Judged, 'diagnosis'>): boolean {
-  const [first] = diagnosis.causes;
-  return (
-    first.cause !== 'no-fault' && first.probability >= NAMED_ALONE && !diagnosis.undecided?.between.includes('no-fault')
-  );
-}
+const wasAFault = ({ diagnosis: { causes, undecided } }: Pick<Judged, 'diagnosis'>): boolean =>
+  causes[0].cause !== 'no-fault' && !undecided?.between.includes('no-fault');
 
-/** Whether what was wrong before an adjustment went too far is one cause and no other. */
+const saysWhatItWas = (report: Pick<Judged, 'diagnosis'>): boolean =>
+  wasAFault(report) && report.diagnosis.causes[0].probability >= NAMED_ALONE;
+
+/** Whether what was wrong before the last adjustment is one cause and no other. */
 export const wasOneCause = (report: Pick<Judged, 'diagnosis'>): boolean =>
   saysWhatItWas(report) && !report.diagnosis.undecided;
 

@@ -2,7 +2,7 @@ import { causeWords } from '../../src/diagnosis/cause-words.ts';
 import { upperFirst } from '../../src/numeric/upper-first.ts';
 import { type NothingToJudge, nothingToJudge } from '../../src/report/nothing-to-judge.ts';
 import { ridesThatCount } from '../../src/report/rides-that-count.ts';
-import { noneStandsOut, verdictOf } from '../../src/report/verdict-kind.ts';
+import { noneStandsOut, verdictOf, wasOneCause } from '../../src/report/verdict-kind.ts';
 import { tooFarWords } from '../../src/report/words/verdict-words.ts';
 import type { BikeDetail } from '../api/answers.ts';
 
@@ -32,7 +32,7 @@ export function verdictHeadline({ bike, state, report }: Pick<BikeDetail, 'bike'
     case 'unexplained':
       return upperFirst(`${report.diagnosis.unexplained?.where} go wrong, and no cause explains it`);
     case 'cured':
-      return `${upperFirst(first)}: it seems cured`;
+      return wasOneCause(report) ? `${upperFirst(first)}: it seems cured` : 'Shifts well since the last adjustment';
     case 'overdone':
       return upperFirst(`${tooFarWords(report.diagnosis)}: ${now}`);
     case 'unsettled':
