@@ -1,7 +1,7 @@
 import { adjustmentsThatCount } from '../adjustments/adjustments-that-count.ts';
 import { type AdjustmentComparison, compareAdjustments } from '../adjustments/compare-adjustments.ts';
 import { cogPitchMm } from '../drivetrain/cog-pitch.ts';
-import type { Cause } from './causes.ts';
+import { type Cause, causes } from './causes.ts';
 import { planNextRide } from './check-ride/plan-next-ride.ts';
 import type { Diagnosis, DiagnosisInput } from './diagnosis.ts';
 import { buildEvidence, type RidingEvidence } from './evidence/build-evidence.ts';
@@ -120,7 +120,8 @@ function reachVerdict(input: DiagnosisInput): Reached {
   const ranked = rankCauses(probabilities, { seen, comparisons, onset, rides: evidence.rides.length });
   const clicks = turnsNeeded(particles, top, bike.actuation === 'electronic');
   const { rides } = input;
-  const well = shiftsWellSince(evidence.rides, adjustments, bike);
+  const anyFault = 1 - probabilities[causes.indexOf('no-fault')];
+  const well = shiftsWellSince(evidence.rides, adjustments, bike, { cause: top, anyFault });
   const now = bikeNow({
     ...{ bike, rides, adjustments, evidence, particles, cause: top, clicks },
     probability: ranked[0].probability,

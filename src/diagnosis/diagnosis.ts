@@ -105,8 +105,14 @@ export interface ShiftsWellSince {
   readonly at: string;
   readonly shifts: number;
   readonly trouble: number;
+  /** Those of them on the cogs and in the direction where the likeliest fault shows; all where it shows everywhere. */
+  readonly there: TroubleSince;
+  /** Whether a fault was as good as sure before: only then was there something to put right. */
+  readonly putRight: boolean;
   /** Whether an adjustment is logged between the rides before and these. */
   readonly adjusted: boolean;
+  /** Time of the last of those adjustments that goes against the likeliest fault by its part and sign; null where none does. */
+  readonly entryAt: string | null;
 }
 
 /** Judged shifts in one direction, and how many of them went wrong. */

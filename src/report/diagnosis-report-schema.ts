@@ -146,8 +146,17 @@ export const diagnosisSchema = z.object({
   stillThere: probability,
   /** Whether the last adjustment cured it: most likely there no longer, and the rides since do not fail. */
   cured: z.boolean(),
-  /** Set where the rides from `at` on shift well though no logged adjustment accounts for it; `adjusted`: one is logged just before them. */
-  shiftsWellSince: z.object({ at: time, shifts: count, trouble: count, adjusted: z.boolean() }).nullable(),
+  /**
+   * Set where the rides from `at` on shift well though no logged adjustment accounts for all of it. `there`: their shifts where the likeliest
+   * fault shows; `putRight`: a fault was as good as sure before; `adjusted`: an adjustment is logged just before them; `entryAt`: the last such
+   * one that goes against that fault by its part and sign.
+   */
+  shiftsWellSince: z
+    .object({
+      ...{ at: time, shifts: count, trouble: count, there: troubleSince },
+      ...{ putRight: z.boolean(), adjusted: z.boolean(), entryAt: z.string().nullable() },
+    })
+    .nullable(),
   /** Set where no verdict is drawn from the shifts until something else is put right: what that is, in few words and in a sentence. */
   heldBack: z
     .object({ code: z.enum(heldBackCodes), headline: z.string(), sentence: z.string() })

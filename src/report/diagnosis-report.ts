@@ -42,7 +42,10 @@ export function diagnosisReport(diagnosis: Diagnosis, held: HeldBack | null): Di
     now: { ...diagnosis.now, keepOff: [...diagnosis.now.keepOff], pastTheMark: roundTo(diagnosis.now.pastTheMark, 4) },
     stillThere: roundTo(diagnosis.stillThere, 4),
     cured: diagnosis.cured,
-    shiftsWellSince: diagnosis.shiftsWellSince && { ...diagnosis.shiftsWellSince },
+    shiftsWellSince: diagnosis.shiftsWellSince && {
+      ...diagnosis.shiftsWellSince,
+      there: { ...diagnosis.shiftsWellSince.there },
+    },
     heldBack: held && { code: held.code, headline: held.headline, sentence: held.sentence },
     notes: [...diagnosis.notes],
     suggestion: { ...suggestion, steps: [...suggestion.steps], cautions: [...suggestion.cautions] },

@@ -1,9 +1,8 @@
+import { FEWEST_SHIFTS } from '../diagnosis/fewest-shifts.ts';
+import { NAMED_ALONE } from '../diagnosis/named-alone.ts';
 import type { DiagnosisReport } from './diagnosis-report-schema.ts';
 import type { Report } from './report-schema.ts';
 import { showsNothing } from './shows-nothing.ts';
-
-/** Below this the likeliest cause is not named alone. */
-const NAMED_ALONE = 0.6;
 
 /** From here on a bike in order is likelier than all faults together: then nothing points to a part. */
 const SOUND_FROM = 0.5;
@@ -17,7 +16,7 @@ const SOUND_FROM = 0.5;
  * - `cured`: the rides since the last adjustment no longer show the fault; that fault
  * - `overdone`: an adjustment went past the mark, so that something else is wrong now (`diagnosis.now`); what was likeliest before it
  * - `unsettled`: the rides since the last adjustment do not tell what became of the fault; that fault
- * - `put-right`: the newest rides shift well, though no logged adjustment accounts for it; the likeliest fault before them
+ * - `put-right`: a fault was as good as sure and the newest rides shift well, though no logged adjustment accounts for all of it; the likeliest before them
  * - `unnamed`: a fault is likeliest, but the evidence is too thin to name it; that fault
  * - `named`: one cause stands alone
  * - `open`: between two causes, since neither is likely enough or an assumption turns the verdict
@@ -45,7 +44,7 @@ export function verdictOf(report: Judged): Verdict {
   if (first.cause === 'no-fault' && first.probability >= SOUND_FROM && !undecided)
     return { kind: 'sound', causes: [first] };
   if (isCured(report)) return { kind: 'cured', causes: [first] };
-  if (shiftsWellSince) return { kind: 'put-right', causes: [first.cause === 'no-fault' ? second : first] };
+  if (shiftsWellSince?.putRight) return { kind: 'put-right', causes: [first] };
   if (now.setting === 'unsettled' && saysWhatItWas(report)) return { kind: 'unsettled', causes: [first] };
   if (first.cause !== 'no-fault' && !suggestion.namesCause) return { kind: 'unnamed', causes: [first] };
   if (undecided) {
@@ -58,20 +57,21 @@ export function verdictOf(report: Judged): Verdict {
     : { kind: 'open', causes: [first, second] };
 }
 
+/** What was cured need not be known: of many faults that fit alike, all are gone. */
 function isCured(report: Judged): boolean {
-  const { cured, suggestion } = report.diagnosis;
-  return report.adjustments.length > 0 && cured && suggestion.parameter === 'none' && saysWhatItWas(report);
+  const { cured, suggestion, weighed } = report.diagnosis;
+  const turnsNothing = report.adjustments.length > 0 && cured && suggestion.parameter === 'none';
+  return turnsNothing && wasAFault(report) && (weighed.judgedShifts >= FEWEST_SHIFTS || saysWhatItWas(report));
 }
 
 /** Not where it hangs on an assumption whether there was a fault at all: then nothing can have been cured for sure. */
-function saysWhatItWas({ diagnosis }: Pick<Judged, 'diagnosis'>): boolean {
-  const [first] = diagnosis.causes;
-  return (
-    first.cause !== 'no-fault' && first.probability >= NAMED_ALONE && !diagnosis.undecided?.between.includes('no-fault')
-  );
-}
+const wasAFault = ({ diagnosis: { causes, undecided } }: Pick<Judged, 'diagnosis'>): boolean =>
+  causes[0].cause !== 'no-fault' && !undecided?.between.includes('no-fault');
 
-/** Whether what was wrong before an adjustment went too far is one cause and no other. */
+const saysWhatItWas = (report: Pick<Judged, 'diagnosis'>): boolean =>
+  wasAFault(report) && report.diagnosis.causes[0].probability >= NAMED_ALONE;
+
+/** Whether what was wrong before the last adjustment is one cause and no other. */
 export const wasOneCause = (report: Pick<Judged, 'diagnosis'>): boolean =>
   saysWhatItWas(report) && !report.diagnosis.undecided;
 

@@ -115,60 +115,6 @@ describe('the same input', () => {
   });
 });
 
-describe('newest rides that shift well after trouble', () => {
-  const wentOff = (late: PatternRide[]) => [0, 1].map((day, i) => patternRide({ day, ...late[i % late.length] }));
-  const well = [3, 4].map((day) => patternRide({ day, pattern: healthyPattern }));
-  const slow = wentOff([{ pattern: slowToLarger }]);
-
-  it('are a reason to turn nothing and to ask what was put right', () => {
-    const { shiftsWellSince, suggestion, separates } = diagnose({
-      bike: cableBike,
-      rides: [...well, ...slow],
-      adjustments: [],
-    });
-    expect(shiftsWellSince).toMatchObject({ at: '2026-05-04T07:00:00.000Z', adjusted: false });
-    expect([suggestion.parameter, suggestion.namesCause, separates]).toEqual(['none', false, null]);
-    expect(suggestion.action).toMatch(/^Turn nothing: since the ride of 2026-05-04 the bike shifts well/);
-    expect(suggestion.start).toMatch(/log what and when/);
-  });
-
-  it('leave no doubt about what was amiss before, also after one ride of each and with a late shift or two among the newest', () => {
-    const oneLate = patternRide({ day: 3, pattern: (cog, larger) => ({ late: cog === 5 && larger ? 0.1 : 0 }) });
-    const some = (_: number, larger: boolean): Pattern => (larger ? { late: 0.15, missed: 0.075 } : {});
-    const wrong = [0, 1].map((day) => patternRide({ day, pattern: some }));
-    const right = [3, 4, 5, 6].map((day) => patternRide({ day, pattern: healthyPattern }));
-    for (const rides of [
-      [slow[0], well[0]],
-      [...slow, well[0], oneLate],
-      [...wrong, ...right],
-    ]) {
-      const verdict = diagnose({ bike: cableBike, rides, adjustments: [] });
-      expect(verdict.causes[0].cause).toBe('cable-tension-low');
-      expect(probability(verdict, 'no-fault')).toBeLessThan(0.1);
-      expect(verdict.shiftsWellSince).not.toBeNull();
-      expect(verdict.suggestion.parameter).toBe('none');
-    }
-  });
-
-  it('have a logged adjustment that does not account for them checked', () => {
-    const wrongSign = adjustment(2, 'cable-tension', -4);
-    const { suggestion } = diagnose({ bike: cableBike, rides: [...slow, ...well], adjustments: [wrongSign] });
-    expect(suggestion.parameter).toBe('none');
-    expect(suggestion.start).toMatch(/does not account for it: check its part, amount and sign/);
-  });
-
-  it('say nothing while they are too few, where trouble came back, or of a fault that shows too seldom to be missed', () => {
-    const few = [patternRide({ day: 3, pattern: healthyPattern, shifts: 2 })];
-    const back = [...well, patternRide({ day: 5, pattern: slowToLarger })];
-    const drops = [['past-largest', 11]] as const;
-    const seldom = wentOff([{ pattern: healthyPattern, drops }]);
-    for (const rides of [[...slow, ...few], [...slow, ...back], [...seldom, ...well], well])
-      expect(diagnose({ bike: cableBike, rides, adjustments: [] }).shiftsWellSince).toBeNull();
-    const loose = diagnose({ bike: cableBike, rides: [...seldom, ...well], adjustments: [] });
-    expect(loose.suggestion.parameter).toBe('low-limit');
-  });
-});
-
 describe('adjustments', () => {
   it('one that cured its fault counts for it, and nothing more is to be turned', () => {
     const rides = [0, 1, 3, 4].map((day) => patternRide({ day, pattern: day < 2 ? slowToLarger : healthyPattern }));

@@ -39,7 +39,6 @@ const now = (changes: Partial<BikeNow> = {}): BikeNow => ({
   keepOff: new Set(),
   trials: { 'past-largest': untried('past-largest'), 'past-smallest': untried('past-smallest') },
   trial: null,
-  turnedRight: false,
   turnedSoFar: 0,
   ...changes,
 });
@@ -310,11 +309,17 @@ describe('suggest', () => {
   });
 
   it('doubts a logged entry where the bike shifts well only if its part or its sign is another', () => {
-    const wellSince = { at: '2026-05-08T06:00:00.000Z', shifts: 310, trouble: 1, adjusted: true };
-    const start = (turnedRight: boolean): string => suggest(facts({ wellSince, now: now({ turnedRight }) })).start;
-    expect(start(false)).toMatch(/check its part, amount and sign/);
-    expect(start(true)).toMatch(/of the right part and sign/);
-    expect(start(true)).not.toMatch(/check/);
+    const since = { at: '2026-05-08T06:00:00.000Z', shifts: 310, trouble: 1, adjusted: true, putRight: true };
+    const step = (entryAt: string | null): string => {
+      const { action, start } = suggest(facts({ wellSince: { ...since, there: { shifts: 40, trouble: 0 }, entryAt } }));
+      return `${action} ${start}`;
+    };
+    expect(step(null)).toMatch(/0 of 40 where it showed before\), so something seems to have been put right/);
+    expect(step(null)).toMatch(/check its part, amount and sign/);
+    expect(step('2026-05-07T18:00:00Z')).toMatch(
+      /^Turn nothing: since what was logged on 2026-05-07 the bike shifts well/,
+    );
+    expect(step('2026-05-07T18:00:00Z')).not.toMatch(/check|something seems/);
   });
 
   it('says that no ride counts, and why, instead of asking for more rides', () => {

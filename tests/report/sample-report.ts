@@ -168,6 +168,12 @@ export const sampleDiagnosis: Diagnosis = {
   },
 };
 
+/** Newest rides that shift well after a fault. */
+export const sampleWellSince = {
+  ...{ at: '2026-04-14T06:30:00.000Z', shifts: 262, trouble: 0, there: { shifts: 120, trouble: 0 } },
+  ...{ putRight: true, adjusted: false, entryAt: null as string | null },
+};
+
 const sampleAnalysis = (log: RideLog, lateEvery: number): RideAnalysis => ({
   log,
   trace: sampleTrace(log),

@@ -7,7 +7,7 @@ import { textReport } from '../../src/report/text/text-report.ts';
 import { type Verdict, verdictOf } from '../../src/report/verdict-kind.ts';
 import { verdictSentence } from '../../src/report/words/verdict-words.ts';
 import { verdictHeadline } from '../../web/bike/verdict-headline.ts';
-import { sampleReport } from './sample-report.ts';
+import { sampleReport, sampleWellSince } from './sample-report.ts';
 
 const sample = sampleReport();
 const nothingSeen = { ...sample.diagnosis.weighed, judgedShifts: 0, events: 0 };
@@ -155,6 +155,22 @@ const cases: Case[] = [
     tone: 'good',
   },
   {
+    // what was cured is gone, whichever of the two it was
+    top: 'cable-tension-low',
+    probability: 0.78,
+    diagnosis: {
+      suggestion: nothingToTurn,
+      cured: true,
+      stillThere: 0.1,
+      undecided: undecided('cable-tension-low', 'cable-friction'),
+    },
+    kind: 'cured',
+    sentence:
+      'The last adjustment seems to have cured what was wrong: since then 10 of 73 judged shifts went wrong. What it was stays open: cable tension too low (78 %) or friction in cable and housing (12 %).',
+    headline: 'Shifts well since the last adjustment',
+    tone: 'good',
+  },
+  {
     top: 'cable-tension-low',
     probability: 0.98,
     diagnosis: turnedOver,
@@ -216,12 +232,36 @@ const cases: Case[] = [
     diagnosis: {
       suggestion: nothingToTurn,
       undecided: undecided('cable-tension-low', 'pulley-gap-large'),
-      shiftsWellSince: { at: '2026-04-14T06:30:00.000Z', shifts: 262, trouble: 0, adjusted: false },
+      shiftsWellSince: sampleWellSince,
     },
     kind: 'put-right',
     sentence: 'Since the ride of 2026-04-14 the bike shifts well, so something seems to have been put right;',
     headline: 'Shifts well again: something seems to have been put right',
     tone: 'good',
+  },
+  {
+    // what the log holds is not put down to what it does not hold
+    top: 'cable-tension-low',
+    probability: 0.78,
+    diagnosis: {
+      suggestion: nothingToTurn,
+      shiftsWellSince: { ...sampleWellSince, adjusted: true, entryAt: '2026-04-13T18:00:00Z' },
+    },
+    kind: 'put-right',
+    sentence:
+      'Since what was logged on 2026-04-13 the bike shifts well; before it, cable tension too low was likeliest (78 %).',
+    headline: 'Shifts well since it was adjusted',
+    tone: 'good',
+  },
+  {
+    // where no fault was sure, nothing was there to put right, however well the newest rides went
+    top: 'no-fault',
+    probability: 0.45,
+    diagnosis: { suggestion: nothingToTurn, shiftsWellSince: { ...sampleWellSince, putRight: false } },
+    kind: 'open',
+    sentence: 'No fault stands out: nothing mis-set (45 %) is likelier than any,',
+    headline: 'No fault stands out',
+    tone: 'open',
   },
   {
     // whether there was a fault at all hangs on an assumption: then the step is to ride on, and nothing is called cured

@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import { stillThereSentence } from '../../web/bike/still-there-sentence.ts';
-import { sampleReport } from '../report/sample-report.ts';
+import { sampleReport, sampleWellSince } from '../report/sample-report.ts';
 
 it('tells of the time after the last adjustment only where somebody rode since', () => {
   const report = sampleReport();
@@ -16,9 +16,10 @@ it('tells of the time after the last adjustment only where somebody rode since',
 
 it('is not said where the newest rides shift well, whatever the adjustment did', () => {
   const report = sampleReport();
-  const shiftsWellSince = { at: '2026-04-14T06:30:00.000Z', shifts: 262, trouble: 0, adjusted: true };
   expect(stillThereSentence(report)).not.toBeNull();
-  expect(stillThereSentence({ ...report, diagnosis: { ...report.diagnosis, shiftsWellSince } })).toBeNull();
+  expect(
+    stillThereSentence({ ...report, diagnosis: { ...report.diagnosis, shiftsWellSince: sampleWellSince } }),
+  ).toBeNull();
 });
 
 it('is not said where nobody tried the cog that would tell, and else with how often it was tried', () => {

@@ -1,6 +1,8 @@
 import { causeWords } from '../../src/diagnosis/cause-words.ts';
 import { upperFirst } from '../../src/numeric/upper-first.ts';
+import type { Report } from '../../src/report/report-schema.ts';
 import { ifOneFault } from '../../src/report/words/if-one-fault.ts';
+import { causesTitle } from '../../src/report/words/what-it-was.ts';
 import type { Bike, Diagnosis } from '../api/answers.ts';
 import { make, makeSvg } from '../dom/make.ts';
 import { points } from '../page/points.ts';
@@ -46,16 +48,16 @@ function row(
  * @param dated puts a sentence's dates into the reader's time zone
  */
 export function causeList(
-  diagnosis: Diagnosis,
+  report: Pick<Report, 'diagnosis' | 'adjustments'>,
   actuation: Bike['actuation'],
   dated: (sentence: string) => string,
 ): HTMLElement {
-  const { causes } = diagnosis;
+  const { causes } = report.diagnosis;
   const rows = causes.map((cause, rank) => row(cause, actuation, dated, rank));
   return make(
     'div',
     { class: 'causes' },
-    make('h3', {}, `All that was weighed${ifOneFault({ diagnosis })}`),
+    make('h3', {}, causesTitle(report, `All that was weighed${ifOneFault(report)}`)),
     make('ol', { class: 'cause-list' }, ...rows.slice(0, SHOWN_AT_ONCE)),
     make(
       'details',

@@ -1,4 +1,5 @@
 import { adjustmentWords } from '../../src/adjustments/parameter-words.ts';
+import { ridesOlderThan } from '../../src/report/words/rides-older-than.ts';
 import { soundRidesAmong } from '../../src/report/words/sound-rides-among.ts';
 import type { BikeDetail, Load } from '../api/answers.ts';
 import { beforeAfterByCogPlan } from '../charts/before-after-by-cog.ts';
@@ -36,10 +37,11 @@ function splitWords(load: Load, splitNm: number | null): string {
     : `From ${Math.round(splitNm)} Nm at the crank. `;
 }
 
-/** All rides together, and that some are from before a fault began. */
-function allRides(report: NonNullable<BikeDetail['report']>, fileName: string): ChartPlan {
-  const sound = soundRidesAmong(report);
-  const lead = sound === '' ? '' : `${sound} `;
+/** All rides together, and that some are from before a fault began, or before the adjustment since which the bike is judged. */
+function allRides({ state }: BikeDetail, report: NonNullable<BikeDetail['report']>, fileName: string): ChartPlan {
+  const old =
+    state.sinceAdjustment && state.sinceAt !== null ? ridesOlderThan(report, state.sinceAt) : soundRidesAmong(report);
+  const lead = old === '' ? '' : `${old} `;
   return troubleByCogPlan({ title: 'Trouble by cog and direction', fileName, cogs: report.cogs, lead });
 }
 
@@ -58,7 +60,7 @@ function openings({ bike, picks }: BikePage): Opening[] {
     {
       key: 'all',
       word: 'All rides',
-      plans: () => [allRides(report, stem(''))],
+      plans: () => [allRides(bike, report, stem(''))],
     },
   ];
   const loads = loadsWorthShowing(perLoad);
@@ -130,17 +132,25 @@ export function cogsSection(page: BikePage): HTMLElement | null {
   const ways = openings(page);
   if (ways.length === 0) return null;
   const { picks } = page;
+  // what was put right is not what is shown first
+  const first = page.bike.state.sinceAdjustment ? 'adjustment' : 'all';
+  const chosen = (): Opening =>
+    ways.find(({ key }) => key === picks.get('opening')) ?? ways.find(({ key }) => key === first) ?? ways[0];
   const charts = make('div', { class: 'chart-pair' });
   const picker = make('div', {});
   const draw = (): void => {
-    const way = ways.find(({ key }) => key === picks.get('opening')) ?? ways[0];
+    const way = chosen();
     for (const button of buttons) button.setAttribute('aria-pressed', String(button.value === way.key));
     fill(picker, way.key === 'adjustment' && adjustmentPicker(page, drawCharts));
     drawCharts();
   };
   const drawCharts = (): void => {
-    const way = ways.find(({ key }) => key === picks.get('opening')) ?? ways[0];
-    fill(charts, ...way.plans().map((plan) => chartFigure(plan)));
+    fill(
+      charts,
+      ...chosen()
+        .plans()
+        .map((plan) => chartFigure(plan)),
+    );
   };
   const buttons = ways.map(({ key, word }) =>
     listen(make('button', { type: 'button', class: 'choice', value: key, 'data-keep': `opening-${key}` }, word), {

@@ -1,10 +1,11 @@
 import { chance } from '../../src/numeric/percent.ts';
 import type { Report } from '../../src/report/report-schema.ts';
+import { wasOneCause } from '../../src/report/verdict-kind.ts';
 import { triedWords } from '../../src/report/words/verdict-words.ts';
 
 /**
  * Whether the fault outlived the last adjustment; null where nothing is at fault, nothing was adjusted, or no shift was judged
- * since, or none onto the cog that would tell: then nobody knows. Null too where the newest rides shift well: it is gone, whatever the adjustment did; and where it went too far,
+ * since, or none onto the cog that would tell: then nobody knows. Null too where it is open what was cured. Null too where the newest rides shift well: it is gone, whatever the adjustment did; and where it went too far,
  * which the verdict says.
  */
 export function stillThereSentence({
@@ -17,6 +18,7 @@ export function stillThereSentence({
     diagnosis.shiftsWellSince ||
     diagnosis.now.setting === 'overdone' ||
     diagnosis.now.setting === 'untested' ||
+    (diagnosis.cured && !wasOneCause({ diagnosis })) ||
     diagnosis.causes[0].cause === 'no-fault'
   )
     return null;

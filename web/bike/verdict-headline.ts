@@ -2,7 +2,7 @@ import { causeWords } from '../../src/diagnosis/cause-words.ts';
 import { upperFirst } from '../../src/numeric/upper-first.ts';
 import { type NothingToJudge, nothingToJudge } from '../../src/report/nothing-to-judge.ts';
 import { ridesThatCount } from '../../src/report/rides-that-count.ts';
-import { noneStandsOut, verdictOf } from '../../src/report/verdict-kind.ts';
+import { noneStandsOut, verdictOf, wasOneCause } from '../../src/report/verdict-kind.ts';
 import { tooFarWords } from '../../src/report/words/verdict-words.ts';
 import type { BikeDetail } from '../api/answers.ts';
 
@@ -32,13 +32,15 @@ export function verdictHeadline({ bike, state, report }: Pick<BikeDetail, 'bike'
     case 'unexplained':
       return upperFirst(`${report.diagnosis.unexplained?.where} go wrong, and no cause explains it`);
     case 'cured':
-      return `${upperFirst(first)}: it seems cured`;
+      return wasOneCause(report) ? `${upperFirst(first)}: it seems cured` : 'Shifts well since the last adjustment';
     case 'overdone':
       return upperFirst(`${tooFarWords(report.diagnosis)}: ${now}`);
     case 'unsettled':
       return `${upperFirst(first)}: not known yet whether it is cured`;
     case 'put-right':
-      return 'Shifts well again: something seems to have been put right';
+      return report.diagnosis.shiftsWellSince?.entryAt
+        ? 'Shifts well since it was adjusted'
+        : 'Shifts well again: something seems to have been put right';
     case 'unnamed':
       return 'Too little evidence to name a part';
     case 'named':

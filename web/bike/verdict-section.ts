@@ -2,9 +2,10 @@ import { causeWords } from '../../src/diagnosis/cause-words.ts';
 import { chance } from '../../src/numeric/percent.ts';
 import { upperFirst } from '../../src/numeric/upper-first.ts';
 import { showsNothing } from '../../src/report/shows-nothing.ts';
-import { verdictOf } from '../../src/report/verdict-kind.ts';
+import { verdictOf, wasOneCause } from '../../src/report/verdict-kind.ts';
 import { ifOneFault } from '../../src/report/words/if-one-fault.ts';
 import { verdictSentence } from '../../src/report/words/verdict-words.ts';
+import { nowEvidence, undecidedSentence, wasOnce } from '../../src/report/words/what-it-was.ts';
 import type { BikeDetail } from '../api/answers.ts';
 import { type Child, make } from '../dom/make.ts';
 import { points } from '../page/points.ts';
@@ -36,14 +37,14 @@ function onsetSentence(report: NonNullable<BikeDetail['report']>): string | null
 function facts(bike: BikeDetail, said: boolean): string[] {
   const { report } = bike;
   if (!report) return [];
-  const { riderPart, undecided, unexplained } = report.diagnosis;
+  const { riderPart, unexplained } = report.diagnosis;
   return [
     troubleSentence(bike),
     said ? onsetSentence(report) : null,
     said ? stillThereSentence(report) : null,
     said && !isOverdone(report) ? unexplained?.sentence : null,
     riderPart.probability >= 0.5 ? riderPart.sentence : null,
-    undecided?.sentence,
+    undecidedSentence(report),
   ].filter((fact): fact is string => Boolean(fact));
 }
 
@@ -74,15 +75,15 @@ function weighed(bike: BikeDetail, said: boolean, dated: (sentence: string) => s
   const { report } = bike;
   if (!report) return [];
   const { causes, notes } = report.diagnosis;
-  const { evidence } = causes[0];
+  const evidence = (heading: string, sentences: readonly string[]): Child =>
+    said && sentences.length > 0 && [make('h3', {}, heading), points(sentences.map(dated))];
+  const past = wasOnce(report);
+  const named = !isOverdone(report) || wasOneCause(report);
   return [
-    said &&
-      evidence.length > 0 && [
-        make('h3', {}, isOverdone(report) ? 'What spoke for it at first' : 'What speaks for it'),
-        points(evidence.map(dated)),
-      ],
+    evidence('What speaks for it', nowEvidence(report)),
+    named && evidence(past ? 'What spoke for it at first' : 'What speaks for it', causes[0].evidence),
     notes.length > 0 && [make('h3', {}, 'What the rides cannot tell'), points(notes.map(dated))],
-    !showsNothing(report) && causeList(report.diagnosis, bike.bike.actuation, dated),
+    !showsNothing(report) && causeList(report, bike.bike.actuation, dated),
   ];
 }
 

@@ -1,8 +1,10 @@
 import { endWords, untriedWords } from '../../adjustments/end-cog-words.ts';
+import { lastDone } from '../../adjustments/last-done.ts';
 import { parameterName } from '../../adjustments/parameter-words.ts';
 import { counted } from '../../numeric/counted.ts';
 import { figure } from '../../numeric/figure.ts';
 import { causePhrase } from '../cause-words.ts';
+import { NAMED_ALONE } from '../named-alone.ts';
 import { type LimitTrial, looseLimits } from '../now/limit-trial.ts';
 import { toldByHand } from '../sentences/told-by-hand.ts';
 import { generalCautions, nextStep } from './next-steps.ts';
@@ -20,8 +22,10 @@ export function afterAdjusting(cause: Fault, facts: SuggestionFacts): Step {
 }
 
 function cured(cause: Fault, facts: SuggestionFacts): Step {
+  const [{ probability }] = facts.ranked;
+  const known = probability >= NAMED_ALONE && !facts.undecided;
   return nothingToTurn(
-    `Leave it as it is: the last adjustment seems to have cured ${causePhrase(cause, facts.electronic)}.`,
+    `Leave it as it is: ${lastDone(facts.comparisons)} seems to have cured ${known ? causePhrase(cause, facts.electronic) : 'what was wrong'}.`,
     'Nothing needs to be turned.',
     `Nothing more needs to be tried: ${shownBy(facts)} ${KEEP_RECORDING}`,
   );

@@ -1,21 +1,39 @@
+import { figure } from '../../numeric/figure.ts';
 import type { ShiftsWellSince } from '../diagnosis.ts';
-import type { BikeNow } from '../now/bike-now.ts';
-import { nothingToTurn, type Step } from './step.ts';
+import { KEEP_RECORDING, nothingToTurn, type Step } from './step.ts';
 
 /** The newest rides decide whether anything is turned: what was wrong before them is wrong no longer. */
-export function putRight({ at, shifts, trouble, adjusted }: ShiftsWellSince, now: Pick<BikeNow, 'turnedRight'>): Step {
+export function putRight(since: ShiftsWellSince): Step {
+  const well = `since the ride of ${since.at.slice(0, 10)} the bike shifts well (${wellWords(since)})`;
+  if (!since.putRight)
+    return nothingToTurn(
+      `Turn nothing: ${well}, and before it no fault was sure.`,
+      'Nothing needs to be turned.',
+      KEEP_RECORDING,
+    );
+  const { entryAt, adjusted } = since;
   return nothingToTurn(
-    `Turn nothing: since the ride of ${at.slice(0, 10)} the bike shifts well (${trouble} of ${shifts} judged shifts went wrong), so something seems to have been put right.`,
-    adjusted ? logged(now) : unlogged,
+    entryAt
+      ? `Turn nothing: since what was logged on ${entryAt.slice(0, 10)} the bike shifts well (${wellWords(since)}).`
+      : `Turn nothing: ${well}, so something seems to have been put right.`,
+    entryAt ? BY_MORE : adjusted ? OTHER_WORK : UNLOGGED,
     'Keep recording; the verdict is worked out again with every ride and every entry.',
   );
 }
 
-const unlogged =
+/** How the newest rides went: over all, and where the fault showed before. */
+function wellWords({ shifts, trouble, there }: Pick<ShiftsWellSince, 'shifts' | 'trouble' | 'there'>): string {
+  const all = `${figure(trouble)} of ${figure(shifts)} judged shifts went wrong`;
+  return there.shifts < shifts
+    ? `${all}, ${figure(there.trouble)} of ${figure(there.shifts)} where it showed before`
+    : all;
+}
+
+const UNLOGGED =
   'If something was adjusted, aligned or replaced before that ride, log what and when: the rides are then weighed with it.';
 
 /** How far an adjuster reaches differs from bike to bike, so an entry of the right part and sign is not called wrong for its size. */
-const logged = ({ turnedRight }: Pick<BikeNow, 'turnedRight'>): string =>
-  turnedRight
-    ? 'What is logged before that ride is of the right part and sign, and may have done it, though by its amount alone less was to be expected. If more was done, log that too.'
-    : 'What is logged before that ride does not account for it: check its part, amount and sign, and log whatever else was done.';
+const BY_MORE = 'By what is logged alone less was to be expected. If more was done, log that too.';
+
+const OTHER_WORK =
+  'What is logged before that ride does not account for it: check its part, amount and sign, and log whatever else was done.';

@@ -3,8 +3,12 @@ import { tallyCogs } from '../../cogs/tally-cogs.ts';
 import type { Bike } from '../../drivetrain/bike.ts';
 import { wilsonInterval } from '../../numeric/wilson-interval.ts';
 import { hasClock } from '../../ride-log/has-clock.ts';
+import type { Cause } from '../causes.ts';
 import type { DiagnosisRide, ShiftsWellSince } from '../diagnosis.ts';
+import { oppositeOf, turnedTowards } from '../now/turned-towards.ts';
 import { type Observed, observe } from '../observed.ts';
+import { touches } from '../sentences/touches.ts';
+import { placeOf } from '../sentences/where-it-shows.ts';
 
 /** With trouble this rare, for sure, and nothing else amiss, a part is better left alone whatever the timing hints at. An assumption of ours. */
 const HARDLY_ANY = 0.02;
@@ -12,43 +16,95 @@ const HARDLY_ANY = 0.02;
 const FEW = 0.05;
 /** So much trouble must be missing that no trouble at all would be chance in less than one of twenty cases (Poisson). */
 const MISSING_TROUBLE = 3;
+/** One of a hundred, to say that something was put right of which the log holds nothing: its moment is looked for. */
+const MISSING_FOR_REPAIR = 4.6;
+/** From this probability of any fault on there was something to put right. An assumption of ours. */
+const SURE_OF_A_FAULT = 0.8;
 
 /** True where hardly any shift went wrong, for sure (a smaller share than `below`), and nothing else did. */
 export function shiftsWell({ all, events }: Pick<Observed, 'all' | 'events'>, below = HARDLY_ANY): boolean {
   return events === 0 && wilsonInterval(all.trouble, all.shifts).high < below;
 }
 
+/** What was likeliest wrong, as far as it tells where better shifting has to show. */
+export interface FaultBefore {
+  /** `no-fault` shows nowhere. */
+  readonly cause: Cause;
+  /** Probability of any fault. */
+  readonly anyFault: number;
+}
+
 /**
  * From when on a bike shifts well that did not before: the longest run of newest rides that show hardly any trouble, each of them
- * and all together, where the rides before them lead to expect plenty. Null where there is no such run, where one would be too
- * short to tell, or where a ride has no clock.
+ * and all together, where the rides before them lead to expect plenty on the cogs and in the direction where the likeliest fault shows. Null
+ * where there is no such run, where one would be too short to tell, or where a ride has no clock.
  *
  * @param rides as they were weighed, in order of time
  */
 export function shiftsWellSince(
   rides: readonly DiagnosisRide[],
-  adjustments: readonly Pick<Adjustment, 'at'>[],
+  adjustments: readonly Adjustment[],
   bike: Pick<Bike, 'cassette'>,
+  { cause, anyFault }: FaultBefore,
 ): ShiftsWellSince | null {
   if (!rides.every(({ startMs }) => hasClock(startMs))) return null;
-  let from = rides.length;
-  for (let i = rides.length - 1; i >= 0; i--) {
-    const own = observe([rides[i]], bike);
-    if (own.events > 0 || wilsonInterval(own.all.trouble, own.all.shifts).low >= HARDLY_ANY) break;
-    if (shiftsWell(observe(rides.slice(i), bike), FEW)) from = i;
-  }
+  const place = placeOf(cause, observe(rides, bike));
+  const inPlace = rides.map((ride) => onlyIn(place, ride));
+  const from = firstOfWellRides(rides, inPlace, bike);
   const [earlier, newest] = [rides.slice(0, from), rides.slice(from)];
   if (earlier.length === 0 || newest.length === 0) return null;
-  const { shifts, trouble } = observe(newest, bike).all;
-  if (troubleToExpect(earlier, newest, bike.cassette.length) < MISSING_TROUBLE * (1 + trouble)) return null;
+  const there = observe(inPlace.slice(from), bike).all;
+  const expected = troubleToExpect(inPlace.slice(0, from), inPlace.slice(from), bike.cassette.length);
+  const putRight = cause !== 'no-fault' && anyFault >= SURE_OF_A_FAULT;
   const before = (earlier.at(-1) as DiagnosisRide).startMs;
   const at = newest[0].startMs;
+  const between = adjustments.filter((one) => Date.parse(one.at) > before && Date.parse(one.at) <= at);
+  const entryAt = lastAgainst(cause, between);
+  const missing = putRight && !entryAt ? MISSING_FOR_REPAIR : MISSING_TROUBLE;
+  if (expected < missing * (1 + there.trouble)) return null;
+  const { shifts, trouble } = observe(newest, bike).all;
   return {
-    at: new Date(at).toISOString(),
-    shifts,
-    trouble,
-    adjusted: adjustments.some((one) => Date.parse(one.at) > before && Date.parse(one.at) <= at),
+    ...{ at: new Date(at).toISOString(), shifts, trouble },
+    there: { shifts: there.shifts, trouble: there.trouble },
+    putRight,
+    adjusted: between.length > 0,
+    entryAt,
   };
+}
+
+/** Index of the first of the newest rides that shift well, where the fault shows too; their number where the newest does not. */
+function firstOfWellRides(
+  rides: readonly DiagnosisRide[],
+  inPlace: readonly DiagnosisRide[],
+  bike: Pick<Bike, 'cassette'>,
+): number {
+  const fails = (ride: DiagnosisRide): boolean => {
+    const { all, events } = observe([ride], bike);
+    return events > 0 || wilsonInterval(all.trouble, all.shifts).low >= HARDLY_ANY;
+  };
+  let from = rides.length;
+  for (let i = rides.length - 1; i >= 0; i--) {
+    if (fails(rides[i]) || fails(inPlace[i])) break;
+    if (shiftsWell(observe(rides.slice(i), bike), FEW)) from = i;
+  }
+  return from;
+}
+
+/** Time of the last adjustment that goes against a fault: its setting turned the other way, all in all, or the part seen to; null where none does. */
+function lastAgainst(cause: Cause, adjustments: readonly Adjustment[]): string | null {
+  const opposite = oppositeOf(cause);
+  const turned = opposite ? turnedTowards(opposite, adjustments) : null;
+  const done = adjustments.findLast(({ amount, parameter }) => amount === null && touches(cause, parameter));
+  return turned?.lastAt ?? done?.at ?? null;
+}
+
+/** A ride with the shifts of a place alone; with all of them where there is none. */
+function onlyIn(place: ReturnType<typeof placeOf>, ride: DiagnosisRide): DiagnosisRide {
+  if (!place) return ride;
+  const shifts = ride.events.shifts.filter(
+    ({ direction, toCog }) => direction === place.direction && place.onto(toCog),
+  );
+  return { ...ride, events: { ...ride.events, shifts } };
 }
 
 /** How many of the newer shifts would have gone wrong if each cog and direction had kept its rate. */

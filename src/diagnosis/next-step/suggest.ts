@@ -104,7 +104,7 @@ function oneStep(facts: SuggestionFacts): Step {
     return afterAdjusting(cause, facts);
   const open = cause === 'no-fault' && probability < LIKELY_ENOUGH;
   if (cause === 'no-fault' && facts.unexplained) return lookThere(facts.unexplained, facts);
-  if (wellSince && (cause !== 'no-fault' || open || undecided)) return putRight(wellSince, now);
+  if (wellSince && (cause !== 'no-fault' || open || undecided)) return putRight(wellSince);
   if (open || undecided?.between.includes('no-fault'))
     return tellApartFirst(facts, 'it is not decided whether there is a fault at all');
   if (cause === 'no-fault') return healthy(facts);

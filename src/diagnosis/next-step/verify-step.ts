@@ -1,3 +1,4 @@
+import { DECIDED_AT } from '../../adjustments/compare-rates.ts';
 import { type CassetteEnd, endCog } from '../../adjustments/end-cog-count.ts';
 import { triesStillNeeded } from '../../adjustments/limit-holds.ts';
 import { counted } from '../../numeric/counted.ts';
@@ -130,6 +131,9 @@ function staysOn(seen: Observed, end: CassetteEnd, { keptOff, trial, andBack, ha
     const tries = more === null ? 'many more shifts' : counted(more, trial.since.shifts > 0 ? 'more shift' : 'shift');
     return `${hanger ? 'Once the hanger is in order, on' : 'On'} a stand make ${shifts}, turning the cranks by hand. Until the chain stays on there, keep off that cog on any ride. Once it does, ${tries} onto it on a ride, softly, away from traffic, would show that it holds.`;
   }
+  const undecided = onTrial && !keptOff ? triesStillNeeded(trial.before, trial.since, DECIDED_AT) : null;
+  if (undecided)
+    return `Try it on a stand first, turning the cranks by hand. Once the chain stays on there, ${counted(undecided, 'more shift')} onto it on a ride, softly, away from traffic, would show that it holds.`;
   return keptOff
     ? `Once ${hanger ? 'the hanger is in order and ' : ''}the limit is set, make ${shifts} on a stand, turning the cranks by hand: a cure shows as a chain that ${cured}. Until it does, keep off that cog on any ride.`
     : `Once the limit is set, and tried on a stand, make ${shifts} on the next ride, softly, away from traffic: a cure shows as a chain that stays on.`;

@@ -1,4 +1,5 @@
 import type { Adjustment } from '../../adjustments/adjustment.ts';
+import { DECIDED_AT } from '../../adjustments/compare-rates.ts';
 import type { CassetteEnd } from '../../adjustments/end-cog-count.ts';
 import type { Bike } from '../../drivetrain/bike.ts';
 import { hasClock } from '../../ride-log/has-clock.ts';
@@ -41,8 +42,6 @@ export interface BikeNow {
   readonly trials: Readonly<Record<CassetteEnd, LimitTrial>>;
   /** The one by which the cause is judged: a limit screw's, where that limit was touched since the first ride. Else null. */
   readonly trial: LimitTrial | null;
-  /** Whether something was turned, all in all, the way that takes the cause away. */
-  readonly turnedRight: boolean;
   /** How far it was turned that way, all in all: clicks, steps or turns; 0 where it was not. */
   readonly turnedSoFar: number;
 }
@@ -98,7 +97,7 @@ export function bikeNow(facts: NowFacts): BikeNow {
     pastTheMark: tooFar ? shareStandingOut(particles, tooFar.fault) : past,
     since,
     keepOff,
-    ...{ trials, trial, turnedRight, turnedSoFar },
+    ...{ trials, trial, turnedSoFar },
   };
 }
 
@@ -155,7 +154,7 @@ function settingOf(facts: NowFacts, then: SinceThen): Exclude<SettingNow, 'overd
   if (!tested) return failsLike(cause, since) ? 'same' : lost ? 'unsettled' : 'untested';
   if (trial && !failsLike(cause, since)) {
     if (trial.since.shifts === 0) return lost ? 'unsettled' : 'untested';
-    if (isLoose(cause) && provedByTrial(trial, then.turnedRight) && isUnproven(trial)) return 'unsettled';
+    if (isLoose(cause) && provedByTrial(trial, then.turnedRight) && trial.holds < DECIDED_AT) return 'unsettled';
   }
   if (isCured(cause, then)) return goneUnlogged(particles, cause) < LIKELIER_THAN_NOT ? 'cured' : 'unsettled';
   const there = left >= past && (left >= CURED_BELOW || failsLike(cause, since));
@@ -167,7 +166,8 @@ function isCured(cause: Cause, { since, lost, left, past, trial, turnedRight }: 
   const { seen } = since;
   if (lost || anyShiftsFail(seen) || ghostsOften(seen) || (cause === 'worn-drivetrain' && failsLike(cause, since)))
     return false;
-  if (isLoose(cause) && provedByTrial(trial, turnedRight)) return !isUnproven(trial);
+  // as sure as the entry has to be before it is said to have helped
+  if (isLoose(cause) && provedByTrial(trial, turnedRight)) return trial.holds >= DECIDED_AT;
   // shifts show how the indexing stands, but not whether a limit that was opened stops the chain
   return left + past < CURED_BELOW || (left < CURED_BELOW && isIndexing(cause) && shiftsWell(seen));
 }

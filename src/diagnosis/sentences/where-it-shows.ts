@@ -43,7 +43,7 @@ export function gapFrom(seen: Observed): number {
 }
 
 /** Where a cause shows, as a direction and a rule for cogs; null where it shows by no such place. */
-function placeOf(cause: Cause, seen: Observed): { direction: Direction; onto: (cog: number) => boolean } | null {
+export function placeOf(cause: Cause, seen: Observed): { direction: Direction; onto: (cog: number) => boolean } | null {
   const last = seen.cassette.length - 1;
   const from = cause === 'pulley-gap-small' ? gapFrom(seen) : 0;
   switch (cause) {

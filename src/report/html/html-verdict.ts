@@ -12,18 +12,26 @@ import { ifOneFault } from '../words/if-one-fault.ts';
 import { lateralSentence } from '../words/lateral-sentence.ts';
 import { stepList } from '../words/step-list.ts';
 import { explainedCauses, verdictSentence } from '../words/verdict-words.ts';
+import { causesTitle, nowEvidence, undecidedSentence, wasOnce } from '../words/what-it-was.ts';
 import { chartFigure } from './chart-figure.ts';
 import { html, type Markup } from './markup.ts';
 
 /** The verdict with evidence and its two charts. */
 export function htmlVerdict(report: Report): Markup {
   const { diagnosis, bike } = report;
-  const sentences = [...(diagnosis.undecided ? [diagnosis.undecided.sentence] : []), ...furtherSentences(diagnosis)];
+  const undecided = undecidedSentence(report);
+  const sentences = [...(undecided ? [undecided] : []), ...nowEvidence(report), ...furtherSentences(diagnosis)];
+  const explained = explainedCauses(report);
   return html`<section>
 <h2>Verdict</h2>
 <p class="verdict ${verdictTone(report)}">${verdictSentence(report)}</p>
 ${sentences.map((sentence) => html`<p>${sentence}</p>\n`)}
-${explainedCauses(report).map(
+${
+  wasOnce(report) && explained.length > 0
+    ? html`<h3>${causesTitle(report, '')}</h3>
+`
+    : null
+}${explained.map(
   ({
     cause,
     probability,
@@ -62,7 +70,7 @@ function causeFigure(report: Report): Markup | null {
   const bars = causeBars(report);
   const sum = 'The probabilities of all causes sum to 100 %.';
   return chartFigure(
-    `How likely each cause is${ifOneFault(report)}`,
+    causesTitle(report, `How likely each cause is${ifOneFault(report)}`),
     showsNothing(report)
       ? `Mostly what is taken for granted before any ride, since no shift could be judged. ${sum}`
       : `Likeliest: ${bars[0].name}, ${percent(bars[0].probability)}. ${sum}`,

@@ -13,8 +13,10 @@ const DANGEROUS_FROM = 0.5;
 /** Faults that can hurt before anything has happened: what they can do, and what to keep off until when. */
 const dangerous: Partial<Record<Cause, string>> = {
   'hanger-bent': 'the derailleur can reach the spokes. Keep off the largest cog until it is checked.',
-  'low-limit-loose': 'the chain can go into the spokes. Keep off the largest cog until the screw is set.',
-  'high-limit-loose': 'the chain can jam at the frame. Keep off the smallest cog until the screw is set.',
+  'low-limit-loose':
+    'the chain can go into the spokes. Keep off the largest cog until the screw is set and was tried on a stand.',
+  'high-limit-loose':
+    'the chain can jam at the frame. Keep off the smallest cog until the screw is set and was tried on a stand.',
 };
 
 /** What can hurt on a bike, a sentence each, with what to do before riding: to be said whatever its state is. */

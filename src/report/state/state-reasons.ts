@@ -10,7 +10,7 @@ import type { TroubleNow } from './trouble-now.ts';
 
 /** Why a bike is in the state that the word says, a sentence each; what is dangerous, `stateDangers` says. */
 export function stateReasons(signs: StateSigns, word: StateWord): string[] {
-  const { cured, trouble, enough, actuation, allLeftOut, heldBack, unexplained, onlyUnexplained } = signs;
+  const { trouble, enough, allLeftOut, heldBack, unexplained, onlyUnexplained } = signs;
   if (heldBack) return [heldBack.sentence];
   const unproven = enough && showsNoFault(signs);
   const reasons: string[] = [];
@@ -20,7 +20,6 @@ export function stateReasons(signs: StateSigns, word: StateWord): string[] {
     reasons.push(
       `${counted(trouble.count, 'shift')} of ${figure(trouble.shifts)} late, missed or overshot${sinceInWords[trouble.since]} (${percent(trouble.rate ?? 0)}).`,
     );
-  if (cured) reasons.push(`It was ${nameOf(cured, actuation)}; the last adjustment seems to have cured it.`);
   if (word === 'too little data' && !enough) reasons.push(allLeftOut > 0 ? leftOut(allLeftOut) : tooFew(signs));
   if (word === 'fine' || unproven)
     reasons.push(
@@ -39,14 +38,11 @@ const nameOf = ({ cause }: NamedCause, actuation: StateSigns['actuation']): stri
 
 /** What is likeliest wrong, or was. A fault is called likely only where one of them is, not where many together are. */
 function faultReason(signs: StateSigns): string[] {
-  const { actuation, fault, noFault, topFault, wellSince, overdone, aboutLast, enough, namesCause } = signs;
-  if (aboutLast && (overdone || enough)) return [aboutLast];
+  const { actuation, fault, noFault, topFault, wellSince, overdone, cured, aboutLast, enough, namesCause } = signs;
+  if (aboutLast && (overdone || cured || enough)) return [aboutLast];
   if (!topFault) return [];
   const likeliest = `${nameOf(topFault, actuation)} (${percent(topFault.probability)})`;
-  if (wellSince)
-    return [
-      `Since the ride of ${wellSince.slice(0, 10)} it shifts well, though no repair is logged that accounts for it; before, ${nameOf(topFault, actuation)} was likeliest (${percent(topFault.probability)}). Log what was done.`,
-    ];
+  if (wellSince) return [wellSince];
   if (!enough || fault < WATCH_FROM) return [];
   // what is not named is not said as a verdict: the evidence stands for it
   const [shown] = namesCause ? [] : topFault.evidence;

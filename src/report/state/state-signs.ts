@@ -5,8 +5,8 @@ import { wilsonInterval } from '../../numeric/wilson-interval.ts';
 import { type NothingToJudge, nothingToJudge } from '../nothing-to-judge.ts';
 import type { Report } from '../report-schema.ts';
 import { ridesThatCount } from '../rides-that-count.ts';
-import { verdictOf } from '../verdict-kind.ts';
-import { verdictSentence } from '../words/verdict-words.ts';
+import { verdictOf, wasOneCause } from '../verdict-kind.ts';
+import { explainedSentence } from '../words/verdict-words.ts';
 import { type LostChains, lostChains } from './lost-chains.ts';
 import { type TroubleNow, troubleNow } from './trouble-now.ts';
 
@@ -38,9 +38,9 @@ export interface StateSigns extends LostChains {
   readonly unexplained: { readonly sentence: string; readonly low: number } | null;
   /** Whether a bike in order is likeliest all the same: then no cause is to be named. */
   readonly onlyUnexplained: boolean;
-  /** The verdict where it is about the last adjustment: that it went too far, or that nobody knows yet what it did. */
+  /** The verdict where it is about the last adjustment: that it cured what was wrong or went too far, or that nobody knows yet what it did. */
   readonly aboutLast: string | null;
-  /** From when on the newest rides shift well though no logged adjustment accounts for it; the likeliest fault before. */
+  /** The verdict where the newest rides shift well though no logged adjustment accounts for all of it, and what to log. */
   readonly wellSince: string | null;
   readonly trouble: TroubleNow;
   /** Whether enough shifts could be judged, and weighed. */
@@ -70,7 +70,9 @@ export function stateSigns(report: Report, rides: readonly PlacedRide[]): StateS
   const cured = kind === 'cured' ? likeliest : null;
   const overdone = kind === 'overdone' ? { cause: now.fault, probability: now.pastTheMark } : null;
   // a fault that was cured is one no longer, as far as it is no longer there and not past the mark
-  const gone = cured ? cured.probability * Math.max(0, 1 - stillThere - now.pastTheMark) : 0;
+  const gone = cured
+    ? (wasOneCause(report) ? cured.probability : 1 - noFault) * Math.max(0, 1 - stillThere - now.pastTheMark)
+    : 0;
   const unexplained = unexplainedTrouble(report);
   const fault = Math.max(overdone?.probability ?? 0, 1 - noFault - gone, unexplained ? WRONG_IF_UNEXPLAINED : 0);
   return {
@@ -85,8 +87,8 @@ export function stateSigns(report: Report, rides: readonly PlacedRide[]): StateS
     overdone,
     unexplained,
     onlyUnexplained: kind === 'unexplained',
-    aboutLast: kind === 'overdone' || kind === 'unsettled' ? verdictSentence(report) : null,
-    wellSince: kind === 'put-right' ? (shiftsWellSince?.at ?? null) : null,
+    aboutLast: kind === 'overdone' || kind === 'unsettled' || kind === 'cured' ? explainedSentence(report) : null,
+    wellSince: kind === 'put-right' ? `${explainedSentence(report)} ${whatToLog(shiftsWellSince)}` : null,
     trouble,
     enough: trouble.shifts >= FEWEST_SHIFTS && weighed.judgedShifts >= FEWEST_SHIFTS,
     weighed,
@@ -96,6 +98,9 @@ export function stateSigns(report: Report, rides: readonly PlacedRide[]): StateS
     nothingToJudge: nothingToJudge(ridesThatCount(report)),
   };
 }
+
+const whatToLog = (since: Report['diagnosis']['shiftsWellSince']): string =>
+  since?.entryAt ? 'If more was done, log that too.' : 'Log what was done.';
 
 /** Over all the places together. */
 function unexplainedTrouble({ diagnosis: { unexplained } }: Report): StateSigns['unexplained'] {

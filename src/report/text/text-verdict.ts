@@ -8,6 +8,7 @@ import { ifOneFault } from '../words/if-one-fault.ts';
 import { otherCauses } from '../words/other-causes.ts';
 import { stepList } from '../words/step-list.ts';
 import { explainedCauses, verdictSentence } from '../words/verdict-words.ts';
+import { causesTitle, nowEvidence, undecidedSentence, wasOnce } from '../words/what-it-was.ts';
 import type { TextPage } from './text-page.ts';
 
 /** The verdict with its evidence. */
@@ -15,8 +16,11 @@ export function textVerdict(page: TextPage, report: Report): void {
   const { diagnosis, bike } = report;
   page.heading('Verdict');
   page.emphasised(verdictSentence(report), page.style[verdictTone(report)]);
-  if (diagnosis.undecided) page.paragraph(diagnosis.undecided.sentence);
+  const undecided = undecidedSentence(report);
+  if (undecided) page.paragraph(undecided);
+  for (const sentence of nowEvidence(report)) page.bullet(sentence);
   const explained = explainedCauses(report);
+  if (wasOnce(report) && explained.length > 0) page.subheading(causesTitle(report, ''));
   for (const { cause, probability, evidence } of explained) {
     page.subheading(`${percent(probability)}  ${causeWords(cause, bike.actuation).name}${ifOneFault(report, cause)}`);
     for (const sentence of evidence) page.bullet(sentence);

@@ -8,10 +8,17 @@ import type { AdjustmentReport } from '../adjustment-report-schema.ts';
 /** Whether a limit screw's adjustment helped, by the shifts onto its end cog: all others it leaves as they were. */
 export function limitVerdict(
   endCog: ComparedEnd,
-  { probabilityBetter, shiftsStillNeeded }: Pick<AdjustmentReport, 'probabilityBetter' | 'shiftsStillNeeded'>,
+  {
+    amount,
+    probabilityBetter,
+    shiftsStillNeeded,
+  }: Pick<AdjustmentReport, 'amount' | 'probabilityBetter' | 'shiftsStillNeeded'>,
 ): string[] {
   const { end, before, after } = endCog;
   const onto = `onto the ${endWords[end]} cog`;
+  // no rate is waited for: a limit that was opened and has let the chain past since went too far
+  if ((amount ?? 0) < 0 && before.lost === 0 && after.lost > 0)
+    return [`It went too far: ${endCogBeforeAndAfter(endCog)}.`];
   if (before.shifts === 0) return [`No shift ${onto} was judged before it, so there is nothing to compare with.`];
   const more = stillNeeded(endCog, shiftsStillNeeded);
   const facts = endCogBeforeAndAfter(endCog);

@@ -15,6 +15,8 @@ export function otherCauses(report: Report, explained: Report['diagnosis']['caus
   );
   const said = showsNothing(report)
     ? 'How likely each is, mostly by what is taken for granted before any ride'
-    : `Also weighed${ifOneFault(report)}`;
+    : report.diagnosis.now.setting === 'overdone'
+      ? 'Weighed by all rides together, as one fault that was there at first'
+      : `Also weighed${ifOneFault(report)}`;
   return `${said}: ${listed.join(', ')}.`;
 }

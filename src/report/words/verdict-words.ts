@@ -1,6 +1,8 @@
 import { endWords } from '../../adjustments/end-cog-words.ts';
+import { lastDone } from '../../adjustments/last-done.ts';
 import { causeWords } from '../../diagnosis/cause-words.ts';
 import { counted } from '../../numeric/counted.ts';
+import { figure } from '../../numeric/figure.ts';
 import { listed } from '../../numeric/listed.ts';
 import { percent } from '../../numeric/percent.ts';
 import { upperFirst } from '../../numeric/upper-first.ts';
@@ -26,6 +28,8 @@ type SpokenOf = Pick<Report, 'bike' | 'diagnosis' | 'adjustments'> & {
 export function explainedCauses(report: Report): Report['diagnosis']['causes'] {
   if (showsNothing(report)) return [];
   const said = new Set<string>();
+  // what nobody can name was not what is wrong now: the probabilities will do
+  if (report.diagnosis.now.setting === 'overdone') return wasOneCause(report) ? [report.diagnosis.causes[0]] : [];
   return report.diagnosis.causes
     .filter(({ probability }, i) => i === 0 || probability >= EXPLAINED_FROM)
     .map((verdict) => {
@@ -67,6 +71,29 @@ function overdoneSentence(report: SpokenOf): string {
   return upperFirst(`${was}${tooFarWords(diagnosis)}: now it is ${name}; ${meaning}.`);
 }
 
+/** What is logged is not doubted for its size: how far an adjuster reaches differs from bike to bike. */
+function putRightSentence({ diagnosis: { shiftsWellSince } }: SpokenOf, before: string): string {
+  const { at, entryAt } = shiftsWellSince ?? { at: '', entryAt: null };
+  return entryAt
+    ? `Since what was logged on ${entryAt.slice(0, 10)} the bike shifts well; before it, ${before}.`
+    : `Since the ride of ${at.slice(0, 10)} the bike shifts well, so something seems to have been put right; before it, ${before}.`;
+}
+
+/** What is gone need not be one cause: where several fit alike it is said that it is open. */
+function curedSentence(report: SpokenOf): string {
+  const { causes, undecided, now } = report.diagnosis;
+  const cured = `${lastDone(report.adjustments)} seems to have cured`;
+  const named = ({ cause, probability }: (typeof causes)[number]): string =>
+    `${causeWords(cause, report.bike.actuation).name} (${percent(probability)})`;
+  if (wasOneCause(report)) return `It was ${named(causes[0])}, and ${cured} it.`;
+  const faults = causes.filter(({ cause }) => cause !== 'no-fault');
+  const between = faults.filter(({ cause }, i) => (undecided ? undecided.between.includes(cause) : i < 2));
+  const [shifts, trouble] = (['shifts', 'trouble'] as const).map(
+    (key) => now.since.toLarger[key] + now.since.toSmaller[key],
+  );
+  return `${upperFirst(cured)} what was wrong: since then ${figure(trouble)} of ${counted(shifts, 'judged shift')} went wrong. What it was stays open: ${between.map(named).join(' or ')}.`;
+}
+
 /** How often the cog that would tell was tried since its limit was seen to. */
 export const triedWords = ({ end, since }: NonNullable<Report['diagnosis']['now']['trial']>): string =>
   `the ${endWords[end]} cog was tried ${since.shifts === 0 ? 'in no judged shift' : `in ${counted(since.shifts, 'judged shift')}`} since`;
@@ -89,7 +116,8 @@ export function verdictSentence(report: SpokenOf): string {
   return explainedSentence(report, verdict) + (unexplained && !apart ? ` ${unexplained.sentence}` : '');
 }
 
-function explainedSentence(report: SpokenOf, verdict: Verdict): string {
+/** The same without what is left unexplained. */
+export function explainedSentence(report: SpokenOf, verdict: Verdict = verdictOf(report)): string {
   const words = verdict.causes.map(({ cause, probability }) => ({
     ...causeWords(cause, report.bike.actuation),
     share: percent(probability),
@@ -103,13 +131,13 @@ function explainedSentence(report: SpokenOf, verdict: Verdict): string {
     case 'unexplained':
       return report.diagnosis.unexplained?.sentence ?? '';
     case 'cured':
-      return `It was ${first.name} (${first.share}), and the last adjustment seems to have cured it.`;
+      return curedSentence(report);
     case 'overdone':
       return overdoneSentence(report);
     case 'unsettled':
       return `It was ${first.name} (${first.share}); ${unsettledWords(report)}.`;
     case 'put-right':
-      return `Since the ride of ${report.diagnosis.shiftsWellSince?.at.slice(0, 10)} the bike shifts well, so something seems to have been put right; before it, ${first.name} was likeliest (${first.share}).`;
+      return putRightSentence(report, `${first.name} was likeliest (${first.share})`);
     case 'unnamed':
       return `No part is named yet: ${first.name} comes first (${first.share}), but the evidence is too thin.`;
     case 'named':

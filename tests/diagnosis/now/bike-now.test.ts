@@ -204,6 +204,34 @@ describe('a limit screw that was opened too far', () => {
   );
 });
 
+describe('a limit screw that was closed after the chain was lost past it', () => {
+  const clean = (): object => ({});
+  const closed = (days: number) =>
+    verdictOn([
+      { pattern: clean, drops: lost('past-largest', 1) },
+      { pattern: clean, after: ['low-limit', 0.5] },
+      ...Array.from({ length: days }, () => ({ pattern: clean })),
+    ]);
+
+  it('is not called cured before its entry is said to have helped, and both ask for as many more shifts', () => {
+    const { now, cured, suggestion, comparisons } = closed(1);
+    const [{ probabilityBetter, shiftsStillNeeded }] = comparisons;
+    expect(probabilityBetter).toBeGreaterThan(0.75);
+    expect(probabilityBetter).toBeLessThan(0.95);
+    expect([now.setting, cured, now.keepOff]).toEqual(['unsettled', false, []]);
+    expect(suggestion.action).toMatch(/does not tell yet whether a low limit screw too far out is put right/);
+    expect(suggestion.verify).toMatch(
+      new RegExp(`^Try it on a stand first, .* stays on there, ${shiftsStillNeeded} more shifts onto it on a ride`),
+    );
+  });
+
+  it('is cured once its entry helped', () => {
+    const { now, cured, comparisons } = closed(6);
+    expect(comparisons[0].probabilityBetter).toBeGreaterThan(0.95);
+    expect([now.setting, cured]).toEqual(['cured', true]);
+  });
+});
+
 describe('a chain lost past an end since the last adjustment', () => {
   it('leaves nothing cured, and has that limit looked at by hand first', () => {
     const { now, cured, suggestion } = verdictOn([

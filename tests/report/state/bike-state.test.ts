@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { bikeState } from '../../../src/report/state/bike-state.ts';
-import { sampleReport } from '../sample-report.ts';
+import { sampleReport, sampleWellSince } from '../sample-report.ts';
 import { quietReport } from './quiet-report.ts';
 
 describe('a bike on which a fault is all but sure, though nothing can be turned', () => {
@@ -61,12 +61,11 @@ describe('a bike whose newest rides shift well though no repair is logged', () =
   it('is watched, and what was done is asked for, not called a likely fault', () => {
     const report = sampleReport();
     const nothingToTurn = { ...report.diagnosis.suggestion, namesCause: false, parameter: 'none' };
-    const shiftsWellSince = { at: '2026-04-14T06:30:00.000Z', shifts: 262, trouble: 0, adjusted: false };
-    const diagnosis = { ...report.diagnosis, suggestion: nothingToTurn, shiftsWellSince };
+    const diagnosis = { ...report.diagnosis, suggestion: nothingToTurn, shiftsWellSince: sampleWellSince };
     const bad = report.cogs.map((cog) => ({ ...cog, late: cog.shifts, missed: 0, overshot: 0 }));
     const { word, reasons } = bikeState({ ...report, cogs: bad, adjustments: [], diagnosis }, []);
     expect(word).toBe('watch');
-    expect(reasons.join(' ')).toMatch(/^Since the ride of 2026-04-14 it shifts well, .* Log what was done\./);
+    expect(reasons.join(' ')).toMatch(/^Since the ride of 2026-04-14 the bike shifts well, .* Log what was done\./);
     expect(reasons.join(' ')).not.toMatch(/A fault is/);
   });
 });

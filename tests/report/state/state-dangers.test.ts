@@ -104,7 +104,7 @@ describe('the dangers of a bike', () => {
 
   it('name a limit that probably lets the chain past its cog', () => {
     expect(dangers([], 'low-limit-loose')).toEqual([
-      'Low limit screw too far out (98 %): the chain can go into the spokes. Keep off the largest cog until the screw is set.',
+      'Low limit screw too far out (98 %): the chain can go into the spokes. Keep off the largest cog until the screw is set and was tried on a stand.',
     ]);
     expect(dangers([], 'high-limit-loose')[0]).toContain('Keep off the smallest cog');
   });
