@@ -9,6 +9,7 @@ export const assumptionNames = Object.keys(assumptions) as AssumptionName[];
 const shapes = [
   'ceiling',
   'backgroundMissed',
+  'leastMissed',
   'overshootCeiling',
   'offsetSide',
   'tiltSide',

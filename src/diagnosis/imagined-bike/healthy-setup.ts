@@ -22,6 +22,7 @@ export const inOrder = {
   ceiling: [0.45, 0.99],
   mostBackground: 0.2,
   backgroundMissed: [0.05, 0.5],
+  leastMissed: [0.02, 0.5],
   overshootCeiling: [0.05, 0.7],
 } as const;
 /** Part of the bikes have a rider who shifts under load; `u` within the prior's share says how much it troubles. */
@@ -58,6 +59,7 @@ export function healthySetup(draw: Draw, cogPitchMm: number, electronic: boolean
     backgroundOut: Math.min(inOrder.mostBackground, draw.assumed.backgroundRate / bias),
     backgroundMissed: between(inOrder.backgroundMissed, draw.shape.backgroundMissed),
     missedMargin: draw.assumed.missedMargin,
+    leastMissed: between(inOrder.leastMissed, draw.shape.leastMissed),
     slowRevs: draw.assumed.slowRevs,
     lateSeen: Math.min(1, draw.assumed.lateSeen),
     overshootMargin: draw.assumed.overshootMargin,

@@ -43,9 +43,8 @@ const taken = {
   mostGapTrouble: 0.97,
   /** Shifts that run past the cog on a bike in order (0.0003 to 0.003). */
   overshotInOrder: 0.0008,
-  /** Share of the shifts spoiled by the pulley's place that are missed: just beyond the tolerance, added far beyond it, and the width of the step between (0 to 0.1, 0.8 to 0.95, 0.3 to 0.8). */
-  leastMissed: 0.05,
-  addedMissed: 0.9,
+  /** Share of the shifts spoiled by the pulley's place that are missed far beyond the tolerance, and the width of the step up to it (0.85 to 1, 0.3 to 0.8). */
+  mostMissed: 0.95,
   missedSoftness: 0.5,
   /** Share of the usual trouble that hangs on torque (0 to 0.6). */
   backgroundLoad: 0.3,
@@ -106,7 +105,8 @@ function fillOutcomes(setup: Setup, atRest: number, cog: CogMoment, row: number,
   const indexMissed =
     index === 0
       ? 0
-      : taken.leastMissed + taken.addedMissed * sigmoid((reach - 1 - setup.missedMargin) / taken.missedSoftness);
+      : setup.leastMissed +
+        (taken.mostMissed - setup.leastMissed) * sigmoid((reach - 1 - setup.missedMargin) / taken.missedSoftness);
   const background = larger ? setup.backgroundIn : setup.backgroundOut;
   const eager = EAGER * beyond(-short, setup.softness, atRest);
   rates.slowRevs[row / (LOAD_BINS * outcomes.length)] = setup.slowRevs * (1 - (1 - index) * (1 - gap) - eager);

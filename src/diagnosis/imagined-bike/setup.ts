@@ -39,6 +39,8 @@ export interface Setup {
   backgroundOut: number;
   backgroundMissed: number;
   missedMargin: number;
+  /** Share of the shifts spoiled by the pulley's place that are missed just beyond the tolerance; further off, more are. */
+  leastMissed: number;
   /** Crank turns that a shift takes longer where all shifts are in trouble. */
   slowRevs: number;
   /** Share of the late shifts that the log shows as late; the others look clean. */
