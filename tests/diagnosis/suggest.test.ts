@@ -25,7 +25,7 @@ const seen = (changes: Partial<Observed> = {}): Observed => ({
   weakShifts: 0,
   ...changes,
 });
-const none = { asked: 0, shifts: 0, trouble: 0, lost: 0 };
+const none = { asked: 0, shifts: 0, reached: 0, trouble: 0, lost: 0 };
 const untried = (end: CassetteEnd): LimitTrial => ({ end, fromMs: null, before: none, since: none, holds: 1 });
 /** A bike on which nothing was adjusted, unless told otherwise. */
 const now = (changes: Partial<BikeNow> = {}): BikeNow => ({

@@ -1,7 +1,8 @@
 import { beganSuddenly } from '../posterior/onset.ts';
 import { toldByHand } from '../sentences/told-by-hand.ts';
+import { lookThenOpen, opensAt } from './look-then-open.ts';
 import { generalCautions, nextStep } from './next-steps.ts';
-import { limitFirst, lookAtLimits, opensWhereLost } from './not-settled.ts';
+import { limitFirst, lookAtLimits } from './not-settled.ts';
 import type { Step } from './step.ts';
 import type { Fault, SuggestionFacts } from './suggestion-facts.ts';
 import { onlyPartOfTheWay, turnsInAll } from './turns-in-all.ts';
@@ -10,17 +11,20 @@ import { verifyNow } from './verify-now.ts';
 /** The step for one cause that is there, as it was named. */
 export function forCause(cause: Fault, facts: SuggestionFacts): Step {
   const { electronic, onset, now } = facts;
-  if (opensWhereLost(cause, now.keepOff)) return limitFirst([...now.keepOff], facts);
+  const lostAt = opensAt(cause, facts);
+  // lost with everything as it is now: that limit is not opened at all
+  if (lostAt && now.trials[lostAt].holds === 0) return limitFirst([...now.keepOff], facts);
   const step = nextStep(cause, electronic);
   // a bent hanger carries the limits along
   const limitToo = cause === 'hanger-bent' ? lookAtLimits(now.keepOff, electronic) : [];
   const { start, verify } = startAndVerify(cause, facts);
-  const own = {
+  const own: Step = {
     namesCause: true,
     parameter: step.parameter,
     steps: [step.action, ...limitToo],
     start,
     verify,
+    ...(lostAt && lookThenOpen(lostAt, step, facts)),
     cautions: [...step.cautions, ...generalCautions],
   };
   return beganSuddenly(onset) && cause !== 'hanger-bent'

@@ -4,8 +4,9 @@ import type { Cause } from '../causes.ts';
 import { pointsTheSameWay } from '../now/points-the-same-way.ts';
 import { toldByHand } from '../sentences/told-by-hand.ts';
 import { after, forCause } from './for-cause.ts';
+import { opensAt } from './look-then-open.ts';
 import { LOOK_AT_HANGER, nextStep, workOrder } from './next-steps.ts';
-import { opensWhereLost } from './not-settled.ts';
+import { lookAtLimits } from './not-settled.ts';
 import type { Step } from './step.ts';
 import type { Fault, SuggestionFacts } from './suggestion-facts.ts';
 
@@ -14,12 +15,15 @@ const mendedByParts: readonly Cause[] = ['hanger-bent', 'cable-friction', 'worn-
 
 /** Open between two faults: the step of the likelier one, after a look at the one that comes before it in the order of work; parts are aligned or replaced last. */
 export function forEither([likelier, other]: readonly [Fault, Fault], facts: SuggestionFacts): Step {
-  const { electronic, now, clicksFor } = facts;
+  const { electronic, clicksFor } = facts;
   const own = forCause(likelier, facts);
-  if (opensWhereLost(likelier, now.keepOff) || opensWhereLost(other, now.keepOff)) return own;
+  const otherOpens = opensAt(other, facts);
+  // nothing is said that would open a limit past which a chain was lost: a look tells both ways
+  if (otherOpens) return alsoLook(own, lookAtLimits(new Set([otherOpens]), electronic));
   // what was turned since may have moved it past the other one's mark: then nobody is told to turn it further
   if (!pointsTheSameWay(other, clicksFor(other))) return own;
-  const stepOf = workOrder.indexOf(other) < workOrder.indexOf(likelier) ? otherFirst : likelierFirst;
+  const otherBefore = !opensAt(likelier, facts) && workOrder.indexOf(other) < workOrder.indexOf(likelier);
+  const stepOf = otherBefore ? otherFirst : likelierFirst;
   const step = stepOf([likelier, other], own, electronic);
   const parts = mendedByParts.includes(likelier) || mendedByParts.includes(other);
   const told = step.steps;
@@ -29,6 +33,8 @@ export function forEither([likelier, other]: readonly [Fault, Fault], facts: Sug
     cautions: [...new Set([...nextStep(other, electronic).cautions, ...own.cautions])],
   };
 }
+
+const alsoLook = (own: Step, looks: readonly string[]): Step => ({ ...own, steps: [...own.steps, ...looks] });
 
 type StepOf = (between: readonly [Fault, Fault], own: Step, electronic: boolean) => Step;
 
