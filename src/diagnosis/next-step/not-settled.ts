@@ -7,7 +7,7 @@ import { isLoose, limitAt } from '../cassette-ends.ts';
 import { causePhrase } from '../cause-words.ts';
 import { oppositeOf } from '../now/turned-towards.ts';
 import { toldByHand } from '../sentences/told-by-hand.ts';
-import { generalCautions, nextStep } from './next-steps.ts';
+import { generalCautions, lookThenTurnIn, nextStep } from './next-steps.ts';
 import { nothingToTurn, type Step } from './step.ts';
 import type { Fault, SuggestionFacts } from './suggestion-facts.ts';
 import { verifyNow } from './verify-now.ts';
@@ -49,10 +49,7 @@ export function limitFirst(lostPast: readonly CassetteEnd[], facts: SuggestionFa
   const { electronic } = facts;
   const own = lostPast.map((end) => ({ ...limitAt[end], step: nextStep(limitAt[end].loose, electronic) }));
   const cogs = listed(lostPast.map((end) => endWords[end]));
-  const looks = own.map(
-    ({ loose, screw }) =>
-      `${toldByHand(loose, electronic)} If it goes further, turn the ${screw} in (clockwise) until it stops there.`,
-  );
+  const looks = lostPast.map((end) => lookThenTurnIn(end, electronic));
   return {
     namesCause: true,
     parameter: own[0].step.parameter,
