@@ -8,12 +8,19 @@ export interface EndLimit {
   /** The limit keeps the chain from the end cog, and is opened to mend that. */
   readonly tight: 'low-limit-tight' | 'high-limit-tight';
   readonly screw: string;
+  readonly parameter: 'low-limit' | 'high-limit';
 }
 
 /** The one table of the cassette's ends. */
 export const limitAt: Readonly<Record<CassetteEnd, EndLimit>> = {
-  'past-largest': { loose: 'low-limit-loose', tight: 'low-limit-tight', screw: 'low limit screw' },
-  'past-smallest': { loose: 'high-limit-loose', tight: 'high-limit-tight', screw: 'high limit screw' },
+  'past-largest': {
+    ...{ loose: 'low-limit-loose', tight: 'low-limit-tight' },
+    ...{ screw: 'low limit screw', parameter: 'low-limit' },
+  },
+  'past-smallest': {
+    ...{ loose: 'high-limit-loose', tight: 'high-limit-tight' },
+    ...{ screw: 'high limit screw', parameter: 'high-limit' },
+  },
 };
 
 /** Both ends: the one at the spokes first. */
