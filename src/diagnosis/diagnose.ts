@@ -55,11 +55,8 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
     rider: weighRider(particles, evidence),
     clicks: reached.clicks,
     clicksFor: (cause) => turnsNeeded(particles, cause, electronic),
-    now,
-    comparisons,
+    ...{ now, comparisons, checkRide, electronic },
     wellSince: reached.wellSince,
-    checkRide,
-    electronic,
   };
   const suggestion = suggest(facts);
   return {
