@@ -7,8 +7,10 @@ export type CassetteEnd = Extract<DropSide, 'past-largest' | 'past-smallest'>;
 export interface EndCogCount {
   /** Shifts commanded onto it, judged or not; never fewer than chains lost past it. */
   readonly asked: number;
-  /** Those of them that tell whether the chain stays on: judged, or lost. */
+  /** Those of them of which it is known how they went: judged, or lost. */
   readonly shifts: number;
+  /** Those of them that brought the chain there, missed ones left out: only they tell whether it stays on. */
+  readonly reached: number;
   /** Judged ones that were late, missed or overshot. */
   readonly trouble: number;
   /** Chains lost past it. */
@@ -32,9 +34,12 @@ export function countEndCog(
   const judged = onto.filter(({ outcome }) => outcome !== 'unjudged');
   const lost = chainDrops.filter(({ side }) => side === end).length;
   const trouble = judged.filter(({ outcome }) => outcome !== 'clean').length;
+  const missed = judged.filter(({ outcome }) => outcome === 'missed').length;
+  const cleanOrLost = judged.length - trouble + lost;
   return {
     asked: Math.max(onto.length, lost),
-    shifts: Math.max(judged.length, judged.length - trouble + lost),
+    shifts: Math.max(judged.length, cleanOrLost),
+    reached: Math.max(judged.length - missed, cleanOrLost),
     trouble,
     lost,
   };

@@ -28,11 +28,12 @@ const lostWords = ({ lost }: Counted): string =>
 
 const wrongWords = (count: Counted): string => `${figure(wentWrong(count))} of ${figure(count.shifts)}`;
 
-/** What was ridden onto the end cog since where that tells nothing: not asked for, or none of it judged. */
-export const untriedWords = ({ asked }: Pick<Counted, 'asked'>): string =>
-  asked === 0
-    ? 'it was not asked for since'
-    : `it was asked for ${counted(asked, 'time')} since, but none of that could be judged`;
+/** What was ridden onto the end cog since where that tells nothing: not asked for, none of it judged, or never reached. */
+export function untriedWords({ asked, shifts }: Pick<Counted, 'asked' | 'shifts'>): string {
+  if (asked === 0) return 'it was not asked for since';
+  const why = shifts === 0 ? 'none of that could be judged' : 'the chain did not get there';
+  return `it was asked for ${counted(asked, 'time')} since, but ${why}`;
+}
 
 /** "1 of 2 shifts onto the largest cog went wrong before (the chain was lost past it 1 time), 0 of 38 since". */
 export function endCogBeforeAndAfter({ end, before, after }: ComparedEnd): string {

@@ -9,6 +9,7 @@ import { FEWEST_SHIFTS } from './fewest-shifts.ts';
 import { shiftsWellSince } from './next-step/shifts-well.ts';
 import { suggest } from './next-step/suggest.ts';
 import type { SuggestionFacts } from './next-step/suggestion-facts.ts';
+import { wrongWays } from './next-step/wrong-ways.ts';
 import { type BikeNow, bikeNow } from './now/bike-now.ts';
 import { nowVerdict } from './now/now-verdict.ts';
 import { type Observed, observe } from './observed.ts';
@@ -54,12 +55,10 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
     rider: weighRider(particles, evidence),
     clicks: reached.clicks,
     clicksFor: (cause) => turnsNeeded(particles, cause, electronic),
-    now,
-    comparisons,
+    ...{ now, comparisons, checkRide, electronic },
     wellSince: reached.wellSince,
-    checkRide,
-    electronic,
   };
+  const suggestion = suggest(facts);
   return {
     causes: ranked,
     weighed: weighedRides(evidence, seen),
@@ -78,7 +77,8 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
     shiftsWellSince: reached.wellSince,
     comparisons,
     notes: evidence.notes,
-    suggestion: suggest(facts),
+    suggestion,
+    wrongWays: suggestion.namesCause ? wrongWays(facts) : [],
   };
 }
 

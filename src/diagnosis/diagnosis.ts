@@ -227,5 +227,7 @@ export interface Diagnosis {
   readonly comparisons: readonly AdjustmentComparison[];
   /** Notes on what the data cannot tell, for example two adjustments with no ride between them. */
   readonly notes: readonly string[];
+  /** Entries that went the wrong way for a fault that the next step is about, with that fault. */
+  readonly wrongWays: readonly { readonly at: string; readonly parameter: string; readonly fault: Cause }[];
   readonly suggestion: Suggestion;
 }

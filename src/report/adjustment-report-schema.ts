@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { causes } from '../diagnosis/causes.ts';
 import {
   cassetteEnd,
   count,
@@ -67,6 +68,8 @@ export const adjustmentReportSchema = z.object({
   probabilityBetter: probability,
   shiftsStillNeeded: count.nullable(),
   ...hiddenByAll,
+  /** The fault that is there and that it turned further the way in which it is out; null where none. Absent in reports that an older engine left in a store. */
+  wrongWayFor: z.enum(causes).nullable().optional(),
   /** True where another adjustment was made with no judged shift between: what follows cannot be shared out. */
   sharedPeriod: z.boolean(),
   /** Judged shifts of the rides before and after that are not compared, since a fault began suddenly between them and the rest. */

@@ -2,14 +2,24 @@ import type { AdjustmentComparison } from '../adjustments/compare-adjustments.ts
 import { endCog } from '../adjustments/end-cog-count.ts';
 import type { PartComparison } from '../adjustments/opposite-ways.ts';
 import type { WentOnGrowing } from '../adjustments/went-on-growing.ts';
+import type { Diagnosis } from '../diagnosis/diagnosis.ts';
 import type { Bike } from '../drivetrain/bike.ts';
 import type { AdjustmentReport } from './adjustment-report-schema.ts';
 import { momentIso } from './moment-iso.ts';
 import { roundTo } from './round-to.ts';
 import { tallyReport } from './tally-report.ts';
 
-/** One adjustment's part of the report: what the rides before and after it show. */
-export function adjustmentReport(comparison: AdjustmentComparison, bike: Pick<Bike, 'cassette'>): AdjustmentReport {
+/**
+ * One adjustment's part of the report: what the rides before and after it show.
+ *
+ * @param wrongWays entries that went the wrong way for a fault that is there
+ */
+export function adjustmentReport(
+  comparison: AdjustmentComparison,
+  bike: Pick<Bike, 'cassette'>,
+  wrongWays: Diagnosis['wrongWays'] = [],
+): AdjustmentReport {
+  const { at, parameter } = comparison;
   return {
     at: comparison.at,
     parameter: comparison.parameter,
@@ -28,6 +38,7 @@ export function adjustmentReport(comparison: AdjustmentComparison, bike: Pick<Bi
     probabilityBetter: roundTo(comparison.probabilityBetter, 4),
     shiftsStillNeeded: comparison.shiftsStillNeeded,
     ...hiddenReport(comparison, bike),
+    wrongWayFor: wrongWays.find((one) => one.at === at && one.parameter === parameter)?.fault ?? null,
     sharedPeriod: comparison.sharedPeriod,
     leftOut: { ...comparison.leftOut },
   };

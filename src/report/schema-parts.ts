@@ -27,5 +27,14 @@ export const troubleSince = z.object({ shifts: count, trouble: count });
 
 export const cassetteEnd = z.enum(['past-largest', 'past-smallest']);
 
-/** Shifts onto an end cog: commanded, those that tell whether the chain stays on, late, missed or overshot ones, and chains lost past it. */
-export const endCogCount = z.object({ asked: count, shifts: count, trouble: count, lost: count });
+/**
+ * Shifts onto an end cog: commanded, those of which it is known how they went, those that reached it (absent in reports that an older engine
+ * left in a store), late, missed or overshot ones, and chains lost past it.
+ */
+export const endCogCount = z.object({
+  asked: count,
+  shifts: count,
+  reached: count.optional(),
+  trouble: count,
+  lost: count,
+});

@@ -41,8 +41,8 @@ describe('a limit screw', () => {
       const made = compare([loose, ride(1, clean(38))], turned('low-limit', amount));
       expect(made.endCog).toEqual({
         end: 'past-largest',
-        before: { asked: 2, shifts: 2, trouble: 1, lost: 1 },
-        after: { asked: 38, shifts: 38, trouble: 0, lost: 0 },
+        before: { asked: 2, shifts: 2, reached: 2, trouble: 1, lost: 1 },
+        after: { asked: 38, shifts: 38, reached: 38, trouble: 0, lost: 0 },
       });
       expect(made.probabilityBetter).toBeGreaterThan(0.95);
       expect(made.shiftsStillNeeded).toBe(0);
@@ -86,8 +86,13 @@ describe('a limit screw', () => {
 it('counts a lost chain once, judged a missed shift or not at all', () => {
   const count = (outcomes: Outcome[], lost: number) =>
     countEndCog(ride(0, outcomes, lost).events, 'past-largest', COGS);
-  expect(count(['clean', 'missed'], 1)).toEqual({ asked: 2, shifts: 2, trouble: 1, lost: 1 });
-  expect(count(['clean', 'unjudged'], 1)).toEqual({ asked: 2, shifts: 2, trouble: 0, lost: 1 });
-  expect(count(['unjudged', 'unjudged'], 0)).toEqual({ asked: 2, shifts: 0, trouble: 0, lost: 0 });
-  expect(count([], 2)).toEqual({ asked: 2, shifts: 2, trouble: 0, lost: 2 });
+  expect(count(['clean', 'missed'], 1)).toEqual({ asked: 2, shifts: 2, reached: 2, trouble: 1, lost: 1 });
+  expect(count(['clean', 'unjudged'], 1)).toEqual({ asked: 2, shifts: 2, reached: 2, trouble: 0, lost: 1 });
+  expect(count(['unjudged', 'unjudged'], 0)).toEqual({ asked: 2, shifts: 0, reached: 0, trouble: 0, lost: 0 });
+  expect(count([], 2)).toEqual({ asked: 2, shifts: 2, reached: 2, trouble: 0, lost: 2 });
+});
+
+it('counts a missed shift as one that never reached the cog, a late one as one that did', () => {
+  const count = countEndCog(ride(0, ['clean', 'late', 'missed', 'missed'], 0).events, 'past-largest', COGS);
+  expect(count).toEqual({ asked: 4, shifts: 4, reached: 2, trouble: 3, lost: 0 });
 });

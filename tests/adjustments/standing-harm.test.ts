@@ -62,7 +62,7 @@ describe('standingHarm', () => {
 
   it('opens no limit past which a chain was lost', () => {
     const limit = (amount: number, lost: number): AdjustmentComparison => {
-      const count = { asked: 20, shifts: 20, trouble: 2, lost };
+      const count = { asked: 20, shifts: 20, reached: 20, trouble: 2, lost };
       const endCog = { end: 'past-largest', before: count, after: { ...count, trouble: 15, lost: 0 } } as const;
       return turned(amount, { ...worse, parameter: 'low-limit', unit: 'turns', endCog });
     };

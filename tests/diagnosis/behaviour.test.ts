@@ -338,7 +338,9 @@ describe('doubt', () => {
     expect(causes.slice(0, 2).map(({ cause }) => cause)).toContain('worn-drivetrain');
     expect(separates?.bySkips).toBe(true);
     // the made ride spends most time on cogs of index 2, 5, 8 and 11 alike
-    expect(checkRide.sentences[0]).toMatch(/^Pedal for at least (thirty|forty-five) minutes in all on the 14, .* pressing firmly/);
+    expect(checkRide.sentences[0]).toMatch(
+      /^Pedal for at least (thirty|forty-five) minutes in all on the 14, .* pressing firmly/,
+    );
     const slow = [patternRide({ pattern: slowOnLargest, shifts: 3 })];
     const { sentences } = diagnose({ bike: cableBike, rides: slow, adjustments: [] }).checkRide;
     expect(sentences.join(' ')).toMatch(/times from/);

@@ -71,8 +71,8 @@ describe('what an adjustment did, among the evidence', () => {
 
   it('is told of a limit screw by its end cog', () => {
     const [before, after] = [
-      { asked: 2, shifts: 2, trouble: 1, lost: 1 },
-      { asked: 38, shifts: 38, trouble: 0, lost: 0 },
+      { asked: 2, shifts: 2, reached: 2, trouble: 1, lost: 1 },
+      { asked: 38, shifts: 38, reached: 38, trouble: 0, lost: 0 },
     ];
     const limit = { ...comparison(0.96), parameter: 'low-limit', amount: 0.25, unit: 'turns' } as const;
     const said = (tried: typeof after): string[] =>

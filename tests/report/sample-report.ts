@@ -155,6 +155,7 @@ export const sampleDiagnosis: Diagnosis = {
   cured: false,
   shiftsWellSince: null,
   comparisons: [],
+  wrongWays: [],
   notes: ['The second ride has few shifts onto the smallest cog.'],
   suggestion: {
     namesCause: true,

@@ -3,9 +3,10 @@ import { lastDone } from '../../adjustments/last-done.ts';
 import { parameterName } from '../../adjustments/parameter-words.ts';
 import { counted } from '../../numeric/counted.ts';
 import { figure } from '../../numeric/figure.ts';
+import { limitAt } from '../cassette-ends.ts';
 import { causePhrase } from '../cause-words.ts';
 import { NAMED_ALONE } from '../named-alone.ts';
-import { type LimitTrial, looseLimits } from '../now/limit-trial.ts';
+import type { LimitTrial } from '../now/limit-trial.ts';
 import { toldByHand } from '../sentences/told-by-hand.ts';
 import { generalCautions, nextStep } from './next-steps.ts';
 import { notSettled, provedOnStand } from './not-settled.ts';
@@ -33,8 +34,8 @@ function cured(cause: Fault, facts: SuggestionFacts): Step {
 
 /** What the rides since show of a cure. */
 function shownBy({ now: { trial, since } }: SuggestionFacts): string {
-  if (trial && trial.since.shifts > 0 && trial.before.lost > 0)
-    return `since then the chain stayed on in ${counted(trial.since.shifts, 'judged shift')} onto the ${endWords[trial.end]} cog.`;
+  if (trial && trial.since.reached > 0 && trial.before.lost > 0)
+    return `since then the chain stayed on in ${counted(trial.since.reached, 'judged shift')} onto the ${endWords[trial.end]} cog.`;
   const { trouble, shifts } = since.seen.all;
   return `since then ${figure(trouble)} of ${counted(shifts, 'judged shift')} went wrong.`;
 }
@@ -51,7 +52,7 @@ function tryLimitFirst(cause: Fault, trial: LimitTrial, facts: SuggestionFacts):
     steps: [
       `Try it on a stand before anything more is turned: what was done about the limit shows on the ${cog} cog alone, and ${untriedWords(trial.since)}.`,
     ],
-    start: `On a stand, turning the cranks by hand, shift onto the ${cog} cog. ${toldByHand(looseLimits[trial.end], electronic)} Keep off the ${cog} cog on any ride ${until}.`,
+    start: `On a stand, turning the cranks by hand, shift onto the ${cog} cog. ${toldByHand(limitAt[trial.end].loose, electronic)} Keep off the ${cog} cog on any ride ${until}.`,
     verify: verifyNow(cause, facts),
     cautions: [...step.cautions, ...generalCautions],
   };

@@ -1,7 +1,13 @@
+import { turningWays } from '../../adjustments/turning-words.ts';
+import { counted } from '../../numeric/counted.ts';
+import { isIndexing } from '../now/points-the-same-way.ts';
+import { signOfCure } from '../now/turned-towards.ts';
 import { beganSuddenly } from '../posterior/onset.ts';
 import { toldByHand } from '../sentences/told-by-hand.ts';
+import { gapByMeasure, gapMayBeEitherWay } from './gap-either-way.ts';
+import { lookThenOpen, opensAt } from './look-then-open.ts';
 import { generalCautions, nextStep } from './next-steps.ts';
-import { limitFirst, lookAtLimits, opensWhereLost } from './not-settled.ts';
+import { limitFirst, lookAtLimits } from './not-settled.ts';
 import type { Step } from './step.ts';
 import type { Fault, SuggestionFacts } from './suggestion-facts.ts';
 import { onlyPartOfTheWay, turnsInAll } from './turns-in-all.ts';
@@ -10,17 +16,21 @@ import { verifyNow } from './verify-now.ts';
 /** The step for one cause that is there, as it was named. */
 export function forCause(cause: Fault, facts: SuggestionFacts): Step {
   const { electronic, onset, now } = facts;
-  if (opensWhereLost(cause, now.keepOff)) return limitFirst([...now.keepOff], facts);
+  const lostAt = opensAt(cause, facts);
+  // lost with everything as it is now: that limit is not opened at all
+  if (lostAt && now.trials[lostAt].holds === 0) return limitFirst([...now.keepOff], facts);
   const step = nextStep(cause, electronic);
   // a bent hanger carries the limits along
   const limitToo = cause === 'hanger-bent' ? lookAtLimits(now.keepOff, electronic) : [];
   const { start, verify } = startAndVerify(cause, facts);
-  const own = {
+  const own: Step = {
     namesCause: true,
     parameter: step.parameter,
     steps: [step.action, ...limitToo],
     start,
     verify,
+    ...(gapMayBeEitherWay(cause, facts) && gapByMeasure(step)),
+    ...(lostAt && lookThenOpen(lostAt, step, facts)),
     cautions: [...step.cautions, ...generalCautions],
   };
   return beganSuddenly(onset) && cause !== 'hanger-bent'
@@ -35,14 +45,29 @@ function startAndVerify(cause: Fault, facts: SuggestionFacts): Pick<Step, 'start
   const { electronic, clicks, onset, now } = facts;
   const { start } = nextStep(cause, electronic);
   const verify = verifyNow(cause, facts);
-  if (cause !== 'cable-tension-low' && cause !== 'cable-tension-high') return { start, verify };
-  const inboard = cause === 'cable-tension-low';
+  if (cause === 'hanger-bent') return { start: start + putBack(facts), verify };
   // what was turned before a sudden beginning was no part of the way
   const done = beganSuddenly(onset) ? 0 : now.turnedSoFar;
+  if (!isIndexing(cause)) return { start: notEnough(cause, done) + start, verify };
+  const inboard = cause === 'cable-tension-low';
   return {
     start: start + turnsInAll(clicks, inboard, done),
     verify: verify + onlyPartOfTheWay(clicks, inboard),
   };
+}
+
+/** What was turned before the hanger was looked at is put back, where anything was logged. */
+const putBack = ({ comparisons, electronic }: SuggestionFacts): string =>
+  comparisons.some(({ parameter }) => parameter === 'cable-tension' || parameter === 'index-offset')
+    ? ` Put back any ${electronic ? 'steps that were moved' : 'clicks that were turned'} in vain.`
+    : '';
+
+/** Turns of a screw that went the right way and left the fault there, to stand before how to go on; empty where none did. */
+function notEnough(cause: Fault, done: number): string {
+  const ways = turningWays(nextStep(cause, false).parameter);
+  if (!ways || done <= 0) return '';
+  const way = signOfCure(cause) === 1 ? ways.plus : ways.minus;
+  return `${counted(done, 'turn')} ${way} ${done === 1 ? 'was' : 'were'} not enough. `;
 }
 
 /** A step with something before it, with which it then starts; how its own first step starts is said in that one. */

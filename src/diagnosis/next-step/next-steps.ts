@@ -1,4 +1,7 @@
+import type { CassetteEnd } from '../../adjustments/end-cog-count.ts';
+import { limitAt } from '../cassette-ends.ts';
 import type { Cause } from '../causes.ts';
+import { toldByHand } from '../sentences/told-by-hand.ts';
 
 /** What to do about a cause. Order, directions and amounts: common practice in the trade, no source. */
 export interface NextStep {
@@ -36,7 +39,17 @@ const screwedIn =
 /** The trade's rule: one click at a time, as many as it takes; how many before a ride is said beside it. */
 const untilAlike = 'shift to and fro, then one more, until both directions run alike.';
 /** Said before a limit screw that seems to have let the chain past is turned. */
-export const LOOK_AT_HANGER = 'Look first whether the hanger is bent inboard;';
+export const LOOK_AT_HANGER = 'Look first whether the hanger is bent;';
+/** A limit past which a chain went is looked at, and its screw turned only as the look shows: a turn that was not needed makes it stop short. */
+export const lookThenTurnIn = (end: CassetteEnd, electronic: boolean): string =>
+  `${toldByHand(limitAt[end].loose, electronic)} If it goes further, turn the ${limitAt[end].screw} in (clockwise) until it stops there.`;
+const looseAction = (end: CassetteEnd, electronic: boolean): string =>
+  `${LOOK_AT_HANGER} then see on a stand how far the limit lets the derailleur go. ${lookThenTurnIn(end, electronic)} If not, leave the screw as it is.`;
+/** How a pulley gap is set, whichever way it is out. */
+export const MEASURE_GAP =
+  "Measure the gap between guide pulley and cogs with the chain on the second largest cog, and set it to the maker's figure.";
+const gapStart =
+  'Measure first. Wide cassettes commonly ask for about 3 mm from the guide pulley to the tooth tips of the largest cog; the maker of yours may ask for another gap, which comes first. Then half a turn at a time, and measure again.';
 const indexAgain = 'Check the indexing again afterwards.';
 /** Caution for a chain that went past the largest cog. */
 export const intoSpokes =
@@ -73,9 +86,9 @@ const cableSteps: Readonly<Record<Exclude<Cause, 'no-fault'>, NextStep>> = {
   },
   'low-limit-loose': {
     parameter: 'low-limit',
-    action: `${LOOK_AT_HANGER} then turn the low limit screw in (clockwise) until the guide pulley stops straight below the largest cog.`,
+    action: looseAction('past-largest', false),
     start:
-      'With the hanger straight, a quarter of a turn clockwise before the next ride; keep off the largest cog until it is done.',
+      'Look on a stand. Only where the guide pulley goes too far, a quarter of a turn clockwise, then look again; keep off the largest cog until it stops there.',
     cautions: [intoSpokes, indexAgain],
   },
   'high-limit-tight': {
@@ -87,31 +100,28 @@ const cableSteps: Readonly<Record<Exclude<Cause, 'no-fault'>, NextStep>> = {
   },
   'high-limit-loose': {
     parameter: 'high-limit',
-    action: 'Turn the high limit screw in (clockwise) until the guide pulley stops a hair outside the smallest cog.',
-    start: 'A quarter of a turn clockwise before the next ride; keep off the smallest cog until it is done.',
+    action: looseAction('past-smallest', false),
+    start:
+      'Look on a stand. Only where the guide pulley goes too far, a quarter of a turn clockwise, then look again; keep off the smallest cog until it stops there.',
     cautions: [intoFrame, highLimitTension, indexAgain],
   },
   'pulley-gap-small': {
     parameter: 'pulley-gap',
-    action:
-      'Widen the gap between guide pulley and cogs: turn the B-screw clockwise. Measure it with the chain on the second largest cog.',
-    start:
-      'Half a turn clockwise. Wide cassettes commonly ask for about 3 mm from the guide pulley to the tooth tips of the largest cog; the maker of yours may ask for another gap, which comes first.',
+    action: `${MEASURE_GAP} By these rides it is too small: turn the B-screw clockwise to widen it.`,
+    start: gapStart,
     cautions: ['On a suspended frame set the gap with the rider on the bike, at sag.', indexAgain],
   },
   'pulley-gap-large': {
     parameter: 'pulley-gap',
-    action:
-      'Narrow the gap between guide pulley and cogs: turn the B-screw anticlockwise. Measure it with the chain on the second largest cog.',
-    start:
-      'Half a turn anticlockwise. Wide cassettes commonly ask for about 3 mm from the guide pulley to the tooth tips of the largest cog; the maker of yours may ask for another gap, which comes first.',
+    action: `${MEASURE_GAP} By these rides it is too large: turn the B-screw anticlockwise to narrow it.`,
+    start: gapStart,
     cautions: ['On a suspended frame set the gap with the rider on the bike, at sag.', indexAgain],
   },
   'hanger-bent': {
     parameter: 'hanger',
     action:
       'Look for damage to hanger, derailleur and frame, then have the hanger checked with a gauge and aligned before anything else is turned: no other adjustment cures it.',
-    start: 'Gauge first; put back any clicks that were turned in vain.',
+    start: 'Gauge first.',
     cautions: [
       'A cracked hanger, or one that was bent back before, is replaced and not bent.',
       'A derailleur on a bent hanger can reach the spokes: keep off the largest cog until it is checked.',
@@ -146,10 +156,7 @@ const electronicSteps: Partial<Record<Cause, NextStep>> = {
     start: `On a stand: one step outboard, ${untilAlike}`,
     cautions: [],
   },
-  'hanger-bent': {
-    ...cableSteps['hanger-bent'],
-    start: 'Gauge first; put back any steps that were moved in vain.',
-  },
+  'high-limit-loose': { ...cableSteps['high-limit-loose'], action: looseAction('past-smallest', true) },
   'cable-friction': {
     parameter: 'none',
     action: 'Clean the derailleur and see whether its pivots move freely, then ride again.',

@@ -1,22 +1,16 @@
 import { sum } from 'd3-array';
 import type { CassetteEnd } from '../../adjustments/end-cog-count.ts';
-import { untriedWords } from '../../adjustments/end-cog-words.ts';
+import { endWords, untriedWords } from '../../adjustments/end-cog-words.ts';
 import { counted } from '../../numeric/counted.ts';
 import { listed } from '../../numeric/listed.ts';
+import { isLoose, limitAt } from '../cassette-ends.ts';
 import { causePhrase } from '../cause-words.ts';
-import type { Cause } from '../causes.ts';
 import { oppositeOf } from '../now/turned-towards.ts';
 import { toldByHand } from '../sentences/told-by-hand.ts';
-import { generalCautions, nextStep } from './next-steps.ts';
+import { generalCautions, lookThenTurnIn, nextStep } from './next-steps.ts';
 import { nothingToTurn, type Step } from './step.ts';
 import type { Fault, SuggestionFacts } from './suggestion-facts.ts';
 import { verifyNow } from './verify-now.ts';
-
-/** The limit that lets a chain past an end of the cassette, and words for that end. */
-const ends = {
-  'past-largest': { fault: 'low-limit-loose', cog: 'largest', screw: 'low limit screw' },
-  'past-smallest': { fault: 'high-limit-loose', cog: 'smallest', screw: 'high limit screw' },
-} as const;
 
 /** What was ridden since the last adjustment does not tell what became of the fault: nothing is turned on a guess. */
 export function notSettled(cause: Fault, facts: SuggestionFacts): Step {
@@ -24,8 +18,9 @@ export function notSettled(cause: Fault, facts: SuggestionFacts): Step {
   if (now.keepOff.size > 0) return limitFirst([...now.keepOff], facts);
   const opposite = oppositeOf(cause);
   const orPast = opposite ? `, or by now it is ${causePhrase(opposite, electronic)}` : '';
-  const loose = opposite === 'low-limit-loose' || opposite === 'high-limit-loose';
-  const hand = toldByHand(opposite ?? cause, electronic) + (loose ? ' Keep off that cog where it goes further.' : '');
+  const hand =
+    toldByHand(opposite ?? cause, electronic) +
+    (opposite && isLoose(opposite) ? ' Keep off that cog where it goes further.' : '');
   return nothingToTurn(
     `Ride before anything more is turned: what was ridden since ${now.since.last?.at.slice(0, 10)} does not tell yet whether ${causePhrase(cause, electronic)} is put right${orPast}.`,
     `Nothing needs to be turned before that ride. ${hand}`,
@@ -38,28 +33,23 @@ export const provedOnStand = ({ now, electronic }: SuggestionFacts): string =>
   [...now.keepOff]
     .map(
       (end) =>
-        `On a stand first, by hand: ${toldByHand(ends[end].fault, electronic)} Keep off the ${ends[end].cog} cog where it goes further. `,
+        `On a stand first, by hand: ${toldByHand(limitAt[end].loose, electronic)} Keep off the ${endWords[end]} cog where it goes further. `,
     )
     .join('');
 
 /** A look at the limits past which a chain was lost, a step each; none where none was. */
 export const lookAtLimits = (keepOff: ReadonlySet<CassetteEnd>, electronic: boolean): string[] =>
-  [...keepOff]
-    .map((end) => ends[end])
-    .map(
-      ({ fault, cog, screw }) =>
-        `The chain was lost past the ${cog} cog, so look at the ${screw} too. ${toldByHand(fault, electronic)}`,
-    );
+  [...keepOff].map(
+    (end) =>
+      `The chain was lost past the ${endWords[end]} cog, so look at the ${limitAt[end].screw} too. ${toldByHand(limitAt[end].loose, electronic)}`,
+  );
 
 /** A chain was lost past an end: that limit is looked at by hand before anything else, and never opened. */
 export function limitFirst(lostPast: readonly CassetteEnd[], facts: SuggestionFacts): Step {
   const { electronic } = facts;
-  const own = lostPast.map((end) => ({ ...ends[end], step: nextStep(ends[end].fault, electronic) }));
-  const cogs = listed(own.map(({ cog }) => cog));
-  const looks = own.map(
-    ({ fault, screw }) =>
-      `${toldByHand(fault, electronic)} If it goes further, turn the ${screw} in (clockwise) until it stops there.`,
-  );
+  const own = lostPast.map((end) => ({ ...limitAt[end], step: nextStep(limitAt[end].loose, electronic) }));
+  const cogs = listed(lostPast.map((end) => endWords[end]));
+  const looks = lostPast.map((end) => lookThenTurnIn(end, electronic));
   return {
     namesCause: true,
     parameter: own[0].step.parameter,
@@ -68,7 +58,7 @@ export function limitFirst(lostPast: readonly CassetteEnd[], facts: SuggestionFa
       ...looks.slice(1),
     ],
     start: `Do it on a stand, and keep off the ${cogs} cog until it is done.`,
-    verify: verifyNow(own[0].fault, facts),
+    verify: verifyNow(own[0].loose, facts),
     cautions: [...new Set([...own.flatMap(({ step }) => step.cautions), ...generalCautions])],
   };
 }
@@ -79,11 +69,8 @@ function whenLost(lostPast: readonly CassetteEnd[], { now }: SuggestionFacts): s
   if (!last) return '';
   if (lostPast.some((end) => lost(end) > 0)) return ' since the last adjustment';
   const tries = lostPast.map((end) => now.trials[end].since);
-  const shifts = sum(tries, (count) => count.shifts);
-  return ` before the last adjustment, and ${shifts === 0 ? untriedWords({ asked: sum(tries, ({ asked }) => asked) }) : `${counted(shifts, 'shift')} onto it since ${shifts === 1 ? 'does' : 'do'} not tell whether it stays on`}`;
+  const [asked, shifts, reached] = (['asked', 'shifts', 'reached'] as const).map((key) =>
+    sum(tries, (one) => one[key]),
+  );
+  return ` before the last adjustment, and ${reached === 0 ? untriedWords({ asked, shifts }) : `${counted(reached, 'shift')} onto it since ${reached === 1 ? 'does' : 'do'} not tell whether it stays on`}`;
 }
-
-/** Whether a step would open a limit past which a chain was lost. */
-export const opensWhereLost = (cause: Cause, keepOff: ReadonlySet<CassetteEnd>): boolean =>
-  (cause === 'low-limit-tight' && keepOff.has('past-largest')) ||
-  (cause === 'high-limit-tight' && keepOff.has('past-smallest'));

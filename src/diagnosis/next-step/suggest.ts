@@ -78,7 +78,7 @@ export function suggest(facts: SuggestionFacts): Suggestion {
     ...step,
     action: step.steps.join(' '),
     inspectFirst: lostChain(facts),
-    sense: step.sense === undefined ? senseOfStep(step, facts) : step.sense,
+    sense: senseOfStep(step, facts),
     cautions: [...looks, ...step.cautions],
   };
 }

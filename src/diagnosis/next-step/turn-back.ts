@@ -1,7 +1,7 @@
 import { counted } from '../../numeric/counted.ts';
 import type { TurnedTooFar } from '../now/turned-too-far.ts';
 import type { TurnableFault } from '../now/turned-towards.ts';
-import { lookThenTurnBack, opensAt } from './look-then-turn-back.ts';
+import { lookThenOpen, opensAt } from './look-then-open.ts';
 import { generalCautions, nextStep } from './next-steps.ts';
 import type { Step } from './step.ts';
 import type { SuggestionFacts } from './suggestion-facts.ts';
@@ -64,7 +64,7 @@ export function turnBack(tooFar: TurnedTooFar & { readonly byLast: boolean }, fa
     steps: [`${why} ${(electronic ? electronicActions[fault] : undefined) ?? back.action}`],
     start: (back.start ?? usual.start) + (indexing ? turnsInAll(clicks, fault === 'cable-tension-low') : ''),
     verify: verifyNow(fault, facts),
-    ...(lostAt && lookThenTurnBack(lostAt, { why, action: back.action }, facts)),
+    ...(lostAt && lookThenOpen(lostAt, { why, action: back.action }, facts)),
     cautions: [...usual.cautions, ...generalCautions],
   };
 }

@@ -17,8 +17,8 @@ function partDone(clicks: TurnEstimate, done: number): string {
 }
 
 /**
- * How many clicks or steps a fault of the indexing asks for, as sentences to append: how far to go before the next ride, and how many it may
- * take in all. The fewest that the rides leave open are turned on the stand, the rest after a ride.
+ * How many clicks or steps a fault of the indexing asks for, as sentences to append: how far to go where the stand does not
+ * show when both directions run alike, and how many it may take in all. There the fewest that the rides leave open are turned, the rest after a ride.
  *
  * @param inboard whether they are turned inboard
  * @param done how many were turned that way before, to no end yet; 0 where none were
@@ -26,8 +26,8 @@ function partDone(clicks: TurnEstimate, done: number): string {
 export function turnsInAll(clicks: TurnEstimate, inboard: boolean, done = 0): string {
   const noun = nounOf(clicks);
   const { fewest, most } = wholeTurns(clicks, inboard);
-  const stop =
-    fewest > 1 ? ` No more than ${fewest} ${noun}s before the next ride.` : ` Ride after the first: it may be enough.`;
+  const until = fewest > 1 ? `after ${fewest} ${noun}s` : 'after the first, which may be enough';
+  const stop = ` Where the stand does not show that, ride ${until}.`;
   const [so, all] = done > 0 ? [partDone(clicks, done), 'It may take another'] : ['', 'In all it may take'];
   return `${stop}${so} ${all} ${fewest} to ${most} ${noun}s: how far one ${noun} moves differs from bike to bike.`;
 }

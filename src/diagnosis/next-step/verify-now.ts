@@ -1,5 +1,5 @@
+import { isLoose } from '../cassette-ends.ts';
 import type { Cause } from '../causes.ts';
-import { isLoose } from '../now/limit-trial.ts';
 import { oppositeOf } from '../now/turned-towards.ts';
 import type { SuggestionFacts } from './suggestion-facts.ts';
 import { verifyStep } from './verify-step.ts';

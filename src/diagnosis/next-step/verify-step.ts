@@ -128,7 +128,7 @@ function staysOn(seen: Observed, end: CassetteEnd, { keptOff, trial, andBack, ha
   const cured = andBack ? 'stays on and comes back at once' : 'stays on';
   if (onTrial && keptOff) {
     const more = triesStillNeeded(trial.before, trial.since, 1 - CURED_BELOW);
-    const tries = more === null ? 'many more shifts' : counted(more, trial.since.shifts > 0 ? 'more shift' : 'shift');
+    const tries = more === null ? 'many more shifts' : counted(more, trial.since.reached > 0 ? 'more shift' : 'shift');
     return `${hanger ? 'Once the hanger is in order, on' : 'On'} a stand make ${shifts}, turning the cranks by hand. Until the chain stays on there, keep off that cog on any ride. Once it does, ${tries} onto it on a ride, softly, away from traffic, would show that it holds.`;
   }
   const undecided = onTrial && !keptOff ? triesStillNeeded(trial.before, trial.since, DECIDED_AT) : null;

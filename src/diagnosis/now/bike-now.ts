@@ -3,6 +3,7 @@ import { DECIDED_AT } from '../../adjustments/compare-rates.ts';
 import type { CassetteEnd } from '../../adjustments/end-cog-count.ts';
 import type { Bike } from '../../drivetrain/bike.ts';
 import { hasClock } from '../../ride-log/has-clock.ts';
+import { cassetteEnds, endOfLimit, isLoose } from '../cassette-ends.ts';
 import type { Cause } from '../causes.ts';
 import { CURED_BELOW } from '../cured-below.ts';
 import type { DiagnosisRide, ShiftsWellSince, TurnEstimate } from '../diagnosis.ts';
@@ -13,7 +14,7 @@ import { shiftsWell } from '../next-step/shifts-well.ts';
 import { goneUnlogged } from '../posterior/gone-unlogged.ts';
 import type { Particle } from '../posterior/particles.ts';
 import { anyShiftsFail, failsLike, ghostsOften } from './fails-like.ts';
-import { endOfLimit, isLoose, isUnproven, type LimitTrial, limitTrial } from './limit-trial.ts';
+import { isTried, isUnproven, type LimitTrial, limitTrial } from './limit-trial.ts';
 import { isIndexing, pointsTheSameWay } from './points-the-same-way.ts';
 import { riddenOn } from './ridden-on.ts';
 import { type SeenSince, seenSince } from './seen-since.ts';
@@ -75,7 +76,7 @@ export function bikeNow(facts: NowFacts): BikeNow {
   const turned = sinceFirstRide(adjustments, rides);
   const found = turnedTooFar({ cause, probability, particles, rides, turned, since, shiftsTell });
   const trials = trialsOf(facts);
-  const keepOff = new Set(ends.filter((end) => isUnproven(trials[end])));
+  const keepOff = new Set(cassetteEnds.filter((end) => isUnproven(trials[end])));
   const trial = trialOfCause(cause, trials, turned);
   const turnedSoFar = turnedAgainst(cause, turned);
   const turnedRight = turnedSoFar > 0;
@@ -85,7 +86,7 @@ export function bikeNow(facts: NowFacts): BikeNow {
   const opposite = oppositeOf(cause);
   const own = particles.filter((particle) => particle.cause === cause);
   const past = tested && opposite ? shareStandingOut(own, opposite) : 0;
-  const lost = ends.some((end) => since.lost(end) > 0);
+  const lost = cassetteEnds.some((end) => since.lost(end) > 0);
   const then = { since, tested, lost, left, past, trial, turnedRight };
   const setting = tooFar ? 'overdone' : settingOf(facts, then);
   return {
@@ -107,8 +108,6 @@ function trialsOf({ rides, adjustments, bike }: NowFacts): BikeNow['trials'] {
   return { 'past-largest': trialOf('past-largest'), 'past-smallest': trialOf('past-smallest') };
 }
 
-const ends: readonly CassetteEnd[] = ['past-largest', 'past-smallest'];
-
 function trialOfCause(cause: Cause, trials: BikeNow['trials'], turned: readonly Adjustment[]): LimitTrial | null {
   const end = endOfLimit(cause);
   return end && turned.some(({ parameter }) => canBring(cause, parameter)) ? trials[end] : null;
@@ -124,7 +123,7 @@ const provedByTrial = (trial: LimitTrial | null, turnedRight: boolean): trial is
   trial !== null && turnedRight && trial.before.lost > 0;
 
 function leftOf({ particles, cause }: NowFacts, trial: LimitTrial | null, turnedRight: boolean): number {
-  if (trial && trial.since.shifts === 0) return 1;
+  if (trial && !isTried(cause, trial)) return 1;
   return provedByTrial(trial, turnedRight) && isLoose(cause) ? 1 - trial.holds : stillThere(particles, cause);
 }
 
@@ -153,7 +152,7 @@ function settingOf(facts: NowFacts, then: SinceThen): Exclude<SettingNow, 'overd
   if (!since.last || cause === 'no-fault') return 'same';
   if (!tested) return failsLike(cause, since) ? 'same' : lost ? 'unsettled' : 'untested';
   if (trial && !failsLike(cause, since)) {
-    if (trial.since.shifts === 0) return lost ? 'unsettled' : 'untested';
+    if (!isTried(cause, trial)) return lost ? 'unsettled' : 'untested';
     if (isLoose(cause) && provedByTrial(trial, then.turnedRight) && trial.holds < DECIDED_AT) return 'unsettled';
   }
   if (isCured(cause, then)) return goneUnlogged(particles, cause) < LIKELIER_THAN_NOT ? 'cured' : 'unsettled';

@@ -2,6 +2,7 @@ import type { Adjustment } from '../../adjustments/adjustment.ts';
 import { type CassetteEnd, countEndCog, type EndCogCount, type EndCogEvents } from '../../adjustments/end-cog-count.ts';
 import { limitHolds } from '../../adjustments/limit-holds.ts';
 import { hasClock } from '../../ride-log/has-clock.ts';
+import { isLoose, limitAt } from '../cassette-ends.ts';
 import type { Cause } from '../causes.ts';
 import { CURED_BELOW } from '../cured-below.ts';
 import type { DiagnosisRide } from '../diagnosis.ts';
@@ -19,24 +20,9 @@ export interface LimitTrial {
   readonly holds: number;
 }
 
-/** The limit that lets a chain past each end. */
-export const looseLimits: Readonly<Record<CassetteEnd, 'low-limit-loose' | 'high-limit-loose'>> = {
-  'past-largest': 'low-limit-loose',
-  'past-smallest': 'high-limit-loose',
-};
-
-const endsOfLimits: Partial<Record<Cause, CassetteEnd>> = {
-  'low-limit-tight': 'past-largest',
-  'low-limit-loose': 'past-largest',
-  'high-limit-tight': 'past-smallest',
-  'high-limit-loose': 'past-smallest',
-};
-
-/** The end cog at which a cause shows alone; null for one that is no limit screw's. */
-export const endOfLimit = (cause: Cause): CassetteEnd | null => endsOfLimits[cause] ?? null;
-
-/** True for a limit that lets the chain past its end cog. */
-export const isLoose = (cause: Cause): boolean => cause === 'low-limit-loose' || cause === 'high-limit-loose';
+/** Whether the rides since show anything of a cause at its end cog: a limit that lets the chain past it only where the chain got there. */
+export const isTried = (cause: Cause, { since }: LimitTrial): boolean =>
+  (isLoose(cause) ? since.reached : since.shifts) > 0;
 
 /** Whether a chain was lost past an end and nothing since shows that it stays on: nobody is sent onto the cog there. */
 export const isUnproven = ({ holds }: LimitTrial): boolean => holds < 1 - CURED_BELOW;
@@ -67,7 +53,7 @@ function trialFromMs(
   rides: readonly DiagnosisRide[],
   adjustments: readonly Adjustment[],
 ): number | null {
-  const touches = ({ parameter }: Adjustment): boolean => canBring(looseLimits[end], parameter);
+  const touches = ({ parameter }: Adjustment): boolean => canBring(limitAt[end].loose, parameter);
   const lost = rides.flatMap(({ startMs, events }) =>
     events.chainDrops
       .filter(({ side }) => side === end)

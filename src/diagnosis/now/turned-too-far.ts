@@ -1,4 +1,5 @@
 import type { Adjustment } from '../../adjustments/adjustment.ts';
+import { cassetteEnds, limitAt } from '../cassette-ends.ts';
 import type { Cause } from '../causes.ts';
 import type { DiagnosisRide } from '../diagnosis.ts';
 import type { Particle } from '../posterior/particles.ts';
@@ -32,12 +33,6 @@ const MOST = 0.5;
 /** A bent hanger as likely as this is seen to before a limit that was opened. An assumption of ours. */
 const HANGER_FIRST = 0.85;
 
-/** Ends of the cassette, and the limits that let a chain past them. */
-const looseEnds = [
-  ['past-largest', 'low-limit-loose'],
-  ['past-smallest', 'high-limit-loose'],
-] as const;
-
 /**
  * The setting that an adjustment put out on a side where the fault was not: a limit that was opened and has lost a chain since, or what
  * most imagined bikes hold for out by now while the rides since fail that way. Null where there is none. A bent hanger fails both
@@ -50,9 +45,10 @@ export function turnedTooFar(facts: TurnedFacts): TurnedTooFar | null {
 }
 
 function openedTooFar({ cause, rides, turned }: TurnedFacts): TurnedTooFar | null {
-  for (const [side, fault] of looseEnds) {
+  for (const end of cassetteEnds) {
+    const fault = limitAt[end].loose;
     const opened = cause === fault ? null : turnedTowards(fault, turned);
-    if (opened && chainsLostSince(rides, side, Date.parse(opened.lastAt)) > 0) return { ...opened, fault };
+    if (opened && chainsLostSince(rides, end, Date.parse(opened.lastAt)) > 0) return { ...opened, fault };
   }
   return null;
 }

@@ -1,4 +1,5 @@
 import { DECIDED_AT, FURTHEST_SHIFTS } from '../../adjustments/compare-rates.ts';
+import { causePhrase } from '../../diagnosis/cause-words.ts';
 import { counted } from '../../numeric/counted.ts';
 import { chance } from '../../numeric/percent.ts';
 import { upperFirst } from '../../numeric/upper-first.ts';
@@ -12,11 +13,15 @@ export const NOT_TOLD_APART = 'No shift was judged between this and other work, 
 
 /** Whether an adjustment helped, in sentences with the numbers before and after: for a limit screw those of its end cog. */
 export function adjustmentVerdict(adjustment: AdjustmentReport): string {
-  const { sharedPeriod, leftOut, endCog } = adjustment;
+  const { sharedPeriod, leftOut, endCog, parameter, wrongWayFor } = adjustment;
   const sentences = endCog ? limitVerdict(endCog, adjustment) : overallVerdict(adjustment);
   if (leftOut.before + leftOut.after > 0)
     sentences.push(
       `Left out of this because a fault began suddenly: ${[leftOut.before > 0 && `${counted(leftOut.before, 'shift')} before it began`, leftOut.after > 0 && `${counted(leftOut.after, 'shift')} from then on`].filter(Boolean).join(' and ')}.`,
+    );
+  if (wrongWayFor)
+    sentences.push(
+      `It was the wrong way for ${causePhrase(wrongWayFor, parameter === 'index-offset')}: take it back first.`,
     );
   if (sharedPeriod) sentences.push(NOT_TOLD_APART);
   return sentences.join(' ');

@@ -187,11 +187,11 @@ describe('a limit screw that was opened too far', () => {
         { pattern: shortOf('largest'), shifts, after: ['low-limit', turns] },
       ]);
       expect(now).toMatchObject({ fault: 'low-limit-tight', setting: 'overdone' });
-      const [look, turn] = ['the guide pulley should stop straight below', 'Turn the low limit screw back out'];
+      const [look, turn] = ['the guide pulley should stop straight below', 'turn the low limit screw back out'];
       expect(suggestion.action.indexOf(look)).toBeGreaterThan(0);
       expect(suggestion.action.indexOf(turn)).toBeGreaterThan(suggestion.action.indexOf(look));
       expect(suggestion.action).toMatch(
-        /Only where it does not get that far: Turn .* If it goes further, turn the screw in/,
+        /Only where it does not get that far: turn .* If it goes further, turn the screw in/,
       );
       expect(suggestion.start).toMatch(
         /^Look on a stand first\. Only where it stops short, .* keep off the largest cog/,

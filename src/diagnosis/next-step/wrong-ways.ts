@@ -1,0 +1,53 @@
+import type { AdjustmentComparison } from '../../adjustments/compare-adjustments.ts';
+import { DECIDED_AT } from '../../adjustments/compare-rates.ts';
+import type { StandingHarm } from '../../adjustments/standing-harm.ts';
+import type { Cause } from '../causes.ts';
+import { canBring } from '../likelihood/onset-options.ts';
+import { signOfCure, type TurnableFault, turnableFaults, turnedTowards } from '../now/turned-towards.ts';
+import { beganSuddenly } from '../posterior/onset.ts';
+import { opensAt } from './look-then-open.ts';
+import { shiftsWell } from './shifts-well.ts';
+import type { SuggestionFacts } from './suggestion-facts.ts';
+
+/** What is left of a turn that went towards a fault which is there, and the fault. */
+export interface WrongWay extends StandingHarm {
+  readonly fault: TurnableFault;
+}
+
+const isTurnable = (cause: Cause): cause is TurnableFault => (turnableFaults as readonly Cause[]).includes(cause);
+
+/**
+ * Entries that, all in all, turned a fault in question further the way in which it is out, while it is there as it was found. None of what
+ * came before the fault began, or before a part was replaced that sets the same anew, or that helped for sure; nor where taking it back would
+ * open a limit past which a chain was lost.
+ */
+export function wrongWays(facts: SuggestionFacts): WrongWay[] {
+  const { now, wellSince, ranked, undecided, seen } = facts;
+  if (now.setting !== 'same' || wellSince || ranked[0].cause === 'no-fault' || shiftsWell(seen)) return [];
+  const open: readonly Cause[] = undecided?.between ?? [ranked[0].cause];
+  return open.filter(isTurnable).flatMap((fault) => (opensAt(fault, facts) ? [] : wrongWayFor(fault, facts)));
+}
+
+function wrongWayFor(fault: TurnableFault, facts: SuggestionFacts): WrongWay[] {
+  const made = sinceItWasThere(fault, facts).filter(({ probabilityBetter }) => probabilityBetter < DECIDED_AT);
+  const turned = turnedTowards(
+    fault,
+    made.map((one) => ({ ...one, note: '' })),
+  );
+  const last = made.findLast(({ parameter, amount }) => isTowards(fault, parameter, amount));
+  if (!turned || !last) return [];
+  const { at, parameter, unit } = last;
+  return [{ at, parameter, unit, back: (signOfCure(fault) ?? 1) * turned.amount, fault }];
+}
+
+const isTowards = (fault: TurnableFault, parameter: AdjustmentComparison['parameter'], amount: number | null) =>
+  turnedTowards(fault, [{ at: '', parameter, amount, unit: 'turns', note: '' }]) !== null;
+
+/** What was logged since the fault was seen, and since a part was replaced that can have brought it or put it right. */
+function sinceItWasThere(fault: TurnableFault, { comparisons, onset }: SuggestionFacts): AdjustmentComparison[] {
+  // what was logged between the last ride in order and the first with it may have brought it
+  const from = beganSuddenly(onset) ? (onset.rideBeforeAt ?? onset.at) : null;
+  const fromMs = from ? Date.parse(from) : Number.NEGATIVE_INFINITY;
+  const anew = comparisons.findLastIndex(({ parameter, amount }) => amount === null && canBring(fault, parameter));
+  return comparisons.slice(anew + 1).filter(({ at, before }) => before.shifts > 0 && Date.parse(at) >= fromMs);
+}

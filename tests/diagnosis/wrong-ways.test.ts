@@ -1,0 +1,64 @@
+import { describe, expect, it } from 'vitest';
+import { diagnose } from '../../src/diagnosis/diagnose.ts';
+import type { Diagnosis } from '../../src/diagnosis/diagnosis.ts';
+import { adjustmentReport } from '../../src/report/adjustment-report.ts';
+import { adjustmentVerdict } from '../../src/report/words/adjustment-verdict.ts';
+import { adjustedBike, lost, slow, verdictOn } from './now/adjusted-bikes.ts';
+import { cableBike, healthyPattern } from './pattern-ride.ts';
+
+const low = slow('to-larger');
+const besides = ({ comparisons, wrongWays }: Diagnosis): string =>
+  adjustmentVerdict(adjustmentReport(comparisons[0], cableBike, wrongWays));
+
+describe('an entry that turned the fault further the way in which it is out', () => {
+  it('is taken back first, and said to be the wrong way in the step and beside it', () => {
+    const verdict = verdictOn([{ pattern: low }, { pattern: low }, { pattern: low, after: ['cable-tension', -1] }]);
+    const { suggestion } = verdict;
+    expect(verdict.now.setting).toBe('same');
+    expect(suggestion.steps[0]).toBe(
+      'Take back first what was done on 2026-05-04, since it was the wrong way for too low a cable tension: turn the barrel adjuster 1 click anticlockwise.',
+    );
+    expect(suggestion.sense).toBe(1);
+    expect(besides(verdict)).toMatch(/It was the wrong way for too low a cable tension: take it back first\.$/);
+  });
+
+  it('has an opened limit closed, and looked at on the stand before anybody rides on', () => {
+    const loses = { pattern: healthyPattern, drops: lost('past-largest', 2) };
+    const verdict = verdictOn([loses, loses, { ...loses, after: ['low-limit', -1] }]);
+    const { steps, start, verify } = verdict.suggestion;
+    expect(verdict.causes[0].cause).toBe('low-limit-loose');
+    expect(steps[0]).toMatch(/^Take back first .* the wrong way for .* too far out: .* 1 turn clockwise\.$/);
+    expect(steps[1]).toMatch(/^Then: look first whether the hanger is bent;/);
+    expect(start).toMatch(/^Turn the low limit screw 1 turn clockwise\. Look on a stand\..* keep off the largest cog/);
+    expect(`${start} ${verify}`).not.toMatch(/ride again|next ride/);
+    expect(besides(verdict)).toMatch(/wrong way for a low limit screw too far out/);
+  });
+
+  it('is none where it went the right way, came before the fault, or was another setting', () => {
+    const right = verdictOn([{ pattern: low }, { pattern: low, after: ['cable-tension', 1] }]);
+    const gap = verdictOn([{ pattern: low }, { pattern: low, after: ['pulley-gap', -1] }]);
+    const { rides, ...input } = adjustedBike([{ pattern: low }, { pattern: low, after: ['cable-tension', -1] }]);
+    const before = diagnose({ ...input, rides: rides.slice(1) });
+    for (const verdict of [right, gap, before]) {
+      expect(verdict.wrongWays).toEqual([]);
+      expect(verdict.suggestion.action).not.toMatch(/wrong way/);
+      expect(besides(verdict)).not.toMatch(/wrong way/);
+    }
+  });
+});
+
+describe('what can hurt', () => {
+  it('is looked at before what made shifting worse is taken back', () => {
+    const worse = slow('to-larger', 0.2, 0.5);
+    const verdict = verdictOn([
+      { pattern: slow('to-larger', 0.1, 0.05), shifts: 20 },
+      { pattern: worse, shifts: 20, after: ['cable-tension', -3], drops: lost('past-smallest', 1) },
+      { pattern: worse, shifts: 20 },
+    ]);
+    expect(verdict.now.keepOff).toEqual(['past-smallest']);
+    const { steps, cautions } = verdict.suggestion;
+    expect(steps[0]).not.toMatch(/[Tt]ake back/);
+    expect(steps.at(-1)).toMatch(/^Then take back what was done on 2026-05-02, since it made shifting worse/);
+    expect([verdict.suggestion.start, ...cautions].join(' ')).toMatch(/keep off the smallest cog/i);
+  });
+});
