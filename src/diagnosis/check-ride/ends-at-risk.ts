@@ -1,4 +1,5 @@
 import type { CassetteEnd } from '../../adjustments/end-cog-count.ts';
+import { cassetteEnds, limitAt } from '../cassette-ends.ts';
 import type { Cause } from '../causes.ts';
 import { standsOut } from '../now/still-there.ts';
 import type { Particle } from '../posterior/particles.ts';
@@ -9,11 +10,9 @@ import type { Particle } from '../posterior/particles.ts';
  */
 const RISKY_FAULT = 0.25;
 
-/** The limit that lets the chain past each end, and what else the next step warns of there. */
-const dangers: Readonly<Record<CassetteEnd, readonly [loose: Cause, ...others: Cause[]]>> = {
-  'past-largest': ['low-limit-loose', 'hanger-bent'],
-  'past-smallest': ['high-limit-loose'],
-};
+/** The causes by which the chain may be lost past an end: its limit, and a hanger that bends towards the spokes. */
+const dangersAt = (end: CassetteEnd): readonly Cause[] =>
+  end === 'past-largest' ? [limitAt[end].loose, 'hanger-bent'] : [limitAt[end].loose];
 
 /**
  * The ends of the cassette that no shift is asked for at: past which the chain was lost and may be lost again, past which it may be lost by
@@ -27,9 +26,9 @@ export function endsAtRisk(
   named: readonly Cause[],
 ): Set<CassetteEnd> {
   const risky = (end: CassetteEnd): boolean => {
-    const [loose] = dangers[end];
-    const own = particles.filter(({ cause, now }) => dangers[end].includes(cause) || standsOut(loose, now));
-    return own.length > RISKY_FAULT * particles.length || named.some((cause) => dangers[end].includes(cause));
+    const dangers = dangersAt(end);
+    const own = particles.filter(({ cause, now }) => dangers.includes(cause) || standsOut(limitAt[end].loose, now));
+    return own.length > RISKY_FAULT * particles.length || named.some((cause) => dangers.includes(cause));
   };
-  return new Set((['past-largest', 'past-smallest'] as const).filter((end) => keepOff.has(end) || risky(end)));
+  return new Set(cassetteEnds.filter((end) => keepOff.has(end) || risky(end)));
 }
