@@ -36,9 +36,9 @@ function sharedNote({ adjustments }: AdjustmentGroup): string | null {
 }
 
 /** Entries that say the same, the notes beside them left out. */
-function repeatedNotes(adjustments: readonly Adjustment[]): string[] {
+function repeatedNotes(adjustments: readonly Adjustment[], actuation: Bike['actuation']): string[] {
   const often = counts(adjustments.map(adjustmentKey));
-  return adjustmentsThatCount(adjustments)
+  return adjustmentsThatCount(adjustments, actuation)
     .filter((one) => (often.get(adjustmentKey(one)) ?? 0) > 1)
     .map(
       (one) =>
@@ -77,5 +77,5 @@ export function adjustmentNotes(
   { adjustments, bike }: { readonly adjustments: readonly Adjustment[]; readonly bike: Pick<Bike, 'actuation'> },
 ): string[] {
   const shared = groups.map(sharedNote).filter((note): note is string => note !== null);
-  return [...shared, ...repeatedNotes(adjustments), ...doubtNotes(adjustments, rides, bike.actuation)];
+  return [...shared, ...repeatedNotes(adjustments, bike.actuation), ...doubtNotes(adjustments, rides, bike.actuation)];
 }
