@@ -1,4 +1,5 @@
 import type { Bike } from '../drivetrain/bike.ts';
+import { figure } from '../numeric/figure.ts';
 import { upperFirst } from '../numeric/upper-first.ts';
 import { hasClock } from '../ride-log/has-clock.ts';
 import type { Adjustment } from './adjustment.ts';
@@ -64,11 +65,18 @@ function doubtNotes(
     const doubt = doubtfulAdjustment(one, actuation, Number.POSITIVE_INFINITY);
     const about = `${parameterTitle(one.parameter)} of ${moment(one)}`;
     if (doubt) return [`${about}: ${doubt.message}.`];
+    if (Math.abs(one.amount ?? 0) > (MUCH_AT_ONCE[one.unit] ?? Number.POSITIVE_INFINITY))
+      return [
+        `${about}: ${figure(Math.abs(one.amount ?? 0))} ${one.unit} are much for one time: see whether the amount is right.`,
+      ];
     if (ends.length > 0 && Date.parse(one.at) > lastEndMs)
       return [`${about}: no ride yet since, so none tells what it did.${dateDoubt(Date.parse(one.at) - lastEndMs)}`];
     return [];
   });
 }
+
+/** More than this is hardly turned at one time, by unit (assumption of ours). */
+const MUCH_AT_ONCE: Readonly<Record<string, number>> = { clicks: 12, steps: 12, turns: 3 };
 
 /** What the log of adjustments leaves open or can hardly mean, in sentences. `groups`: as far as they are weighed. */
 export function adjustmentNotes(
