@@ -1,9 +1,19 @@
 import { spawnSync } from 'node:child_process';
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { expect, it } from 'vitest';
+import { afterAll, expect, it } from 'vitest';
 
+const elsewhere = mkdtempSync(join(tmpdir(), 'cogwright-start-'));
+afterAll(() => rmSync(elsewhere, { recursive: true, force: true }));
+
+/** Were the options taken after all, the server would stand on a folder of the test's own. */
 const start = (...args: string[]) =>
-  spawnSync(process.execPath, [join(import.meta.dirname, '../../src/setup/start.mjs'), ...args], { encoding: 'utf8' });
+  spawnSync(process.execPath, [join(import.meta.dirname, '../../src/setup/start.mjs'), ...args], {
+    encoding: 'utf8',
+    env: { ...process.env, XDG_DATA_HOME: elsewhere },
+    timeout: 60_000,
+  });
 
 it('npm start prints its help and ends', () => {
   const { status, stdout, stderr } = start('--help');
