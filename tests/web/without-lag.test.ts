@@ -8,28 +8,31 @@ import { madeColumns } from './made-columns.ts';
 
 const seconds = (count: number): Float64Array => Float64Array.from({ length: count }, (_, s) => s);
 const none = Number.NaN;
+const moved = (
+  cogs: readonly number[],
+  lagS: number | null,
+  { timeS = seconds(cogs.length), lost = [] as { fromS: number; toS: number }[] } = {},
+): number[] => [...withoutLag(Float32Array.from(cogs), { timeS, lagS, lost, gapS: 10 })];
 
 describe('the line of the chain without the sensors’ lag', () => {
   it('steps as much earlier as the sensors are late, and later where they are early', () => {
-    const cogs = Float32Array.of(0, 0, 0, 0, 1, 1, 1, 1);
-    expect([...withoutLag(cogs, seconds(8), 2)]).toEqual([0, 0, 1, 1, 1, 1, 1, 1]);
-    expect([...withoutLag(cogs, seconds(8), -1)]).toEqual([0, 0, 0, 0, 0, 1, 1, 1]);
-    expect([...cogs]).toEqual([0, 0, 0, 0, 1, 1, 1, 1]);
+    expect(moved([0, 0, 0, 0, 1, 1, 1, 1], 2)).toEqual([0, 0, 1, 1, 1, 1, 1, 1]);
+    expect(moved([0, 0, 0, 0, 1, 1, 1, 1], -1)).toEqual([0, 0, 0, 0, 0, 1, 1, 1]);
+    expect(moved([0, 0, 1, 1], null)).toEqual([0, 0, 1, 1]);
   });
 
-  it('is left alone where no lag is known', () => {
-    const cogs = Float32Array.of(0, 0, 1, 1);
-    expect([...withoutLag(cogs, seconds(4), null)]).toEqual([0, 0, 1, 1]);
+  it('takes along the seconds in which no cog is sure, as a shift leaves them', () => {
+    expect(moved([0, 0, 0, 0, none, 1, 1, 1], 2)).toEqual([0, 0, none, 1, 1, 1, 1, 1]);
   });
 
-  it('keeps its gaps, and takes no cog from beyond one', () => {
-    const cogs = Float32Array.of(0, 0, 0, none, none, 2, 2, 1);
-    expect([...withoutLag(cogs, seconds(8), 2)]).toEqual([0, 0, 0, none, none, 1, 1, 1]);
+  it('leaves a spell without drive where it stands, and takes no cog from beyond it', () => {
+    const lost = [{ fromS: 3, toS: 5 }];
+    expect(moved([0, 0, 0, none, none, 2, 2, 1], 2, { lost })).toEqual([0, 0, 0, none, none, 1, 1, 1]);
   });
 
-  it('goes by time where records lie apart', () => {
-    const cogs = Float32Array.of(0, 0, 1, 1);
-    expect([...withoutLag(cogs, Float64Array.of(0, 6, 7, 8), 2)]).toEqual([0, 1, 1, 1]);
+  it('goes by time, and takes no cog from beyond a pause', () => {
+    expect(moved([0, 0, 1, 1], 2, { timeS: Float64Array.of(0, 6, 7, 8) })).toEqual([0, 1, 1, 1]);
+    expect(moved([0, 0, 1, 1], 11, { timeS: Float64Array.of(0, 1, 12, 13) })).toEqual([0, 0, 1, 1]);
   });
 });
 

@@ -48,7 +48,7 @@ export function makeTrack(columns: RideColumns, sensorLagS: number | null = null
     durationS: timeS.length > 0 ? timeS[timeS.length - 1] : 0,
     commanded: makeEnvelope(numbers(columns.commandedTeeth, place)),
     actual: makeEnvelope(actual),
-    chain: makeEnvelope(withoutLag(actual, timeS, sensorLagS)),
+    chain: makeEnvelope(withoutLag(actual, { timeS, lagS: sensorLagS, lost: columns.lostDrive, gapS: GAP_S })),
     sensorLagS,
     speedKmh: makeEnvelope(numbers(columns.speedMps, (mps) => mps * 3.6)),
     cadenceRpm: makeEnvelope(numbers(columns.cadenceRpm)),
