@@ -3,8 +3,8 @@ import { type Adjustment, adjustmentSchema } from '../../src/adjustments/adjustm
 import { doubtfulAdjustment } from '../../src/adjustments/doubtful-adjustment.ts';
 import { notYetLogged } from '../../src/adjustments/not-yet-logged.ts';
 import { parseAdjustments } from '../../src/adjustments/parse-adjustments.ts';
+import { doubtedAdjustments, refuseDoubts } from '../../src/adjustments/refuse-doubts.ts';
 import type { Bike } from '../../src/drivetrain/bike.ts';
-import { FileError } from '../../src/errors/file-error.ts';
 import { defineRoute } from '../http/define-route.ts';
 import { notFound, RequestError } from '../http/request-error.ts';
 import type { Services } from '../services.ts';
@@ -23,8 +23,6 @@ import { versionOf } from '../store/version-of.ts';
 import { needBike } from './bikes.ts';
 import { refuseChangedMeanwhile, versionQuery } from './changed-meanwhile.ts';
 import { jobId } from './job-id.ts';
-
-const MOST_NAMED = 8;
 
 const ofBike = z.object({ id: idSchema });
 const ofOne = z.object({ id: idSchema, adjustmentId: idSchema });
@@ -69,14 +67,8 @@ function refuseUnlessAs({ sql }: Services, bikeId: string, id: string, version: 
 /** The adjustments of a file. As one that is logged by itself, none of it may be doubtful: nothing is taken in until all is mended. */
 function adjustmentsIn(file: string, text: string, actuation: Bike['actuation'] | null): Adjustment[] {
   const adjustments = parseAdjustments(file, text);
-  const doubts = adjustments.flatMap((one) => {
-    const doubt = doubtfulAdjustment(one, actuation, Date.now());
-    return doubt ? [`${one.parameter} of ${one.at}: ${doubt.message}`] : [];
-  });
-  if (doubts.length === 0) return adjustments;
-  const more = doubts.length - MOST_NAMED;
-  const named = doubts.slice(0, MOST_NAMED).join('; ') + (more > 0 ? `; and ${more} more` : '');
-  throw new FileError(file, 'bad-adjustments', named, 'Mend the adjustments file and try again.');
+  refuseDoubts(file, doubtedAdjustments(adjustments, actuation, Date.now()));
+  return adjustments;
 }
 
 /** Adding, changing and removing a bike's adjustments. */

@@ -1,6 +1,7 @@
 import { createHash, randomBytes, timingSafeEqual } from 'node:crypto';
 import type { Request, RequestHandler } from 'express';
 import { RequestError } from '../http/request-error.ts';
+import { tokensMeant } from './tokens-meant.ts';
 
 const cookieName = 'cogwright-token';
 /** Shorter ones can be guessed. */
@@ -15,7 +16,7 @@ const equal = (given: string, expected: Buffer): boolean => timingSafeEqual(dige
 
 /**
  * Lets nobody in without the token: in an `authorization: Bearer` header, or, for the page, in a cookie that opening
- * `/?token=…` once sets. The cookie holds a digest, not the token itself.
+ * one of its addresses with `?token=…` once sets. The cookie holds a digest, not the token itself.
  *
  * @param onWrong told of every request with a wrong token
  */
@@ -32,10 +33,11 @@ export function tokenCheck(token: string, onWrong: (request: Request) => void): 
     );
   };
   return (request, response, next) => {
-    if (request.method === 'GET' && request.path === '/' && typeof request.query.token === 'string') {
-      if (!equal(request.query.token, expected)) throw wrong(request);
+    const { token: given, ...rest } = request.query;
+    if (request.method === 'GET' && !request.path.startsWith('/api/') && typeof given === 'string') {
+      if (!tokensMeant(given).some((one) => equal(one, expected))) throw wrong(request);
       response.cookie(cookieName, cookie, { httpOnly: true, sameSite: 'lax', path: '/', maxAge: 30 * 86_400_000 });
-      response.set('cache-control', 'no-store').redirect(303, '/');
+      response.set('cache-control', 'no-store').redirect(303, addressOf(request.path, rest));
       return;
     }
     const bearer = /^Bearer (\S+)$/i.exec(request.headers.authorization ?? '')?.[1];
@@ -46,6 +48,13 @@ export function tokenCheck(token: string, onWrong: (request: Request) => void): 
     if (!right) throw wrong(request);
     next();
   };
+}
+
+/** The page's address without the token. A path that browsers would take for another server's name leads to the first page. */
+function addressOf(path: string, query: Request['query']): string {
+  if (/^\/[/\\]/.test(path)) return '/';
+  const kept = new URLSearchParams(query as Record<string, string>).toString();
+  return kept === '' ? path : `${path}?${kept}`;
 }
 
 function cookieOf({ headers }: Request): string | undefined {

@@ -1,4 +1,5 @@
 import type { Bike } from '../drivetrain/bike.ts';
+import { figure } from '../numeric/figure.ts';
 import { upperFirst } from '../numeric/upper-first.ts';
 import { hasClock } from '../ride-log/has-clock.ts';
 import type { Adjustment } from './adjustment.ts';
@@ -36,9 +37,9 @@ function sharedNote({ adjustments }: AdjustmentGroup): string | null {
 }
 
 /** Entries that say the same, the notes beside them left out. */
-function repeatedNotes(adjustments: readonly Adjustment[]): string[] {
+function repeatedNotes(adjustments: readonly Adjustment[], actuation: Bike['actuation']): string[] {
   const often = counts(adjustments.map(adjustmentKey));
-  return adjustmentsThatCount(adjustments)
+  return adjustmentsThatCount(adjustments, actuation)
     .filter((one) => (often.get(adjustmentKey(one)) ?? 0) > 1)
     .map(
       (one) =>
@@ -64,11 +65,18 @@ function doubtNotes(
     const doubt = doubtfulAdjustment(one, actuation, Number.POSITIVE_INFINITY);
     const about = `${parameterTitle(one.parameter)} of ${moment(one)}`;
     if (doubt) return [`${about}: ${doubt.message}.`];
+    if (Math.abs(one.amount ?? 0) > (MUCH_AT_ONCE[one.unit] ?? Number.POSITIVE_INFINITY))
+      return [
+        `${about}: ${figure(Math.abs(one.amount ?? 0))} ${one.unit} are much for one time: see whether the amount is right.`,
+      ];
     if (ends.length > 0 && Date.parse(one.at) > lastEndMs)
       return [`${about}: no ride yet since, so none tells what it did.${dateDoubt(Date.parse(one.at) - lastEndMs)}`];
     return [];
   });
 }
+
+/** More than this is hardly turned at one time, by unit (assumption of ours). */
+const MUCH_AT_ONCE: Readonly<Record<string, number>> = { clicks: 12, steps: 12, turns: 3 };
 
 /** What the log of adjustments leaves open or can hardly mean, in sentences. `groups`: as far as they are weighed. */
 export function adjustmentNotes(
@@ -77,5 +85,5 @@ export function adjustmentNotes(
   { adjustments, bike }: { readonly adjustments: readonly Adjustment[]; readonly bike: Pick<Bike, 'actuation'> },
 ): string[] {
   const shared = groups.map(sharedNote).filter((note): note is string => note !== null);
-  return [...shared, ...repeatedNotes(adjustments), ...doubtNotes(adjustments, rides, bike.actuation)];
+  return [...shared, ...repeatedNotes(adjustments, bike.actuation), ...doubtNotes(adjustments, rides, bike.actuation)];
 }

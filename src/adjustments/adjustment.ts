@@ -14,9 +14,14 @@ export const measuredParameters = {
 export const replacedParts = ['hanger', 'cable-and-housing', 'chain', 'cassette', 'wheel'] as const;
 
 const toTheMinute = -1;
+/** Written as a time with its zone, whether or not the calendar has it. */
+const writtenAsTime = /^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}(:\d{2}(\.\d+)?)?(Z|[+-]\d{2}:\d{2})$/;
 const at = z
   .union([z.iso.datetime({ offset: true }), z.iso.datetime({ offset: true, precision: toTheMinute })], {
-    error: 'must be an ISO 8601 time with its zone, for example 2026-04-12T18:30:00Z',
+    error: ({ input }) =>
+      typeof input === 'string' && writtenAsTime.test(input)
+        ? 'there is no such day or hour'
+        : 'must be an ISO 8601 time with its zone, for example 2026-04-12T18:30:00Z',
   })
   .overwrite(inUtc);
 const note = z.string().max(2000).default('');

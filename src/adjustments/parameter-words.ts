@@ -45,7 +45,7 @@ export const parameterTitle = (parameter: string): string => upperFirst(paramete
  */
 export function amountWords({ parameter, amount, unit }: Made): string {
   const name = parameterName(parameter);
-  if (amount === null) return `${name} aligned or replaced`;
+  if (amount === null) return `${name} ${parameter === 'hanger' ? 'aligned or replaced' : 'replaced'}`;
   return `${name} ${amount > 0 ? '+' : ''}${amount} ${Math.abs(amount) === 1 ? unit.replace(/s$/, '') : unit}`;
 }
 

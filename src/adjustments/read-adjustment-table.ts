@@ -11,8 +11,8 @@ const needed = ['at', 'parameter'];
 /**
  * Reads the rows of an adjustments CSV. The separator is a comma, a semicolon or a tab, whichever the header line uses;
  * with semicolons an amount may carry a decimal comma, as spreadsheets of some countries write it. Where the note is the last
- * column, cells beyond it belong to it: whoever writes by hand puts a comma in a note without quotes. An empty cell is left out of
- * `fields`; an amount that is no number stays text, for the schema to refuse.
+ * column, cells beyond it belong to it: whoever writes by hand puts a comma in a note without quotes. A row of empty cells, as
+ * spreadsheets leave them, is none. An empty cell is left out of `fields`; an amount that is no number stays text, for the schema to refuse.
  *
  * @throws FileError `bad-csv` (quotes, cells missing or too many) or `bad-adjustments` (header)
  */
@@ -65,7 +65,9 @@ function readRows(file: string, text: string, delimiter: string): Row[] {
       record: string[];
       info: { lines: number };
     }[];
-    return rows.map(({ record, info }) => ({ record, line: info.lines }));
+    return rows
+      .filter(({ record }) => record.some((cell) => cell !== ''))
+      .map(({ record, info }) => ({ record, line: info.lines }));
   } catch (error) {
     if (!(error instanceof CsvError)) throw error;
     const line = (error as CsvError & { lines?: number }).lines;
@@ -118,5 +120,5 @@ function checkHeader(file: string, header: readonly string[]): void {
 
 function readAmount(cell: string, delimiter: string): unknown {
   const plain = delimiter === ';' ? cell.replace(/^([^.,]*),([^.,]*)$/, '$1.$2') : cell;
-  return /^[+-]?(\d+\.?\d*|\.\d+)$/.test(plain) ? Number(plain) : cell;
+  return /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d{1,3})?$/i.test(plain) ? Number(plain) : cell;
 }

@@ -1,10 +1,11 @@
 import { type Command, Option } from 'commander';
 import { eachNonEmpty, nonEmpty } from './non-empty.ts';
+import { onceOnly } from './once-only.ts';
 import type { AnalyseCommandOptions } from './run-analyse.ts';
 
 /** Adds `analyse` to the program. */
 export function addAnalyseCommand(program: Command): void {
-  program
+  const command = program
     .command('analyse')
     .description('analyse rides of one bike and print the report')
     .argument('<ride...>', 'ride logs (FIT, TCX, GPX, CSV) or folders with such', eachNonEmpty)
@@ -27,4 +28,5 @@ export function addAnalyseCommand(program: Command): void {
       const { runAnalyse } = await import('./run-analyse.ts');
       process.exitCode = await runAnalyse(rides, options);
     });
+  onceOnly(command);
 }

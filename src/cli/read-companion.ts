@@ -10,7 +10,7 @@ const names: Readonly<Record<CompanionKind, string>> = { bike: 'a bike file', ad
 /**
  * Text of a bike or adjustments file that was given with its option.
  *
- * @throws FileError `is-a-ride` where a ride was given instead, else as `readTextFile`
+ * @throws FileError `is-a-ride` where a ride was given instead, `is-another-file` where the one kind was given for the other, else as `readTextFile`
  */
 export function readCompanion(path: string, kind: CompanionKind): string {
   if (readsLikeRide(fileBeginning(path)))
@@ -20,7 +20,16 @@ export function readCompanion(path: string, kind: CompanionKind): string {
       `is a ride, not ${names[kind]}`,
       `Give it among the rides, and ${names[kind]} after --${kind}.`,
     );
-  return readTextFile(path);
+  const text = readTextFile(path);
+  const other = companionKind(text);
+  if (other !== null && other !== kind)
+    throw new FileError(
+      path,
+      'is-another-file',
+      `looks like ${names[other]}, not like ${names[kind]}`,
+      `Give it with --${other}.`,
+    );
+  return text;
 }
 
 /** What to say of a file that was given as a ride and is none, but goes with rides; null where it looks like neither kind. */

@@ -1,7 +1,9 @@
 import { writeFileSync } from 'node:fs';
-import { doubtfulAdjustment } from '../adjustments/doubtful-adjustment.ts';
+import type { Adjustment } from '../adjustments/adjustment.ts';
 import { parseAdjustments } from '../adjustments/parse-adjustments.ts';
+import { doubtedAdjustments, refuseDoubts } from '../adjustments/refuse-doubts.ts';
 import { analyse } from '../analyse.ts';
+import type { Bike } from '../drivetrain/bike.ts';
 import { parseBike } from '../drivetrain/parse-bike.ts';
 import type { Report } from '../report/report-schema.ts';
 import { checkPlaceForPage } from './check-place-for-page.ts';
@@ -32,14 +34,7 @@ export interface AnalyseCommandOptions {
  */
 export async function runAnalyse(paths: readonly string[], options: AnalyseCommandOptions): Promise<ExitCode> {
   const bike = options.bike === undefined ? null : parseBike(options.bike, readCompanion(options.bike, 'bike'));
-  const adjustments =
-    options.adjustments === undefined
-      ? []
-      : parseAdjustments(options.adjustments, readCompanion(options.adjustments, 'adjustments'));
-  for (const adjustment of adjustments) {
-    const doubt = doubtfulAdjustment(adjustment, bike?.actuation ?? null, Date.now());
-    if (doubt) writeNote(`cogwright: ${options.adjustments}: ${adjustment.at}, ${doubt.message}.`);
-  }
+  const adjustments = options.adjustments === undefined ? [] : readAdjustments(options.adjustments, bike);
   const companions = [options.bike, options.adjustments].filter((file) => file !== undefined);
   const found = findRides(paths, companions);
   if (options.html !== undefined) checkPlaceForPage(options.html, [...found.files, ...companions]);
@@ -68,6 +63,18 @@ export async function runAnalyse(paths: readonly string[], options: AnalyseComma
   return logs.length === 0 || (options.strict && report.failed.some(({ code }) => code !== 'duplicate'))
     ? exitCode.noRide
     : exitCode.done;
+}
+
+/** The adjustments of a file. What the bike cannot have is refused; what else is doubtful is told. */
+function readAdjustments(file: string, bike: Bike | null): Adjustment[] {
+  const adjustments = parseAdjustments(file, readCompanion(file, 'adjustments'));
+  const doubted = doubtedAdjustments(adjustments, bike?.actuation ?? null, Date.now());
+  refuseDoubts(
+    file,
+    doubted.filter(({ doubt }) => doubt.key === 'parameter'),
+  );
+  for (const { adjustment, doubt } of doubted) writeNote(`cogwright: ${file}: ${adjustment.at}, ${doubt.message}.`);
+  return adjustments;
 }
 
 async function readable(report: Report): Promise<string> {

@@ -12,7 +12,12 @@ export function addSimulateCommand(program: Command): void {
     .requiredOption('--out <folder>', 'folder to write to; made if it is missing', nonEmpty)
     .option('--rides <number>', 'rides of the one bike, in order (default: 1)', readCount)
     .option('--minutes <number>', 'length of each ride (default: 60)', readCount)
-    .addOption(new Option('--severity <size>', 'size of the fault (default: mild)').choices(['mild', 'severe']))
+    .addOption(
+      new Option(
+        '--severity <size>',
+        'size of the fault, not of what it does: a severe one may spoil no shift (default: mild)',
+      ).choices(['mild', 'severe']),
+    )
     .option('--bike <file>', 'bike file (JSON); without it a trail bike with twelve cogs', nonEmpty)
     .action(async (options: SimulateOptions) => {
       const { runSimulate } = await import('./run-simulate.ts');

@@ -3,17 +3,19 @@ import { FileError } from './file-error.ts';
 /**
  * Parses a JSON file, a leading byte-order mark allowed.
  *
- * @throws FileError `not-json`, with the line and column where reading stopped
+ * @throws FileError `not-json`, with the line and column where reading stopped, or that the file is empty
  */
 export function parseJson(file: string, text: string): unknown {
   const body = text.replace(/^\uFEFF/, '');
+  if (body.trim() === '')
+    throw new FileError(file, 'not-json', 'is empty', 'Write in it what belongs there, or give another file.');
   try {
     return JSON.parse(body);
   } catch {
     throw new FileError(
       file,
       'not-json',
-      body.trim() === '' ? 'is empty' : `is not valid JSON${placeOf(body)}`,
+      `is not valid JSON${placeOf(body)}`,
       'Look for a missing comma, quote or bracket there.',
     );
   }

@@ -32,7 +32,7 @@ export function schemaIssueWords(
     return {
       key: '',
       found: `holds the unknown key${issue.keys.length > 1 ? 's' : ''} ${issue.keys.map((key) => `"${key}"`).join(', ')}`,
-      allowed: `${hint}known are ${knownKeys.join(', ')}`,
+      allowed: knownKeys.length === 0 ? 'no key is taken here' : `${hint}known are ${knownKeys.join(', ')}`,
     };
   }
   const value = valueAt(input, issue.path);

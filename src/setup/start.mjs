@@ -8,13 +8,15 @@ import { allParts } from './build-parts.mjs';
 import { makeReady } from './make-ready.mjs';
 import { root } from './project.mjs';
 
-const { values } = parseArgs({
-  options: {
-    port: { type: 'string', default: '4173' },
-    data: { type: 'string' },
-    verbose: { type: 'boolean', default: false },
-  },
-});
+const MOST_PORT = 65535;
+const usage = `npm start [-- --port NUMBER] [--data FOLDER] [--verbose]
+
+--port NUMBER  port to listen on, 4173 if left out; 0 for any that is free
+--data FOLDER  folder that holds the bikes and rides, in the user's own data folder if left out
+--verbose      log every request and each stage of every analysis
+For more, such as a page for other machines: npm run cogwright -- serve --help
+`;
+const values = optionsOrEnd();
 makeReady(allParts());
 const { serve } = await import('../../dist/server/serve.js');
 const { url, stopping } = await serveOrStop({
@@ -28,6 +30,28 @@ if (!stopping.aborted)
   process.stdout.write(
     `These were the reports of the invented sample bikes. The page is at ${url} until you stop it with Ctrl+C.\n`,
   );
+
+/** What was asked for. Help and wrong usage end the process. */
+function optionsOrEnd() {
+  try {
+    const { values } = parseArgs({
+      options: {
+        port: { type: 'string', default: '4173' },
+        data: { type: 'string' },
+        verbose: { type: 'boolean', default: false },
+        help: { type: 'boolean', short: 'h', default: false },
+      },
+    });
+    if (!values.help && /^\d{1,5}$/.test(values.port) && Number(values.port) <= MOST_PORT) return values;
+    if (!values.help)
+      process.stderr.write(`cogwright: --port ${values.port}: must be a whole number from 0 to ${MOST_PORT}.\n\n`);
+    process[values.help ? 'stdout' : 'stderr'].write(usage);
+    process.exit(values.help ? 0 : 2);
+  } catch (error) {
+    process.stderr.write(`cogwright: ${error.message}\n\n${usage}`);
+    process.exit(2);
+  }
+}
 
 async function serveOrStop(options) {
   try {

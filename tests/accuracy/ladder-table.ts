@@ -11,7 +11,7 @@ const folder = new URL('../../../shared/real-rides/', import.meta.url);
 const real = ['gears-cadence-power-20h.fit', 'gears-cadence-wheel-sensor.fit'];
 const LONG_S = 20_000;
 const PART_S = 7200;
-/** Certainty that a guess right up to its scale is given at most; the bins hold a guess's certainty as a share of it. */
+/** Upper ends of the bins in which guesses are counted, by the certainty that each was given. */
 const BINS = [0.15, 0.3, 0.45, 1];
 
 interface Scored extends LadderScore {

@@ -57,6 +57,13 @@ describe('adjustmentNotes', () => {
     expect(notes([late, late]).filter((note) => /no ride yet since/.test(note))).toHaveLength(1);
   });
 
+  it('asks whether far more than is turned at one time was meant', () => {
+    expect(notes([{ ...turn, amount: -40 }])[0]).toBe(
+      'Cable tension of 2026-05-02 18:30 UTC: 40 clicks are much for one time: see whether the amount is right.',
+    );
+    expect(notes([{ ...turn, amount: 12 }]).join()).not.toContain('much for one time');
+  });
+
   it('does not make a slip of an entry that is simply newer than every ride', () => {
     const fresh = notes([{ ...turn, at: '2026-05-20T18:30:00Z' }]);
     expect(fresh).toEqual(['Cable tension of 2026-05-20 18:30 UTC: no ride yet since, so none tells what it did.']);

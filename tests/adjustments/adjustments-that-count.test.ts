@@ -9,10 +9,17 @@ it('counts once what is entered twice, whatever the note, and leaves out what tu
   const again = { ...chain, note: 'the same' };
   const further = { ...turn, amount: 0.25 };
   const later = { ...chain, at: '2026-06-02T11:00:00Z' };
-  expect(adjustmentsThatCount([chain, turn, again, further, later, { ...turn, amount: 0 }])).toEqual([
+  expect(adjustmentsThatCount([chain, turn, again, further, later, { ...turn, amount: 0 }], 'cable')).toEqual([
     chain,
     turn,
     further,
     later,
   ]);
+});
+
+it('leaves out what the bike does not have', () => {
+  const steps: Adjustment = { ...turn, parameter: 'index-offset', unit: 'steps' };
+  const clicks: Adjustment = { ...turn, parameter: 'cable-tension', unit: 'clicks' };
+  expect(adjustmentsThatCount([steps, clicks, turn], 'cable')).toEqual([clicks, turn]);
+  expect(adjustmentsThatCount([steps, clicks, turn], 'electronic')).toEqual([steps, turn]);
 });

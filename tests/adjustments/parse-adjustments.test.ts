@@ -52,6 +52,22 @@ describe('parseAdjustments', () => {
     ]);
   });
 
+  it('passes over rows of empty cells, as spreadsheets leave them', () => {
+    expect(parseAdjustments('a.csv', `${header}\n,,,,\n${first}\n,,,,\n,\n`)).toHaveLength(1);
+  });
+
+  it('reads an amount with an exponent as JSON does', () => {
+    expect(parseAdjustments('a.csv', `${header}\n${first.replace(',2,', ',25e-1,')}`)[0].amount).toBe(2.5);
+    expect(refusal(`${header}\n${first.replace(',2,', ',1e9,')}`)).toContain('must be at most 100');
+  });
+
+  it.each(['2026-02-30T18:30:00Z', '2026-02-10T25:05Z', '2026-13-01T10:00:00+02:00'])(
+    'says of %s that there is no such time, not that it is badly written',
+    (at) => {
+      expect(refusal(`${header}\n${at},chain,,,`)).toContain('there is no such day or hour');
+    },
+  );
+
   it('takes an empty unit of a replaced part as done', () => {
     expect(parseAdjustments('a.csv', `at,parameter\n2026-04-12T18:30:00Z,chain`)[0]).toMatchObject({
       amount: null,

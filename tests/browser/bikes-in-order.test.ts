@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { browserPath, loaded } from './browser.ts';
+import { browserPath, loaded, sidewaysPx } from './browser.ts';
 import { openMadeUp } from './made-up/open-made-up.ts';
 
 describe.skipIf(!browserPath)('the list of bikes', () => {
@@ -38,6 +38,49 @@ describe.skipIf(!browserPath)('the list of bikes', () => {
     await loaded(page);
     expect(await names()).toEqual(sorted);
     expect(faults).toEqual([]);
+    await page.context().close();
+  });
+
+  it('goes to paper with those that need service alone where that is picked, and says how many it leaves out', async () => {
+    const { page, faults } = await open({ width: 'phone' });
+    await page.goto('/workshop');
+    const rows = page.locator('tbody tr');
+    await rows.first().waitFor();
+    const [all, needy] = [await rows.count(), await page.locator('tbody tr.is-service').count()];
+    expect(needy).toBeGreaterThan(0);
+    expect(needy).toBeLessThan(all);
+    const only = page.getByRole('button', { name: 'Only what needs service' });
+    await only.click();
+    expect([await rows.count(), await page.locator('tbody tr.is-service').count()]).toEqual([needy, needy]);
+    await page.getByText(`Only what needs service: ${needy} of ${all} bikes`).waitFor();
+    expect(await sidewaysPx(page)).toBe(0);
+    await page.reload();
+    await rows.first().waitFor();
+    expect(await rows.count()).toBe(needy);
+    await only.click();
+    expect(await rows.count()).toBe(all);
+    expect(faults).toEqual([]);
+    await page.context().close();
+  });
+
+  it('gives a sheet with boxes to tick only to a bike that has work to do', async () => {
+    const { page } = await open();
+    const boxes = async (word: 'fine' | 'service', namesCause: boolean): Promise<number> => {
+      await page.route('**/api/bikes/b1/sheet', async (route) => {
+        const sheet = await (await route.fetch()).json();
+        Object.assign(sheet.state, { word });
+        Object.assign(sheet.suggestion, { namesCause, inspectFirst: false });
+        await route.fulfill({ json: sheet });
+      });
+      await page.goto('/bikes/b1/sheet');
+      await page.locator('.tasks li').first().waitFor();
+      const count = await page.locator('.tasks .task').count();
+      await page.unrouteAll();
+      return count;
+    };
+    expect(await boxes('fine', false)).toBe(0);
+    expect(await boxes('service', false)).toBeGreaterThan(0);
+    expect(await boxes('fine', true)).toBeGreaterThan(0);
     await page.context().close();
   });
 

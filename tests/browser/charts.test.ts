@@ -78,6 +78,29 @@ describe.skipIf(!browserPath)('charts', () => {
     await page.context().close();
   });
 
+  it('keep the open event in view while the timeline comes closer', async () => {
+    const { page, faults } = await open();
+    await page.goto('/rides/b1r0');
+    await loaded(page);
+    const row = page.locator('.event-row').last();
+    await row.click();
+    const secondsOf = (clock: string): number => clock.split(':').reduce((sum, part) => sum * 60 + Number(part), 0);
+    const event = secondsOf((await row.locator('.event-time').textContent()) ?? '');
+    for (let i = 0; i < 5; i++) await page.getByRole('button', { name: 'Closer' }).click();
+    const picture = await textOf(
+      await saved(page, () => page.locator('.timeline').getByRole('button', { name: 'Save picture' }).click()),
+    );
+    const ticks = [...picture.matchAll(/>(\d+:[\d:]+)</g)].map(([, clock]) => secondsOf(clock));
+    const apartS = ticks[1] - ticks[0];
+    expect(apartS).toBeLessThan(600);
+    expect(
+      ticks.some((tick) => Math.abs(tick - event) <= apartS),
+      `${event} among ${ticks}`,
+    ).toBe(true);
+    expect(faults).toEqual([]);
+    await page.context().close();
+  });
+
   it('follow a ten-hour ride by wheel, drag and keyboard, and open an event from its mark', async () => {
     const { page, faults } = await open();
     await page.goto('/rides/b4r0');

@@ -45,7 +45,7 @@ describe.skipIf(!browserPath)('the bike of a short ride', () => {
     await cassette.waitFor();
     expect(await cassette.inputValue()).toBe('24 28');
     const said = await page.locator('.add-guess').textContent();
-    expect(said).toContain('Not filled in, since no ride shows them: 33, 39 and 46.');
+    expect(said).toContain('What is made up is not filled in here: 33, 39 and 46.');
     await page.getByLabel('Name of the bike').fill('Pipit');
     await page.getByRole('button', { name: 'Save the bike' }).click();
     expect(await page.locator('form').textContent()).toContain('Must name 5 to 13 cogs.');

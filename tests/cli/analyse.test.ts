@@ -191,16 +191,37 @@ describe('analyse', () => {
     [['RIDE', '--bike', 'FOLDER/broken.fit'], 'is not valid JSON'],
     [['RIDE', '--bike', 'FOLDER/misspelt.json'], '"casette" is perhaps "cassette"'],
     [['RIDE', '--adjustments', 'FOLDER/bad.csv'], 'bad.csv: line 2, column amount: found "two", must be a number'],
+    [
+      ['RIDE', '--bike', 'BIKE', '--adjustments', 'FOLDER/steps.csv'],
+      /steps\.csv: index-offset of 2026-04-12.*: a bike with cable actuation has no index-offset.* try again\./,
+    ],
+    [['RIDE', '--bike', 'BIKE', '-b', 'BIKE'], "option '-b, --bike <file>' is given more than once: name one"],
     [['RIDE', '--html', 'FOLDER/no/such/page.html'], 'there is no folder'],
     [['RIDE', '--html', 'FOLDER'], 'is a folder'],
   ])('%j is wrong usage', async (args, words) => {
     writeFileSync(at('misspelt.json'), '{"name":"x","chainrings":[32],"casette":[11,13,15,17,19]}');
     writeFileSync(at('bad.csv'), 'at,parameter,amount,unit\n2026-04-12T18:30:00Z,cable-tension,two,clicks\n');
-    const given = args.map((arg) => arg.replace('RIDE', at('hut', 'ride-1.fit')).replace('FOLDER', folder));
+    writeFileSync(at('steps.csv'), 'at,parameter,amount,unit\n2026-04-12T18:30:00Z,index-offset,3,steps\n');
+    const given = args.map((arg) =>
+      arg.replace('RIDE', at('hut', 'ride-1.fit')).replace('BIKE', bike).replace('FOLDER', folder),
+    );
     const { code, stdout, stderr } = await runCogwright('analyse', ...given);
     expect(code).toBe(2);
     expect(stdout).toBe('');
-    expect(stderr).toContain(words);
+    if (typeof words === 'string') expect(stderr).toContain(words);
+    else expect(stderr).toMatch(words);
+  });
+
+  it('only warns of an adjustment of nothing and of one still to come, and counts neither', async () => {
+    writeFileSync(
+      at('odd.csv'),
+      'at,parameter,amount,unit\n2026-04-12T18:30:00Z,cable-tension,0,clicks\n2199-04-12T18:30:00Z,cable-tension,1,clicks\n',
+    );
+    const { code, stderr } = await runCogwright(
+      ...['analyse', at('hut', 'ride-1.fit'), '-b', bike, '-a', at('odd.csv'), '--json'],
+    );
+    expect(code).toBe(0);
+    expect(stderr).toMatch(/turns nothing.*\n.*still to come/);
   });
 });
 

@@ -36,6 +36,32 @@ describe('a file that was given in the place of another', () => {
     rmSync(at('ride.csv'));
   });
 
+  it('is named where bike and adjustments changed places', async () => {
+    writeFileSync(at('log.csv'), 'at,parameter\n2026-04-12T18:30:00Z,chain\n');
+    writeFileSync(at('hut.json'), bike);
+    const analyse = (...args: string[]) => runCogwright('analyse', at('ride.fit'), ...args);
+    expect(await analyse('--bike', at('log.csv'))).toMatchObject({
+      code: 2,
+      stderr: expect.stringContaining(
+        'looks like a file of adjustments, not like a bike file. Give it with --adjustments.',
+      ),
+    });
+    expect(await analyse('--adjustments', at('hut.json'))).toMatchObject({
+      code: 2,
+      stderr: expect.stringContaining('looks like a bike file, not like a file of adjustments. Give it with --bike.'),
+    });
+    rmSync(at('log.csv'));
+    rmSync(at('hut.json'));
+  });
+
+  it('is told to be filled where it is empty', async () => {
+    writeFileSync(at('hollow.json'), ' \n');
+    const { code, stderr } = await runCogwright('analyse', at('ride.fit'), '--bike', at('hollow.json'));
+    expect(code).toBe(2);
+    expect(stderr).toMatch(/hollow\.json: is empty\. Write in it what belongs there, or give another file\.\n$/);
+    rmSync(at('hollow.json'));
+  });
+
   it.each([
     ['bike.json', bike, 'a bike file', '--bike'],
     ['log.csv', 'at,parameter,amount,unit,note\n', 'a file of adjustments', '--adjustments'],

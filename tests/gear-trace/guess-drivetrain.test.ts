@@ -153,7 +153,7 @@ describe('guessDrivetrain', () => {
   it('says which cogs are made up, of records and of a ladder', () => {
     const two = guessDrivetrain([recording([24, 28, 24].map((teeth, timeS) => ({ timeS, rearTeeth: teeth })))]);
     expect(two.bike.cassette).toEqual([24, 28, 33, 39, 46]);
-    expect(two.notes[0].message).toContain('33, 39 and 46 were added to make a cassette and are made up.');
+    expect(two.notes[0].message).toContain('No ride shows 33, 39 and 46: they are made up, to complete a cassette.');
     expect(two.madeUpCogs).toEqual([33, 39, 46]);
     expect(two.notes[0].message).not.toContain('add them');
     expect(guessDrivetrain([log]).notes[0].message).not.toContain('made up');
@@ -166,7 +166,7 @@ describe('guessDrivetrain', () => {
     expect(filledIn.length).toBeGreaterThan(1);
     expect(ladder.madeUpCogs).toEqual(filledIn);
     expect(ladder.notes[0].message).toContain(
-      `${filledIn.slice(0, -1).join(', ')} and ${filledIn.at(-1)} were added to make a cassette and are made up.`,
+      `No ride shows ${filledIn.slice(0, -1).join(', ')} and ${filledIn.at(-1)}: they are made up, to complete a cassette.`,
     );
   });
 
@@ -188,7 +188,7 @@ describe('guessDrivetrain', () => {
     expect([sure, less, ladder].map(({ madeUpCogs }) => madeUpCogs)).toEqual([[], [], []]);
     expect(less.certainty).toBeLessThan(0.85);
     for (const { notes } of [sure, less, ladder])
-      expect(notes[0].message).toContain('Cogs that were not used do not show: add them to the bike.');
+      expect(notes[0].message).toContain('A cog that no ride used cannot show: add it if the bike has one.');
   });
 
   it('reads the ladder of ratios where there are no records', () => {

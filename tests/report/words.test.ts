@@ -105,7 +105,7 @@ describe('words of the trade', () => {
     expect(adjustmentWords({ parameter: 'cable-tension', amount: 1, unit: 'clicks' })).toBe(
       'cable tension +1 click (anticlockwise, more tension)',
     );
-    expect(adjustmentWords({ parameter: 'chain', amount: null, unit: 'done' })).toBe('chain aligned or replaced');
+    expect(adjustmentWords({ parameter: 'chain', amount: null, unit: 'done' })).toBe('chain replaced');
   });
 
   it('describes given and guessed bikes', () => {

@@ -1,4 +1,6 @@
-import { request } from 'node:http';
+import { createHash } from 'node:crypto';
+import { readFileSync } from 'node:fs';
+import { get, request } from 'node:http';
 import supertest from 'supertest';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { isLoopback } from '../../server/strangers/loopback.ts';
@@ -199,10 +201,53 @@ describe('a token', () => {
       expect(answer.status, path).toBe(401);
       expect(answer.headers['content-type'], path).toContain('text/html');
       expect(answer.text, path).toContain(said);
-      expect(answer.text).toMatch(/<form action="\/" method="get">[\s\S]*<input[^>]* name="token"/);
-      expect(answer.text).not.toMatch(/<script|style/);
+      expect(answer.text).toMatch(/<form method="get">[\s\S]*<input[^>]* name="token"/);
+      expect(answer.text).not.toMatch(/<script|<link|https?:/);
     }
     expect((await asPerson('/api/bikes')).body.error.code).toBe('token-missing');
+  });
+
+  it('is styled by what stands in its page, which alone the page allows', async () => {
+    const answer = await supertest(guarded.url).get('/').set('accept', 'text/html');
+    const style = /<style>([\s\S]*)<\/style>/.exec(answer.text)?.[1] ?? '';
+    const digest = createHash('sha256').update(style).digest('base64');
+    expect(answer.headers['content-security-policy']).toBe(
+      `default-src 'none'; style-src 'sha256-${digest}'; base-uri 'none'; form-action 'self'; frame-ancestors 'none'`,
+    );
+    const page = readFileSync('web/styles/tokens.css', 'utf8');
+    const colours = [...style.matchAll(/(--[a-z-]+: light-dark\([^;]*;)/g)].map(([, colour]) => colour);
+    expect(colours.length).toBeGreaterThan(4);
+    for (const colour of colours) expect(page).toContain(colour);
+  });
+
+  it('opens with blanks about it, and as the whole address that was printed', async () => {
+    for (const given of [
+      ` ${token}`,
+      `${token}\n`,
+      `http://192.0.2.1:4173/?token=${token}`,
+      `192.0.2.1/?token=${token} `,
+    ]) {
+      const opening = await supertest(guarded.url).get('/').query({ token: given });
+      expect(opening.status, given).toBe(303);
+    }
+    for (const wrong of [`${token} x`, `http://192.0.2.1/?token=${token}x`, `http://192.0.2.1/?other=${token}`])
+      expect((await supertest(guarded.url).get('/').query({ token: wrong })).status, wrong).toBe(401);
+  });
+
+  it('leads to the address it was asked for at, and to no other server', async () => {
+    const to = async (path: string): Promise<string> => (await supertest(guarded.url).get(path)).headers.location;
+    expect(await to(`/bikes/0123456789abcdef?token=${token}`)).toBe('/bikes/0123456789abcdef');
+    expect(await to(`/rides/ab?event=shift-1&token=${token}`)).toBe('/rides/ab?event=shift-1');
+    const abroad = await new Promise((resolve) => {
+      const { hostname, port } = new URL(guarded.url);
+      get({ hostname, port, path: `//example.org?token=${token}` }, (answer) => {
+        answer.resume();
+        resolve(answer.headers.location);
+      });
+    });
+    expect(abroad).toBe('/');
+    const asked = await supertest(guarded.url).get('/rides/ab?event=%22%3E%3Cscript%3E').set('accept', 'text/html');
+    expect(asked.text).toContain('<input type="hidden" name="event" value="&quot;&gt;&lt;script&gt;">');
   });
 
   it('does not stand in the log', () => {

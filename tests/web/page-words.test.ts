@@ -77,8 +77,9 @@ describe('rideSentence', () => {
     );
     expect(rideSentence({ ...none, shifts: 3, clean: 3 })).toBe('Of 3 judged shifts, all clean.');
     expect(rideSentence({ ...none, shifts: 3, clean: 1, late: 2 }, 1)).toContain(
-      'the rest clean. 1 of these is unclear.',
+      'the rest clean. 1 of the 2 is unclear.',
     );
+    expect(rideSentence({ ...none, shifts: 3, clean: 2, late: 1 }, 1)).toContain('That one is unclear.');
     expect(rideSentence(none)).toBe('No shift was recorded in this ride.');
   });
 });

@@ -2,7 +2,7 @@ import { counted } from '../../src/numeric/counted.ts';
 import type { UploadAnswer, UploadProgress } from '../api/answers.ts';
 import { removeEmptyBike } from '../api/bikes.ts';
 import { getRide } from '../api/rides.ts';
-import { followUpload, uploadRides } from '../api/uploads.ts';
+import { followUpload, type UploadListener, uploadRides } from '../api/uploads.ts';
 import { announce } from '../dom/announce.ts';
 import { fill, listen, make } from '../dom/make.ts';
 import { icon } from '../page/icons.ts';
@@ -67,7 +67,7 @@ async function workThrough({ work, signal }: WorkPlan, step: WorkStep): Promise<
   const elsewhere = made && answer?.files.every(({ status }) => status === 'duplicate');
   for (const [i, file] of adjustments.entries())
     step.takeLog(i, elsewhere ? notSent : await sendAdjustments(bikeId, file));
-  if (open) await followUpload(answer.uploadId, (progress) => step.take(progress), signal);
+  if (open) await followUpload(answer.uploadId, step, signal);
   if (!signal.aborted) await step.finish();
 }
 
@@ -78,7 +78,7 @@ const notSent: SentAdjustments = {
 };
 
 /** What is shown of the work on the files. */
-class WorkStep {
+class WorkStep implements UploadListener {
   readonly #plan: WorkPlan;
   readonly #heading: HTMLElement;
   readonly #words: HTMLElement;
@@ -88,6 +88,8 @@ class WorkStep {
   /** Files of adjustments. */
   readonly #logs: WorkFile[];
   #logged = 0;
+  /** Whether the server answered when it was last asked. */
+  #reached = true;
   #rides: WorkFile[];
 
   constructor(plan: WorkPlan) {
@@ -128,6 +130,12 @@ class WorkStep {
     if (one && one.status !== 'duplicate') Object.assign(one, { status, message, rideId });
     this.#words.textContent = this.#progress();
     this.#draw();
+  }
+
+  /** Says that the server is gone, or goes on where it was. */
+  reached(isReached: boolean): void {
+    this.#reached = isReached;
+    this.#words.textContent = this.#progress();
   }
 
   /** Says what became of the files, and leads on. */
@@ -181,7 +189,10 @@ class WorkStep {
   }
 
   #progress(): string {
-    return `${this.#settled()} of ${this.#all().length} done`;
+    const done = `${this.#settled()} of ${this.#all().length} done`;
+    return this.#reached
+      ? done
+      : `${done}. The server does not answer. Your files are safe: as soon as it is back, the work goes on by itself.`;
   }
 
   #draw(): void {

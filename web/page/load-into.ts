@@ -5,6 +5,9 @@ function errorPanel(error: unknown, again: () => void): HTMLElement {
   const known = error instanceof ApiError;
   if (!known) console.error(error);
   const title = known && error.status === 404 ? 'Not here' : 'This could not be shown';
+  // the server itself asks for the token, at whatever address of the page
+  const [what, click] =
+    known && error.status === 401 ? ['Give the token', () => location.reload()] : ['Try again', again];
   const text = known ? error.message : 'Something in the page went wrong. Loading it again may help.';
   return make(
     'section',
@@ -14,7 +17,7 @@ function errorPanel(error: unknown, again: () => void): HTMLElement {
     make(
       'p',
       { class: 'row' },
-      listen(make('button', { type: 'button' }, 'Try again'), { click: again }),
+      listen(make('button', { type: 'button' }, what), { click }),
       make('a', { class: 'button plain', href: '/' }, 'All bikes'),
     ),
   );

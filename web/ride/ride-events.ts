@@ -51,7 +51,7 @@ class LinkedEvents implements RideEventsView {
     this.#plan = plan;
     this.#opened = plan.opened;
     const { ride, report } = plan;
-    const track = makeTrack(plan.columns);
+    const track = makeTrack(plan.columns, report.sensorLagS);
     this.#track = track;
     this.#timeline = makeTimeline({
       track,

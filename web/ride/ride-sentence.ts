@@ -30,6 +30,8 @@ export function rideSentence(counts: RideReport['counts'], unclear = 0): string 
     judged === 0
       ? `${none}.`
       : `Of ${counted(judged, 'judged shift')}, ${trouble.length > 0 ? `${inARow(trouble)}; the rest clean` : judged === 1 ? 'it was clean' : 'all clean'}.`;
-  const open = unclear > 0 ? ` ${figure(unclear)} of these ${unclear === 1 ? 'is' : 'are'} unclear.` : '';
+  const wrong = counts.late + counts.missed + counts.overshot;
+  const which = wrong === 1 ? 'That one' : `${figure(unclear)} of the ${figure(wrong)}`;
+  const open = unclear > 0 ? ` ${which} ${unclear === 1 ? 'is' : 'are'} unclear.` : '';
   return `${first}${open}${unasked.length > 0 ? ` ${inARow(unasked)}.` : ''}`;
 }

@@ -73,7 +73,9 @@ function head(sheet: SheetData): HTMLElement {
 function work(sheet: SheetData): HTMLElement | null {
   const { suggestion } = sheet;
   if (!suggestion) return null;
-  const task = (text: string): HTMLElement => make('li', { class: 'task' }, text);
+  // a bike that shifts well has nothing to do and to tick off
+  const atRest = sheet.state.word === 'fine' && !suggestion.namesCause && !suggestion.inspectFirst;
+  const task = (text: string): HTMLElement => make('li', { class: atRest ? null : 'task' }, text);
   return make(
     'section',
     { class: 'sheet-work' },

@@ -12,6 +12,7 @@ import { icon } from '../page/icons.ts';
 import { loadInto } from '../page/load-into.ts';
 import { namePage } from '../page/name-page.ts';
 import { stateMark } from '../page/state-mark.ts';
+import { noteQuery } from '../router/note-query.ts';
 import type { View } from '../router/router.ts';
 import { day, dayAndTime, inOwnZone } from '../words/dates.ts';
 import { drivetrainLine } from '../words/drivetrain-words.ts';
@@ -77,8 +78,12 @@ const table = (bikes: readonly BikeSummary[]): HTMLElement =>
     make('tbody', {}, ...bikes.map(row)),
   );
 
+/** How many bikes are on the list, and how many it leaves out. */
+const listWords = (listed: number, all: number): string =>
+  listed === all ? counted(all, 'bike') : `Only what needs service: ${figure(listed)} of ${counted(all, 'bike')}`;
+
 /** Ways back, to the printer and to a file, which are not printed. */
-function tools(bikes: readonly BikeSummary[], query: URLSearchParams): HTMLElement {
+function tools(bikes: readonly BikeSummary[], query: URLSearchParams, choice: HTMLElement): HTMLElement {
   const save = (): void => saveFile('bikes.csv', 'text/csv', tableAsCsv(bikesTable(bikes)));
   return make(
     'div',
@@ -87,13 +92,14 @@ function tools(bikes: readonly BikeSummary[], query: URLSearchParams): HTMLEleme
     make(
       'div',
       { class: 'row' },
+      choice,
       chartTool('save', 'Save as CSV', save),
       listen(make('button', { type: 'button' }, icon('print'), 'Print'), { click: () => print() }),
     ),
   );
 }
 
-const sheet = (bikes: readonly BikeSummary[]): HTMLElement =>
+const sheet = (bikes: readonly BikeSummary[], all: number): HTMLElement =>
   make(
     'article',
     { class: 'sheet workshop' },
@@ -101,7 +107,7 @@ const sheet = (bikes: readonly BikeSummary[]): HTMLElement =>
       'header',
       {},
       make('h1', { tabindex: -1 }, 'Workshop list'),
-      make('p', {}, `${counted(bikes.length, 'bike')}, ${dayAndTime(new Date().toISOString())}, ${ownZone()}.`),
+      make('p', {}, `${listWords(bikes.length, all)}, ${dayAndTime(new Date().toISOString())}, ${ownZone()}.`),
     ),
     table(bikes),
     make(
@@ -116,6 +122,21 @@ export const workshopView: View = ({ place, query, signal }) => {
   namePage('Workshop list');
   loadInto(place, 'all bikes', signal, listBikes, ({ bikes }) => {
     const ordered = inOrder(bikes, orderOf(query.get('order')));
-    fill(place, tools(ordered, query), sheet(ordered));
+    let onlyService = query.get('only') === 'service';
+    const choice = make('button', { type: 'button', class: 'choice' }, 'Only what needs service');
+    const draw = (): void => {
+      const listed = onlyService ? ordered.filter(({ state }) => state.word === 'service') : ordered;
+      choice.setAttribute('aria-pressed', String(onlyService));
+      fill(place, tools(listed, query, choice), sheet(listed, ordered.length));
+    };
+    listen(choice, {
+      click: () => {
+        onlyService = !onlyService;
+        noteQuery({ only: onlyService ? 'service' : '' });
+        draw();
+        choice.focus();
+      },
+    });
+    draw();
   });
 };

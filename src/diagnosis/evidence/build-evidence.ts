@@ -103,7 +103,7 @@ export function buildEvidence(input: DiagnosisInput): RidingEvidence {
   let undatedShifts = 0;
   const size = input.bike.cassette.length;
   let rides = input.rides.filter((ride) => ride.evidence !== 'none').sort((a, b) => a.startMs - b.startMs);
-  let { groups } = adjustmentPeriods(rides, adjustmentsThatCount(input.adjustments));
+  let { groups } = adjustmentPeriods(rides, adjustmentsThatCount(input.adjustments, input.bike.actuation));
   if (groups.length > 0 && !rides.every((ride) => hasClock(ride.startMs))) {
     notes.push(
       `A ride without a date cannot be set before or after an adjustment, so it was not weighed: ${undatedCure}.`,

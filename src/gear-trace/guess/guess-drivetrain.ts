@@ -67,7 +67,7 @@ const electronicNote: Warning = {
 const MOST_CERTAIN = { byPosition: 0.95, byTeeth: 0.8 };
 /** What to do about cogs that nothing shows, with a space before: nothing where they were filled in. */
 const unusedWords = (madeUp: readonly number[]): string =>
-  madeUp.length > 0 ? '' : ' Cogs that were not used do not show: add them to the bike.';
+  madeUp.length > 0 ? '' : ' A cog that no ride used cannot show: add it if the bike has one.';
 const addedWords = (madeUp: readonly number[]): string => madeUpWords(madeUp) + unusedWords(madeUp);
 
 /** Certainty of teeth that are recorded and that no ride shows, and of a ladder that one drivetrain alone explains: its scale stays open (assumptions of ours). */

@@ -14,6 +14,5 @@ export const madeUpCogs = (
 /** Says so of them, with a space before; empty where there are none. */
 export function madeUpWords(madeUp: readonly number[]): string {
   if (madeUp.length === 0) return '';
-  const [were, are] = madeUp.length === 1 ? ['was', 'is'] : ['were', 'are'];
-  return ` ${listed(madeUp)} ${were} added to make a cassette and ${are} made up.`;
+  return ` No ride shows ${listed(madeUp)}: ${madeUp.length === 1 ? 'it is' : 'they are'} made up, to complete a cassette.`;
 }

@@ -28,7 +28,8 @@ export function teethShownWords(bike: Pick<Bike, 'chainrings' | 'cassette'>, sho
     return teeth.length === 0 ? [] : [`the ${noun}${teeth.length === 1 ? '' : 's'} of ${listed(teeth)}`];
   });
   const but = names.length === 0 ? '' : `, those of ${listed(names)} do not`;
-  return `${Math.round(100 * shareShown(shown))} % of its teeth show in the rides${but}.`;
+  const share = shareShown(shown);
+  return `${share === 1 ? 'all' : `${Math.round(100 * share)} %`} of its teeth show in the rides${but}.`;
 }
 
 /** Says of cogs that were asked for and do not show why that may be, with a space before; empty where there are none. */

@@ -18,7 +18,7 @@ export function momentPlan({ moment, title, fileName, isShift }: MomentPlan): Ch
   return {
     title,
     summary:
-      'Dashed: the cog asked for. Solid: the cog the chain was on. Dots: what speed against cadence points to, second by second.',
+      'Dashed: the cog asked for. Solid: the cog the chain was on, as the sensors show it. Dots: what speed against cadence points to, second by second.',
     fileName,
     table: {
       columns: [

@@ -28,7 +28,7 @@ export function drawGears(frame: Frame): void {
     if (!frame.dense) shadeDifference(frame, y);
     drawLost(frame);
     const drawActual = (): void =>
-      surface.stroke((pen) => traceSteps(frame, track.actual, y, pen), {
+      surface.stroke((pen) => traceSteps(frame, track.chain, y, pen), {
         colour: palette.actual,
         widthPx: frame.dense ? 1.4 : 3,
       });
@@ -53,7 +53,7 @@ export const gearKey = (track: RideTrack, dense: boolean) =>
       dash: dense ? undefined : dashed,
       line: track.commanded,
     },
-    { words: 'chain on', widthPx: 3, colour: 'actual' as const, dash: undefined, line: track.actual },
+    { words: 'chain on', widthPx: 3, colour: 'actual' as const, dash: undefined, line: track.chain },
   ].filter(({ line }) => hasValues(line));
 
 /** Width that the words for a spell without drive need, px. */
@@ -132,7 +132,7 @@ function traceSteps(
 
 function shadeDifference({ surface, x, track, palette, first, last }: Frame, y: (cog: number) => number): void {
   const asked = track.commanded.values;
-  const been = track.actual.values;
+  const been = track.chain.values;
   surface.fill(
     (pen) => {
       for (let i = first; i + 1 < last; i++) {

@@ -19,7 +19,7 @@ export function readingAt(track: RideTrack, timeS: number, lost: readonly LostSp
   return [
     { name: 'At', text: rideClock(track.timeS[at]) },
     { name: 'Asked for', text: teeth(track.commanded.values[at]) },
-    { name: 'Chain on', text: isLost(lost, track.timeS[at]) ? 'no cog: drive lost' : teeth(track.actual.values[at]) },
+    { name: 'Chain on', text: isLost(lost, track.timeS[at]) ? 'no cog: drive lost' : teeth(track.chain.values[at]) },
     ...(track.hasRings ? [{ name: 'Ring', text: Number.isNaN(track.ring[at]) ? '–' : String(track.ring[at]) }] : []),
     { name: 'Speed', text: number(track.speedKmh.values[at], 'km/h', 1) },
     { name: 'Cadence', text: number(track.cadenceRpm.values[at], 'rpm') },

@@ -2,6 +2,7 @@ import { bisectLeft } from 'd3-array';
 import type { LostSpell } from '../../../src/report/charts/ride-strip-chart.ts';
 import type { RideColumns } from '../../api/answers.ts';
 import { type Envelope, makeEnvelope } from './envelope.ts';
+import { withoutLag } from './without-lag.ts';
 
 /** A ride as the timeline needs it: one shared index, NaN for missing, cogs as places in the cassette (0 = smallest). */
 export interface RideTrack {
@@ -10,7 +11,12 @@ export interface RideTrack {
   readonly timeS: Float64Array;
   readonly durationS: number;
   readonly commanded: Envelope;
+  /** The cog the chain was on, as the sensors show it. */
   readonly actual: Envelope;
+  /** The same with the sensors' lag taken off: beside `commanded`, a shift that came through at once shows as one. */
+  readonly chain: Envelope;
+  /** How late the sensors follow the gear, s; null where it is not known. */
+  readonly sensorLagS: number | null;
   readonly speedKmh: Envelope;
   readonly cadenceRpm: Envelope;
   readonly powerW: Envelope;
@@ -25,8 +31,8 @@ export interface RideTrack {
 /** Longer without a record than this is a pause: lines are broken there. */
 export const GAP_S = 10;
 
-/** Makes the track of a ride's columns. */
-export function makeTrack(columns: RideColumns): RideTrack {
+/** Makes the track of a ride's columns. `sensorLagS` as in its report. */
+export function makeTrack(columns: RideColumns, sensorLagS: number | null = null): RideTrack {
   const numbers = (column: readonly (number | null)[], change = (value: number) => value): Float32Array =>
     Float32Array.from(column, (value) => (value === null ? Number.NaN : change(value)));
   const place = (teeth: number): number => {
@@ -34,13 +40,16 @@ export function makeTrack(columns: RideColumns): RideTrack {
     return index < 0 ? Number.NaN : index;
   };
   const timeS = Float64Array.from(columns.timeS);
+  const actual = numbers(columns.actualTeeth, place);
   return {
     startMs: columns.startMs,
     cassette: columns.cassette,
     timeS,
     durationS: timeS.length > 0 ? timeS[timeS.length - 1] : 0,
     commanded: makeEnvelope(numbers(columns.commandedTeeth, place)),
-    actual: makeEnvelope(numbers(columns.actualTeeth, place)),
+    actual: makeEnvelope(actual),
+    chain: makeEnvelope(withoutLag(actual, { timeS, lagS: sensorLagS, lost: columns.lostDrive, gapS: GAP_S })),
+    sensorLagS,
     speedKmh: makeEnvelope(numbers(columns.speedMps, (mps) => mps * 3.6)),
     cadenceRpm: makeEnvelope(numbers(columns.cadenceRpm)),
     powerW: makeEnvelope(numbers(columns.powerW)),

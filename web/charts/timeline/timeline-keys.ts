@@ -10,12 +10,14 @@ interface KeysPlan {
   readonly view: ViewWindow;
   readonly line: ReadingLine;
   readonly durationS: number;
+  /** Comes closer by a factor. */
+  readonly zoom: (factor: number) => void;
   readonly openAtLine: () => void;
 }
 
 /** Lets the timeline be read and moved with the keyboard alone. */
-export function listenToKeys(plot: HTMLElement, { view, line, durationS, openAtLine }: KeysPlan): void {
-  const closer = (): void => view.zoomBy(1.6, line.timeS);
+export function listenToKeys(plot: HTMLElement, { view, line, durationS, zoom, openAtLine }: KeysPlan): void {
+  const closer = (): void => zoom(1.6);
   const keys: Readonly<Record<string, () => void>> = {
     ArrowLeft: () => line.step(-1),
     ArrowRight: () => line.step(1),
@@ -25,7 +27,7 @@ export function listenToKeys(plot: HTMLElement, { view, line, durationS, openAtL
     End: () => line.bring(durationS),
     '+': closer,
     '=': closer,
-    '-': () => view.zoomBy(1 / 1.6, line.timeS),
+    '-': () => zoom(1 / 1.6),
     '0': () => view.showWhole(),
     ',': () => line.toEvent(-1),
     '.': () => line.toEvent(1),

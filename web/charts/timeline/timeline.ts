@@ -14,6 +14,7 @@ import { readPalette } from './palette.ts';
 import { ReadingLine } from './reading-line.ts';
 import type { RideTrack } from './ride-track.ts';
 import { svgSurface } from './svg-surface.ts';
+import { timelineCaption } from './timeline-caption.ts';
 import type { TimelineEvent } from './timeline-event.ts';
 import { keysInWords, listenToKeys } from './timeline-keys.ts';
 import { isInOverview, listenToPointer, pointOn } from './timeline-pointer.ts';
@@ -91,6 +92,7 @@ class CanvasTimeline implements Timeline {
       { class: 'chart-figure timeline' },
       this.#viewTools(),
       this.#plot,
+      make('p', { class: 'quiet timeline-caption' }, timelineCaption(track)),
       this.#line.element,
       this.#saveTools(),
     );
@@ -106,14 +108,24 @@ class CanvasTimeline implements Timeline {
     // One that is open already stays where the reader has moved the view to.
     const event = key === this.#openEvent ? undefined : this.#events.find((one) => one.key === key);
     this.#openEvent = key;
-    if (event) this.#view.bring(event.timeS);
+    if (event) {
+      this.#view.bring(event.timeS);
+      // what was read before at another place is no longer what the reader looks at
+      if (!this.#plot.contains(document.activeElement)) this.#line.to(null);
+    }
     this.#drawSoon();
   }
 
   #listen(): void {
     const { track, onOpen, signal } = this.#plan;
     const [plot, view, line] = [this.#plot, this.#view, this.#line];
-    listenToKeys(plot, { view, line, durationS: track.durationS, openAtLine: () => this.#openAtLine() });
+    listenToKeys(plot, {
+      view,
+      line,
+      durationS: track.durationS,
+      zoom: (factor) => this.#zoom(factor),
+      openAtLine: () => this.#openAtLine(),
+    });
     listenToPointer(plot, {
       canvas: this.#canvas,
       view,
@@ -180,6 +192,12 @@ class CanvasTimeline implements Timeline {
     return near.sort((a, b) => cost(a) - cost(b))[0];
   }
 
+  /** Comes closer to what is being read, else to the event that is open. */
+  #zoom(factor: number): void {
+    const open = this.#events.find(({ key }) => key === this.#openEvent);
+    this.#view.zoomBy(factor, [this.#line.timeS, open?.timeS ?? null]);
+  }
+
   #openAtLine(): void {
     const { timeS } = this.#line;
     const found = timeS === null ? undefined : this.#nearestEvent({ x: this.#view.scale()(timeS), y: null });
@@ -191,8 +209,8 @@ class CanvasTimeline implements Timeline {
     return make(
       'div',
       { class: 'row timeline-tools' },
-      chartTool('closer', 'Closer', () => view.zoomBy(2, this.#line.timeS)),
-      chartTool('farther', 'Wider', () => view.zoomBy(0.5, this.#line.timeS)),
+      chartTool('closer', 'Closer', () => this.#zoom(2)),
+      chartTool('farther', 'Wider', () => this.#zoom(0.5)),
       chartTool('whole', 'Whole ride', () => view.showWhole()),
       chartTool('left', 'Earlier', () => view.move(-0.5)),
       chartTool('right', 'Later', () => view.move(0.5)),

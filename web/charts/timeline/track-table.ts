@@ -17,7 +17,7 @@ export function trackTable(track: RideTrack): ChartTable {
     rows: Array.from(track.timeS, (timeS, i) => [
       timeS,
       teeth(track.commanded.values[i]),
-      teeth(track.actual.values[i]),
+      teeth(track.chain.values[i]),
       value(track.speedKmh.values[i]),
       value(track.cadenceRpm.values[i]),
       value(track.powerW.values[i]),

@@ -2,6 +2,7 @@ import { type ScaleLinear, scaleLinear } from 'd3-scale';
 import { type Selection, select } from 'd3-selection';
 import { type D3ZoomEvent, type ZoomBehavior, zoom, zoomIdentity } from 'd3-zoom';
 import type { Layout } from './layout.ts';
+import { zoomCentre } from './zoom-centre.ts';
 
 const CLOSEST_VIEW_S = 12;
 
@@ -83,10 +84,10 @@ export class ViewWindow {
     this.show(fromS + shift, toS + shift);
   }
 
-  /** Comes closer by `factor`, about `aroundS` where that is in view, else about the middle. */
-  zoomBy(factor: number, aroundS: number | null): void {
+  /** Comes closer by `factor`, about the first of these seconds that is in view, else about the middle. */
+  zoomBy(factor: number, about: readonly (number | null)[]): void {
     const [fromS, toS] = this.seconds();
-    const middle = aroundS !== null && aroundS > fromS && aroundS < toS ? aroundS : (fromS + toS) / 2;
+    const middle = zoomCentre([fromS, toS], about);
     this.show(Math.max(0, middle - (middle - fromS) / factor), Math.min(this.wholeS, middle + (toS - middle) / factor));
   }
 

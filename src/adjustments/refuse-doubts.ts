@@ -1,0 +1,43 @@
+import type { Bike } from '../drivetrain/bike.ts';
+import { FileError } from '../errors/file-error.ts';
+import type { Adjustment } from './adjustment.ts';
+import { type Doubt, doubtfulAdjustment } from './doubtful-adjustment.ts';
+
+const MOST_NAMED = 8;
+
+/** An adjustment with what is doubtful about it. */
+export interface DoubtedAdjustment {
+  readonly adjustment: Adjustment;
+  readonly doubt: Doubt;
+}
+
+/** Those adjustments of a file that can hardly be meant. Arguments as of `doubtfulAdjustment`. */
+export const doubtedAdjustments = (
+  adjustments: readonly Adjustment[],
+  actuation: Bike['actuation'] | null,
+  nowMs: number,
+): DoubtedAdjustment[] =>
+  adjustments.flatMap((adjustment) => {
+    const doubt = doubtfulAdjustment(adjustment, actuation, nowMs);
+    return doubt ? [{ adjustment, doubt }] : [];
+  });
+
+/**
+ * Refuses a file for what is doubtful in it.
+ *
+ * @throws FileError `bad-adjustments` that names each, unless there is none
+ */
+export function refuseDoubts(file: string, doubted: readonly DoubtedAdjustment[]): void {
+  if (doubted.length === 0) return;
+  const more = doubted.length - MOST_NAMED;
+  const named = doubted
+    .slice(0, MOST_NAMED)
+    .map(({ adjustment: { parameter, at }, doubt }) => `${parameter} of ${at}: ${doubt.message}`)
+    .join('; ');
+  throw new FileError(
+    file,
+    'bad-adjustments',
+    named + (more > 0 ? `; and ${more} more` : ''),
+    'Mend the adjustments file and try again.',
+  );
+}
