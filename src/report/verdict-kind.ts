@@ -1,9 +1,7 @@
+import { NAMED_ALONE } from '../diagnosis/sentences/story-sentences.ts';
 import type { DiagnosisReport } from './diagnosis-report-schema.ts';
 import type { Report } from './report-schema.ts';
 import { showsNothing } from './shows-nothing.ts';
-
-/** Below this the likeliest cause is not named alone. */
-const NAMED_ALONE = 0.6;
 
 /** From here on a bike in order is likelier than all faults together: then nothing points to a part. */
 const SOUND_FROM = 0.5;
@@ -78,6 +76,10 @@ export const wasOneCause = (report: Pick<Judged, 'diagnosis'>): boolean =>
 /** Whether no fault is as likely as none, though all together are, and no assumption turns that: a bike that shifts well, too little ridden to be sure. */
 export const noneStandsOut = ({ kind, causes }: Verdict, { diagnosis }: Pick<Judged, 'diagnosis'>): boolean =>
   kind === 'open' && causes[0].cause === 'no-fault' && !diagnosis.undecided;
+
+/** Whether it is open between faults alone though none of them is as likely as no fault: shifts fail as on no bike in order. */
+export const isSurelyFault = ({ diagnosis: { causes, undecided } }: Pick<Judged, 'diagnosis'>): boolean =>
+  causes[0].cause === 'no-fault' && Boolean(undecided) && !undecided?.between.includes('no-fault');
 
 /** How the verdict of a report is marked: nothing is wrong, a part is at fault, or it is not known which of the two. */
 export function verdictTone(report: Judged): 'good' | 'alarm' | 'open' {

@@ -4,6 +4,7 @@ import { causePhrase } from '../cause-words.ts';
 import type { Suggestion } from '../diagnosis.ts';
 import { FEWEST_SHIFTS } from '../fewest-shifts.ts';
 import type { Observed } from '../observed.ts';
+import { failingOneWay } from '../unexplained/one-way-trouble.ts';
 import { afterAdjusting } from './after-adjusting.ts';
 import { fewShifts } from './few-shifts.ts';
 import { forCause } from './for-cause.ts';
@@ -51,6 +52,12 @@ function tellApartFirst(facts: SuggestionFacts, why: string): Step {
   );
 }
 
+/** Shifts that fail one way only are a fault, whichever it is. */
+const whatIsOpen = ({ failsOneWay }: SuggestionFacts): string =>
+  failsOneWay
+    ? `${failingOneWay(failsOneWay)}, but it is not decided which fault it is`
+    : 'it is not decided whether there is a fault at all';
+
 function leaveAlone({ all }: Observed): Step {
   return nothingToTurn(
     `Turn nothing yet: only ${figure(all.trouble)} of ${figure(all.shifts)} judged shifts went wrong.`,
@@ -96,17 +103,16 @@ function keepOffCautions({ start, cautions }: Step, { now }: SuggestionFacts): s
 
 function oneStep(facts: SuggestionFacts): Step {
   const [{ cause, probability }] = facts.ranked;
-  const { undecided, seen, now, wellSince } = facts;
+  const { undecided, seen, now, wellSince, failsOneWay } = facts;
   if (now.tooFar) return turnBack(now.tooFar, facts);
   if (seen.all.shifts < FEWEST_SHIFTS && (cause === 'no-fault' || probability < ALL_BUT_SURE)) return fewShifts(facts);
   // what was done about a limit past which the chain was lost is told before anything that all shifts together leave open
   if (now.trial && now.trial.before.lost > 0 && cause !== 'no-fault' && now.setting !== 'same')
     return afterAdjusting(cause, facts);
-  const open = cause === 'no-fault' && probability < LIKELY_ENOUGH;
+  const open = cause === 'no-fault' && (probability < LIKELY_ENOUGH || failsOneWay !== null);
   if (cause === 'no-fault' && facts.unexplained) return lookThere(facts.unexplained, facts);
   if (wellSince && (cause !== 'no-fault' || open || undecided)) return putRight(wellSince, now);
-  if (open || undecided?.between.includes('no-fault'))
-    return tellApartFirst(facts, 'it is not decided whether there is a fault at all');
+  if (open || undecided?.between.includes('no-fault')) return tellApartFirst(facts, whatIsOpen(facts));
   if (cause === 'no-fault') return healthy(facts);
   return now.setting === 'same' ? forFault(cause, facts) : afterAdjusting(cause, facts);
 }

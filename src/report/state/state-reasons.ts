@@ -39,7 +39,8 @@ const nameOf = ({ cause }: NamedCause, actuation: StateSigns['actuation']): stri
 
 /** What is likeliest wrong, or was. A fault is called likely only where one of them is, not where many together are. */
 function faultReason(signs: StateSigns): string[] {
-  const { actuation, fault, noFault, topFault, wellSince, overdone, aboutLast, enough, namesCause } = signs;
+  const { actuation, fault, noFault, topFault, wellSince, overdone, aboutLast, enough, namesCause, surelyFault } =
+    signs;
   if (aboutLast && (overdone || enough)) return [aboutLast];
   if (!topFault) return [];
   const likeliest = `${nameOf(topFault, actuation)} (${percent(topFault.probability)})`;
@@ -48,6 +49,7 @@ function faultReason(signs: StateSigns): string[] {
       `Since the ride of ${wellSince.slice(0, 10)} it shifts well, though no repair is logged that accounts for it; before, ${nameOf(topFault, actuation)} was likeliest (${percent(topFault.probability)}). Log what was done.`,
     ];
   if (!enough || fault < WATCH_FROM) return [];
+  if (surelyFault) return [surelyFault];
   // what is not named is not said as a verdict: the evidence stands for it
   const [shown] = namesCause ? [] : topFault.evidence;
   return [
