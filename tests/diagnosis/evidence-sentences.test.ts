@@ -86,7 +86,7 @@ describe('the counts that speak for a cause', () => {
     const said = (pattern: PatternRide['pattern']): string[] =>
       evidenceSentences('hanger-bent', observe([patternRide({ pattern, drops })], cableBike));
     const lost =
-      'The chain was lost past the largest cog 1 time and past the smallest 2 times: a bent hanger carries both limits along.';
+      'The chain was lost past the largest cog 1 time and past the smallest cog 2 times: a bent hanger carries both limits along.';
     expect(said(() => ({}))).toContain(lost);
     expect(said(() => ({ late: 0.1 }))).toContain(lost);
     expect(

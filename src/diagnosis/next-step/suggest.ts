@@ -9,6 +9,7 @@ import { afterAdjusting } from './after-adjusting.ts';
 import { fewShifts } from './few-shifts.ts';
 import { forCause } from './for-cause.ts';
 import { forEither } from './for-either.ts';
+import { lookAtNewPart } from './look-at-new-part.ts';
 import { lookFirst } from './look-first.ts';
 import { alsoLookThere, lookThere } from './look-there.ts';
 import { lookWhyBack } from './look-why-back.ts';
@@ -90,8 +91,9 @@ export function suggest(facts: SuggestionFacts): Suggestion {
   };
 }
 
-/** What an adjustment did comes before the step by itself: what made it worse is taken back, what did not last is looked into. */
-const afterWhatWasDone = (step: Step, facts: SuggestionFacts): Step => takeBackFirst(lookWhyBack(step, facts), facts);
+/** What an adjustment did comes before the step by itself: what made it worse is taken back, what did not last is looked into, and so is a part that trouble came with. */
+const afterWhatWasDone = (step: Step, facts: SuggestionFacts): Step =>
+  lookAtNewPart(takeBackFirst(lookWhyBack(step, facts), facts), facts);
 
 /** Nobody rides onto a cog past which the chain was lost until something shows that it stays on, whatever else the step is about. */
 function keepOffCautions({ start, cautions }: Step, { now }: SuggestionFacts): string[] {

@@ -1,5 +1,6 @@
 import { counted } from '../../numeric/counted.ts';
 import { figure } from '../../numeric/figure.ts';
+import { listed } from '../../numeric/listed.ts';
 import { upperFirst } from '../../numeric/upper-first.ts';
 import { type CausePlace, causePlace, shiftsAt, shiftsBeside } from '../cause-place.ts';
 import type { Cause } from '../causes.ts';
@@ -123,15 +124,14 @@ function hanger(seen: Observed): string[] {
 
 /** A bent hanger carries both limits along, so chains lost past the ends speak for it too. */
 function lostPastEnds(seen: Observed): string[] {
-  const largest = seen.drops('past-largest');
-  const smallest = seen.drops('past-smallest');
-  if (largest + smallest === 0) return [];
-  const both = largest > 0 && smallest > 0 ? ': a bent hanger carries both limits along' : '';
-  return [
-    sentence(
-      `the chain was lost past the largest cog ${counted(largest, 'time')} and past the smallest ${counted(smallest, 'time')}${both}`,
-    ),
-  ];
+  const times = (end: 'largest' | 'smallest'): string[] => {
+    const drops = seen.drops(`past-${end}`);
+    return drops > 0 ? [`past the ${end} cog ${counted(drops, 'time')}`] : [];
+  };
+  const lost = [...times('largest'), ...times('smallest')];
+  if (lost.length === 0) return [];
+  const both = lost.length > 1 ? ': a bent hanger carries both limits along' : '';
+  return [sentence(`the chain was lost ${listed(lost)}${both}`)];
 }
 
 function worn(seen: Observed): string[] {
