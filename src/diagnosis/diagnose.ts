@@ -1,6 +1,7 @@
 import { adjustmentsThatCount } from '../adjustments/adjustments-that-count.ts';
 import { type AdjustmentComparison, compareAdjustments } from '../adjustments/compare-adjustments.ts';
 import { cogPitchMm } from '../drivetrain/cog-pitch.ts';
+import type { Direction } from '../shifts/ride-events.ts';
 import { type Cause, causes } from './causes.ts';
 import { planNextRide } from './check-ride/plan-next-ride.ts';
 import type { Diagnosis, DiagnosisInput } from './diagnosis.ts';
@@ -25,6 +26,7 @@ import { onsetBesideReturn } from './sentences/onset-beside-return.ts';
 import { rankCauses } from './sentences/rank-causes.ts';
 import { undecidedBetween } from './sentences/undecided-between.ts';
 import { causesInQuestion, findUnexplained } from './unexplained/find-unexplained.ts';
+import { oneWayTrouble } from './unexplained/one-way-trouble.ts';
 import { unexplainedTrouble } from './unexplained/unexplained-trouble.ts';
 
 /**
@@ -36,10 +38,9 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
   const { bike } = input;
   const electronic = bike.actuation === 'electronic';
   const reached = reachVerdict(input);
-  const { evidence, weighed, probabilities, particles, seen, top, ranked, onset, now, comparisons } = reached;
-  // a bike on which nothing at all went wrong is not open between that and a fault
-  const sound = top === 'no-fault' && seen.all.trouble + seen.events === 0;
-  const undecided = saysNothing(seen) || sound ? null : undecidedBetween(weighed, probabilities, ranked, electronic);
+  const { evidence, particles, seen, top, ranked, onset, now, comparisons } = reached;
+  const failsOneWay = oneWayTrouble(evidence);
+  const undecided = whatIsOpen(reached, failsOneWay, electronic);
   const unexplained = leftUnexplained(reached, undecided ? undecided.between : [top], electronic);
   const { separates, checkRide } = planNextRide(input, { ...reached, undecided, unexplained });
   const facts: SuggestionFacts = {
@@ -51,6 +52,7 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
     ridesLeftOut: input.rides.length === 0 ? (input.ridesLeftOut ?? 0) : 0,
     undecided,
     unexplained,
+    failsOneWay,
     onset,
     rider: weighRider(particles, evidence),
     clicks: reached.clicks,
@@ -141,6 +143,17 @@ const answersFirst = ({ setting, since }: BikeNow): boolean =>
 
 /** Where nothing was seen the verdict is what was taken for granted: nothing to part, nothing that hangs on more. */
 const saysNothing = (seen: Observed): boolean => seen.all.shifts + seen.events === 0;
+
+/** Between which causes it is open; null too where nothing at all went wrong, for a bike in order is not open between that and a fault. */
+function whatIsOpen(
+  { weighed, probabilities, ranked, seen, top }: Reached,
+  failsOneWay: Direction | null,
+  electronic: boolean,
+): Diagnosis['undecided'] {
+  const sound = top === 'no-fault' && seen.all.trouble + seen.events === 0;
+  if (sound || saysNothing(seen)) return null;
+  return undecidedBetween(weighed, probabilities, ranked, { seen, electronic, failsOneWay });
+}
 
 /** What stands beside the verdict; null too where too few shifts were judged to name anything. */
 function leftUnexplained(

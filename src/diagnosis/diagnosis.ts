@@ -68,7 +68,7 @@ export interface RiderPart {
   readonly probability: number;
   readonly troubleRateLowTorque: number | null;
   readonly troubleRateHighTorque: number | null;
-  /** Empty where no shift was judged. */
+  /** Empty where no shift was judged, or load made no plain difference. */
   readonly sentence: string;
 }
 

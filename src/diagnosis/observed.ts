@@ -14,6 +14,9 @@ export interface ShiftCount {
   readonly trouble: number;
 }
 
+/** Shifts of a count that came late or not at all. */
+export const lateOrMissed = ({ late, missed }: ShiftCount): number => late + missed;
+
 /** Whole counts of what the rides showed, for sentences: what a person would count on the list of shifts. */
 export interface Observed {
   readonly cassette: readonly number[];

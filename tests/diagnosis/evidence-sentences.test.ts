@@ -11,7 +11,7 @@ describe('the counts that speak for a cause', () => {
   it('part the cassette where a small gap shows, however far it reaches', () => {
     const reaching = seen((cog, larger) => (larger && cog >= 6 && cog < 11 ? { late: 0.25 } : {}));
     expect(evidenceSentences('pulley-gap-small', reaching)).toEqual([
-      '15 of 72 shifts to larger onto the 6 largest cogs were late or missed, 0 of 60 onto the others.',
+      '15 of 72 shifts to larger onto the 6 largest cogs, the 24 to the 51, were late or missed, 0 of 60 onto the others.',
     ]);
     expect(unshownSentences('pulley-gap-small', reaching)).toEqual([]);
   });
@@ -40,7 +40,7 @@ describe('the counts that speak for a cause', () => {
     const calm = seen(() => ({}));
     const [lost] = evidenceSentences('high-limit-loose', calm);
     expect(lost).toMatch(
-      /^The chain was lost past the smallest cog 0 times in \d+ shifts asked for onto the 10, judged or not\.$/,
+      /^No chain was lost past the smallest cog in \d+ shifts asked for onto the 10, judged or not\.$/,
     );
     expect(evidenceSentences('no-fault', calm)[1]).toMatch(/skips in \d+\.\d hours of pedalling on known cogs\.$/);
   });
@@ -56,5 +56,44 @@ describe('the counts that speak for a cause', () => {
       Array(9).fill('0 of 264 judged shifts were late, missed or overshot (0.0 %).'),
     );
     expect(said.join(' ')).not.toMatch(/0 of \d+ to (larger|smaller)|0 late against/);
+  });
+
+  it('are not given where an end cog was not used, and called little where it hardly was', () => {
+    const ride = patternRide({ pattern: (cog) => (cog === 3 ? { late: 0.3 } : {}) });
+    const onto51 = (most: number): Observed => {
+      let met = 0;
+      const shifts = ride.events.shifts.filter(({ toCog }) => toCog < 11 || met++ < most);
+      return observe([{ ...ride, events: { ...ride.events, shifts } }], cableBike);
+    };
+    for (const cause of ['low-limit-tight', 'low-limit-loose'] as const)
+      expect(evidenceSentences(cause, onto51(0)), cause).toEqual([
+        'No shift onto the 51 was asked for: nothing is known of its limit.',
+      ]);
+    expect(evidenceSentences('low-limit-tight', onto51(1))[0]).toMatch(
+      /^0 of 1 shift onto .* late or missed, which says little, /,
+    );
+    expect(evidenceSentences('low-limit-loose', onto51(1))[0]).toMatch(/ 1 shift .*, which says little\.$/);
+    for (const cause of ['low-limit-tight', 'low-limit-loose'] as const)
+      expect(evidenceSentences(cause, onto51(12))[0], cause).not.toContain('little');
+  });
+
+  it('name the chains lost past the ends where a bent hanger comes first by them', () => {
+    const drops = [
+      ['past-largest', 11],
+      ['past-smallest', 0],
+      ['past-smallest', 0],
+    ] as const;
+    const said = (pattern: PatternRide['pattern']): string[] =>
+      evidenceSentences('hanger-bent', observe([patternRide({ pattern, drops })], cableBike));
+    const lost =
+      'The chain was lost past the largest cog 1 time and past the smallest cog 2 times: a bent hanger carries both limits along.';
+    expect(said(() => ({}))).toContain(lost);
+    expect(said(() => ({ late: 0.1 }))).toContain(lost);
+    expect(
+      evidenceSentences(
+        'hanger-bent',
+        seen(() => ({ late: 0.1 })),
+      ).join(),
+    ).not.toContain('lost');
   });
 });

@@ -52,6 +52,7 @@ export const facts = (changes: Partial<SuggestionFacts> = {}): SuggestionFacts =
   ridesLeftOut: 0,
   undecided: null,
   unexplained: null,
+  failsOneWay: null,
   onset: { kind: 'steady', at: null, rideBeforeAt: null, probability: 0.9 },
   rider: { probability: 0, troubleRateLowTorque: null, troubleRateHighTorque: null, sentence: '' },
   clicks: { parameter: 'cable-tension', unit: 'clicks', mean: 0, low: -1, high: 1 },

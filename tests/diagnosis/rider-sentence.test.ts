@@ -14,9 +14,12 @@ function sentence(wrong: (torqueNm: number) => boolean): string {
 }
 
 describe('shifts under the hardest and the lightest pedalling', () => {
-  it('are followed by what to make of them', () => {
+  it('are told with what to make of them, and only where they plainly differ', () => {
     expect(sentence((torqueNm) => torqueNm > 50)).toMatch(/load made it worse, so ease off .*, whatever the cause\.$/);
-    expect(sentence(() => false)).toMatch(/load made no plain difference\.$/);
-    expect(sentence((torqueNm) => torqueNm < 20)).toMatch(/load made no plain difference\.$/);
+    expect(sentence(() => false)).toBe('');
+    expect(sentence((torqueNm) => torqueNm < 20)).toBe('');
+    let met = 0;
+    // two of 44 against none: as good as chance
+    expect(sentence((torqueNm) => torqueNm > 50 && met++ < 2)).toBe('');
   });
 });

@@ -41,6 +41,11 @@ describe('verifyStep', () => {
       seen((cog, larger) => (larger && cog > 8 ? { late: 0.4 } : {})),
       /onto the 39 to the 51, softly/,
     ],
+    [
+      'pulley-gap-small',
+      seen((cog, larger) => (larger && cog > 5 ? { late: 0.4 } : {})),
+      /onto the 24 to the 51, softly/,
+    ],
     ['pulley-gap-large', seen(() => ({ late: 0.3 })), /in both directions over the whole cassette/],
   ] as const)(
     '%s: asks for the shifts on which it shows as a rule, where they failed',

@@ -158,15 +158,32 @@ describe('verdictSentence', () => {
     );
   });
 
-  it('says the same evidence once only', () => {
+  it('says where a sound bike was hardly ridden onto its end cogs', () => {
+    const sound = withProbability(0.6, 0.3, 'no-fault');
+    const { cassette } = sound.bike;
+    const [small, large] = [cassette[0], cassette[cassette.length - 1]];
+    const judged = (teeth: number, shifts: number) => ({ ...sound.cogs[0], teeth, shifts });
+    const said = (smallest: number, largest: number): string =>
+      verdictSentence({ ...sound, cogs: [judged(small, smallest), judged(large, largest)] });
+    expect(said(30, 0)).toBe(
+      `Nothing points to a mis-set part (60 % sure); no shift onto the ${large} could be judged, so of its limit hardly anything is known.`,
+    );
+    expect(said(4, 1)).toMatch(
+      /; only 1 shift onto the \d+ and only 4 shifts onto the \d+ could be judged, so of their limits/,
+    );
+    expect(said(5, 5)).toBe('Nothing points to a mis-set part (60 % sure).');
+  });
+
+  it('says the same evidence once only, the causes in order of how likely they are', () => {
     const report = withProbability(0.5, 0.4);
     const causes = report.diagnosis.causes.map((one) => ({ ...one, evidence: ['0 of 9 shifts.'] }));
     const alike = { ...report, diagnosis: { ...report.diagnosis, causes } };
     const explained = explainedCauses(alike);
-    expect(explained.map(({ evidence }) => evidence)).toEqual([['0 of 9 shifts.']]);
-    expect(otherCauses(alike, explained)).toBe('Also weighed: friction in cable and housing (40 %).');
-    const bare = causes.map((one) => ({ ...one, evidence: [] }));
-    expect(explainedCauses({ ...report, diagnosis: { ...report.diagnosis, causes: bare } })).toHaveLength(1);
+    expect(explained.map(({ evidence }) => evidence)).toEqual([
+      ['0 of 9 shifts.'],
+      ['No evidence of its own beside what stands above.'],
+    ]);
+    expect(otherCauses(alike, explained)).toBeNull();
   });
 
   it('tells a cause with nothing to turn from too thin evidence', () => {

@@ -3,12 +3,12 @@ import { tallyCogs } from '../../cogs/tally-cogs.ts';
 import type { Bike } from '../../drivetrain/bike.ts';
 import { wilsonInterval } from '../../numeric/wilson-interval.ts';
 import { hasClock } from '../../ride-log/has-clock.ts';
+import { type CausePlace, causePlace } from '../cause-place.ts';
 import type { Cause } from '../causes.ts';
 import type { DiagnosisRide, ShiftsWellSince } from '../diagnosis.ts';
 import { oppositeOf, turnedTowards } from '../now/turned-towards.ts';
 import { type Observed, observe } from '../observed.ts';
 import { touches } from '../sentences/touches.ts';
-import { placeOf } from '../sentences/where-it-shows.ts';
 
 /** With trouble this rare, for sure, and nothing else amiss, a part is better left alone whatever the timing hints at. An assumption of ours. */
 const HARDLY_ANY = 0.02;
@@ -48,7 +48,7 @@ export function shiftsWellSince(
   { cause, anyFault }: FaultBefore,
 ): ShiftsWellSince | null {
   if (!rides.every(({ startMs }) => hasClock(startMs))) return null;
-  const place = placeOf(cause, observe(rides, bike));
+  const place = causePlace(cause, observe(rides, bike));
   const inPlace = rides.map((ride) => onlyIn(place, ride));
   const from = firstOfWellRides(rides, inPlace, bike);
   const [earlier, newest] = [rides.slice(0, from), rides.slice(from)];
@@ -99,10 +99,10 @@ function lastAgainst(cause: Cause, adjustments: readonly Adjustment[]): string |
 }
 
 /** A ride with the shifts of a place alone; with all of them where there is none. */
-function onlyIn(place: ReturnType<typeof placeOf>, ride: DiagnosisRide): DiagnosisRide {
+function onlyIn(place: CausePlace | null, ride: DiagnosisRide): DiagnosisRide {
   if (!place) return ride;
   const shifts = ride.events.shifts.filter(
-    ({ direction, toCog }) => direction === place.direction && place.onto(toCog),
+    ({ direction, toCog }) => direction === place.direction && toCog >= place.from && toCog <= place.to,
   );
   return { ...ride, events: { ...ride.events, shifts } };
 }

@@ -4,10 +4,12 @@ import { causePhrase } from '../cause-words.ts';
 import type { Suggestion } from '../diagnosis.ts';
 import { FEWEST_SHIFTS } from '../fewest-shifts.ts';
 import type { Observed } from '../observed.ts';
+import { failingOneWay } from '../unexplained/one-way-trouble.ts';
 import { afterAdjusting } from './after-adjusting.ts';
 import { fewShifts } from './few-shifts.ts';
 import { forCause } from './for-cause.ts';
 import { forEither } from './for-either.ts';
+import { lookAtNewPart } from './look-at-new-part.ts';
 import { lookFirst } from './look-first.ts';
 import { alsoLookThere, lookThere } from './look-there.ts';
 import { lookWhyBack } from './look-why-back.ts';
@@ -51,6 +53,12 @@ function tellApartFirst(facts: SuggestionFacts, why: string): Step {
   );
 }
 
+/** Shifts that fail one way only are a fault, whichever it is. */
+const whatIsOpen = ({ failsOneWay }: SuggestionFacts): string =>
+  failsOneWay
+    ? `${failingOneWay(failsOneWay)}, but it is not decided which fault it is`
+    : 'it is not decided whether there is a fault at all';
+
 function leaveAlone({ all }: Observed): Step {
   return nothingToTurn(
     `Turn nothing yet: only ${figure(all.trouble)} of ${figure(all.shifts)} judged shifts went wrong.`,
@@ -83,8 +91,9 @@ export function suggest(facts: SuggestionFacts): Suggestion {
   };
 }
 
-/** What an adjustment did comes before the step by itself: what made it worse is taken back, what did not last is looked into. */
-const afterWhatWasDone = (step: Step, facts: SuggestionFacts): Step => takeBackFirst(lookWhyBack(step, facts), facts);
+/** What an adjustment did comes before the step by itself: what made it worse is taken back, what did not last is looked into, and so is a part that trouble came with. */
+const afterWhatWasDone = (step: Step, facts: SuggestionFacts): Step =>
+  lookAtNewPart(takeBackFirst(lookWhyBack(step, facts), facts), facts);
 
 /** Nobody rides onto a cog past which the chain was lost until something shows that it stays on, whatever else the step is about. */
 function keepOffCautions({ start, cautions }: Step, { now }: SuggestionFacts): string[] {
@@ -96,17 +105,16 @@ function keepOffCautions({ start, cautions }: Step, { now }: SuggestionFacts): s
 
 function oneStep(facts: SuggestionFacts): Step {
   const [{ cause, probability }] = facts.ranked;
-  const { undecided, seen, now, wellSince } = facts;
+  const { undecided, seen, now, wellSince, failsOneWay } = facts;
   if (now.tooFar) return turnBack(now.tooFar, facts);
   if (seen.all.shifts < FEWEST_SHIFTS && (cause === 'no-fault' || probability < ALL_BUT_SURE)) return fewShifts(facts);
   // what was done about a limit past which the chain was lost is told before anything that all shifts together leave open
   if (now.trial && now.trial.before.lost > 0 && cause !== 'no-fault' && now.setting !== 'same')
     return afterAdjusting(cause, facts);
-  const open = cause === 'no-fault' && probability < LIKELY_ENOUGH;
+  const open = cause === 'no-fault' && (probability < LIKELY_ENOUGH || failsOneWay !== null);
   if (cause === 'no-fault' && facts.unexplained) return lookThere(facts.unexplained, facts);
   if (wellSince && (cause !== 'no-fault' || open || undecided)) return putRight(wellSince);
-  if (open || undecided?.between.includes('no-fault'))
-    return tellApartFirst(facts, 'it is not decided whether there is a fault at all');
+  if (open || undecided?.between.includes('no-fault')) return tellApartFirst(facts, whatIsOpen(facts));
   if (cause === 'no-fault') return healthy(facts);
   return now.setting === 'same' ? forFault(cause, facts) : afterAdjusting(cause, facts);
 }

@@ -1,4 +1,5 @@
 import type { AdjustmentComparison } from '../../adjustments/compare-adjustments.ts';
+import type { Direction } from '../../shifts/ride-events.ts';
 import type { Cause } from '../causes.ts';
 import type {
   CheckRide,
@@ -27,6 +28,8 @@ export interface SuggestionFacts {
   readonly ridesLeftOut: number;
   readonly undecided: Undecided | null;
   readonly unexplained: UnexplainedTrouble | null;
+  /** The direction in which shifts fail, those in the other hardly or not, so plainly that something is at fault; else null. */
+  readonly failsOneWay: Direction | null;
   readonly onset: Onset;
   readonly rider: RiderPart;
   readonly clicks: TurnEstimate;

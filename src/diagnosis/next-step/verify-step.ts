@@ -4,11 +4,12 @@ import { triesStillNeeded } from '../../adjustments/limit-holds.ts';
 import { counted } from '../../numeric/counted.ts';
 import { listed } from '../../numeric/listed.ts';
 import type { Direction } from '../../shifts/ride-events.ts';
+import { type CausePlace, causePlace, shiftsAt } from '../cause-place.ts';
 import type { Cause } from '../causes.ts';
 import { CURED_BELOW } from '../cured-below.ts';
 import type { BikeNow } from '../now/bike-now.ts';
 import type { LimitTrial } from '../now/limit-trial.ts';
-import type { Observed, ShiftCount } from '../observed.ts';
+import { lateOrMissed, type Observed, type ShiftCount } from '../observed.ts';
 
 /** Rates outside these would ask for too few or too many shifts. An assumption of ours. */
 const LEAST_RATE = 0.05;
@@ -16,12 +17,7 @@ const MOST_RATE = 0.6;
 /** A direction with less than this share of the rate over all shifts is not where the fault showed. An assumption of ours. */
 const HARDLY_FAILS = 0.5;
 
-/** Shifts onto a run of cogs (cassette indexes) in a direction. */
-interface Place {
-  readonly direction: Direction;
-  readonly from: number;
-  readonly to: number;
-}
+const everyEnd: readonly CassetteEnd[] = ['past-largest', 'past-smallest'];
 
 /** Shifts that would all go well by chance only once in twenty times if nothing had changed. */
 export function shiftsToProve(wrong: number, shifts: number): number {
@@ -29,52 +25,40 @@ export function shiftsToProve(wrong: number, shifts: number): number {
   return Math.round(Math.log(0.05) / Math.log(1 - rate)) + 2;
 }
 
-const lateOrMissed = (count: ShiftCount): number => count.late + count.missed;
 const rateOf = (count: ShiftCount): number => lateOrMissed(count) / Math.max(1, count.shifts);
 
-const shiftsOn = (seen: Observed, { direction, from, to }: Place): ShiftCount =>
-  seen.shifts(direction, (cog) => cog >= from && cog <= to);
-
-/** Where a cause shows as a rule; null where it shows in both directions. */
-function usualPlace(cause: Cause, last: number): Place | null {
-  switch (cause) {
-    case 'cable-tension-low':
-      return { direction: 'to-larger', from: 2, to: last - 1 };
-    case 'cable-tension-high':
-    case 'cable-friction':
-      return { direction: 'to-smaller', from: 1, to: last - 2 };
-    case 'low-limit-tight':
-      return { direction: 'to-larger', from: last, to: last };
-    case 'high-limit-tight':
-      return { direction: 'to-smaller', from: 0, to: 0 };
-    case 'pulley-gap-small':
-      return { direction: 'to-larger', from: last - 2, to: last };
-    default:
-      return null;
-  }
+/** Where a cause shows, off the end cogs where that is a whole direction: nobody need ride there for what shows on any cog. */
+function usualPlace(cause: Cause, seen: Observed): CausePlace | null {
+  const last = seen.cassette.length - 1;
+  const place = causePlace(cause, seen);
+  return place && place.to - place.from === last - 1 ? keptOff(place, new Set(everyEnd), last) : place;
 }
 
 /** The cogs on which shifts in the one direction that failed did so; null where both failed, or none. */
-function failedPlace(seen: Observed): Place | null {
+function failedPlace(seen: Observed): CausePlace | null {
   const fails = (direction: Direction): boolean => rateOf(seen.shifts(direction)) >= HARDLY_FAILS * rateOf(seen.all);
   const larger = fails('to-larger');
   if (lateOrMissed(seen.all) === 0 || larger === fails('to-smaller')) return null;
   const direction = larger ? 'to-larger' : 'to-smaller';
   const failed = seen.cassette
     .map((_, cog) => cog)
-    .filter((cog) => lateOrMissed(shiftsOn(seen, { direction, from: cog, to: cog })) > 0);
+    .filter((cog) => lateOrMissed(shiftsAt(seen, { direction, from: cog, to: cog })) > 0);
   return { direction, from: Math.min(...failed), to: Math.max(...failed) };
 }
 
 /** Shifts that went well before would go well after any repair: the place has to be one that failed. */
-function placeToProve(cause: Cause, seen: Observed): Place | null {
-  const usual = usualPlace(cause, seen.cassette.length - 1);
-  if (usual && rateOf(shiftsOn(seen, usual)) >= rateOf(seen.all)) return usual;
+function placeToProve(cause: Cause, seen: Observed): CausePlace | null {
+  const usual = usualPlace(cause, seen);
+  if (usual && rateOf(shiftsAt(seen, usual)) >= rateOf(seen.all)) return usual;
   return failedPlace(seen);
 }
 
 /** The part of a place that can be ridden off the end cogs past which a chain was lost; null where nothing is left of it. */
-function keptOff({ direction, from, to }: Place, keepOff: ReadonlySet<CassetteEnd>, last: number): Place | null {
+function keptOff(
+  { direction, from, to }: CausePlace,
+  keepOff: ReadonlySet<CassetteEnd>,
+  last: number,
+): CausePlace | null {
   // a shift begins on the neighbouring cog, which is not to be an end one either
   const least = keepOff.has('past-smallest') ? (direction === 'to-larger' ? 2 : 1) : 0;
   const most = keepOff.has('past-largest') ? (direction === 'to-smaller' ? last - 2 : last - 1) : last;
@@ -82,7 +66,7 @@ function keptOff({ direction, from, to }: Place, keepOff: ReadonlySet<CassetteEn
   return part.from <= part.to ? part : null;
 }
 
-function placeWords({ direction, from, to }: Place, cassette: readonly number[]): string {
+function placeWords({ direction, from, to }: CausePlace, cassette: readonly number[]): string {
   const last = cassette.length - 1;
   const [step, first, end] = direction === 'to-larger' ? [1, from, to] : [-1, to, from];
   const softly = from === 0 || to === last ? ', softly, away from traffic,' : '';
@@ -99,11 +83,11 @@ const ontoEnd = (end: CassetteEnd, cassette: readonly number[]): string => {
 };
 
 /** The end whose cog leaves nothing of a place to ride. */
-const endOf = ({ from }: Place, keepOff: ReadonlySet<CassetteEnd>): CassetteEnd =>
+const endOf = ({ from }: CausePlace, keepOff: ReadonlySet<CassetteEnd>): CassetteEnd =>
   keepOff.has('past-smallest') && from <= 1 ? 'past-smallest' : 'past-largest';
 
 /** Whether the shifts of a place at an end of the cassette begin on its end cog. */
-const leadsOff = (end: CassetteEnd, { direction }: Place): boolean =>
+const leadsOff = (end: CassetteEnd, { direction }: CausePlace): boolean =>
   direction === (end === 'past-smallest' ? 'to-larger' : 'to-smaller');
 
 /** How the proof of an end cog is asked for. */
@@ -148,8 +132,6 @@ function noSkip(seen: Observed, keepOff: ReadonlySet<CassetteEnd>): string {
   return `On the next ride pedal firmly but seated for ten minutes on ${where}: a cure shows as no skip at all.`;
 }
 
-const everyEnd: readonly CassetteEnd[] = ['past-largest', 'past-smallest'];
-
 /** Both directions over the cassette, but for the end cogs past which a chain was lost. */
 function everywhereBut(keepOff: ReadonlySet<CassetteEnd>, { cassette }: Observed): string {
   const lost = everyEnd
@@ -184,7 +166,7 @@ export function verifyStep(
     const end = endOf(whole, keepOff);
     return stays(end, leadsOff(end, whole));
   }
-  const count = place ? shiftsOn(seen, place) : seen.all;
+  const count = place ? shiftsAt(seen, place) : seen.all;
   const where = place ? placeWords(place, seen.cassette) : everywhereBut(keepOff, seen);
   // a bent hanger is ridden on only once it was seen to
   const when = hanger ? 'Once the hanger is in order, on the next ride' : 'On the next ride';

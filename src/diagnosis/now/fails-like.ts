@@ -1,5 +1,6 @@
 import { wilsonInterval } from '../../numeric/wilson-interval.ts';
 import type { Direction } from '../../shifts/ride-events.ts';
+import { causePlace, shiftsAt } from '../cause-place.ts';
 import type { Cause } from '../causes.ts';
 import type { Observed, ShiftCount } from '../observed.ts';
 import type { SeenSince } from './seen-since.ts';
@@ -40,7 +41,6 @@ function failsMostly(seen: Observed, slow: Direction): boolean {
 
 /** Whether what was seen fails in the way that a cause makes it fail. */
 export function failsLike(cause: Cause, { seen, lost }: Pick<SeenSince, 'seen' | 'lost'>): boolean {
-  const last = seen.cassette.length - 1;
   switch (cause) {
     case 'no-fault':
       return false;
@@ -48,22 +48,21 @@ export function failsLike(cause: Cause, { seen, lost }: Pick<SeenSince, 'seen' |
       return failsMostly(seen, 'to-larger') || often(seen.ghosts('to-smaller'), seen);
     case 'cable-tension-high':
       return failsMostly(seen, 'to-smaller') || often(seen.ghosts('to-larger'), seen);
-    case 'low-limit-tight':
-      return shiftsFail(seen.shifts('to-larger', (cog) => cog === last));
     case 'low-limit-loose':
       return lost('past-largest') > 0;
-    case 'high-limit-tight':
-      return shiftsFail(seen.shifts('to-smaller', (cog) => cog === 0));
     case 'high-limit-loose':
       return lost('past-smallest') > 0;
-    case 'pulley-gap-small':
-      return shiftsFail(seen.shifts('to-larger'));
-    case 'cable-friction':
-      return shiftsFail(seen.shifts('to-smaller'));
     case 'pulley-gap-large':
     case 'hanger-bent':
       return anyShiftsFail(seen);
     case 'worn-drivetrain':
       return often(seen.skips(), seen);
+    case 'low-limit-tight':
+    case 'high-limit-tight':
+    case 'pulley-gap-small':
+    case 'cable-friction': {
+      const place = causePlace(cause, seen);
+      return place !== null && shiftsFail(shiftsAt(seen, place));
+    }
   }
 }

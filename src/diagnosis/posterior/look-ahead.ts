@@ -1,9 +1,12 @@
+import type { Direction } from '../../shifts/ride-events.ts';
 import type { Cause } from '../causes.ts';
 import { cogCell, LOAD_BINS, outcomes } from '../evidence/evidence-table.ts';
 import { emptyRates, fillRates } from '../imagined-bike/pulley-rates.ts';
 import type { CauseModel } from '../likelihood/cause-model.ts';
-import type { Shows } from './onset.ts';
 import type { Particle } from './particles.ts';
+
+/** Tells whether shifts onto a cog in a direction are where a cause shows. */
+export type Shows = (cog: number, direction: Direction) => boolean;
 
 /** Shifts that may be ridden: onto a cog (cassette index) in a direction, soft or firm on the pedals, this often. */
 export interface PlannedShifts {

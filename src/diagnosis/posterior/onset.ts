@@ -2,14 +2,13 @@ import type { PlacedRide } from '../../adjustments/adjustment-periods.ts';
 import { changePoint } from '../../numeric/change-point.ts';
 import { logBeta } from '../../numeric/log-gamma.ts';
 import { hasClock } from '../../ride-log/has-clock.ts';
-import type { Direction, ShiftEvent } from '../../shifts/ride-events.ts';
+import type { ShiftEvent } from '../../shifts/ride-events.ts';
 import type { Cause } from '../causes.ts';
 import type { Onset } from '../diagnosis.ts';
 import type { RidingEvidence } from '../evidence/build-evidence.ts';
+import { absentAtFirst } from './absent-at-first.ts';
+import type { Shows } from './look-ahead.ts';
 import type { Particle } from './particles.ts';
-
-/** Tells whether shifts onto a cog in a direction are where a cause shows. */
-export type Shows = (cog: number, direction: Direction) => boolean;
 
 const iso = (ms: number): string | null => (hasClock(ms) ? new Date(ms).toISOString() : null);
 
@@ -62,7 +61,7 @@ function rideBefore({ rides }: RidingEvidence, shows: Shows, ms: number): string
   return before < 0 ? null : iso(rides[before].startMs);
 }
 
-/** How the likeliest fault began. Unknown without a fault or where one stretch of riding is all there is. */
+/** How the likeliest fault began. Unknown without a fault, where one stretch of riding is all there is, or where the first ride hardly shows what seems there from the first on. */
 export function faultOnset(
   particles: readonly Particle[],
   cause: Cause,
@@ -78,6 +77,8 @@ export function faultOnset(
   }));
   const { kind, probability } = kinds.reduce((best, one) => (one.probability > best.probability ? one : best));
   const first = evidence.segments[0].startMs;
+  if (kind === 'steady' && absentAtFirst(evidence, shows))
+    return { kind: 'unknown', at: null, rideBeforeAt: null, probability: 0 };
   if (kind !== 'sudden') return { kind, at: iso(first), rideBeforeAt: null, probability };
   const starts = evidence.segments.map(
     (_, segment) => own.filter(({ onset }) => onset.kind === 'sudden' && onset.fullFrom === segment).length,

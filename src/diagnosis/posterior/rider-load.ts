@@ -1,11 +1,12 @@
 import { figure } from '../../numeric/figure.ts';
+import { stratifiedFewer } from '../../numeric/stratified-fewer.ts';
 import type { RiderPart } from '../diagnosis.ts';
 import type { RidingEvidence } from '../evidence/build-evidence.ts';
 import { loadBin } from '../evidence/evidence-table.ts';
 import type { Particle } from './particles.ts';
 
-/** Standard errors by which one rate has to lie above another for the counts to show it. An assumption of ours. */
-const CLEARLY = 2;
+/** From here on it is sure enough that more goes wrong under load than without. An assumption of ours. */
+const PLAINLY_MORE = 0.99;
 /** Trouble this small at the highest torque is not worth a word. */
 const WORTH_MENTIONING = 0.06;
 
@@ -26,18 +27,13 @@ function countByLoad(evidence: RidingEvidence): LoadCount[] {
   return counts;
 }
 
-/** What the two rates come to for the rider. Easing off helps whatever is wrong, so it is told wherever load plainly matters. */
-function whatFollows(probability: number, low: LoadCount, high: LoadCount): string {
+/** What the two rates come to for the rider; null where they do not plainly differ. Easing off helps whatever is wrong, so it is told wherever load plainly matters. */
+function whatFollows(probability: number, low: LoadCount, high: LoadCount): string | null {
   if (probability > 0.5) return 'ease off for half a turn while shifting before any part is touched';
-  const error = Math.sqrt(pooledVariance(low, high) * (1 / low.shifts + 1 / high.shifts));
-  const more = high.trouble / high.shifts - low.trouble / low.shifts;
-  if (more <= CLEARLY * error) return 'load made no plain difference';
-  return 'load made it worse, so ease off for half a turn while shifting, whatever the cause';
-}
-
-function pooledVariance(low: LoadCount, high: LoadCount): number {
-  const rate = (low.trouble + high.trouble) / (low.shifts + high.shifts);
-  return rate * (1 - rate);
+  const cases = ({ trouble, shifts }: LoadCount) => ({ bad: trouble, of: shifts });
+  return stratifiedFewer([{ before: cases(high), after: cases(low) }]) > PLAINLY_MORE
+    ? 'load made it worse, so ease off for half a turn while shifting, whatever the cause'
+    : null;
 }
 
 /** The rider's own part: does trouble gather at high torque on a bike that is otherwise well set? */
@@ -57,11 +53,13 @@ export function weighRider(particles: readonly Particle[], evidence: RidingEvide
   const probability =
     particles.filter(({ cause, healthy }) => cause === 'no-fault' && healthy.rider > WORTH_MENTIONING).length /
     Math.max(1, particles.length);
+  const follows = whatFollows(probability, low, high);
   const told = `${figure(high.trouble)} of ${figure(high.shifts)} shifts under the hardest pedalling (over ${Math.round(evidence.edges.highNm)} Nm) went wrong, ${figure(low.trouble)} of ${figure(low.shifts)} under the lightest (up to ${Math.round(evidence.edges.middleNm)} Nm)`;
   return {
     probability,
     troubleRateLowTorque: low.trouble / low.shifts,
     troubleRateHighTorque: high.trouble / high.shifts,
-    sentence: `${told}: ${whatFollows(probability, low, high)}.`,
+    // counts that show no difference are no evidence
+    sentence: follows ? `${told}: ${follows}.` : '',
   };
 }

@@ -1,9 +1,10 @@
 import { counted } from '../../numeric/counted.ts';
 import { figure } from '../../numeric/figure.ts';
+import { listed } from '../../numeric/listed.ts';
 import { upperFirst } from '../../numeric/upper-first.ts';
+import { type CausePlace, causePlace, shiftsAt, shiftsBeside } from '../cause-place.ts';
 import type { Cause } from '../causes.ts';
-import type { Observed, ShiftCount } from '../observed.ts';
-import { countsOf, gapFrom, lateOrMissed } from './where-it-shows.ts';
+import { lateOrMissed, type Observed, type ShiftCount } from '../observed.ts';
 
 const wasWere = (count: number): string => (count === 1 ? 'was' : 'were');
 
@@ -50,46 +51,50 @@ function tension(seen: Observed, low: boolean): string[] {
   return lines;
 }
 
-function endCog(seen: Observed, largest: boolean): { teeth: number; onto: ShiftCount; rest: ShiftCount; cog: number } {
-  const cog = largest ? seen.cassette.length - 1 : 0;
-  const direction = largest ? 'to-larger' : 'to-smaller';
-  return {
-    cog,
-    teeth: seen.cassette[cog],
-    onto: seen.shifts(direction, (other) => other === cog),
-    rest: seen.shifts(direction, (other) => other !== cog),
-  };
+/** So few shifts onto a cog say little of it, if all of them went well. An assumption of ours. */
+const SAY_LITTLE = 5;
+
+/** The end cog whose limit a cause is about (cassette index); null for a cause that is about none. */
+function cogOfLimit(cause: Cause, { cassette }: Observed): number | null {
+  if (cause === 'low-limit-tight' || cause === 'low-limit-loose') return cassette.length - 1;
+  return cause === 'high-limit-tight' || cause === 'high-limit-loose' ? 0 : null;
 }
 
-function limitTight(seen: Observed, largest: boolean): string[] {
-  const { teeth, cog, onto, rest } = endCog(seen, largest);
-  const direction = largest ? 'larger' : 'smaller';
+function limitTight(seen: Observed, cause: 'low-limit-tight' | 'high-limit-tight'): string[] {
+  const place = causePlace(cause, seen) as CausePlace;
+  const { from: cog, direction } = place;
+  const teeth = seen.cassette[cog];
+  const [onto, rest] = [shiftsAt(seen, place), shiftsBeside(seen, place)];
+  const end = cog === 0 ? 'smallest' : 'largest';
+  const few = onto.shifts < SAY_LITTLE && lateOrMissed(onto) === 0 ? ', which says little' : '';
   const lines = [
     sentence(
-      `${share(onto, `onto the ${largest ? 'largest' : 'smallest'} cog (${teeth})`)}, ${figure(lateOrMissed(rest))} of ${figure(rest.shifts)} to ${direction} onto the others`,
+      `${share(onto, `onto the ${end} cog (${teeth})`)}${few}, ${figure(lateOrMissed(rest))} of ${figure(rest.shifts)} ${direction.replace('-', ' ')} onto the others`,
     ),
   ];
-  const left = seen.ghosts(largest ? 'to-smaller' : 'to-larger', (other) => other === cog);
+  const left = seen.ghosts(cog === 0 ? 'to-larger' : 'to-smaller', (other) => other === cog);
   if (left > 0) lines.push(sentence(`the chain left the ${teeth} by itself ${counted(left, 'time')}`));
   return lines;
 }
 
 function limitLoose(seen: Observed, largest: boolean): string[] {
-  const { teeth, cog } = endCog(seen, largest);
+  const cog = largest ? seen.cassette.length - 1 : 0;
+  const teeth = seen.cassette[cog];
   const drops = seen.drops(largest ? 'past-largest' : 'past-smallest');
-  return [
-    sentence(
-      `the chain was lost past the ${largest ? 'largest' : 'smallest'} cog ${counted(drops, 'time')} in ${counted(seen.commandedOnto(cog), 'shift')} asked for onto the ${teeth}, judged or not`,
-    ),
-  ];
+  const asked = seen.commandedOnto(cog);
+  const past = `past the ${largest ? 'largest' : 'smallest'} cog`;
+  const shifts = `in ${counted(asked, 'shift')} asked for onto the ${teeth}, judged or not`;
+  if (drops > 0) return [sentence(`the chain was lost ${past} ${counted(drops, 'time')} ${shifts}`)];
+  return [sentence(`no chain was lost ${past} ${shifts}${asked < SAY_LITTLE ? ', which says little' : ''}`)];
 }
 
 function gapSmall(seen: Observed): string[] {
-  const from = gapFrom(seen);
-  const { there: onto, elsewhere: rest } = countsOf(seen, 'to-larger', from);
+  const place = causePlace('pulley-gap-small', seen) as CausePlace;
+  const rest = shiftsBeside(seen, place);
+  const { cassette } = seen;
   return [
     sentence(
-      `${share(onto, `to larger onto the ${seen.cassette.length - from} largest cogs`)}, ${figure(lateOrMissed(rest))} of ${figure(rest.shifts)} onto the others`,
+      `${share(shiftsAt(seen, place), `to larger onto the ${place.to - place.from + 1} largest cogs, the ${cassette[place.from]} to the ${cassette[place.to]},`)}, ${figure(lateOrMissed(rest))} of ${figure(rest.shifts)} onto the others`,
     ),
   ];
 }
@@ -111,7 +116,22 @@ function hanger(seen: Observed): string[] {
     const smaller = seen.shifts('to-smaller', onto);
     return `on the ${name} cogs ${figure(lateOrMissed(larger))} of ${figure(larger.shifts)} to larger and ${figure(lateOrMissed(smaller))} of ${figure(smaller.shifts)} to smaller were late or missed`;
   };
-  return [sentence(`${line('smaller half of the', small)}; ${line('larger half of the', large)}`)];
+  return [
+    sentence(`${line('smaller half of the', small)}; ${line('larger half of the', large)}`),
+    ...lostPastEnds(seen),
+  ];
+}
+
+/** A bent hanger carries both limits along, so chains lost past the ends speak for it too. */
+function lostPastEnds(seen: Observed): string[] {
+  const times = (end: 'largest' | 'smallest'): string[] => {
+    const drops = seen.drops(`past-${end}`);
+    return drops > 0 ? [`past the ${end} cog ${counted(drops, 'time')}`] : [];
+  };
+  const lost = [...times('largest'), ...times('smallest')];
+  if (lost.length === 0) return [];
+  const both = lost.length > 1 ? ': a bent hanger carries both limits along' : '';
+  return [sentence(`the chain was lost ${listed(lost)}${both}`)];
 }
 
 function worn(seen: Observed): string[] {
@@ -158,9 +178,13 @@ const comparesNothing: readonly Cause[] = ['no-fault', 'low-limit-loose', 'high-
 
 /**
  * What the rides show for or against a cause, in plain sentences with numbers. Where no shift was late or missed, all comparisons
- * would read 0 against 0: each cause then says the one same sentence instead.
+ * would read 0 against 0: each cause then says the one same sentence instead. An end cog that was never asked for says nothing of its limit.
  */
 export function evidenceSentences(cause: Cause, seen: Observed): string[] {
+  const cog = cogOfLimit(cause, seen);
+  const lost = cog !== null && seen.drops(cog === 0 ? 'past-smallest' : 'past-largest') > 0;
+  if (cog !== null && seen.commandedOnto(cog) === 0 && !lost)
+    return [`No shift onto the ${seen.cassette[cog]} was asked for: nothing is known of its limit.`];
   const [first, ...others] = sentencesFor(cause, seen);
   if (lateOrMissed(seen.all) > 0 || comparesNothing.includes(cause)) return [first, ...others];
   return [noFault(seen)[0], ...(cause === 'pulley-gap-large' ? [] : others)];
@@ -175,11 +199,11 @@ function sentencesFor(cause: Cause, seen: Observed): string[] {
     case 'cable-tension-high':
       return tension(seen, false);
     case 'low-limit-tight':
-      return limitTight(seen, true);
+      return limitTight(seen, cause);
     case 'low-limit-loose':
       return limitLoose(seen, true);
     case 'high-limit-tight':
-      return limitTight(seen, false);
+      return limitTight(seen, cause);
     case 'high-limit-loose':
       return limitLoose(seen, false);
     case 'pulley-gap-small':

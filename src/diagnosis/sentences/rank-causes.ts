@@ -32,6 +32,6 @@ export function rankCauses(
       evidence: [...evidenceSentences(cause, seen), ...adjustmentSentences(cause, comparisons)],
     }))
     .sort((a, b) => b.probability - a.probability);
-  const more = [...unshownSentences(first.cause, seen), ...onsetSentence(onset, rides)];
+  const more = [...unshownSentences(first.cause, seen), ...onsetSentence(onset, rides, first.probability)];
   return [{ ...first, evidence: [...first.evidence, ...more] }, ...others];
 }

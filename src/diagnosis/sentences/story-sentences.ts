@@ -9,6 +9,7 @@ import { figure } from '../../numeric/figure.ts';
 import { chance } from '../../numeric/percent.ts';
 import type { Cause } from '../causes.ts';
 import type { Onset } from '../diagnosis.ts';
+import { NAMED_ALONE } from '../named-alone.ts';
 import { touches } from './touches.ts';
 
 const trouble = (period: AdjustmentComparison['before']): string =>
@@ -57,16 +58,20 @@ const utc = (iso: string): string => `${iso.slice(0, 16).replace('T', ' ')} UTC`
  * How the likeliest fault began. That it was there from the first ride on says something only beside a second ride.
  *
  * @param rides how many rides were weighed
+ * @param probability of that fault; where it is not likely enough, all is said of the case that it is the one
  */
-export function onsetSentence(onset: Onset, rides: number): string[] {
-  const sure = chance(onset.probability);
-  if (onset.kind === 'sudden' && onset.at)
-    return [
-      onset.rideBeforeAt
-        ? `It began suddenly, between the ride of ${utc(onset.rideBeforeAt)} and that of ${utc(onset.at)} (${sure}).`
-        : `It began suddenly, about ${utc(onset.at)} (${sure}).`,
-    ];
-  if (onset.kind === 'gradual') return [`It grew over the rides (${sure}).`];
-  if (onset.kind === 'steady' && rides > 1) return [`It was there from the first ride on (${sure}).`];
-  return [];
+export function onsetSentence(onset: Onset, rides: number, probability: number): string[] {
+  const began = beganWords(onset, rides);
+  if (began === null) return [];
+  const sure = `(${chance(onset.probability)})`;
+  return [probability < NAMED_ALONE ? `If it is this, it ${began} ${sure}.` : `It ${began} ${sure}.`];
+}
+
+function beganWords({ kind, at, rideBeforeAt }: Onset, rides: number): string | null {
+  if (kind === 'sudden' && at)
+    return rideBeforeAt
+      ? `began suddenly, between the ride of ${utc(rideBeforeAt)} and that of ${utc(at)}`
+      : `began suddenly, about ${utc(at)}`;
+  if (kind === 'gradual') return 'grew over the rides';
+  return kind === 'steady' && rides > 1 ? 'was there from the first ride on' : null;
 }

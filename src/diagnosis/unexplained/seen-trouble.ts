@@ -1,7 +1,7 @@
-import { evidenceWeights } from '../assumptions.ts';
 import type { RidingEvidence } from '../evidence/build-evidence.ts';
 import { cogCell } from '../evidence/evidence-table.ts';
 import { troubleShare } from '../evidence/outcome-fit.ts';
+import { weighedShifts } from './weighed-shifts.ts';
 
 /** Judged shifts onto a cog in a direction, those that went wrong, and how many of these surely did, as far as each is sure. */
 export interface SeenTrouble {
@@ -12,26 +12,23 @@ export interface SeenTrouble {
   readonly inOrder: readonly { readonly atMs: number; readonly wrong: boolean }[];
 }
 
-/** The shifts that the causes were weighed by, for each cog and direction (`cogCell`); without those that only the rider's answer tells of, or a lost chain spoiled. */
-export function seenTrouble({ rides }: RidingEvidence, cassetteLength: number): SeenTrouble[] {
+/** What became of the shifts that the causes were weighed by (`weighedShifts`), for each cog and direction (`cogCell`). */
+export function seenTrouble(evidence: RidingEvidence, cassetteLength: number): SeenTrouble[] {
   const cells = Array.from({ length: 2 * cassetteLength }, () => ({
     shifts: 0,
     trouble: 0,
     sure: 0,
     inOrder: [] as { atMs: number; wrong: boolean }[],
   }));
-  for (const { startMs, events } of rides)
-    for (const shift of events.shifts) {
-      if (shift.outcome === 'unjudged' || shift.weak || shift.cogsToCross === 0) continue;
-      if (events.chainDrops.some(({ timeS }) => Math.abs(timeS - shift.timeS) <= evidenceWeights.dropShadowS)) continue;
-      const seen = cells[cogCell(cassetteLength, shift.direction === 'to-larger', shift.toCog)];
-      const wrong = shift.outcome !== 'clean';
-      seen.shifts++;
-      seen.inOrder.push({ atMs: startMs + shift.timeS * 1000, wrong });
-      if (!wrong) continue;
-      seen.trouble++;
-      seen.sure += troubleShare(shift);
-    }
+  for (const { atMs, shift } of weighedShifts(evidence)) {
+    const seen = cells[cogCell(cassetteLength, shift.direction === 'to-larger', shift.toCog)];
+    const wrong = shift.outcome !== 'clean';
+    seen.shifts++;
+    seen.inOrder.push({ atMs, wrong });
+    if (!wrong) continue;
+    seen.trouble++;
+    seen.sure += troubleShare(shift);
+  }
   return cells;
 }
 

@@ -4,7 +4,7 @@ import type { Report } from '../report-schema.ts';
 import { showsNothing } from '../shows-nothing.ts';
 import { ifOneFault } from './if-one-fault.ts';
 
-/** The causes that stand without evidence of their own, with their probabilities, in a sentence; null without any, and where no ride was weighed. */
+/** The causes that are not worth explaining, with their probabilities, in a sentence; null without any, and where no ride was weighed. */
 export function otherCauses(report: Report, explained: Report['diagnosis']['causes']): string | null {
   const { causes, weighed } = report.diagnosis;
   const told = new Set(explained.map(({ cause }) => cause));

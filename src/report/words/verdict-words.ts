@@ -1,3 +1,4 @@
+import { sum } from 'd3-array';
 import { endWords } from '../../adjustments/end-cog-words.ts';
 import { lastDone } from '../../adjustments/last-done.ts';
 import { causeWords } from '../../diagnosis/cause-words.ts';
@@ -19,11 +20,14 @@ const EXPLAINED_FROM = 0.05;
 /** As much of a report as the verdict's words are made of. */
 type SpokenOf = Pick<Report, 'bike' | 'diagnosis' | 'adjustments'> & {
   readonly rides?: readonly Pick<Report['rides'][number], 'gearSource' | 'leftOut'>[];
+  readonly cogs?: Report['cogs'];
 };
 
+/** Stands beside a cause all of whose evidence was said of likelier ones. */
+const NOTHING_OF_ITS_OWN = 'No evidence of its own beside what stands above.';
+
 /**
- * The causes worth explaining, likeliest first, each with the evidence not said above it: the likeliest, and of the others those that have any.
- * None where the rides show nothing.
+ * The causes worth explaining, likeliest first, each with the evidence not said above it. None where the rides show nothing.
  */
 export function explainedCauses(report: Report): Report['diagnosis']['causes'] {
   if (showsNothing(report)) return [];
@@ -35,9 +39,8 @@ export function explainedCauses(report: Report): Report['diagnosis']['causes'] {
     .map((verdict) => {
       const unsaid = verdict.evidence.filter((sentence) => !said.has(sentence));
       for (const sentence of unsaid) said.add(sentence);
-      return { ...verdict, evidence: unsaid };
-    })
-    .filter(({ evidence }, i) => i === 0 || evidence.length > 0);
+      return { ...verdict, evidence: unsaid.length > 0 ? unsaid : [NOTHING_OF_ITS_OWN] };
+    });
 }
 
 /** Even rides without a judged shift say a little: that no chain was lost, or how the rider answered a shift. */
@@ -52,6 +55,26 @@ function nothingSeenSentence({ diagnosis, rides: listed = [] }: SpokenOf): strin
   if (weakShifts > 0)
     return `No shift could be judged: of ${counted(weakShifts, 'shift')} only the rider's answer is known, which says little for or against any part.`;
   return 'No shift could be judged and nothing was seen to go wrong, which says little for or against any part.';
+}
+
+/** So few shifts onto an end cog, all of which went well, say little of its limit. */
+const SAY_LITTLE = 5;
+
+/** What keeps a bike whose shifts went well from being surer: end cogs that were hardly used, to append; empty where none were. */
+function hardlyTried({ bike: { cassette }, cogs = [] }: SpokenOf): string {
+  const judged = [cassette.at(-1), cassette[0]].map((teeth) => ({
+    teeth,
+    shifts: sum(
+      cogs.filter((cog) => cog.teeth === teeth),
+      ({ shifts }) => shifts,
+    ),
+  }));
+  const few = judged.filter(({ shifts }) => cogs.length > 0 && shifts < SAY_LITTLE);
+  const words = few.map(({ teeth, shifts }) =>
+    shifts === 0 ? `no shift onto the ${teeth}` : `only ${counted(shifts, 'shift')} onto the ${teeth}`,
+  );
+  if (few.length === 0) return '';
+  return `; ${listed(words)} could be judged, so of ${few.length > 1 ? 'their limits' : 'its limit'} hardly anything is known`;
 }
 
 /** Which adjustment went too far. */
@@ -127,7 +150,7 @@ export function explainedSentence(report: SpokenOf, verdict: Verdict = verdictOf
     case 'nothing-seen':
       return nothingSeenSentence(report);
     case 'sound':
-      return `Nothing points to a mis-set part (${first.share} sure).`;
+      return `Nothing points to a mis-set part (${first.share} sure)${hardlyTried(report)}.`;
     case 'unexplained':
       return report.diagnosis.unexplained?.sentence ?? '';
     case 'cured':

@@ -24,15 +24,15 @@ export const lost = (side: DropSide, count: number): PatternRide['drops'] =>
 
 const units = { 'cable-tension': 'clicks', 'index-offset': 'steps' } as const;
 
-/** What was turned, by how much. */
-export type Turn = readonly [parameter: Adjustment['parameter'], amount: number];
+/** What was turned, by how much; null for a part that was replaced. */
+export type Turn = readonly [parameter: Adjustment['parameter'], amount: number | null];
 
 /** An adjustment on the evening of a day. */
 export const turned = (day: number, [parameter, amount]: Turn): Adjustment => ({
   at: new Date(Date.UTC(2026, 4, 1 + day, 18)).toISOString(),
   parameter,
   amount,
-  unit: units[parameter as 'cable-tension'] ?? 'turns',
+  unit: amount === null ? 'done' : (units[parameter as 'cable-tension'] ?? 'turns'),
   note: '',
 });
 

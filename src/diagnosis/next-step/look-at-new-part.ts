@@ -1,0 +1,62 @@
+import type { Adjustment } from '../../adjustments/adjustment.ts';
+import type { AdjustmentComparison } from '../../adjustments/compare-adjustments.ts';
+import { DECIDED_AT } from '../../adjustments/compare-rates.ts';
+import { isTogether } from '../../adjustments/made-together.ts';
+import { parameterName } from '../../adjustments/parameter-words.ts';
+import { listed } from '../../numeric/listed.ts';
+import { beganSuddenly } from '../posterior/onset.ts';
+import type { Step } from './step.ts';
+import type { SuggestionFacts } from './suggestion-facts.ts';
+
+const SITS = 'the wheel sits fully in the dropouts and its axle is tight';
+/** What a part may be left in that was just aligned or replaced. Common practice in the trade, no source. */
+const looks: Readonly<Partial<Record<Adjustment['parameter'], string>>> = {
+  hanger: 'whether hanger and derailleur sit tight and straight',
+  'cable-and-housing': 'whether the cable slips in its clamp and the ends of the housing are seated',
+  chain: 'whether the chain runs rightly through the cage, is long enough and has no stiff link',
+  cassette: `whether its lockring is tight, no spacer is missing, doubled or in the wrong place, ${SITS}`,
+  wheel: `whether ${SITS}, and the lockring and spacers of its cassette are in order`,
+};
+/** Another wheel or cassette seldom stands just where the old one did. */
+const movesTheCogs: readonly string[] = ['cassette', 'wheel', 'hanger'];
+
+/** Where trouble began with a part that was aligned or replaced, that work is looked over before anything is turned. The step as it was where none did. */
+export function lookAtNewPart(step: Step, facts: SuggestionFacts): Step {
+  const parts = partsToLookAt(facts);
+  if (parts.length === 0) return step;
+  const names = parts.map(({ parameter }) => parameter);
+  const look = names.flatMap((name) => looks[name] ?? []).join('; ');
+  const anew = names.some((name) => movesTheCogs.includes(name))
+    ? ' Then see on a stand whether indexing and both limits still fit: the cogs may stand elsewhere than before.'
+    : '';
+  return {
+    ...step,
+    steps: [
+      `Look first at what was done on ${parts[0].at.slice(0, 10)} (${listed(names.map(parameterName))}), since the trouble came with it: ${look}.${anew}`,
+      ...step.steps,
+    ],
+    start: `Look over that work first. Then: ${step.start}`,
+  };
+}
+
+/** The parts that were last aligned or replaced together, where trouble came with them; none where it was seen to since. */
+function partsToLookAt({
+  comparisons,
+  ranked,
+  undecided,
+  wellSince,
+  now,
+  onset,
+}: SuggestionFacts): AdjustmentComparison[] {
+  if (wellSince || now.setting === 'cured' || (ranked[0].cause === 'no-fault' && !undecided)) return [];
+  const from = onset.rideBeforeAt === null || !beganSuddenly(onset) ? Number.NaN : Date.parse(onset.rideBeforeAt);
+  const until = Date.parse(onset.at ?? '');
+  const cameWith = ({ at, probabilityBetter, before, after }: AdjustmentComparison): boolean =>
+    (Date.parse(at) > from && Date.parse(at) <= until) ||
+    (probabilityBetter <= 1 - DECIDED_AT && before.shifts > 0 && after.shifts > 0);
+  const last = comparisons.findLast((one) => one.amount === null && cameWith(one));
+  if (!last) return [];
+  const since = comparisons.slice(comparisons.indexOf(last) + 1).filter((one) => !isTogether(one, last));
+  if (since.some(({ amount, probabilityBetter }) => amount === null || probabilityBetter >= DECIDED_AT)) return [];
+  return comparisons.filter((one) => one.amount === null && isTogether(one, last));
+}
