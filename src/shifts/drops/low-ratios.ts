@@ -24,6 +24,7 @@ export function lowRatios(log: RideLog, trace: RideTrace): DropCandidate[] {
   const search: DropSearch = { log, trace, below: belowGears(log, trace) };
   const leaping = leapingCadence(log);
   return lowRuns(search).flatMap((run): DropCandidate[] => {
+    if (onlyStops(log, run)) return [];
     const seen = runSigns(search, run);
     if (!seen || driveShown(search, run, seen)) return [];
     const halt = haltAfter(log, recordAfter(log, run), STOP_WITHIN_S, STOP_LASTS_S);
@@ -82,6 +83,13 @@ function otherSigns({ log, trace }: DropSearch, { start, end }: LowRun, seen: Ru
     signs.push(endCogSign(sinceShiftS));
   return signs;
 }
+
+/**
+ * Whether a run is nothing but a bike that comes to a stand: one reading slower than anybody rides. Every stop at a crawl on the largest cog
+ * looks like that: the last turn of the legs is shown later than the speed that falls away, and the power is gone since the rider let go.
+ */
+const onlyStops = ({ speedMps }: RideLog, { start, end }: LowRun): boolean =>
+  end - start === 1 && speedMps[start] < STANDSTILL_MPS;
 
 /** A single reading at walking pace, or one just after setting off: there the sensors' own error and lag look like legs that spin in vain. */
 function creeping(log: RideLog, start: number, end: number): boolean {
