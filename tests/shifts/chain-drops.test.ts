@@ -237,6 +237,7 @@ describe('chain drops', () => {
       return analyseRide(edited, lowBike).events.chainDrops.length;
     };
     expect([52, 54, 56, 58, 60].map(dropsAt)).toEqual([0, 0, 0, 0, 0]);
+    expect(dropsAt(88)).toBe(1);
   });
 
   it('are never read into a pause, a gap of the record or a silent sensor', () => {
