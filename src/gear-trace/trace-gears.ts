@@ -21,6 +21,8 @@ import { residualNoise } from './levels/residual-noise.ts';
 import { pedalledSeconds } from './samples/pedalled-seconds.ts';
 import { type PedallingSamples, pedallingSamples } from './samples/pedalling-samples.ts';
 import { settledSamples } from './samples/settled-samples.ts';
+import { unsteadySpells } from './unsteady/unsteady-spells.ts';
+import { unsteadyWarning } from './unsteady/unsteady-warning.ts';
 
 /** Usable seconds below which a ride is not worth a trace. */
 const MIN_USABLE_S = 120;
@@ -45,6 +47,7 @@ export function traceGears(log: RideLog, bike: Bike): RideTrace {
   const decoded = decodeGears(log, bike, samples, commands, model);
   const writtenMm = bikeRolloutMm(bike);
   const rolloutMm = 1000 * Math.exp(model.logRollout);
+  const unsteady = unsteadySpells(log, decoded, commands, model);
   const peaks = decodedPeaks(decoded, model);
   const measured = isSpeedInMps(rolloutMm, writtenMm)
     ? measureTeeth(peaks, bike, writtenMm / 1000)
@@ -60,7 +63,11 @@ export function traceGears(log: RideLog, bike: Bike): RideTrace {
     ratioNoise: model.noise.relative,
     measured: { chainrings: measured.chainrings, cassette: measured.cassette },
     cogsOff: recorded ? cogsOff(peaks, bike) : [],
-    warnings: [...(sparse ? [sparse] : []), ...gearWarnings(log, bike, measured, rolloutMm, writtenMm)],
+    unsteady,
+    warnings: [
+      ...[sparse, unsteadyWarning(unsteady)].filter((warning) => warning !== null),
+      ...gearWarnings(log, bike, measured, rolloutMm, writtenMm),
+    ],
   };
 }
 
