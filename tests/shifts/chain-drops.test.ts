@@ -220,26 +220,6 @@ describe('chain drops', () => {
     expect(found([0.8, 0.4, 0.2, ...Array(12).fill(0)], [...Array(8).fill(0), 88, 88, 88, 88])).toBe(0);
   });
 
-  it('are never read into a stop at a crawl on the largest cog, whose last turn of the legs is shown late', () => {
-    const lowBike = { ...madeBike, chainrings: [22] };
-    const climb = at(8, warmedUp(lowBike)).pedal(30, { cadenceRpm: 45 });
-    const stopAt = climb.nowS;
-    const log = climb.stand(60).pedal(60).log();
-    const from = log.timeS.findIndex((timeS) => timeS >= stopAt);
-    const crawling = log.speedMps[from - 2];
-    expect(crawling).toBeLessThan(1.2);
-    const dropsAt = (last: number): number => {
-      const edited = { ...log, speedMps: log.speedMps.slice(), cadenceRpm: log.cadenceRpm.slice() };
-      [0.85, 0.6, 0.35].forEach((share, k) => {
-        edited.speedMps[from + k] = share * crawling;
-      });
-      edited.cadenceRpm[from] = last;
-      return analyseRide(edited, lowBike).events.chainDrops.length;
-    };
-    expect([52, 54, 56, 58, 60].map(dropsAt)).toEqual([0, 0, 0, 0, 0]);
-    expect(dropsAt(88)).toBe(1);
-  });
-
   it('are never read into a pause, a gap of the record or a silent sensor', () => {
     const log = at(4).pedal(60).stand(60).pedal(60).log();
     const kept = [...log.timeS.keys()].filter((i) => i < 300 || i > 360);
