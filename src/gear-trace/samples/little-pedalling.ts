@@ -5,6 +5,8 @@ import type { PedallingSamples } from './pedalling-samples.ts';
 
 /** Usable seconds below which a ride is not worth a trace. */
 const MIN_USABLE_S = 120;
+/** A cadence in a smaller share of the records than this is as good as none. */
+const HARDLY_ANY = 0.1;
 
 /**
  * Why a ride shows too few seconds of pedalling to tell where the chain was: it holds no cadence, the legs hardly turned, or most of their
@@ -17,8 +19,12 @@ export function littlePedalling({ cadenceRpm }: RideLog, samples: PedallingSampl
   });
   if (usableS >= MIN_USABLE_S) return null;
   const needed = `${MIN_USABLE_S} s are needed to tell where the chain was`;
-  if (cadenceRpm.every(Number.isNaN))
-    return { code: 'no-cadence', message: 'The ride holds no cadence: where the chain was cannot be worked out.' };
+  const known = cadenceRpm.filter((rpm) => !Number.isNaN(rpm)).length;
+  if (known < HARDLY_ANY * cadenceRpm.length)
+    return {
+      code: 'no-cadence',
+      message: `The ride holds ${known === 0 ? 'no cadence' : `a cadence in ${known} of ${cadenceRpm.length} records only`}: where the chain was cannot be worked out.`,
+    };
   const pedalledS = Math.round(allPedalledSeconds(samples));
   if (pedalledS < MIN_USABLE_S)
     return { code: 'too-little-pedalling', message: `The ride holds ${pedalledS} s of pedalling; ${needed}.` };
