@@ -4,6 +4,7 @@ import type { GearCommands } from './commands/gear-commands.ts';
 import type { CogsOff } from './disagreement/cogs-off.ts';
 import type { GearModel } from './gear-model.ts';
 import type { PedallingSamples } from './samples/pedalling-samples.ts';
+import type { UnsteadySpell } from './unsteady/unsteady-spells.ts';
 
 /**
  * What a ride can tell about shifting. `full`: gear records, cadence and speed; `commands-only`: gear records without a ratio to set
@@ -46,6 +47,8 @@ export interface RideTrace extends GearTrace {
   readonly logDevelopment: Float64Array;
   /** Standard deviation of that log development; NaN where there is no ratio. */
   readonly deviation: Float64Array;
+  /** Where the speed drifted across the cogs, in order of time: there nothing can be told of the chain. */
+  readonly unsteady: readonly UnsteadySpell[];
 }
 
 /** The trace of a ride that cannot be traced: every cog unknown, the reason among the warnings. */
@@ -75,5 +78,6 @@ export function emptyTrace(
     model: null,
     logDevelopment: new Float64Array(count).fill(Number.NaN),
     deviation: new Float64Array(count).fill(Number.NaN),
+    unsteady: [],
   };
 }

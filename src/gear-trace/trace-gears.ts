@@ -18,12 +18,12 @@ import { fitCommandedGears } from './levels/fit-commanded-gears.ts';
 import { measureGears } from './levels/measure-gears.ts';
 import { measureTeeth, noTeethShown } from './levels/measure-teeth.ts';
 import { residualNoise } from './levels/residual-noise.ts';
-import { pedalledSeconds } from './samples/pedalled-seconds.ts';
+import { littlePedalling } from './samples/little-pedalling.ts';
 import { type PedallingSamples, pedallingSamples } from './samples/pedalling-samples.ts';
 import { settledSamples } from './samples/settled-samples.ts';
+import { unsteadySpells } from './unsteady/unsteady-spells.ts';
+import { unsteadyWarning } from './unsteady/unsteady-warning.ts';
 
-/** Usable seconds below which a ride is not worth a trace. */
-const MIN_USABLE_S = 120;
 /** A spread of the ratio wider than this parts no two cogs. */
 const MAX_NOISE = 0.06;
 /** Noise taken where too few settled records show it. */
@@ -45,6 +45,7 @@ export function traceGears(log: RideLog, bike: Bike): RideTrace {
   const decoded = decodeGears(log, bike, samples, commands, model);
   const writtenMm = bikeRolloutMm(bike);
   const rolloutMm = 1000 * Math.exp(model.logRollout);
+  const unsteady = unsteadySpells(log, decoded, commands, model);
   const peaks = decodedPeaks(decoded, model);
   const measured = isSpeedInMps(rolloutMm, writtenMm)
     ? measureTeeth(peaks, bike, writtenMm / 1000)
@@ -60,7 +61,11 @@ export function traceGears(log: RideLog, bike: Bike): RideTrace {
     ratioNoise: model.noise.relative,
     measured: { chainrings: measured.chainrings, cassette: measured.cassette },
     cogsOff: recorded ? cogsOff(peaks, bike) : [],
-    warnings: [...(sparse ? [sparse] : []), ...gearWarnings(log, bike, measured, rolloutMm, writtenMm)],
+    unsteady,
+    warnings: [
+      ...[sparse, unsteadyWarning(unsteady)].filter((warning) => warning !== null),
+      ...gearWarnings(log, bike, measured, rolloutMm, writtenMm),
+    ],
   };
 }
 
@@ -68,15 +73,8 @@ export function traceGears(log: RideLog, bike: Bike): RideTrace {
 function gearsShown(log: RideLog, samples: PedallingSamples, bike: Bike, commands: GearCommands): GearModel | Warning {
   if (log.speedMps.every(Number.isNaN))
     return { code: 'no-speed', message: 'The ride holds no speed: where the chain was cannot be worked out.' };
-  let usableS = 0;
-  samples.usable.forEach((usable, i) => {
-    if (usable) usableS += pedalledSeconds(samples, i);
-  });
-  if (usableS < MIN_USABLE_S)
-    return {
-      code: 'no-cadence',
-      message: `The ride holds ${Math.round(usableS)} s of pedalling with speed and cadence; ${MIN_USABLE_S} s are needed to tell where the chain was.`,
-    };
+  const little = littlePedalling(log, samples);
+  if (little) return little;
   const fitted = fitGears(log, samples, bike, commands);
   if (typeof fitted === 'string') return { code: 'no-gear-bands', message: fitted };
   if (fitted.noise.relative > MAX_NOISE)

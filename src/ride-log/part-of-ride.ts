@@ -10,11 +10,11 @@ const ROUNDED_MPS = 0.02;
 
 /**
  * Whether `part` is a stretch of the same recording as `whole`: the same seconds of the calendar with the same speed and cadence. False
- * without a clock, for the longer of the two, and for one that holds gear records which the other lacks.
+ * without a clock, for the longer of the two, and for one that names gears which the other does not: a copy may have lost them, or their teeth.
  */
 export function isPartOfRide(part: RideLog, whole: RideLog): boolean {
   if (part.timeS.length > whole.timeS.length || part.timeS.length < LEAST_RECORDS) return false;
-  if (part.gearRecords.timeS.length > whole.gearRecords.timeS.length) return false;
+  if (namedGears(part) > namedGears(whole)) return false;
   if (!hasClock(part.startMs) || !hasClock(whole.startMs)) return false;
   if (endMs(part) < whole.startMs || endMs(whole) < part.startMs) return false;
   let same = 0;
@@ -26,6 +26,23 @@ export function isPartOfRide(part: RideLog, whole: RideLog): boolean {
     if (msAt(whole, k) === ms && alike(part, i, whole, k)) same++;
   }
   return same >= SAME_SHARE * part.timeS.length;
+}
+
+/** How often the gear records name another cog or ring than before: a copy that lost some names the same one again, which tells no more. */
+function namedGears({ gearRecords: records }: RideLog): number {
+  const { rearTeeth, rearPosition, frontTeeth, frontPosition } = records;
+  return namesOf(rearTeeth, rearPosition) + namesOf(frontTeeth, frontPosition);
+}
+
+function namesOf(teeth: Uint8Array, position: Uint8Array): number {
+  let names = 0;
+  let last = -1;
+  teeth.forEach((_, k) => {
+    if (teeth[k] === 0 && position[k] === 0) return;
+    if (last < 0 || teeth[k] !== teeth[last] || position[k] !== position[last]) names++;
+    last = k;
+  });
+  return names;
 }
 
 const msAt = (log: RideLog, i: number): number => log.startMs + Math.round(1000 * log.timeS[i]);

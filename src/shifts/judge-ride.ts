@@ -14,6 +14,7 @@ import { leaveOutAstray } from './outcomes/leave-out-astray.ts';
 import type { RideEvents } from './ride-events.ts';
 import { rideInQuestion } from './ride-in-question.ts';
 import { skips } from './skips/skips.ts';
+import { whileUnsteady } from './while-unsteady.ts';
 
 /** What happened in one ride. */
 export interface JudgedRide {
@@ -50,13 +51,13 @@ export function judgeRide(recorded: RideLog, trace: RideTrace, cogs: number): Ju
   const shifts = leaveOutAstray(log, trace, judged.shifts);
   const withRecords = trace.commands.timeS.length > 0;
   const lagS = withRecords ? timing.lagS : 0;
+  const ghosts = [...ghostShifts(log, trace, lagS, goesAtLast(shifts, ride.clock)), ...ghostSteps(log, trace, lagS)];
   return {
     events: {
       shifts,
-      ghostShifts: likelyGhosts([
-        ...ghostShifts(log, trace, lagS, goesAtLast(shifts, ride.clock)),
-        ...ghostSteps(log, trace, lagS),
-      ]),
+      ghostShifts: likelyGhosts(
+        ghosts.filter(({ ghost }) => !whileUnsteady(trace, ghost.timeS, ghost.timeS + ghost.heldS)),
+      ),
       chainDrops: drops,
       skips: skips(log, trace, lagS),
       pedallingSByCog,

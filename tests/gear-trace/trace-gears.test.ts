@@ -230,7 +230,9 @@ describe('traceGears with too little', () => {
     const bare = withoutRecords(allLog);
     const none: [RideLog, string][] = [
       [{ ...bare, speedMps: bare.speedMps.map(() => Number.NaN) }, 'no-speed'],
-      [withoutRecords(new MadeRide().pedal(60).log()), 'no-cadence'],
+      [withoutRecords(new MadeRide().pedal(60).log()), 'too-little-pedalling'],
+      [{ ...bare, cadenceRpm: bare.cadenceRpm.map(() => 80) }, 'few-sound-readings'],
+      [{ ...bare, cadenceRpm: bare.cadenceRpm.map(() => Number.NaN) }, 'no-cadence'],
       [madeLog({ speedMps: [], cadenceRpm: [] }), 'no-speed'],
       [{ ...bare, speedSource: 'computed' }, 'no-gear-bands'],
     ];

@@ -40,6 +40,11 @@ describe('dropReasons', () => {
     ]);
   });
 
+  it('says of an end cog that was asked for long before only where the derailleur stood: while coasting the chain stays behind', () => {
+    const [told] = reasons(['beforehand', Number.NaN, -5.5], ['end-cog-held', Number.NaN, 1.5], ['power-gone', 20, 1]);
+    expect(told).toBe('Why: power fell to 20 W and the derailleur stood on an end cog.');
+  });
+
   it('tells how often the bike halted so after shifts onto that cog, and what may be chance', () => {
     expect(
       reasons(

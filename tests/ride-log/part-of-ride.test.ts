@@ -40,3 +40,19 @@ test('one with gear records is no part of one without, and rides without a clock
   expect(isPartOfRide(made({ from: 50, to: 150 }), made({ gears: false }))).toBe(false);
   expect(isPartOfRide(made({ startMs: 0 }), made({ startMs: 0 }))).toBe(false);
 });
+
+test('a sound ride is no part of a copy that lost a gear, though that holds more gear records', () => {
+  const named: Record<number, number> = { 0: 11, 40: 13, 80: 15, 120: 17, 160: 19 };
+  const ride = (rear: Record<number, number>): RideLog => {
+    const rows = Array.from({ length: 200 }, (_, second) => {
+      const time = new Date(START_MS + 1000 * second).toISOString();
+      return `${time},${5 + (second % 7) / 10},${80 + (second % 5)},${rear[second] ?? ''}\n`;
+    });
+    return readRideLog('made', new TextEncoder().encode(`time,speed_mps,cadence_rpm,rear_teeth\n${rows.join('')}`));
+  };
+  const sound = ride(named);
+  const damaged = ride({ ...named, 40: 999, 90: 999, 95: 15, 130: 999, 135: 17, 170: 999, 175: 19 });
+  expect(damaged.gearRecords.timeS.length).toBeGreaterThan(sound.gearRecords.timeS.length);
+  expect(isPartOfRide(sound, damaged)).toBe(false);
+  expect(isPartOfRide(damaged, sound)).toBe(true);
+});

@@ -9,6 +9,7 @@ export const doubting: ReadonlySet<string> = new Set([
   otherCogs,
   'another-cassette',
   'duplicate',
+  'few-sound-readings',
   'no-cadence',
   'no-gear-bands',
   'no-speed',
@@ -18,7 +19,9 @@ export const doubting: ReadonlySet<string> = new Set([
   'recorded-teeth-differ',
   'rollout-differs',
   'speed-unit-doubtful',
+  'speed-unsteady',
   'teeth-differ',
+  'too-little-pedalling',
   virtualSpeed,
 ]);
 

@@ -31,7 +31,7 @@ const speaksFor: readonly SignWords[] = [
     asked: true,
     say: (size) => `the end cog had been asked for ${size === '0 s' ? 'just' : size} before`,
   },
-  { sign: 'end-cog-held', say: () => 'the chain was on an end cog' },
+  { sign: 'end-cog-held', say: () => 'the derailleur stood on an end cog' },
   {
     sign: 'halts-on-cog',
     asked: true,

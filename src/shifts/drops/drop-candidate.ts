@@ -31,7 +31,7 @@ export const dropSignUnits = {
   'no-halt': 's',
   /** Since an end cog was asked for. */
   'end-cog-asked': 's',
-  /** Nothing was asked for lately; the chain stood on an end cog. */
+  /** Nothing was asked for lately; the derailleur stood on an end cog. The chain may not have come there yet, where the cranks stood still since. */
   'end-cog-held': 'none',
   /** Speed at which readings are taken that the sensors' own errors could make. */
   creeping: 'm/s',

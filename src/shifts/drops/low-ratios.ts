@@ -14,6 +14,8 @@ const STOP_WITHIN_S = 60;
 const STOP_LASTS_S = 8;
 const CREEPING_MPS = 2;
 const STANDSTILL_MPS = 1.2;
+/** Legs that run this far ahead of the gear, log share, push against nothing; a last push before a stop is not so quick (assumption of ours). */
+const RUNS_AWAY = 0.35;
 
 /**
  * Finds the runs of records below every gear in question about which nothing shows that the chain still drove. Where the cadence leaps time
@@ -24,6 +26,7 @@ export function lowRatios(log: RideLog, trace: RideTrace): DropCandidate[] {
   const search: DropSearch = { log, trace, below: belowGears(log, trace) };
   const leaping = leapingCadence(log);
   return lowRuns(search).flatMap((run): DropCandidate[] => {
+    if (onlyStops(search, run)) return [];
     const seen = runSigns(search, run);
     if (!seen || driveShown(search, run, seen)) return [];
     const halt = haltAfter(log, recordAfter(log, run), STOP_WITHIN_S, STOP_LASTS_S);
@@ -82,6 +85,14 @@ function otherSigns({ log, trace }: DropSearch, { start, end }: LowRun, seen: Ru
     signs.push(endCogSign(sinceShiftS));
   return signs;
 }
+
+/**
+ * Whether a run is nothing but a bike that comes to a stand: one reading slower than anybody rides, of legs that do not run far ahead of the
+ * fastest speed about. Every stop at a crawl on the largest cog looks like that: the last turn of the legs is shown later than the speed
+ * that falls away, and the power is gone since the rider let go.
+ */
+const onlyStops = ({ log, below }: DropSearch, { start, end }: LowRun): boolean =>
+  end - start === 1 && log.speedMps[start] < STANDSTILL_MPS && !(below.sureDepth(start) > RUNS_AWAY);
 
 /** A single reading at walking pace, or one just after setting off: there the sensors' own error and lag look like legs that spin in vain. */
 function creeping(log: RideLog, start: number, end: number): boolean {

@@ -1,6 +1,6 @@
 import { isSparse, SPARSE_STEP_S } from '../../gear-trace/samples/typical-step.ts';
 import type { CommandedShift } from '../commands/commanded-shifts.ts';
-import type { ChainDropEvent, Outcome, OutcomeProbability, ShiftEvent } from '../ride-events.ts';
+import type { ChainDropEvent, Outcome, OutcomeProbability, ShiftEvent, UnjudgedReason } from '../ride-events.ts';
 import type { RideInQuestion } from '../ride-in-question.ts';
 import { arrivalTable } from '../stories/arrival-table.ts';
 import { estimateTiming } from '../stories/estimate-timing.ts';
@@ -10,6 +10,7 @@ import type { ShiftTiming } from '../stories/shift-timing.ts';
 import { LATE_WITHIN_REVS } from '../turn-limits.ts';
 import { longestStepS } from '../turns/longest-step.ts';
 import { unjudged } from '../unjudged.ts';
+import { whileUnsteady } from '../while-unsteady.ts';
 import { cutByDrop } from './cut-by-drop.ts';
 import { loadDuring } from './load-during.ts';
 import { outcomeShares } from './outcome-shares.ts';
@@ -28,7 +29,7 @@ export interface JudgedShifts {
  * Judges every commanded shift: for each the probability that the chain was on the commanded cog within 1.5 turns of the cranks,
  * within 5, not at all, or went beyond, with the ride's own lag, smearing and share of troubled shifts (empirical Bayes:
  * Efron and Morris 1973), the latter for each direction. A shift after which the chain came off (`drops`) was likely missed. Where records
- * lie far apart, one of which they hardly tell is left unjudged, as one that nobody saw.
+ * lie far apart, one of which they hardly tell is left unjudged, as one that nobody saw; so is every one made while the speed drifted.
  */
 export function judgeShifts(
   ride: RideInQuestion,
@@ -38,7 +39,7 @@ export function judgeShifts(
   const { log, clock } = ride;
   const timing = estimateTiming(ride, commanded);
   const stories = commanded.map((shift, j) => {
-    if (shift.pedalledS < MIN_PEDALLED_S) return null;
+    if (shift.pedalledS < MIN_PEDALLED_S || whileUnsteady(ride.trace, shift.timeS)) return null;
     const tables = shiftContexts(ride, commanded, j, timing.lagS).map((context) =>
       arrivalTable(ride, shift, context, timing.riseWidthS),
     );
@@ -51,13 +52,17 @@ export function judgeShifts(
     const story = stories[i];
     const shares = sharesOf[i];
     const asked = { ...askedFor(shift), ...loadDuring(log, shift, clock), weak: false };
-    if (!story || !shares)
-      return { ...asked, ...unjudged(shift.pedalledS < MIN_PEDALLED_S ? 'no-pedalling' : 'not-seen') };
+    if (!story || !shares) return { ...asked, ...unjudged(whyUnjudged(ride, shift)) };
     const verdict = judged(story, shares, { shift, drops });
     const unseen = betweenRecords(shift) && saysLittle(verdict.probability, verdict.expected);
     return { ...asked, ...(unseen ? unjudged('not-seen') : verdict) };
   });
   return { shifts, timing };
+}
+
+function whyUnjudged({ trace }: RideInQuestion, { pedalledS, timeS }: CommandedShift): UnjudgedReason {
+  if (pedalledS < MIN_PEDALLED_S) return 'no-pedalling';
+  return whileUnsteady(trace, timeS) ? 'astray' : 'not-seen';
 }
 
 /** Tells the shifts that may begin and end between two records; none in a ride whose records are mostly dense. */

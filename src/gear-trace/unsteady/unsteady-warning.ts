@@ -1,0 +1,32 @@
+import type { Warning } from '../../errors/warning.ts';
+import { listed } from '../../numeric/listed.ts';
+import type { UnsteadySpell } from './unsteady-spells.ts';
+
+/** Code of the warning that a ride's speed drifted for a while. */
+export const speedUnsteady = 'speed-unsteady';
+
+/** The spells are told one by one up to so many, the longest ones. */
+const TOLD = 5;
+
+/** Says where a ride's speed drifted, by the time since its start; null where it did not. */
+export function unsteadyWarning(spells: readonly UnsteadySpell[]): Warning | null {
+  if (spells.length === 0) return null;
+  const longest = [...spells].sort((a, b) => b.toS - b.fromS - (a.toS - a.fromS)).slice(0, TOLD);
+  const told = longest
+    .sort((a, b) => a.fromS - b.fromS)
+    .map(({ fromS, toS }) => `from ${sinceStart(fromS)} to ${sinceStart(toS)}`);
+  const more = spells.length > TOLD ? `, and ${spells.length - TOLD} times more for a shorter while` : '';
+  return {
+    code: speedUnsteady,
+    message: `The speed drifts ${listed(told)} after the start${more}, as it does where a receiver loses its satellites: no gear is held there that the bike has. Shifts made then are not judged. A speed sensor on the wheel does not drift.`,
+  };
+}
+
+/** @example sinceStart(3084) // '51:24' */
+function sinceStart(seconds: number): string {
+  const whole = Math.round(seconds);
+  const two = (value: number): string => String(value).padStart(2, '0');
+  const hours = Math.floor(whole / 3600);
+  const minutes = Math.floor(whole / 60) % 60;
+  return `${hours > 0 ? `${hours}:${two(minutes)}` : minutes}:${two(whole % 60)}`;
+}

@@ -1,0 +1,24 @@
+import { expect, it } from 'vitest';
+import { analyseRide } from '../../src/analyse.ts';
+import { madeBike } from '../gear-trace/made-ride.ts';
+import { at, warmedUp } from './warmed-up.ts';
+
+it('no chain is lost where a bike stops at a crawl on the largest cog and the last turn of the legs is shown late', () => {
+  const lowBike = { ...madeBike, chainrings: [22] };
+  const climb = at(8, warmedUp(lowBike)).pedal(30, { cadenceRpm: 45 });
+  const stopAt = climb.nowS;
+  const log = climb.stand(60).pedal(60).log();
+  const from = log.timeS.findIndex((timeS) => timeS >= stopAt);
+  const crawling = log.speedMps[from - 2];
+  expect(crawling).toBeLessThan(1.2);
+  const dropsAt = (last: number): number => {
+    const edited = { ...log, speedMps: log.speedMps.slice(), cadenceRpm: log.cadenceRpm.slice() };
+    [0.85, 0.6, 0.35].forEach((share, k) => {
+      edited.speedMps[from + k] = share * crawling;
+    });
+    edited.cadenceRpm[from] = last;
+    return analyseRide(edited, lowBike).events.chainDrops.length;
+  };
+  expect([52, 54, 56, 58, 60].map(dropsAt)).toEqual([0, 0, 0, 0, 0]);
+  expect(dropsAt(88)).toBe(1);
+});
