@@ -128,7 +128,7 @@ export const evidenceWeights = {
   /** Shifts onto one cog in one direction after which more of the same add little: they share tracks, hands and day. */
   shiftsThatCount: 200,
   /** Share of cogs and directions that behave like no cause at all (a worn cog, a bent tooth, a bad stretch of track). */
-  strayCell: 0.05,
+  strayCell: 0.02,
   /**
    * How unlike healthy shifts are in crank turns: between the two directions, from one end of the cassette to the other
    * (and how far that differs by direction), onto the two end cogs, where the stops are near, and from cog to cog;
