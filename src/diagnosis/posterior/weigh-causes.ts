@@ -18,10 +18,13 @@ export interface WeighedCauses {
   readonly weighed: readonly WeighedCause[];
 }
 
-/** A cause whose best bikes lie this far behind the best of all (log likelihood) is not looked at more closely. */
+/**
+ * A cause whose best bikes lie this far behind the best of all (log likelihood) is not looked at more closely. That is judged by the first,
+ * evenly spread bikes alone: where much was ridden, a fault that fits in a corner of its sizes may lie so far behind by bad luck of the draws.
+ */
 const HOPELESS = 18;
 
-/** With half as many the verdict still hung on the draws: where a fault fits in a corner of its sizes alone, the first stages hardly find it. */
+/** With half as many the verdict hung on the draws of the stages: where a fault fits in a corner of its sizes alone, the first of them hardly find it. */
 const STAGES = 6;
 
 /** Numbers of draws that keep the work within bounds: fewer when adjustments ask for many states of each. */
