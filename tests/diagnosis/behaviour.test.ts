@@ -16,9 +16,7 @@ import {
   patternRide,
   slowToLarger,
 } from './pattern-ride.ts';
-
-const probability = (verdict: Diagnosis, cause: Cause): number =>
-  verdict.causes.find((one) => one.cause === cause)!.probability;
+import { probabilityOf } from './probability-of.ts';
 
 const adjustment = (day: number, parameter: Adjustment['parameter'], amount: number | null): Adjustment => ({
   at: new Date(Date.UTC(2026, 4, 1 + day, 18)).toISOString(),
@@ -66,9 +64,9 @@ describe('little or no evidence', () => {
       rides: [patternRide({ pattern: healthyPattern, weak: true })],
       adjustments: [],
     });
-    const answered = probability(weak, 'cable-tension-low');
-    expect(answered).toBeGreaterThan(1.3 * probability(quiet, 'cable-tension-low'));
-    expect(answered).toBeLessThan(0.7 * probability(full, 'cable-tension-low'));
+    const answered = probabilityOf(weak, 'cable-tension-low');
+    expect(answered).toBeGreaterThan(1.3 * probabilityOf(quiet, 'cable-tension-low'));
+    expect(answered).toBeLessThan(0.7 * probabilityOf(full, 'cable-tension-low'));
     expect(weak.suggestion.parameter).toBe('none');
     const healthySentences = weak.causes.find(({ cause }) => cause === 'no-fault')!.evidence.join(' ');
     expect(healthySentences).toMatch(/only the rider's reaction is known, which is weak/);
@@ -102,7 +100,7 @@ describe('rides in which hardly anything can be seen', () => {
     const [unseen, watched] = [ridden('ratio-only'), ridden('full')];
     expect(unseen.weighed).toMatchObject({ rides: 1, judgedShifts: 0, events: 0, pedallingHours: 10 });
     const tension = (verdict: Diagnosis): number =>
-      probability(verdict, 'cable-tension-low') / probability(verdict, 'no-fault');
+      probabilityOf(verdict, 'cable-tension-low') / probabilityOf(verdict, 'no-fault');
     expect(tension(unseen)).toBeGreaterThan(1.2 * tension(watched));
   });
 });
@@ -120,7 +118,7 @@ describe('adjustments', () => {
     const rides = [0, 1, 3, 4].map((day) => patternRide({ day, pattern: day < 2 ? slowToLarger : healthyPattern }));
     const verdict = diagnose({ bike: cableBike, rides, adjustments: [adjustment(2, 'cable-tension', 4)] });
     expect(verdict.causes[0].cause).toBe('cable-tension-low');
-    expect(probability(verdict, 'cable-tension-low')).toBeGreaterThan(0.8);
+    expect(probabilityOf(verdict, 'cable-tension-low')).toBeGreaterThan(0.8);
     expect(verdict.stillThere).toBeLessThan(0.25);
     expect(verdict.cured).toBe(true);
     expect(verdict.separates).toBeNull();
@@ -157,7 +155,7 @@ describe('adjustments', () => {
       const turned = diagnose({ bike: cableBike, rides, adjustments });
       expect(turned.cured).toBe(false);
       for (const { cause, probability: known } of untouched.causes)
-        expect(Math.abs(probability(turned, cause) - known)).toBeLessThan(0.02);
+        expect(Math.abs(probabilityOf(turned, cause) - known)).toBeLessThan(0.02);
     }
   });
 
@@ -172,7 +170,7 @@ describe('adjustments', () => {
     const verdict = diagnose({ bike: cableBike, rides, adjustments: turned });
     expect(verdict.causes[0].cause).toBe('hanger-bent');
     for (const cause of ['cable-tension-low', 'cable-tension-high'] as const)
-      expect(probability(verdict, cause)).toBeLessThan(0.03);
+      expect(probabilityOf(verdict, cause)).toBeLessThan(0.03);
     expect(verdict.stillThere).toBeGreaterThan(0.9);
   });
 
@@ -181,7 +179,9 @@ describe('adjustments', () => {
     const rides = [0, 2].map((day) => patternRide({ day, shifts: 4, pattern: (_, larger) => (larger ? slow : {}) }));
     const turned = diagnose({ bike: cableBike, rides, adjustments: [adjustment(1, 'cable-tension', 4)] });
     const untouched = diagnose({ bike: cableBike, rides, adjustments: [] });
-    expect(probability(turned, 'cable-tension-low')).toBeLessThan(0.75 * probability(untouched, 'cable-tension-low'));
+    expect(probabilityOf(turned, 'cable-tension-low')).toBeLessThan(
+      0.75 * probabilityOf(untouched, 'cable-tension-low'),
+    );
   });
 
   it('one that nobody has ridden on since cures nothing yet, and asks for a ride before anything else is turned', () => {
@@ -290,7 +290,7 @@ describe('electronic actuation', () => {
     expect(verdict.suggestion.parameter).toBe('index-offset');
     expect(verdict.suggestion.action).toMatch(/inboard, one step at a time/);
     expect(JSON.stringify(verdict.suggestion)).not.toMatch(/cable|barrel|click/i);
-    expect(probability(verdict, 'cable-friction')).toBeLessThan(0.01);
+    expect(probabilityOf(verdict, 'cable-friction')).toBeLessThan(0.01);
   });
 });
 

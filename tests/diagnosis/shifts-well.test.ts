@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest';
-import type { Cause } from '../../src/diagnosis/causes.ts';
 import { diagnose } from '../../src/diagnosis/diagnose.ts';
 import type { Diagnosis, DiagnosisRide } from '../../src/diagnosis/diagnosis.ts';
 import { turned } from './now/adjusted-bikes.ts';
@@ -11,9 +10,7 @@ import {
   patternRide,
   slowToLarger,
 } from './pattern-ride.ts';
-
-const probability = (verdict: Diagnosis, cause: Cause): number =>
-  verdict.causes.find((one) => one.cause === cause)!.probability;
+import { probabilityOf } from './probability-of.ts';
 
 describe('newest rides that shift well after trouble', () => {
   const wentOff = (late: PatternRide[]) => [0, 1].map((day, i) => patternRide({ day, ...late[i % late.length] }));
@@ -44,7 +41,7 @@ describe('newest rides that shift well after trouble', () => {
     ]) {
       const verdict = diagnose({ bike: cableBike, rides, adjustments: [] });
       expect(verdict.causes[0].cause).toBe('cable-tension-low');
-      expect(probability(verdict, 'no-fault')).toBeLessThan(0.1);
+      expect(probabilityOf(verdict, 'no-fault')).toBeLessThan(0.1);
       expect(verdict.shiftsWellSince).not.toBeNull();
       expect(verdict.suggestion.parameter).toBe('none');
     }
