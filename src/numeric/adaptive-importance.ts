@@ -105,37 +105,42 @@ const joined = (a: Float64Array, b: Float64Array): Float64Array => {
 
 /**
  * Adaptive multiple importance sampling (Cornuet, Marin, Mira and Robert 2012) over the unit cube, begun with uniform
- * points whose log likelihoods are known. Each stage draws `count` more where the likelihood is, and all points are
- * weighed by the mixture of all stages, so the first, uniform ones keep the weights bounded.
- *
- * @returns every point; logSumExp(logLikelihood + logWeight) - log(count) estimates the log of the mean likelihood.
+ * points whose log likelihoods are known. Each stage draws more where the likelihood is, and all points are weighed by
+ * the mixture of all stages, so the first, uniform ones keep the weights bounded.
  */
-export function adaptiveImportance(
-  first: { readonly points: Float64Array; readonly logLikelihood: Float64Array },
-  dimensions: number,
-  stages: readonly number[],
-  random: SeededRandom,
-  evaluate: (points: Float64Array, row: number) => number,
-): WeightedPoints {
-  const proposals: Proposal[] = [
-    {
-      centre: new Float64Array(dimensions),
-      width: new Float64Array(dimensions).fill(1),
-      count: first.logLikelihood.length,
-    },
-  ];
-  let found = withWeights(first.points, first.logLikelihood, proposals, dimensions);
-  for (const count of stages) {
+export class AdaptiveImportance {
+  private readonly proposals: Proposal[];
+  /** Every point so far; logSumExp(logLikelihood + logWeight) - log(count) estimates the log of the mean likelihood. */
+  found: WeightedPoints;
+
+  constructor(
+    first: { readonly points: Float64Array; readonly logLikelihood: Float64Array },
+    private readonly dimensions: number,
+    private readonly random: SeededRandom,
+    private readonly evaluate: (points: Float64Array, row: number) => number,
+  ) {
+    const uniform = { centre: new Float64Array(dimensions), width: new Float64Array(dimensions).fill(1) };
+    this.proposals = [{ ...uniform, count: first.logLikelihood.length }];
+    this.found = withWeights(first.points, first.logLikelihood, this.proposals, dimensions);
+  }
+
+  /** Draws `count` points more where the likelihood was found so far. */
+  drawStage(count: number): void {
+    const { found, dimensions } = this;
     const proposal = fitProposal(found, dimensions, count, Math.min(60, found.count / 8));
-    const drawn = latinHypercube(count, dimensions, random);
+    const drawn = latinHypercube(count, dimensions, this.random);
     for (let i = 0; i < drawn.length; i++) {
       const d = i % dimensions;
       const z = proposal.centre[d] + proposal.width[d] * logit(drawn[i]);
       drawn[i] = Math.min(1 - 1e-12, Math.max(1e-12, 1 / (1 + Math.exp(-z))));
     }
-    const likelihoods = Float64Array.from({ length: count }, (_, row) => evaluate(drawn, row));
-    proposals.push(proposal);
-    found = withWeights(joined(found.points, drawn), joined(found.logLikelihood, likelihoods), proposals, dimensions);
+    const likelihoods = Float64Array.from({ length: count }, (_, row) => this.evaluate(drawn, row));
+    this.proposals.push(proposal);
+    this.found = withWeights(
+      joined(found.points, drawn),
+      joined(found.logLikelihood, likelihoods),
+      this.proposals,
+      dimensions,
+    );
   }
-  return found;
 }

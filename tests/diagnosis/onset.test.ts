@@ -1,6 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { diagnose } from '../../src/diagnosis/diagnose.ts';
-import { bentHanger, cableBike, healthyPattern, type Pattern, patternRide, slowToLarger } from './pattern-ride.ts';
+import {
+  bentHanger,
+  cableBike,
+  healthyPattern,
+  patternRide,
+  ridesOfGrowingFriction,
+  slowToLarger,
+} from './pattern-ride.ts';
 
 describe('onset', () => {
   it('a fault that came at once is dated, and the hanger is checked first', () => {
@@ -33,14 +40,7 @@ describe('onset', () => {
   });
 
   it('friction that grew is called gradual', () => {
-    const grown =
-      (day: number) =>
-      (cog: number, larger: boolean): Pattern => {
-        const size = [0, 0, 0.45, 0.5, 1, 1][day];
-        return larger ? { late: cog % 3 ? 0 : 0.2 * size } : { late: 0.42 * size, missed: 0.12 * size };
-      };
-    const rides = [0, 1, 2, 3, 4, 5].map((day) => patternRide({ day, pattern: grown(day) }));
-    const { causes, onset } = diagnose({ bike: cableBike, rides, adjustments: [] });
+    const { causes, onset } = diagnose({ bike: cableBike, rides: ridesOfGrowingFriction(), adjustments: [] });
     expect(causes[0].cause).toBe('cable-friction');
     expect(onset.kind).toBe('gradual');
   });

@@ -120,3 +120,14 @@ export const bentHanger = (_: number, larger: boolean, share: number): Pattern =
   const short = larger ? 1 - 2 * share : 2 * share - 1;
   return short > 0.3 ? { late: 0.3 * short, missed: 0.3 * short } : {};
 };
+
+/** Six rides through which friction of the cable grows: shifts to smaller cogs suffer, to larger ones hardly. */
+export function ridesOfGrowingFriction(): readonly DiagnosisRide[] {
+  return [0, 0, 0.45, 0.5, 1, 1].map((size, day) =>
+    patternRide({
+      day,
+      pattern: (cog, larger) =>
+        larger ? { late: cog % 3 ? 0 : 0.2 * size } : { late: 0.42 * size, missed: 0.12 * size },
+    }),
+  );
+}

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { adaptiveImportance } from '../../src/numeric/adaptive-importance.ts';
+import { AdaptiveImportance } from '../../src/numeric/adaptive-importance.ts';
 import { incompleteBeta } from '../../src/numeric/incomplete-beta.ts';
 import { latinHypercube } from '../../src/numeric/latin-hypercube.ts';
 import { logBeta } from '../../src/numeric/log-gamma.ts';
@@ -36,7 +36,9 @@ describe('adaptive importance sampling', () => {
   const run = (seed: number) => {
     const points = latinHypercube(500, dimensions, seededRandom(seed));
     const logLikelihood = Float64Array.from({ length: 500 }, (_, row) => evaluate(points, row));
-    return adaptiveImportance({ points, logLikelihood }, dimensions, [250, 250], seededRandom(seed, 'more'), evaluate);
+    const search = new AdaptiveImportance({ points, logLikelihood }, dimensions, seededRandom(seed, 'more'), evaluate);
+    for (let stage = 0; stage < 2; stage++) search.drawStage(250);
+    return search.found;
   };
 
   it('finds the log of the mean likelihood within a quarter, seed after seed', () => {
@@ -60,13 +62,10 @@ describe('adaptive importance sampling', () => {
 
   it('keeps the weights of a flat likelihood at 1', () => {
     const points = latinHypercube(200, dimensions, seededRandom(5));
-    const flat = adaptiveImportance(
-      { points, logLikelihood: new Float64Array(200) },
-      dimensions,
-      [100],
-      seededRandom(6),
-      () => 0,
-    );
+    const first = { points, logLikelihood: new Float64Array(200) };
+    const search = new AdaptiveImportance(first, dimensions, seededRandom(6), () => 0);
+    search.drawStage(100);
+    const flat = search.found;
     for (const weight of flat.logWeight) expect(Math.abs(weight)).toBeLessThan(0.5);
     expect(logSumExp(flat.logWeight) - Math.log(300)).toBeCloseTo(0, 1);
   });
