@@ -8,8 +8,8 @@ import { fitCommandedGears } from '../../src/gear-trace/levels/fit-commanded-gea
 import { measureGears } from '../../src/gear-trace/levels/measure-gears.ts';
 import { measureTeeth } from '../../src/gear-trace/levels/measure-teeth.ts';
 import { residualNoise } from '../../src/gear-trace/levels/residual-noise.ts';
-import { type Peak, robustCentre } from '../../src/gear-trace/levels/robust-centre.ts';
 import { pedallingSamples } from '../../src/gear-trace/samples/pedalling-samples.ts';
+import { type Peak, robustCentre } from '../../src/gear-trace/samples/robust-centre.ts';
 import { settledSamples } from '../../src/gear-trace/samples/settled-samples.ts';
 import { seededRandom } from '../../src/numeric/seeded-random.ts';
 import { gearRecords, madeBike, madeDoubleBike, madeLog } from './made-ride.ts';

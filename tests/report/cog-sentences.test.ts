@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { CogTrouble } from '../../src/report/charts/cog-trouble.ts';
+import type { CogTrouble } from '../../src/report/cog-trouble.ts';
 import { describeBeforeAfterByCog, describeTroubleByCog } from '../../src/report/words/cog-sentences.ts';
 
 const cog = (teeth: number, direction: CogTrouble['direction'], shifts: number, trouble: number, more = {}) => ({

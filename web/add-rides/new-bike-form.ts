@@ -1,8 +1,8 @@
 import { counted } from '../../src/numeric/counted.ts';
 import type { Bike } from '../api/answers.ts';
 import { createBike } from '../api/bikes.ts';
-import { drivetrainForm } from '../bike/drivetrain-form.ts';
 import { make } from '../dom/make.ts';
+import { drivetrainForm } from '../drivetrain/drivetrain-form.ts';
 import type { Chosen, Work } from './chosen.ts';
 
 /** A form for a new bike, which then works through what was chosen with it. */

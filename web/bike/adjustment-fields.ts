@@ -3,10 +3,10 @@ import { hasParameter } from '../../src/adjustments/doubtful-adjustment.ts';
 import { adjustmentWords, parameterName } from '../../src/adjustments/parameter-words.ts';
 import { upperFirst } from '../../src/numeric/upper-first.ts';
 import type { Bike, LoggedAdjustment } from '../api/answers.ts';
+import { field } from '../dom/labelled-field.ts';
 import { make } from '../dom/make.ts';
 import { fieldMoment, fieldTime } from '../words/dates.ts';
 import { ownZone } from '../words/time-zone.ts';
-import { field } from './labelled-field.ts';
 import { type TurnFault, TurnFields } from './turn-fields.ts';
 import type { TurningAdvice } from './turning-advice.ts';
 

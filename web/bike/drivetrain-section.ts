@@ -4,13 +4,13 @@ import { changeBike, removeBike } from '../api/bikes.ts';
 import { announce } from '../dom/announce.ts';
 import { fill, listen, make } from '../dom/make.ts';
 import { onEscape } from '../dom/on-escape.ts';
+import { drivetrainForm } from '../drivetrain/drivetrain-form.ts';
 import { ask } from '../page/ask.ts';
 import { attempt } from '../page/attempt.ts';
 import { type IconName, icon } from '../page/icons.ts';
 import { go } from '../router/go.ts';
 import { leftOutCogs } from '../words/left-out-cogs.ts';
 import type { BikePage } from './bike-page.ts';
-import { drivetrainForm } from './drivetrain-form.ts';
 
 /** What is known of the drivetrain, term by term. */
 function drivetrainFacts(

@@ -1,8 +1,8 @@
 import { adjustmentWords } from '../../src/adjustments/parameter-words.ts';
 import { turningWays } from '../../src/adjustments/turning-words.ts';
 import type { LoggedAdjustment } from '../api/answers.ts';
+import { field } from '../dom/labelled-field.ts';
 import { make } from '../dom/make.ts';
-import { field } from './labelled-field.ts';
 import type { TurningAdvice } from './turning-advice.ts';
 
 /** What is wrong with how far or which way: with which field, in words. */

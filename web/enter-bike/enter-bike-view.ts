@@ -1,10 +1,10 @@
 import { readBikeFile } from '../add-rides/companion-files.ts';
 import type { Bike } from '../api/answers.ts';
 import { createBike } from '../api/bikes.ts';
-import { drivetrainForm } from '../bike/drivetrain-form.ts';
 import { announce } from '../dom/announce.ts';
 import { fileButton } from '../dom/file-button.ts';
 import { fill, make } from '../dom/make.ts';
+import { drivetrainForm } from '../drivetrain/drivetrain-form.ts';
 import { namePage } from '../page/name-page.ts';
 import { go } from '../router/go.ts';
 import type { View } from '../router/router.ts';

@@ -1,7 +1,7 @@
 import { causePhrase } from '../cause-words.ts';
 import type { Separation } from '../diagnosis.ts';
 import type { LookAhead } from '../posterior/look-ahead.ts';
-import { toldByHand } from '../sentences/told-by-hand.ts';
+import { toldByHand } from '../told-by-hand.ts';
 import { type KeptFrom, TIMES_EACH_WAY } from './plan-check-ride.ts';
 import type { Rivals } from './rivals.ts';
 import { FIRM_MUST_TELL, safeShifts } from './safe-shifts.ts';

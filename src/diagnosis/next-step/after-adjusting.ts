@@ -7,7 +7,7 @@ import { limitAt } from '../cassette-ends.ts';
 import { causePhrase } from '../cause-words.ts';
 import { NAMED_ALONE } from '../named-alone.ts';
 import type { LimitTrial } from '../now/limit-trial.ts';
-import { toldByHand } from '../sentences/told-by-hand.ts';
+import { toldByHand } from '../told-by-hand.ts';
 import { generalCautions, nextStep } from './next-steps.ts';
 import { notSettled, provedOnStand } from './not-settled.ts';
 import { KEEP_RECORDING, nothingToTurn, type Step } from './step.ts';

@@ -3,7 +3,7 @@ import { counted } from '../../numeric/counted.ts';
 import { isIndexing } from '../now/points-the-same-way.ts';
 import { signOfCure } from '../now/turned-towards.ts';
 import { beganSuddenly } from '../posterior/onset.ts';
-import { toldByHand } from '../sentences/told-by-hand.ts';
+import { toldByHand } from '../told-by-hand.ts';
 import { gapByMeasure, gapMayBeEitherWay } from './gap-either-way.ts';
 import { lookThenOpen, opensAt } from './look-then-open.ts';
 import { generalCautions, nextStep } from './next-steps.ts';

@@ -5,7 +5,7 @@ import { causePhrase } from '../cause-words.ts';
 import type { Cause } from '../causes.ts';
 import { pointsTheSameWay } from '../now/points-the-same-way.ts';
 import { oppositeOf } from '../now/turned-towards.ts';
-import { toldByHand } from '../sentences/told-by-hand.ts';
+import { toldByHand } from '../told-by-hand.ts';
 import { after, forCause } from './for-cause.ts';
 import { gapMayBeEitherWay } from './gap-either-way.ts';
 import { opensAt } from './look-then-open.ts';

@@ -1,5 +1,5 @@
 import type { Cause } from '../causes.ts';
-import { toldByHand } from '../sentences/told-by-hand.ts';
+import { toldByHand } from '../told-by-hand.ts';
 import { generalCautions, nextStep } from './next-steps.ts';
 import { KEEP_RECORDING, nothingToTurn, type Step } from './step.ts';
 import type { Fault, SuggestionFacts } from './suggestion-facts.ts';

@@ -3,7 +3,7 @@ import { endWords } from '../../adjustments/end-cog-words.ts';
 import { lowerFirst } from '../../numeric/lower-first.ts';
 import { endOpenedFor, limitAt } from '../cassette-ends.ts';
 import type { Cause } from '../causes.ts';
-import { toldByHand } from '../sentences/told-by-hand.ts';
+import { toldByHand } from '../told-by-hand.ts';
 import type { Step } from './step.ts';
 import type { SuggestionFacts } from './suggestion-facts.ts';
 import { verifyNow } from './verify-now.ts';

@@ -1,7 +1,7 @@
 import type { CassetteEnd } from '../../adjustments/end-cog-count.ts';
 import { limitAt } from '../cassette-ends.ts';
 import type { Cause } from '../causes.ts';
-import { toldByHand } from '../sentences/told-by-hand.ts';
+import { toldByHand } from '../told-by-hand.ts';
 
 /** What to do about a cause. Order, directions and amounts: common practice in the trade, no source. */
 export interface NextStep {

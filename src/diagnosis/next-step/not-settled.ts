@@ -6,7 +6,7 @@ import { listed } from '../../numeric/listed.ts';
 import { isLoose, limitAt } from '../cassette-ends.ts';
 import { causePhrase } from '../cause-words.ts';
 import { oppositeOf } from '../now/turned-towards.ts';
-import { toldByHand } from '../sentences/told-by-hand.ts';
+import { toldByHand } from '../told-by-hand.ts';
 import { generalCautions, lookThenTurnIn, nextStep } from './next-steps.ts';
 import { nothingToTurn, type Step } from './step.ts';
 import type { Fault, SuggestionFacts } from './suggestion-facts.ts';

@@ -3,10 +3,10 @@ import { DECIDED_AT } from '../../adjustments/compare-rates.ts';
 import type { StandingHarm } from '../../adjustments/standing-harm.ts';
 import type { Cause } from '../causes.ts';
 import { canBring } from '../likelihood/onset-options.ts';
+import { shiftsWell } from '../now/shifts-well.ts';
 import { signOfCure, type TurnableFault, turnableFaults, turnedTowards } from '../now/turned-towards.ts';
 import { beganSuddenly } from '../posterior/onset.ts';
 import { opensAt } from './look-then-open.ts';
-import { shiftsWell } from './shifts-well.ts';
 import type { SuggestionFacts } from './suggestion-facts.ts';
 
 /** What is left of a turn that went towards a fault which is there, and the fault. */

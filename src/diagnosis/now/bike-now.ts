@@ -10,7 +10,6 @@ import type { DiagnosisRide, ShiftsWellSince, TurnEstimate } from '../diagnosis.
 import type { RidingEvidence } from '../evidence/build-evidence.ts';
 import { FEWEST_SHIFTS } from '../fewest-shifts.ts';
 import { canBring } from '../likelihood/onset-options.ts';
-import { shiftsWell } from '../next-step/shifts-well.ts';
 import { goneUnlogged } from '../posterior/gone-unlogged.ts';
 import type { Particle } from '../posterior/particles.ts';
 import { anyShiftsFail, failsLike, ghostsOften } from './fails-like.ts';
@@ -19,6 +18,7 @@ import { isIndexing, pointsTheSameWay } from './points-the-same-way.ts';
 import { riddenOn } from './ridden-on.ts';
 import { type SeenSince, seenSince } from './seen-since.ts';
 import type { SettingNow } from './setting-now.ts';
+import { shiftsWell } from './shifts-well.ts';
 import { shareStandingOut, stillThere } from './still-there.ts';
 import { type TurnedTooFar, turnedTooFar } from './turned-too-far.ts';
 import { oppositeOf, turnedTowards } from './turned-towards.ts';

@@ -1,7 +1,7 @@
 import { listed } from '../../numeric/listed.ts';
 import type { Direction } from '../../shifts/ride-events.ts';
 import type { Cause } from '../causes.ts';
-import { toldByHand } from '../sentences/told-by-hand.ts';
+import { toldByHand } from '../told-by-hand.ts';
 import type { UnexplainedPlace } from './unexplained-places.ts';
 
 /** The bike, and the cause that does not explain it. */

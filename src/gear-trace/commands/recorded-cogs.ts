@@ -2,8 +2,8 @@ import { sum } from 'd3-array';
 import type { Bike } from '../../drivetrain/bike.ts';
 import { bikeRolloutMm, USUAL_ROLLOUT_M } from '../../drivetrain/bike-rollout.ts';
 import type { RideLog } from '../../ride-log/ride-log.ts';
-import { robustCentre } from '../levels/robust-centre.ts';
 import { logDevelopmentColumn, type PedallingSamples } from '../samples/pedalling-samples.ts';
+import { robustCentre } from '../samples/robust-centre.ts';
 import { type AskedGears, settledSamples } from '../samples/settled-samples.ts';
 import { type PlaceMisfit, placesOfTeeth } from './places-of-teeth.ts';
 

@@ -1,6 +1,6 @@
 import type { Bike } from '../../drivetrain/bike.ts';
 import { weightedMedian } from '../../numeric/weighted-median.ts';
-import type { Peak } from '../levels/robust-centre.ts';
+import type { Peak } from '../samples/robust-centre.ts';
 
 /** Seconds of settled driving from which on a gear's development counts, and from which on it counts no more. */
 const LEAST_S = 8;

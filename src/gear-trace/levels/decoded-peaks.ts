@@ -1,6 +1,6 @@
 import type { DecodedGears } from '../decoding/decode-gears.ts';
 import type { GearModel } from '../gear-model.ts';
-import { type Peak, robustCentre } from './robust-centre.ts';
+import { type Peak, robustCentre } from '../samples/robust-centre.ts';
 
 /** Where each gear's developments lie in the seconds that were surely spent driving in it. Index `ring * cogs + cog`. */
 export function decodedPeaks(decoded: DecodedGears, model: GearModel): Peak[] {

@@ -1,8 +1,8 @@
 import type { Bike } from '../../drivetrain/bike.ts';
 import { weightedMedian } from '../../numeric/weighted-median.ts';
 import type { GearModel, RatioNoise } from '../gear-model.ts';
+import type { Peak } from '../samples/robust-centre.ts';
 import { pedalledRings } from './pedalled-rings.ts';
-import type { Peak } from './robust-centre.ts';
 
 const MIN_RECORDS = 8;
 const MIN_SECONDS_TO_DISAGREE = 60;

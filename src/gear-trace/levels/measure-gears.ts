@@ -2,8 +2,8 @@ import { median } from 'd3-array';
 import { DEVIATIONS_PER_MAD } from '../../numeric/median-deviation.ts';
 import type { RideLog } from '../../ride-log/ride-log.ts';
 import { logDevelopmentColumn, type PedallingSamples } from '../samples/pedalling-samples.ts';
+import { type Peak, robustCentre } from '../samples/robust-centre.ts';
 import type { SettledSamples } from '../samples/settled-samples.ts';
-import { type Peak, robustCentre } from './robust-centre.ts';
 
 /** The development of each commanded gear as the ride shows it. Peaks are indexed `ring * cogs + cog`. */
 export interface MeasuredGears {

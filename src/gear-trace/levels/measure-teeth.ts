@@ -1,7 +1,7 @@
 import type { Bike } from '../../drivetrain/bike.ts';
 import { USUAL_ROLLOUT_M } from '../../drivetrain/bike-rollout.ts';
 import { RING_TEETH } from '../../drivetrain/tooth-limits.ts';
-import type { Peak } from './robust-centre.ts';
+import type { Peak } from '../samples/robust-centre.ts';
 
 /** Teeth of each ring and cog as the ride shows them, null where it cannot, and the rollout they go with. */
 export interface MeasuredTeeth {

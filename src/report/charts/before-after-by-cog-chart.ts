@@ -1,6 +1,7 @@
 import { type ScaleBand, type ScaleLinear, scaleBand, scaleLinear } from 'd3-scale';
 import { figure } from '../../numeric/figure.ts';
 import type { Direction } from '../../shifts/ride-events.ts';
+import { type BeforeAfterByCog, directions, teethOf, topRate } from '../cog-trouble.ts';
 import { FEW_SHIFTS } from '../few-shifts.ts';
 import { rateWithInterval } from '../words/number-words.ts';
 import {
@@ -15,7 +16,6 @@ import {
 } from './chart-frame.ts';
 import { drawLegend, type LegendEntry, legendHeightPx } from './chart-legend.ts';
 import { COUNT_ROW_PX, type CountRow, drawCountRows, eventRows, judgedRow, rowLegend } from './cog-count-rows.ts';
-import { type BeforeAfterByCog, directions, teethOf, topRate } from './cog-trouble.ts';
 import { directionShape } from './mark-shapes.ts';
 import { cutLegend, drawRateMarks } from './rate-marks.ts';
 

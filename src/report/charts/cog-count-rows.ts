@@ -1,8 +1,8 @@
 import { counted } from '../../numeric/counted.ts';
 import type { Direction } from '../../shifts/ride-events.ts';
+import { type CogTrouble, directions, teethOf } from '../cog-trouble.ts';
 import { type ChartSvg, readsAs } from './chart-frame.ts';
 import type { LegendEntry } from './chart-legend.ts';
-import { type CogTrouble, directions, teethOf } from './cog-trouble.ts';
 import { directionShape, eventShape } from './mark-shapes.ts';
 
 /** A row of counts under the axis of cogs: its name with a mark before it, and a number under each cog that has one. */

@@ -1,5 +1,6 @@
 import { scaleBand, scaleLinear } from 'd3-scale';
 import { figure } from '../../numeric/figure.ts';
+import { type CogTrouble, directions, teethOf, topRate } from '../cog-trouble.ts';
 import { FEW_SHIFTS } from '../few-shifts.ts';
 import { rateWithInterval } from '../words/number-words.ts';
 import {
@@ -13,7 +14,6 @@ import {
 } from './chart-frame.ts';
 import { type LegendEntry, legendThenPlot } from './chart-legend.ts';
 import { COUNT_ROW_PX, countRows, drawCountRows, eventRows, rowLegend } from './cog-count-rows.ts';
-import { type CogTrouble, directions, teethOf, topRate } from './cog-trouble.ts';
 import { directionShape } from './mark-shapes.ts';
 import { cutLegend, drawRateMarks } from './rate-marks.ts';
 

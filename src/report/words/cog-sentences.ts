@@ -2,7 +2,7 @@ import { counted } from '../../numeric/counted.ts';
 import { listed } from '../../numeric/listed.ts';
 import { percent } from '../../numeric/percent.ts';
 import type { Direction } from '../../shifts/ride-events.ts';
-import type { BeforeAfterByCog, CogTrouble } from '../charts/cog-trouble.ts';
+import type { BeforeAfterByCog, CogTrouble } from '../cog-trouble.ts';
 import { FEW_SHIFTS } from '../few-shifts.ts';
 
 const directionPhrase: Readonly<Record<Direction, string>> = {

@@ -1,5 +1,4 @@
-/** How the rider's feet treat the pedals. */
-export type PedalMode = 'drive' | 'soft' | 'coast';
+import type { PedalMode } from '../rider/pedal-mode.ts';
 
 /** What acts on bike and rider in one step. */
 export interface StepForces {

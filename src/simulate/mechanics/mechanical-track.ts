@@ -1,4 +1,4 @@
-import type { DropSideTrue } from '../truth/truth-schema.ts';
+import type { DropSideTrue } from '../setting/drop-sides.ts';
 
 /** Samples a second of the columns of a track. */
 export const TRACK_HZ = 8;

@@ -1,5 +1,5 @@
-import type { PedalMode } from '../mechanics/crank-and-wheel.ts';
-import type { DropSideTrue } from '../truth/truth-schema.ts';
+import type { DropSideTrue } from '../setting/drop-sides.ts';
+import type { PedalMode } from './pedal-mode.ts';
 
 /** What a rider feels and sees at one moment. Nothing here that a rider could not know. */
 export interface RiderSenses {

@@ -1,9 +1,10 @@
 import { z } from 'zod';
+import { dropSides } from '../setting/drop-sides.ts';
 import { faultCauses } from '../setting/fault-causes.ts';
 
 const seconds = z.number();
 const toothCount = z.number().int();
-const side = z.enum(['past-largest', 'past-smallest', 'chainring']);
+const side = z.enum(dropSides);
 const outcome = z.enum(['clean', 'late', 'missed', 'overshot', 'unjudged']);
 
 /** One commanded shift with what became of it, by the contract's definitions. Times are s since the ride's start. */
@@ -106,5 +107,3 @@ export const truthSchema = z.object({
 export type RideTruth = z.infer<typeof truthSchema>;
 /** The truth about one shift. */
 export type TrueShift = z.infer<typeof trueShiftSchema>;
-/** Where a chain was lost. */
-export type DropSideTrue = z.infer<typeof side>;

@@ -5,11 +5,11 @@ import { rideTrend } from '../../../src/report/chart-data/ride-trend.ts';
 import { beforeAfterHeightPx, drawBeforeAfterByCog } from '../../../src/report/charts/before-after-by-cog-chart.ts';
 import { causeChartHeightPx, drawCauses } from '../../../src/report/charts/cause-chart.ts';
 import type { ChartSvg } from '../../../src/report/charts/chart-frame.ts';
-import type { CogTrouble } from '../../../src/report/charts/cog-trouble.ts';
 import { drawLateralError } from '../../../src/report/charts/lateral-error-chart.ts';
 import { drawRideStrip } from '../../../src/report/charts/ride-strip-chart.ts';
 import { drawRideTrend } from '../../../src/report/charts/ride-trend-chart.ts';
 import { drawTroubleByCog } from '../../../src/report/charts/trouble-by-cog-chart.ts';
+import type { CogTrouble } from '../../../src/report/cog-trouble.ts';
 import { sampleBike, sampleReport } from '../sample-report.ts';
 import { drawChart } from './draw-chart.ts';
 

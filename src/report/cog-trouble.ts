@@ -1,5 +1,5 @@
-import type { Direction } from '../../shifts/ride-events.ts';
-import { FEW_SHIFTS } from '../few-shifts.ts';
+import type { Direction } from '../shifts/ride-events.ts';
+import { FEW_SHIFTS } from './few-shifts.ts';
 
 /** Trouble of the shifts onto one cog in one direction. Fits a report's `cogs`. */
 export interface CogTrouble {

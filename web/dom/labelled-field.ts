@@ -1,5 +1,5 @@
-import { freshId } from '../dom/fresh-id.ts';
-import { make } from '../dom/make.ts';
+import { freshId } from './fresh-id.ts';
+import { make } from './make.ts';
 
 /** A control under its label, with a hint below it where there is one. */
 export function field(label: string, control: HTMLElement, hint?: HTMLElement): HTMLElement {

@@ -6,9 +6,9 @@ import { hasClock } from '../../ride-log/has-clock.ts';
 import { type CausePlace, causePlace } from '../cause-place.ts';
 import type { Cause } from '../causes.ts';
 import type { DiagnosisRide, ShiftsWellSince } from '../diagnosis.ts';
-import { oppositeOf, turnedTowards } from '../now/turned-towards.ts';
 import { type Observed, observe } from '../observed.ts';
 import { touches } from '../sentences/touches.ts';
+import { oppositeOf, turnedTowards } from './turned-towards.ts';
 
 /** With trouble this rare, for sure, and nothing else amiss, a part is better left alone whatever the timing hints at. An assumption of ours. */
 const HARDLY_ANY = 0.02;

@@ -1,4 +1,4 @@
-import type { Cause } from '../causes.ts';
+import type { Cause } from './causes.ts';
 
 /** What a look or a touch on the stand tells about a cause. Common practice in the trade, no source. */
 const byHand: Readonly<Record<Cause, string>> = {

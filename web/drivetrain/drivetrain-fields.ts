@@ -1,7 +1,7 @@
 import type { Bike } from '../api/answers.ts';
 import { freshId } from '../dom/fresh-id.ts';
 import { make } from '../dom/make.ts';
-import { type TextField, textField } from './text-field.ts';
+import { type TextField, textField } from '../dom/text-field.ts';
 
 type Key = 'name' | 'chainrings' | 'cassette' | 'rolloutMm' | 'tyre' | 'cogPitchMm';
 

@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { diagnose } from '../../src/diagnosis/diagnose.ts';
-import type { Diagnosis, DiagnosisRide } from '../../src/diagnosis/diagnosis.ts';
-import { turned } from './now/adjusted-bikes.ts';
+import { diagnose } from '../../../src/diagnosis/diagnose.ts';
+import type { Diagnosis, DiagnosisRide } from '../../../src/diagnosis/diagnosis.ts';
 import {
   cableBike,
   healthyPattern,
@@ -9,8 +8,9 @@ import {
   type PatternRide,
   patternRide,
   slowToLarger,
-} from './pattern-ride.ts';
-import { probabilityOf } from './probability-of.ts';
+} from '../pattern-ride.ts';
+import { probabilityOf } from '../probability-of.ts';
+import { turned } from './adjusted-bikes.ts';
 
 describe('newest rides that shift well after trouble', () => {
   const wentOff = (late: PatternRide[]) => [0, 1].map((day, i) => patternRide({ day, ...late[i % late.length] }));

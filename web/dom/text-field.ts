@@ -1,5 +1,5 @@
-import { freshId } from '../dom/fresh-id.ts';
-import { type Child, make } from '../dom/make.ts';
+import { freshId } from './fresh-id.ts';
+import { type Child, make } from './make.ts';
 
 /** A field for text with its label, its hint and room for what is wrong with it. */
 export interface TextField {

@@ -1,0 +1,3 @@
+/** Where a chain that came off ends up: past an end of the cassette, or off the chainring. */
+export const dropSides = ['past-largest', 'past-smallest', 'chainring'] as const;
+export type DropSideTrue = (typeof dropSides)[number];
