@@ -122,23 +122,26 @@ function calibrationRows(
   ];
 }
 
-/** What is reported in healthy rides that are full of stops. */
-export function healthyTable({
-  hours,
-  chainDrops,
-  chainDropsWithoutRecords,
-  ghostShifts,
-  skips,
-  shifts,
-}: RideScore): string {
-  const reportedJudged = shifts.reported - shifts.unjudgedReported;
+/** Fewer judged shifts tell no rate of a single ride. */
+const ENOUGH_OF_ONE_RIDE = 20;
+
+const judgedIn = ({ shifts }: RideScore): number => shifts.reported - shifts.unjudgedReported;
+const troubleOf = (score: RideScore): string =>
+  `${score.shifts.troubleReported} of ${judgedIn(score)} (${percent(score.shifts.troubleReported / judgedIn(score))})`;
+
+/** What is reported in healthy rides that are full of stops: in all of them, and in the one that is misjudged most. */
+export function healthyTable(all: RideScore, rides: readonly RideScore[]): string {
+  const { hours, chainDrops, chainDropsWithoutRecords, ghostShifts, skips } = all;
+  const worst = rides
+    .filter((score) => judgedIn(score) >= ENOUGH_OF_ONE_RIDE)
+    .sort((a, b) => b.shifts.troubleReported / judgedIn(b) - a.shifts.troubleReported / judgedIn(a))
+    .at(0);
   return [
     `Healthy rides full of stops, ${hours} h`,
     row('  false chain drops', [String(chainDrops.wrong + chainDropsWithoutRecords.wrong)]),
     row('  false ghost shifts held over 3 s', [String(ghostShifts.wrong)]),
     row('  false skips', [String(skips.wrong)]),
-    row('  judged shifts called trouble', [
-      `${shifts.troubleReported} of ${reportedJudged} (${percent(shifts.troubleReported / reportedJudged)})`,
-    ]),
+    row('  judged shifts called trouble', [troubleOf(all)]),
+    row('  the same in the worst ride', [worst ? troubleOf(worst) : '-']),
   ].join('\n');
 }

@@ -108,7 +108,12 @@ if (wanted('trace')) {
 if (wanted('healthy')) {
   const plan = healthyPlan(whole('healthy', values.quick ? 10 : 100), seed);
   const { score, scored } = await ride('healthy', plan);
-  console.log(`\n${healthyTable(score)}`);
+  console.log(
+    `\n${healthyTable(
+      score,
+      scored.map((one) => one.score),
+    )}`,
+  );
   json.healthy = score;
   if (whole('show', 0) > 0) show(plan, scored, whole('show', 0));
 }

@@ -85,6 +85,15 @@ export class MadeRide {
     return this;
   }
 
+  /** Soft pedalling while the bike slows: the cranks turn at a part of the driven cadence and drive nothing. */
+  followSoftly(seconds: number, part: number, powerW = 40): this {
+    for (let s = 0; s < seconds; s++) {
+      this.speed *= 0.965;
+      this.row((part * this.speed * 60) / this.developmentM(), powerW);
+    }
+    return this;
+  }
+
   stand(seconds: number): this {
     for (let s = 0; s < seconds; s++) {
       this.speed = 0;

@@ -1,10 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type ShiftLikelihood, troubleRates } from '../../src/shifts/outcomes/trouble-rates.ts';
+import { troubleRates as expectedShifts, type ShiftLikelihood } from '../../src/shifts/outcomes/trouble-rates.ts';
 
-const shift = (cog: number, ratio: number): ShiftLikelihood => ({ cog, clean: 1, trouble: ratio });
+const shift = (cog: number, ratio: number): ShiftLikelihood => ({ cog, clean: 1, slow: 1, trouble: ratio });
 const many = (count: number, cog: number, ratio: number): ShiftLikelihood[] =>
   Array.from({ length: count }, () => shift(cog, ratio));
+
+const troubleRates = (shifts: readonly ShiftLikelihood[]): number[] => expectedShifts(shifts).map(({ rate }) => rate);
 
 describe('expected share of trouble', () => {
   it('is small where every shift was surely clean, and near the share seen where many surely were not', () => {
@@ -42,5 +44,17 @@ describe('expected share of trouble', () => {
         return rates.every((rate) => rate > 0 && rate < 1);
       }),
     );
+  });
+
+  it('stays small on a cog where clean shifts are slow, and is not hidden by that where shifts came late', () => {
+    const elsewhere = [0, 1, 2, 3].flatMap((cog) => many(15, cog, 0.02));
+    // each a little better as a late one, much better as a slow clean one
+    const slow = Array.from({ length: 14 }, () => ({ cog: 4, clean: 1, slow: 3, trouble: 2.5 }));
+    const found = expectedShifts([...elsewhere, ...slow]);
+    expect(found[found.length - 1].rate).toBeLessThan(0.1);
+    expect(found[found.length - 1].slow).toBeGreaterThan(0.8);
+    expect(found[0].slow).toBeLessThan(0.2);
+    const late = slow.map((one) => ({ ...one, trouble: 30 }));
+    expect(expectedShifts([...elsewhere, ...late])[found.length - 1].rate).toBeGreaterThan(0.5);
   });
 });

@@ -10,7 +10,7 @@ import {
   veryLateDensity,
 } from '../../src/shifts/stories/turn-chances.ts';
 
-const shares = { clean: 0.3, late: 0.5, veryLate: 0.03, never: 0.15, overshot: 0.02 };
+const shares = { clean: 0.3, slow: 0, late: 0.5, veryLate: 0.03, never: 0.15, overshot: 0.02 };
 const arrived: readonly StoryByTurns[] = [
   { name: 'straight', way: 'clean', byTurns: cleanDensity },
   { name: 'straight-late', way: 'late', byTurns: lateDensity },

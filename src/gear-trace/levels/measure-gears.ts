@@ -17,18 +17,24 @@ export interface MeasuredGears {
 const LAGS_S = Array.from({ length: 29 }, (_, i) => -2.5 + i * 0.25);
 const MIN_ACCELERATING = 60;
 const ACCELERATING_PER_S = 0.015;
+/** Deviation of the log development about its gear's peak while speed changes, the share of it that lies anywhere, and how far that reaches. Assumptions of ours. */
+const NEAR = 0.02;
+const ELSEWHERE = 0.3;
+const REACH = 0.15;
+/** The normal distribution's height, of distances without a sign. */
+const NEAR_DENSITY = 2 / (NEAR * Math.sqrt(2 * Math.PI));
 
 /** Measures each commanded gear's development in settled pedalling, with the speed lag that fits them best. */
 export function measureGears(log: RideLog, samples: PedallingSamples, settled: SettledSamples): MeasuredGears {
   let best = measureAt(log, samples, settled, 0);
-  let bestScore = sharpness(log, samples, settled, best);
+  let bestFit = fitOf(log, samples, settled, best);
   for (const lag of LAGS_S) {
     if (lag === 0) continue;
     const tried = measureAt(log, samples, settled, lag);
-    const score = sharpness(log, samples, settled, tried);
-    if (score < bestScore) {
+    const fit = fitOf(log, samples, settled, tried);
+    if (fit > bestFit) {
       best = tried;
-      bestScore = score;
+      bestFit = fit;
     }
   }
   return best;
@@ -46,18 +52,24 @@ function measureAt(log: RideLog, samples: PedallingSamples, settled: SettledSamp
   return { peaks, speedLagS, noise: off.length >= 30 ? DEVIATIONS_PER_MAD * (median(off) as number) : Number.NaN };
 }
 
-/** Median distance from the gear's peak while speed changes; where it seldom does, Infinity, so that no lag is preferred. */
-function sharpness(log: RideLog, samples: PedallingSamples, settled: SettledSamples, measured: MeasuredGears): number {
+/**
+ * Mean log likelihood of what lies about the gears' peaks while speed changes, as far as it lies there at all: much of it may be soft
+ * pedalling, of which no lag makes a gear. Where the speed seldom changes, -Infinity, so that no lag is preferred.
+ */
+function fitOf(log: RideLog, samples: PedallingSamples, settled: SettledSamples, measured: MeasuredGears): number {
   const column = logDevelopmentColumn(log, samples, measured.speedLagS);
-  const off: number[] = [];
+  let sum = 0;
+  let count = 0;
   settled.forEach((indices, gear) => {
-    const { centre, count } = measured.peaks[gear];
-    if (count < 5) return;
+    const { centre, count: pedalled } = measured.peaks[gear];
+    if (pedalled < 5) return;
     for (const i of indices) {
       const change = Math.abs(samples.accelerationMps2[i]) / log.speedMps[i];
-      if (change > ACCELERATING_PER_S && !Number.isNaN(column[i]))
-        off.push(Math.min(0.15, Math.abs(column[i] - centre)));
+      if (!(change > ACCELERATING_PER_S) || Number.isNaN(column[i])) continue;
+      const onGear = Math.exp(-(((column[i] - centre) / NEAR) ** 2) / 2);
+      sum += Math.log((1 - ELSEWHERE) * onGear * NEAR_DENSITY + ELSEWHERE / REACH);
+      count++;
     }
   });
-  return off.length >= MIN_ACCELERATING ? (median(off) as number) : Number.POSITIVE_INFINITY;
+  return count >= MIN_ACCELERATING ? sum / count : Number.NEGATIVE_INFINITY;
 }

@@ -7,7 +7,7 @@ import { CLEAN_WITHIN_REVS, LATE_WITHIN_REVS } from '../turn-limits.ts';
 /** Shares of the ways a shift can go. */
 export type Shares = Record<Way, number>;
 
-const none: Readonly<Shares> = { clean: 0, late: 0, veryLate: 0, never: 0, overshot: 0 };
+const none: Readonly<Shares> = { clean: 0, slow: 0, late: 0, veryLate: 0, never: 0, overshot: 0 };
 
 /** Likelihood of a shift's records for each way it can have gone. */
 export function wayLikelihoods({ stories }: Pick<ShiftStories, 'stories'>): Shares {
@@ -16,13 +16,16 @@ export function wayLikelihoods({ stories }: Pick<ShiftStories, 'stories'>): Shar
   return ways;
 }
 
-/** The contract's outcomes: one that comes very late was missed too. */
-export const outcomesOf = ({ clean, late, veryLate, never, overshot }: Readonly<Shares>): OutcomeProbability => ({
-  clean,
+/** The contract's outcomes: one that comes very late was missed too, and a slow one that comes in time is clean. */
+export const outcomesOf = ({ clean, slow, late, veryLate, never, overshot }: Readonly<Shares>): OutcomeProbability => ({
+  clean: clean + slow,
   late,
   missed: veryLate + never,
   overshot,
 });
+
+/** What a shift is that comes in time, by its way; null for those that do not come so. */
+const arrivesAs = { clean: 'clean', slow: 'clean', late: 'late', veryLate: null, never: null, overshot: null } as const;
 
 /** One shift weighed: the probability of each outcome, and the revolutions it took if it was done. */
 interface WeighedStory {
@@ -38,7 +41,7 @@ export function weighStory(
   const parts = { ...none };
   const sums = { clean: 0, late: 0 };
   for (const { way, byTurns } of stories) {
-    const inTime = way === 'clean' || way === 'late' ? way : null;
+    const inTime = arrivesAs[way];
     for (let k = 0; k < byTurns.length; k++) {
       const part = shares[way] * byTurns[k];
       if (!inTime) parts[way] += part;

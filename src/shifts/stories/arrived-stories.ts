@@ -2,13 +2,13 @@ import type { CommandedShift } from '../commands/commanded-shifts.ts';
 import type { ChainPaths } from './chain-paths.ts';
 import type { ShiftContext } from './shift-context.ts';
 import type { Story } from './story.ts';
-import { cleanDensity, lateDensity, veryLateDensity } from './turn-chances.ts';
+import { cleanDensity, lateDensity, slowDensity, veryLateDensity } from './turn-chances.ts';
 
 /** Of late shifts over several cogs, the share that only the last cog made late (assumption of ours). */
 const LAST_COG_SHARE = 0.5;
 
 /**
- * The stories of a chain that comes to the commanded cog: straight, in time, late or very late. Over several cogs a late one may also have
+ * The stories of a chain that comes to the commanded cog: straight, in time, slowly in time, late or very late. Over several cogs a late one may also have
  * come promptly as far as the cog before the commanded one, and only the last step was late.
  */
 export function arrivedStories(
@@ -26,6 +26,7 @@ export function arrivedStories(
   };
   const stories: [Story, ...Story[]] = [
     { ...straight, name: 'straight', way: 'clean', share: 1, turnChances: cleanDensity },
+    { ...straight, name: 'straight-slow', way: 'slow', share: 1, turnChances: slowDensity },
     { ...straight, name: 'straight-late', ...late },
     { ...straight, name: 'straight-very-late', ...veryLate },
   ];

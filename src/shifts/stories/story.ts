@@ -1,10 +1,14 @@
-/** What a shift can have done: come to the commanded cog within 1.5 turns, within 5 or later, never come there, gone past it. */
-export const WAYS = ['clean', 'late', 'veryLate', 'never', 'overshot'] as const;
+/**
+ * What a shift can have done: come to the commanded cog within 1.5 turns (as most do, or as on a cog where clean shifts are slow), within
+ * 5 or later, never come there, gone past it.
+ */
+export const WAYS = ['clean', 'slow', 'late', 'veryLate', 'never', 'overshot'] as const;
 export type Way = (typeof WAYS)[number];
 
 /** Names of the stories; what each is stands beside the function that tells it. */
 export type StoryName =
   | 'straight'
+  | 'straight-slow'
   | 'straight-late'
   | 'straight-very-late'
   | 'last-cog-late'

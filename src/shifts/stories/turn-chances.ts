@@ -10,6 +10,11 @@ export const REVS = 80;
  * turns; a late one tails off over some turns; one later than five turns is counted as missed. Assumptions of ours.
  */
 export const cleanDensity: Float64Array = density((revs) => revs ** 2 * Math.exp(-revs / 0.2), 0, CLEAN_WITHIN_REVS);
+/**
+ * The same on a cog onto which clean shifts are slow: its ramps are few, or it is large, so that the chain takes long to wrap round it. A
+ * gamma of mean 1 turn. An assumption of ours.
+ */
+export const slowDensity: Float64Array = density((revs) => revs ** 2 * Math.exp(-revs * 3), 0, CLEAN_WITHIN_REVS);
 export const lateDensity: Float64Array = density(
   (revs) => Math.exp(-(revs - CLEAN_WITHIN_REVS) / 2),
   CLEAN_WITHIN_REVS,
