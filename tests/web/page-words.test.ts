@@ -273,7 +273,7 @@ describe('whyJudged', () => {
 
 describe('saidOfFile', () => {
   it('leaves out a name that stands beside it, and no other', () => {
-    expect(saidOfFile('a.fit', 'a.fit: is text. Export it again.')).toBe('Is text. Export it again.');
+    expect(saidOfFile('a.fit', 'a.fit: is text. Export it again.')).toBe('is text. Export it again.');
     expect(saidOfFile('b.fit', 'a.fit: is text.')).toBe('a.fit: is text.');
     expect(saidOfFile('a.fit', 'It is already here.')).toBe('It is already here.');
   });

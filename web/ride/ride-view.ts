@@ -12,7 +12,6 @@ import { reopen } from '../router/go.ts';
 import type { View } from '../router/router.ts';
 import { dayAndTime } from '../words/dates.ts';
 import { rideDoubts } from '../words/ride-doubts.ts';
-import { saidOfFile } from '../words/said-of-file.ts';
 import { makeRideEvents } from './ride-events.ts';
 import { rideHead } from './ride-head.ts';
 import { rideSentence } from './ride-sentence.ts';
@@ -28,9 +27,6 @@ const isOf = ({ rideId, bikeId }: Change, wanted: string): boolean => rideId ===
 /** True while an analysis is to come: what is shown until then is an earlier one. */
 const isWaiting = ({ status }: RideDetail): boolean => status === 'queued' || status === 'analysing';
 
-const whyUnread = ({ file, error }: RideDetail): string =>
-  error ? saidOfFile(file, error.message) : 'No reason was given.';
-
 /** Said instead of a timeline while there is none. */
 function notReady(ride: RideDetail): HTMLElement {
   const failed = ride.status === 'failed';
@@ -38,7 +34,11 @@ function notReady(ride: RideDetail): HTMLElement {
     'div',
     { class: failed ? 'notice is-error' : 'notice' },
     make('h2', {}, failed ? 'This file could not be read' : 'Still being worked through'),
-    make('p', {}, failed ? whyUnread(ride) : 'The timeline stands here as soon as it is done.'),
+    make(
+      'p',
+      {},
+      failed ? (ride.error?.message ?? 'No reason was given.') : 'The timeline stands here as soon as it is done.',
+    ),
   );
 }
 
