@@ -15,6 +15,7 @@ import { writeNote, writeResult } from './output.ts';
 import { progressOver } from './progress.ts';
 import { readCompanion } from './read-companion.ts';
 import { readRides } from './read-rides.ts';
+import { tellFailed } from './tell-failed.ts';
 import { unwritable } from './write-error.ts';
 
 /** Options of `analyse` as commander hands them over. */
@@ -53,7 +54,7 @@ export async function runAnalyse(paths: readonly string[], options: AnalyseComma
   });
   progress.end();
 
-  for (const { message } of report.failed) writeNote(`cogwright: ${message}`);
+  tellFailed(report.failed);
   if (logs.length === 0 && options.json === undefined) {
     writeNote('cogwright: no ride could be read, so there is nothing to report.');
     return exitCode.noRide;

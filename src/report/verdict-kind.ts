@@ -1,5 +1,5 @@
 import { FEWEST_SHIFTS } from '../diagnosis/fewest-shifts.ts';
-import { NAMED_ALONE } from '../diagnosis/named-alone.ts';
+import { NAMED_ALONE } from '../diagnosis/verdict-limits.ts';
 import type { DiagnosisReport } from './diagnosis-report-schema.ts';
 import type { Report } from './report-schema.ts';
 import { showsNothing } from './shows-nothing.ts';

@@ -25,6 +25,7 @@ const { url, stopping } = await serveOrStop({
   verbose: values.verbose,
   quiet: !values.verbose,
 });
+process.stdout.write('The reports of the invented sample bikes follow, and then the address of the page once more.\n');
 for (const bike of sampleBikes()) if (!stopping.aborted) await printReport(bike);
 if (!stopping.aborted)
   process.stdout.write(

@@ -42,7 +42,12 @@ describe.skipIf(!browserPath)('bike and adjustments files', () => {
     await page.goto('/add');
     await loaded(page);
     await choose(page, [rides[0], textFile('log.csv', `${header}2026-05-01 10:00,cable-tension,2,clicks,\n`)]);
-    await page.getByText(/log\.csv: line 2.* It is left out until it is put right\.$/).waitFor();
+    const fault = page
+      .getByRole('listitem')
+      .filter({ hasText: /It is left out until it is put right\.$/ })
+      .last();
+    expect(await fault.textContent()).toMatch(/: line 2/);
+    await page.getByRole('heading', { name: 'log.csv' }).waitFor();
     await page.getByRole('button', { name: 'Save the bike and work through 1 file' }).waitFor();
     const levels = await page
       .locator('main :is(h1, h2, h3, h4)')

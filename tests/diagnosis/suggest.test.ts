@@ -227,7 +227,10 @@ describe('suggest', () => {
     );
     expect(low.verify).toMatch(/Fewer than before, but still some, means the right way and not yet far enough/);
     expect(turned('cable-tension-high', -4.4).start).toMatch(/ride after the first, which may be enough\./);
-    expect(turned('cable-tension-high', -7, 0, true).start).toMatch(/one step outboard.* ride after 3 steps\./);
+    const electronic = turned('cable-tension-high', -7, 0, true);
+    expect(electronic.start).toMatch(/one step outboard.* ride after 3 steps\./);
+    expect(electronic.cautions.join(' ')).toMatch(/range of the setting ends first, stop: .* hanger/);
+    expect(low.cautions.join(' ')).not.toMatch(/range of the setting/);
     const partly = turned('cable-tension-low', 5, 2).start;
     expect(partly).toMatch(/ 2 clicks of about 7 are done\. It may take another 1 to 9 clicks/);
     expect(turned('pulley-gap-small', 5).verify).not.toMatch(/not yet far enough/);

@@ -127,11 +127,20 @@ describe('words of the trade', () => {
   });
 
   it('speaks of a turn only where its interval leaves one side', () => {
-    const clicks = { parameter: 'cable-tension', unit: 'clicks', mean: -1.5, low: -2.5, high: -0.5 } as const;
+    const clicks = { parameter: 'cable-tension', unit: 'clicks', mean: -1.7, low: -2.6, high: -0.4 } as const;
     expect(turnWords(clicks)).toBe(
-      'By the shifts seen, and if it is the cable tension, the setting needs about 1.5 clicks clockwise (less tension), between 0.5 and 2.5 (95 %).',
+      'By the shifts seen, and if it is the cable tension, the setting needs about 2 clicks clockwise (less tension), between 1 and 3 (95 %).',
     );
     expect(turnWords({ ...clicks, high: 0.1 })).toBeNull();
+  });
+
+  it('gives turns whole, and says where how many is hardly known', () => {
+    const offset = { parameter: 'index-offset', unit: 'steps', mean: 24.3, low: 5.9, high: 68.8 } as const;
+    expect(turnWords(offset)).toMatch(
+      /needs about 24 steps inboard, between 6 and 69 \(95 %\): how many is hardly known\.$/,
+    );
+    expect(turnWords({ ...offset, low: 14 })).toMatch(/between 14 and 69 \(95 %\)\.$/);
+    expect(turnWords({ ...offset, mean: 0.3, low: 0.1, high: 0.6 })).toMatch(/about 1 step inboard, between 1 and 2 /);
   });
 });
 

@@ -45,6 +45,18 @@ describe('inOwnZone', () => {
     expect(dates.inOwnZone('Only rides since 2026-05-01 were weighed', twice)).toContain('since 2026-05-01 (UTC) were');
   });
 
+  it('dates a ride by when it began', () => {
+    const [adjusted, ridden] = ['2026-05-03T08:00:00Z', '2026-05-03T18:30:00Z'];
+    const words = (sentence: string) => dates.inOwnZone(sentence, [adjusted], [ridden, '2026-05-05T18:30:00Z']);
+    expect(words('since the ride of 2026-05-03 the bike shifts well')).toBe(
+      'since the ride of 4 May 2026 the bike shifts well',
+    );
+    expect(words('Only rides since 2026-05-05 were weighed')).toBe('Only rides since 6 May 2026 were weighed');
+    expect(words('the ride of 2026-05-09; what was done on 2026-05-03')).toBe(
+      'the ride of 2026-05-09 (UTC); what was done on 3 May 2026',
+    );
+  });
+
   it('turns a moment with its time of day', () => {
     expect(dates.inOwnZone('It began suddenly, about 2026-05-03 18:30 UTC (92 %).', [])).toBe(
       'It began suddenly, about 4 May 2026, 06:30 (92 %).',

@@ -12,6 +12,7 @@ import { whyJudged } from '../../web/ride/why-judged.ts';
 import { rideClock } from '../../web/words/dates.ts';
 import { fileStem } from '../../web/words/file-stem.ts';
 import { chanceFigure, duration, inARow, percentFigure, percentRange } from '../../web/words/numbers.ts';
+import { saidOfFile } from '../../web/words/said-of-file.ts';
 import { stateLabel } from '../../web/words/state-words.ts';
 
 const fleet = (...words: BikeSummary['state']['word'][]): BikeSummary[] =>
@@ -267,5 +268,13 @@ describe('whyJudged', () => {
     const words = whyJudged(drop, { ...full, evidence: 'ratio-only' });
     expect(words).toContain('The log does not tell whether a shift came before.');
     expect(words.join(' ')).not.toMatch(/No shift came/);
+  });
+});
+
+describe('saidOfFile', () => {
+  it('leaves out a name that stands beside it, and no other', () => {
+    expect(saidOfFile('a.fit', 'a.fit: is text. Export it again.')).toBe('is text. Export it again.');
+    expect(saidOfFile('b.fit', 'a.fit: is text.')).toBe('a.fit: is text.');
+    expect(saidOfFile('a.fit', 'It is already here.')).toBe('It is already here.');
   });
 });

@@ -1,6 +1,7 @@
 import type { RideSummary, TakenRide } from '../api/answers.ts';
 import { make } from '../dom/make.ts';
 import { icon } from '../page/icons.ts';
+import { saidOfFile } from '../words/said-of-file.ts';
 
 /** How far a file has come. */
 export type FileStatus = 'sending' | RideSummary['status'] | TakenRide['status'];
@@ -37,6 +38,10 @@ export function fileStatusRow(file: {
       { class: 'file-name' },
       good && file.rideId ? make('a', { href: `/rides/${file.rideId}` }, file.name) : file.name,
     ),
-    make('span', { class: bad ? 'fault' : 'quiet' }, file.message ?? words[file.status]),
+    make(
+      'span',
+      { class: bad ? 'fault' : 'quiet' },
+      file.message ? saidOfFile(file.name, file.message) : words[file.status],
+    ),
   );
 }

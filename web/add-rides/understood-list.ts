@@ -1,6 +1,7 @@
 import type { ReadFile } from '../api/answers.ts';
 import { make } from '../dom/make.ts';
 import { type IconName, icon } from '../page/icons.ts';
+import { saidOfFile } from '../words/said-of-file.ts';
 
 /** The kinds of what is said of a file, each with a sign and a word. */
 const kinds = {
@@ -35,7 +36,10 @@ export function understoodList(files: readonly ReadFile[]): HTMLElement | null {
           'ul',
           {},
           ...lines('understood', understood),
-          ...lines(understood.length > 0 ? 'missing' : 'unreadable', notUnderstood),
+          ...lines(
+            understood.length > 0 ? 'missing' : 'unreadable',
+            notUnderstood.map((text) => saidOfFile(name, text)),
+          ),
           ...lines('remark', remarks),
         ),
       ),

@@ -33,7 +33,12 @@ export function nextStep({ log }: BikePage, diagnosis: Diagnosis, dated: (senten
     make('p', { class: 'tag-kind' }, 'Next step'),
     make('h2', {}, names ? upperFirst(parameterName(suggestion.parameter)) : 'Nothing to turn'),
     action(stepList(suggestion).map(dated)),
-    make('dl', { class: 'steps' }, ...step('Start with', suggestion.start), ...step('Then check', suggestion.verify)),
+    make(
+      'dl',
+      { class: 'steps' },
+      ...step('Start with', dated(suggestion.start)),
+      ...step('Then check', dated(suggestion.verify)),
+    ),
     turns && make('p', { class: 'quiet' }, turns),
     (plan || separates) &&
       make(

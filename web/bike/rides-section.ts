@@ -12,6 +12,7 @@ import { iconButton } from '../page/icon-button.ts';
 import { isCutCopy } from '../words/cut-copy.ts';
 import { dayAndTime } from '../words/dates.ts';
 import { duration } from '../words/numbers.ts';
+import { saidOfFile } from '../words/said-of-file.ts';
 import { ownZoneSentence, zoneRemark } from '../words/time-zone.ts';
 import type { BikePage } from './bike-page.ts';
 import { isOf, rideRemarks } from './ride-remarks.ts';
@@ -20,7 +21,7 @@ const rideName = (ride: RideSummary): string => (ride.start ? dayAndTime(ride.st
 
 /** How a ride stands where it does not simply count; null: it does. */
 function standing(ride: RideSummary, leftOut: readonly RideInShort[]): string | null {
-  if (ride.status === 'failed') return ride.error?.message ?? 'Could not be read.';
+  if (ride.status === 'failed') return ride.error ? saidOfFile(ride.file, ride.error.message) : 'Could not be read.';
   if (ride.status === 'queued') return 'Waiting';
   if (ride.status === 'analysing') return 'Being worked through …';
   if (isCutCopy(ride)) return 'Not counted: another ride holds all of it';

@@ -93,7 +93,8 @@ export function verdictSection(page: BikePage): HTMLElement {
   const { report, state } = bike;
   const { key } = stateWords[state.word];
   const adjustedAt = report?.adjustments.map(({ at }) => at) ?? [];
-  const dated = (sentence: string): string => inOwnZone(sentence, adjustedAt);
+  const riddenAt = report?.rides.map(({ start }) => start) ?? [];
+  const dated = (sentence: string): string => inOwnZone(sentence, adjustedAt, riddenAt);
   const tooLittle = state.word === 'too little data';
   return make(
     'section',

@@ -73,7 +73,10 @@ export class Reading {
       Home: 0,
       End: last,
     };
-    if (event.key === 'Escape') this.#leave();
+    if (event.key === 'Escape' && this.#at >= 0) {
+      event.preventDefault();
+      this.#leave();
+    }
     if (!(event.key in next) || last < 0) return;
     event.preventDefault();
     this.#show(next[event.key]);

@@ -13,6 +13,8 @@ const AT_ONCE = 200;
 export interface EventList {
   readonly element: HTMLElement;
   show(events: readonly RideEvent[], opened: string | null): void;
+  /** Puts the focus on the row of the event that is open. */
+  focus(): void;
 }
 
 /** What the rider said of an event, else how sure the engine is of it. */
@@ -68,11 +70,12 @@ export function makeEventList(onOpen: (key: string) => void): EventList {
     if (focused !== null)
       [...list.querySelectorAll('button')].find(({ value }) => value === focused)?.focus({ preventScroll: true });
   };
+  const focus = (): void => list.querySelector<HTMLElement>('[aria-current]')?.focus();
   listen(more, {
     click: () => {
       limit += AT_ONCE;
       show(...last);
     },
   });
-  return { element: make('div', { class: 'event-column' }, heading, list, more), show };
+  return { element: make('div', { class: 'event-column' }, heading, list, more), show, focus };
 }

@@ -5,6 +5,7 @@ import { cutMoment } from '../charts/moment/moment.ts';
 import { momentPlan } from '../charts/moment/moment-plan.ts';
 import type { RideTrack } from '../charts/timeline/ride-track.ts';
 import { type Child, fill, listen, make } from '../dom/make.ts';
+import { onEscape } from '../dom/on-escape.ts';
 import { icon } from '../page/icons.ts';
 import { clock, isDated, rideClock } from '../words/dates.ts';
 import { fileStem } from '../words/file-stem.ts';
@@ -21,6 +22,8 @@ interface PanelPlan {
   readonly evidence: RideReport['evidence'];
   readonly fileStem: string;
   readonly onStep: (way: 1 | -1) => void;
+  /** Leads back to where the event was opened. */
+  readonly onLeave: () => void;
   readonly onJudged: () => Promise<void>;
 }
 
@@ -88,7 +91,7 @@ class DetailPanel implements EventPanel {
       this.#verdict.element,
       this.#chartPlace,
     );
-    this.element = make('div', { class: 'panel event-panel' }, this.#nothing, this.#contents);
+    this.element = onEscape(make('div', { class: 'panel event-panel' }, this.#nothing, this.#contents), plan.onLeave);
   }
 
   show(among: readonly RideEvent[], event: RideEvent | null, lost: readonly LostSpell[]): void {

@@ -41,15 +41,18 @@ class LinkedEvents implements RideEventsView {
   readonly #track: RideTrack;
   readonly #timeline: Timeline;
   readonly #picker = makeKindPicker(() => this.#draw());
-  readonly #list = makeEventList((key) => this.#open(key, true));
+  readonly #list = makeEventList((key) => this.#bring(key, this.#list));
   readonly #panel: EventPanel;
   #events: readonly RideEvent[] = [];
   /** Key of the event that is open. */
   #opened: string | null;
+  /** Where the reader opened it. */
+  #openedIn: { focus(): void };
 
   constructor(plan: EventsPlan) {
     this.#plan = plan;
     this.#opened = plan.opened;
+    this.#openedIn = this.#list;
     const { ride, report } = plan;
     const track = makeTrack(plan.columns, report.sensorLagS);
     this.#track = track;
@@ -57,7 +60,7 @@ class LinkedEvents implements RideEventsView {
       track,
       fileName: fileStem('timeline', ride.file),
       nameOf: (key) => this.#events.map((event) => (event.key === key ? eventAloud(event) : '')).join(''),
-      onOpen: (key) => this.#open(key, true),
+      onOpen: (key) => this.#bring(key, this.#timeline),
       signal: plan.signal,
     });
     this.#panel = makeEventPanel({
@@ -68,6 +71,7 @@ class LinkedEvents implements RideEventsView {
       evidence: report.evidence,
       fileStem: fileStem(ride.file),
       onStep: (way) => this.#step(way),
+      onLeave: () => this.#openedIn.focus(),
       onJudged: plan.onJudged,
     });
     this.elements = [
@@ -100,17 +104,23 @@ class LinkedEvents implements RideEventsView {
     this.#timeline.open(this.#opened);
   }
 
-  #open(key: string, bring: boolean): void {
+  /** Opens an event that was chosen in the list or on the timeline, and leads to it. */
+  #bring(key: string, chosenIn: { focus(): void }): void {
+    this.#openedIn = chosenIn;
+    this.#open(key);
+    this.#panel.bring();
+  }
+
+  #open(key: string): void {
     this.#opened = key;
     note(`/rides/${encodeURIComponent(this.#plan.ride.id)}?event=${encodeURIComponent(key)}`);
     this.#draw();
-    if (bring) this.#panel.bring();
   }
 
   #step(way: 1 | -1): void {
     const among = this.#shown();
     const next = among[among.findIndex(({ key }) => key === this.#opened) + way];
-    if (next) this.#open(next.key, false);
+    if (next) this.#open(next.key);
   }
 }
 

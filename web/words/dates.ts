@@ -50,13 +50,18 @@ const utcDay = (iso: string): string => new Date(iso).toISOString().slice(0, 10)
 
 /**
  * A sentence of the report with its dates in the reader's own time zone, as all others on the page are. The report writes
- * them in UTC: moments as "2026-05-03 14:05 UTC", adjustments by their day alone.
+ * them in UTC: moments as "2026-05-03 14:05 UTC", adjustments by their day alone, and rides by theirs as "the ride of 2026-05-03".
  *
  * @param adjustedAt when adjustments were made; a day on which none was, or several that fall on different days here, keeps its date, marked as UTC
+ * @param riddenAt when rides began, to be taken in the same way
  */
-export const inOwnZone = (sentence: string, adjustedAt: readonly string[]): string =>
-  sentence.replace(/(\d{4}-\d\d-\d\d)(?: (\d\d:\d\d) UTC)?/g, (_, date: string, time: string | undefined) => {
-    if (time) return dayAndTime(`${date}T${time}:00Z`);
-    const [only, ...others] = new Set(adjustedAt.filter((at) => utcDay(at) === date).map(day));
-    return only === undefined || others.length > 0 ? `${date} (UTC)` : only;
-  });
+export const inOwnZone = (sentence: string, adjustedAt: readonly string[], riddenAt: readonly string[] = []): string =>
+  sentence.replace(
+    /(rides? (?:of|since) )?(\d{4}-\d\d-\d\d)(?: (\d\d:\d\d) UTC)?/g,
+    (_, ride: string | undefined, date: string, time: string | undefined) => {
+      if (time) return `${ride ?? ''}${dayAndTime(`${date}T${time}:00Z`)}`;
+      const moments = ride === undefined ? adjustedAt : riddenAt;
+      const [only, ...others] = new Set(moments.filter((at) => utcDay(at) === date).map(day));
+      return `${ride ?? ''}${only === undefined || others.length > 0 ? `${date} (UTC)` : only}`;
+    },
+  );

@@ -29,10 +29,11 @@ function troubleWords({ troubleRate, worstCog, judgedShifts }: BikeSummary['stat
 }
 
 /** The first step with its dates in the reader's time zone. */
-const workWords = ({ work, adjustmentMarks }: BikeSummary): string =>
+const workWords = ({ work, adjustmentMarks, trend }: BikeSummary): string =>
   inOwnZone(
     work ?? '',
     adjustmentMarks.map(({ at }) => at),
+    trend.map(({ at }) => at),
   );
 
 function row(summary: BikeSummary): HTMLElement {

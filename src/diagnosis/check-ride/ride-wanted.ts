@@ -1,8 +1,8 @@
 import type { Cause } from '../causes.ts';
 import { FEWEST_SHIFTS } from '../fewest-shifts.ts';
-import { ALL_BUT_SURE, LIKELY_ENOUGH } from '../next-step/suggest.ts';
 import type { SuggestionFacts } from '../next-step/suggestion-facts.ts';
 import { shiftsWell } from '../now/shifts-well.ts';
+import { ALL_BUT_SURE, LIKELY_ENOUGH } from '../verdict-limits.ts';
 
 /** Causes that can carry the chain into spokes or frame, or the derailleur into the spokes. */
 const dangers: readonly Cause[] = ['low-limit-loose', 'high-limit-loose', 'hanger-bent'];

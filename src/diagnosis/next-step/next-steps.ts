@@ -36,6 +36,8 @@ const unscrewed =
   'Anticlockwise unscrews the barrel adjuster: leave it a full turn of thread, do not unscrew it to its end. Where it comes near, screw it in again and draw the cable tighter at its clamp, on the smallest cog.';
 const screwedIn =
   'Clockwise screws the barrel adjuster in: where it is fully in, do not force it. Give the cable slack at its clamp instead, on the smallest cog.';
+const offsetEnds =
+  'Where the range of the setting ends first, stop: see then whether the hanger is bent, the derailleur is mounted straight and firmly, and anything is worn.';
 /** The trade's rule: one click at a time, as many as it takes; how many before a ride is said beside it. */
 const untilAlike = 'shift to and fro, then one more, until both directions run alike.';
 /** Said before a limit screw that seems to have let the chain past is turned. */
@@ -148,13 +150,13 @@ const electronicSteps: Partial<Record<Cause, NextStep>> = {
     parameter: 'index-offset',
     action: 'Move the index offset inboard, one step at a time.',
     start: `On a stand: one step inboard, ${untilAlike}`,
-    cautions: [],
+    cautions: [offsetEnds],
   },
   'cable-tension-high': {
     parameter: 'index-offset',
     action: 'Move the index offset outboard, one step at a time.',
     start: `On a stand: one step outboard, ${untilAlike}`,
-    cautions: [],
+    cautions: [offsetEnds],
   },
   'high-limit-loose': { ...cableSteps['high-limit-loose'], action: looseAction('past-smallest', true) },
   'cable-friction': {

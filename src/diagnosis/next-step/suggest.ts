@@ -6,6 +6,7 @@ import { FEWEST_SHIFTS } from '../fewest-shifts.ts';
 import { shiftsWell } from '../now/shifts-well.ts';
 import type { Observed } from '../observed.ts';
 import { failingOneWay } from '../unexplained/one-way-trouble.ts';
+import { ALL_BUT_SURE, LIKELY_ENOUGH } from '../verdict-limits.ts';
 import { afterAdjusting } from './after-adjusting.ts';
 import { fewShifts } from './few-shifts.ts';
 import { forCause } from './for-cause.ts';
@@ -21,11 +22,6 @@ import { KEEP_RECORDING, nothingToTurn, type Step } from './step.ts';
 import type { Fault, SuggestionFacts } from './suggestion-facts.ts';
 import { takeBackFirst } from './take-back-first.ts';
 import { turnBack } from './turn-back.ts';
-
-/** From this probability on a verdict is as good as sure. An assumption of ours. */
-export const ALL_BUT_SURE = 0.85;
-/** A cause less likely than this names no part. */
-export const LIKELY_ENOUGH = 0.5;
 
 function healthy(facts: SuggestionFacts): Step {
   if (facts.rider.probability > 0.5)

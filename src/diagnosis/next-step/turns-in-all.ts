@@ -1,20 +1,10 @@
 import { counted } from '../../numeric/counted.ts';
 import type { TurnEstimate } from '../diagnosis.ts';
-
-const nounOf = ({ unit }: Pick<TurnEstimate, 'unit'>): string => (unit === 'clicks' ? 'click' : 'step');
-
-/** The fewest and the most whole clicks or steps on the side to which they are turned. What of the interval lies on the other side is not counted. */
-function wholeTurns({ low, high }: TurnEstimate, inboard: boolean): { fewest: number; most: number } {
-  const [near, far] = inboard ? [low, high] : [-high, -low];
-  const fewest = Math.max(1, Math.round(near));
-  return { fewest, most: Math.max(fewest + 1, Math.round(far)) };
-}
+import { type WholeTurns, wholeTurns } from '../whole-turns.ts';
 
 /** How many are done of how many, where a part of the way was turned before. */
-function partDone(clicks: TurnEstimate, done: number): string {
-  const all = Math.max(done + 1, Math.round(done + Math.abs(clicks.mean)));
-  return ` ${counted(done, nounOf(clicks))} of about ${all} ${done === 1 ? 'is' : 'are'} done.`;
-}
+const partDone = (done: number, { noun, about }: WholeTurns): string =>
+  ` ${counted(done, noun)} of about ${done + about} ${done === 1 ? 'is' : 'are'} done.`;
 
 /**
  * How many clicks or steps a fault of the indexing asks for, as sentences to append: how far to go where the stand does not
@@ -24,18 +14,17 @@ function partDone(clicks: TurnEstimate, done: number): string {
  * @param done how many were turned that way before, to no end yet; 0 where none were
  */
 export function turnsInAll(clicks: TurnEstimate, inboard: boolean, done = 0): string {
-  const noun = nounOf(clicks);
-  const { fewest, most } = wholeTurns(clicks, inboard);
+  const turns = wholeTurns(clicks, inboard);
+  const { noun, fewest, most } = turns;
   const until = fewest > 1 ? `after ${fewest} ${noun}s` : 'after the first, which may be enough';
   const stop = ` Where the stand does not show that, ride ${until}.`;
-  const [so, all] = done > 0 ? [partDone(clicks, done), 'It may take another'] : ['', 'In all it may take'];
+  const [so, all] = done > 0 ? [partDone(done, turns), 'It may take another'] : ['', 'In all it may take'];
   return `${stop}${so} ${all} ${fewest} to ${most} ${noun}s: how far one ${noun} moves differs from bike to bike.`;
 }
 
 /** Said where one ride's clicks or steps may be only a part of the way: shifts that still fail then do not mean that it was the wrong part. */
 export function onlyPartOfTheWay(clicks: TurnEstimate, inboard: boolean): string {
-  const { fewest, most } = wholeTurns(clicks, inboard);
-  const noun = nounOf(clicks);
+  const { noun, fewest, most } = wholeTurns(clicks, inboard);
   return most > fewest
     ? ` Fewer than before, but still some, means the right way and not yet far enough: then on, ${noun} by ${noun}.`
     : '';

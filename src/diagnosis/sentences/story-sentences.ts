@@ -9,7 +9,7 @@ import { figure } from '../../numeric/figure.ts';
 import { chance } from '../../numeric/percent.ts';
 import type { Cause } from '../causes.ts';
 import type { Onset } from '../diagnosis.ts';
-import { NAMED_ALONE } from '../named-alone.ts';
+import { NAMED_ALONE } from '../verdict-limits.ts';
 import { touches } from './touches.ts';
 
 const trouble = (period: AdjustmentComparison['before']): string =>

@@ -13,13 +13,13 @@ export interface LadderLimits {
 const ladder = { rungs: 5, near: 0.01 } as const;
 
 /**
- * When a ride counts as one of a bike, by what hangs on the answer. The measures are the same for all (`shareOnGears`, `shareOfTeeth`);
+ * When a ride counts as one of a bike, by what hangs on the answer. The measures are `shareOfTeeth` and `shareOnGears`;
  * limits of ours. In the test rides, rides of one bike reach 0.98 of steady time on its gears, those of other bikes 0.44 at most.
  */
 export const belongingLimits = {
   /**
-   * Rides given together without a bike: one is called another bike's only where that is clear. Rides of one bike differ in
-   * rollout by tyre pressure, load and calibration.
+   * Rides given together without a bike: one is called another bike's only where that is clear, so teeth are compared where both rode
+   * alone (`cogsNamedAlike`). Rides of one bike differ in rollout by tyre pressure, load and calibration.
    */
   together: { ...ladder, teeth: 0.8, rollout: 0.02, steady: 0.6 },
   /**

@@ -2,9 +2,9 @@ import type { Bike } from '../../drivetrain/bike.ts';
 import type { Warning } from '../../errors/warning.ts';
 import { counted } from '../../numeric/counted.ts';
 import type { RideLog } from '../../ride-log/ride-log.ts';
-import { recordedTeeth } from '../commands/recorded-gears.ts';
+import { recordedGears } from '../commands/recorded-gears.ts';
 import { belongingLimits } from './belonging-limits.ts';
-import { shareOfTeeth } from './share-of-teeth.ts';
+import { cogsNamedAlike, ringsNamedAlike } from './named-alike.ts';
 import { rungsOf, shareOnGears } from './share-on-gears.ts';
 
 /** Code of the note that rides do not go together. */
@@ -19,14 +19,14 @@ export interface GuessedFrom {
 }
 
 /** The rides that do not look like rides of the bike that the guess is of: other teeth recorded, or another ladder of developments. */
-export function ridesApart(logs: readonly RideLog[], { bike, rolloutMm, ride }: GuessedFrom): RideLog[] {
-  const told = recordedTeeth(ride.gearRecords);
+export function ridesApart(logs: readonly RideLog[], from: GuessedFrom): RideLog[] {
+  const told = recordedGears(from.ride.gearRecords);
   return logs.filter((log) => {
-    if (log === ride) return false;
-    const named = recordedTeeth(log.gearRecords);
-    if (named.rear.length > 1 && told.rear.length > 1)
-      return shareOfTeeth(named.rear, told.rear) < limits.teeth || shareOfTeeth(named.front, told.front) < limits.teeth;
-    return shareOnGears(rungsOf(log), bike, rolloutMm, limits) < limits.steady;
+    if (log === from.ride) return false;
+    const named = recordedGears(log.gearRecords);
+    const cogs = cogsNamedAlike(named.rear, told.rear);
+    if (cogs < limits.teeth || ringsNamedAlike(named.front, told.front) < limits.teeth) return true;
+    return Number.isNaN(cogs) && shareOnGears(rungsOf(log), from.bike, from.rolloutMm, limits) < limits.steady;
   });
 }
 

@@ -30,6 +30,8 @@ export interface Timeline {
   setEvents(events: readonly TimelineEvent[], lost: readonly LostSpell[]): void;
   /** Marks an event as opened and, if it was not, brings it into view; null: none. */
   open(key: string | null): void;
+  /** Puts the focus where its keys are heard. */
+  focus(): void;
 }
 
 interface TimelinePlan {
@@ -114,6 +116,10 @@ class CanvasTimeline implements Timeline {
       if (!this.#plot.contains(document.activeElement)) this.#line.to(null);
     }
     this.#drawSoon();
+  }
+
+  focus(): void {
+    this.#plot.focus();
   }
 
   #listen(): void {

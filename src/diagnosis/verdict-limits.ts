@@ -1,0 +1,8 @@
+/** From how likely a cause on what is said and done about it changes. Assumptions of ours, side by side since they must keep their order. */
+
+/** Less likely than this, the likeliest cause names no part to be turned. */
+export const LIKELY_ENOUGH = 0.5;
+/** Less likely than this, the likeliest cause is not named alone. */
+export const NAMED_ALONE = 0.6;
+/** From this on a verdict is as good as sure. */
+export const ALL_BUT_SURE = 0.85;
