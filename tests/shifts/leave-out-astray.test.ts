@@ -54,6 +54,24 @@ describe('a row of misses', () => {
     expect(leaveOutAstray(log, trace, spread)).toEqual(spread);
   });
 
+  it('of both directions is left unjudged in a ride in which hardly any other shift fails', () => {
+    const steady = strayingRide(0).log;
+    const steadyTrace = traceGears(steady, madeBike);
+    const bothWays = row.map((one, i): ShiftEvent => (i % 2 ? { ...one, direction: 'to-smaller' } : one));
+    const others = (failing: number): ShiftEvent[] =>
+      Array.from({ length: 40 }, (_, i) => ({ ...missed(8 * i), outcome: i % 10 < failing ? 'missed' : 'clean' }));
+    const judged = (before: ShiftEvent[], last: ShiftEvent[]) =>
+      leaveOutAstray(steady, steadyTrace, [...before, ...last])
+        .slice(before.length)
+        .map(({ outcome }) => outcome);
+    expect(judged(others(0), bothWays)).toEqual(row.map(() => 'unjudged'));
+    // all one way is a fault, and where others fail it is one too
+    expect(judged(others(0), row)).toEqual(row.map(() => 'missed'));
+    expect(judged(others(1), bothWays)).toEqual(row.map(() => 'missed'));
+    expect(judged([], bothWays)).toEqual(row.map(() => 'missed'));
+    expect(judged(others(0), bothWays.slice(1))).toEqual(['missed', 'missed', 'missed']);
+  });
+
   it('ends at a shift that was judged otherwise', () => {
     const clean: ShiftEvent = { ...missed(from + 40), outcome: 'clean' };
     const broken = [row[0], row[1], clean, row[2], row[3]];

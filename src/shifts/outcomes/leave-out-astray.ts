@@ -14,9 +14,15 @@ const OFF_COGS_DEVIATIONS = 2;
 const OFF_COGS_SHARE = 0.25;
 const DRIVING_RPM = 40;
 
+/** So many shifts in a row, in both directions, fail in no ride of which hardly any other does. Assumptions of ours. */
+const LEAST_BOTH_WAYS = 4;
+const HARDLY_ANY = 0.05;
+const ENOUGH_OTHERS = 20;
+
 /**
- * Leaves shifts unjudged where the sensors went astray: a row of misses in which the ratio rests on no cog at all. A chain that truly
- * stays behind drives on some cog; a speed that is held or strays under trees does not.
+ * Leaves shifts unjudged where the sensors went astray: a row of misses in which the ratio rests on no cog at all, or a row of failed shifts
+ * in both directions within a ride in which hardly any other fails. A chain that truly stays behind drives on some cog, and what keeps it
+ * from going either way does not come and go within a minute; a speed that is held or strays under trees does.
  */
 export function leaveOutAstray(log: RideLog, trace: RideTrace, shifts: readonly ShiftEvent[]): ShiftEvent[] {
   const judged = [...shifts.keys()].filter((i) => shifts[i].outcome !== 'unjudged');
@@ -25,24 +31,34 @@ export function leaveOutAstray(log: RideLog, trace: RideTrace, shifts: readonly 
     let to = from;
     while (
       to < judged.length &&
-      shifts[judged[to]].outcome === 'missed' &&
+      failed(shifts[judged[to]]) &&
       (to === from || shifts[judged[to]].timeS - shifts[judged[to - 1]].timeS < APART_S)
     )
       to++;
     const row = judged.slice(from, to);
-    if (row.length >= LEAST_MISSES) {
-      const offShare = shareOffCogs(
-        log,
-        trace,
-        shifts[row[0]].timeS - BEFORE_S,
-        shifts[row[row.length - 1]].timeS + AFTER_S,
-      );
-      if (offShare >= OFF_COGS_SHARE) for (const i of row) left.add(i);
-    }
+    const others = judged.filter((i) => i < row[0] || i > row[row.length - 1]);
+    if (comesAndGoes(pick(shifts, row), pick(shifts, others)) || restsOnNoCog(log, trace, pick(shifts, row)))
+      for (const i of row) left.add(i);
     from = Math.max(to, from + 1);
   }
   if (left.size === 0) return [...shifts];
   return shifts.map((shift, i) => (left.has(i) ? { ...shift, ...unjudged('astray') } : shift));
+}
+
+const failed = ({ outcome }: ShiftEvent): boolean => outcome === 'missed' || outcome === 'overshot';
+
+const pick = (shifts: readonly ShiftEvent[], indices: readonly number[]): ShiftEvent[] => indices.map((i) => shifts[i]);
+
+function restsOnNoCog(log: RideLog, trace: RideTrace, row: readonly ShiftEvent[]): boolean {
+  if (row.filter(({ outcome }) => outcome === 'missed').length < LEAST_MISSES) return false;
+  const [fromS, toS] = [row[0].timeS - BEFORE_S, row[row.length - 1].timeS + AFTER_S];
+  return shareOffCogs(log, trace, fromS, toS) >= OFF_COGS_SHARE;
+}
+
+/** Whether all of a row fail, whichever way they go, and hardly any of the ride's others. */
+function comesAndGoes(row: readonly ShiftEvent[], others: readonly ShiftEvent[]): boolean {
+  if (row.length < LEAST_BOTH_WAYS || new Set(row.map(({ direction }) => direction)).size < 2) return false;
+  return others.length >= ENOUGH_OTHERS && others.filter(failed).length < HARDLY_ANY * others.length;
 }
 
 /** Share of the driven records between two times whose ratio lies on no cog; 0 without such records. */
