@@ -55,7 +55,7 @@ const looseAction = (end: CassetteEnd, electronic: boolean): string =>
 export const MEASURE_GAP =
   "Measure the gap between guide pulley and cogs with the chain on the second largest cog, and set it to the maker's figure.";
 const gapStart =
-  'Measure first. Wide cassettes commonly ask for about 3 mm from the guide pulley to the tooth tips of the largest cog; the maker of yours may ask for another gap, which comes first. Then half a turn at a time, and measure again.';
+  'Measure before anything is turned. Wide cassettes commonly ask for about 3 mm from the guide pulley to the tooth tips of the largest cog; the maker of yours may ask for another gap, which goes before this. Then half a turn at a time, and measure again.';
 const indexAgain = 'Check the indexing again afterwards.';
 /** Caution for a chain that went past the largest cog. */
 export const intoSpokes =
@@ -137,7 +137,7 @@ const cableSteps: Readonly<Record<Exclude<Cause, 'no-fault'>, NextStep>> = {
   'cable-friction': {
     parameter: 'cable-and-housing',
     action: 'Clean or replace cable and housing before any indexing.',
-    start: 'Look for frays, kinks and rust first, above all at the last bend of housing.',
+    start: 'Look for frays, kinks and rust, above all at the last bend of housing.',
     cautions: ['A frayed cable is replaced at once.', settles, indexAgain],
   },
   'worn-drivetrain': {
