@@ -36,5 +36,9 @@ export const endOfLimit = (cause: Cause): CassetteEnd | null =>
 /** True for a limit that lets the chain past its end cog. */
 export const isLoose = (cause: Cause): boolean => endWhere(({ loose }) => loose === cause) !== null;
 
+/** The ends whose limit the step for a cause looks at before it is turned: that of a loose one. */
+export const endsLookedAt = (cause: Cause): readonly CassetteEnd[] =>
+  cassetteEnds.filter((end) => limitAt[end].loose === cause);
+
 /** The end whose limit is opened to mend a cause; null where none is. */
 export const endOpenedFor = (cause: Cause): CassetteEnd | null => endWhere(({ tight }) => tight === cause);

@@ -1,4 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import type { AdjustmentComparison } from '../../src/adjustments/compare-adjustments.ts';
+import type { Cause } from '../../src/diagnosis/causes.ts';
+import { suggest } from '../../src/diagnosis/next-step/suggest.ts';
+import { count, facts, now, seen } from './made-facts.ts';
 import { slow, verdictOn } from './now/adjusted-bikes.ts';
 import { electronicBike } from './pattern-ride.ts';
 
@@ -14,9 +18,9 @@ describe('an adjustment that made it worse', () => {
     ]);
     expect(suggestion.parameter).toBe('cable-tension');
     expect(suggestion.steps[0]).toBe(
-      'Take back first what was done on 2026-05-02, since it made shifting worse: turn the barrel adjuster 3 clicks anticlockwise.',
+      'First take back what was done on 2026-05-02, since it made shifting worse: turn the barrel adjuster 3 clicks anticlockwise.',
     );
-    expect(suggestion.steps[1]).toMatch(/^If that is not enough: .*anticlockwise, one click at a time/);
+    expect(suggestion.steps[1]).toMatch(/^If that is not enough: look .*anticlockwise, one click at a time/);
     expect(suggestion.start).toBe('Turn the barrel adjuster 3 clicks anticlockwise, then ride again.');
     expect(suggestion.sense).toBe(1);
     expect(suggestion.cautions.join(' ')).toMatch(/Anticlockwise unscrews the barrel adjuster/);
@@ -50,13 +54,53 @@ describe('an adjustment that made it worse', () => {
     expect(suggestion.steps.at(-1)).toMatch(/^Then take back what was done on .* 1 click clockwise\.$/);
   });
 
+  it('waits for what is mended by parts, and for a look at a limit past which a chain was lost', () => {
+    const period = (late: number) => ({
+      ...count(100, late),
+      ghostShifts: 0,
+      troubleRate: late / 100,
+      low: 0,
+      high: 1,
+    });
+    const made: AdjustmentComparison = {
+      ...{ at: '2026-05-07T12:00:00Z', parameter: 'cable-tension', amount: 6, unit: 'clicks' },
+      ...{ before: period(5), after: period(40), probabilityBetter: 0.001, cogs: [], endCog: null },
+      ...{ shiftsStillNeeded: null, cameBack: null, wentOnGrowing: null, oppositeWays: null, sharedPeriod: false },
+      leftOut: { before: 0, after: 0 },
+    };
+    const failing = seen({ all: count(600, 40) });
+    const since = { last: made, seen: failing, lost: () => 0 };
+    const stepAfter = (cause: Cause, keepOff: ReadonlySet<'past-largest'> = new Set()) =>
+      suggest(
+        facts({
+          seen: failing,
+          ranked: [{ cause, probability: 0.9 }],
+          comparisons: [made],
+          now: now({ cause, fault: cause, keepOff, since }),
+        }),
+      );
+    for (const cause of ['cable-friction', 'worn-drivetrain'] as const) {
+      const { steps, start } = stepAfter(cause);
+      expect(steps).toHaveLength(2);
+      expect(steps[0]).not.toMatch(/take back/i);
+      expect(steps[1]).toMatch(/^Then take back what was done on 2026-05-07, .* 6 clicks clockwise\.$/);
+      expect(start).not.toMatch(/ride again/);
+    }
+    const looked = stepAfter('cable-tension-low', new Set(['past-largest'])).steps;
+    expect(looked.map((step) => step.split(' ').slice(0, 3).join(' '))).toEqual([
+      'First look whether',
+      'Then take back',
+      'Then ride again',
+    ]);
+  });
+
   it('is nothing to take back where it did no harm', () => {
     const { suggestion } = verdictOn([
       { pattern: slow('to-larger') },
       { pattern: slow('to-larger'), after: ['cable-tension', 1] },
     ]);
     expect(suggestion.parameter).toBe('cable-tension');
-    expect(suggestion.action).not.toMatch(/Take back/);
+    expect(suggestion.action).not.toMatch(/take back/i);
     expect(suggestion.sense).toBe(1);
   });
 });
@@ -73,9 +117,10 @@ describe('trouble that came back by itself', () => {
     const { suggestion, onset, causes } = verdictOn(relapse);
     expect(causes[0].cause).toBe('cable-tension-low');
     expect(suggestion.steps[0]).toMatch(
-      /^It was gone after what was done on 2026-05-02, and came back by itself: before it is turned again, look whether the cable slips in its clamp/,
+      /^First look whether the cable slips in its clamp.*: the trouble was gone after what was done on 2026-05-02, and came back by itself\.$/,
     );
-    expect(suggestion.start).toMatch(/^Look whether the cable slips .* Then: .* one click anticlockwise/);
+    expect(suggestion.start).toBe('Look before the same is turned again.');
+    expect(suggestion.steps[1]).toMatch(/one click anticlockwise/);
     expect(onset.kind).not.toBe('gradual');
     expect(causes[0].evidence.join(' ')).toMatch(
       /the trouble went away for a while \(0 of \d+ shifts went wrong\) and came back with the ride of 2026-05-05/,

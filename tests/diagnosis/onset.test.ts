@@ -36,7 +36,7 @@ describe('onset', () => {
     const rides = [0, 1, 2, 3].map((day) => patternRide({ day, pattern: day < 2 ? healthyPattern : slowToLarger }));
     const { causes, suggestion } = diagnose({ bike: cableBike, rides, adjustments: [] });
     expect(causes[0].cause).toBe('cable-tension-low');
-    expect(suggestion.action).toMatch(/^It began suddenly, so look for damage and have the hanger checked first/);
+    expect(suggestion.action).toMatch(/^First look for damage and have the hanger checked, since it began suddenly\./);
   });
 
   it('friction that grew is called gradual', () => {

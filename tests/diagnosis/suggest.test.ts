@@ -42,10 +42,17 @@ describe('suggest', () => {
       expectedBits: 1,
       ordinaryBits: 0.5,
     };
-    for (const open of [sound(0.33, { checkRide }), sound(0.7, { undecided, checkRide })]) {
+    const clicks = { ...undecided, between: ['no-fault', 'cable-tension-low'] as const };
+    for (const open of [sound(0.33, { checkRide }), sound(0.7, { undecided: clicks, checkRide })]) {
       expect(open.action).toMatch(/^Turn nothing yet: it is not decided .* Ride the check ride first\.$/);
       expect(open.start).toBe('Six times from the 13 to the 15.');
     }
+    // a look takes minutes, so it comes before any ride
+    const looked = sound(0.7, { undecided, checkRide });
+    expect(looked.steps[0]).toMatch(/^Turn nothing yet: it is not decided .* Look first, which takes minutes\.$/);
+    expect(looked.start).toMatch(/^On the second largest cog, .* measure the gap\.$/);
+    expect(looked.steps[1]).toMatch(/where it leaves it open, ride the check ride\.$/);
+    expect(looked.cautions.join(' ')).toMatch(/at sag/);
   });
 
   it('asks for a look where no ride would tell, or none is to be ridden, with the cautions of what is looked for', () => {
@@ -124,7 +131,7 @@ describe('suggest', () => {
     const cable = either(['cable-tension-high', 'cable-friction']);
     expect(cable.parameter).toBe('cable-tension');
     expect(cable.steps[0]).toBe(
-      'See whether it is friction in cable and housing: less likely, but first in the order of work and soon ruled out.',
+      'See whether it is friction in cable and housing: less likely, but earlier in the order of work and soon ruled out.',
     );
     // it starts with its first step; how the second starts is said there
     expect(cable.start).toMatch(/pull the bare cable by hand/);
@@ -159,7 +166,7 @@ describe('suggest', () => {
     expect(steps).toHaveLength(2);
     expect(steps.join(' ')).toBe(action);
     expect(action.match(/Pushed by hand/g)).toHaveLength(1);
-    expect(action).toMatch(/looked for: a bent derailleur hanger and a low limit screw too far out\.$/);
+    expect(action).toMatch(/looked for: a bent derailleur hanger and a low limit screw too far out\./);
   });
 
   it('names the cure where what is missing stands in rides without a date', () => {
@@ -204,7 +211,7 @@ describe('suggest', () => {
     const onset = { kind: 'sudden', at: '2026-05-07T12:00:00Z', rideBeforeAt: null, probability: 0.9 } as const;
     const ranked = [{ cause: 'cable-tension-low' as const, probability: 0.9 }];
     const { steps, start } = suggest(facts({ seen: seen({ all: count(600, 40) }), ranked, onset }));
-    expect(start).toBe('Look for damage first. A hanger gauge tells within a minute.');
+    expect(start).toBe('Look for damage. A hanger gauge tells within a minute.');
     expect(steps[1]).toMatch(/one click at a time\. With cable and housing in order, on a stand: one click/);
   });
 

@@ -16,7 +16,7 @@ describe('an entry that turned the fault further the way in which it is out', ()
     const { suggestion } = verdict;
     expect(verdict.now.setting).toBe('same');
     expect(suggestion.steps[0]).toBe(
-      'Take back first what was done on 2026-05-04, since it was the wrong way for too low a cable tension: turn the barrel adjuster 1 click anticlockwise.',
+      'First take back what was done on 2026-05-04, since it was the wrong way for too low a cable tension: turn the barrel adjuster 1 click anticlockwise.',
     );
     expect(suggestion.sense).toBe(1);
     expect(besides(verdict)).toMatch(/It was the wrong way for too low a cable tension: take it back first\.$/);
@@ -25,13 +25,33 @@ describe('an entry that turned the fault further the way in which it is out', ()
   it('has an opened limit closed, and looked at on the stand before anybody rides on', () => {
     const loses = { pattern: healthyPattern, drops: lost('past-largest', 2) };
     const verdict = verdictOn([loses, loses, { ...loses, after: ['low-limit', -1] }]);
-    const { steps, start, verify } = verdict.suggestion;
+    const { steps, start, verify, cautions } = verdict.suggestion;
     expect(verdict.causes[0].cause).toBe('low-limit-loose');
-    expect(steps[0]).toMatch(/^Take back first .* the wrong way for .* too far out: .* 1 turn clockwise\.$/);
-    expect(steps[1]).toMatch(/^Then: look first whether the hanger is bent;/);
-    expect(start).toMatch(/^Turn the low limit screw 1 turn clockwise\. Look on a stand\..* keep off the largest cog/);
+    expect(steps[0]).toMatch(/^First take back .* the wrong way for .* too far out: .* 1 turn clockwise\.$/);
+    expect(steps[1]).toMatch(/^Look whether the hanger is bent; .* Look on a stand\./);
+    expect(start).toBe('Turn the low limit screw 1 turn clockwise, then look on a stand.');
+    expect(cautions.join(' ')).toMatch(/keep off the largest cog/i);
     expect(`${start} ${verify}`).not.toMatch(/ride again|next ride/);
     expect(besides(verdict)).toMatch(/wrong way for a low limit screw too far out/);
+  });
+
+  it('is none once a later entry took it back, whether or not that one helped', () => {
+    const some = slow('to-larger', 0.1, 0.05);
+    const back = (amount: number, pattern = some) =>
+      verdictOn([
+        { pattern: low },
+        { pattern: low },
+        { pattern: low, after: ['cable-tension', -2] },
+        { pattern, after: ['cable-tension', amount] },
+        { pattern },
+      ]);
+    for (const verdict of [back(4), back(2), back(4, low)]) {
+      expect([verdict.now.setting, verdict.causes[0].cause]).toEqual(['same', 'cable-tension-low']);
+      expect(verdict.wrongWays).toEqual([]);
+      expect(verdict.suggestion.action).not.toMatch(/take back/i);
+    }
+    const [left] = back(1).suggestion.steps;
+    expect(left).toMatch(/^First take back .*: turn the barrel adjuster 1 click anticlockwise\.$/);
   });
 
   it('is none where it went the right way, came before the fault, or was another setting', () => {
@@ -57,8 +77,10 @@ describe('what can hurt', () => {
     ]);
     expect(verdict.now.keepOff).toEqual(['past-smallest']);
     const { steps, cautions } = verdict.suggestion;
-    expect(steps[0]).not.toMatch(/[Tt]ake back/);
-    expect(steps.at(-1)).toMatch(/^Then take back what was done on 2026-05-02, since it made shifting worse/);
+    expect(steps[0]).toMatch(
+      /^First look whether the hanger is bent; then see on a stand how far the high limit screw/,
+    );
+    expect(steps[1]).toMatch(/^Then take back what was done on 2026-05-02, since it made shifting worse/);
     expect([verdict.suggestion.start, ...cautions].join(' ')).toMatch(/keep off the smallest cog/i);
   });
 });

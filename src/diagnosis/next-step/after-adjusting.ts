@@ -9,7 +9,7 @@ import type { LimitTrial } from '../now/limit-trial.ts';
 import { toldByHand } from '../told-by-hand.ts';
 import { NAMED_ALONE } from '../verdict-limits.ts';
 import { generalCautions, nextStep } from './next-steps.ts';
-import { notSettled, provedOnStand } from './not-settled.ts';
+import { notSettled } from './not-settled.ts';
 import { KEEP_RECORDING, nothingToTurn, type Step } from './step.ts';
 import type { Fault, SuggestionFacts } from './suggestion-facts.ts';
 import { verifyNow } from './verify-now.ts';
@@ -49,6 +49,7 @@ function tryLimitFirst(cause: Fault, trial: LimitTrial, facts: SuggestionFacts):
   return {
     namesCause: true,
     parameter: step.parameter,
+    looksAt: [trial.end],
     steps: [
       `Try it on a stand before anything more is turned: what was done about the limit shows on the ${cog} cog alone, and ${untriedWords(trial.since)}.`,
     ],
@@ -67,7 +68,8 @@ function rideFirst(cause: Fault, untested: { at: string; parameter: string }, fa
     steps: [
       `Ride before anything more is turned: no shift was judged yet after what was done on ${untested.at.slice(0, 10)}: ${parameterName(untested.parameter)}.`,
     ],
-    start: `${provedOnStand(facts)}Try the shifts in question softly, away from traffic, before the ride; stop at once if the chain leaves the cogs.`,
+    start:
+      'Try the shifts in question softly, away from traffic, before the ride; stop at once if the chain leaves the cogs.',
     verify: verifyNow(cause, facts),
     cautions: [...step.cautions, ...generalCautions],
   };

@@ -1,13 +1,13 @@
 import { turningWays } from '../../adjustments/turning-words.ts';
 import { counted } from '../../numeric/counted.ts';
+import { endsLookedAt } from '../cassette-ends.ts';
 import { isIndexing } from '../now/points-the-same-way.ts';
 import { signOfCure } from '../now/turned-towards.ts';
 import { beganSuddenly } from '../posterior/onset.ts';
-import { toldByHand } from '../told-by-hand.ts';
 import { gapByMeasure, gapMayBeEitherWay } from './gap-either-way.ts';
+import { limitFirst } from './look-at-limit.ts';
 import { lookThenOpen, opensAt } from './look-then-open.ts';
 import { generalCautions, nextStep } from './next-steps.ts';
-import { limitFirst, lookAtLimits } from './not-settled.ts';
 import type { Step } from './step.ts';
 import type { Fault, SuggestionFacts } from './suggestion-facts.ts';
 import { onlyPartOfTheWay, turnsInAll } from './turns-in-all.ts';
@@ -15,30 +15,23 @@ import { verifyNow } from './verify-now.ts';
 
 /** The step for one cause that is there, as it was named. */
 export function forCause(cause: Fault, facts: SuggestionFacts): Step {
-  const { electronic, onset, now } = facts;
+  const { electronic, now } = facts;
   const lostAt = opensAt(cause, facts);
   // lost with everything as it is now: that limit is not opened at all
-  if (lostAt && now.trials[lostAt].holds === 0) return limitFirst([...now.keepOff], facts);
+  if (lostAt && now.trials[lostAt].holds === 0) return limitFirst(facts);
   const step = nextStep(cause, electronic);
-  // a bent hanger carries the limits along
-  const limitToo = cause === 'hanger-bent' ? lookAtLimits(now.keepOff, electronic) : [];
   const { start, verify } = startAndVerify(cause, facts);
-  const own: Step = {
+  return {
     namesCause: true,
     parameter: step.parameter,
-    steps: [step.action, ...limitToo],
+    steps: [step.action],
+    looksAt: endsLookedAt(cause),
     start,
     verify,
     ...(gapMayBeEitherWay(cause, facts) && gapByMeasure(step)),
     ...(lostAt && lookThenOpen(lostAt, step, facts)),
     cautions: [...step.cautions, ...generalCautions],
   };
-  return beganSuddenly(onset) && cause !== 'hanger-bent'
-    ? after(own, {
-        step: 'It began suddenly, so look for damage and have the hanger checked first.',
-        start: `Look for damage first. ${toldByHand('hanger-bent', electronic)}`,
-      })
-    : own;
 }
 
 function startAndVerify(cause: Fault, facts: SuggestionFacts): Pick<Step, 'start' | 'verify'> {
@@ -68,10 +61,4 @@ function notEnough(cause: Fault, done: number): string {
   if (!ways || done <= 0) return '';
   const way = signOfCure(cause) === 1 ? ways.plus : ways.minus;
   return `${counted(done, 'turn')} ${way} ${done === 1 ? 'was' : 'were'} not enough. `;
-}
-
-/** A step with something before it, with which it then starts; how its own first step starts is said in that one. */
-export function after(own: Step, first: { readonly step: string; readonly start: string }): Step {
-  const [next, ...rest] = own.steps;
-  return { ...own, steps: [first.step, `${next} ${own.start}`, ...rest], start: first.start };
 }

@@ -5,7 +5,7 @@ import { isTogether } from '../../adjustments/made-together.ts';
 import { parameterName } from '../../adjustments/parameter-words.ts';
 import { listed } from '../../numeric/listed.ts';
 import { beganSuddenly } from '../posterior/onset.ts';
-import type { Step } from './step.ts';
+import type { Work } from './in-order.ts';
 import type { SuggestionFacts } from './suggestion-facts.ts';
 
 const SITS = 'the wheel sits fully in the dropouts and its axle is tight';
@@ -20,23 +20,21 @@ const looks: Readonly<Partial<Record<Adjustment['parameter'], string>>> = {
 /** Another wheel or cassette seldom stands just where the old one did. */
 const movesTheCogs: readonly string[] = ['cassette', 'wheel', 'hanger'];
 
-/** Where trouble began with a part that was aligned or replaced, that work is looked over before anything is turned. The step as it was where none did. */
-export function lookAtNewPart(step: Step, facts: SuggestionFacts): Step {
+/** Where trouble began with a part that was aligned or replaced, that work is looked over before anything is turned; empty where none did. */
+export function lookAtNewPart(facts: SuggestionFacts): Work[] {
   const parts = partsToLookAt(facts);
-  if (parts.length === 0) return step;
+  if (parts.length === 0) return [];
   const names = parts.map(({ parameter }) => parameter);
   const look = names.flatMap((name) => looks[name] ?? []).join('; ');
   const anew = names.some((name) => movesTheCogs.includes(name))
     ? ' Then see on a stand whether indexing and both limits still fit: the cogs may stand elsewhere than before.'
     : '';
-  return {
-    ...step,
-    steps: [
-      `Look first at what was done on ${parts[0].at.slice(0, 10)} (${listed(names.map(parameterName))}), since the trouble came with it: ${look}.${anew}`,
-      ...step.steps,
-    ],
-    start: `Look over that work first. Then: ${step.start}`,
-  };
+  return [
+    {
+      step: `Look at what was done on ${parts[0].at.slice(0, 10)} (${listed(names.map(parameterName))}), since the trouble came with it: ${look}.${anew}`,
+      start: 'Look over that work before anything is turned.',
+    },
+  ];
 }
 
 /** The parts that were last aligned or replaced together, where trouble came with them; none where it was seen to since. */

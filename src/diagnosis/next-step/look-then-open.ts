@@ -24,7 +24,7 @@ export function lookThenOpen(
   end: CassetteEnd,
   opening: { readonly why?: string; readonly action: string },
   facts: SuggestionFacts,
-): Pick<Step, 'steps' | 'start' | 'verify' | 'sense'> {
+): Pick<Step, 'steps' | 'start' | 'verify' | 'sense' | 'looksAt'> {
   const { now, electronic } = facts;
   const cog = endWords[end];
   const { loose } = limitAt[end];
@@ -32,11 +32,12 @@ export function lookThenOpen(
   const unproven = { ...now, keepOff: new Set([...now.keepOff, end]), trials: { ...now.trials, [end]: opened } };
   return {
     steps: [
-      `${opening.why ? `${opening.why} But the` : 'The'} chain has been lost past the ${cog} cog, so look first, on a stand. ${toldByHand(loose, electronic)}`,
+      `${opening.why ? `${opening.why} But the` : 'The'} chain has been lost past the ${cog} cog, so look on a stand. ${toldByHand(loose, electronic)}`,
       `Only where it does not get that far: ${lowerFirst(opening.action)} If it goes further, turn the screw in (clockwise) until it stops there.`,
     ],
-    start: `Look on a stand first. Only where it stops short, an eighth of a turn anticlockwise, then look again; keep off the ${cog} cog until the chain stays on there.`,
+    start: `Look on a stand. Only where it stops short, an eighth of a turn anticlockwise, then look again; keep off the ${cog} cog until the chain stays on there.`,
     verify: verifyNow(loose, { ...facts, now: unproven }),
     sense: null,
+    looksAt: [end],
   };
 }

@@ -1,6 +1,6 @@
 import type { Adjustment } from '../../adjustments/adjustment.ts';
 import { touches } from '../sentences/touches.ts';
-import type { Step } from './step.ts';
+import type { Work } from './in-order.ts';
 import type { SuggestionFacts } from './suggestion-facts.ts';
 
 /** What lets a setting wander back by itself. Common practice in the trade, no source. */
@@ -13,17 +13,15 @@ const wanders: Readonly<Partial<Record<Adjustment['parameter'], string>>> = {
   'cable-and-housing': 'whether the new cable slips in its clamp or the new housing has settled',
 };
 
-/** Where trouble came back by itself after an adjustment had taken it away, the reason is looked for before the same is done again. */
-export function lookWhyBack(step: Step, { comparisons, ranked, now }: SuggestionFacts): Step {
+/** Where trouble came back by itself after an adjustment had taken it away, the reason is looked for before the same is done again; empty where it did not. */
+export function lookWhyBack({ comparisons, ranked, now }: SuggestionFacts): Work[] {
   const last = comparisons.at(-1);
   const look = last?.cameBack && now.setting === 'same' ? wanders[last.parameter] : undefined;
-  if (!last || !look || !touches(ranked[0].cause, last.parameter)) return step;
-  return {
-    ...step,
-    steps: [
-      `It was gone after what was done on ${last.at.slice(0, 10)}, and came back by itself: before it is turned again, look ${look}.`,
-      ...step.steps,
-    ],
-    start: `Look ${look}. Then: ${step.start}`,
-  };
+  if (!last || !look || !touches(ranked[0].cause, last.parameter)) return [];
+  return [
+    {
+      step: `Look ${look}: the trouble was gone after what was done on ${last.at.slice(0, 10)}, and came back by itself.`,
+      start: 'Look before the same is turned again.',
+    },
+  ];
 }

@@ -27,6 +27,10 @@ export const workOrder: readonly Cause[] = [
   'no-fault',
 ];
 
+/** Whether a cause is mended by aligning or replacing a part, before anything is turned. */
+export const isMendedByParts = (cause: Cause): boolean =>
+  cause === 'hanger-bent' || cause === 'cable-friction' || cause === 'worn-drivetrain';
+
 const highLimitTension =
   'Release cable tension before setting the high limit, count the clicks, and put them back afterwards.';
 const settles = 'New cable and housing settle in the first rides and ask for tension again.';
@@ -41,7 +45,9 @@ const offsetEnds =
 /** The trade's rule: one click at a time, as many as it takes; how many before a ride is said beside it. */
 const untilAlike = 'shift to and fro, then one more, until both directions run alike.';
 /** Said before a limit screw that seems to have let the chain past is turned. */
-export const LOOK_AT_HANGER = 'Look first whether the hanger is bent;';
+export const LOOK_AT_HANGER = 'Look whether the hanger is bent;';
+/** A step where the hanger was looked at before it. */
+export const hangerSeenTo = (step: string): string => step.replace(`${LOOK_AT_HANGER} then see`, 'See');
 /** A limit past which a chain went is looked at, and its screw turned only as the look shows: a turn that was not needed makes it stop short. */
 export const lookThenTurnIn = (end: CassetteEnd, electronic: boolean): string =>
   `${toldByHand(limitAt[end].loose, electronic)} If it goes further, turn the ${limitAt[end].screw} in (clockwise) until it stops there.`;
@@ -51,7 +57,7 @@ const looseAction = (end: CassetteEnd, electronic: boolean): string =>
 export const MEASURE_GAP =
   "Measure the gap between guide pulley and cogs with the chain on the second largest cog, and set it to the maker's figure.";
 const gapStart =
-  'Measure first. Wide cassettes commonly ask for about 3 mm from the guide pulley to the tooth tips of the largest cog; the maker of yours may ask for another gap, which comes first. Then half a turn at a time, and measure again.';
+  'Measure before anything is turned. Wide cassettes commonly ask for about 3 mm from the guide pulley to the tooth tips of the largest cog; the maker of yours may ask for another gap, which goes before this. Then half a turn at a time, and measure again.';
 const indexAgain = 'Check the indexing again afterwards.';
 /** Caution for a chain that went past the largest cog. */
 export const intoSpokes =
@@ -133,7 +139,7 @@ const cableSteps: Readonly<Record<Exclude<Cause, 'no-fault'>, NextStep>> = {
   'cable-friction': {
     parameter: 'cable-and-housing',
     action: 'Clean or replace cable and housing before any indexing.',
-    start: 'Look for frays, kinks and rust first, above all at the last bend of housing.',
+    start: 'Look for frays, kinks and rust, above all at the last bend of housing.',
     cautions: ['A frayed cable is replaced at once.', settles, indexAgain],
   },
   'worn-drivetrain': {

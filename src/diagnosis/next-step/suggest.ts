@@ -11,17 +11,15 @@ import { afterAdjusting } from './after-adjusting.ts';
 import { fewShifts } from './few-shifts.ts';
 import { forCause } from './for-cause.ts';
 import { forEither } from './for-either.ts';
-import { lookAtNewPart } from './look-at-new-part.ts';
-import { lookFirst } from './look-first.ts';
 import { alsoLookThere, lookThere } from './look-there.ts';
-import { lookWhyBack } from './look-why-back.ts';
 import { cameOff, intoFrame, intoSpokes } from './next-steps.ts';
 import { putRight } from './put-right.ts';
 import { senseOfStep } from './sense-of-step.ts';
 import { KEEP_RECORDING, nothingToTurn, type Step } from './step.ts';
 import type { Fault, SuggestionFacts } from './suggestion-facts.ts';
-import { takeBackFirst } from './take-back-first.ts';
+import { tellApartFirst } from './tell-apart-first.ts';
 import { turnBack } from './turn-back.ts';
+import { withOtherWork } from './with-other-work.ts';
 
 function healthy(facts: SuggestionFacts): Step {
   if (facts.rider.probability > 0.5)
@@ -36,16 +34,6 @@ function healthy(facts: SuggestionFacts): Step {
       : 'Leave everything as it is.',
     'Nothing needs to be turned.',
     KEEP_RECORDING,
-  );
-}
-
-/** Nothing is turned as long as it is open what it is: a ride first where one is planned, else a look. */
-function tellApartFirst(facts: SuggestionFacts, why: string): Step {
-  if (facts.checkRide.sentences.length === 0) return lookFirst(facts, why);
-  return nothingToTurn(
-    `Turn nothing yet: ${why}. Ride the check ride first.`,
-    facts.checkRide.sentences[0],
-    'Look again after the check ride: it is made to tell the likeliest causes apart.',
   );
 }
 
@@ -70,7 +58,7 @@ const lostChain = (lost: Lost): boolean =>
 
 /** The next step: one thing, in the order the trade works in. A chain that came off calls for a look whatever the step is. */
 export function suggest(facts: SuggestionFacts): Suggestion {
-  const step = alsoLookThere(afterWhatWasDone(oneStep(facts), facts), facts);
+  const { looksAt: _, ...step } = alsoLookThere(withOtherWork(oneStep(facts), facts), facts);
   const { drops } = facts;
   const looks = [
     drops('past-largest') > 0 && intoSpokes,
@@ -87,12 +75,8 @@ export function suggest(facts: SuggestionFacts): Suggestion {
   };
 }
 
-/** What an adjustment did comes before the step by itself: what made it worse is taken back, what did not last is looked into, and so is a part that trouble came with. */
-const afterWhatWasDone = (step: Step, facts: SuggestionFacts): Step =>
-  lookAtNewPart(takeBackFirst(lookWhyBack(step, facts), facts), facts);
-
 /** Nobody rides onto a cog past which the chain was lost until something shows that it stays on, whatever else the step is about. */
-function keepOffCautions({ start, cautions }: Step, { now }: SuggestionFacts): string[] {
+function keepOffCautions({ start, cautions }: Pick<Step, 'start' | 'cautions'>, { now }: SuggestionFacts): string[] {
   return [...now.keepOff]
     .map((end) => endWords[end])
     .filter((cog) => ![start, ...cautions].some((said) => said.toLowerCase().includes(`keep off the ${cog} cog`)))

@@ -1,4 +1,5 @@
 import { counted } from '../../numeric/counted.ts';
+import { endsLookedAt } from '../cassette-ends.ts';
 import type { TurnedTooFar } from '../now/turned-too-far.ts';
 import type { TurnableFault } from '../now/turned-towards.ts';
 import { lookThenOpen, opensAt } from './look-then-open.ts';
@@ -61,6 +62,7 @@ export function turnBack(tooFar: TurnedTooFar & { readonly byLast: boolean }, fa
   return {
     namesCause: true,
     parameter: usual.parameter,
+    looksAt: endsLookedAt(fault),
     steps: [`${why} ${(electronic ? electronicActions[fault] : undefined) ?? back.action}`],
     start: (back.start ?? usual.start) + (indexing ? turnsInAll(clicks, fault === 'cable-tension-low') : ''),
     verify: verifyNow(fault, facts),

@@ -17,9 +17,9 @@ export interface WrongWay extends StandingHarm {
 const isTurnable = (cause: Cause): cause is TurnableFault => (turnableFaults as readonly Cause[]).includes(cause);
 
 /**
- * Entries that, all in all, turned a fault in question further the way in which it is out, while it is there as it was found. None of what
- * came before the fault began, or before a part was replaced that sets the same anew, or that helped for sure; nor where taking it back would
- * open a limit past which a chain was lost.
+ * Entries that, all in all, turned a fault in question further the way in which it is out, while it is there as it was found, as far as nothing
+ * logged since took them back. None of what came before the fault began, or before a part was replaced that sets the same anew, and none that
+ * helped for sure; nor where taking it back would open a limit past which a chain was lost.
  */
 export function wrongWays(facts: SuggestionFacts): WrongWay[] {
   const { now, wellSince, ranked, undecided, seen } = facts;
@@ -29,7 +29,11 @@ export function wrongWays(facts: SuggestionFacts): WrongWay[] {
 }
 
 function wrongWayFor(fault: TurnableFault, facts: SuggestionFacts): WrongWay[] {
-  const made = sinceItWasThere(fault, facts).filter(({ probabilityBetter }) => probabilityBetter < DECIDED_AT);
+  // what helped for sure was no wrong way; but what took a wrong one back did help, and counts against it
+  const made = sinceItWasThere(fault, facts).filter(
+    ({ parameter, amount, probabilityBetter }) =>
+      probabilityBetter < DECIDED_AT || !isTowards(fault, parameter, amount),
+  );
   const turned = turnedTowards(
     fault,
     made.map((one) => ({ ...one, note: '' })),

@@ -1,0 +1,38 @@
+import { lowerFirst } from '../../numeric/lower-first.ts';
+import type { Step } from './step.ts';
+
+/** Something that is done beside the step by itself: its place in the order is not its own to say. */
+export interface Work {
+  /** What is done and how, as a sentence that begins with its verb. */
+  readonly step: string;
+  /** How it begins, said only where nothing comes before it. */
+  readonly start: string;
+  readonly cautions?: readonly string[];
+}
+
+/** What else is done, in order: before the step by itself, once its first part is done, and after all of it. */
+export interface OtherWork {
+  readonly before: readonly Work[];
+  readonly amid: readonly Work[];
+  readonly after: readonly Work[];
+}
+
+/** A step with the other work, each a step of the list. What is done first says so, and only that; how the step by itself begins is then said where it stands. */
+export function inOrder(own: Step, { before, amid, after }: OtherWork): Step {
+  const [first, ...more] = before;
+  const [next, ...rest] = own.steps;
+  const then = ({ step }: Work): string => `Then ${lowerFirst(step)}`;
+  return {
+    ...own,
+    steps: [
+      ...(first ? [`First ${lowerFirst(first.step)}`] : []),
+      ...more.map(then),
+      first && own.start !== '' ? `${next} ${own.start}` : next,
+      ...amid.map(then),
+      ...rest,
+      ...after.map(then),
+    ],
+    start: first?.start ?? own.start,
+    cautions: [...new Set([...[...before, ...amid, ...after].flatMap((work) => work.cautions ?? []), ...own.cautions])],
+  };
+}

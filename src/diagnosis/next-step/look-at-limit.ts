@@ -1,0 +1,65 @@
+import type { CassetteEnd } from '../../adjustments/end-cog-count.ts';
+import { endWords, untriedWords } from '../../adjustments/end-cog-words.ts';
+import { counted } from '../../numeric/counted.ts';
+import { endsLookedAt, limitAt } from '../cassette-ends.ts';
+import type { Cause } from '../causes.ts';
+import type { Onset } from '../diagnosis.ts';
+import { beganSuddenly } from '../posterior/onset.ts';
+import type { Work } from './in-order.ts';
+import { generalCautions, LOOK_AT_HANGER, lookThenTurnIn, nextStep } from './next-steps.ts';
+import type { Step } from './step.ts';
+import type { SuggestionFacts } from './suggestion-facts.ts';
+import { verifyNow } from './verify-now.ts';
+
+type Lost = Pick<SuggestionFacts, 'now' | 'onset' | 'electronic'>;
+
+/** The hanger carries the limits along, so it is looked at before them. */
+const hangerBefore = (onset: Onset): string =>
+  beganSuddenly(onset)
+    ? 'Look for damage and have the hanger checked, since it began suddenly; then see'
+    : `${LOOK_AT_HANGER} then see`;
+
+/** Looks on a stand at the limits of ends past which a chain was lost. `hangerToo`: whether the hanger is to be looked at before them. */
+export function lookAtLimits(ends: readonly CassetteEnd[], facts: Lost, hangerToo: boolean): Work[] {
+  return ends.map((end, place) =>
+    lookAtLimit(end, facts, place === 0 && hangerToo ? hangerBefore(facts.onset) : 'See'),
+  );
+}
+
+function lookAtLimit(end: CassetteEnd, { now, electronic }: Lost, see: string): Work {
+  const { screw, loose } = limitAt[end];
+  const cog = endWords[end];
+  return {
+    step: `${see} on a stand how far the ${screw} lets the derailleur go: the chain was lost past the ${cog} cog${whenLost(end, now)}. ${lookThenTurnIn(end, electronic)}`,
+    start: `Do it before anything else is turned, on a stand, and keep off the ${cog} cog until it is done.`,
+    cautions: nextStep(loose, electronic).cautions,
+  };
+}
+
+/** Whether a cause is a limit that is looked at before anything else, since a chain was lost past its end and nothing shows yet that it stays on. */
+export const isLookedAtFirst = (cause: Cause, { now }: Pick<SuggestionFacts, 'now'>): boolean =>
+  endsLookedAt(cause).some((end) => now.keepOff.has(end));
+
+/** A chain was lost past an end, and nothing else is done before that limit was looked at by hand; it is never opened. */
+export function limitFirst(facts: SuggestionFacts): Step {
+  const looksAt = [...facts.now.keepOff];
+  const looks = lookAtLimits(looksAt, facts, true);
+  const { loose } = limitAt[looksAt[0]];
+  return {
+    namesCause: true,
+    parameter: nextStep(loose, facts.electronic).parameter,
+    looksAt,
+    steps: looks.map(({ step }) => step),
+    start: looks[0].start,
+    verify: verifyNow(loose, facts),
+    cautions: [...new Set([...looks.flatMap(({ cautions = [] }) => cautions), ...generalCautions])],
+  };
+}
+
+/** When the chain was lost, as far as something was adjusted: since, or before without a ride since that shows that it stays on. */
+function whenLost(end: CassetteEnd, { since, trials }: SuggestionFacts['now']): string {
+  if (!since.last) return '';
+  if (since.lost(end) > 0) return ' since the last adjustment';
+  const { reached, ...tried } = trials[end].since;
+  return ` before the last adjustment, and ${reached === 0 ? untriedWords(tried) : `${counted(reached, 'shift')} onto it since ${reached === 1 ? 'does' : 'do'} not tell whether it stays on`}`;
+}

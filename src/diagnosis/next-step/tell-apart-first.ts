@@ -1,0 +1,42 @@
+import type { Cause } from '../causes.ts';
+import { isIndexing } from '../now/points-the-same-way.ts';
+import { toldByHand } from '../told-by-hand.ts';
+import { isLookedAtFirst } from './look-at-limit.ts';
+import { generalCautions, nextStep } from './next-steps.ts';
+import { KEEP_RECORDING, nothingToTurn, type Step } from './step.ts';
+import type { Fault, SuggestionFacts } from './suggestion-facts.ts';
+
+const isFault = (cause: Cause): cause is Fault => cause !== 'no-fault';
+
+/**
+ * Nothing is turned as long as it is open what it is. The causes in question are looked at by hand, which takes minutes; a ride made for it
+ * comes where the look leaves it open, or where there is nothing to look at but clicks to be tried.
+ *
+ * @param why what is open, to stand within a sentence
+ */
+export function tellApartFirst(facts: SuggestionFacts, why: string): Step {
+  const { ranked, undecided, checkRide, electronic } = facts;
+  const rides = checkRide.sentences.length > 0;
+  const open: readonly Cause[] = undecided?.between ?? ranked.slice(0, 2).map(({ cause }) => cause);
+  const looks = open.filter(isFault).filter((fault) => !isLookedAtFirst(fault, facts) && !(rides && isIndexing(fault)));
+  const cautions = looks.flatMap((fault) => nextStep(fault, electronic).cautions);
+  return {
+    ...(rides && looks.length === 0 ? rideFirst(facts, why) : lookFirst(looks, facts, why)),
+    cautions: [...new Set([...cautions, ...generalCautions])],
+  };
+}
+
+const AFTER_RIDE = 'Look at the verdict again after the check ride.';
+
+const rideFirst = ({ checkRide }: SuggestionFacts, why: string): Step =>
+  nothingToTurn(`Turn nothing yet: ${why}. Ride the check ride first.`, checkRide.sentences[0], AFTER_RIDE);
+
+function lookFirst(faults: readonly Fault[], { checkRide, electronic }: SuggestionFacts, why: string): Step {
+  const look = faults.map((fault) => toldByHand(fault, electronic)).join(' ');
+  if (checkRide.sentences.length === 0)
+    return nothingToTurn(`Turn nothing yet: ${why}. A look tells more than a ride made for it.`, look, KEEP_RECORDING);
+  const step = nothingToTurn(`Turn nothing yet: ${why}. Look first, which takes minutes.`, look, AFTER_RIDE);
+  const then =
+    'Where the look shows what is wrong, put that right and log it; where it leaves it open, ride the check ride.';
+  return { ...step, steps: [...step.steps, then] };
+}

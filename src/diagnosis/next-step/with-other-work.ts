@@ -1,0 +1,74 @@
+import { beganSuddenly } from '../posterior/onset.ts';
+import { toldByHand } from '../told-by-hand.ts';
+import { inOrder, type Work } from './in-order.ts';
+import { lookAtLimits } from './look-at-limit.ts';
+import { lookAtNewPart } from './look-at-new-part.ts';
+import { lookWhyBack } from './look-why-back.ts';
+import { hangerSeenTo } from './next-steps.ts';
+import type { Step } from './step.ts';
+import type { SuggestionFacts } from './suggestion-facts.ts';
+import { type TakenBack, takeBack } from './take-back.ts';
+
+/**
+ * The step with all that is done before and after it, whatever is named, in one order: a limit that was opened and past which a chain was
+ * lost is screwed in again; a part that trouble came with is looked over; a limit past which a chain was lost is looked at; what made it worse
+ * is taken back; what did not last is looked into; the hanger is checked where it began suddenly. A bent hanger comes before the limits,
+ * which it carries along, and what is mended by parts before anything else is taken back.
+ */
+export function withOtherWork(step: Step, facts: SuggestionFacts): Step {
+  const taken = takeBack(step, facts);
+  const takenBack = (place: TakenBack['place']): Work[] => (taken?.place === place ? [taken.work] : []);
+  const own = taken?.own ?? step;
+  const toLookAt = [...facts.now.keepOff].filter((end) => !own.looksAt?.includes(end));
+  const bent = seesToHanger(own, facts);
+  const limits = lookAtLimits(toLookAt, facts, !bent);
+  const limitsFirst = bent ? [] : limits;
+  const hanger = limits.length === 0 && taken?.goesOn !== false ? checkHanger(own, facts) : [];
+  const before = [
+    ...takenBack('at-once'),
+    ...lookAtNewPart(facts),
+    ...limitsFirst,
+    ...takenBack('before'),
+    ...lookWhyBack(facts),
+    ...hanger,
+  ];
+  const then = limitsFirst.length + hanger.length > 0 ? withNext(own, hangerSeenTo) : own;
+  return inOrder(limitsFirst.length > 0 ? turnNothingElse(then) : then, {
+    before,
+    amid: bent ? limits : [],
+    after: takenBack('after'),
+  });
+}
+
+type Asked = Pick<SuggestionFacts, 'ranked' | 'onset' | 'now' | 'electronic'>;
+
+/** Whether the step itself has a bent hanger seen to. */
+const seesToHanger = ({ namesCause }: Step, { ranked, now }: Asked): boolean =>
+  namesCause && ranked[0].cause === 'hanger-bent' && now.setting === 'same';
+
+/** What begins suddenly is often a hanger that was bent; none where the step looks at it by itself, or is no step for a fault that is there. */
+function checkHanger({ namesCause, start }: Step, { ranked, onset, now, electronic }: Asked): Work[] {
+  const look = toldByHand('hanger-bent', electronic);
+  const asked = namesCause && now.setting === 'same' && ranked[0].cause !== 'hanger-bent' && !start.includes(look);
+  if (!asked || !beganSuddenly(onset)) return [];
+  return [
+    {
+      step: `Look for damage and have the hanger checked, since it began suddenly. ${look}`,
+      start: `Look for damage. ${look}`,
+    },
+  ];
+}
+
+const withNext = (step: Step, worded: (next: string) => string): Step => {
+  const [next, ...rest] = step.steps;
+  return { ...step, steps: [worded(next), ...rest] };
+};
+
+/** A step that turns nothing, after a look that may turn a limit screw. */
+const turnNothingElse = (step: Step): Step =>
+  step.namesCause
+    ? step
+    : {
+        ...withNext(step, (next) => next.replace(/^(Turn nothing|Leave everything)\b/, '$1 else')),
+        start: step.start.startsWith('Nothing needs to be turned') ? '' : step.start,
+      };
