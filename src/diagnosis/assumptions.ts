@@ -146,4 +146,4 @@ export const evidenceWeights = {
 } as const;
 
 /** Rider's part: prior probability that hard pedalling by itself makes trouble, and how much at the highest torque. */
-export const riderPart = { prior: 0.1, low: 0.04, high: 0.6 } as const;
+export const riderPart = { prior: 0.1, low: 0.04, high: 0.9 } as const;

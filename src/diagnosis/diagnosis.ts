@@ -68,6 +68,8 @@ export interface RiderPart {
   readonly probability: number;
   readonly troubleRateLowTorque: number | null;
   readonly troubleRateHighTorque: number | null;
+  /** True where hardly any shift under light pedalling went wrong, for sure, and many under hard: then easing off comes before any part. */
+  readonly goneWithSoftLegs: boolean;
   /** Empty where no shift was judged, or load made no plain difference. */
   readonly sentence: string;
 }

@@ -97,6 +97,8 @@ export const diagnosisSchema = z.object({
     probability,
     troubleRateLowTorque: probability.nullable(),
     troubleRateHighTorque: probability.nullable(),
+    /** Hardly any shift under light pedalling went wrong, and many under hard: easing off comes before any part. */
+    goneWithSoftLegs: z.boolean(),
     sentence: z.string(),
   }),
   /** What would tell the two likeliest causes apart; `bySkips`: skips under load tell more than any shift. */

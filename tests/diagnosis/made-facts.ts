@@ -54,7 +54,7 @@ export const facts = (changes: Partial<SuggestionFacts> = {}): SuggestionFacts =
   unexplained: null,
   failsOneWay: null,
   onset: { kind: 'steady', at: null, rideBeforeAt: null, probability: 0.9 },
-  rider: { probability: 0, troubleRateLowTorque: null, troubleRateHighTorque: null, sentence: '' },
+  rider: { probability: 0, troubleRateLowTorque: null, troubleRateHighTorque: null, goneWithSoftLegs: false, sentence: '' },
   clicks: { parameter: 'cable-tension', unit: 'clicks', mean: 0, low: -1, high: 1 },
   comparisons: [],
   clicksFor: () => ({ parameter: 'cable-tension', unit: 'clicks', mean: 0, low: -1, high: 1 }),

@@ -8,6 +8,7 @@ import type { Observed } from '../observed.ts';
 import { failingOneWay } from '../unexplained/one-way-trouble.ts';
 import { ALL_BUT_SURE, LIKELY_ENOUGH } from '../verdict-limits.ts';
 import { afterAdjusting } from './after-adjusting.ts';
+import { easeOff } from './ease-off.ts';
 import { fewShifts } from './few-shifts.ts';
 import { forCause } from './for-cause.ts';
 import { forEither } from './for-either.ts';
@@ -22,12 +23,7 @@ import { turnBack } from './turn-back.ts';
 import { withOtherWork } from './with-other-work.ts';
 
 function healthy(facts: SuggestionFacts): Step {
-  if (facts.rider.probability > 0.5)
-    return nothingToTurn(
-      'Ease off for half a turn of the crank while shifting; no part needs to be touched.',
-      facts.rider.sentence,
-      'On the next ride shift with the legs soft: the late and missed shifts should be gone.',
-    );
+  if (facts.rider.probability > 0.5) return easeOff(facts);
   return nothingToTurn(
     lostChain(facts)
       ? 'Turn nothing, but look over where the chain came off before riding on.'
@@ -91,6 +87,8 @@ function oneStep(facts: SuggestionFacts): Step {
   // what was done about a limit past which the chain was lost is told before anything that all shifts together leave open
   if (now.trial && now.trial.before.lost > 0 && cause !== 'no-fault' && now.setting !== 'same')
     return afterAdjusting(cause, facts);
+  const mayBeInOrder = cause === 'no-fault' || undecided?.between.includes('no-fault');
+  if (facts.rider.goneWithSoftLegs && mayBeInOrder && !wellSince) return easeOff(facts);
   const open = cause === 'no-fault' && (probability < LIKELY_ENOUGH || failsOneWay !== null);
   if (cause === 'no-fault' && facts.unexplained) return lookThere(facts.unexplained, facts);
   if (wellSince && (cause !== 'no-fault' || open || undecided)) return putRight(wellSince);

@@ -1,5 +1,6 @@
 import { beganSuddenly } from '../posterior/onset.ts';
 import { toldByHand } from '../told-by-hand.ts';
+import { easeOffBefore } from './ease-off.ts';
 import { inOrder, type Work } from './in-order.ts';
 import { lookAtLimits } from './look-at-limit.ts';
 import { lookAtNewPart } from './look-at-new-part.ts';
@@ -11,8 +12,8 @@ import { type TakenBack, takeBack } from './take-back.ts';
 
 /**
  * The step with all that is done before and after it, whatever is named, in one order: a limit that was opened and past which a chain was
- * lost is screwed in again; a part that trouble came with is looked over; a limit past which a chain was lost is looked at; what made it worse
- * is taken back; what did not last is looked into; the hanger is checked where it began suddenly. A bent hanger comes before the limits,
+ * lost is screwed in again; a part that trouble came with is looked over; a limit past which a chain was lost is looked at; where soft
+ * legs shift well they come before any part; what made it worse is taken back; what did not last is looked into; the hanger is checked where it began suddenly. A bent hanger comes before the limits,
  * which it carries along, and what is mended by parts before anything else is taken back.
  */
 export function withOtherWork(step: Step, facts: SuggestionFacts): Step {
@@ -28,6 +29,7 @@ export function withOtherWork(step: Step, facts: SuggestionFacts): Step {
     ...takenBack('at-once'),
     ...lookAtNewPart(facts),
     ...limitsFirst,
+    ...easeOffBefore(own, facts),
     ...takenBack('before'),
     ...lookWhyBack(facts),
     ...hanger,

@@ -1,5 +1,6 @@
 import { figure } from '../../numeric/figure.ts';
 import { stratifiedFewer } from '../../numeric/stratified-fewer.ts';
+import { wilsonInterval } from '../../numeric/wilson-interval.ts';
 import type { RiderPart } from '../diagnosis.ts';
 import type { RidingEvidence } from '../evidence/build-evidence.ts';
 import { loadBin } from '../evidence/evidence-table.ts';
@@ -9,6 +10,9 @@ import type { Particle } from './particles.ts';
 const PLAINLY_MORE = 0.99;
 /** Trouble this small at the highest torque is not worth a word. */
 const WORTH_MENTIONING = 0.06;
+/** Trouble is gone with soft legs where its share there is lower than this, and under hard pedalling higher than that, both for sure. Assumptions of ours. */
+const HARDLY_ANY = 0.08;
+const MUCH = 0.15;
 
 interface LoadCount {
   shifts: number;
@@ -27,9 +31,13 @@ function countByLoad(evidence: RidingEvidence): LoadCount[] {
   return counts;
 }
 
+const vanishes = (low: LoadCount, high: LoadCount): boolean =>
+  wilsonInterval(low.trouble, low.shifts).high < HARDLY_ANY && wilsonInterval(high.trouble, high.shifts).low > MUCH;
+
 /** What the two rates come to for the rider; null where they do not plainly differ. Easing off helps whatever is wrong, so it is told wherever load plainly matters. */
 function whatFollows(probability: number, low: LoadCount, high: LoadCount): string | null {
-  if (probability > 0.5) return 'ease off for half a turn while shifting before any part is touched';
+  if (probability > 0.5 || vanishes(low, high))
+    return 'ease off for half a turn while shifting before any part is touched';
   const cases = ({ trouble, shifts }: LoadCount) => ({ bad: trouble, of: shifts });
   return stratifiedFewer([{ before: cases(high), after: cases(low) }]) > PLAINLY_MORE
     ? 'load made it worse, so ease off for half a turn while shifting, whatever the cause'
@@ -45,6 +53,7 @@ export function weighRider(particles: readonly Particle[], evidence: RidingEvide
     return {
       probability: 0,
       ...none,
+      goneWithSoftLegs: false,
       // where no shift at all was judged, the verdict says so
       sentence: counts.some(({ shifts }) => shifts > 0)
         ? 'Too few shifts with power were judged to tell what hard pedalling does.'
@@ -59,6 +68,7 @@ export function weighRider(particles: readonly Particle[], evidence: RidingEvide
     probability,
     troubleRateLowTorque: low.trouble / low.shifts,
     troubleRateHighTorque: high.trouble / high.shifts,
+    goneWithSoftLegs: vanishes(low, high),
     // counts that show no difference are no evidence
     sentence: follows ? `${told}: ${follows}.` : '',
   };

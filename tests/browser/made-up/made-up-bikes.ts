@@ -129,6 +129,7 @@ function diagnosisOf(recipe: BikeRecipe, cassette: readonly number[]): Report['d
       probability: 0.02,
       troubleRateLowTorque: null,
       troubleRateHighTorque: null,
+      goneWithSoftLegs: false,
       sentence: 'The rides tell nothing about shifting under load.',
     },
     notes: [],
