@@ -22,6 +22,7 @@ import { type CauseProbabilities, posterior } from './posterior/posterior.ts';
 import { weighRider } from './posterior/rider-load.ts';
 import { likeliest } from './posterior/sensitivity.ts';
 import { type WeighedCauses, weighCauses } from './posterior/weigh-causes.ts';
+import { whereItShowed } from './posterior/where-it-showed.ts';
 import { onsetBesideReturn } from './sentences/onset-beside-return.ts';
 import { rankCauses } from './sentences/rank-causes.ts';
 import { undecidedBetween } from './sentences/undecided-between.ts';
@@ -117,7 +118,7 @@ function reachVerdict(input: DiagnosisInput): Reached {
   const lookAhead = new LookAhead(particles, weighed.model);
   const seen = observe(evidence.rides, bike);
   const top = likeliest(probabilities);
-  const began = faultOnset(particles, top, evidence, lookAhead.whereItShows(top));
+  const began = faultOnset(particles, top, evidence, whereItShowed(particles, weighed.model, top));
   // over all rides, also those too old to be weighed: the report has one answer to whether an adjustment helped
   const comparisons = compareAdjustments(input.rides, adjustments, bike.cassette.length, suddenStartMs(began));
   const onset = onsetBesideReturn(began, top, comparisons);
