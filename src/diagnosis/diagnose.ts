@@ -1,7 +1,6 @@
 import { adjustmentsThatCount } from '../adjustments/adjustments-that-count.ts';
 import { type AdjustmentComparison, compareAdjustments } from '../adjustments/compare-adjustments.ts';
 import { cogPitchMm } from '../drivetrain/cog-pitch.ts';
-import type { Direction } from '../shifts/ride-events.ts';
 import { type Cause, causes } from './causes.ts';
 import { planNextRide } from './check-ride/plan-next-ride.ts';
 import type { Diagnosis, DiagnosisInput } from './diagnosis.ts';
@@ -18,15 +17,15 @@ import { lateralErrors, lateralOffset, turnsNeeded } from './posterior/estimates
 import { LookAhead } from './posterior/look-ahead.ts';
 import { faultOnset, suddenStartMs } from './posterior/onset.ts';
 import { drawParticles, type Particle } from './posterior/particles.ts';
-import { type CauseProbabilities, posterior } from './posterior/posterior.ts';
 import { weighRider } from './posterior/rider-load.ts';
 import { likeliest } from './posterior/sensitivity.ts';
 import { type WeighedCauses, weighCauses } from './posterior/weigh-causes.ts';
+import { whereItShowed } from './posterior/where-it-showed.ts';
 import { onsetBesideReturn } from './sentences/onset-beside-return.ts';
 import { rankCauses } from './sentences/rank-causes.ts';
 import { undecidedBetween } from './sentences/undecided-between.ts';
+import { type CausesWeighed, causesWeighed } from './unexplained/fault-for-sure.ts';
 import { causesInQuestion, findUnexplained } from './unexplained/find-unexplained.ts';
-import { oneWayTrouble } from './unexplained/one-way-trouble.ts';
 import { unexplainedTrouble } from './unexplained/unexplained-trouble.ts';
 
 /**
@@ -39,8 +38,7 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
   const electronic = bike.actuation === 'electronic';
   const reached = reachVerdict(input);
   const { evidence, particles, seen, top, ranked, onset, now, comparisons } = reached;
-  const failsOneWay = oneWayTrouble(evidence);
-  const undecided = whatIsOpen(reached, failsOneWay, electronic);
+  const undecided = whatIsOpen(reached, electronic);
   const unexplained = leftUnexplained(reached, undecided ? undecided.between : [top], electronic);
   const { separates, checkRide } = planNextRide(input, { ...reached, undecided, unexplained });
   const facts: SuggestionFacts = {
@@ -52,7 +50,7 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
     ridesLeftOut: input.rides.length === 0 ? (input.ridesLeftOut ?? 0) : 0,
     undecided,
     unexplained,
-    failsOneWay,
+    failsOneWay: reached.failsOneWay,
     onset,
     rider: weighRider(particles, evidence),
     clicks: reached.clicks,
@@ -85,10 +83,9 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
 }
 
 /** What was seen of a bike, how likely that makes each cause, and what became of the likeliest. */
-interface Reached {
+interface Reached extends CausesWeighed {
   readonly evidence: RidingEvidence;
   readonly weighed: WeighedCauses;
-  readonly probabilities: CauseProbabilities;
   readonly particles: readonly Particle[];
   readonly lookAhead: LookAhead;
   readonly seen: Observed;
@@ -112,16 +109,16 @@ function reachVerdict(input: DiagnosisInput): Reached {
     cogPitchMm: cogPitchMm(bike),
     electronic: bike.actuation === 'electronic',
   });
-  const probabilities = posterior(weighed);
+  const seen = observe(evidence.rides, bike);
+  const { probabilities, failsOneWay } = causesWeighed(weighed, seen);
   const particles = drawParticles(weighed, probabilities);
   const lookAhead = new LookAhead(particles, weighed.model);
-  const seen = observe(evidence.rides, bike);
   const top = likeliest(probabilities);
-  const began = faultOnset(particles, top, evidence, lookAhead.whereItShows(top));
+  const began = faultOnset(particles, top, evidence, whereItShowed(particles, weighed.model, top));
   // over all rides, also those too old to be weighed: the report has one answer to whether an adjustment helped
   const comparisons = compareAdjustments(input.rides, adjustments, bike.cassette.length, suddenStartMs(began));
   const onset = onsetBesideReturn(began, top, comparisons);
-  const ranked = rankCauses(probabilities, { seen, comparisons, onset, rides: evidence.rides.length });
+  const ranked = rankCauses(probabilities, { seen, failsOneWay, comparisons, onset, rides: evidence.rides.length });
   const clicks = turnsNeeded(particles, top, bike.actuation === 'electronic');
   const { rides } = input;
   const anyFault = 1 - probabilities[causes.indexOf('no-fault')];
@@ -133,7 +130,7 @@ function reachVerdict(input: DiagnosisInput): Reached {
     wellSince: well,
   });
   const wellSince = answersFirst(now) ? null : well;
-  const found = { evidence, weighed, probabilities, particles, lookAhead, seen, top };
+  const found = { evidence, weighed, probabilities, failsOneWay, particles, lookAhead, seen, top };
   return { ...found, ranked, onset, comparisons, clicks, now, wellSince };
 }
 
@@ -146,8 +143,7 @@ const saysNothing = (seen: Observed): boolean => seen.all.shifts + seen.events =
 
 /** Between which causes it is open; null too where nothing at all went wrong, for a bike in order is not open between that and a fault. */
 function whatIsOpen(
-  { weighed, probabilities, ranked, seen, top }: Reached,
-  failsOneWay: Direction | null,
+  { weighed, probabilities, failsOneWay, ranked, seen, top }: Reached,
   electronic: boolean,
 ): Diagnosis['undecided'] {
   const sound = top === 'no-fault' && seen.all.trouble + seen.events === 0;

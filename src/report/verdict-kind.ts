@@ -79,10 +79,6 @@ export const wasOneCause = (report: Pick<Judged, 'diagnosis'>): boolean =>
 export const noneStandsOut = ({ kind, causes }: Verdict, { diagnosis }: Pick<Judged, 'diagnosis'>): boolean =>
   kind === 'open' && causes[0].cause === 'no-fault' && !diagnosis.undecided;
 
-/** Whether it is open between faults alone though none of them is as likely as no fault: shifts fail as on no bike in order. */
-export const isSurelyFault = ({ diagnosis: { causes, undecided } }: Pick<Judged, 'diagnosis'>): boolean =>
-  causes[0].cause === 'no-fault' && Boolean(undecided) && !undecided?.between.includes('no-fault');
-
 /** How the verdict of a report is marked: nothing is wrong, a part is at fault, or it is not known which of the two. */
 export function verdictTone(report: Judged): 'good' | 'alarm' | 'open' {
   const { kind, causes } = verdictOf(report);

@@ -32,6 +32,27 @@ describe('onset', () => {
     expect(onset.rideBeforeAt?.slice(0, 10)).toBe('2026-05-01');
   });
 
+  it('rides that go well after a cure do not move the day on which it began', () => {
+    // so many rides are weighed with two of them joined: the shortest neighbours, one healthy and one not
+    const rides = [0, 1, 2, 3, 5, 6, 7].map((day) =>
+      patternRide({
+        day,
+        shifts: day === 1 || day === 2 ? 8 : 12,
+        pattern: day === 2 || day === 3 ? slowToLarger : healthyPattern,
+      }),
+    );
+    const adjustments = [
+      { at: '2026-05-05T07:00:00Z', parameter: 'cable-tension', amount: 4, unit: 'clicks', note: '' } as const,
+    ];
+    const { onset, causes, cured } = diagnose({ bike: cableBike, rides, adjustments });
+    expect([causes[0].cause, cured]).toEqual(['cable-tension-low', true]);
+    expect([onset.kind, onset.at, onset.rideBeforeAt]).toEqual([
+      'sudden',
+      '2026-05-03T07:00:00.000Z',
+      '2026-05-02T07:00:00.000Z',
+    ]);
+  });
+
   it('another fault that came at once still has the hanger looked at', () => {
     const rides = [0, 1, 2, 3].map((day) => patternRide({ day, pattern: day < 2 ? healthyPattern : slowToLarger }));
     const { causes, suggestion } = diagnose({ bike: cableBike, rides, adjustments: [] });

@@ -1,4 +1,3 @@
-import { isSurelyFault } from '../../src/report/verdict-kind.ts';
 import type { BikeDetail } from '../api/answers.ts';
 
 type NamedCause = NonNullable<BikeDetail['report']>['diagnosis']['causes'][number];
@@ -9,6 +8,6 @@ export function namedCause({ state, report }: Pick<BikeDetail, 'state' | 'report
   const { causes, suggestion, now, heldBack, unexplained } = report.diagnosis;
   if (heldBack) return null;
   if (now.setting === 'overdone' || now.setting === 'unsettled') return null;
-  if (causes[0].cause === 'no-fault' && (unexplained || isSurelyFault(report))) return null;
+  if (causes[0].cause === 'no-fault' && unexplained) return null;
   return suggestion.namesCause || causes[0].cause === 'no-fault' ? causes[0] : null;
 }

@@ -37,11 +37,7 @@ export function planNextRide(input: DiagnosisInput, facts: NextRideFacts): Pick<
   const named = now.setting === 'cured' ? [] : (undecided?.between ?? [ranked[0].cause]);
   const kept: KeptFrom = { unseen, atRisk: endsAtRisk(particles, now.keepOff, named) };
   const [{ cause: first }, { cause: second }] = ranked;
-  // a bike in order is no rival where something is at fault for sure
-  const rivals = rivalsOf(
-    weighed,
-    undecided && !undecided.between.includes(first) ? undecided.between : [first, second],
-  );
+  const rivals = rivalsOf(weighed, undecided?.between ?? [first, second]);
   // a fault that was cured or turned into another shows nothing any more by which it could be told apart
   const gone = now.setting === 'cured' || now.setting === 'overdone' || wellSince;
   const saysNothing = seen.all.shifts + seen.events === 0;

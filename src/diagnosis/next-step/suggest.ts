@@ -1,6 +1,7 @@
 import { endWords } from '../../adjustments/end-cog-words.ts';
 import { figure } from '../../numeric/figure.ts';
 import { causePhrase } from '../cause-words.ts';
+import type { Cause } from '../causes.ts';
 import type { Suggestion } from '../diagnosis.ts';
 import { FEWEST_SHIFTS } from '../fewest-shifts.ts';
 import { shiftsWell } from '../now/shifts-well.ts';
@@ -33,11 +34,11 @@ function healthy(facts: SuggestionFacts): Step {
   );
 }
 
-/** Shifts that fail one way only are a fault, whichever it is. */
-const whatIsOpen = ({ failsOneWay }: SuggestionFacts): string =>
+/** Why the likeliest fault is not yet mended. Shifts that fail one way only are a fault, whichever it is. */
+const whatIsOpen = (cause: Fault, { ranked: [{ probability }], failsOneWay, electronic }: SuggestionFacts): string =>
   failsOneWay
     ? `${failingOneWay(failsOneWay)}, but it is not decided which fault it is`
-    : 'it is not decided whether there is a fault at all';
+    : `the likeliest cause, ${causePhrase(cause, electronic)}, has a probability of only ${Math.round(100 * probability)} %`;
 
 function leaveAlone({ all }: Observed): Step {
   return nothingToTurn(
@@ -81,7 +82,7 @@ function keepOffCautions({ start, cautions }: Pick<Step, 'start' | 'cautions'>, 
 
 function oneStep(facts: SuggestionFacts): Step {
   const [{ cause, probability }] = facts.ranked;
-  const { undecided, seen, now, wellSince, failsOneWay } = facts;
+  const { undecided, seen, now, wellSince } = facts;
   if (now.tooFar) return turnBack(now.tooFar, facts);
   if (seen.all.shifts < FEWEST_SHIFTS && (cause === 'no-fault' || probability < ALL_BUT_SURE)) return fewShifts(facts);
   // what was done about a limit past which the chain was lost is told before anything that all shifts together leave open
@@ -89,10 +90,11 @@ function oneStep(facts: SuggestionFacts): Step {
     return afterAdjusting(cause, facts);
   const mayBeInOrder = cause === 'no-fault' || undecided?.between.includes('no-fault');
   if (facts.rider.goneWithSoftLegs && mayBeInOrder && !wellSince) return easeOff(facts);
-  const open = cause === 'no-fault' && (probability < LIKELY_ENOUGH || failsOneWay !== null);
+  const open = cause === 'no-fault' && probability < LIKELY_ENOUGH;
   if (cause === 'no-fault' && facts.unexplained) return lookThere(facts.unexplained, facts);
   if (wellSince && (cause !== 'no-fault' || open || undecided)) return putRight(wellSince);
-  if (open || undecided?.between.includes('no-fault')) return tellApartFirst(facts, whatIsOpen(facts));
+  if (open || undecided?.between.includes('no-fault'))
+    return tellApartFirst(facts, 'it is not decided whether there is a fault at all');
   if (cause === 'no-fault') return healthy(facts);
   return now.setting === 'same' ? forFault(cause, facts) : afterAdjusting(cause, facts);
 }
@@ -100,13 +102,14 @@ function oneStep(facts: SuggestionFacts): Step {
 /** The step for a fault that is there, as it was named. */
 function forFault(cause: Fault, facts: SuggestionFacts): Step {
   const [{ probability }] = facts.ranked;
-  const { undecided, seen, electronic } = facts;
+  const { undecided, seen } = facts;
   if (shiftsWell(seen)) return facts.unexplained ? lookThere(facts.unexplained, facts) : leaveAlone(seen);
-  if (undecided) return forEither(undecided.between as readonly [Fault, Fault], facts);
-  if (probability < LIKELY_ENOUGH)
-    return tellApartFirst(
-      facts,
-      `the likeliest cause, ${causePhrase(cause, electronic)}, has a probability of only ${Math.round(100 * probability)} %`,
-    );
+  if (undecided && togetherLikely(undecided.between, facts))
+    return forEither(undecided.between as readonly [Fault, Fault], facts);
+  if (probability < LIKELY_ENOUGH) return tellApartFirst(facts, whatIsOpen(cause, facts));
   return forCause(cause, facts);
 }
+
+/** Whether one of some causes is likelier than all others: else nothing is mended on a guess between them. */
+const togetherLikely = (some: readonly Cause[], { ranked }: SuggestionFacts): boolean =>
+  ranked.reduce((sum, { cause, probability }) => (some.includes(cause) ? sum + probability : sum), 0) >= LIKELY_ENOUGH;

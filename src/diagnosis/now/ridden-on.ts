@@ -10,7 +10,7 @@ const wears = (cause: Cause): boolean => cause === 'worn-drivetrain';
 
 /**
  * The adjustments without those that end the list, that no ride came after, and that can have changed nothing about a cause: a new chain
- * after a cure leaves it a cure.
+ * after a cure leaves it a cure, and one after a fault leaves it a fault. Empty where nothing else is logged.
  *
  * @param adjustments in order of time
  */
@@ -23,6 +23,5 @@ export function riddenOn(
   const lastMs = Math.max(Number.NEGATIVE_INFINITY, ...endsMs);
   const idle = ({ at, parameter }: Adjustment): boolean =>
     Date.parse(at) >= lastMs && routine.includes(parameter) && !canBring(cause, parameter) && !wears(cause);
-  const kept = adjustments.findLastIndex((one) => !idle(one)) + 1;
-  return kept > 0 ? adjustments.slice(0, kept) : [...adjustments];
+  return adjustments.slice(0, adjustments.findLastIndex((one) => !idle(one)) + 1);
 }

@@ -1,7 +1,7 @@
 import { rollup } from 'd3-array';
 import { type Stratum, stratifiedFewer } from '../../numeric/stratified-fewer.ts';
 import type { RidingEvidence } from '../evidence/build-evidence.ts';
-import type { Shows } from './look-ahead.ts';
+import type { Shows } from './where-it-showed.ts';
 
 /** From here on it is sure enough that the first ride went better. An assumption of ours. */
 const SURELY_BETTER = 0.99;

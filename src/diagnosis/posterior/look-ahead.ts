@@ -1,12 +1,7 @@
-import type { Direction } from '../../shifts/ride-events.ts';
-import type { Cause } from '../causes.ts';
 import { cogCell, LOAD_BINS, outcomes } from '../evidence/evidence-table.ts';
 import { emptyRates, fillRates } from '../imagined-bike/pulley-rates.ts';
 import type { CauseModel } from '../likelihood/cause-model.ts';
 import type { Particle } from './particles.ts';
-
-/** Tells whether shifts onto a cog in a direction are where a cause shows. */
-export type Shows = (cog: number, direction: Direction) => boolean;
 
 /** Shifts that may be ridden: onto a cog (cassette index) in a direction, soft or firm on the pedals, this often. */
 export interface PlannedShifts {
@@ -21,9 +16,6 @@ export interface Expectation {
   readonly trouble: Float64Array;
   readonly drop: Float64Array;
 }
-
-/** A cause shows on a cog and direction where it is expected to trouble more than this share of the shifts. */
-const SHOWS_ABOVE = 0.08;
 
 /** Looks ahead from the bikes that the evidence has left standing, as they are after the last adjustment. */
 export class LookAhead {
@@ -56,15 +48,6 @@ export class LookAhead {
     return {
       trouble: Float64Array.from(this.outcome, (chances) => Math.min(0.999, Math.max(0.001, 1 - chances[place]))),
       drop: Float64Array.from(this.drops, (drop) => Math.min(0.9, drop[end])),
-    };
-  }
-
-  /** Tells whether a cause, as far as it is held likely, shows in shifts onto a cog in a direction. */
-  whereItShows(cause: Cause): Shows {
-    const own = [...this.particles.keys()].filter((i) => this.particles[i].cause === cause);
-    return (cog, direction) => {
-      const { trouble } = this.expect({ cog, larger: direction === 'to-larger', firm: false });
-      return own.reduce((sum, i) => sum + trouble[i], 0) / own.length > SHOWS_ABOVE;
     };
   }
 }

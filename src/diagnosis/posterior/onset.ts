@@ -7,29 +7,32 @@ import type { Cause } from '../causes.ts';
 import type { Onset } from '../diagnosis.ts';
 import type { RidingEvidence } from '../evidence/build-evidence.ts';
 import { absentAtFirst } from './absent-at-first.ts';
-import type { Shows } from './look-ahead.ts';
 import type { Particle } from './particles.ts';
+import type { Shows } from './where-it-showed.ts';
 
 const iso = (ms: number): string | null => (hasClock(ms) ? new Date(ms).toISOString() : null);
 
 const judgedShifts = ({ events }: PlacedRide): ShiftEvent[] =>
   events.shifts.filter(({ outcome }) => outcome !== 'unjudged');
 
-/** A border between stretches of riding is taken for the moment unless another is this many times likelier. */
+/** A border between stretches of riding, or between rides, is taken for the moment unless another is this many times likelier. */
 const BORDER_GOES_FIRST = 10;
 
 /**
- * Moment of the change in the rate of trouble, by a Bayesian change point over the judged shifts where the cause shows;
- * trouble rates before and after are any, small ones likelier (Beta(0.5, 2)). `borderMs` where the first shift after it
- * is about as likely a place as any, also with fewer than ten such shifts.
+ * Moment of the change in the rate of trouble, by a Bayesian change point over the judged shifts where the cause shows, up to the first
+ * adjustment after the border: from then on the rate may have changed again, and shifts that go well after a cure place no beginning.
+ * Trouble rates before and after are any, small ones likelier (Beta(0.5, 2)). `borderMs` where the first shift after it
+ * is about as likely a place as any, also with fewer than ten such shifts; else the start of a ride where that is.
  */
 function changeMs(evidence: RidingEvidence, shows: Shows, borderMs: number): number {
+  const adjustedMs = evidence.groups.find(({ lastMs }) => lastMs > borderMs)?.lastMs ?? Number.POSITIVE_INFINITY;
   const entries = evidence.rides
     .flatMap((ride) =>
       judgedShifts(ride)
         .filter((shift) => shows(shift.toCog, shift.direction))
         .map((shift) => ({ ms: ride.startMs + shift.timeS * 1000, bad: shift.outcome === 'clean' ? 0 : 1 })),
     )
+    .filter(({ ms }) => ms < adjustedMs)
     .sort((a, b) => a.ms - b.ms);
   if (entries.length < 10) return borderMs;
   const sums = new Float64Array(entries.length + 1);
@@ -41,9 +44,14 @@ function changeMs(evidence: RidingEvidence, shows: Shows, borderMs: number): num
     return logBeta(0.5 + bad, 2 + (to - from) - bad) - logBeta(0.5, 2);
   });
   const most = Math.max(...probability);
-  const afterBorder = entries.findIndex((entry) => entry.ms >= borderMs);
-  if (afterBorder > 0 && probability[afterBorder - 1] * BORDER_GOES_FIRST > most) return borderMs;
-  return entries[probability.indexOf(most) + 1].ms;
+  const { ms } = entries[probability.indexOf(most) + 1];
+  // rides joined in one stretch have a border between them too
+  const rideMs = evidence.rides.findLast(({ startMs }) => startMs <= ms)?.startMs ?? ms;
+  const asLikely = [borderMs, rideMs].find((border) => {
+    const after = entries.findIndex((entry) => entry.ms >= border);
+    return after > 0 && probability[after - 1] * BORDER_GOES_FIRST > most;
+  });
+  return asLikely ?? ms;
 }
 
 /**

@@ -31,6 +31,12 @@ function countByLoad(evidence: RidingEvidence): LoadCount[] {
   return counts;
 }
 
+/** Whether trouble is gone with soft legs: hardly any under light pedalling, much under hard, both for sure. */
+export function goneWithSoftLegs(evidence: RidingEvidence): boolean {
+  const [low, , high] = countByLoad(evidence);
+  return Number.isFinite(evidence.edges.highNm) && vanishes(low, high);
+}
+
 const vanishes = (low: LoadCount, high: LoadCount): boolean =>
   wilsonInterval(low.trouble, low.shifts).high < HARDLY_ANY && wilsonInterval(high.trouble, high.shifts).low > MUCH;
 

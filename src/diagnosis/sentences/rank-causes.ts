@@ -1,7 +1,9 @@
 import type { AdjustmentComparison } from '../../adjustments/compare-adjustments.ts';
+import type { Direction } from '../../shifts/ride-events.ts';
 import { causes } from '../causes.ts';
 import type { CauseVerdict, Onset } from '../diagnosis.ts';
 import type { Observed } from '../observed.ts';
+import { failedOneWay } from '../unexplained/one-way-trouble.ts';
 import { evidenceSentences } from './evidence-sentences.ts';
 import { adjustmentSentences, onsetSentence } from './story-sentences.ts';
 import { unshownSentences } from './where-it-shows.ts';
@@ -9,6 +11,8 @@ import { unshownSentences } from './where-it-shows.ts';
 /** What the sentences about a cause are made from. */
 interface Known {
   readonly seen: Observed;
+  /** Direction in which shifts plainly fail, as they do on no bike in order; null without any. */
+  readonly failsOneWay: Direction | null;
   readonly comparisons: readonly AdjustmentComparison[];
   readonly onset: Onset;
   /** How many rides were weighed. */
@@ -23,7 +27,7 @@ interface Known {
  */
 export function rankCauses(
   probabilities: readonly number[],
-  { seen, comparisons, onset, rides }: Known,
+  { seen, failsOneWay, comparisons, onset, rides }: Known,
 ): readonly [CauseVerdict, ...CauseVerdict[]] {
   const [first, ...others] = causes
     .map((cause, c) => ({
@@ -32,6 +36,7 @@ export function rankCauses(
       evidence: [...evidenceSentences(cause, seen), ...adjustmentSentences(cause, comparisons)],
     }))
     .sort((a, b) => b.probability - a.probability);
-  const more = [...unshownSentences(first.cause, seen), ...onsetSentence(onset, rides, first.probability)];
+  const plainly = failsOneWay ? [failedOneWay(failsOneWay)] : [];
+  const more = [...plainly, ...unshownSentences(first.cause, seen), ...onsetSentence(onset, rides, first.probability)];
   return [{ ...first, evidence: [...first.evidence, ...more] }, ...others];
 }

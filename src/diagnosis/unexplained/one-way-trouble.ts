@@ -12,30 +12,55 @@ const A_HAIR = 0.1;
 
 const directions: readonly Direction[] = ['to-larger', 'to-smaller'];
 
+type Counts = Record<Direction, { bad: number; of: number }>;
+
 /**
  * The direction in which so many more shifts went wrong than in the other that it is no chance: then something is at fault, whatever it is.
- * Null where nothing is as plain as that. Trouble counts as far as it is sure, and shifts are held only against those under a like load, so that
- * neither what may have been misread nor a rider who presses hard makes a fault of it.
+ * Null where nothing is as plain as that. Trouble counts as far as it is sure, and shifts are held only against those under a like load and
+ * between the same adjustments, so that neither what may have been misread nor a rider who presses hard makes a fault of it, and no
+ * ride that went well after a cure takes back that there was one.
  */
 export function oneWayTrouble(evidence: RidingEvidence): Direction | null {
-  const count = (): Record<Direction, { bad: number; of: number }> => ({
-    'to-larger': { bad: 0, of: 0 },
-    'to-smaller': { bad: 0, of: 0 },
+  const alike = countsAlike(evidence);
+  const [larger, smaller] = directions;
+  const [ofLarger, ofSmaller] = directions.map((direction) => surely(alike.map((one) => one[direction])));
+  const largerFails = stratifiedFewer(ofLarger.map((before, i) => ({ before, after: ofSmaller[i] })));
+  if (largerFails > 1 - BY_CHANCE / 2) return larger;
+  return largerFails < BY_CHANCE / 2 ? smaller : null;
+}
+
+/** Whole counts of trouble, no more of it up to any of them than is sure: what is left over is carried to the next. */
+function surely(counts: readonly Counts[Direction][]): Counts[Direction][] {
+  let sure = A_HAIR;
+  return counts.map(({ bad, of }) => {
+    const before = Math.floor(sure);
+    sure += bad;
+    return { bad: Math.floor(sure) - before, of };
   });
-  const byLoad = Array.from({ length: LOAD_BINS }, count);
-  for (const { shift } of weighedShifts(evidence)) {
-    const own = byLoad[loadBin(shift.torqueNm, evidence.edges)][shift.direction];
+}
+
+/** Shifts in either direction under each load between each two groups of adjustments. */
+function countsAlike(evidence: RidingEvidence): Counts[] {
+  const alike = Array.from(
+    { length: LOAD_BINS * (evidence.groups.length + 1) },
+    (): Counts => ({
+      'to-larger': { bad: 0, of: 0 },
+      'to-smaller': { bad: 0, of: 0 },
+    }),
+  );
+  for (const { atMs, shift } of weighedShifts(evidence)) {
+    const period = evidence.groups.filter(({ lastMs }) => lastMs <= atMs).length;
+    const own = alike[period * LOAD_BINS + loadBin(shift.torqueNm, evidence.edges)][shift.direction];
     own.of++;
     if (shift.outcome !== 'clean') own.bad += troubleShare(shift);
   }
-  const surely = ({ bad, of }: { bad: number; of: number }) => ({ bad: Math.floor(bad + A_HAIR), of });
-  const strata = byLoad.map((load) => ({ before: surely(load['to-larger']), after: surely(load['to-smaller']) }));
-  const largerFails = stratifiedFewer(strata);
-  const [larger, smaller] = directions;
-  if (largerFails > 1 - BY_CHANCE / 2) return larger;
-  return largerFails < BY_CHANCE / 2 ? smaller : null;
+  return alike;
 }
 
 /** That shifts fail one way, within a sentence. */
 export const failingOneWay = (direction: Direction): string =>
   `shifts ${direction.replace('-', ' ')} cogs plainly fail more often than those the other way`;
+
+/** The same of what was seen, as a sentence of the evidence. */
+export const failedOneWay = (direction: Direction): string =>
+  `Shifts ${direction.replace('-', ' ')} cogs plainly failed more often than those the other way, as on no bike in order: something was at fault, whatever it was.`;

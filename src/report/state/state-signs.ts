@@ -5,14 +5,14 @@ import { wilsonInterval } from '../../numeric/wilson-interval.ts';
 import { type NothingToJudge, nothingToJudge } from '../nothing-to-judge.ts';
 import type { Report } from '../report-schema.ts';
 import { ridesThatCount } from '../rides-that-count.ts';
-import { isSurelyFault, verdictOf, wasOneCause } from '../verdict-kind.ts';
+import { verdictOf, wasOneCause } from '../verdict-kind.ts';
 import { explainedSentence } from '../words/verdict-words.ts';
 import { type LostChains, lostChains } from './lost-chains.ts';
 import { type TroubleNow, troubleNow } from './trouble-now.ts';
 
 type Weighed = Report['diagnosis']['causes'][number];
 
-/** Shifts that fail where no cause explains it, or plainly one way, are something wrong: as sure as the checks that they are no chance. */
+/** Shifts that fail where no cause explains it are something wrong: as sure as the checks that they are no chance. */
 const SURELY_WRONG = 0.99;
 
 /** A cause with its probability. */
@@ -28,8 +28,6 @@ export interface StateSigns extends LostChains {
   readonly topFault: Weighed | undefined;
   /** True where that fault is likelier than none, or an assumption turns which of the two is: then it has to be looked into. */
   readonly faultLeads: boolean;
-  /** What the verdict says where shifts fail as on no bike in order, though none of the faults in question is as likely as no fault; else null. */
-  readonly surelyFault: string | null;
   /** The likeliest of all, no fault among them. */
   readonly top: NamedCause;
   /** The fault that the last adjustment seems to have cured. */
@@ -76,20 +74,14 @@ export function stateSigns(report: Report, rides: readonly PlacedRide[]): StateS
     ? (wasOneCause(report) ? cured.probability : 1 - noFault) * Math.max(0, 1 - stillThere - now.pastTheMark)
     : 0;
   const unexplained = unexplainedTrouble(report);
-  const surelyFault = isSurelyFault(report) ? (undecided?.sentence ?? null) : null;
-  const surely = unexplained || surelyFault ? SURELY_WRONG : 0;
-  const fault = Math.max(overdone?.probability ?? 0, 1 - noFault - gone, surely);
+  const fault = Math.max(overdone?.probability ?? 0, 1 - noFault - gone, unexplained ? SURELY_WRONG : 0);
   return {
     ...lostChains(report, rides),
     actuation: report.bike.actuation,
     fault,
     noFault,
     topFault,
-    surelyFault,
-    faultLeads:
-      (topFault?.probability ?? 0) > noFault ||
-      surelyFault !== null ||
-      Boolean(undecided?.between.includes('no-fault')),
+    faultLeads: (topFault?.probability ?? 0) > noFault || Boolean(undecided?.between.includes('no-fault')),
     top: overdone ?? (fault >= 0.5 && topFault ? topFault : { cause: 'no-fault', probability: 1 - fault }),
     cured,
     overdone,

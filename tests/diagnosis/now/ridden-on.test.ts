@@ -26,12 +26,25 @@ describe('adjustments that were ridden on', () => {
     expect(riddenOn([clicks, wheel], rides, 'hanger-bent')).toEqual([clicks]);
   });
 
-  it('keep what was turned since, what a ride came after, and what is all there is', () => {
+  it('keep what was turned since, and what a ride came after', () => {
     const turned = entry('2026-05-03T07:00:00Z', 'cable-tension', -1);
     expect(riddenOn([clicks, turned], rides, 'cable-tension-low')).toEqual([clicks, turned]);
     const before = entry('2026-04-30T09:00:00Z', 'chain');
     expect(riddenOn([clicks, before], rides, 'cable-tension-low')).toEqual([clicks, before]);
-    expect(riddenOn([later], rides, 'cable-tension-low')).toEqual([later]);
+  });
+
+  it('are none where such a part is all that is logged', () => {
+    expect(riddenOn([later], rides, 'cable-tension-low')).toEqual([]);
+    expect(riddenOn([later], rides, 'worn-drivetrain')).toEqual([later]);
+  });
+
+  it('so a new chain after a fault leaves its step as it was', () => {
+    const ridden = adjustedBike([{ pattern: slow('to-larger') }, { pattern: slow('to-larger') }]);
+    const chain = [entry('2027-01-01T07:00:00Z', 'chain')];
+    const [before, since] = [ridden, { ...ridden, adjustments: chain }].map((bike) => diagnose(bike));
+    expect(since.now.setting).toBe('same');
+    expect(since.suggestion.action).toBe(before.suggestion.action);
+    expect(since.suggestion.parameter).toBe('cable-tension');
   });
 
   it('so a new chain after a cure leaves it a cure', () => {

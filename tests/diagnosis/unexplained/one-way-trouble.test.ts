@@ -1,6 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import { type Cause, causes } from '../../../src/diagnosis/causes.ts';
 import { diagnose } from '../../../src/diagnosis/diagnose.ts';
 import { buildEvidence } from '../../../src/diagnosis/evidence/build-evidence.ts';
+import { observe } from '../../../src/diagnosis/observed.ts';
+import { faultForSure } from '../../../src/diagnosis/unexplained/fault-for-sure.ts';
 import { oneWayTrouble } from '../../../src/diagnosis/unexplained/one-way-trouble.ts';
 import type { ShiftEvent } from '../../../src/shifts/ride-events.ts';
 import { cableBike, patternRide } from '../pattern-ride.ts';
@@ -53,22 +56,61 @@ describe('shifts that fail one way', () => {
   });
 });
 
+it('shifts that fail one way are no less a fault for the rides that go well after a cure', () => {
+  const [failing, ...well] = [0, 2, 4, 6].map((day) =>
+    patternRide({ day, shifts: 16, pattern: (_, larger) => (day === 0 && !larger ? { late: 0.2 } : {}) }),
+  );
+  const onlySmaller = well.map((ride) => {
+    const shifts = ride.events.shifts.filter(({ direction }) => direction === 'to-smaller');
+    return { ...ride, events: { ...ride.events, shifts } };
+  });
+  const rides = input([failing, ...onlySmaller]);
+  const at = '2026-05-02T18:00:00Z';
+  const replaced = { at, parameter: 'cable-and-housing', amount: null, unit: 'done', note: '' } as const;
+  expect(oneWayTrouble(buildEvidence(rides))).toBeNull();
+  expect(oneWayTrouble(buildEvidence({ ...rides, adjustments: [replaced] }))).toBe('to-smaller');
+});
+
 describe('the verdict on them', () => {
   const onBike = (shifts: number, late: number) =>
     diagnose(
       input([0, 2].map((day) => patternRide({ day, shifts, pattern: (_, larger) => (larger ? {} : { late }) }))),
     );
 
-  it('is never undecided between a fault and none, also where no fault by itself is likelier than none', () => {
-    const { causes, undecided, suggestion } = onBike(16, 0.06);
-    expect(causes[0].cause).toBe('no-fault');
-    expect(undecided).toEqual({
-      between: ['cable-tension-high', 'cable-friction'],
-      becauseOf: [],
-      sentence:
-        'Shifts to smaller cogs plainly fail more often than those the other way, so something is at fault; undecided whether it is too high a cable tension or friction in cable and housing.',
-    });
+  it('is one of faults, each as likely as a bike in order leaves it, and says why', () => {
+    const { causes, undecided, separates } = onBike(16, 0.06);
+    expect(causes[0].cause).toBe('cable-tension-high');
+    expect(causes[0].evidence).toContain(
+      'Shifts to smaller cogs plainly failed more often than those the other way, as on no bike in order: something was at fault, whatever it was.',
+    );
+    expect(causes.find(({ cause }) => cause === 'no-fault')?.probability).toBeLessThan(0.011);
+    expect(undecided?.between).toEqual(['cable-tension-high', 'cable-friction']);
+    expect(separates?.between).toEqual(undecided?.between);
+  });
+
+  it('mends nothing where the faults named are together less likely than the others', () => {
+    const { causes, undecided, suggestion } = onBike(24, 0.04);
+    expect(undecided?.between).toEqual([causes[0].cause, causes[1].cause]);
+    expect(causes[0].probability + causes[1].probability).toBeLessThan(0.5);
     expect(suggestion.action).toMatch(/^Turn nothing yet: shifts to smaller cogs plainly fail .* which fault it is/);
-    expect(suggestion.start).toMatch(/clicks clockwise at the barrel.*pull the bare cable by hand/);
+  });
+});
+
+describe('what speaks for a bike in order', () => {
+  const { events } = patternRide({ pattern: () => ({}) });
+  const seen = observe([{ startMs: 0, durationS: 1, evidence: 'full', events }], cableBike);
+  const share = (cause: Cause, p: Readonly<Partial<Record<Cause, number>>>) =>
+    faultForSure(
+      causes.map((one) => p[one] ?? 0),
+      'to-smaller',
+      seen,
+    )[causes.indexOf(cause)];
+
+  it('goes to the faults that show that way, as each is likely; others keep their own', () => {
+    const p = { 'no-fault': 0.5, 'cable-friction': 0.2, 'cable-tension-high': 0.1, 'low-limit-loose': 0.2 };
+    expect(share('no-fault', p)).toBeCloseTo(0.01);
+    expect(share('cable-friction', p)).toBeCloseTo((0.79 * 2) / 3);
+    expect(share('cable-tension-high', p)).toBeCloseTo(0.79 / 3);
+    expect(share('low-limit-loose', p)).toBe(0.2);
   });
 });
