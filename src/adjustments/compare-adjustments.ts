@@ -25,6 +25,8 @@ export interface AdjustmentComparison {
   readonly cameBack: AllShiftsComparison['cameBack'];
   readonly wentOnGrowing: AllShiftsComparison['wentOnGrowing'];
   readonly oppositeWays: AllShiftsComparison['oppositeWays'];
+  /** How many groups of adjustments lie before its own: the same for those made with no judged shift between. */
+  readonly group: number;
   /** True where another adjustment was made with no judged shift between: what follows cannot be shared out. */
   readonly sharedPeriod: boolean;
   /** Judged shifts before and after that are left out of the two, since a fault began suddenly between them and the rest. */
@@ -75,6 +77,7 @@ export function compareAdjustments(
         cameBack: own ? null : overall.cameBack,
         wentOnGrowing: own ? null : overall.wentOnGrowing,
         oppositeWays: own ? null : overall.oppositeWays,
+        group: i,
         sharedPeriod: group.adjustments.length > 1,
         leftOut: {
           before: periods[i].shifts.length - earlier.shifts.length,

@@ -70,6 +70,8 @@ export const adjustmentReportSchema = z.object({
   ...hiddenByAll,
   /** The fault that is there and that it turned further the way in which it is out; null where none. Absent in reports that an older engine left in a store. */
   wrongWayFor: z.enum(causes).nullable().optional(),
+  /** How many groups of adjustments lie before its own: the same for those made with no judged shift between. */
+  group: count,
   /** True where another adjustment was made with no judged shift between: what follows cannot be shared out. */
   sharedPeriod: z.boolean(),
   /** Judged shifts of the rides before and after that are not compared, since a fault began suddenly between them and the rest. */

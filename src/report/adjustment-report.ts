@@ -39,6 +39,7 @@ export function adjustmentReport(
     shiftsStillNeeded: comparison.shiftsStillNeeded,
     ...hiddenReport(comparison, bike),
     wrongWayFor: wrongWays.find((one) => one.at === at && one.parameter === parameter)?.fault ?? null,
+    group: comparison.group,
     sharedPeriod: comparison.sharedPeriod,
     leftOut: { ...comparison.leftOut },
   };

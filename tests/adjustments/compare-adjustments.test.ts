@@ -4,6 +4,7 @@ import type { Adjustment } from '../../src/adjustments/adjustment.ts';
 import { adjustmentPeriods } from '../../src/adjustments/adjustment-periods.ts';
 import { compareAdjustments } from '../../src/adjustments/compare-adjustments.ts';
 import { probabilityBetter, shiftsStillNeeded } from '../../src/adjustments/compare-rates.ts';
+import { madeTogether } from '../../src/adjustments/made-together.ts';
 import type { RideEvents } from '../../src/shifts/ride-events.ts';
 import { madeShift } from '../cogs/made-shift.ts';
 
@@ -118,6 +119,16 @@ describe('before and after an adjustment', () => {
     expect(both).toHaveLength(2);
     for (const one of both)
       expect(one).toMatchObject({ sharedPeriod: true, before: { shifts: 30 }, after: { shifts: 30 } });
+  });
+
+  it('tells adjustments made together from others, also where every ride was alike', () => {
+    const rides = [0, 2, 4].map((day) => ride(day, 20, 0));
+    const made = compareAdjustments(rides, [adjusted(1), adjusted(1.1), adjusted(3), adjusted(3.1)], 4);
+    expect(made.map(({ sharedPeriod }) => sharedPeriod)).toEqual([true, true, true, true]);
+    expect(madeTogether(made).map((one) => one.map(({ at }) => at.slice(0, 10)))).toEqual([
+      ['2026-04-02', '2026-04-02'],
+      ['2026-04-04', '2026-04-04'],
+    ]);
   });
 
   it('knows nothing where there is nothing to compare', () => {

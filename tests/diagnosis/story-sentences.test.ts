@@ -11,6 +11,7 @@ const comparison = (probabilityBetter: number): AdjustmentComparison =>
     parameter: 'cable-tension',
     amount: 1,
     unit: 'clicks',
+    group: 0,
     sharedPeriod: false,
     leftOut: { before: 0, after: 0 },
     before: count(10),

@@ -296,7 +296,13 @@ describe('adjustmentVerdict', () => {
   });
 
   it('is said once of adjustments made with no judged shift between', () => {
-    const [plus, minus] = [3, -3].map((amount) => ({ ...made, amount, sharedPeriod: true, probabilityBetter: 0.99 }));
+    const [plus, minus] = [3, -3].map((amount) => ({
+      ...made,
+      amount,
+      group: made.group + 1,
+      sharedPeriod: true,
+      probabilityBetter: 0.99,
+    }));
     const [together, alone, ...more] = adjustmentEntries([plus, minus, made]);
     expect(together).toMatch(/cable tension \+3 clicks .*; .* cable tension -3 clicks .*\. Together they helped: /);
     expect(alone).toMatch(/cable tension \+2 clicks .*\. It helped: /);

@@ -232,6 +232,7 @@ export function madeUpBike(recipe: BikeRecipe): MadeUpBike {
             cogs: [],
             probabilityBetter: 0.97,
             shiftsStillNeeded: null,
+            group: 0,
             sharedPeriod: false,
             leftOut: { before: 0, after: 0 },
           },
