@@ -182,7 +182,11 @@ it('draws no verdict from shifts where it is not clear how many rings there are,
   const bikeNotes = [ringsUnclearNote];
   const told = concludeBike({ bike: juniper, bikeSource: 'guessed', bikeNotes: [] }, [ride], [], []);
   expect(told.diagnosis.suggestion.namesCause).toBe(true);
-  const report = concludeBike({ bike: juniper, bikeSource: 'guessed', bikeNotes }, [ride], [], []);
+  const at = new Date(own.startMs + 600_000).toISOString();
+  const chain = { at, parameter: 'chain', amount: null, unit: 'done', note: '' } as const;
+  const report = concludeBike({ bike: juniper, bikeSource: 'guessed', bikeNotes }, [ride], [chain], []);
+  // hours in which nobody knows the gear are none in which no skip was seen
+  expect(report.adjustments[0].skipping).toMatchObject({ before: { hours: 0 }, after: { hours: 0 } });
   const { suggestion, weighed } = report.diagnosis;
   expect(weighed.judgedShifts).toBe(0);
   expect(verdictOf(report).kind).toBe('nothing-seen');

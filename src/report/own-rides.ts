@@ -53,7 +53,10 @@ export function ridesToGoBy<Ride extends RideFindings>(rides: readonly Ride[], s
 const withoutShifts = <Ride extends RideFindings>(ride: Ride): Ride => ({
   ...ride,
   evidence: 'none',
-  events: { ...ride.events, shifts: [], ghostShifts: [], skips: [] },
+  events: {
+    ...{ ...ride.events, shifts: [], ghostShifts: [], skips: [] },
+    pedallingSByCog: new Float64Array(ride.events.pedallingSByCog.length),
+  },
 });
 
 /** Why no verdict is drawn from the shifts of a bike's rides; null where one is. */

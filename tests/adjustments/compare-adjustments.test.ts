@@ -12,13 +12,14 @@ const DAY_MS = 86_400_000;
 const start = Date.UTC(2026, 3, 1, 8);
 
 /** `bad` of `count` shifts missed, alternately to-larger onto cog 2 and to-smaller onto cog 1, one a minute. */
-function ride(day: number, count: number, bad: number): { startMs: number; events: RideEvents } {
+function ride(day: number, count: number, bad: number): { startMs: number; durationS: number; events: RideEvents } {
   const shifts = Array.from({ length: count }, (_, i) =>
     madeShift(60 * i, i % 2 ? 2 : 1, i % 2 ? 1 : 2, i < bad ? 'missed' : 'clean'),
   );
   const ghost = { timeS: 30, fromCog: 2, toCog: 1, heldS: 2, confidence: 1, torqueNm: 0 };
   return {
     startMs: start + day * DAY_MS,
+    durationS: 60 * count,
     events: { shifts, ghostShifts: [ghost], chainDrops: [], skips: [], pedallingSByCog: new Float64Array(4) },
   };
 }

@@ -17,6 +17,7 @@ const turned = (amount: number | null, change: Partial<AdjustmentComparison> = {
   after: period(100 + hour, 5),
   cogs: [],
   endCog: null,
+  skipping: null,
   probabilityBetter: 0.5,
   shiftsStillNeeded: null,
   ...{ cameBack: null, wentOnGrowing: null, oppositeWays: null },

@@ -204,7 +204,7 @@ export function sampleReport(): Report {
     cogs: tallyCogs(events, sampleBike.cassette.length),
     diagnosis: sampleDiagnosis,
     adjustments: compareAdjustments(
-      sampleAnalyses.map((analysis) => ({ startMs: analysis.log.startMs, events: analysis.events })),
+      sampleAnalyses.map((analysis) => ({ startMs: analysis.log.startMs, durationS: 720, events: analysis.events })),
       adjustments,
       sampleBike.cassette.length,
     ),

@@ -3,7 +3,7 @@ import { causes } from '../causes.ts';
 import type { CauseVerdict, Onset } from '../diagnosis.ts';
 import type { Observed } from '../observed.ts';
 import { evidenceSentences } from './evidence-sentences.ts';
-import { adjustmentSentences, onsetSentence } from './story-sentences.ts';
+import { adjustmentSentences, onsetSentence, tells } from './story-sentences.ts';
 import { unshownSentences } from './where-it-shows.ts';
 
 /** What the sentences about a cause are made from. */
@@ -25,11 +25,12 @@ export function rankCauses(
   probabilities: readonly number[],
   { seen, comparisons, onset, rides }: Known,
 ): readonly [CauseVerdict, ...CauseVerdict[]] {
+  const partsReplaced = comparisons.some((one) => one.skipping && tells(one));
   const [first, ...others] = causes
     .map((cause, c) => ({
       cause,
       probability: probabilities[c],
-      evidence: [...evidenceSentences(cause, seen), ...adjustmentSentences(cause, comparisons)],
+      evidence: [...evidenceSentences(cause, seen, partsReplaced), ...adjustmentSentences(cause, comparisons)],
     }))
     .sort((a, b) => b.probability - a.probability);
   const more = [...unshownSentences(first.cause, seen), ...onsetSentence(onset, rides, first.probability)];

@@ -230,6 +230,7 @@ export function madeUpBike(recipe: BikeRecipe): MadeUpBike {
             before: tallyOf(before, () => true),
             after: tallyOf(after, () => true),
             cogs: [],
+            skipping: null,
             probabilityBetter: 0.97,
             shiftsStillNeeded: null,
             group: 0,
