@@ -199,7 +199,7 @@ export function sampleReport(): Report {
     bikeSource: 'given',
     bikeNotes: [{ code: 'rollout-differs', message: 'The rides show a rollout 0.1 % below the bike file.' }],
     bikeUnseenCogs: [],
-    rides: sampleAnalyses.map((analysis) => ({ ...rideReport(analysis, sampleBike), leftOut: null })),
+    rides: sampleAnalyses.map((analysis) => ({ ...rideReport(analysis, sampleBike), leftOut: null, notTallied: null })),
     failed: [{ file: 'rides/broken.fit', code: 'no-records', message: 'rides/broken.fit: holds no ride records.' }],
     cogs: tallyCogs(events, sampleBike.cassette.length),
     diagnosis: sampleDiagnosis,

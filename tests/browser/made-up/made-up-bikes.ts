@@ -140,6 +140,7 @@ function diagnosisOf(recipe: BikeRecipe, cassette: readonly number[]): Report['d
             parameter: 'none',
             action: 'Leave it as it is.',
             start: 'Ride on; nothing needs turning.',
+            sense: null,
             verify: 'Look again after the next few rides.',
             cautions,
           }
@@ -216,6 +217,7 @@ export function madeUpBike(recipe: BikeRecipe): MadeUpBike {
       skips: [],
       gears: [],
       leftOut: null,
+      notTallied: null,
     })),
     failed: [],
     cogs: cogsOf(details),
