@@ -1,5 +1,6 @@
 import { actuationAsLogged } from './adjustments/actuation-as-logged.ts';
 import type { Adjustment } from './adjustments/adjustment.ts';
+import { inOrderOfTime } from './adjustments/in-order-of-time.ts';
 import { tallyCogs } from './cogs/tally-cogs.ts';
 import { unseenCogs } from './cogs/unseen-cogs.ts';
 import { diagnose } from './diagnosis/diagnose.ts';
@@ -77,7 +78,7 @@ export function chooseBike(
 ): ChosenBike {
   if (given) return { bike: given, bikeSource: 'given', bikeNotes: [] };
   const guess = guessDrivetrain(logs);
-  const { bike, notes: bikeNotes } = actuationAsLogged(guess, adjustments);
+  const { bike, notes: bikeNotes } = actuationAsLogged(guess, inOrderOfTime(adjustments));
   return { bike, bikeSource: 'guessed', bikeNotes, bikeCertainty: guess.certainty, bikeMadeUpCogs: guess.madeUpCogs };
 }
 
@@ -103,10 +104,11 @@ export function rideFindings(ride: AnalysedRide, bike: Bike): RideFindings {
 export function concludeBike(
   chosen: ChosenBike,
   rides: readonly RideFindings[],
-  adjustments: readonly Adjustment[],
+  logged: readonly Adjustment[],
   failed: readonly FailedRide[],
 ): Report {
   const { bike } = chosen;
+  const adjustments = inOrderOfTime(logged);
   const cogs = bike.cassette.length;
   const source = { ...chosen, adjustments };
   const own = ridesToGoBy(rides, source);

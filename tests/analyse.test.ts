@@ -61,6 +61,18 @@ it('marks which rides do not count, by which everything else goes', () => {
   expect(report.diagnosis.notes[0]).toMatch(/: other\.fit, more\.fit\. .* they look like/);
 });
 
+it('concludes the same whatever the order in which adjustments of one moment are given', () => {
+  const at = '2026-06-01T11:00:00Z';
+  const log = [
+    { at, parameter: 'index-offset', amount: 1, unit: 'steps', note: '' },
+    { at, parameter: 'hanger', amount: null, unit: 'done', note: '' },
+    { at, parameter: 'cable-tension', amount: 1, unit: 'clicks', note: '' },
+  ] as const;
+  const given = { bike: juniper, bikeSource: 'given', bikeNotes: [] } as const;
+  const own = [findings(juniper)];
+  expect(concludeBike(given, own, log, [])).toEqual(concludeBike(given, own, log.toReversed(), []));
+});
+
 it('does not call the teeth of a guessed bike other than written', () => {
   const oneOff: Bike = { ...juniper, rolloutMm: undefined, cassette: juniper.cassette.map((t) => (t === 28 ? 27 : t)) };
   const codes = (bikeSource: 'given' | 'guessed') =>
@@ -170,7 +182,11 @@ it('draws no verdict from shifts where it is not clear how many rings there are,
   const bikeNotes = [ringsUnclearNote];
   const told = concludeBike({ bike: juniper, bikeSource: 'guessed', bikeNotes: [] }, [ride], [], []);
   expect(told.diagnosis.suggestion.namesCause).toBe(true);
-  const report = concludeBike({ bike: juniper, bikeSource: 'guessed', bikeNotes }, [ride], [], []);
+  const at = new Date(own.startMs + 600_000).toISOString();
+  const chain = { at, parameter: 'chain', amount: null, unit: 'done', note: '' } as const;
+  const report = concludeBike({ bike: juniper, bikeSource: 'guessed', bikeNotes }, [ride], [chain], []);
+  // hours in which nobody knows the gear are none in which no skip was seen
+  expect(report.adjustments[0].skipping).toMatchObject({ before: { hours: 0 }, after: { hours: 0 } });
   const { suggestion, weighed } = report.diagnosis;
   expect(weighed.judgedShifts).toBe(0);
   expect(verdictOf(report).kind).toBe('nothing-seen');

@@ -1,6 +1,7 @@
 import { hasClock } from '../ride-log/has-clock.ts';
 import type { ChainDropEvent, GhostShiftEvent, RideEvents, ShiftEvent } from '../shifts/ride-events.ts';
 import type { Adjustment } from './adjustment.ts';
+import { inOrderOfTime } from './in-order-of-time.ts';
 
 /** A ride that can be placed on the calendar. `startMs`: Unix milliseconds, see `hasClock`. */
 export interface PlacedRide {
@@ -50,7 +51,7 @@ const inOrder = <Event extends { readonly timeS: number }>(
  * out when there are adjustments at all; without adjustments there is one period with every ride in it.
  */
 export function adjustmentPeriods(rides: readonly PlacedRide[], adjustments: readonly Adjustment[]): AdjustmentPeriods {
-  const sorted = [...adjustments].sort((a, b) => Date.parse(a.at) - Date.parse(b.at));
+  const sorted = inOrderOfTime(adjustments);
   const placed = sorted.length === 0 ? rides : rides.filter((ride) => hasClock(ride.startMs));
   const commanded = inOrder(placed, ({ shifts }) => shifts);
   const judged = commanded.filter(({ event }) => event.outcome !== 'unjudged');

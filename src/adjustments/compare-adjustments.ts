@@ -1,9 +1,11 @@
 import { type TroubleTally, tallyTrouble } from '../cogs/trouble-tally.ts';
 import type { Adjustment } from './adjustment.ts';
-import { type AdjustmentPeriod, adjustmentPeriods, type PlacedRide, partOfPeriod } from './adjustment-periods.ts';
+import { type AdjustmentPeriod, adjustmentPeriods, partOfPeriod } from './adjustment-periods.ts';
 import { type AllShiftsComparison, compareAllShifts } from './compare-all-shifts.ts';
 import { type CogComparison, compareCogs } from './compare-cogs.ts';
 import { compareEndCog, type EndCogComparison } from './compare-end-cog.ts';
+import { compareSkips, type SkipComparison, wears } from './compare-skips.ts';
+import type { RiddenFor } from './count-skips.ts';
 import type { EndCogEvents } from './end-cog-count.ts';
 
 /** Whether one adjustment helped. */
@@ -19,12 +21,16 @@ export interface AdjustmentComparison {
   readonly cogs: readonly CogComparison[];
   /** For a limit screw: its end cog, by which alone it is judged. */
   readonly endCog: Omit<EndCogComparison, 'probabilityBetter' | 'shiftsStillNeeded'> | null;
+  /** For a chain or cassette: the skips on the old parts and on the new ones. */
+  readonly skipping: SkipComparison | null;
   readonly probabilityBetter: number;
   readonly shiftsStillNeeded: number | null;
   /** What all shifts together hide, where it is judged by them; at most one is set. */
   readonly cameBack: AllShiftsComparison['cameBack'];
   readonly wentOnGrowing: AllShiftsComparison['wentOnGrowing'];
   readonly oppositeWays: AllShiftsComparison['oppositeWays'];
+  /** How many groups of adjustments lie before its own: the same for those made with no judged shift between. */
+  readonly group: number;
   /** True where another adjustment was made with no judged shift between: what follows cannot be shared out. */
   readonly sharedPeriod: boolean;
   /** Judged shifts before and after that are left out of the two, since a fault began suddenly between them and the rest. */
@@ -54,7 +60,7 @@ function untilItBegan(period: AdjustmentPeriod, beganMs: number): AdjustmentPeri
  *   went wrong since then against one that came before
  */
 export function compareAdjustments(
-  rides: readonly PlacedRide[],
+  rides: readonly RiddenFor[],
   adjustments: readonly Adjustment[],
   cassetteLength: number,
   beganMs = Number.NEGATIVE_INFINITY,
@@ -65,16 +71,19 @@ export function compareAdjustments(
     const [before, after] = [tallyTrouble(earlier), tallyTrouble(later)];
     const cogs = compareCogs(earlier, later, cassetteLength);
     const overall = compareAllShifts([earlier, later], rides, cogs, cassetteLength);
+    const skipping = compareSkips(rides, groups, i);
     return group.adjustments.map(({ at, parameter, amount, unit }) => {
       const own = compareEndCog({ parameter, amount }, [commandedIn(earlier), commandedIn(later)], cassetteLength);
       return {
         ...{ at, parameter, amount, unit, before, after, cogs },
         endCog: own && { end: own.end, before: own.before, after: own.after },
+        skipping: wears(parameter) ? skipping : null,
         probabilityBetter: (own ?? overall).probabilityBetter,
         shiftsStillNeeded: (own ?? overall).shiftsStillNeeded,
         cameBack: own ? null : overall.cameBack,
         wentOnGrowing: own ? null : overall.wentOnGrowing,
         oppositeWays: own ? null : overall.oppositeWays,
+        group: i,
         sharedPeriod: group.adjustments.length > 1,
         leftOut: {
           before: periods[i].shifts.length - earlier.shifts.length,

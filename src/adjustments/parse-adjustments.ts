@@ -3,6 +3,7 @@ import { parseJson } from '../errors/parse-json.ts';
 import { schemaIssueWords } from '../errors/schema-issue-words.ts';
 import { type Adjustment, adjustmentSchema, replacedParts } from './adjustment.ts';
 import type { AdjustmentEntry } from './adjustment-entry.ts';
+import { inOrderOfTime } from './in-order-of-time.ts';
 import { adjustmentColumns, readAdjustmentTable } from './read-adjustment-table.ts';
 
 const MOST_NAMED = 8;
@@ -41,7 +42,7 @@ export function parseAdjustments(file: string, text: string): Adjustment[] {
     const named = clauses.slice(0, MOST_NAMED).join('; ') + (more > 0 ? `; and ${more} more` : '');
     throw new FileError(file, 'bad-adjustments', named, 'Mend the adjustments file and try again.');
   }
-  return adjustments.sort((a, b) => Date.parse(a.at) - Date.parse(b.at));
+  return inOrderOfTime(adjustments);
 }
 
 function jsonEntries(file: string, text: string): AdjustmentEntry[] {

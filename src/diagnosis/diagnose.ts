@@ -100,9 +100,7 @@ interface Reached extends CausesWeighed {
 
 function reachVerdict(input: DiagnosisInput): Reached {
   const { bike } = input;
-  const adjustments = adjustmentsThatCount(input.adjustments, bike.actuation).sort(
-    (a, b) => Date.parse(a.at) - Date.parse(b.at),
-  );
+  const adjustments = adjustmentsThatCount(input.adjustments, bike.actuation);
   const evidence = buildEvidence(input);
   const weighed = weighCauses(evidence, {
     cassetteLength: bike.cassette.length,

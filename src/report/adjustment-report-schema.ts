@@ -12,6 +12,7 @@ import {
   troubleSince,
 } from './schema-parts.ts';
 
+const skipCount = z.object({ skips: count, hours: z.number().min(0) });
 const periodSchema = z.object(tally);
 
 /** The shifts of one direction, or onto the larger or smaller half of the cogs, on those cogs that failed before or after an adjustment. */
@@ -65,11 +66,25 @@ export const adjustmentReportSchema = z.object({
     })
     .nullable()
     .optional(),
+  /**
+   * For a chain or cassette, skips under load: on the parts before it and, until the next of them was replaced, on those since. `hoursStillNeeded` of
+   * pedalling until it is decided: 0 where it is, null where nothing was pedalled before or 50 would not do. Else null.
+   */
+  skipping: z
+    .object({
+      before: skipCount,
+      after: skipCount,
+      probabilityFewer: probability,
+      hoursStillNeeded: count.nullable(),
+    })
+    .nullable(),
   probabilityBetter: probability,
   shiftsStillNeeded: count.nullable(),
   ...hiddenByAll,
   /** The fault that is there and that it turned further the way in which it is out; null where none. Absent in reports that an older engine left in a store. */
   wrongWayFor: z.enum(causes).nullable().optional(),
+  /** How many groups of adjustments lie before its own: the same for those made with no judged shift between. */
+  group: count,
   /** True where another adjustment was made with no judged shift between: what follows cannot be shared out. */
   sharedPeriod: z.boolean(),
   /** Judged shifts of the rides before and after that are not compared, since a fault began suddenly between them and the rest. */

@@ -1,4 +1,5 @@
 import type { AdjustmentComparison } from '../adjustments/compare-adjustments.ts';
+import type { SkipCount } from '../adjustments/count-skips.ts';
 import { endCog } from '../adjustments/end-cog-count.ts';
 import type { PartComparison } from '../adjustments/opposite-ways.ts';
 import type { WentOnGrowing } from '../adjustments/went-on-growing.ts';
@@ -35,10 +36,12 @@ export function adjustmentReport(
       probabilityBetter: roundTo(row.probabilityBetter, 4),
     })),
     endCog: endCogReport(comparison.endCog, bike),
+    skipping: skipReport(comparison.skipping),
     probabilityBetter: roundTo(comparison.probabilityBetter, 4),
     shiftsStillNeeded: comparison.shiftsStillNeeded,
     ...hiddenReport(comparison, bike),
     wrongWayFor: wrongWays.find((one) => one.at === at && one.parameter === parameter)?.fault ?? null,
+    group: comparison.group,
     sharedPeriod: comparison.sharedPeriod,
     leftOut: { ...comparison.leftOut },
   };
@@ -73,4 +76,15 @@ function endCogReport(
   if (!compared) return null;
   const { end, before, after } = compared;
   return { teeth: cassette[endCog(end, cassette.length)], end, before: { ...before }, after: { ...after } };
+}
+
+function skipReport(compared: AdjustmentComparison['skipping']): AdjustmentReport['skipping'] {
+  if (!compared) return null;
+  const count = ({ skips, hours }: SkipCount): SkipCount => ({ skips, hours: roundTo(hours, 4) });
+  return {
+    ...compared,
+    before: count(compared.before),
+    after: count(compared.after),
+    probabilityFewer: roundTo(compared.probabilityFewer, 4),
+  };
 }

@@ -28,10 +28,7 @@ const suggestionSchema = z.object({
   verify: z.string(),
   cautions: z.array(z.string()),
   /** Which way it is turned, with the sign of the table of adjustments; null where nothing is to be turned, or either way may be right. */
-  sense: z
-    .union([z.literal(1), z.literal(-1)])
-    .nullable()
-    .optional(),
+  sense: z.union([z.literal(1), z.literal(-1)]).nullable(),
 });
 
 const estimate = { mean: z.number(), low: z.number(), high: z.number() };

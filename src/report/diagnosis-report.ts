@@ -48,7 +48,12 @@ export function diagnosisReport(diagnosis: Diagnosis, held: HeldBack | null): Di
     },
     heldBack: held && { code: held.code, headline: held.headline, sentence: held.sentence },
     notes: [...diagnosis.notes],
-    suggestion: { ...suggestion, steps: [...suggestion.steps], cautions: [...suggestion.cautions] },
+    suggestion: {
+      ...suggestion,
+      sense: suggestion.sense ?? null,
+      steps: [...suggestion.steps],
+      cautions: [...suggestion.cautions],
+    },
   };
 }
 

@@ -19,11 +19,18 @@ export interface BikeSource extends BikeAsDescribed {
 /** As much of a ride as tells whether it is its bike's. */
 type RecordedRide = Pick<RideFindings, 'evidence' | 'report'>;
 
-/** A ride with why it does not count for its bike, and why its shifts are not weighed; null where it does, and they are. */
+/** A ride with why it does not count for its bike, and why its shifts are neither weighed nor tallied; null where it does, and they are. */
 interface PlacedRide<Ride> {
   readonly ride: Ride;
   readonly leftOut: BikeRide['leftOut'];
   readonly why: SetAside | null;
+  readonly notTallied: BikeRide['notTallied'];
+}
+
+/** Why nobody knows what any of the rides was ridden on; null where that is known. */
+function ofAllRides({ bikeNotes }: BikeSource): 'rings-unclear' | 'rides-apart' | null {
+  if (areApart(bikeNotes)) return 'rides-apart';
+  return ringsUnclear(bikeNotes) ? 'rings-unclear' : null;
 }
 
 function placed<Ride extends RecordedRide>(rides: readonly Ride[], source: BikeSource): PlacedRide<Ride>[] {
@@ -35,7 +42,9 @@ function placed<Ride extends RecordedRide>(rides: readonly Ride[], source: BikeS
   return rides.map((ride, i) => {
     // a new cassette makes no other bike
     const leftOut = foreign[i] && aside[i]?.code !== 'another-cassette' ? 'another-bike' : null;
-    return { ride, leftOut, why: leftOut ? null : aside[i] };
+    if (leftOut) return { ride, leftOut, why: null, notTallied: null };
+    const why = aside[i];
+    return { ride, leftOut, why, notTallied: why?.code ?? ofAllRides(source) };
   });
 }
 
@@ -44,16 +53,18 @@ function placed<Ride extends RecordedRide>(rides: readonly Ride[], source: BikeS
  * without their shifts where those cannot be weighed, or nobody knows what they were ridden on. A chain that was lost counts all the same.
  */
 export function ridesToGoBy<Ride extends RideFindings>(rides: readonly Ride[], source: BikeSource): Ride[] {
-  const unknown = ringsUnclear(source.bikeNotes) || areApart(source.bikeNotes);
   return placed(rides, source)
     .filter(({ leftOut }) => leftOut === null)
-    .map(({ ride, why }) => (unknown || why ? withoutShifts(ride) : ride));
+    .map(({ ride, notTallied }) => (notTallied ? withoutShifts(ride) : ride));
 }
 
 const withoutShifts = <Ride extends RideFindings>(ride: Ride): Ride => ({
   ...ride,
   evidence: 'none',
-  events: { ...ride.events, shifts: [], ghostShifts: [], skips: [] },
+  events: {
+    ...{ ...ride.events, shifts: [], ghostShifts: [], skips: [] },
+    pedallingSByCog: new Float64Array(ride.events.pedallingSByCog.length),
+  },
 });
 
 /** Why no verdict is drawn from the shifts of a bike's rides; null where one is. */
@@ -65,9 +76,9 @@ export const whyHeldBack = (rides: readonly RecordedRide[], source: BikeSource):
 
 /** The rides of a bike, in the order given, as its report lists them: with whether each counts, and what is said of it beside the others. */
 export function listRides(rides: readonly RecordedRide[], source: BikeSource): BikeRide[] {
-  const listed = placed(rides, source).map(({ ride: { report }, leftOut, why }) => {
+  const listed = placed(rides, source).map(({ ride: { report }, leftOut, why, notTallied }) => {
     const said = why ? warnOfSetAside(report, why) : report;
-    return { ...(source.bikeSource === 'guessed' ? againstGuess(said) : said), leftOut };
+    return { ...(source.bikeSource === 'guessed' ? againstGuess(said) : said), leftOut, notTallied };
   });
   return warnOfOverlaps(ringsUnclear(source.bikeNotes) ? listed.map(warnOfUnclearRings) : listed);
 }

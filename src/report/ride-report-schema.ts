@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { type DropSign, dropSignUnits } from '../shifts/drops/drop-candidate.ts';
+import { heldBackCodes } from './held/held-back-codes.ts';
 import { count, direction, probability, time, toothCount, warning } from './schema-parts.ts';
 
 /** A commanded shift as judged. `crankRevs`: null where it never completed or was not judged. */
@@ -116,6 +117,8 @@ export const rideReportSchema = z.object({
 export const bikeRideSchema = rideReportSchema.extend({
   /** Why it does not count for the bike: what is said of the bike rests on the other rides alone. Null: it counts. */
   leftOut: z.enum(['another-bike']).nullable(),
+  /** Why its shifts, ghost shifts and skips are in no tally and not weighed though it counts. Null: they are, or the ride is left out. */
+  notTallied: z.enum(heldBackCodes).nullable(),
 });
 
 /** One sign of a lost chain. */

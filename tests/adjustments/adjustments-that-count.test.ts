@@ -5,14 +5,14 @@ import { adjustmentsThatCount } from '../../src/adjustments/adjustments-that-cou
 const chain: Adjustment = { at: '2026-06-01T11:00:00Z', parameter: 'chain', amount: null, unit: 'done', note: 'b' };
 const turn: Adjustment = { at: '2026-06-01T11:00:00Z', parameter: 'low-limit', amount: 0.5, unit: 'turns', note: '' };
 
-it('counts once what is entered twice, whatever the note, and leaves out what turns nothing', () => {
+it('counts once what is entered twice, whatever the note, in order of time, and leaves out what turns nothing', () => {
   const again = { ...chain, note: 'the same' };
   const further = { ...turn, amount: 0.25 };
   const later = { ...chain, at: '2026-06-02T11:00:00Z' };
-  expect(adjustmentsThatCount([chain, turn, again, further, later, { ...turn, amount: 0 }], 'cable')).toEqual([
+  expect(adjustmentsThatCount([later, chain, turn, again, further, { ...turn, amount: 0 }], 'cable')).toEqual([
     chain,
-    turn,
     further,
+    turn,
     later,
   ]);
 });

@@ -4,6 +4,7 @@ import type { Adjustment } from '../../src/adjustments/adjustment.ts';
 import { adjustmentPeriods } from '../../src/adjustments/adjustment-periods.ts';
 import { compareAdjustments } from '../../src/adjustments/compare-adjustments.ts';
 import { probabilityBetter, shiftsStillNeeded } from '../../src/adjustments/compare-rates.ts';
+import { madeTogether } from '../../src/adjustments/made-together.ts';
 import type { RideEvents } from '../../src/shifts/ride-events.ts';
 import { madeShift } from '../cogs/made-shift.ts';
 
@@ -11,13 +12,14 @@ const DAY_MS = 86_400_000;
 const start = Date.UTC(2026, 3, 1, 8);
 
 /** `bad` of `count` shifts missed, alternately to-larger onto cog 2 and to-smaller onto cog 1, one a minute. */
-function ride(day: number, count: number, bad: number): { startMs: number; events: RideEvents } {
+function ride(day: number, count: number, bad: number): { startMs: number; durationS: number; events: RideEvents } {
   const shifts = Array.from({ length: count }, (_, i) =>
     madeShift(60 * i, i % 2 ? 2 : 1, i % 2 ? 1 : 2, i < bad ? 'missed' : 'clean'),
   );
   const ghost = { timeS: 30, fromCog: 2, toCog: 1, heldS: 2, confidence: 1, torqueNm: 0 };
   return {
     startMs: start + day * DAY_MS,
+    durationS: 60 * count,
     events: { shifts, ghostShifts: [ghost], chainDrops: [], skips: [], pedallingSByCog: new Float64Array(4) },
   };
 }
@@ -118,6 +120,16 @@ describe('before and after an adjustment', () => {
     expect(both).toHaveLength(2);
     for (const one of both)
       expect(one).toMatchObject({ sharedPeriod: true, before: { shifts: 30 }, after: { shifts: 30 } });
+  });
+
+  it('tells adjustments made together from others, also where every ride was alike', () => {
+    const rides = [0, 2, 4].map((day) => ride(day, 20, 0));
+    const made = compareAdjustments(rides, [adjusted(1), adjusted(1.1), adjusted(3), adjusted(3.1)], 4);
+    expect(made.map(({ sharedPeriod }) => sharedPeriod)).toEqual([true, true, true, true]);
+    expect(madeTogether(made).map((one) => one.map(({ at }) => at.slice(0, 10)))).toEqual([
+      ['2026-04-02', '2026-04-02'],
+      ['2026-04-04', '2026-04-04'],
+    ]);
   });
 
   it('knows nothing where there is nothing to compare', () => {

@@ -10,11 +10,13 @@ const COGS = 12;
 
 interface MadeRide {
   readonly startMs: number;
+  readonly durationS: number;
   readonly events: RideEvents;
 }
 
 const made = (day: number, shifts: readonly ShiftEvent[]): MadeRide => ({
   startMs: start + day * DAY_MS,
+  durationS: 3600,
   events: { shifts, ghostShifts: [], chainDrops: [], skips: [], pedallingSByCog: new Float64Array(COGS) },
 });
 

@@ -10,7 +10,11 @@ const start = Date.UTC(2026, 3, 1, 8);
 const COGS = 5;
 
 /** A ride with shifts onto the largest of five cogs, 40 clean ones in the middle of the cassette, and chains lost past the largest. */
-function ride(day: number, ontoLargest: readonly Outcome[], lost = 0): { startMs: number; events: RideEvents } {
+function ride(
+  day: number,
+  ontoLargest: readonly Outcome[],
+  lost = 0,
+): { startMs: number; durationS: number; events: RideEvents } {
   const shifts = [
     ...ontoLargest.map((outcome, i) => madeShift(60 * i, 3, 4, outcome)),
     ...Array.from({ length: 40 }, (_, i) => madeShift(5000 + 60 * i, 1, 2, 'clean')),
@@ -18,6 +22,7 @@ function ride(day: number, ontoLargest: readonly Outcome[], lost = 0): { startMs
   const drop = (i: number) => ({ timeS: 60 * i + 3, side: 'past-largest', afterShiftTo: 4, confidence: 0.9 }) as const;
   return {
     startMs: start + day * DAY_MS,
+    durationS: 7400,
     events: {
       ...{ shifts, ghostShifts: [], skips: [] },
       chainDrops: Array.from({ length: lost }, (_, i) => drop(i)),

@@ -17,9 +17,11 @@ const turned = (amount: number | null, change: Partial<AdjustmentComparison> = {
   after: period(100 + hour, 5),
   cogs: [],
   endCog: null,
+  skipping: null,
   probabilityBetter: 0.5,
   shiftsStillNeeded: null,
   ...{ cameBack: null, wentOnGrowing: null, oppositeWays: null },
+  group: hour,
   sharedPeriod: false,
   leftOut: { before: 0, after: 0 },
   ...change,
@@ -45,7 +47,7 @@ describe('standingHarm', () => {
   });
 
   it('names all that was turned together', () => {
-    const shared = { ...worse, sharedPeriod: true };
+    const shared = { ...worse, group: 0, sharedPeriod: true };
     expect(back(turned(-3, shared), turned(1, { ...shared, parameter: 'pulley-gap', unit: 'turns' }))).toEqual([
       ['cable-tension', 3],
       ['pulley-gap', -1],
@@ -54,7 +56,7 @@ describe('standingHarm', () => {
 
   it('leaves alone what belongs to a part aligned or replaced with it or since', () => {
     const part = { parameter: 'hanger', unit: 'done' } as const;
-    const shared = { ...worse, sharedPeriod: true };
+    const shared = { ...worse, group: 0, sharedPeriod: true };
     expect(back(turned(-3, shared), turned(null, { ...shared, ...part }))).toEqual([]);
     expect(back(turned(-3, worse), turned(null, part))).toEqual([]);
     expect(back(turned(null, { ...worse, parameter: 'chain', unit: 'done' }))).toEqual([]);

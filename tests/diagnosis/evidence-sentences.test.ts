@@ -36,6 +36,15 @@ describe('the counts that speak for a cause', () => {
     );
   });
 
+  it('put no skip of the old chain on the hours of the new one', () => {
+    const ride = patternRide({ pattern: () => ({}) });
+    const skip = { timeS: 100, cog: 3, confidence: 0.9, torqueNm: 40 };
+    const skipped = observe([{ ...ride, events: { ...ride.events, skips: [skip] } }], cableBike);
+    const [alike, replaced] = [false, true].map((parts) => evidenceSentences('worn-drivetrain', skipped, parts)[0]);
+    expect(alike).toMatch(/^The chain skipped 1 time in \d+\.\d hours of pedalling/);
+    expect(replaced).toMatch(/^The chain skipped 1 time in all, on the old parts and the new, \d of them on/);
+  });
+
   it('say so where they are of other shifts or hours than the tables have', () => {
     const calm = seen(() => ({}));
     const [lost] = evidenceSentences('high-limit-loose', calm);

@@ -11,6 +11,7 @@ const comparison = (probabilityBetter: number): AdjustmentComparison =>
     parameter: 'cable-tension',
     amount: 1,
     unit: 'clicks',
+    group: 0,
     sharedPeriod: false,
     leftOut: { before: 0, after: 0 },
     before: count(10),
@@ -81,6 +82,21 @@ describe('what an adjustment did, among the evidence', () => {
       '2026-05-04, low limit screw +0.25 turns: 1 of 2 shifts onto the largest cog went wrong before (the chain was lost past it 1 time), 0 of 38 since: it helped.',
     ]);
     expect(said({ ...after, shifts: 0 })).toEqual([]);
+  });
+
+  it('is told of a chain or cassette by the skips', () => {
+    const skipping = {
+      ...{ before: { skips: 2, hours: 2.7 }, after: { skips: 0, hours: 1.3 } },
+      ...{ probabilityFewer: 0.79, hoursStillNeeded: 6 },
+    };
+    const chain = { ...comparison(0.01), parameter: 'chain', amount: null, unit: 'done', skipping } as const;
+    const said = (change: Partial<typeof skipping>): string[] =>
+      adjustmentSentences('worn-drivetrain', [{ ...chain, skipping: { ...skipping, ...change } }]);
+    expect(said({})).toEqual([
+      '2026-05-04, chain replaced: the chain skipped 2 times in 2.7 hours of pedalling before, 0 times in 1.3 hours since.',
+    ]);
+    expect(said({ probabilityFewer: 0.96 })[0]).toMatch(/since: it helped\.$/);
+    expect(said({ after: { skips: 0, hours: 0 } })).toEqual([]);
   });
 
   it('is written as everywhere, an amount of 0 without a sign', () => {

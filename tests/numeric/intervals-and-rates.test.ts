@@ -5,6 +5,7 @@ import { incompleteBeta } from '../../src/numeric/incomplete-beta.ts';
 import { logGamma } from '../../src/numeric/log-gamma.ts';
 import { logSumExp } from '../../src/numeric/log-sum-exp.ts';
 import { probabilityBetaExceeds } from '../../src/numeric/probability-beta-exceeds.ts';
+import { type Gamma, probabilityGammaExceeds } from '../../src/numeric/probability-gamma-exceeds.ts';
 import { wilsonInterval } from '../../src/numeric/wilson-interval.ts';
 import checks from '../checks/statistics.json' with { type: 'json' };
 
@@ -107,6 +108,45 @@ function millersSum(aA: number, bA: number, aB: number, bB: number): number {
     sum += Math.exp(logB(aA + i, bA + bB) - Math.log(bB + i) - logB(1 + i, bB) - logB(aA, bA));
   return sum;
 }
+
+/** Slow twin: the integral of the one's density times the other's share below it (whole shapes), by the trapezium rule. */
+function gammaExceedsByIntegral(b: Gamma, a: Gamma): number {
+  const STEPS = 20_000;
+  const top = (60 + 3 * b.shape) / b.rate;
+  const below = (x: number): number => {
+    let term = 1;
+    let sum = 1;
+    for (let k = 1; k < a.shape; k++) {
+      term *= (a.rate * x) / k;
+      sum += term;
+    }
+    return 1 - Math.exp(-a.rate * x) * sum;
+  };
+  let sum = 0;
+  for (let i = 1; i <= STEPS; i++) {
+    const x = (top * i) / STEPS;
+    const logDensity = b.shape * Math.log(b.rate) + (b.shape - 1) * Math.log(x) - b.rate * x - logGamma(b.shape);
+    sum += (Math.exp(logDensity) * below(x) * top) / STEPS;
+  }
+  return sum;
+}
+
+it('tells how likely one Gamma exceeds another', () => {
+  expect(probabilityGammaExceeds({ shape: 1, rate: 1 }, { shape: 1, rate: 3 })).toBeCloseTo(0.75, 12);
+  const shape = fc.integer({ min: 1, max: 20 });
+  const rate = fc.double({ min: 0.1, max: 30, noNaN: true });
+  fc.assert(
+    fc.property(shape, rate, shape, rate, (shapeA, rateA, shapeB, rateB) => {
+      const [a, b] = [
+        { shape: shapeA, rate: rateA },
+        { shape: shapeB, rate: rateB },
+      ];
+      expect(probabilityGammaExceeds(b, a)).toBeCloseTo(gammaExceedsByIntegral(b, a), 3);
+      expect(probabilityGammaExceeds(b, a) + probabilityGammaExceeds(a, b)).toBeCloseTo(1, 9);
+    }),
+    { numRuns: 40 },
+  );
+});
 
 describe('probability that one rate exceeds another', () => {
   it.each(checks.betaExceeds.rows)('A (%i, %i), B (%i, %i)', (aA, bA, aB, bB, value) =>

@@ -286,6 +286,40 @@ describe('adjustmentVerdict', () => {
     expect(said(2, 0, { shiftsStillNeeded: 30 })).toMatch(/asked for 2 times since, but none of that could be judged/);
   });
 
+  it('judges a chain or cassette by the skips, and speaks of shifts only where they show something', () => {
+    const said = (
+      before: [number, number],
+      after: [number, number],
+      change: Partial<AdjustmentReport> = {},
+    ): string => {
+      const count = ([skips, hours]: [number, number]) => ({ skips, hours });
+      const skipping = { before: count(before), after: count(after), probabilityFewer: 0.79, hoursStillNeeded: 6 };
+      return verdict({ parameter: 'chain', amount: null, unit: 'done', probabilityBetter: 0.53, skipping, ...change });
+    };
+    expect(said([2, 2.7], [0, 1.3])).toBe(
+      'Not decided yet whether that helped against skips: the chain skipped 2 times in 2.7 hours of pedalling before, 0 times in 1.3 hours since; fewer with a probability of 79 %. About 6 more hours of pedalling will tell.',
+    );
+    expect(said([0, 9], [0, 3])).toBe(
+      'The chain did not skip in 9.0 hours of pedalling before, nor in 3.0 hours since: there was no skip to cure.',
+    );
+    expect(said([2, 2.7], [0, 0])).toMatch(
+      /^Before it .* 2 times in 2\.7 hours .* yet\. About 6 hours of pedalling will tell\.$/,
+    );
+    expect(said([0, 2.7], [0, 0])).toMatch(/nothing was ridden after it yet\.$/);
+    expect(said([0, 0], [1, 3])).toBe('Nothing was pedalled before it, so there are no skips to compare with.');
+    expect(said([2, 2.7], [0, 1.3], { probabilityBetter: 0.01 })).toMatch(/will tell\. It made shifting worse: /);
+    const decided = (probabilityFewer: number): string =>
+      said([2, 2.7], [0, 9], {
+        skipping: {
+          ...{ before: { skips: 2, hours: 2 }, after: { skips: 0, hours: 9 } },
+          probabilityFewer,
+          hoursStillNeeded: 0,
+        },
+      });
+    expect(decided(0.97)).toMatch(/^That helped against skips: .* of 97 %\.$/);
+    expect(decided(0.02)).toMatch(/^The chain skips more often since: /);
+  });
+
   it('says what is missing before or after it', () => {
     const none = { ...made.before, shifts: 0, troubleRate: null };
     expect(verdict({ before: none, shiftsStillNeeded: null })).toBe(
@@ -305,10 +339,33 @@ describe('adjustmentVerdict', () => {
   });
 
   it('is said once of adjustments made with no judged shift between', () => {
-    const [plus, minus] = [3, -3].map((amount) => ({ ...made, amount, sharedPeriod: true, probabilityBetter: 0.99 }));
+    const [plus, minus] = [3, -3].map((amount) => ({
+      ...made,
+      amount,
+      group: made.group + 1,
+      sharedPeriod: true,
+      probabilityBetter: 0.99,
+    }));
     const [together, alone, ...more] = adjustmentEntries([plus, minus, made]);
     expect(together).toMatch(/cable tension \+3 clicks .*; .* cable tension -3 clicks .*\. Together they helped: /);
     expect(alone).toMatch(/cable tension \+2 clicks .*\. It helped: /);
     expect(more).toEqual([]);
+  });
+
+  it('is said of the skips and of the shifts each where a chain was replaced with other work', () => {
+    const skipping = {
+      before: { skips: 3, hours: 2 },
+      after: { skips: 0, hours: 9 },
+      probabilityFewer: 0.98,
+      hoursStillNeeded: 0,
+    };
+    const [parts, clicks] = [
+      { parameter: 'chain', amount: null, unit: 'done', skipping },
+      { parameter: 'cable-tension', amount: 1, unit: 'clicks' },
+    ].map((one) => ({ ...made, ...one, sharedPeriod: true, probabilityBetter: 0.99 }));
+    const [said] = adjustmentEntries([parts, { ...parts, parameter: 'cassette' }, clicks]);
+    expect(said).toMatch(/\. Together they helped: trouble .* That helped against skips: .* cannot be told apart\.$/);
+    expect(said.match(/helped/g)).toHaveLength(2);
+    expect(said.match(/told apart/g)).toHaveLength(1);
   });
 });

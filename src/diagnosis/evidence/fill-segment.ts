@@ -1,18 +1,12 @@
 import type { EvidenceKind } from '../../gear-trace/gear-trace.ts';
-import type { ChainDropEvent, RideEvents, ShiftEvent } from '../../shifts/ride-events.ts';
+import type { DropSide, RideEvents, ShiftEvent } from '../../shifts/ride-events.ts';
 import { evidenceWeights } from '../assumptions.ts';
 import { cogCell, type EvidenceSegment, LOAD_BINS, type LoadEdges, loadBin, outcomes } from './evidence-table.ts';
 import { FIT_KINDS, fitKind } from './outcome-fit.ts';
 import { MOST_SPREADS, type RevTiming, timesCog } from './rev-timing.ts';
 
-/** Which end a dropped chain belongs to: 0 past the largest cog, 1 past the smallest, 2 elsewhere. */
-function dropEnd(drop: ChainDropEvent, cassetteLength: number): number {
-  if (drop.side === 'past-largest') return 0;
-  if (drop.side === 'past-smallest') return 1;
-  if (drop.side === 'unknown' && drop.afterShiftTo === cassetteLength - 1) return 0;
-  if (drop.side === 'unknown' && drop.afterShiftTo === 0) return 1;
-  return 2;
-}
+/** Where a dropped chain left: 0 past the largest cog, 1 past the smallest, 2 elsewhere. */
+const dropEnd: Readonly<Record<DropSide, number>> = { 'past-largest': 0, 'past-smallest': 1, chainring: 2, unknown: 2 };
 
 /** A stretch of one ride: its events between two moments (seconds since the ride's start, `toS` excluded), and the share of its pedalling that lies between them. */
 export interface RideStretch {
@@ -47,8 +41,7 @@ export function fillSegment(segment: EvidenceSegment, stretch: RideStretch, usua
     if (within(ghost) && !ghost.towardsCommand)
       segment.ghosts[cogCell(cassetteLength, ghost.toCog > ghost.fromCog, ghost.fromCog)] += ghost.confidence;
   for (const skip of events.skips) if (within(skip) && skip.cog >= 0) segment.skips[skip.cog] += skip.confidence;
-  for (const drop of events.chainDrops)
-    if (within(drop)) segment.drops[dropEnd(drop, cassetteLength)] += drop.confidence;
+  for (const drop of events.chainDrops) if (within(drop)) segment.drops[dropEnd[drop.side]] += drop.confidence;
   for (let cog = 0; cog < cassetteLength; cog++) {
     const pedalledS = (events.pedallingSByCog[cog] ?? 0) * timeShare;
     segment.pedallingS[cog] += pedalledS;

@@ -134,14 +134,16 @@ function lostPastEnds(seen: Observed): string[] {
   return [sentence(`the chain was lost ${listed(lost)}${both}`)];
 }
 
-function worn(seen: Observed): string[] {
+/** Skips of the old parts are none of the new ones': where both were ridden, the hours are told with the part that was replaced. */
+function worn(seen: Observed, partsReplaced: boolean): string[] {
   const skips = seen.skips();
   const hours = hoursOnKnownCogs(seen);
   if (skips === 0) return [sentence(`no skip under load in ${hours}`)];
   const most = seen.pedallingShare.indexOf(Math.max(...seen.pedallingShare));
+  const within = partsReplaced ? 'in all, on the old parts and the new' : `in ${hours}`;
   return [
     sentence(
-      `the chain skipped ${counted(skips, 'time')} in ${hours}, ${seen.skips((cog) => cog === most)} of them on the most used cog (${seen.cassette[most]})`,
+      `the chain skipped ${counted(skips, 'time')} ${within}, ${seen.skips((cog) => cog === most)} of them on the most used cog (${seen.cassette[most]})`,
     ),
     sentence(`${figure(seen.all.trouble)} of ${counted(seen.all.shifts, 'judged shift')} went wrong`),
   ];
@@ -179,18 +181,20 @@ const comparesNothing: readonly Cause[] = ['no-fault', 'low-limit-loose', 'high-
 /**
  * What the rides show for or against a cause, in plain sentences with numbers. Where no shift was late or missed, all comparisons
  * would read 0 against 0: each cause then says the one same sentence instead. An end cog that was never asked for says nothing of its limit.
+ *
+ * @param partsReplaced chain or cassette were replaced between the rides
  */
-export function evidenceSentences(cause: Cause, seen: Observed): string[] {
+export function evidenceSentences(cause: Cause, seen: Observed, partsReplaced = false): string[] {
   const cog = cogOfLimit(cause, seen);
   const lost = cog !== null && seen.drops(cog === 0 ? 'past-smallest' : 'past-largest') > 0;
   if (cog !== null && seen.commandedOnto(cog) === 0 && !lost)
     return [`No shift onto the ${seen.cassette[cog]} was asked for: nothing is known of its limit.`];
-  const [first, ...others] = sentencesFor(cause, seen);
+  const [first, ...others] = sentencesFor(cause, seen, partsReplaced);
   if (lateOrMissed(seen.all) > 0 || comparesNothing.includes(cause)) return [first, ...others];
   return [noFault(seen)[0], ...(cause === 'pulley-gap-large' ? [] : others)];
 }
 
-function sentencesFor(cause: Cause, seen: Observed): string[] {
+function sentencesFor(cause: Cause, seen: Observed, partsReplaced: boolean): string[] {
   switch (cause) {
     case 'no-fault':
       return noFault(seen);
@@ -215,6 +219,6 @@ function sentencesFor(cause: Cause, seen: Observed): string[] {
     case 'cable-friction':
       return [bothDirections(seen, 'to-smaller')];
     case 'worn-drivetrain':
-      return worn(seen);
+      return worn(seen, partsReplaced);
   }
 }

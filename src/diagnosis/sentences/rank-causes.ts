@@ -5,7 +5,7 @@ import type { CauseVerdict, Onset } from '../diagnosis.ts';
 import type { Observed } from '../observed.ts';
 import { failedOneWay } from '../unexplained/one-way-trouble.ts';
 import { evidenceSentences } from './evidence-sentences.ts';
-import { adjustmentSentences, onsetSentence } from './story-sentences.ts';
+import { adjustmentSentences, onsetSentence, tells } from './story-sentences.ts';
 import { unshownSentences } from './where-it-shows.ts';
 
 /** What the sentences about a cause are made from. */
@@ -29,11 +29,12 @@ export function rankCauses(
   probabilities: readonly number[],
   { seen, failsOneWay, comparisons, onset, rides }: Known,
 ): readonly [CauseVerdict, ...CauseVerdict[]] {
+  const partsReplaced = comparisons.some((one) => one.skipping && tells(one));
   const [first, ...others] = causes
     .map((cause, c) => ({
       cause,
       probability: probabilities[c],
-      evidence: [...evidenceSentences(cause, seen), ...adjustmentSentences(cause, comparisons)],
+      evidence: [...evidenceSentences(cause, seen, partsReplaced), ...adjustmentSentences(cause, comparisons)],
     }))
     .sort((a, b) => b.probability - a.probability);
   const plainly = failsOneWay ? [failedOneWay(failsOneWay)] : [];

@@ -4,6 +4,7 @@ import { endCogBeforeAndAfter } from '../../adjustments/end-cog-words.ts';
 import { cameBackWords, growthWords, oppositeInShort } from '../../adjustments/hidden-words.ts';
 import { isTogether, madeTogether } from '../../adjustments/made-together.ts';
 import { amountWords } from '../../adjustments/parameter-words.ts';
+import { skipsBeforeAndAfter } from '../../adjustments/skip-words.ts';
 import { counted } from '../../numeric/counted.ts';
 import { figure } from '../../numeric/figure.ts';
 import { chance } from '../../numeric/percent.ts';
@@ -16,7 +17,8 @@ const trouble = (period: AdjustmentComparison['before']): string =>
   `${figure(period.late + period.missed + period.overshot)} of ${figure(period.shifts)}`;
 
 /** "29 of 218 shifts went wrong before (164 shifts from before it began left out), 23 of 197 after". */
-function beforeAndAfter({ before, after, leftOut, endCog }: AdjustmentComparison): string {
+function beforeAndAfter({ before, after, leftOut, endCog, skipping }: AdjustmentComparison): string {
+  if (skipping) return skipsBeforeAndAfter(skipping);
   const from = leftOut.before > 0 ? ` (${counted(leftOut.before, 'shift')} from before it began left out)` : '';
   const until = leftOut.after > 0 ? ` (${counted(leftOut.after, 'shift')} from when it began on left out)` : '';
   if (endCog) return endCogBeforeAndAfter(endCog) + from + until;
@@ -24,12 +26,15 @@ function beforeAndAfter({ before, after, leftOut, endCog }: AdjustmentComparison
 }
 
 /** Whether there is a before and an after to set against one another. */
-const tells = ({ endCog, before, after }: AdjustmentComparison): boolean =>
-  endCog ? endCog.before.shifts > 0 && endCog.after.shifts > 0 : before.shifts > 0 && after.shifts > 0;
+export function tells({ endCog, skipping, before, after }: AdjustmentComparison): boolean {
+  if (skipping) return skipping.before.hours > 0 && skipping.after.hours > 0;
+  return endCog ? endCog.before.shifts > 0 && endCog.after.shifts > 0 : before.shifts > 0 && after.shifts > 0;
+}
 
 /** What an adjustment did, to append; nothing where that is not decided. */
 function verdictWords(comparison: AdjustmentComparison, it: string): string {
-  const { probabilityBetter, cameBack, wentOnGrowing, oppositeWays } = comparison;
+  const { probabilityBetter, cameBack, wentOnGrowing, oppositeWays, skipping } = comparison;
+  if (skipping) return skipping.probabilityFewer >= DECIDED_AT ? `: ${it} helped` : '';
   if (cameBack) return `: ${cameBackWords({ ...cameBack, at: new Date(cameBack.fromMs).toISOString() })}`;
   if (wentOnGrowing) return `: ${growthWords(wentOnGrowing)}`;
   if (oppositeWays) return `: ${oppositeInShort(oppositeWays)}`;

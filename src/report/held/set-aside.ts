@@ -15,9 +15,6 @@ export type SetAside =
   | ({ readonly code: 'one-cog-off' } & CogOff)
   | { readonly code: 'another-cassette'; readonly changedAt: string };
 
-/** Codes of the warnings that stand at such rides. */
-export const codesOfSetAside: readonly string[] = [speedUnitDoubtful, 'one-cog-off', 'another-cassette'];
-
 /** What a bike's rides are held against. */
 export interface BikeAsDescribed {
   readonly bike: Bike;

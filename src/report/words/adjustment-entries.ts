@@ -1,12 +1,12 @@
 import { madeTogether } from '../../adjustments/made-together.ts';
 import { adjustmentWords } from '../../adjustments/parameter-words.ts';
 import type { AdjustmentReport } from '../adjustment-report-schema.ts';
-import { adjustmentVerdict, NOT_TOLD_APART } from './adjustment-verdict.ts';
+import { NOT_TOLD_APART, verdictSentences } from './adjustment-verdict.ts';
 import { utcDayAndTime } from './moment-words.ts';
 
 /**
  * What was adjusted and whether it helped, an entry for each; those with no judged shift between are judged together, in one, but for limit
- * screws, each of which has an end cog of its own.
+ * screws, each of which has an end cog of its own, and for chain and cassette, which go by skips.
  */
 export const adjustmentEntries = (adjustments: readonly AdjustmentReport[]): string[] =>
   madeTogether(adjustments).map(
@@ -15,8 +15,10 @@ export const adjustmentEntries = (adjustments: readonly AdjustmentReport[]): str
   );
 
 function verdictOfAll(made: readonly AdjustmentReport[]): string {
-  const together = made.filter(({ endCog }) => !endCog).slice(0, 1);
+  const together = made.filter(({ endCog, skipping }) => !endCog && !skipping).slice(0, 1);
+  const worn = made.filter(({ skipping }) => skipping).slice(0, 1);
   const limits = made.filter(({ endCog }) => endCog);
-  const said = [...new Set([...together, ...limits].map(adjustmentVerdict))];
-  return said.map((one, i) => (i < said.length - 1 ? one.replace(` ${NOT_TOLD_APART}`, '') : one)).join(' ');
+  const said = new Set([...together, ...worn, ...limits].flatMap(verdictSentences));
+  const apart = said.delete(NOT_TOLD_APART) ? [NOT_TOLD_APART] : [];
+  return [...said, ...apart].join(' ');
 }

@@ -6,15 +6,23 @@ import { upperFirst } from '../../numeric/upper-first.ts';
 import type { AdjustmentReport } from '../adjustment-report-schema.ts';
 import { limitVerdict } from './limit-verdict.ts';
 import { rateWithInterval } from './number-words.ts';
+import { skipVerdict } from './skip-verdict.ts';
 import { whatAllHides } from './what-all-hides.ts';
 
 /** Said of an adjustment that shares its before and after with another. */
 export const NOT_TOLD_APART = 'No shift was judged between this and other work, so their shares cannot be told apart.';
 
-/** Whether an adjustment helped, in sentences with the numbers before and after: for a limit screw those of its end cog. */
-export function adjustmentVerdict(adjustment: AdjustmentReport): string {
-  const { sharedPeriod, leftOut, endCog, parameter, wrongWayFor } = adjustment;
-  const sentences = endCog ? limitVerdict(endCog, adjustment) : overallVerdict(adjustment);
+/** Whether an adjustment helped, in sentences with the numbers before and after: for a limit screw those of its end cog, for a chain or cassette the skips. */
+export const adjustmentVerdict = (adjustment: AdjustmentReport): string => verdictSentences(adjustment).join(' ');
+
+/** The same, a sentence each. */
+export function verdictSentences(adjustment: AdjustmentReport): string[] {
+  const { sharedPeriod, leftOut, endCog, skipping, parameter, wrongWayFor } = adjustment;
+  const sentences = endCog
+    ? limitVerdict(endCog, adjustment)
+    : skipping
+      ? [...skipVerdict(skipping), ...(changedShifts(adjustment) ? overallVerdict(adjustment) : [])]
+      : overallVerdict(adjustment);
   if (leftOut.before + leftOut.after > 0)
     sentences.push(
       `Left out of this because a fault began suddenly: ${[leftOut.before > 0 && `${counted(leftOut.before, 'shift')} before it began`, leftOut.after > 0 && `${counted(leftOut.after, 'shift')} from then on`].filter(Boolean).join(' and ')}.`,
@@ -24,8 +32,15 @@ export function adjustmentVerdict(adjustment: AdjustmentReport): string {
       `It was the wrong way for ${causePhrase(wrongWayFor, parameter === 'index-offset')}: take it back first.`,
     );
   if (sharedPeriod) sentences.push(NOT_TOLD_APART);
-  return sentences.join(' ');
+  return sentences;
 }
+
+/** Whether the shifts show that something came of it. A chain or cassette is not replaced for their sake, so that they do not is no news. */
+const changedShifts = (adjustment: AdjustmentReport): boolean => {
+  const { before, after, probabilityBetter } = adjustment;
+  const decided = probabilityBetter >= DECIDED_AT || probabilityBetter <= 1 - DECIDED_AT;
+  return (before.shifts > 0 && after.shifts > 0 && decided) || whatAllHides(adjustment, 'it') !== null;
+};
 
 /** The same by all judged shifts. */
 function overallVerdict(adjustment: AdjustmentReport): string[] {

@@ -1,3 +1,4 @@
+import { sum } from 'd3-array';
 import { describe, expect, it } from 'vitest';
 import { parseAdjustments } from '../../../src/adjustments/parse-adjustments.ts';
 import { analyse } from '../../../src/analyse.ts';
@@ -30,13 +31,22 @@ const report = (logs: readonly RideLog[], bike: Bike | null, adjustments = '') =
   analyse(logs, { bike, adjustments: adjustments ? parseAdjustments('adjustments.csv', adjustments) : [] });
 const newCassette = 'at,parameter,amount,unit,note\n2026-05-02T18:00:00Z,cassette,,done,';
 
+/** The tallies hold the judged shifts of those rides, and of those alone, that say nothing against it. */
+function expectTallied({ rides, cogs }: ReturnType<typeof report>, notTallied: readonly (string | null)[]): void {
+  expect(rides.map((ride) => ride.notTallied)).toEqual(notTallied);
+  const judged = rides
+    .filter((ride) => ride.leftOut === null && ride.notTallied === null)
+    .map(({ counts }) => counts.clean + counts.late + counts.missed + counts.overshot);
+  expect(sum(cogs, ({ shifts }) => shifts)).toBe(sum(judged));
+}
+
 /** What stands wherever no verdict is drawn. */
 function expectHeldBack(found: ReturnType<typeof report>, code: string, start: RegExp): void {
   const { heldBack, suggestion, checkRide, separates, undecided, weighed } = found.diagnosis;
   expect(heldBack?.code).toBe(code);
   expect(verdictOf(found).kind).toBe('nothing-seen');
   expect(verdictSentence(found)).toBe(heldBack?.sentence);
-  expect(suggestion).toMatchObject({ namesCause: false, parameter: 'none' });
+  expect(suggestion).toMatchObject({ namesCause: false, parameter: 'none', sense: null });
   expect(suggestion.start).toMatch(start);
   expect([checkRide.blocks, checkRide.sentences, separates, undecided]).toEqual([[], [], null, null]);
   expect(weighed.judgedShifts).toBe(0);
@@ -49,15 +59,20 @@ function expectHeldBack(found: ReturnType<typeof report>, code: string, start: R
 describe('no verdict is drawn', () => {
   it('from rides of several bikes, from which one was guessed', () => {
     const logs = [ridden(1, madeBike, false), ridden(2, another, false)];
-    expectHeldBack(report(logs, null), 'rides-apart', /the rides of each bike by themselves/);
+    const found = report(logs, null);
+    expectHeldBack(found, 'rides-apart', /the rides of each bike by themselves/);
+    expectTallied(found, ['rides-apart', null]);
     const alone = report([logs[0]], null);
+    expectTallied(alone, [null]);
     expect(alone.diagnosis.heldBack).toBeNull();
     expect(alone.diagnosis.weighed.judgedShifts).toBeGreaterThan(30);
   });
 
   it('from a speed that is not in metres a second, unless other rides are', () => {
     expectHeldBack(report([inKmh(ridden(1))], madeBike), 'speed-unit', /metres a second/);
-    const { diagnosis } = report([ridden(1), inKmh(ridden(2))], madeBike);
+    const found = report([ridden(1), inKmh(ridden(2))], madeBike);
+    expectTallied(found, [null, 'speed-unit']);
+    const { diagnosis } = found;
     expect(diagnosis.heldBack).toBeNull();
     expect(diagnosis.weighed.rides).toBe(1);
     expect(diagnosis.notes[0]).toContain('day-2.csv');
@@ -82,6 +97,7 @@ describe('no verdict is drawn', () => {
     const found = report(logs, madeBike, newCassette);
     expectHeldBack(found, 'another-cassette', /with the cogs that it has now/);
     expect(found.rides.map(({ leftOut }) => leftOut)).toEqual([null, null]);
+    expectTallied(found, [null, 'another-cassette']);
     expect(found.rides[1].warnings.map(({ code }) => code)).toEqual(['another-cassette']);
     expect(report(logs, madeBike).diagnosis.heldBack).toBeNull();
   });

@@ -67,6 +67,7 @@ describe('htmlReport', () => {
         suggestion: {
           namesCause: true,
           inspectFirst: false,
+          sense: null,
           parameter: evil,
           action: evil,
           start: evil,

@@ -1,0 +1,40 @@
+import { DECIDED_AT } from '../../adjustments/compare-rates.ts';
+import { FURTHEST_HOURS } from '../../adjustments/compare-skips.ts';
+import { skipsBeforeAndAfter } from '../../adjustments/skip-words.ts';
+import { counted } from '../../numeric/counted.ts';
+import { chance } from '../../numeric/percent.ts';
+import type { AdjustmentReport } from '../adjustment-report-schema.ts';
+
+type Skipping = NonNullable<AdjustmentReport['skipping']>;
+
+/** Whether a new chain or cassette helped, by the skips under load: those are what it is replaced for. */
+export function skipVerdict({ before, after, probabilityFewer, hoursStillNeeded }: Skipping): string[] {
+  if (before.hours === 0) return ['Nothing was pedalled before it, so there are no skips to compare with.'];
+  const more = stillNeeded(after.hours, hoursStillNeeded);
+  if (after.hours === 0)
+    return [
+      `Before it the chain skipped ${counted(before.skips, 'time')} in ${before.hours.toFixed(1)} hours of pedalling; nothing was ridden after it yet.`,
+      ...(before.skips > 0 ? more : []),
+    ];
+  if (before.skips + after.skips === 0)
+    return [
+      `The chain did not skip in ${before.hours.toFixed(1)} hours of pedalling before, nor in ${after.hours.toFixed(1)} hours since: there was no skip to cure.`,
+    ];
+  const helped =
+    probabilityFewer >= DECIDED_AT
+      ? 'That helped against skips'
+      : probabilityFewer <= 1 - DECIDED_AT
+        ? 'The chain skips more often since'
+        : 'Not decided yet whether that helped against skips';
+  return [
+    `${helped}: ${skipsBeforeAndAfter({ before, after })}; fewer with a probability of ${chance(probabilityFewer)}.`,
+    ...more,
+  ];
+}
+
+function stillNeeded(hoursAfter: number, needed: number | null): string[] {
+  if (needed === 0) return [];
+  if (needed !== null)
+    return [`About ${counted(needed, hoursAfter > 0 ? 'more hour' : 'hour')} of pedalling will tell.`];
+  return [`Not even ${FURTHEST_HOURS} more hours${hoursAfter > 0 ? ' like those since' : ''} would tell.`];
+}
