@@ -66,7 +66,7 @@ describe('an adjustment that made it worse', () => {
       ...{ at: '2026-05-07T12:00:00Z', parameter: 'cable-tension', amount: 6, unit: 'clicks' },
       ...{ before: period(5), after: period(40), probabilityBetter: 0.001, cogs: [], endCog: null },
       ...{ shiftsStillNeeded: null, cameBack: null, wentOnGrowing: null, oppositeWays: null, sharedPeriod: false },
-      leftOut: { before: 0, after: 0 },
+      ...{ leftOut: { before: 0, after: 0 }, skipping: null, group: 0 },
     };
     const failing = seen({ all: count(600, 40) });
     const since = { last: made, seen: failing, lost: () => 0 };
