@@ -142,7 +142,7 @@ it('judges a ride whose power meter wrote zeros as one without a meter, and the 
   expect([measured.zeros, none.zeros, flat.zeros, fallenSilent.zeros]).toEqual([false, false, true, true]);
   expect(flat).toEqual({ ...none, zeros: true });
   expect(fallenSilent.evidence).toBe('full');
-  expect(Math.abs(fallenSilent.trouble - measured.trouble)).toBeLessThanOrEqual(3);
+  expect(Math.abs(fallenSilent.trouble - measured.trouble)).toBeLessThanOrEqual(0.2 * measured.trouble);
 });
 
 /** A sound bike with these rings, ridden for an hour by a recorder that names cogs only. */

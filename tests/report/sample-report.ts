@@ -121,7 +121,13 @@ export const sampleDiagnosis: Diagnosis = {
   lateralErrorMm: sampleBike.cassette.map((teeth, i) => ({ teeth, mean: -0.4 - 0.01 * i, low: -0.8, high: -0.1 })),
   clicks: { parameter: 'cable-tension', unit: 'clicks', mean: 2.4, low: 0.9, high: 4.1 },
   onset: { kind: 'steady', at: '2026-04-10T07:00:00.000Z', rideBeforeAt: null, probability: 0.6 },
-  riderPart: { probability: 0.05, troubleRateLowTorque: null, troubleRateHighTorque: null, goneWithSoftLegs: false, sentence: '' },
+  riderPart: {
+    probability: 0.05,
+    troubleRateLowTorque: null,
+    troubleRateHighTorque: null,
+    goneWithSoftLegs: false,
+    sentence: '',
+  },
   separates: {
     between: ['cable-tension-low', 'cable-friction'],
     bySkips: false,

@@ -38,7 +38,7 @@ const OWN = rateGrid([{ weight: 1, a: 1, b: 1.5 }]);
 const OWN_SHARE = 0.07;
 
 /** Chance that the clean shifts onto a cog are slow. An assumption of ours. */
-const SLOW_SHARE = 0.15;
+const SLOW_SHARE = 0.1;
 
 /** Log likelihood of some shifts at each rate of the direction's grid, and of the grid of a cog's own. */
 interface LogFits {

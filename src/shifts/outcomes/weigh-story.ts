@@ -1,6 +1,6 @@
 import type { OutcomeProbability } from '../ride-events.ts';
 import type { ShiftStories } from '../stories/shift-stories.ts';
-import type { Way } from '../stories/story.ts';
+import { WAYS, type Way } from '../stories/story.ts';
 import { REV_STEP } from '../stories/turn-chances.ts';
 import { CLEAN_WITHIN_REVS, LATE_WITHIN_REVS } from '../turn-limits.ts';
 
@@ -24,12 +24,13 @@ export const outcomesOf = ({ clean, slow, late, veryLate, never, overshot }: Rea
   overshot,
 });
 
-/** What a shift is that comes in time, by its way; null for those that do not come so. */
-const arrivesAs = { clean: 'clean', slow: 'clean', late: 'late', veryLate: null, never: null, overshot: null } as const;
+/** Ways of a shift that comes to its cog before it is missed. */
+const IN_TIME: readonly Way[] = ['clean', 'slow', 'late'];
 
 /** One shift weighed: the probability of each outcome, and the revolutions it took if it was done. */
 interface WeighedStory {
   readonly probability: OutcomeProbability;
+  /** A clean one's as shifts usually take: that those onto some cogs are slower in good order says nothing of faults, and would be read so. */
   readonly crankRevs: (outcome: 'clean' | 'late') => number;
 }
 
@@ -39,17 +40,16 @@ export function weighStory(
   shares: Readonly<Shares>,
 ): WeighedStory {
   const parts = { ...none };
-  const sums = { clean: 0, late: 0 };
+  const turns = { ...none };
   for (const { way, byTurns } of stories) {
-    const inTime = arrivesAs[way];
     for (let k = 0; k < byTurns.length; k++) {
       const part = shares[way] * byTurns[k];
-      if (!inTime) parts[way] += part;
+      if (!IN_TIME.includes(way)) parts[way] += part;
       // the rider shifted again before so many turns: that the chain came there later is no success
       else if (k >= stepsPedalled) parts.veryLate += part;
       else {
-        parts[inTime] += part;
-        sums[inTime] += part * (k + 0.5) * REV_STEP;
+        parts[way] += part;
+        turns[way] += part * (k + 0.5) * REV_STEP;
       }
     }
   }
@@ -59,7 +59,7 @@ export function weighStory(
     parts.late = 0;
     parts.veryLate = 0;
   }
-  const total = parts.clean + parts.late + parts.veryLate + parts.never + parts.overshot || 1;
+  const total = WAYS.reduce((sum, way) => sum + parts[way], 0) || 1;
   for (const key of Object.keys(parts) as Way[]) parts[key] /= total;
   return {
     probability: outcomesOf(parts),
@@ -67,7 +67,7 @@ export function weighStory(
       alreadyThere
         ? 0
         : parts[outcome] > 0
-          ? sums[outcome] / total / parts[outcome]
+          ? turns[outcome] / total / parts[outcome]
           : outcome === 'late'
             ? LATE_WITHIN_REVS
             : CLEAN_WITHIN_REVS,
