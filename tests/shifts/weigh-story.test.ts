@@ -7,6 +7,7 @@ import {
   lateDensity,
   REV_STEP,
   REVS,
+  slowDensity,
   veryLateDensity,
 } from '../../src/shifts/stories/turn-chances.ts';
 
@@ -65,6 +66,14 @@ describe('the stories of a shift', () => {
     const all = shares.clean + shares.late + shares.veryLate;
     expect(probability.late).toBeCloseTo(lateInTime / all, 12);
     expect(probability.missed).toBeCloseTo((shares.late - lateInTime + shares.veryLate) / all, 12);
+  });
+
+  it('that come slowly in time are clean, and leave the turns of clean ones as they usually are', () => {
+    const slowly: StoryByTurns = { name: 'straight-slow', way: 'slow', byTurns: slowDensity };
+    const half = { ...shares, clean: 0.15, slow: 0.15 };
+    const { probability, crankRevs } = weighStory({ ...told, stories: [...arrived, slowly] }, half);
+    expect(probability.clean).toBeCloseTo(weighStory(told, shares).probability.clean, 12);
+    expect(crankRevs('clean')).toBeCloseTo(weighStory(told, shares).crankRevs('clean'), 12);
   });
 
   it('take as many turns as their way does on average', () => {

@@ -4,6 +4,7 @@ import { upperFirst } from '../../src/numeric/upper-first.ts';
 import { showsNothing } from '../../src/report/shows-nothing.ts';
 import { verdictOf, wasOneCause } from '../../src/report/verdict-kind.ts';
 import { ifOneFault } from '../../src/report/words/if-one-fault.ts';
+import { stillThereSentence } from '../../src/report/words/still-there-sentence.ts';
 import { verdictSentence } from '../../src/report/words/verdict-words.ts';
 import { nowEvidence, undecidedSentence, wasOnce } from '../../src/report/words/what-it-was.ts';
 import type { BikeDetail } from '../api/answers.ts';
@@ -16,7 +17,6 @@ import type { BikePage } from './bike-page.ts';
 import { causeList } from './cause-list.ts';
 import { namedCause } from './named-cause.ts';
 import { nextStep } from './next-step.ts';
-import { stillThereSentence } from './still-there-sentence.ts';
 import { troubleSentence } from './trouble-sentence.ts';
 import { verdictHeadline } from './verdict-headline.ts';
 
@@ -43,7 +43,7 @@ function facts(bike: BikeDetail, said: boolean): string[] {
     said ? onsetSentence(report) : null,
     said ? stillThereSentence(report) : null,
     said && !isOverdone(report) ? unexplained?.sentence : null,
-    riderPart.probability >= 0.5 ? riderPart.sentence : null,
+    riderPart.probability >= 0.5 || riderPart.goneWithSoftLegs ? riderPart.sentence : null,
     undecidedSentence(report),
   ].filter((fact): fact is string => Boolean(fact));
 }

@@ -11,6 +11,7 @@ import { furtherSentences } from '../words/further-sentences.ts';
 import { ifOneFault } from '../words/if-one-fault.ts';
 import { lateralSentence } from '../words/lateral-sentence.ts';
 import { stepList } from '../words/step-list.ts';
+import { stillThereSentence } from '../words/still-there-sentence.ts';
 import { explainedCauses, verdictSentence } from '../words/verdict-words.ts';
 import { causesTitle, nowEvidence, undecidedSentence, wasOnce } from '../words/what-it-was.ts';
 import { chartFigure } from './chart-figure.ts';
@@ -19,8 +20,8 @@ import { html, type Markup } from './markup.ts';
 /** The verdict with evidence and its two charts. */
 export function htmlVerdict(report: Report): Markup {
   const { diagnosis, bike } = report;
-  const undecided = undecidedSentence(report);
-  const sentences = [...(undecided ? [undecided] : []), ...nowEvidence(report), ...furtherSentences(diagnosis)];
+  const now = [undecidedSentence(report), stillThereSentence(report)].filter((sentence) => sentence !== null);
+  const sentences = [...now, ...nowEvidence(report), ...furtherSentences(diagnosis)];
   const explained = explainedCauses(report);
   return html`<section>
 <h2>Verdict</h2>

@@ -7,6 +7,7 @@ import { furtherSentences } from '../words/further-sentences.ts';
 import { ifOneFault } from '../words/if-one-fault.ts';
 import { otherCauses } from '../words/other-causes.ts';
 import { stepList } from '../words/step-list.ts';
+import { stillThereSentence } from '../words/still-there-sentence.ts';
 import { explainedCauses, verdictSentence } from '../words/verdict-words.ts';
 import { causesTitle, nowEvidence, undecidedSentence, wasOnce } from '../words/what-it-was.ts';
 import type { TextPage } from './text-page.ts';
@@ -18,6 +19,8 @@ export function textVerdict(page: TextPage, report: Report): void {
   page.emphasised(verdictSentence(report), page.style[verdictTone(report)]);
   const undecided = undecidedSentence(report);
   if (undecided) page.paragraph(undecided);
+  const stillThere = stillThereSentence(report);
+  if (stillThere) page.paragraph(stillThere);
   for (const sentence of nowEvidence(report)) page.bullet(sentence);
   const explained = explainedCauses(report);
   if (wasOnce(report) && explained.length > 0) page.subheading(causesTitle(report, ''));

@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
-import { stillThereSentence } from '../../web/bike/still-there-sentence.ts';
-import { sampleReport, sampleWellSince } from '../report/sample-report.ts';
+import { stillThereSentence } from '../../src/report/words/still-there-sentence.ts';
+import { sampleReport, sampleWellSince } from './sample-report.ts';
 
 it('tells of the time after the last adjustment only where somebody rode since', () => {
   const report = sampleReport();
@@ -30,6 +30,14 @@ it('is not said where nobody tried the cog that would tell, and else with how of
     stillThereSentence({ ...rest, diagnosis: { ...diagnosis, now: { ...diagnosis.now, setting, trial } } });
   expect(said('untested')).toBeNull();
   expect(said('same')).toMatch(/90 %: the largest cog was tried in 1 judged shift since\.$/);
+});
+
+it('owns that shifts still fail as they did where the adjustment should have cured it', () => {
+  const report = sampleReport();
+  const diagnosis = { ...report.diagnosis, stillThere: 0.05 };
+  expect(stillThereSentence({ ...report, diagnosis })).toMatch(
+    /^By what was adjusted it should be gone \(still there: 5 %\), yet shifts since fail/,
+  );
 });
 
 it('is not said where the last adjustment went too far, which the verdict says', () => {

@@ -1,7 +1,8 @@
-import { chance } from '../../src/numeric/percent.ts';
-import type { Report } from '../../src/report/report-schema.ts';
-import { wasOneCause } from '../../src/report/verdict-kind.ts';
-import { triedWords } from '../../src/report/words/verdict-words.ts';
+import { CURED_BELOW } from '../../diagnosis/cured-below.ts';
+import { chance } from '../../numeric/percent.ts';
+import type { Report } from '../report-schema.ts';
+import { wasOneCause } from '../verdict-kind.ts';
+import { triedWords } from './verdict-words.ts';
 
 /**
  * Whether the fault outlived the last adjustment; null where nothing is at fault, nothing was adjusted, or no shift was judged
@@ -23,6 +24,8 @@ export function stillThereSentence({
   )
     return null;
   const { trial } = diagnosis.now;
+  if (diagnosis.now.setting === 'same' && diagnosis.stillThere < CURED_BELOW)
+    return `By what was adjusted it should be gone (still there: ${chance(diagnosis.stillThere)}), yet shifts since fail as they did. Another fault may do the same, or less was turned than was logged.`;
   const tried = trial ? `: ${triedWords(trial)}` : '';
   return `After the last adjustment it is still there with a probability of ${chance(diagnosis.stillThere)}${tried}.`;
 }
