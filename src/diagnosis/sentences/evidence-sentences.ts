@@ -4,6 +4,7 @@ import { listed } from '../../numeric/listed.ts';
 import { upperFirst } from '../../numeric/upper-first.ts';
 import { type CausePlace, causePlace, shiftsAt, shiftsBeside } from '../cause-place.ts';
 import type { Cause } from '../causes.ts';
+import { SAY_LITTLE } from '../fewest-shifts.ts';
 import { lateOrMissed, type Observed, type ShiftCount } from '../observed.ts';
 
 const wasWere = (count: number): string => (count === 1 ? 'was' : 'were');
@@ -50,9 +51,6 @@ function tension(seen: Observed, low: boolean): string[] {
     );
   return lines;
 }
-
-/** So few shifts onto a cog say little of it, if all of them went well. An assumption of ours. */
-const SAY_LITTLE = 5;
 
 /** The end cog whose limit a cause is about (cassette index); null for a cause that is about none. */
 function cogOfLimit(cause: Cause, { cassette }: Observed): number | null {

@@ -3,6 +3,7 @@ import { wilsonInterval } from '../../numeric/wilson-interval.ts';
 import { chanceOfSoMany } from './chance-of-so-many.ts';
 import type { ForetoldTrouble } from './foretold-trouble.ts';
 import { joinSeen, type SeenTrouble } from './seen-trouble.ts';
+import { sureCount } from './sure-count.ts';
 
 /*
  * What is asked before trouble counts as unexplained. Assumptions of ours; how seldom sound bikes and bikes with a single fault meet
@@ -14,8 +15,6 @@ const LEAST_EXCESS = 0.1;
 /** So many clean shifts at the end, and less likely than this at the rate before: it was put right. */
 const CLEAN_AT_LAST = 6;
 const STILL_THERE = 0.05;
-/** Sure ones add up to a hair less than their number. */
-const A_HAIR = 0.1;
 
 /** The trouble of some cells (`cogCell`) against what a cause foretells. */
 export interface TroubleAgainst {
@@ -31,8 +30,6 @@ export interface Strictness {
   readonly mostChance: number;
   readonly fewestSure: number;
 }
-
-const surely = ({ sure }: SeenTrouble): number => Math.floor(sure + A_HAIR);
 
 /**
  * Sets trouble against what a cause foretells.
@@ -52,7 +49,7 @@ export function againstForetold(
   );
   return {
     seen,
-    chance: mean(rates, (rate) => chanceOfSoMany(surely(seen), seen.shifts, rate, unlikeness)) ?? 1,
+    chance: mean(rates, (rate) => chanceOfSoMany(sureCount(seen.sure), seen.shifts, rate, unlikeness)) ?? 1,
     foretold: mean(rates) ?? 0,
   };
 }
@@ -62,8 +59,8 @@ export function moreThanForetold(
   { seen, chance, foretold }: TroubleAgainst,
   { mostChance, fewestSure }: Strictness,
 ): boolean {
-  if (chance >= mostChance || surely(seen) < fewestSure || isPutRight(seen)) return false;
-  return wilsonInterval(surely(seen), seen.shifts).low - foretold >= LEAST_EXCESS;
+  if (chance >= mostChance || sureCount(seen.sure) < fewestSure || isPutRight(seen)) return false;
+  return wilsonInterval(sureCount(seen.sure), seen.shifts).low - foretold >= LEAST_EXCESS;
 }
 
 /** Whether the newest shifts there went well, too many to be chance. */

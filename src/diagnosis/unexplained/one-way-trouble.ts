@@ -3,12 +3,11 @@ import type { Direction } from '../../shifts/ride-events.ts';
 import type { RidingEvidence } from '../evidence/build-evidence.ts';
 import { LOAD_BINS, loadBin } from '../evidence/evidence-table.ts';
 import { troubleShare } from '../evidence/outcome-fit.ts';
+import { sureCount } from './sure-count.ts';
 import { weighedShifts } from './weighed-shifts.ts';
 
 /** Chance that trouble of a bike in order would lie so much to one side. An assumption of ours. */
 const BY_CHANCE = 0.0001;
-/** Sure ones add up to a hair less than their number. */
-const A_HAIR = 0.1;
 
 const directions: readonly Direction[] = ['to-larger', 'to-smaller'];
 
@@ -31,11 +30,11 @@ export function oneWayTrouble(evidence: RidingEvidence): Direction | null {
 
 /** Whole counts of trouble, no more of it up to any of them than is sure: what is left over is carried to the next. */
 function surely(counts: readonly Counts[Direction][]): Counts[Direction][] {
-  let sure = A_HAIR;
+  let sum = 0;
   return counts.map(({ bad, of }) => {
-    const before = Math.floor(sure);
-    sure += bad;
-    return { bad: Math.floor(sure) - before, of };
+    const before = sureCount(sum);
+    sum += bad;
+    return { bad: sureCount(sum) - before, of };
   });
 }
 

@@ -2,6 +2,7 @@ import { sum } from 'd3-array';
 import { endWords } from '../../adjustments/end-cog-words.ts';
 import { lastDone } from '../../adjustments/last-done.ts';
 import { causeWords } from '../../diagnosis/cause-words.ts';
+import { SAY_LITTLE } from '../../diagnosis/fewest-shifts.ts';
 import { counted } from '../../numeric/counted.ts';
 import { figure } from '../../numeric/figure.ts';
 import { listed } from '../../numeric/listed.ts';
@@ -56,9 +57,6 @@ function nothingSeenSentence({ diagnosis, rides: listed = [] }: SpokenOf): strin
     return `No shift could be judged: of ${counted(weakShifts, 'shift')} only the rider's answer is known, which says little for or against any part.`;
   return 'No shift could be judged and nothing was seen to go wrong, which says little for or against any part.';
 }
-
-/** So few shifts onto an end cog, all of which went well, say little of its limit. */
-const SAY_LITTLE = 5;
 
 /** What keeps a bike whose shifts went well from being surer: end cogs that were hardly used, to append; empty where none were. */
 function hardlyTried({ bike: { cassette }, cogs = [] }: SpokenOf): string {
