@@ -38,11 +38,13 @@ const nameOf = ({ cause }: NamedCause, actuation: StateSigns['actuation']): stri
 
 /** What is likeliest wrong, or was. A fault is called likely only where one of them is, not where many together are. */
 function faultReason(signs: StateSigns): string[] {
-  const { actuation, fault, noFault, topFault, wellSince, overdone, cured, aboutLast, enough, namesCause } = signs;
+  const { actuation, fault, noFault, topFault, wellSince, overdone, cured, aboutLast, enough, namesCause, easeOff } =
+    signs;
   if (aboutLast && (overdone || cured || enough)) return [aboutLast];
   if (!topFault) return [];
   const likeliest = `${nameOf(topFault, actuation)} (${percent(topFault.probability)})`;
   if (wellSince) return [wellSince];
+  if (easeOff) return [easeOff];
   if (!enough || fault < WATCH_FROM) return [];
   // what is not named is not said as a verdict: the evidence stands for it
   const [shown] = namesCause ? [] : topFault.evidence;

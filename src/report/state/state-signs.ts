@@ -42,6 +42,8 @@ export interface StateSigns extends LostChains {
   readonly aboutLast: string | null;
   /** The verdict where the newest rides shift well though no logged adjustment accounts for all of it, and what to log. */
   readonly wellSince: string | null;
+  /** What to say where trouble is gone with soft legs and no part is named; else null. */
+  readonly easeOff: string | null;
   readonly trouble: TroubleNow;
   /** Whether enough shifts could be judged, and weighed. */
   readonly enough: boolean;
@@ -61,7 +63,7 @@ export interface StateSigns extends LostChains {
  * @param rides those that count for the bike, with all their shifts
  */
 export function stateSigns(report: Report, rides: readonly PlacedRide[]): StateSigns {
-  const { causes, stillThere, now, suggestion, shiftsWellSince, weighed, undecided } = report.diagnosis;
+  const { causes, stillThere, now, suggestion, shiftsWellSince, weighed, undecided, riderPart } = report.diagnosis;
   const trouble = troubleNow(report, rides);
   const [likeliest] = causes;
   const noFault = causes.find(({ cause }) => cause === 'no-fault')?.probability ?? 0;
@@ -89,6 +91,7 @@ export function stateSigns(report: Report, rides: readonly PlacedRide[]): StateS
     onlyUnexplained: kind === 'unexplained',
     aboutLast: kind === 'overdone' || kind === 'unsettled' || kind === 'cured' ? explainedSentence(report) : null,
     wellSince: kind === 'put-right' ? `${explainedSentence(report)} ${whatToLog(shiftsWellSince)}` : null,
+    easeOff: riderPart.goneWithSoftLegs && !suggestion.namesCause ? riderPart.sentence : null,
     trouble,
     enough: trouble.shifts >= FEWEST_SHIFTS && weighed.judgedShifts >= FEWEST_SHIFTS,
     weighed,

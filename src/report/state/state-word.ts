@@ -36,15 +36,15 @@ const FINE_BELOW = 0.05;
  * 5. `fine`: otherwise.
  *
  * A bike whose newest rides shift well though nothing logged accounts for it is watched, not sent to the workshop: what was done is to be
- * logged. A fault that the last adjustment cured counts only as far as it may still be there or past the mark. Where one went too far, what it
+ * logged. One whose trouble is gone with soft legs, and of which no part is named, is watched too: its rider is to ease off first. A fault that the last adjustment cured counts only as far as it may still be there or past the mark. Where one went too far, what it
  * made of the fault is the cause that counts. What the trouble rate counts, `troubleNow` says.
  */
 export function stateWord(signs: StateSigns): StateWord {
-  const { fault, trouble, enough, leftTheCassette, namesCause, wellSince, overdone, unexplained } = signs;
+  const { fault, trouble, enough, leftTheCassette, namesCause, wellSince, overdone, unexplained, easeOff } = signs;
   // a bike whose fault cannot be named yet is watched; a named one needs hands even where there is nothing to turn
   const needsService =
     (unexplained?.low ?? 0) > TROUBLE_TO_SERVICE ||
-    (!wellSince && ((fault >= SERVICE_FROM && namesCause) || trouble.low > TROUBLE_TO_SERVICE));
+    (!wellSince && ((fault >= SERVICE_FROM && namesCause) || (!easeOff && trouble.low > TROUBLE_TO_SERVICE)));
   if (leftTheCassette.sure > 0 || overdone || (enough && needsService && !signs.heldBack)) return 'service';
   if (signs.heldBack) return signs.heldBack.code === 'one-cog-off' ? 'service' : 'too little data';
   if (!enough) return 'too little data';

@@ -26,6 +26,22 @@ describe('a bike on which no cause explains what goes wrong', () => {
   });
 });
 
+describe('a bike that fails under hard pedalling alone', () => {
+  const failing = (goneWithSoftLegs: boolean, namesCause = false) => {
+    const report = quietReport('no-fault', namesCause);
+    const cogs = report.cogs.map((cog) => ({ ...cog, late: Math.ceil(cog.shifts / 2) }));
+    const riderPart = { ...report.diagnosis.riderPart, goneWithSoftLegs, sentence: 'Ease off.' };
+    return bikeState({ ...report, cogs, diagnosis: { ...report.diagnosis, riderPart } }, []);
+  };
+
+  it('is watched while no part is named, and its rider is told to ease off', () => {
+    expect(failing(true).word).toBe('watch');
+    expect(failing(true).reasons[0]).toBe('Ease off.');
+    expect(failing(false).word).toBe('service');
+    expect(failing(true, true).word).toBe('service');
+  });
+});
+
 describe('a bike whose rides are all left out', () => {
   const allLeftOut = (rides: number) => {
     const report = quietReport('no-fault', false);
