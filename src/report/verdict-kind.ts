@@ -13,6 +13,7 @@ const SOUND_FROM = 0.5;
  * - `nothing-seen`: in what could be weighed no shift was judged and nothing else found, or no verdict is drawn (`diagnosis.heldBack`); no cause
  * - `sound`: nothing points to a part, and no assumption turns that; `no-fault`
  * - `unexplained`: a bike in order is likeliest, yet shifts go wrong in a place that no cause explains; `no-fault`
+ * - `under-load`: no part is named, and shifts go wrong under hard pedalling alone; the likeliest
  * - `cured`: the rides since the last adjustment no longer show the fault; that fault
  * - `overdone`: an adjustment went past the mark, so that something else is wrong now (`diagnosis.now`); what was likeliest before it
  * - `unsettled`: the rides since the last adjustment do not tell what became of the fault; that fault
@@ -24,7 +25,16 @@ const SOUND_FROM = 0.5;
 export type Verdict =
   | { readonly kind: 'nothing-seen'; readonly causes: readonly [] }
   | {
-      readonly kind: 'sound' | 'unexplained' | 'cured' | 'overdone' | 'unsettled' | 'put-right' | 'unnamed' | 'named';
+      readonly kind:
+        | 'sound'
+        | 'unexplained'
+        | 'under-load'
+        | 'cured'
+        | 'overdone'
+        | 'unsettled'
+        | 'put-right'
+        | 'unnamed'
+        | 'named';
       readonly causes: readonly [Weighed];
     }
   | { readonly kind: 'open'; readonly causes: readonly [Weighed, Weighed] };
@@ -40,6 +50,7 @@ export function verdictOf(report: Judged): Verdict {
   if (report.diagnosis.heldBack) return { kind: 'nothing-seen', causes: [] };
   if (now.setting === 'overdone') return { kind: 'overdone', causes: [first] };
   if (showsNothing(report)) return { kind: 'nothing-seen', causes: [] };
+  if (failsUnderLoadAlone(report)) return { kind: 'under-load', causes: [first] };
   if (first.cause === 'no-fault' && unexplained) return { kind: 'unexplained', causes: [first] };
   if (first.cause === 'no-fault' && first.probability >= SOUND_FROM && !undecided)
     return { kind: 'sound', causes: [first] };
@@ -56,6 +67,12 @@ export function verdictOf(report: Judged): Verdict {
     ? { kind: 'named', causes: [first] }
     : { kind: 'open', causes: [first, second] };
 }
+
+/** Whether easing off is all that is advised: trouble is gone with soft legs, nothing was turned against it, and no part is named. */
+export const failsUnderLoadAlone = ({
+  diagnosis: { riderPart, suggestion, now, shiftsWellSince },
+}: Pick<Judged, 'diagnosis'>): boolean =>
+  riderPart.goneWithSoftLegs && !suggestion.namesCause && now.setting === 'same' && !shiftsWellSince;
 
 /** What was cured need not be known: of many faults that fit alike, all are gone. */
 function isCured(report: Judged): boolean {
@@ -89,6 +106,7 @@ export function verdictTone(report: Judged): 'good' | 'alarm' | 'open' {
     case 'put-right':
       return 'good';
     case 'nothing-seen':
+    case 'under-load':
     case 'unnamed':
     case 'unsettled':
       return 'open';

@@ -55,6 +55,19 @@ const cases: Case[] = [
   },
   {
     top: 'no-fault',
+    probability: 0.35,
+    diagnosis: {
+      riderPart: { ...sample.diagnosis.riderPart, goneWithSoftLegs: true },
+      suggestion: nothingToTurn,
+      ...nowIs({ setting: 'same' }),
+    },
+    kind: 'under-load',
+    sentence: 'No part is named: shifts go wrong under hard pedalling alone.',
+    headline: 'Shifts fail under hard pedalling alone',
+    tone: 'open',
+  },
+  {
+    top: 'no-fault',
     probability: 0.8,
     diagnosis: { unexplained: left },
     kind: 'unexplained',

@@ -1,3 +1,4 @@
+import { failsUnderLoadAlone } from '../../src/report/verdict-kind.ts';
 import type { BikeDetail } from '../api/answers.ts';
 
 type NamedCause = NonNullable<BikeDetail['report']>['diagnosis']['causes'][number];
@@ -8,6 +9,6 @@ export function namedCause({ state, report }: Pick<BikeDetail, 'state' | 'report
   const { causes, suggestion, now, heldBack, unexplained } = report.diagnosis;
   if (heldBack) return null;
   if (now.setting === 'overdone' || now.setting === 'unsettled') return null;
-  if (causes[0].cause === 'no-fault' && unexplained) return null;
+  if ((causes[0].cause === 'no-fault' && unexplained) || failsUnderLoadAlone(report)) return null;
   return suggestion.namesCause || causes[0].cause === 'no-fault' ? causes[0] : null;
 }

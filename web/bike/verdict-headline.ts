@@ -31,6 +31,8 @@ export function verdictHeadline({ bike, state, report }: Pick<BikeDetail, 'bike'
       return nothingPoints;
     case 'unexplained':
       return upperFirst(`${report.diagnosis.unexplained?.where} go wrong, and no cause explains it`);
+    case 'under-load':
+      return 'Shifts fail under hard pedalling alone';
     case 'cured':
       return wasOneCause(report) ? `${upperFirst(first)}: it seems cured` : 'Shifts well since the last adjustment';
     case 'overdone':

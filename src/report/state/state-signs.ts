@@ -91,7 +91,7 @@ export function stateSigns(report: Report, rides: readonly PlacedRide[]): StateS
     onlyUnexplained: kind === 'unexplained',
     aboutLast: kind === 'overdone' || kind === 'unsettled' || kind === 'cured' ? explainedSentence(report) : null,
     wellSince: kind === 'put-right' ? `${explainedSentence(report)} ${whatToLog(shiftsWellSince)}` : null,
-    easeOff: riderPart.goneWithSoftLegs && !suggestion.namesCause ? riderPart.sentence : null,
+    easeOff: kind === 'under-load' ? riderPart.sentence : null,
     trouble,
     enough: trouble.shifts >= FEWEST_SHIFTS && weighed.judgedShifts >= FEWEST_SHIFTS,
     weighed,

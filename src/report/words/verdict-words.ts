@@ -151,6 +151,8 @@ export function explainedSentence(report: SpokenOf, verdict: Verdict = verdictOf
       return `Nothing points to a mis-set part (${first.share} sure)${hardlyTried(report)}.`;
     case 'unexplained':
       return report.diagnosis.unexplained?.sentence ?? '';
+    case 'under-load':
+      return 'No part is named: shifts go wrong under hard pedalling alone.';
     case 'cured':
       return curedSentence(report);
     case 'overdone':

@@ -31,7 +31,8 @@ describe('a bike that fails under hard pedalling alone', () => {
     const report = quietReport('no-fault', namesCause);
     const cogs = report.cogs.map((cog) => ({ ...cog, late: Math.ceil(cog.shifts / 2) }));
     const riderPart = { ...report.diagnosis.riderPart, goneWithSoftLegs, sentence: 'Ease off.' };
-    return bikeState({ ...report, cogs, diagnosis: { ...report.diagnosis, riderPart } }, []);
+    const now = { ...report.diagnosis.now, setting: 'same' as const };
+    return bikeState({ ...report, cogs, diagnosis: { ...report.diagnosis, riderPart, now } }, []);
   };
 
   it('is watched while no part is named, and its rider is told to ease off', () => {
