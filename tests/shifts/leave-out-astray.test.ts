@@ -60,11 +60,14 @@ describe('a row of misses', () => {
     const bothWays = row.map((one, i): ShiftEvent => (i % 2 ? { ...one, direction: 'to-smaller' } : one));
     const others = (failing: number): ShiftEvent[] =>
       Array.from({ length: 40 }, (_, i) => ({ ...missed(8 * i), outcome: i % 10 < failing ? 'missed' : 'clean' }));
-    const judged = (before: ShiftEvent[], last: ShiftEvent[]) =>
-      leaveOutAstray(steady, steadyTrace, [...before, ...last])
-        .slice(before.length)
+    const well = [0, 1, 2].map((i): ShiftEvent => ({ ...missed(from + 110 + 20 * i), outcome: 'clean' }));
+    const judged = (before: ShiftEvent[], failing: ShiftEvent[], after = well) =>
+      leaveOutAstray(steady, steadyTrace, [...before, ...failing, ...after])
+        .slice(before.length, before.length + failing.length)
         .map(({ outcome }) => outcome);
     expect(judged(others(0), bothWays)).toEqual(row.map(() => 'unjudged'));
+    // what broke stays broken
+    expect(judged(others(0), bothWays, [])).toEqual(row.map(() => 'missed'));
     // all one way is a fault, and where others fail it is one too
     expect(judged(others(0), row)).toEqual(row.map(() => 'missed'));
     expect(judged(others(1), bothWays)).toEqual(row.map(() => 'missed'));

@@ -18,6 +18,8 @@ const DRIVING_RPM = 40;
 const LEAST_BOTH_WAYS = 4;
 const HARDLY_ANY = 0.05;
 const ENOUGH_OTHERS = 20;
+/** So many shifts after the row show that it went again: what broke stays broken. */
+const ENOUGH_AFTER = 3;
 
 /**
  * Leaves shifts unjudged where the sensors went astray: a row of misses in which the ratio rests on no cog at all, or a row of failed shifts
@@ -36,8 +38,12 @@ export function leaveOutAstray(log: RideLog, trace: RideTrace, shifts: readonly 
     )
       to++;
     const row = judged.slice(from, to);
-    const others = judged.filter((i) => i < row[0] || i > row[row.length - 1]);
-    if (comesAndGoes(pick(shifts, row), pick(shifts, others)) || restsOnNoCog(log, trace, pick(shifts, row)))
+    const before = judged.slice(0, from);
+    const after = judged.slice(Math.max(to, from + 1));
+    if (
+      comesAndGoes(pick(shifts, before), pick(shifts, row), pick(shifts, after)) ||
+      restsOnNoCog(log, trace, pick(shifts, row))
+    )
       for (const i of row) left.add(i);
     from = Math.max(to, from + 1);
   }
@@ -55,9 +61,19 @@ function restsOnNoCog(log: RideLog, trace: RideTrace, row: readonly ShiftEvent[]
   return shareOffCogs(log, trace, fromS, toS) >= OFF_COGS_SHARE;
 }
 
-/** Whether all of a row fail, whichever way they go, and hardly any of the ride's others. */
-function comesAndGoes(row: readonly ShiftEvent[], others: readonly ShiftEvent[]): boolean {
-  if (row.length < LEAST_BOTH_WAYS || new Set(row.map(({ direction }) => direction)).size < 2) return false;
+/** Whether all of a row fail, whichever way they go, and hardly any of the ride's others, some of which come after it. */
+function comesAndGoes(
+  before: readonly ShiftEvent[],
+  row: readonly ShiftEvent[],
+  after: readonly ShiftEvent[],
+): boolean {
+  const others = [...before, ...after];
+  if (
+    after.length < ENOUGH_AFTER ||
+    row.length < LEAST_BOTH_WAYS ||
+    new Set(row.map(({ direction }) => direction)).size < 2
+  )
+    return false;
   return others.length >= ENOUGH_OTHERS && others.filter(failed).length < HARDLY_ANY * others.length;
 }
 
