@@ -40,7 +40,8 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
   const { evidence, particles, seen, top, ranked, onset, now, comparisons } = reached;
   const undecided = whatIsOpen(reached, electronic);
   const unexplained = leftUnexplained(reached, undecided ? undecided.between : [top], electronic);
-  const { separates, checkRide } = planNextRide(input, { ...reached, undecided, unexplained });
+  const rider = weighRider(particles, evidence);
+  const { separates, checkRide } = planNextRide(input, { ...reached, undecided, unexplained, rider });
   const facts: SuggestionFacts = {
     ranked,
     seen,
@@ -51,8 +52,7 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
     undecided,
     unexplained,
     failsOneWay: reached.failsOneWay,
-    onset,
-    rider: weighRider(particles, evidence),
+    ...{ onset, rider },
     clicks: reached.clicks,
     clicksFor: (cause) => turnsNeeded(particles, cause, electronic),
     ...{ now, comparisons, checkRide, electronic },
@@ -66,7 +66,7 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
     lateralErrorMm: lateralErrors(particles, bike),
     clicks: facts.clicks,
     onset,
-    riderPart: facts.rider,
+    riderPart: rider,
     separates,
     undecided: facts.undecided,
     checkRide,

@@ -1,11 +1,12 @@
 import type { Diagnosis, DiagnosisInput } from '../diagnosis.ts';
 import { FEWEST_SHIFTS } from '../fewest-shifts.ts';
+import type { VerdictFacts } from '../next-step/which-step.ts';
 import type { LookAhead } from '../posterior/look-ahead.ts';
 import type { Particle } from '../posterior/particles.ts';
 import type { WeighedCauses } from '../posterior/weigh-causes.ts';
 import { endsAtRisk } from './ends-at-risk.ts';
 import { type KeptFrom, noCheckRide, planCheckRide, shiftsPlanned, withSkipStretch } from './plan-check-ride.ts';
-import { dangerNamed, isDecided, type RideFacts, rideWanted } from './ride-wanted.ts';
+import { dangerNamed, isDecided, rideWanted } from './ride-wanted.ts';
 import { type Rivals, rivalsOf } from './rivals.ts';
 import { safeShifts } from './safe-shifts.ts';
 import { separateCauses } from './separate-causes.ts';
@@ -20,11 +21,10 @@ import { namedByPlan, TELLS } from './tells-apart.ts';
 const WORTH_BITS = 0.5;
 
 /** What the next ride may tell hangs on. */
-export interface NextRideFacts extends RideFacts {
+export interface NextRideFacts extends VerdictFacts {
   readonly weighed: WeighedCauses;
   readonly particles: readonly Particle[];
   readonly lookAhead: LookAhead;
-  readonly unexplained: Diagnosis['unexplained'];
 }
 
 /** What the next ride may tell: by what the two likeliest causes part, and the check ride for it, as far as it can tell them. */

@@ -1,13 +1,9 @@
 import { endWords } from '../../adjustments/end-cog-words.ts';
 import { figure } from '../../numeric/figure.ts';
 import { causePhrase } from '../cause-words.ts';
-import type { Cause } from '../causes.ts';
 import type { Suggestion } from '../diagnosis.ts';
-import { FEWEST_SHIFTS } from '../fewest-shifts.ts';
-import { shiftsWell } from '../now/shifts-well.ts';
 import type { Observed } from '../observed.ts';
 import { failingOneWay } from '../unexplained/one-way-trouble.ts';
-import { ALL_BUT_SURE, LIKELY_ENOUGH } from '../verdict-limits.ts';
 import { afterAdjusting } from './after-adjusting.ts';
 import { easeOff } from './ease-off.ts';
 import { fewShifts } from './few-shifts.ts';
@@ -21,18 +17,17 @@ import { KEEP_RECORDING, nothingToTurn, type Step } from './step.ts';
 import type { Fault, SuggestionFacts } from './suggestion-facts.ts';
 import { tellApartFirst } from './tell-apart-first.ts';
 import { turnBack } from './turn-back.ts';
+import { whichStep } from './which-step.ts';
 import { withOtherWork } from './with-other-work.ts';
 
-function healthy(facts: SuggestionFacts): Step {
-  if (facts.rider.probability > 0.5) return easeOff(facts);
-  return nothingToTurn(
+const inOrder = (facts: SuggestionFacts): Step =>
+  nothingToTurn(
     lostChain(facts)
       ? 'Turn nothing, but look over where the chain came off before riding on.'
       : 'Leave everything as it is.',
     'Nothing needs to be turned.',
     KEEP_RECORDING,
   );
-}
 
 /** Why the likeliest fault is not yet mended. Shifts that fail one way only are a fault, whichever it is. */
 const whatIsOpen = (cause: Fault, { ranked: [{ probability }], failsOneWay, electronic }: SuggestionFacts): string =>
@@ -80,36 +75,33 @@ function keepOffCautions({ start, cautions }: Pick<Step, 'start' | 'cautions'>, 
     .map((cog) => `Keep off the ${cog} cog until its limit was looked at on a stand: the chain was lost past it.`);
 }
 
+/** The next step in words. */
 function oneStep(facts: SuggestionFacts): Step {
-  const [{ cause, probability }] = facts.ranked;
-  const { undecided, seen, now, wellSince } = facts;
-  if (now.tooFar) return turnBack(now.tooFar, facts);
-  if (seen.all.shifts < FEWEST_SHIFTS && (cause === 'no-fault' || probability < ALL_BUT_SURE)) return fewShifts(facts);
-  // what was done about a limit past which the chain was lost is told before anything that all shifts together leave open
-  if (now.trial && now.trial.before.lost > 0 && cause !== 'no-fault' && now.setting !== 'same')
-    return afterAdjusting(cause, facts);
-  const mayBeInOrder = cause === 'no-fault' || undecided?.between.includes('no-fault');
-  if (facts.rider.goneWithSoftLegs && mayBeInOrder && !wellSince) return easeOff(facts);
-  const open = cause === 'no-fault' && probability < LIKELY_ENOUGH;
-  if (cause === 'no-fault' && facts.unexplained) return lookThere(facts.unexplained, facts);
-  if (wellSince && (cause !== 'no-fault' || open || undecided)) return putRight(wellSince);
-  if (open || undecided?.between.includes('no-fault'))
-    return tellApartFirst(facts, 'it is not decided whether there is a fault at all');
-  if (cause === 'no-fault') return healthy(facts);
-  return now.setting === 'same' ? forFault(cause, facts) : afterAdjusting(cause, facts);
+  const next = whichStep(facts);
+  switch (next.kind) {
+    case 'turn-back':
+      return turnBack(next.tooFar, facts);
+    case 'few-shifts':
+      return fewShifts(facts);
+    case 'after-adjusting':
+      return afterAdjusting(next.cause, facts);
+    case 'ease-off':
+      return easeOff(facts);
+    case 'look-there':
+      return lookThere(next.unexplained, facts);
+    case 'put-right':
+      return putRight(next.wellSince);
+    case 'whether-a-fault':
+      return tellApartFirst(facts, 'it is not decided whether there is a fault at all');
+    case 'which-fault':
+      return tellApartFirst(facts, whatIsOpen(next.cause, facts));
+    case 'in-order':
+      return inOrder(facts);
+    case 'leave-alone':
+      return leaveAlone(facts.seen);
+    case 'for-either':
+      return forEither(next.between as readonly [Fault, Fault], facts);
+    case 'for-cause':
+      return forCause(next.cause, facts);
+  }
 }
-
-/** The step for a fault that is there, as it was named. */
-function forFault(cause: Fault, facts: SuggestionFacts): Step {
-  const [{ probability }] = facts.ranked;
-  const { undecided, seen } = facts;
-  if (shiftsWell(seen)) return facts.unexplained ? lookThere(facts.unexplained, facts) : leaveAlone(seen);
-  if (undecided && togetherLikely(undecided.between, facts))
-    return forEither(undecided.between as readonly [Fault, Fault], facts);
-  if (probability < LIKELY_ENOUGH) return tellApartFirst(facts, whatIsOpen(cause, facts));
-  return forCause(cause, facts);
-}
-
-/** Whether one of some causes is likelier than all others: else nothing is mended on a guess between them. */
-const togetherLikely = (some: readonly Cause[], { ranked }: SuggestionFacts): boolean =>
-  ranked.reduce((sum, { cause, probability }) => (some.includes(cause) ? sum + probability : sum), 0) >= LIKELY_ENOUGH;

@@ -1,0 +1,67 @@
+import type { Cause } from '../causes.ts';
+import { FEWEST_SHIFTS } from '../fewest-shifts.ts';
+import { shiftsWell } from '../now/shifts-well.ts';
+import { ALL_BUT_SURE, LIKELY_ENOUGH } from '../verdict-limits.ts';
+import type { Fault, SuggestionFacts } from './suggestion-facts.ts';
+
+/** What the kind of the next step hangs on. */
+export type VerdictFacts = Pick<
+  SuggestionFacts,
+  'ranked' | 'undecided' | 'seen' | 'now' | 'rider' | 'unexplained' | 'wellSince'
+>;
+type Given<Fact extends keyof VerdictFacts> = NonNullable<VerdictFacts[Fact]>;
+
+/** What the next step is about, before it is put into words. */
+export type StepChoice =
+  /** A setting was turned too far. */
+  | { readonly kind: 'turn-back'; readonly tooFar: NonNullable<VerdictFacts['now']['tooFar']> }
+  /** Too few shifts to name a part. */
+  | { readonly kind: 'few-shifts' }
+  /** What was done last has rides of its own to prove it. */
+  | { readonly kind: 'after-adjusting'; readonly cause: Fault }
+  /** Hard pedalling is at fault, no part. */
+  | { readonly kind: 'ease-off' }
+  /** No cause explains what goes wrong. */
+  | { readonly kind: 'look-there'; readonly unexplained: Given<'unexplained'> }
+  /** The newest rides shift well. */
+  | { readonly kind: 'put-right'; readonly wellSince: Given<'wellSince'> }
+  /** It is open whether there is a fault, or which. */
+  | { readonly kind: 'whether-a-fault' }
+  | { readonly kind: 'which-fault'; readonly cause: Fault }
+  /** Nothing is wrong, or a fault that hardly shows. */
+  | { readonly kind: 'in-order' }
+  | { readonly kind: 'leave-alone' }
+  /** One of two faults, or one. */
+  | { readonly kind: 'for-either'; readonly between: readonly Cause[] }
+  | { readonly kind: 'for-cause'; readonly cause: Fault };
+
+/** The kind of step that comes next: the first that applies, in the order the trade works in. */
+export function whichStep(facts: VerdictFacts): StepChoice {
+  const { ranked, undecided, seen, now, rider, unexplained, wellSince } = facts;
+  const [{ cause, probability }] = ranked;
+  if (now.tooFar) return { kind: 'turn-back', tooFar: now.tooFar };
+  if (seen.all.shifts < FEWEST_SHIFTS && (cause === 'no-fault' || probability < ALL_BUT_SURE))
+    return { kind: 'few-shifts' };
+  // what was done about a limit past which the chain was lost is told before anything that all shifts together leave open
+  if (now.trial && now.trial.before.lost > 0 && cause !== 'no-fault' && now.setting !== 'same')
+    return { kind: 'after-adjusting', cause };
+  const mayBeInOrder = undecided?.between.includes('no-fault') ?? false;
+  if (rider.goneWithSoftLegs && (cause === 'no-fault' || mayBeInOrder) && !wellSince) return { kind: 'ease-off' };
+  if (cause === 'no-fault' && unexplained) return { kind: 'look-there', unexplained };
+  const open = cause === 'no-fault' && probability < LIKELY_ENOUGH;
+  if (wellSince && (cause !== 'no-fault' || open || undecided)) return { kind: 'put-right', wellSince };
+  if (open || mayBeInOrder) return { kind: 'whether-a-fault' };
+  if (cause === 'no-fault') return { kind: rider.probability > 0.5 ? 'ease-off' : 'in-order' };
+  return now.setting === 'same' ? forFault(cause, facts) : { kind: 'after-adjusting', cause };
+}
+
+/** The same for a fault that is there, as it was named. */
+function forFault(cause: Fault, { ranked, undecided, seen, unexplained }: VerdictFacts): StepChoice {
+  if (shiftsWell(seen)) return unexplained ? { kind: 'look-there', unexplained } : { kind: 'leave-alone' };
+  if (undecided && togetherLikely(undecided.between, ranked)) return { kind: 'for-either', between: undecided.between };
+  return { kind: ranked[0].probability < LIKELY_ENOUGH ? 'which-fault' : 'for-cause', cause };
+}
+
+/** Whether one of some causes is likelier than all others: else nothing is mended on a guess between them. */
+const togetherLikely = (some: readonly Cause[], ranked: VerdictFacts['ranked']): boolean =>
+  ranked.reduce((sum, { cause, probability }) => (some.includes(cause) ? sum + probability : sum), 0) >= LIKELY_ENOUGH;
