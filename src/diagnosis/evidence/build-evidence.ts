@@ -6,18 +6,21 @@ import { hasClock } from '../../ride-log/has-clock.ts';
 import type { DiagnosisInput, DiagnosisRide } from '../diagnosis.ts';
 import { addSegment, type EvidenceSegment, emptySegment, type LoadEdges, loadEdges } from './evidence-table.ts';
 import { fillSegment, type RideStretch } from './fill-segment.ts';
-import { revTiming } from './rev-timing.ts';
+import { type RevTiming, revTiming } from './rev-timing.ts';
 import { rideFrom } from './ride-from.ts';
 
-/** Stretches of riding in order of time, the adjustments between them, and what had to be left out. */
+/** Stretches of riding, the adjustments between them, and what had to be left out. */
 export interface RidingEvidence {
+  /** In order of time; one that has no place in it comes last. */
   readonly segments: readonly EvidenceSegment[];
   readonly groups: readonly AdjustmentGroup[];
   readonly edges: LoadEdges;
   /** Spread of the crank turns of clean shifts within a ride, the middle one of all rides. */
   readonly revSpread: number;
-  /** Rides that were weighed, in order of time. */
+  /** Rides that were weighed, in order of time as far as they have a date. */
   readonly rides: readonly DiagnosisRide[];
+  /** Those of them that have a place in that order. */
+  readonly ridesInOrder: readonly DiagnosisRide[];
   /** Judged shifts of rides without a date, which were not weighed. */
   readonly undatedShifts: number;
   readonly notes: readonly string[];
@@ -25,6 +28,8 @@ export interface RidingEvidence {
 
 /** What mends a ride without a date where there are adjustments. */
 export const undatedCure = 'record it with its time, or leave the adjustments out';
+const UNPLACED_NOTE =
+  'A ride without a date has no place before or after the others, so it does not tell when a fault began: record it with its time.';
 
 /** Older groups than these are forgotten, with the rides before them. */
 const MOST_GROUPS = 4;
@@ -35,6 +40,32 @@ interface Piece extends RideStretch {
   readonly ride: number;
   readonly startMs: number;
   readonly period: number;
+}
+
+/** Rides that can be set before or after the others: a ride alone needs no date for that. */
+const inOrderOf = (rides: readonly DiagnosisRide[]): DiagnosisRide[] =>
+  rides.filter((ride) => rides.length === 1 || hasClock(ride.startMs));
+
+/** The rides with a place in the order of time cut into segments, then all without one together. */
+function segmentsOf(
+  evidence: Pick<RidingEvidence, 'rides' | 'ridesInOrder' | 'groups' | 'edges'>,
+  timings: readonly RevTiming[],
+  size: number,
+): EvidenceSegment[] {
+  const { rides, ridesInOrder, groups, edges } = evidence;
+  const pieces = rides.flatMap((ride, i) => piecesOf(ride, i, groups));
+  const isPlaced = ({ ride }: Piece): boolean => ridesInOrder.includes(rides[ride]);
+  const placed = pieces.filter(isPlaced);
+  const parts = Math.max(1, Math.min(3, Math.floor(MOST_SEGMENTS / Math.max(1, placed.length))));
+  const fill = (part: Piece): EvidenceSegment => {
+    const segment = emptySegment(size, { ...part, placed: isPlaced(part) });
+    fillSegment(segment, part, { edges, timing: timings[part.ride] });
+    return segment;
+  };
+  const segments = joinSegments(placed.flatMap((piece) => splitPiece(piece, parts)).map(fill));
+  const [unplaced, ...others] = pieces.filter((piece) => !isPlaced(piece)).map(fill);
+  for (const other of others) addSegment(unplaced, other);
+  return unplaced ? [...segments, unplaced] : segments;
 }
 
 /** Cuts a ride where an adjustment was made during it. */
@@ -101,7 +132,6 @@ function joinSegments(segments: EvidenceSegment[]): EvidenceSegment[] {
 export function buildEvidence(input: DiagnosisInput): RidingEvidence {
   const notes: string[] = [];
   let undatedShifts = 0;
-  const size = input.bike.cassette.length;
   let rides = input.rides.filter((ride) => ride.evidence !== 'none').sort((a, b) => a.startMs - b.startMs);
   let { groups } = adjustmentPeriods(rides, adjustmentsThatCount(input.adjustments, input.bike.actuation));
   if (groups.length > 0 && !rides.every((ride) => hasClock(ride.startMs))) {
@@ -124,16 +154,10 @@ export function buildEvidence(input: DiagnosisInput): RidingEvidence {
   }
   notes.push(...adjustmentNotes(groups, rides, input));
   const edges = loadEdges(rides.map((ride) => ride.events));
-  const pieces = rides.flatMap((ride, i) => piecesOf(ride, i, groups));
-  const parts = Math.max(1, Math.min(3, Math.floor(MOST_SEGMENTS / Math.max(1, pieces.length))));
+  const ridesInOrder = inOrderOf(rides);
+  if (ridesInOrder.length < rides.length) notes.push(UNPLACED_NOTE);
   const timings = rides.map((ride) => revTiming(ride.events));
-  const segments = pieces.flatMap((piece) =>
-    splitPiece(piece, parts).map((part) => {
-      const segment = emptySegment(size, part.period, part.startMs, part.ride);
-      fillSegment(segment, part, { edges, timing: timings[part.ride] });
-      return segment;
-    }),
-  );
+  const segments = segmentsOf({ rides, ridesInOrder, groups, edges }, timings, input.bike.cassette.length);
   const revSpread = median(timings.map(({ spread }) => spread)) ?? 0.2;
-  return { segments: joinSegments(segments), groups, edges, revSpread, rides, undatedShifts, notes };
+  return { segments, groups, edges, revSpread, rides, ridesInOrder, undatedShifts, notes };
 }

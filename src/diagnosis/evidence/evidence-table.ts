@@ -22,6 +22,8 @@ export interface EvidenceSegment {
   readonly startMs: number;
   /** Which ride (in order of time) it begins in. */
   readonly ride: number;
+  /** False where it has no place among the others: its rides have no date. */
+  readonly placed: boolean;
   readonly shifts: Float64Array;
   /** Weighed shifts by `cell with load * FIT_KINDS + kind of fit`. */
   readonly fits: Map<number, number>;
@@ -40,11 +42,15 @@ export interface EvidenceSegment {
 }
 
 /** A segment in which nothing was seen yet. */
-export function emptySegment(cassetteLength: number, period: number, startMs: number, ride: number): EvidenceSegment {
+export function emptySegment(
+  cassetteLength: number,
+  { period, startMs, ride, placed }: Pick<EvidenceSegment, 'period' | 'startMs' | 'ride' | 'placed'>,
+): EvidenceSegment {
   return {
     period,
     startMs,
     ride,
+    placed,
     fits: new Map(),
     shifts: new Float64Array(2 * cassetteLength * LOAD_BINS * outcomes.length),
     timed: new Float64Array(2 * cassetteLength),

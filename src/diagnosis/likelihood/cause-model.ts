@@ -1,3 +1,4 @@
+import { logSumExp } from '../../numeric/log-sum-exp.ts';
 import { type Cause, causes } from '../causes.ts';
 import type { RidingEvidence } from '../evidence/build-evidence.ts';
 import { LOAD_BINS, outcomes } from '../evidence/evidence-table.ts';
@@ -7,7 +8,7 @@ import { faultySetup } from '../imagined-bike/faulty-setup.ts';
 import { healthySetup } from '../imagined-bike/healthy-setup.ts';
 import { emptyRates, fillRates, type PulleyRates } from '../imagined-bike/pulley-rates.ts';
 import type { Setup } from '../imagined-bike/setup.ts';
-import { type OnsetOption, onsetLogPriors, onsetOptions } from './onset-options.ts';
+import { changes, type OnsetOption, onsetLogPriors, onsetOptions } from './onset-options.ts';
 import { type PreparedSegment, prepareSegments } from './prepare-segments.ts';
 import { segmentLogLikelihood } from './segment-likelihood.ts';
 
@@ -73,7 +74,7 @@ export class CauseModel {
   ) {
     const { segments, groups } = evidence;
     this.prepared = prepareSegments(segments, evidence.revSpread);
-    this.options = onsetOptions(segments);
+    this.options = onsetOptions(segments.filter(({ placed }) => placed));
     this.priors = causes.map((cause) => onsetLogPriors(cause, this.options, segments, groups));
     this.usage = cogUsage(evidence, bike.cassetteLength);
     this.rates = ratesFor(evidence, bike.cassetteLength);
@@ -109,10 +110,14 @@ export class CauseModel {
     return option.kind === 'sudden' ? this.evidence.segments[option.fullFrom].period : 0;
   }
 
-  /** The setup in a segment, for a bike whose fault began in a given way; `faulty` as the fault was when it had just come. */
+  /**
+   * The setup in a segment, for a bike whose fault began in a given way; `faulty` as the fault was when it had just come. A segment without
+   * a place in the order of time may have it.
+   */
   setupInSegment(faulty: Setup, bike: Pick<ImaginedBike, 'draw' | 'healthy'>, onset: OnsetOption, at: number): Setup {
+    const { period, placed } = this.evidence.segments[at];
+    if (!placed) return faulty;
     if (at < onset.halfFrom || at >= onset.goneFrom) return bike.healthy;
-    const { period } = this.evidence.segments[at];
     if (at < onset.fullFrom) return this.setupInPeriod(halfway(bike.healthy, faulty), bike, 0, period);
     return this.setupInPeriod(faulty, bike, this.firstPeriod(onset), period);
   }
@@ -137,16 +142,18 @@ export class CauseModel {
       if (option.kind === 'gradual' && !gradual) return;
       const full = this.fullLog[this.firstPeriod(option)];
       let sum = prior[i];
-      for (let s = 0; s < this.prepared.length; s++)
-        sum +=
-          s < option.halfFrom || s >= option.goneFrom
-            ? bike.healthyLog[s]
-            : s < option.fullFrom
-              ? this.halfLog[s]
-              : full[s];
+      for (let s = 0; s < this.prepared.length; s++) sum += this.segmentLog(s, option, bike.healthyLog, full);
       logs[i] = sum;
     });
     return logs;
+  }
+
+  /** Log likelihood of one segment under a way to begin. One without a place in the order of time is as likely of before as of after a change. */
+  private segmentLog(s: number, option: OnsetOption, healthy: Float64Array, full: Float64Array): number {
+    if (!this.prepared[s].segment.placed)
+      return changes(option) ? logSumExp([healthy[s], full[s]]) - Math.LN2 : full[s];
+    if (s < option.halfFrom || s >= option.goneFrom) return healthy[s];
+    return s < option.fullFrom ? this.halfLog[s] : full[s];
   }
 
   /** Log likelihood of every segment from period `since` on, with the setup of its period. */

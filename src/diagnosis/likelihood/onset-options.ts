@@ -5,7 +5,7 @@ import type { Cause } from '../causes.ts';
 import type { EvidenceSegment } from '../evidence/evidence-table.ts';
 
 /**
- * One way a fault can begin. Segments before `halfFrom` are healthy, those from `fullFrom` on have the fault in full,
+ * One way a fault can begin, by the segments that have a place in the order of time. Segments before `halfFrom` are healthy, those from `fullFrom` on have the fault in full,
  * those between have half of it.
  */
 export interface OnsetOption {
@@ -19,6 +19,8 @@ export interface OnsetOption {
 /**
  * The ways a fault can begin within these segments: steady first, then a sudden one at each border, then gradual ones, then steady ones
  * that are gone from a later ride on, with nothing logged between.
+ *
+ * @param segments those that have a place in the order of time
  */
 export function onsetOptions(segments: readonly Pick<EvidenceSegment, 'ride' | 'period'>[]): OnsetOption[] {
   const segmentCount = segments.length;
@@ -55,6 +57,9 @@ const broughtBy: Partial<Record<Cause, readonly Adjustment['parameter'][]>> = {
   'pulley-gap-small': ['pulley-gap', 'cassette'],
   'pulley-gap-large': ['pulley-gap', 'cassette'],
 };
+
+/** Whether the fault is there in some stretches of riding and not in full, or not at all, in others. */
+export const changes = (option: OnsetOption): boolean => option.kind !== 'steady' || isGone(option);
 
 /** Whether the fault is gone again by the last segment. */
 export const isGone = ({ goneFrom }: OnsetOption): boolean => Number.isFinite(goneFrom);

@@ -10,7 +10,7 @@ const SURELY_BETTER = 0.99;
  * Whether far fewer of the first ride's shifts went wrong than of the later ones, each cog and direction compared with itself alone: a fault
  * that is there from the first ride on would show in it. By the shifts where the cause shows, or by all where the first ride has none of them.
  */
-export function absentAtFirst({ rides }: RidingEvidence, shows: Shows): boolean {
+export function absentAtFirst({ ridesInOrder: rides }: RidingEvidence, shows: Shows): boolean {
   const judged = rides
     .map(({ events }) => events.shifts.filter(({ outcome }) => outcome !== 'unjudged'))
     .filter((shifts) => shifts.length > 0);

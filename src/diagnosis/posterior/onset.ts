@@ -26,7 +26,7 @@ const BORDER_GOES_FIRST = 10;
  */
 function changeMs(evidence: RidingEvidence, shows: Shows, borderMs: number): number {
   const adjustedMs = evidence.groups.find(({ lastMs }) => lastMs > borderMs)?.lastMs ?? Number.POSITIVE_INFINITY;
-  const entries = evidence.rides
+  const entries = evidence.ridesInOrder
     .flatMap((ride) =>
       judgedShifts(ride)
         .filter((shift) => shows(shift.toCog, shift.direction))
@@ -46,7 +46,7 @@ function changeMs(evidence: RidingEvidence, shows: Shows, borderMs: number): num
   const most = Math.max(...probability);
   const { ms } = entries[probability.indexOf(most) + 1];
   // rides joined in one stretch have a border between them too
-  const rideMs = evidence.rides.findLast(({ startMs }) => startMs <= ms)?.startMs ?? ms;
+  const rideMs = evidence.ridesInOrder.findLast(({ startMs }) => startMs <= ms)?.startMs ?? ms;
   const asLikely = [borderMs, rideMs].find((border) => {
     const after = entries.findIndex((entry) => entry.ms >= border);
     return after > 0 && probability[after - 1] * BORDER_GOES_FIRST > most;
@@ -58,7 +58,7 @@ function changeMs(evidence: RidingEvidence, shows: Shows, borderMs: number): num
  * Start of the last ride before the one in which a moment lies, if that ride shows nothing of the cause's place before the moment; else
  * null. A ride that could not show the cause is passed over: nobody knows how the bike was then.
  */
-function rideBefore({ rides }: RidingEvidence, shows: Shows, ms: number): string | null {
+function rideBefore({ ridesInOrder: rides }: RidingEvidence, shows: Shows, ms: number): string | null {
   const index = rides.findLastIndex(({ startMs }) => startMs <= ms);
   if (index < 1) return null;
   const places = rides.map((ride) => judgedShifts(ride).filter((shift) => shows(shift.toCog, shift.direction)));
@@ -77,21 +77,22 @@ export function faultOnset(
   shows: Shows,
 ): Onset {
   const own = particles.filter((particle) => particle.cause === cause);
-  if (cause === 'no-fault' || own.length === 0 || evidence.segments.length < 2)
+  const segments = evidence.segments.filter(({ placed }) => placed);
+  if (cause === 'no-fault' || own.length === 0 || segments.length < 2)
     return { kind: 'unknown', at: null, rideBeforeAt: null, probability: 0 };
   const kinds = (['steady', 'sudden', 'gradual'] as const).map((kind) => ({
     kind,
     probability: own.filter(({ onset }) => onset.kind === kind).length / own.length,
   }));
   const { kind, probability } = kinds.reduce((best, one) => (one.probability > best.probability ? one : best));
-  const first = evidence.segments[0].startMs;
+  const first = segments[0].startMs;
   if (kind === 'steady' && absentAtFirst(evidence, shows))
     return { kind: 'unknown', at: null, rideBeforeAt: null, probability: 0 };
   if (kind !== 'sudden') return { kind, at: iso(first), rideBeforeAt: null, probability };
-  const starts = evidence.segments.map(
+  const starts = segments.map(
     (_, segment) => own.filter(({ onset }) => onset.kind === 'sudden' && onset.fullFrom === segment).length,
   );
-  const borderMs = evidence.segments[starts.indexOf(Math.max(...starts))].startMs;
+  const borderMs = segments[starts.indexOf(Math.max(...starts))].startMs;
   const ms = changeMs(evidence, shows, borderMs);
   return { kind, at: iso(ms), rideBeforeAt: rideBefore(evidence, shows, ms), probability };
 }
