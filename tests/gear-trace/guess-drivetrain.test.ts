@@ -3,11 +3,18 @@ import { describe, expect, it } from 'vitest';
 import { bikeSchema } from '../../src/drivetrain/bike.ts';
 import { guessDrivetrain } from '../../src/gear-trace/guess/guess-drivetrain.ts';
 import { guessFromRecords } from '../../src/gear-trace/guess/guess-from-records.ts';
+import type { RideLog } from '../../src/ride-log/ride-log.ts';
 import { withoutRecords } from '../accuracy/without-records.ts';
 import { gearRecords, MadeRide, madeBike, madeLog } from './made-ride.ts';
 import { rideAllCogs } from './ride-all-cogs.ts';
 
 const standing = { speedMps: [0, 0], cadenceRpm: [0, 0] };
+/** The same without a word on the ring. */
+const rearOnly = (log: RideLog): RideLog => {
+  const none = new Uint8Array(log.gearRecords.timeS.length);
+  const gearRecords = { ...log.gearRecords, frontTeeth: none, frontPosition: none };
+  return { ...log, gearRecords };
+};
 const recording = (rows: Parameters<typeof gearRecords>[0]) => madeLog({ ...standing, gearRecords: gearRecords(rows) });
 
 describe('guessFromRecords', () => {
@@ -133,12 +140,38 @@ describe('guessDrivetrain', () => {
   });
 
   it('marks a ring that no record names as assumed', () => {
-    const frontTeeth = new Uint8Array(log.gearRecords.timeS.length);
-    const frontPosition = frontTeeth;
-    const rear = { ...log, gearRecords: { ...log.gearRecords, frontTeeth, frontPosition } };
-    const [{ message }] = guessDrivetrain([rear]).notes;
+    const [{ message }] = guessDrivetrain([rearOnly(log)]).notes;
     expect(message).toMatch(/a ring of 40 is assumed, and ring and rollout are known up to a common scale only/);
     expect(guessDrivetrain([log]).notes[0].message).not.toMatch(/assumed/);
+  });
+
+  it('names the ring that the bike has where the ratios correct the assumed one, and calls none recorded', () => {
+    const geared = rearOnly({ ...log, speedMps: log.speedMps.map((speed) => 0.82 * speed) });
+    const { bike, notes } = guessDrivetrain([geared]);
+    expect(bike.chainrings[0]).toBeLessThan(36);
+    expect(notes[0].message).toContain(`No front teeth are recorded: a ring of ${bike.chainrings[0]} is assumed`);
+    expect(notes[0].message).not.toMatch(/recorded rings|differed/);
+  });
+
+  it('is the same in whatever order the rides are given, and knows what any of them shows', () => {
+    const ridden = (cogs: readonly number[], file: string) => {
+      const ride = new MadeRide().pedal(60);
+      for (let round = 0; round < 2; round++) for (const cog of cogs) ride.shift(cog).pedal(30);
+      return { ...rearOnly(ride.log()), file };
+    };
+    const [a, b, c] = [
+      ridden([5, 6, 7, 6, 5, 4], 'a.fit'),
+      ridden([4, 3, 2, 3, 4, 5], 'b.fit'),
+      ridden([4, 5, 4, 5, 4, 5], 'c.fit'),
+    ];
+    const guess = guessDrivetrain([a, b, c]);
+    for (const rides of [
+      [c, b, a],
+      [b, a, c],
+    ])
+      expect(guessDrivetrain(rides)).toEqual(guess);
+    expect(guess.bike.cassette).toEqual(madeBike.cassette.slice(2));
+    expect(guess.notes[0].message).toContain('% of its teeth show in the rides, those of the cog of 34 do not.');
   });
 
   it('says which cogs were asked for and do not show', () => {

@@ -4,21 +4,17 @@ import type { Warning } from '../../errors/warning.ts';
 import type { RideLog } from '../../ride-log/ride-log.ts';
 import { apartNote, type GuessedFrom, ridesApart } from '../belonging/rides-apart.ts';
 import { recordedGears } from '../commands/recorded-gears.ts';
-import { isSpeedInMps } from '../disagreement/rollout-warning.ts';
-import type { RideTrace } from '../gear-trace.ts';
 import { ladderPeaks } from '../ladder/ladder-peaks.ts';
 import { sharpestHistogram } from '../ladder/sharpest-histogram.ts';
 import { pedallingSamples } from '../samples/pedalling-samples.ts';
-import { traceGears } from '../trace-gears.ts';
 import { guessFromLadder } from './guess-from-ladder.ts';
 import { guessFromRecords, namesCogs, whyNoBike } from './guess-from-records.ts';
 import { ladderWords } from './ladder-words.ts';
 import { madeUpCogs, madeUpWords } from './made-up-cogs.ts';
+import { inOwnOrder, longestRides, type Measured, measuredBy } from './measured-by.ts';
 import { neverReachedWords, shareShown, teethShownWords } from './teeth-shown.ts';
 import { unknownBike, unknownNote } from './unknown-drivetrain.ts';
 import { assumedRings, ringsUnclearNote, unrecordedRings } from './unrecorded-rings.ts';
-
-type MeasuredTeeth = RideTrace['measured'];
 
 /** A drivetrain worked out from rides, with what is said of it. `certainty` is 0 to 1: the share of its teeth that the rides themselves show, held below 1 for cogs that may not have been used. */
 export interface DrivetrainGuess {
@@ -80,12 +76,9 @@ const CERTAINTY_OF_RIDES_APART = 0.2;
 /** What is left of it where it is not clear how many rings there are. */
 const CERTAINTY_OF_UNCLEAR_RINGS = 0.15;
 
-/** Rides looked at for the teeth: the longest show the most. */
-const LONGEST = 4;
-
 /** The guess where no record names a ring: with the rings that the ratios show. */
 function refineWithRings(recorded: Bike, logs: readonly RideLog[], all: readonly RideLog[]): DrivetrainGuess {
-  const { bike, likelihood, unclear } = unrecordedRings(longestOf(logs).slice(0, LONGEST), recorded);
+  const { bike, likelihood, unclear } = unrecordedRings(longestRides(logs), recorded);
   const guess = refine(bike, logs, all);
   if (unclear)
     return {
@@ -96,39 +89,36 @@ function refineWithRings(recorded: Bike, logs: readonly RideLog[], all: readonly
   return bike.chainrings.length === 1 ? guess : { ...guess, certainty: guess.certainty * likelihood };
 }
 
-/** Sets the recorded teeth against what the longest ride with cadence shows. */
-function refine(recorded: Bike, logs: readonly RideLog[], all: readonly RideLog[]): DrivetrainGuess {
-  const measured = measuredBy(logs, recorded);
-  const ring = ringRecorded(logs) ? '' : assumedRings(recorded);
+/** Sets the teeth of a bike against what the rides show; its rings are those recorded, or assumed where none are. */
+function refine(asRead: Bike, logs: readonly RideLog[], all: readonly RideLog[]): DrivetrainGuess {
+  const measured = measuredBy(logs, asRead);
   const gears = logs.map(({ gearRecords }) => recordedGears(gearRecords));
   const named = new Set(gears.flatMap(({ rear }) => rear.sizes));
-  const notes = (message: string): Warning[] => [{ code: 'bike-guessed', message: message + ring }, electronicNote];
   if (!measured) {
-    const madeUp = madeUpCogs(recorded.cassette, (size) => named.has(size));
+    const madeUp = madeUpCogs(asRead.cassette, (size) => named.has(size));
     return unlessApart(
       all,
-      { bike: recorded, rolloutMm: Number.NaN, ride: longestOf(logs)[0] },
+      { bike: asRead, rolloutMm: Number.NaN, ride: longestRides(logs)[0] },
       {
-        bike: recorded,
+        bike: asRead,
         certainty: CERTAINTY_BY_RECORDS_ALONE,
         madeUpCogs: madeUp,
-        notes: notes(
+        notes: readNotes(
           `The drivetrain is read off the gear records as they stand; no ride shows by its speed and cadence whether its teeth are right.${addedWords(madeUp)}`,
+          asRead,
+          logs,
         ),
       },
     );
   }
   const { teeth, rolloutMm, ride } = measured;
   // several rings that no record names were worked out from all rides: one ride knows them no better
-  const ringsKnown = ringRecorded(logs) || recorded.chainrings.length === 1;
-  const bike = withTeeth(recorded, ringsKnown ? teeth : { ...teeth, chainrings: [] });
-  const madeUp = madeUpCogs(
-    bike.cassette,
-    (_, cog) => teeth.cassette[cog] !== null || named.has(recorded.cassette[cog]),
-  );
+  const ringsKnown = ringRecorded(logs) || asRead.chainrings.length === 1;
+  const bike = withTeeth(asRead, ringsKnown ? teeth : { ...teeth, chainrings: [] });
+  const madeUp = madeUpCogs(bike.cassette, (_, cog) => teeth.cassette[cog] !== null || named.has(asRead.cassette[cog]));
   const shown = { cassette: teeth.cassette, chainrings: ringRecorded(logs) ? teeth.chainrings : [] };
   const neverReached = neverReachedWords(
-    bike.cassette.filter((_, cog) => teeth.cassette[cog] === null && named.has(recorded.cassette[cog])),
+    bike.cassette.filter((_, cog) => teeth.cassette[cog] === null && named.has(asRead.cassette[cog])),
   );
   const positions = gears.some(({ rear }) => rear.positions.length > 0);
   return unlessApart(
@@ -138,12 +128,20 @@ function refine(recorded: Bike, logs: readonly RideLog[], all: readonly RideLog[
       bike,
       madeUpCogs: madeUp,
       certainty: shareShown(shown) * (positions ? MOST_CERTAIN.byPosition : MOST_CERTAIN.byTeeth),
-      notes: notes(
-        `The drivetrain is read off the gear records and measured from speed and cadence: ${teethShownWords(bike, shown)}${neverReached}${addedWords(madeUp)}${differing(recorded, bike)}`,
+      notes: readNotes(
+        `The drivetrain is read off the gear records and measured from speed and cadence: ${teethShownWords(bike, shown)}${neverReached}${addedWords(madeUp)}${differing(asRead, bike, ringRecorded(logs))}`,
+        bike,
+        logs,
       ),
     },
   );
 }
+
+/** The notes on a bike that was read off the records; where none names a ring, with a word on the bike's. */
+const readNotes = (message: string, bike: Bike, logs: readonly RideLog[]): Warning[] => [
+  { code: 'bike-guessed', message: message + (ringRecorded(logs) ? '' : assumedRings(bike)) },
+  electronicNote,
+];
 
 /** The guess, hardly certain and with a word on it where some of the rides do not look like those of its bike. */
 function unlessApart(logs: readonly RideLog[], from: GuessedFrom, guess: DrivetrainGuess): DrivetrainGuess {
@@ -156,28 +154,11 @@ function unlessApart(logs: readonly RideLog[], from: GuessedFrom, guess: Drivetr
   };
 }
 
-const longestOf = (logs: readonly RideLog[]): RideLog[] => [...logs].sort((a, b) => b.timeS.length - a.timeS.length);
-
-interface Measured {
-  readonly teeth: MeasuredTeeth;
-  readonly rolloutMm: number;
-  readonly ride: RideLog;
-}
-
 const ringRecorded = (logs: readonly RideLog[]): boolean =>
   logs.some(({ gearRecords }) => recordedGears(gearRecords).front.sizes.length > 0);
 
-/** The teeth that the longest ride with speed, cadence and gear records shows; null where none does. */
-function measuredBy(logs: readonly RideLog[], recorded: Bike): Measured | null {
-  for (const ride of longestOf(logs).slice(0, LONGEST)) {
-    const { evidence, rolloutMm, measured } = traceGears(ride, recorded);
-    if (evidence === 'full' && isSpeedInMps(rolloutMm, Number.NaN)) return { teeth: measured, rolloutMm, ride };
-  }
-  return null;
-}
-
 /** The bike with the teeth that a ride shows, as far as they make a bike. */
-function withTeeth(recorded: Bike, measured: MeasuredTeeth): Bike {
+function withTeeth(recorded: Bike, measured: Measured['teeth']): Bike {
   const merge = (written: readonly number[], shown: readonly (number | null)[]): number[] => {
     const merged = written.map((teeth, i) => shown[i] ?? teeth);
     return merged.every((teeth, i) => i === 0 || teeth > merged[i - 1]) ? merged : [...written];
@@ -190,12 +171,12 @@ function withTeeth(recorded: Bike, measured: MeasuredTeeth): Bike {
   return possibleBike(merged) ?? recorded;
 }
 
-/** In words, which recorded teeth the ratios contradict; empty where none. */
-function differing(recorded: Bike, bike: Bike): string {
-  const before = [...recorded.chainrings, ...recorded.cassette];
-  if ([...bike.chainrings, ...bike.cassette].every((teeth, i) => teeth === before[i])) return '';
-  const words = ({ chainrings, cassette }: Bike): string => `rings ${chainrings.join('/')}, cogs ${cassette.join('-')}`;
-  return ` Recorded teeth differed: recorded ${words(recorded)}; by the ratios ${words(bike)}.`;
+/** In words, which recorded teeth the ratios contradict; empty where none. Rings that nobody recorded are none. */
+function differing(asRead: Bike, bike: Bike, withRings: boolean): string {
+  const words = ({ chainrings, cassette }: Bike): string =>
+    `${withRings ? `rings ${chainrings.join('/')}, ` : ''}cogs ${cassette.join('-')}`;
+  const [recorded, shown] = [asRead, bike].map(words);
+  return recorded === shown ? '' : ` Recorded teeth differed: recorded ${recorded}; by the ratios ${shown}.`;
 }
 
 function fromLadder(logs: readonly RideLog[]): DrivetrainGuess | null {
@@ -204,7 +185,7 @@ function fromLadder(logs: readonly RideLog[]): DrivetrainGuess | null {
       const sharpest = sharpestHistogram(log, pedallingSamples(log));
       return sharpest.shows ? [{ ride: log, histogram: sharpest.histogram }] : [];
     })
-    .sort((a, b) => b.histogram.totalS - a.histogram.totalS);
+    .sort((a, b) => b.histogram.totalS - a.histogram.totalS || inOwnOrder(a.ride, b.ride));
   if (!best) return null;
   const guess = guessFromLadder(ladderPeaks(best.histogram));
   if (!guess) return null;

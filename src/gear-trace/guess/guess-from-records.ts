@@ -62,7 +62,7 @@ function sizes(parts: readonly RecordedPart[], { least, most }: Limits, teethLim
   return padded(listed, least, teethLimits);
 }
 
-/** The teeth most often recorded at each of `count` places, the smallest first; 0 where none were. */
+/** The teeth most often recorded at each of `count` places (the fewest of several as often), the smallest cog first; 0 where none were. */
 function commonestTeeth(parts: readonly RecordedPart[], count: number): number[] {
   const times = Array.from({ length: count }, () => new Map<number, number>());
   for (const part of parts)
@@ -70,7 +70,7 @@ function commonestTeeth(parts: readonly RecordedPart[], count: number): number[]
       const place = placeOf(part, record, count);
       if (teeth > 0 && place >= 0) times[place].set(teeth, (times[place].get(teeth) ?? 0) + 1);
     });
-  return times.map((seen) => greatest([...seen], ([, often]) => often)?.[0] ?? 0);
+  return times.map((seen) => greatest([...seen], (a, b) => a[1] - b[1] || b[0] - a[0])?.[0] ?? 0);
 }
 
 /** Adds larger sizes, and smaller ones where the largest is reached, until there are enough to be a cassette. */
