@@ -22,9 +22,16 @@ export const stateShape = z.object({
   underWay: z
     .boolean()
     .describe('True while its first rides are being worked through: the word then says nothing of the bike'),
-  topCause: z.enum(causes).nullable(),
-  probability: share.nullable(),
-  faultProbability: share.nullable(),
+  topCause: z
+    .enum(causes)
+    .nullable()
+    .describe(
+      'The likeliest cause now, no-fault where no single fault is likelier; null while there is too little data, and where no cause explains what goes wrong',
+    ),
+  probability: share.nullable().describe('Probability of that cause'),
+  faultProbability: share
+    .nullable()
+    .describe('Probability that something is wrong now, whatever it is; null where no ride could be weighed'),
   reasons: z.array(z.string()),
   dangers: z.array(z.string()).describe('Those of the reasons that speak of danger: to be said whatever the word is'),
   since: z

@@ -15,6 +15,7 @@ export interface BikeState {
   readonly underWay: boolean;
   /** The likeliest cause, `no-fault` among them; null while there is too little data, and where none explains what goes wrong. */
   readonly topCause: Cause | null;
+  /** Probability of that cause. */
   readonly probability: number | null;
   /** Probability that something is wrong now; null where no ride could be weighed. */
   readonly faultProbability: number | null;

@@ -28,7 +28,7 @@ export interface StateSigns extends LostChains {
   readonly topFault: Weighed | undefined;
   /** True where that fault is likelier than none, or an assumption turns which of the two is: then it has to be looked into. */
   readonly faultLeads: boolean;
-  /** The likeliest of all, no fault among them. */
+  /** The likeliest now, no fault among them: many faults that are likely together only are none of them likeliest. */
   readonly top: NamedCause;
   /** The fault that the last adjustment seems to have cured. */
   readonly cured: NamedCause | null;
@@ -77,14 +77,17 @@ export function stateSigns(report: Report, rides: readonly PlacedRide[]): StateS
     : 0;
   const unexplained = unexplainedTrouble(report);
   const fault = Math.max(overdone?.probability ?? 0, 1 - noFault - gone, unexplained ? SURELY_WRONG : 0);
+  const faultLeads = (topFault?.probability ?? 0) > noFault || Boolean(undecided?.between.includes('no-fault'));
   return {
     ...lostChains(report, rides),
     actuation: report.bike.actuation,
     fault,
     noFault,
     topFault,
-    faultLeads: (topFault?.probability ?? 0) > noFault || Boolean(undecided?.between.includes('no-fault')),
-    top: overdone ?? (fault >= 0.5 && topFault ? topFault : { cause: 'no-fault', probability: 1 - fault }),
+    faultLeads,
+    top:
+      overdone ??
+      (fault >= 0.5 && faultLeads && topFault ? topFault : { cause: 'no-fault', probability: noFault + gone }),
     cured,
     overdone,
     unexplained,

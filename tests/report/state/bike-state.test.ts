@@ -1,4 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import type { Cause } from '../../../src/diagnosis/causes.ts';
+import type { Report } from '../../../src/report/report-schema.ts';
 import { bikeState } from '../../../src/report/state/bike-state.ts';
 import { sampleReport, sampleWellSince } from '../sample-report.ts';
 import { quietReport } from './quiet-report.ts';
@@ -7,6 +9,29 @@ describe('a bike on which a fault is all but sure, though nothing can be turned'
   it('needs service where it is named; a cause that is not named is watched', () => {
     expect(bikeState(quietReport('cable-friction', true), []).word).toBe('service');
     expect(bikeState(quietReport('cable-friction', false), []).word).toBe('watch');
+  });
+});
+
+describe('a bike that is likelier in order than to have any one fault', () => {
+  const undecidedReport = (between: readonly [Cause, Cause] | null) => {
+    const report = quietReport('no-fault', false);
+    const probability = (cause: Cause) => (cause === 'no-fault' ? 0.42 : cause === 'cable-friction' ? 0.2 : 0.038);
+    const causes = report.diagnosis.causes
+      .map((one) => ({ ...one, probability: probability(one.cause) }))
+      .sort((a, b) => b.probability - a.probability);
+    const undecided = between && { between, sentence: '', reasons: [] };
+    return { ...report, diagnosis: { ...report.diagnosis, causes, undecided } } as Report;
+  };
+
+  it('names none, though all together are likelier than that', () => {
+    const state = bikeState(undecidedReport(null), []);
+    expect(state).toMatchObject({ topCause: 'no-fault', probability: 0.42 });
+    expect(state.faultProbability).toBeCloseTo(0.58, 9);
+  });
+
+  it('names the one between which and a bike in order the verdict is open', () => {
+    const state = bikeState(undecidedReport(['no-fault', 'cable-friction']), []);
+    expect(state).toMatchObject({ topCause: 'cable-friction', probability: 0.2 });
   });
 });
 
