@@ -25,6 +25,8 @@ export interface Observed {
   readonly shifts: (direction: Direction, onto?: (cog: number) => boolean) => ShiftCount;
   /** Mean crank turns of the clean shifts by one cog in a direction (both by default), onto cogs that a rule picks; NaN without any. */
   readonly cleanTurns: (direction?: Direction, onto?: (cog: number) => boolean) => number;
+  /** Whether any ride can tell an unasked shift: that takes commands and the chain's cog. */
+  readonly watchesUnasked: boolean;
   /** Unasked shifts away from the commanded cog in a direction, off cogs that a rule picks. */
   readonly ghosts: (direction: Direction, off?: (cog: number) => boolean) => number;
   /** Unasked shifts towards a cog that was missed before. */
@@ -82,6 +84,7 @@ export function observe(rides: readonly DiagnosisRide[], bike: Pick<Bike, 'casse
             : [],
         ),
       ) ?? Number.NaN,
+    watchesUnasked: rides.some(({ evidence }) => evidence === 'full'),
     ghosts: (direction, off = every) =>
       ghostShifts.filter(
         ({ fromCog, toCog, towardsCommand }) =>

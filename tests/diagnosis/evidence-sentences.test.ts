@@ -1,8 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { causes } from '../../src/diagnosis/causes.ts';
+import type { DiagnosisRide } from '../../src/diagnosis/diagnosis.ts';
 import { type Observed, observe } from '../../src/diagnosis/observed.ts';
 import { evidenceSentences } from '../../src/diagnosis/sentences/evidence-sentences.ts';
 import { unshownSentences } from '../../src/diagnosis/sentences/where-it-shows.ts';
+import type { ShiftEvent } from '../../src/shifts/ride-events.ts';
 import { cableBike, type PatternRide, patternRide } from './pattern-ride.ts';
 
 const seen = (pattern: PatternRide['pattern']): Observed => observe([patternRide({ pattern })], cableBike);
@@ -65,6 +67,30 @@ describe('the counts that speak for a cause', () => {
       Array(9).fill('0 of 264 judged shifts were late, missed or overshot (0.0 %).'),
     );
     expect(said.join(' ')).not.toMatch(/0 of \d+ to (larger|smaller)|0 late against/);
+  });
+
+  it('say nothing of what nobody could see', () => {
+    const ride = patternRide({ pattern: () => ({ late: 0.2 }), drops: [['unknown', null]], skipsOn: [5] });
+    const only = (picks: (shift: ShiftEvent) => boolean, evidence: DiagnosisRide['evidence'] = 'full'): Observed => {
+      const shifts = ride.events.shifts.filter(picks);
+      return observe([{ ...ride, evidence, events: { ...ride.events, shifts } }], cableBike);
+    };
+    const unrecorded = only(() => false, 'ratio-only');
+    const said = [
+      unrecorded,
+      only(({ toCog }) => toCog < 4),
+      only(({ toCog }) => toCog === 11),
+      only(({ toCog }) => toCog === 0),
+      only(({ direction }) => direction === 'to-larger'),
+      only(({ direction }) => direction === 'to-smaller'),
+    ].map((one) => causes.flatMap((cause) => evidenceSentences(cause, one)));
+    expect(said.flat().join('\n')).not.toMatch(/\b0 of 0\b|NaN/);
+    expect(evidenceSentences('no-fault', unrecorded)).toEqual([
+      'No shift was judged.',
+      expect.stringMatching(/^1 dropped chain and 1 skip in /),
+    ]);
+    expect(said[1].join('\n')).toContain('; on the larger half of the cogs no shift was judged.');
+    expect(said[1].join('\n')).toMatch(/^0 unasked shifts, 1 dropped chain/m);
   });
 
   it('are not given where an end cog was not used, and called little where it hardly was', () => {

@@ -12,6 +12,7 @@ export const seen = (changes: Partial<Observed> = {}): Observed => ({
   all: count(600, 3),
   shifts: () => count(50, 3),
   cleanTurns: () => Number.NaN,
+  watchesUnasked: true,
   ghosts: () => 0,
   towardsCommand: 0,
   drops: () => 0,

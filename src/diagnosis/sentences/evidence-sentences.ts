@@ -16,6 +16,10 @@ function share(count: ShiftCount, where: string): string {
   return `${figure(bad)} of ${counted(count.shifts, 'shift')} ${where} ${wasWere(bad)} late or missed`;
 }
 
+/** "0 of 60 onto the others", to be set beside such a share. */
+const beside = (count: ShiftCount, where: string): string =>
+  count.shifts === 0 ? `none judged ${where}` : `${figure(lateOrMissed(count))} of ${figure(count.shifts)} ${where}`;
+
 /** Fewer hours than were pedalled: nothing can be told of those in which the cog is not known. */
 const hoursOnKnownCogs = ({ pedallingHours }: Observed): string =>
   `${pedallingHours.toFixed(1)} hours of pedalling on known cogs`;
@@ -25,9 +29,8 @@ const sentence = (text: string): string => `${upperFirst(text)}.`;
 function bothDirections(seen: Observed, first: 'to-larger' | 'to-smaller'): string {
   const other = first === 'to-larger' ? 'to-smaller' : 'to-larger';
   const name = (direction: string): string => (direction === 'to-larger' ? 'larger' : 'smaller');
-  const bad = lateOrMissed(seen.shifts(other));
   return sentence(
-    `${share(seen.shifts(first), `to ${name(first)} cogs`)}, ${figure(bad)} of ${figure(seen.shifts(other).shifts)} to ${name(other)}`,
+    `${share(seen.shifts(first), `to ${name(first)} cogs`)}, ${beside(seen.shifts(other), `to ${name(other)}`)}`,
   );
 }
 
@@ -67,7 +70,7 @@ function limitTight(seen: Observed, cause: 'low-limit-tight' | 'high-limit-tight
   const few = onto.shifts < SAY_LITTLE && lateOrMissed(onto) === 0 ? ', which says little' : '';
   const lines = [
     sentence(
-      `${share(onto, `onto the ${end} cog (${teeth})`)}${few}, ${figure(lateOrMissed(rest))} of ${figure(rest.shifts)} ${direction.replace('-', ' ')} onto the others`,
+      `${share(onto, `onto the ${end} cog (${teeth})`)}${few}, ${beside(rest, `${direction.replace('-', ' ')} onto the others`)}`,
     ),
   ];
   const left = seen.ghosts(cog === 0 ? 'to-larger' : 'to-smaller', (other) => other === cog);
@@ -92,7 +95,7 @@ function gapSmall(seen: Observed): string[] {
   const { cassette } = seen;
   return [
     sentence(
-      `${share(shiftsAt(seen, place), `to larger onto the ${place.to - place.from + 1} largest cogs, the ${cassette[place.from]} to the ${cassette[place.to]},`)}, ${figure(lateOrMissed(rest))} of ${figure(rest.shifts)} onto the others`,
+      `${share(shiftsAt(seen, place), `to larger onto the ${place.to - place.from + 1} largest cogs, the ${cassette[place.from]} to the ${cassette[place.to]},`)}, ${beside(rest, 'onto the others')}`,
     ),
   ];
 }
@@ -110,9 +113,12 @@ function hanger(seen: Observed): string[] {
   const small = (cog: number): boolean => cog < half;
   const large = (cog: number): boolean => cog >= half;
   const line = (name: string, onto: (cog: number) => boolean): string => {
-    const larger = seen.shifts('to-larger', onto);
-    const smaller = seen.shifts('to-smaller', onto);
-    return `on the ${name} cogs ${figure(lateOrMissed(larger))} of ${figure(larger.shifts)} to larger and ${figure(lateOrMissed(smaller))} of ${figure(smaller.shifts)} to smaller were late or missed`;
+    const judged = (['to-larger', 'to-smaller'] as const).flatMap((direction) => {
+      const shifts = seen.shifts(direction, onto);
+      return shifts.shifts > 0 ? [beside(shifts, direction.replace('-', ' '))] : [];
+    });
+    const bad = judged.length > 0 ? `${judged.join(' and ')} were late or missed` : 'no shift was judged';
+    return `on the ${name} cogs ${bad}`;
   };
   return [
     sentence(`${line('smaller half of the', small)}; ${line('larger half of the', large)}`),
@@ -143,25 +149,27 @@ function worn(seen: Observed, partsReplaced: boolean): string[] {
     sentence(
       `the chain skipped ${counted(skips, 'time')} ${within}, ${seen.skips((cog) => cog === most)} of them on the most used cog (${seen.cassette[most]})`,
     ),
-    sentence(`${figure(seen.all.trouble)} of ${counted(seen.all.shifts, 'judged shift')} went wrong`),
+    ...(seen.all.shifts > 0
+      ? [sentence(`${figure(seen.all.trouble)} of ${counted(seen.all.shifts, 'judged shift')} went wrong`)]
+      : []),
   ];
 }
 
 function noFault(seen: Observed): string[] {
   const { trouble, shifts } = seen.all;
-  const rate = shifts > 0 ? ` (${((100 * trouble) / shifts).toFixed(1)} %)` : '';
-  const lines = [
-    sentence(
-      `${figure(trouble)} of ${counted(shifts, 'judged shift')} ${wasWere(trouble)} late, missed or overshot${rate}`,
-    ),
-  ];
+  const rate = ` (${((100 * trouble) / shifts).toFixed(1)} %)`;
+  const judged = `${figure(trouble)} of ${counted(shifts, 'judged shift')} ${wasWere(trouble)} late, missed or overshot${rate}`;
+  const lines = [sentence(shifts === 0 ? 'no shift was judged' : judged)];
   const towards = seen.towardsCommand;
   const ghosts = seen.ghosts('to-larger') + seen.ghosts('to-smaller') + towards;
   const drops =
     seen.drops('past-largest') + seen.drops('past-smallest') + seen.drops('chainring') + seen.drops('unknown');
+  const unasked = seen.watchesUnasked
+    ? `${counted(ghosts, 'unasked shift')}${towards > 0 ? ` (${towards} of them towards a cog missed before)` : ''}, `
+    : '';
   lines.push(
     sentence(
-      `${counted(ghosts, 'unasked shift')}${towards > 0 ? ` (${towards} of them towards a cog missed before)` : ''}, ${counted(drops, 'dropped chain')} and ${counted(seen.skips(), 'skip')} in ${hoursOnKnownCogs(seen)}`,
+      `${unasked}${counted(drops, 'dropped chain')} and ${counted(seen.skips(), 'skip')} in ${hoursOnKnownCogs(seen)}`,
     ),
   );
   if (seen.weakShifts > 0)
