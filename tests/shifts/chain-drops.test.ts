@@ -295,6 +295,18 @@ describe('dropSide', () => {
     expect(dropSide(log, trace, ride.nowS + 5).sinceShiftS).toBeNaN();
   });
 
+  it('goes by the later of a change of ring and a shift onto the end cog', () => {
+    const bike = { ...madeBike, chainrings: [38, 48] };
+    const sideAfter = (ask: (ride: MadeRide) => MadeRide) => {
+      const ride = ask(at(7, warmedUp(bike)).pedal(12));
+      return dropSide(ride.log(), traceGears(ride.log(), bike), ride.nowS);
+    };
+    const ringFirst = sideAfter((ride) => ride.command(7, 0).pedal(2).command(8, 0).pedal(3));
+    expect(ringFirst).toEqual({ side: 'past-largest', afterShiftTo: 8, sinceShiftS: 3 });
+    const ringLast = sideAfter((ride) => ride.command(8).pedal(2).command(8, 0).pedal(3));
+    expect(ringLast).toMatchObject({ side: 'chainring', afterShiftTo: 8 });
+  });
+
   it('is unknown without a gear model, and by the traced cog without records', () => {
     const bare = madeLog({ speedMps: [5, 5], cadenceRpm: [80, 80] });
     expect(dropSide(bare, traceGears(bare, madeBike), 1)).toMatchObject({ side: 'unknown', afterShiftTo: null });
