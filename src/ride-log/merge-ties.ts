@@ -50,8 +50,11 @@ export function mergeTies(draft: RideDraft, order: Uint32Array): OrderedColumns 
     for (let k = 0; k < order.length; k++) if (!Number.isNaN(values[order[k]])) gathered[place[k]] = values[order[k]];
     return gathered;
   };
+  const timeMs = gather(time);
+  // the ride begins with its first record, not with the last of the first second
+  if (length > 0) timeMs[0] = time[order[0]];
   return {
-    timeMs: gather(time),
+    timeMs,
     speedMps: gather(draft.speedMps.values()),
     cadenceRpm: gather(draft.cadenceRpm.values()),
     powerW: gather(draft.powerW.values()),

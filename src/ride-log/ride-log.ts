@@ -30,7 +30,8 @@ export interface GearRecords {
 
 /**
  * One ride, whatever its format: columns over time that share one index. NaN = no value at that moment.
- * `timeS` is strictly rising seconds since `startMs`. A gap in `timeS` is a pause or lost records: nothing is known within.
+ * `timeS` is strictly rising seconds since `startMs`, not written faster than about one record a second: each counts as a second's evidence.
+ * A gap in `timeS` is a pause or lost records: nothing is known within.
  * Positions are never kept.
  */
 export interface RideLog {

@@ -45,6 +45,7 @@ describe('impossible values are set aside, never averaged in', () => {
     const ride = readRideLog('fast.csv', bytes);
     expect(codes(ride)).toContain('several-a-second');
     expect(ride.timeS.length).toBe(100);
+    expect([ride.startMs, ride.timeS[0]]).toEqual([0, 0]);
     expect(ride.timeS[99] - ride.timeS[98]).toBe(1);
     expect([ride.speedMps[1], ride.cadenceRpm[1]]).toEqual([5.007, 83]);
   });
