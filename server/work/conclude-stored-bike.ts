@@ -8,6 +8,7 @@ import { bikeState } from '../../src/report/state/bike-state.ts';
 import { concludeBike, listRides, ridesToGoBy } from '../engine.ts';
 import { cogsByLoad } from '../state/cogs-by-load.ts';
 import { cogsByPeriod } from '../state/cogs-by-period.ts';
+import { cogsSince } from '../state/cogs-since.ts';
 import { troubleTrend } from '../state/trouble-trend.ts';
 import { listAdjustments } from '../store/adjustment-store.ts';
 import { bikeAsLogged } from '../store/bike-as-logged.ts';
@@ -33,11 +34,12 @@ export function concludeStoredBike({ database, bikeId }: ConcludeTask): Conclude
     const { stored, findings, adjustments, report } = read;
     const own = ridesToGoBy(findings.rides, sourceOf(stored, adjustments));
     const events = own.map((ride) => ride.events);
+    const state = bikeState(findings.rides.length > 0 ? report : null, own);
     return {
       revision: stored.revision,
       report: JSON.stringify(inShort(report)),
       summary: JSON.stringify({
-        state: bikeState(findings.rides.length > 0 ? report : null, own),
+        state,
         trend: troubleTrend(own),
         rolloutMm: medianRollout(report),
         work: report.diagnosis.suggestion.steps?.[0] ?? null,
@@ -45,6 +47,7 @@ export function concludeStoredBike({ database, bikeId }: ConcludeTask): Conclude
       detail: JSON.stringify({
         ...cogsByLoad(events, stored.bike),
         perPeriod: cogsByPeriod(own, adjustments, stored.bike),
+        cogsSince: cogsSince(own, state.sinceAt, stored.bike),
       }),
       stages: clock.stages,
     };
