@@ -5,7 +5,7 @@ import { type Report, type ReportInShort, reportSchema } from '../../src/report/
 import type { RideReport } from '../../src/report/ride-report-schema.ts';
 import { ridesThatCount } from '../../src/report/rides-that-count.ts';
 import { bikeState } from '../../src/report/state/bike-state.ts';
-import { concludeBike, listRides, ridesToGoBy } from '../engine.ts';
+import { concludeBike, listRides, ownRides } from '../engine.ts';
 import { cogsByLoad } from '../state/cogs-by-load.ts';
 import { cogsByPeriod } from '../state/cogs-by-period.ts';
 import { cogsSince } from '../state/cogs-since.ts';
@@ -32,7 +32,7 @@ export function concludeStoredBike({ database, bikeId }: ConcludeTask): Conclude
     const read = readBike(sql, bikeId, clock);
     if (!read) return null;
     const { stored, findings, adjustments, report } = read;
-    const own = ridesToGoBy(findings.rides, sourceOf(stored, adjustments));
+    const { own } = ownRides(findings.rides, sourceOf(stored, adjustments));
     const events = own.map((ride) => ride.events);
     const state = bikeState(findings.rides.length > 0 ? report : null, own);
     return {
