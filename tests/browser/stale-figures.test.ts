@@ -27,7 +27,7 @@ describe.skipIf(!browserPath)('figures that are being worked out again', () => {
     expect(readFileSync(await (await download).path(), 'utf8').split(why)).toHaveLength(2);
     await page.goto('/bikes/b1/sheet');
     await loaded(page);
-    expect(await page.locator('.sheet-head').textContent()).toContain(marked);
+    expect(await page.locator('.sheet').textContent()).toContain(marked);
     behind = false;
     await page.getByText(marked).waitFor({ state: 'detached', timeout: 15_000 });
     expect(faults).toEqual([]);

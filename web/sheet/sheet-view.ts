@@ -48,7 +48,6 @@ const blank = (label: string): HTMLElement => make('p', { class: 'blank' }, make
 
 function head(sheet: SheetData): HTMLElement {
   const { state } = sheet;
-  const stale = staleFigures(sheet);
   const period = sheet.firstRideAt && sheet.lastRideAt ? `, ${day(sheet.firstRideAt)} to ${day(sheet.lastRideAt)}` : '';
   return make(
     'header',
@@ -72,8 +71,13 @@ function head(sheet: SheetData): HTMLElement {
           `${percent(state.troubleRate)} of ${counted(state.judgedShifts, 'judged shift')} in trouble ${troublePeriod(state)}; 95\u00a0%: ${percentRange(state.low, state.high)}`,
         ),
     ),
-    stale !== null && make('p', { class: 'sheet-stale' }, stale),
   );
+}
+
+/** That the figures are not up to date, where they are not. */
+function stale(sheet: SheetData): HTMLElement | null {
+  const words = staleFigures(sheet);
+  return words === null ? null : make('p', { class: 'sheet-stale' }, words);
 }
 
 function work(sheet: SheetData): HTMLElement | null {
@@ -219,6 +223,7 @@ const page = (sheet: SheetData, chartWidthPx: number): HTMLElement =>
     'article',
     { class: letters(sheet) > ROOMY_LETTERS ? 'sheet is-dense' : 'sheet' },
     head(sheet),
+    stale(sheet),
     make(
       'div',
       { class: 'sheet-halves' },
