@@ -13,7 +13,7 @@ import { traceGears } from './gear-trace/trace-gears.ts';
 import { buildReport } from './report/build-report.ts';
 import { holdBack } from './report/held/hold-back.ts';
 import { setAsideNote } from './report/held/set-aside-note.ts';
-import { leftOutNote, listRides, ridesToGoBy, whyHeldBack } from './report/own-rides.ts';
+import { leftOutNote, ownRides } from './report/own-rides.ts';
 import type { FailedRide, Report } from './report/report-schema.ts';
 import type { RideFindings } from './report/ride-findings.ts';
 import { rideReport } from './report/ride-report.ts';
@@ -110,14 +110,13 @@ export function concludeBike(
   const { bike } = chosen;
   const adjustments = inOrderOfTime(logged);
   const cogs = bike.cassette.length;
-  const source = { ...chosen, adjustments };
-  const own = ridesToGoBy(rides, source);
-  const listed = listRides(rides, source);
-  const held = whyHeldBack(rides, source);
+  const { own, listed, held } = ownRides(rides, { ...chosen, adjustments });
   const unseen = unseenOf(chosen, own);
-  const cogsKnown = !drivetrainUnknown(chosen.bikeNotes);
   const found = diagnose({
-    ...{ bike, rides: held ? own.map(notWeighed) : own, adjustments, cogsKnown },
+    bike,
+    rides: held ? own.map(notWeighed) : own,
+    adjustments,
+    cogsKnown: !drivetrainUnknown(chosen.bikeNotes),
     ridesLeftOut: rides.length - own.length,
     unseenCogs: unseen,
   });

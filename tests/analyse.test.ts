@@ -6,7 +6,7 @@ import type { Bike } from '../src/drivetrain/bike.ts';
 import { parseBike } from '../src/drivetrain/parse-bike.ts';
 import { ringsUnclearNote } from '../src/gear-trace/guess/unrecorded-rings.ts';
 import { rideTrend } from '../src/report/chart-data/ride-trend.ts';
-import { ridesToGoBy } from '../src/report/own-rides.ts';
+import { ownRides } from '../src/report/own-rides.ts';
 import { bikeState } from '../src/report/state/bike-state.ts';
 import { verdictOf } from '../src/report/verdict-kind.ts';
 import { readRideLog } from '../src/ride-log/read-ride-log.ts';
@@ -55,7 +55,7 @@ it('marks which rides do not count, by which everything else goes', () => {
     ['more.fit', 'another-bike'],
   ]);
   const alone = concludeBike(bike, [own], [], []);
-  expect(ridesToGoBy(rides, { ...bike, adjustments: [] })).toEqual([own]);
+  expect(ownRides(rides, { ...bike, adjustments: [] }).own).toEqual([own]);
   expect(report.cogs).toEqual(alone.cogs);
   expect(rideTrend(report)).toEqual(rideTrend(alone));
   expect(report.diagnosis.notes[0]).toMatch(/: other\.fit, more\.fit\. .* they look like/);
@@ -196,6 +196,6 @@ it('draws no verdict from shifts where it is not clear how many rings there are,
   expect(report.cogs.reduce((sum, { shifts }) => sum + shifts, 0)).toBe(0);
   expect(report.rides[0].warnings.map(({ code }) => code)).toContain('rings-unclear');
   expect(
-    bikeState(report, ridesToGoBy([ride], { bike: juniper, bikeSource: 'guessed', bikeNotes, adjustments: [] })).word,
+    bikeState(report, ownRides([ride], { bike: juniper, bikeSource: 'guessed', bikeNotes, adjustments: [] }).own).word,
   ).not.toBe('fine');
 });

@@ -87,8 +87,7 @@ function summaryOf(stored: StoredBike, { rides, marks, backlog, summary }: Known
     trend: kept?.trend ?? [],
     work: kept ? workOf(kept) : null,
     adjustmentMarks: ownMarks,
-    pending: backlog ? pendingOf(backlog) : 0,
-    staleReason: backlog ? staleReason(backlog) : null,
+    ...pendingAndWhy(backlog),
   };
 }
 
@@ -105,6 +104,12 @@ export function stateOf(
     return { ...nothingYet, underWay: true, reasons: ['Its rides are still being worked through.'], dangers: [] };
   return { ...nothingYet, reasons: [...nothingYet.reasons], dangers: [], ...summary?.state };
 }
+
+/** How much is still to be worked out of a bike before what is shown of it is up to date, and why. */
+export const pendingAndWhy = (backlog: BikeBacklog | undefined): Pick<BikeSummary, 'pending' | 'staleReason'> => ({
+  pending: backlog ? pendingOf(backlog) : 0,
+  staleReason: backlog ? staleReason(backlog) : null,
+});
 
 /** Why what is shown of a bike is not all there is, as a sentence; null where it is. */
 export function staleReason(backlog: BikeBacklog): string | null {
@@ -128,7 +133,9 @@ export function bikeDetailText({ sql }: Pick<Services, 'sql'>, id: string, whole
     summary: report?.summary,
   });
   const detail =
-    report && report.detail !== 'null' ? report.detail : '{"loadSplitNm":null,"perLoad":[],"perPeriod":[]}';
+    report && report.detail !== 'null'
+      ? report.detail
+      : '{"loadSplitNm":null,"perLoad":[],"perPeriod":[],"cogsSince":null}';
   const rest = {
     adjustmentsLog: listAdjustments(sql, id).map(withVersion),
     engineVersion: report?.engineVersion ?? null,

@@ -3,13 +3,13 @@ import type { Report } from '../../src/report/report-schema.ts';
 import { sumCounts } from '../../src/report/ride-counts.ts';
 import { ridesThatCount } from '../../src/report/rides-that-count.ts';
 import { defineRoute } from '../http/define-route.ts';
-import { sheetShape } from '../shapes/bike-shapes.ts';
+import { type bikeDetailShape, sheetShape } from '../shapes/bike-shapes.ts';
 import { listAdjustments } from '../store/adjustment-store.ts';
 import { bikeAsLogged } from '../store/bike-as-logged.ts';
 import { idSchema } from '../store/new-id.ts';
 import { findReport } from '../store/report-store.ts';
 import { bikeBacklogs } from '../store/work-store.ts';
-import { type BikeSummary, stateOf } from './bike-answer.ts';
+import { type BikeSummary, pendingAndWhy, stateOf } from './bike-answer.ts';
 import { needBike } from './bikes.ts';
 import { clockedIso } from './clocked-iso.ts';
 
@@ -30,14 +30,18 @@ export const sheetRoutes = [
       const stored = bikeAsLogged(needBike(services, id), log);
       const kept = findReport(sql, id);
       const report = kept ? (JSON.parse(kept.report) as Report | null) : null;
+      const detail = kept
+        ? (JSON.parse(kept.detail) as Pick<z.input<typeof bikeDetailShape>, 'cogsSince'> | null)
+        : null;
       const summary = kept ? (JSON.parse(kept.summary) as Pick<BikeSummary, 'state' | 'trend'> | null) : null;
+      const backlog = bikeBacklogs(sql, id)[0];
       const rides = report ? ridesThatCount(report) : [];
       const starts = rides.map(({ start }) => clockedIso(Date.parse(start))).filter((at) => at !== null);
       const json: z.input<typeof sheetShape> = {
         bike: stored.bike,
         bikeSource: stored.source,
         generatedAt: new Date().toISOString(),
-        state: stateOf(summary, bikeBacklogs(sql, id)[0]),
+        state: stateOf(summary, backlog),
         rides: rides.length,
         firstRideAt: starts[0] ?? null,
         lastRideAt: starts.at(-1) ?? null,
@@ -47,9 +51,11 @@ export const sheetRoutes = [
         lateralOffsetMm: report?.diagnosis.lateralOffsetMm ?? null,
         suggestion: report?.diagnosis.suggestion ?? null,
         cogs: report?.cogs ?? [],
+        cogsSince: detail?.cogsSince ?? null,
         lastAdjustments: report?.adjustments.slice(-NEWEST).reverse() ?? [],
         adjustmentsLog: log.slice(-NEWEST).reverse(),
         warnings: [...new Set(rides.flatMap(({ warnings }) => warnings.map(({ message }) => message)))],
+        ...pendingAndWhy(backlog),
         engineVersion: kept?.engineVersion ?? null,
       };
       return { status: 200, json };

@@ -14,6 +14,12 @@ const time = z.iso.datetime();
 const share = z.number().min(0).max(1);
 const count = z.number().int().min(0);
 
+const pending = count.describe('Things still to be worked out before the report is up to date');
+const staleReason = z
+  .string()
+  .nullable()
+  .describe('Why what is shown is not up to date, as a sentence; null where it is');
+
 const version = z.string().describe('Another one as soon as anything in it was changed');
 
 /** A bike's state in a word, and why: see `BikeState`. */
@@ -74,8 +80,8 @@ export const bikeSummaryShape = z.object({
     .nullable()
     .describe('The first step of what to do; null where nothing has to be done, or nobody knows yet'),
   adjustmentMarks: z.array(z.object({ at: z.string(), parameter: z.string() })),
-  pending: count.describe('Things still to be worked out before the report is up to date'),
-  staleReason: z.string().nullable(),
+  pending,
+  staleReason,
 });
 
 /** An adjustment as it was logged, with its id. */
@@ -83,6 +89,11 @@ export const adjustmentLogShape = z.intersection(z.object({ id: idSchema }), adj
 
 /** The same with the version that a correction of it names. */
 export const versionedAdjustmentShape = z.intersection(z.object({ version }), adjustmentLogShape);
+
+const cogsSince = z
+  .array(cogReportSchema)
+  .nullable()
+  .describe('The same as cogs of the report from sinceAt of the state on; null where all rides count');
 
 /** A bike with its report and all that its page shows. */
 export const bikeDetailShape = bikeSummaryShape.extend({
@@ -94,6 +105,7 @@ export const bikeDetailShape = bikeSummaryShape.extend({
     .describe('Crank torque that parts soft from firm: the median of the bike’s own shifts'),
   perLoad: z.array(z.object({ load: z.enum(['soft', 'firm', 'unknown']), cogs: z.array(cogReportSchema) })),
   perPeriod: z.array(z.object({ from: time.nullable(), to: time.nullable(), cogs: z.array(cogReportSchema) })),
+  cogsSince: cogsSince.optional(),
   engineVersion: z.string().nullable().describe('The engine that worked the report out'),
 });
 
@@ -119,9 +131,12 @@ export const sheetShape = z.object({
   lateralOffsetMm: diagnosisSchema.shape.lateralOffsetMm.nullable(),
   suggestion: diagnosisSchema.shape.suggestion.nullable(),
   cogs: z.array(cogReportSchema),
+  cogsSince,
   lastAdjustments: z.array(adjustmentReportSchema),
   adjustmentsLog: z.array(adjustmentLogShape),
   warnings: z.array(z.string()),
+  pending,
+  staleReason,
   engineVersion: z.string().nullable(),
 });
 

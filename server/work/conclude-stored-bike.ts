@@ -5,9 +5,10 @@ import { type Report, type ReportInShort, reportSchema } from '../../src/report/
 import type { RideReport } from '../../src/report/ride-report-schema.ts';
 import { ridesThatCount } from '../../src/report/rides-that-count.ts';
 import { bikeState } from '../../src/report/state/bike-state.ts';
-import { concludeBike, listRides, ridesToGoBy } from '../engine.ts';
+import { concludeBike, listRides, ownRides } from '../engine.ts';
 import { cogsByLoad } from '../state/cogs-by-load.ts';
 import { cogsByPeriod } from '../state/cogs-by-period.ts';
+import { cogsSince } from '../state/cogs-since.ts';
 import { troubleTrend } from '../state/trouble-trend.ts';
 import { listAdjustments } from '../store/adjustment-store.ts';
 import { bikeAsLogged } from '../store/bike-as-logged.ts';
@@ -31,13 +32,14 @@ export function concludeStoredBike({ database, bikeId }: ConcludeTask): Conclude
     const read = readBike(sql, bikeId, clock);
     if (!read) return null;
     const { stored, findings, adjustments, report } = read;
-    const own = ridesToGoBy(findings.rides, sourceOf(stored, adjustments));
+    const { own } = ownRides(findings.rides, sourceOf(stored, adjustments));
     const events = own.map((ride) => ride.events);
+    const state = bikeState(findings.rides.length > 0 ? report : null, own);
     return {
       revision: stored.revision,
       report: JSON.stringify(inShort(report)),
       summary: JSON.stringify({
-        state: bikeState(findings.rides.length > 0 ? report : null, own),
+        state,
         trend: troubleTrend(own),
         rolloutMm: medianRollout(report),
         work: report.diagnosis.suggestion.steps?.[0] ?? null,
@@ -45,6 +47,7 @@ export function concludeStoredBike({ database, bikeId }: ConcludeTask): Conclude
       detail: JSON.stringify({
         ...cogsByLoad(events, stored.bike),
         perPeriod: cogsByPeriod(own, adjustments, stored.bike),
+        cogsSince: cogsSince(own, state.sinceAt, stored.bike),
       }),
       stages: clock.stages,
     };

@@ -48,15 +48,37 @@ function placed<Ride extends RecordedRide>(rides: readonly Ride[], source: BikeS
   });
 }
 
-/**
- * Those of a bike's rides that count for it, as far as conclusions are drawn from them: all but those that look like another bike's, and
- * without their shifts where those cannot be weighed, or nobody knows what they were ridden on. A chain that was lost counts all the same.
- */
-export function ridesToGoBy<Ride extends RideFindings>(rides: readonly Ride[], source: BikeSource): Ride[] {
-  return placed(rides, source)
-    .filter(({ leftOut }) => leftOut === null)
-    .map(({ ride, notTallied }) => (notTallied ? withoutShifts(ride) : ride));
+/** The rides of a bike by what becomes of each. */
+export interface OwnRides<Ride> {
+  /**
+   * Those that count for the bike, as far as conclusions are drawn from them: all but those that look like another bike's, and without their
+   * shifts where those cannot be weighed, or nobody knows what they were ridden on. A chain that was lost counts all the same.
+   */
+  readonly own: Ride[];
+  /** All, in the order given, as its report lists them: with whether each counts, and what is said of it beside the others. */
+  readonly listed: BikeRide[];
+  /** Why no verdict is drawn from their shifts; null where one is. */
+  readonly held: HeldBack | null;
 }
+
+/** Sorts the rides of a bike: which count, how they are listed, and whether a verdict is drawn from them. */
+export function ownRides<Ride extends RideFindings>(rides: readonly Ride[], source: BikeSource): OwnRides<Ride> {
+  const all = placed(rides, source);
+  return {
+    own: all
+      .filter(({ leftOut }) => leftOut === null)
+      .map(({ ride, notTallied }) => (notTallied ? withoutShifts(ride) : ride)),
+    listed: listed(all, source),
+    held: heldBack(
+      source.bikeNotes,
+      all.map(({ ride, leftOut, why }) => ({ ride: { ...ride.report, leftOut }, why })),
+    ),
+  };
+}
+
+/** The list of a bike's rides alone, for one whose conclusions are drawn already. */
+export const listRides = (rides: readonly RecordedRide[], source: BikeSource): BikeRide[] =>
+  listed(placed(rides, source), source);
 
 const withoutShifts = <Ride extends RideFindings>(ride: Ride): Ride => ({
   ...ride,
@@ -67,20 +89,12 @@ const withoutShifts = <Ride extends RideFindings>(ride: Ride): Ride => ({
   },
 });
 
-/** Why no verdict is drawn from the shifts of a bike's rides; null where one is. */
-export const whyHeldBack = (rides: readonly RecordedRide[], source: BikeSource): HeldBack | null =>
-  heldBack(
-    source.bikeNotes,
-    placed(rides, source).map(({ ride, leftOut, why }) => ({ ride: { ...ride.report, leftOut }, why })),
-  );
-
-/** The rides of a bike, in the order given, as its report lists them: with whether each counts, and what is said of it beside the others. */
-export function listRides(rides: readonly RecordedRide[], source: BikeSource): BikeRide[] {
-  const listed = placed(rides, source).map(({ ride: { report }, leftOut, why, notTallied }) => {
-    const said = why ? warnOfSetAside(report, why) : report;
-    return { ...(source.bikeSource === 'guessed' ? againstGuess(said) : said), leftOut, notTallied };
+function listed(all: readonly PlacedRide<RecordedRide>[], source: BikeSource): BikeRide[] {
+  const said = all.map(({ ride: { report }, leftOut, why, notTallied }) => {
+    const warned = why ? warnOfSetAside(report, why) : report;
+    return { ...(source.bikeSource === 'guessed' ? againstGuess(warned) : warned), leftOut, notTallied };
   });
-  return warnOfOverlaps(ringsUnclear(source.bikeNotes) ? listed.map(warnOfUnclearRings) : listed);
+  return warnOfOverlaps(ringsUnclear(source.bikeNotes) ? said.map(warnOfUnclearRings) : said);
 }
 
 /** Codes of what was noted about a ride with gear records; null for one without. */

@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { parseAdjustments } from '../../src/adjustments/parse-adjustments.ts';
 import { analyseRide, concludeBike, rideFindings } from '../../src/analyse.ts';
 import { parseBike } from '../../src/drivetrain/parse-bike.ts';
-import { ridesToGoBy } from '../../src/report/own-rides.ts';
+import { ownRides } from '../../src/report/own-rides.ts';
 import { reportSchema } from '../../src/report/report-schema.ts';
 import { bikeState } from '../../src/report/state/bike-state.ts';
 import { textReport } from '../../src/report/text/text-report.ts';
@@ -36,7 +36,7 @@ describe.each([
     const adjustments = parseAdjustments('adjustments.csv', read('adjustments.csv'));
     const report = concludeBike({ bike, bikeSource: 'given', bikeNotes: [] }, found, adjustments, []);
     expect(() => reportSchema.parse(report)).not.toThrow();
-    const state = bikeState(report, ridesToGoBy(found, { bike, bikeSource: 'given', bikeNotes: [], adjustments }));
+    const state = bikeState(report, ownRides(found, { bike, bikeSource: 'given', bikeNotes: [], adjustments }).own);
     expect(state.word).toBe(word);
     expect(verdictHeadline({ bike: report.bike, state, report } as never)).toBe(headline);
     await expect(textReport(report, { width: 96, colour: false })).toMatchFileSnapshot(`${name}.golden.txt`);

@@ -41,7 +41,8 @@ const search = ({ log, trace, depths }: Spun) => ({
   trace: trace as unknown as RideTrace,
   below: { depth: (i: number) => depths[i], sureDepth: (i: number) => depths[i], threshold: () => THRESHOLD },
 });
-const isShown = (ride: Spun): boolean => driveShown(search(ride), ride.run, ride.signs);
+const shownBy = (ride: Spun): string | null => driveShown(search(ride), ride.run, ride.signs);
+const isShown = (ride: Spun): boolean => shownBy(ride) !== null;
 
 describe('driveShown', () => {
   it.each([
@@ -53,9 +54,10 @@ describe('driveShown', () => {
     expect(isShown(spun(given))).toBe(false);
   });
 
-  const cases: readonly (readonly [string, Parameters<typeof spun>[0], (ride: Spun) => void])[] = [
+  const cases: readonly (readonly [string, string, Parameters<typeof spun>[0], (ride: Spun) => void])[] = [
     [
       'legs hardly faster than before',
+      'legs-no-faster',
       {},
       (ride) => {
         ride.signs = { ...ride.signs, spin: 0.04 };
@@ -63,11 +65,13 @@ describe('driveShown', () => {
     ],
     [
       'a cadence that the sensor merely holds, faster than that of some seconds ago though it is',
+      'reading-held',
       {},
       ({ log }) => log.cadenceRpm.fill(109, START - 1, START),
     ],
     [
       'work done on such a ratio some seconds before: the speed is astray',
+      'powered-below',
       { powerGone: true },
       ({ log, depths }) => {
         log.powerW.fill(180, START - 6, START - 5);
@@ -76,29 +80,37 @@ describe('driveShown', () => {
     ],
     [
       'work done on it later than the first record',
+      'powered-below',
       { powerGone: true },
       ({ log }) => log.powerW.fill(180, START + 1, START + 2),
     ],
-    ['speed that a driven bike gains', {}, ({ log }) => log.speedMps.fill(6, START + 2, START + 4)],
-    ['power right after', {}, ({ log }) => log.powerW.fill(180, START + 6, START + 7)],
-    ['a run that rests on one gear', {}, ({ trace }) => trace.logDevelopment.fill(LEVELS[2] + 0.03, START, START + 4)],
+    ['speed that a driven bike gains', 'gains-speed', {}, ({ log }) => log.speedMps.fill(6, START + 2, START + 4)],
+    ['power right after', 'drive-follows', {}, ({ log }) => log.powerW.fill(180, START + 6, START + 7)],
+    [
+      'a run that rests on one gear',
+      'rests-on-gear',
+      {},
+      ({ trace }) => trace.logDevelopment.fill(LEVELS[2] + 0.03, START, START + 4),
+    ],
     [
       'the gear of before right after a run of a second',
+      'back-on-gear',
       { records: 1 },
       ({ trace }) => trace.logDevelopment.fill(LEVELS[1], START + 1, START + 3),
     ],
     [
       'steady driving on another gear soon after a run of a second',
+      'drives-on',
       { records: 1 },
       ({ trace }) => trace.logDevelopment.fill(LEVELS[0], START + 4, START + 9),
     ],
-    ['a single reading without gear records', { records: 1, recorded: false }, () => {}],
+    ['a single reading without gear records', 'single-unrecorded', { records: 1, recorded: false }, () => {}],
   ];
 
-  it.each(cases)('is told by %s', (_what, given, change) => {
+  it.each(cases)('is told by %s', (_what, name, given, change) => {
     const ride = spun(given);
     change(ride);
-    expect(isShown(ride)).toBe(true);
+    expect(shownBy(ride)).toBe(name);
   });
 
   it('is not told by work on a gear’s own ratio, or long before', () => {

@@ -4,13 +4,20 @@ import { inOrder, orderOf, rowOrders } from '../../web/bikes/row-order.ts';
 import { tableAsCsv } from '../../web/charts/table-as-csv.ts';
 import { bikesTable } from '../../web/workshop/bikes-table.ts';
 
-const made = (name: string, lastRideAt: string | null, troubleRate: number | null, more: object = {}) =>
+const made = (
+  name: string,
+  lastRideAt: string | null,
+  troubleRate: number | null,
+  more: object = {},
+  stale: string | null = null,
+) =>
   ({
     id: name,
     bike: { name, chainrings: [32], cassette: [10, 12], actuation: 'cable' },
     rides: 1,
     lastRideAt,
     work: 'Check the hanger.',
+    staleReason: stale,
     state: { word: 'watch', dangers: [], reasons: [], low: 0, high: 1, judgedShifts: 9, troubleRate, ...more },
   }) as never;
 
@@ -19,7 +26,7 @@ const bikes = [
     worstCog: { teeth: 51, direction: 'to-larger', troubleRate: 0.6 },
   }),
   made('Bike 2', '2026-05-03T08:00:00.000Z', 0.3),
-  made('Bike 1', null, null, { word: 'too little data', underWay: true }),
+  made('Bike 1', null, null, { word: 'too little data', underWay: true }, 'One ride waits.'),
 ];
 
 describe('the order of the list of bikes', () => {
@@ -48,12 +55,14 @@ describe('the groups of bikes', () => {
 });
 
 describe('the list of bikes as a file', () => {
-  it('has a row a bike, with no interval where no shift was judged', () => {
+  it('has a row a bike, marked where its figures are not up to date, with no interval where no shift was judged', () => {
     const [head, first, , last] = tableAsCsv(bikesTable(bikes)).split('\r\n');
-    expect(head).toMatch(/^bike,chainrings,cassette,actuation,state,dangers,reasons,/);
+    expect(head).toMatch(/^bike,chainrings,cassette,actuation,state,not up to date,dangers,reasons,/);
     expect(first).toBe(
-      'Bike 10,32,10 12,cable,watch,,,Check the hanger.,,9,0.05,0,1,51,to-larger,0.6,1,2026-05-01T08:00:00.000Z,/bikes/Bike 10',
+      'Bike 10,32,10 12,cable,watch,,,,Check the hanger.,,9,0.05,0,1,51,to-larger,0.6,1,2026-05-01T08:00:00.000Z,/bikes/Bike 10',
     );
-    expect(last).toBe('Bike 1,32,10 12,cable,being worked through,,,Check the hanger.,,9,,,,,,,1,,/bikes/Bike 1');
+    expect(last).toBe(
+      'Bike 1,32,10 12,cable,being worked through,One ride waits.,,,Check the hanger.,,9,,,,,,,1,,/bikes/Bike 1',
+    );
   });
 });

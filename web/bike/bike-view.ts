@@ -3,6 +3,7 @@ import { onChange } from '../api/changes.ts';
 import { listRides } from '../api/rides.ts';
 import { keepingFocus } from '../dom/keeping-focus.ts';
 import { fill } from '../dom/make.ts';
+import { ask } from '../page/ask.ts';
 import { loadInto } from '../page/load-into.ts';
 import { namePage } from '../page/name-page.ts';
 import { soon } from '../page/soon.ts';
@@ -31,6 +32,8 @@ const sections: Readonly<Record<string, Section>> = {
   drivetrain: drivetrainSection,
 };
 
+const LOST_ENTRY = 'An entry is open and not saved yet: what is filled in there would be lost.';
+
 /** One bike: the verdict first, then what it rests on, then the logs to keep. */
 export const bikeView: View = ({ place, parts, query, signal }) => {
   namePage('Bike');
@@ -47,14 +50,21 @@ export const bikeView: View = ({ place, parts, query, signal }) => {
     return { bike, rides, allRides: total };
   };
   const refresh = async (): Promise<void> => draw(await load());
-  const log = (parameter: string): void => {
+  const log = async (parameter: string): Promise<void> => {
+    const adjustments = places.get('adjustments')!;
+    const { filledIn } = adjustments;
+    if (filledIn && !(await ask('Begin a new entry?', LOST_ENTRY, 'Begin a new one', 'Keep what is filled in'))) {
+      filledIn.scrollIntoView({ block: 'start' });
+      filledIn.querySelector('select')?.focus({ preventScroll: true });
+      return;
+    }
     picks.set('log', parameter);
-    if (page) places.get('adjustments')!.drawAnyway(page);
+    if (page) adjustments.drawAnyway(page);
   };
   const draw = (answers: Answers): void => {
     const { bike } = answers;
     namePage(bike.bike.name);
-    const drawn: BikePage = { ...answers, picks, refresh, log };
+    const drawn: BikePage = { ...answers, picks, refresh, log: (parameter) => void log(parameter) };
     page = drawn;
     const now = JSON.stringify(answers);
     if (now !== shown)

@@ -24,6 +24,7 @@ const action = (steps: readonly string[]): HTMLElement =>
  */
 export function nextStep({ log }: BikePage, diagnosis: Diagnosis, dated: (sentence: string) => string): HTMLElement {
   const { suggestion, separates, checkRide } = diagnosis;
+  const { steps, start } = stepList(suggestion);
   const names = suggestion.parameter !== 'none';
   const turns = diagnosis.clicks.parameter === suggestion.parameter ? turnWords(diagnosis.clicks) : null;
   const plan = checkRide.blocks.length + checkRide.sentences.length > 0 ? checkRide : null;
@@ -32,11 +33,11 @@ export function nextStep({ log }: BikePage, diagnosis: Diagnosis, dated: (senten
     { class: 'tag', 'aria-label': 'Next step' },
     make('p', { class: 'tag-kind' }, 'Next step'),
     make('h2', {}, names ? upperFirst(parameterName(suggestion.parameter)) : 'Nothing to turn'),
-    action(stepList(suggestion).map(dated)),
+    action(steps.map(dated)),
     make(
       'dl',
       { class: 'steps' },
-      ...step('Start with', dated(suggestion.start)),
+      ...(start === null ? [] : step('Start with', dated(start))),
       ...step('Then check', dated(suggestion.verify)),
     ),
     turns && make('p', { class: 'quiet' }, turns),

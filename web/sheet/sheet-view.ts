@@ -11,17 +11,21 @@ import { describeTroubleByCog } from '../../src/report/words/cog-sentences.ts';
 import { stepList } from '../../src/report/words/step-list.ts';
 import type { SheetData } from '../api/answers.ts';
 import { getSheet } from '../api/bikes.ts';
+import { onChange } from '../api/changes.ts';
+import { keepingFocus } from '../dom/keeping-focus.ts';
 import { fill, listen, make, makeSvg } from '../dom/make.ts';
 import { cautions } from '../page/cautions.ts';
 import { icon } from '../page/icons.ts';
 import { loadInto } from '../page/load-into.ts';
 import { namePage } from '../page/name-page.ts';
 import { points } from '../page/points.ts';
+import { soon } from '../page/soon.ts';
 import { stateMark } from '../page/state-mark.ts';
 import type { View } from '../router/router.ts';
 import { day, dayAndTime, inOwnZone } from '../words/dates.ts';
 import { drivetrainLine } from '../words/drivetrain-words.ts';
 import { chanceFigure, percentRange } from '../words/numbers.ts';
+import { staleFigures } from '../words/stale-words.ts';
 import { stateLabel, stateWords } from '../words/state-words.ts';
 import { ownZone } from '../words/time-zone.ts';
 import { troublePeriod } from '../words/trouble-period.ts';
@@ -70,10 +74,17 @@ function head(sheet: SheetData): HTMLElement {
   );
 }
 
+/** That the figures are not up to date, where they are not. */
+function stale(sheet: SheetData): HTMLElement | null {
+  const words = staleFigures(sheet);
+  return words === null ? null : make('p', { class: 'sheet-stale' }, words);
+}
+
 function work(sheet: SheetData): HTMLElement | null {
   const { suggestion } = sheet;
   if (!suggestion) return null;
   // a bike that shifts well has nothing to do and to tick off
+  const { steps, start } = stepList(suggestion);
   const atRest = sheet.state.word === 'fine' && !suggestion.namesCause && !suggestion.inspectFirst;
   const task = (text: string): HTMLElement => make('li', { class: atRest ? null : 'task' }, text);
   return make(
@@ -87,8 +98,8 @@ function work(sheet: SheetData): HTMLElement | null {
     make(
       'ol',
       { class: 'tasks' },
-      ...stepList(suggestion).map((step) => task(dated(sheet, step))),
-      task(suggestion.start),
+      ...steps.map((step) => task(dated(sheet, step))),
+      start !== null && task(dated(sheet, start)),
       task(suggestion.verify),
     ),
     cautions(suggestion),
@@ -150,15 +161,21 @@ function adjustments(sheet: SheetData): HTMLElement | null {
 }
 
 /** The chart in a fixed size: it is printed, not read by pointer. */
-function chart(sheet: SheetData, widthPx: number): HTMLElement | null {
-  if (sheet.cogs.every(({ shifts }) => shifts === 0)) return null;
+function chart({ state, cogsSince, ...sheet }: SheetData, widthPx: number): HTMLElement | null {
+  const cogs = cogsSince ?? sheet.cogs;
+  if (cogs.every(({ shifts }) => shifts === 0)) return null;
   const svg = makeSvg('svg', {
     class: 'chart',
     role: 'img',
-    'aria-label': `Trouble by cog and direction. ${describeTroubleByCog(sheet.cogs)}`,
+    'aria-label': `Trouble by cog and direction. ${describeTroubleByCog(cogs)}`,
   });
-  drawTroubleByCog(select(svg), sheet.cogs, { widthPx, heightPx: 250 + eventRowsPx(sheet.cogs) });
-  return make('section', { class: 'sheet-chart' }, make('h2', {}, 'Where it shows'), svg);
+  drawTroubleByCog(select(svg), cogs, { widthPx, heightPx: 250 + eventRowsPx(cogs) });
+  return make(
+    'section',
+    { class: 'sheet-chart' },
+    make('h2', {}, cogsSince ? `Where it shows ${troublePeriod(state)}` : 'Where it shows'),
+    svg,
+  );
 }
 
 /** Letters of the parts that differ in length from bike to bike; twice those of the work, where that half is the longer one. */
@@ -197,8 +214,8 @@ const tools = (sheet: SheetData, bikeId: string): HTMLElement =>
   make(
     'div',
     { class: 'view-head not-printed' },
-    make('a', { class: 'crumb', href: `/bikes/${bikeId}` }, icon('back'), sheet.bike.name),
-    listen(make('button', { type: 'button' }, icon('print'), 'Print'), { click: () => print() }),
+    make('a', { class: 'crumb', href: `/bikes/${bikeId}`, 'data-keep': 'crumb' }, icon('back'), sheet.bike.name),
+    listen(make('button', { type: 'button', 'data-keep': 'print' }, icon('print'), 'Print'), { click: () => print() }),
   );
 
 const page = (sheet: SheetData, chartWidthPx: number): HTMLElement =>
@@ -206,6 +223,7 @@ const page = (sheet: SheetData, chartWidthPx: number): HTMLElement =>
     'article',
     { class: letters(sheet) > ROOMY_LETTERS ? 'sheet is-dense' : 'sheet' },
     head(sheet),
+    stale(sheet),
     make(
       'div',
       { class: 'sheet-halves' },
@@ -222,7 +240,13 @@ export const sheetView: View = ({ place, parts, signal }) => {
   namePage('Service sheet');
   const show = (sheet: SheetData): void => {
     namePage(`Service sheet of ${sheet.bike.name}`);
-    fill(place, tools(sheet, parts.bikeId), page(sheet, place.clientWidth < 600 ? 380 : 700));
+    keepingFocus(place, () =>
+      fill(place, tools(sheet, parts.bikeId), page(sheet, place.clientWidth < 600 ? 380 : 700)),
+    );
   };
   loadInto(place, 'the sheet', signal, (abort) => getSheet(parts.bikeId, abort), show);
+  const refreshSoon = soon(async () => show(await getSheet(parts.bikeId, signal)), signal);
+  onChange(({ bikeId }) => {
+    if (!bikeId || bikeId === parts.bikeId) refreshSoon();
+  }, signal);
 };

@@ -10,6 +10,7 @@ export function bikesTable(bikes: readonly BikeSummary[]): ChartTable {
       'cassette',
       'actuation',
       'state',
+      'not up to date',
       'dangers',
       'reasons',
       'first step',
@@ -25,12 +26,13 @@ export function bikesTable(bikes: readonly BikeSummary[]): ChartTable {
       'last ride (UTC)',
       'address',
     ],
-    rows: bikes.map(({ id, bike, state, rides, lastRideAt, work }) => [
+    rows: bikes.map(({ id, bike, state, staleReason, rides, lastRideAt, work }) => [
       bike.name,
       bike.chainrings.join(' '),
       bike.cassette.join(' '),
       bike.actuation,
       state.underWay ? 'being worked through' : state.word,
+      staleReason,
       state.dangers.join(' '),
       state.reasons.filter((reason) => !state.dangers.includes(reason)).join(' '),
       work,

@@ -2,21 +2,25 @@ import { counted } from '../../src/numeric/counted.ts';
 import { figure } from '../../src/numeric/figure.ts';
 import type { BikeSummary } from '../api/answers.ts';
 import { listBikes } from '../api/bikes.ts';
+import { onChange } from '../api/changes.ts';
 import { inOrder, orderOf } from '../bikes/row-order.ts';
 import { rowReason } from '../bikes/row-reason.ts';
 import { chartTool } from '../charts/chart-tool.ts';
 import { saveFile } from '../charts/save-file.ts';
 import { tableAsCsv } from '../charts/table-as-csv.ts';
+import { keepingFocus } from '../dom/keeping-focus.ts';
 import { fill, listen, make } from '../dom/make.ts';
 import { icon } from '../page/icons.ts';
 import { loadInto } from '../page/load-into.ts';
 import { namePage } from '../page/name-page.ts';
+import { soon } from '../page/soon.ts';
 import { stateMark } from '../page/state-mark.ts';
 import { noteQuery } from '../router/note-query.ts';
 import type { View } from '../router/router.ts';
 import { day, dayAndTime, inOwnZone } from '../words/dates.ts';
 import { drivetrainLine } from '../words/drivetrain-words.ts';
 import { percentFigure } from '../words/numbers.ts';
+import { staleFigures } from '../words/stale-words.ts';
 import { stateLabel, stateWords } from '../words/state-words.ts';
 import { ownZone } from '../words/time-zone.ts';
 import { bikesTable } from './bikes-table.ts';
@@ -38,7 +42,8 @@ const workWords = ({ work, adjustmentMarks, trend }: BikeSummary): string =>
 
 function row(summary: BikeSummary): HTMLElement {
   const { bike, state, lastRideAt } = summary;
-  const cell = (label: string, ...words: (HTMLElement | string | null)[]): HTMLElement =>
+  const stale = staleFigures(summary);
+  const cell = (label: string, ...words: (HTMLElement | string | null | false)[]): HTMLElement =>
     make('td', { 'data-label': label }, ...words);
   return make(
     'tr',
@@ -53,6 +58,7 @@ function row(summary: BikeSummary): HTMLElement {
     cell(
       'Why, and what to do first',
       make('span', {}, rowReason(summary) ?? ''),
+      stale !== null && make('small', { class: 'workshop-stale' }, stale),
       summary.work && make('strong', { class: 'workshop-work' }, workWords(summary)),
     ),
     cell('Shifts in trouble', troubleWords(state)),
@@ -89,13 +95,20 @@ function tools(bikes: readonly BikeSummary[], query: URLSearchParams, choice: HT
   return make(
     'div',
     { class: 'view-head not-printed' },
-    make('a', { class: 'crumb', href: query.size > 0 ? `/?${query}` : '/' }, icon('back'), 'All bikes'),
+    make(
+      'a',
+      { class: 'crumb', href: query.size > 0 ? `/?${query}` : '/', 'data-keep': 'crumb' },
+      icon('back'),
+      'All bikes',
+    ),
     make(
       'div',
       { class: 'row' },
       choice,
       chartTool('save', 'Save as CSV', save),
-      listen(make('button', { type: 'button' }, icon('print'), 'Print'), { click: () => print() }),
+      listen(make('button', { type: 'button', 'data-keep': 'print' }, icon('print'), 'Print'), {
+        click: () => print(),
+      }),
     ),
   );
 }
@@ -121,23 +134,26 @@ const sheet = (bikes: readonly BikeSummary[], all: number): HTMLElement =>
 /** All bikes on one sheet for the workshop, in the order of the list, to print or to save. */
 export const workshopView: View = ({ place, query, signal }) => {
   namePage('Workshop list');
-  loadInto(place, 'all bikes', signal, listBikes, ({ bikes }) => {
+  let onlyService = query.get('only') === 'service';
+  const show = ({ bikes }: { bikes: readonly BikeSummary[] }): void => {
     const ordered = inOrder(bikes, orderOf(query.get('order')));
-    let onlyService = query.get('only') === 'service';
-    const choice = make('button', { type: 'button', class: 'choice' }, 'Only what needs service');
-    const draw = (): void => {
-      const listed = onlyService ? ordered.filter(({ state }) => state.word === 'service') : ordered;
-      choice.setAttribute('aria-pressed', String(onlyService));
-      fill(place, tools(listed, query, choice), sheet(listed, ordered.length));
-    };
+    const listed = onlyService ? ordered.filter(({ state }) => state.word === 'service') : ordered;
+    const choice = make(
+      'button',
+      { type: 'button', class: 'choice', 'aria-pressed': String(onlyService), 'data-keep': 'only-service' },
+      'Only what needs service',
+    );
     listen(choice, {
       click: () => {
         onlyService = !onlyService;
         noteQuery({ only: onlyService ? 'service' : '' });
-        draw();
-        choice.focus();
+        show({ bikes });
+        place.querySelector<HTMLElement>('[data-keep="only-service"]')?.focus();
       },
     });
-    draw();
-  });
+    keepingFocus(place, () => fill(place, tools(listed, query, choice), sheet(listed, ordered.length)));
+  };
+  loadInto(place, 'all bikes', signal, listBikes, show);
+  const refreshSoon = soon(async () => show(await listBikes(signal)), signal);
+  onChange(refreshSoon, signal);
 };

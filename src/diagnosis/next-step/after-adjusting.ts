@@ -12,6 +12,7 @@ import { generalCautions, nextStep } from './next-steps.ts';
 import { notSettled } from './not-settled.ts';
 import { KEEP_RECORDING, nothingToTurn, type Step } from './step.ts';
 import type { Fault, SuggestionFacts } from './suggestion-facts.ts';
+import { nothingNeedsTurning } from './turn-nothing.ts';
 import { verifyNow } from './verify-now.ts';
 
 /** The step where the last adjustment cured the fault, or nobody knows yet what it did. */
@@ -27,7 +28,7 @@ function cured(cause: Fault, facts: SuggestionFacts): Step {
   const known = probability >= NAMED_ALONE && !facts.undecided;
   return nothingToTurn(
     `Leave it as it is: ${lastDone(facts.comparisons)} seems to have cured ${known ? causePhrase(cause, facts.electronic) : 'what was wrong'}.`,
-    'Nothing needs to be turned.',
+    nothingNeedsTurning(facts),
     `Nothing more needs to be tried: ${shownBy(facts)} ${KEEP_RECORDING}`,
   );
 }

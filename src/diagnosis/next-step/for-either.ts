@@ -1,7 +1,7 @@
 import type { CassetteEnd } from '../../adjustments/end-cog-count.ts';
 import { endWords } from '../../adjustments/end-cog-words.ts';
 import { lowerFirst } from '../../numeric/lower-first.ts';
-import { limitAt } from '../cassette-ends.ts';
+import { endsLookedAt, limitAt } from '../cassette-ends.ts';
 import { causePhrase } from '../cause-words.ts';
 import { pointsTheSameWay } from '../now/points-the-same-way.ts';
 import { oppositeOf } from '../now/turned-towards.ts';
@@ -11,7 +11,7 @@ import { gapMayBeEitherWay } from './gap-either-way.ts';
 import { isLookedAtFirst } from './look-at-limit.ts';
 import { opensAt } from './look-then-open.ts';
 import { hangerSeenTo, isMendedByParts, nextStep, workOrder } from './next-steps.ts';
-import type { Step } from './step.ts';
+import type { Look, Step } from './step.ts';
 import type { Fault, SuggestionFacts } from './suggestion-facts.ts';
 
 /** Open between two faults: the step of the likelier one, after a look at the one that comes before it in the order of work; parts are aligned or replaced last. */
@@ -42,12 +42,13 @@ export function forEither([likelier, other]: readonly [Fault, Fault], facts: Sug
 
 function alsoLook(own: Step, end: CassetteEnd, { now, electronic }: SuggestionFacts): Step {
   const { loose, screw } = limitAt[end];
-  const look = toldByHand(loose, electronic);
-  const said = now.keepOff.has(end) || own.steps.some((step) => step.includes(look));
-  if (said) return own;
-  const lookToo = `The chain was lost past the ${endWords[end]} cog, so look at the ${screw} too. ${look}`;
+  if (now.keepOff.has(end) || own.looksAt?.includes(end)) return own;
+  const lookToo = `The chain was lost past the ${endWords[end]} cog, so look at the ${screw} too. ${toldByHand(loose, electronic)}`;
   return { ...own, steps: [...own.steps, lookToo] };
 }
+
+/** The hanger, where it is the fault whose look stands at the beginning. */
+const hangerIf = (fault: Fault): readonly Look[] => (fault === 'hanger-bent' ? ['hanger'] : []);
 
 type StepOf = (between: readonly [Fault, Fault], own: Step, electronic: boolean) => Step;
 
@@ -62,18 +63,21 @@ const otherFirst: StepOf = ([, other], own, electronic) => {
       ...rest,
     ],
     start: toldByHand(other, electronic),
+    looksAt: [...(own.looksAt ?? []), ...hangerIf(other)],
   };
 };
 
 const likelierFirst: StepOf = ([likelier, other], own, electronic) => {
-  const lookAtOther = toldByHand(other, electronic);
-  const said = own.steps.some((step) => step.includes(lookAtOther));
+  const said = endsLookedAt(other).some((end) => own.looksAt?.includes(end));
   return {
     ...own,
     steps: [
       ...own.steps,
-      ...(said ? [] : [`If that is not it, see whether it is ${causePhrase(other, electronic)}. ${lookAtOther}`]),
+      ...(said
+        ? []
+        : [`If that is not it, see whether it is ${causePhrase(other, electronic)}. ${toldByHand(other, electronic)}`]),
     ],
     start: isMendedByParts(likelier) ? `${own.start} ${toldByHand(likelier, electronic)}` : own.start,
+    looksAt: [...(own.looksAt ?? []), ...hangerIf(likelier)],
   };
 };

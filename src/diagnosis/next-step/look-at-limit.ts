@@ -42,13 +42,13 @@ export const isLookedAtFirst = (cause: Cause, { now }: Pick<SuggestionFacts, 'no
 
 /** A chain was lost past an end, and nothing else is done before that limit was looked at by hand; it is never opened. */
 export function limitFirst(facts: SuggestionFacts): Step {
-  const looksAt = [...facts.now.keepOff];
-  const looks = lookAtLimits(looksAt, facts, true);
-  const { loose } = limitAt[looksAt[0]];
+  const ends = [...facts.now.keepOff];
+  const looks = lookAtLimits(ends, facts, true);
+  const { loose } = limitAt[ends[0]];
   return {
     namesCause: true,
     parameter: nextStep(loose, facts.electronic).parameter,
-    looksAt,
+    looksAt: ['hanger', ...ends],
     steps: looks.map(({ step }) => step),
     start: looks[0].start,
     verify: verifyNow(loose, facts),

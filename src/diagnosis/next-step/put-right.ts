@@ -1,21 +1,23 @@
 import { figure } from '../../numeric/figure.ts';
 import type { ShiftsWellSince } from '../diagnosis.ts';
 import { KEEP_RECORDING, nothingToTurn, type Step } from './step.ts';
+import type { SuggestionFacts } from './suggestion-facts.ts';
+import { nothingNeedsTurning, turnNothing } from './turn-nothing.ts';
 
 /** The newest rides decide whether anything is turned: what was wrong before them is wrong no longer. */
-export function putRight(since: ShiftsWellSince): Step {
+export function putRight(since: ShiftsWellSince, facts: Pick<SuggestionFacts, 'now'>): Step {
   const well = `since the ride of ${since.at.slice(0, 10)} the bike shifts well (${wellWords(since)})`;
   if (!since.putRight)
     return nothingToTurn(
-      `Turn nothing: ${well}, and before it no fault was sure.`,
-      'Nothing needs to be turned.',
+      `${turnNothing(facts)}: ${well}, and before it no fault was sure.`,
+      nothingNeedsTurning(facts),
       KEEP_RECORDING,
     );
   const { entryAt, adjusted } = since;
   return nothingToTurn(
     entryAt
-      ? `Turn nothing: since what was logged on ${entryAt.slice(0, 10)} the bike shifts well (${wellWords(since)}).`
-      : `Turn nothing: ${well}, so something seems to have been put right.`,
+      ? `${turnNothing(facts)}: since what was logged on ${entryAt.slice(0, 10)} the bike shifts well (${wellWords(since)}).`
+      : `${turnNothing(facts)}: ${well}, so something seems to have been put right.`,
     entryAt ? BY_MORE : adjusted ? OTHER_WORK : UNLOGGED,
     'Keep recording; the verdict is worked out again with every ride and every entry.',
   );

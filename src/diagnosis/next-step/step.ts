@@ -2,10 +2,13 @@ import type { CassetteEnd } from '../../adjustments/end-cog-count.ts';
 import type { Suggestion } from '../diagnosis.ts';
 import { generalCautions } from './next-steps.ts';
 
+/** What is looked at by hand: the limit at an end of the cassette, the hanger, the place of what no cause explains. */
+export type Look = CassetteEnd | 'hanger' | 'unexplained';
+
 /** A step by itself, before it is known what comes before it, and whether a chain came off. */
 export interface Step extends Omit<Suggestion, 'inspectFirst' | 'action'> {
-  /** Ends whose limit it begins with a look at. */
-  readonly looksAt?: readonly CassetteEnd[];
+  /** What it begins with a look at: that is not asked for a second time. */
+  readonly looksAt?: readonly Look[];
 }
 
 /** Where nothing is left to do but to ride: what the verdict does then. */

@@ -2,7 +2,6 @@ import { endWords } from '../../adjustments/end-cog-words.ts';
 import { figure } from '../../numeric/figure.ts';
 import { causePhrase } from '../cause-words.ts';
 import type { Suggestion } from '../diagnosis.ts';
-import type { Observed } from '../observed.ts';
 import { failingOneWay } from '../unexplained/one-way-trouble.ts';
 import { afterAdjusting } from './after-adjusting.ts';
 import { easeOff } from './ease-off.ts';
@@ -17,15 +16,16 @@ import { KEEP_RECORDING, nothingToTurn, type Step } from './step.ts';
 import type { Fault, SuggestionFacts } from './suggestion-facts.ts';
 import { tellApartFirst } from './tell-apart-first.ts';
 import { turnBack } from './turn-back.ts';
+import { leaveEverything, nothingNeedsTurning, turnNothing } from './turn-nothing.ts';
 import { whichStep } from './which-step.ts';
 import { withOtherWork } from './with-other-work.ts';
 
 const inOrder = (facts: SuggestionFacts): Step =>
   nothingToTurn(
     lostChain(facts)
-      ? 'Turn nothing, but look over where the chain came off before riding on.'
-      : 'Leave everything as it is.',
-    'Nothing needs to be turned.',
+      ? `${turnNothing(facts)}, but look over where the chain came off before riding on.`
+      : leaveEverything(facts),
+    nothingNeedsTurning(facts),
     KEEP_RECORDING,
   );
 
@@ -35,10 +35,11 @@ const whatIsOpen = (cause: Fault, { ranked: [{ probability }], failsOneWay, elec
     ? `${failingOneWay(failsOneWay)}, but it is not decided which fault it is`
     : `the likeliest cause, ${causePhrase(cause, electronic)}, has a probability of only ${Math.round(100 * probability)} %`;
 
-function leaveAlone({ all }: Observed): Step {
+function leaveAlone(facts: SuggestionFacts): Step {
+  const { all } = facts.seen;
   return nothingToTurn(
-    `Turn nothing yet: only ${figure(all.trouble)} of ${figure(all.shifts)} judged shifts went wrong.`,
-    'Nothing needs to be turned while the bike shifts as well as this.',
+    `${turnNothing(facts)} yet: only ${figure(all.trouble)} of ${figure(all.shifts)} judged shifts went wrong.`,
+    nothingNeedsTurning(facts, ' while the bike shifts as well as this'),
     KEEP_RECORDING,
   );
 }
@@ -90,7 +91,7 @@ function oneStep(facts: SuggestionFacts): Step {
     case 'look-there':
       return lookThere(next.unexplained, facts);
     case 'put-right':
-      return putRight(next.wellSince);
+      return putRight(next.wellSince, facts);
     case 'whether-a-fault':
       return tellApartFirst(facts, 'it is not decided whether there is a fault at all');
     case 'which-fault':
@@ -98,7 +99,7 @@ function oneStep(facts: SuggestionFacts): Step {
     case 'in-order':
       return inOrder(facts);
     case 'leave-alone':
-      return leaveAlone(facts.seen);
+      return leaveAlone(facts);
     case 'for-either':
       return forEither(next.between as readonly [Fault, Fault], facts);
     case 'for-cause':

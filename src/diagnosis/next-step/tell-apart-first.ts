@@ -5,6 +5,7 @@ import { isLookedAtFirst } from './look-at-limit.ts';
 import { generalCautions, nextStep } from './next-steps.ts';
 import { KEEP_RECORDING, nothingToTurn, type Step } from './step.ts';
 import type { Fault, SuggestionFacts } from './suggestion-facts.ts';
+import { turnNothing } from './turn-nothing.ts';
 
 const isFault = (cause: Cause): cause is Fault => cause !== 'no-fault';
 
@@ -28,14 +29,20 @@ export function tellApartFirst(facts: SuggestionFacts, why: string): Step {
 
 const AFTER_RIDE = 'Look at the verdict again after the check ride.';
 
-const rideFirst = ({ checkRide }: SuggestionFacts, why: string): Step =>
-  nothingToTurn(`Turn nothing yet: ${why}. Ride the check ride first.`, checkRide.sentences[0], AFTER_RIDE);
+const rideFirst = (facts: SuggestionFacts, why: string): Step =>
+  nothingToTurn(
+    `${turnNothing(facts)} yet: ${why}. Ride the check ride first.`,
+    facts.checkRide.sentences[0],
+    AFTER_RIDE,
+  );
 
-function lookFirst(faults: readonly Fault[], { checkRide, electronic }: SuggestionFacts, why: string): Step {
+function lookFirst(faults: readonly Fault[], facts: SuggestionFacts, why: string): Step {
+  const { checkRide, electronic } = facts;
+  const open = `${turnNothing(facts)} yet: ${why}.`;
   const look = faults.map((fault) => toldByHand(fault, electronic)).join(' ');
   if (checkRide.sentences.length === 0)
-    return nothingToTurn(`Turn nothing yet: ${why}. A look tells more than a ride made for it.`, look, KEEP_RECORDING);
-  const step = nothingToTurn(`Turn nothing yet: ${why}. Look first, which takes minutes.`, look, AFTER_RIDE);
+    return nothingToTurn(`${open} A look tells more than a ride made for it.`, look, KEEP_RECORDING);
+  const step = nothingToTurn(`${open} Look first, which takes minutes.`, look, AFTER_RIDE);
   const then =
     'Where the look shows what is wrong, put that right and log it; where it leaves it open, ride the check ride.';
   return { ...step, steps: [...step.steps, then] };

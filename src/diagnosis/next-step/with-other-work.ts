@@ -34,8 +34,7 @@ export function withOtherWork(step: Step, facts: SuggestionFacts): Step {
     ...lookWhyBack(facts),
     ...hanger,
   ];
-  const then = limitsFirst.length + hanger.length > 0 ? withNext(own, hangerSeenTo) : own;
-  return inOrder(limitsFirst.length > 0 ? turnNothingElse(then) : then, {
+  return inOrder(limitsFirst.length + hanger.length > 0 ? hangerSeenToBefore(own) : own, {
     before,
     amid: bent ? limits : [],
     after: takenBack('after'),
@@ -49,10 +48,10 @@ const seesToHanger = ({ namesCause }: Step, { ranked, now }: Asked): boolean =>
   namesCause && ranked[0].cause === 'hanger-bent' && now.setting === 'same';
 
 /** What begins suddenly is often a hanger that was bent; none where the step looks at it by itself, or is no step for a fault that is there. */
-function checkHanger({ namesCause, start }: Step, { ranked, onset, now, electronic }: Asked): Work[] {
+function checkHanger({ namesCause, looksAt }: Step, { ranked, onset, now, electronic }: Asked): Work[] {
+  const isFault = namesCause && now.setting === 'same' && ranked[0].cause !== 'hanger-bent';
+  if (!isFault || looksAt?.includes('hanger') || !beganSuddenly(onset)) return [];
   const look = toldByHand('hanger-bent', electronic);
-  const asked = namesCause && now.setting === 'same' && ranked[0].cause !== 'hanger-bent' && !start.includes(look);
-  if (!asked || !beganSuddenly(onset)) return [];
   return [
     {
       step: `Look for damage and have the hanger checked, since it began suddenly. ${look}`,
@@ -61,16 +60,8 @@ function checkHanger({ namesCause, start }: Step, { ranked, onset, now, electron
   ];
 }
 
-const withNext = (step: Step, worded: (next: string) => string): Step => {
+/** The step where its hanger is looked at before it. */
+function hangerSeenToBefore(step: Step): Step {
   const [next, ...rest] = step.steps;
-  return { ...step, steps: [worded(next), ...rest] };
-};
-
-/** A step that turns nothing, after a look that may turn a limit screw. */
-const turnNothingElse = (step: Step): Step =>
-  step.namesCause
-    ? step
-    : {
-        ...withNext(step, (next) => next.replace(/^(Turn nothing|Leave everything)\b/, '$1 else')),
-        start: step.start.startsWith('Nothing needs to be turned') ? '' : step.start,
-      };
+  return { ...step, steps: [hangerSeenTo(next), ...rest] };
+}

@@ -51,11 +51,11 @@ export function htmlNextStep({ diagnosis }: Report): Markup {
   const { suggestion, checkRide } = diagnosis;
   const about =
     suggestion.parameter === 'none' ? null : html`<strong>${parameterTitle(suggestion.parameter)}</strong>: `;
-  const steps = stepList(suggestion);
+  const { steps, start } = stepList(suggestion);
   return html`<section>
 <h2>Next step</h2>
 ${steps.length === 1 ? html`<p>${about}${steps[0]}</p>` : html`<p>${about}</p><ol>${steps.map((step) => html`<li>${step}</li>`)}</ol>`}
-<p>Begin: ${suggestion.start}</p>
+${start === null ? null : html`<p>Begin: ${start}</p>`}
 <p>Then check: ${suggestion.verify}</p>
 ${
   checkRide.sentences.length > 0

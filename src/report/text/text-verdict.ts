@@ -43,7 +43,7 @@ export function textNextStep(page: TextPage, report: Report): void {
   const { suggestion, checkRide } = report.diagnosis;
   page.heading('Next step');
   const about = suggestion.parameter === 'none' ? '' : `${parameterTitle(suggestion.parameter)}:`;
-  const steps = stepList(suggestion);
+  const { steps, start } = stepList(suggestion);
   if (steps.length === 1) page.paragraph(`${about} ${steps[0]}`.trim());
   else {
     if (about) page.paragraph(about);
@@ -51,7 +51,7 @@ export function textNextStep(page: TextPage, report: Report): void {
       page.bullet(step, `${i + 1}.`);
     });
   }
-  page.bullet(`Begin: ${suggestion.start}`);
+  if (start !== null) page.bullet(`Begin: ${start}`);
   page.bullet(`Then check: ${suggestion.verify}`);
   if (checkRide.sentences.length > 0) {
     page.subheading('A ride that would tell more');

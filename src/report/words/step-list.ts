@@ -1,5 +1,17 @@
 import type { DiagnosisReport } from '../diagnosis-report-schema.ts';
 
+type Told = Pick<DiagnosisReport['suggestion'], 'steps' | 'action' | 'start'>;
+
+/** What to do next as it is shown. */
+export interface StepList {
+  /** In order; of several, the first says how it begins. */
+  readonly steps: readonly string[];
+  /** How to begin, to stand by itself beside a single step; null where the first of several says it, which alone it is of. */
+  readonly start: string | null;
+}
+
 /** What to do next, in order; in one where an older engine wrote no steps. */
-export const stepList = ({ steps, action }: Pick<DiagnosisReport['suggestion'], 'steps' | 'action'>): string[] =>
-  steps && steps.length > 0 ? steps : [action];
+export function stepList({ steps, action, start }: Told): StepList {
+  const [first, ...rest] = steps && steps.length > 0 ? steps : [action];
+  return rest.length === 0 ? { steps: [first], start } : { steps: [`${first} Begin: ${start}`, ...rest], start: null };
+}

@@ -27,22 +27,44 @@ const RESTING_SHARE = 0.8;
 /** Within this many deviations of a gear's development the chain drives there. */
 const ON_GEAR_DEVIATIONS = 2.5;
 
-/** Whether something about a run shows that the chain still drove, or that it was too little seen, whatever its other signs. */
-export function driveShown(search: DropSearch, run: LowRun, { spin, promise, powerGone }: RunSigns): boolean {
-  const { log, trace } = search;
-  const mostGain = powerGone ? MAX_GAIN_DOWNHILL : gainWithoutDrive(promise);
-  const recorded = trace.commands.timeS.length > 0;
-  return (
-    !(spin > MIN_SPIN) ||
-    isHeld(log, run) ||
-    poweredBelow(search, run) ||
-    speedGain(log, run.start, run.end) > mostGain ||
-    driveFollows(log, run, powerGone) ||
-    (!powerGone && restsOnGear(trace, run)) ||
-    backOnGear(trace, run) ||
-    (!powerGone && drivesOn(trace, run)) ||
-    (!recorded && run.end - run.start < LEAST_UNRECORDED)
-  );
+/** A reason why drive was not lost in a run. */
+interface DriveSign {
+  /** What it is, for whoever looks into why a run is no lost chain. */
+  readonly name: string;
+  /** Whether it counts even where a power meter shows that the rider does nothing. */
+  readonly despitePowerGone: boolean;
+  readonly holds: (search: DropSearch, run: LowRun, signs: RunSigns) => boolean;
+}
+
+/** What shows that the chain still drove, or that a run was too little seen, whatever its other signs. */
+const driveSigns: readonly DriveSign[] = [
+  { name: 'legs-no-faster', despitePowerGone: true, holds: (_search, _run, { spin }) => !(spin > MIN_SPIN) },
+  { name: 'reading-held', despitePowerGone: true, holds: ({ log }, run) => isHeld(log, run) },
+  { name: 'powered-below', despitePowerGone: true, holds: poweredBelow },
+  { name: 'gains-speed', despitePowerGone: true, holds: gainsSpeed },
+  {
+    name: 'drive-follows',
+    despitePowerGone: true,
+    holds: ({ log }, run, { powerGone }) => driveFollows(log, run, powerGone),
+  },
+  { name: 'rests-on-gear', despitePowerGone: false, holds: ({ trace }, run) => restsOnGear(trace, run) },
+  { name: 'back-on-gear', despitePowerGone: true, holds: ({ trace }, run) => backOnGear(trace, run) },
+  { name: 'drives-on', despitePowerGone: false, holds: ({ trace }, run) => drivesOn(trace, run) },
+  {
+    name: 'single-unrecorded',
+    despitePowerGone: true,
+    holds: ({ trace }, { start, end }) => trace.commands.timeS.length === 0 && end - start < LEAST_UNRECORDED,
+  },
+];
+
+/** The name of the first of them that holds for a run; null where none does. */
+export const driveShown = (search: DropSearch, run: LowRun, signs: RunSigns): string | null =>
+  driveSigns.find(({ despitePowerGone, holds }) => (despitePowerGone || !signs.powerGone) && holds(search, run, signs))
+    ?.name ?? null;
+
+/** Whether the bike gained more speed over the run than one without drive can. */
+function gainsSpeed({ log }: DropSearch, { start, end }: LowRun, { promise, powerGone }: RunSigns): boolean {
+  return speedGain(log, start, end) > (powerGone ? MAX_GAIN_DOWNHILL : gainWithoutDrive(promise));
 }
 
 /** Whether the legs ran no faster than in the record just before: a sensor that holds its last reading while the bike brakes. */

@@ -28,7 +28,7 @@ export function lowRatios(log: RideLog, trace: RideTrace): DropCandidate[] {
   return lowRuns(search).flatMap((run): DropCandidate[] => {
     if (onlyStops(search, run)) return [];
     const seen = runSigns(search, run);
-    if (!seen || driveShown(search, run, seen)) return [];
+    if (!seen || driveShown(search, run, seen) !== null) return [];
     const halt = haltAfter(log, recordAfter(log, run), STOP_WITHIN_S, STOP_LASTS_S);
     if (leaping && drivesAgain(log, trace, run, Math.min(halt.inS, STOP_WITHIN_S))) return [];
     const signs = [...legSigns(run, seen), ...haltSigns(halt), ...otherSigns(search, run, seen)];

@@ -64,19 +64,32 @@ export function skips(log: RideLog, trace: RideTrace, sensorLagS: number): SkipE
 }
 
 function meaningOf(dip: SkipDip, trace: RideTrace, usualNm: number): Meaning {
-  const { start, end, depth, deviation, toLarger, torqueNm } = dip;
   const recorded = trace.commands.timeS.length > 0;
   if (restsOnCog(dip, trace, recorded)) return 'shift';
-  if (depth < MIN_DEVIATIONS.clear * deviation) return recorded ? 'faint' : 'shift';
-  const hopDeviations = toLarger === null ? Number.POSITIVE_INFINITY : (depth - toLarger) / deviation;
-  if (!recorded) {
-    // a quick shift there and back looks much the same
-    const clear = end - start <= CLEAR.records && depth > CLEAR.dip && depth > CLEAR.deviations * deviation;
-    const hard = torqueNm > HARD_NM;
-    return (hard || clear) && (hopDeviations >= HOP_DEVIATIONS || torqueNm > usualNm) ? 'skip' : 'shift';
-  }
-  if (hopDeviations >= HOP_DEVIATIONS || torqueNm > usualNm) return 'skip';
-  return hopDeviations < -HOP_DEVIATIONS ? 'off-step' : 'skip-or-hop';
+  const beyondStep = deviationsBeyondStep(dip);
+  const noHop = beyondStep >= HOP_DEVIATIONS || dip.torqueNm > usualNm;
+  return recorded ? meaningWithRecords(dip, beyondStep, noHop) : meaningWithoutRecords(dip, noHop);
+}
+
+/** How much deeper a dip is than the step to the next larger cog, in deviations; infinite on the largest. */
+const deviationsBeyondStep = ({ depth, deviation, toLarger }: SkipDip): number =>
+  toLarger === null ? Number.POSITIVE_INFINITY : (depth - toLarger) / deviation;
+
+const isFaint = ({ depth, deviation }: SkipDip): boolean => depth < MIN_DEVIATIONS.clear * deviation;
+
+/** With gear records no shift was asked for about a dip, so it is a skip, a hop, or noise. */
+function meaningWithRecords(dip: SkipDip, beyondStep: number, noHop: boolean): Meaning {
+  if (isFaint(dip)) return 'faint';
+  if (noHop) return 'skip';
+  return beyondStep < -HOP_DEVIATIONS ? 'off-step' : 'skip-or-hop';
+}
+
+/** Without gear records a quick shift there and back looks much the same as a skip. */
+function meaningWithoutRecords(dip: SkipDip, noHop: boolean): Meaning {
+  if (isFaint(dip)) return 'shift';
+  const { start, end, depth, deviation, torqueNm } = dip;
+  const clear = end - start <= CLEAR.records && depth > CLEAR.dip && depth > CLEAR.deviations * deviation;
+  return noHop && (torqueNm > HARD_NM || clear) ? 'skip' : 'shift';
 }
 
 /** Whether a ride's dips that no hop explains are as frequent as worn teeth make them. */

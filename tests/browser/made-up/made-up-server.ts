@@ -7,7 +7,8 @@ import { type MadeUpBike, madeUpFleet } from './made-up-bikes.ts';
 
 const folder = fileURLToPath(new URL('../../../dist/web', import.meta.url));
 
-function sheetOf({ bike, bikeSource, state, rides, trend, lastRideAt, report, adjustmentsLog }: BikeDetail): SheetData {
+function sheetOf(detail: BikeDetail): SheetData {
+  const { bike, bikeSource, state, rides, trend, lastRideAt, report, adjustmentsLog, pending, staleReason } = detail;
   return {
     bike,
     bikeSource,
@@ -22,9 +23,12 @@ function sheetOf({ bike, bikeSource, state, rides, trend, lastRideAt, report, ad
     lateralOffsetMm: report!.diagnosis.lateralOffsetMm,
     suggestion: report!.diagnosis.suggestion,
     cogs: report!.cogs,
+    cogsSince: null,
     lastAdjustments: report!.adjustments,
     adjustmentsLog,
     warnings: [],
+    pending,
+    staleReason,
     engineVersion: '0.1.0',
   };
 }

@@ -44,10 +44,12 @@ describe('textReport', () => {
 
   it('numbers the next step where it is more than one thing, and says none twice', () => {
     const steps = ['Look at the hanger.', 'If that is not it: look at the limit.'];
-    const suggestion = { ...report.diagnosis.suggestion, steps, action: steps.join(' ') };
+    const suggestion = { ...report.diagnosis.suggestion, steps, action: steps.join(' '), start: 'On a stand.' };
     const text = textReport({ ...report, diagnosis: { ...report.diagnosis, suggestion } });
-    expect(text).toMatch(/ {2}1\. Look at the hanger\.\n {2}2\. If that is not it: look at the limit\.\n/);
-    expect(text.match(/Look at the hanger/g)).toHaveLength(1);
+    expect(text).toMatch(
+      / {2}1\. Look at the hanger\. Begin: On a stand\.\n {2}2\. If that is not it: look at the limit\.\n/,
+    );
+    expect(text.match(/Look at the hanger|Begin:/g)).toHaveLength(2);
   });
 
   it('always carries cautions and what the logs cannot tell', () => {
