@@ -53,6 +53,9 @@ export const lookThenTurnIn = (end: CassetteEnd, electronic: boolean): string =>
   `${toldByHand(limitAt[end].loose, electronic)} If it goes further, turn the ${limitAt[end].screw} in (clockwise) until it stops there.`;
 const looseAction = (end: CassetteEnd, electronic: boolean): string =>
   `${LOOK_AT_HANGER} then see on a stand how far the limit lets the derailleur go. ${lookThenTurnIn(end, electronic)} If not, leave the screw as it is.`;
+/** How a derailleur is brought to its low limit, to stand in a sentence. The motor holds an electronic one, so it is never pushed. */
+export const moveInboard = (electronic: boolean): string =>
+  electronic ? 'shift onto the largest cog, the cranks turned slowly,' : 'push the derailleur inboard by hand';
 /** How a pulley gap is set, whichever way it is out. */
 export const MEASURE_GAP =
   "Measure the gap between guide pulley and cogs with the chain on the second largest cog, and set it to the maker's figure.";
@@ -89,7 +92,7 @@ const cableSteps: Readonly<Record<Exclude<Cause, 'no-fault'>, NextStep>> = {
     parameter: 'low-limit',
     action:
       'Turn the low limit screw out (anticlockwise) until the guide pulley can stand straight below the largest cog, and no further.',
-    start: 'An eighth of a turn anticlockwise, then push the derailleur inboard by hand and look.',
+    start: `An eighth of a turn anticlockwise, then ${moveInboard(false)} and look.`,
     cautions: ['A low limit opened too far lets the chain into the spokes.', indexAgain],
   },
   'low-limit-loose': {
@@ -164,10 +167,15 @@ const electronicSteps: Partial<Record<Cause, NextStep>> = {
     start: `On a stand: one step outboard, ${untilAlike}`,
     cautions: [offsetEnds],
   },
+  'low-limit-tight': {
+    ...cableSteps['low-limit-tight'],
+    start: `An eighth of a turn anticlockwise, then ${moveInboard(true)} and look.`,
+  },
+  'low-limit-loose': { ...cableSteps['low-limit-loose'], action: looseAction('past-largest', true) },
   'high-limit-loose': { ...cableSteps['high-limit-loose'], action: looseAction('past-smallest', true) },
   'cable-friction': {
     parameter: 'none',
-    action: 'Clean the derailleur and see whether its pivots move freely, then ride again.',
+    action: 'Clean the derailleur and its pivots, then ride again.',
     start: 'Clean it before anything is turned.',
     cautions: [],
   },
