@@ -48,6 +48,7 @@ export const sheetRoutes = [
         suggestion: report?.diagnosis.suggestion ?? null,
         cogs: report?.cogs ?? [],
         lastAdjustments: report?.adjustments.slice(-NEWEST).reverse() ?? [],
+        lastLooks: report?.looks?.slice(-NEWEST).reverse() ?? [],
         adjustmentsLog: log.slice(-NEWEST).reverse(),
         warnings: [...new Set(rides.flatMap(({ warnings }) => warnings.map(({ message }) => message)))],
         engineVersion: kept?.engineVersion ?? null,

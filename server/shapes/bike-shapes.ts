@@ -113,6 +113,7 @@ export const sheetShape = z.object({
   suggestion: diagnosisSchema.shape.suggestion.nullable(),
   cogs: z.array(cogReportSchema),
   lastAdjustments: z.array(adjustmentReportSchema),
+  lastLooks: reportSchema.shape.looks.unwrap().describe('What was looked at and found right, newest first'),
   adjustmentsLog: z.array(adjustmentLogShape),
   warnings: z.array(z.string()),
   engineVersion: z.string().nullable(),

@@ -55,7 +55,9 @@ describe('an electronic derailleur is moved by its motor alone', () => {
 
   it('is told so where its low limit is looked at', () => {
     for (const cause of ['low-limit-tight', 'low-limit-loose'] as const)
-      expect(toldByHand(cause, true)).toMatch(/^Shifted onto the largest cog, .* never pushed, the guide pulley should/);
+      expect(toldByHand(cause, true)).toMatch(
+        /^Shifted onto the largest cog, .* never pushed, the guide pulley should/,
+      );
     expect(nextStep('low-limit-tight', true).start).toMatch(/then shift onto the largest cog, .* and look\.$/);
   });
 });

@@ -2,6 +2,7 @@ import { median, sum } from 'd3-array';
 import { adjustmentNotes } from '../../adjustments/adjustment-notes.ts';
 import { type AdjustmentGroup, adjustmentPeriods } from '../../adjustments/adjustment-periods.ts';
 import { adjustmentsThatCount } from '../../adjustments/adjustments-that-count.ts';
+import { type Look, looksOf } from '../../adjustments/looks.ts';
 import { hasClock } from '../../ride-log/has-clock.ts';
 import type { DiagnosisInput, DiagnosisRide } from '../diagnosis.ts';
 import { addSegment, type EvidenceSegment, emptySegment, type LoadEdges, loadEdges } from './evidence-table.ts';
@@ -13,6 +14,8 @@ import { rideFrom } from './ride-from.ts';
 export interface RidingEvidence {
   readonly segments: readonly EvidenceSegment[];
   readonly groups: readonly AdjustmentGroup[];
+  /** What was looked at and found right, in order of time. */
+  readonly looks: readonly Look[];
   readonly edges: LoadEdges;
   /** Spread of the crank turns of clean shifts within a ride, the middle one of all rides. */
   readonly revSpread: number;
@@ -135,5 +138,6 @@ export function buildEvidence(input: DiagnosisInput): RidingEvidence {
     }),
   );
   const revSpread = median(timings.map(({ spread }) => spread)) ?? 0.2;
-  return { segments: joinSegments(segments), groups, edges, revSpread, rides, undatedShifts, notes };
+  const looks = looksOf(input.adjustments, input.bike.actuation);
+  return { segments: joinSegments(segments), groups, looks, edges, revSpread, rides, undatedShifts, notes };
 }

@@ -44,15 +44,22 @@ const offsetEnds =
   'Where the range of the setting ends first, stop: see then whether the hanger is bent, the derailleur is mounted straight and firmly, and anything is worn.';
 /** The trade's rule: one click at a time, as many as it takes; how many before a ride is said beside it. */
 const untilAlike = 'shift to and fro, then one more, until both directions run alike.';
-/** Said before a limit screw that seems to have let the chain past is turned. */
-export const LOOK_AT_HANGER = 'Look whether the hanger is bent;';
+/**
+ * Said before a limit screw that seems to have let the chain past is turned. A hanger bent inboard lets it past the largest cog just as a loose limit
+ * does, and the screw would only hide the bend: there a look will not do.
+ */
+export const hangerFirstAt: Readonly<Record<CassetteEnd, string>> = {
+  'past-largest': 'Have the hanger gauged, above all if the bike fell or nobody touched the limit;',
+  'past-smallest': 'Look whether the hanger is bent;',
+};
 /** A step where the hanger was looked at before it. */
-export const hangerSeenTo = (step: string): string => step.replace(`${LOOK_AT_HANGER} then see`, 'See');
+export const hangerSeenTo = (step: string): string =>
+  Object.values(hangerFirstAt).reduce((said, look) => said.replace(`${look} then see`, 'See'), step);
 /** A limit past which a chain went is looked at, and its screw turned only as the look shows: a turn that was not needed makes it stop short. */
 export const lookThenTurnIn = (end: CassetteEnd, electronic: boolean): string =>
   `${toldByHand(limitAt[end].loose, electronic)} If it goes further, turn the ${limitAt[end].screw} in (clockwise) until it stops there.`;
 const looseAction = (end: CassetteEnd, electronic: boolean): string =>
-  `${LOOK_AT_HANGER} then see on a stand how far the limit lets the derailleur go. ${lookThenTurnIn(end, electronic)} If not, leave the screw as it is.`;
+  `${hangerFirstAt[end]} then see on a stand how far the limit lets the derailleur go. ${lookThenTurnIn(end, electronic)} If not, leave the screw as it is.`;
 /** How a derailleur is brought to its low limit, to stand in a sentence. The motor holds an electronic one, so it is never pushed. */
 export const moveInboard = (electronic: boolean): string =>
   electronic ? 'shift onto the largest cog, the cranks turned slowly,' : 'push the derailleur inboard by hand';
@@ -99,7 +106,7 @@ const cableSteps: Readonly<Record<Exclude<Cause, 'no-fault'>, NextStep>> = {
     parameter: 'low-limit',
     action: looseAction('past-largest', false),
     start:
-      'Look on a stand. Only where the guide pulley goes too far, a quarter of a turn clockwise, then look again; keep off the largest cog until it stops there.',
+      'With the hanger in order, look on a stand. Only where the guide pulley goes too far, a quarter of a turn clockwise, then look again; keep off the largest cog until it stops there.',
     cautions: [intoSpokes, indexAgain],
   },
   'high-limit-tight': {

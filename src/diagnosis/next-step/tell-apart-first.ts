@@ -1,6 +1,7 @@
 import type { Cause } from '../causes.ts';
 import { isIndexing } from '../now/points-the-same-way.ts';
 import { toldByHand } from '../told-by-hand.ts';
+import { lookAgainst } from './after-look.ts';
 import { isLookedAtFirst } from './look-at-limit.ts';
 import { generalCautions, nextStep } from './next-steps.ts';
 import { KEEP_RECORDING, nothingToTurn, type Step } from './step.ts';
@@ -18,7 +19,9 @@ export function tellApartFirst(facts: SuggestionFacts, why: string): Step {
   const { ranked, undecided, checkRide, electronic } = facts;
   const rides = checkRide.sentences.length > 0;
   const open: readonly Cause[] = undecided?.between ?? ranked.slice(0, 2).map(({ cause }) => cause);
-  const looks = open.filter(isFault).filter((fault) => !isLookedAtFirst(fault, facts) && !(rides && isIndexing(fault)));
+  const looks = open
+    .filter(isFault)
+    .filter((fault) => !isLookedAtFirst(fault, facts) && !lookAgainst(fault, facts) && !(rides && isIndexing(fault)));
   const cautions = looks.flatMap((fault) => nextStep(fault, electronic).cautions);
   return {
     ...(rides && looks.length === 0 ? rideFirst(facts, why) : lookFirst(looks, facts, why)),
@@ -28,11 +31,20 @@ export function tellApartFirst(facts: SuggestionFacts, why: string): Step {
 
 const AFTER_RIDE = 'Look at the verdict again after the check ride.';
 
+/** All that could be looked at was found right, and no ride would tell: only more riding can. */
+const nothingLeft = (why: string): Step =>
+  nothingToTurn(
+    `Turn nothing yet: ${why}. What there was to look at is found right.`,
+    'Nothing needs to be turned. Where the trouble goes on, have a qualified mechanic look at the bike.',
+    KEEP_RECORDING,
+  );
+
 const rideFirst = ({ checkRide }: SuggestionFacts, why: string): Step =>
   nothingToTurn(`Turn nothing yet: ${why}. Ride the check ride first.`, checkRide.sentences[0], AFTER_RIDE);
 
 function lookFirst(faults: readonly Fault[], { checkRide, electronic }: SuggestionFacts, why: string): Step {
   const look = faults.map((fault) => toldByHand(fault, electronic)).join(' ');
+  if (look === '' && checkRide.sentences.length === 0) return nothingLeft(why);
   if (checkRide.sentences.length === 0)
     return nothingToTurn(`Turn nothing yet: ${why}. A look tells more than a ride made for it.`, look, KEEP_RECORDING);
   const step = nothingToTurn(`Turn nothing yet: ${why}. Look first, which takes minutes.`, look, AFTER_RIDE);

@@ -1,5 +1,6 @@
 import { beganSuddenly } from '../posterior/onset.ts';
 import { toldByHand } from '../told-by-hand.ts';
+import { hangerFoundRight } from './after-look.ts';
 import { easeOffBefore } from './ease-off.ts';
 import { inOrder, type Work } from './in-order.ts';
 import { lookAtLimits } from './look-at-limit.ts';
@@ -42,17 +43,18 @@ export function withOtherWork(step: Step, facts: SuggestionFacts): Step {
   });
 }
 
-type Asked = Pick<SuggestionFacts, 'ranked' | 'onset' | 'now' | 'electronic'>;
+type Asked = Pick<SuggestionFacts, 'ranked' | 'onset' | 'now' | 'electronic' | 'foundRight'>;
 
 /** Whether the step itself has a bent hanger seen to. */
 const seesToHanger = ({ namesCause }: Step, { ranked, now }: Asked): boolean =>
   namesCause && ranked[0].cause === 'hanger-bent' && now.setting === 'same';
 
 /** What begins suddenly is often a hanger that was bent; none where the step looks at it by itself, or is no step for a fault that is there. */
-function checkHanger({ namesCause, start }: Step, { ranked, onset, now, electronic }: Asked): Work[] {
+function checkHanger({ namesCause, start }: Step, facts: Asked): Work[] {
+  const { ranked, onset, now, electronic } = facts;
   const look = toldByHand('hanger-bent', electronic);
   const asked = namesCause && now.setting === 'same' && ranked[0].cause !== 'hanger-bent' && !start.includes(look);
-  if (!asked || !beganSuddenly(onset)) return [];
+  if (!asked || !beganSuddenly(onset) || hangerFoundRight(facts)) return [];
   return [
     {
       step: `Look for damage and have the hanger checked, since it began suddenly. ${look}`,

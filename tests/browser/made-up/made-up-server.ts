@@ -22,6 +22,7 @@ function sheetOf({ bike, bikeSource, state, rides, trend, lastRideAt, report, ad
     lateralOffsetMm: report!.diagnosis.lateralOffsetMm,
     suggestion: report!.diagnosis.suggestion,
     cogs: report!.cogs,
+    lastLooks: [],
     lastAdjustments: report!.adjustments,
     adjustmentsLog,
     warnings: [],
