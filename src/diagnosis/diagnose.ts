@@ -41,7 +41,7 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
   const { bike } = input;
   const electronic = bike.actuation === 'electronic';
   const reached = reachVerdict(input);
-  const { evidence, particles, seen, top, ranked, onset, now, comparisons } = reached;
+  const { evidence, particles, seen, top, ranked, onset, now, comparisons, foundRight } = reached;
   const undecided = whatIsOpen(reached, electronic);
   const unexplained = leftUnexplained(reached, undecided ? undecided.between : [top], electronic);
   const rider = weighRider(particles, evidence);
@@ -59,16 +59,12 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
     ...{ onset, rider },
     clicks: reached.clicks,
     clicksFor: (cause) => turnsNeeded(particles, cause, electronic),
-    ...{ now, comparisons, checkRide, electronic },
-    foundRight: reached.foundRight,
+    ...{ now, comparisons, foundRight, checkRide, electronic },
     wellSince: reached.wellSince,
   };
   const suggestion = suggest(facts);
   return {
-    causes: ranked.map((one) => ({
-      ...one,
-      evidence: [...one.evidence, ...foundRightSentences(one.cause, reached.foundRight)],
-    })),
+    causes: withLooks(ranked, foundRight),
     weighed: weighedRides(evidence, seen),
     lateralOffsetMm: lateralOffset(particles),
     lateralErrorMm: lateralErrors(particles, bike),
@@ -81,7 +77,7 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
     unexplained,
     now: nowVerdict(now),
     stillThere: now.stillThere,
-    limitOrHanger: limitOrHanger({ ...input, cause: top, foundRight: reached.foundRight }),
+    limitOrHanger: limitOrHanger({ ...input, cause: top, foundRight }),
     cured: now.setting === 'cured',
     shiftsWellSince: reached.wellSince,
     comparisons,
@@ -90,6 +86,10 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
     wrongWays: suggestion.namesCause ? wrongWays(facts) : [],
   };
 }
+
+/** The causes with what was looked at for each and found right beside their evidence. */
+const withLooks = (ranked: Diagnosis['causes'], foundRight: readonly Look[]): Diagnosis['causes'] =>
+  ranked.map((one) => ({ ...one, evidence: [...one.evidence, ...foundRightSentences(one.cause, foundRight)] }));
 
 /** What was seen of a bike, how likely that makes each cause, and what became of the likeliest. */
 interface Reached extends CausesWeighed {
