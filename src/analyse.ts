@@ -1,6 +1,7 @@
 import { actuationAsLogged } from './adjustments/actuation-as-logged.ts';
 import type { Adjustment } from './adjustments/adjustment.ts';
 import { inOrderOfTime } from './adjustments/in-order-of-time.ts';
+import { looksOf } from './adjustments/looks.ts';
 import { tallyCogs } from './cogs/tally-cogs.ts';
 import { unseenCogs } from './cogs/unseen-cogs.ts';
 import { diagnose } from './diagnosis/diagnose.ts';
@@ -140,6 +141,7 @@ export function concludeBike(
     diagnosis,
     heldBack: held,
     adjustments: diagnosis.comparisons,
+    looks: looksOf(adjustments, bike.actuation),
   });
 }
 

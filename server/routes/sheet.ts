@@ -53,6 +53,7 @@ export const sheetRoutes = [
         cogs: report?.cogs ?? [],
         cogsSince: detail?.cogsSince ?? null,
         lastAdjustments: report?.adjustments.slice(-NEWEST).reverse() ?? [],
+        lastLooks: report?.looks?.slice(-NEWEST).reverse() ?? [],
         adjustmentsLog: log.slice(-NEWEST).reverse(),
         warnings: [...new Set(rides.flatMap(({ warnings }) => warnings.map(({ message }) => message)))],
         ...pendingAndWhy(backlog),

@@ -133,6 +133,7 @@ export const sheetShape = z.object({
   cogs: z.array(cogReportSchema),
   cogsSince,
   lastAdjustments: z.array(adjustmentReportSchema),
+  lastLooks: reportSchema.shape.looks.unwrap().describe('What was looked at and found right, newest first'),
   adjustmentsLog: z.array(adjustmentLogShape),
   warnings: z.array(z.string()),
   pending,

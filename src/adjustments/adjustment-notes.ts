@@ -6,7 +6,7 @@ import type { Adjustment } from './adjustment.ts';
 import { adjustmentKey } from './adjustment-key.ts';
 import type { AdjustmentGroup } from './adjustment-periods.ts';
 import { adjustmentsThatCount } from './adjustments-that-count.ts';
-import { doubtfulAdjustment } from './doubtful-adjustment.ts';
+import { doubtfulAdjustment, turnsAnything } from './doubtful-adjustment.ts';
 import { notYetLogged } from './not-yet-logged.ts';
 import { parameterName, parameterTitle } from './parameter-words.ts';
 
@@ -69,7 +69,7 @@ function doubtNotes(
       return [
         `${about}: ${figure(Math.abs(one.amount ?? 0))} ${one.unit} are much for one time: see whether the amount is right.`,
       ];
-    if (ends.length > 0 && Date.parse(one.at) > lastEndMs)
+    if (turnsAnything(one) && ends.length > 0 && Date.parse(one.at) > lastEndMs)
       return [`${about}: no ride yet since, so none tells what it did.${dateDoubt(Date.parse(one.at) - lastEndMs)}`];
     return [];
   });

@@ -10,7 +10,7 @@ export const measuredParameters = {
   'pulley-gap': 'turns',
 } as const;
 
-/** Parts that are aligned or replaced: no amount, unit `done`. */
+/** Parts that are aligned or replaced: no amount, unit `done`; an amount of 0 where one was only looked at and found right. */
 export const replacedParts = ['hanger', 'cable-and-housing', 'chain', 'cassette', 'wheel'] as const;
 
 const toTheMinute = -1;
@@ -27,8 +27,8 @@ const at = z
 const note = z.string().max(2000).default('');
 
 /**
- * One adjustment or repair. `at` comes out in UTC and with seconds, whatever its offset was. `amount` is null for parts that are
- * aligned or replaced, and `unit` may be left out for them.
+ * One adjustment or repair, or, with an amount of 0, a look that found the part right and turned nothing. `at` comes out in UTC and with
+ * seconds, whatever its offset was. `amount` is null for parts that are aligned or replaced, and `unit` may be left out for them.
  */
 export const adjustmentSchema = z
   .object({
@@ -49,11 +49,11 @@ export const adjustmentSchema = z
         path: ['unit'],
         message: `${row.parameter} is counted in ${unit}`,
       });
-    if (unit === 'done' && row.amount !== null)
+    if (unit === 'done' && row.amount !== null && row.amount !== 0)
       context.addIssue({
         code: 'custom',
         path: ['amount'],
-        message: `${row.parameter} is done or not: leave the amount empty`,
+        message: `${row.parameter} is done or not: leave the amount empty, or write 0 where it was looked at and found right`,
       });
     if (unit !== 'done' && row.amount === null)
       context.addIssue({ code: 'custom', path: ['amount'], message: `${row.parameter} needs an amount in ${unit}` });

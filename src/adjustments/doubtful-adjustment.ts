@@ -3,7 +3,7 @@ import type { Adjustment } from './adjustment.ts';
 
 /** What is doubtful about an adjustment that is well formed, and the key it stands under. */
 export interface Doubt {
-  readonly key: 'amount' | 'parameter' | 'at';
+  readonly key: 'parameter' | 'at';
   readonly message: string;
 }
 
@@ -15,7 +15,7 @@ const onlyOn: Readonly<Record<string, Bike['actuation'] | undefined>> = {
 /** Clocks differ, and a day may have begun elsewhere. */
 const AHEAD_MS = 86_400_000;
 
-/** False for an amount of 0, which says of no ride that anything changed before it. */
+/** False for an amount of 0: the part was looked at or measured and found right, and nothing changed (`looksOf`). */
 export const turnsAnything = ({ amount }: Pick<Adjustment, 'amount'>): boolean => amount !== 0;
 
 /** True where a bike with this actuation has the parameter at all. */
@@ -29,19 +29,16 @@ export const actuationOf = <Logged extends { readonly parameter: string }>(
   adjustments.map(({ parameter }) => onlyOn[parameter]).findLast((actuation) => actuation !== undefined) ?? null;
 
 /**
- * The first thing about an adjustment that can hardly be meant: an amount of nothing, a part that the bike does not
- * have, a time still to come. Null where there is none.
+ * The first thing about an adjustment that can hardly be meant: a part that the bike does not have, a time still to come. Null where there is none.
  *
  * @param actuation null where it is not known
  * @param nowMs Unix milliseconds
  */
 export function doubtfulAdjustment(
-  { at, parameter, amount }: Adjustment,
+  { at, parameter }: Pick<Adjustment, 'at' | 'parameter'>,
   actuation: Bike['actuation'] | null,
   nowMs: number,
 ): Doubt | null {
-  if (!turnsAnything({ amount }))
-    return { key: 'amount', message: 'an amount of 0 turns nothing: leave the adjustment out' };
   if (actuation && !hasParameter(actuation, parameter))
     return {
       key: 'parameter',

@@ -38,13 +38,17 @@ export function parameterName(parameter: string): string {
 /** The same at the beginning of a sentence. */
 export const parameterTitle = (parameter: string): string => upperFirst(parameterName(parameter));
 
+/** What an amount of 0 says. */
+const FOUND_RIGHT = 'looked at, found right';
+
 /**
- * One adjustment in few words. An amount of 0 has no sign.
+ * One adjustment in few words; an amount of 0 is a look.
  *
  * @example amountWords({ parameter: 'cable-tension', amount: 2, unit: 'clicks' }) // 'cable tension +2 clicks'
  */
 export function amountWords({ parameter, amount, unit }: Made): string {
   const name = parameterName(parameter);
+  if (amount === 0) return `${name} ${FOUND_RIGHT}`;
   if (amount === null) return `${name} ${parameter === 'hanger' ? 'aligned or replaced' : 'replaced'}`;
   return `${name} ${amount > 0 ? '+' : ''}${amount} ${Math.abs(amount) === 1 ? unit.replace(/s$/, '') : unit}`;
 }

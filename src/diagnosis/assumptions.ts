@@ -1,3 +1,4 @@
+import type { Adjustment } from '../adjustments/adjustment.ts';
 import { LOOSE_LOSES } from '../adjustments/limit-holds.ts';
 import { barrelTravelMm } from '../drivetrain/indexing.ts';
 import type { Cause } from './causes.ts';
@@ -107,6 +108,25 @@ export const onsetPriors: Readonly<Record<Cause, { steady: number; sudden: numbe
 
 /** Share of a repair's cases in which it truly cures its own cause, and in which it cures a neighbour by the way. */
 export const repairCures = { own: 0.9, byTheWay: 0.5 } as const;
+
+/**
+ * Share of the looks that find a part right though it is at fault, by what was looked at. A stop stands still and is plain to see on a stand;
+ * a gap is measured, but seldom at sag; a hanger is often looked at without a gauge; indexing that runs well on a stand may fail
+ * under load, and what sticks in a cable hides in its housing; a chain that measures well says little of the cogs, nor they of the chain. Half or
+ * twice as many are plausible.
+ */
+export const missedByLook: Readonly<Record<Adjustment['parameter'], number>> = {
+  'low-limit': 0.1,
+  'high-limit': 0.1,
+  'pulley-gap': 0.2,
+  hanger: 0.25,
+  'cable-tension': 0.4,
+  'index-offset': 0.4,
+  'cable-and-housing': 0.4,
+  chain: 0.5,
+  cassette: 0.5,
+  wheel: 1,
+};
 
 /** Evidence beside the model: how much of each observation is believed. */
 export const evidenceWeights = {

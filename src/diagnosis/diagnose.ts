@@ -1,5 +1,6 @@
 import { adjustmentsThatCount } from '../adjustments/adjustments-that-count.ts';
 import { type AdjustmentComparison, compareAdjustments } from '../adjustments/compare-adjustments.ts';
+import type { Look } from '../adjustments/looks.ts';
 import { cogPitchMm } from '../drivetrain/cog-pitch.ts';
 import { type Cause, causes } from './causes.ts';
 import { planNextRide } from './check-ride/plan-next-ride.ts';
@@ -10,6 +11,8 @@ import { suggest } from './next-step/suggest.ts';
 import type { SuggestionFacts } from './next-step/suggestion-facts.ts';
 import { wrongWays } from './next-step/wrong-ways.ts';
 import { type BikeNow, bikeNow } from './now/bike-now.ts';
+import { limitOrHanger } from './now/limit-or-hanger.ts';
+import { looksThatStand } from './now/looks-that-stand.ts';
 import { nowVerdict } from './now/now-verdict.ts';
 import { shiftsWellSince } from './now/shifts-well.ts';
 import { type Observed, observe } from './observed.ts';
@@ -21,6 +24,7 @@ import { weighRider } from './posterior/rider-load.ts';
 import { likeliest } from './posterior/sensitivity.ts';
 import { type WeighedCauses, weighCauses } from './posterior/weigh-causes.ts';
 import { whereItShowed } from './posterior/where-it-showed.ts';
+import { foundRightSentences } from './sentences/found-right-sentences.ts';
 import { onsetBesideReturn } from './sentences/onset-beside-return.ts';
 import { rankCauses } from './sentences/rank-causes.ts';
 import { undecidedBetween } from './sentences/undecided-between.ts';
@@ -37,7 +41,7 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
   const { bike } = input;
   const electronic = bike.actuation === 'electronic';
   const reached = reachVerdict(input);
-  const { evidence, particles, seen, top, ranked, onset, now, comparisons } = reached;
+  const { evidence, particles, seen, top, ranked, onset, now, comparisons, foundRight } = reached;
   const undecided = whatIsOpen(reached, electronic);
   const unexplained = leftUnexplained(reached, undecided ? undecided.between : [top], electronic);
   const rider = weighRider(particles, evidence);
@@ -55,12 +59,12 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
     ...{ onset, rider },
     clicks: reached.clicks,
     clicksFor: (cause) => turnsNeeded(particles, cause, electronic),
-    ...{ now, comparisons, checkRide, electronic },
+    ...{ now, comparisons, foundRight, checkRide, electronic },
     wellSince: reached.wellSince,
   };
   const suggestion = suggest(facts);
   return {
-    causes: ranked,
+    causes: withLooks(ranked, foundRight),
     weighed: weighedRides(evidence, seen),
     lateralOffsetMm: lateralOffset(particles),
     lateralErrorMm: lateralErrors(particles, bike),
@@ -73,6 +77,7 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
     unexplained,
     now: nowVerdict(now),
     stillThere: now.stillThere,
+    limitOrHanger: limitOrHanger({ ...input, cause: top, foundRight }),
     cured: now.setting === 'cured',
     shiftsWellSince: reached.wellSince,
     comparisons,
@@ -81,6 +86,10 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
     wrongWays: suggestion.namesCause ? wrongWays(facts) : [],
   };
 }
+
+/** The causes with what was looked at for each and found right beside their evidence. */
+const withLooks = (ranked: Diagnosis['causes'], foundRight: readonly Look[]): Diagnosis['causes'] =>
+  ranked.map((one) => ({ ...one, evidence: [...one.evidence, ...foundRightSentences(one.cause, foundRight)] }));
 
 /** What was seen of a bike, how likely that makes each cause, and what became of the likeliest. */
 interface Reached extends CausesWeighed {
@@ -93,6 +102,7 @@ interface Reached extends CausesWeighed {
   readonly ranked: Diagnosis['causes'];
   readonly onset: Diagnosis['onset'];
   readonly comparisons: readonly AdjustmentComparison[];
+  readonly foundRight: readonly Look[];
   readonly clicks: Diagnosis['clicks'];
   readonly now: BikeNow;
   readonly wellSince: Diagnosis['shiftsWellSince'];
@@ -119,6 +129,7 @@ function reachVerdict(input: DiagnosisInput): Reached {
   const ranked = rankCauses(probabilities, { seen, failsOneWay, comparisons, onset, rides: evidence.rides.length });
   const clicks = turnsNeeded(particles, top, bike.actuation === 'electronic');
   const { rides } = input;
+  const foundRight = looksThatStand(evidence.looks, { rides, adjustments, beganMs: suddenStartMs(began) });
   const anyFault = 1 - probabilities[causes.indexOf('no-fault')];
   const well = shiftsWellSince(evidence.rides, adjustments, bike, { cause: top, anyFault });
   const now = bikeNow({
@@ -129,7 +140,7 @@ function reachVerdict(input: DiagnosisInput): Reached {
   });
   const wellSince = answersFirst(now) ? null : well;
   const found = { evidence, weighed, probabilities, failsOneWay, particles, lookAhead, seen, top };
-  return { ...found, ranked, onset, comparisons, clicks, now, wellSince };
+  return { ...found, ranked, onset, comparisons, foundRight, clicks, now, wellSince };
 }
 
 /** Whether what became of the last adjustment, or a chain lost since, is to be told before that the newest rides shift well. */

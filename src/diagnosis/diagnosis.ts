@@ -221,6 +221,8 @@ export interface Diagnosis {
   readonly now: NowVerdict;
   /** Probability that the likeliest fault is still there as it was named after the last adjustment; 1 where nothing was adjusted or judged since: then it says nothing. */
   readonly stillThere: number;
+  /** Whether a low limit that is named may be a bent hanger, which nobody has looked at since the chain was lost past the largest cog. */
+  readonly limitOrHanger: boolean;
   /** Whether the last adjustment cured it: it is most likely there no longer, and the rides since do not fail. */
   readonly cured: boolean;
   /** Set where the newest rides shift well though no logged adjustment accounts for it; null otherwise. */

@@ -20,16 +20,22 @@ const byHand: Readonly<Record<Cause, string>> = {
   'worn-drivetrain': 'A chain checker tells within a minute.',
 };
 
-/** The same for electronic actuation, which has no cable; the others hold for both. */
+/** The motor holds an electronic derailleur and may be hurt where it is pushed against: it is shifted, never pushed. */
+const SHIFTED_INBOARD =
+  'Shifted onto the largest cog, the cranks turned slowly on a stand and the derailleur never pushed';
+
+/** The same for electronic actuation, which has no cable and is moved by its motor alone; the others hold for both. */
 const byHandElectronic: Partial<Record<Cause, string>> = {
   'cable-tension-low':
     'On the stand, shift to and fro: where the chain climbs to larger cogs worse than it comes back, some steps of the index offset inboard, one at a time, should make it plainly better.',
   'cable-tension-high':
     'On the stand, shift to and fro: where the chain drops to smaller cogs worse than it climbs back, some steps of the index offset outboard, one at a time, should make it plainly better.',
+  'low-limit-tight': `${SHIFTED_INBOARD}, the guide pulley should come to stand straight below it.`,
+  'low-limit-loose': `${SHIFTED_INBOARD}, the guide pulley should stop straight below it and no further.`,
   'high-limit-tight': 'On the smallest cog, the guide pulley should stand a hair outside it.',
   'high-limit-loose': 'On the smallest cog, the guide pulley should stand a hair outside it and no further.',
   'cable-friction':
-    'With the chain off load, move the derailleur by hand: its pivots should move freely and spring back.',
+    'On the stand, shift over the whole cassette and back: the derailleur should move alike at every cog, with no dirt or play in its pivots.',
 };
 
 /** A look or a touch that tells a cause within minutes and can be undone; empty for `no-fault`. */

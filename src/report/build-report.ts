@@ -1,4 +1,5 @@
 import type { AdjustmentComparison } from '../adjustments/compare-adjustments.ts';
+import type { Look } from '../adjustments/looks.ts';
 import type { CogTally } from '../cogs/cog-tally.ts';
 import type { Diagnosis } from '../diagnosis/diagnosis.ts';
 import type { Bike } from '../drivetrain/bike.ts';
@@ -29,6 +30,8 @@ export interface ReportParts {
   /** Why no verdict is drawn from the shifts; absent or null where one is. */
   readonly heldBack?: HeldBack | null;
   readonly adjustments: readonly AdjustmentComparison[];
+  /** What was looked at and found right, in order of time. */
+  readonly looks?: readonly Look[];
 }
 
 /** The report of the contract, from the results of the stages. */
@@ -46,5 +49,6 @@ export function buildReport(parts: ReportParts): Report {
     cogs: parts.cogs.map((tally) => cogReport(tally, bike)),
     diagnosis: withoutGearRecords(diagnosisReport(parts.diagnosis, parts.heldBack ?? null), ridesThatCount(parts)),
     adjustments: parts.adjustments.map((comparison) => adjustmentReport(comparison, bike, parts.diagnosis.wrongWays)),
+    looks: (parts.looks ?? []).map(({ at, parameter, unit }) => ({ at, parameter, unit })),
   };
 }

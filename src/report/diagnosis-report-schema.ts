@@ -143,6 +143,11 @@ export const diagnosisSchema = z.object({
   now: nowSchema,
   /** Probability that the likeliest fault is still there, as it was named, after the last adjustment; 1, saying nothing, where no shift was judged since. */
   stillThere: probability,
+  /**
+   * Whether a low limit that is named may be a bent hanger: a chain was lost past the largest cog, and nobody has looked at the hanger since. Absent in
+   * reports that an older engine left in a store.
+   */
+  limitOrHanger: z.boolean().optional(),
   /** Whether the last adjustment cured it: most likely there no longer, and the rides since do not fail. */
   cured: z.boolean(),
   /**

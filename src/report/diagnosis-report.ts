@@ -41,6 +41,7 @@ export function diagnosisReport(diagnosis: Diagnosis, held: HeldBack | null): Di
     },
     now: { ...diagnosis.now, keepOff: [...diagnosis.now.keepOff], pastTheMark: roundTo(diagnosis.now.pastTheMark, 4) },
     stillThere: roundTo(diagnosis.stillThere, 4),
+    limitOrHanger: diagnosis.limitOrHanger,
     cured: diagnosis.cured,
     shiftsWellSince: diagnosis.shiftsWellSince && {
       ...diagnosis.shiftsWellSince,

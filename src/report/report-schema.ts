@@ -14,6 +14,9 @@ export const cogReportSchema = z.object({
   chainDrops: count.optional(),
 });
 
+/** A part or setting that was looked at and found right. */
+const lookReportSchema = z.object({ at: z.string(), parameter: z.string(), unit: z.string() });
+
 /** The report of the contract. Objects are open: more fields may be added beside these. */
 export const reportSchema = z.object({
   version: z.literal(1),
@@ -30,6 +33,8 @@ export const reportSchema = z.object({
   cogs: z.array(cogReportSchema),
   diagnosis: diagnosisSchema,
   adjustments: z.array(adjustmentReportSchema),
+  /** What was looked at or measured and found right, in order of time: nothing was turned, so nothing is compared. Absent in reports that an older engine left in a store. */
+  looks: z.array(lookReportSchema).optional(),
 });
 
 /** A ride of a bike's report in short: without the lists of what was seen in it, which `counts` sum up. */
@@ -48,6 +53,8 @@ export const reportInShortSchema = reportSchema.extend({ rides: z.array(rideInSh
 export type Report = z.infer<typeof reportSchema>;
 /** A report whose rides are in short; every report is one. */
 export type ReportInShort = z.infer<typeof reportInShortSchema>;
+/** One look of a report. */
+export type LookReport = z.infer<typeof lookReportSchema>;
 /** One cog and direction of a report. */
 export type CogReport = z.infer<typeof cogReportSchema>;
 /** A file that could not be used, and why. */

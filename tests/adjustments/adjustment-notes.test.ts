@@ -47,14 +47,19 @@ describe('adjustmentNotes', () => {
   });
 
   it('names what can hardly be meant, and what no ride follows', () => {
-    expect(notes([{ ...turn, amount: 0 }])).toEqual([
-      'Cable tension of 2026-05-02 18:30 UTC: an amount of 0 turns nothing: leave the adjustment out.',
-    ]);
     expect(notes([turn], 'electronic')[0]).toMatch(/a bike with electronic actuation has no cable-tension/);
     expect(notes([{ ...turn, parameter: 'index-offset', unit: 'steps' }])[0]).toMatch(/has no index-offset/);
     const late = { ...turn, at: '2062-05-02T18:30:00Z' };
     expect(notes([late])[0]).toMatch(/no ride yet since.*long after the last ride: see whether its date is right/);
     expect(notes([late, late]).filter((note) => /no ride yet since/.test(note))).toHaveLength(1);
+  });
+
+  it('asks of a look neither what it did nor for a ride since', () => {
+    const late = { ...turn, at: '2026-05-09T18:30:00Z' };
+    expect(notes([late])).toHaveLength(1);
+    expect(adjustmentNotes([], rides, { adjustments: [{ ...late, amount: 0 }], bike: { actuation: 'cable' } })).toEqual(
+      [],
+    );
   });
 
   it('asks whether far more than is turned at one time was meant', () => {

@@ -212,16 +212,21 @@ describe('analyse', () => {
     else expect(stderr).toMatch(words);
   });
 
-  it('only warns of an adjustment of nothing and of one still to come, and counts neither', async () => {
+  it('takes an amount of 0 for a look, and only warns of an adjustment still to come', async () => {
     writeFileSync(
       at('odd.csv'),
       'at,parameter,amount,unit\n2026-04-12T18:30:00Z,cable-tension,0,clicks\n2199-04-12T18:30:00Z,cable-tension,1,clicks\n',
     );
-    const { code, stderr } = await runCogwright(
+    const { code, stdout, stderr } = await runCogwright(
       ...['analyse', at('hut', 'ride-1.fit'), '-b', bike, '-a', at('odd.csv'), '--json'],
     );
     expect(code).toBe(0);
-    expect(stderr).toMatch(/turns nothing.*\n.*still to come/);
+    expect(stderr.match(/odd\.csv/g)).toHaveLength(1);
+    expect(stderr).toMatch(/still to come/);
+    expect(JSON.parse(stdout)).toMatchObject({
+      adjustments: [{ amount: 1 }],
+      looks: [{ at: '2026-04-12T18:30:00Z', parameter: 'cable-tension', unit: 'clicks' }],
+    });
   });
 });
 

@@ -27,9 +27,12 @@ describe('a limit past which the chain goes', () => {
   it.each(['low-limit-loose', 'high-limit-loose'] as const)('is looked at before its screw is turned: %s', (cause) => {
     for (const electronic of [false, true]) {
       const { action, start } = stepFor(cause, { electronic });
-      expect(action).toMatch(/^Look whether the hanger is bent; .* no further\. If it goes further, turn the/);
+      expect(action).toMatch(
+        cause === 'low-limit-loose' ? /^Have the hanger gauged, above all .*;/ : /^Look whether the hanger is bent;/,
+      );
+      expect(action).toMatch(/; then see on a stand .* no further\. If it goes further, turn the/);
       expect(action).toMatch(/If not, leave the screw as it is\.$/);
-      expect(start).toMatch(/^Look on a stand\. Only where .*a quarter of a turn clockwise/);
+      expect(start).toMatch(/ook on a stand\. Only where .*a quarter of a turn clockwise/);
       if (electronic) expect(action).not.toMatch(/cable/);
     }
   });

@@ -63,6 +63,7 @@ export const facts = (changes: Partial<SuggestionFacts> = {}): SuggestionFacts =
     sentence: '',
   },
   clicks: { parameter: 'cable-tension', unit: 'clicks', mean: 0, low: -1, high: 1 },
+  foundRight: [],
   comparisons: [],
   clicksFor: () => ({ parameter: 'cable-tension', unit: 'clicks', mean: 0, low: -1, high: 1 }),
   now: now(),

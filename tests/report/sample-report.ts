@@ -158,6 +158,7 @@ export const sampleDiagnosis: Diagnosis = {
     },
   },
   stillThere: 0.9,
+  limitOrHanger: false,
   cured: false,
   shiftsWellSince: null,
   comparisons: [],

@@ -3,6 +3,7 @@ import { adjustmentWords } from '../../src/adjustments/parameter-words.ts';
 import { upperFirst } from '../../src/numeric/upper-first.ts';
 import { ridesThatCount } from '../../src/report/rides-that-count.ts';
 import { adjustmentVerdict } from '../../src/report/words/adjustment-verdict.ts';
+import { NOTHING_TURNED } from '../../src/report/words/look-entries.ts';
 import type { AdjustmentReport, Bike, LoggedAdjustment } from '../api/answers.ts';
 import { addAdjustment, changeAdjustment, removeAdjustment } from '../api/bikes.ts';
 import { beforeAfter } from '../charts/before-after.ts';
@@ -59,7 +60,7 @@ const entryWords = (
         ? inOwnZone(adjustmentVerdict(effect), [])
         : turnsAnything(entry)
           ? 'The comparison is being worked out.'
-          : 'An amount of 0 turns nothing, so it was left out.',
+          : NOTHING_TURNED,
     ),
     doubt && make('p', { class: 'remark' }, doubt),
   );

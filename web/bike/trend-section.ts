@@ -1,3 +1,4 @@
+import { turnsAnything } from '../../src/adjustments/doubtful-adjustment.ts';
 import { cameBackWords } from '../../src/adjustments/hidden-words.ts';
 import { adjustmentWords } from '../../src/adjustments/parameter-words.ts';
 import { counted } from '../../src/numeric/counted.ts';
@@ -23,7 +24,9 @@ export function trendSection({ bike }: BikePage): HTMLElement | null {
   if (rated.length < 2) return null;
   const plan = rideTrendPlan({
     points: bike.trend,
-    adjustments: bike.adjustmentsLog.map((made) => ({ at: made.at, words: adjustmentWords(made) })),
+    adjustments: bike.adjustmentsLog
+      .filter(turnsAnything)
+      .map((made) => ({ at: made.at, words: adjustmentWords(made) })),
     summary: `${counted(rated.length, 'ride')} with judged shifts: ${percent(rated[0])} trouble in the first, ${percent(rated[rated.length - 1])} in the last.${returns(bike.report)}`,
     fileName: fileStem(bike.bike.name, 'trouble by ride'),
   });

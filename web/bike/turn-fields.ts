@@ -18,18 +18,30 @@ const makeAmount = (start: LoggedAdjustment | undefined): HTMLInputElement =>
     step: 'any',
     min: 0,
     max: 100,
-    value: start?.amount == null ? '' : Math.abs(start.amount),
+    value: start?.amount ? Math.abs(start.amount) : '',
   });
 
 /** What turning one way does: "anticlockwise, more tension". */
 const senseWords = (parameter: string, unit: string, amount: 1 | -1): string =>
   /\((.*)\)$/.exec(adjustmentWords({ parameter, amount, unit }))?.[1] ?? '';
 
+/** Whether something was turned, aligned or replaced, or only looked at. */
+const LOOKED = 'looked';
+
+const makeKind = (start: LoggedAdjustment | undefined): HTMLSelectElement =>
+  make(
+    'select',
+    { name: 'kind' },
+    make('option', { value: 'changed' }, ''),
+    make('option', { value: LOOKED, selected: start?.amount === 0 }, 'Looked at or measured, found right'),
+  );
+
 /**
- * How far something was turned, and which way. A sign is easily the wrong one, so nobody is asked for it: the way is chosen in words and begins
+ * Whether something was changed or only looked at, how far it was turned, and which way. A sign is easily the wrong one, so nobody is asked for it: the way is chosen in words and begins
  * with what is advised.
  */
 export class TurnFields {
+  readonly kind: HTMLSelectElement;
   readonly amount: HTMLInputElement;
   readonly way = make('select', { name: 'way' });
   readonly elements: readonly HTMLElement[];
@@ -41,13 +53,19 @@ export class TurnFields {
   constructor(start: LoggedAdjustment | undefined, advice: TurningAdvice | null) {
     this.#start = start;
     this.#advice = advice;
+    this.kind = makeKind(start);
     this.amount = makeAmount(start);
-    this.elements = [field('Amount', this.amount), field('Which way', this.way)];
-    this.elements[0].querySelector('label')!.replaceChildren(this.#label);
+    this.elements = [
+      field('Changed or looked at', this.kind),
+      field('Amount', this.amount),
+      field('Which way', this.way),
+    ];
+    this.elements[1].querySelector('label')!.replaceChildren(this.#label);
   }
 
-  /** Nothing for what is done, not turned. */
+  /** Nothing for what is done, not turned; 0 for what was only looked at. */
   read(parameter: string, unit: string): { readonly amount: number | null; readonly turnFault: TurnFault | null } {
+    if (this.kind.value === LOOKED) return { amount: 0, turnFault: null };
     if (unit === 'done' || this.amount.value === '') return { amount: null, turnFault: null };
     const far = Number(this.amount.value);
     const amount = far === 0 || this.way.value === '' ? null : far * Number(this.way.value);
@@ -65,8 +83,16 @@ export class TurnFields {
 
   /** Fits label and choices to what is turned. */
   fit(parameter: string, unit: string): void {
-    const turned = unit !== 'done';
-    for (const element of this.elements) element.hidden = !turned;
+    this.kind.options[0].text =
+      unit === 'steps'
+        ? 'Moved'
+        : unit !== 'done'
+          ? 'Turned'
+          : parameter === 'hanger'
+            ? 'Aligned or replaced'
+            : 'Replaced';
+    const turned = unit !== 'done' && this.kind.value !== LOOKED;
+    for (const element of this.elements.slice(1)) element.hidden = !turned;
     for (const control of [this.amount, this.way]) control.required = turned;
     this.#label.textContent = `Amount in ${unit}`;
     if (!turned || this.#fitted === parameter) return;

@@ -46,7 +46,7 @@ export function verdictHeadline({ bike, state, report }: Pick<BikeDetail, 'bike'
     case 'unnamed':
       return 'Too little evidence to name a part';
     case 'named':
-      return upperFirst(first);
+      return report.diagnosis.limitOrHanger ? 'Chain past the largest cog: low limit or hanger' : upperFirst(first);
     case 'open':
       // such a bike shifts well: that the faults together are as likely as none is taken for granted, not seen
       if (state.word === 'fine') return nothingPoints;

@@ -8,6 +8,7 @@ import { drawTroubleByCog, eventRowsPx } from '../../src/report/charts/trouble-b
 import { showsNothing } from '../../src/report/shows-nothing.ts';
 import { adjustmentVerdict } from '../../src/report/words/adjustment-verdict.ts';
 import { describeTroubleByCog } from '../../src/report/words/cog-sentences.ts';
+import { NOTHING_TURNED } from '../../src/report/words/look-entries.ts';
 import { stepList } from '../../src/report/words/step-list.ts';
 import type { SheetData } from '../api/answers.ts';
 import { getSheet } from '../api/bikes.ts';
@@ -137,8 +138,26 @@ function causes(sheet: SheetData): HTMLElement | null {
   );
 }
 
+/** What was done lately and what was only looked at, each with when and what is said of it, the newest first. */
+const doneLately = (sheet: SheetData): { at: string; words: string; said: string }[] =>
+  [
+    ...sheet.lastAdjustments.map((made) => ({
+      at: made.at,
+      words: adjustmentWords(made),
+      said: adjustmentVerdict(made),
+    })),
+    ...sheet.lastLooks.map(({ at, ...look }) => ({
+      at,
+      words: adjustmentWords({ ...look, amount: 0 }),
+      said: NOTHING_TURNED,
+    })),
+  ]
+    .sort((a, b) => Date.parse(b.at) - Date.parse(a.at))
+    .slice(0, SHOWN_ADJUSTMENTS);
+
 function adjustments(sheet: SheetData): HTMLElement | null {
-  if (sheet.lastAdjustments.length === 0) return null;
+  const done = doneLately(sheet);
+  if (done.length === 0) return null;
   return make(
     'section',
     {},
@@ -146,16 +165,9 @@ function adjustments(sheet: SheetData): HTMLElement | null {
     make(
       'ul',
       { class: 'sheet-log' },
-      ...sheet.lastAdjustments
-        .slice(0, SHOWN_ADJUSTMENTS)
-        .map((made) =>
-          make(
-            'li',
-            {},
-            make('strong', {}, `${day(made.at)}: ${adjustmentWords(made)}`),
-            make('span', {}, dated(sheet, adjustmentVerdict(made))),
-          ),
-        ),
+      ...done.map(({ at, words, said }) =>
+        make('li', {}, make('strong', {}, `${day(at)}: ${words}`), make('span', {}, dated(sheet, said))),
+      ),
     ),
   );
 }
@@ -179,12 +191,16 @@ function chart({ state, cogsSince, ...sheet }: SheetData, widthPx: number): HTML
 }
 
 /** Letters of the parts that differ in length from bike to bike; twice those of the work, where that half is the longer one. */
-function letters({ suggestion, causes: [first], lastAdjustments }: SheetData): number {
+function letters(sheet: SheetData): number {
+  const {
+    suggestion,
+    causes: [first],
+  } = sheet;
   const work = suggestion ? [suggestion.action, suggestion.start, suggestion.verify, ...suggestion.cautions] : [];
   const texts = [
     ...work,
     ...(first?.evidence.slice(0, SHOWN_EVIDENCE) ?? []),
-    ...lastAdjustments.slice(0, SHOWN_ADJUSTMENTS).map(adjustmentVerdict),
+    ...doneLately(sheet).map(({ said }) => said),
   ];
   return Math.max(texts.join('').length, 2 * work.join('').length);
 }

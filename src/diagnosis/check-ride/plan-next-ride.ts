@@ -48,6 +48,7 @@ export function planNextRide(input: DiagnosisInput, facts: NextRideFacts): Pick<
     electronic: actuation === 'electronic',
     byHandOnly: dangerNamed(facts),
     planTells: tells,
+    foundRight: facts.foundRight,
   };
   const separates = saysNothing || gone || isDecided(facts) ? null : separateCauses(rivals, on);
   const mostUsed = seen.pedallingShare.indexOf(Math.max(...seen.pedallingShare));

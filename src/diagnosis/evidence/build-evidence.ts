@@ -2,6 +2,7 @@ import { median, sum } from 'd3-array';
 import { adjustmentNotes } from '../../adjustments/adjustment-notes.ts';
 import { type AdjustmentGroup, adjustmentPeriods } from '../../adjustments/adjustment-periods.ts';
 import { adjustmentsThatCount } from '../../adjustments/adjustments-that-count.ts';
+import { type Look, looksOf } from '../../adjustments/looks.ts';
 import { hasClock } from '../../ride-log/has-clock.ts';
 import type { DiagnosisInput, DiagnosisRide } from '../diagnosis.ts';
 import { addSegment, type EvidenceSegment, emptySegment, type LoadEdges, loadEdges } from './evidence-table.ts';
@@ -14,6 +15,8 @@ export interface RidingEvidence {
   /** In order of time; one that has no place in it comes last. */
   readonly segments: readonly EvidenceSegment[];
   readonly groups: readonly AdjustmentGroup[];
+  /** What was looked at and found right, in order of time. */
+  readonly looks: readonly Look[];
   readonly edges: LoadEdges;
   /** Spread of the crank turns of clean shifts within a ride, the middle one of all rides. */
   readonly revSpread: number;
@@ -159,5 +162,6 @@ export function buildEvidence(input: DiagnosisInput): RidingEvidence {
   const timings = rides.map((ride) => revTiming(ride.events));
   const segments = segmentsOf({ rides, ridesInOrder, groups, edges }, timings, input.bike.cassette.length);
   const revSpread = median(timings.map(({ spread }) => spread)) ?? 0.2;
-  return { segments, groups, edges, revSpread, rides, ridesInOrder, undatedShifts, notes };
+  const looks = looksOf(input.adjustments, input.bike.actuation);
+  return { segments, groups, looks, edges, revSpread, rides, ridesInOrder, undatedShifts, notes };
 }

@@ -8,6 +8,7 @@ import { faultySetup } from '../imagined-bike/faulty-setup.ts';
 import { healthySetup } from '../imagined-bike/healthy-setup.ts';
 import { emptyRates, fillRates, type PulleyRates } from '../imagined-bike/pulley-rates.ts';
 import type { Setup } from '../imagined-bike/setup.ts';
+import { foundRightLogs } from './found-right-logs.ts';
 import { changes, type OnsetOption, onsetLogPriors, onsetOptions } from './onset-options.ts';
 import { type PreparedSegment, prepareSegments } from './prepare-segments.ts';
 import { segmentLogLikelihood } from './segment-likelihood.ts';
@@ -62,6 +63,7 @@ export class CauseModel {
   readonly options: readonly OnsetOption[];
   private readonly prepared: readonly PreparedSegment[];
   private readonly priors: readonly Float64Array[];
+  private readonly lookLogs: readonly Float64Array[];
   /** Share of pedalling on each cog, the most used one at 1. */
   readonly usage: Float64Array;
   private readonly rates: PulleyRates;
@@ -76,6 +78,7 @@ export class CauseModel {
     this.prepared = prepareSegments(segments, evidence.revSpread);
     this.options = onsetOptions(segments.filter(({ placed }) => placed));
     this.priors = causes.map((cause) => onsetLogPriors(cause, this.options, segments, groups));
+    this.lookLogs = causes.map((cause) => foundRightLogs(cause, this.options, evidence));
     this.usage = cogUsage(evidence, bike.cassetteLength);
     this.rates = ratesFor(evidence, bike.cassetteLength);
     this.fullLog = Array.from({ length: groups.length + 1 }, () => new Float64Array(segments.length));
@@ -122,7 +125,7 @@ export class CauseModel {
     return this.setupInPeriod(faulty, bike, this.firstPeriod(onset), period);
   }
 
-  /** Log likelihood, prior of the onset included, for each way the fault can begin. A healthy bike has but the first. */
+  /** Log likelihood, looks that found a part right and the prior of the onset included, for each way the fault can begin. A healthy bike has but the first. */
   onsetLogLikelihoods(cause: Cause, bike: ImaginedBike): Float64Array {
     const logs = new Float64Array(this.options.length).fill(Number.NEGATIVE_INFINITY);
     if (cause === 'no-fault') {
@@ -130,6 +133,7 @@ export class CauseModel {
       return logs;
     }
     const prior = this.priors[causes.indexOf(cause)];
+    const looked = this.lookLogs[causes.indexOf(cause)];
     const faulty = faultySetup(cause, bike.draw, bike.healthy);
     for (let since = 0; since <= this.evidence.groups.length; since++)
       this.fillPeriods(since, this.fullLog[since], (period) => this.setupInPeriod(faulty, bike, since, period));
@@ -141,7 +145,7 @@ export class CauseModel {
     this.options.forEach((option, i) => {
       if (option.kind === 'gradual' && !gradual) return;
       const full = this.fullLog[this.firstPeriod(option)];
-      let sum = prior[i];
+      let sum = prior[i] + looked[i];
       for (let s = 0; s < this.prepared.length; s++) sum += this.segmentLog(s, option, bike.healthyLog, full);
       logs[i] = sum;
     });

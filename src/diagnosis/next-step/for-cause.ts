@@ -4,10 +4,11 @@ import { endsLookedAt } from '../cassette-ends.ts';
 import { isIndexing } from '../now/points-the-same-way.ts';
 import { signOfCure } from '../now/turned-towards.ts';
 import { beganSuddenly } from '../posterior/onset.ts';
+import { hangerFoundRight } from './after-look.ts';
 import { gapByMeasure, gapMayBeEitherWay } from './gap-either-way.ts';
 import { limitFirst } from './look-at-limit.ts';
 import { lookThenOpen, opensAt } from './look-then-open.ts';
-import { generalCautions, nextStep } from './next-steps.ts';
+import { generalCautions, hangerSeenTo, nextStep } from './next-steps.ts';
 import type { Step } from './step.ts';
 import type { Fault, SuggestionFacts } from './suggestion-facts.ts';
 import { onlyPartOfTheWay, turnsInAll } from './turns-in-all.ts';
@@ -24,7 +25,7 @@ export function forCause(cause: Fault, facts: SuggestionFacts): Step {
   return {
     namesCause: true,
     parameter: step.parameter,
-    steps: [step.action],
+    steps: [hangerFoundRight(facts) ? hangerSeenTo(step.action) : step.action],
     looksAt: endsLookedAt(cause),
     start,
     verify,

@@ -5,25 +5,30 @@ import { endsLookedAt, limitAt } from '../cassette-ends.ts';
 import type { Cause } from '../causes.ts';
 import type { Onset } from '../diagnosis.ts';
 import { beganSuddenly } from '../posterior/onset.ts';
+import { afterLook, hangerFoundRight, lookAgainst } from './after-look.ts';
 import type { Work } from './in-order.ts';
-import { generalCautions, LOOK_AT_HANGER, lookThenTurnIn, nextStep } from './next-steps.ts';
+import { generalCautions, hangerFirstAt, lookThenTurnIn, nextStep } from './next-steps.ts';
 import type { Step } from './step.ts';
 import type { SuggestionFacts } from './suggestion-facts.ts';
 import { verifyNow } from './verify-now.ts';
 
-type Lost = Pick<SuggestionFacts, 'now' | 'onset' | 'electronic'>;
+type Lost = Pick<SuggestionFacts, 'now' | 'onset' | 'electronic' | 'foundRight'>;
 
 /** The hanger carries the limits along, so it is looked at before them. */
-const hangerBefore = (onset: Onset): string =>
+const hangerBefore = (end: CassetteEnd, onset: Onset): string =>
   beganSuddenly(onset)
     ? 'Look for damage and have the hanger checked, since it began suddenly; then see'
-    : `${LOOK_AT_HANGER} then see`;
+    : `${hangerFirstAt[end]} then see`;
 
-/** Looks on a stand at the limits of ends past which a chain was lost. `hangerToo`: whether the hanger is to be looked at before them. */
+/**
+ * Looks on a stand at the limits of ends past which a chain was lost, but for those found right since. `hangerToo`: whether the hanger is to be looked
+ * at before them, unless it was found right.
+ */
 export function lookAtLimits(ends: readonly CassetteEnd[], facts: Lost, hangerToo: boolean): Work[] {
-  return ends.map((end, place) =>
-    lookAtLimit(end, facts, place === 0 && hangerToo ? hangerBefore(facts.onset) : 'See'),
-  );
+  const hangerFirst = hangerToo && !hangerFoundRight(facts);
+  return ends
+    .filter((end) => !lookAgainst(limitAt[end].loose, facts))
+    .map((end, place) => lookAtLimit(end, facts, place === 0 && hangerFirst ? hangerBefore(end, facts.onset) : 'See'));
 }
 
 function lookAtLimit(end: CassetteEnd, { now, electronic }: Lost, see: string): Work {
@@ -45,6 +50,7 @@ export function limitFirst(facts: SuggestionFacts): Step {
   const ends = [...facts.now.keepOff];
   const looks = lookAtLimits(ends, facts, true);
   const { loose } = limitAt[ends[0]];
+  if (looks.length === 0) return afterLook(loose, facts);
   return {
     namesCause: true,
     parameter: nextStep(loose, facts.electronic).parameter,

@@ -44,15 +44,25 @@ const offsetEnds =
   'Where the range of the setting ends first, stop: see then whether the hanger is bent, the derailleur is mounted straight and firmly, and anything is worn.';
 /** The trade's rule: one click at a time, as many as it takes; how many before a ride is said beside it. */
 const untilAlike = 'shift to and fro, then one more, until both directions run alike.';
-/** Said before a limit screw that seems to have let the chain past is turned. */
-export const LOOK_AT_HANGER = 'Look whether the hanger is bent;';
+/**
+ * Said before a limit screw that seems to have let the chain past is turned. A hanger bent inboard lets it past the largest cog just as a loose limit
+ * does, and the screw would only hide the bend: there a look will not do.
+ */
+export const hangerFirstAt: Readonly<Record<CassetteEnd, string>> = {
+  'past-largest': 'Have the hanger gauged, above all if the bike fell or nobody touched the limit;',
+  'past-smallest': 'Look whether the hanger is bent;',
+};
 /** A step where the hanger was looked at before it. */
-export const hangerSeenTo = (step: string): string => step.replace(`${LOOK_AT_HANGER} then see`, 'See');
+export const hangerSeenTo = (step: string): string =>
+  Object.values(hangerFirstAt).reduce((said, look) => said.replace(`${look} then see`, 'See'), step);
 /** A limit past which a chain went is looked at, and its screw turned only as the look shows: a turn that was not needed makes it stop short. */
 export const lookThenTurnIn = (end: CassetteEnd, electronic: boolean): string =>
   `${toldByHand(limitAt[end].loose, electronic)} If it goes further, turn the ${limitAt[end].screw} in (clockwise) until it stops there.`;
 const looseAction = (end: CassetteEnd, electronic: boolean): string =>
-  `${LOOK_AT_HANGER} then see on a stand how far the limit lets the derailleur go. ${lookThenTurnIn(end, electronic)} If not, leave the screw as it is.`;
+  `${hangerFirstAt[end]} then see on a stand how far the limit lets the derailleur go. ${lookThenTurnIn(end, electronic)} If not, leave the screw as it is.`;
+/** How a derailleur is brought to its low limit, to stand in a sentence. The motor holds an electronic one, so it is never pushed. */
+export const moveInboard = (electronic: boolean): string =>
+  electronic ? 'shift onto the largest cog, the cranks turned slowly,' : 'push the derailleur inboard by hand';
 /** How a pulley gap is set, whichever way it is out. */
 export const MEASURE_GAP =
   "Measure the gap between guide pulley and cogs with the chain on the second largest cog, and set it to the maker's figure.";
@@ -89,14 +99,14 @@ const cableSteps: Readonly<Record<Exclude<Cause, 'no-fault'>, NextStep>> = {
     parameter: 'low-limit',
     action:
       'Turn the low limit screw out (anticlockwise) until the guide pulley can stand straight below the largest cog, and no further.',
-    start: 'An eighth of a turn anticlockwise, then push the derailleur inboard by hand and look.',
+    start: `An eighth of a turn anticlockwise, then ${moveInboard(false)} and look.`,
     cautions: ['A low limit opened too far lets the chain into the spokes.', indexAgain],
   },
   'low-limit-loose': {
     parameter: 'low-limit',
     action: looseAction('past-largest', false),
     start:
-      'Look on a stand. Only where the guide pulley goes too far, a quarter of a turn clockwise, then look again; keep off the largest cog until it stops there.',
+      'With the hanger in order, look on a stand. Only where the guide pulley goes too far, a quarter of a turn clockwise, then look again; keep off the largest cog until it stops there.',
     cautions: [intoSpokes, indexAgain],
   },
   'high-limit-tight': {
@@ -164,10 +174,15 @@ const electronicSteps: Partial<Record<Cause, NextStep>> = {
     start: `On a stand: one step outboard, ${untilAlike}`,
     cautions: [offsetEnds],
   },
+  'low-limit-tight': {
+    ...cableSteps['low-limit-tight'],
+    start: `An eighth of a turn anticlockwise, then ${moveInboard(true)} and look.`,
+  },
+  'low-limit-loose': { ...cableSteps['low-limit-loose'], action: looseAction('past-largest', true) },
   'high-limit-loose': { ...cableSteps['high-limit-loose'], action: looseAction('past-smallest', true) },
   'cable-friction': {
     parameter: 'none',
-    action: 'Clean the derailleur and see whether its pivots move freely, then ride again.',
+    action: 'Clean the derailleur and its pivots, then ride again.',
     start: 'Clean it before anything is turned.',
     cautions: [],
   },

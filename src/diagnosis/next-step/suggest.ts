@@ -1,9 +1,12 @@
+import type { CassetteEnd } from '../../adjustments/end-cog-count.ts';
 import { endWords } from '../../adjustments/end-cog-words.ts';
 import { figure } from '../../numeric/figure.ts';
+import { limitAt } from '../cassette-ends.ts';
 import { causePhrase } from '../cause-words.ts';
 import type { Suggestion } from '../diagnosis.ts';
 import { failingOneWay } from '../unexplained/one-way-trouble.ts';
 import { afterAdjusting } from './after-adjusting.ts';
+import { afterLook, lookAgainst } from './after-look.ts';
 import { easeOff } from './ease-off.ts';
 import { fewShifts } from './few-shifts.ts';
 import { forCause } from './for-cause.ts';
@@ -69,11 +72,15 @@ export function suggest(facts: SuggestionFacts): Suggestion {
 }
 
 /** Nobody rides onto a cog past which the chain was lost until something shows that it stays on, whatever else the step is about. */
-function keepOffCautions({ start, cautions }: Pick<Step, 'start' | 'cautions'>, { now }: SuggestionFacts): string[] {
-  return [...now.keepOff]
-    .map((end) => endWords[end])
-    .filter((cog) => ![start, ...cautions].some((said) => said.toLowerCase().includes(`keep off the ${cog} cog`)))
-    .map((cog) => `Keep off the ${cog} cog until its limit was looked at on a stand: the chain was lost past it.`);
+function keepOffCautions({ start, cautions }: Pick<Step, 'start' | 'cautions'>, facts: SuggestionFacts): string[] {
+  const until = (end: CassetteEnd): string =>
+    lookAgainst(limitAt[end].loose, facts)
+      ? 'the chain stays on there on a stand'
+      : 'its limit was looked at on a stand';
+  return [...facts.now.keepOff]
+    .map((end) => ({ end, cog: endWords[end] }))
+    .filter(({ cog }) => ![start, ...cautions].some((said) => said.toLowerCase().includes(`keep off the ${cog} cog`)))
+    .map(({ end, cog }) => `Keep off the ${cog} cog until ${until(end)}: the chain was lost past it.`);
 }
 
 /** The next step in words. */
@@ -100,6 +107,8 @@ function oneStep(facts: SuggestionFacts): Step {
       return inOrder(facts);
     case 'leave-alone':
       return leaveAlone(facts);
+    case 'after-look':
+      return afterLook(next.cause, facts);
     case 'for-either':
       return forEither(next.between as readonly [Fault, Fault], facts);
     case 'for-cause':

@@ -1,4 +1,5 @@
 import type { AdjustmentComparison } from '../../adjustments/compare-adjustments.ts';
+import type { Look } from '../../adjustments/looks.ts';
 import type { Direction } from '../../shifts/ride-events.ts';
 import type { Cause } from '../causes.ts';
 import type {
@@ -36,6 +37,8 @@ export interface SuggestionFacts {
   /** The same for one cause's bikes alone. */
   readonly clicksFor: (cause: Cause) => TurnEstimate;
   readonly now: BikeNow;
+  /** Looks that found a part right and need not be made again, in order of time. */
+  readonly foundRight: readonly Look[];
   /** What each adjustment did, in order of time. */
   readonly comparisons: readonly AdjustmentComparison[];
   /** Null unless the newest rides show that what was wrong is wrong no longer, and no logged adjustment accounts for it. */

@@ -3,14 +3,14 @@ import { endsLookedAt } from '../cassette-ends.ts';
 import type { TurnedTooFar } from '../now/turned-too-far.ts';
 import type { TurnableFault } from '../now/turned-towards.ts';
 import { lookThenOpen, opensAt } from './look-then-open.ts';
-import { generalCautions, nextStep } from './next-steps.ts';
+import { generalCautions, moveInboard, nextStep } from './next-steps.ts';
 import type { Step } from './step.ts';
 import type { SuggestionFacts } from './suggestion-facts.ts';
 import { turnsInAll } from './turns-in-all.ts';
 import { verifyNow } from './verify-now.ts';
 
 /** How a setting that was turned too far is turned back. `by`: how far it was turned. Common practice in the trade, no source. */
-type Back = (by: string) => { readonly action: string; readonly start?: string };
+type Back = (by: string, electronic: boolean) => { readonly action: string; readonly start?: string };
 
 const cable: Readonly<Record<TurnableFault, Back>> = {
   'cable-tension-low': () => ({
@@ -22,10 +22,9 @@ const cable: Readonly<Record<TurnableFault, Back>> = {
   'low-limit-tight': (by) => ({
     action: `Turn the low limit screw back out (anticlockwise) by a part of the ${by} it was turned in, until the guide pulley can stand straight below the largest cog, and no further.`,
   }),
-  'low-limit-loose': (by) => ({
+  'low-limit-loose': (by, electronic) => ({
     action: `Turn the low limit screw back in (clockwise) by a part of the ${by} it was opened, until the guide pulley stops straight below the largest cog. Look whether the hanger is bent inboard too.`,
-    start:
-      'About half of what it was opened before the next ride, then push the derailleur inboard by hand and look; keep off the largest cog until it stops there.',
+    start: `About half of what it was opened before the next ride, then ${moveInboard(electronic)} and look; keep off the largest cog until it stops there.`,
   }),
   'high-limit-tight': (by) => ({
     action: `Turn the high limit screw back out (anticlockwise) by a part of the ${by} it was turned in, until the guide pulley can stand a hair outside the smallest cog.`,
@@ -53,7 +52,7 @@ export function turnBack(tooFar: TurnedTooFar & { readonly byLast: boolean }, fa
   const { electronic, clicks } = facts;
   const { fault, amount, byLast } = tooFar;
   const usual = nextStep(fault, electronic);
-  const back = cable[fault](counted(amount, 'turn'));
+  const back = cable[fault](counted(amount, 'turn'), electronic);
   const indexing = fault === 'cable-tension-low' || fault === 'cable-tension-high';
   const why = byLast
     ? 'The last adjustment went too far.'

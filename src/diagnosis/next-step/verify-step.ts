@@ -19,6 +19,9 @@ const HARDLY_FAILS = 0.5;
 
 const everyEnd: readonly CassetteEnd[] = ['past-largest', 'past-smallest'];
 
+/** As many shifts as anybody makes on a stand: there the stop itself is looked at, and the rest is shown by riding. An assumption of ours. */
+const MOST_ON_STAND = 10;
+
 /** Shifts that would all go well by chance only once in twenty times if nothing had changed. */
 export function shiftsToProve(wrong: number, shifts: number): number {
   const rate = Math.min(MOST_RATE, Math.max(LEAST_RATE, wrong / Math.max(1, shifts)));
@@ -108,20 +111,29 @@ function staysOn(seen: Observed, end: CassetteEnd, { keptOff, trial, andBack, ha
   const onto = endCog(end, seen.cassette.length);
   const onTrial = trial !== undefined && trial.fromMs !== null && trial.before.lost > 0;
   const { lost, asked } = onTrial ? trial.before : { lost: seen.drops(end), asked: seen.commandedOnto(onto) };
-  const shifts = `at least ${shiftsToProve(lost, asked)} shifts ${ontoEnd(end, seen.cassette)}${andBack ? ' and back,' : ''}`;
+  const wanted = shiftsToProve(lost, asked);
+  const make = (count: number): string =>
+    `make at least ${count} shifts ${ontoEnd(end, seen.cassette)}${andBack ? ' and back,' : ''}`;
+  const shifts = make(Math.min(wanted, MOST_ON_STAND));
   const cured = andBack ? 'stays on and comes back at once' : 'stays on';
   if (onTrial && keptOff) {
     const more = triesStillNeeded(trial.before, trial.since, 1 - CURED_BELOW);
     const tries = more === null ? 'many more shifts' : counted(more, trial.since.reached > 0 ? 'more shift' : 'shift');
-    return `${hanger ? 'Once the hanger is in order, on' : 'On'} a stand make ${shifts}, turning the cranks by hand. Until the chain stays on there, keep off that cog on any ride. Once it does, ${tries} onto it on a ride, softly, away from traffic, would show that it holds.`;
+    return `${hanger ? 'Once the hanger is in order, on' : 'On'} a stand ${shifts}, turning the cranks by hand. Until the chain stays on there, keep off that cog on any ride. Once it does, ${tries} onto it on a ride, softly, away from traffic, would show that it holds.`;
   }
   const undecided = onTrial && !keptOff ? triesStillNeeded(trial.before, trial.since, DECIDED_AT) : null;
   if (undecided)
     return `Try it on a stand first, turning the cranks by hand. Once the chain stays on there, ${counted(undecided, 'more shift')} onto it on a ride, softly, away from traffic, would show that it holds.`;
   return keptOff
-    ? `Once ${hanger ? 'the hanger is in order and ' : ''}the limit is set, make ${shifts} on a stand, turning the cranks by hand: a cure shows as a chain that ${cured}. Until it does, keep off that cog on any ride.`
-    : `Once the limit is set, and tried on a stand, make ${shifts} on the next ride, softly, away from traffic: a cure shows as a chain that stays on.`;
+    ? `Once ${hanger ? 'the hanger is in order and ' : ''}the limit is set, ${shifts} on a stand, turning the cranks by hand: a cure shows as a chain that ${cured}. Until it does, keep off that cog on any ride.${onRides(wanted)}`
+    : `Once the limit is set, and tried on a stand, ${make(wanted)} on the next ride, softly, away from traffic: a cure shows as a chain that stays on.`;
 }
+
+/** How many of the shifts that show that a limit holds are left for rides, once it does on a stand; empty where none are. */
+const onRides = (wanted: number): string =>
+  wanted > MOST_ON_STAND
+    ? ` Once it does, ${counted(wanted - MOST_ON_STAND, 'more shift')} onto it on rides, softly, away from traffic, would show that it holds.`
+    : '';
 
 function noSkip(seen: Observed, keepOff: ReadonlySet<CassetteEnd>): string {
   const last = seen.cassette.length - 1;

@@ -2,12 +2,13 @@ import type { Cause } from '../causes.ts';
 import { FEWEST_SHIFTS } from '../fewest-shifts.ts';
 import { shiftsWell } from '../now/shifts-well.ts';
 import { ALL_BUT_SURE, LIKELY_ENOUGH } from '../verdict-limits.ts';
+import { lookAgainst } from './after-look.ts';
 import type { Fault, SuggestionFacts } from './suggestion-facts.ts';
 
 /** What the kind of the next step hangs on. */
 export type VerdictFacts = Pick<
   SuggestionFacts,
-  'ranked' | 'undecided' | 'seen' | 'now' | 'rider' | 'unexplained' | 'wellSince'
+  'ranked' | 'undecided' | 'seen' | 'now' | 'rider' | 'unexplained' | 'wellSince' | 'foundRight'
 >;
 type Given<Fact extends keyof VerdictFacts> = NonNullable<VerdictFacts[Fact]>;
 
@@ -31,6 +32,8 @@ export type StepChoice =
   /** Nothing is wrong, or a fault that hardly shows. */
   | { readonly kind: 'in-order' }
   | { readonly kind: 'leave-alone' }
+  /** What would be wrong by the fault was looked at and found right. */
+  | { readonly kind: 'after-look'; readonly cause: Fault }
   /** One of two faults, or one. */
   | { readonly kind: 'for-either'; readonly between: readonly Cause[] }
   | { readonly kind: 'for-cause'; readonly cause: Fault };
@@ -56,8 +59,10 @@ export function whichStep(facts: VerdictFacts): StepChoice {
 }
 
 /** The same for a fault that is there, as it was named. */
-function forFault(cause: Fault, { ranked, undecided, seen, unexplained }: VerdictFacts): StepChoice {
+function forFault(cause: Fault, facts: VerdictFacts): StepChoice {
+  const { ranked, undecided, seen, unexplained } = facts;
   if (shiftsWell(seen)) return unexplained ? { kind: 'look-there', unexplained } : { kind: 'leave-alone' };
+  if (lookAgainst(cause, facts)) return { kind: 'after-look', cause };
   if (undecided && togetherLikely(undecided.between, ranked)) return { kind: 'for-either', between: undecided.between };
   return { kind: ranked[0].probability < LIKELY_ENOUGH ? 'which-fault' : 'for-cause', cause };
 }

@@ -1,5 +1,6 @@
 import { beganSuddenly } from '../posterior/onset.ts';
 import { toldByHand } from '../told-by-hand.ts';
+import { hangerFoundRight } from './after-look.ts';
 import { easeOffBefore } from './ease-off.ts';
 import { inOrder, type Work } from './in-order.ts';
 import { lookAtLimits } from './look-at-limit.ts';
@@ -41,16 +42,17 @@ export function withOtherWork(step: Step, facts: SuggestionFacts): Step {
   });
 }
 
-type Asked = Pick<SuggestionFacts, 'ranked' | 'onset' | 'now' | 'electronic'>;
+type Asked = Pick<SuggestionFacts, 'ranked' | 'onset' | 'now' | 'electronic' | 'foundRight'>;
 
 /** Whether the step itself has a bent hanger seen to. */
 const seesToHanger = ({ namesCause }: Step, { ranked, now }: Asked): boolean =>
   namesCause && ranked[0].cause === 'hanger-bent' && now.setting === 'same';
 
 /** What begins suddenly is often a hanger that was bent; none where the step looks at it by itself, or is no step for a fault that is there. */
-function checkHanger({ namesCause, looksAt }: Step, { ranked, onset, now, electronic }: Asked): Work[] {
+function checkHanger({ namesCause, looksAt }: Step, facts: Asked): Work[] {
+  const { ranked, onset, now, electronic } = facts;
   const isFault = namesCause && now.setting === 'same' && ranked[0].cause !== 'hanger-bent';
-  if (!isFault || looksAt?.includes('hanger') || !beganSuddenly(onset)) return [];
+  if (!isFault || looksAt?.includes('hanger') || !beganSuddenly(onset) || hangerFoundRight(facts)) return [];
   const look = toldByHand('hanger-bent', electronic);
   return [
     {

@@ -1,9 +1,10 @@
 import type { Adjustment } from '../../adjustments/adjustment.ts';
 import { DECIDED_AT } from '../../adjustments/compare-rates.ts';
 import type { CassetteEnd } from '../../adjustments/end-cog-count.ts';
+import { inOrderOfTime } from '../../adjustments/in-order-of-time.ts';
 import type { Bike } from '../../drivetrain/bike.ts';
 import { hasClock } from '../../ride-log/has-clock.ts';
-import { cassetteEnds, endOfLimit, isLoose } from '../cassette-ends.ts';
+import { cassetteEnds, endOfLimit, isLoose, limitAt } from '../cassette-ends.ts';
 import type { Cause } from '../causes.ts';
 import { CURED_BELOW } from '../cured-below.ts';
 import type { DiagnosisRide, ShiftsWellSince, TurnEstimate } from '../diagnosis.ts';
@@ -54,7 +55,7 @@ export interface NowFacts {
   readonly rides: readonly DiagnosisRide[];
   /** In order of time. */
   readonly adjustments: readonly Adjustment[];
-  readonly evidence: Pick<RidingEvidence, 'groups'>;
+  readonly evidence: Pick<RidingEvidence, 'groups' | 'looks'>;
   readonly particles: readonly Particle[];
   readonly cause: Cause;
   readonly probability: number;
@@ -102,9 +103,12 @@ export function bikeNow(facts: NowFacts): BikeNow {
   };
 }
 
-function trialsOf({ rides, adjustments, bike }: NowFacts): BikeNow['trials'] {
-  const done = sinceFirstRide(adjustments, rides);
-  const trialOf = (end: CassetteEnd): LimitTrial => limitTrial(end, rides, done, bike.cassette.length);
+function trialsOf({ rides, adjustments, bike, evidence }: NowFacts): BikeNow['trials'] {
+  const trialOf = (end: CassetteEnd): LimitTrial => {
+    const looked = evidence.looks.filter(({ parameter }) => ['hanger', limitAt[end].parameter].includes(parameter));
+    const done = inOrderOfTime([...adjustments, ...looked.map((look) => ({ ...look, amount: 0 }))]);
+    return limitTrial(end, rides, sinceFirstRide(done, rides), bike.cassette.length);
+  };
   return { 'past-largest': trialOf('past-largest'), 'past-smallest': trialOf('past-smallest') };
 }
 
@@ -128,7 +132,10 @@ function leftOf({ particles, cause }: NowFacts, trial: LimitTrial | null, turned
 }
 
 /** What was turned before the first ride moves nothing of the fault that it found. */
-function sinceFirstRide(adjustments: readonly Adjustment[], rides: readonly DiagnosisRide[]): Adjustment[] {
+function sinceFirstRide<One extends Pick<Adjustment, 'at'>>(
+  adjustments: readonly One[],
+  rides: readonly DiagnosisRide[],
+): One[] {
   const firstMs = Math.min(...rides.map(({ startMs }) => startMs).filter(hasClock));
   return adjustments.filter(({ at }) => Date.parse(at) >= firstMs);
 }

@@ -7,6 +7,7 @@ import type { Cause } from '../causes.ts';
 import { CURED_BELOW } from '../cured-below.ts';
 import type { DiagnosisRide } from '../diagnosis.ts';
 import { canBring } from '../likelihood/onset-options.ts';
+import { lastLostMs } from './looks-that-stand.ts';
 
 /** How an end cog fared since its limit was last seen to, and before. */
 export interface LimitTrial {
@@ -20,6 +21,9 @@ export interface LimitTrial {
   readonly holds: number;
 }
 
+/** Something done, or, with an amount of 0, looked at. */
+type Done = Pick<Adjustment, 'at' | 'parameter' | 'amount'>;
+
 /** Whether the rides since show anything of a cause at its end cog: a limit that lets the chain past it only where the chain got there. */
 export const isTried = (cause: Cause, { since }: LimitTrial): boolean =>
   (isLoose(cause) ? since.reached : since.shifts) > 0;
@@ -29,14 +33,14 @@ export const isUnproven = ({ holds }: LimitTrial): boolean => holds < 1 - CURED_
 
 /**
  * Puts an end cog on trial from the first adjustment after the last chain lost past it, or from the one that may have let the chain past it
- * again; where no chain was lost, from the last one that touches its limit. A chain lost on a ride without a date may have been lost since.
+ * again; a look at its limit or hanger that found it right counts as one. Where no chain was lost, from the last one that touches its limit. A chain lost on a ride without a date may have been lost since.
  *
- * @param adjustments in order of time
+ * @param adjustments with the looks among them, in order of time
  */
 export function limitTrial(
   end: CassetteEnd,
   rides: readonly DiagnosisRide[],
-  adjustments: readonly Adjustment[],
+  adjustments: readonly Done[],
   cassetteLength: number,
 ): LimitTrial {
   const fromMs = trialFromMs(end, rides, adjustments);
@@ -48,23 +52,15 @@ export function limitTrial(
   return { end, fromMs, before, since, holds: lost ? (fromMs === null ? 0 : limitHolds(before, since)) : 1 };
 }
 
-function trialFromMs(
-  end: CassetteEnd,
-  rides: readonly DiagnosisRide[],
-  adjustments: readonly Adjustment[],
-): number | null {
-  const touches = ({ parameter }: Adjustment): boolean => canBring(limitAt[end].loose, parameter);
-  const lost = rides.flatMap(({ startMs, events }) =>
-    events.chainDrops
-      .filter(({ side }) => side === end)
-      .map(({ timeS }) => (hasClock(startMs) ? startMs + timeS * 1000 : Number.POSITIVE_INFINITY)),
-  );
-  const atMs = ({ at }: Adjustment): number => Date.parse(at);
-  if (lost.length === 0) {
+function trialFromMs(end: CassetteEnd, rides: readonly DiagnosisRide[], adjustments: readonly Done[]): number | null {
+  const touches = ({ parameter, amount }: Done): boolean => amount !== 0 && canBring(limitAt[end].loose, parameter);
+  const lostMs = lastLostMs(end, rides);
+  const atMs = ({ at }: Done): number => Date.parse(at);
+  if (lostMs === Number.NEGATIVE_INFINITY) {
     const last = adjustments.findLast(touches);
     return last ? atMs(last) : null;
   }
-  const after = adjustments.filter((one) => atMs(one) > Math.max(...lost));
+  const after = adjustments.filter((one) => atMs(one) > lostMs);
   if (after.length === 0) return null;
   // one turned in further proves no less what the rides before it showed
   const opened = after.findLast((one) => touches(one) && !((one.amount ?? -1) > 0));

@@ -5,6 +5,7 @@ import type { Report } from '../report-schema.ts';
 import { adjustmentEntries } from '../words/adjustment-entries.ts';
 import { bikeWords } from '../words/bike-words.ts';
 import { limitWords } from '../words/limit-words.ts';
+import { LOOKED_AT, lookEntries } from '../words/look-entries.ts';
 import { chartFigure } from './chart-figure.ts';
 import { GENERATOR } from './generator.ts';
 import { htmlCogs } from './html-cogs.ts';
@@ -38,6 +39,7 @@ ${htmlVerdict(report)}
 ${htmlNextStep(report)}
 ${report.rides.length > 0 ? [htmlCogs(report), htmlTrend(report)] : null}
 ${htmlAdjustments(report)}
+${htmlLooks(report)}
 ${report.rides.length > 0 ? htmlRides(report) : null}
 <section>
 <h2>What the logs cannot tell</h2>
@@ -68,6 +70,14 @@ function htmlAdjustments({ adjustments }: Report): Markup | null {
   return html`<section>
 <h2>Did the adjustments help?</h2>
 <ul>${adjustmentEntries(adjustments).map((entry) => html`<li>${entry}</li>`)}</ul>
+</section>`;
+}
+
+function htmlLooks({ looks = [] }: Report): Markup | null {
+  if (looks.length === 0) return null;
+  return html`<section>
+<h2>${LOOKED_AT}</h2>
+<ul>${lookEntries(looks).map((entry) => html`<li>${entry}</li>`)}</ul>
 </section>`;
 }
 

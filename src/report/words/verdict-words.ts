@@ -164,6 +164,8 @@ export function explainedSentence(report: SpokenOf, verdict: Verdict = verdictOf
     case 'unnamed':
       return `No part is named yet: ${first.name} comes first (${first.share}), but the evidence is too thin.`;
     case 'named':
+      if (report.diagnosis.limitOrHanger)
+        return `The chain was lost past the largest cog: low limit or hanger. Likeliest${ifOneFault(report)}: ${first.name} (${first.share}); but a bent hanger does the same, and lost chains hardly tell the two apart, so have the hanger gauged first.`;
       return `Likeliest${ifOneFault(report)}: ${first.name} (${first.share}); ${first.meaning}.`;
     case 'open':
       if (noneStandsOut(verdict, report))

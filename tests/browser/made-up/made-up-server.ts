@@ -24,6 +24,7 @@ function sheetOf(detail: BikeDetail): SheetData {
     suggestion: report!.diagnosis.suggestion,
     cogs: report!.cogs,
     cogsSince: null,
+    lastLooks: [],
     lastAdjustments: report!.adjustments,
     adjustmentsLog,
     warnings: [],

@@ -250,7 +250,7 @@ describe('a chain lost past an end since the last adjustment', () => {
     expect(suggestion.parameter).toBe('low-limit');
     expect(`${suggestion.action} ${suggestion.start}`).not.toMatch(/anticlockwise/);
     expect(suggestion.action).toMatch(
-      /^Look whether the hanger is bent; then see on a stand how far the low limit screw lets the derailleur go: the chain was lost/,
+      /^Have the hanger gauged, above all .*; then see on a stand how far the low limit screw lets the derailleur go: the chain was lost/,
     );
   });
 

@@ -1,0 +1,86 @@
+import type { Look } from '../../adjustments/looks.ts';
+import { parameterName } from '../../adjustments/parameter-words.ts';
+import { listed } from '../../numeric/listed.ts';
+import { lowerFirst } from '../../numeric/lower-first.ts';
+import { isLoose } from '../cassette-ends.ts';
+import { causePhrase } from '../cause-words.ts';
+import type { Cause } from '../causes.ts';
+import { looksFor } from '../looked-for.ts';
+import { toldByHand } from '../told-by-hand.ts';
+import { generalCautions, nextStep } from './next-steps.ts';
+import type { Step } from './step.ts';
+import type { Fault, SuggestionFacts } from './suggestion-facts.ts';
+import { verifyNow } from './verify-now.ts';
+
+type Looked = Pick<SuggestionFacts, 'foundRight'>;
+
+/** The look that found right what a cause would have wrong, as far as it still stands; undefined where there is none. */
+export const lookAgainst = (cause: Cause, { foundRight }: Looked): Look | undefined =>
+  foundRight.findLast(({ parameter }) => looksFor(parameter, cause));
+
+/** Whether the hanger was looked at and found right. */
+export const hangerFoundRight = ({ foundRight }: Looked): boolean =>
+  foundRight.some(({ parameter }) => parameter === 'hanger');
+
+/** What else lets a chain past an end cog, once limit and hanger are right. Common practice in the trade, no source. */
+const BEYOND_LIMIT_AND_HANGER =
+  'Look whether a spacer of the cassette is missing, doubled or in the wrong place, its lockring is tight, the wheel sits fully in the dropouts, and the chain is as long as it should be.';
+/** What else skips, once the chain measures well, or the cogs look well. The same. */
+const COGS = 'Look at the most used cogs for hooked or worn teeth, and for a stiff link in the chain.';
+const CHAIN = 'Measure the chain with a chain checker, and look for a stiff link.';
+const BEYOND_CHAIN_AND_COGS = 'Look whether the freehub slips, and for a stiff link in the chain.';
+const MECHANIC = 'Have a qualified mechanic look at the bike.';
+
+/** What is looked at next, and the fault that it looks for, where it is one of the causes. */
+interface NextLook {
+  readonly look: string;
+  readonly fault?: Fault;
+}
+
+/** What was named was looked at and found right: that look is not asked for again, nothing of it is turned, and the next thing is looked at. */
+export function afterLook(cause: Fault, facts: SuggestionFacts): Step {
+  const { electronic } = facts;
+  const found = facts.foundRight.filter(({ parameter }) => looksFor(parameter, cause) || besideLimit(parameter, cause));
+  const { look, fault } = nextLook(cause, facts);
+  return {
+    namesCause: true,
+    parameter: fault ? nextStep(fault, electronic).parameter : 'none',
+    sense: null,
+    looksAt: [],
+    steps: [`${leaveAsItIs(found)} ${look}`],
+    start: fault ? toldByHand(fault, electronic) : `On a stand: ${lowerFirst(look)}`,
+    verify: verifyNow(cause, facts),
+    cautions: [
+      ...new Set([cause, ...(fault ? [fault] : [])].flatMap((one) => nextStep(one, electronic).cautions)),
+      ...generalCautions,
+    ],
+  };
+}
+
+function leaveAsItIs(found: readonly Look[]): string {
+  const parts = [...new Set(found.map(({ parameter }) => parameter))].map((name) => `the ${parameterName(name)}`);
+  const last = found.at(-1)?.at.slice(0, 10);
+  return `Leave ${listed(parts)} as ${parts.length > 1 ? 'they are' : 'it is'}: looked at and found right (${last}).`;
+}
+
+const besideLimit = (parameter: Look['parameter'], cause: Cause): boolean => isLoose(cause) && parameter === 'hanger';
+
+function nextLook(cause: Fault, facts: SuggestionFacts): NextLook {
+  if (isLoose(cause))
+    return hangerFoundRight(facts)
+      ? { look: BEYOND_LIMIT_AND_HANGER }
+      : {
+          look: 'Have the hanger gauged: a bent one lets the chain past the end cog as a loose limit does.',
+          fault: 'hanger-bent',
+        };
+  if (cause === 'worn-drivetrain') {
+    const at = facts.foundRight.map(({ parameter }) => parameter);
+    if (!at.includes('cassette')) return { look: COGS };
+    return { look: at.includes('chain') ? BEYOND_CHAIN_AND_COGS : CHAIN };
+  }
+  const next = facts.ranked
+    .map((one) => one.cause)
+    .find((one): one is Fault => one !== 'no-fault' && one !== cause && !lookAgainst(one, facts));
+  if (!next) return { look: MECHANIC };
+  return { look: `See next whether it is ${causePhrase(next, facts.electronic)}.`, fault: next };
+}

@@ -1,0 +1,41 @@
+import { describe, expect, it } from 'vitest';
+import type { Look } from '../../src/adjustments/looks.ts';
+import { suggest } from '../../src/diagnosis/next-step/suggest.ts';
+import type { Fault } from '../../src/diagnosis/next-step/suggestion-facts.ts';
+import { count, facts, seen } from './made-facts.ts';
+
+const looked = (...parameters: Look['parameter'][]): Look[] =>
+  parameters.map((parameter) => ({ at: '2026-05-07T12:00:00Z', parameter, unit: 'done' }));
+const stepFor = (cause: Fault, foundRight: readonly Look[], next: Fault = 'hanger-bent') =>
+  suggest(
+    facts({
+      ranked: [
+        { cause, probability: 0.9 },
+        { cause: next, probability: 0.1 },
+      ],
+      seen: seen({ all: count(600, 60) }),
+      foundRight,
+    }),
+  );
+
+describe('the step after a look that found nothing', () => {
+  it('leaves the part as it is and goes on to the next likeliest', () => {
+    const { action, start, parameter } = stepFor('pulley-gap-small', looked('pulley-gap'));
+    expect(action).toBe(
+      'Leave the pulley gap (B-screw) as it is: looked at and found right (2026-05-07). See next whether it is a bent derailleur hanger.',
+    );
+    expect([start, parameter]).toEqual(['A hanger gauge tells within a minute.', 'hanger']);
+    expect(stepFor('pulley-gap-small', looked('hanger')).action).toMatch(/^Measure the gap/);
+  });
+
+  it('goes from chain to cogs, and from cogs to chain', () => {
+    expect(stepFor('worn-drivetrain', looked('chain')).action).toMatch(/most used cogs for hooked/);
+    expect(stepFor('worn-drivetrain', looked('cassette')).action).toMatch(/Measure the chain/);
+    expect(stepFor('worn-drivetrain', looked('chain', 'cassette')).action).toMatch(/freehub slips/);
+  });
+
+  it('asks for a mechanic where all that is in question was looked at', () => {
+    const all = looked('pulley-gap', 'hanger');
+    expect(stepFor('pulley-gap-small', all).action).toMatch(/Have a qualified mechanic look at the bike\.$/);
+  });
+});
