@@ -297,13 +297,13 @@ describe('adjustmentVerdict', () => {
       return verdict({ parameter: 'chain', amount: null, unit: 'done', probabilityBetter: 0.53, skipping, ...change });
     };
     expect(said([2, 2.7], [0, 1.3])).toBe(
-      'Not decided yet whether that helped against skips: the chain skipped 2 times in 2.7 hours of pedalling before, 0 times in 1.3 hours since; fewer with a probability of 79 %. About 6 more hours of pedalling will tell.',
+      'Not decided yet whether that helped against skips: 2 skips seen in 2.7 hours of pedalling before, 0 in 1.3 hours since; fewer with a probability of 79 %. About 6 more hours of pedalling will tell.',
     );
     expect(said([0, 9], [0, 3])).toBe(
-      'The chain did not skip in 9.0 hours of pedalling before, nor in 3.0 hours since: there was no skip to cure.',
+      'No skip was seen in 9.0 hours of pedalling before, nor in 3.0 hours since. Most skips leave no mark in a log: if you felt the chain slip, go by that, and measure chain and cogs.',
     );
     expect(said([2, 2.7], [0, 0])).toMatch(
-      /^Before it .* 2 times in 2\.7 hours .* yet\. About 6 hours of pedalling will tell\.$/,
+      /^Before it 2 skips were seen in 2\.7 hours .* yet\. About 6 hours of pedalling will tell\.$/,
     );
     expect(said([0, 2.7], [0, 0])).toMatch(/nothing was ridden after it yet\.$/);
     expect(said([0, 0], [1, 3])).toBe('Nothing was pedalled before it, so there are no skips to compare with.');
@@ -317,7 +317,7 @@ describe('adjustmentVerdict', () => {
         },
       });
     expect(decided(0.97)).toMatch(/^That helped against skips: .* of 97 %\.$/);
-    expect(decided(0.02)).toMatch(/^The chain skips more often since: /);
+    expect(decided(0.02)).toMatch(/^More skips were seen since: /);
   });
 
   it('says what is missing before or after it', () => {

@@ -136,7 +136,7 @@ function lostPastEnds(seen: Observed): string[] {
 function worn(seen: Observed, partsReplaced: boolean): string[] {
   const skips = seen.skips();
   const hours = hoursOnKnownCogs(seen);
-  if (skips === 0) return [sentence(`no skip under load in ${hours}`)];
+  if (skips === 0) return [sentence(`no skip under load was seen in ${hours}`)];
   const most = seen.pedallingShare.indexOf(Math.max(...seen.pedallingShare));
   const within = partsReplaced ? 'in all, on the old parts and the new' : `in ${hours}`;
   return [
@@ -161,7 +161,7 @@ function noFault(seen: Observed): string[] {
     seen.drops('past-largest') + seen.drops('past-smallest') + seen.drops('chainring') + seen.drops('unknown');
   lines.push(
     sentence(
-      `${counted(ghosts, 'unasked shift')}${towards > 0 ? ` (${towards} of them towards a cog missed before)` : ''}, ${counted(drops, 'dropped chain')} and ${counted(seen.skips(), 'skip')} in ${hoursOnKnownCogs(seen)}`,
+      `${counted(ghosts, 'unasked shift')}${towards > 0 ? ` (${towards} of them towards a cog missed before)` : ''}, ${counted(drops, 'dropped chain')} and ${counted(seen.skips(), 'skip')} seen in ${hoursOnKnownCogs(seen)}`,
     ),
   );
   if (seen.weakShifts > 0)
