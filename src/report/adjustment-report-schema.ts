@@ -35,7 +35,15 @@ const hiddenByAll = {
     .nullable()
     .optional(),
   /** One direction or half of the cassette got better and the other worse. */
-  oppositeWays: z.object({ better: partSchema, worse: partSchema }).nullable().optional(),
+  oppositeWays: z
+    .object({
+      better: partSchema,
+      worse: partSchema,
+      /** Both fail at one setting, towards opposite ends of the cassette: no setting between cures both. */
+      noneCuresBoth: z.boolean().optional(),
+    })
+    .nullable()
+    .optional(),
 };
 
 /** An adjustment, with the riding from the one before to it against that from it to the next. */

@@ -13,12 +13,12 @@ import { tallyReport } from './tally-report.ts';
 /**
  * One adjustment's part of the report: what the rides before and after it show.
  *
- * @param wrongWays entries that went the wrong way for a fault that is there
+ * @param verdict left out where none is drawn
  */
 export function adjustmentReport(
   comparison: AdjustmentComparison,
   bike: Pick<Bike, 'cassette'>,
-  wrongWays: Diagnosis['wrongWays'] = [],
+  verdict: Pick<Diagnosis, 'wrongWays' | 'now'> | null = null,
 ): AdjustmentReport {
   const { at, parameter } = comparison;
   return {
@@ -39,8 +39,8 @@ export function adjustmentReport(
     skipping: skipReport(comparison.skipping),
     probabilityBetter: roundTo(comparison.probabilityBetter, 4),
     shiftsStillNeeded: comparison.shiftsStillNeeded,
-    ...hiddenReport(comparison, bike),
-    wrongWayFor: wrongWays.find((one) => one.at === at && one.parameter === parameter)?.fault ?? null,
+    ...hiddenReport(comparison, bike, verdict?.now.setting === 'overdone'),
+    wrongWayFor: verdict?.wrongWays.find((one) => one.at === at && one.parameter === parameter)?.fault ?? null,
     group: comparison.group,
     sharedPeriod: comparison.sharedPeriod,
     leftOut: { ...comparison.leftOut },
@@ -52,8 +52,9 @@ type Hidden = Required<Pick<AdjustmentReport, 'cameBack' | 'wentOnGrowing' | 'op
 function hiddenReport(
   { cameBack, wentOnGrowing, oppositeWays }: AdjustmentComparison,
   { cassette }: Pick<Bike, 'cassette'>,
+  overdone: boolean,
 ): Hidden {
-  const part = ({ cogs, ...own }: PartComparison) => ({
+  const part = ({ cogs, centreCog: _, ...own }: PartComparison) => ({
     ...own,
     teeth: cogs.map((cog) => cassette[cog]),
     probabilityBetter: roundTo(own.probabilityBetter, 4),
@@ -61,7 +62,12 @@ function hiddenReport(
   return {
     cameBack: cameBack && { at: momentIso(cameBack.fromMs, 0), until: cameBack.until, since: cameBack.since },
     wentOnGrowing: wentOnGrowing && growthReport(wentOnGrowing),
-    oppositeWays: oppositeWays && { better: part(oppositeWays.better), worse: part(oppositeWays.worse) },
+    oppositeWays: oppositeWays && {
+      better: part(oppositeWays.better),
+      worse: part(oppositeWays.worse),
+      // where something was turned too far, some of it is taken back: that a setting between would not do is not said beside it
+      noneCuresBoth: oppositeWays.noneCuresBoth && !overdone,
+    },
   };
 }
 

@@ -45,6 +45,6 @@ export function buildReport(parts: ReportParts): Report {
     failed: [...parts.failed],
     cogs: parts.cogs.map((tally) => cogReport(tally, bike)),
     diagnosis: withoutGearRecords(diagnosisReport(parts.diagnosis, parts.heldBack ?? null), ridesThatCount(parts)),
-    adjustments: parts.adjustments.map((comparison) => adjustmentReport(comparison, bike, parts.diagnosis.wrongWays)),
+    adjustments: parts.adjustments.map((comparison) => adjustmentReport(comparison, bike, parts.diagnosis)),
   };
 }

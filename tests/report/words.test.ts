@@ -250,14 +250,16 @@ describe('adjustmentVerdict', () => {
       after: { shifts: 20, trouble: after },
       probabilityBetter: 0.5,
     });
-    const ways = { better: part('to-larger', [45, 51], 18, 4), worse: part('to-smaller', [10], 9, 18) };
+    const ways = {
+      better: part('to-larger', [45, 51], 18, 4),
+      worse: part('to-smaller', [10], 9, 18),
+      noneCuresBoth: true,
+    };
     const tension = { parameter: 'cable-tension', amount: 1, unit: 'clicks' };
     expect(verdict({ ...tension, oppositeWays: ways })).toMatch(
       /^It went two ways: better for shifts to larger cogs onto the 45 and 51 \(18 of 20 went wrong before, 4 of 20 after\), worse for .* the 10 .*as with a bent hanger\.$/,
     );
-    // what failed nowhere before was only turned too far
-    const past = { ...ways, worse: part('to-smaller', [10], 0, 9) };
-    expect(verdict({ ...tension, oppositeWays: past })).not.toMatch(/hanger/);
+    expect(verdict({ ...tension, oppositeWays: { ...ways, noneCuresBoth: false } })).not.toMatch(/hanger/);
     expect(verdict({ parameter: 'pulley-gap', amount: 1, unit: 'turns', oppositeWays: ways })).not.toMatch(/hanger/);
   });
 
