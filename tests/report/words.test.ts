@@ -288,6 +288,46 @@ describe('adjustmentVerdict', () => {
     expect(said(2, 0, { shiftsStillNeeded: 30 })).toMatch(/asked for 2 times since, but none of that could be judged/);
   });
 
+  it('waits for no more shifts onto a cog past which the chain was lost since, nor for what is taken back first', () => {
+    const before = { asked: 10, shifts: 10, trouble: 3, lost: 3 };
+    const after = { asked: 1, shifts: 1, trouble: 0, lost: 1 };
+    const limit = { endCog: { teeth: 51, end: 'past-largest', before, after }, shiftsStillNeeded: 2 } as const;
+    const facts = '3 of 10 shifts onto the largest cog went wrong before .*, 1 of 1 since \\(.* 1 time\\)';
+    expect(verdict({ ...limit, amount: -0.5 })).toMatch(new RegExp(`^${facts}\\.$`));
+    expect(verdict({ ...limit, amount: 0.5, probabilityBetter: 0.3 })).toMatch(
+      new RegExp(`^Not decided yet whether it helped: ${facts}; better with a probability of 30 %\\.$`),
+    );
+    const wrong = { wrongWayFor: 'cable-tension-low', probabilityBetter: 0.3, shiftsStillNeeded: 40 } as const;
+    expect(verdict(wrong)).toMatch(/a probability of 30 %\. It was the wrong way for .*: take it back first\.$/);
+    expect(verdict({ ...wrong, wrongWayFor: null })).toMatch(/About 40 more judged shifts will tell\.$/);
+  });
+
+  it('has nothing to decide where no shift went wrong before or since', () => {
+    const well = { ...made.before, shifts: 146, late: 0, missed: 0, overshot: 0, ghostShifts: 0, troubleRate: 0 };
+    const said = (before: Partial<typeof well>, after: Partial<typeof well> = {}): string =>
+      verdict({
+        ...{ before: { ...well, ...before }, after: { ...well, shifts: 320, ...after } },
+        ...{ probabilityBetter: 0.54, shiftsStillNeeded: null },
+      });
+    expect(said({})).toBe(
+      'There was nothing to mend that shifts could show: none of 146 went wrong before, none of 320 since.',
+    );
+    // few shifts are no bike in order, and a chain that moves by itself is not
+    for (const other of [said({ shifts: 9 }), said({ ghostShifts: 3 }), said({}, { late: 1 })])
+      expect(other).toMatch(/^Not decided yet/);
+    const end = { asked: 29, shifts: 29, trouble: 0, lost: 0 };
+    const limit = (before: Partial<typeof end>): string =>
+      verdict({
+        ...{ amount: 0.25, probabilityBetter: 0.5, shiftsStillNeeded: null },
+        endCog: { teeth: 51, end: 'past-largest', before: { ...end, ...before }, after: { ...end, shifts: 12 } },
+      });
+    expect(limit({})).toBe(
+      'There was nothing to mend that shifts could show: none of 29 onto the largest cog went wrong before, none of 12 since.',
+    );
+    expect(limit({ shifts: 2 })).toMatch(/^Not decided yet/);
+    expect(limit({ lost: 1 })).toMatch(/^Not decided yet/);
+  });
+
   it('judges a chain or cassette by the skips, and speaks of shifts only where they show something', () => {
     const said = (
       before: [number, number],
