@@ -1,4 +1,6 @@
+import { adjustmentKey } from '../adjustments/adjustment-key.ts';
 import { adjustmentsThatCount } from '../adjustments/adjustments-that-count.ts';
+import { cancelledOut } from '../adjustments/cancelled-out.ts';
 import { type AdjustmentComparison, compareAdjustments } from '../adjustments/compare-adjustments.ts';
 import { cogPitchMm } from '../drivetrain/cog-pitch.ts';
 import { type Cause, causes } from './causes.ts';
@@ -75,7 +77,7 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
     stillThere: now.stillThere,
     cured: now.setting === 'cured',
     shiftsWellSince: reached.wellSince,
-    comparisons,
+    comparisons: reached.compared,
     notes: evidence.notes,
     suggestion,
     wrongWays: suggestion.namesCause ? wrongWays(facts) : [],
@@ -92,6 +94,8 @@ interface Reached extends CausesWeighed {
   readonly top: Cause;
   readonly ranked: Diagnosis['causes'];
   readonly onset: Diagnosis['onset'];
+  readonly compared: readonly AdjustmentComparison[];
+  /** Without what was turned and taken back. */
   readonly comparisons: readonly AdjustmentComparison[];
   readonly clicks: Diagnosis['clicks'];
   readonly now: BikeNow;
@@ -101,6 +105,8 @@ interface Reached extends CausesWeighed {
 function reachVerdict(input: DiagnosisInput): Reached {
   const { bike } = input;
   const adjustments = adjustmentsThatCount(input.adjustments, bike.actuation);
+  const cancelled = cancelledOut(adjustments, input.rides);
+  const standing = adjustments.filter((one) => !cancelled.has(adjustmentKey(one)));
   const evidence = buildEvidence(input);
   const weighed = weighCauses(evidence, {
     cassetteLength: bike.cassette.length,
@@ -114,22 +120,23 @@ function reachVerdict(input: DiagnosisInput): Reached {
   const top = likeliest(probabilities);
   const began = faultOnset(particles, top, evidence, whereItShowed(particles, weighed.model, top));
   // over all rides, also those too old to be weighed: the report has one answer to whether an adjustment helped
-  const comparisons = compareAdjustments(input.rides, adjustments, bike.cassette.length, suddenStartMs(began));
+  const compared = compareAdjustments(input.rides, adjustments, bike.cassette.length, suddenStartMs(began));
+  const comparisons = compared.filter((one) => !one.cancelledOut);
   const onset = onsetBesideReturn(began, top, comparisons);
   const ranked = rankCauses(probabilities, { seen, failsOneWay, comparisons, onset, rides: evidence.rides.length });
   const clicks = turnsNeeded(particles, top, bike.actuation === 'electronic');
   const { rides } = input;
   const anyFault = 1 - probabilities[causes.indexOf('no-fault')];
-  const well = shiftsWellSince(evidence.rides, adjustments, bike, { cause: top, anyFault });
+  const well = shiftsWellSince(evidence.rides, standing, bike, { cause: top, anyFault });
   const now = bikeNow({
-    ...{ bike, rides, adjustments, evidence, particles, cause: top, clicks },
+    ...{ bike, rides, adjustments: standing, evidence, particles, cause: top, clicks },
     probability: ranked[0].probability,
     judgedShifts: seen.all.shifts,
     wellSince: well,
   });
   const wellSince = answersFirst(now) ? null : well;
   const found = { evidence, weighed, probabilities, failsOneWay, particles, lookAhead, seen, top };
-  return { ...found, ranked, onset, comparisons, clicks, now, wellSince };
+  return { ...found, ranked, onset, compared, comparisons, clicks, now, wellSince };
 }
 
 /** Whether what became of the last adjustment, or a chain lost since, is to be told before that the newest rides shift well. */

@@ -95,6 +95,8 @@ export const adjustmentReportSchema = z.object({
   group: count,
   /** True where another adjustment was made with no judged shift between: what follows cannot be shared out. */
   sharedPeriod: z.boolean(),
+  /** True where it was taken back, or took one back, with no ride between: there is nothing to judge. Absent in reports that an older engine left in a store. */
+  cancelledOut: z.boolean().optional(),
   /** Judged shifts of the rides before and after that are not compared, since a fault began suddenly between them and the rest. */
   leftOut: z.object({ before: count, after: count }),
 });

@@ -43,6 +43,7 @@ export function adjustmentReport(
     wrongWayFor: verdict?.wrongWays.find((one) => one.at === at && one.parameter === parameter)?.fault ?? null,
     group: comparison.group,
     sharedPeriod: comparison.sharedPeriod,
+    cancelledOut: comparison.cancelledOut,
     leftOut: { ...comparison.leftOut },
   };
 }

@@ -392,6 +392,13 @@ describe('adjustmentVerdict', () => {
     expect(together).toMatch(/cable tension \+3 clicks .*; .* cable tension -3 clicks .*\. Together they helped: /);
     expect(alone).toMatch(/cable tension \+2 clicks .*\. It helped: /);
     expect(more).toEqual([]);
+    const takenBack = [plus, minus].map((one) => ({ ...one, cancelledOut: true, sharedPeriod: false }));
+    const beside = { ...made, group: plus.group, parameter: 'pulley-gap', unit: 'turns', probabilityBetter: 0.99 };
+    expect(adjustmentEntries([takenBack[0], beside, takenBack[1]])).toEqual([
+      expect.stringMatching(
+        /\. Turned and taken back with no ride between: there is nothing to judge\. It helped: [^.]*\.$/,
+      ),
+    ]);
   });
 
   it('is said of the skips and of the shifts each where a chain was replaced with other work', () => {

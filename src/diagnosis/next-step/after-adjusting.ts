@@ -1,10 +1,10 @@
 import { endWords, untriedWords } from '../../adjustments/end-cog-words.ts';
-import { lastDone } from '../../adjustments/last-done.ts';
 import { parameterName } from '../../adjustments/parameter-words.ts';
 import { counted } from '../../numeric/counted.ts';
 import { figure } from '../../numeric/figure.ts';
 import { limitAt } from '../cassette-ends.ts';
 import { causePhrase } from '../cause-words.ts';
+import { curedBy } from '../now/cured-by.ts';
 import type { LimitTrial } from '../now/limit-trial.ts';
 import { toldByHand } from '../told-by-hand.ts';
 import { NAMED_ALONE } from '../verdict-limits.ts';
@@ -26,7 +26,7 @@ function cured(cause: Fault, facts: SuggestionFacts): Step {
   const [{ probability }] = facts.ranked;
   const known = probability >= NAMED_ALONE && !facts.undecided;
   return nothingToTurn(
-    `Leave it as it is: ${lastDone(facts.comparisons)} seems to have cured ${known ? causePhrase(cause, facts.electronic) : 'what was wrong'}.`,
+    `Leave it as it is: ${curedBy(facts.comparisons, [cause, ...(facts.undecided?.between ?? [])])} seems to have cured ${known ? causePhrase(cause, facts.electronic) : 'what was wrong'}.`,
     'Nothing needs to be turned.',
     `Nothing more needs to be tried: ${shownBy(facts)} ${KEEP_RECORDING}`,
   );

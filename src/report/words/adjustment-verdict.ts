@@ -20,6 +20,7 @@ export const adjustmentVerdict = (adjustment: AdjustmentReport): string => verdi
 /** The same, a sentence each. */
 export function verdictSentences(made: AdjustmentReport): string[] {
   const { sharedPeriod, leftOut, endCog, skipping, parameter, wrongWayFor } = made;
+  if (made.cancelledOut) return ['Turned and taken back with no ride between: there is nothing to judge.'];
   // what is taken back first is not ridden on until it is decided
   const adjustment = wrongWayFor ? { ...made, shiftsStillNeeded: 0 } : made;
   const sentences = endCog

@@ -1,8 +1,8 @@
 import { sum } from 'd3-array';
 import { endWords } from '../../adjustments/end-cog-words.ts';
-import { lastDone } from '../../adjustments/last-done.ts';
 import { causeWords } from '../../diagnosis/cause-words.ts';
 import { SAY_LITTLE } from '../../diagnosis/fewest-shifts.ts';
+import { curedBy } from '../../diagnosis/now/cured-by.ts';
 import { counted } from '../../numeric/counted.ts';
 import { figure } from '../../numeric/figure.ts';
 import { listed } from '../../numeric/listed.ts';
@@ -103,7 +103,8 @@ function putRightSentence({ diagnosis: { shiftsWellSince } }: SpokenOf, before: 
 /** What is gone need not be one cause: where several fit alike it is said that it is open. */
 function curedSentence(report: SpokenOf): string {
   const { causes, undecided, now } = report.diagnosis;
-  const cured = `${lastDone(report.adjustments)} seems to have cured`;
+  const inQuestion = [causes[0].cause, ...(undecided?.between ?? [])];
+  const cured = `${curedBy(report.adjustments, inQuestion)} seems to have cured`;
   const named = ({ cause, probability }: (typeof causes)[number]): string =>
     `${causeWords(cause, report.bike.actuation).name} (${percent(probability)})`;
   if (wasOneCause(report)) return `It was ${named(causes[0])}, and ${cured} it.`;
