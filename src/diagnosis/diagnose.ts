@@ -10,7 +10,7 @@ import { buildEvidence, type RidingEvidence } from './evidence/build-evidence.ts
 import { FEWEST_SHIFTS } from './fewest-shifts.ts';
 import { suggest } from './next-step/suggest.ts';
 import type { SuggestionFacts } from './next-step/suggestion-facts.ts';
-import { wrongWays } from './next-step/wrong-ways.ts';
+import { helpedAgainst, wrongWays } from './next-step/wrong-ways.ts';
 import { type BikeNow, bikeNow } from './now/bike-now.ts';
 import { nowVerdict } from './now/now-verdict.ts';
 import { shiftsWellSince } from './now/shifts-well.ts';
@@ -81,6 +81,7 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
     notes: evidence.notes,
     suggestion,
     wrongWays: suggestion.namesCause ? wrongWays(facts) : [],
+    helpedAgainst: suggestion.namesCause ? helpedAgainst(facts) : [],
   };
 }
 

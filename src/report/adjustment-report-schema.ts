@@ -91,6 +91,8 @@ export const adjustmentReportSchema = z.object({
   ...hiddenByAll,
   /** The fault that is there and that it turned further the way in which it is out; null where none. Absent in reports that an older engine left in a store. */
   wrongWayFor: z.enum(causes).nullable().optional(),
+  /** The fault that is there and that it went towards, though it helped: its part, amount or sign may be wrong. Null where none; absent as above. */
+  helpedAgainst: z.enum(causes).nullable().optional(),
   /** How many groups of adjustments lie before its own: the same for those made with no judged shift between. */
   group: count,
   /** True where another adjustment was made with no judged shift between: what follows cannot be shared out. */

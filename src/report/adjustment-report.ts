@@ -18,9 +18,8 @@ import { tallyReport } from './tally-report.ts';
 export function adjustmentReport(
   comparison: AdjustmentComparison,
   bike: Pick<Bike, 'cassette'>,
-  verdict: Pick<Diagnosis, 'wrongWays' | 'now'> | null = null,
+  verdict: Pick<Diagnosis, 'wrongWays' | 'helpedAgainst' | 'now'> | null = null,
 ): AdjustmentReport {
-  const { at, parameter } = comparison;
   return {
     at: comparison.at,
     parameter: comparison.parameter,
@@ -40,13 +39,17 @@ export function adjustmentReport(
     probabilityBetter: roundTo(comparison.probabilityBetter, 4),
     shiftsStillNeeded: comparison.shiftsStillNeeded,
     ...hiddenReport(comparison, bike, verdict?.now.setting === 'overdone'),
-    wrongWayFor: verdict?.wrongWays.find((one) => one.at === at && one.parameter === parameter)?.fault ?? null,
+    wrongWayFor: faultOf(verdict?.wrongWays, comparison),
+    helpedAgainst: faultOf(verdict?.helpedAgainst, comparison),
     group: comparison.group,
     sharedPeriod: comparison.sharedPeriod,
     cancelledOut: comparison.cancelledOut,
     leftOut: { ...comparison.leftOut },
   };
 }
+
+const faultOf = (entries: Diagnosis['wrongWays'] = [], { at, parameter }: AdjustmentComparison) =>
+  entries.find((one) => one.at === at && one.parameter === parameter)?.fault ?? null;
 
 type Hidden = Required<Pick<AdjustmentReport, 'cameBack' | 'wentOnGrowing' | 'oppositeWays'>>;
 

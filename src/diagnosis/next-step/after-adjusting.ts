@@ -6,12 +6,14 @@ import { limitAt } from '../cassette-ends.ts';
 import { causePhrase } from '../cause-words.ts';
 import { curedBy } from '../now/cured-by.ts';
 import type { LimitTrial } from '../now/limit-trial.ts';
+import { isTurnable } from '../now/turned-towards.ts';
 import { toldByHand } from '../told-by-hand.ts';
 import { NAMED_ALONE } from '../verdict-limits.ts';
 import { generalCautions, nextStep } from './next-steps.ts';
 import { notSettled } from './not-settled.ts';
 import { KEEP_RECORDING, nothingToTurn, type Step } from './step.ts';
 import type { Fault, SuggestionFacts } from './suggestion-facts.ts';
+import { undoesCure } from './undoes-cure.ts';
 import { verifyNow } from './verify-now.ts';
 
 /** The step where the last adjustment cured the fault, or nobody knows yet what it did. */
@@ -62,11 +64,13 @@ function tryLimitFirst(cause: Fault, trial: LimitTrial, facts: SuggestionFacts):
 /** One thing at a time: what was turned last is ridden on before anything else is turned. */
 function rideFirst(cause: Fault, untested: { at: string; parameter: string }, facts: SuggestionFacts): Step {
   const step = nextStep(cause, facts.electronic);
+  const undone = isTurnable(cause) ? undoesCure(cause, facts) : null;
   return {
     namesCause: true,
     parameter: step.parameter,
     steps: [
-      `Ride before anything more is turned: no shift was judged yet after what was done on ${untested.at.slice(0, 10)}: ${parameterName(untested.parameter)}.`,
+      ...(undone ? [undone] : []),
+      `${undone ? 'Then ride' : 'Ride'} before anything more is turned: no shift was judged yet after what was done on ${untested.at.slice(0, 10)}: ${parameterName(untested.parameter)}.`,
     ],
     start:
       'Try the shifts in question softly, away from traffic, before the ride; stop at once if the chain leaves the cogs.',

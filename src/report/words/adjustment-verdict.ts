@@ -19,7 +19,7 @@ export const adjustmentVerdict = (adjustment: AdjustmentReport): string => verdi
 
 /** The same, a sentence each. */
 export function verdictSentences(made: AdjustmentReport): string[] {
-  const { sharedPeriod, leftOut, endCog, skipping, parameter, wrongWayFor } = made;
+  const { sharedPeriod, leftOut, endCog, skipping, parameter, wrongWayFor, helpedAgainst } = made;
   if (made.cancelledOut) return ['Turned and taken back with no ride between: there is nothing to judge.'];
   // what is taken back first is not ridden on until it is decided
   const adjustment = wrongWayFor ? { ...made, shiftsStillNeeded: 0 } : made;
@@ -35,6 +35,10 @@ export function verdictSentences(made: AdjustmentReport): string[] {
   if (wrongWayFor)
     sentences.push(
       `It was the wrong way for ${causePhrase(wrongWayFor, parameter === 'index-offset')}: take it back first.`,
+    );
+  if (helpedAgainst)
+    sentences.push(
+      `Yet it went the wrong way for ${causePhrase(helpedAgainst, parameter === 'index-offset')}: check its part, amount and sign. Softer riding may make shifting better too.`,
     );
   if (sharedPeriod) sentences.push(NOT_TOLD_APART);
   return sentences;
