@@ -6,6 +6,7 @@ import type { Adjustment } from './adjustment.ts';
 import { adjustmentKey } from './adjustment-key.ts';
 import type { AdjustmentGroup } from './adjustment-periods.ts';
 import { adjustmentsThatCount } from './adjustments-that-count.ts';
+import { cancelledOut } from './cancelled-out.ts';
 import { doubtfulAdjustment, turnsAnything } from './doubtful-adjustment.ts';
 import { notYetLogged } from './not-yet-logged.ts';
 import { parameterName, parameterTitle } from './parameter-words.ts';
@@ -25,8 +26,10 @@ function counts<T>(values: readonly T[]): Map<T, number> {
   return found;
 }
 
-/** What was changed between the same two rides; null for one adjustment alone. */
-function sharedNote({ adjustments }: AdjustmentGroup): string | null {
+/** What was changed between the same two rides; null for one adjustment alone, and for what was taken back at once. */
+function sharedNote({ adjustments: made }: AdjustmentGroup, rides: readonly RideSpan[]): string | null {
+  const cancelled = cancelledOut(made, rides);
+  const adjustments = made.filter((one) => !cancelled.has(adjustmentKey(one)));
   if (adjustments.length < 2) return null;
   const parts = [...counts(adjustments.map(({ parameter }) => parameterName(parameter)))];
   const [only, count] = parts[0];
@@ -84,6 +87,6 @@ export function adjustmentNotes(
   rides: readonly RideSpan[],
   { adjustments, bike }: { readonly adjustments: readonly Adjustment[]; readonly bike: Pick<Bike, 'actuation'> },
 ): string[] {
-  const shared = groups.map(sharedNote).filter((note): note is string => note !== null);
+  const shared = groups.map((group) => sharedNote(group, rides)).filter((note): note is string => note !== null);
   return [...shared, ...repeatedNotes(adjustments, bike.actuation), ...doubtNotes(adjustments, rides, bike.actuation)];
 }

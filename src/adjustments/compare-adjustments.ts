@@ -1,6 +1,8 @@
 import { type TroubleTally, tallyTrouble } from '../cogs/trouble-tally.ts';
 import type { Adjustment } from './adjustment.ts';
+import { adjustmentKey } from './adjustment-key.ts';
 import { type AdjustmentPeriod, adjustmentPeriods, partOfPeriod } from './adjustment-periods.ts';
+import { cancelledOut } from './cancelled-out.ts';
 import { type AllShiftsComparison, compareAllShifts } from './compare-all-shifts.ts';
 import { type CogComparison, compareCogs } from './compare-cogs.ts';
 import { compareEndCog, type EndCogComparison } from './compare-end-cog.ts';
@@ -33,6 +35,8 @@ export interface AdjustmentComparison {
   readonly group: number;
   /** True where another adjustment was made with no judged shift between: what follows cannot be shared out. */
   readonly sharedPeriod: boolean;
+  /** True where it was taken back, or took one back, with no ride between: there is nothing to judge. */
+  readonly cancelledOut: boolean;
   /** Judged shifts before and after that are left out of the two, since a fault began suddenly between them and the rest. */
   readonly leftOut: { readonly before: number; readonly after: number };
 }
@@ -66,13 +70,16 @@ export function compareAdjustments(
   beganMs = Number.NEGATIVE_INFINITY,
 ): AdjustmentComparison[] {
   const { groups, periods } = adjustmentPeriods(rides, adjustments);
+  const cancelled = cancelledOut(adjustments, rides);
   return groups.flatMap((group, i) => {
     const [earlier, later] = [sinceItBegan(periods[i], beganMs), untilItBegan(periods[i + 1], beganMs)];
     const [before, after] = [tallyTrouble(earlier), tallyTrouble(later)];
     const cogs = compareCogs(earlier, later, cassetteLength);
     const overall = compareAllShifts([earlier, later], rides, cogs, cassetteLength);
     const skipping = compareSkips(rides, groups, i);
-    return group.adjustments.map(({ at, parameter, amount, unit }) => {
+    const standing = group.adjustments.filter((one) => !cancelled.has(adjustmentKey(one)));
+    return group.adjustments.map((made) => {
+      const { at, parameter, amount, unit } = made;
       const own = compareEndCog({ parameter, amount }, [commandedIn(earlier), commandedIn(later)], cassetteLength);
       return {
         ...{ at, parameter, amount, unit, before, after, cogs },
@@ -84,7 +91,8 @@ export function compareAdjustments(
         wentOnGrowing: own ? null : overall.wentOnGrowing,
         oppositeWays: own ? null : overall.oppositeWays,
         group: i,
-        sharedPeriod: group.adjustments.length > 1,
+        sharedPeriod: standing.length > 1 && standing.includes(made),
+        cancelledOut: !standing.includes(made),
         leftOut: {
           before: periods[i].shifts.length - earlier.shifts.length,
           after: periods[i + 1].shifts.length - later.shifts.length,

@@ -1,4 +1,5 @@
 import { stratifiedFewer } from '../numeric/stratified-fewer.ts';
+import { wilsonInterval } from '../numeric/wilson-interval.ts';
 import type { CogComparison } from './compare-cogs.ts';
 import { DECIDED_AT, type TroubleCount } from './compare-rates.ts';
 import { troubleOf } from './trouble-of.ts';
@@ -10,6 +11,8 @@ export type ShiftsPart = 'to-larger' | 'to-smaller' | 'larger-cogs' | 'smaller-c
 export interface PartComparison {
   readonly part: ShiftsPart;
   readonly cogs: readonly number[];
+  /** Where its trouble lies on average, as a cassette index. */
+  readonly centreCog: number;
   readonly before: TroubleCount;
   readonly after: TroubleCount;
   /** Each cog compared with itself, so that it does not matter which of them were ridden more. */
@@ -20,6 +23,11 @@ export interface PartComparison {
 export interface OppositeWays {
   readonly better: PartComparison;
   readonly worse: PartComparison;
+  /**
+   * Whether both fail at one setting, before or after, each towards its own end of the cassette: then no setting between cures both, as with a
+   * bent hanger. A setting turned past the mark fails one way before and the other way after, and on the same cogs.
+   */
+  readonly noneCuresBoth: boolean;
 }
 
 type InPart = (row: CogComparison, cassetteLength: number) => boolean;
@@ -36,6 +44,9 @@ const pairs: readonly (readonly [ShiftsPart, ShiftsPart])[] = [
 
 /** Where all shifts together have decided already, what goes against them must be plainer. An assumption of ours. */
 const AGAINST_ALL = 0.99;
+/** A part fails where more than this share of it goes wrong, for sure, and so many shifts at least. Assumptions of ours. */
+const FAILS_ABOVE = 0.03;
+const LEAST_TROUBLE = 3;
 
 function comparePart(part: ShiftsPart, rows: readonly CogComparison[], cassetteLength: number): PartComparison {
   const own = rows
@@ -47,6 +58,9 @@ function comparePart(part: ShiftsPart, rows: readonly CogComparison[], cassetteL
   return {
     part,
     cogs: [...new Set(own.map(({ cog }) => cog))],
+    centreCog:
+      own.reduce((total, { cog, before, after }) => total + cog * (before.trouble + after.trouble), 0) /
+      (sum('before', 'trouble') + sum('after', 'trouble')),
     before: { trouble: sum('before', 'trouble'), shifts: sum('before', 'shifts') },
     after: { trouble: sum('after', 'trouble'), shifts: sum('after', 'shifts') },
     probabilityBetter: stratifiedFewer(
@@ -85,5 +99,20 @@ export function oppositeWays(
     .filter(({ sure }) => sure >= least)
     .sort((a, b) => b.sure - a.sure)
     .at(0);
-  return found ? { better: found.better, worse: found.worse } : null;
+  if (!found) return null;
+  const { better, worse } = found;
+  return { better, worse, noneCuresBoth: failTogether(better, worse) && atOppositeEnds(better, worse, rows) };
+}
+
+const fails = ({ trouble, shifts }: TroubleCount): boolean =>
+  trouble >= LEAST_TROUBLE && wilsonInterval(trouble, shifts).low > FAILS_ABOVE;
+
+const failTogether = (a: PartComparison, b: PartComparison): boolean =>
+  (fails(a.before) && fails(b.before)) || (fails(a.after) && fails(b.after));
+
+/** Whether the trouble of two parts lies on average in different halves of the cogs that were ridden. */
+function atOppositeEnds(a: PartComparison, b: PartComparison, rows: readonly CogComparison[]): boolean {
+  const ridden = rows.map(({ cog }) => cog);
+  const middle = (Math.min(...ridden) + Math.max(...ridden)) / 2;
+  return (a.centreCog - middle) * (b.centreCog - middle) < 0;
 }

@@ -1,4 +1,6 @@
+import { adjustmentKey } from '../adjustments/adjustment-key.ts';
 import { adjustmentsThatCount } from '../adjustments/adjustments-that-count.ts';
+import { cancelledOut } from '../adjustments/cancelled-out.ts';
 import { type AdjustmentComparison, compareAdjustments } from '../adjustments/compare-adjustments.ts';
 import type { Look } from '../adjustments/looks.ts';
 import { cogPitchMm } from '../drivetrain/cog-pitch.ts';
@@ -9,7 +11,7 @@ import { buildEvidence, type RidingEvidence } from './evidence/build-evidence.ts
 import { FEWEST_SHIFTS } from './fewest-shifts.ts';
 import { suggest } from './next-step/suggest.ts';
 import type { SuggestionFacts } from './next-step/suggestion-facts.ts';
-import { wrongWays } from './next-step/wrong-ways.ts';
+import { helpedAgainst, wrongWays } from './next-step/wrong-ways.ts';
 import { type BikeNow, bikeNow } from './now/bike-now.ts';
 import { limitOrHanger } from './now/limit-or-hanger.ts';
 import { looksThatStand } from './now/looks-that-stand.ts';
@@ -80,10 +82,11 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
     limitOrHanger: limitOrHanger({ ...input, cause: top, foundRight }),
     cured: now.setting === 'cured',
     shiftsWellSince: reached.wellSince,
-    comparisons,
+    comparisons: reached.compared,
     notes: evidence.notes,
     suggestion,
     wrongWays: suggestion.namesCause ? wrongWays(facts) : [],
+    helpedAgainst: suggestion.namesCause ? helpedAgainst(facts) : [],
   };
 }
 
@@ -101,6 +104,8 @@ interface Reached extends CausesWeighed {
   readonly top: Cause;
   readonly ranked: Diagnosis['causes'];
   readonly onset: Diagnosis['onset'];
+  readonly compared: readonly AdjustmentComparison[];
+  /** Without what was turned and taken back. */
   readonly comparisons: readonly AdjustmentComparison[];
   readonly foundRight: readonly Look[];
   readonly clicks: Diagnosis['clicks'];
@@ -111,6 +116,8 @@ interface Reached extends CausesWeighed {
 function reachVerdict(input: DiagnosisInput): Reached {
   const { bike } = input;
   const adjustments = adjustmentsThatCount(input.adjustments, bike.actuation);
+  const cancelled = cancelledOut(adjustments, input.rides);
+  const standing = adjustments.filter((one) => !cancelled.has(adjustmentKey(one)));
   const evidence = buildEvidence(input);
   const weighed = weighCauses(evidence, {
     cassetteLength: bike.cassette.length,
@@ -124,23 +131,24 @@ function reachVerdict(input: DiagnosisInput): Reached {
   const top = likeliest(probabilities);
   const began = faultOnset(particles, top, evidence, whereItShowed(particles, weighed.model, top));
   // over all rides, also those too old to be weighed: the report has one answer to whether an adjustment helped
-  const comparisons = compareAdjustments(input.rides, adjustments, bike.cassette.length, suddenStartMs(began));
+  const compared = compareAdjustments(input.rides, adjustments, bike.cassette.length, suddenStartMs(began));
+  const comparisons = compared.filter((one) => !one.cancelledOut);
   const onset = onsetBesideReturn(began, top, comparisons);
   const ranked = rankCauses(probabilities, { seen, failsOneWay, comparisons, onset, rides: evidence.rides.length });
   const clicks = turnsNeeded(particles, top, bike.actuation === 'electronic');
   const { rides } = input;
   const foundRight = looksThatStand(evidence.looks, { rides, adjustments, beganMs: suddenStartMs(began) });
   const anyFault = 1 - probabilities[causes.indexOf('no-fault')];
-  const well = shiftsWellSince(evidence.rides, adjustments, bike, { cause: top, anyFault });
+  const well = shiftsWellSince(evidence.rides, standing, bike, { cause: top, anyFault });
   const now = bikeNow({
-    ...{ bike, rides, adjustments, evidence, particles, cause: top, clicks },
+    ...{ bike, rides, adjustments: standing, evidence, particles, cause: top, clicks },
     probability: ranked[0].probability,
     judgedShifts: seen.all.shifts,
     wellSince: well,
   });
   const wellSince = answersFirst(now) ? null : well;
   const found = { evidence, weighed, probabilities, failsOneWay, particles, lookAhead, seen, top };
-  return { ...found, ranked, onset, comparisons, foundRight, clicks, now, wellSince };
+  return { ...found, ranked, onset, compared, comparisons, foundRight, clicks, now, wellSince };
 }
 
 /** Whether what became of the last adjustment, or a chain lost since, is to be told before that the newest rides shift well. */

@@ -233,5 +233,7 @@ export interface Diagnosis {
   readonly notes: readonly string[];
   /** Entries that went the wrong way for a fault that the next step is about, with that fault. */
   readonly wrongWays: readonly { readonly at: string; readonly parameter: string; readonly fault: Cause }[];
+  /** Entries that helped although they went towards a fault that is there, with that fault: their part, amount or sign may be wrong. */
+  readonly helpedAgainst: Diagnosis['wrongWays'];
   readonly suggestion: Suggestion;
 }

@@ -35,7 +35,15 @@ const hiddenByAll = {
     .nullable()
     .optional(),
   /** One direction or half of the cassette got better and the other worse. */
-  oppositeWays: z.object({ better: partSchema, worse: partSchema }).nullable().optional(),
+  oppositeWays: z
+    .object({
+      better: partSchema,
+      worse: partSchema,
+      /** Both fail at one setting, towards opposite ends of the cassette: no setting between cures both. */
+      noneCuresBoth: z.boolean().optional(),
+    })
+    .nullable()
+    .optional(),
 };
 
 /** An adjustment, with the riding from the one before to it against that from it to the next. */
@@ -83,10 +91,14 @@ export const adjustmentReportSchema = z.object({
   ...hiddenByAll,
   /** The fault that is there and that it turned further the way in which it is out; null where none. Absent in reports that an older engine left in a store. */
   wrongWayFor: z.enum(causes).nullable().optional(),
+  /** The fault that is there and that it went towards, though it helped: its part, amount or sign may be wrong. Null where none; absent as above. */
+  helpedAgainst: z.enum(causes).nullable().optional(),
   /** How many groups of adjustments lie before its own: the same for those made with no judged shift between. */
   group: count,
   /** True where another adjustment was made with no judged shift between: what follows cannot be shared out. */
   sharedPeriod: z.boolean(),
+  /** True where it was taken back, or took one back, with no ride between: there is nothing to judge. Absent in reports that an older engine left in a store. */
+  cancelledOut: z.boolean().optional(),
   /** Judged shifts of the rides before and after that are not compared, since a fault began suddenly between them and the rest. */
   leftOut: z.object({ before: count, after: count }),
 });

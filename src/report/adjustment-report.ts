@@ -13,14 +13,13 @@ import { tallyReport } from './tally-report.ts';
 /**
  * One adjustment's part of the report: what the rides before and after it show.
  *
- * @param wrongWays entries that went the wrong way for a fault that is there
+ * @param verdict left out where none is drawn
  */
 export function adjustmentReport(
   comparison: AdjustmentComparison,
   bike: Pick<Bike, 'cassette'>,
-  wrongWays: Diagnosis['wrongWays'] = [],
+  verdict: Pick<Diagnosis, 'wrongWays' | 'helpedAgainst' | 'now'> | null = null,
 ): AdjustmentReport {
-  const { at, parameter } = comparison;
   return {
     at: comparison.at,
     parameter: comparison.parameter,
@@ -39,21 +38,27 @@ export function adjustmentReport(
     skipping: skipReport(comparison.skipping),
     probabilityBetter: roundTo(comparison.probabilityBetter, 4),
     shiftsStillNeeded: comparison.shiftsStillNeeded,
-    ...hiddenReport(comparison, bike),
-    wrongWayFor: wrongWays.find((one) => one.at === at && one.parameter === parameter)?.fault ?? null,
+    ...hiddenReport(comparison, bike, verdict?.now.setting === 'overdone'),
+    wrongWayFor: faultOf(verdict?.wrongWays, comparison),
+    helpedAgainst: faultOf(verdict?.helpedAgainst, comparison),
     group: comparison.group,
     sharedPeriod: comparison.sharedPeriod,
+    cancelledOut: comparison.cancelledOut,
     leftOut: { ...comparison.leftOut },
   };
 }
+
+const faultOf = (entries: Diagnosis['wrongWays'] = [], { at, parameter }: AdjustmentComparison) =>
+  entries.find((one) => one.at === at && one.parameter === parameter)?.fault ?? null;
 
 type Hidden = Required<Pick<AdjustmentReport, 'cameBack' | 'wentOnGrowing' | 'oppositeWays'>>;
 
 function hiddenReport(
   { cameBack, wentOnGrowing, oppositeWays }: AdjustmentComparison,
   { cassette }: Pick<Bike, 'cassette'>,
+  overdone: boolean,
 ): Hidden {
-  const part = ({ cogs, ...own }: PartComparison) => ({
+  const part = ({ cogs, centreCog: _, ...own }: PartComparison) => ({
     ...own,
     teeth: cogs.map((cog) => cassette[cog]),
     probabilityBetter: roundTo(own.probabilityBetter, 4),
@@ -61,7 +66,12 @@ function hiddenReport(
   return {
     cameBack: cameBack && { at: momentIso(cameBack.fromMs, 0), until: cameBack.until, since: cameBack.since },
     wentOnGrowing: wentOnGrowing && growthReport(wentOnGrowing),
-    oppositeWays: oppositeWays && { better: part(oppositeWays.better), worse: part(oppositeWays.worse) },
+    oppositeWays: oppositeWays && {
+      better: part(oppositeWays.better),
+      worse: part(oppositeWays.worse),
+      // where something was turned too far, some of it is taken back: that a setting between would not do is not said beside it
+      noneCuresBoth: oppositeWays.noneCuresBoth && !overdone,
+    },
   };
 }
 

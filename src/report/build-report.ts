@@ -48,7 +48,7 @@ export function buildReport(parts: ReportParts): Report {
     failed: [...parts.failed],
     cogs: parts.cogs.map((tally) => cogReport(tally, bike)),
     diagnosis: withoutGearRecords(diagnosisReport(parts.diagnosis, parts.heldBack ?? null), ridesThatCount(parts)),
-    adjustments: parts.adjustments.map((comparison) => adjustmentReport(comparison, bike, parts.diagnosis.wrongWays)),
+    adjustments: parts.adjustments.map((comparison) => adjustmentReport(comparison, bike, parts.diagnosis)),
     looks: (parts.looks ?? []).map(({ at, parameter, unit }) => ({ at, parameter, unit })),
   };
 }

@@ -1,3 +1,4 @@
+import { sparseRecords } from '../gear-trace/disagreement/sparse-warning.ts';
 import type { RideReport } from './ride-report-schema.ts';
 
 /** What a ride shows of each thing counted; null where its records cannot show it, so that no 0 says that all went well. */
@@ -8,12 +9,16 @@ export type SeenCounts = Readonly<
   >
 >;
 
-/** Counts of a ride as its evidence allows them to be read. What was found counts in any case. */
-export function seenCounts({ counts, evidence }: Pick<RideReport, 'counts' | 'evidence'>): SeenCounts {
+/** As much of a ride as its counts hang on; `warnings` may be left out where no skips are asked for. */
+type Counted = Pick<RideReport, 'counts' | 'evidence'> & Partial<Pick<RideReport, 'warnings'>>;
+
+/** Counts of a ride as its evidence allows them to be read: a skip passes between records that lie far apart. What was found counts in any case. */
+export function seenCounts({ counts, evidence, warnings = [] }: Counted): SeenCounts {
   const { shifts, unjudged, late, missed, overshot, ghostShifts, chainDrops, skips } = counts;
   const judged = shifts - unjudged;
   const commands = evidence === 'full' || evidence === 'commands-only';
   const actualCog = evidence === 'full' || evidence === 'ratio-only';
+  const sparse = warnings.some(({ code }) => code === sparseRecords);
   const where = (shows: boolean) => (count: number) => (shows || count > 0 ? count : null);
   const ofJudged = where(judged > 0);
   return {
@@ -25,6 +30,6 @@ export function seenCounts({ counts, evidence }: Pick<RideReport, 'counts' | 'ev
     trouble: ofJudged(late + missed + overshot),
     ghostShifts: where(evidence === 'full')(ghostShifts),
     chainDrops: where(actualCog)(chainDrops),
-    skips: where(actualCog)(skips),
+    skips: where(actualCog && !sparse)(skips),
   };
 }

@@ -116,7 +116,7 @@ describe('before and after an adjustment', () => {
   });
 
   it('lets two adjustments with no ride between share before and after', () => {
-    const both = compareAdjustments([ride(0, 30, 9), ride(3, 30, 0)], [adjusted(1), adjusted(2, -1)], 4);
+    const both = compareAdjustments([ride(0, 30, 9), ride(3, 30, 0)], [adjusted(1), adjusted(2, -2)], 4);
     expect(both).toHaveLength(2);
     for (const one of both)
       expect(one).toMatchObject({ sharedPeriod: true, before: { shifts: 30 }, after: { shifts: 30 } });

@@ -144,6 +144,31 @@ describe('two parts that went opposite ways', () => {
     expect([oppositeWays?.better.part, oppositeWays?.worse.part]).toEqual(['larger-cogs', 'smaller-cogs']);
   });
 
+  it('have no setting between that cures both only where both fail at one, towards opposite ends', () => {
+    const none = (before: readonly Onto[], after: readonly Onto[]): boolean | undefined =>
+      both([...clean, ...before], [...clean, ...after]).oppositeWays?.noneCuresBoth;
+    /** Shifts onto two cogs to larger and two to smaller, so many of 20 onto each missed. */
+    const onto = ([larger, badLarger]: Part, [smaller, badSmaller]: Part): Onto[] => [
+      ...larger.map((cog): Onto => [cog, 1, badLarger, 20]),
+      ...smaller.map((cog): Onto => [cog, -1, badSmaller, 20]),
+    ];
+    type Part = readonly [cogs: readonly number[], bad: number];
+    const [small, large, middle] = [
+      [1, 2],
+      [9, 10],
+      [4, 8],
+    ];
+    const wentTo = (a: readonly number[], b: readonly number[], bad: readonly [number, number, number, number]) =>
+      none(onto([a, bad[0]], [b, bad[1]]), onto([a, bad[2]], [b, bad[3]]));
+    expect(none(bentBefore, bentAfter)).toBe(true);
+    expect(wentTo(large, small, [12, 4, 4, 12])).toBe(true);
+    // only turned past the mark: a slip before is no failing
+    expect(wentTo(middle, middle, [8, 1, 0, 8])).toBe(false);
+    expect(wentTo(large, small, [8, 1, 0, 8])).toBe(false);
+    // both ways at once, but on the same cogs, as friction or a gap may
+    expect(wentTo(middle, middle, [12, 4, 4, 12])).toBe(false);
+  });
+
   it('are not made of one part that got better and another that stayed, nor of more riding on the bad cog', () => {
     const at = (bad: number, of: number, other: number): Onto[] => [...clean, [10, 1, bad, of], [2, -1, other, 20]];
     expect(both(at(12, 20, 5), at(1, 20, 6)).oppositeWays).toBeNull();

@@ -20,7 +20,7 @@ const turned = (amount: number | null, change: Partial<AdjustmentComparison> = {
   skipping: null,
   probabilityBetter: 0.5,
   shiftsStillNeeded: null,
-  ...{ cameBack: null, wentOnGrowing: null, oppositeWays: null },
+  ...{ cameBack: null, wentOnGrowing: null, oppositeWays: null, cancelledOut: false },
   group: hour,
   sharedPeriod: false,
   leftOut: { before: 0, after: 0 },

@@ -65,7 +65,14 @@ describe('an adjustment that made it worse', () => {
     const made: AdjustmentComparison = {
       ...{ at: '2026-05-07T12:00:00Z', parameter: 'cable-tension', amount: 6, unit: 'clicks' },
       ...{ before: period(5), after: period(40), probabilityBetter: 0.001, cogs: [], endCog: null },
-      ...{ shiftsStillNeeded: null, cameBack: null, wentOnGrowing: null, oppositeWays: null, sharedPeriod: false },
+      ...{
+        shiftsStillNeeded: null,
+        cameBack: null,
+        wentOnGrowing: null,
+        oppositeWays: null,
+        sharedPeriod: false,
+        cancelledOut: false,
+      },
       ...{ leftOut: { before: 0, after: 0 }, skipping: null, group: 0 },
     };
     const failing = seen({ all: count(600, 40) });

@@ -53,7 +53,7 @@ describe('the counts that speak for a cause', () => {
     expect(lost).toMatch(
       /^No chain was lost past the smallest cog in \d+ shifts asked for onto the 10, judged or not\.$/,
     );
-    expect(evidenceSentences('no-fault', calm)[1]).toMatch(/skips in \d+\.\d hours of pedalling on known cogs\.$/);
+    expect(evidenceSentences('no-fault', calm)[1]).toMatch(/skips seen in \d+\.\d hours of pedalling on known cogs\.$/);
   });
 
   it('are no row of comparisons of nothing with nothing', () => {

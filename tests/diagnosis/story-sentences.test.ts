@@ -93,7 +93,7 @@ describe('what an adjustment did, among the evidence', () => {
     const said = (change: Partial<typeof skipping>): string[] =>
       adjustmentSentences('worn-drivetrain', [{ ...chain, skipping: { ...skipping, ...change } }]);
     expect(said({})).toEqual([
-      '2026-05-04, chain replaced: the chain skipped 2 times in 2.7 hours of pedalling before, 0 times in 1.3 hours since.',
+      '2026-05-04, chain replaced: 2 skips seen in 2.7 hours of pedalling before, 0 in 1.3 hours since.',
     ]);
     expect(said({ probabilityFewer: 0.96 })[0]).toMatch(/since: it helped\.$/);
     expect(said({ after: { skips: 0, hours: 0 } })).toEqual([]);

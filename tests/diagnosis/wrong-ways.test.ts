@@ -7,8 +7,8 @@ import { adjustedBike, lost, slow, verdictOn } from './now/adjusted-bikes.ts';
 import { cableBike, healthyPattern } from './pattern-ride.ts';
 
 const low = slow('to-larger');
-const besides = ({ comparisons, wrongWays }: Diagnosis): string =>
-  adjustmentVerdict(adjustmentReport(comparisons[0], cableBike, wrongWays));
+const besides = (verdict: Diagnosis): string =>
+  adjustmentVerdict(adjustmentReport(verdict.comparisons[0], cableBike, verdict));
 
 describe('an entry that turned the fault further the way in which it is out', () => {
   it('is taken back first, and said to be the wrong way in the step and beside it', () => {

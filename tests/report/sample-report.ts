@@ -163,6 +163,7 @@ export const sampleDiagnosis: Diagnosis = {
   shiftsWellSince: null,
   comparisons: [],
   wrongWays: [],
+  helpedAgainst: [],
   notes: ['The second ride has few shifts onto the smallest cog.'],
   suggestion: {
     namesCause: true,

@@ -11,12 +11,16 @@ const zero = Object.fromEntries(Object.keys(ride.counts).map((name) => [name, 0]
 const of = (evidence: BikeRide['evidence'], counts: Partial<BikeRide['counts']> = {}) =>
   ({ ...ride, evidence, counts: { ...zero, ...counts } }) as BikeRide;
 
+const sparse = (one: BikeRide): BikeRide => ({ ...one, warnings: [{ code: 'sparse-records', message: 'far apart' }] });
+
 describe('what cannot be seen in a ride is no 0', () => {
   it.each<[string, BikeRide, string]>([
     ['all recorded', of('full', { shifts: 4, clean: 4 }), '4 4 0 0 0 0 0 0'],
     ['none judged', of('full', { shifts: 2, unjudged: 2 }), '2 0 - - - 0 0 0'],
     ['no cadence', of('commands-only', { shifts: 3, unjudged: 3 }), '3 0 - - - - - -'],
     ['no gear records', of('ratio-only', { skips: 1 }), '- - - - - - 0 1'],
+    ['records far apart', sparse(of('full', { shifts: 4, clean: 4 })), '4 4 0 0 0 0 0 -'],
+    ['a skip found all the same', sparse(of('full', { shifts: 4, clean: 4, skips: 1 })), '4 4 0 0 0 0 0 1'],
     ['nothing', of('none'), '- - - - - - - -'],
   ])('%s', (_what, one, cells) => {
     const { shifts, judged, late, missed, overshot, ghostShifts, chainDrops, skips } = seenCounts(one);

@@ -26,10 +26,19 @@ it('is not said where nobody tried the cog that would tell, and else with how of
   const { diagnosis, ...rest } = sampleReport();
   const count = { asked: 1, shifts: 1, trouble: 0, lost: 0 };
   const trial = { end: 'past-largest', before: { ...count, lost: 1 }, since: count } as const;
-  const said = (setting: 'same' | 'untested') =>
-    stillThereSentence({ ...rest, diagnosis: { ...diagnosis, now: { ...diagnosis.now, setting, trial } } });
+  const { since } = diagnosis.now;
+  const said = (setting: 'same' | 'untested', pastLargest = 0) => {
+    const now = {
+      ...diagnosis.now,
+      setting,
+      trial,
+      since: { ...since, chainDrops: { ...since.chainDrops, pastLargest } },
+    };
+    return stillThereSentence({ ...rest, diagnosis: { ...diagnosis, now } });
+  };
   expect(said('untested')).toBeNull();
   expect(said('same')).toMatch(/90 %: the largest cog was tried in 1 judged shift since\.$/);
+  expect(said('same', 2)).toMatch(/90 %: the chain was lost past the largest cog 2 times since\.$/);
 });
 
 it('owns that shifts still fail as they did where the adjustment should have cured it', () => {

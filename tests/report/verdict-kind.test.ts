@@ -91,7 +91,7 @@ const cases: Case[] = [
     diagnosis: { suggestion: nothingToTurn, cured: true, stillThere: 0.1, unexplained: left },
     kind: 'cured',
     sentence:
-      'It was cable tension too low (78 %), and the last adjustment seems to have cured it. Explained by none: 40 of 40',
+      'It was cable tension too low (78 %), and what was done on 2026-04-12 (cable tension +2 clicks) seems to have cured it. Explained by none: 40 of 40',
     headline: 'Cable tension too low: it seems cured',
     tone: 'alarm',
   },
@@ -163,7 +163,8 @@ const cases: Case[] = [
     probability: 0.78,
     diagnosis: { suggestion: nothingToTurn, cured: true, stillThere: 0.1 },
     kind: 'cured',
-    sentence: 'It was cable tension too low (78 %), and the last adjustment seems to have cured it.',
+    sentence:
+      'It was cable tension too low (78 %), and what was done on 2026-04-12 (cable tension +2 clicks) seems to have cured it.',
     headline: 'Cable tension too low: it seems cured',
     tone: 'good',
   },
@@ -179,7 +180,7 @@ const cases: Case[] = [
     },
     kind: 'cured',
     sentence:
-      'The last adjustment seems to have cured what was wrong: since then 10 of 73 judged shifts went wrong. What it was stays open: cable tension too low (78 %) or friction in cable and housing (12 %).',
+      'What was done on 2026-04-12 (cable tension +2 clicks) seems to have cured what was wrong: since then 10 of 73 judged shifts went wrong. What it was stays open: cable tension too low (78 %) or friction in cable and housing (12 %).',
     headline: 'Shifts well since the last adjustment',
     tone: 'good',
   },

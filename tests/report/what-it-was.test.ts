@@ -1,6 +1,5 @@
 import { parseHTML } from 'linkedom';
 import { describe, expect, it } from 'vitest';
-import { lastDone } from '../../src/adjustments/last-done.ts';
 import type { Cause } from '../../src/diagnosis/causes.ts';
 import { htmlVerdict } from '../../src/report/html/html-verdict.ts';
 import type { Report } from '../../src/report/report-schema.ts';
@@ -68,13 +67,12 @@ describe('causes that are gone', () => {
     expect(textReport(sample)).not.toContain('What it was at first');
   });
 
-  it('were cured by all that was done last, where that was several things between the same shifts', () => {
+  it('were cured by all that was done between the same shifts, each of it named', () => {
     const [one] = cured.adjustments;
-    const together = [one, one].map((made) => ({ ...made, sharedPeriod: true }));
-    expect(verdictSentence({ ...cured, adjustments: together })).toMatch(
-      /^It was cable tension too low \(78 %\), and what was done last, all together, seems to have cured it\.$/,
+    const chain = { ...one, parameter: 'chain', amount: null, unit: 'done' };
+    expect(verdictSentence({ ...cured, adjustments: [one, chain] })).toMatch(
+      /^It was cable tension too low \(78 %\), and what was done on \S+ \(cable tension \+2 clicks and chain replaced\) seems to have cured it\.$/,
     );
-    expect(lastDone([{ sharedPeriod: true }, { sharedPeriod: false }])).toBe('the last adjustment');
   });
 });
 
@@ -90,10 +88,10 @@ describe('a limit that was opened and has let the chain past its cog since', () 
     expect(limitVerdict(end(0), opened)).toEqual([
       'It went too far: 0 of 3 shifts onto the largest cog went wrong before, 1 of 3 since (the chain was lost past it 1 time).',
     ]);
-    for (const [count, made] of [
-      [end(1), opened],
-      [end(0), { ...opened, amount: 1 }],
+    for (const [count, made, said] of [
+      [end(1), opened, /^1 of 3 shifts onto the largest cog went wrong before .*, 1 of 3 since/],
+      [end(0), { ...opened, amount: 1 }, /^Not decided yet/],
     ] as const)
-      expect(limitVerdict(count, made)[0]).toMatch(/^Not decided yet/);
+      expect(limitVerdict(count, made)[0]).toMatch(said);
   });
 });

@@ -1,11 +1,12 @@
 import { endWords, untriedWords } from '../../adjustments/end-cog-words.ts';
-import { lastDone } from '../../adjustments/last-done.ts';
 import { parameterName } from '../../adjustments/parameter-words.ts';
 import { counted } from '../../numeric/counted.ts';
 import { figure } from '../../numeric/figure.ts';
 import { limitAt } from '../cassette-ends.ts';
 import { causePhrase } from '../cause-words.ts';
+import { curedBy } from '../now/cured-by.ts';
 import type { LimitTrial } from '../now/limit-trial.ts';
+import { isTurnable } from '../now/turned-towards.ts';
 import { toldByHand } from '../told-by-hand.ts';
 import { NAMED_ALONE } from '../verdict-limits.ts';
 import { generalCautions, nextStep } from './next-steps.ts';
@@ -13,6 +14,7 @@ import { notSettled } from './not-settled.ts';
 import { KEEP_RECORDING, nothingToTurn, type Step } from './step.ts';
 import type { Fault, SuggestionFacts } from './suggestion-facts.ts';
 import { nothingNeedsTurning } from './turn-nothing.ts';
+import { undoesCure } from './undoes-cure.ts';
 import { verifyNow } from './verify-now.ts';
 
 /** The step where the last adjustment cured the fault, or nobody knows yet what it did. */
@@ -27,7 +29,7 @@ function cured(cause: Fault, facts: SuggestionFacts): Step {
   const [{ probability }] = facts.ranked;
   const known = probability >= NAMED_ALONE && !facts.undecided;
   return nothingToTurn(
-    `Leave it as it is: ${lastDone(facts.comparisons)} seems to have cured ${known ? causePhrase(cause, facts.electronic) : 'what was wrong'}.`,
+    `Leave it as it is: ${curedBy(facts.comparisons, [cause, ...(facts.undecided?.between ?? [])])} seems to have cured ${known ? causePhrase(cause, facts.electronic) : 'what was wrong'}.`,
     nothingNeedsTurning(facts),
     `Nothing more needs to be tried: ${shownBy(facts)} ${KEEP_RECORDING}`,
   );
@@ -63,11 +65,13 @@ function tryLimitFirst(cause: Fault, trial: LimitTrial, facts: SuggestionFacts):
 /** One thing at a time: what was turned last is ridden on before anything else is turned. */
 function rideFirst(cause: Fault, untested: { at: string; parameter: string }, facts: SuggestionFacts): Step {
   const step = nextStep(cause, facts.electronic);
+  const undone = isTurnable(cause) ? undoesCure(cause, facts) : null;
   return {
     namesCause: true,
     parameter: step.parameter,
     steps: [
-      `Ride before anything more is turned: no shift was judged yet after what was done on ${untested.at.slice(0, 10)}: ${parameterName(untested.parameter)}.`,
+      ...(undone ? [undone] : []),
+      `${undone ? 'Then ride' : 'Ride'} before anything more is turned: no shift was judged yet after what was done on ${untested.at.slice(0, 10)}: ${parameterName(untested.parameter)}.`,
     ],
     start:
       'Try the shifts in question softly, away from traffic, before the ride; stop at once if the chain leaves the cogs.',

@@ -12,6 +12,7 @@ import { fewShifts } from './few-shifts.ts';
 import { forCause } from './for-cause.ts';
 import { forEither } from './for-either.ts';
 import { alsoLookThere, lookThere } from './look-there.ts';
+import { newChainCautions } from './new-chain.ts';
 import { cameOff, intoFrame, intoSpokes } from './next-steps.ts';
 import { putRight } from './put-right.ts';
 import { senseOfStep } from './sense-of-step.ts';
@@ -61,6 +62,7 @@ export function suggest(facts: SuggestionFacts): Suggestion {
     drops('past-smallest') > 0 && intoFrame,
     elsewhere(facts) > 0 && cameOff,
     ...keepOffCautions(step, facts),
+    ...newChainCautions(facts.comparisons),
   ].filter((caution): caution is string => caution !== false && !step.cautions.includes(caution));
   return {
     ...step,

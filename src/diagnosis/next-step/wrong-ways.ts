@@ -4,7 +4,7 @@ import type { StandingHarm } from '../../adjustments/standing-harm.ts';
 import type { Cause } from '../causes.ts';
 import { canBring } from '../likelihood/onset-options.ts';
 import { shiftsWell } from '../now/shifts-well.ts';
-import { signOfCure, type TurnableFault, turnableFaults, turnedTowards } from '../now/turned-towards.ts';
+import { isTurnable, signOfCure, type TurnableFault, turnedTowards } from '../now/turned-towards.ts';
 import { beganSuddenly } from '../posterior/onset.ts';
 import { opensAt } from './look-then-open.ts';
 import type { SuggestionFacts } from './suggestion-facts.ts';
@@ -14,18 +14,33 @@ export interface WrongWay extends StandingHarm {
   readonly fault: TurnableFault;
 }
 
-const isTurnable = (cause: Cause): cause is TurnableFault => (turnableFaults as readonly Cause[]).includes(cause);
-
 /**
  * Entries that, all in all, turned a fault in question further the way in which it is out, while it is there as it was found, as far as nothing
  * logged since took them back. None of what came before the fault began, or before a part was replaced that sets the same anew, and none that
  * helped for sure; nor where taking it back would open a limit past which a chain was lost.
  */
-export function wrongWays(facts: SuggestionFacts): WrongWay[] {
-  const { now, wellSince, ranked, undecided, seen } = facts;
+export const wrongWays = (facts: SuggestionFacts): WrongWay[] =>
+  stillOut(facts).flatMap((fault) => (opensAt(fault, facts) ? [] : wrongWayFor(fault, facts)));
+
+/** An entry that went towards a fault which is there, and yet it got better for sure: its sign may be wrong, and with it how far it is to go. */
+export type HelpedAgainst = Pick<WrongWay, 'at' | 'parameter' | 'fault'>;
+
+/** Entries that helped although they went towards a fault in question that is there as it was found. What took a wrong turn back is none. */
+export const helpedAgainst = (facts: SuggestionFacts): HelpedAgainst[] =>
+  stillOut(facts).flatMap((fault) =>
+    sinceItWasThere(fault, facts)
+      .filter((one) => isTowards(fault, one.parameter, one.amount) && helpedForSure(one))
+      .map(({ at, parameter }) => ({ at, parameter, fault })),
+  );
+
+const helpedForSure = ({ probabilityBetter, oppositeWays, cameBack }: AdjustmentComparison): boolean =>
+  probabilityBetter >= DECIDED_AT && !oppositeWays && !cameBack;
+
+/** The faults in question that something is turned for, while they are there as they were found. */
+function stillOut({ now, wellSince, ranked, undecided, seen }: SuggestionFacts): TurnableFault[] {
   if (now.setting !== 'same' || wellSince || ranked[0].cause === 'no-fault' || shiftsWell(seen)) return [];
   const open: readonly Cause[] = undecided?.between ?? [ranked[0].cause];
-  return open.filter(isTurnable).flatMap((fault) => (opensAt(fault, facts) ? [] : wrongWayFor(fault, facts)));
+  return open.filter(isTurnable);
 }
 
 function wrongWayFor(fault: TurnableFault, facts: SuggestionFacts): WrongWay[] {

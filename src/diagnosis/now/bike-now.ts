@@ -82,7 +82,9 @@ export function bikeNow(facts: NowFacts): BikeNow {
   const turnedSoFar = turnedAgainst(cause, turned);
   const turnedRight = turnedSoFar > 0;
   const left = tested ? leftOf(facts, trial, turnedRight) : 1;
-  const lastGroup = evidence.groups.at(-1)?.adjustments ?? [];
+  const lastAt = adjustments.at(-1)?.at;
+  const lastGroup =
+    evidence.groups.findLast(({ adjustments: made }) => made.some(({ at }) => at === lastAt))?.adjustments ?? [];
   const tooFar = found && { ...found, byLast: found.lastTowards && lastGroup.some(({ at }) => at === found.lastAt) };
   const opposite = oppositeOf(cause);
   const own = particles.filter((particle) => particle.cause === cause);

@@ -9,8 +9,8 @@ const routine: readonly Adjustment['parameter'][] = ['chain', 'cassette', 'wheel
 const wears = (cause: Cause): boolean => cause === 'worn-drivetrain';
 
 /**
- * The adjustments without those that end the list, that no ride came after, and that can have changed nothing about a cause: a new chain
- * after a cure leaves it a cure, and one after a fault leaves it a fault. Empty where nothing else is logged.
+ * The adjustments without those that end the list and can have changed nothing about a cause: a new chain after a cure leaves it a cure, and
+ * one after a fault leaves it a fault, and so does any part that no ride came after. Empty where nothing else is logged.
  *
  * @param adjustments in order of time
  */
@@ -22,6 +22,9 @@ export function riddenOn(
   const endsMs = rides.filter(({ startMs }) => hasClock(startMs)).map((ride) => ride.startMs + ride.durationS * 1000);
   const lastMs = Math.max(Number.NEGATIVE_INFINITY, ...endsMs);
   const idle = ({ at, parameter }: Adjustment): boolean =>
-    Date.parse(at) >= lastMs && routine.includes(parameter) && !canBring(cause, parameter) && !wears(cause);
+    (parameter === 'chain' || Date.parse(at) >= lastMs) &&
+    routine.includes(parameter) &&
+    !canBring(cause, parameter) &&
+    !wears(cause);
   return adjustments.slice(0, adjustments.findLastIndex((one) => !idle(one)) + 1);
 }

@@ -28,6 +28,9 @@ const turnable: Readonly<Record<TurnableFault, Turnable>> = {
 /** Every fault that has one on the other side of its setting. */
 export const turnableFaults = Object.keys(turnable) as TurnableFault[];
 
+/** Whether a cause lies on one side of a setting. */
+export const isTurnable = (cause: Cause): cause is TurnableFault => cause in turnable;
+
 /** The fault on the other side of the same setting; null where there is none. */
 export const oppositeOf = (cause: Cause): TurnableFault | null =>
   cause in turnable ? turnable[cause as TurnableFault].opposite : null;

@@ -142,7 +142,7 @@ function lostPastEnds(seen: Observed): string[] {
 function worn(seen: Observed, partsReplaced: boolean): string[] {
   const skips = seen.skips();
   const hours = hoursOnKnownCogs(seen);
-  if (skips === 0) return [sentence(`no skip under load in ${hours}`)];
+  if (skips === 0) return [sentence(`no skip under load was seen in ${hours}`)];
   const most = seen.pedallingShare.indexOf(Math.max(...seen.pedallingShare));
   const within = partsReplaced ? 'in all, on the old parts and the new' : `in ${hours}`;
   return [
@@ -169,7 +169,7 @@ function noFault(seen: Observed): string[] {
     : '';
   lines.push(
     sentence(
-      `${unasked}${counted(drops, 'dropped chain')} and ${counted(seen.skips(), 'skip')} in ${hoursOnKnownCogs(seen)}`,
+      `${unasked}${counted(drops, 'dropped chain')} and ${counted(seen.skips(), 'skip')} seen in ${hoursOnKnownCogs(seen)}`,
     ),
   );
   if (seen.weakShifts > 0)

@@ -14,11 +14,13 @@ export const adjustmentEntries = (adjustments: readonly AdjustmentReport[]): str
       `${made.map((one) => `${utcDayAndTime(one.at)}  ${adjustmentWords(one)}`).join('; ')}. ${verdictOfAll(made)}`,
   );
 
-function verdictOfAll(made: readonly AdjustmentReport[]): string {
+function verdictOfAll(all: readonly AdjustmentReport[]): string {
+  const made = all.filter(({ cancelledOut }) => !cancelledOut);
+  const takenBack = all.filter(({ cancelledOut }) => cancelledOut).slice(0, 1);
   const together = made.filter(({ endCog, skipping }) => !endCog && !skipping).slice(0, 1);
   const worn = made.filter(({ skipping }) => skipping).slice(0, 1);
   const limits = made.filter(({ endCog }) => endCog);
-  const said = new Set([...together, ...worn, ...limits].flatMap(verdictSentences));
+  const said = new Set([...takenBack, ...together, ...worn, ...limits].flatMap(verdictSentences));
   const apart = said.delete(NOT_TOLD_APART) ? [NOT_TOLD_APART] : [];
   return [...said, ...apart].join(' ');
 }

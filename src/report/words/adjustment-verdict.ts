@@ -1,6 +1,8 @@
 import { DECIDED_AT, FURTHEST_SHIFTS } from '../../adjustments/compare-rates.ts';
 import { causePhrase } from '../../diagnosis/cause-words.ts';
+import { FEWEST_SHIFTS } from '../../diagnosis/fewest-shifts.ts';
 import { counted } from '../../numeric/counted.ts';
+import { figure } from '../../numeric/figure.ts';
 import { chance } from '../../numeric/percent.ts';
 import { upperFirst } from '../../numeric/upper-first.ts';
 import type { AdjustmentReport } from '../adjustment-report-schema.ts';
@@ -16,8 +18,11 @@ export const NOT_TOLD_APART = 'No shift was judged between this and other work, 
 export const adjustmentVerdict = (adjustment: AdjustmentReport): string => verdictSentences(adjustment).join(' ');
 
 /** The same, a sentence each. */
-export function verdictSentences(adjustment: AdjustmentReport): string[] {
-  const { sharedPeriod, leftOut, endCog, skipping, parameter, wrongWayFor } = adjustment;
+export function verdictSentences(made: AdjustmentReport): string[] {
+  const { sharedPeriod, leftOut, endCog, skipping, parameter, wrongWayFor, helpedAgainst } = made;
+  if (made.cancelledOut) return ['Turned and taken back with no ride between: there is nothing to judge.'];
+  // what is taken back first is not ridden on until it is decided
+  const adjustment = wrongWayFor ? { ...made, shiftsStillNeeded: 0 } : made;
   const sentences = endCog
     ? limitVerdict(endCog, adjustment)
     : skipping
@@ -31,6 +36,10 @@ export function verdictSentences(adjustment: AdjustmentReport): string[] {
     sentences.push(
       `It was the wrong way for ${causePhrase(wrongWayFor, parameter === 'index-offset')}: take it back first.`,
     );
+  if (helpedAgainst)
+    sentences.push(
+      `Yet it went the wrong way for ${causePhrase(helpedAgainst, parameter === 'index-offset')}: check its part, amount and sign. Softer riding may make shifting better too.`,
+    );
   if (sharedPeriod) sentences.push(NOT_TOLD_APART);
   return sentences;
 }
@@ -42,12 +51,22 @@ const changedShifts = (adjustment: AdjustmentReport): boolean => {
   return (before.shifts > 0 && after.shifts > 0 && decided) || whatAllHides(adjustment, 'it') !== null;
 };
 
+/** A few shifts that went well are no bike in order yet, and a chain that moves by itself is not. */
+const nothingToMend = (before: AdjustmentReport['before'], after: AdjustmentReport['after']): boolean =>
+  before.shifts >= FEWEST_SHIFTS &&
+  after.shifts > 0 &&
+  [before, after].every(({ late, missed, overshot, ghostShifts }) => late + missed + overshot + ghostShifts === 0);
+
 /** The same by all judged shifts. */
 function overallVerdict(adjustment: AdjustmentReport): string[] {
   const { before, after, probabilityBetter, shiftsStillNeeded, sharedPeriod } = adjustment;
   const it = sharedPeriod ? 'together they' : 'it';
   const hidden = whatAllHides(adjustment, it);
   if (hidden) return [hidden];
+  if (nothingToMend(before, after))
+    return [
+      `There was nothing to mend that shifts could show: none of ${figure(before.shifts)} went wrong before, none of ${figure(after.shifts)} since.`,
+    ];
   const sentences: string[] = [];
   if (before.shifts === 0) sentences.push('Nothing was judged before it, so there is nothing to compare with.');
   else if (after.shifts === 0)

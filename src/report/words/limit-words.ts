@@ -1,3 +1,4 @@
+import { MOST_SKIPS_UNSEEN } from '../../adjustments/skip-words.ts';
 import { counted } from '../../numeric/counted.ts';
 import type { Report } from '../report-schema.ts';
 
@@ -8,6 +9,7 @@ export function limitWords(report: Report): string[] {
     'The verdict is a likelihood worked out from logs; nobody has looked at the bike. A cracked, bent or worn part is found by eye, by hand and with a gauge.',
     'Records come about once a second. A healthy shift takes less, so single shifts are judged by crank turns with a probability, and only many shifts together are sharp.',
     'No chain moves while you coast: shifts without at least 2 s of pedalling after them stay unjudged.',
+    MOST_SKIPS_UNSEEN,
   ];
   if (of('commands-only') > 0)
     limits.push(

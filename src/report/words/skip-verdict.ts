@@ -1,6 +1,6 @@
 import { DECIDED_AT } from '../../adjustments/compare-rates.ts';
 import { FURTHEST_HOURS } from '../../adjustments/compare-skips.ts';
-import { skipsBeforeAndAfter } from '../../adjustments/skip-words.ts';
+import { MOST_SKIPS_UNSEEN, skipsBeforeAndAfter } from '../../adjustments/skip-words.ts';
 import { counted } from '../../numeric/counted.ts';
 import { chance } from '../../numeric/percent.ts';
 import type { AdjustmentReport } from '../adjustment-report-schema.ts';
@@ -13,18 +13,19 @@ export function skipVerdict({ before, after, probabilityFewer, hoursStillNeeded 
   const more = stillNeeded(after.hours, hoursStillNeeded);
   if (after.hours === 0)
     return [
-      `Before it the chain skipped ${counted(before.skips, 'time')} in ${before.hours.toFixed(1)} hours of pedalling; nothing was ridden after it yet.`,
+      `Before it ${counted(before.skips, 'skip')} ${before.skips === 1 ? 'was' : 'were'} seen in ${before.hours.toFixed(1)} hours of pedalling; nothing was ridden after it yet.`,
       ...(before.skips > 0 ? more : []),
     ];
   if (before.skips + after.skips === 0)
     return [
-      `The chain did not skip in ${before.hours.toFixed(1)} hours of pedalling before, nor in ${after.hours.toFixed(1)} hours since: there was no skip to cure.`,
+      `No skip was seen in ${before.hours.toFixed(1)} hours of pedalling before, nor in ${after.hours.toFixed(1)} hours since.`,
+      MOST_SKIPS_UNSEEN,
     ];
   const helped =
     probabilityFewer >= DECIDED_AT
       ? 'That helped against skips'
       : probabilityFewer <= 1 - DECIDED_AT
-        ? 'The chain skips more often since'
+        ? 'More skips were seen since'
         : 'Not decided yet whether that helped against skips';
   return [
     `${helped}: ${skipsBeforeAndAfter({ before, after })}; fewer with a probability of ${chance(probabilityFewer)}.`,

@@ -23,9 +23,7 @@ export function stillThereSentence({
     diagnosis.causes[0].cause === 'no-fault'
   )
     return null;
-  const { trial } = diagnosis.now;
   if (diagnosis.now.setting === 'same' && diagnosis.stillThere < CURED_BELOW)
     return `By what was adjusted it should be gone (still there: ${chance(diagnosis.stillThere)}), yet shifts since fail as they did. Another fault may do the same, or less was turned than was logged.`;
-  const tried = trial ? `: ${triedWords(trial)}` : '';
-  return `After the last adjustment it is still there with a probability of ${chance(diagnosis.stillThere)}${tried}.`;
+  return `After the last adjustment it is still there with a probability of ${chance(diagnosis.stillThere)}${triedWords(diagnosis.now)}.`;
 }

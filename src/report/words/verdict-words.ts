@@ -1,8 +1,8 @@
 import { sum } from 'd3-array';
 import { endWords } from '../../adjustments/end-cog-words.ts';
-import { lastDone } from '../../adjustments/last-done.ts';
 import { causeWords } from '../../diagnosis/cause-words.ts';
 import { SAY_LITTLE } from '../../diagnosis/fewest-shifts.ts';
+import { curedBy } from '../../diagnosis/now/cured-by.ts';
 import { counted } from '../../numeric/counted.ts';
 import { figure } from '../../numeric/figure.ts';
 import { listed } from '../../numeric/listed.ts';
@@ -103,7 +103,8 @@ function putRightSentence({ diagnosis: { shiftsWellSince } }: SpokenOf, before: 
 /** What is gone need not be one cause: where several fit alike it is said that it is open. */
 function curedSentence(report: SpokenOf): string {
   const { causes, undecided, now } = report.diagnosis;
-  const cured = `${lastDone(report.adjustments)} seems to have cured`;
+  const inQuestion = [causes[0].cause, ...(undecided?.between ?? [])];
+  const cured = `${curedBy(report.adjustments, inQuestion)} seems to have cured`;
   const named = ({ cause, probability }: (typeof causes)[number]): string =>
     `${causeWords(cause, report.bike.actuation).name} (${percent(probability)})`;
   if (wasOneCause(report)) return `It was ${named(causes[0])}, and ${cured} it.`;
@@ -115,18 +116,22 @@ function curedSentence(report: SpokenOf): string {
   return `${upperFirst(cured)} what was wrong: since then ${figure(trouble)} of ${counted(shifts, 'judged shift')} went wrong. What it was stays open: ${between.map(named).join(' or ')}.`;
 }
 
-/** How often the cog that would tell was tried since its limit was seen to. */
-export const triedWords = ({ end, since }: NonNullable<Report['diagnosis']['now']['trial']>): string =>
-  `the ${endWords[end]} cog was tried ${since.shifts === 0 ? 'in no judged shift' : `in ${counted(since.shifts, 'judged shift')}`} since`;
+/** How often the cog that would tell was tried since its limit was seen to. A chain lost past it is a try too. */
+export function triedWords({ trial, since: { chainDrops } }: Report['diagnosis']['now']): string {
+  if (!trial) return '';
+  const { end, since } = trial;
+  const lost = end === 'past-largest' ? chainDrops.pastLargest : chainDrops.pastSmallest;
+  if (lost > 0) return `: the chain was lost past the ${endWords[end]} cog ${counted(lost, 'time')} since`;
+  return `: the ${endWords[end]} cog was tried ${since.shifts === 0 ? 'in no judged shift' : `in ${counted(since.shifts, 'judged shift')}`} since`;
+}
 
 /** What the rides since the last adjustment leave open. */
 function unsettledWords({ diagnosis: { now } }: SpokenOf): string {
   const { pastLargest, pastSmallest } = now.since.chainDrops;
-  const { trial } = now;
   const ends = [pastLargest > 0 && 'largest', pastSmallest > 0 && 'smallest'].filter((end) => end !== false);
   return ends.length > 0
     ? `since the last adjustment the chain was lost past the ${listed(ends)} cog, so that limit is looked at first`
-    : `the rides since the last adjustment do not tell yet whether it is cured${trial ? `: ${triedWords(trial)}` : ''}`;
+    : `the rides since the last adjustment do not tell yet whether it is cured${triedWords(now)}`;
 }
 
 /** The verdict in a sentence: the likeliest cause and how sure it is, or between which two it is open; and in another what that leaves unexplained. */

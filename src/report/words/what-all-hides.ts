@@ -21,7 +21,7 @@ export function whatAllHides(
   if (wentOnGrowing) return `Nothing shows that ${it} changed anything: ${growthWords(wentOnGrowing)}.`;
   if (!oppositeWays) return null;
   const told = `${upperFirst(it)} went two ways: ${oppositeWords(oppositeWays)}.`;
-  const both = oppositeWays.better.before.trouble > 0 && oppositeWays.worse.before.trouble > 0;
-  // one that failed nowhere before was only turned too far
-  return both && indexing.includes(parameter) ? `${told} No setting of it cures both, as with a bent hanger.` : told;
+  return oppositeWays.noneCuresBoth && indexing.includes(parameter)
+    ? `${told} No setting of it cures both, as with a bent hanger.`
+    : told;
 }

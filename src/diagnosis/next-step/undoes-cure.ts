@@ -1,0 +1,31 @@
+import { DECIDED_AT } from '../../adjustments/compare-rates.ts';
+import { troubleOf } from '../../adjustments/trouble-of.ts';
+import { turningWords } from '../../adjustments/turning-words.ts';
+import { figure } from '../../numeric/figure.ts';
+import { type TurnableFault, turnedTowards } from '../now/turned-towards.ts';
+import type { SuggestionFacts } from './suggestion-facts.ts';
+
+/**
+ * Said before a ride on what was turned last, where that takes back what had cured the fault: put it back, unless it was meant. Null where nothing
+ * was taken back, or it had not cured it.
+ */
+export function undoesCure(fault: TurnableFault, { comparisons }: SuggestionFacts): string | null {
+  const untested = comparisons.filter(({ after }) => after.shifts === 0);
+  const ridden = comparisons.filter(({ after }) => after.shifts > 0);
+  const back = turnedTowards(
+    fault,
+    untested.map((one) => ({ ...one, note: '' })),
+  );
+  const last = ridden.findLast(({ parameter }) => untested.some((one) => one.parameter === parameter));
+  if (!back || !last || turnedTowards(fault, [{ ...last, note: '' }])) return null;
+  const { trouble, shifts } = troubleOf(last.after);
+  if (last.probabilityBetter < DECIDED_AT || trouble / shifts > STILL_WELL) return null;
+  const undone = untested.find((one) => one.parameter === last.parameter);
+  if (!undone) return null;
+  const amount = Math.sign(last.amount ?? 1) * back.amount;
+  const done = turningWords({ parameter: last.parameter, unit: last.unit, amount });
+  return `What was done on ${undone.at.slice(0, 10)} takes back what cured it on ${last.at.slice(0, 10)} (${figure(trouble)} of ${figure(shifts)} judged shifts went wrong since that): ${done} again, unless it was meant.`;
+}
+
+/** A rate of trouble up to this is a bike that shifts well. An assumption of ours. */
+const STILL_WELL = 0.03;

@@ -1,0 +1,46 @@
+import { describe, expect, it } from 'vitest';
+import { diagnose } from '../../../src/diagnosis/diagnose.ts';
+import { curedBy } from '../../../src/diagnosis/now/cured-by.ts';
+import { healthyPattern } from '../pattern-ride.ts';
+import { adjustedBike, slow, type Turn, turned } from './adjusted-bikes.ts';
+
+const made = (day: number, turn: Turn, group: number, cancelledOut = false) => ({
+  ...turned(day, turn),
+  ...{ group, cancelledOut },
+});
+
+describe('a cure', () => {
+  it('is credited to the last thing done that touches the cause', () => {
+    const clicks = made(1, ['cable-tension', 3], 0);
+    const by = (...then: ReturnType<typeof made>[]): string => curedBy([clicks, ...then], ['cable-tension-low']);
+    const credited = 'what was done on 2026-05-02 (cable tension +3 clicks)';
+    expect(by()).toBe(credited);
+    expect(by(made(3, ['chain', null], 1))).toBe(credited);
+    expect(by(made(3, ['cable-tension', -3], 1, true), made(3, ['cable-tension', 3], 1, true))).toBe(credited);
+    expect(by(made(3, ['cable-tension', 1], 1), made(3, ['chain', null], 1))).toBe(
+      'what was done on 2026-05-04 (cable tension +1 click and chain replaced)',
+    );
+    expect(curedBy([clicks, made(3, ['chain', null], 1)], ['pulley-gap-large'])).toMatch(/\(chain replaced\)$/);
+  });
+
+  it('is counted from there, whatever chain came on or was turned and taken back since', () => {
+    const bike = adjustedBike([
+      { pattern: slow('to-larger') },
+      { pattern: slow('to-larger') },
+      { pattern: healthyPattern, after: ['cable-tension', 3] },
+      { pattern: healthyPattern },
+    ]);
+    const since = (...more: readonly (readonly [day: number, turn: Turn, note?: string])[]) => {
+      const adjustments = [...bike.adjustments, ...more.map(([day, turn]) => turned(day, turn))];
+      const { now, suggestion } = diagnose({ ...bike, adjustments });
+      return [now.setting, now.since.at, suggestion.action];
+    };
+    const cured = since();
+    expect(cured[0]).toBe('cured');
+    expect(cured[1]).toBe('2026-05-04T18:00:00.000Z');
+    expect(cured[2]).toMatch(/what was done on 2026-05-04 \(cable tension \+3 clicks\) seems to have cured/);
+    expect(since([5, ['chain', null]])).toEqual(cured);
+    const fiddled = [-3, 3].map((amount): [number, Turn] => [5, ['cable-tension', amount]]);
+    expect(since(...fiddled)).toEqual(cured);
+  });
+});
