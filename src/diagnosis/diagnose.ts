@@ -1,6 +1,7 @@
 import { adjustmentsThatCount } from '../adjustments/adjustments-that-count.ts';
 import { type AdjustmentComparison, compareAdjustments } from '../adjustments/compare-adjustments.ts';
 import { cogPitchMm } from '../drivetrain/cog-pitch.ts';
+import { beside, isAnotherFault, onsetSince, ridesToLookAtAlone, withAnotherFault } from './another-since.ts';
 import { type Cause, causes } from './causes.ts';
 import { planNextRide } from './check-ride/plan-next-ride.ts';
 import type { Diagnosis, DiagnosisInput } from './diagnosis.ts';
@@ -34,9 +35,28 @@ import { unexplainedTrouble } from './unexplained/unexplained-trouble.ts';
  * wide offset, and a suggestion that names no part.
  */
 export function diagnose(input: DiagnosisInput): Diagnosis {
+  const whole = lookAt(input);
+  const newer = ridesToLookAtAlone(input, whole.facts);
+  const alone = newer && lookAt(newer, whole.facts);
+  const verdict = verdictOf(whole, input.bike);
+  return alone && isAnotherFault(whole.facts, alone)
+    ? withAnotherFault(verdict, verdictOf(alone, input.bike))
+    : verdict;
+}
+
+/** Rides with all that the next step hangs on, and the step. */
+interface Looked {
+  readonly reached: Reached;
+  readonly facts: SuggestionFacts;
+  readonly separates: Diagnosis['separates'];
+  readonly suggestion: Diagnosis['suggestion'];
+}
+
+/** @param before what all rides show, where `input` holds those since the last adjustment alone */
+function lookAt(input: DiagnosisInput, before: SuggestionFacts | null = null): Looked {
   const { bike } = input;
   const electronic = bike.actuation === 'electronic';
-  const reached = reachVerdict(input);
+  const reached = reachVerdict(input, before);
   const { evidence, particles, seen, top, ranked, onset, now, comparisons } = reached;
   const undecided = whatIsOpen(reached, electronic);
   const unexplained = leftUnexplained(reached, undecided ? undecided.between : [top], electronic);
@@ -46,7 +66,7 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
     ranked,
     seen,
     // of every ride, also those that could not be weighed: damage is no matter of likelihood
-    drops: observe(input.rides, bike).drops,
+    drops: before?.drops ?? observe(input.rides, bike).drops,
     undatedShifts: evidence.undatedShifts,
     ridesLeftOut: input.rides.length === 0 ? (input.ridesLeftOut ?? 0) : 0,
     undecided,
@@ -58,24 +78,29 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
     ...{ now, comparisons, checkRide, electronic },
     wellSince: reached.wellSince,
   };
-  const suggestion = suggest(facts);
+  return { reached, facts, separates, suggestion: suggest(facts) };
+}
+
+function verdictOf({ reached, facts, separates, suggestion }: Looked, bike: DiagnosisInput['bike']): Diagnosis {
+  const { evidence, particles, seen, ranked, now } = reached;
   return {
     causes: ranked,
     weighed: weighedRides(evidence, seen),
     lateralOffsetMm: lateralOffset(particles),
     lateralErrorMm: lateralErrors(particles, bike),
     clicks: facts.clicks,
-    onset,
-    riderPart: rider,
+    onset: facts.onset,
+    riderPart: facts.rider,
     separates,
     undecided: facts.undecided,
-    checkRide,
-    unexplained,
+    checkRide: facts.checkRide,
+    unexplained: facts.unexplained,
     now: nowVerdict(now),
     stillThere: now.stillThere,
+    anotherSince: null,
     cured: now.setting === 'cured',
     shiftsWellSince: reached.wellSince,
-    comparisons,
+    comparisons: reached.comparisons,
     notes: evidence.notes,
     suggestion,
     wrongWays: suggestion.namesCause ? wrongWays(facts) : [],
@@ -98,7 +123,7 @@ interface Reached extends CausesWeighed {
   readonly wellSince: Diagnosis['shiftsWellSince'];
 }
 
-function reachVerdict(input: DiagnosisInput): Reached {
+function reachVerdict(input: DiagnosisInput, before: SuggestionFacts | null): Reached {
   const { bike } = input;
   const adjustments = adjustmentsThatCount(input.adjustments, bike.actuation);
   const evidence = buildEvidence(input);
@@ -115,7 +140,7 @@ function reachVerdict(input: DiagnosisInput): Reached {
   const began = faultOnset(particles, top, evidence, whereItShowed(particles, weighed.model, top));
   // over all rides, also those too old to be weighed: the report has one answer to whether an adjustment helped
   const comparisons = compareAdjustments(input.rides, adjustments, bike.cassette.length, suddenStartMs(began));
-  const onset = onsetBesideReturn(began, top, comparisons);
+  const onset = before ? onsetSince(began) : onsetBesideReturn(began, top, comparisons);
   const ranked = rankCauses(probabilities, { seen, failsOneWay, comparisons, onset, rides: evidence.rides.length });
   const clicks = turnsNeeded(particles, top, bike.actuation === 'electronic');
   const { rides } = input;
@@ -129,7 +154,8 @@ function reachVerdict(input: DiagnosisInput): Reached {
   });
   const wellSince = answersFirst(now) ? null : well;
   const found = { evidence, weighed, probabilities, failsOneWay, particles, lookAhead, seen, top };
-  return { ...found, ranked, onset, comparisons, clicks, now, wellSince };
+  const alone = { ...found, ranked, onset, comparisons, clicks, now, wellSince };
+  return before ? { ...alone, now: beside(now, before), comparisons: before.comparisons } : alone;
 }
 
 /** Whether what became of the last adjustment, or a chain lost since, is to be told before that the newest rides shift well. */

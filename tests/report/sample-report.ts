@@ -158,6 +158,7 @@ export const sampleDiagnosis: Diagnosis = {
     },
   },
   stillThere: 0.9,
+  anotherSince: null,
   cured: false,
   shiftsWellSince: null,
   comparisons: [],

@@ -18,6 +18,8 @@ function sheetOf({ bike, bikeSource, state, rides, trend, lastRideAt, report, ad
     lastRideAt,
     totals: report!.rides[0].counts,
     causes: report!.diagnosis.causes,
+    causesTitle: 'Likeliest causes',
+    verdict: null,
     weighed: report!.diagnosis.weighed,
     lateralOffsetMm: report!.diagnosis.lateralOffsetMm,
     suggestion: report!.diagnosis.suggestion,
