@@ -38,9 +38,8 @@ export function planNextRide(input: DiagnosisInput, facts: NextRideFacts): Pick<
   const kept: KeptFrom = { unseen, atRisk: endsAtRisk(particles, now.keepOff, named) };
   const [{ cause: first }, { cause: second }] = ranked;
   const rivals = rivalsOf(weighed, undecided?.between ?? [first, second]);
-  // a fault that was cured, or turned into another for all that is known, shows nothing any more by which it could be told apart
-  const turnedOver = now.setting === 'overdone' || (now.setting === 'unsettled' && now.pastTheMark > now.stillThere);
-  const gone = now.setting === 'cured' || turnedOver || wellSince;
+  // a fault that was cured or turned into another shows nothing any more by which it could be told apart
+  const gone = now.setting === 'cured' || now.setting === 'overdone' || wellSince;
   const saysNothing = seen.all.shifts + seen.events === 0;
   const { plan, tells } = planShifts(input, facts, rivals, kept);
   const on = {
