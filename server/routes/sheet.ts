@@ -1,7 +1,10 @@
 import { z } from 'zod';
+import { causesNow } from '../../src/report/causes-now.ts';
 import type { Report } from '../../src/report/report-schema.ts';
 import { sumCounts } from '../../src/report/ride-counts.ts';
 import { ridesThatCount } from '../../src/report/rides-that-count.ts';
+import { explainedSentence } from '../../src/report/words/verdict-words.ts';
+import { titleOfCausesNow, wasOnce } from '../../src/report/words/what-it-was.ts';
 import { defineRoute } from '../http/define-route.ts';
 import { type bikeDetailShape, sheetShape } from '../shapes/bike-shapes.ts';
 import { listAdjustments } from '../store/adjustment-store.ts';
@@ -46,8 +49,10 @@ export const sheetRoutes = [
         firstRideAt: starts[0] ?? null,
         lastRideAt: starts.at(-1) ?? null,
         totals: sumCounts(rides),
-        causes: report?.diagnosis.causes.slice(0, LIKELIEST) ?? [],
-        weighed: report?.diagnosis.weighed ?? null,
+        causes: report ? causesNow(report.diagnosis).causes.slice(0, LIKELIEST) : [],
+        causesTitle: report ? titleOfCausesNow(report, 'Likeliest causes') : '',
+        verdict: report && wasOnce(report) ? explainedSentence(report) : null,
+        weighed: report ? (report.diagnosis.anotherSince ?? report.diagnosis).weighed : null,
         lateralOffsetMm: report?.diagnosis.lateralOffsetMm ?? null,
         suggestion: report?.diagnosis.suggestion ?? null,
         cogs: report?.cogs ?? [],

@@ -127,6 +127,8 @@ export const sheetShape = z.object({
   lastRideAt: time.nullable(),
   totals: rideReportSchema.shape.counts,
   causes: diagnosisSchema.shape.causes,
+  causesTitle: z.string().describe('What the causes are of: what is wrong now, or what was wrong at first'),
+  verdict: z.string().nullable().describe('What was wrong and what is wrong by now, where the two differ; else null'),
   weighed: diagnosisSchema.shape.weighed.nullable(),
   lateralOffsetMm: diagnosisSchema.shape.lateralOffsetMm.nullable(),
   suggestion: diagnosisSchema.shape.suggestion.nullable(),

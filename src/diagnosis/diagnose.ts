@@ -4,6 +4,7 @@ import { cancelledOut } from '../adjustments/cancelled-out.ts';
 import { type AdjustmentComparison, compareAdjustments } from '../adjustments/compare-adjustments.ts';
 import type { Look } from '../adjustments/looks.ts';
 import { cogPitchMm } from '../drivetrain/cog-pitch.ts';
+import { beside, isAnotherFault, onsetSince, ridesToLookAtAlone, withAnotherFault } from './another-since.ts';
 import { type Cause, causes } from './causes.ts';
 import { planNextRide } from './check-ride/plan-next-ride.ts';
 import type { Diagnosis, DiagnosisInput } from './diagnosis.ts';
@@ -13,7 +14,7 @@ import { suggest } from './next-step/suggest.ts';
 import type { SuggestionFacts } from './next-step/suggestion-facts.ts';
 import { helpedAgainst, wrongWays } from './next-step/wrong-ways.ts';
 import { type BikeNow, bikeNow } from './now/bike-now.ts';
-import { limitOrHanger } from './now/limit-or-hanger.ts';
+import { limitOrHanger as mayBeHanger } from './now/limit-or-hanger.ts';
 import { looksThatStand } from './now/looks-that-stand.ts';
 import { nowVerdict } from './now/now-verdict.ts';
 import { shiftsWellSince } from './now/shifts-well.ts';
@@ -40,9 +41,29 @@ import { unexplainedTrouble } from './unexplained/unexplained-trouble.ts';
  * wide offset, and a suggestion that names no part.
  */
 export function diagnose(input: DiagnosisInput): Diagnosis {
+  const whole = lookAt(input);
+  const newer = ridesToLookAtAlone(input, whole.facts);
+  const alone = newer && lookAt(newer, whole.facts);
+  const verdict = verdictOf(whole, input.bike);
+  return alone && isAnotherFault(whole.facts, alone)
+    ? withAnotherFault(verdict, verdictOf(alone, input.bike))
+    : verdict;
+}
+
+/** Rides with all that the next step hangs on, and the step. */
+interface Looked {
+  readonly reached: Reached;
+  readonly facts: SuggestionFacts;
+  readonly separates: Diagnosis['separates'];
+  readonly suggestion: Diagnosis['suggestion'];
+  readonly limitOrHanger: boolean;
+}
+
+/** @param before what all rides show, where `input` holds those since the last adjustment alone */
+function lookAt(input: DiagnosisInput, before: SuggestionFacts | null = null): Looked {
   const { bike } = input;
   const electronic = bike.actuation === 'electronic';
-  const reached = reachVerdict(input);
+  const reached = reachVerdict(input, before);
   const { evidence, particles, seen, top, ranked, onset, now, comparisons, foundRight } = reached;
   const undecided = whatIsOpen(reached, electronic);
   const unexplained = leftUnexplained(reached, undecided ? undecided.between : [top], electronic);
@@ -52,7 +73,7 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
     ranked,
     seen,
     // of every ride, also those that could not be weighed: damage is no matter of likelihood
-    drops: observe(input.rides, bike).drops,
+    drops: before?.drops ?? observe(input.rides, bike).drops,
     undatedShifts: evidence.undatedShifts,
     ridesLeftOut: input.rides.length === 0 ? (input.ridesLeftOut ?? 0) : 0,
     undecided,
@@ -64,22 +85,33 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
     ...{ now, comparisons, foundRight, checkRide, electronic },
     wellSince: reached.wellSince,
   };
-  const suggestion = suggest(facts);
+  return {
+    ...{ reached, facts, separates, suggestion: suggest(facts) },
+    limitOrHanger: mayBeHanger({ ...input, cause: top, foundRight }),
+  };
+}
+
+function verdictOf(
+  { reached, facts, separates, suggestion, limitOrHanger }: Looked,
+  bike: DiagnosisInput['bike'],
+): Diagnosis {
+  const { evidence, particles, seen, ranked, now, foundRight } = reached;
   return {
     causes: withLooks(ranked, foundRight),
     weighed: weighedRides(evidence, seen),
     lateralOffsetMm: lateralOffset(particles),
     lateralErrorMm: lateralErrors(particles, bike),
     clicks: facts.clicks,
-    onset,
-    riderPart: rider,
+    onset: facts.onset,
+    riderPart: facts.rider,
     separates,
     undecided: facts.undecided,
-    checkRide,
-    unexplained,
+    checkRide: facts.checkRide,
+    unexplained: facts.unexplained,
     now: nowVerdict(now),
     stillThere: now.stillThere,
-    limitOrHanger: limitOrHanger({ ...input, cause: top, foundRight }),
+    limitOrHanger,
+    anotherSince: null,
     cured: now.setting === 'cured',
     shiftsWellSince: reached.wellSince,
     comparisons: reached.compared,
@@ -113,7 +145,7 @@ interface Reached extends CausesWeighed {
   readonly wellSince: Diagnosis['shiftsWellSince'];
 }
 
-function reachVerdict(input: DiagnosisInput): Reached {
+function reachVerdict(input: DiagnosisInput, before: SuggestionFacts | null): Reached {
   const { bike } = input;
   const adjustments = adjustmentsThatCount(input.adjustments, bike.actuation);
   const cancelled = cancelledOut(adjustments, input.rides);
@@ -133,7 +165,7 @@ function reachVerdict(input: DiagnosisInput): Reached {
   // over all rides, also those too old to be weighed: the report has one answer to whether an adjustment helped
   const compared = compareAdjustments(input.rides, adjustments, bike.cassette.length, suddenStartMs(began));
   const comparisons = compared.filter((one) => !one.cancelledOut);
-  const onset = onsetBesideReturn(began, top, comparisons);
+  const onset = before ? onsetSince(began) : onsetBesideReturn(began, top, comparisons);
   const ranked = rankCauses(probabilities, { seen, failsOneWay, comparisons, onset, rides: evidence.rides.length });
   const clicks = turnsNeeded(particles, top, bike.actuation === 'electronic');
   const { rides } = input;
@@ -148,7 +180,8 @@ function reachVerdict(input: DiagnosisInput): Reached {
   });
   const wellSince = answersFirst(now) ? null : well;
   const found = { evidence, weighed, probabilities, failsOneWay, particles, lookAhead, seen, top };
-  return { ...found, ranked, onset, compared, comparisons, foundRight, clicks, now, wellSince };
+  const alone = { ...found, ranked, onset, compared, comparisons, foundRight, clicks, now, wellSince };
+  return before ? { ...alone, now: beside(now, before), comparisons: before.comparisons } : alone;
 }
 
 /** Whether what became of the last adjustment, or a chain lost since, is to be told before that the newest rides shift well. */

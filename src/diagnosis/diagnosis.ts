@@ -167,6 +167,16 @@ export interface NowVerdict {
   };
 }
 
+/** What the rides since the last adjustment show by themselves, where the fault that all rides name is most likely gone. */
+export interface AnotherSince {
+  /** Every cause, likeliest first, weighed by these rides alone; sums to 1. */
+  readonly causes: readonly CauseVerdict[];
+  readonly weighed: WeighedRides;
+  /** `steady` never: what is there from the first of these rides may have been there before. */
+  readonly onset: Onset;
+  readonly undecided: Undecided | null;
+}
+
 /** Shifts to ride on purpose: `count` times from one cog to the next (cogs named by their teeth). */
 export interface CheckRideBlock {
   readonly count: number;
@@ -223,6 +233,11 @@ export interface Diagnosis {
   readonly stillThere: number;
   /** Whether a low limit that is named may be a bent hanger, which nobody has looked at since the chain was lost past the largest cog. */
   readonly limitOrHanger: boolean;
+  /**
+   * Set where that fault is most likely gone and the rides since the last adjustment name another by themselves (`now.setting` is `another`): then `causes`, `weighed`, `onset`,
+   * `undecided` and `stillThere` are of what was wrong at first, and all that is advised, with the errors as the bike stands, of this.
+   */
+  readonly anotherSince: AnotherSince | null;
   /** Whether the last adjustment cured it: it is most likely there no longer, and the rides since do not fail. */
   readonly cured: boolean;
   /** Set where the newest rides shift well though no logged adjustment accounts for it; null otherwise. */

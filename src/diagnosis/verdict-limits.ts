@@ -4,5 +4,7 @@
 export const LIKELY_ENOUGH = 0.5;
 /** Less likely than this, the likeliest cause is not named alone. */
 export const NAMED_ALONE = 0.6;
+/** Less likely than this, a cause is counted and not explained: hardly anything speaks for it. */
+export const EXPLAINED_FROM = 0.05;
 /** From this on a verdict is as good as sure. */
 export const ALL_BUT_SURE = 0.85;

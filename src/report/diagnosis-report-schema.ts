@@ -34,11 +34,34 @@ const suggestionSchema = z.object({
 const estimate = { mean: z.number(), low: z.number(), high: z.number() };
 const twoCauses = z.tuple([z.enum(causes), z.enum(causes)]);
 
+const causesSchema = z.array(z.object({ cause: z.enum(causes), probability, evidence: z.array(z.string()) }));
+/** What causes were weighed against: less than all rides where some tell nothing, cannot be set in order or are too old. */
+const weighedSchema = z.object({
+  rides: count,
+  judgedShifts: count,
+  /** Shifts of which only the rider's answer is known. */
+  weakShifts: count,
+  /** Ghost shifts, chain drops and skips. */
+  events: count,
+  pedallingHours: z.number().min(0),
+});
+/** `rideBeforeAt`: start of the last ride without a fault that began suddenly between two rides; `at` is then in the ride after it. */
+const onsetSchema = z.object({
+  kind: z.enum(['sudden', 'gradual', 'steady', 'unknown']),
+  at: time.nullable(),
+  rideBeforeAt: time.nullable(),
+  probability,
+});
+/** Set where the top cause changes within the plausible range of an assumed constant. */
+const undecidedSchema = z
+  .object({ between: twoCauses, becauseOf: z.array(z.string()), sentence: z.string() })
+  .nullable();
+
 /** What is wrong with the bike as it is now; the causes say what was mis-set. */
 const nowSchema = z.object({
   /** The likeliest cause as long as it is there, the fault that an adjustment made of it, or `no-fault` once it is cured. */
   fault: z.enum(causes),
-  /** `overdone`: an adjustment went past the mark; `unsettled`: the rides since do not tell; `untested`: there are none. */
+  /** `overdone`: an adjustment went past the mark; `another`: it is gone, and the rides since name another; `unsettled`: the rides since do not tell; `untested`: there are none. */
   setting: z.enum(settingsNow),
   /** Where overdone: the last adjustment did it; else an earlier one that is not yet taken back far enough. */
   byLastAdjustment: z.boolean(),
@@ -61,17 +84,8 @@ const nowSchema = z.object({
 
 /** The verdict. `causes` holds every cause, the likeliest first; their probabilities sum to 1. */
 export const diagnosisSchema = z.object({
-  causes: z.array(z.object({ cause: z.enum(causes), probability, evidence: z.array(z.string()) })),
-  /** What they were weighed against: less than all rides where some tell nothing, cannot be set in order or are too old. */
-  weighed: z.object({
-    rides: count,
-    judgedShifts: count,
-    /** Shifts of which only the rider's answer is known. */
-    weakShifts: count,
-    /** Ghost shifts, chain drops and skips. */
-    events: count,
-    pedallingHours: z.number().min(0),
-  }),
+  causes: causesSchema,
+  weighed: weighedSchema,
   lateralOffsetMm: z.object(estimate),
   suggestion: suggestionSchema,
   /** Lateral error of the guide pulley on each cog as of the last ride, inboard positive. */
@@ -82,13 +96,7 @@ export const diagnosisSchema = z.object({
     unit: z.enum(['clicks', 'steps']),
     ...estimate,
   }),
-  /** `rideBeforeAt`: start of the last ride without a fault that began suddenly between two rides; `at` is then in the ride after it. */
-  onset: z.object({
-    kind: z.enum(['sudden', 'gradual', 'steady', 'unknown']),
-    at: time.nullable(),
-    rideBeforeAt: time.nullable(),
-    probability,
-  }),
+  onset: onsetSchema,
   /** Trouble that gathers at high torque: the rider's part. Rates are null without power. */
   riderPart: z.object({
     probability,
@@ -100,8 +108,7 @@ export const diagnosisSchema = z.object({
   }),
   /** What would tell the two likeliest causes apart; `bySkips`: skips under load tell more than any shift. */
   separates: z.object({ between: twoCauses, bySkips: z.boolean(), sentence: z.string() }).nullable(),
-  /** Set where the top cause changes within the plausible range of an assumed constant. */
-  undecided: z.object({ between: twoCauses, becauseOf: z.array(z.string()), sentence: z.string() }).nullable(),
+  undecided: undecidedSchema,
   checkRide: z.object({
     blocks: z.array(
       z.object({
@@ -148,6 +155,14 @@ export const diagnosisSchema = z.object({
    * reports that an older engine left in a store.
    */
   limitOrHanger: z.boolean().optional(),
+  /**
+   * Set where that fault is most likely gone and the rides since the last adjustment name another by themselves (`now.setting` is `another`). It holds every cause, weighed by
+   * those rides alone; the step, `clicks`, the errors and the rider's part are then of this. Absent in reports that an older engine left in a store.
+   */
+  anotherSince: z
+    .object({ causes: causesSchema, weighed: weighedSchema, onset: onsetSchema, undecided: undecidedSchema })
+    .nullable()
+    .optional(),
   /** Whether the last adjustment cured it: most likely there no longer, and the rides since do not fail. */
   cured: z.boolean(),
   /**

@@ -8,15 +8,13 @@ import { roundTo } from './round-to.ts';
  * sizes are rounded to a hundredth.
  */
 export function diagnosisReport(diagnosis: Diagnosis, held: HeldBack | null): DiagnosisReport {
-  const { onset, riderPart, checkRide, separates, undecided, suggestion, clicks } = diagnosis;
+  const { riderPart, checkRide, separates, suggestion, clicks } = diagnosis;
   const rate = (value: number | null): number | null => (value === null ? null : roundTo(value, 4));
   return {
-    causes: diagnosis.causes.map((verdict) => ({ ...verdict, evidence: [...verdict.evidence] })),
-    weighed: { ...diagnosis.weighed, pedallingHours: roundTo(diagnosis.weighed.pedallingHours, 2) },
+    ...weighedReport(diagnosis),
     lateralOffsetMm: rounded(diagnosis.lateralOffsetMm),
     lateralErrorMm: diagnosis.lateralErrorMm.map((error) => ({ teeth: error.teeth, ...rounded(error) })),
     clicks: { parameter: clicks.parameter, unit: clicks.unit, ...rounded(clicks) },
-    onset: { ...onset, probability: roundTo(onset.probability, 4) },
     riderPart: {
       ...riderPart,
       probability: roundTo(riderPart.probability, 4),
@@ -24,11 +22,6 @@ export function diagnosisReport(diagnosis: Diagnosis, held: HeldBack | null): Di
       troubleRateHighTorque: rate(riderPart.troubleRateHighTorque),
     },
     separates: separates && { ...separates, between: [...separates.between] },
-    undecided: undecided && {
-      ...undecided,
-      between: [...undecided.between],
-      becauseOf: [...undecided.becauseOf],
-    },
     checkRide: {
       blocks: checkRide.blocks.map((block) => ({ ...block })),
       sentences: [...checkRide.sentences],
@@ -42,6 +35,7 @@ export function diagnosisReport(diagnosis: Diagnosis, held: HeldBack | null): Di
     now: { ...diagnosis.now, keepOff: [...diagnosis.now.keepOff], pastTheMark: roundTo(diagnosis.now.pastTheMark, 4) },
     stillThere: roundTo(diagnosis.stillThere, 4),
     limitOrHanger: diagnosis.limitOrHanger,
+    anotherSince: diagnosis.anotherSince && weighedReport(diagnosis.anotherSince),
     cured: diagnosis.cured,
     shiftsWellSince: diagnosis.shiftsWellSince && {
       ...diagnosis.shiftsWellSince,
@@ -57,6 +51,23 @@ export function diagnosisReport(diagnosis: Diagnosis, held: HeldBack | null): Di
     },
   };
 }
+
+/** What a list of causes was weighed against, how the likeliest began and between which it is open. */
+const weighedReport = ({
+  causes,
+  weighed,
+  onset,
+  undecided,
+}: NonNullable<Diagnosis['anotherSince']>): NonNullable<DiagnosisReport['anotherSince']> => ({
+  causes: causes.map((verdict) => ({ ...verdict, evidence: [...verdict.evidence] })),
+  weighed: { ...weighed, pedallingHours: roundTo(weighed.pedallingHours, 2) },
+  onset: { ...onset, probability: roundTo(onset.probability, 4) },
+  undecided: undecided && {
+    ...undecided,
+    between: [...undecided.between],
+    becauseOf: [...undecided.becauseOf],
+  },
+});
 
 function rounded(estimate: Estimate): Estimate {
   return { mean: roundTo(estimate.mean, 2), low: roundTo(estimate.low, 2), high: roundTo(estimate.high, 2) };

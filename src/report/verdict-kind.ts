@@ -16,6 +16,7 @@ const SOUND_FROM = 0.5;
  * - `under-load`: no part is named, and shifts go wrong under hard pedalling alone; the likeliest
  * - `cured`: the rides since the last adjustment no longer show the fault; that fault
  * - `overdone`: an adjustment went past the mark, so that something else is wrong now (`diagnosis.now`); what was likeliest before it
+ * - `another`: the fault is most likely gone, and the rides since the last adjustment name another by themselves (`diagnosis.anotherSince`); the first
  * - `unsettled`: the rides since the last adjustment do not tell what became of the fault; that fault
  * - `put-right`: a fault was as good as sure and the newest rides shift well, though no logged adjustment accounts for all of it; the likeliest before them
  * - `unnamed`: a fault is likeliest, but the evidence is too thin to name it; that fault
@@ -31,6 +32,7 @@ export type Verdict =
         | 'under-load'
         | 'cured'
         | 'overdone'
+        | 'another'
         | 'unsettled'
         | 'put-right'
         | 'unnamed'
@@ -49,6 +51,7 @@ export function verdictOf(report: Judged): Verdict {
   const [first, second] = causes;
   if (report.diagnosis.heldBack) return { kind: 'nothing-seen', causes: [] };
   if (now.setting === 'overdone') return { kind: 'overdone', causes: [first] };
+  if (now.setting === 'another') return { kind: 'another', causes: [first] };
   if (showsNothing(report)) return { kind: 'nothing-seen', causes: [] };
   if (failsUnderLoadAlone(report)) return { kind: 'under-load', causes: [first] };
   if (first.cause === 'no-fault' && unexplained) return { kind: 'unexplained', causes: [first] };
@@ -111,6 +114,7 @@ export function verdictTone(report: Judged): 'good' | 'alarm' | 'open' {
     case 'unsettled':
       return 'open';
     case 'overdone':
+    case 'another':
     case 'unexplained':
       return 'alarm';
     case 'named':

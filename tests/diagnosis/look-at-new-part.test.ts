@@ -1,4 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import type { AdjustmentComparison } from '../../src/adjustments/compare-adjustments.ts';
+import { lookAtNewPart } from '../../src/diagnosis/next-step/look-at-new-part.ts';
+import { facts } from './made-facts.ts';
 import { slow, verdictOn } from './now/adjusted-bikes.ts';
 
 const fine = { pattern: () => ({}), shifts: 20 };
@@ -19,6 +22,37 @@ describe('trouble that came with a part', () => {
   it('is not laid to one that changed nothing, or to one before which there was as much', () => {
     expect(firstStep([bad, { ...bad, after: ['cassette', null] }, bad])).not.toMatch(/look at what was done/);
     expect(firstStep([fine, { ...fine, after: ['cassette', null] }, bad, bad])).not.toMatch(/look at what was done/);
+  });
+
+  it('is reason enough for a sudden beginning: the hanger is not asked for beside it', () => {
+    const { onset, suggestion } = verdictOn([fine, { ...bad, after: ['chain', null] }, bad]);
+    expect(onset.kind).toBe('sudden');
+    expect(suggestion.action).toMatch(/the trouble came with it/);
+    expect(suggestion.action).not.toMatch(/since it began suddenly/);
+  });
+
+  it('is not laid to one after which the bike shifted well before the trouble began', () => {
+    const replaced = {
+      ...{ at: '2026-05-04T18:00:00.000Z', parameter: 'hanger', amount: null, unit: 'done', group: 0 },
+      ...{ before: { shifts: 100 }, after: { shifts: 200 }, probabilityBetter: 0.001, oppositeWays: null },
+    } as unknown as AdjustmentComparison;
+    const began = (at: string, rideBeforeAt: string | null) =>
+      lookAtNewPart(facts({ comparisons: [replaced], onset: { kind: 'sudden', at, rideBeforeAt, probability: 0.9 } }));
+    expect(began('2026-05-09T07:00:00.000Z', '2026-05-07T07:00:00.000Z')).toEqual([]);
+    expect(began('2026-05-05T08:10:00.000Z', null)).toEqual([]);
+    expect(began('2026-05-05T07:00:00.000Z', '2026-05-03T07:00:00.000Z')).toHaveLength(1);
+    expect(lookAtNewPart(facts({ comparisons: [replaced] }))).toHaveLength(1);
+  });
+
+  it('is laid to one that made one direction worse, though the other got better', () => {
+    const twoWays = {
+      ...{ at: '2026-05-04T18:00:00.000Z', parameter: 'cable-and-housing', amount: null, unit: 'done', group: 0 },
+      ...{ before: { shifts: 100 }, after: { shifts: 200 }, probabilityBetter: 0.5 },
+    };
+    const step = (oppositeWays: object | null) =>
+      lookAtNewPart(facts({ comparisons: [{ ...twoWays, oppositeWays } as unknown as AdjustmentComparison] }));
+    expect(step({ better: {}, worse: {} })).toHaveLength(1);
+    expect(step(null)).toEqual([]);
   });
 
   it('is not laid to one that was seen to since', () => {

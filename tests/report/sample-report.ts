@@ -159,6 +159,7 @@ export const sampleDiagnosis: Diagnosis = {
   },
   stillThere: 0.9,
   limitOrHanger: false,
+  anotherSince: null,
   cured: false,
   shiftsWellSince: null,
   comparisons: [],

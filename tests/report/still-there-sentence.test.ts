@@ -54,3 +54,10 @@ it('is not said where the last adjustment went too far, which the verdict says',
   const now = { ...diagnosis.now, setting: 'overdone' } as const;
   expect(stillThereSentence({ ...rest, diagnosis: { ...diagnosis, now } })).toBeNull();
 });
+
+it('says of a fault that is likelier gone than not, and yet fails as it did, that it should be gone', () => {
+  const { diagnosis, ...rest } = sampleReport();
+  const said = (stillThere: number) => stillThereSentence({ ...rest, diagnosis: { ...diagnosis, stillThere } });
+  expect(said(0.4)).toMatch(/^By what was adjusted it should be gone \(still there: 40 %\), yet shifts since fail/);
+  expect(said(0.6)).toMatch(/^After the last adjustment it is still there with a probability of 60 %/);
+});

@@ -21,7 +21,7 @@ describe('a named cause with nothing to turn', () => {
 
   it('is not said to be likely now where an adjustment made another fault of it, or may have cured it', () => {
     const { diagnosis, ...rest } = quietReport('cable-friction', true);
-    for (const setting of ['overdone', 'unsettled'] as const)
+    for (const setting of ['overdone', 'another', 'unsettled'] as const)
       expect(named({ ...rest, diagnosis: { ...diagnosis, now: { ...diagnosis.now, setting } } })).toBeNull();
   });
 });

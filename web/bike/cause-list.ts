@@ -1,8 +1,5 @@
 import { causeWords } from '../../src/diagnosis/cause-words.ts';
 import { upperFirst } from '../../src/numeric/upper-first.ts';
-import type { Report } from '../../src/report/report-schema.ts';
-import { ifOneFault } from '../../src/report/words/if-one-fault.ts';
-import { causesTitle } from '../../src/report/words/what-it-was.ts';
 import type { Bike, Diagnosis } from '../api/answers.ts';
 import { make, makeSvg } from '../dom/make.ts';
 import { points } from '../page/points.ts';
@@ -23,6 +20,7 @@ function row(
   actuation: Bike['actuation'],
   dated: (sentence: string) => string,
   rank: number,
+  key: string,
 ): HTMLElement {
   const name = upperFirst(causeWords(cause, actuation).name);
   return make(
@@ -35,7 +33,7 @@ function row(
       evidence.length > 0 &&
       make(
         'details',
-        { 'data-keep': `why-${cause}` },
+        { 'data-keep': `why-${key}${cause}` },
         make('summary', {}, 'Why', make('span', { class: 'out-of-sight' }, `: ${name}`)),
         points(evidence.map(dated)),
       ),
@@ -45,23 +43,25 @@ function row(
 /**
  * Every cause with its probability: the likeliest open to view, the rest behind a word.
  *
+ * @param key tells it apart from another list on the page
  * @param dated puts a sentence's dates into the reader's time zone
  */
 export function causeList(
-  report: Pick<Report, 'diagnosis' | 'adjustments'>,
+  causes: Diagnosis['causes'],
+  title: string,
+  key: string,
   actuation: Bike['actuation'],
   dated: (sentence: string) => string,
 ): HTMLElement {
-  const { causes } = report.diagnosis;
-  const rows = causes.map((cause, rank) => row(cause, actuation, dated, rank));
+  const rows = causes.map((cause, rank) => row(cause, actuation, dated, rank, key));
   return make(
     'div',
     { class: 'causes' },
-    make('h3', {}, causesTitle(report, `All that was weighed${ifOneFault(report)}`)),
+    make('h3', {}, title),
     make('ol', { class: 'cause-list' }, ...rows.slice(0, SHOWN_AT_ONCE)),
     make(
       'details',
-      { 'data-keep': 'all-causes' },
+      { 'data-keep': `all-${key}causes` },
       make('summary', {}, `The ${causes.length - SHOWN_AT_ONCE} less likely ones`),
       make('ol', { class: 'cause-list', start: SHOWN_AT_ONCE + 1 }, ...rows.slice(SHOWN_AT_ONCE)),
     ),

@@ -8,7 +8,7 @@ export function namedCause({ state, report }: Pick<BikeDetail, 'state' | 'report
   if (!report || state.word === 'too little data') return null;
   const { causes, suggestion, now, heldBack, unexplained } = report.diagnosis;
   if (heldBack) return null;
-  if (now.setting === 'overdone' || now.setting === 'unsettled') return null;
+  if (['overdone', 'another', 'unsettled'].includes(now.setting)) return null;
   if ((causes[0].cause === 'no-fault' && unexplained) || failsUnderLoadAlone(report)) return null;
   return suggestion.namesCause || causes[0].cause === 'no-fault' ? causes[0] : null;
 }

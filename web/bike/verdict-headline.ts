@@ -3,6 +3,7 @@ import { upperFirst } from '../../src/numeric/upper-first.ts';
 import { type NothingToJudge, nothingToJudge } from '../../src/report/nothing-to-judge.ts';
 import { ridesThatCount } from '../../src/report/rides-that-count.ts';
 import { noneStandsOut, verdictOf, wasOneCause } from '../../src/report/verdict-kind.ts';
+import { anotherNow, lostSince } from '../../src/report/words/another-fault.ts';
 import { tooFarWords } from '../../src/report/words/verdict-words.ts';
 import type { BikeDetail } from '../api/answers.ts';
 
@@ -12,6 +13,14 @@ const noneToJudge: Readonly<Record<NothingToJudge, string>> = {
   'no-gear-changes': 'These rides hold no gear changes',
   'no-chain-seen': 'These rides do not show where the chain was',
 };
+
+/** A chain that was lost goes before any name. */
+function anotherHeadline({ diagnosis }: NonNullable<BikeDetail['report']>, { actuation }: BikeDetail['bike']): string {
+  const names = anotherNow(diagnosis).map(({ cause }) => causeWords(cause, actuation).name);
+  const named = names.length > 1 ? `open between ${names.join(' and ')}` : names[0];
+  const lost = lostSince(diagnosis);
+  return lost ? `Since the last adjustment ${lost}: ${named}` : `Since the last adjustment: ${named}`;
+}
 
 /** What is the matter, in a few words to stand at the top. */
 export function verdictHeadline({ bike, state, report }: Pick<BikeDetail, 'bike' | 'state' | 'report'>): string {
@@ -37,6 +46,8 @@ export function verdictHeadline({ bike, state, report }: Pick<BikeDetail, 'bike'
       return wasOneCause(report) ? `${upperFirst(first)}: it seems cured` : 'Shifts well since the last adjustment';
     case 'overdone':
       return upperFirst(`${tooFarWords(report.diagnosis)}: ${now}`);
+    case 'another':
+      return anotherHeadline(report, bike);
     case 'unsettled':
       return `${upperFirst(first)}: not known yet whether it is cured`;
     case 'put-right':

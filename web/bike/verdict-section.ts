@@ -2,11 +2,12 @@ import { causeWords } from '../../src/diagnosis/cause-words.ts';
 import { chance } from '../../src/numeric/percent.ts';
 import { upperFirst } from '../../src/numeric/upper-first.ts';
 import { showsNothing } from '../../src/report/shows-nothing.ts';
-import { verdictOf, wasOneCause } from '../../src/report/verdict-kind.ts';
+import { wasOneCause } from '../../src/report/verdict-kind.ts';
+import { SINCE_ALONE } from '../../src/report/words/another-fault.ts';
 import { ifOneFault } from '../../src/report/words/if-one-fault.ts';
 import { stillThereSentence } from '../../src/report/words/still-there-sentence.ts';
 import { verdictSentence } from '../../src/report/words/verdict-words.ts';
-import { nowEvidence, undecidedSentence, wasOnce } from '../../src/report/words/what-it-was.ts';
+import { causesTitle, nowEvidence, undecidedSentence, wasOnce } from '../../src/report/words/what-it-was.ts';
 import type { BikeDetail } from '../api/answers.ts';
 import { type Child, make } from '../dom/make.ts';
 import { points } from '../page/points.ts';
@@ -23,13 +24,7 @@ import { verdictHeadline } from './verdict-headline.ts';
 /** How the fault began, where the evidence does not say it: that of a sudden one names its day, and keeps silent where there is none. */
 function onsetSentence(report: NonNullable<BikeDetail['report']>): string | null {
   const { onset, causes } = report.diagnosis;
-  if (
-    onset.kind !== 'sudden' ||
-    onset.at !== null ||
-    causes[0].cause === 'no-fault' ||
-    verdictOf(report).kind === 'cured'
-  )
-    return null;
+  if (onset.kind !== 'sudden' || onset.at !== null || causes[0].cause === 'no-fault' || wasOnce(report)) return null;
   return `It began suddenly (${chance(onset.probability)} likely).`;
 }
 
@@ -42,18 +37,20 @@ function facts(bike: BikeDetail, said: boolean): string[] {
     troubleSentence(bike),
     said ? onsetSentence(report) : null,
     said ? stillThereSentence(report) : null,
-    said && !isOverdone(report) ? unexplained?.sentence : null,
+    said && !tellsBoth(report) ? unexplained?.sentence : null,
     riderPart.probability >= 0.5 || riderPart.goneWithSoftLegs ? riderPart.sentence : null,
     undecidedSentence(report),
   ].filter((fact): fact is string => Boolean(fact));
 }
 
-const isOverdone = ({ diagnosis }: NonNullable<BikeDetail['report']>): boolean => diagnosis.now.setting === 'overdone';
+/** Whether the verdict says what is wrong now beside what it was at first. */
+const tellsBoth = ({ diagnosis }: NonNullable<BikeDetail['report']>): boolean =>
+  diagnosis.now.setting === 'overdone' || diagnosis.now.setting === 'another';
 
 /** How likely the named cause is and what it means, or what an adjustment made of it; null where none is named. */
 function likelyCause(bike: BikeDetail): HTMLElement | null {
   const named = namedCause(bike);
-  if (bike.report && isOverdone(bike.report))
+  if (bike.report && tellsBoth(bike.report))
     return make('p', { class: 'verdict-likely' }, verdictSentence(bike.report));
   return (
     named &&
@@ -74,16 +71,19 @@ function likelyCause(bike: BikeDetail): HTMLElement | null {
 function weighed(bike: BikeDetail, said: boolean, dated: (sentence: string) => string): Child[] {
   const { report } = bike;
   if (!report) return [];
-  const { causes, notes } = report.diagnosis;
+  const { causes, notes, anotherSince } = report.diagnosis;
+  const { actuation } = bike.bike;
   const evidence = (heading: string, sentences: readonly string[]): Child =>
     said && sentences.length > 0 && [make('h3', {}, heading), points(sentences.map(dated))];
   const past = wasOnce(report);
-  const named = !isOverdone(report) || wasOneCause(report);
+  const named = !tellsBoth(report) || wasOneCause(report);
   return [
     evidence('What speaks for it', nowEvidence(report)),
     named && evidence(past ? 'What spoke for it at first' : 'What speaks for it', causes[0].evidence),
     notes.length > 0 && [make('h3', {}, 'What the rides cannot tell'), points(notes.map(dated))],
-    !showsNothing(report) && causeList(report, bike.bike.actuation, dated),
+    anotherSince && causeList(anotherSince.causes, SINCE_ALONE, 'since-', actuation, dated),
+    !showsNothing(report) &&
+      causeList(causes, causesTitle(report, `All that was weighed${ifOneFault(report)}`), '', actuation, dated),
   ];
 }
 

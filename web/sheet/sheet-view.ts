@@ -113,7 +113,8 @@ function causes(sheet: SheetData): HTMLElement | null {
   return make(
     'section',
     {},
-    make('h2', {}, 'Likeliest causes'),
+    make('h2', {}, sheet.causesTitle),
+    sheet.verdict && make('p', {}, dated(sheet, sheet.verdict)),
     make(
       'ol',
       { class: 'sheet-causes' },

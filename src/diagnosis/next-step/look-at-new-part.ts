@@ -49,9 +49,14 @@ function partsToLookAt({
   if (wellSince || now.setting === 'cured' || (ranked[0].cause === 'no-fault' && !undecided)) return [];
   const from = onset.rideBeforeAt === null || !beganSuddenly(onset) ? Number.NaN : Date.parse(onset.rideBeforeAt);
   const until = Date.parse(onset.at ?? '');
-  const cameWith = ({ at, probabilityBetter, before, after }: AdjustmentComparison): boolean =>
-    (Date.parse(at) > from && Date.parse(at) <= until) ||
-    (probabilityBetter <= 1 - DECIDED_AT && before.shifts > 0 && after.shifts > 0);
+  // rides that went well lie between an entry and a fault that began suddenly later
+  const wentWellFirst = (atMs: number): boolean => beganSuddenly(onset) && atMs < until;
+  const madeWorse = ({ probabilityBetter, oppositeWays, before, after }: AdjustmentComparison): boolean =>
+    before.shifts > 0 && after.shifts > 0 && (probabilityBetter <= 1 - DECIDED_AT || oppositeWays !== null);
+  const cameWith = (one: AdjustmentComparison): boolean => {
+    const atMs = Date.parse(one.at);
+    return (atMs > from && atMs <= until) || (madeWorse(one) && !wentWellFirst(atMs));
+  };
   const last = comparisons.findLast((one) => one.amount === null && cameWith(one));
   if (!last) return [];
   const since = comparisons.slice(comparisons.indexOf(last) + 1).filter((one) => !isTogether(one, last));

@@ -25,10 +25,13 @@ export function withOtherWork(step: Step, facts: SuggestionFacts): Step {
   const bent = seesToHanger(own, facts);
   const limits = lookAtLimits(toLookAt, facts, !bent);
   const limitsFirst = bent ? [] : limits;
-  const hanger = limits.length === 0 && taken?.goesOn !== false ? checkHanger(own, facts) : [];
+  const newPart = lookAtNewPart(facts);
+  // a part that the trouble came with is reason enough for a sudden beginning
+  const asksForHanger = limits.length + newPart.length === 0 && taken?.goesOn !== false;
+  const hanger = asksForHanger ? checkHanger(own, facts) : [];
   const before = [
     ...takenBack('at-once'),
-    ...lookAtNewPart(facts),
+    ...newPart,
     ...limitsFirst,
     ...easeOffBefore(own, facts),
     ...takenBack('before'),

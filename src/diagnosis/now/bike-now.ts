@@ -155,7 +155,7 @@ interface SinceThen {
 
 const LIKELIER_THAN_NOT = 0.5;
 
-function settingOf(facts: NowFacts, then: SinceThen): Exclude<SettingNow, 'overdone'> {
+function settingOf(facts: NowFacts, then: SinceThen): Exclude<SettingNow, 'overdone' | 'another'> {
   const { cause, clicks, particles } = facts;
   const { since, tested, lost, left, past, trial } = then;
   if (!since.last || cause === 'no-fault') return 'same';
@@ -165,7 +165,7 @@ function settingOf(facts: NowFacts, then: SinceThen): Exclude<SettingNow, 'overd
     if (isLoose(cause) && provedByTrial(trial, then.turnedRight) && trial.holds < DECIDED_AT) return 'unsettled';
   }
   if (isCured(cause, then)) return goneUnlogged(particles, cause) < LIKELIER_THAN_NOT ? 'cured' : 'unsettled';
-  const there = left >= past && (left >= CURED_BELOW || failsLike(cause, since));
+  const there = left >= past && (left >= LIKELIER_THAN_NOT || failsLike(cause, since));
   return there && pointsTheSameWay(cause, clicks) ? 'same' : 'unsettled';
 }
 

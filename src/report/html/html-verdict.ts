@@ -1,5 +1,6 @@
 import { parameterTitle } from '../../adjustments/parameter-words.ts';
 import { causeWords } from '../../diagnosis/cause-words.ts';
+import type { Cause } from '../../diagnosis/causes.ts';
 import { percent } from '../../numeric/percent.ts';
 import { causeBars } from '../chart-data/cause-bars.ts';
 import { causeChartHeightPx, drawCauses } from '../charts/cause-chart.ts';
@@ -7,44 +8,59 @@ import { drawLateralError } from '../charts/lateral-error-chart.ts';
 import type { Report } from '../report-schema.ts';
 import { showsNothing } from '../shows-nothing.ts';
 import { verdictTone } from '../verdict-kind.ts';
+import { SINCE_ALONE } from '../words/another-fault.ts';
 import { furtherSentences } from '../words/further-sentences.ts';
 import { ifOneFault } from '../words/if-one-fault.ts';
 import { lateralSentence } from '../words/lateral-sentence.ts';
 import { stepList } from '../words/step-list.ts';
 import { stillThereSentence } from '../words/still-there-sentence.ts';
-import { explainedCauses, verdictSentence } from '../words/verdict-words.ts';
-import { causesTitle, nowEvidence, undecidedSentence, wasOnce } from '../words/what-it-was.ts';
+import { explainedCauses, explainedSince, verdictSentence } from '../words/verdict-words.ts';
+import { causesTitle, nowEvidence, titleOfCausesNow, undecidedSentence, wasOnce } from '../words/what-it-was.ts';
 import { chartFigure } from './chart-figure.ts';
 import { html, type Markup } from './markup.ts';
 
 /** The verdict with evidence and its two charts. */
 export function htmlVerdict(report: Report): Markup {
-  const { diagnosis, bike } = report;
+  const { diagnosis } = report;
   const now = [undecidedSentence(report), stillThereSentence(report)].filter((sentence) => sentence !== null);
-  const sentences = [...now, ...nowEvidence(report), ...furtherSentences(diagnosis)];
+  const speaksForIt = diagnosis.anotherSince ? [] : nowEvidence(report);
+  const sentences = [...now, ...speaksForIt, ...furtherSentences(diagnosis)];
   const explained = explainedCauses(report);
+  const since = explainedSince(report);
   return html`<section>
 <h2>Verdict</h2>
 <p class="verdict ${verdictTone(report)}">${verdictSentence(report)}</p>
 ${sentences.map((sentence) => html`<p>${sentence}</p>\n`)}
 ${
+  since.length > 0
+    ? html`<h3>${SINCE_ALONE}</h3>
+`
+    : null
+}${causesWithEvidence(since, report, (cause) => ifOneFault(report, cause))}${
   wasOnce(report) && explained.length > 0
     ? html`<h3>${causesTitle(report, '')}</h3>
 `
     : null
-}${explained.map(
-  ({
-    cause,
-    probability,
-    evidence,
-  }) => html`<h3>${percent(probability)} ${causeWords(cause, bike.actuation).name}${ifOneFault(report, cause)}</h3>
-<ul>${evidence.map((sentence) => html`<li>${sentence}</li>`)}</ul>
-`,
-)}
+}${causesWithEvidence(explained, report, (cause) => (since.length > 0 ? '' : ifOneFault(report, cause)))}
 ${causeFigure(report)}
 ${lateralFigure(report)}
 </section>`;
 }
+
+const causesWithEvidence = (
+  causes: Report['diagnosis']['causes'],
+  { bike }: Report,
+  ifOne: (cause: Cause) => string,
+): Markup[] =>
+  causes.map(
+    ({
+      cause,
+      probability,
+      evidence,
+    }) => html`<h3>${percent(probability)} ${causeWords(cause, bike.actuation).name}${ifOne(cause)}</h3>
+<ul>${evidence.map((sentence) => html`<li>${sentence}</li>`)}</ul>
+`,
+  );
 
 /** What to do next, with the cautions. */
 export function htmlNextStep({ diagnosis }: Report): Markup {
@@ -71,7 +87,7 @@ function causeFigure(report: Report): Markup | null {
   const bars = causeBars(report);
   const sum = 'The probabilities of all causes sum to 100 %.';
   return chartFigure(
-    causesTitle(report, `How likely each cause is${ifOneFault(report)}`),
+    titleOfCausesNow(report, `How likely each cause is${ifOneFault(report)}`),
     showsNothing(report)
       ? `Mostly what is taken for granted before any ride, since no shift could be judged. ${sum}`
       : `Likeliest: ${bars[0].name}, ${percent(bars[0].probability)}. ${sum}`,

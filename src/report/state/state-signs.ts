@@ -2,6 +2,7 @@ import { sum } from 'd3-array';
 import type { PlacedRide } from '../../adjustments/adjustment-periods.ts';
 import { FEWEST_SHIFTS } from '../../diagnosis/fewest-shifts.ts';
 import { wilsonInterval } from '../../numeric/wilson-interval.ts';
+import { causesNow } from '../causes-now.ts';
 import { type NothingToJudge, nothingToJudge } from '../nothing-to-judge.ts';
 import type { Report } from '../report-schema.ts';
 import { ridesThatCount } from '../rides-that-count.ts';
@@ -63,7 +64,8 @@ export interface StateSigns extends LostChains {
  * @param rides those that count for the bike, with all their shifts
  */
 export function stateSigns(report: Report, rides: readonly PlacedRide[]): StateSigns {
-  const { causes, stillThere, now, suggestion, shiftsWellSince, weighed, undecided, riderPart } = report.diagnosis;
+  const { stillThere, now, suggestion, shiftsWellSince, weighed, riderPart } = report.diagnosis;
+  const { causes, undecided } = causesNow(report.diagnosis);
   const trouble = troubleNow(report, rides);
   const [likeliest] = causes;
   const noFault = causes.find(({ cause }) => cause === 'no-fault')?.probability ?? 0;
@@ -92,7 +94,7 @@ export function stateSigns(report: Report, rides: readonly PlacedRide[]): StateS
     overdone,
     unexplained,
     onlyUnexplained: kind === 'unexplained',
-    aboutLast: kind === 'overdone' || kind === 'unsettled' || kind === 'cured' ? explainedSentence(report) : null,
+    aboutLast: ['overdone', 'another', 'unsettled', 'cured'].includes(kind) ? explainedSentence(report) : null,
     wellSince: kind === 'put-right' ? `${explainedSentence(report)} ${whatToLog(shiftsWellSince)}` : null,
     easeOff: kind === 'under-load' ? riderPart.sentence : null,
     trouble,

@@ -43,8 +43,12 @@ export function troubleNow(report: Report, rides: readonly PlacedRide[]): Troubl
 const adjusted = ({ adjustments }: Report) =>
   adjustments.map(({ at }) => ({ since: 'last-adjustment', sinceAt: new Date(at).toISOString() }) as const);
 
-const beganSuddenly = ({ diagnosis: { onset } }: Report) =>
-  Number.isFinite(suddenStartMs(onset)) && onset.at !== null ? ({ since: 'onset', sinceAt: onset.at } as const) : null;
+function beganSuddenly({ diagnosis }: Report) {
+  const { onset } = diagnosis.anotherSince ?? diagnosis;
+  return Number.isFinite(suddenStartMs(onset)) && onset.at !== null
+    ? ({ since: 'onset', sinceAt: onset.at } as const)
+    : null;
+}
 
 type Counted = Pick<TroubleNow, 'rides' | 'shifts' | 'count' | 'rate' | 'low' | 'high'>;
 

@@ -1,14 +1,16 @@
 import { parameterTitle } from '../../adjustments/parameter-words.ts';
 import { causeWords } from '../../diagnosis/cause-words.ts';
+import type { Cause } from '../../diagnosis/causes.ts';
 import { percent } from '../../numeric/percent.ts';
 import type { Report } from '../report-schema.ts';
 import { verdictTone } from '../verdict-kind.ts';
+import { SINCE_ALONE } from '../words/another-fault.ts';
 import { furtherSentences } from '../words/further-sentences.ts';
 import { ifOneFault } from '../words/if-one-fault.ts';
 import { otherCauses } from '../words/other-causes.ts';
 import { stepList } from '../words/step-list.ts';
 import { stillThereSentence } from '../words/still-there-sentence.ts';
-import { explainedCauses, verdictSentence } from '../words/verdict-words.ts';
+import { explainedCauses, explainedSince, verdictSentence } from '../words/verdict-words.ts';
 import { causesTitle, nowEvidence, undecidedSentence, wasOnce } from '../words/what-it-was.ts';
 import type { TextPage } from './text-page.ts';
 
@@ -21,13 +23,13 @@ export function textVerdict(page: TextPage, report: Report): void {
   if (undecided) page.paragraph(undecided);
   const stillThere = stillThereSentence(report);
   if (stillThere) page.paragraph(stillThere);
-  for (const sentence of nowEvidence(report)) page.bullet(sentence);
+  if (!diagnosis.anotherSince) for (const sentence of nowEvidence(report)) page.bullet(sentence);
   const explained = explainedCauses(report);
+  const since = explainedSince(report);
+  if (since.length > 0) page.subheading(SINCE_ALONE);
+  causesWithEvidence(page, since, (cause) => ifOneFault(report, cause), bike);
   if (wasOnce(report) && explained.length > 0) page.subheading(causesTitle(report, ''));
-  for (const { cause, probability, evidence } of explained) {
-    page.subheading(`${percent(probability)}  ${causeWords(cause, bike.actuation).name}${ifOneFault(report, cause)}`);
-    for (const sentence of evidence) page.bullet(sentence);
-  }
+  causesWithEvidence(page, explained, (cause) => (since.length > 0 ? '' : ifOneFault(report, cause)), bike);
   const others = otherCauses(report, explained);
   if (others) {
     page.blank();
@@ -36,6 +38,18 @@ export function textVerdict(page: TextPage, report: Report): void {
   const further = furtherSentences(diagnosis);
   if (further.length > 0) page.blank();
   for (const sentence of further) page.paragraph(sentence);
+}
+
+function causesWithEvidence(
+  page: TextPage,
+  causes: Report['diagnosis']['causes'],
+  ifOne: (cause: Cause) => string,
+  { actuation }: Report['bike'],
+): void {
+  for (const { cause, probability, evidence } of causes) {
+    page.subheading(`${percent(probability)}  ${causeWords(cause, actuation).name}${ifOne(cause)}`);
+    for (const sentence of evidence) page.bullet(sentence);
+  }
 }
 
 /** What to do next, how to begin, how to check, and the cautions that go with it. */

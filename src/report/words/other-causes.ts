@@ -15,7 +15,7 @@ export function otherCauses(report: Report, explained: Report['diagnosis']['caus
   );
   const said = showsNothing(report)
     ? 'How likely each is, mostly by what is taken for granted before any ride'
-    : report.diagnosis.now.setting === 'overdone'
+    : report.diagnosis.now.setting === 'overdone' || report.diagnosis.anotherSince
       ? 'Weighed by all rides together, as one fault that was there at first'
       : `Also weighed${ifOneFault(report)}`;
   return `${said}: ${listed.join(', ')}.`;

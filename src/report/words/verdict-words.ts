@@ -3,6 +3,7 @@ import { endWords } from '../../adjustments/end-cog-words.ts';
 import { causeWords } from '../../diagnosis/cause-words.ts';
 import { SAY_LITTLE } from '../../diagnosis/fewest-shifts.ts';
 import { curedBy } from '../../diagnosis/now/cured-by.ts';
+import { EXPLAINED_FROM } from '../../diagnosis/verdict-limits.ts';
 import { counted } from '../../numeric/counted.ts';
 import { figure } from '../../numeric/figure.ts';
 import { listed } from '../../numeric/listed.ts';
@@ -13,10 +14,8 @@ import { ridesThatCount } from '../rides-that-count.ts';
 import { showsNothing } from '../shows-nothing.ts';
 import { noneStandsOut, type Verdict, verdictOf, wasOneCause } from '../verdict-kind.ts';
 import { holdNoGearChanges } from '../without-gear-records.ts';
+import { anotherNow, anotherSentence } from './another-fault.ts';
 import { ifOneFault } from './if-one-fault.ts';
-
-/** Causes under this probability are counted, not explained. */
-const EXPLAINED_FROM = 0.05;
 
 /** As much of a report as the verdict's words are made of. */
 type SpokenOf = Pick<Report, 'bike' | 'diagnosis' | 'adjustments'> & {
@@ -32,10 +31,19 @@ const NOTHING_OF_ITS_OWN = 'No evidence of its own beside what stands above.';
  */
 export function explainedCauses(report: Report): Report['diagnosis']['causes'] {
   if (showsNothing(report)) return [];
-  const said = new Set<string>();
   // what nobody can name was not what is wrong now: the probabilities will do
   if (report.diagnosis.now.setting === 'overdone') return wasOneCause(report) ? [report.diagnosis.causes[0]] : [];
-  return report.diagnosis.causes
+  return explained(report.diagnosis.causes);
+}
+
+/** The causes that the rides since the last adjustment alone are worth explaining by, each with its evidence; none where they name no other fault than all rides do. */
+export const explainedSince = ({
+  diagnosis: { anotherSince },
+}: Pick<Report, 'diagnosis'>): Report['diagnosis']['causes'] => (anotherSince ? explained(anotherSince.causes) : []);
+
+function explained(causes: Report['diagnosis']['causes']): Report['diagnosis']['causes'] {
+  const said = new Set<string>();
+  return causes
     .filter(({ probability }, i) => i === 0 || probability >= EXPLAINED_FROM)
     .map((verdict) => {
       const unsaid = verdict.evidence.filter((sentence) => !said.has(sentence));
@@ -100,20 +108,29 @@ function putRightSentence({ diagnosis: { shiftsWellSince } }: SpokenOf, before: 
     : `Since the ride of ${at.slice(0, 10)} the bike shifts well, so something seems to have been put right; before it, ${before}.`;
 }
 
+/** What was wrong at first, with how likely: one cause, or those between which it stays open. */
+function whatItWas(report: SpokenOf): string {
+  const { causes, undecided } = report.diagnosis;
+  // what is wrong now made the list of all rides too, and is no part of what is gone
+  const now = anotherNow(report.diagnosis).map(({ cause }) => cause);
+  const faults = causes.filter(({ cause }) => cause !== 'no-fault' && !now.includes(cause));
+  const between = wasOneCause(report)
+    ? [causes[0]]
+    : faults.filter(({ cause }, i) => (undecided ? undecided.between.includes(cause) : i < 2));
+  return between
+    .map(({ cause, probability }) => `${causeWords(cause, report.bike.actuation).name} (${percent(probability)})`)
+    .join(' or ');
+}
+
 /** What is gone need not be one cause: where several fit alike it is said that it is open. */
 function curedSentence(report: SpokenOf): string {
   const { causes, undecided, now } = report.diagnosis;
-  const inQuestion = [causes[0].cause, ...(undecided?.between ?? [])];
-  const cured = `${curedBy(report.adjustments, inQuestion)} seems to have cured`;
-  const named = ({ cause, probability }: (typeof causes)[number]): string =>
-    `${causeWords(cause, report.bike.actuation).name} (${percent(probability)})`;
-  if (wasOneCause(report)) return `It was ${named(causes[0])}, and ${cured} it.`;
-  const faults = causes.filter(({ cause }) => cause !== 'no-fault');
-  const between = faults.filter(({ cause }, i) => (undecided ? undecided.between.includes(cause) : i < 2));
+  const cured = `${curedBy(report.adjustments, [causes[0].cause, ...(undecided?.between ?? [])])} seems to have cured`;
+  if (wasOneCause(report)) return `It was ${whatItWas(report)}, and ${cured} it.`;
   const [shifts, trouble] = (['shifts', 'trouble'] as const).map(
     (key) => now.since.toLarger[key] + now.since.toSmaller[key],
   );
-  return `${upperFirst(cured)} what was wrong: since then ${figure(trouble)} of ${counted(shifts, 'judged shift')} went wrong. What it was stays open: ${between.map(named).join(' or ')}.`;
+  return `${upperFirst(cured)} what was wrong: since then ${figure(trouble)} of ${counted(shifts, 'judged shift')} went wrong. What it was stays open: ${whatItWas(report)}.`;
 }
 
 /** How often the cog that would tell was tried since its limit was seen to. A chain lost past it is a try too. */
@@ -162,6 +179,8 @@ export function explainedSentence(report: SpokenOf, verdict: Verdict = verdictOf
       return curedSentence(report);
     case 'overdone':
       return overdoneSentence(report);
+    case 'another':
+      return anotherSentence(report, `It was ${whatItWas(report)}`);
     case 'unsettled':
       return `It was ${first.name} (${first.share}); ${unsettledWords(report)}.`;
     case 'put-right':

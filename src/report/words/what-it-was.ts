@@ -1,23 +1,34 @@
 import type { Report } from '../report-schema.ts';
 import { verdictOf } from '../verdict-kind.ts';
+import { SINCE_ALONE } from './another-fault.ts';
 
 /** As much of a report as tells whether its causes are of the past. */
 type SpokenOf = Pick<Report, 'diagnosis' | 'adjustments'>;
 
 /** Whether the causes say what was wrong once, and not what is wrong now: then nothing that is said of them may sound as if it were so still. */
 export const wasOnce = (report: SpokenOf): boolean =>
-  ['cured', 'overdone', 'put-right'].includes(verdictOf(report).kind);
+  ['cured', 'overdone', 'another', 'put-right'].includes(verdictOf(report).kind);
 
 /** Title of the list of causes; `otherwise` where they say what is wrong now. */
 export const causesTitle = (report: SpokenOf, otherwise: string): string =>
   wasOnce(report) ? 'What it was at first, by all rides together' : otherwise;
 
-/** Between which causes the verdict stands; null where they are of the past, since then nothing hangs on it. */
-export const undecidedSentence = (report: SpokenOf): string | null =>
-  wasOnce(report) ? null : (report.diagnosis.undecided?.sentence ?? null);
+/** Title of the list of causes of what is wrong now, as `causesNow` gives them; `otherwise` where all rides say it. */
+export const titleOfCausesNow = (report: SpokenOf, otherwise: string): string =>
+  report.diagnosis.anotherSince ? SINCE_ALONE : causesTitle(report, otherwise);
 
-/** What speaks for the fault that an adjustment made, a sentence each; none where none went too far. */
-export function nowEvidence({ diagnosis: { now, causes } }: Pick<Report, 'diagnosis'>): readonly string[] {
+/** Between which causes it is open what is wrong now; null where they are of the past, since then nothing hangs on it. */
+export function undecidedSentence(report: SpokenOf): string | null {
+  const { anotherSince, undecided } = report.diagnosis;
+  if (anotherSince) return anotherSince.undecided?.sentence ?? null;
+  return wasOnce(report) ? null : (undecided?.sentence ?? null);
+}
+
+/** What speaks for the fault that an adjustment made, or that came after one that was cured, a sentence each; none where there is none. */
+export function nowEvidence({
+  diagnosis: { now, causes, anotherSince },
+}: Pick<Report, 'diagnosis'>): readonly string[] {
+  if (anotherSince) return anotherSince.causes[0].evidence;
   if (now.setting !== 'overdone') return [];
   return causes.find(({ cause }) => cause === now.fault)?.evidence ?? [];
 }

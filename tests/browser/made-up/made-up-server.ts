@@ -19,6 +19,8 @@ function sheetOf(detail: BikeDetail): SheetData {
     lastRideAt,
     totals: report!.rides[0].counts,
     causes: report!.diagnosis.causes,
+    causesTitle: 'Likeliest causes',
+    verdict: null,
     weighed: report!.diagnosis.weighed,
     lateralOffsetMm: report!.diagnosis.lateralOffsetMm,
     suggestion: report!.diagnosis.suggestion,

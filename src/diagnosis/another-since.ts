@@ -1,0 +1,76 @@
+import { turnsAnything } from '../adjustments/doubtful-adjustment.ts';
+import { hasClock } from '../ride-log/has-clock.ts';
+import { cassetteEnds } from './cassette-ends.ts';
+import type { Diagnosis, DiagnosisInput, DiagnosisRide, Onset } from './diagnosis.ts';
+import { rideFrom } from './evidence/ride-from.ts';
+import type { SuggestionFacts } from './next-step/suggestion-facts.ts';
+import type { BikeNow } from './now/bike-now.ts';
+import { anyShiftsFail, failsLike, ghostsOften } from './now/fails-like.ts';
+import { EXPLAINED_FROM, LIKELY_ENOUGH } from './verdict-limits.ts';
+
+/** Whether the rides since the last adjustment show trouble of their own, whichever fault makes it. */
+const showsTrouble = ({ seen, lost }: BikeNow['since']): boolean =>
+  anyShiftsFail(seen) ||
+  ghostsOften(seen) ||
+  failsLike('worn-drivetrain', { seen, lost }) ||
+  cassetteEnds.some((end) => lost(end) > 0);
+
+/**
+ * The rides since the last adjustment, to be weighed by themselves: where the fault that all rides name is likelier gone than not, and things go wrong all the
+ * same. All rides are weighed for one fault; one that came after it is hidden behind it. Null where there is nothing of the kind.
+ */
+export function ridesToLookAtAlone(
+  input: DiagnosisInput,
+  { ranked, now, wellSince }: Pick<SuggestionFacts, 'ranked' | 'now' | 'wellSince'>,
+): DiagnosisInput | null {
+  const { setting, since, stillThere } = now;
+  const mayHide = setting === 'same' || setting === 'unsettled';
+  if (!since.last || !mayHide || wellSince || ranked[0].cause === 'no-fault') return null;
+  if (stillThere >= LIKELY_ENOUGH || !showsTrouble(since)) return null;
+  const fromMs = Date.parse(since.last.at);
+  const rides = input.rides
+    .filter(({ startMs }) => hasClock(startMs))
+    .map((ride) => rideFrom(ride, fromMs))
+    .filter((ride): ride is DiagnosisRide => ride !== null);
+  const looks = input.adjustments.filter((one) => !turnsAnything(one) && Date.parse(one.at) > fromMs);
+  return { ...input, rides, adjustments: looks };
+}
+
+/** Whether the rides since name another fault by themselves, and hardly leave room for the one before. */
+export function isAnotherFault(
+  before: Pick<SuggestionFacts, 'ranked'>,
+  {
+    facts: { ranked, undecided },
+    suggestion,
+  }: Readonly<{ facts: SuggestionFacts; suggestion: Diagnosis['suggestion'] }>,
+): boolean {
+  const first = ranked.find(({ cause }) => cause === before.ranked[0].cause);
+  const named = [ranked[0].cause, ...(undecided?.between ?? [])];
+  return suggestion.namesCause && !named.includes('no-fault') && (first?.probability ?? 0) < EXPLAINED_FROM;
+}
+
+/** How a fault began that is looked at from the last adjustment on: there from the first of these rides, it may have been there before. */
+export const onsetSince = (began: Onset): Onset =>
+  began.kind === 'steady' ? { kind: 'unknown', at: null, rideBeforeAt: null, probability: 0 } : began;
+
+/** What is wrong now by the rides since alone; where a chain was lost and whether its limit holds since, all rides say. */
+export const beside = (alone: BikeNow, { now: { since, keepOff, trials } }: Pick<SuggestionFacts, 'now'>): BikeNow => ({
+  ...alone,
+  since,
+  keepOff,
+  trials,
+});
+
+/** The verdict of all rides on what was wrong at first, with that of the rides since on what is wrong now and on what to do. */
+export function withAnotherFault(whole: Diagnosis, alone: Diagnosis): Diagnosis {
+  const { causes, weighed, onset, undecided } = alone;
+  return {
+    ...whole,
+    ...{ lateralOffsetMm: alone.lateralOffsetMm, lateralErrorMm: alone.lateralErrorMm, clicks: alone.clicks },
+    ...{ riderPart: alone.riderPart, separates: alone.separates, checkRide: alone.checkRide },
+    ...{ limitOrHanger: alone.limitOrHanger, unexplained: alone.unexplained },
+    ...{ suggestion: alone.suggestion, wrongWays: alone.wrongWays },
+    now: { ...whole.now, fault: causes[0].cause, setting: 'another' },
+    anotherSince: { causes, weighed, onset, undecided },
+  };
+}

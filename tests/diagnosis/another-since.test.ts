@@ -1,0 +1,83 @@
+import { describe, expect, it } from 'vitest';
+import { lost, slow, type Turn, verdictOn } from './now/adjusted-bikes.ts';
+import { bentHanger, healthyPattern } from './pattern-ride.ts';
+
+const tension = (amount: number): Turn => ['cable-tension', amount];
+const [tooLow, tooHigh] = [slow('to-larger'), slow('to-smaller')];
+const CAME_WITH_IT = /the trouble came with it/;
+
+describe('a fault that comes after a cured one', () => {
+  it('is what is wrong now: chains lost past an end after the tension was set right', () => {
+    const { causes, now, stillThere, anotherSince, suggestion } = verdictOn([
+      { pattern: tooLow },
+      { pattern: healthyPattern, after: tension(4), drops: lost('past-largest', 2) },
+      { pattern: healthyPattern, drops: lost('past-largest', 1) },
+    ]);
+    expect(causes[0].cause).toBe('cable-tension-low');
+    expect(stillThere).toBeLessThan(0.5);
+    expect(now).toMatchObject({ setting: 'another', fault: 'low-limit-loose', keepOff: ['past-largest'] });
+    expect(anotherSince?.causes[0].cause).toBe('low-limit-loose');
+    expect(anotherSince?.causes.reduce((sum, { probability }) => sum + probability, 0)).toBeCloseTo(1);
+    expect(anotherSince?.weighed.rides).toBe(2);
+    expect(suggestion).toMatchObject({ parameter: 'low-limit', inspectFirst: true });
+  });
+
+  it('did not come with work after which the bike shifted well first', () => {
+    const { causes, now, anotherSince, clicks, suggestion } = verdictOn([
+      { pattern: bentHanger },
+      { pattern: bentHanger },
+      { pattern: healthyPattern, after: ['hanger', null] },
+      { pattern: tooHigh },
+    ]);
+    expect(causes[0].cause).toBe('hanger-bent');
+    expect(now).toMatchObject({ setting: 'another', fault: 'cable-tension-high' });
+    expect(anotherSince?.onset.kind).toBe('sudden');
+    expect(suggestion.parameter).toBe('cable-tension');
+    expect(suggestion.action).not.toMatch(CAME_WITH_IT);
+    expect(clicks.mean).toBeLessThan(0);
+  });
+
+  it('came with the work where it shows from the first ride after on; one reason to look is enough', () => {
+    const { now, suggestion, separates } = verdictOn([
+      { pattern: bentHanger },
+      { pattern: bentHanger },
+      { pattern: tooHigh, after: ['hanger', null] },
+    ]);
+    expect(now).toMatchObject({ setting: 'another', fault: 'cable-tension-high' });
+    expect(suggestion.steps[0]).toMatch(CAME_WITH_IT);
+    expect(suggestion.action).not.toMatch(/since it began suddenly/);
+    expect(separates?.sentence ?? '').not.toMatch(/anticlockwise/);
+  });
+
+  it('is looked at where a chain was lost before, and damage too, whatever is wrong now', () => {
+    const { suggestion, now } = verdictOn([
+      { pattern: bentHanger, drops: lost('past-largest', 2) },
+      { pattern: bentHanger },
+      { pattern: tooHigh, after: ['hanger', null] },
+    ]);
+    expect(now.setting).toBe('another');
+    expect(suggestion.inspectFirst).toBe(true);
+    expect(suggestion.cautions.join(' ')).toMatch(/into the spokes: stop/);
+  });
+});
+
+describe('no other fault is named', () => {
+  it.each([
+    ['nothing was adjusted', [{ pattern: tooLow }, { pattern: tooHigh }]],
+    ['too little was turned', [{ pattern: tooLow }, { pattern: slow('to-larger', 0.1, 0.1), after: tension(1) }]],
+    ['it was cured', [{ pattern: tooLow }, { pattern: healthyPattern, after: tension(4) }]],
+    ['it was turned too far', [{ pattern: tooLow }, { pattern: tooHigh, after: tension(8) }]],
+    [
+      'it came back as it was',
+      [{ pattern: tooLow }, { pattern: healthyPattern, after: tension(4) }, { pattern: tooLow }],
+    ],
+    [
+      'it is there and a chain was lost beside it',
+      [{ pattern: tooLow }, { pattern: tooLow, after: tension(1), drops: lost('past-largest', 1) }],
+    ],
+  ] as const)('where %s', (_, rides) => {
+    const { anotherSince, now } = verdictOn(rides);
+    expect(anotherSince).toBeNull();
+    expect(now.setting).not.toBe('another');
+  });
+});
