@@ -19,7 +19,7 @@ import { looksThatStand } from './now/looks-that-stand.ts';
 import { nowVerdict } from './now/now-verdict.ts';
 import { shiftsWellSince } from './now/shifts-well.ts';
 import { type Observed, observe } from './observed.ts';
-import { lateralErrors, lateralOffset, turnsNeeded } from './posterior/estimates.ts';
+import { lateralErrors, lateralOffset, type TurnsAsked, turnsNeeded } from './posterior/estimates.ts';
 import { LookAhead } from './posterior/look-ahead.ts';
 import { faultOnset, suddenStartMs } from './posterior/onset.ts';
 import { drawParticles, type Particle } from './posterior/particles.ts';
@@ -81,7 +81,7 @@ function lookAt(input: DiagnosisInput, before: SuggestionFacts | null = null): L
     failsOneWay: reached.failsOneWay,
     ...{ onset, rider },
     clicks: reached.clicks,
-    clicksFor: (cause) => turnsNeeded(particles, cause, electronic),
+    clicksFor: (cause) => turnsNeeded(particles, cause, turnsAsked(evidence, electronic)),
     ...{ now, comparisons, foundRight, checkRide, electronic },
     wellSince: reached.wellSince,
   };
@@ -167,7 +167,7 @@ function reachVerdict(input: DiagnosisInput, before: SuggestionFacts | null): Re
   const comparisons = compared.filter((one) => !one.cancelledOut);
   const onset = before ? onsetSince(began) : onsetBesideReturn(began, top, comparisons);
   const ranked = rankCauses(probabilities, { seen, failsOneWay, comparisons, onset, rides: evidence.rides.length });
-  const clicks = turnsNeeded(particles, top, bike.actuation === 'electronic');
+  const clicks = turnsNeeded(particles, top, turnsAsked(evidence, bike.actuation === 'electronic'));
   const { rides } = input;
   const foundRight = looksThatStand(evidence.looks, { rides, adjustments, beganMs: suddenStartMs(began) });
   const anyFault = 1 - probabilities[causes.indexOf('no-fault')];
@@ -183,6 +183,11 @@ function reachVerdict(input: DiagnosisInput, before: SuggestionFacts | null): Re
   const alone = { ...found, ranked, onset, compared, comparisons, foundRight, clicks, now, wellSince };
   return before ? { ...alone, now: beside(now, before), comparisons: before.comparisons } : alone;
 }
+
+const turnsAsked = ({ groups }: RidingEvidence, electronic: boolean): TurnsAsked => ({
+  electronic,
+  adjusted: groups.flatMap(({ adjustments }) => adjustments.map(({ parameter }) => parameter)),
+});
 
 /** Whether what became of the last adjustment, or a chain lost since, is to be told before that the newest rides shift well. */
 const answersFirst = ({ setting, since }: BikeNow): boolean =>

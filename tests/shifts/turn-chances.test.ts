@@ -35,7 +35,7 @@ describe('chances of the number of turns', () => {
   it.each([
     ['of any shift', evenDensity],
     ['of a shift to another cog', cleanOrLate(0.7)],
-    ['of a slow bike', usualDensity(1.8)],
+    ['of a slow bike', usualDensity(1.8, 0)],
   ])('%s: sum to 1', (_, chances) => {
     expect(chances.reduce((a, b) => a + b, 0)).toBeCloseTo(1, 12);
   });

@@ -57,6 +57,10 @@ export function readDraw(points: Float64Array, row: number): Draw {
   return { assumed, shape };
 }
 
+/** So many values of an assumption, each as likely as another before anything was seen. */
+export const assumedBeforehand = (name: AssumptionName, count: number): number[] =>
+  Array.from({ length: count }, (_, i) => assumedValue(assumptions[name], (i + 0.5) / count));
+
 /** A draw's position within an assumption's spread, 0 to 1. */
 export function assumptionShare(points: Float64Array, row: number, name: AssumptionName): number {
   return points[row * DRAW_DIMENSIONS + assumptionNames.indexOf(name)];

@@ -1,6 +1,7 @@
 import type { Bike } from '../../drivetrain/bike.ts';
 import type { Cause } from '../causes.ts';
 import type { CogError, Estimate, TurnEstimate } from '../diagnosis.ts';
+import { assumedBeforehand } from '../imagined-bike/draw.ts';
 import { inOrder } from '../imagined-bike/healthy-setup.ts';
 import { pulleyError } from '../imagined-bike/setup.ts';
 import type { Particle } from './particles.ts';
@@ -42,13 +43,34 @@ export function lateralErrors(particles: readonly Particle[], bike: Bike): CogEr
 
 const tensionCauses: readonly Cause[] = ['cable-tension-low', 'cable-tension-high'];
 
-/** Clicks or steps that would set the index offset right; if the likeliest cause is tension, as far as it is the cause. */
-export function turnsNeeded(particles: readonly Particle[], top: Cause, electronic: boolean): TurnEstimate {
+const SIZES = 40;
+
+/** What clicks or steps are counted by. */
+export interface TurnsAsked {
+  readonly electronic: boolean;
+  /** Parameters that were adjusted between the rides that were weighed. */
+  readonly adjusted: readonly string[];
+}
+
+/**
+ * Clicks or steps that would set the index offset right; if the likeliest cause is tension, as far as it is the cause. Where none was logged
+ * the rides say nothing of how far one moves the pulley: it is then what it was taken to be beforehand, and not what it happens to be on the few
+ * imagined bikes that fit best.
+ */
+export function turnsNeeded(
+  particles: readonly Particle[],
+  top: Cause,
+  { electronic, adjusted }: TurnsAsked,
+): TurnEstimate {
   const counted = tensionCauses.includes(top) ? particles.filter(({ cause }) => cause === top) : particles;
-  const turns = (counted.length > 0 ? counted : particles).map(
-    ({ now, draw }) => (-now.offset * now.toleranceMm) / (electronic ? draw.assumed.stepMm : draw.assumed.clickMm),
+  const size = electronic ? 'stepMm' : 'clickMm';
+  const unit = electronic
+    ? ({ parameter: 'index-offset', unit: 'steps' } as const)
+    : ({ parameter: 'cable-tension', unit: 'clicks' } as const);
+  const beforehand = assumedBeforehand(size, SIZES);
+  const sizesOf = adjusted.includes(unit.parameter) ? ({ draw }: Particle) => [draw.assumed[size]] : () => beforehand;
+  const turns = (counted.length > 0 ? counted : particles).flatMap((particle) =>
+    sizesOf(particle).map((mm) => (-particle.now.offset * particle.now.toleranceMm) / mm),
   );
-  return electronic
-    ? { parameter: 'index-offset', unit: 'steps', ...estimateOf(turns) }
-    : { parameter: 'cable-tension', unit: 'clicks', ...estimateOf(turns) };
+  return { ...unit, ...estimateOf(turns) };
 }

@@ -5,11 +5,13 @@ import type { ShiftContext } from './shift-context.ts';
 import type { Story } from './story.ts';
 import { evenDensity } from './turn-chances.ts';
 
+/** Of missed shifts over one cog, the share of those in which the trace has mistaken the start (assumption of ours). */
+const MISTAKEN_START = 0.15;
 /**
- * Of missed shifts, the share that stops on a cog between; where none seems to lie between in any reading, the trace may have mistaken
- * the start (assumptions of ours).
+ * The guide pulley stands at the commanded cog and draws the chain along: of missed shifts over several cogs so many are as likely to end on
+ * each cog further from it as on the one before (assumption of ours).
  */
-const STOPPED_SHORT_SHARE = { single: 0.15, overSeveral: 0.5 } as const;
+const FURTHER = 0.2;
 
 /**
  * The stories of a chain that does not come to the commanded cog: it stayed where it was, unless it was there already, or it stopped
@@ -21,13 +23,15 @@ export function missedStories(
   { startCog, mostCogs }: Pick<ShiftContext, 'startCog' | 'mostCogs'>,
   short: readonly number[],
 ): Story[] {
-  const shortShare = mostCogs > 1 ? STOPPED_SHORT_SHARE.overSeveral : STOPPED_SHORT_SHARE.single;
+  const pull = (cog: number): number => FURTHER ** (Math.abs(toCog - cog) - 1);
+  const pulls = [...short, ...(startCog === toCog ? [] : [startCog])].reduce((sum, cog) => sum + pull(cog), 0);
+  const several = mostCogs > 1;
   const stopped = short.map(
     (cog): Story => ({
       name: 'stopped-short',
       way: 'never',
       finalCog: cog,
-      share: shortShare / short.length,
+      share: several ? pull(cog) / pulls : MISTAKEN_START / short.length,
       turnChances: elsewhereDensity,
       byArrival: paths.straightTo(cog),
     }),
@@ -37,7 +41,7 @@ export function missedStories(
     name: 'stayed',
     way: 'never',
     finalCog: startCog,
-    share: 1 - shortShare,
+    share: several ? pull(startCog) / pulls : 1 - MISTAKEN_START,
     turnChances: evenDensity,
     byArrival: paths.staying,
   };

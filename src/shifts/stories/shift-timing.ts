@@ -7,8 +7,12 @@ import { REV_STEP, REVS } from './turn-chances.ts';
  * How a ride's sensors and recorder show a shift, and how its shifts usually go. Estimated from the ride itself.
  */
 export interface ShiftTiming {
-  /** Seconds from a gear record to the middle of the ratio's change when the chain moves at once. */
+  /** Seconds from a gear record to the middle of the ratio's change when the chain moves at once, at the ride's usual cadence. */
   readonly lagS: number;
+  /** The same less the part of it that grows with the time of a turn. */
+  readonly steadyLagS: number;
+  /** That part, in turns of the cranks: a magnet that passes once a turn shows what the turn before, or two of them, took. */
+  readonly lagTurns: number;
   /** Smearing of the change by the sensors, standard deviation, s. */
   readonly riseWidthS: number;
   /**
@@ -31,7 +35,7 @@ const OFFSETS_S = [-1, -0.75, -0.5, -0.25, 0, 0.25, 0.5, 0.75, 1];
 export function revolutionsLikelihood(
   row: Float64Array,
   table: ArrivalTable,
-  timing: ShiftTiming,
+  timing: Pick<ShiftTiming, 'steadyLagS' | 'lagTurns' | 'jitterS'>,
   clock: RevolutionClock,
 ): Float64Array {
   const offsets = OFFSETS_S.map((s) => ({ s, weight: Math.exp(-((s / timing.jitterS) ** 2) / 2) })).filter(
@@ -44,7 +48,8 @@ export function revolutionsLikelihood(
   const timeS = table.shift.lastTimeS;
   const fromLeftS = clock.standing.left(timeS);
   return Float64Array.from({ length: REVS }, (_, k) => {
-    const shownS = clock.standing.left(clock.after(timeS + timing.lagS, (k + 0.5) * REV_STEP)) - fromLeftS;
+    const shownS =
+      clock.standing.left(clock.after(timeS + timing.steadyLagS, timing.lagTurns + (k + 0.5) * REV_STEP)) - fromLeftS;
     let sum = 0;
     for (const { s, weight } of offsets) sum += weight * interpolate(likelihood, stay, shownS + s);
     return top + Math.log(sum / weights + 1e-300);

@@ -33,14 +33,15 @@ export const evenDensity: Float64Array = density(() => 1, 0, REVS * REV_STEP);
 export const cleanOrLate = (cleanShare: number): Float64Array =>
   cleanDensity.map((clean, k) => cleanShare * clean + (1 - cleanShare) * lateDensity[k]);
 
-/** Chances of the turns of a ride whose shifts mostly take `turns`: nine in ten about there (gamma), the others later. */
-export function usualDensity(turns: number): Float64Array {
-  const usual = density((revs) => revs ** 2 * Math.exp((-3 * revs) / turns), 0, REVS * REV_STEP);
-  const later = density((revs) => Math.exp(-(revs - turns) / 2), turns, turns + 4);
+/** Chances of the turns of a ride whose shifts mostly take `turns`: nine in ten about there (gamma), the others later; the sensors show all of them `lagTurns` later. */
+export function usualDensity(turns: number, lagTurns: number): Float64Array {
+  const usual = density((revs) => (revs - lagTurns) ** 2 * Math.exp((-3 * (revs - lagTurns)) / turns), lagTurns);
+  const from = lagTurns + turns;
+  const later = density((revs) => Math.exp(-(revs - from) / 2), from, from + 4);
   return usual.map((value, k) => 0.9 * value + 0.1 * later[k]);
 }
 
-function density(shape: (revs: number) => number, from: number, to: number): Float64Array {
+function density(shape: (revs: number) => number, from: number, to = REVS * REV_STEP): Float64Array {
   const values = Float64Array.from({ length: REVS }, (_, k) => {
     const revs = (k + 0.5) * REV_STEP;
     return revs > from && revs <= to ? shape(revs) : 0;
