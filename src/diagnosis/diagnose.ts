@@ -166,7 +166,9 @@ function reachVerdict(input: DiagnosisInput, before: SuggestionFacts | null): Re
   const compared = compareAdjustments(input.rides, adjustments, bike.cassette.length, suddenStartMs(began));
   const comparisons = compared.filter((one) => !one.cancelledOut);
   const onset = before ? onsetSince(began) : onsetBesideReturn(began, top, comparisons);
-  const ranked = rankCauses(probabilities, { seen, failsOneWay, comparisons, onset, rides: evidence.rides.length });
+  const loadKnown = Number.isFinite(evidence.edges.highNm);
+  const told = { seen, failsOneWay, loadKnown, comparisons, onset, rides: evidence.rides.length };
+  const ranked = rankCauses(probabilities, told);
   const clicks = turnsNeeded(particles, top, turnsAsked(evidence, bike.actuation === 'electronic'));
   const { rides } = input;
   const foundRight = looksThatStand(evidence.looks, { rides, adjustments, beganMs: suddenStartMs(began) });

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { traceGears } from '../../src/gear-trace/trace-gears.ts';
 import { commandedShifts } from '../../src/shifts/commands/commanded-shifts.ts';
+import { judgeShifts } from '../../src/shifts/outcomes/judge-shifts.ts';
 import { type RideInQuestion, rideInQuestion } from '../../src/shifts/ride-in-question.ts';
 import { type ArrivalTable, arrivalTable } from '../../src/shifts/stories/arrival-table.ts';
 import { estimateTiming } from '../../src/shifts/stories/estimate-timing.ts';
@@ -36,6 +37,20 @@ function lastShift(made: Judging): { tables: ArrivalTable[]; timing: ReturnType<
 }
 const warmedUp = (): MadeRide => new MadeRide().pedal(30).wander(30).pedal(10);
 
+type Delay = (slow: boolean) => number;
+
+/** A ride at 40 and at 120 rpm, whose shifts show so many seconds after their command. */
+function atTwoCadences(afterS: Delay): MadeRide {
+  const ride = new MadeRide().pedal(30);
+  for (let n = 0; n < 60; n++) {
+    const slow = n % 4 < 2;
+    const stretch = { cadenceRpm: slow ? 40 : 120 };
+    const cog = ride.cog + (n % 2 === 0 ? 1 : -1);
+    ride.pedal(6, stretch).command(cog).pedal(afterS(slow), stretch).move(cog).pedal(10, stretch);
+  }
+  return ride;
+}
+
 describe('estimateTiming', () => {
   it('finds that the sensors of one recorder are 1 s and 2 s later than those of another', () => {
     const lagOf = (afterS: number): number => {
@@ -49,19 +64,22 @@ describe('estimateTiming', () => {
   });
 
   it('tells shifts that take many turns from sensors that lag: turns last longer at a low cadence', () => {
-    const lagOf = (afterS: (slow: boolean, n: number) => number): number => {
-      const ride = new MadeRide().pedal(30);
-      for (let n = 0; n < 60; n++) {
-        const slow = n % 4 < 2;
-        const stretch = { cadenceRpm: slow ? 40 : 120 };
-        const cog = ride.cog + (n % 2 === 0 ? 1 : -1);
-        ride.pedal(6, stretch).command(cog).pedal(afterS(slow, n), stretch).move(cog).pedal(10, stretch);
-      }
-      return timingOf(judging(ride)).lagS;
-    };
-    const manyTurns = lagOf((slow) => (slow ? 3 : 1));
-    const evenLag = lagOf(() => 2);
+    const steadyLagOf = (afterS: Delay): number => timingOf(judging(atTwoCadences(afterS))).steadyLagS;
+    const manyTurns = steadyLagOf((slow) => (slow ? 3 : 1));
+    const evenLag = steadyLagOf(() => 2);
     expect(evenLag - manyTurns).toBeGreaterThan(0.2);
+  });
+
+  it('lays what all shifts are shown late by turns to the sensor, and counts no turns of the chain from it', () => {
+    // a magnet that passes once a turn shows a change one turn after it came: 1.6 turns and the recorder's second
+    const late = judging(atTwoCadences((slow) => (slow ? 3 : 2)));
+    const steady = judging(atTwoCadences(() => 2));
+    expect(timingOf(late).lagTurns).toBeGreaterThan(0.3);
+    expect(timingOf(steady).lagTurns).toBeLessThan(0.15);
+    const { lagS, steadyLagS, lagTurns } = timingOf(late);
+    expect(lagS).toBeGreaterThan(steadyLagS + 0.4 * lagTurns);
+    const { shifts } = judgeShifts(late, late.commanded, []);
+    expect(shifts.filter(({ outcome }) => outcome === 'clean').length).toBeGreaterThan(0.9 * shifts.length);
   });
 
   it('takes the usual for a ride with too few shifts', () => {

@@ -64,6 +64,14 @@ describe('the stories in question', () => {
     ]);
   });
 
+  it('of a missed shift over several cogs: the further from the commanded cog, the less likely, the one it left with them', () => {
+    const missed = storiesOf(8, 4).filter(({ way }) => way === 'never');
+    const byDistance = missed.toSorted((a, b) => a.finalCog - b.finalCog).map(({ share }) => share);
+    expect(byDistance).toHaveLength(4);
+    for (let i = 1; i < byDistance.length; i++) expect(byDistance[i]).toBeLessThan(byDistance[i - 1] / 2);
+    expect(byDistance.reduce((a, b) => a + b)).toBeCloseTo(1, 9);
+  });
+
   it('go beyond neither past the last cog nor where the next shift goes on that way', () => {
     const beyond = (stories: Story[]) =>
       stories.filter(({ way }) => way === 'overshot').map(({ finalCog }) => finalCog);
@@ -107,8 +115,8 @@ describe('shares of the stories', () => {
     for (const way of ['clean', 'late', 'veryLate', 'overshot'] as const)
       expect(shareOf(single, way)).toBeCloseTo(1, 12);
     expect(shareOf(single, 'never')).toBe(0.85);
-    // another reading has it start further off: then as many stop between in this one as in that
-    expect(shareOf(storiesOf(2, 4, 3), 'never')).toBe(0.5);
+    // another reading has it start further off: there it has come to this very cog, and stopped beside the commanded one
+    expect(shareOf(storiesOf(2, 4, 3), 'never')).toBe(1);
   });
 
   it('each story has chances of its turns that sum to 1', () => {

@@ -13,6 +13,8 @@ interface Known {
   readonly seen: Observed;
   /** Direction in which shifts plainly fail, as they do on no bike in order; null without any. */
   readonly failsOneWay: Direction | null;
+  /** Whether power was recorded with enough shifts to tell what hard pedalling does. */
+  readonly loadKnown: boolean;
   readonly comparisons: readonly AdjustmentComparison[];
   readonly onset: Onset;
   /** How many rides were weighed. */
@@ -27,7 +29,7 @@ interface Known {
  */
 export function rankCauses(
   probabilities: readonly number[],
-  { seen, failsOneWay, comparisons, onset, rides }: Known,
+  { seen, failsOneWay, loadKnown, comparisons, onset, rides }: Known,
 ): readonly [CauseVerdict, ...CauseVerdict[]] {
   const partsReplaced = comparisons.some((one) => one.skipping && tells(one));
   const [first, ...others] = causes
@@ -37,7 +39,7 @@ export function rankCauses(
       evidence: [...evidenceSentences(cause, seen, partsReplaced), ...adjustmentSentences(cause, comparisons)],
     }))
     .sort((a, b) => b.probability - a.probability);
-  const plainly = failsOneWay ? [failedOneWay(failsOneWay)] : [];
+  const plainly = failsOneWay ? [failedOneWay(failsOneWay, loadKnown)] : [];
   const more = [...plainly, ...unshownSentences(first.cause, seen), ...onsetSentence(onset, rides, first.probability)];
   return [{ ...first, evidence: [...first.evidence, ...more] }, ...others];
 }

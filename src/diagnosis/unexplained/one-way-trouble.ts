@@ -60,6 +60,12 @@ function countsAlike(evidence: RidingEvidence): Counts[] {
 export const failingOneWay = (direction: Direction): string =>
   `shifts ${direction.replace('-', ' ')} cogs plainly fail more often than those the other way`;
 
-/** The same of what was seen, as a sentence of the evidence. */
-export const failedOneWay = (direction: Direction): string =>
-  `Shifts ${direction.replace('-', ' ')} cogs plainly failed more often than those the other way, as on no bike in order: something was at fault, whatever it was.`;
+/**
+ * The same of what was seen, as sentences of the evidence. A rider shifts to larger cogs where he presses hardest, so that without power nobody knows whether
+ * those shifts fail by the bike or by the pressing.
+ */
+export const failedOneWay = (direction: Direction, loadKnown: boolean): string =>
+  `Shifts ${direction.replace('-', ' ')} cogs plainly failed more often than those the other way, ${direction === 'to-larger' && !loadKnown ? MAY_BE_LOAD : AT_FAULT}`;
+const AT_FAULT = 'as on no bike in order: something was at fault, whatever it was.';
+const MAY_BE_LOAD =
+  'as on no bike in order that is shifted with soft legs. No power was recorded, so hard pedalling may do it too: ease off while shifting for a ride before a part is touched.';

@@ -88,6 +88,19 @@ describe('the verdict on them', () => {
     expect(separates?.between).toEqual(undecided?.between);
   });
 
+  it('says of shifts to larger cogs that hard pedalling may do it too, where no power was recorded', () => {
+    const rides = [0, 2].map((day) =>
+      patternRide({ day, shifts: 16, pattern: (_, larger) => (larger ? { late: 0.2 } : {}) }),
+    );
+    const powered = rides.map((ride) => ({
+      ...ride,
+      events: { ...ride.events, shifts: ride.events.shifts.map((one, i) => ({ ...one, torqueNm: 20 + 10 * (i % 5) })) },
+    }));
+    const plainly = (of: typeof rides) => diagnose(input(of)).causes[0].evidence.find((said) => /plainly/.test(said));
+    expect(plainly(powered)).toMatch(/something was at fault, whatever it was\.$/);
+    expect(plainly(rides)).toMatch(/No power was recorded, so hard pedalling may do it too: ease off/);
+  });
+
   it('mends nothing where the faults named are together less likely than the others', () => {
     const { causes, undecided, suggestion } = onBike(24, 0.04);
     expect(undecided?.between).toEqual([causes[0].cause, causes[1].cause]);
