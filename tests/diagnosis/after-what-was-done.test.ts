@@ -95,7 +95,7 @@ describe('an adjustment that made it worse', () => {
     }
     const looked = stepAfter('cable-tension-low', new Set(['past-largest'])).steps;
     expect(looked.map((step) => step.split(' ').slice(0, 3).join(' '))).toEqual([
-      'First look whether',
+      'First have the',
       'Then take back',
       'Then ride again',
     ]);

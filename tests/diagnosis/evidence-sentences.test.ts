@@ -87,7 +87,7 @@ describe('the counts that speak for a cause', () => {
     expect(said.flat().join('\n')).not.toMatch(/\b0 of 0\b|NaN/);
     expect(evidenceSentences('no-fault', unrecorded)).toEqual([
       'No shift was judged.',
-      expect.stringMatching(/^1 dropped chain and 1 skip in /),
+      expect.stringMatching(/^1 dropped chain and 1 skip seen in /),
     ]);
     expect(said[1].join('\n')).toContain('; on the larger half of the cogs no shift was judged.');
     expect(said[1].join('\n')).toMatch(/^0 unasked shifts, 1 dropped chain/m);

@@ -62,14 +62,13 @@ export function suggest(facts: SuggestionFacts): Suggestion {
     drops('past-smallest') > 0 && intoFrame,
     elsewhere(facts) > 0 && cameOff,
     ...keepOffCautions(step, facts),
-    ...newChainCautions(facts.comparisons),
   ].filter((caution): caution is string => caution !== false && !step.cautions.includes(caution));
   return {
     ...step,
     action: step.steps.join(' '),
     inspectFirst: lostChain(facts),
     sense: senseOfStep(step, facts),
-    cautions: [...looks, ...step.cautions],
+    cautions: [...looks, ...step.cautions, ...newChainCautions(facts.comparisons)],
   };
 }
 

@@ -29,8 +29,14 @@ describe('adjustments that were ridden on', () => {
   it('keep what was turned since, and what a ride came after', () => {
     const turned = entry('2026-05-03T07:00:00Z', 'cable-tension', -1);
     expect(riddenOn([clicks, turned], rides, 'cable-tension-low')).toEqual([clicks, turned]);
-    const before = entry('2026-04-30T09:00:00Z', 'chain');
+    const before = entry('2026-04-30T09:00:00Z', 'cassette');
     expect(riddenOn([clicks, before], rides, 'cable-tension-low')).toEqual([clicks, before]);
+  });
+
+  it('leave out a chain ridden since, which sets nothing anew', () => {
+    const before = entry('2026-04-30T09:00:00Z', 'chain');
+    expect(riddenOn([clicks, before], rides, 'cable-tension-low')).toEqual([clicks]);
+    expect(riddenOn([clicks, before], rides, 'worn-drivetrain')).toEqual([clicks, before]);
   });
 
   it('are none where such a part is all that is logged', () => {
