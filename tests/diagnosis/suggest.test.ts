@@ -211,7 +211,7 @@ describe('suggest', () => {
     const onset = { kind: 'sudden', at: '2026-05-07T12:00:00Z', rideBeforeAt: null, probability: 0.9 } as const;
     const ranked = [{ cause: 'cable-tension-low' as const, probability: 0.9 }];
     const { steps, start } = suggest(facts({ seen: seen({ all: count(600, 40) }), ranked, onset }));
-    expect(start).toBe('Look for damage. A hanger gauge tells within a minute.');
+    expect(start).toBe('Do it before anything is turned.');
     expect(steps[1]).toMatch(/one click at a time\. With cable and housing in order, on a stand: one click/);
   });
 

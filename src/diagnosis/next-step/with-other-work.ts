@@ -60,7 +60,7 @@ function checkHanger({ namesCause, looksAt }: Step, facts: Asked): Work[] {
   return [
     {
       step: `Look for damage and have the hanger checked, since it began suddenly. ${look}`,
-      start: `Look for damage. ${look}`,
+      start: 'Do it before anything is turned.',
     },
   ];
 }
