@@ -92,7 +92,7 @@ export function verdictSection(page: BikePage): HTMLElement {
   const { bike } = page;
   const { report, state } = bike;
   const { key } = stateWords[state.word];
-  const adjustedAt = report?.adjustments.map(({ at }) => at) ?? [];
+  const adjustedAt = [...(report?.adjustments ?? []), ...(report?.looks ?? [])].map(({ at }) => at);
   const riddenAt = report?.rides.map(({ start }) => start) ?? [];
   const dated = (sentence: string): string => inOwnZone(sentence, adjustedAt, riddenAt);
   const tooLittle = state.word === 'too little data';

@@ -101,7 +101,7 @@ function work(sheet: SheetData): HTMLElement | null {
       { class: 'tasks' },
       ...steps.map((step) => task(dated(sheet, step))),
       start !== null && task(dated(sheet, start)),
-      task(suggestion.verify),
+      task(dated(sheet, suggestion.verify)),
     ),
     cautions(suggestion),
   );
