@@ -34,6 +34,7 @@ describe('skips', () => {
   it.each([
     [1, 1],
     [0.7, 1],
+    [0.3, 0],
     [0.05, 0],
     [0, 0],
   ])('come under load only, where power is known: %f of the power makes %i', (share, count) => {
