@@ -276,6 +276,15 @@ describe('the signs of a chain drop', () => {
     expect(value('halt-lasts')).toBe(standingS(log));
   });
 
+  it.each([
+    [6, true],
+    [9, false],
+  ])('are looked for past an end where the legs are shown %i s longer: %s', (spunS, found) => {
+    const ride = at(1).pedal(12).command(0).spinInVain(spunS, 84).coast(8).brake(4, 0).stand(40).pedal(60);
+    const log = ride.log();
+    expect(haltsAtEnd(log, traceGears(log, ride.bike)).length > 0).toBe(found);
+  });
+
   it('have no end of the halt where the recording ends in it, and no power without a meter', () => {
     const ride = at(8).pedal(12).spinInVain(4, 116).coast(5).brake(4, 0).stand(40);
     expect(signsOf(ride).value('halt-lasts')).toBe(Number.POSITIVE_INFINITY);

@@ -10,8 +10,8 @@ const BEFORE_S = 3;
 const LEAST_DRIVING = 2;
 /** Who goes from coasting to a harder gear and pedals has none: there the legs may have begun with the shift. */
 const BEGINNING_S = 2;
-/** Legs without a chain stop this soon. */
-const LONGEST_PEDALLING_S = 4;
+/** Legs without a chain stop this soon, as the sensor shows it: it may hold its last reading for 2 s. */
+const LONGEST_PEDALLING_S = 6;
 const HALT_LASTS_S = 12;
 /** So long after a shift the halt may begin: in a harder gear a bike rolls on longer. */
 const HALT_WITHIN_S = { toLarger: 7, toSmaller: 22 } as const;

@@ -12,7 +12,7 @@ const LAGS_S = Array.from({ length: 26 }, (_, i) => -1.25 + i * 0.25);
 const AHEAD_S = -0.5;
 const AHEAD_COST = 3;
 /** How likely it is beforehand that a part of the lag grows with the time of a turn (assumption of ours). */
-const GROWS = 0.3;
+const GROWS = 0.25;
 /**
  * How many turns of the cranks most of a ride's shifts may take, and how likely that is beforehand: a bike in order needs about half a
  * turn, one whose fault slows every shift up to two. So it looks too where a magnet that passes once a turn shows the turn before, or the mean of the
@@ -24,9 +24,8 @@ const USUAL_TURNS = [
   { turns: 0.9, lagTurns: 0, prior: 0.14 * (1 - GROWS) },
   { turns: 1.3, lagTurns: 0, prior: 0.09 * (1 - GROWS) },
   { turns: 1.8, lagTurns: 0, prior: 0.05 * (1 - GROWS) },
-  { turns: 0.6, lagTurns: 0.5, prior: 0.35 * GROWS },
-  { turns: 0.6, lagTurns: 1, prior: 0.4 * GROWS },
-  { turns: 0.6, lagTurns: 1.5, prior: 0.25 * GROWS },
+  { turns: 0.6, lagTurns: 1, prior: 0.6 * GROWS },
+  { turns: 0.6, lagTurns: 1.5, prior: 0.4 * GROWS },
 ].map(({ turns, lagTurns, prior }) => ({
   density: usualDensity(turns, lagTurns),
   lagTurns,
