@@ -27,4 +27,21 @@ describe.skipIf(!browserPath)('an entry that is being filled in', () => {
     expect(faults).toEqual([]);
     await page.context().close();
   });
+
+  it.each([390, 1280])('has all its fields within its frame, %i px wide', async (width) => {
+    const { page } = await open();
+    await page.setViewportSize({ width, height: 900 });
+    await page.goto('/bikes/b1');
+    await loaded(page);
+    await page.getByRole('button', { name: 'Done? Log it' }).click();
+    const form = page.getByRole('form', { name: 'Log an adjustment' });
+    await form.waitFor();
+    const over = await form.evaluate((frame) => {
+      const right = frame.getBoundingClientRect().right;
+      const fields = [...frame.querySelectorAll('input, select')];
+      return fields.filter((field) => field.getBoundingClientRect().right > right).map((field) => field.id);
+    });
+    expect(over).toEqual([]);
+    await page.context().close();
+  });
 });
