@@ -34,6 +34,10 @@ describe('anotherBike', () => {
       'This ride looks like another bike\'s: its gear records name 9 cogs (10-12-14-16-18-21-24-28-33) and 1 ring (34), but the bike "Road" has 8 cogs (11-13-15-17-19-21-24-28) and 2 rings (34-50). Read it with its own bike, or leave it out.',
     );
     expect(message(twice([{ rear: 9 }, { rear: 3 }]), bike.cassette)).toMatch(/name 9 cogs, but/);
+    // the positions tell of cogs that the ride did not use
+    expect(message(twice([9, 3].map((rear) => ({ rear, rearTeeth: 30 - 2 * rear }))))).toMatch(
+      /name 9 cogs \(teeth named: 12-24\), but/,
+    );
     expect(message(twice([{ rear: 3, front: 3 }]), bike.cassette)).toMatch(/name 3 cogs and 3 rings, but/);
   });
 

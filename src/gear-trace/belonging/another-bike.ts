@@ -51,10 +51,14 @@ function namedOften(values: Uint8Array): number[] {
 }
 
 /** Whether the ride shows teeth, most of which are the bike's. */
-function showsItsCogs({ cassette }: Bike, measured: Pick<MeasuredTeeth, 'cassette'> | null): boolean {
+export function showsItsCogs({ cassette }: Bike, measured: Pick<MeasuredTeeth, 'cassette'> | null): boolean {
   const shown = measured?.cassette.filter((teeth) => teeth !== null) ?? [];
   return shown.length > 0 && shareOwn(shown, cassette) > limits.teeth;
 }
 
-const inWords = (part: string, count: number, teeth: readonly number[]): string =>
-  count === 0 ? '' : `${counted(count, part)}${teeth.length > 0 ? ` (${teeth.join('-')})` : ''}`;
+/** How many there are by the positions, and which teeth are named: a ride need not use every cog. */
+function inWords(part: string, count: number, teeth: readonly number[]): string {
+  if (count === 0) return '';
+  const named = teeth.length === count ? '' : 'teeth named: ';
+  return `${counted(count, part)}${teeth.length > 0 ? ` (${named}${teeth.join('-')})` : ''}`;
+}

@@ -7,6 +7,7 @@
  * - `speed-unit`: the speed of its rides is in another unit than metres a second
  * - `one-cog-off`: on its newest rides the chain stood a cog from the one asked for, all ride long
  * - `another-cassette`: its newest rides were ridden on another cassette than the one described
+ * - `other-cogs`: its rides name other cogs than the bike as described, and none names the bike's
  */
 export const heldBackCodes = [
   'rings-unclear',
@@ -15,6 +16,7 @@ export const heldBackCodes = [
   'speed-unit',
   'one-cog-off',
   'another-cassette',
+  'other-cogs',
 ] as const;
 /** One of `heldBackCodes`. */
 export type HeldBackCode = (typeof heldBackCodes)[number];

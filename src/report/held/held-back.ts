@@ -61,6 +61,8 @@ function byRide(why: SetAside, since: string | null): HeldBack {
       return unitHeldBack;
     case 'another-cassette':
       return cassetteHeldBack(why.changedAt.slice(0, 10));
+    case 'other-cogs':
+      return otherCogsHeldBack;
     case 'one-cog-off': {
       const size = sizeWord(why.cogs);
       return {
@@ -117,6 +119,20 @@ const unitHeldBack: HeldBack = {
       steps: ['Turn nothing by this report: put the speed right first.'],
       start: 'Bring the column of speed to metres a second, as the note at each ride says.',
       verify: 'Read the rides again then; they need not be ridden again.',
+    }),
+};
+
+const otherCogsHeldBack: HeldBack = {
+  code: 'other-cogs',
+  headline: 'The rides name other cogs than the bike',
+  sentence:
+    'No verdict is drawn: these rides name other cogs than the bike as described has. With wrong teeth sound shifts look late, missed or overshot.',
+  step: (suggestion) =>
+    instead(suggestion, {
+      steps: ['Turn nothing by this report: put right first which cogs the bike has.'],
+      start:
+        "Count the teeth on the bike. Where they are those that the note at each ride names, describe the bike with them. Where they are as described, the rides are another bike's, or the recorder's cassette is set wrongly.",
+      verify: 'Look again then: the same rides are weighed anew, and need not be ridden again.',
     }),
 };
 

@@ -1,7 +1,7 @@
 import type { Adjustment } from '../../adjustments/adjustment.ts';
 import type { Bike } from '../../drivetrain/bike.ts';
 import type { Warning } from '../../errors/warning.ts';
-import { moreGears, otherCogs } from '../../gear-trace/belonging/another-bike.ts';
+import { moreGears, otherCogs, showsItsCogs } from '../../gear-trace/belonging/another-bike.ts';
 import { recordedTeethDiffer, teethDiffer } from '../../gear-trace/disagreement/gear-warnings.ts';
 import { rolloutDiffers, speedUnitDoubtful } from '../../gear-trace/disagreement/rollout-warning.ts';
 import type { Report } from '../report-schema.ts';
@@ -12,6 +12,7 @@ import { otherCassette } from './other-cassette.ts';
 /** Why nothing is concluded from a ride's shifts, though the ride is the bike's and what it lost counts. */
 export type SetAside =
   | { readonly code: 'speed-unit' }
+  | { readonly code: 'other-cogs' }
   | ({ readonly code: 'one-cog-off' } & CogOff)
   | { readonly code: 'another-cassette'; readonly changedAt: string };
 
@@ -29,10 +30,13 @@ export function setAside(
 ): (SetAside | null)[] {
   const changed = otherCassette(rides, adjustments);
   const off = cogOff(rides, bike, bikeSource);
-  return rides.map(({ warnings }, i) => {
+  return rides.map(({ warnings, measured }, i) => {
     const changedAt = changed[i];
     if (changedAt) return { code: 'another-cassette', changedAt };
-    if (warnings.some(({ code }) => code === speedUnitDoubtful)) return { code: 'speed-unit' };
+    const says = (wanted: string): boolean => warnings.some(({ code }) => code === wanted);
+    if (says(speedUnitDoubtful)) return { code: 'speed-unit' };
+    // beside rides that do name the bike's cogs it is another bike's, and left out before this is asked; slips of the recorder spoil nothing
+    if (says(otherCogs) && !showsItsCogs(bike, measured)) return { code: 'other-cogs' };
     return off[i] && { code: 'one-cog-off', ...off[i] };
   });
 }
@@ -40,6 +44,7 @@ export function setAside(
 /** What is noted of such a ride without knowing why, and said better with it. */
 const explained: Readonly<Record<SetAside['code'], readonly string[]>> = {
   'speed-unit': [],
+  'other-cogs': [rolloutDiffers],
   'one-cog-off': [rolloutDiffers, teethDiffer],
   'another-cassette': [rolloutDiffers, teethDiffer, recordedTeethDiffer, otherCogs, moreGears],
 };
@@ -55,7 +60,7 @@ const NOT_WEIGHED = 'Its shifts are listed but not weighed.';
 
 /** Null where the ride says so itself. */
 function warningOf(why: SetAside): Warning | null {
-  if (why.code === 'speed-unit') return null;
+  if (why.code === 'speed-unit' || why.code === 'other-cogs') return null;
   if (why.code === 'another-cassette')
     return {
       code: why.code,

@@ -12,6 +12,8 @@ import { verdictHeadline } from '../../../web/bike/verdict-headline.ts';
 import { MadeRide, madeBike } from '../../gear-trace/made-ride.ts';
 
 const another: Bike = { ...madeBike, chainrings: [48], cassette: [11, 12, 13, 14, 16, 18, 20, 22, 25] };
+/** No cog of it is one of `madeBike`. */
+const unlike: Bike = { ...madeBike, cassette: [10, 12, 14, 16, 19, 22, 25, 29, 33] };
 const wider: Bike = { ...madeBike, cassette: [11, 13, 15, 17, 21, 25, 30, 36, 42] };
 
 /** Three quarters of an hour over the cassette on a given day; from the 20 on shifts to larger cogs miss where `sound` is false. */
@@ -26,6 +28,14 @@ function ridden(day: number, bike = madeBike, sound = true): RideLog {
   return ride.log({ file: `day-${day}.csv`, format: 'csv', startMs: Date.parse(`2026-05-0${day}T08:00:00Z`) });
 }
 
+const none = new Uint8Array(0);
+const noRecords = {
+  timeS: new Float64Array(0),
+  frontTeeth: none,
+  rearTeeth: none,
+  frontPosition: none,
+  rearPosition: none,
+};
 const inKmh = (log: RideLog): RideLog => ({ ...log, speedMps: log.speedMps.map((speed) => 3.6 * speed) });
 const report = (logs: readonly RideLog[], bike: Bike | null, adjustments = '') =>
   analyse(logs, { bike, adjustments: adjustments ? parseAdjustments('adjustments.csv', adjustments) : [] });
@@ -91,6 +101,34 @@ describe('no verdict is drawn', () => {
     const found = report([read], madeBike);
     expectHeldBack(found, 'positions-for-teeth', /^Write the teeth of each cog/);
     expect(found.diagnosis.heldBack?.sentence).toContain('no gear changes that can be read');
+  });
+
+  it("where all rides name other cogs than the bike's, by which sound shifts look missed", () => {
+    const silent: RideLog = { ...ridden(4), gearRecords: { ...ridden(4).gearRecords, ...noRecords } };
+    const found = report([ridden(1, unlike, false), ridden(2, unlike, false), silent], madeBike);
+    expectHeldBack(found, 'other-cogs', /^Count the teeth on the bike/);
+    expect(found.rides.map(({ leftOut }) => leftOut)).toEqual([null, null, null]);
+    expectTallied(found, ['other-cogs', 'other-cogs', null]);
+    // what is noted of the rollout comes of the wrong teeth
+    expect(found.rides[0].warnings.map(({ code }) => code)).toEqual(['another-bike']);
+    // their own bike has its verdict, and beside a ride of this bike they are another's
+    expect(report([ridden(1, unlike, false)], unlike).diagnosis.heldBack).toBeNull();
+    const beside = report([ridden(1, unlike, false), ridden(2)], madeBike);
+    expect(beside.diagnosis.heldBack).toBeNull();
+    expect(beside.rides.map(({ leftOut }) => leftOut)).toEqual(['another-bike', null]);
+  });
+
+  it("but not for slips of a recorder that names one more size beside all of the bike's", () => {
+    const log = ridden(1);
+    const { rearTeeth } = log.gearRecords;
+    const slipped = {
+      rearTeeth: rearTeeth.map((teeth, i) => (i % 20 === 5 ? 27 : teeth)),
+      rearPosition: new Uint8Array(rearTeeth.length),
+    };
+    const found = report([{ ...log, gearRecords: { ...log.gearRecords, ...slipped } }], madeBike);
+    expect(found.rides[0].warnings.map(({ code }) => code)).toContain('another-bike');
+    expect(found.diagnosis.heldBack).toBeNull();
+    expectTallied(found, [null]);
   });
 
   it('of a cassette that is no longer on the bike', () => {
