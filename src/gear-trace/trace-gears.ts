@@ -64,7 +64,7 @@ export function traceGears(log: RideLog, bike: Bike): RideTrace {
     unsteady,
     warnings: [
       ...[sparse, unsteadyWarning(unsteady)].filter((warning) => warning !== null),
-      ...gearWarnings(log, bike, measured, rolloutMm, writtenMm),
+      ...gearWarnings(log, bike, measured, rolloutMm, writtenMm, unsteady.length > 0),
     ],
   };
 }

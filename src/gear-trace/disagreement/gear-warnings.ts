@@ -11,22 +11,29 @@ export const teethDiffer = 'teeth-differ';
 /** Code of the warning that its records name teeth that the bike does not have. */
 export const recordedTeethDiffer = 'recorded-teeth-differ';
 
-/** Says where the records, the bike file and the ride disagree about teeth or rollout. */
+/**
+ * Says where the records, the bike file and the ride disagree about teeth or rollout.
+ *
+ * @param drifts whether the speed drifted for a while
+ */
 export function gearWarnings(
   log: RideLog,
   bike: Bike,
   measured: MeasuredTeeth,
   rolloutMm: number,
   writtenMm: number,
+  drifts: boolean,
 ): Warning[] {
   const rollout = rolloutWarning(rolloutMm, writtenMm, log.format !== 'fit');
   const another = anotherBike(log, bike, measured);
   // teeth are told by the rollout: where that is another one, teeth on which records and bike agree are not in doubt too;
   // nor are those of a bike that was not ridden
   const doubtTeeth = !another && !(rollout && namesItsTeeth(log, bike));
-  return [rollout, doubtTeeth ? teethWarning(bike, measured) : null, another ?? recordsWarning(log, bike)].filter(
-    (warning) => warning !== null,
-  );
+  return [
+    rollout,
+    doubtTeeth ? teethWarning(bike, measured, drifts) : null,
+    another ?? recordsWarning(log, bike),
+  ].filter((warning) => warning !== null);
 }
 
 /** True where the records name gears, and none but the bike's. */
@@ -39,20 +46,36 @@ function namesItsTeeth({ gearRecords }: RideLog, { cassette, chainrings }: Bike)
   );
 }
 
-function teethWarning(bike: Bike, measured: MeasuredTeeth): Warning | null {
-  const differs = (written: readonly number[], shown: readonly (number | null)[]): string =>
-    written
-      .flatMap((teeth, i) => (shown[i] !== null && shown[i] !== teeth ? [`${teeth} (the ride shows ${shown[i]})`] : []))
-      .join(', ');
-  const rings = differs(bike.chainrings, measured.chainrings);
-  const cogs = differs(bike.cassette, measured.cassette);
-  const both = [rings && `chainrings ${rings}`, cogs && `cogs ${cogs}`].filter(Boolean);
-  if (both.length === 0) return null;
+function teethWarning(bike: Bike, measured: MeasuredTeeth, drifts: boolean): Warning | null {
+  const rings = differing(bike.chainrings, measured.chainrings);
+  const cogs = differing(bike.cassette, measured.cassette);
+  const all = [...rings, ...cogs];
+  const slight = all.length === 1 && Math.abs(all[0].shown - all[0].written) === 1;
+  // a speed that drifts moves one cog by one tooth on its own
+  if (all.length === 0 || (slight && drifts)) return null;
+  const inWords = (part: string, teeth: readonly OtherTeeth[]): string =>
+    `${part} ${teeth.map(({ written, shown }) => `${written} (the ride shows ${shown})`).join(', ')}`;
+  const both = [
+    ...(rings.length > 0 ? [inWords('chainrings', rings)] : []),
+    ...(cogs.length > 0 ? [inWords('cogs', cogs)] : []),
+  ];
   return {
     code: teethDiffer,
     message: `By the ride's speed and cadence some teeth are not as written: ${both.join('; ')}.`,
   };
 }
+
+/** A size as the bike has it written, and as the ride shows it. */
+interface OtherTeeth {
+  readonly written: number;
+  readonly shown: number;
+}
+
+const differing = (written: readonly number[], shown: readonly (number | null)[]): OtherTeeth[] =>
+  written.flatMap((teeth, i) => {
+    const seen = shown[i];
+    return seen === null || seen === undefined || seen === teeth ? [] : [{ written: teeth, shown: seen }];
+  });
 
 function recordsWarning({ gearRecords }: RideLog, bike: Bike): Warning | null {
   const odd = (what: string, { sizes, positions }: RecordedPart, own: readonly number[]): string => {
