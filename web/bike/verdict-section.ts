@@ -20,6 +20,7 @@ import { namedCause } from './named-cause.ts';
 import { nextStep } from './next-step.ts';
 import { troubleSentence } from './trouble-sentence.ts';
 import { verdictHeadline } from './verdict-headline.ts';
+import { waitFirst } from './wait-first.ts';
 
 /** How the fault began, where the evidence does not say it: that of a sudden one names its day, and keeps silent where there is none. */
 function onsetSentence(report: NonNullable<BikeDetail['report']>): string | null {
@@ -111,6 +112,6 @@ export function verdictSection(page: BikePage): HTMLElement {
       bike.rides === 0 &&
         make('p', {}, make('a', { href: `/add?bike=${bike.id}` }, 'Add its first rides'), ' to get a verdict.'),
     ),
-    report && nextStep(page, report.diagnosis, dated),
+    bike.pending > 0 ? waitFirst(page) : report && nextStep(page, report.diagnosis, dated),
   );
 }

@@ -1,0 +1,19 @@
+import { make } from '../dom/make.ts';
+import { cautions } from '../page/cautions.ts';
+import type { BikePage } from './bike-page.ts';
+
+/** In place of the next step while rides are still to be analysed: what they show may change it. The cautions hold all the same. */
+export const waitFirst = ({ bike: { staleReason, report } }: Pick<BikePage, 'bike'>): HTMLElement =>
+  make(
+    'section',
+    { class: 'tag', 'aria-label': 'Next step' },
+    make('p', { class: 'tag-kind' }, 'Next step'),
+    make('h2', {}, 'Wait'),
+    make(
+      'p',
+      { class: 'tag-action' },
+      ...(staleReason === null ? [] : [`${staleReason} `]),
+      'The next step follows then.',
+    ),
+    report && cautions(report.diagnosis.suggestion),
+  );
