@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { serialize } from 'node:v8';
 import { gzipSync } from 'node:zlib';
 import { readRideLog } from '../../src/ride-log/read-ride-log.ts';
+import { warnOfRideToCome } from '../../src/ride-log/still-to-come.ts';
 import { analyseRide, rideFindings } from '../engine.ts';
 import { rideColumns } from './ride-columns.ts';
 import { rideFault } from './ride-fault.ts';
@@ -14,7 +15,7 @@ export function analyseKeptRide({ path, file, bike }: AnalyseTask): AnalyseAnswe
   try {
     const log = clock.run(
       'read',
-      () => readRideLog(file, readFileSync(path)),
+      () => warnOfRideToCome(readRideLog(file, readFileSync(path)), Date.now()),
       ({ format, timeS, gearRecords }) => ({ format, records: timeS.length, gearRecords: gearRecords.timeS.length }),
     );
     const analysis = clock.run(

@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto';
 import { closeSync, fsyncSync, openSync, readFileSync, writeSync } from 'node:fs';
 import { recordedTeeth } from '../../src/gear-trace/commands/recorded-gears.ts';
 import { readRideLog } from '../../src/ride-log/read-ride-log.ts';
+import { rideToCome } from '../../src/ride-log/still-to-come.ts';
 import { storageFault } from '../data-folder/storage-fault.ts';
 import { dropPositions } from '../positions/drop-positions.ts';
 import { rideFault } from './ride-fault.ts';
@@ -36,7 +37,9 @@ export function intakeRide(task: IntakeTask): IntakeAnswer {
         startMs: Math.round(log.startMs),
         durationS: log.timeS.length > 0 ? log.timeS[log.timeS.length - 1] - log.timeS[0] : 0,
         recordedTeeth: recordedTeeth(log.gearRecords),
-        warnings: kept.same ? kept.warnings : [...kept.warnings, changed],
+        warnings: [...kept.warnings, kept.same ? null : changed, rideToCome(log, Date.now())].filter(
+          (one) => one !== null,
+        ),
       },
     };
   } catch (error) {

@@ -1,4 +1,5 @@
 import type { Bike } from '../drivetrain/bike.ts';
+import { isStillToCome } from '../ride-log/still-to-come.ts';
 import type { Adjustment } from './adjustment.ts';
 
 /** What is doubtful about an adjustment that is well formed, and the key it stands under. */
@@ -12,8 +13,6 @@ const onlyOn: Readonly<Record<string, Bike['actuation'] | undefined>> = {
   'cable-and-housing': 'cable',
   'index-offset': 'electronic',
 } satisfies Partial<Record<Adjustment['parameter'], Bike['actuation']>>;
-/** Clocks differ, and a day may have begun elsewhere. */
-const AHEAD_MS = 86_400_000;
 
 /** False for an amount of 0: the part was looked at or measured and found right, and nothing changed (`looksOf`). */
 export const turnsAnything = ({ amount }: Pick<Adjustment, 'amount'>): boolean => amount !== 0;
@@ -44,6 +43,6 @@ export function doubtfulAdjustment(
       key: 'parameter',
       message: `a bike with ${actuation} actuation has no ${parameter}: mend the adjustment, or the bike's actuation`,
     };
-  if (Date.parse(at) > nowMs + AHEAD_MS) return { key: 'at', message: 'the time is still to come: mend the date' };
+  if (isStillToCome(Date.parse(at), nowMs)) return { key: 'at', message: 'the time is still to come: mend the date' };
   return null;
 }

@@ -5,6 +5,7 @@ import { FileError } from '../errors/file-error.ts';
 import type { FailedRide } from '../report/report-schema.ts';
 import { readRideLog } from '../ride-log/read-ride-log.ts';
 import type { RideLog } from '../ride-log/ride-log.ts';
+import { warnOfRideToCome } from '../ride-log/still-to-come.ts';
 import type { Progress } from './progress.ts';
 import { notARide } from './read-companion.ts';
 import { unreadable } from './read-error.ts';
@@ -32,7 +33,7 @@ export function readRides(files: readonly string[], progress: Progress): ReadRid
       const twin = seen.get(print);
       if (twin !== undefined)
         throw new FileError(file, 'duplicate', `is the same ride as ${twin}`, 'It was counted once.');
-      logs.push(readRideLog(file, bytes));
+      logs.push(warnOfRideToCome(readRideLog(file, bytes), Date.now()));
       seen.set(print, file);
     } catch (error) {
       if (!(error instanceof CogwrightError)) throw error;

@@ -33,6 +33,17 @@ beforeAll(() => {
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 describe('analyse', () => {
+  it('says of a ride that it is dated in the time to come, of no other', async () => {
+    const rows = Array.from({ length: 50 }, (_, s) => `2150-04-02T08:00:${10 + s}Z,5,80`);
+    writeFileSync(at('to-come.csv'), ['time,speed_mps,cadence_rpm', ...rows].join('\n'));
+    const { stdout } = await runCogwright('analyse', at('to-come.csv'), at('hut', 'ride-1.fit'), '-b', bike, '--json');
+    const codes = JSON.parse(stdout).rides.map(({ warnings }: { warnings: { code: string }[] }) =>
+      warnings.filter(({ code }) => code === 'ride-to-come'),
+    );
+    expect(codes.map((found: unknown[]) => found.length)).toEqual([0, 1]);
+    rmSync(at('to-come.csv'));
+  });
+
   it('prints JSON and nothing else with --json, from a folder walked in order', async () => {
     const { code, stdout, stderr } = await runCogwright('analyse', at('hut'), '--bike', bike, '--json');
     expect(code).toBe(0);

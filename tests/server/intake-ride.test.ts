@@ -1,10 +1,14 @@
 import { createHash } from 'node:crypto';
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { gunzipSync } from 'node:zlib';
 import { afterEach, beforeEach, expect, it } from 'vitest';
+import { analyseKeptRide } from '../../server/work/analyse-kept-ride.ts';
 import { intakeRide } from '../../server/work/intake-ride.ts';
 import { readRideLog } from '../../src/ride-log/read-ride-log.ts';
+import { rideToComeCode } from '../../src/ride-log/still-to-come.ts';
 import type { Loose } from './checked-api.ts';
+import { hutBike } from './made-rides.ts';
 import { placedFit } from './positions/placed-fit.ts';
 import { temporaryFolder } from './test-server.ts';
 
@@ -31,4 +35,17 @@ it.each([
   expect(said.includes('speed-from-positions')).toBe(!speed);
   expect(readRideLog('ride.fit', kept).warnings.map(({ code }) => code)).toEqual(said);
   expect(readRideLog('ride.fit', kept).speedSource).toBe(readRideLog('ride.fit', bytes).speedSource);
+});
+
+it('a ride of a day still to come says so as it comes in and on its own page', () => {
+  const rows = Array.from({ length: 60 }, (_, s) => `2150-04-02T08:00:${String(s).padStart(2, '0')}Z,5,80`);
+  const bytes = ['time,speed_mps,cadence_rpm', ...rows].join('\n');
+  const [path, keptPath] = [join(folder.path, 'sent'), join(folder.path, 'kept')];
+  writeFileSync(path, bytes);
+  const { ride } = intakeRide({ path, keptPath, file: 'ride.csv', keepPositions: false }) as Loose;
+  expect(ride.warnings.map(({ code }: Loose) => code)).toContain(rideToComeCode);
+  const { analysis } = analyseKeptRide({ path: keptPath, file: 'ride.csv', bike: hutBike }) as Loose;
+  expect(JSON.parse(gunzipSync(analysis.report).toString()).warnings).toContainEqual(
+    expect.objectContaining({ code: rideToComeCode }),
+  );
 });

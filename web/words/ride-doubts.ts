@@ -1,4 +1,5 @@
 import { moreGears, otherCogs } from '../../src/gear-trace/belonging/another-bike.ts';
+import { rideToComeCode } from '../../src/ride-log/still-to-come.ts';
 import { virtualSpeed } from '../../src/ride-log/virtual-speed.ts';
 import type { RideReport } from '../api/answers.ts';
 import { noTimeZone } from './time-zone.ts';
@@ -17,6 +18,7 @@ export const doubting: ReadonlySet<string> = new Set([
   'one-cog-off',
   'overlapping-rides',
   'recorded-teeth-differ',
+  rideToComeCode,
   'rollout-differs',
   'speed-unit-doubtful',
   'speed-unsteady',
