@@ -1,4 +1,5 @@
 import { type Bike, bikeSchema } from '../../src/drivetrain/bike.ts';
+import { sameDrivetrain } from '../../src/drivetrain/same-drivetrain.ts';
 import type { Warning } from '../../src/errors/warning.ts';
 import { unknownBike, unknownNote } from '../../src/gear-trace/guess/unknown-drivetrain.ts';
 import { namedBike } from './named-bike.ts';
@@ -104,9 +105,7 @@ export const listBikes = (sql: Sql): StoredBike[] =>
  * name does not.
  */
 export function replaceBike(sql: Sql, stored: StoredBike, bike: Bike): void {
-  const { name: _was, ...before } = stored.bike;
-  const { name: _is, ...after } = bike;
-  const same = stored.readable && JSON.stringify(before) === JSON.stringify(after);
+  const same = stored.readable && sameDrivetrain(stored.bike, bike);
   sql.run(
     sql.build
       .updateTable('bike')
