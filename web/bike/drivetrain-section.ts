@@ -1,10 +1,12 @@
+import { sameDrivetrain } from '../../src/drivetrain/same-drivetrain.ts';
 import { counted } from '../../src/numeric/counted.ts';
 import type { Bike, BikeDetail } from '../api/answers.ts';
-import { changeBike, removeBike } from '../api/bikes.ts';
+import { changeBike, listBikes, removeBike } from '../api/bikes.ts';
 import { announce } from '../dom/announce.ts';
 import { fill, listen, make } from '../dom/make.ts';
 import { onEscape } from '../dom/on-escape.ts';
 import { drivetrainForm } from '../drivetrain/drivetrain-form.ts';
+import { nameTaken } from '../drivetrain/name-taken.ts';
 import { ask } from '../page/ask.ts';
 import { attempt } from '../page/attempt.ts';
 import { type IconName, icon } from '../page/icons.ts';
@@ -41,6 +43,13 @@ async function removeAfterAsking({ id, bike, rides }: BikeDetail): Promise<void>
   go('/');
 }
 
+/** Saves what was changed, unless another bike has the new name. */
+async function saveIfNamedAlone(was: BikeDetail, changed: Bike): Promise<void> {
+  const taken = nameTaken(was, changed, (await listBikes()).bikes);
+  if (taken) throw new Error(taken);
+  await changeBike(was, changed);
+}
+
 const tool = (name: IconName, key: string, text: string, click: () => void): HTMLButtonElement =>
   listen(make('button', { type: 'button', class: 'plain', 'data-keep': key }, icon(name), text), { click });
 
@@ -49,14 +58,18 @@ export function drivetrainSection({ bike: detail, refresh }: BikePage): HTMLElem
   const { bike, report } = detail;
   const unseen = report?.bikeUnseenCogs ?? [];
   const contents = make('div', { class: 'panel' });
+  let same = false;
   const edit = (): void => {
     const { element } = drivetrainForm({
       start: { ...bike, cassette: bike.cassette.filter((teeth) => !unseen.includes(teeth)) },
-      saveWord: 'Save and work through the rides again',
-      save: (changed) => changeBike(detail, changed),
+      saveWord: 'Save',
+      save: async (changed) => {
+        await saveIfNamedAlone(detail, changed);
+        same = sameDrivetrain(bike, changed);
+      },
       saved: () => {
         show();
-        announce('Drivetrain saved. The rides are being worked through again.');
+        announce(same ? 'Saved.' : 'Drivetrain saved. The rides are being worked through again.');
         void attempt(refresh);
       },
       cancelled: leave,
