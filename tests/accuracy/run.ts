@@ -1,5 +1,5 @@
 import { writeFileSync } from 'node:fs';
-import { parseArgs } from 'node:util';
+import { scriptOptions } from '../script-options.ts';
 import { accuracyTable, healthyTable, type TableColumn } from './accuracy-table.ts';
 import { diagnosisTable } from './diagnosis-table.ts';
 import { excerpt } from './disagreement.ts';
@@ -10,32 +10,28 @@ import { eventfulPlan, healthyPlan, type PlannedRide, ridePlan } from './ride-pl
 import { addScores, noScore, type RideScore } from './ride-score.ts';
 import type { ScoredRide } from './score-ride.ts';
 
-/**
- * Measures how often the engine is right and prints it: `npm run accuracy`. The same options give the same figures.
- *
- * --only PART    trace (gear trace, shifts, events), healthy, diagnosis, ladder (drivetrain without gear records) or real; else all
- * --hours N      simulated hours for each noise, default 48: every cause, speed source and number of rings; three quarters as
- *                many again of severe faults with ghost shifts, drops and skips are added
- * --healthy N    hours of healthy riding, default 100
- * --seed N       other rides, default 1
- * --seeds N      bikes of each cause and severity for the diagnosis, default 20
- * --noise N      1 or 2: only that noise; else both
- * --quick        12 hours, 10 healthy ones, 3 bikes of each cause
- * --show N       after the tables, up to N disagreements of each kind with the log around them, and each guess of a drivetrain
- * --json FILE    the figures as JSON too
- */
-const { values } = parseArgs({
-  options: {
-    only: { type: 'string' },
-    hours: { type: 'string' },
-    healthy: { type: 'string' },
-    seed: { type: 'string', default: '1' },
-    seeds: { type: 'string' },
-    noise: { type: 'string' },
-    quick: { type: 'boolean', default: false },
-    show: { type: 'string', default: '0' },
-    json: { type: 'string' },
-  },
+const usage = `npm run accuracy [-- OPTIONS]: measures how often the engine is right and prints it. The same options give the same figures.
+
+--only PART    trace (gear trace, shifts, events), healthy, diagnosis, ladder (drivetrain without gear records) or real; else all
+--hours N      simulated hours for each noise, default 48: every cause, speed source and number of rings; three quarters as
+               many again of severe faults with ghost shifts, drops and skips are added
+--healthy N    hours of healthy riding, default 100
+--seed N       other rides, default 1
+--seeds N      bikes of each cause and severity for the diagnosis, default 20
+--noise N      1 or 2: only that noise; else both
+--quick        12 hours, 10 healthy ones, 3 bikes of each cause
+--show N       after the tables, up to N disagreements of each kind with the log around them, and each guess of a drivetrain
+--json FILE    the figures as JSON too`;
+const values = scriptOptions(usage, {
+  only: { type: 'string' },
+  hours: { type: 'string' },
+  healthy: { type: 'string' },
+  seed: { type: 'string', default: '1' },
+  seeds: { type: 'string' },
+  noise: { type: 'string' },
+  quick: { type: 'boolean', default: false },
+  show: { type: 'string', default: '0' },
+  json: { type: 'string' },
 });
 
 const parts = ['trace', 'healthy', 'diagnosis', 'ladder', 'real'];

@@ -1,21 +1,20 @@
 import { mkdtempSync, readdirSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { parseArgs } from 'node:util';
 import { seededRandom } from '../../src/numeric/seeded-random.ts';
+import { scriptOptions } from '../script-options.ts';
 import { hutBike } from '../server/made-rides.ts';
 import { CrashLoad } from './crash-load.ts';
 import { type InspectedData, inspectData } from './inspect-data.ts';
 import { Ledger } from './ledger.ts';
 import { startChild } from './server-child.ts';
 
-/**
- * `npm run crash [-- --kills 200 --seed 1]`: kills the built server with SIGKILL at random moments under uploads,
- * adjustments, judgements and re-analysis, now and then while it starts, and holds what is on the disk against what was
- * acknowledged. Ends with 1 at the first loss, and leaves the data folder for a look.
- */
-const { values } = parseArgs({
-  options: { kills: { type: 'string', default: '200' }, seed: { type: 'string', default: '1' } },
+const usage = `npm run crash [-- --kills 200 --seed 1]: kills the built server with SIGKILL at random moments under uploads,
+adjustments, judgements and re-analysis, now and then while it starts, and holds what is on the disk against what was
+acknowledged. Ends with 1 at the first loss, and leaves the data folder for a look.`;
+const values = scriptOptions(usage, {
+  kills: { type: 'string', default: '200' },
+  seed: { type: 'string', default: '1' },
 });
 const kills = Number(values.kills);
 const random = seededRandom(Number(values.seed), 'crash');

@@ -4,23 +4,19 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { parseArgs } from 'node:util';
 import { startChild } from '../crash/server-child.ts';
+import { scriptOptions } from '../script-options.ts';
 
-/**
- * `npm run load [-- --seconds 120 --readers 50 --senders 5 --look 250 --pause 250]`: readers look through bikes, rides
- * and timelines as people at a page do, one request after the other with a short look at each answer (`look` ms on
- * average), while senders upload rides (with `pause` ms between them on average), all on this machine. Prints how long
- * reads took and how far memory grew; ends with 1 on any error, or where the 99th percentile of reads reaches 100 ms.
- */
-const { values } = parseArgs({
-  options: {
-    seconds: { type: 'string', default: '120' },
-    readers: { type: 'string', default: '50' },
-    senders: { type: 'string', default: '5' },
-    look: { type: 'string', default: '250' },
-    pause: { type: 'string', default: '250' },
-  },
+const usage = `npm run load [-- --seconds 120 --readers 50 --senders 5 --look 250 --pause 250]: readers look through bikes, rides
+and timelines as people at a page do, one request after the other with a short look at each answer (look ms on
+average), while senders upload rides (with pause ms between them on average), all on this machine. Prints how long
+reads took and how far memory grew; ends with 1 on any error, or where the 99th percentile of reads reaches 100 ms.`;
+const values = scriptOptions(usage, {
+  seconds: { type: 'string', default: '120' },
+  readers: { type: 'string', default: '50' },
+  senders: { type: 'string', default: '5' },
+  look: { type: 'string', default: '250' },
+  pause: { type: 'string', default: '250' },
 });
 const [seconds, readers, lookMs] = [values.seconds, values.readers, values.look].map(Number);
 const MOST_MS = 100;

@@ -2,16 +2,15 @@ import { mkdtempSync, rmSync, statSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { parseArgs } from 'node:util';
 import { startChild } from '../crash/server-child.ts';
+import { scriptOptions } from '../script-options.ts';
 import { hoursLater, hutBike, madeRides } from '../server/made-rides.ts';
 
-/**
- * `npm run sitting [-- --rides 2000 --bikes 20]`: imports rides in one sitting, a hundred to an upload, waits until all of
- * them are analysed, and prints the server's memory on the way: it must not grow with the number of rides.
- */
-const { values } = parseArgs({
-  options: { rides: { type: 'string', default: '2000' }, bikes: { type: 'string', default: '20' } },
+const usage = `npm run sitting [-- --rides 2000 --bikes 20]: imports rides in one sitting, a hundred to an upload, waits until all of
+them are analysed, and prints the server's memory on the way: it must not grow with the number of rides.`;
+const values = scriptOptions(usage, {
+  rides: { type: 'string', default: '2000' },
+  bikes: { type: 'string', default: '20' },
 });
 const count = Number(values.rides);
 const data = mkdtempSync(join(tmpdir(), 'cogwright-sitting-'));

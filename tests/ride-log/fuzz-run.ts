@@ -1,18 +1,17 @@
 import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { parseArgs } from 'node:util';
 import { seededRandom } from '../../src/numeric/seeded-random.ts';
+import { scriptOptions } from '../script-options.ts';
 import { FUZZ_SEEDS } from './fuzz-seeds.ts';
 import { mutate } from './mutations.ts';
 import { soundOutcome } from './sound-outcome.ts';
 
-/**
- * Damages whole files of every kind for some minutes and reads them: `npm run fuzz -- --minutes 5 --seed 1`. Begins from small
- * made-up files, the sample rides, and real rides where they are to be found. Stops at the first input that ends neither in a sound ride nor
- * in a typed refusal, writes it to a file, and fails. Prints what became of the inputs, the slowest one and peak memory.
- */
-const { values } = parseArgs({
-  options: { minutes: { type: 'string', default: '1' }, seed: { type: 'string', default: '1' } },
+const usage = `Damages whole files of every kind for some minutes and reads them: npm run fuzz -- --minutes 5 --seed 1. Begins from small
+made-up files, the sample rides, and real rides where they are to be found. Stops at the first input that ends neither in a sound ride nor
+in a typed refusal, writes it to a file, and fails. Prints what became of the inputs, the slowest one and peak memory.`;
+const values = scriptOptions(usage, {
+  minutes: { type: 'string', default: '1' },
+  seed: { type: 'string', default: '1' },
 });
 const FOLDERS = ['../../sample-rides/', '../../../shared/real-rides/'];
 /** Larger files would make for few inputs a minute. */
