@@ -4,7 +4,7 @@ import type { RideReport } from '../../src/report/ride-report-schema.ts';
 export type EventKind = 'shift' | 'ghost' | 'drop' | 'skip';
 
 /** The lists of a ride's report that hold events, and the kind of each. */
-export const eventLists = {
+const eventLists = {
   shifts: 'shift',
   ghostShifts: 'ghost',
   chainDrops: 'drop',

@@ -38,7 +38,7 @@ export const reportSchema = z.object({
 });
 
 /** A ride of a bike's report in short: without the lists of what was seen in it, which `counts` sum up. */
-export const rideInShortSchema = bikeRideSchema.omit({
+const rideInShortSchema = bikeRideSchema.omit({
   shifts: true,
   ghostShifts: true,
   chainDrops: true,

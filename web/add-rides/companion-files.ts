@@ -63,7 +63,7 @@ export async function readBikeFile(file: File): Promise<BikeFile> {
 }
 
 /** What a file of adjustments holds, or what is wrong with it. Its reader is fetched only once there is one to read. */
-export async function readAdjustmentsFile(file: File): Promise<AdjustmentsFile> {
+async function readAdjustmentsFile(file: File): Promise<AdjustmentsFile> {
   const { parseAdjustments } = await import('../../src/adjustments/parse-adjustments.ts');
   try {
     return { file, count: parseAdjustments(file.name, await handWritten(file)).length, fault: null };
