@@ -100,6 +100,14 @@ describe('a meter that measured', () => {
     expect(left(ride).setAsideS).toBe(0);
   });
 
+  it('is not blamed for a pause, in which nobody is known to have pedalled', () => {
+    const ride = columns([[120, 80, 0]]);
+    // ten minutes in a hut after the first minute
+    for (let i = 60; i < 120; i++) ride.timeS[i] += 600;
+    expect(setAsideUnmeasuredPower(ride)).toBe(0);
+    expect([...ride.powerW].every((power) => power === 0)).toBe(true);
+  });
+
   it('says nothing where it wrote nothing', () => {
     expect(left([[600, 80, Number.NaN]]).setAsideS).toBe(0);
   });

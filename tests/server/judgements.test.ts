@@ -143,6 +143,16 @@ describe('a judgement of an event', () => {
     expect(near('shift-103000')).toEqual([]);
     expect(near('ghost-100000')).toEqual([]);
   });
+
+  it('gives no event two judgements: what is said of it itself goes before, else what came first', () => {
+    const confirmed = { eventKey: 'shift-100000', verdict: 'confirmed', note: '' } as const;
+    const [early, late] = ([99_500, 100_500] as const).map(
+      (ms) => ({ eventKey: `shift-${ms}`, verdict: 'rejected', note: String(ms) }) as const,
+    );
+    const keys = ['shift-100000'];
+    expect([...matchJudgements(keys, [early, confirmed])]).toEqual([['shift-100000', confirmed]]);
+    expect([...matchJudgements(keys, [early, late])]).toEqual([['shift-100000', early]]);
+  });
 });
 
 /** A made ride in which the chain moves by itself. */

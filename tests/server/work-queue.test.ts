@@ -1,17 +1,18 @@
 import { join } from 'node:path';
 import { pino } from 'pino';
 import { afterEach, beforeEach, expect, it, vi } from 'vitest';
+import { engineVersion } from '../../server/engine.ts';
 import type { RawStore } from '../../server/raw/raw-store.ts';
 import { findBike, insertBike, replaceBike } from '../../server/store/bike-store.ts';
 import { openDatabase } from '../../server/store/open-database.ts';
 import { findRide, listRides } from '../../server/store/ride-store.ts';
 import type { Sql } from '../../server/store/sql.ts';
 import type { RideFault } from '../../server/store/work-store.ts';
-import { nextRides } from '../../server/store/work-store.ts';
+import { bikeBacklogs, failRide, nextRides, requeueStale } from '../../server/store/work-store.ts';
 import { analyseNextRide } from '../../server/work/analyse-next-ride.ts';
 import { ChangeHub } from '../../server/work/change-hub.ts';
 import type { WorkBench } from '../../server/work/work-bench.ts';
-import { WorkQueue } from '../../server/work/work-queue.ts';
+import { pendingOf, WorkQueue } from '../../server/work/work-queue.ts';
 import type { WorkerPool } from '../../server/work/worker-pool.ts';
 import { hutBike } from './made-rides.ts';
 import { registerRide } from './register-ride.ts';
@@ -75,4 +76,34 @@ it('gives no ride up because its bike is changed time and again while it is anal
     await analyseNextRide(bench(run), ride);
   }
   expect(findRide(sql, id)).toMatchObject({ status: 'queued', attempts: 0 });
+});
+
+/** The first thing that a queue with one lane takes up. */
+async function firstTask(): Promise<unknown> {
+  const run = vi.fn((_task: string) => new Promise<never>(() => {}));
+  new WorkQueue(bench(run as never), 1).start();
+  await turns();
+  return run.mock.calls[0]?.[0];
+}
+
+it('works out a report on the way while first rides still come, but none while rides are analysed again', async () => {
+  const [{ id, bikeId }] = listRides(sql);
+  const bike = bikeId as string;
+  registerRide(sql, bike);
+  failRide(sql, id, { bikeId: bike, drivetrainVersion: 1, engineVersion }, { code: 'bad', message: 'bad' });
+  expect(bikeBacklogs(sql, bike)).toMatchObject([{ rides: 2, queued: 1, again: 0 }]);
+  expect(await firstTask()).toBe('conclude');
+  const stored = findBike(sql, bike);
+  if (stored) replaceBike(sql, stored, { ...stored.bike, rolloutMm: 2000 });
+  requeueStale(sql, engineVersion);
+  expect(bikeBacklogs(sql, bike)).toMatchObject([{ rides: 2, queued: 2, again: 1 }]);
+  expect(await firstTask()).toBe('analyse');
+});
+
+it('a bike that never had a ride waits for nothing, one whose rides are gone for its report', () => {
+  const empty = { bikeId: 'b', revision: 2, reportRevision: null, failure: null, queued: 0, again: 0, rides: 0 };
+  expect(pendingOf(empty)).toBe(0);
+  expect(pendingOf({ ...empty, reportRevision: 1 })).toBe(1);
+  expect(pendingOf({ ...empty, reportRevision: 2 })).toBe(0);
+  expect(pendingOf({ ...empty, rides: 3, queued: 2 })).toBe(3);
 });

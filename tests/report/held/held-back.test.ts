@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { parseAdjustments } from '../../../src/adjustments/parse-adjustments.ts';
 import { analyse } from '../../../src/analyse.ts';
 import type { Bike } from '../../../src/drivetrain/bike.ts';
+import { heldBack } from '../../../src/report/held/held-back.ts';
 import { bikeState } from '../../../src/report/state/bike-state.ts';
 import { verdictOf } from '../../../src/report/verdict-kind.ts';
 import { verdictSentence } from '../../../src/report/words/verdict-words.ts';
@@ -146,5 +147,17 @@ describe('no verdict is drawn', () => {
     expect(diagnosis.heldBack).toBeNull();
     expect(diagnosis.weighed.rides).toBe(1);
     expect(rides[0].warnings.map(({ code }) => code)).toEqual(['another-cassette']);
+  });
+
+  it('nor does one ride that names positions hold it back beside rides that can be read', () => {
+    const ride = (day: number, ...codes: string[]) => ({
+      start: `2026-05-0${day}T08:00:00Z`,
+      gearSource: codes.length > 0 ? ('none' as const) : ('recorded' as const),
+      leftOut: null,
+      warnings: codes.map((code) => ({ code, message: '' })),
+    });
+    const positions = { ride: ride(1, 'positions-for-teeth'), why: null };
+    expect(heldBack([], [positions])?.code).toBe('positions-for-teeth');
+    expect(heldBack([], [positions, { ride: ride(2), why: null }])).toBeNull();
   });
 });
