@@ -1,4 +1,5 @@
 import { moreGears, otherCogs } from '../../src/gear-trace/belonging/another-bike.ts';
+import { speedUnsteady } from '../../src/gear-trace/unsteady/unsteady-warning.ts';
 import { rideToComeCode } from '../../src/ride-log/still-to-come.ts';
 import { virtualSpeed } from '../../src/ride-log/virtual-speed.ts';
 import type { RideReport } from '../api/answers.ts';
@@ -21,7 +22,7 @@ export const doubting: ReadonlySet<string> = new Set([
   rideToComeCode,
   'rollout-differs',
   'speed-unit-doubtful',
-  'speed-unsteady',
+  speedUnsteady,
   'teeth-differ',
   'too-little-pedalling',
   virtualSpeed,

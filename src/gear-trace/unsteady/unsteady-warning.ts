@@ -3,7 +3,7 @@ import { listed } from '../../numeric/listed.ts';
 import type { UnsteadySpell } from './unsteady-spells.ts';
 
 /** Code of the warning that a ride's speed drifted for a while. */
-const speedUnsteady = 'speed-unsteady';
+export const speedUnsteady = 'speed-unsteady';
 
 /** The spells are told one by one up to so many, the longest ones. */
 const TOLD = 5;
