@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import type { Cause } from '../../../src/diagnosis/causes.ts';
 import type { Report } from '../../../src/report/report-schema.ts';
 import { bikeState } from '../../../src/report/state/bike-state.ts';
 import { sampleReport } from '../sample-report.ts';
@@ -16,9 +17,12 @@ describe('what is likeliest wrong with a bike now', () => {
     const openWith = (none: number) => {
       const probability = (cause: string) => (cause === 'no-fault' ? none : (1 - none) / 11);
       const causes = report.diagnosis.causes.map((one) => ({ ...one, probability: probability(one.cause) }));
-      const between = ['no-fault', causes[1].cause] as const;
-      const undecided = { between, sentence: '', becauseOf: [] };
-      return likeliestOf({ ...report, diagnosis: { ...report.diagnosis, causes, undecided } } as Report);
+      const undecided = {
+        between: ['no-fault', causes[1].cause] as [Cause, Cause],
+        sentence: '',
+        becauseOf: [],
+      };
+      return likeliestOf({ ...report, diagnosis: { ...report.diagnosis, causes, undecided } });
     };
     expect(openWith(0.55)).toEqual({ topCause: 'no-fault', probability: 0.55 });
     expect(openWith(0.45).topCause).not.toBe('no-fault');
