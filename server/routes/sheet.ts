@@ -1,8 +1,8 @@
 import { z } from 'zod';
-import { causesNow } from '../../src/report/causes-now.ts';
 import type { Report } from '../../src/report/report-schema.ts';
 import { sumCounts } from '../../src/report/ride-counts.ts';
 import { ridesThatCount } from '../../src/report/rides-that-count.ts';
+import { whichCauses } from '../../src/report/which-causes.ts';
 import { explainedSentence } from '../../src/report/words/verdict-words.ts';
 import { titleOfCausesNow, wasOnce } from '../../src/report/words/what-it-was.ts';
 import { defineRoute } from '../http/define-route.ts';
@@ -38,6 +38,7 @@ export const sheetRoutes = [
         : null;
       const summary = kept ? (JSON.parse(kept.summary) as Pick<BikeSummary, 'state' | 'trend'> | null) : null;
       const backlog = bikeBacklogs(sql, id)[0];
+      const likely = report && whichCauses(report.diagnosis).now;
       const rides = report ? ridesThatCount(report) : [];
       const starts = rides.map(({ start }) => clockedIso(Date.parse(start))).filter((at) => at !== null);
       const json: z.input<typeof sheetShape> = {
@@ -49,10 +50,10 @@ export const sheetRoutes = [
         firstRideAt: starts[0] ?? null,
         lastRideAt: starts.at(-1) ?? null,
         totals: sumCounts(rides),
-        causes: report ? causesNow(report.diagnosis).causes.slice(0, LIKELIEST) : [],
+        causes: likely?.causes.slice(0, LIKELIEST) ?? [],
         causesTitle: report ? titleOfCausesNow(report, 'Likeliest causes') : '',
         verdict: report && wasOnce(report) ? explainedSentence(report) : null,
-        weighed: report ? (report.diagnosis.anotherSince ?? report.diagnosis).weighed : null,
+        weighed: likely?.weighed ?? null,
         lateralOffsetMm: report?.diagnosis.lateralOffsetMm ?? null,
         suggestion: report?.diagnosis.suggestion ?? null,
         cogs: report?.cogs ?? [],

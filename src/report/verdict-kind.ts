@@ -8,74 +8,77 @@ import { showsNothing } from './shows-nothing.ts';
 const SOUND_FROM = 0.5;
 
 /**
- * What a report says of its bike, and the causes it speaks of, likeliest first. Text, page and API only put it into words.
+ * What a report says of its bike, and the causes it speaks of, likeliest first. Text, page and API only put it into words. The kinds stand in the order in which they are asked for.
  *
- * - `nothing-seen`: in what could be weighed no shift was judged and nothing else found, or no verdict is drawn (`diagnosis.heldBack`); no cause
- * - `sound`: nothing points to a part, and no assumption turns that; `no-fault`
- * - `unexplained`: a bike in order is likeliest, yet shifts go wrong in a place that no cause explains; `no-fault`
- * - `under-load`: no part is named, and shifts go wrong under hard pedalling alone; the likeliest
- * - `cured`: the rides since the last adjustment no longer show the fault; that fault
+ * - `nothing-seen`: no verdict is drawn (`diagnosis.heldBack`), or in what could be weighed no shift was judged and nothing else found; no cause
  * - `overdone`: an adjustment went past the mark, so that something else is wrong now (`diagnosis.now`); what was likeliest before it
  * - `another`: the fault is most likely gone, and the rides since the last adjustment name another by themselves (`diagnosis.anotherSince`); the first
- * - `unsettled`: the rides since the last adjustment do not tell what became of the fault; that fault
+ * - `under-load`: no part is named, and shifts go wrong under hard pedalling alone; the likeliest
+ * - `unexplained`: a bike in order is likeliest, yet shifts go wrong in a place that no cause explains; `no-fault`
+ * - `sound`: nothing points to a part, and no assumption turns that; `no-fault`
+ * - `cured`: the rides since the last adjustment no longer show the fault; that fault
  * - `put-right`: a fault was as good as sure and the newest rides shift well, though no logged adjustment accounts for all of it; the likeliest before them
+ * - `unsettled`: the rides since the last adjustment do not tell what became of the fault; that fault
  * - `unnamed`: a fault is likeliest, but the evidence is too thin to name it; that fault
- * - `named`: one cause stands alone
  * - `open`: between two causes, since neither is likely enough or an assumption turns the verdict
+ * - `named`: one cause stands alone
  */
 export type Verdict =
   | { readonly kind: 'nothing-seen'; readonly causes: readonly [] }
-  | {
-      readonly kind:
-        | 'sound'
-        | 'unexplained'
-        | 'under-load'
-        | 'cured'
-        | 'overdone'
-        | 'another'
-        | 'unsettled'
-        | 'put-right'
-        | 'unnamed'
-        | 'named';
-      readonly causes: readonly [Weighed];
-    }
+  | { readonly kind: Exclude<Kind, 'nothing-seen' | 'open'>; readonly causes: readonly [Weighed] }
   | { readonly kind: 'open'; readonly causes: readonly [Weighed, Weighed] };
 type Weighed = DiagnosisReport['causes'][number];
 
 /** As much of a report as the verdict hangs on. */
 type Judged = Pick<Report, 'diagnosis' | 'adjustments'>;
 
+/** The kinds of verdict but `named`, each with what it asks for: the first that holds is the verdict. */
+const kindsInOrder = [
+  { kind: 'nothing-seen', holds: ({ diagnosis }) => Boolean(diagnosis.heldBack) },
+  { kind: 'overdone', holds: ({ diagnosis }) => diagnosis.now.setting === 'overdone' },
+  { kind: 'another', holds: ({ diagnosis }) => diagnosis.now.setting === 'another' },
+  { kind: 'nothing-seen', holds: showsNothing },
+  { kind: 'under-load', holds: failsUnderLoadAlone },
+  { kind: 'unexplained', holds: ({ diagnosis }) => noneLeads(diagnosis) && Boolean(diagnosis.unexplained) },
+  { kind: 'sound', holds: isSound },
+  { kind: 'cured', holds: isCured },
+  { kind: 'put-right', holds: ({ diagnosis }) => Boolean(diagnosis.shiftsWellSince?.putRight) },
+  { kind: 'unsettled', holds: (report) => report.diagnosis.now.setting === 'unsettled' && saysWhatItWas(report) },
+  { kind: 'unnamed', holds: ({ diagnosis }) => !noneLeads(diagnosis) && !diagnosis.suggestion.namesCause },
+  {
+    kind: 'open',
+    holds: ({ diagnosis }) => Boolean(diagnosis.undecided) || diagnosis.causes[0].probability < NAMED_ALONE,
+  },
+] as const satisfies readonly { kind: string; holds: (report: Judged) => boolean }[];
+type Kind = (typeof kindsInOrder)[number]['kind'] | 'named';
+
 /** The verdict of a report. */
 export function verdictOf(report: Judged): Verdict {
-  const { causes, undecided, suggestion, shiftsWellSince, now, unexplained } = report.diagnosis;
-  const [first, second] = causes;
-  if (report.diagnosis.heldBack) return { kind: 'nothing-seen', causes: [] };
-  if (now.setting === 'overdone') return { kind: 'overdone', causes: [first] };
-  if (now.setting === 'another') return { kind: 'another', causes: [first] };
-  if (showsNothing(report)) return { kind: 'nothing-seen', causes: [] };
-  if (failsUnderLoadAlone(report)) return { kind: 'under-load', causes: [first] };
-  if (first.cause === 'no-fault' && unexplained) return { kind: 'unexplained', causes: [first] };
-  if (first.cause === 'no-fault' && first.probability >= SOUND_FROM && !undecided)
-    return { kind: 'sound', causes: [first] };
-  if (isCured(report)) return { kind: 'cured', causes: [first] };
-  if (shiftsWellSince?.putRight) return { kind: 'put-right', causes: [first] };
-  if (now.setting === 'unsettled' && saysWhatItWas(report)) return { kind: 'unsettled', causes: [first] };
-  if (first.cause !== 'no-fault' && !suggestion.namesCause) return { kind: 'unnamed', causes: [first] };
-  if (undecided) {
-    const weighed = (wanted: Weighed['cause'], other: Weighed): Weighed =>
-      causes.find(({ cause }) => cause === wanted) ?? other;
-    return { kind: 'open', causes: [weighed(undecided.between[0], first), weighed(undecided.between[1], second)] };
-  }
-  return first.probability >= NAMED_ALONE
-    ? { kind: 'named', causes: [first] }
-    : { kind: 'open', causes: [first, second] };
+  const kind: Kind = kindsInOrder.find(({ holds }) => holds(report))?.kind ?? 'named';
+  if (kind === 'nothing-seen') return { kind, causes: [] };
+  return kind === 'open' ? { kind, causes: openBetween(report) } : { kind, causes: [report.diagnosis.causes[0]] };
 }
 
+/** The two that an assumption turns the verdict between, else the two likeliest. */
+function openBetween({ diagnosis: { causes, undecided } }: Judged): readonly [Weighed, Weighed] {
+  const weighed = (i: 0 | 1): Weighed => causes.find(({ cause }) => cause === undecided?.between[i]) ?? causes[i];
+  return [weighed(0), weighed(1)];
+}
+
+/** Whether a bike in order is likelier than any one fault. */
+const noneLeads = ({ causes }: Judged['diagnosis']): boolean => causes[0].cause === 'no-fault';
+
 /** Whether easing off is all that is advised: trouble is gone with soft legs, nothing was turned against it, and no part is named. */
-export const failsUnderLoadAlone = ({
-  diagnosis: { riderPart, suggestion, now, shiftsWellSince },
-}: Pick<Judged, 'diagnosis'>): boolean =>
-  riderPart.goneWithSoftLegs && !suggestion.namesCause && now.setting === 'same' && !shiftsWellSince;
+export function failsUnderLoadAlone({ diagnosis }: Pick<Judged, 'diagnosis'>): boolean {
+  const { riderPart, suggestion, now, shiftsWellSince } = diagnosis;
+  return riderPart.goneWithSoftLegs && !suggestion.namesCause && now.setting === 'same' && !shiftsWellSince;
+}
+
+/** Whether nothing points to a part, and no assumption turns that. */
+function isSound({ diagnosis }: Judged): boolean {
+  const { causes, undecided } = diagnosis;
+  return noneLeads(diagnosis) && causes[0].probability >= SOUND_FROM && !undecided;
+}
 
 /** What was cured need not be known: of many faults that fit alike, all are gone. */
 function isCured(report: Judged): boolean {

@@ -72,4 +72,23 @@ describe('standingHarm', () => {
     expect(back(limit(0.5, 0))).toEqual([['low-limit', -0.5]]);
     expect(back(limit(-0.5, 2))).toEqual([['low-limit', 0.5]]);
   });
+
+  it('is none where one part of the shifts is better and another worse, or trouble was gone for a while', () => {
+    const part = (one: 'to-larger' | 'to-smaller', probabilityBetter: number) => {
+      const [before, after] = [5, 40].map((trouble) => ({ shifts: 100, trouble }));
+      return { part: one, cogs: [3], centreCog: 3, before, after, probabilityBetter };
+    };
+    const ways = { better: part('to-smaller', 0.99), worse: part('to-larger', 0.001), noneCuresBoth: false };
+    const gone = {
+      fromMs: Date.UTC(2026, 3, 9),
+      until: { shifts: 60, trouble: 0 },
+      since: { shifts: 40, trouble: 40 },
+    };
+    expect(back(turned(-3, { ...worse, oppositeWays: ways }))).toEqual([]);
+    expect(back(turned(-3, { ...worse, cameBack: gone }))).toEqual([]);
+    // what did harm before it still stands
+    expect(back(turned(-3, worse), turned(2, { ...worse, cameBack: gone, parameter: 'pulley-gap' }))).toEqual([
+      ['cable-tension', 3],
+    ]);
+  });
 });

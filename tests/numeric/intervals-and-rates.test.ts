@@ -131,6 +131,30 @@ function gammaExceedsByIntegral(b: Gamma, a: Gamma): number {
   return sum;
 }
 
+it.each(checks.twoPoissonRates.rows)(
+  'gives the exact test of %d in %d against %d in %d',
+  (k, time, others, otherTime, ...published) => {
+    const n = k + others;
+    // where the first rate is `ratio` times the other, at least `count` of the n events fall to it
+    const atLeast = (count: number, ratio: number): number =>
+      count <= 0
+        ? 1
+        : count > n
+          ? 0
+          : probabilityGammaExceeds({ shape: n - count + 1, rate: otherTime }, { shape: count, rate: time * ratio });
+    const chance = Array.from({ length: n + 1 }, (_, count) => atLeast(count, 1) - atLeast(count + 1, 1));
+    const [twoSided, low, high] = published;
+    const { tolerance } = checks.twoPoissonRates;
+    near(
+      chance.filter((p) => p <= chance[k] * (1 + 1e-7)).reduce((sum, p) => sum + p),
+      twoSided,
+      tolerance,
+    );
+    near(atLeast(k, low), 0.025, tolerance);
+    near(1 - atLeast(k + 1, high), 0.025, tolerance);
+  },
+);
+
 it('tells how likely one Gamma exceeds another', () => {
   expect(probabilityGammaExceeds({ shape: 1, rate: 1 }, { shape: 1, rate: 3 })).toBeCloseTo(0.75, 12);
   const shape = fc.integer({ min: 1, max: 20 });

@@ -63,6 +63,41 @@ test('compressed time stamps roll over every 32 seconds', () => {
   expect(ride.powerW.at(-1)).toBe(200 + rows.length - 1);
 });
 
+test.each(checks.compressedHeader.rows)('header byte $header is local type $localType, $offsetS s on', (row) => {
+  const base = Math.ceil(START / 32) * 32;
+  const encoder = new FitEncoder().define(0, 20, [
+    [253, 'uint32'],
+    [7, 'uint16'],
+  ]);
+  // of the four local types that such a header can name, each takes the watts for something else
+  for (const local of [1, 2, 3]) encoder.define(local, 20, [[local === row.localType ? 7 : 3, 'uint16']]);
+  encoder
+    .record(0, [base - 1, 99])
+    .record(0, [base, 100])
+    .raw(number(row.header), 200, 0);
+  const ride = readRideLog('header', encoder.segment());
+  expect(ride.startMs / 1000 - 631_065_600 + (ride.timeS.at(-1) ?? 0)).toBe(base + row.offsetS);
+  expect(ride.powerW.at(-1)).toBe(200);
+});
+
+test.each(checks.eventNumber.rows)('an event $event with a gear word is a gear change: $gearChange', (row) => {
+  const encoder = new FitEncoder()
+    .define(0, 20, [
+      [253, 'uint32'],
+      [7, 'uint16'],
+    ])
+    .define(2, 21, [
+      [253, 'uint32'],
+      [0, 'enum'],
+      [1, 'enum'],
+      [3, 'uint32'],
+    ]);
+  for (let second = 0; second < 5; second++) encoder.record(0, [START + second, 100]);
+  encoder.record(2, [START + 2, row.event, 3, number(checks.gearWord.rows[0].word)]);
+  const { gearRecords } = readRideLog('event', encoder.segment());
+  expect(gearRecords.timeS).toHaveLength(row.gearChange ? 1 : 0);
+});
+
 test.each(checks.gearWord.rows)('gear word $word', ({ word, ...parts }) => {
   expect(unpackGearWord(number(word))).toEqual(parts);
 });

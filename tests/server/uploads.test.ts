@@ -10,6 +10,7 @@ import { hutBike, madeRides, tinyRide, valleyBike } from './made-rides.ts';
 import { readEvents } from './read-events.ts';
 import { registerRide } from './register-ride.ts';
 import { type TestServer, testServer } from './test-server.ts';
+import { valueColumns } from './value-columns.ts';
 
 let server: TestServer;
 let api: CheckedApi;
@@ -53,17 +54,7 @@ describe('an upload', () => {
     const { rideId } = body.files[0];
     const { body: columns } = await api.get(`/api/rides/${rideId}/columns`);
     expect(columns.cassette).toEqual(hutBike.cassette);
-    for (const name of [
-      'speedMps',
-      'cadenceRpm',
-      'powerW',
-      'commandedTeeth',
-      'actualTeeth',
-      'ring',
-      'driving',
-      'cogProbability',
-    ])
-      expect(columns[name], name).toHaveLength(columns.timeS.length);
+    for (const name of valueColumns) expect(columns[name], name).toHaveLength(columns.timeS.length);
     const plain = await fetch(`${server.url}/api/rides/${rideId}/columns`, {
       headers: { 'accept-encoding': 'identity' },
     });

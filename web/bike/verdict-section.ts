@@ -3,6 +3,7 @@ import { chance } from '../../src/numeric/percent.ts';
 import { upperFirst } from '../../src/numeric/upper-first.ts';
 import { showsNothing } from '../../src/report/shows-nothing.ts';
 import { wasOneCause } from '../../src/report/verdict-kind.ts';
+import { whichCauses } from '../../src/report/which-causes.ts';
 import { SINCE_ALONE } from '../../src/report/words/another-fault.ts';
 import { ifOneFault } from '../../src/report/words/if-one-fault.ts';
 import { stillThereSentence } from '../../src/report/words/still-there-sentence.ts';
@@ -46,7 +47,7 @@ function facts(bike: BikeDetail, said: boolean): string[] {
 
 /** Whether the verdict says what is wrong now beside what it was at first. */
 const tellsBoth = ({ diagnosis }: NonNullable<BikeDetail['report']>): boolean =>
-  diagnosis.now.setting === 'overdone' || diagnosis.now.setting === 'another';
+  whichCauses(diagnosis).atFirst !== null;
 
 /** How likely the named cause is and what it means, or what an adjustment made of it; null where none is named. */
 function likelyCause(bike: BikeDetail): HTMLElement | null {

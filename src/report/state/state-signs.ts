@@ -2,11 +2,11 @@ import { sum } from 'd3-array';
 import type { PlacedRide } from '../../adjustments/adjustment-periods.ts';
 import { FEWEST_SHIFTS } from '../../diagnosis/fewest-shifts.ts';
 import { wilsonInterval } from '../../numeric/wilson-interval.ts';
-import { causesNow } from '../causes-now.ts';
 import { type NothingToJudge, nothingToJudge } from '../nothing-to-judge.ts';
 import type { Report } from '../report-schema.ts';
 import { ridesThatCount } from '../rides-that-count.ts';
 import { verdictOf, wasOneCause } from '../verdict-kind.ts';
+import { whichCauses } from '../which-causes.ts';
 import { explainedSentence } from '../words/verdict-words.ts';
 import { type LostChains, lostChains } from './lost-chains.ts';
 import { type TroubleNow, troubleNow } from './trouble-now.ts';
@@ -65,7 +65,7 @@ export interface StateSigns extends LostChains {
  */
 export function stateSigns(report: Report, rides: readonly PlacedRide[]): StateSigns {
   const { stillThere, now, suggestion, shiftsWellSince, weighed, riderPart } = report.diagnosis;
-  const { causes, undecided } = causesNow(report.diagnosis);
+  const { causes, undecided } = whichCauses(report.diagnosis).now;
   const trouble = troubleNow(report, rides);
   const [likeliest] = causes;
   const noFault = causes.find(({ cause }) => cause === 'no-fault')?.probability ?? 0;

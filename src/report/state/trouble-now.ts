@@ -6,6 +6,7 @@ import { wilsonInterval } from '../../numeric/wilson-interval.ts';
 import { hasClock } from '../../ride-log/has-clock.ts';
 import type { Report } from '../report-schema.ts';
 import { ridesThatCount } from '../rides-that-count.ts';
+import { whichCauses } from '../which-causes.ts';
 
 /** From when on shifts count for a bike's rate of trouble. */
 export const troubleSince = ['first-ride', 'last-adjustment', 'onset'] as const;
@@ -44,7 +45,7 @@ const adjusted = ({ adjustments }: Report) =>
   adjustments.map(({ at }) => ({ since: 'last-adjustment', sinceAt: new Date(at).toISOString() }) as const);
 
 function beganSuddenly({ diagnosis }: Report) {
-  const { onset } = diagnosis.anotherSince ?? diagnosis;
+  const { onset } = whichCauses(diagnosis).now;
   return Number.isFinite(suddenStartMs(onset)) && onset.at !== null
     ? ({ since: 'onset', sinceAt: onset.at } as const)
     : null;

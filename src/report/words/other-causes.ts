@@ -2,6 +2,7 @@ import { causeWords } from '../../diagnosis/cause-words.ts';
 import { percent } from '../../numeric/percent.ts';
 import type { Report } from '../report-schema.ts';
 import { showsNothing } from '../shows-nothing.ts';
+import { whichCauses } from '../which-causes.ts';
 import { ifOneFault } from './if-one-fault.ts';
 
 /** The causes that are not worth explaining, with their probabilities, in a sentence; null without any, and where no ride was weighed. */
@@ -15,7 +16,7 @@ export function otherCauses(report: Report, explained: Report['diagnosis']['caus
   );
   const said = showsNothing(report)
     ? 'How likely each is, mostly by what is taken for granted before any ride'
-    : report.diagnosis.now.setting === 'overdone' || report.diagnosis.anotherSince
+    : whichCauses(report.diagnosis).atFirst
       ? 'Weighed by all rides together, as one fault that was there at first'
       : `Also weighed${ifOneFault(report)}`;
   return `${said}: ${listed.join(', ')}.`;

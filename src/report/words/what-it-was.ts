@@ -1,5 +1,6 @@
 import type { Report } from '../report-schema.ts';
 import { verdictOf } from '../verdict-kind.ts';
+import { whichCauses } from '../which-causes.ts';
 import { SINCE_ALONE } from './another-fault.ts';
 
 /** As much of a report as tells whether its causes are of the past. */
@@ -13,22 +14,19 @@ export const wasOnce = (report: SpokenOf): boolean =>
 export const causesTitle = (report: SpokenOf, otherwise: string): string =>
   wasOnce(report) ? 'What it was at first, by all rides together' : otherwise;
 
-/** Title of the list of causes of what is wrong now, as `causesNow` gives them; `otherwise` where all rides say it. */
+/** Title of the list of causes of what is wrong now, as `whichCauses` gives them; `otherwise` where all rides say it. */
 export const titleOfCausesNow = (report: SpokenOf, otherwise: string): string =>
-  report.diagnosis.anotherSince ? SINCE_ALONE : causesTitle(report, otherwise);
+  whichCauses(report.diagnosis).sinceAlone ? SINCE_ALONE : causesTitle(report, otherwise);
 
 /** Between which causes it is open what is wrong now; null where they are of the past, since then nothing hangs on it. */
 export function undecidedSentence(report: SpokenOf): string | null {
-  const { anotherSince, undecided } = report.diagnosis;
-  if (anotherSince) return anotherSince.undecided?.sentence ?? null;
-  return wasOnce(report) ? null : (undecided?.sentence ?? null);
+  const { now, sinceAlone } = whichCauses(report.diagnosis);
+  return sinceAlone || !wasOnce(report) ? (now.undecided?.sentence ?? null) : null;
 }
 
 /** What speaks for the fault that an adjustment made, or that came after one that was cured, a sentence each; none where there is none. */
-export function nowEvidence({
-  diagnosis: { now, causes, anotherSince },
-}: Pick<Report, 'diagnosis'>): readonly string[] {
-  if (anotherSince) return anotherSince.causes[0].evidence;
-  if (now.setting !== 'overdone') return [];
-  return causes.find(({ cause }) => cause === now.fault)?.evidence ?? [];
+export function nowEvidence({ diagnosis }: Pick<Report, 'diagnosis'>): readonly string[] {
+  const { now, atFirst } = whichCauses(diagnosis);
+  if (!atFirst) return [];
+  return now.causes.find(({ cause }) => cause === diagnosis.now.fault)?.evidence ?? [];
 }

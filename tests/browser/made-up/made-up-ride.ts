@@ -1,6 +1,7 @@
 import { randomLcg, randomNormal } from 'd3-random';
 import type { Bike } from '../../../src/drivetrain/bike.ts';
 import type { KeyedRideReport, RideColumns } from '../../../web/api/answers.ts';
+import { valueColumns } from '../../server/value-columns.ts';
 
 /** How an invented ride goes. `troubleTo...`: share of shifts in that direction that go wrong. */
 export interface RideRecipe {
@@ -25,18 +26,7 @@ export function madeUpRide(recipe: RideRecipe, bike: Bike): { report: KeyedRideR
   const rolloutMm = bike.rolloutMm ?? 2290;
   const startMs = Date.parse(recipe.start);
   const at = (s: number): string => new Date(startMs + s * 1000).toISOString();
-  const columns: Record<string, (number | null)[]> = {};
-  for (const name of [
-    'speedMps',
-    'cadenceRpm',
-    'powerW',
-    'commandedTeeth',
-    'actualTeeth',
-    'ring',
-    'driving',
-    'cogProbability',
-  ])
-    columns[name] = [];
+  const columns: Record<string, (number | null)[]> = Object.fromEntries(valueColumns.map((name) => [name, []]));
   const shifts: Shift[] = [];
   const ghostShifts: KeyedRideReport['ghostShifts'][number][] = [];
   let commanded = Math.floor(cassette.length / 2);

@@ -1,0 +1,131 @@
+import type { Adjustment } from '../adjustments/adjustment.ts';
+import { adjustmentKey } from '../adjustments/adjustment-key.ts';
+import { adjustmentsThatCount } from '../adjustments/adjustments-that-count.ts';
+import { cancelledOut } from '../adjustments/cancelled-out.ts';
+import { type AdjustmentComparison, compareAdjustments } from '../adjustments/compare-adjustments.ts';
+import type { Look } from '../adjustments/looks.ts';
+import { cogPitchMm } from '../drivetrain/cog-pitch.ts';
+import { type Cause, causes } from './causes.ts';
+import type { Diagnosis, DiagnosisInput, Onset, TurnEstimate } from './diagnosis.ts';
+import { buildEvidence, type RidingEvidence } from './evidence/build-evidence.ts';
+import type { SuggestionFacts } from './next-step/suggestion-facts.ts';
+import { type BikeNow, bikeNow } from './now/bike-now.ts';
+import { looksThatStand } from './now/looks-that-stand.ts';
+import { shiftsWellSince } from './now/shifts-well.ts';
+import { type Observed, observe } from './observed.ts';
+import { turnsNeeded } from './posterior/estimates.ts';
+import { LookAhead } from './posterior/look-ahead.ts';
+import { faultOnset, suddenStartMs } from './posterior/onset.ts';
+import { drawParticles, type Particle } from './posterior/particles.ts';
+import { likeliest } from './posterior/sensitivity.ts';
+import { type WeighedCauses, weighCauses } from './posterior/weigh-causes.ts';
+import { whereItShowed } from './posterior/where-it-showed.ts';
+import { onsetBesideReturn } from './sentences/onset-beside-return.ts';
+import { rankCauses } from './sentences/rank-causes.ts';
+import { type CausesWeighed, causesWeighed } from './unexplained/fault-for-sure.ts';
+import { keepingWhatWasLost, onsetSince } from './with-another-fault.ts';
+
+/** What was seen of a bike, how likely that makes each cause, how it fared with what was done to it, and what became of the likeliest cause. */
+export interface Findings extends LikelyCauses, HowItFared, WhatBecame {}
+
+/** What was seen, and how likely that makes each cause. */
+interface LikelyCauses extends CausesWeighed {
+  readonly evidence: RidingEvidence;
+  readonly weighed: WeighedCauses;
+  readonly particles: readonly Particle[];
+  readonly lookAhead: LookAhead;
+  readonly seen: Observed;
+  readonly top: Cause;
+  /** How the likeliest began, whatever an adjustment says of it. */
+  readonly began: Onset;
+}
+
+/** How the bike fared before and after what was done to it, and how the likeliest began beside that. */
+interface HowItFared {
+  /** Adjustments that count, in order of time, without what was turned and taken back. */
+  readonly standing: readonly Adjustment[];
+  readonly compared: readonly AdjustmentComparison[];
+  /** Without what was turned and taken back. */
+  readonly comparisons: readonly AdjustmentComparison[];
+  readonly foundRight: readonly Look[];
+  readonly onset: Onset;
+  readonly ranked: Diagnosis['causes'];
+}
+
+/** What became of the likeliest cause. */
+interface WhatBecame {
+  readonly clicks: TurnEstimate;
+  /** The same for one cause's bikes alone. */
+  readonly clicksFor: (cause: Cause) => TurnEstimate;
+  readonly now: BikeNow;
+  readonly wellSince: Diagnosis['shiftsWellSince'];
+}
+
+/**
+ * Works out from a bike's rides and adjustments all that its diagnosis is made of.
+ *
+ * @param before what all rides show, where `input` holds those since the last adjustment alone
+ */
+export function findingsOf(input: DiagnosisInput, before: SuggestionFacts | null): Findings {
+  const likely = weigh(input);
+  const fared = compare(input, likely, before !== null);
+  const found = { ...likely, ...fared, ...becameOf(input, likely, fared) };
+  return before ? { ...found, now: keepingWhatWasLost(found.now, before), comparisons: before.comparisons } : found;
+}
+
+function weigh(input: DiagnosisInput): LikelyCauses {
+  const { bike } = input;
+  const evidence = buildEvidence(input);
+  const weighed = weighCauses(evidence, {
+    cassetteLength: bike.cassette.length,
+    cogPitchMm: cogPitchMm(bike),
+    electronic: bike.actuation === 'electronic',
+  });
+  const seen = observe(evidence.rides, bike);
+  const { probabilities, failsOneWay } = causesWeighed(weighed, seen);
+  const particles = drawParticles(weighed, probabilities);
+  const lookAhead = new LookAhead(particles, weighed.model);
+  const top = likeliest(probabilities);
+  const began = faultOnset(particles, top, evidence, whereItShowed(particles, weighed.model, top));
+  return { evidence, weighed, seen, probabilities, failsOneWay, particles, lookAhead, top, began };
+}
+
+/** @param sinceAlone whether `input` holds the rides since the last adjustment alone */
+function compare({ rides, bike, ...input }: DiagnosisInput, likely: LikelyCauses, sinceAlone: boolean): HowItFared {
+  const { evidence, probabilities, failsOneWay, seen, top, began } = likely;
+  const adjustments = adjustmentsThatCount(input.adjustments, bike.actuation);
+  const cancelled = cancelledOut(adjustments, rides);
+  const standing = adjustments.filter((one) => !cancelled.has(adjustmentKey(one)));
+  const beganMs = suddenStartMs(began);
+  // over all rides, also those too old to be weighed: the report has one answer to whether an adjustment helped
+  const compared = compareAdjustments(rides, adjustments, bike.cassette.length, beganMs);
+  const comparisons = compared.filter((one) => !one.cancelledOut);
+  const foundRight = looksThatStand(evidence.looks, { rides, adjustments, beganMs });
+  const onset = sinceAlone ? onsetSince(began) : onsetBesideReturn(began, top, comparisons);
+  const loadKnown = Number.isFinite(evidence.edges.highNm);
+  const told = { seen, failsOneWay, loadKnown, comparisons, onset, rides: evidence.rides.length };
+  return { standing, compared, comparisons, foundRight, onset, ranked: rankCauses(probabilities, told) };
+}
+
+function becameOf(
+  { rides, bike }: DiagnosisInput,
+  { evidence, probabilities, particles, seen, top: cause }: LikelyCauses,
+  { standing, ranked }: HowItFared,
+): WhatBecame {
+  const adjusted = evidence.groups.flatMap(({ adjustments }) => adjustments.map(({ parameter }) => parameter));
+  const asked = { electronic: bike.actuation === 'electronic', adjusted };
+  const clicksFor = (one: Cause): TurnEstimate => turnsNeeded(particles, one, asked);
+  const clicks = clicksFor(cause);
+  const anyFault = 1 - probabilities[causes.indexOf('no-fault')];
+  const wellSince = shiftsWellSince(evidence.rides, standing, bike, { cause, anyFault });
+  const now = bikeNow({
+    ...{ bike, rides, adjustments: standing, evidence, particles, cause, clicks, wellSince },
+    probability: ranked[0].probability,
+    judgedShifts: seen.all.shifts,
+  });
+  return { clicks, clicksFor, now, wellSince: answersFirst(now) ? null : wellSince };
+}
+
+/** Whether what became of the last adjustment, or a chain lost since, is to be told before that the newest rides shift well. */
+const answersFirst = ({ setting, since }: BikeNow): boolean =>
+  ['untested', 'cured', 'overdone'].includes(setting) || since.lost('past-largest') + since.lost('past-smallest') > 0;
