@@ -18,7 +18,8 @@ const SOUND_FROM = 0.5;
  * - `overdone`: an adjustment went past the mark, so that something else is wrong now (`diagnosis.now`); what was likeliest before it
  * - `another`: the fault is most likely gone, and the rides since the last adjustment name another by themselves (`diagnosis.anotherSince`); the first
  * - `unsettled`: the rides since the last adjustment do not tell what became of the fault; that fault
- * - `put-right`: a fault was as good as sure and the newest rides shift well, though no logged adjustment accounts for all of it; the likeliest before them
+ * - `put-right`: a fault was as good as sure and the newest rides shift well since a logged adjustment that goes against it, though less was to be expected of it; the likeliest before them
+ * - `not-shown`: the same where nothing that is logged goes against it: it did not show, which is not to say that it is gone
  * - `unnamed`: a fault is likeliest, but the evidence is too thin to name it; that fault
  * - `named`: one cause stands alone
  * - `open`: between two causes, since neither is likely enough or an assumption turns the verdict
@@ -35,6 +36,7 @@ export type Verdict =
         | 'another'
         | 'unsettled'
         | 'put-right'
+        | 'not-shown'
         | 'unnamed'
         | 'named';
       readonly causes: readonly [Weighed];
@@ -58,7 +60,7 @@ export function verdictOf(report: Judged): Verdict {
   if (first.cause === 'no-fault' && first.probability >= SOUND_FROM && !undecided)
     return { kind: 'sound', causes: [first] };
   if (isCured(report)) return { kind: 'cured', causes: [first] };
-  if (shiftsWellSince?.putRight) return { kind: 'put-right', causes: [first] };
+  if (shiftsWellSince?.putRight) return { kind: shiftsWellSince.entryAt ? 'put-right' : 'not-shown', causes: [first] };
   if (now.setting === 'unsettled' && saysWhatItWas(report)) return { kind: 'unsettled', causes: [first] };
   if (first.cause !== 'no-fault' && !suggestion.namesCause) return { kind: 'unnamed', causes: [first] };
   if (undecided) {
@@ -110,6 +112,7 @@ export function verdictTone(report: Judged): 'good' | 'alarm' | 'open' {
       return 'good';
     case 'nothing-seen':
     case 'under-load':
+    case 'not-shown':
     case 'unnamed':
     case 'unsettled':
       return 'open';

@@ -3,6 +3,7 @@ import { endWords } from '../../adjustments/end-cog-words.ts';
 import { causeWords } from '../../diagnosis/cause-words.ts';
 import { SAY_LITTLE } from '../../diagnosis/fewest-shifts.ts';
 import { curedBy } from '../../diagnosis/now/cured-by.ts';
+import { notShownWords } from '../../diagnosis/now/not-shown-words.ts';
 import { EXPLAINED_FROM } from '../../diagnosis/verdict-limits.ts';
 import { counted } from '../../numeric/counted.ts';
 import { figure } from '../../numeric/figure.ts';
@@ -101,12 +102,14 @@ function overdoneSentence(report: SpokenOf): string {
 }
 
 /** What is logged is not doubted for its size: how far an adjuster reaches differs from bike to bike. */
-function putRightSentence({ diagnosis: { shiftsWellSince } }: SpokenOf, before: string): string {
-  const { at, entryAt } = shiftsWellSince ?? { at: '', entryAt: null };
-  return entryAt
-    ? `Since what was logged on ${entryAt.slice(0, 10)} the bike shifts well; before it, ${before}.`
-    : `Since the ride of ${at.slice(0, 10)} the bike shifts well, so something seems to have been put right; before it, ${before}.`;
-}
+const putRightSentence = ({ diagnosis: { shiftsWellSince } }: SpokenOf, before: string): string =>
+  `Since what was logged on ${shiftsWellSince?.entryAt?.slice(0, 10)} the bike shifts well; before it, ${before}.`;
+
+/** Without an entry that accounts for it nobody knows whether the fault is gone. */
+const notShownSentence = ({ diagnosis: { shiftsWellSince: since } }: SpokenOf, before: string): string =>
+  since
+    ? `${upperFirst(notShownWords(since))}, and nothing that is logged accounts for that; before it, ${before}.`
+    : '';
 
 /** What was wrong at first, with how likely: one cause, or those between which it stays open. */
 function whatItWas(report: SpokenOf): string {
@@ -185,6 +188,8 @@ export function explainedSentence(report: SpokenOf, verdict: Verdict = verdictOf
       return `It was ${first.name} (${first.share}); ${unsettledWords(report)}.`;
     case 'put-right':
       return putRightSentence(report, `${first.name} was likeliest (${first.share})`);
+    case 'not-shown':
+      return notShownSentence(report, `${first.name} was likeliest (${first.share})`);
     case 'unnamed':
       return `No part is named yet: ${first.name} comes first (${first.share}), but the evidence is too thin.`;
     case 'named':
