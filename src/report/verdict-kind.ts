@@ -17,7 +17,8 @@ const SOUND_FROM = 0.5;
  * - `unexplained`: a bike in order is likeliest, yet shifts go wrong in a place that no cause explains; `no-fault`
  * - `sound`: nothing points to a part, and no assumption turns that; `no-fault`
  * - `cured`: the rides since the last adjustment no longer show the fault; that fault
- * - `put-right`: a fault was as good as sure and the newest rides shift well, though no logged adjustment accounts for all of it; the likeliest before them
+ * - `put-right`: a fault was as good as sure and the newest rides shift well since a logged adjustment that goes against it, though less was to be expected of it; the likeliest before them
+ * - `not-shown`: the same where nothing that is logged goes against it: it did not show, which is not to say that it is gone
  * - `unsettled`: the rides since the last adjustment do not tell what became of the fault; that fault
  * - `unnamed`: a fault is likeliest, but the evidence is too thin to name it; that fault
  * - `open`: between two causes, since neither is likely enough or an assumption turns the verdict
@@ -42,7 +43,8 @@ const kindsInOrder = [
   { kind: 'unexplained', holds: ({ diagnosis }) => noneLeads(diagnosis) && Boolean(diagnosis.unexplained) },
   { kind: 'sound', holds: isSound },
   { kind: 'cured', holds: isCured },
-  { kind: 'put-right', holds: ({ diagnosis }) => Boolean(diagnosis.shiftsWellSince?.putRight) },
+  { kind: 'put-right', holds: (report) => isPutRight(report) && Boolean(report.diagnosis.shiftsWellSince?.entryAt) },
+  { kind: 'not-shown', holds: isPutRight },
   { kind: 'unsettled', holds: (report) => report.diagnosis.now.setting === 'unsettled' && saysWhatItWas(report) },
   { kind: 'unnamed', holds: ({ diagnosis }) => !noneLeads(diagnosis) && !diagnosis.suggestion.namesCause },
   {
@@ -80,6 +82,9 @@ function isSound({ diagnosis }: Judged): boolean {
   return noneLeads(diagnosis) && causes[0].probability >= SOUND_FROM && !undecided;
 }
 
+/** Whether a fault was as good as sure and the newest rides shift well. */
+const isPutRight = ({ diagnosis }: Judged): boolean => Boolean(diagnosis.shiftsWellSince?.putRight);
+
 /** What was cured need not be known: of many faults that fit alike, all are gone. */
 function isCured(report: Judged): boolean {
   const { cured, suggestion, weighed } = report.diagnosis;
@@ -113,6 +118,7 @@ export function verdictTone(report: Judged): 'good' | 'alarm' | 'open' {
       return 'good';
     case 'nothing-seen':
     case 'under-load':
+    case 'not-shown':
     case 'unnamed':
     case 'unsettled':
       return 'open';

@@ -1,5 +1,6 @@
 import { expect, it } from 'vitest';
 import { type Stratum, stratifiedFewer } from '../../src/numeric/stratified-fewer.ts';
+import checks from '../checks/statistics.json' with { type: 'json' };
 
 const stratum = (bad: number, of: number, badAfter: number, ofAfter: number): Stratum => ({
   before: { bad, of },
@@ -37,6 +38,26 @@ it('is the share of all ways to deal the bad cases out that put more of them aft
   ])
     expect(stratifiedFewer(strata)).toBeCloseTo(dealt(strata), 10);
   expect(stratifiedFewer([stratum(3, 3, 0, 3)])).toBeCloseTo(0.975, 10);
+});
+
+it('is what two small tables give by hand', () => {
+  // both bad of four before: 1 in 6 by chance; the one bad of two before: 1 in 2; so none after has 1 in 12, half of it counted
+  expect(stratifiedFewer([stratum(2, 2, 0, 2), stratum(1, 1, 0, 1)])).toBeCloseTo(1 - 1 / 24, 10);
+});
+
+it('agrees with the published analysis of a table that turns round when pooled', () => {
+  const { admissions } = checks;
+  const strata = admissions.rows.map(([menIn, menOut, womenIn, womenOut]) =>
+    stratum(menIn, menIn + menOut, womenIn, womenIn + womenOut),
+  );
+  // the exact test and the large-sample one differ by less than a hundredth in so large a table
+  expect(2 * (1 - Math.max(stratifiedFewer(strata), 1 - stratifiedFewer(strata)))).toBeCloseTo(
+    admissions.twoSided,
+    admissions.digits,
+  );
+  const add = (key: 'before' | 'after', of: 'bad' | 'of'): number => strata.reduce((sum, one) => sum + one[key][of], 0);
+  const pooled = stratum(add('before', 'bad'), add('before', 'of'), add('after', 'bad'), add('after', 'of'));
+  expect(stratifiedFewer([pooled])).toBeGreaterThan(0.999999);
 });
 
 it('tells nothing where nothing was bad, or all of it on one side', () => {

@@ -185,11 +185,38 @@ describe('verdictSentence', () => {
     const causes = report.diagnosis.causes.map((one) => ({ ...one, evidence: ['0 of 9 shifts.'] }));
     const alike = { ...report, diagnosis: { ...report.diagnosis, causes } };
     const explained = explainedCauses(alike);
-    expect(explained.map(({ evidence }) => evidence)).toEqual([
-      ['0 of 9 shifts.'],
-      ['No evidence of its own beside what stands above.'],
-    ]);
-    expect(otherCauses(alike, explained)).toBeNull();
+    expect(explained.map(({ evidence }) => evidence)).toEqual([['0 of 9 shifts.']]);
+    expect(otherCauses(alike, explained)).toMatch(/^Also weighed: .* \(40 %\)/);
+  });
+
+  it('names in one what is hardly possible', () => {
+    const report = withProbability(0.9, 0.08);
+    const rest = (...probabilities: number[]) => {
+      const [first] = report.diagnosis.causes;
+      const others = causes.filter((cause) => cause !== first.cause).slice(0, probabilities.length);
+      const named = [first, ...others.map((cause, i) => ({ cause, probability: probabilities[i], evidence: [] }))];
+      return otherCauses({ ...report, diagnosis: { ...report.diagnosis, causes: named } }, named.slice(0, 1));
+    };
+    expect(rest(0.02, 0.004, 0.001, 0)).toMatch(/^Also weighed: [^(]* \(2 %\), all others under 1 %\.$/);
+    expect(rest(0.004, 0.001)).toBe('Also weighed: all others under 1 %.');
+    expect(rest(0.02, 0.004)).toMatch(/^Also weighed: [^(]* \(2 %\), [^(]* \(under 1 %\)\.$/);
+  });
+
+  it('says first that nothing at all went wrong, where no fault stands out', () => {
+    const report = withProbability(0.4, 0.24, 'no-fault');
+    const cogs = (late: number) => report.cogs.map((cog) => ({ ...cog, late, missed: 0, overshot: 0 }));
+    const weighed = { ...report.diagnosis.weighed, judgedShifts: 271, events: 0 };
+    const said = (late: number, events = 0): string =>
+      verdictSentence({
+        ...report,
+        cogs: cogs(late),
+        diagnosis: { ...report.diagnosis, undecided: null, unexplained: null, weighed: { ...weighed, events } },
+      });
+    expect(said(0)).toMatch(
+      /^Nothing went wrong in 271 judged shifts, and no fault stands out: nothing mis-set \(40 %\)/,
+    );
+    expect(said(1)).toMatch(/^No fault stands out: /);
+    expect(said(0, 1)).toMatch(/^No fault stands out: /);
   });
 
   it('tells a cause with nothing to turn from too thin evidence', () => {

@@ -189,6 +189,33 @@ describe('whyJudged', () => {
     expect(whyJudged(one({}), full).join(' ')).not.toContain('does not show');
   });
 
+  it('does not explain a missed shift against its own picture', () => {
+    const second = (s: number) => new Date(Date.parse(at) + s * 1000).toISOString();
+    const missed = {
+      ...{
+        outcome: 'missed',
+        crankRevs: null,
+        confidence: 0.52,
+        turns: { cleanUntilS: 3, lateUntilS: 13.6, doneS: null },
+      },
+      outcomeChances: { clean: 0.1, late: 0.38, missed: 0.52, overshot: 0 },
+    };
+    const from = (s: number) => ({
+      gears: [
+        { at: second(-30), teeth: 21 },
+        { at: second(s), teeth: 24 },
+      ],
+    });
+    const words = whyJudged(one(missed, from(6)), full);
+    expect(words).toContain('If it was missed: the chain was not on the 24 within 5 crank turns.');
+    expect(words.join(' ')).toContain('shows it on the 24 from 6 s after the command');
+    expect(words.at(-1)).toBe('How sure: 52 % missed, 38 % late, 10 % clean.');
+    // there only after the turns were up: as a missed shift is
+    const after = whyJudged(one(missed, from(14)), full);
+    expect(after).toContain('The chain was not on the 24 within 5 crank turns.');
+    expect(after.at(-1)).toBe('How sure: 52 %.');
+  });
+
   it('says by which rule a shift was missed, and where the chain lay when it had not yet come to where it began', () => {
     const second = (s: number) => new Date(Date.parse(at) + s * 1000).toISOString();
     const [shift] = report.shifts;

@@ -51,9 +51,9 @@ export function verdictHeadline({ bike, state, report }: Pick<BikeDetail, 'bike'
     case 'unsettled':
       return `${upperFirst(first)}: not known yet whether it is cured`;
     case 'put-right':
-      return report.diagnosis.shiftsWellSince?.entryAt
-        ? 'Shifts well since it was adjusted'
-        : 'Shifts well again: something seems to have been put right';
+      return 'Shifts well since it was adjusted';
+    case 'not-shown':
+      return 'Hardly any trouble in the newest rides';
     case 'unnamed':
       return 'Too little evidence to name a part';
     case 'named':

@@ -50,10 +50,10 @@ const tellsBoth = ({ diagnosis }: NonNullable<BikeDetail['report']>): boolean =>
   whichCauses(diagnosis).atFirst !== null;
 
 /** How likely the named cause is and what it means, or what an adjustment made of it; null where none is named. */
-function likelyCause(bike: BikeDetail): HTMLElement | null {
+function likelyCause(bike: BikeDetail, dated: (sentence: string) => string): HTMLElement | null {
   const named = namedCause(bike);
   if (bike.report && tellsBoth(bike.report))
-    return make('p', { class: 'verdict-likely' }, verdictSentence(bike.report));
+    return make('p', { class: 'verdict-likely' }, dated(verdictSentence(bike.report)));
   return (
     named &&
     make(
@@ -105,10 +105,10 @@ export function verdictSection(page: BikePage): HTMLElement {
       'div',
       { class: 'panel verdict-words' },
       make('p', { class: 'verdict-state' }, stateMark(state.word), make('strong', {}, stateLabel(state))),
-      make('h2', { class: 'verdict-headline' }, verdictHeadline(bike)),
-      likelyCause(bike),
-      ...facts(bike, !tooLittle).map((fact) => make('p', {}, fact)),
-      (tooLittle || state.dangers.length > 0) && points(tooLittle ? state.reasons : state.dangers),
+      make('h2', { class: 'verdict-headline' }, dated(verdictHeadline(bike))),
+      likelyCause(bike, dated),
+      ...facts(bike, !tooLittle).map((fact) => make('p', {}, dated(fact))),
+      (tooLittle || state.dangers.length > 0) && points((tooLittle ? state.reasons : state.dangers).map(dated)),
       weighed(bike, !tooLittle, dated),
       bike.rides === 0 &&
         make('p', {}, make('a', { href: `/add?bike=${bike.id}` }, 'Add its first rides'), ' to get a verdict.'),

@@ -12,6 +12,8 @@ export interface ShiftAround {
   readonly whileCoasting: boolean;
   /** False where the chain's own line never comes to the cog asked for before the next shift. */
   readonly lineArrives: boolean;
+  /** Seconds until that line is on the cog asked for, where it comes there before the turns are up or the next shift; else null. */
+  readonly lineInTimeS: number | null;
 }
 
 /** The shift at `index` among those of the report. Times are seconds from the shift's own. */
@@ -37,11 +39,17 @@ export function shiftAround(
   const cameToStart = !followsOn || wasOn(shift.fromTeeth, since(before.at), lagS);
   const watchedS = Math.max(shift.turns?.doneS ?? 0, nextShiftS ?? 0) + lagS;
   const lateUntilS = shift.turns?.lateUntilS ?? null;
+  const inTimeS = Math.min(
+    lateUntilS ?? Number.POSITIVE_INFINITY,
+    nextShiftS === null ? Number.POSITIVE_INFINITY : nextShiftS + lagS,
+  );
+  const inTime = runs.find(({ teeth, fromS }) => teeth === shift.toTeeth && fromS > 0 && fromS < inTimeS);
   const isCut = nextShiftS !== null && (lateUntilS === null || nextShiftS + lagS < lateUntilS);
   return {
     cutShortS: isCut ? nextShiftS : null,
     stoodOn: cameToStart || atLast === shift.fromTeeth ? null : atLast,
     whileCoasting: before?.unjudgedBecause === 'no-pedalling',
     lineArrives: gears.length === 0 || wasOn(shift.toTeeth, 0, watchedS),
+    lineInTimeS: inTime?.fromS ?? null,
   };
 }

@@ -63,8 +63,18 @@ function stoodWords({ outcome, fromTeeth, toTeeth }: Shift, { stoodOn, whileCoas
   ];
 }
 
+/** True for a missed shift whose chain is drawn on the cog asked for in time. */
+const drawnInTime = ({ outcome }: Shift, { lineInTimeS }: ShiftAround): boolean =>
+  outcome === 'missed' && lineInTimeS !== null;
+
 /** Why the drawing may not show what was judged. */
-function lineWords({ outcome, toTeeth }: Shift, { lineArrives }: ShiftAround): string[] {
+function lineWords(shift: Shift, around: ShiftAround): string[] {
+  const { outcome, toTeeth } = shift;
+  const { lineArrives, lineInTimeS } = around;
+  if (drawnInTime(shift, around))
+    return [
+      `The line of the chain shows it on the ${toTeeth} from ${(lineInTimeS ?? 0).toFixed(0)} s after the command: it is drawn second by second, as each record fits best. Judged is the shift as a whole, by all its records together.`,
+    ];
   if (lineArrives || (outcome !== 'clean' && outcome !== 'late')) return [];
   return [
     `The line of the chain does not show the ${toTeeth}: it is drawn second by second, and each second alone fits another cog better. Judged is the shift as a whole; the wedge shows when it was done.`,
@@ -78,7 +88,7 @@ function shiftWords(shift: Shift, around: ShiftAround, sensorLagS: number | null
   return [
     `The derailleur was told to go from ${shift.fromTeeth} to ${shift.toTeeth} teeth.`,
     ...stoodWords(shift, around),
-    isUnclear(shift)
+    isUnclear(shift) || drawnInTime(shift, around)
       ? `If it was ${shift.outcome}: ${lowerFirst(outcomeWords(shift, around))}`
       : outcomeWords(shift, around),
     ...lineWords(shift, around),
@@ -90,10 +100,12 @@ function shiftWords(shift: Shift, around: ShiftAround, sensorLagS: number | null
   ];
 }
 
-/** How sure a shift's outcome is, with the other ways it may have gone where it is unclear. */
-function sureWords(shift: Shift): string {
-  const chances = isUnclear(shift) ? chancesInWords(shift) : null;
+/** How sure a shift's outcome is, with the other ways it may have gone where it is unclear or drawn as one of those. */
+function sureWords(shift: Shift, around: ShiftAround): string {
+  const unclear = isUnclear(shift);
+  const chances = unclear || drawnInTime(shift, around) ? chancesInWords(shift) : null;
   if (chances === null) return `How sure: ${chance(shift.confidence)}.`;
+  if (!unclear) return `How sure: ${chances}.`;
   return `Unclear: ${chances}. That something went wrong is likelier than not, so it counts as the likeliest kind of trouble.`;
 }
 
@@ -146,7 +158,7 @@ export function whyJudged(event: RideEvent, { sensorLagS, evidence }: RideFacts)
     default:
       return [
         ...shiftWords(event.shift, event.around, sensorLagS),
-        ...(event.kind === 'unjudged' ? [] : [sureWords(event.shift)]),
+        ...(event.kind === 'unjudged' ? [] : [sureWords(event.shift, event.around)]),
       ];
   }
 }

@@ -4,7 +4,7 @@ import type { BikeSummary } from '../api/answers.ts';
 import { listBikes } from '../api/bikes.ts';
 import { onChange } from '../api/changes.ts';
 import { inOrder, orderOf } from '../bikes/row-order.ts';
-import { rowReason } from '../bikes/row-reason.ts';
+import { datedIn, rowReason } from '../bikes/row-reason.ts';
 import { chartTool } from '../charts/chart-tool.ts';
 import { saveFile } from '../charts/save-file.ts';
 import { tableAsCsv } from '../charts/table-as-csv.ts';
@@ -17,7 +17,7 @@ import { soon } from '../page/soon.ts';
 import { stateMark } from '../page/state-mark.ts';
 import { noteQuery } from '../router/note-query.ts';
 import type { View } from '../router/router.ts';
-import { day, dayAndTime, inOwnZone } from '../words/dates.ts';
+import { day, dayAndTime } from '../words/dates.ts';
 import { drivetrainLine } from '../words/drivetrain-words.ts';
 import { percentFigure } from '../words/numbers.ts';
 import { staleFigures } from '../words/stale-words.ts';
@@ -31,14 +31,6 @@ function troubleWords({ troubleRate, worstCog, judgedShifts }: BikeSummary['stat
   const all = `${percentFigure(troubleRate)} of ${figure(judgedShifts)}`;
   return worstCog ? `${percentFigure(worstCog.troubleRate)} onto the ${worstCog.teeth}; ${all} in all` : all;
 }
-
-/** The first step with its dates in the reader's time zone. */
-const workWords = ({ work, adjustmentMarks, trend }: BikeSummary): string =>
-  inOwnZone(
-    work ?? '',
-    adjustmentMarks.map(({ at }) => at),
-    trend.map(({ at }) => at),
-  );
 
 function row(summary: BikeSummary): HTMLElement {
   const { bike, state, lastRideAt } = summary;
@@ -59,7 +51,7 @@ function row(summary: BikeSummary): HTMLElement {
       'Why, and what to do first',
       make('span', {}, rowReason(summary) ?? ''),
       stale !== null && make('small', { class: 'workshop-stale' }, stale),
-      summary.work && make('strong', { class: 'workshop-work' }, workWords(summary)),
+      summary.work && make('strong', { class: 'workshop-work' }, datedIn(summary, summary.work)),
     ),
     cell('Shifts in trouble', troubleWords(state)),
     cell('Last ride', lastRideAt ? day(lastRideAt) : 'no ride yet'),

@@ -13,9 +13,10 @@ export const dangerNamed = ({ ranked, undecided, now }: Pick<VerdictFacts, 'rank
 export const isDecided = ({ ranked, undecided }: Pick<VerdictFacts, 'ranked' | 'undecided'>): boolean =>
   !undecided && ranked[0].probability >= ALL_BUT_SURE;
 
-/** Steps after which it is still open which cause it is, and something is to be tried. */
+/** Steps after which it is still open which cause it is, and something is to be tried, or may be. */
 const leavesOpen: readonly StepChoice['kind'][] = [
   'few-shifts',
+  'nothing-shows',
   'whether-a-fault',
   'which-fault',
   'for-either',

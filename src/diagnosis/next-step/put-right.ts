@@ -1,15 +1,14 @@
-import { figure } from '../../numeric/figure.ts';
 import type { ShiftsWellSince } from '../diagnosis.ts';
+import { notShownWords, wellWords } from '../now/not-shown-words.ts';
 import { KEEP_RECORDING, nothingToTurn, type Step } from './step.ts';
 import type { SuggestionFacts } from './suggestion-facts.ts';
 import { nothingNeedsTurning, turnNothing } from './turn-nothing.ts';
 
-/** The newest rides decide whether anything is turned: what was wrong before them is wrong no longer. */
+/** The newest rides decide whether anything is turned: what was wrong before them does not show now. */
 export function putRight(since: ShiftsWellSince, facts: Pick<SuggestionFacts, 'now'>): Step {
-  const well = `since the ride of ${since.at.slice(0, 10)} the bike shifts well (${wellWords(since)})`;
   if (!since.putRight)
     return nothingToTurn(
-      `${turnNothing(facts)}: ${well}, and before it no fault was sure.`,
+      `${turnNothing(facts)}: since the ride of ${since.at.slice(0, 10)} the bike shifts well (${wellWords(since)}), and before it no fault was sure.`,
       nothingNeedsTurning(facts),
       KEEP_RECORDING,
     );
@@ -17,18 +16,10 @@ export function putRight(since: ShiftsWellSince, facts: Pick<SuggestionFacts, 'n
   return nothingToTurn(
     entryAt
       ? `${turnNothing(facts)}: since what was logged on ${entryAt.slice(0, 10)} the bike shifts well (${wellWords(since)}).`
-      : `${turnNothing(facts)}: ${well}, so something seems to have been put right.`,
+      : `${turnNothing(facts)}: ${notShownWords(since)}. It may come back.`,
     entryAt ? BY_MORE : adjusted ? OTHER_WORK : UNLOGGED,
     'Keep recording; the verdict is worked out again with every ride and every entry.',
   );
-}
-
-/** How the newest rides went: over all, and where the fault showed before. */
-function wellWords({ shifts, trouble, there }: Pick<ShiftsWellSince, 'shifts' | 'trouble' | 'there'>): string {
-  const all = `${figure(trouble)} of ${figure(shifts)} judged shifts went wrong`;
-  return there.shifts < shifts
-    ? `${all}, ${figure(there.trouble)} of ${figure(there.shifts)} where it showed before`
-    : all;
 }
 
 const UNLOGGED =

@@ -14,11 +14,13 @@ import { forEither } from './for-either.ts';
 import { alsoLookThere, lookThere } from './look-there.ts';
 import { newChainCautions } from './new-chain.ts';
 import { cameOff, intoFrame, intoSpokes } from './next-steps.ts';
+import { nothingShows } from './nothing-shows.ts';
 import { putRight } from './put-right.ts';
 import { senseOfStep } from './sense-of-step.ts';
 import { KEEP_RECORDING, nothingToTurn, type Step } from './step.ts';
 import type { Fault, SuggestionFacts } from './suggestion-facts.ts';
 import { tellApartFirst } from './tell-apart-first.ts';
+import { tryEndCogs } from './try-end-cogs.ts';
 import { turnBack } from './turn-back.ts';
 import { leaveEverything, nothingNeedsTurning, turnNothing } from './turn-nothing.ts';
 import { whichStep } from './which-step.ts';
@@ -30,7 +32,7 @@ const inOrder = (facts: SuggestionFacts): Step =>
       ? `${turnNothing(facts)}, but look over where the chain came off before riding on.`
       : leaveEverything(facts),
     nothingNeedsTurning(facts),
-    KEEP_RECORDING,
+    lostChain(facts) ? KEEP_RECORDING : tryEndCogs(facts),
   );
 
 /** Why the likeliest fault is not yet mended. Shifts that fail one way only are a fault, whichever it is. */
@@ -100,6 +102,8 @@ function oneStep(facts: SuggestionFacts): Step {
       return lookThere(next.unexplained, facts);
     case 'put-right':
       return putRight(next.wellSince, facts);
+    case 'nothing-shows':
+      return lostChain(facts) ? inOrder(facts) : nothingShows(facts);
     case 'whether-a-fault':
       return tellApartFirst(facts, 'it is not decided whether there is a fault at all');
     case 'which-fault':

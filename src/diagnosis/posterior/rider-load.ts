@@ -1,9 +1,11 @@
+import { rollup } from 'd3-array';
 import { figure } from '../../numeric/figure.ts';
-import { stratifiedFewer } from '../../numeric/stratified-fewer.ts';
+import { type Stratum, stratifiedFewer } from '../../numeric/stratified-fewer.ts';
 import { wilsonInterval } from '../../numeric/wilson-interval.ts';
+import type { ShiftEvent } from '../../shifts/ride-events.ts';
 import type { RiderPart } from '../diagnosis.ts';
 import type { RidingEvidence } from '../evidence/build-evidence.ts';
-import { loadBin } from '../evidence/evidence-table.ts';
+import { LOAD_BINS, type LoadEdges, loadBin } from '../evidence/evidence-table.ts';
 import type { Particle } from './particles.ts';
 
 /** From here on it is sure enough that more goes wrong under load than without. An assumption of ours. */
@@ -19,63 +21,84 @@ interface LoadCount {
   trouble: number;
 }
 
-function countByLoad(evidence: RidingEvidence): LoadCount[] {
-  const counts = Array.from({ length: 4 }, () => ({ shifts: 0, trouble: 0 }));
-  for (const ride of evidence.rides)
-    for (const shift of ride.events.shifts) {
-      if (shift.outcome === 'unjudged') continue;
-      const count = counts[loadBin(shift.torqueNm, evidence.edges)];
-      count.shifts++;
-      if (shift.outcome !== 'clean') count.trouble++;
-    }
-  return counts;
+/** The judged shifts under each load, in the order of `loadBin`. */
+function shiftsByLoad(evidence: RidingEvidence): ShiftEvent[][] {
+  const loads: ShiftEvent[][] = Array.from({ length: LOAD_BINS }, () => []);
+  for (const { events } of evidence.rides)
+    for (const shift of events.shifts)
+      if (shift.outcome !== 'unjudged') loads[loadBin(shift.torqueNm, evidence.edges)].push(shift);
+  return loads;
 }
 
-/** Whether trouble is gone with soft legs: hardly any under light pedalling, much under hard, both for sure. */
+const count = (shifts: readonly ShiftEvent[]): LoadCount => ({
+  shifts: shifts.length,
+  trouble: shifts.filter(({ outcome }) => outcome !== 'clean').length,
+});
+
+/**
+ * Whether hard pedalling plainly makes more shifts go wrong than light pedalling does, each cog and direction compared with itself alone: a rider
+ * presses hardest onto the largest cogs, so that a limit that stops short there would else look like his legs.
+ */
+function plainlyWorse(light: readonly ShiftEvent[], hard: readonly ShiftEvent[]): boolean {
+  const tagged = [light, hard].flatMap((shifts) => shifts.map((shift) => ({ shift, under: shifts })));
+  const strata = rollup(
+    tagged,
+    (alike): Stratum => {
+      const under = (load: readonly ShiftEvent[]) => {
+        const own = count(alike.filter((one) => one.under === load).map(({ shift }) => shift));
+        return { bad: own.trouble, of: own.shifts };
+      };
+      return { before: under(hard), after: under(light) };
+    },
+    ({ shift: { toCog, direction } }) => `${toCog} ${direction}`,
+  );
+  return stratifiedFewer([...strata.values()]) > PLAINLY_MORE;
+}
+
+/** Whether trouble is gone with soft legs: hardly any under light pedalling, much under hard, both for sure, and not for the cogs shifted onto alone. */
 export function goneWithSoftLegs(evidence: RidingEvidence): boolean {
-  const [low, , high] = countByLoad(evidence);
-  return Number.isFinite(evidence.edges.highNm) && vanishes(low, high);
+  const [light, , hard] = shiftsByLoad(evidence);
+  return Number.isFinite(evidence.edges.highNm) && vanishes(count(light), count(hard)) && plainlyWorse(light, hard);
 }
 
 const vanishes = (low: LoadCount, high: LoadCount): boolean =>
   wilsonInterval(low.trouble, low.shifts).high < HARDLY_ANY && wilsonInterval(high.trouble, high.shifts).low > MUCH;
 
-/** What the two rates come to for the rider; null where they do not plainly differ. Easing off helps whatever is wrong, so it is told wherever load plainly matters. */
-function whatFollows(probability: number, low: LoadCount, high: LoadCount): string | null {
-  if (probability > 0.5 || vanishes(low, high))
-    return 'ease off for half a turn while shifting before any part is touched';
-  const cases = ({ trouble, shifts }: LoadCount) => ({ bad: trouble, of: shifts });
-  return stratifiedFewer([{ before: cases(high), after: cases(low) }]) > PLAINLY_MORE
-    ? 'load made it worse, so ease off for half a turn while shifting, whatever the cause'
-    : null;
-}
-
 /** The rider's own part: does trouble gather at high torque on a bike that is otherwise well set? */
 export function weighRider(particles: readonly Particle[], evidence: RidingEvidence): RiderPart {
-  const counts = countByLoad(evidence);
-  const [low, , high] = counts;
-  const none = { troubleRateLowTorque: null, troubleRateHighTorque: null };
-  if (!Number.isFinite(evidence.edges.highNm) || low.shifts === 0 || high.shifts === 0)
+  const loads = shiftsByLoad(evidence);
+  const [light, , hard] = loads;
+  if (!Number.isFinite(evidence.edges.highNm) || light.length === 0 || hard.length === 0)
     return {
       probability: 0,
-      ...none,
+      troubleRateLowTorque: null,
+      troubleRateHighTorque: null,
       goneWithSoftLegs: false,
       // where no shift at all was judged, the verdict says so
-      sentence: counts.some(({ shifts }) => shifts > 0)
+      sentence: loads.some((shifts) => shifts.length > 0)
         ? 'Too few shifts with power were judged to tell what hard pedalling does.'
         : '',
     };
   const probability =
     particles.filter(({ cause, healthy }) => cause === 'no-fault' && healthy.rider > WORTH_MENTIONING).length /
     Math.max(1, particles.length);
-  const follows = whatFollows(probability, low, high);
-  const told = `${figure(high.trouble)} of ${figure(high.shifts)} shifts under the hardest pedalling (over ${Math.round(evidence.edges.highNm)} Nm) went wrong, ${figure(low.trouble)} of ${figure(low.shifts)} under the lightest (up to ${Math.round(evidence.edges.middleNm)} Nm)`;
+  const [low, high] = [count(light), count(hard)];
+  const worse = plainlyWorse(light, hard);
+  const gone = worse && vanishes(low, high);
   return {
     probability,
     troubleRateLowTorque: low.trouble / low.shifts,
     troubleRateHighTorque: high.trouble / high.shifts,
-    goneWithSoftLegs: vanishes(low, high),
+    goneWithSoftLegs: gone,
     // counts that show no difference are no evidence
-    sentence: follows ? `${told}: ${follows}.` : '',
+    sentence: worse || probability > 0.5 ? loadSentence(low, high, evidence.edges, gone || probability > 0.5) : '',
   };
+}
+
+/** Both counts and what they come to for the rider. Easing off helps whatever is wrong, so it is told wherever load plainly matters. */
+function loadSentence(low: LoadCount, high: LoadCount, { middleNm, highNm }: LoadEdges, byLoadAlone: boolean): string {
+  const told = `${figure(high.trouble)} of ${figure(high.shifts)} shifts under the hardest pedalling (over ${Math.round(highNm)} Nm) went wrong, ${figure(low.trouble)} of ${figure(low.shifts)} under the lightest (up to ${Math.round(middleNm)} Nm)`;
+  return byLoadAlone
+    ? `${told}: ease off for half a turn while shifting before any part is touched.`
+    : `${told}: onto the same cogs too load made it worse, so ease off for half a turn while shifting, whatever the cause.`;
 }

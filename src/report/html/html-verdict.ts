@@ -58,7 +58,7 @@ const causesWithEvidence = (
       probability,
       evidence,
     }) => html`<h3>${percent(probability)} ${causeWords(cause, bike.actuation).name}${ifOne(cause)}</h3>
-<ul>${evidence.map((sentence) => html`<li>${sentence}</li>`)}</ul>
+${evidence.length > 0 ? html`<ul>${evidence.map((sentence) => html`<li>${sentence}</li>`)}</ul>` : null}
 `,
   );
 

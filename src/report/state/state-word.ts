@@ -35,8 +35,8 @@ const FINE_BELOW = 0.05;
  * 4. `watch`: a fault at least as likely as `WATCH_FROM`, or the low end of the trouble rate above `TROUBLE_TO_WATCH`.
  * 5. `fine`: otherwise.
  *
- * A bike whose newest rides shift well though nothing logged accounts for it is watched, not sent to the workshop: what was done is to be
- * logged. One whose trouble is gone with soft legs, and of which no part is named, is watched too: its rider is to ease off first. A fault that the last adjustment cured counts only as far as it may still be there or past the mark. Where one went too far, what it
+ * A bike whose newest rides shift well though nothing logged accounts for it is watched, not sent to the workshop, and not called cured: what
+ * was done, if anything, is to be logged. One whose trouble is gone with soft legs, and of which no part is named, is watched too: its rider is to ease off first. A fault that the last adjustment cured counts only as far as it may still be there or past the mark. Where one went too far, what it
  * made of the fault is the cause that counts. What the trouble rate counts, `troubleNow` says.
  */
 export function stateWord(signs: StateSigns): StateWord {

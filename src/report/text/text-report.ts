@@ -8,20 +8,18 @@ import { type TextOptions, TextPage } from './text-page.ts';
 import { textRides } from './text-rides.ts';
 import { textNextStep, textVerdict } from './text-verdict.ts';
 
-/** The report for reading in a terminal: wrapped, tables aligned, colour only if asked for and never needed. */
+/** The report for reading in a terminal, in the order of the page: wrapped, tables aligned, colour only if asked for and never needed. */
 export function textReport(report: Report, options: TextOptions = {}): string {
   const page = new TextPage(options);
   page.heading(`Shifting report: ${report.bike.name}`);
   page.paragraph(`${bikeWords(report)}.`);
   page.paragraph(`${counted(report.rides.length, 'ride')} analysed${failedWords(report)}.`);
   for (const note of report.bikeNotes) page.bullet(note.message);
-  if (report.rides.length > 0) {
-    textRides(page, report);
-    textCogs(page, report);
-  }
   textVerdict(page, report);
-  textAdjustments(page, report);
   textNextStep(page, report);
+  if (report.rides.length > 0) textCogs(page, report);
+  textAdjustments(page, report);
+  if (report.rides.length > 0) textRides(page, report);
   page.heading('What the logs cannot tell');
   for (const limit of limitWords(report)) page.bullet(limit);
   if (report.failed.length > 0) {

@@ -1,9 +1,12 @@
 import { causeWords } from '../../diagnosis/cause-words.ts';
-import { percent } from '../../numeric/percent.ts';
+import { chance, percent } from '../../numeric/percent.ts';
 import type { Report } from '../report-schema.ts';
 import { showsNothing } from '../shows-nothing.ts';
 import { whichCauses } from '../which-causes.ts';
 import { ifOneFault } from './if-one-fault.ts';
+
+/** As is written what is hardly possible. */
+const HARDLY = chance(0);
 
 /** The causes that are not worth explaining, with their probabilities, in a sentence; null without any, and where no ride was weighed. */
 export function otherCauses(report: Report, explained: Report['diagnosis']['causes']): string | null {
@@ -11,13 +14,20 @@ export function otherCauses(report: Report, explained: Report['diagnosis']['caus
   const told = new Set(explained.map(({ cause }) => cause));
   const rest = causes.filter(({ cause }) => !told.has(cause));
   if (rest.length === 0 || weighed.rides === 0 || report.diagnosis.heldBack) return null;
-  const listed = rest.map(
-    ({ cause, probability }) => `${causeWords(cause, report.bike.actuation).name} (${percent(probability)})`,
-  );
   const said = showsNothing(report)
     ? 'How likely each is, mostly by what is taken for granted before any ride'
     : whichCauses(report.diagnosis).atFirst
       ? 'Weighed by all rides together, as one fault that was there at first'
       : `Also weighed${ifOneFault(report)}`;
-  return `${said}: ${listed.join(', ')}.`;
+  return `${said}: ${inShort(rest, report)}.`;
+}
+
+/** Each with its probability; several that are hardly possible in one. */
+function inShort(causes: Report['diagnosis']['causes'], { bike }: Report): string {
+  const hardly = causes.filter(({ probability }) => chance(probability) === HARDLY);
+  const short = hardly.length > 1 ? hardly : [];
+  const named = causes
+    .filter((one) => !short.includes(one))
+    .map(({ cause, probability }) => `${causeWords(cause, bike.actuation).name} (${percent(probability)})`);
+  return [...named, ...(short.length > 0 ? [`all others ${HARDLY}`] : [])].join(', ');
 }

@@ -3,6 +3,7 @@ import { endWords } from '../../adjustments/end-cog-words.ts';
 import { causeWords } from '../../diagnosis/cause-words.ts';
 import { SAY_LITTLE } from '../../diagnosis/fewest-shifts.ts';
 import { curedBy } from '../../diagnosis/now/cured-by.ts';
+import { notShownWords } from '../../diagnosis/now/not-shown-words.ts';
 import { EXPLAINED_FROM } from '../../diagnosis/verdict-limits.ts';
 import { counted } from '../../numeric/counted.ts';
 import { figure } from '../../numeric/figure.ts';
@@ -23,17 +24,15 @@ type SpokenOf = Pick<Report, 'bike' | 'diagnosis' | 'adjustments'> & {
   readonly cogs?: Report['cogs'];
 };
 
-/** Stands beside a cause all of whose evidence was said of likelier ones. */
-const NOTHING_OF_ITS_OWN = 'No evidence of its own beside what stands above.';
-
 /**
- * The causes worth explaining, likeliest first, each with the evidence not said above it. None where the rides show nothing.
+ * The causes worth explaining, likeliest first, each with the evidence not said above it: one that has none is named with its
+ * probability among the others (`otherCauses`). None where the rides show nothing.
  */
 export function explainedCauses(report: Report): Report['diagnosis']['causes'] {
   if (showsNothing(report)) return [];
   // what nobody can name was not what is wrong now: the probabilities will do
   if (report.diagnosis.now.setting === 'overdone') return wasOneCause(report) ? [report.diagnosis.causes[0]] : [];
-  return explained(report.diagnosis.causes);
+  return explained(report.diagnosis.causes).filter(({ evidence }, i) => i === 0 || evidence.length > 0);
 }
 
 /** The causes that the rides since the last adjustment alone are worth explaining by, each with its evidence; none where they name no other fault than all rides do. */
@@ -46,9 +45,9 @@ function explained(causes: Report['diagnosis']['causes']): Report['diagnosis']['
   return causes
     .filter(({ probability }, i) => i === 0 || probability >= EXPLAINED_FROM)
     .map((verdict) => {
-      const unsaid = verdict.evidence.filter((sentence) => !said.has(sentence));
-      for (const sentence of unsaid) said.add(sentence);
-      return { ...verdict, evidence: unsaid.length > 0 ? unsaid : [NOTHING_OF_ITS_OWN] };
+      const evidence = verdict.evidence.filter((sentence) => !said.has(sentence));
+      for (const sentence of evidence) said.add(sentence);
+      return { ...verdict, evidence };
     });
 }
 
@@ -83,6 +82,14 @@ function hardlyTried({ bike: { cassette }, cogs = [] }: SpokenOf): string {
   return `; ${listed(words)} could be judged, so of ${few.length > 1 ? 'their limits' : 'its limit'} hardly anything is known`;
 }
 
+/** What is said first where no fault stands out: that nothing at all went wrong, where that is so. */
+function nothingWrong({ diagnosis: { weighed }, cogs = [] }: SpokenOf): string {
+  const trouble = sum(cogs, ({ late, missed, overshot }) => late + missed + overshot);
+  return cogs.length > 0 && trouble + weighed.events === 0
+    ? `Nothing went wrong in ${counted(weighed.judgedShifts, 'judged shift')}, and no fault stands out`
+    : 'No fault stands out';
+}
+
 /** Which adjustment went too far. */
 export const tooFarWords = ({ now }: Report['diagnosis']): string =>
   now.byLastAdjustment
@@ -101,12 +108,14 @@ function overdoneSentence(report: SpokenOf): string {
 }
 
 /** What is logged is not doubted for its size: how far an adjuster reaches differs from bike to bike. */
-function putRightSentence({ diagnosis: { shiftsWellSince } }: SpokenOf, before: string): string {
-  const { at, entryAt } = shiftsWellSince ?? { at: '', entryAt: null };
-  return entryAt
-    ? `Since what was logged on ${entryAt.slice(0, 10)} the bike shifts well; before it, ${before}.`
-    : `Since the ride of ${at.slice(0, 10)} the bike shifts well, so something seems to have been put right; before it, ${before}.`;
-}
+const putRightSentence = ({ diagnosis: { shiftsWellSince } }: SpokenOf, before: string): string =>
+  `Since what was logged on ${shiftsWellSince?.entryAt?.slice(0, 10)} the bike shifts well; before it, ${before}.`;
+
+/** Without an entry that accounts for it nobody knows whether the fault is gone. */
+const notShownSentence = ({ diagnosis: { shiftsWellSince: since } }: SpokenOf, before: string): string =>
+  since
+    ? `${upperFirst(notShownWords(since))}, and nothing that is logged accounts for that; before it, ${before}.`
+    : '';
 
 /** What was wrong at first, with how likely: one cause, or those between which it stays open. */
 function whatItWas(report: SpokenOf): string {
@@ -185,6 +194,8 @@ export function explainedSentence(report: SpokenOf, verdict: Verdict = verdictOf
       return `It was ${first.name} (${first.share}); ${unsettledWords(report)}.`;
     case 'put-right':
       return putRightSentence(report, `${first.name} was likeliest (${first.share})`);
+    case 'not-shown':
+      return notShownSentence(report, `${first.name} was likeliest (${first.share})`);
     case 'unnamed':
       return `No part is named yet: ${first.name} comes first (${first.share}), but the evidence is too thin.`;
     case 'named':
@@ -193,7 +204,7 @@ export function explainedSentence(report: SpokenOf, verdict: Verdict = verdictOf
       return `Likeliest${ifOneFault(report)}: ${first.name} (${first.share}); ${first.meaning}.`;
     case 'open':
       if (noneStandsOut(verdict, report))
-        return `No fault stands out: ${first.name} (${first.share}) is likelier than any, the next is ${second.name} (${second.share}).`;
+        return `${nothingWrong(report)}: ${first.name} (${first.share}) is likelier than any, the next is ${second.name} (${second.share})${hardlyTried(report)}.`;
       return `Open between ${first.name} (${first.share}) and ${second.name} (${second.share}).`;
   }
 }

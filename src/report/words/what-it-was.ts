@@ -8,7 +8,7 @@ type SpokenOf = Pick<Report, 'diagnosis' | 'adjustments'>;
 
 /** Whether the causes say what was wrong once, and not what is wrong now: then nothing that is said of them may sound as if it were so still. */
 export const wasOnce = (report: SpokenOf): boolean =>
-  ['cured', 'overdone', 'another', 'put-right'].includes(verdictOf(report).kind);
+  ['cured', 'overdone', 'another', 'put-right', 'not-shown'].includes(verdictOf(report).kind);
 
 /** Title of the list of causes; `otherwise` where they say what is wrong now. */
 export const causesTitle = (report: SpokenOf, otherwise: string): string =>

@@ -17,7 +17,7 @@ describe('newest rides that shift well after trouble', () => {
   const well = [3, 4].map((day) => patternRide({ day, pattern: healthyPattern }));
   const slow = wentOff([{ pattern: slowToLarger }]);
 
-  it('are a reason to turn nothing and to ask what was put right', () => {
+  it('are a reason to turn nothing and to ask what was done', () => {
     const { shiftsWellSince, suggestion, separates } = diagnose({
       bike: cableBike,
       rides: [...well, ...slow],
@@ -25,7 +25,7 @@ describe('newest rides that shift well after trouble', () => {
     });
     expect(shiftsWellSince).toMatchObject({ at: '2026-05-04T07:00:00.000Z', adjusted: false });
     expect([suggestion.parameter, suggestion.namesCause, separates]).toEqual(['none', false, null]);
-    expect(suggestion.action).toMatch(/^Turn nothing: since the ride of 2026-05-04 the bike shifts well/);
+    expect(suggestion.action).toMatch(/^Turn nothing: the trouble hardly showed in the rides since 2026-05-04 \(/);
     expect(suggestion.start).toMatch(/log what and when/);
   });
 

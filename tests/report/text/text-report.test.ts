@@ -1,4 +1,6 @@
+import { parseHTML } from 'linkedom';
 import { describe, expect, it } from 'vitest';
+import { htmlReport } from '../../../src/report/html/html-report.ts';
 import type { Report } from '../../../src/report/report-schema.ts';
 import { textReport } from '../../../src/report/text/text-report.ts';
 import { textTable } from '../../../src/report/text/text-table.ts';
@@ -13,6 +15,17 @@ describe('textReport', () => {
 
   it('reads as it was reviewed', async () => {
     await expect(textReport(report)).toMatchFileSnapshot('sample-report.golden.txt');
+  });
+
+  it('goes in the order of the page, the verdict and the next step first', () => {
+    const titles = textReport(report)
+      .match(/^.+(?=\n=+$)/gm)
+      ?.slice(1);
+    const { document } = parseHTML(htmlReport(report));
+    const onPage = [...document.querySelectorAll('h2')].map((title) => title.textContent);
+    const own = ['Cautions', 'Trouble over the rides'];
+    expect(titles?.filter((title) => !own.includes(title))).toEqual(onPage.filter((title) => !own.includes(title)));
+    expect(titles?.[0]).toBe('Verdict');
   });
 
   it.each([80, 90, 100])('keeps prose and tables within %i characters', (width) => {

@@ -1,0 +1,30 @@
+import type { CassetteEnd } from '../../adjustments/end-cog-count.ts';
+import { listed } from '../../numeric/listed.ts';
+import { cassetteEnds, limitAt } from '../cassette-ends.ts';
+import { SAY_LITTLE } from '../fewest-shifts.ts';
+import { lookAgainst } from './after-look.ts';
+import { KEEP_RECORDING } from './step.ts';
+import type { SuggestionFacts } from './suggestion-facts.ts';
+
+type Tried = Pick<SuggestionFacts, 'seen' | 'foundRight' | 'now'>;
+
+/** Judged shifts onto the cog at an end. */
+function ontoEnd(end: CassetteEnd, { seen }: Tried): { readonly teeth: number; readonly shifts: number } {
+  const cog = end === 'past-largest' ? seen.cassette.length - 1 : 0;
+  const { shifts } = seen.shifts(end === 'past-largest' ? 'to-larger' : 'to-smaller', (onto) => onto === cog);
+  return { teeth: seen.cassette[cog], shifts };
+}
+
+/**
+ * What is left to do where nothing is the matter: to ride on, and where an end cog was hardly used, to shift onto it on purpose, which costs
+ * nothing. Not where its limit was looked at, nor where the chain is to be kept off it.
+ */
+export function tryEndCogs(facts: Tried): string {
+  const few = cassetteEnds
+    .filter((end) => !facts.now.keepOff.has(end) && !lookAgainst(limitAt[end].loose, facts))
+    .map((end) => ontoEnd(end, facts))
+    .filter(({ shifts }) => shifts < SAY_LITTLE);
+  if (few.length === 0) return KEEP_RECORDING;
+  const cogs = listed(few.map(({ teeth }) => `the ${teeth}`));
+  return `${KEEP_RECORDING} To know more of ${cogs}, hardly shifted onto so far, make ten soft shifts onto ${few.length > 1 ? 'each' : 'it'} on the next ride, away from traffic, once you have seen on a stand that the chain stays on there.`;
+}
