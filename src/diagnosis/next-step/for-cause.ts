@@ -28,6 +28,7 @@ export function forCause(cause: Fault, facts: SuggestionFacts): Step {
     steps: [hangerFoundRight(facts) ? hangerSeenTo(step.action) : step.action],
     looksAt: endsLookedAt(cause),
     start,
+    keepsOff: step.keepsOff,
     verify,
     ...(gapMayBeEitherWay(cause, facts) && gapByMeasure(step)),
     ...(lostAt && lookThenOpen(lostAt, step, facts)),

@@ -1,3 +1,4 @@
+import type { CassetteEnd } from '../../adjustments/end-cog-count.ts';
 import { lowerFirst } from '../../numeric/lower-first.ts';
 import type { Step } from './step.ts';
 
@@ -7,6 +8,8 @@ export interface Work {
   readonly step: string;
   /** How it begins, said only where nothing comes before it. */
   readonly start: string;
+  /** The ends whose cog `start` says to keep off. */
+  readonly keepsOff?: readonly CassetteEnd[];
   readonly cautions?: readonly string[];
 }
 
@@ -33,6 +36,7 @@ export function inOrder(own: Step, { before, amid, after }: OtherWork): Step {
       ...after.map(then),
     ],
     start: first?.start ?? own.start,
+    keepsOff: [...(first?.keepsOff ?? []), ...(own.keepsOff ?? [])],
     cautions: [...new Set([...[...before, ...amid, ...after].flatMap((work) => work.cautions ?? []), ...own.cautions])],
   };
 }

@@ -37,6 +37,7 @@ function lookAtLimit(end: CassetteEnd, { now, electronic }: Lost, see: string): 
   return {
     step: `${see} on a stand how far the ${screw} lets the derailleur go: the chain was lost past the ${cog} cog${whenLost(end, now)}. ${lookThenTurnIn(end, electronic)}`,
     start: `Do it before anything else is turned, on a stand, and keep off the ${cog} cog until it is done.`,
+    keepsOff: [end],
     cautions: nextStep(loose, electronic).cautions,
   };
 }
@@ -57,6 +58,7 @@ export function limitFirst(facts: SuggestionFacts): Step {
     looksAt: ['hanger', ...ends],
     steps: looks.map(({ step }) => step),
     start: looks[0].start,
+    keepsOff: looks[0].keepsOff,
     verify: verifyNow(loose, facts),
     cautions: [...new Set([...looks.flatMap(({ cautions = [] }) => cautions), ...generalCautions])],
   };

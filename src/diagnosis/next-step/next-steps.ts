@@ -9,6 +9,8 @@ export interface NextStep {
   readonly action: string;
   readonly start: string;
   readonly cautions: readonly string[];
+  /** The ends whose cog `start` says to keep off. */
+  readonly keepsOff?: readonly CassetteEnd[];
 }
 
 /** Order of work: damage and hanger first, cable before indexing, limits after it, the gap last. */
@@ -76,6 +78,10 @@ export const intoSpokes =
 export const intoFrame =
   'A chain that went into the frame: stop, look for damage to frame and chain, and do not ride on until they are sound.';
 
+/** Caution for a hanger that may be bent: it keeps off the largest cog. */
+export const BENT_HANGER =
+  'A derailleur on a bent hanger can reach the spokes: keep off the largest cog until it is checked.';
+
 /** Caution for a chain that came off elsewhere, or nobody knows where. */
 export const cameOff =
   'A chain that came off: before riding on look over chain, chainring, chain guide and the ends of the cassette for damage and for what let it off.';
@@ -108,6 +114,7 @@ const cableSteps: Readonly<Record<Exclude<Cause, 'no-fault'>, NextStep>> = {
     start:
       'With the hanger in order, look on a stand. Only where the guide pulley goes too far, a quarter of a turn clockwise, then look again; keep off the largest cog until it stops there.',
     cautions: [intoSpokes, indexAgain],
+    keepsOff: ['past-largest'],
   },
   'high-limit-tight': {
     parameter: 'high-limit',
@@ -122,6 +129,7 @@ const cableSteps: Readonly<Record<Exclude<Cause, 'no-fault'>, NextStep>> = {
     start:
       'Look on a stand. Only where the guide pulley goes too far, a quarter of a turn clockwise, then look again; keep off the smallest cog until it stops there.',
     cautions: [intoFrame, highLimitTension, indexAgain],
+    keepsOff: ['past-smallest'],
   },
   'pulley-gap-small': {
     parameter: 'pulley-gap',
@@ -142,7 +150,7 @@ const cableSteps: Readonly<Record<Exclude<Cause, 'no-fault'>, NextStep>> = {
     start: 'Gauge first.',
     cautions: [
       'A cracked hanger, or one that was bent back before, is replaced and not bent.',
-      'A derailleur on a bent hanger can reach the spokes: keep off the largest cog until it is checked.',
+      BENT_HANGER,
       indexAgain,
     ],
   },
