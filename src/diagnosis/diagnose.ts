@@ -15,7 +15,7 @@ import type { SuggestionFacts } from './next-step/suggestion-facts.ts';
 import { helpedAgainst, wrongWays } from './next-step/wrong-ways.ts';
 import { type BikeNow, bikeNow } from './now/bike-now.ts';
 import { limitOrHanger as mayBeHanger } from './now/limit-or-hanger.ts';
-import { looksThatStand } from './now/looks-that-stand.ts';
+import { lookedOver, looksThatStand, seenTo } from './now/looks-that-stand.ts';
 import { nowVerdict } from './now/now-verdict.ts';
 import { shiftsWellSince } from './now/shifts-well.ts';
 import { type Observed, observe } from './observed.ts';
@@ -83,11 +83,12 @@ function lookAt(input: DiagnosisInput, before: SuggestionFacts | null = null): L
     clicks: reached.clicks,
     clicksFor: (cause) => turnsNeeded(particles, cause, turnsAsked(evidence, electronic)),
     ...{ now, comparisons, foundRight, checkRide, electronic },
+    seenTo: reached.seenTo,
     wellSince: reached.wellSince,
   };
   return {
     ...{ reached, facts, separates, suggestion: suggest(facts) },
-    limitOrHanger: mayBeHanger({ ...input, cause: top, foundRight }),
+    limitOrHanger: mayBeHanger({ ...input, cause: top, seenTo: reached.seenTo }),
   };
 }
 
@@ -108,7 +109,7 @@ function verdictOf(
     undecided: facts.undecided,
     checkRide: facts.checkRide,
     unexplained: facts.unexplained,
-    now: nowVerdict(now),
+    now: { ...nowVerdict(now), lookedOver: reached.lookedOver },
     stillThere: now.stillThere,
     limitOrHanger,
     anotherSince: null,
@@ -140,6 +141,8 @@ interface Reached extends CausesWeighed {
   /** Without what was turned and taken back. */
   readonly comparisons: readonly AdjustmentComparison[];
   readonly foundRight: readonly Look[];
+  readonly seenTo: readonly Look[];
+  readonly lookedOver: Diagnosis['now']['lookedOver'];
   readonly clicks: Diagnosis['clicks'];
   readonly now: BikeNow;
   readonly wellSince: Diagnosis['shiftsWellSince'];
@@ -171,7 +174,8 @@ function reachVerdict(input: DiagnosisInput, before: SuggestionFacts | null): Re
   const ranked = rankCauses(probabilities, told);
   const clicks = turnsNeeded(particles, top, turnsAsked(evidence, bike.actuation === 'electronic'));
   const { rides } = input;
-  const foundRight = looksThatStand(evidence.looks, { rides, adjustments, beganMs: suddenStartMs(began) });
+  const setAgainst = { rides, adjustments, beganMs: suddenStartMs(began) };
+  const foundRight = looksThatStand(evidence.looks, setAgainst);
   const anyFault = 1 - probabilities[causes.indexOf('no-fault')];
   const well = shiftsWellSince(evidence.rides, standing, bike, { cause: top, anyFault });
   const now = bikeNow({
@@ -182,7 +186,9 @@ function reachVerdict(input: DiagnosisInput, before: SuggestionFacts | null): Re
   });
   const wellSince = answersFirst(now) ? null : well;
   const found = { evidence, weighed, probabilities, failsOneWay, particles, lookAhead, seen, top };
-  const alone = { ...found, ranked, onset, compared, comparisons, foundRight, clicks, now, wellSince };
+  const seenToNow = before?.seenTo ?? seenTo(evidence.looks, setAgainst);
+  const looks = { foundRight, seenTo: seenToNow, lookedOver: lookedOver(seenToNow, rides) };
+  const alone = { ...found, ...looks, ranked, onset, compared, comparisons, clicks, now, wellSince };
   return before ? { ...alone, now: beside(now, before), comparisons: before.comparisons } : alone;
 }
 

@@ -1,5 +1,6 @@
 import type { CassetteEnd } from '../../adjustments/end-cog-count.ts';
 import { lowerFirst } from '../../numeric/lower-first.ts';
+import type { Suggestion } from '../diagnosis.ts';
 import type { Step } from './step.ts';
 
 /** Something that is done beside the step by itself: its place in the order is not its own to say. */
@@ -10,6 +11,8 @@ export interface Work {
   readonly start: string;
   /** The ends whose cog `start` says to keep off. */
   readonly keepsOff?: readonly CassetteEnd[];
+  /** What it looks at, by the name under which that is logged. */
+  readonly parameter?: Suggestion['parameter'];
   readonly cautions?: readonly string[];
 }
 

@@ -65,6 +65,9 @@ const looseAction = (end: CassetteEnd, electronic: boolean): string =>
 /** How a derailleur is brought to its low limit, to stand in a sentence. The motor holds an electronic one, so it is never pushed. */
 export const moveInboard = (electronic: boolean): string =>
   electronic ? 'shift onto the largest cog, the cranks turned slowly,' : 'push the derailleur inboard by hand';
+/** A limit that may keep the chain from its cog is looked at before it is opened. `reached`: how the derailleur is brought there. */
+const stopsShort = (reached: string): string =>
+  `On a stand, ${reached} and look. Only where the guide pulley stops short, an eighth of a turn anticlockwise, then look again.`;
 /** How a pulley gap is set, whichever way it is out. */
 export const MEASURE_GAP =
   "Measure the gap between guide pulley and cogs with the chain on the second largest cog, and set it to the maker's figure.";
@@ -105,7 +108,7 @@ const cableSteps: Readonly<Record<Exclude<Cause, 'no-fault'>, NextStep>> = {
     parameter: 'low-limit',
     action:
       'Turn the low limit screw out (anticlockwise) until the guide pulley can stand straight below the largest cog, and no further.',
-    start: `An eighth of a turn anticlockwise, then ${moveInboard(false)} and look.`,
+    start: stopsShort(moveInboard(false)),
     cautions: ['A low limit opened too far lets the chain into the spokes.', indexAgain],
   },
   'low-limit-loose': {
@@ -120,7 +123,7 @@ const cableSteps: Readonly<Record<Exclude<Cause, 'no-fault'>, NextStep>> = {
     parameter: 'high-limit',
     action:
       'Turn the high limit screw out (anticlockwise) until the guide pulley can stand a hair outside the smallest cog.',
-    start: 'An eighth of a turn anticlockwise, then shift onto the smallest cog and look.',
+    start: stopsShort('shift onto the smallest cog'),
     cautions: [highLimitTension, 'A high limit opened too far lets the chain into the frame.', indexAgain],
   },
   'high-limit-loose': {
@@ -184,7 +187,7 @@ const electronicSteps: Partial<Record<Cause, NextStep>> = {
   },
   'low-limit-tight': {
     ...cableSteps['low-limit-tight'],
-    start: `An eighth of a turn anticlockwise, then ${moveInboard(true)} and look.`,
+    start: stopsShort(moveInboard(true)),
   },
   'low-limit-loose': { ...cableSteps['low-limit-loose'], action: looseAction('past-largest', true) },
   'high-limit-loose': { ...cableSteps['high-limit-loose'], action: looseAction('past-smallest', true) },

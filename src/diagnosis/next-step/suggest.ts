@@ -11,6 +11,7 @@ import { easeOff } from './ease-off.ts';
 import { fewShifts } from './few-shifts.ts';
 import { forCause } from './for-cause.ts';
 import { forEither } from './for-either.ts';
+import { limitAlone } from './look-at-limit.ts';
 import { alsoLookThere, lookThere } from './look-there.ts';
 import { newChainCautions } from './new-chain.ts';
 import { BENT_HANGER, cameOff, intoFrame, intoSpokes } from './next-steps.ts';
@@ -91,6 +92,8 @@ function keepOffCautions(
 /** The next step in words. */
 function oneStep(facts: SuggestionFacts): Step {
   const next = whichStep(facts);
+  // where nothing else is to be done, the look at an end past which a chain was lost is the whole step
+  const onlyLooks = facts.now.keepOff.size > 0;
   switch (next.kind) {
     case 'turn-back':
       return turnBack(next.tooFar, facts);
@@ -103,13 +106,13 @@ function oneStep(facts: SuggestionFacts): Step {
     case 'look-there':
       return lookThere(next.unexplained, facts);
     case 'put-right':
-      return putRight(next.wellSince, facts);
+      return onlyLooks && !next.wellSince.putRight ? limitAlone(facts) : putRight(next.wellSince, facts);
     case 'whether-a-fault':
       return tellApartFirst(facts, 'it is not decided whether there is a fault at all');
     case 'which-fault':
       return tellApartFirst(facts, whatIsOpen(next.cause, facts));
     case 'in-order':
-      return inOrder(facts);
+      return onlyLooks ? limitAlone(facts) : inOrder(facts);
     case 'leave-alone':
       return leaveAlone(facts);
     case 'after-look':

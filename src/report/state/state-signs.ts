@@ -95,7 +95,7 @@ export function stateSigns(report: Report, rides: readonly PlacedRide[]): StateS
     unexplained,
     onlyUnexplained: kind === 'unexplained',
     aboutLast: ['overdone', 'another', 'unsettled', 'cured'].includes(kind) ? explainedSentence(report) : null,
-    wellSince: kind === 'put-right' ? `${explainedSentence(report)} ${whatToLog(shiftsWellSince)}` : null,
+    wellSince: kind === 'put-right' ? explainedSentence(report) + whatToLog(shiftsWellSince) : null,
     easeOff: kind === 'under-load' ? riderPart.sentence : null,
     trouble,
     enough: trouble.shifts >= FEWEST_SHIFTS && weighed.judgedShifts >= FEWEST_SHIFTS,
@@ -108,7 +108,7 @@ export function stateSigns(report: Report, rides: readonly PlacedRide[]): StateS
 }
 
 const whatToLog = (since: Report['diagnosis']['shiftsWellSince']): string =>
-  since?.entryAt ? 'If more was done, log that too.' : 'Log what was done.';
+  since?.entryAt ? '' : ' Log what was done.';
 
 /** Over all the places together. */
 function unexplainedTrouble({ diagnosis: { unexplained } }: Report): StateSigns['unexplained'] {
