@@ -6,6 +6,7 @@ import { cancelledOut } from './cancelled-out.ts';
 import { type AllShiftsComparison, compareAllShifts } from './compare-all-shifts.ts';
 import { type CogComparison, compareCogs } from './compare-cogs.ts';
 import { compareEndCog, type EndCogComparison } from './compare-end-cog.ts';
+import { DECIDED_AT } from './compare-rates.ts';
 import { compareSkips, type SkipComparison, wears } from './compare-skips.ts';
 import type { RiddenFor } from './count-skips.ts';
 import type { EndCogEvents } from './end-cog-count.ts';
@@ -21,7 +22,7 @@ export interface AdjustmentComparison {
   /** Rides until the next adjustment, or until a fault began suddenly before it. */
   readonly after: TroubleTally;
   readonly cogs: readonly CogComparison[];
-  /** For a limit screw: its end cog, by which alone it is judged. */
+  /** For a limit screw, and a hanger after a chain lost past an end that all shifts do not decide: the end cog, by which alone it is judged. */
   readonly endCog: Omit<EndCogComparison, 'probabilityBetter' | 'shiftsStillNeeded'> | null;
   /** For a chain or cassette: the skips on the old parts and on the new ones. */
   readonly skipping: SkipComparison | null;
@@ -80,7 +81,9 @@ export function compareAdjustments(
     const standing = group.adjustments.filter((one) => !cancelled.has(adjustmentKey(one)));
     return group.adjustments.map((made) => {
       const { at, parameter, amount, unit } = made;
-      const own = compareEndCog({ parameter, amount }, [commandedIn(earlier), commandedIn(later)], cassetteLength);
+      // a bent hanger mostly shows on all cogs: its end cog decides only where they do not
+      const byAll = parameter === 'hanger' && isDecided(overall);
+      const own = byAll ? null : compareEndCog(made, [commandedIn(earlier), commandedIn(later)], cassetteLength);
       return {
         ...{ at, parameter, amount, unit, before, after, cogs },
         endCog: own && { end: own.end, before: own.before, after: own.after },
@@ -101,5 +104,8 @@ export function compareAdjustments(
     });
   });
 }
+
+const isDecided = ({ probabilityBetter }: Pick<AllShiftsComparison, 'probabilityBetter'>): boolean =>
+  Math.max(probabilityBetter, 1 - probabilityBetter) >= DECIDED_AT;
 
 const commandedIn = ({ commanded, chainDrops }: AdjustmentPeriod): EndCogEvents => ({ shifts: commanded, chainDrops });

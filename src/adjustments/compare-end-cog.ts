@@ -3,7 +3,7 @@ import { DECIDED_AT, probabilityBetter, shiftsStillNeeded, type TroubleCount } f
 import { type CassetteEnd, countEndCog, type EndCogCount, type EndCogEvents, wentWrong } from './end-cog-count.ts';
 import { limitHolds, triesStillNeeded } from './limit-holds.ts';
 
-/** Before against after on the end cog whose limit was turned. `cog`: cassette index. */
+/** Before against after on the end cog whose limit was turned, or past which a hanger that was seen to had let the chain. */
 export interface EndCogComparison {
   readonly end: CassetteEnd;
   readonly before: EndCogCount;
@@ -18,24 +18,35 @@ const ends: Partial<Record<Adjustment['parameter'], CassetteEnd>> = {
   'high-limit': 'past-smallest',
 };
 
+const bothEnds: readonly CassetteEnd[] = ['past-largest', 'past-smallest'];
+
 const wrongOf = (count: EndCogCount): TroubleCount => ({ trouble: wentWrong(count), shifts: count.shifts });
+
+/** The end at which what was done shows: a limit screw's; that past which most chains were lost before for a hanger, which carries both. */
+function endOf(parameter: Adjustment['parameter'], { chainDrops }: EndCogEvents): CassetteEnd | undefined {
+  if (parameter !== 'hanger') return ends[parameter];
+  const lostPast = (end: CassetteEnd): number => chainDrops.filter(({ side }) => side === end).length;
+  const [most] = bothEnds.filter((end) => lostPast(end) > 0).sort((a, b) => lostPast(b) - lostPast(a));
+  return most;
+}
 
 /**
  * Whether turning a limit screw helped, by the shifts onto its end cog alone: all others it leaves as they were. Where chains were lost past
- * that cog and the screw was turned in, by whether it holds them now. Null for any other parameter.
+ * that cog and the screw was turned in, by whether it holds them now; so too a hanger that was aligned or replaced, where chains were lost before. Null for any other parameter.
  */
 export function compareEndCog(
   { parameter, amount }: Pick<Adjustment, 'parameter' | 'amount'>,
   [earlier, later]: readonly [EndCogEvents, EndCogEvents],
   cassetteLength: number,
 ): EndCogComparison | null {
-  const end = ends[parameter];
+  const end = endOf(parameter, earlier);
   if (!end) return null;
   const [before, after] = [earlier, later].map((events) => countEndCog(events, end, cassetteLength));
   const [wrongBefore, wrongAfter] = [wrongOf(before), wrongOf(after)];
   const byRate = probabilityBetter(wrongBefore, wrongAfter);
   // a screw that was opened holds no chain, and a limit that keeps the chain from its cog is no cure
-  if ((amount ?? 0) <= 0 || before.lost === 0 || after.lost > 0 || byRate < 0.5)
+  const mayHold = parameter === 'hanger' || (amount ?? 0) > 0;
+  if (!mayHold || before.lost === 0 || after.lost > 0 || byRate < 0.5)
     return {
       ...{ end, before, after },
       probabilityBetter: byRate,

@@ -71,9 +71,10 @@ function advise(input: DiagnosisInput, before: SuggestionFacts | null = null): A
     foundRight,
     checkRide,
     electronic,
+    seenTo: findings.seenTo,
     wellSince: findings.wellSince,
   };
-  const limitOrHanger = mayBeHanger({ ...input, cause: top, foundRight });
+  const limitOrHanger = mayBeHanger({ ...input, cause: top, seenTo: findings.seenTo });
   return { findings, facts, separates, suggestion: suggest(facts), limitOrHanger };
 }
 
@@ -94,7 +95,7 @@ function diagnosisOf(
     undecided: facts.undecided,
     checkRide: facts.checkRide,
     unexplained: facts.unexplained,
-    now: nowVerdict(now),
+    now: { ...nowVerdict(now), lookedOver: findings.lookedOver },
     stillThere: now.stillThere,
     limitOrHanger,
     anotherSince: null,

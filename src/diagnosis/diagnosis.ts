@@ -154,6 +154,8 @@ export interface NowVerdict {
   readonly pastTheMark: number;
   /** Ends past which a chain was lost while nothing since shows that it stays on. */
   readonly keepOff: readonly CassetteEnd[];
+  /** Ends past which a chain was lost and of which limit and hanger were both seen to since. */
+  readonly lookedOver: readonly CassetteEnd[];
   /** Shifts onto the end cog whose limit is the cause, before that limit was last seen to and since; null for any other cause, and where it was not touched. */
   readonly trial: { readonly end: CassetteEnd; readonly before: EndCogCount; readonly since: EndCogCount } | null;
   /** What was seen since the last adjustment, or on all rides where nothing was adjusted (`at` is then null). */
@@ -209,6 +211,8 @@ export interface Suggestion {
   readonly start: string;
   readonly verify: string;
   readonly cautions: readonly string[];
+  /** Where nothing is turned by the step itself: the part that is looked at first, since a chain was lost past an end; else absent. */
+  readonly looksFirst?: string;
   /** Which way it is turned, with the sign of the table of adjustments; null where nothing is to be turned, or either way may be right. */
   readonly sense?: 1 | -1 | null;
 }

@@ -10,7 +10,7 @@ import type { Diagnosis, DiagnosisInput, Onset, TurnEstimate } from './diagnosis
 import { buildEvidence, type RidingEvidence } from './evidence/build-evidence.ts';
 import type { SuggestionFacts } from './next-step/suggestion-facts.ts';
 import { type BikeNow, bikeNow } from './now/bike-now.ts';
-import { looksThatStand } from './now/looks-that-stand.ts';
+import { lookedOver, looksThatStand, seenTo } from './now/looks-that-stand.ts';
 import { shiftsWellSince } from './now/shifts-well.ts';
 import { type Observed, observe } from './observed.ts';
 import { turnsNeeded } from './posterior/estimates.ts';
@@ -48,6 +48,8 @@ interface HowItFared {
   /** Without what was turned and taken back. */
   readonly comparisons: readonly AdjustmentComparison[];
   readonly foundRight: readonly Look[];
+  readonly seenTo: readonly Look[];
+  readonly lookedOver: Diagnosis['now']['lookedOver'];
   readonly onset: Onset;
   readonly ranked: Diagnosis['causes'];
 }
@@ -68,7 +70,7 @@ interface WhatBecame {
  */
 export function findingsOf(input: DiagnosisInput, before: SuggestionFacts | null): Findings {
   const likely = weigh(input);
-  const fared = compare(input, likely, before !== null);
+  const fared = compare(input, likely, before);
   const found = { ...likely, ...fared, ...becameOf(input, likely, fared) };
   return before ? { ...found, now: keepingWhatWasLost(found.now, before), comparisons: before.comparisons } : found;
 }
@@ -90,8 +92,12 @@ function weigh(input: DiagnosisInput): LikelyCauses {
   return { evidence, weighed, seen, probabilities, failsOneWay, particles, lookAhead, top, began };
 }
 
-/** @param sinceAlone whether `input` holds the rides since the last adjustment alone */
-function compare({ rides, bike, ...input }: DiagnosisInput, likely: LikelyCauses, sinceAlone: boolean): HowItFared {
+/** @param before what all rides show, where `input` holds those since the last adjustment alone */
+function compare(
+  { rides, bike, ...input }: DiagnosisInput,
+  likely: LikelyCauses,
+  before: SuggestionFacts | null,
+): HowItFared {
   const { evidence, probabilities, failsOneWay, seen, top, began } = likely;
   const adjustments = adjustmentsThatCount(input.adjustments, bike.actuation);
   const cancelled = cancelledOut(adjustments, rides);
@@ -100,11 +106,14 @@ function compare({ rides, bike, ...input }: DiagnosisInput, likely: LikelyCauses
   // over all rides, also those too old to be weighed: the report has one answer to whether an adjustment helped
   const compared = compareAdjustments(rides, adjustments, bike.cassette.length, beganMs);
   const comparisons = compared.filter((one) => !one.cancelledOut);
-  const foundRight = looksThatStand(evidence.looks, { rides, adjustments, beganMs });
-  const onset = sinceAlone ? onsetSince(began) : onsetBesideReturn(began, top, comparisons);
+  const setAgainst = { rides, adjustments, beganMs };
+  const foundRight = looksThatStand(evidence.looks, setAgainst);
+  const lookedAt = before?.seenTo ?? seenTo(evidence.looks, setAgainst);
+  const looks = { foundRight, seenTo: lookedAt, lookedOver: lookedOver(lookedAt, rides) };
+  const onset = before ? onsetSince(began) : onsetBesideReturn(began, top, comparisons);
   const loadKnown = Number.isFinite(evidence.edges.highNm);
   const told = { seen, failsOneWay, loadKnown, comparisons, onset, rides: evidence.rides.length };
-  return { standing, compared, comparisons, foundRight, onset, ranked: rankCauses(probabilities, told) };
+  return { ...looks, standing, compared, comparisons, onset, ranked: rankCauses(probabilities, told) };
 }
 
 function becameOf(

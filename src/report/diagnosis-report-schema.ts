@@ -29,6 +29,8 @@ const suggestionSchema = z.object({
   cautions: z.array(z.string()),
   /** Which way it is turned, with the sign of the table of adjustments; null where nothing is to be turned, or either way may be right. */
   sense: z.union([z.literal(1), z.literal(-1)]).nullable(),
+  /** Where `parameter` is `none`: the part that is looked at first all the same, since a chain was lost past an end. */
+  looksFirst: z.string().optional(),
 });
 
 const estimate = { mean: z.number(), low: z.number(), high: z.number() };
@@ -69,6 +71,8 @@ const nowSchema = z.object({
   pastTheMark: probability,
   /** Ends past which a chain was lost while nothing since shows that it stays on: keep off the cog there. */
   keepOff: z.array(cassetteEnd).optional(),
+  /** Ends past which a chain was lost and of which limit and hanger were both looked at or set since. */
+  lookedOver: z.array(cassetteEnd).optional(),
   /** Shifts onto the end cog whose limit is the cause, before that limit was last seen to and since; else null. */
   trial: z.object({ end: cassetteEnd, before: endCogCount, since: endCogCount }).nullable().optional(),
   /** What was seen since the last adjustment; on all rides where nothing was adjusted, `at` is then null. */

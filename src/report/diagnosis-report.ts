@@ -32,7 +32,12 @@ export function diagnosisReport(diagnosis: Diagnosis, held: HeldBack | null): Di
       ...diagnosis.unexplained,
       places: diagnosis.unexplained.places.map((place) => ({ ...place, foretold: roundTo(place.foretold, 2) })),
     },
-    now: { ...diagnosis.now, keepOff: [...diagnosis.now.keepOff], pastTheMark: roundTo(diagnosis.now.pastTheMark, 4) },
+    now: {
+      ...diagnosis.now,
+      keepOff: [...diagnosis.now.keepOff],
+      lookedOver: [...diagnosis.now.lookedOver],
+      pastTheMark: roundTo(diagnosis.now.pastTheMark, 4),
+    },
     stillThere: roundTo(diagnosis.stillThere, 4),
     limitOrHanger: diagnosis.limitOrHanger,
     anotherSince: diagnosis.anotherSince && weighedReport(diagnosis.anotherSince),

@@ -83,7 +83,9 @@ function isSound({ diagnosis }: Judged): boolean {
 }
 
 /** Whether a fault was as good as sure and the newest rides shift well. */
-const isPutRight = ({ diagnosis }: Judged): boolean => Boolean(diagnosis.shiftsWellSince?.putRight);
+function isPutRight({ diagnosis }: Judged): boolean {
+  return Boolean(diagnosis.shiftsWellSince?.putRight);
+}
 
 /** What was cured need not be known: of many faults that fit alike, all are gone. */
 function isCured(report: Judged): boolean {

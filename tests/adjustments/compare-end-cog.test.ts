@@ -101,3 +101,21 @@ it('counts a missed shift as one that never reached the cog, a late one as one t
   const count = countEndCog(ride(0, ['clean', 'late', 'missed', 'missed'], 0).events, 'past-largest', COGS);
   expect(count).toEqual({ asked: 4, shifts: 4, reached: 2, trouble: 3, lost: 0 });
 });
+
+describe('a hanger that was aligned or replaced', () => {
+  const hanger: Adjustment = { ...turned('low-limit', 0), parameter: 'hanger', amount: null, unit: 'done' };
+
+  it('is judged by the end cog past which the chain was lost, where all shifts do not decide', () => {
+    const held = compare([loose, ride(1, clean(38))], hanger);
+    expect([held.endCog?.end, held.endCog?.before.lost, held.endCog?.after.shifts]).toEqual(['past-largest', 1, 38]);
+    expect(held.probabilityBetter).toBeGreaterThan(0.95);
+    expect(compare([loose, ride(1, clean(3), 1)], hanger).probabilityBetter).toBeLessThan(0.7);
+  });
+
+  it('is judged by all shifts where no chain was lost, or where they decide', () => {
+    expect(compare([ride(0, ['clean', 'missed']), ride(1, clean(38))], hanger).endCog).toBeNull();
+    const poor = ride(0, [...Array<Outcome>(30).fill('late'), 'missed'], 1);
+    const decided = compare([poor, ride(1, clean(38))], hanger);
+    expect([decided.endCog, decided.probabilityBetter > 0.99]).toEqual([null, true]);
+  });
+});

@@ -96,3 +96,12 @@ it('says of one step alone that it is first', () => {
     expect(steps.filter((step) => /^First|(?<!after the )\bfirst\b/.test(step)).length).toBeLessThanOrEqual(1);
   }
 });
+
+it('says once to keep off an end, by whichever words and wherever in the list they stand', () => {
+  for (const cause of faults) {
+    const { steps, start, cautions } = suggest(lostPast(cassetteEnds, cause));
+    const said = [...steps, start, ...cautions].join(' ');
+    for (const end of ['largest', 'smallest'])
+      expect([cause, end, said.match(new RegExp(`keep off the ${end} cog`, 'gi'))?.length]).toEqual([cause, end, 1]);
+  }
+});

@@ -64,6 +64,7 @@ export const facts = (changes: Partial<SuggestionFacts> = {}): SuggestionFacts =
   },
   clicks: { parameter: 'cable-tension', unit: 'clicks', mean: 0, low: -1, high: 1 },
   foundRight: [],
+  seenTo: changes.foundRight ?? [],
   comparisons: [],
   clicksFor: () => ({ parameter: 'cable-tension', unit: 'clicks', mean: 0, low: -1, high: 1 }),
   now: now(),

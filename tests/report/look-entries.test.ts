@@ -19,7 +19,7 @@ describe('what was looked at and found right', () => {
 });
 
 it('heads a low limit that may be a bent hanger as one or the other', () => {
-  const named = (limitOrHanger: boolean): string =>
+  const named = (limitOrHanger: boolean, namesCause = true): string =>
     verdictSentence({
       ...report,
       diagnosis: {
@@ -27,8 +27,13 @@ it('heads a low limit that may be a bent hanger as one or the other', () => {
         causes: [{ cause: 'low-limit-loose', probability: 0.94, evidence: [] }],
         ...{ undecided: null, unexplained: null, limitOrHanger, shiftsWellSince: null, cured: false },
         now: { ...report.diagnosis.now, setting: 'same' },
+        suggestion: { ...report.diagnosis.suggestion, namesCause },
       },
     });
   expect(named(true)).toMatch(/^The chain was lost past the largest cog: low limit or hanger\. .* gauged first\.$/);
+  expect(named(true, false)).toMatch(
+    /^The chain was lost past the largest cog: low limit or hanger, not yet told apart/,
+  );
+  expect(named(false, false)).toMatch(/^No part is named yet/);
   expect(named(false)).toMatch(/^Likeliest: low limit screw too far out/);
 });

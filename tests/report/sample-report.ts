@@ -146,6 +146,7 @@ export const sampleDiagnosis: Diagnosis = {
     setting: 'same',
     byLastAdjustment: false,
     keepOff: [],
+    lookedOver: [],
     trial: null,
     pastTheMark: 0.01,
     since: {

@@ -1,5 +1,6 @@
 import { parameterName } from '../../src/adjustments/parameter-words.ts';
 import { upperFirst } from '../../src/numeric/upper-first.ts';
+import { stepIsAbout } from '../../src/report/words/step-is-about.ts';
 import { stepList } from '../../src/report/words/step-list.ts';
 import { turnWords } from '../../src/report/words/turn-words.ts';
 import type { Diagnosis } from '../api/answers.ts';
@@ -25,14 +26,14 @@ const action = (steps: readonly string[]): HTMLElement =>
 export function nextStep({ log }: BikePage, diagnosis: Diagnosis, dated: (sentence: string) => string): HTMLElement {
   const { suggestion, separates, checkRide } = diagnosis;
   const { steps, start } = stepList(suggestion);
-  const names = suggestion.parameter !== 'none';
+  const about = stepIsAbout(suggestion);
   const turns = diagnosis.clicks.parameter === suggestion.parameter ? turnWords(diagnosis.clicks) : null;
   const plan = checkRide.blocks.length + checkRide.sentences.length > 0 ? checkRide : null;
   return make(
     'section',
     { class: 'tag', 'aria-label': 'Next step' },
     make('p', { class: 'tag-kind' }, 'Next step'),
-    make('h2', {}, names ? upperFirst(parameterName(suggestion.parameter)) : 'Nothing to turn'),
+    make('h2', {}, about === null ? 'Nothing to turn' : upperFirst(parameterName(about))),
     action(steps.map(dated)),
     make(
       'dl',
@@ -50,10 +51,10 @@ export function nextStep({ log }: BikePage, diagnosis: Diagnosis, dated: (senten
         plan && points(plan.sentences),
       ),
     cautions(suggestion),
-    names &&
+    about !== null &&
       listen(
         make('button', { type: 'button', class: 'plain', 'data-keep': 'log-this' }, icon('edit'), 'Done? Log it'),
-        { click: () => log(suggestion.parameter) },
+        { click: () => log(about) },
       ),
   );
 }

@@ -9,6 +9,8 @@ import type { BikeDetail } from '../api/answers.ts';
 
 const nothingPoints = 'Nothing points to a mis-set part';
 
+const LIMIT_OR_HANGER = 'Chain past the largest cog: low limit or hanger';
+
 const noneToJudge: Readonly<Record<NothingToJudge, string>> = {
   'no-gear-changes': 'These rides hold no gear changes',
   'no-chain-seen': 'These rides do not show where the chain was',
@@ -55,9 +57,9 @@ export function verdictHeadline({ bike, state, report }: Pick<BikeDetail, 'bike'
     case 'not-shown':
       return 'Hardly any trouble in the newest rides';
     case 'unnamed':
-      return 'Too little evidence to name a part';
+      return report.diagnosis.limitOrHanger ? LIMIT_OR_HANGER : 'Too little evidence to name a part';
     case 'named':
-      return report.diagnosis.limitOrHanger ? 'Chain past the largest cog: low limit or hanger' : upperFirst(first);
+      return report.diagnosis.limitOrHanger ? LIMIT_OR_HANGER : upperFirst(first);
     case 'open':
       // such a bike shifts well: that the faults together are as likely as none is taken for granted, not seen
       if (state.word === 'fine') return nothingPoints;

@@ -9,6 +9,7 @@ import { showsNothing } from '../../src/report/shows-nothing.ts';
 import { adjustmentVerdict } from '../../src/report/words/adjustment-verdict.ts';
 import { describeTroubleByCog } from '../../src/report/words/cog-sentences.ts';
 import { NOTHING_TURNED } from '../../src/report/words/look-entries.ts';
+import { stepIsAbout } from '../../src/report/words/step-is-about.ts';
 import { stepList } from '../../src/report/words/step-list.ts';
 import type { SheetData } from '../api/answers.ts';
 import { getSheet } from '../api/bikes.ts';
@@ -71,6 +72,7 @@ function head(sheet: SheetData): HTMLElement {
           {},
           `${percent(state.troubleRate)} of ${counted(state.judgedShifts, 'judged shift')} in trouble ${troublePeriod(state)}; 95\u00a0%: ${percentRange(state.low, state.high)}`,
         ),
+      ...state.dangers.map((danger) => make('span', {}, dated(sheet, danger))),
     ),
   );
 }
@@ -86,16 +88,13 @@ function work(sheet: SheetData): HTMLElement | null {
   if (!suggestion) return null;
   // a bike that shifts well has nothing to do and to tick off
   const { steps, start } = stepList(suggestion);
+  const about = stepIsAbout(suggestion);
   const atRest = sheet.state.word === 'fine' && !suggestion.namesCause && !suggestion.inspectFirst;
   const task = (text: string): HTMLElement => make('li', { class: atRest ? null : 'task' }, text);
   return make(
     'section',
     { class: 'sheet-work' },
-    make(
-      'h2',
-      {},
-      suggestion.parameter === 'none' ? 'What to do' : `What to do: ${parameterName(suggestion.parameter)}`,
-    ),
+    make('h2', {}, about === null ? 'What to do' : `What to do: ${parameterName(about)}`),
     make(
       'ol',
       { class: 'tasks' },

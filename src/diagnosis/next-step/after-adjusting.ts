@@ -53,6 +53,7 @@ function tryLimitFirst(cause: Fault, trial: LimitTrial, facts: SuggestionFacts):
     namesCause: true,
     parameter: step.parameter,
     looksAt: [trial.end],
+    keepsOff: [trial.end],
     steps: [
       `Try it on a stand before anything more is turned: what was done about the limit shows on the ${cog} cog alone, and ${untriedWords(trial.since)}.`,
     ],

@@ -2,7 +2,7 @@ import type { Look } from '../../adjustments/looks.ts';
 import { parameterName } from '../../adjustments/parameter-words.ts';
 import { listed } from '../../numeric/listed.ts';
 import { lowerFirst } from '../../numeric/lower-first.ts';
-import { isLoose } from '../cassette-ends.ts';
+import { endsLookedAt, isLoose } from '../cassette-ends.ts';
 import { causePhrase } from '../cause-words.ts';
 import type { Cause } from '../causes.ts';
 import { looksFor } from '../looked-for.ts';
@@ -18,9 +18,14 @@ type Looked = Pick<SuggestionFacts, 'foundRight'>;
 export const lookAgainst = (cause: Cause, { foundRight }: Looked): Look | undefined =>
   foundRight.findLast(({ parameter }) => looksFor(parameter, cause));
 
-/** Whether the hanger was looked at and found right. */
-export const hangerFoundRight = ({ foundRight }: Looked): boolean =>
-  foundRight.some(({ parameter }) => parameter === 'hanger');
+type Seen = Pick<SuggestionFacts, 'seenTo'>;
+
+/** Whether what a cause would have wrong was found right, aligned or replaced, so that it need not be looked at. */
+export const isSeenTo = (cause: Cause, { seenTo }: Seen): boolean =>
+  seenTo.some(({ parameter }) => looksFor(parameter, cause));
+
+/** The same of the hanger. */
+export const hangerIsSeenTo = (facts: Seen): boolean => isSeenTo('hanger-bent', facts);
 
 /** What else lets a chain past an end cog, once limit and hanger are right. Common practice in the trade, no source. */
 const BEYOND_LIMIT_AND_HANGER =
@@ -46,7 +51,7 @@ export function afterLook(cause: Fault, facts: SuggestionFacts): Step {
     namesCause: true,
     parameter: fault ? nextStep(fault, electronic).parameter : 'none',
     sense: null,
-    looksAt: [],
+    looksAt: isLoose(cause) ? ['hanger', ...endsLookedAt(cause)] : [],
     steps: [`${leaveAsItIs(found)} ${look}`],
     start: fault ? toldByHand(fault, electronic) : `On a stand: ${lowerFirst(look)}`,
     verify: verifyNow(cause, facts),
@@ -67,7 +72,7 @@ const besideLimit = (parameter: Look['parameter'], cause: Cause): boolean => isL
 
 function nextLook(cause: Fault, facts: SuggestionFacts): NextLook {
   if (isLoose(cause))
-    return hangerFoundRight(facts)
+    return hangerIsSeenTo(facts)
       ? { look: BEYOND_LIMIT_AND_HANGER }
       : {
           look: 'Have the hanger gauged: a bent one lets the chain past the end cog as a loose limit does.',

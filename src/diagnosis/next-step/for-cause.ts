@@ -4,7 +4,7 @@ import { endsLookedAt } from '../cassette-ends.ts';
 import { isIndexing } from '../now/points-the-same-way.ts';
 import { signOfCure } from '../now/turned-towards.ts';
 import { beganSuddenly } from '../posterior/onset.ts';
-import { hangerFoundRight } from './after-look.ts';
+import { hangerIsSeenTo } from './after-look.ts';
 import { gapByMeasure, gapMayBeEitherWay } from './gap-either-way.ts';
 import { limitFirst } from './look-at-limit.ts';
 import { lookThenOpen, opensAt } from './look-then-open.ts';
@@ -25,9 +25,10 @@ export function forCause(cause: Fault, facts: SuggestionFacts): Step {
   return {
     namesCause: true,
     parameter: step.parameter,
-    steps: [hangerFoundRight(facts) ? hangerSeenTo(step.action) : step.action],
+    steps: [hangerIsSeenTo(facts) ? hangerSeenTo(step.action) : step.action],
     looksAt: endsLookedAt(cause),
     start,
+    keepsOff: step.keepsOff,
     verify,
     ...(gapMayBeEitherWay(cause, facts) && gapByMeasure(step)),
     ...(lostAt && lookThenOpen(lostAt, step, facts)),

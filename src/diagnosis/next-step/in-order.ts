@@ -1,4 +1,6 @@
+import type { CassetteEnd } from '../../adjustments/end-cog-count.ts';
 import { lowerFirst } from '../../numeric/lower-first.ts';
+import type { Suggestion } from '../diagnosis.ts';
 import type { Step } from './step.ts';
 
 /** Something that is done beside the step by itself: its place in the order is not its own to say. */
@@ -7,6 +9,10 @@ export interface Work {
   readonly step: string;
   /** How it begins, said only where nothing comes before it. */
   readonly start: string;
+  /** The ends whose cog `start` says to keep off. */
+  readonly keepsOff?: readonly CassetteEnd[];
+  /** What it looks at, by the name under which that is logged. */
+  readonly parameter?: Suggestion['parameter'];
   readonly cautions?: readonly string[];
 }
 
@@ -33,6 +39,7 @@ export function inOrder(own: Step, { before, amid, after }: OtherWork): Step {
       ...after.map(then),
     ],
     start: first?.start ?? own.start,
+    keepsOff: [...(first?.keepsOff ?? []), ...(own.keepsOff ?? [])],
     cautions: [...new Set([...[...before, ...amid, ...after].flatMap((work) => work.cautions ?? []), ...own.cautions])],
   };
 }

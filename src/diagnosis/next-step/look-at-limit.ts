@@ -5,14 +5,14 @@ import { endsLookedAt, limitAt } from '../cassette-ends.ts';
 import type { Cause } from '../causes.ts';
 import type { Onset } from '../diagnosis.ts';
 import { beganSuddenly } from '../posterior/onset.ts';
-import { afterLook, hangerFoundRight, lookAgainst } from './after-look.ts';
+import { afterLook, hangerIsSeenTo, lookAgainst } from './after-look.ts';
 import type { Work } from './in-order.ts';
 import { generalCautions, hangerFirstAt, lookThenTurnIn, nextStep } from './next-steps.ts';
 import type { Step } from './step.ts';
 import type { SuggestionFacts } from './suggestion-facts.ts';
 import { verifyNow } from './verify-now.ts';
 
-type Lost = Pick<SuggestionFacts, 'now' | 'onset' | 'electronic' | 'foundRight'>;
+type Lost = Pick<SuggestionFacts, 'now' | 'onset' | 'electronic' | 'foundRight' | 'seenTo'>;
 
 /** The hanger carries the limits along, so it is looked at before them. */
 const hangerBefore = (end: CassetteEnd, onset: Onset): string =>
@@ -22,13 +22,28 @@ const hangerBefore = (end: CassetteEnd, onset: Onset): string =>
 
 /**
  * Looks on a stand at the limits of ends past which a chain was lost, but for those found right since. `hangerToo`: whether the hanger is to be looked
- * at before them, unless it was found right.
+ * at before them, unless it was seen to; then also where the limits are found right, for either lets the chain past.
  */
 export function lookAtLimits(ends: readonly CassetteEnd[], facts: Lost, hangerToo: boolean): Work[] {
-  const hangerFirst = hangerToo && !hangerFoundRight(facts);
-  return ends
-    .filter((end) => !lookAgainst(limitAt[end].loose, facts))
-    .map((end, place) => lookAtLimit(end, facts, place === 0 && hangerFirst ? hangerBefore(end, facts.onset) : 'See'));
+  const hangerFirst = hangerToo && ends.length > 0 && !hangerIsSeenTo(facts);
+  const limits = ends.filter((end) => !lookAgainst(limitAt[end].loose, facts));
+  if (hangerFirst && limits.length === 0) return [lookAtHanger(ends[0], facts)];
+  return limits.map((end, place) =>
+    lookAtLimit(end, facts, place === 0 && hangerFirst ? hangerBefore(ends[0], facts.onset) : 'See'),
+  );
+}
+
+function lookAtHanger(end: CassetteEnd, { onset, electronic }: Lost): Work {
+  const why = `the chain was lost past the ${endWords[end]} cog, and a bent one lets it past there as a loose limit does.`;
+  const { parameter, cautions } = nextStep('hanger-bent', electronic);
+  return {
+    step: beganSuddenly(onset)
+      ? `Look for damage and have the hanger gauged, since it began suddenly: ${why}`
+      : `Have the hanger gauged: ${why}`,
+    start: 'Do it before anything else is turned.',
+    parameter,
+    cautions,
+  };
 }
 
 function lookAtLimit(end: CassetteEnd, { now, electronic }: Lost, see: string): Work {
@@ -37,6 +52,8 @@ function lookAtLimit(end: CassetteEnd, { now, electronic }: Lost, see: string): 
   return {
     step: `${see} on a stand how far the ${screw} lets the derailleur go: the chain was lost past the ${cog} cog${whenLost(end, now)}. ${lookThenTurnIn(end, electronic)}`,
     start: `Do it before anything else is turned, on a stand, and keep off the ${cog} cog until it is done.`,
+    keepsOff: [end],
+    parameter: limitAt[end].parameter,
     cautions: nextStep(loose, electronic).cautions,
   };
 }
@@ -53,14 +70,18 @@ export function limitFirst(facts: SuggestionFacts): Step {
   if (looks.length === 0) return afterLook(loose, facts);
   return {
     namesCause: true,
-    parameter: nextStep(loose, facts.electronic).parameter,
+    parameter: looks[0].parameter ?? 'none',
     looksAt: ['hanger', ...ends],
     steps: looks.map(({ step }) => step),
     start: looks[0].start,
+    keepsOff: looks[0].keepsOff,
     verify: verifyNow(loose, facts),
     cautions: [...new Set([...looks.flatMap(({ cautions = [] }) => cautions), ...generalCautions])],
   };
 }
+
+/** The same where nothing else shows: no cause is named, but a chain lost past an end is looked into whatever is likely. */
+export const limitAlone = (facts: SuggestionFacts): Step => ({ ...limitFirst(facts), namesCause: false });
 
 /** When the chain was lost, as far as something was adjusted: since, or before without a ride since that shows that it stays on. */
 function whenLost(end: CassetteEnd, { since, trials }: SuggestionFacts['now']): string {

@@ -24,7 +24,7 @@ export function lookThenOpen(
   end: CassetteEnd,
   opening: { readonly why?: string; readonly action: string },
   facts: SuggestionFacts,
-): Pick<Step, 'steps' | 'start' | 'verify' | 'sense' | 'looksAt'> {
+): Pick<Step, 'steps' | 'start' | 'verify' | 'sense' | 'looksAt' | 'keepsOff'> {
   const { now, electronic } = facts;
   const cog = endWords[end];
   const { loose } = limitAt[end];
@@ -39,5 +39,6 @@ export function lookThenOpen(
     verify: verifyNow(loose, { ...facts, now: unproven }),
     sense: null,
     looksAt: [end],
+    keepsOff: [end],
   };
 }

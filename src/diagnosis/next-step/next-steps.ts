@@ -9,6 +9,8 @@ export interface NextStep {
   readonly action: string;
   readonly start: string;
   readonly cautions: readonly string[];
+  /** The ends whose cog `start` says to keep off. */
+  readonly keepsOff?: readonly CassetteEnd[];
 }
 
 /** Order of work: damage and hanger first, cable before indexing, limits after it, the gap last. */
@@ -63,6 +65,9 @@ const looseAction = (end: CassetteEnd, electronic: boolean): string =>
 /** How a derailleur is brought to its low limit, to stand in a sentence. The motor holds an electronic one, so it is never pushed. */
 export const moveInboard = (electronic: boolean): string =>
   electronic ? 'shift onto the largest cog, the cranks turned slowly,' : 'push the derailleur inboard by hand';
+/** A limit that may keep the chain from its cog is looked at before it is opened. `reached`: how the derailleur is brought there. */
+const stopsShort = (reached: string): string =>
+  `On a stand, ${reached} and look. Only where the guide pulley stops short, an eighth of a turn anticlockwise, then look again.`;
 /** How a pulley gap is set, whichever way it is out. */
 export const MEASURE_GAP =
   "Measure the gap between guide pulley and cogs with the chain on the second largest cog, and set it to the maker's figure.";
@@ -75,6 +80,10 @@ export const intoSpokes =
 /** Caution for a chain that went past the smallest cog. */
 export const intoFrame =
   'A chain that went into the frame: stop, look for damage to frame and chain, and do not ride on until they are sound.';
+
+/** Caution for a hanger that may be bent: it keeps off the largest cog. */
+export const BENT_HANGER =
+  'A derailleur on a bent hanger can reach the spokes: keep off the largest cog until it is checked.';
 
 /** Caution for a chain that came off elsewhere, or nobody knows where. */
 export const cameOff =
@@ -99,7 +108,7 @@ const cableSteps: Readonly<Record<Exclude<Cause, 'no-fault'>, NextStep>> = {
     parameter: 'low-limit',
     action:
       'Turn the low limit screw out (anticlockwise) until the guide pulley can stand straight below the largest cog, and no further.',
-    start: `An eighth of a turn anticlockwise, then ${moveInboard(false)} and look.`,
+    start: stopsShort(moveInboard(false)),
     cautions: ['A low limit opened too far lets the chain into the spokes.', indexAgain],
   },
   'low-limit-loose': {
@@ -108,12 +117,13 @@ const cableSteps: Readonly<Record<Exclude<Cause, 'no-fault'>, NextStep>> = {
     start:
       'With the hanger in order, look on a stand. Only where the guide pulley goes too far, a quarter of a turn clockwise, then look again; keep off the largest cog until it stops there.',
     cautions: [intoSpokes, indexAgain],
+    keepsOff: ['past-largest'],
   },
   'high-limit-tight': {
     parameter: 'high-limit',
     action:
       'Turn the high limit screw out (anticlockwise) until the guide pulley can stand a hair outside the smallest cog.',
-    start: 'An eighth of a turn anticlockwise, then shift onto the smallest cog and look.',
+    start: stopsShort('shift onto the smallest cog'),
     cautions: [highLimitTension, 'A high limit opened too far lets the chain into the frame.', indexAgain],
   },
   'high-limit-loose': {
@@ -122,6 +132,7 @@ const cableSteps: Readonly<Record<Exclude<Cause, 'no-fault'>, NextStep>> = {
     start:
       'Look on a stand. Only where the guide pulley goes too far, a quarter of a turn clockwise, then look again; keep off the smallest cog until it stops there.',
     cautions: [intoFrame, highLimitTension, indexAgain],
+    keepsOff: ['past-smallest'],
   },
   'pulley-gap-small': {
     parameter: 'pulley-gap',
@@ -142,7 +153,7 @@ const cableSteps: Readonly<Record<Exclude<Cause, 'no-fault'>, NextStep>> = {
     start: 'Gauge first.',
     cautions: [
       'A cracked hanger, or one that was bent back before, is replaced and not bent.',
-      'A derailleur on a bent hanger can reach the spokes: keep off the largest cog until it is checked.',
+      BENT_HANGER,
       indexAgain,
     ],
   },
@@ -176,7 +187,7 @@ const electronicSteps: Partial<Record<Cause, NextStep>> = {
   },
   'low-limit-tight': {
     ...cableSteps['low-limit-tight'],
-    start: `An eighth of a turn anticlockwise, then ${moveInboard(true)} and look.`,
+    start: stopsShort(moveInboard(true)),
   },
   'low-limit-loose': { ...cableSteps['low-limit-loose'], action: looseAction('past-largest', true) },
   'high-limit-loose': { ...cableSteps['high-limit-loose'], action: looseAction('past-smallest', true) },

@@ -4,7 +4,10 @@ import { KEEP_RECORDING, nothingToTurn, type Step } from './step.ts';
 import type { SuggestionFacts } from './suggestion-facts.ts';
 import { nothingNeedsTurning, turnNothing } from './turn-nothing.ts';
 
-/** The newest rides decide whether anything is turned: what was wrong before them does not show now. */
+/**
+ * The newest rides decide whether anything is turned: what was wrong before them does not show now. How far an adjuster reaches differs from bike to
+ * bike, so an entry of the right part and sign is not called too small for what became of it.
+ */
 export function putRight(since: ShiftsWellSince, facts: Pick<SuggestionFacts, 'now'>): Step {
   if (!since.putRight)
     return nothingToTurn(
@@ -17,16 +20,13 @@ export function putRight(since: ShiftsWellSince, facts: Pick<SuggestionFacts, 'n
     entryAt
       ? `${turnNothing(facts)}: since what was logged on ${entryAt.slice(0, 10)} the bike shifts well (${wellWords(since)}).`
       : `${turnNothing(facts)}: ${notShownWords(since)}. It may come back.`,
-    entryAt ? BY_MORE : adjusted ? OTHER_WORK : UNLOGGED,
+    entryAt ? nothingNeedsTurning(facts) : adjusted ? OTHER_WORK : UNLOGGED,
     'Keep recording; the verdict is worked out again with every ride and every entry.',
   );
 }
 
 const UNLOGGED =
   'If something was adjusted, aligned or replaced before that ride, log what and when: the rides are then weighed with it.';
-
-/** How far an adjuster reaches differs from bike to bike, so an entry of the right part and sign is not called wrong for its size. */
-const BY_MORE = 'By what is logged alone less was to be expected. If more was done, log that too.';
 
 const OTHER_WORK =
   'What is logged before that ride does not account for it: check its part, amount and sign, and log whatever else was done.';

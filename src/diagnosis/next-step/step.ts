@@ -9,6 +9,8 @@ export type Look = CassetteEnd | 'hanger' | 'unexplained';
 export interface Step extends Omit<Suggestion, 'inspectFirst' | 'action'> {
   /** What it begins with a look at: that is not asked for a second time. */
   readonly looksAt?: readonly Look[];
+  /** Ends whose cog its beginning says to keep off, by whichever words: that is not said a second time. */
+  readonly keepsOff?: readonly CassetteEnd[];
 }
 
 /** Where nothing is left to do but to ride: what the verdict does then. */

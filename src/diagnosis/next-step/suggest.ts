@@ -11,9 +11,10 @@ import { easeOff } from './ease-off.ts';
 import { fewShifts } from './few-shifts.ts';
 import { forCause } from './for-cause.ts';
 import { forEither } from './for-either.ts';
+import { limitAlone } from './look-at-limit.ts';
 import { alsoLookThere, lookThere } from './look-there.ts';
 import { newChainCautions } from './new-chain.ts';
-import { cameOff, intoFrame, intoSpokes } from './next-steps.ts';
+import { BENT_HANGER, cameOff, intoFrame, intoSpokes } from './next-steps.ts';
 import { nothingShows } from './nothing-shows.ts';
 import { putRight } from './put-right.ts';
 import { senseOfStep } from './sense-of-step.ts';
@@ -57,13 +58,13 @@ const lostChain = (lost: Lost): boolean =>
 
 /** The next step: one thing, in the order the trade works in. A chain that came off calls for a look whatever the step is. */
 export function suggest(facts: SuggestionFacts): Suggestion {
-  const { looksAt: _, ...step } = alsoLookThere(withOtherWork(oneStep(facts), facts), facts);
+  const { looksAt: _, keepsOff = [], ...step } = alsoLookThere(withOtherWork(oneStep(facts), facts), facts);
   const { drops } = facts;
   const looks = [
     drops('past-largest') > 0 && intoSpokes,
     drops('past-smallest') > 0 && intoFrame,
     elsewhere(facts) > 0 && cameOff,
-    ...keepOffCautions(step, facts),
+    ...keepOffCautions({ ...step, keepsOff }, facts),
   ].filter((caution): caution is string => caution !== false && !step.cautions.includes(caution));
   return {
     ...step,
@@ -75,20 +76,26 @@ export function suggest(facts: SuggestionFacts): Suggestion {
 }
 
 /** Nobody rides onto a cog past which the chain was lost until something shows that it stays on, whatever else the step is about. */
-function keepOffCautions({ start, cautions }: Pick<Step, 'start' | 'cautions'>, facts: SuggestionFacts): string[] {
+function keepOffCautions(
+  { keepsOff, cautions }: Pick<Step, 'cautions'> & { readonly keepsOff: readonly CassetteEnd[] },
+  facts: SuggestionFacts,
+): string[] {
+  const said = (end: CassetteEnd): boolean =>
+    keepsOff.includes(end) || (end === 'past-largest' && cautions.includes(BENT_HANGER));
   const until = (end: CassetteEnd): string =>
     lookAgainst(limitAt[end].loose, facts)
       ? 'the chain stays on there on a stand'
       : 'its limit was looked at on a stand';
   return [...facts.now.keepOff]
-    .map((end) => ({ end, cog: endWords[end] }))
-    .filter(({ cog }) => ![start, ...cautions].some((said) => said.toLowerCase().includes(`keep off the ${cog} cog`)))
-    .map(({ end, cog }) => `Keep off the ${cog} cog until ${until(end)}: the chain was lost past it.`);
+    .filter((end) => !said(end))
+    .map((end) => `Keep off the ${endWords[end]} cog until ${until(end)}: the chain was lost past it.`);
 }
 
 /** The next step in words. */
 function oneStep(facts: SuggestionFacts): Step {
   const next = whichStep(facts);
+  // where nothing else is to be done, the look at an end past which a chain was lost is the whole step
+  const onlyLooks = facts.now.keepOff.size > 0;
   switch (next.kind) {
     case 'turn-back':
       return turnBack(next.tooFar, facts);
@@ -101,7 +108,7 @@ function oneStep(facts: SuggestionFacts): Step {
     case 'look-there':
       return lookThere(next.unexplained, facts);
     case 'put-right':
-      return putRight(next.wellSince, facts);
+      return onlyLooks && !next.wellSince.putRight ? limitAlone(facts) : putRight(next.wellSince, facts);
     case 'nothing-shows':
       return lostChain(facts) ? inOrder(facts) : nothingShows(facts);
     case 'whether-a-fault':
@@ -109,7 +116,7 @@ function oneStep(facts: SuggestionFacts): Step {
     case 'which-fault':
       return tellApartFirst(facts, whatIsOpen(next.cause, facts));
     case 'in-order':
-      return inOrder(facts);
+      return onlyLooks ? limitAlone(facts) : inOrder(facts);
     case 'leave-alone':
       return leaveAlone(facts);
     case 'after-look':

@@ -39,6 +39,8 @@ export interface SuggestionFacts {
   readonly now: BikeNow;
   /** Looks that found a part right and need not be made again, in order of time. */
   readonly foundRight: readonly Look[];
+  /** The same, and parts that were aligned or replaced: these need no look either. */
+  readonly seenTo: readonly Look[];
   /** What each adjustment did, in order of time. */
   readonly comparisons: readonly AdjustmentComparison[];
   /** Null unless the newest rides show that what was wrong is wrong no longer, and no logged adjustment accounts for it. */

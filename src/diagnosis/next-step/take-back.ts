@@ -97,6 +97,7 @@ const rideAgain = (step: Step): Step => ({
   steps: ['Then ride again before anything more is turned.'],
   start: '',
   looksAt: [],
+  keepsOff: [],
 });
 
 const cautionsOf = (harm: readonly StandingHarm[], electronic: boolean): readonly string[] =>

@@ -1,8 +1,8 @@
 import type { Cause } from '../causes.ts';
 import { isIndexing } from '../now/points-the-same-way.ts';
 import { toldByHand } from '../told-by-hand.ts';
-import { lookAgainst } from './after-look.ts';
-import { isLookedAtFirst } from './look-at-limit.ts';
+import { isSeenTo } from './after-look.ts';
+import { isLookedAtFirst, limitAlone } from './look-at-limit.ts';
 import { generalCautions, nextStep } from './next-steps.ts';
 import { KEEP_RECORDING, nothingToTurn, type Step } from './step.ts';
 import type { Fault, SuggestionFacts } from './suggestion-facts.ts';
@@ -22,7 +22,7 @@ export function tellApartFirst(facts: SuggestionFacts, why: string): Step {
   const open: readonly Cause[] = undecided?.between ?? ranked.slice(0, 2).map(({ cause }) => cause);
   const looks = open
     .filter(isFault)
-    .filter((fault) => !isLookedAtFirst(fault, facts) && !lookAgainst(fault, facts) && !(rides && isIndexing(fault)));
+    .filter((fault) => !isLookedAtFirst(fault, facts) && !isSeenTo(fault, facts) && !(rides && isIndexing(fault)));
   const cautions = looks.flatMap((fault) => nextStep(fault, electronic).cautions);
   return {
     ...(rides && looks.length === 0 ? rideFirst(facts, why) : lookFirst(looks, facts, why)),
@@ -32,10 +32,10 @@ export function tellApartFirst(facts: SuggestionFacts, why: string): Step {
 
 const AFTER_RIDE = 'Look at the verdict again after the check ride.';
 
-/** All that could be looked at was found right, and no ride would tell: only more riding can. */
+/** All that could be looked at was seen to, and no ride would tell: only more riding can. */
 const nothingLeft = (facts: SuggestionFacts, why: string): Step =>
   nothingToTurn(
-    `${turnNothing(facts)} yet: ${why}. What there was to look at is found right.`,
+    `${turnNothing(facts)} yet: ${why}.${facts.foundRight.length > 0 ? ' What there was to look at is found right.' : ''}`,
     'Nothing needs to be turned. Where the trouble goes on, have a qualified mechanic look at the bike.',
     KEEP_RECORDING,
   );
@@ -51,7 +51,8 @@ function lookFirst(faults: readonly Fault[], facts: SuggestionFacts, why: string
   const { checkRide, electronic } = facts;
   const open = `${turnNothing(facts)} yet: ${why}.`;
   const look = faults.map((fault) => toldByHand(fault, electronic)).join(' ');
-  if (look === '' && checkRide.sentences.length === 0) return nothingLeft(facts, why);
+  if (look === '' && checkRide.sentences.length === 0)
+    return facts.now.keepOff.size > 0 ? limitAlone(facts) : nothingLeft(facts, why);
   if (checkRide.sentences.length === 0)
     return nothingToTurn(`${open} A look tells more than a ride made for it.`, look, KEEP_RECORDING);
   const step = nothingToTurn(`${open} Look first, which takes minutes.`, look, AFTER_RIDE);

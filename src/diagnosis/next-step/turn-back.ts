@@ -64,6 +64,7 @@ export function turnBack(tooFar: TurnedTooFar & { readonly byLast: boolean }, fa
     looksAt: endsLookedAt(fault),
     steps: [`${why} ${(electronic ? electronicActions[fault] : undefined) ?? back.action}`],
     start: (back.start ?? usual.start) + (indexing ? turnsInAll(clicks, fault === 'cable-tension-low') : ''),
+    keepsOff: endsLookedAt(fault),
     verify: verifyNow(fault, facts),
     ...(lostAt && lookThenOpen(lostAt, { why, action: back.action }, facts)),
     cautions: [...usual.cautions, ...generalCautions],

@@ -1,6 +1,6 @@
 import { beganSuddenly } from '../posterior/onset.ts';
 import { toldByHand } from '../told-by-hand.ts';
-import { hangerFoundRight } from './after-look.ts';
+import { hangerIsSeenTo } from './after-look.ts';
 import { easeOffBefore } from './ease-off.ts';
 import { inOrder, type Work } from './in-order.ts';
 import { lookAtLimits } from './look-at-limit.ts';
@@ -17,10 +17,10 @@ import { type TakenBack, takeBack } from './take-back.ts';
  * legs shift well they come before any part; what made it worse is taken back; what did not last is looked into; the hanger is checked where it began suddenly. A bent hanger comes before the limits,
  * which it carries along, and what is mended by parts before anything else is taken back.
  */
-export function withOtherWork(step: Step, facts: SuggestionFacts): Step {
-  const taken = takeBack(step, facts);
+export function withOtherWork(alone: Step, facts: SuggestionFacts): Step {
+  const taken = takeBack(alone, facts);
   const takenBack = (place: TakenBack['place']): Work[] => (taken?.place === place ? [taken.work] : []);
-  const own = taken?.own ?? step;
+  const own = taken?.own ?? alone;
   const toLookAt = [...facts.now.keepOff].filter((end) => !own.looksAt?.includes(end));
   const bent = seesToHanger(own, facts);
   const limits = lookAtLimits(toLookAt, facts, !bent);
@@ -38,14 +38,16 @@ export function withOtherWork(step: Step, facts: SuggestionFacts): Step {
     ...lookWhyBack(facts),
     ...hanger,
   ];
-  return inOrder(limitsFirst.length + hanger.length > 0 ? hangerSeenToBefore(own) : own, {
+  const looksFirst = own.parameter === 'none' ? limitsFirst[0]?.parameter : undefined;
+  const step = inOrder(limitsFirst.length + hanger.length > 0 ? hangerSeenToBefore(own) : own, {
     before,
     amid: bent ? limits : [],
     after: takenBack('after'),
   });
+  return looksFirst ? { ...step, looksFirst } : step;
 }
 
-type Asked = Pick<SuggestionFacts, 'ranked' | 'onset' | 'now' | 'electronic' | 'foundRight'>;
+type Asked = Pick<SuggestionFacts, 'ranked' | 'onset' | 'now' | 'electronic' | 'seenTo'>;
 
 /** Whether the step itself has a bent hanger seen to. */
 const seesToHanger = ({ namesCause }: Step, { ranked, now }: Asked): boolean =>
@@ -55,7 +57,7 @@ const seesToHanger = ({ namesCause }: Step, { ranked, now }: Asked): boolean =>
 function checkHanger({ namesCause, looksAt }: Step, facts: Asked): Work[] {
   const { ranked, onset, now, electronic } = facts;
   const isFault = namesCause && now.setting === 'same' && ranked[0].cause !== 'hanger-bent';
-  if (!isFault || looksAt?.includes('hanger') || !beganSuddenly(onset) || hangerFoundRight(facts)) return [];
+  if (!isFault || looksAt?.includes('hanger') || !beganSuddenly(onset) || hangerIsSeenTo(facts)) return [];
   const look = toldByHand('hanger-bent', electronic);
   return [
     {

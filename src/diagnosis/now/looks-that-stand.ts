@@ -24,17 +24,39 @@ export function lastLostMs(end: CassetteEnd, rides: readonly DiagnosisRide[]): n
   return Math.max(Number.NEGATIVE_INFINITY, ...lost);
 }
 
+/** The parts that need not be looked at again: those found right, and those aligned or replaced, which is a look as well. In order of time. */
+export function seenTo(looks: readonly Look[], since: Since): Look[] {
+  const stands = (done: Adjustment): boolean =>
+    looksThatStand([done], { ...since, adjustments: since.adjustments.filter((one) => one !== done) }).length > 0;
+  const done = since.adjustments.filter((one) => one.amount === null && stands(one));
+  const asLooks = done.map(({ at, parameter, unit }): Look => ({ at, parameter, unit }));
+  return [...looksThatStand(looks, since), ...asLooks].sort((a, b) => Date.parse(a.at) - Date.parse(b.at));
+}
+
+/** Ends past which a chain was lost and of which limit and hanger, which carries it, were both seen to since. */
+export const lookedOver = (seen: readonly Look[], rides: readonly DiagnosisRide[]): CassetteEnd[] =>
+  cassetteEnds.filter(
+    (end) =>
+      lastLostMs(end, rides) > Number.NEGATIVE_INFINITY &&
+      [limitAt[end].parameter, 'hanger'].every((part) => seen.some(({ parameter }) => parameter === part)),
+  );
+
 /**
  * The looks that need not be made again: made after the first ride, and since then nothing set the part anew, no fault began suddenly, and, at a limit
  * or the hanger that carries both, no chain was lost past that end.
  */
-export function looksThatStand(looks: readonly Look[], { rides, adjustments, beganMs }: Since): Look[] {
+export function looksThatStand<One extends Pick<Look, 'at' | 'parameter'>>(
+  looks: readonly One[],
+  { rides, adjustments, beganMs }: Since,
+): One[] {
   const firstMs = Math.min(...rides.map(({ startMs }) => startMs).filter(hasClock));
   return looks.filter(({ at, parameter }) => {
     const lookMs = Date.parse(at);
     const ends = cassetteEnds.filter((end) => parameter === 'hanger' || parameter === limitAt[end].parameter);
     const lost = ends.some((end) => lastLostMs(end, rides) >= lookMs);
-    const anew = adjustments.some((one) => Date.parse(one.at) >= lookMs && overtakes(one.parameter, parameter));
+    // of what is logged for one moment the part that carries the others comes first in the order of work
+    const sinceMs = (one: Adjustment): number => Date.parse(one.at) - (one.parameter === parameter ? 0 : 1);
+    const anew = adjustments.some((one) => sinceMs(one) >= lookMs && overtakes(one.parameter, parameter));
     return lookMs > firstMs && lookMs > beganMs && !lost && !anew;
   });
 }

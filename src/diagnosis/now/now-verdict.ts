@@ -5,7 +5,15 @@ import type { BikeNow } from './bike-now.ts';
 const counts = ({ shifts, trouble }: ShiftCount): { shifts: number; trouble: number } => ({ shifts, trouble });
 
 /** What is wrong now, as plain facts for the verdict. */
-export function nowVerdict({ fault, setting, tooFar, pastTheMark, since, keepOff, trial }: BikeNow): NowVerdict {
+export function nowVerdict({
+  fault,
+  setting,
+  tooFar,
+  pastTheMark,
+  since,
+  keepOff,
+  trial,
+}: BikeNow): Omit<NowVerdict, 'lookedOver'> {
   const { last, seen, lost } = since;
   return {
     fault,

@@ -1,4 +1,5 @@
 import type { PlacedRide } from '../../adjustments/adjustment-periods.ts';
+import type { CassetteEnd } from '../../adjustments/end-cog-count.ts';
 import { hasClock } from '../../ride-log/has-clock.ts';
 import type { Report } from '../report-schema.ts';
 import { ridesThatCount } from '../rides-that-count.ts';
@@ -26,6 +27,10 @@ export interface LostChains {
   readonly cameOffElsewhere: LostChain;
   /** Ends past which it was lost before the last adjustment, without a sign since that it stays on. */
   readonly unproven: readonly UnprovenEnd[];
+  /** Of the ends past which it was lost those of which limit and hanger were both seen to since. */
+  readonly lookedOver: readonly CassetteEnd[];
+  /** Whether the chain was surely lost past another end, and nothing shows that it stays on there: that is looked at before anybody rides. */
+  readonly toLookAt: boolean;
 }
 
 /**
@@ -33,13 +38,20 @@ export interface LostChains {
  *
  * @param rides the same rides with all their shifts
  */
-export const lostChains = (report: Report, rides: readonly PlacedRide[]): LostChains => ({
-  leftTheCassette: lostChain(report, towardsSpokesOrFrame),
-  cameOffElsewhere: lostChain(report, (side) => !towardsSpokesOrFrame(side)),
-  unproven: unprovenEnds(report, rides, SURE_FROM),
-});
+export function lostChains(report: Report, rides: readonly PlacedRide[]): LostChains {
+  const { keepOff = [], lookedOver = [] } = report.diagnosis.now;
+  const unproven = unprovenEnds(report, rides, SURE_FROM);
+  const notLookedOver = (side: Drop['side']): boolean => isEnd(side) && !lookedOver.includes(side);
+  return {
+    leftTheCassette: lostChain(report, (side) => notLookedOver(side) || (isEnd(side) && keepOff.includes(side))),
+    cameOffElsewhere: lostChain(report, (side) => !isEnd(side)),
+    unproven,
+    lookedOver,
+    toLookAt: lostChain(report, notLookedOver).sure > 0 || unproven.some(({ end }) => notLookedOver(end)),
+  };
+}
 
-const towardsSpokesOrFrame = (side: Drop['side']): boolean => side === 'past-largest' || side === 'past-smallest';
+const isEnd = (side: Drop['side']): side is CassetteEnd => side === 'past-largest' || side === 'past-smallest';
 
 function lostChain(report: Report, counts: (side: Drop['side']) => boolean): LostChain {
   const lastAdjustment = report.adjustments.at(-1)?.at;

@@ -25,7 +25,7 @@ export function stateDangers(signs: StateSigns): string[] {
   const dangers: string[] = [];
   if (leftTheCassette.sure > 0)
     dangers.push(`The chain left the cassette ${timesInWords(leftTheCassette)}: inspect before riding.`);
-  dangers.push(...unproven.map(unprovenInWords));
+  dangers.push(...unproven.map((end) => unprovenInWords(end, signs)));
   if (cameOffElsewhere.sure > 0)
     dangers.push(
       `The chain came off the chainring, or nobody knows where, ${timesInWords(cameOffElsewhere)}: look over chain, chainring and chain guide before riding.`,
@@ -41,8 +41,12 @@ function dangerousFault({ actuation, topFault, overdone, cured, enough }: StateS
   return [`${upperFirst(causeWords(fault.cause, actuation).name)} (${percent(fault.probability)}): ${words}`];
 }
 
-const unprovenInWords = ({ teeth, times, shiftsSince }: UnprovenEnd): string =>
-  `The chain left the cassette past the ${teeth} before the last adjustment (${counted(times, 'time')}), and ${shiftsSince === 0 ? 'no shift' : `only ${counted(shiftsSince, 'clean shift')}`} onto it since shows that it stays on: inspect before riding, and keep off the ${teeth} until it has been tried on a stand.`;
+function unprovenInWords({ end, teeth, times, shiftsSince }: UnprovenEnd, { lookedOver }: StateSigns): string {
+  const until = lookedOver.includes(end)
+    ? 'the chain stays on there on a stand'
+    : 'its limit and the hanger were looked at on a stand';
+  return `The chain left the cassette past the ${teeth} before the last adjustment (${counted(times, 'time')}), and ${shiftsSince === 0 ? 'no shift' : `only ${counted(shiftsSince, 'clean shift')}`} onto it since shows that it stays on: inspect before riding, and keep off the ${teeth} until ${until}.`;
+}
 
 const timesInWords = ({ sure, unsure, since }: LostChain): string =>
   `${counted(sure, 'time')}${since}${unsure > 0 ? ` (and perhaps ${counted(unsure, 'time')} more)` : ''}`;

@@ -96,9 +96,7 @@ export function stateSigns(report: Report, rides: readonly PlacedRide[]): StateS
     onlyUnexplained: kind === 'unexplained',
     aboutLast: ['overdone', 'another', 'unsettled', 'cured'].includes(kind) ? explainedSentence(report) : null,
     wellSince:
-      kind === 'put-right' || kind === 'not-shown'
-        ? `${explainedSentence(report)} ${whatToLog(shiftsWellSince)}`
-        : null,
+      kind === 'put-right' || kind === 'not-shown' ? explainedSentence(report) + whatToLog(shiftsWellSince) : null,
     easeOff: kind === 'under-load' ? riderPart.sentence : null,
     trouble,
     enough: trouble.shifts >= FEWEST_SHIFTS && weighed.judgedShifts >= FEWEST_SHIFTS,
@@ -111,7 +109,7 @@ export function stateSigns(report: Report, rides: readonly PlacedRide[]): StateS
 }
 
 const whatToLog = (since: Report['diagnosis']['shiftsWellSince']): string =>
-  since?.entryAt ? 'If more was done, log that too.' : 'If something was done, log it.';
+  since?.entryAt ? '' : ' If something was done, log it.';
 
 /** Over all the places together. */
 function unexplainedTrouble({ diagnosis: { unexplained } }: Report): StateSigns['unexplained'] {

@@ -1,4 +1,5 @@
 import type { PlacedRide } from '../../adjustments/adjustment-periods.ts';
+import type { CassetteEnd } from '../../adjustments/end-cog-count.ts';
 import { hasClock } from '../../ride-log/has-clock.ts';
 import type { DropSide } from '../../shifts/ride-events.ts';
 import type { Report } from '../report-schema.ts';
@@ -6,6 +7,7 @@ import { ridesThatCount } from '../rides-that-count.ts';
 
 /** An end cog past which the chain was surely lost before an adjustment, and of which the rides since have not shown that the chain stays on. */
 export interface UnprovenEnd {
+  readonly end: CassetteEnd;
   readonly teeth: number;
   readonly times: number;
   /** Clean shifts onto it since the adjustment. */
@@ -31,7 +33,7 @@ export function unprovenEnds(report: Report, rides: readonly PlacedRide[], sureF
     const lostMs = lostAt(report, side, sureFrom);
     const adjustedMs = report.adjustments.map(({ at }) => Date.parse(at)).find((ms) => ms > Math.max(...lostMs));
     if (lostMs.length === 0 || adjustedMs === undefined || !lostMs.every(hasClock)) return [];
-    return [{ teeth: cassette[cog], times: lostMs.length, shiftsSince: cleanOnto(rides, cog, adjustedMs) }];
+    return [{ end: side, teeth: cassette[cog], times: lostMs.length, shiftsSince: cleanOnto(rides, cog, adjustedMs) }];
   });
 }
 

@@ -160,6 +160,9 @@ function unsettledWords({ diagnosis: { now } }: SpokenOf): string {
     : `the rides since the last adjustment do not tell yet whether it is cured${triedWords(now)}`;
 }
 
+/** One lost chain names no part, but it is a fault until both were looked at. */
+const limitOrHangerWords = 'The chain was lost past the largest cog: low limit or hanger, not yet told apart';
+
 /** The verdict in a sentence: the likeliest cause and how sure it is, or between which two it is open; and in another what that leaves unexplained. */
 export function verdictSentence(report: SpokenOf): string {
   const verdict = verdictOf(report);
@@ -197,6 +200,7 @@ export function explainedSentence(report: SpokenOf, verdict: Verdict = verdictOf
     case 'not-shown':
       return notShownSentence(report, `${first.name} was likeliest (${first.share})`);
     case 'unnamed':
+      if (report.diagnosis.limitOrHanger) return `${limitOrHangerWords} (${first.name} ${first.share}).`;
       return `No part is named yet: ${first.name} comes first (${first.share}), but the evidence is too thin.`;
     case 'named':
       if (report.diagnosis.limitOrHanger)

@@ -60,13 +60,32 @@ describe('the dangers of a bike', () => {
       return stateOf(report, [{ startMs: ms, events: { shifts, ghostShifts: [] } }] as never).dangers;
     };
     expect(ridden(0)).toEqual([
-      'The chain left the cassette past the 37 before the last adjustment (1 time), and no shift onto it since shows that it stays on: inspect before riding, and keep off the 37 until it has been tried on a stand.',
+      'The chain left the cassette past the 37 before the last adjustment (1 time), and no shift onto it since shows that it stays on: inspect before riding, and keep off the 37 until its limit and the hanger were looked at on a stand.',
     ]);
     expect(ridden(9)[0]).toContain('only 9 clean shifts onto it since');
     for (const other of [{ toCog: 0 }, { outcome: 'late' }, { weak: true }])
       expect(ridden(10, { ...clean, ...other })[0]).toContain('no shift onto it since');
     expect(ridden(10, clean, startMs - 3600_000)[0]).toContain('no shift onto it since');
     expect(bikeState(proven).dangers).toEqual([]);
+    expect([bikeState(report).word, bikeState(proven).word]).toEqual(['service', bikeState(bike([])).word]);
+  });
+
+  it('send no bike to service any more once limit and hanger were seen to: it is watched until shifts show that the chain stays on', () => {
+    const seenTo = (drops: readonly Partial<Drop>[], keepOff: readonly string[], lookedOver = ['past-largest']) => {
+      const made = bike(drops);
+      return bikeState({
+        ...made,
+        diagnosis: { ...made.diagnosis, now: { ...made.diagnosis.now, keepOff, lookedOver } },
+      } as Report);
+    };
+    const before = { at: '2000-01-01T00:00:00.000Z' };
+    for (const drop of [{}, before]) {
+      expect(seenTo([drop], ['past-largest']).word).toBe('watch');
+      expect(seenTo([drop], ['past-largest'], ['past-smallest']).word).toBe('service');
+    }
+    expect(seenTo([before], ['past-largest']).dangers[0]).toMatch(/keep off the 37 until the chain stays on there/);
+    expect(seenTo([{}], []).word).toBe(bikeState(bike([])).word);
+    expect(seenTo([{}], []).dangers).toEqual([]);
   });
 
   it('count a chain that left the cassette on a ride without a date, which may lie after any adjustment', () => {
