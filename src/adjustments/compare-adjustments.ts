@@ -1,8 +1,12 @@
 import { type TroubleTally, tallyTrouble } from '../cogs/trouble-tally.ts';
 import type { Adjustment } from './adjustment.ts';
-import { adjustmentKey } from './adjustment-key.ts';
-import { type AdjustmentPeriod, adjustmentPeriods, partOfPeriod } from './adjustment-periods.ts';
-import { cancelledOut } from './cancelled-out.ts';
+import {
+  type AdjustmentPeriod,
+  type AdjustmentPeriods,
+  adjustmentPeriods,
+  partOfPeriod,
+} from './adjustment-periods.ts';
+import { withoutCancelled } from './cancelled-out.ts';
 import { type AllShiftsComparison, compareAllShifts } from './compare-all-shifts.ts';
 import { type CogComparison, compareCogs } from './compare-cogs.ts';
 import { compareEndCog, type EndCogComparison } from './compare-end-cog.ts';
@@ -56,9 +60,20 @@ function untilItBegan(period: AdjustmentPeriod, beganMs: number): AdjustmentPeri
   return until.shifts.length >= KNOWN_TO_SHIFTS ? until : period;
 }
 
+/** What stands in place of a comparison where there is nothing to judge. */
+const NOT_JUDGED = {
+  ...{ cogs: [], endCog: null, skipping: null, probabilityBetter: 0.5, shiftsStillNeeded: null },
+  ...{ cameBack: null, wentOnGrowing: null, oppositeWays: null, sharedPeriod: false, leftOut: { before: 0, after: 0 } },
+} as const;
+
+type Row = Omit<AdjustmentComparison, 'group'>;
+
+const said = ({ at, parameter, amount, unit }: Adjustment) => ({ at, parameter, amount, unit });
+
 /**
  * Sets the rides before each adjustment against those after it, in order of time: overall, by cog and direction
- * where anything was seen, and for a limit screw on its end cog, which then decides. Adjustments with no judged shift between them share their before and after.
+ * where anything was seen, and for a limit screw on its end cog, which then decides. Adjustments with no judged shift between them share their before and
+ * after. What was taken back with no ride between parts nothing: the rides either side of it are one period.
  *
  * @param beganMs where a fault began suddenly: what went well before it is not set against an adjustment that came after, nor what
  *   went wrong since then against one that came before
@@ -69,37 +84,59 @@ export function compareAdjustments(
   cassetteLength: number,
   beganMs = Number.NEGATIVE_INFINITY,
 ): AdjustmentComparison[] {
+  const judged = adjustmentPeriods(rides, withoutCancelled(adjustments, rides));
+  const rows = new Map(
+    judged.groups.flatMap((group, i) => {
+      const row = compareGroup(rides, judged, i, { cassetteLength, beganMs });
+      return group.adjustments.map((made) => [made, row(made)] as const);
+    }),
+  );
   const { groups, periods } = adjustmentPeriods(rides, adjustments);
-  const cancelled = cancelledOut(adjustments, rides);
   return groups.flatMap((group, i) => {
-    const [earlier, later] = [sinceItBegan(periods[i], beganMs), untilItBegan(periods[i + 1], beganMs)];
-    const [before, after] = [tallyTrouble(earlier), tallyTrouble(later)];
-    const cogs = compareCogs(earlier, later, cassetteLength);
-    const overall = compareAllShifts([earlier, later], rides, cogs, cassetteLength);
-    const skipping = compareSkips(rides, groups, i);
-    const standing = group.adjustments.filter((one) => !cancelled.has(adjustmentKey(one)));
-    return group.adjustments.map((made) => {
-      const { at, parameter, amount, unit } = made;
-      const own = compareEndCog({ parameter, amount }, [commandedIn(earlier), commandedIn(later)], cassetteLength);
-      return {
-        ...{ at, parameter, amount, unit, before, after, cogs },
-        endCog: own && { end: own.end, before: own.before, after: own.after },
-        skipping: wears(parameter) ? skipping : null,
-        probabilityBetter: (own ?? overall).probabilityBetter,
-        shiftsStillNeeded: (own ?? overall).shiftsStillNeeded,
-        cameBack: own ? null : overall.cameBack,
-        wentOnGrowing: own ? null : overall.wentOnGrowing,
-        oppositeWays: own ? null : overall.oppositeWays,
-        group: i,
-        sharedPeriod: standing.length > 1 && standing.includes(made),
-        cancelledOut: !standing.includes(made),
-        leftOut: {
-          before: periods[i].shifts.length - earlier.shifts.length,
-          after: periods[i + 1].shifts.length - later.shifts.length,
-        },
-      };
-    });
+    const [before, after] = [periods[i], periods[i + 1]].map(tallyTrouble);
+    const takenBack = { before, after, ...NOT_JUDGED, cancelledOut: true };
+    return group.adjustments.map((made) => ({ ...(rows.get(made) ?? { ...said(made), ...takenBack }), group: i }));
   });
+}
+
+interface ComparedOn {
+  readonly cassetteLength: number;
+  readonly beganMs: number;
+}
+
+/** Compares one group of adjustments; each of them is then told by what it was. */
+function compareGroup(
+  rides: readonly RiddenFor[],
+  { groups, periods }: AdjustmentPeriods,
+  group: number,
+  { cassetteLength, beganMs }: ComparedOn,
+): (made: Adjustment) => Row {
+  const [earlier, later] = [sinceItBegan(periods[group], beganMs), untilItBegan(periods[group + 1], beganMs)];
+  const [before, after] = [tallyTrouble(earlier), tallyTrouble(later)];
+  const cogs = compareCogs(earlier, later, cassetteLength);
+  const overall = compareAllShifts([earlier, later], rides, cogs, cassetteLength);
+  const skipping = compareSkips(rides, groups, group);
+  const leftOut = {
+    before: periods[group].shifts.length - earlier.shifts.length,
+    after: periods[group + 1].shifts.length - later.shifts.length,
+  };
+  const hidden = ({ cameBack, wentOnGrowing, oppositeWays }: AllShiftsComparison) => ({
+    ...{ cameBack, wentOnGrowing, oppositeWays },
+  });
+  return (made) => {
+    const own = compareEndCog(made, [commandedIn(earlier), commandedIn(later)], cassetteLength);
+    return {
+      ...{ ...said(made), before, after, cogs },
+      endCog: own && { end: own.end, before: own.before, after: own.after },
+      skipping: wears(made.parameter) ? skipping : null,
+      probabilityBetter: (own ?? overall).probabilityBetter,
+      shiftsStillNeeded: (own ?? overall).shiftsStillNeeded,
+      ...(own ? { cameBack: null, wentOnGrowing: null, oppositeWays: null } : hidden(overall)),
+      sharedPeriod: groups[group].adjustments.length > 1,
+      cancelledOut: false,
+      leftOut,
+    };
+  };
 }
 
 const commandedIn = ({ commanded, chainDrops }: AdjustmentPeriod): EndCogEvents => ({ shifts: commanded, chainDrops });

@@ -13,7 +13,8 @@ export interface EndCogComparison {
   readonly shiftsStillNeeded: number | null;
 }
 
-const ends: Partial<Record<Adjustment['parameter'], CassetteEnd>> = {
+/** The end of the cassette that a limit screw is for. */
+export const endOfScrew: Partial<Record<Adjustment['parameter'], CassetteEnd>> = {
   'low-limit': 'past-largest',
   'high-limit': 'past-smallest',
 };
@@ -29,7 +30,7 @@ export function compareEndCog(
   [earlier, later]: readonly [EndCogEvents, EndCogEvents],
   cassetteLength: number,
 ): EndCogComparison | null {
-  const end = ends[parameter];
+  const end = endOfScrew[parameter];
   if (!end) return null;
   const [before, after] = [earlier, later].map((events) => countEndCog(events, end, cassetteLength));
   const [wrongBefore, wrongAfter] = [wrongOf(before), wrongOf(after)];

@@ -88,6 +88,53 @@ describe('a limit screw', () => {
   });
 });
 
+describe('a chain lost between two turns of its limit, on a test ride of which no shift is judged', () => {
+  /** The same ride mirrored: onto the smallest cog, chains lost past it. */
+  const mirrored = (one: ReturnType<typeof ride>): ReturnType<typeof ride> => ({
+    ...one,
+    events: {
+      ...one.events,
+      shifts: one.events.shifts.map(({ timeS, fromCog, toCog, outcome }) =>
+        madeShift(timeS, COGS - 1 - fromCog, COGS - 1 - toCog, outcome),
+      ),
+      chainDrops: one.events.chainDrops.map((drop) => ({ ...drop, side: 'past-smallest', afterShiftTo: 0 })),
+    },
+  });
+  const testRide = (lost: number) => {
+    const { events, ...when } = ride(1, ['unjudged'], lost);
+    return { ...when, events: { ...events, shifts: events.shifts.slice(0, 1) } };
+  };
+  const rides = (lost: number) => [
+    ride(0, [...clean(4), ...Array(8).fill('missed')]),
+    testRide(lost),
+    ride(2, clean(30)),
+  ];
+  const twice = (parameter: Adjustment['parameter'], second = parameter): Adjustment[] => [
+    turned(parameter, -1),
+    { ...turned(second, 0.5), at: new Date(start + 1.5 * DAY_MS).toISOString() },
+  ];
+
+  it.each(['low-limit', 'high-limit'] as const)('is told of the turn that let it go: %s', (screw) => {
+    const low = screw === 'low-limit';
+    const [out, back] = compareAdjustments(low ? rides(1) : rides(1).map(mirrored), twice(screw), COGS);
+    expect(out.endCog?.after).toMatchObject({ asked: 1, shifts: 1, lost: 1 });
+    expect([out.sharedPeriod, back.sharedPeriod, back.group - out.group]).toEqual([false, false, 1]);
+    // the turn back is judged by whether the limit holds the chain now, not by the shifts missed before it was opened
+    expect(back.endCog).toMatchObject({ before: { lost: 1, trouble: 0 }, after: { reached: 30, lost: 0 } });
+    expect(back.probabilityBetter).toBeGreaterThan(0.95);
+  });
+
+  it('parts nothing where none was lost, or neither of the two is for that end', () => {
+    const groups = (lost: number, made: Adjustment[]) =>
+      compareAdjustments(rides(lost), made, COGS).map(({ group }) => group);
+    expect(groups(1, twice('low-limit'))).toEqual([0, 1]);
+    expect(groups(1, twice('cable-tension', 'low-limit'))).toEqual([0, 1]);
+    expect(groups(0, twice('low-limit'))).toEqual([0, 0]);
+    expect(groups(1, twice('high-limit'))).toEqual([0, 0]);
+    expect(groups(1, twice('cable-tension'))).toEqual([0, 0]);
+  });
+});
+
 it('counts a lost chain once, judged a missed shift or not at all', () => {
   const count = (outcomes: Outcome[], lost: number) =>
     countEndCog(ride(0, outcomes, lost).events, 'past-largest', COGS);

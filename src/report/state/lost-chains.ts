@@ -2,6 +2,7 @@ import type { PlacedRide } from '../../adjustments/adjustment-periods.ts';
 import { hasClock } from '../../ride-log/has-clock.ts';
 import type { Report } from '../report-schema.ts';
 import { ridesThatCount } from '../rides-that-count.ts';
+import { standingAdjustments } from '../standing-adjustments.ts';
 import { type UnprovenEnd, unprovenEnds } from './unproven-ends.ts';
 
 /** A chain that came off with at least this confidence counts. An assumption. */
@@ -42,7 +43,7 @@ export const lostChains = (report: Report, rides: readonly PlacedRide[]): LostCh
 const towardsSpokesOrFrame = (side: Drop['side']): boolean => side === 'past-largest' || side === 'past-smallest';
 
 function lostChain(report: Report, counts: (side: Drop['side']) => boolean): LostChain {
-  const lastAdjustment = report.adjustments.at(-1)?.at;
+  const lastAdjustment = standingAdjustments(report).at(-1)?.at;
   const from = lastAdjustment ? Date.parse(lastAdjustment) : Number.NEGATIVE_INFINITY;
   const all = ridesThatCount(report)
     .flatMap(({ start, chainDrops }) => chainDrops.map((drop) => ({ ...drop, dated: hasClock(Date.parse(start)) })))
