@@ -135,6 +135,18 @@ describe('a chain lost between two turns of its limit, on a test ride of which n
   });
 });
 
+it('a limit screwed in twice is proved by all shifts since the first turn, one opened twice by those since the last', () => {
+  const second = (made: Adjustment): Adjustment => ({ ...made, at: new Date(start + 1.5 * DAY_MS).toISOString() });
+  const together = (amount: number, rides: ReturnType<typeof ride>[]) => {
+    const made = turned('low-limit', amount);
+    return compareAdjustments(rides, [made, second(made)], COGS)[1].together;
+  };
+  const rides = [ride(0, clean(4), 3), ride(1, clean(2)), ride(2, clean(3))];
+  expect(together(0.25, rides)?.endCog).toMatchObject({ before: { lost: 3 }, after: { reached: 5, lost: 0 } });
+  const short = [ride(0, [...clean(8), 'late', 'late']), ride(1, [...clean(8), 'late']), ride(2, clean(9))];
+  expect(together(-0.25, short)?.endCog).toMatchObject({ before: { trouble: 2 }, after: { shifts: 9, trouble: 0 } });
+});
+
 it('counts a lost chain once, judged a missed shift or not at all', () => {
   const count = (outcomes: Outcome[], lost: number) =>
     countEndCog(ride(0, outcomes, lost).events, 'past-largest', COGS);

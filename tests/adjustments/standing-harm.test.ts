@@ -21,6 +21,7 @@ const turned = (amount: number | null, change: Partial<AdjustmentComparison> = {
   probabilityBetter: 0.5,
   shiftsStillNeeded: null,
   ...{ cameBack: null, wentOnGrowing: null, oppositeWays: null, cancelledOut: false },
+  ...{ together: null, followedBy: null },
   group: hour,
   sharedPeriod: false,
   leftOut: { before: 0, after: 0 },

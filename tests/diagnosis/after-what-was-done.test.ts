@@ -71,7 +71,7 @@ describe('an adjustment that made it worse', () => {
         wentOnGrowing: null,
         oppositeWays: null,
         sharedPeriod: false,
-        cancelledOut: false,
+        cancelledOut: false, together: null, followedBy: null,
       },
       ...{ leftOut: { before: 0, after: 0 }, skipping: null, group: 0 },
     };
