@@ -191,9 +191,11 @@ const turnsAsked = ({ groups }: RidingEvidence, electronic: boolean): TurnsAsked
   adjusted: groups.flatMap(({ adjustments }) => adjustments.map(({ parameter }) => parameter)),
 });
 
-/** Whether what became of the last adjustment, or a chain lost since, is to be told before that the newest rides shift well. */
-const answersFirst = ({ setting, since }: BikeNow): boolean =>
-  ['untested', 'cured', 'overdone'].includes(setting) || since.lost('past-largest') + since.lost('past-smallest') > 0;
+/** Whether what became of the last adjustment, of a limit past which the chain was lost, or a chain lost since, is to be told before that the newest rides shift well. */
+const answersFirst = ({ setting, since, trial }: BikeNow): boolean =>
+  ['untested', 'cured', 'overdone'].includes(setting) ||
+  (setting !== 'same' && trial !== null && trial.before.lost > 0) ||
+  since.lost('past-largest') + since.lost('past-smallest') > 0;
 
 /** Where nothing was seen the verdict is what was taken for granted: nothing to part, nothing that hangs on more. */
 const saysNothing = (seen: Observed): boolean => seen.all.shifts + seen.events === 0;

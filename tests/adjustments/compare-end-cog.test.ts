@@ -72,6 +72,10 @@ describe('a limit screw', () => {
   it('did not help where the chain is lost since, nor where its cog is hardly reached any more', () => {
     const lost = compare([loose, ride(1, [...clean(10), 'missed'], 5)], turned('low-limit', 1));
     expect(lost.probabilityBetter).toBeLessThan(0.9);
+    // one lost since is weighed by its rate: a limit that plainly loses fewer may have helped, though it does not hold
+    const fewer = compare([ride(0, clean(10), 10), ride(1, clean(60), 1)], turned('low-limit', 1));
+    expect(fewer.probabilityBetter).toBeGreaterThan(0.95);
+    expect(fewer.shiftsStillNeeded).toBe(0);
     const tight = compare([ride(0, clean(30), 1), ride(1, Array(20).fill('missed'))], turned('low-limit', 3));
     expect(tight.probabilityBetter).toBeLessThan(0.05);
   });

@@ -71,7 +71,9 @@ describe('an adjustment that made it worse', () => {
         wentOnGrowing: null,
         oppositeWays: null,
         sharedPeriod: false,
-        cancelledOut: false, together: null, followedBy: null,
+        cancelledOut: false,
+        together: null,
+        followedBy: null,
       },
       ...{ leftOut: { before: 0, after: 0 }, skipping: null, group: 0 },
     };
