@@ -27,7 +27,7 @@ it('is not said where nobody tried the cog that would tell, and else with how of
   const count = { asked: 1, shifts: 1, trouble: 0, lost: 0 };
   const trial = { end: 'past-largest', before: { ...count, lost: 1 }, since: count } as const;
   const { since } = diagnosis.now;
-  const said = (setting: 'same' | 'untested', pastLargest = 0) => {
+  const said = (setting: 'same' | 'untested' | 'unsettled', pastLargest = 0) => {
     const now = {
       ...diagnosis.now,
       setting,
@@ -38,6 +38,8 @@ it('is not said where nobody tried the cog that would tell, and else with how of
   };
   expect(said('untested')).toBeNull();
   expect(said('same')).toMatch(/90 %: the largest cog was tried in 1 judged shift since\.$/);
+  // the verdict says it already where that is what is open
+  expect(said('unsettled')).toMatch(/with a probability of 90 %\.$/);
   expect(said('same', 2)).toMatch(/90 %: the chain was lost past the largest cog 2 times since\.$/);
 });
 
