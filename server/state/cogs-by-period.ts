@@ -1,5 +1,7 @@
 import type { Adjustment } from '../../src/adjustments/adjustment.ts';
-import { adjustmentPeriods, type PlacedRide } from '../../src/adjustments/adjustment-periods.ts';
+import { adjustmentPeriods } from '../../src/adjustments/adjustment-periods.ts';
+import { withoutCancelled } from '../../src/adjustments/cancelled-out.ts';
+import type { RiddenFor } from '../../src/adjustments/count-skips.ts';
 import { tallyCogs } from '../../src/cogs/tally-cogs.ts';
 import type { Bike } from '../../src/drivetrain/bike.ts';
 import { cogShiftsReport } from '../../src/report/cog-report.ts';
@@ -12,13 +14,13 @@ export interface PeriodTallies {
   readonly cogs: readonly CogReport[];
 }
 
-/** The per-cog tallies of each period between adjustments, the earliest first; one open period without adjustments. */
+/** The per-cog tallies of each period between adjustments, the earliest first; one open period without adjustments. What was taken back with no ride between parts nothing. */
 export function cogsByPeriod(
-  rides: readonly PlacedRide[],
+  rides: readonly RiddenFor[],
   adjustments: readonly Adjustment[],
   bike: Bike,
 ): PeriodTallies[] {
-  const { groups, periods } = adjustmentPeriods(rides, adjustments);
+  const { groups, periods } = adjustmentPeriods(rides, withoutCancelled(adjustments, rides));
   const iso = (ms: number | undefined): string | null => (ms === undefined ? null : new Date(ms).toISOString());
   return periods.map(({ shifts, ghostShifts }, i) => {
     const events = { shifts, ghostShifts, chainDrops: [], skips: [], pedallingSByCog: new Float64Array() };

@@ -1,6 +1,7 @@
 import { hasClock } from '../ride-log/has-clock.ts';
 import type { ChainDropEvent, GhostShiftEvent, RideEvents, ShiftEvent } from '../shifts/ride-events.ts';
 import type { Adjustment } from './adjustment.ts';
+import { endOfScrew } from './compare-end-cog.ts';
 import { inOrderOfTime } from './in-order-of-time.ts';
 
 /** A ride that can be placed on the calendar. `startMs`: Unix milliseconds, see `hasClock`. */
@@ -9,7 +10,10 @@ export interface PlacedRide {
   readonly events: RideEvents;
 }
 
-/** Adjustments with no judged shift between them: what the rides after them show cannot be shared out among them. */
+/**
+ * Adjustments with no judged shift between them, nor a chain lost past an end whose limit one of them turned: what the rides after them show cannot
+ * be shared out among them.
+ */
 export interface AdjustmentGroup {
   readonly adjustments: readonly Adjustment[];
   /** Unix milliseconds of the first and the last of them. */
@@ -35,6 +39,38 @@ export interface AdjustmentPeriod {
 export interface AdjustmentPeriods {
   readonly groups: readonly AdjustmentGroup[];
   readonly periods: readonly AdjustmentPeriod[];
+}
+
+/** Unix milliseconds of the judged shifts, and the chains that were lost. */
+interface Telling {
+  readonly judgedMs: readonly number[];
+  readonly drops: readonly { readonly ms: number; readonly event: ChainDropEvent }[];
+}
+
+/**
+ * Whether anything between two moments tells what the earlier of two groups did: a judged shift, or a chain lost past an end whose limit was turned. A short
+ * test ride that ends in the spokes is just this, since a lost chain mostly leaves its own shift unjudged.
+ */
+function isTold({ judgedMs, drops }: Telling, fromMs: number, toMs: number, made: readonly Adjustment[]): boolean {
+  const between = (ms: number): boolean => ms >= fromMs && ms < toMs;
+  const turned = made.map(({ parameter }) => endOfScrew[parameter]);
+  return (
+    judgedMs.some(between) || drops.some(({ ms, event: { side } }) => between(ms) && turned.some((end) => end === side))
+  );
+}
+
+/** Adjustments in order of time, those of which nothing between tells them apart in one group. */
+function groupsOf(sorted: readonly Adjustment[], telling: Telling): AdjustmentGroup[] {
+  const groups: { adjustments: Adjustment[]; firstMs: number; lastMs: number }[] = [];
+  for (const adjustment of sorted) {
+    const ms = Date.parse(adjustment.at);
+    const last = groups.at(-1);
+    if (last && !isTold(telling, last.lastMs, ms, [...last.adjustments, adjustment])) {
+      last.adjustments.push(adjustment);
+      last.lastMs = ms;
+    } else groups.push({ adjustments: [adjustment], firstMs: ms, lastMs: ms });
+  }
+  return groups;
 }
 
 /** One kind of event of several rides, in order of time, each with its moment in Unix milliseconds. */
@@ -67,15 +103,7 @@ export function adjustmentPeriods(rides: readonly PlacedRide[], adjustments: rea
     chainDrops: drops.map(({ event }) => event),
     dropMs: drops.map(({ ms }) => ms),
   };
-  const groups: { adjustments: Adjustment[]; firstMs: number; lastMs: number }[] = [];
-  for (const adjustment of sorted) {
-    const ms = Date.parse(adjustment.at);
-    const last = groups.at(-1);
-    if (last && !judged.some((entry) => entry.ms >= last.lastMs && entry.ms < ms)) {
-      last.adjustments.push(adjustment);
-      last.lastMs = ms;
-    } else groups.push({ adjustments: [adjustment], firstMs: ms, lastMs: ms });
-  }
+  const groups = groupsOf(sorted, { judgedMs: all.shiftMs, drops });
   const periods = Array.from({ length: groups.length + 1 }, (_, i) =>
     partOfPeriod(
       all,

@@ -34,6 +34,12 @@ export function cancelledOut(adjustments: readonly Adjustment[], rides: readonly
   );
 }
 
+/** The adjustments that are left when those are taken out. */
+export function withoutCancelled(adjustments: readonly Adjustment[], rides: readonly RideSpan[]): Adjustment[] {
+  const cancelled = cancelledOut(adjustments, rides);
+  return adjustments.filter((one) => !cancelled.has(adjustmentKey(one)));
+}
+
 /** Turns of one setting, in order of time, those with no ride between in one list. */
 function withoutRideBetween(turns: readonly Adjustment[], rides: readonly RideSpan[]): Adjustment[][] {
   const runs: Adjustment[][] = [];

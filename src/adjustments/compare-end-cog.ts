@@ -13,7 +13,8 @@ export interface EndCogComparison {
   readonly shiftsStillNeeded: number | null;
 }
 
-const ends: Partial<Record<Adjustment['parameter'], CassetteEnd>> = {
+/** The end of the cassette that a limit screw is for. */
+export const endOfScrew: Partial<Record<Adjustment['parameter'], CassetteEnd>> = {
   'low-limit': 'past-largest',
   'high-limit': 'past-smallest',
 };
@@ -24,7 +25,7 @@ const wrongOf = (count: EndCogCount): TroubleCount => ({ trouble: wentWrong(coun
 
 /** The end at which what was done shows: a limit screw's; that past which most chains were lost before for a hanger, which carries both. */
 function endOf(parameter: Adjustment['parameter'], { chainDrops }: EndCogEvents): CassetteEnd | undefined {
-  if (parameter !== 'hanger') return ends[parameter];
+  if (parameter !== 'hanger') return endOfScrew[parameter];
   const lostPast = (end: CassetteEnd): number => chainDrops.filter(({ side }) => side === end).length;
   const [most] = bothEnds.filter((end) => lostPast(end) > 0).sort((a, b) => lostPast(b) - lostPast(a));
   return most;

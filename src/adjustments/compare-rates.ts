@@ -8,6 +8,9 @@ export interface TroubleCount {
 
 /** Decided: at least this sure that it got better, or as sure that it got worse. An assumption of ours. */
 export const DECIDED_AT = 0.95;
+/** Whether a probability that it got better decides it, one way or the other. */
+export const isDecided = (better: number): boolean => better >= DECIDED_AT || better <= 1 - DECIDED_AT;
+
 /** Rate a well set bike is taken to show after a cure, before there is a shift to count. An assumption of ours. */
 const CURED_RATE = 0.015;
 /** More judged shifts than this are not within reach. */
@@ -38,8 +41,7 @@ export function shiftsStillNeeded(before: TroubleCount, after: TroubleCount): nu
   const rate = after.shifts === 0 ? CURED_RATE : after.trouble / after.shifts;
   const decided = (more: number): boolean => {
     const grown = { trouble: after.trouble + rate * more, shifts: after.shifts + more };
-    const p = probabilityBetter(before, grown);
-    return p >= DECIDED_AT || p <= 1 - DECIDED_AT;
+    return isDecided(probabilityBetter(before, grown));
   };
   if (decided(0)) return 0;
   if (!decided(FURTHEST_SHIFTS)) return null;

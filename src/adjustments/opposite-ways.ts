@@ -1,7 +1,7 @@
 import { stratifiedFewer } from '../numeric/stratified-fewer.ts';
 import { wilsonInterval } from '../numeric/wilson-interval.ts';
 import type { CogComparison } from './compare-cogs.ts';
-import { DECIDED_AT, type TroubleCount } from './compare-rates.ts';
+import { DECIDED_AT, isDecided, type TroubleCount } from './compare-rates.ts';
 import { troubleOf } from './trouble-of.ts';
 
 /** Parts of the shifts that an adjustment can change each its own way: a direction, or the cogs of one half of the cassette. */
@@ -83,8 +83,7 @@ export function oppositeWays(
   cassetteLength: number,
   allBetter: number,
 ): OppositeWays | null {
-  const decided = allBetter >= DECIDED_AT || allBetter <= 1 - DECIDED_AT;
-  const least = decided ? AGAINST_ALL : DECIDED_AT;
+  const least = isDecided(allBetter) ? AGAINST_ALL : DECIDED_AT;
   const found = pairs
     .map((pair) =>
       pair

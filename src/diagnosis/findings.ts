@@ -135,6 +135,8 @@ function becameOf(
   return { clicks, clicksFor, now, wellSince: answersFirst(now) ? null : wellSince };
 }
 
-/** Whether what became of the last adjustment, or a chain lost since, is to be told before that the newest rides shift well. */
-const answersFirst = ({ setting, since }: BikeNow): boolean =>
-  ['untested', 'cured', 'overdone'].includes(setting) || since.lost('past-largest') + since.lost('past-smallest') > 0;
+/** Whether what became of the last adjustment, of a limit past which the chain was lost, or a chain lost since, is to be told before that the newest rides shift well. */
+const answersFirst = ({ setting, since, trial }: BikeNow): boolean =>
+  ['untested', 'cured', 'overdone'].includes(setting) ||
+  (setting !== 'same' && trial !== null && trial.before.lost > 0) ||
+  since.lost('past-largest') + since.lost('past-smallest') > 0;

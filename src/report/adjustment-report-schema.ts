@@ -46,6 +46,14 @@ const hiddenByAll = {
     .optional(),
 };
 
+/** The end cog of a limit screw, by which alone it is judged. */
+const endCogSchema = z.object({
+  teeth: toothCount,
+  end: cassetteEnd,
+  before: endCogCount,
+  after: endCogCount,
+});
+
 /** An adjustment, with the riding from the one before to it against that from it to the next. */
 export const adjustmentReportSchema = z.object({
   at: z.string(),
@@ -65,15 +73,7 @@ export const adjustmentReportSchema = z.object({
     }),
   ),
   /** For a limit screw, its end cog: `probabilityBetter` and `shiftsStillNeeded` are then of the shifts onto that cog alone. Else null. */
-  endCog: z
-    .object({
-      teeth: toothCount,
-      end: cassetteEnd,
-      before: endCogCount,
-      after: endCogCount,
-    })
-    .nullable()
-    .optional(),
+  endCog: endCogSchema.nullable().optional(),
   /**
    * For a chain or cassette, skips under load: on the parts before it and, until the next of them was replaced, on those since. `hoursStillNeeded` of
    * pedalling until it is decided: 0 where it is, null where nothing was pedalled before or 50 would not do. Else null.
@@ -89,6 +89,23 @@ export const adjustmentReportSchema = z.object({
   probabilityBetter: probability,
   shiftsStillNeeded: count.nullable(),
   ...hiddenByAll,
+  /**
+   * Where it is the last of several turns the same way, with no other work between, and does not tell by itself: the riding before the first of them, made at
+   * `fromAt`, against that after the last. Null elsewhere. Absent in reports that an older engine left in a store.
+   */
+  together: z
+    .object({
+      fromAt: z.string(),
+      before: periodSchema,
+      after: periodSchema,
+      endCog: endCogSchema.nullable(),
+      probabilityBetter: probability,
+      shiftsStillNeeded: count.nullable(),
+    })
+    .nullable()
+    .optional(),
+  /** What was done next, which ended the riding on it: no more shifts can tell. Null where nothing was; absent as above. */
+  followedBy: z.object({ at: z.string(), parameter: z.string(), amount: z.number().nullable() }).nullable().optional(),
   /** The fault that is there and that it turned further the way in which it is out; null where none. Absent in reports that an older engine left in a store. */
   wrongWayFor: z.enum(causes).nullable().optional(),
   /** The fault that is there and that it went towards, though it helped: its part, amount or sign may be wrong. Null where none; absent as above. */

@@ -38,6 +38,8 @@ export function adjustmentReport(
     skipping: skipReport(comparison.skipping),
     probabilityBetter: roundTo(comparison.probabilityBetter, 4),
     shiftsStillNeeded: comparison.shiftsStillNeeded,
+    together: togetherReport(comparison.together, bike),
+    followedBy: comparison.followedBy && { ...comparison.followedBy },
     ...hiddenReport(comparison, bike, verdict?.now.setting === 'overdone'),
     wrongWayFor: faultOf(verdict?.wrongWays, comparison),
     helpedAgainst: faultOf(verdict?.helpedAgainst, comparison),
@@ -79,10 +81,22 @@ const growthReport = ({ firstBefore, lastBefore, firstAfter, lastAfter }: WentOn
   ...{ firstBefore, lastBefore, firstAfter, lastAfter },
 });
 
+const togetherReport = (
+  compared: AdjustmentComparison['together'],
+  bike: Pick<Bike, 'cassette'>,
+): AdjustmentReport['together'] =>
+  compared && {
+    ...compared,
+    before: tallyReport(compared.before),
+    after: tallyReport(compared.after),
+    endCog: endCogReport(compared.endCog, bike),
+    probabilityBetter: roundTo(compared.probabilityBetter, 4),
+  };
+
 function endCogReport(
   compared: AdjustmentComparison['endCog'],
   { cassette }: Pick<Bike, 'cassette'>,
-): AdjustmentReport['endCog'] {
+): NonNullable<AdjustmentReport['endCog']> | null {
   if (!compared) return null;
   const { end, before, after } = compared;
   return { teeth: cassette[endCog(end, cassette.length)], end, before: { ...before }, after: { ...after } };

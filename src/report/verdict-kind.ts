@@ -1,8 +1,10 @@
+import { helpedForSure } from '../adjustments/helped-for-sure.ts';
 import { FEWEST_SHIFTS } from '../diagnosis/fewest-shifts.ts';
 import { NAMED_ALONE } from '../diagnosis/verdict-limits.ts';
 import type { DiagnosisReport } from './diagnosis-report-schema.ts';
 import type { Report } from './report-schema.ts';
 import { showsNothing } from './shows-nothing.ts';
+import { standingAdjustments } from './standing-adjustments.ts';
 
 /** From here on a bike in order is likelier than all faults together: then nothing points to a part. */
 const SOUND_FROM = 0.5;
@@ -91,12 +93,22 @@ function isPutRight({ diagnosis }: Judged): boolean {
 function isCured(report: Judged): boolean {
   const { cured, suggestion, weighed } = report.diagnosis;
   const turnsNothing = report.adjustments.length > 0 && cured && suggestion.parameter === 'none';
-  return turnsNothing && wasAFault(report) && (weighed.judgedShifts >= FEWEST_SHIFTS || saysWhatItWas(report));
+  return (
+    turnsNothing &&
+    (wasAFault(report) || mendedSomething(report)) &&
+    (weighed.judgedShifts >= FEWEST_SHIFTS || saysWhatItWas(report))
+  );
 }
 
 /** Not where it hangs on an assumption whether there was a fault at all: then nothing can have been cured for sure. */
 const wasAFault = ({ diagnosis: { causes, undecided } }: Pick<Judged, 'diagnosis'>): boolean =>
   causes[0].cause !== 'no-fault' && !undecided?.between.includes('no-fault');
+
+/** What made shifting better for sure mended something. */
+const mendedSomething = ({ adjustments, diagnosis }: Judged): boolean => {
+  const last = standingAdjustments({ adjustments }).at(-1);
+  return last !== undefined && diagnosis.causes[0].cause !== 'no-fault' && helpedForSure(last);
+};
 
 const saysWhatItWas = (report: Pick<Judged, 'diagnosis'>): boolean =>
   wasAFault(report) && report.diagnosis.causes[0].probability >= NAMED_ALONE;

@@ -45,6 +45,32 @@ describe('what was turned and taken back', () => {
     expect(cancelled(turned(2, null, 'chain'), turned(2.1, null, 'chain'))).toEqual([false, false]);
   });
 
+  it('carries no verdict, and parts nothing: the rides either side of it are one period', () => {
+    const spoilt = {
+      ...rides[1],
+      events: {
+        ...rides[1].events,
+        shifts: rides[1].events.shifts.map((one) => ({ ...one, outcome: 'missed' as const })),
+      },
+    };
+    const three = [rides[0], spoilt, rides[2]];
+    const made = [turned(2, -3), turned(2.1, 3), turned(2.2, 0.5, 'low-limit'), turned(2.3, -0.5, 'low-limit')];
+    const [off, , limit, alone] = compareAdjustments(three, [...made, turned(6, 1, 'pulley-gap')], 3);
+    for (const row of [off, limit])
+      expect(row).toMatchObject({
+        ...{ cancelledOut: true, probabilityBetter: 0.5, shiftsStillNeeded: null, cogs: [], endCog: null },
+        ...{ before: { shifts: 9 }, after: { shifts: 9 } },
+      });
+    expect(alone.cancelledOut).toBe(true);
+    const last = compareAdjustments(three, [...made, turned(6, 1, 'pulley-gap')], 3)[4];
+    expect(last).toMatchObject({ before: { shifts: 18, missed: 9 }, after: { shifts: 9 }, group: 1 });
+  });
+
+  it('is left out of a pair made with other work', () => {
+    const made = [turned(2, -3), turned(2.1, 0.5, 'high-limit'), turned(2.15, 1, 'pulley-gap'), turned(2.2, 3)];
+    expect(compareAdjustments(rides, made, 3).map((one) => one.sharedPeriod)).toEqual([false, true, true, false]);
+  });
+
   it('shares nothing with other work done meanwhile, and is noted nowhere', () => {
     const made = [turned(2, -3), turned(2.1, 0.5, 'high-limit'), turned(2.2, 3)];
     const compared = compareAdjustments(rides, made, 3);

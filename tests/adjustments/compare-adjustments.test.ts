@@ -132,6 +132,38 @@ describe('before and after an adjustment', () => {
     ]);
   });
 
+  describe('several turns the same way', () => {
+    const rides = [ride(0, 480, 13), ride(2, 150, 1), ride(4, 144, 0)];
+    const last = (...made: Adjustment[]) => compareAdjustments(rides, made, 4).at(-1);
+
+    it('are weighed together where the last does not tell: the riding before the first against that since the last', () => {
+      const made = last(adjusted(1, -2), adjusted(3, -5));
+      expect(made?.probabilityBetter).toBeLessThan(0.95);
+      expect(made?.together).toMatchObject({
+        ...{ fromAt: adjusted(1).at, before: { shifts: 480, missed: 13 }, after: { shifts: 144, missed: 0 } },
+        ...{ endCog: null, shiftsStillNeeded: 0 },
+      });
+      expect(made?.together?.probabilityBetter).toBeGreaterThan(0.95);
+      const [first] = compareAdjustments(rides, [adjusted(1, -2), adjusted(3, -5)], 4);
+      expect(first.together).toBeNull();
+      expect(first.followedBy).toEqual({ at: adjusted(3).at, parameter: 'cable-tension', amount: -5 });
+      expect(made?.followedBy).toBeNull();
+    });
+
+    it('are not where they went opposite ways, other work was done with or between them, or the last tells by itself', () => {
+      expect(last(adjusted(1, 2), adjusted(3, -5))?.together).toBeNull();
+      const other = { ...adjusted(1.1), parameter: 'pulley-gap', unit: 'turns' } as const;
+      expect(last(adjusted(1, -2), other, adjusted(3, -5))?.together).toBeNull();
+      expect(last(adjusted(1, -2), { ...other, at: adjusted(3).at })?.together).toBeNull();
+      const plain = compareAdjustments(
+        [ride(0, 90, 9), ride(2, 90, 30), ride(4, 90, 0)],
+        [adjusted(1), adjusted(3)],
+        4,
+      );
+      expect(plain[1].together).toBeNull();
+    });
+  });
+
   it('knows nothing where there is nothing to compare', () => {
     const [comparison] = compareAdjustments([ride(0, 30, 9)], [adjusted(1)], 4);
     expect(comparison).toMatchObject({

@@ -74,6 +74,8 @@ describe('trouble that an adjustment took away for a while', () => {
       [25, 22, 24, 20, 25],
       [1, 0, 0, 20, 18],
       [25, 0, 3, 1, 4],
+      // plainly more than at first, yet less than half of what it was
+      [25, 0, 0, 6, 6],
     ])
       expect(compared(bad, 1).cameBack, String(bad)).toBeNull();
   });

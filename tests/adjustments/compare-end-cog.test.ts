@@ -72,6 +72,10 @@ describe('a limit screw', () => {
   it('did not help where the chain is lost since, nor where its cog is hardly reached any more', () => {
     const lost = compare([loose, ride(1, [...clean(10), 'missed'], 5)], turned('low-limit', 1));
     expect(lost.probabilityBetter).toBeLessThan(0.9);
+    // one lost since is weighed by its rate: a limit that plainly loses fewer may have helped, though it does not hold
+    const fewer = compare([ride(0, clean(10), 10), ride(1, clean(60), 1)], turned('low-limit', 1));
+    expect(fewer.probabilityBetter).toBeGreaterThan(0.95);
+    expect(fewer.shiftsStillNeeded).toBe(0);
     const tight = compare([ride(0, clean(30), 1), ride(1, Array(20).fill('missed'))], turned('low-limit', 3));
     expect(tight.probabilityBetter).toBeLessThan(0.05);
   });
@@ -86,6 +90,65 @@ describe('a limit screw', () => {
     expect(compare(rides, turned('high-limit', 1)).endCog).toMatchObject({ end: 'past-smallest', after: { asked: 0 } });
     expect(compare(rides, turned('pulley-gap', 1)).endCog).toBeNull();
   });
+});
+
+describe('a chain lost between two turns of its limit, on a test ride of which no shift is judged', () => {
+  /** The same ride mirrored: onto the smallest cog, chains lost past it. */
+  const mirrored = (one: ReturnType<typeof ride>): ReturnType<typeof ride> => ({
+    ...one,
+    events: {
+      ...one.events,
+      shifts: one.events.shifts.map(({ timeS, fromCog, toCog, outcome }) =>
+        madeShift(timeS, COGS - 1 - fromCog, COGS - 1 - toCog, outcome),
+      ),
+      chainDrops: one.events.chainDrops.map((drop) => ({ ...drop, side: 'past-smallest', afterShiftTo: 0 })),
+    },
+  });
+  const testRide = (lost: number) => {
+    const { events, ...when } = ride(1, ['unjudged'], lost);
+    return { ...when, events: { ...events, shifts: events.shifts.slice(0, 1) } };
+  };
+  const rides = (lost: number) => [
+    ride(0, [...clean(4), ...Array(8).fill('missed')]),
+    testRide(lost),
+    ride(2, clean(30)),
+  ];
+  const twice = (parameter: Adjustment['parameter'], second = parameter): Adjustment[] => [
+    turned(parameter, -1),
+    { ...turned(second, 0.5), at: new Date(start + 1.5 * DAY_MS).toISOString() },
+  ];
+
+  it.each(['low-limit', 'high-limit'] as const)('is told of the turn that let it go: %s', (screw) => {
+    const low = screw === 'low-limit';
+    const [out, back] = compareAdjustments(low ? rides(1) : rides(1).map(mirrored), twice(screw), COGS);
+    expect(out.endCog?.after).toMatchObject({ asked: 1, shifts: 1, lost: 1 });
+    expect([out.sharedPeriod, back.sharedPeriod, back.group - out.group]).toEqual([false, false, 1]);
+    // the turn back is judged by whether the limit holds the chain now, not by the shifts missed before it was opened
+    expect(back.endCog).toMatchObject({ before: { lost: 1, trouble: 0 }, after: { reached: 30, lost: 0 } });
+    expect(back.probabilityBetter).toBeGreaterThan(0.95);
+  });
+
+  it('parts nothing where none was lost, or neither of the two is for that end', () => {
+    const groups = (lost: number, made: Adjustment[]) =>
+      compareAdjustments(rides(lost), made, COGS).map(({ group }) => group);
+    expect(groups(1, twice('low-limit'))).toEqual([0, 1]);
+    expect(groups(1, twice('cable-tension', 'low-limit'))).toEqual([0, 1]);
+    expect(groups(0, twice('low-limit'))).toEqual([0, 0]);
+    expect(groups(1, twice('high-limit'))).toEqual([0, 0]);
+    expect(groups(1, twice('cable-tension'))).toEqual([0, 0]);
+  });
+});
+
+it('a limit screwed in twice is proved by all shifts since the first turn, one opened twice by those since the last', () => {
+  const second = (made: Adjustment): Adjustment => ({ ...made, at: new Date(start + 1.5 * DAY_MS).toISOString() });
+  const together = (amount: number, rides: ReturnType<typeof ride>[]) => {
+    const made = turned('low-limit', amount);
+    return compareAdjustments(rides, [made, second(made)], COGS)[1].together;
+  };
+  const rides = [ride(0, clean(4), 3), ride(1, clean(2)), ride(2, clean(3))];
+  expect(together(0.25, rides)?.endCog).toMatchObject({ before: { lost: 3 }, after: { reached: 5, lost: 0 } });
+  const short = [ride(0, [...clean(8), 'late', 'late']), ride(1, [...clean(8), 'late']), ride(2, clean(9))];
+  expect(together(-0.25, short)?.endCog).toMatchObject({ before: { trouble: 2 }, after: { shifts: 9, trouble: 0 } });
 });
 
 it('counts a lost chain once, judged a missed shift or not at all', () => {

@@ -21,6 +21,7 @@ const turned = (amount: number | null, change: Partial<AdjustmentComparison> = {
   probabilityBetter: 0.5,
   shiftsStillNeeded: null,
   ...{ cameBack: null, wentOnGrowing: null, oppositeWays: null, cancelledOut: false },
+  ...{ together: null, followedBy: null },
   group: hour,
   sharedPeriod: false,
   leftOut: { before: 0, after: 0 },
@@ -60,6 +61,18 @@ describe('standingHarm', () => {
     expect(back(turned(-3, shared), turned(null, { ...shared, ...part }))).toEqual([]);
     expect(back(turned(-3, worse), turned(null, part))).toEqual([]);
     expect(back(turned(null, { ...worse, parameter: 'chain', unit: 'done' }))).toEqual([]);
+  });
+
+  it('is nothing that made one part of the shifts better, nor what helped until the trouble came back', () => {
+    const count = { shifts: 100, trouble: 20 };
+    const part = { cogs: [1], centreCog: 1, before: count, after: count, probabilityBetter: 0.5 };
+    const ways = {
+      better: { ...part, part: 'to-larger' },
+      worse: { ...part, part: 'to-smaller' },
+      noneCuresBoth: false,
+    } as const;
+    expect(back(turned(-3, { ...worse, oppositeWays: ways }))).toEqual([]);
+    expect(back(turned(-3, { ...worse, cameBack: { fromMs: 0, until: count, since: count } }))).toEqual([]);
   });
 
   it('opens no limit past which a chain was lost', () => {

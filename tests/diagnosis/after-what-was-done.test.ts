@@ -72,6 +72,8 @@ describe('an adjustment that made it worse', () => {
         oppositeWays: null,
         sharedPeriod: false,
         cancelledOut: false,
+        together: null,
+        followedBy: null,
       },
       ...{ leftOut: { before: 0, after: 0 }, skipping: null, group: 0 },
     };

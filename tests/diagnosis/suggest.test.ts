@@ -64,6 +64,18 @@ describe('suggest', () => {
     expect(`${look.action} ${look.verify}`).not.toMatch(/check ride/);
   });
 
+  it('does not say to turn nothing where it says to try some clicks', () => {
+    const undecided = {
+      between: ['no-fault', 'cable-tension-high'] as const,
+      becauseOf: ['x'],
+      sentence: 'Undecided.',
+    };
+    const tried = sound(0.7, { undecided });
+    expect(tried.action).toMatch(/^Try it on a stand: it is not decided .*, and a few clicks tell more than a ride/);
+    expect(tried.start).toMatch(/some clicks clockwise at the barrel, .* Where they do not, put them back;/);
+    expect(`${tried.action} ${tried.start}`).not.toMatch(/turn nothing/i);
+  });
+
   it('has a chain that came off looked into on a bike that is in order otherwise', () => {
     for (const side of ['chainring', 'unknown', 'past-largest', 'past-smallest'])
       expect(sound(0.9, lost(side)).action).toMatch(/look over where the chain came off before riding on/);

@@ -1,4 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { DECIDED_AT } from '../../src/adjustments/compare-rates.ts';
+import { triesStillNeeded } from '../../src/adjustments/limit-holds.ts';
 import type { Cause } from '../../src/diagnosis/causes.ts';
 import { causes } from '../../src/diagnosis/causes.ts';
 import { verifyStep } from '../../src/diagnosis/next-step/verify-step.ts';
@@ -99,4 +101,14 @@ describe('verifyStep', () => {
       expect(verifyStep('low-limit-loose', everywhere, smallest)).toMatch(/45 onto the 51 on the next ride, softly/);
     });
   });
+});
+
+it('asks an end cog for as many more shifts as its entry does: until it is decided that its limit holds', () => {
+  const tried = (reached: number, lost: number) => ({ asked: reached, shifts: reached, reached, trouble: 0, lost });
+  const trial = { end: 'past-smallest', fromMs: 1, before: tried(4, 3), since: tried(2, 0), holds: 0.7 } as const;
+  const trials = { 'past-largest': { ...trial, end: 'past-largest' } as const, 'past-smallest': trial };
+  const more = triesStillNeeded(trial.before, trial.since, DECIDED_AT);
+  expect(more).toBeGreaterThan(3);
+  for (const keepOff of [new Set(['past-smallest'] as const), new Set<'past-smallest'>()])
+    expect(verifyStep('high-limit-loose', onlyLarger, keepOff, trials)).toContain(`${more} more shifts onto it`);
 });

@@ -49,6 +49,48 @@ describe('adjustmentVerdict', () => {
     );
   });
 
+  it('waits for no more shifts on a setting that was changed since, and says what ended it', () => {
+    const open = {
+      parameter: 'cable-tension',
+      amount: 2,
+      unit: 'clicks',
+      probabilityBetter: 0.6,
+      shiftsStillNeeded: 40,
+    };
+    const next = (amount: number | null, parameter = 'cable-tension') =>
+      verdict({ ...open, followedBy: { at: '2026-05-20T18:00:00Z', parameter, amount } });
+    expect(next(3)).toMatch(/^Not decided yet .* No longer to be told: it was turned further on 2026-05-20\.$/);
+    expect(next(-3)).toMatch(/turned back on 2026-05-20\.$/);
+    expect(next(null, 'hanger')).toMatch(/No longer to be told by itself: other work was done on 2026-05-20\.$/);
+    expect(next(3)).not.toContain('will tell');
+    const decided = { probabilityBetter: 0.97, shiftsStillNeeded: 0 };
+    const after = { at: '2026-05-20T18:00:00Z', parameter: 'cable-tension', amount: 3 };
+    expect(verdict({ ...open, ...decided, followedBy: after })).not.toContain('No longer');
+    const nothing = { ...made.after, shifts: 0, troubleRate: null };
+    expect(verdict({ ...open, after: nothing, followedBy: after })).toMatch(/judged after it\. No longer to be told/);
+  });
+
+  it('tells what several turns the same way did together, where one does not tell', () => {
+    const together = {
+      ...{ fromAt: '2026-04-16T12:00:00Z', before: made.before, after: made.after, endCog: null },
+      ...{ probabilityBetter: 0.98, shiftsStillNeeded: 0 },
+    };
+    const one = { probabilityBetter: 0.75, shiftsStillNeeded: null };
+    expect(verdict({ ...one, together })).toMatch(
+      /^Not decided yet .* 75 %\. Together with what was turned the same way from 2026-04-16 on, it helped: trouble .* before, .* after; better with a probability of 98 %\.$/,
+    );
+    expect(verdict({ ...one, together: { ...together, probabilityBetter: 0.6, shiftsStillNeeded: 12 } })).toMatch(
+      /that is not decided yet either: .* 60 %\. About 12 more judged shifts will tell\.$/,
+    );
+    const count = (lost: number, shifts: number) => ({ asked: shifts, shifts, trouble: lost, lost });
+    const endCog = (lost: number, shifts: number) =>
+      ({ teeth: 11, end: 'past-smallest', before: count(lost, 4), after: count(0, shifts) }) as const;
+    const screw = { ...together, endCog: endCog(3, 5), probabilityBetter: 0.88, shiftsStillNeeded: 4 };
+    expect(verdict({ ...one, endCog: endCog(1, 3), together: screw })).toMatch(
+      /0 of 3 since.* Together .*: 3 of 4 shifts onto the smallest cog .* 0 of 5 since; .* About 4 more judged shifts onto the smallest cog, once .* will tell\.$/,
+    );
+  });
+
   it('judges a limit screw by its end cog, and sends nobody there before a stand has shown that the chain stays on', () => {
     const before = { asked: 2, shifts: 2, trouble: 1, lost: 1 };
     const said = (asked: number, shifts: number, change: Partial<AdjustmentReport>): string => {

@@ -27,7 +27,7 @@ it('is not said where nobody tried the cog that would tell, and else with how of
   const count = { asked: 1, shifts: 1, trouble: 0, lost: 0 };
   const trial = { end: 'past-largest', before: { ...count, lost: 1 }, since: count } as const;
   const { since } = diagnosis.now;
-  const said = (setting: 'same' | 'untested', pastLargest = 0) => {
+  const said = (setting: 'same' | 'untested' | 'unsettled', pastLargest = 0) => {
     const now = {
       ...diagnosis.now,
       setting,
@@ -38,15 +38,29 @@ it('is not said where nobody tried the cog that would tell, and else with how of
   };
   expect(said('untested')).toBeNull();
   expect(said('same')).toMatch(/90 %: the largest cog was tried in 1 judged shift since\.$/);
+  // the verdict says it already where that is what is open
+  expect(said('unsettled')).toMatch(/with a probability of 90 %\.$/);
   expect(said('same', 2)).toMatch(/90 %: the chain was lost past the largest cog 2 times since\.$/);
 });
 
 it('owns that shifts still fail as they did where the adjustment should have cured it', () => {
-  const report = sampleReport();
-  const diagnosis = { ...report.diagnosis, stillThere: 0.05 };
-  expect(stillThereSentence({ ...report, diagnosis })).toMatch(
-    /^By what was adjusted it should be gone \(still there: 5 %\), yet shifts since fail/,
+  const { diagnosis, ...rest } = sampleReport();
+  const [made] = rest.adjustments;
+  const said = (change: Partial<typeof made>) => {
+    const now = { ...diagnosis.now, since: { ...diagnosis.now.since, at: made.at } };
+    const adjustments = [{ ...made, together: null, ...change }];
+    return stillThereSentence({ ...rest, adjustments, diagnosis: { ...diagnosis, now, stillThere: 0.05 } });
+  };
+  expect(said({ probabilityBetter: 0.5 })).toMatch(
+    /^By what was adjusted it should most likely be gone, yet shifts since fail as they did\./,
   );
+  // they do not fail as they did where the rates differ
+  expect(said({ probabilityBetter: 0.99 })).toMatch(
+    /^What was done last helped \(\d+ of \d+ shifts went wrong before, \d+ of \d+ since\), but it is not gone/,
+  );
+  const end = (trouble: number) => ({ asked: 9, shifts: 9, trouble, lost: 0 });
+  const endCog = { teeth: 37, end: 'past-largest', before: end(8), after: end(2) } as const;
+  expect(said({ probabilityBetter: 0.99, endCog })).toContain('(8 of 9 shifts went wrong before, 2 of 9 since)');
 });
 
 it('is not said where the last adjustment went too far, which the verdict says', () => {
@@ -57,7 +71,9 @@ it('is not said where the last adjustment went too far, which the verdict says',
 
 it('says of a fault that is likelier gone than not, and yet fails as it did, that it should be gone', () => {
   const { diagnosis, ...rest } = sampleReport();
-  const said = (stillThere: number) => stillThereSentence({ ...rest, diagnosis: { ...diagnosis, stillThere } });
-  expect(said(0.4)).toMatch(/^By what was adjusted it should be gone \(still there: 40 %\), yet shifts since fail/);
+  const adjustments = rest.adjustments.map((made) => ({ ...made, probabilityBetter: 0.5 }));
+  const said = (stillThere: number) =>
+    stillThereSentence({ ...rest, adjustments, diagnosis: { ...diagnosis, stillThere } });
+  expect(said(0.4)).toMatch(/^By what was adjusted it should most likely be gone, yet shifts since fail/);
   expect(said(0.6)).toMatch(/^After the last adjustment it is still there with a probability of 60 %/);
 });

@@ -26,6 +26,8 @@ interface Case {
   readonly top: Cause;
   readonly probability: number;
   readonly diagnosis?: Partial<Report['diagnosis']>;
+  /** Of the one adjustment. */
+  readonly probabilityBetter?: number;
   readonly kind: Verdict['kind'];
   /** Begins of the sentence in text and page of the report, and of the headline of the bike's page. */
   readonly sentence: string;
@@ -278,6 +280,17 @@ const cases: Case[] = [
     tone: 'open',
   },
   {
+    // what helped for sure mended something, though it hangs on an assumption what that was
+    top: 'cable-tension-low',
+    probability: 0.78,
+    diagnosis: { suggestion: nothingToTurn, cured: true, undecided: undecided('cable-tension-low', 'no-fault') },
+    probabilityBetter: 0.97,
+    kind: 'cured',
+    sentence: 'What was done on 2026-04-12 (cable tension +2 clicks) seems to have cured what was wrong',
+    headline: 'Shifts well since the last adjustment',
+    tone: 'good',
+  },
+  {
     // whether there was a fault at all hangs on an assumption: then the step is to ride on, and nothing is called cured
     top: 'cable-tension-low',
     probability: 0.78,
@@ -286,6 +299,7 @@ const cases: Case[] = [
       cured: true,
       undecided: undecided('cable-tension-low', 'no-fault'),
     },
+    probabilityBetter: 0.8,
     kind: 'unnamed',
     sentence: 'No part is named yet:',
     headline: 'Too little evidence to name a part',
@@ -321,11 +335,15 @@ const cases: Case[] = [
   },
 ];
 
-function reportOf({ top, probability, diagnosis }: Case): Report {
+function reportOf({ top, probability, diagnosis, probabilityBetter }: Case): Report {
+  const adjustments = sample.adjustments.map((made) => ({
+    ...made,
+    probabilityBetter: probabilityBetter ?? made.probabilityBetter,
+  }));
   const others = sample.diagnosis.causes.filter(({ cause }) => cause !== top && cause !== 'cable-friction');
   const friction = { cause: 'cable-friction', probability: 0.12, evidence: [] } as const;
   const causes = [{ cause: top, probability, evidence: [] }, { ...friction, evidence: [] }, ...others];
-  return { ...sample, diagnosis: { ...sample.diagnosis, causes, ...diagnosis } };
+  return { ...sample, adjustments, diagnosis: { ...sample.diagnosis, causes, ...diagnosis } };
 }
 
 describe.each(cases)('a verdict of $probability for $top that is $kind', (one) => {

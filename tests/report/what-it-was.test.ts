@@ -82,7 +82,7 @@ describe('a limit that was opened and has let the chain past its cog since', () 
     before: { asked: 3, shifts: 3, trouble: 0, lost: lostBefore },
     after: { asked: 3, shifts: 3, trouble: 0, lost: 1 },
   });
-  const opened = { amount: -1, probabilityBetter: 0.23, shiftsStillNeeded: null };
+  const opened = { ...sampleReport().adjustments[0], amount: -1, probabilityBetter: 0.23, shiftsStillNeeded: null };
 
   it('went too far, whatever the rates say', () => {
     expect(limitVerdict(end(0), opened)).toEqual([

@@ -1,4 +1,5 @@
 import { adjustmentWords } from '../../src/adjustments/parameter-words.ts';
+import { standingAdjustments } from '../../src/report/standing-adjustments.ts';
 import { ridesOlderThan } from '../../src/report/words/rides-older-than.ts';
 import { soundRidesAmong } from '../../src/report/words/sound-rides-among.ts';
 import type { BikeDetail, Load } from '../api/answers.ts';
@@ -78,12 +79,13 @@ function openings({ bike, picks }: BikePage): Opening[] {
           }),
         ),
     });
-  if (report.adjustments.length > 0)
+  const compared = standingAdjustments(report);
+  if (compared.length > 0)
     ways.push({
       key: 'adjustment',
       word: 'Before and after',
       plans: () => {
-        const made = report.adjustments[pickedAdjustment(picks, report.adjustments.length)];
+        const made = compared[pickedAdjustment(picks, compared.length)];
         const rows = (when: 'before' | 'after') =>
           made.cogs.map(({ teeth, direction, [when]: period }) => ({ teeth, direction, ...period }));
         return [
@@ -107,7 +109,7 @@ function pickedAdjustment(picks: BikePage['picks'], count: number): number {
 
 /** Which adjustment to compare across; null where there is only one. */
 function adjustmentPicker({ bike, picks }: BikePage, changed: () => void): HTMLElement | null {
-  const made = bike.report?.adjustments ?? [];
+  const made = bike.report ? standingAdjustments(bike.report) : [];
   if (made.length < 2) return null;
   const id = freshId('adjustment');
   const chosen = pickedAdjustment(picks, made.length);

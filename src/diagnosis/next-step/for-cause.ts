@@ -9,6 +9,7 @@ import { gapByMeasure, gapMayBeEitherWay } from './gap-either-way.ts';
 import { limitFirst } from './look-at-limit.ts';
 import { lookThenOpen, opensAt } from './look-then-open.ts';
 import { generalCautions, hangerSeenTo, nextStep } from './next-steps.ts';
+import { partSeenTo } from './part-seen-to.ts';
 import type { Step } from './step.ts';
 import type { Fault, SuggestionFacts } from './suggestion-facts.ts';
 import { onlyPartOfTheWay, turnsInAll } from './turns-in-all.ts';
@@ -30,6 +31,7 @@ export function forCause(cause: Fault, facts: SuggestionFacts): Step {
     start,
     keepsOff: step.keepsOff,
     verify,
+    ...partSeenTo(cause, facts),
     ...(gapMayBeEitherWay(cause, facts) && gapByMeasure(step)),
     ...(lostAt && lookThenOpen(lostAt, step, facts)),
     cautions: [...step.cautions, ...generalCautions],

@@ -40,6 +40,9 @@ const nothingLeft = (facts: SuggestionFacts, why: string): Step =>
     KEEP_RECORDING,
   );
 
+/** What is tried and makes no difference is no part of it. */
+const PUT_BACK = 'Where they do not, put them back; where they do, leave them and log them.';
+
 const rideFirst = (facts: SuggestionFacts, why: string): Step =>
   nothingToTurn(
     `${turnNothing(facts)} yet: ${why}. Ride the check ride first.`,
@@ -50,9 +53,17 @@ const rideFirst = (facts: SuggestionFacts, why: string): Step =>
 function lookFirst(faults: readonly Fault[], facts: SuggestionFacts, why: string): Step {
   const { checkRide, electronic } = facts;
   const open = `${turnNothing(facts)} yet: ${why}.`;
-  const look = faults.map((fault) => toldByHand(fault, electronic)).join(' ');
+  const look = faults
+    .map((fault) => toldByHand(fault, electronic) + (isIndexing(fault) ? ` ${PUT_BACK}` : ''))
+    .join(' ');
   if (look === '' && checkRide.sentences.length === 0)
     return facts.now.keepOff.size > 0 ? limitAlone(facts) : nothingLeft(facts, why);
+  if (faults.some(isIndexing))
+    return nothingToTurn(
+      `Try it on a stand: ${why}, and a few ${electronic ? 'steps' : 'clicks'} tell more than a ride made for it.`,
+      look,
+      KEEP_RECORDING,
+    );
   if (checkRide.sentences.length === 0)
     return nothingToTurn(`${open} A look tells more than a ride made for it.`, look, KEEP_RECORDING);
   const step = nothingToTurn(`${open} Look first, which takes minutes.`, look, AFTER_RIDE);

@@ -6,7 +6,6 @@ import { listed } from '../../numeric/listed.ts';
 import type { Direction } from '../../shifts/ride-events.ts';
 import { type CausePlace, causePlace, shiftsAt } from '../cause-place.ts';
 import type { Cause } from '../causes.ts';
-import { CURED_BELOW } from '../cured-below.ts';
 import type { BikeNow } from '../now/bike-now.ts';
 import type { LimitTrial } from '../now/limit-trial.ts';
 import { lateOrMissed, type Observed, type ShiftCount } from '../observed.ts';
@@ -116,14 +115,14 @@ function staysOn(seen: Observed, end: CassetteEnd, { keptOff, trial, andBack, ha
     `make at least ${count} shifts ${ontoEnd(end, seen.cassette)}${andBack ? ' and back,' : ''}`;
   const shifts = make(Math.min(wanted, MOST_ON_STAND));
   const cured = andBack ? 'stays on and comes back at once' : 'stays on';
+  // as many as the entry itself asks for: the one question is whether it is cured
+  const more = onTrial ? triesStillNeeded(trial.before, trial.since, DECIDED_AT) : 0;
   if (onTrial && keptOff) {
-    const more = triesStillNeeded(trial.before, trial.since, 1 - CURED_BELOW);
     const tries = more === null ? 'many more shifts' : counted(more, trial.since.reached > 0 ? 'more shift' : 'shift');
-    return `${hanger ? 'Once the hanger is in order, on' : 'On'} a stand ${shifts}, turning the cranks by hand. Until the chain stays on there, keep off that cog on any ride. Once it does, ${tries} onto it on a ride, softly, away from traffic, would show that it holds.`;
+    return `${hanger ? 'Once the hanger is in order, on' : 'On'} a stand ${shifts}, turning the cranks by hand. Until the chain stays on there, keep off that cog on any ride. Once it does, ${tries} onto it on rides, softly, away from traffic, would show that it holds.`;
   }
-  const undecided = onTrial && !keptOff ? triesStillNeeded(trial.before, trial.since, DECIDED_AT) : null;
-  if (undecided)
-    return `Try it on a stand first, turning the cranks by hand. Once the chain stays on there, ${counted(undecided, 'more shift')} onto it on a ride, softly, away from traffic, would show that it holds.`;
+  if (more)
+    return `Try it on a stand first, turning the cranks by hand. Once the chain stays on there, ${counted(more, 'more shift')} onto it on a ride, softly, away from traffic, would show that it holds.`;
   return keptOff
     ? `Once ${hanger ? 'the hanger is in order and ' : ''}the limit is set, ${shifts} on a stand, turning the cranks by hand: a cure shows as a chain that ${cured}. Until it does, keep off that cog on any ride.${onRides(wanted)}`
     : `Once the limit is set, and tried on a stand, ${make(wanted)} on the next ride, softly, away from traffic: a cure shows as a chain that stays on.`;

@@ -1,3 +1,4 @@
+import { helpedForSure } from '../../adjustments/helped-for-sure.ts';
 import type { Cause } from '../causes.ts';
 import { FEWEST_SHIFTS } from '../fewest-shifts.ts';
 import { shiftsWell } from '../now/shifts-well.ts';
@@ -9,7 +10,7 @@ import type { Fault, SuggestionFacts } from './suggestion-facts.ts';
 /** What the kind of the next step hangs on. */
 export type VerdictFacts = Pick<
   SuggestionFacts,
-  'ranked' | 'undecided' | 'seen' | 'now' | 'rider' | 'unexplained' | 'wellSince' | 'foundRight'
+  'comparisons' | 'ranked' | 'undecided' | 'seen' | 'now' | 'rider' | 'unexplained' | 'wellSince' | 'foundRight'
 >;
 type Given<Fact extends keyof VerdictFacts> = NonNullable<VerdictFacts[Fact]>;
 
@@ -57,10 +58,15 @@ export function whichStep(facts: VerdictFacts): StepChoice {
   const open = cause === 'no-fault' && probability < LIKELY_ENOUGH;
   if (wellSince && (cause !== 'no-fault' || open || undecided)) return { kind: 'put-right', wellSince };
   if (open && !undecided && nothingWentWrong(facts)) return { kind: 'nothing-shows' };
+  if (cause !== 'no-fault' && now.setting === 'cured' && lastHelped(facts)) return { kind: 'after-adjusting', cause };
   if (open || mayBeInOrder) return { kind: 'whether-a-fault' };
   if (cause === 'no-fault') return { kind: rider.probability > 0.5 ? 'ease-off' : 'in-order' };
   return now.setting === 'same' ? forFault(cause, facts) : { kind: 'after-adjusting', cause };
 }
+
+/** What made shifting better for sure mended something, whatever assumption it hangs on which fault that was. */
+const lastHelped = ({ comparisons }: Pick<VerdictFacts, 'comparisons'>): boolean =>
+  comparisons.slice(-1).some(helpedForSure);
 
 /** The same for a fault that is there, as it was named. */
 function forFault(cause: Fault, facts: VerdictFacts): StepChoice {

@@ -3,6 +3,7 @@ import type { CassetteEnd } from '../../adjustments/end-cog-count.ts';
 import { hasClock } from '../../ride-log/has-clock.ts';
 import type { Report } from '../report-schema.ts';
 import { ridesThatCount } from '../rides-that-count.ts';
+import { standingAdjustments } from '../standing-adjustments.ts';
 import { type UnprovenEnd, unprovenEnds } from './unproven-ends.ts';
 
 /** A chain that came off with at least this confidence counts. An assumption. */
@@ -54,7 +55,7 @@ export function lostChains(report: Report, rides: readonly PlacedRide[]): LostCh
 const isEnd = (side: Drop['side']): side is CassetteEnd => side === 'past-largest' || side === 'past-smallest';
 
 function lostChain(report: Report, counts: (side: Drop['side']) => boolean): LostChain {
-  const lastAdjustment = report.adjustments.at(-1)?.at;
+  const lastAdjustment = standingAdjustments(report).at(-1)?.at;
   const from = lastAdjustment ? Date.parse(lastAdjustment) : Number.NEGATIVE_INFINITY;
   const all = ridesThatCount(report)
     .flatMap(({ start, chainDrops }) => chainDrops.map((drop) => ({ ...drop, dated: hasClock(Date.parse(start)) })))

@@ -6,6 +6,7 @@ import { wilsonInterval } from '../../numeric/wilson-interval.ts';
 import { hasClock } from '../../ride-log/has-clock.ts';
 import type { Report } from '../report-schema.ts';
 import { ridesThatCount } from '../rides-that-count.ts';
+import { standingAdjustments } from '../standing-adjustments.ts';
 import { whichCauses } from '../which-causes.ts';
 
 /** From when on shifts count for a bike's rate of trouble. */
@@ -41,8 +42,10 @@ export function troubleNow(report: Report, rides: readonly PlacedRide[]): Troubl
   return { since: 'first-ride', sinceAt: null, ...overAllRides(report) };
 }
 
-const adjusted = ({ adjustments }: Report) =>
-  adjustments.map(({ at }) => ({ since: 'last-adjustment', sinceAt: new Date(at).toISOString() }) as const);
+const adjusted = (report: Report) =>
+  standingAdjustments(report).map(
+    ({ at }) => ({ since: 'last-adjustment', sinceAt: new Date(at).toISOString() }) as const,
+  );
 
 function beganSuddenly({ diagnosis }: Report) {
   const { onset } = whichCauses(diagnosis).now;

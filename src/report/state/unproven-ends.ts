@@ -4,6 +4,7 @@ import { hasClock } from '../../ride-log/has-clock.ts';
 import type { DropSide } from '../../shifts/ride-events.ts';
 import type { Report } from '../report-schema.ts';
 import { ridesThatCount } from '../rides-that-count.ts';
+import { standingAdjustments } from '../standing-adjustments.ts';
 
 /** An end cog past which the chain was surely lost before an adjustment, and of which the rides since have not shown that the chain stays on. */
 export interface UnprovenEnd {
@@ -31,7 +32,9 @@ export function unprovenEnds(report: Report, rides: readonly PlacedRide[], sureF
   return ends.flatMap(([side, cog]) => {
     if (!keepOff.includes(side)) return [];
     const lostMs = lostAt(report, side, sureFrom);
-    const adjustedMs = report.adjustments.map(({ at }) => Date.parse(at)).find((ms) => ms > Math.max(...lostMs));
+    const adjustedMs = standingAdjustments(report)
+      .map(({ at }) => Date.parse(at))
+      .find((ms) => ms > Math.max(...lostMs));
     if (lostMs.length === 0 || adjustedMs === undefined || !lostMs.every(hasClock)) return [];
     return [{ end: side, teeth: cassette[cog], times: lostMs.length, shiftsSince: cleanOnto(rides, cog, adjustedMs) }];
   });

@@ -1,4 +1,4 @@
-import { DECIDED_AT, FURTHEST_SHIFTS } from '../../adjustments/compare-rates.ts';
+import { DECIDED_AT, FURTHEST_SHIFTS, isDecided } from '../../adjustments/compare-rates.ts';
 import { causePhrase } from '../../diagnosis/cause-words.ts';
 import { FEWEST_SHIFTS } from '../../diagnosis/fewest-shifts.ts';
 import { counted } from '../../numeric/counted.ts';
@@ -7,6 +7,7 @@ import { chance } from '../../numeric/percent.ts';
 import { upperFirst } from '../../numeric/upper-first.ts';
 import type { AdjustmentReport } from '../adjustment-report-schema.ts';
 import { limitVerdict } from './limit-verdict.ts';
+import { type Compared, moreToTell, type Told } from './more-to-tell.ts';
 import { rateWithInterval } from './number-words.ts';
 import { skipVerdict } from './skip-verdict.ts';
 import { whatAllHides } from './what-all-hides.ts';
@@ -47,8 +48,9 @@ export function verdictSentences(made: AdjustmentReport): string[] {
 /** Whether the shifts show that something came of it. A chain or cassette is not replaced for their sake, so that they do not is no news. */
 const changedShifts = (adjustment: AdjustmentReport): boolean => {
   const { before, after, probabilityBetter } = adjustment;
-  const decided = probabilityBetter >= DECIDED_AT || probabilityBetter <= 1 - DECIDED_AT;
-  return (before.shifts > 0 && after.shifts > 0 && decided) || whatAllHides(adjustment, 'it') !== null;
+  return (
+    (before.shifts > 0 && after.shifts > 0 && isDecided(probabilityBetter)) || whatAllHides(adjustment, 'it') !== null
+  );
 };
 
 /** A few shifts that went well are no bike in order yet, and a chain that moves by itself is not. */
@@ -59,7 +61,7 @@ const nothingToMend = (before: AdjustmentReport['before'], after: AdjustmentRepo
 
 /** The same by all judged shifts. */
 function overallVerdict(adjustment: AdjustmentReport): string[] {
-  const { before, after, probabilityBetter, shiftsStillNeeded, sharedPeriod } = adjustment;
+  const { before, after, probabilityBetter, sharedPeriod, followedBy } = adjustment;
   const it = sharedPeriod ? 'together they' : 'it';
   const hidden = whatAllHides(adjustment, it);
   if (hidden) return [hidden];
@@ -67,29 +69,34 @@ function overallVerdict(adjustment: AdjustmentReport): string[] {
     return [
       `There was nothing to mend that shifts could show: none of ${figure(before.shifts)} went wrong before, none of ${figure(after.shifts)} since.`,
     ];
-  const sentences: string[] = [];
-  if (before.shifts === 0) sentences.push('Nothing was judged before it, so there is nothing to compare with.');
-  else if (after.shifts === 0)
-    sentences.push(`Before it trouble was ${rateWithInterval(before)}; nothing was judged after it yet.`);
-  else {
-    const better =
-      probabilityBetter >= DECIDED_AT
-        ? `${upperFirst(it)} helped`
-        : probabilityBetter <= 1 - DECIDED_AT
-          ? `${upperFirst(it)} made shifting worse`
-          : `Not decided yet whether ${it} helped`;
-    sentences.push(
-      `${better}: trouble ${rateWithInterval(before)} in ${counted(before.shifts, 'shift')} before, ` +
-        `${rateWithInterval(after)} in ${counted(after.shifts, 'shift')} after; better with a probability of ${chance(probabilityBetter)}.`,
-    );
-  }
-  if (shiftsStillNeeded !== null && shiftsStillNeeded > 0)
-    sentences.push(`About ${counted(shiftsStillNeeded, 'more judged shift')} will tell.`);
-  if (shiftsStillNeeded === null && before.shifts > 0)
-    sentences.push(
-      after.shifts > 0
-        ? `Not even ${FURTHEST_SHIFTS} more judged shifts like those since would tell: the difference is too small.`
-        : `Not even ${FURTHEST_SHIFTS} judged shifts that go well would tell: there was too little trouble before.`,
-    );
-  return sentences;
+  const more = moreToTell(adjustment, byAllShifts);
+  if (before.shifts === 0) return ['Nothing was judged before it, so there is nothing to compare with.', ...more];
+  if (after.shifts === 0)
+    return [
+      `Before it trouble was ${rateWithInterval(before)}; nothing was judged after it${followedBy ? '' : ' yet'}.`,
+      ...more,
+    ];
+  const better =
+    probabilityBetter >= DECIDED_AT
+      ? `${upperFirst(it)} helped`
+      : probabilityBetter <= 1 - DECIDED_AT
+        ? `${upperFirst(it)} made shifting worse`
+        : `Not decided yet whether ${it} helped`;
+  const { facts } = byAllShifts(adjustment);
+  return [`${better}: ${facts}; better with a probability of ${chance(probabilityBetter)}.`, ...more];
+}
+
+function byAllShifts({ before, after, shiftsStillNeeded }: Compared): Told {
+  const facts = `trouble ${rateWithInterval(before)} in ${counted(before.shifts, 'shift')} before, ${rateWithInterval(after)} in ${counted(after.shifts, 'shift')} after`;
+  if (shiftsStillNeeded !== null)
+    return {
+      facts,
+      more: shiftsStillNeeded > 0 ? [`About ${counted(shiftsStillNeeded, 'more judged shift')} will tell.`] : [],
+    };
+  if (before.shifts === 0) return { facts, more: [] };
+  const never =
+    after.shifts > 0
+      ? `Not even ${FURTHEST_SHIFTS} more judged shifts like those since would tell: the difference is too small.`
+      : `Not even ${FURTHEST_SHIFTS} judged shifts that go well would tell: there was too little trouble before.`;
+  return { facts, more: [never] };
 }

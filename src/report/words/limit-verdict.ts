@@ -7,24 +7,23 @@ import { figure } from '../../numeric/figure.ts';
 import { chance } from '../../numeric/percent.ts';
 import { upperFirst } from '../../numeric/upper-first.ts';
 import type { AdjustmentReport } from '../adjustment-report-schema.ts';
+import { moreToTell } from './more-to-tell.ts';
 
 /** Whether a limit screw's adjustment helped, by the shifts onto its end cog: all others it leaves as they were. */
-export function limitVerdict(
-  endCog: ComparedEnd,
-  {
-    amount,
-    probabilityBetter,
-    shiftsStillNeeded,
-  }: Pick<AdjustmentReport, 'amount' | 'probabilityBetter' | 'shiftsStillNeeded'>,
-): string[] {
+export function limitVerdict(endCog: ComparedEnd, adjustment: AdjustmentReport): string[] {
+  const { amount, probabilityBetter, together } = adjustment;
   const { end, before, after } = endCog;
   const onto = `onto the ${endWords[end]} cog`;
   const facts = endCogBeforeAndAfter(endCog);
   // no rate is waited for: a limit that was opened and has let the chain past since went too far, if not the wrong way from the first
   if ((amount ?? 0) < 0 && after.lost > 0)
     return [before.lost === 0 ? `It went too far: ${facts}.` : `${upperFirst(facts)}.`];
-  if (before.shifts === 0) return [`No shift ${onto} was judged before it, so there is nothing to compare with.`];
-  const more = stillNeeded(endCog, shiftsStillNeeded);
+  const more = moreToTell(adjustment, ({ endCog: compared, shiftsStillNeeded }) => ({
+    facts: endCogBeforeAndAfter(compared ?? endCog),
+    more: stillNeeded(compared ?? endCog, shiftsStillNeeded),
+  }));
+  if (before.shifts === 0)
+    return [`No shift ${onto} was judged before it, so there is nothing to compare with.`, ...(together ? more : [])];
   if (after.shifts === 0) return [`${upperFirst(facts)}.`, ...more];
   if (before.shifts >= SAY_LITTLE && wentWrong(before) + wentWrong(after) === 0)
     return [

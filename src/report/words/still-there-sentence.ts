@@ -1,7 +1,12 @@
+import { wentWrong } from '../../adjustments/end-cog-count.ts';
+import { helpedForSure } from '../../adjustments/helped-for-sure.ts';
 import { LIKELY_ENOUGH } from '../../diagnosis/verdict-limits.ts';
+import { figure } from '../../numeric/figure.ts';
 import { chance } from '../../numeric/percent.ts';
+import type { PeriodReport } from '../adjustment-report-schema.ts';
 import type { Report } from '../report-schema.ts';
-import { wasOneCause } from '../verdict-kind.ts';
+import { standingAdjustments } from '../standing-adjustments.ts';
+import { verdictOf, wasOneCause } from '../verdict-kind.ts';
 import { triedWords } from './verdict-words.ts';
 
 /**
@@ -13,7 +18,7 @@ export function stillThereSentence({
   adjustments,
   diagnosis,
 }: Pick<Report, 'adjustments' | 'diagnosis'>): string | null {
-  const since = adjustments.at(-1)?.after.shifts ?? 0;
+  const since = standingAdjustments({ adjustments }).at(-1)?.after.shifts ?? 0;
   if (
     since === 0 ||
     diagnosis.shiftsWellSince ||
@@ -25,6 +30,25 @@ export function stillThereSentence({
   )
     return null;
   if (diagnosis.now.setting === 'same' && diagnosis.stillThere < LIKELY_ENOUGH)
-    return `By what was adjusted it should be gone (still there: ${chance(diagnosis.stillThere)}), yet shifts since fail as they did. Another fault may do the same, or less was turned than was logged.`;
-  return `After the last adjustment it is still there with a probability of ${chance(diagnosis.stillThere)}${triedWords(diagnosis.now)}.`;
+    return shouldBeGone({ adjustments, diagnosis });
+  // how often its cog was tried is said by the verdict where that is what is open
+  const tried = verdictOf({ adjustments, diagnosis }).kind === 'unsettled' ? '' : triedWords(diagnosis.now);
+  return `After the last adjustment it is still there with a probability of ${chance(diagnosis.stillThere)}${tried}.`;
 }
+
+/** Of what was adjusted last, what is told of a fault that should be gone by it and is not: whether it fails as it did, or less often. */
+function shouldBeGone({ adjustments, diagnosis }: Pick<Report, 'adjustments' | 'diagnosis'>): string {
+  const made = standingAdjustments({ adjustments }).filter(({ at }) => at === diagnosis.now.since.at);
+  const helped = made.find(helpedForSure);
+  if (!helped)
+    return 'By what was adjusted it should most likely be gone, yet shifts since fail as they did. Another fault may do the same, or less was turned than was logged.';
+  const { before, after } = helped.together ?? helped;
+  const end = (helped.together ?? helped).endCog;
+  const [was, is] = end ? [wrongOnto(end.before), wrongOnto(end.after)] : [wrongOf(before), wrongOf(after)];
+  return `What was done last helped (${was} shifts went wrong before, ${is} since), but it is not gone: a part of it is left, or another fault does the same.`;
+}
+
+const of = (trouble: number, shifts: number): string => `${figure(trouble)} of ${figure(shifts)}`;
+const wrongOf = ({ late, missed, overshot, shifts }: PeriodReport): string => of(late + missed + overshot, shifts);
+const wrongOnto = (count: Parameters<typeof wentWrong>[0] & { readonly shifts: number }): string =>
+  of(wentWrong(count), count.shifts);

@@ -139,8 +139,14 @@ function curedSentence(report: SpokenOf): string {
   const [shifts, trouble] = (['shifts', 'trouble'] as const).map(
     (key) => now.since.toLarger[key] + now.since.toSmaller[key],
   );
-  return `${upperFirst(cured)} what was wrong: since then ${figure(trouble)} of ${counted(shifts, 'judged shift')} went wrong. What it was stays open: ${whatItWas(report)}.`;
+  return `${upperFirst(cured)} what was wrong: since then ${figure(trouble)} of ${counted(shifts, 'judged shift')} went wrong. ${mostLikely(report)}`;
 }
+
+/** Which of several faults it was stays open; whether it was any at all does not once something was cured. */
+const mostLikely = (report: SpokenOf): string =>
+  report.diagnosis.undecided?.between.includes('no-fault')
+    ? `Most likely it was ${whatItWas(report)}.`
+    : `What it was stays open: ${whatItWas(report)}.`;
 
 /** How often the cog that would tell was tried since its limit was seen to. A chain lost past it is a try too. */
 export function triedWords({ trial, since: { chainDrops } }: Report['diagnosis']['now']): string {

@@ -57,6 +57,17 @@ describe('the trouble that a bike’s state tells', () => {
     });
   });
 
+  it('does not begin with what was turned and taken back with no ride between', () => {
+    const rides = [before, ride(adjustedMs, 40, 8)];
+    const takenBack = adjustments.map((one) => ({ ...one, cancelledOut: true }));
+    expect(stateOf({ adjustments: takenBack }, rides).since).toBe('first-ride');
+    const later = { ...takenBack[0], at: new Date(begunMs).toISOString() };
+    expect(stateOf({ adjustments: [...adjustments, later] }, [...rides, ride(begunMs, 40, 8)])).toMatchObject({
+      sinceAt: adjustments[0].at,
+      judgedShifts: 80,
+    });
+  });
+
   it('is that of all rides otherwise', () => {
     const undated = { ...ride(0, 100, 0), startMs: 0 };
     for (const rides of [[], [before, ride(adjustedMs, FEWEST_SHIFTS - 1, 0)], [undated]])

@@ -1,0 +1,49 @@
+import { DECIDED_AT } from '../../adjustments/compare-rates.ts';
+import { chance } from '../../numeric/percent.ts';
+import type { AdjustmentReport } from '../adjustment-report-schema.ts';
+import { utcDayAndTime } from './moment-words.ts';
+
+type Together = NonNullable<AdjustmentReport['together']>;
+
+/** As much of a comparison, of one adjustment or of several turns together, as its figures are told by. */
+export type Compared = Pick<AdjustmentReport, 'before' | 'after' | 'endCog' | 'shiftsStillNeeded'>;
+
+/** The figures before and after, and what more riding would tell. */
+export interface Told {
+  readonly facts: string;
+  readonly more: readonly string[];
+}
+
+const day = (at: string): string => utcDayAndTime(at).slice(0, 10);
+
+/** Whether several turns the same way helped together; a single one of them need not tell. */
+function togetherSentence({ fromAt, probabilityBetter }: Together, facts: string): string {
+  const helped =
+    probabilityBetter >= DECIDED_AT
+      ? 'it helped'
+      : probabilityBetter <= 1 - DECIDED_AT
+        ? 'it made shifting worse'
+        : 'that is not decided yet either';
+  return `Together with what was turned the same way from ${day(fromAt)} on, ${helped}: ${facts}; better with a probability of ${chance(probabilityBetter)}.`;
+}
+
+/** Once something else was done, nobody rides any more as it was set. */
+function noLongerTold(
+  { parameter, amount }: AdjustmentReport,
+  next: NonNullable<AdjustmentReport['followedBy']>,
+): string {
+  if (next.parameter !== parameter) return `No longer to be told by itself: other work was done on ${day(next.at)}.`;
+  const further = (amount ?? 0) * (next.amount ?? 0) >= 0;
+  const done = next.amount === null ? 'done again' : further ? 'turned further' : 'turned back';
+  return `No longer to be told: it was ${done} on ${day(next.at)}.`;
+}
+
+/** What stands after an adjustment's own figures: of several turns the same way what they did together, and what more riding would tell. */
+export function moreToTell(made: AdjustmentReport, tell: (compared: Compared) => Told): string[] {
+  const { together, followedBy } = made;
+  const { facts, more } = tell(together ?? made);
+  return [
+    ...(together ? [togetherSentence(together, facts)] : []),
+    ...(followedBy && more.length > 0 ? [noLongerTold(made, followedBy)] : more),
+  ];
+}
