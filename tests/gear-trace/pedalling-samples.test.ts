@@ -161,6 +161,18 @@ describe('sensorFaults', () => {
     expect([...sensorFaults(log)]).toEqual([0, 0, 1, 1, 1, 1, 0, 0]);
   });
 
+  it('goes back over a minute and more of such a speed, but not past a pause, nor for a single reading that leaps', () => {
+    const marked = (back: readonly number[], pauseS = 0): number => {
+      const speedMps = [...moving(30, 6, 0.01), ...moving(80, 1.1, 0.002), ...back];
+      const timeS = speedMps.map((_, i) => (i < 70 ? i : i + pauseS));
+      const log = madeLog({ speedMps, cadenceRpm: speedMps.map((_, i) => 70 + (i % 5)), timeS });
+      return sensorFaults(log).filter(Boolean).length;
+    };
+    expect(marked([5, 6, 6, 6])).toBe(80);
+    expect(marked([5, 6, 6, 6], 60)).toBe(40);
+    expect(marked([6, 1.3, 1.3, 1.3])).toBe(0);
+  });
+
   it('is empty for an empty log', () => {
     expect(sensorFaults(madeLog({ speedMps: [], cadenceRpm: [] })).length).toBe(0);
   });

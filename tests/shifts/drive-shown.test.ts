@@ -93,6 +93,12 @@ describe('driveShown', () => {
       ({ trace }) => trace.logDevelopment.fill(LEVELS[2] + 0.03, START, START + 4),
     ],
     [
+      'a run that ends while the ratio rests on one gear',
+      'rests-on-gear',
+      {},
+      ({ trace }) => trace.logDevelopment.fill(LEVELS[2], START + 2, START + 8),
+    ],
+    [
       'the gear of before right after a run of a second',
       'back-on-gear',
       { records: 1 },

@@ -12,7 +12,10 @@ const NEXT_STEP = 1.5;
 /** No rider gains this much in a second: before such a jump the speed had gone astray (lost satellites, a tunnel). */
 const JUMP_MPS = 2.5;
 const JUMP_WITHIN_S = 1.6;
-const ASTRAY_S = 25;
+/** Nobody is lost to the satellites for longer on a road that is ridden (assumption of ours). */
+const ASTRAY_S = 120;
+/** A jump back stays: the speed of the next records is no lower than this share of it. A single reading that leaps is no jump back. */
+const STAYS = { records: 3, share: 0.8 } as const;
 
 /**
  * Marks records whose speed or cadence cannot be trusted: a value that a recorder holds while the sensor is silent, and a speed
@@ -73,8 +76,11 @@ function markAstray({ timeS, speedMps }: RideLog, faulty: Uint8Array): void {
   for (let i = 1; i < timeS.length; i++) {
     const before = speedMps[i - 1];
     if (!(speedMps[i] - before > JUMP_MPS) || timeS[i] - timeS[i - 1] > JUMP_WITHIN_S || !(before > 1)) continue;
-    // back to where the speed last was what it jumped to, or as long as it was falling
-    for (let k = i - 1; k >= 0 && timeS[i] - timeS[k] < ASTRAY_S && speedMps[k] < 0.95 * speedMps[i]; k--)
+    if (speedMps.subarray(i, i + STAYS.records).some((next) => next < STAYS.share * speedMps[i])) continue;
+    // back to where the speed last was what it jumped to, or to a pause
+    for (let k = i - 1; k >= 0 && speedMps[k] < 0.95 * speedMps[i]; k--) {
+      if (timeS[i] - timeS[k] > ASTRAY_S || timeS[k + 1] - timeS[k] > PAUSE_S) break;
       faulty[k] = 1;
+    }
   }
 }

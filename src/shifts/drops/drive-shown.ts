@@ -24,6 +24,8 @@ const SPIKE_RECORDS = 2;
 const BACK_RECORDS = 2;
 const RESTING_RECORDS = 4;
 const RESTING_SHARE = 0.8;
+/** A run that is shorter is looked at with the records after it, up to so many. */
+const RESTS_ON_RECORDS = 8;
 /** Within this many deviations of a gear's development the chain drives there. */
 const ON_GEAR_DEVIATIONS = 2.5;
 
@@ -91,16 +93,21 @@ function driveFollows(log: RideLog, { start, end }: LowRun, powerGone: boolean):
   return false;
 }
 
-/** Whether the run rests on one gear's development: then the chain drives there, and it was an unasked shift. */
-function restsOnGear(trace: RideTrace, { start, end }: LowRun): boolean {
-  const model = trace.model;
-  if (!model || end - start < RESTING_RECORDS) return false;
-  return model.logDevelopment.some((level) => {
-    let on = 0;
-    for (let i = start; i < end; i++)
-      if (Math.abs(trace.logDevelopment[i] - level) < ON_GEAR_DEVIATIONS * trace.deviation[i]) on++;
-    return on >= RESTING_SHARE * (end - start);
-  });
+/**
+ * Whether the run rests on one gear's development, it alone or with the records after it: then the chain drives there, and it was an unasked
+ * shift. Its first record may be half and half. The gears in question change as the trace follows the chain, so a run may end while the chain stays.
+ */
+function restsOnGear({ model, logDevelopment, deviation }: RideTrace, run: LowRun): boolean {
+  if (!model) return false;
+  const restsUntil = (start: number, end: number): boolean =>
+    end - start >= RESTING_RECORDS &&
+    model.logDevelopment.some((level) => {
+      let on = 0;
+      for (let i = start; i < end; i++)
+        if (Math.abs(logDevelopment[i] - level) < ON_GEAR_DEVIATIONS * deviation[i]) on++;
+      return on >= RESTING_SHARE * (end - start);
+    });
+  return restsUntil(run.start, run.end) || restsUntil(run.start + 1, Math.max(run.end, run.start + RESTS_ON_RECORDS));
 }
 
 /** Whether a short run ends with the chain driving on the gear it drove before: then it slipped over teeth, or a reading went wrong. */
