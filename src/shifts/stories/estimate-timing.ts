@@ -1,6 +1,7 @@
 import { max, median } from 'd3-array';
 import type { CommandedShift } from '../commands/commanded-shifts.ts';
 import type { RideInQuestion } from '../ride-in-question.ts';
+import { magnetChance } from '../turns/magnet-chance.ts';
 import { type ArrivalTable, arrivalTable } from './arrival-table.ts';
 import { shiftContexts } from './shift-context.ts';
 import type { ShiftTiming } from './shift-timing.ts';
@@ -28,6 +29,7 @@ export function estimateTiming(ride: RideInQuestion, shifts: readonly CommandedS
   });
   const every = Math.max(1, clear.length / MAX_SHIFTS);
   const chosen = Array.from({ length: Math.min(clear.length, MAX_SHIFTS) }, (_, i) => clear[Math.floor(i * every)]);
+  const magnet = magnetChance(ride.log);
   const readings: (WeighedLags & { riseWidthS: number })[] = [];
   for (const riseWidthS of WIDTHS_S) {
     const tables = chosen
@@ -37,7 +39,7 @@ export function estimateTiming(ride: RideInQuestion, shifts: readonly CommandedS
       })
       .filter(tellsTiming);
     if (tables.length < MIN_SHIFTS) return { ...USUAL, jitterS };
-    readings.push({ riseWidthS, ...weighLags(tables, { riseWidthS, jitterS }, ride) });
+    readings.push({ riseWidthS, ...weighLags(tables, { riseWidthS, jitterS }, ride, magnet) });
   }
   const { steadyLagS, lagTurns, riseWidthS } = readings.reduce((a, b) => (b.logFit > a.logFit ? b : a));
   const turnsS = chosen.map((j) => ride.clock.after(shifts[j].lastTimeS, 1) - shifts[j].lastTimeS);

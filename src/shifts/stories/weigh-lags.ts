@@ -11,26 +11,35 @@ const LAGS_S = Array.from({ length: 26 }, (_, i) => -1.25 + i * 0.25);
 /** Such are rare: what a lag further below 0 than a record's own rounding costs, as log (assumption of ours). */
 const AHEAD_S = -0.5;
 const AHEAD_COST = 3;
-/** How likely it is beforehand that a part of the lag grows with the time of a turn (assumption of ours). */
-const GROWS = 0.25;
 /**
  * How many turns of the cranks most of a ride's shifts may take, and how likely that is beforehand: a bike in order needs about half a
- * turn, one whose fault slows every shift up to two. So it looks too where a magnet that passes once a turn shows the turn before, or the mean of the
- * last two: then all are shown late alike, by turns that are the sensor's and not the chain's. Turns last longer at a low cadence and a steady lag does
- * not: that tells them apart.
+ * turn, one whose fault slows every shift up to two.
  */
 const USUAL_TURNS = [
-  { turns: 0.6, lagTurns: 0, prior: 0.72 * (1 - GROWS) },
-  { turns: 0.9, lagTurns: 0, prior: 0.14 * (1 - GROWS) },
-  { turns: 1.3, lagTurns: 0, prior: 0.09 * (1 - GROWS) },
-  { turns: 1.8, lagTurns: 0, prior: 0.05 * (1 - GROWS) },
-  { turns: 0.6, lagTurns: 1, prior: 0.6 * GROWS },
-  { turns: 0.6, lagTurns: 1.5, prior: 0.4 * GROWS },
-].map(({ turns, lagTurns, prior }) => ({
-  density: usualDensity(turns, lagTurns),
-  lagTurns,
-  logPrior: Math.log(prior),
-}));
+  { turns: 0.6, prior: 0.72 },
+  { turns: 0.9, prior: 0.14 },
+  { turns: 1.3, prior: 0.09 },
+  { turns: 1.8, prior: 0.05 },
+];
+/**
+ * A magnet that passes once a turn shows the turn before, or the mean of the last two: then all shifts are shown late alike, by turns that are the
+ * sensor's and not the chain's. Turns last longer at a low cadence and a steady lag does not: that tells them apart. How many turns, and how likely
+ * that is beforehand with such a magnet (assumption of ours: heads hide or foretell a part of it).
+ */
+const MAGNET_TURNS = [
+  { lagTurns: 0, prior: 0.25 },
+  { lagTurns: 0.5, prior: 0.3 },
+  { lagTurns: 1, prior: 0.25 },
+  { lagTurns: 1.5, prior: 0.2 },
+];
+const READINGS = MAGNET_TURNS.flatMap(({ lagTurns, prior: ofMagnet }) =>
+  USUAL_TURNS.map(({ turns, prior }) => ({
+    density: usualDensity(turns, lagTurns),
+    lagTurns,
+    ofMagnet,
+    logUsual: Math.log(prior),
+  })),
+);
 /** Power to which the shifts together, and what is held likely beforehand with them, are taken: sensors err alike in all shifts. */
 const BELIEVED = 0.5;
 /** What one shift costs at most that neither story explains. */
@@ -41,20 +50,29 @@ export interface WeighedLags extends Pick<ShiftTiming, 'steadyLagS' | 'lagTurns'
   readonly logFit: number;
 }
 
-/** Weighs every lag, whatever the shifts' usual turns. */
+/**
+ * Weighs every lag, whatever the shifts' usual turns.
+ *
+ * @param magnet how likely the cadence comes from a magnet that passes once a turn
+ */
 export function weighLags(
   tables: readonly ArrivalTable[],
   timing: Pick<ShiftTiming, 'riseWidthS' | 'jitterS'>,
   { trace, clock }: RideInQuestion,
+  magnet: number,
 ): WeighedLags {
   // a cadence that is seen to average shows every shift late and smeared: that is no fault of the bike's
-  const usual = trace.samples.rising.includes(1) ? USUAL_TURNS.slice(0, 1) : USUAL_TURNS;
+  const averages = trace.samples.rising.includes(1);
+  const readings = READINGS.slice(0, averages ? 1 : READINGS.length).map((reading) => ({
+    ...reading,
+    logKind: Math.log(magnet * reading.ofMagnet + (reading.lagTurns === 0 ? 1 - magnet : 0)),
+  }));
   const scores = LAGS_S.map((steadyLagS) => {
     const fits = tables.map((table) => turnsFit(table, { ...timing, steadyLagS, lagTurns: 0 }, clock));
     const ahead = steadyLagS < AHEAD_S ? AHEAD_COST : 0;
-    return usual.map(
-      ({ density, logPrior }) =>
-        BELIEVED * (logPrior + fits.reduce((sum, fit) => sum + fitScore(fit, density), 0)) - ahead,
+    return readings.map(
+      ({ density, logUsual, logKind }) =>
+        BELIEVED * (logUsual + fits.reduce((sum, fit) => sum + fitScore(fit, density), 0)) + logKind - ahead,
     );
   });
   const total = logSumExp(scores.flat());
@@ -62,7 +80,7 @@ export function weighLags(
     scores.reduce((sum, row, l) => sum + row.reduce((part, s, u) => part + Math.exp(s - total) * value(l, u), 0), 0);
   return {
     steadyLagS: mean((l) => LAGS_S[l]),
-    lagTurns: mean((_, u) => usual[u].lagTurns),
+    lagTurns: mean((_, u) => readings[u].lagTurns),
     logFit: max(scores, (row) => logSumExp(row)) as number,
   };
 }
