@@ -39,6 +39,11 @@ function clumpedCount(count: number, mean: number, shape: number): number {
 /** How unasked shifts and skips clump, and dropped chains: small shapes have a heavy tail (assumptions of ours, 0.5 to 2). */
 const EVENT_SHAPE = 0.8;
 const DROP_SHAPE = 1;
+/**
+ * Skips that a log fakes where it holds no gear changes: a quick shift there and back looks like one. A second of pedalling (assumption of ours,
+ * 0.05 to 0.5 an hour).
+ */
+const FAKED_UNRECORDED_PER_S = 0.2 / 3600;
 /** Keeps the mean of what cannot happen above 0. */
 const HARDLY_EVER = 1e-9;
 
@@ -55,7 +60,9 @@ export function rareEventsLogLikelihood(
   for (let cog = 0; cog < size; cog++) {
     zoneMeans[zones[cog]] += rates.ghostPerS[cog] * watchedS[cog];
     zoneMeans[ZONE_COUNT + zones[cog]] += rates.ghostPerS[size + cog] * watchedS[cog];
-    zoneMeans[2 * ZONE_COUNT + zones[cog]] += rates.skipPerS[cog] * pedallingS[cog];
+    const unrecordedS = pedallingS[cog] - watchedS[cog];
+    zoneMeans[2 * ZONE_COUNT + zones[cog]] +=
+      rates.skipPerS[cog] * pedallingS[cog] + FAKED_UNRECORDED_PER_S * unrecordedS;
   }
   let total = 0;
   for (let i = 0; i < 2 * ZONE_COUNT; i++) total += clumpedCount(ghosts[i], zoneMeans[i], EVENT_SHAPE);
