@@ -6,13 +6,14 @@ import { counted } from '../../src/numeric/counted.ts';
 import { figure } from '../../src/numeric/figure.ts';
 import { chance, percent } from '../../src/numeric/percent.ts';
 import { bikeWords } from '../../src/report/words/bike-words.ts';
+import { explainedCauses } from '../../src/report/words/explained-causes.ts';
 import { lateralSentence } from '../../src/report/words/lateral-sentence.ts';
 import { sinceStart, utcDayAndTime } from '../../src/report/words/moment-words.ts';
 import { durationWords, rateWithInterval, sure } from '../../src/report/words/number-words.ts';
 import { otherCauses } from '../../src/report/words/other-causes.ts';
 import { rideNotes } from '../../src/report/words/ride-notes.ts';
 import { turnWords } from '../../src/report/words/turn-words.ts';
-import { explainedCauses, verdictSentence } from '../../src/report/words/verdict-words.ts';
+import { verdictSentence } from '../../src/report/words/verdict-words.ts';
 import { sampleBike, sampleReport } from './sample-report.ts';
 
 describe('numbers in words', () => {

@@ -4,7 +4,7 @@ import { type NothingToJudge, nothingToJudge } from '../../src/report/nothing-to
 import { ridesThatCount } from '../../src/report/rides-that-count.ts';
 import { noneStandsOut, verdictOf, wasOneCause } from '../../src/report/verdict-kind.ts';
 import { anotherNow, lostSince } from '../../src/report/words/another-fault.ts';
-import { tooFarWords } from '../../src/report/words/verdict-words.ts';
+import { tooFarWords } from '../../src/report/words/overdone-sentence.ts';
 import type { BikeDetail } from '../api/answers.ts';
 
 const nothingPoints = 'Nothing points to a mis-set part';

@@ -5,12 +5,13 @@ import { percent } from '../../numeric/percent.ts';
 import type { Report } from '../report-schema.ts';
 import { verdictTone } from '../verdict-kind.ts';
 import { SINCE_ALONE } from '../words/another-fault.ts';
+import { explainedCauses, explainedSince } from '../words/explained-causes.ts';
 import { furtherSentences } from '../words/further-sentences.ts';
 import { ifOneFault } from '../words/if-one-fault.ts';
 import { otherCauses } from '../words/other-causes.ts';
 import { stepList } from '../words/step-list.ts';
 import { stillThereSentence } from '../words/still-there-sentence.ts';
-import { explainedCauses, explainedSince, verdictSentence } from '../words/verdict-words.ts';
+import { verdictSentence } from '../words/verdict-words.ts';
 import { causesTitle, nowEvidence, undecidedSentence, wasOnce } from '../words/what-it-was.ts';
 import type { TextPage } from './text-page.ts';
 

@@ -7,7 +7,7 @@ import type { PeriodReport } from '../adjustment-report-schema.ts';
 import type { Report } from '../report-schema.ts';
 import { standingAdjustments } from '../standing-adjustments.ts';
 import { verdictOf, wasOneCause } from '../verdict-kind.ts';
-import { triedWords } from './verdict-words.ts';
+import { triedWords } from './unsettled-words.ts';
 
 /**
  * Whether the fault outlived the last adjustment; null where nothing is at fault, nothing was adjusted, or no shift was judged

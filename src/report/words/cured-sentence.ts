@@ -1,0 +1,40 @@
+import { causeWords } from '../../diagnosis/cause-words.ts';
+import { curedBy } from '../../diagnosis/now/cured-by.ts';
+import { counted } from '../../numeric/counted.ts';
+import { figure } from '../../numeric/figure.ts';
+import { percent } from '../../numeric/percent.ts';
+import { upperFirst } from '../../numeric/upper-first.ts';
+import { wasOneCause } from '../verdict-kind.ts';
+import { anotherNow } from './another-fault.ts';
+import type { SpokenOf } from './spoken-of.ts';
+
+/** What was wrong at first, with how likely: one cause, or those between which it stays open. */
+export function whatItWas(report: SpokenOf): string {
+  const { causes, undecided } = report.diagnosis;
+  // what is wrong now made the list of all rides too, and is no part of what is gone
+  const now = anotherNow(report.diagnosis).map(({ cause }) => cause);
+  const faults = causes.filter(({ cause }) => cause !== 'no-fault' && !now.includes(cause));
+  const between = wasOneCause(report)
+    ? [causes[0]]
+    : faults.filter(({ cause }, i) => (undecided ? undecided.between.includes(cause) : i < 2));
+  return between
+    .map(({ cause, probability }) => `${causeWords(cause, report.bike.actuation).name} (${percent(probability)})`)
+    .join(' or ');
+}
+
+/** What is gone need not be one cause: where several fit alike it is said that it is open. */
+export function curedSentence(report: SpokenOf): string {
+  const { causes, undecided, now } = report.diagnosis;
+  const cured = `${curedBy(report.adjustments, [causes[0].cause, ...(undecided?.between ?? [])])} seems to have cured`;
+  if (wasOneCause(report)) return `It was ${whatItWas(report)}, and ${cured} it.`;
+  const [shifts, trouble] = (['shifts', 'trouble'] as const).map(
+    (key) => now.since.toLarger[key] + now.since.toSmaller[key],
+  );
+  return `${upperFirst(cured)} what was wrong: since then ${figure(trouble)} of ${counted(shifts, 'judged shift')} went wrong. ${mostLikely(report)}`;
+}
+
+/** Which of several faults it was stays open; whether it was any at all does not once something was cured. */
+const mostLikely = (report: SpokenOf): string =>
+  report.diagnosis.undecided?.between.includes('no-fault')
+    ? `Most likely it was ${whatItWas(report)}.`
+    : `What it was stays open: ${whatItWas(report)}.`;

@@ -1,0 +1,18 @@
+import { counted } from '../../numeric/counted.ts';
+import { ridesThatCount } from '../rides-that-count.ts';
+import { holdNoGearChanges } from '../without-gear-records.ts';
+import type { SpokenOf } from './spoken-of.ts';
+
+/** Even rides without a judged shift say a little: that no chain was lost, or how the rider answered a shift. */
+export function nothingSeenSentence({ diagnosis, rides: listed = [] }: SpokenOf): string {
+  if (diagnosis.heldBack) return diagnosis.heldBack.sentence;
+  const { rides, weakShifts } = diagnosis.weighed;
+  if (holdNoGearChanges(ridesThatCount({ rides: listed })))
+    return rides === 0
+      ? 'These rides hold no gear changes and show no gears, so nothing speaks for or against any part.'
+      : 'These rides hold no gear changes, so no shift can be judged; nothing else was seen to go wrong, which says little for or against any part.';
+  if (rides === 0) return 'No ride could be weighed, so nothing speaks for or against any part.';
+  if (weakShifts > 0)
+    return `No shift could be judged: of ${counted(weakShifts, 'shift')} only the rider's answer is known, which says little for or against any part.`;
+  return 'No shift could be judged and nothing was seen to go wrong, which says little for or against any part.';
+}

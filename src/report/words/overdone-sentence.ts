@@ -1,0 +1,23 @@
+import { causeWords } from '../../diagnosis/cause-words.ts';
+import { percent } from '../../numeric/percent.ts';
+import { upperFirst } from '../../numeric/upper-first.ts';
+import type { Report } from '../report-schema.ts';
+import { wasOneCause } from '../verdict-kind.ts';
+import type { SpokenOf } from './spoken-of.ts';
+
+/** Which adjustment went too far. */
+export const tooFarWords = ({ now }: Report['diagnosis']): string =>
+  now.byLastAdjustment
+    ? 'the last adjustment went too far'
+    : 'an earlier adjustment went too far and is not yet taken back far enough';
+
+/** What was wrong, where that is one cause, and what is wrong now. */
+export function overdoneSentence(report: SpokenOf): string {
+  const { diagnosis, bike } = report;
+  const { name, meaning } = causeWords(diagnosis.now.fault, bike.actuation);
+  const [{ cause, probability }] = diagnosis.causes;
+  const was = wasOneCause(report)
+    ? `It was ${causeWords(cause, bike.actuation).name} (${percent(probability)}), and `
+    : '';
+  return upperFirst(`${was}${tooFarWords(diagnosis)}: now it is ${name}; ${meaning}.`);
+}

@@ -1,0 +1,7 @@
+import type { Report } from '../report-schema.ts';
+
+/** As much of a report as the verdict's words are made of. */
+export type SpokenOf = Pick<Report, 'bike' | 'diagnosis' | 'adjustments'> & {
+  readonly rides?: readonly Pick<Report['rides'][number], 'gearSource' | 'leftOut'>[];
+  readonly cogs?: Report['cogs'];
+};
