@@ -92,6 +92,7 @@ const folderOrders: Readonly<Record<string, readonly string[]>> = {
     'add-rides',
     'enter-bike',
     'data',
+    'meanings',
     'ride',
     'bike',
     'bikes',

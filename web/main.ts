@@ -4,6 +4,7 @@ import { bikesView } from './bikes/bikes-view.ts';
 import { adoptChartStyle } from './charts/adopt-chart-style.ts';
 import { dataView } from './data/data-view.ts';
 import { enterBikeView } from './enter-bike/enter-bike-view.ts';
+import { meaningsView } from './meanings/meanings-view.ts';
 import { nowhereView } from './page/nowhere-view.ts';
 import { makeShell } from './page/shell.ts';
 import { applyTheme } from './page/theme.ts';
@@ -22,6 +23,7 @@ const routes = makeRoutes({
   '/add': addRidesView,
   '/enter': enterBikeView,
   '/data': dataView,
+  '/words': meaningsView,
   '/workshop': workshopView,
 });
 

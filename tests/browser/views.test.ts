@@ -11,6 +11,7 @@ const views: Readonly<Record<string, string>> = {
   'adding rides': '/add',
   'entering a bike': '/enter',
   'the store': '/data',
+  'what the words mean': '/words',
   'a service sheet': '/bikes/b1/sheet',
   'the workshop list': '/workshop',
   'an address that leads nowhere': '/nowhere/at/all',

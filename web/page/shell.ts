@@ -48,7 +48,8 @@ export function makeShell(): Shell {
     make(
       'p',
       {},
-      'cogwright reads logs on this machine and sends nothing anywhere. It reports likelihoods: it has not seen your bike.',
+      'cogwright reads logs on this machine and sends nothing anywhere. It reports likelihoods: it has not seen your bike. ',
+      make('a', { href: '/words' }, 'What the words mean'),
     ),
   );
   document.body.append(
