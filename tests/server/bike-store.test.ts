@@ -1,21 +1,16 @@
-import { join } from 'node:path';
 import { afterEach, beforeEach, expect, it } from 'vitest';
 import { findBike, improveGuess, insertBike, replaceBike, type StoredBike } from '../../server/store/bike-store.ts';
-import { openDatabase } from '../../server/store/open-database.ts';
 import type { Sql } from '../../server/store/sql.ts';
 import { hutBike, valleyBike } from './made-rides.ts';
-import { temporaryFolder } from './test-server.ts';
+import { testStore } from './test-store.ts';
 
-let folder: ReturnType<typeof temporaryFolder>;
+let store: Awaited<ReturnType<typeof testStore>>;
 let sql: Sql;
 beforeEach(async () => {
-  folder = temporaryFolder();
-  sql = await openDatabase(join(folder.path, 'cogwright.sqlite'), { backup: folder.path });
+  store = await testStore();
+  sql = store.sql;
 });
-afterEach(() => {
-  sql.database.close();
-  folder.remove();
-});
+afterEach(() => store.remove());
 
 const stored = (id: string): StoredBike => findBike(sql, id) as StoredBike;
 const better = { bike: valleyBike, notes: [], certainty: 0.9 };

@@ -4,7 +4,6 @@ import { pino } from 'pino';
 import { afterEach, beforeEach, expect, it } from 'vitest';
 import type { RawStore } from '../../server/raw/raw-store.ts';
 import { deleteBike, insertBike, listBikes } from '../../server/store/bike-store.ts';
-import { openDatabase } from '../../server/store/open-database.ts';
 import { deleteRide, findRide, placeRide } from '../../server/store/ride-store.ts';
 import type { Sql } from '../../server/store/sql.ts';
 import { unplacedRides } from '../../server/store/work-store.ts';
@@ -15,18 +14,15 @@ import type { PlaceAnswer } from '../../server/work/tasks.ts';
 import type { WorkerPool } from '../../server/work/worker-pool.ts';
 import { hutBike, madeRides, valleyBike } from './made-rides.ts';
 import { registerRide } from './register-ride.ts';
-import { temporaryFolder } from './test-server.ts';
+import { testStore } from './test-store.ts';
 
-let folder: ReturnType<typeof temporaryFolder>;
+let store: Awaited<ReturnType<typeof testStore>>;
 let sql: Sql;
 beforeEach(async () => {
-  folder = temporaryFolder();
-  sql = await openDatabase(join(folder.path, 'cogwright.sqlite'), { backup: folder.path });
+  store = await testStore();
+  sql = store.sql;
 });
-afterEach(() => {
-  sql.database.close();
-  folder.remove();
-});
+afterEach(() => store.remove());
 
 /** Places what waits while `meanwhile` happens, and gives what was told of it. */
 async function place(answer: PlaceAnswer, meanwhile: () => void, has = (_sha256: string) => true): Promise<Change[]> {
@@ -94,7 +90,7 @@ it('a ride whose file is gone fails alone and by name', async () => {
 
 it('a ride that improves the guess of a bike does so where another file of that bike is gone', () => {
   const [first, second] = madeRides(2, { seed: 3, bike: valleyBike });
-  const path = join(folder.path, 'ride');
+  const path = join(store.folder, 'ride');
   writeFileSync(path, first.bytes);
   const known = { rear: [...new Set(second.log.gearRecords.rearTeeth)].slice(0, 4), front: [40] };
   const bike = { ...valleyBike, cassette: [11, 13, 15, 17, 20], actuation: 'cable' as const };
@@ -107,7 +103,7 @@ it('a ride that improves the guess of a bike does so where another file of that 
     ringsUnclear: false,
     recorded: known,
   };
-  const gone = { path: join(folder.path, 'gone'), file: 'gone.fit' };
+  const gone = { path: join(store.folder, 'gone'), file: 'gone.fit' };
   const task = { rides: [{ path, file: 'ride.fit' }], bikes: [{ ...candidate, rides: [gone] }] };
   expect(placeRides(task)).toMatchObject({ fault: null, bikeId: 'a', guess: { bike: {} } });
 });

@@ -1,10 +1,8 @@
-import { join } from 'node:path';
 import { pino } from 'pino';
 import { afterEach, beforeEach, expect, it, vi } from 'vitest';
 import { engineVersion } from '../../server/engine.ts';
 import type { RawStore } from '../../server/raw/raw-store.ts';
 import { findBike, insertBike, replaceBike } from '../../server/store/bike-store.ts';
-import { openDatabase } from '../../server/store/open-database.ts';
 import { findRide, listRides } from '../../server/store/ride-store.ts';
 import type { Sql } from '../../server/store/sql.ts';
 import type { RideFault } from '../../server/store/work-store.ts';
@@ -16,19 +14,18 @@ import { pendingOf, WorkQueue } from '../../server/work/work-queue.ts';
 import type { WorkerPool } from '../../server/work/worker-pool.ts';
 import { hutBike } from './made-rides.ts';
 import { registerRide } from './register-ride.ts';
-import { temporaryFolder } from './test-server.ts';
+import { testStore } from './test-store.ts';
 
-let folder: ReturnType<typeof temporaryFolder>;
+let store: Awaited<ReturnType<typeof testStore>>;
 let sql: Sql;
 beforeEach(async () => {
-  folder = temporaryFolder();
-  sql = await openDatabase(join(folder.path, 'cogwright.sqlite'), { backup: folder.path });
+  store = await testStore();
+  sql = store.sql;
   registerRide(sql, insertBike(sql, hutBike, 'given'));
 });
 afterEach(() => {
   vi.useRealTimers();
-  sql.database.close();
-  folder.remove();
+  store.remove();
 });
 
 const turns = async (): Promise<void> => {

@@ -3,6 +3,7 @@ import { listBikes } from '../api/bikes.ts';
 import { fill, make } from '../dom/make.ts';
 import { loadInto } from '../page/load-into.ts';
 import { namePage } from '../page/name-page.ts';
+import { viewHead } from '../page/view-head.ts';
 import { go } from '../router/go.ts';
 import type { View } from '../router/router.ts';
 import { makeBikeChoice } from './bike-choice.ts';
@@ -29,19 +30,9 @@ export const addRidesView: View = ({ place, query, signal }) => {
 };
 
 const head = (): HTMLElement =>
-  make(
-    'div',
-    { class: 'view-head' },
-    make(
-      'div',
-      {},
-      make('h1', { tabindex: -1 }, 'Add rides'),
-      make(
-        'p',
-        { class: 'lead' },
-        'Ride logs with gear changes and cadence tell most. FIT, TCX, GPX and CSV are read; what a file is, is told by its contents.',
-      ),
-    ),
+  viewHead(
+    'Add rides',
+    'Ride logs with gear changes and cadence tell most. FIT, TCX, GPX and CSV are read; what a file is, is told by its contents.',
   );
 
 interface StepsPlan {

@@ -7,6 +7,7 @@ import { fill, listen, make } from '../dom/make.ts';
 import { icon } from '../page/icons.ts';
 import { loadInto } from '../page/load-into.ts';
 import { namePage } from '../page/name-page.ts';
+import { viewHead } from '../page/view-head.ts';
 import type { View } from '../router/router.ts';
 import { inARow } from '../words/numbers.ts';
 
@@ -107,11 +108,7 @@ export const dataView: View = ({ place, signal }) => {
     const save = make('a', { class: 'button', href: archiveAddress, download: '' }, icon('save'), 'Save the archive');
     fill(
       place,
-      make(
-        'div',
-        { class: 'view-head' },
-        make('div', {}, make('h1', { tabindex: -1 }, 'Your data'), make('p', { class: 'lead' }, lead)),
-      ),
+      viewHead('Your data', lead),
       make(
         'div',
         { class: 'data-halves' },

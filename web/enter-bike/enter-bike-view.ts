@@ -6,6 +6,7 @@ import { fileButton } from '../dom/file-button.ts';
 import { fill, make } from '../dom/make.ts';
 import { drivetrainForm } from '../drivetrain/drivetrain-form.ts';
 import { namePage } from '../page/name-page.ts';
+import { viewHead } from '../page/view-head.ts';
 import { go } from '../router/go.ts';
 import type { View } from '../router/router.ts';
 
@@ -40,15 +41,9 @@ export const enterBikeView: View = ({ place, signal }) => {
   };
   fill(
     place,
-    make(
-      'div',
-      { class: 'view-head' },
-      make(
-        'div',
-        {},
-        make('h1', { tabindex: -1 }, 'Enter a bike'),
-        make('p', { class: 'lead' }, 'A bike can stand here before its first ride: by hand, or from its bike file.'),
-      ),
+    viewHead(
+      'Enter a bike',
+      'A bike can stand here before its first ride: by hand, or from its bike file.',
       fileButton({ accept: '.json', take: (file) => void take(file) }, 'Read a bike file'),
     ),
     outcome,

@@ -1,5 +1,6 @@
 import { fill, make } from '../dom/make.ts';
 import { namePage } from '../page/name-page.ts';
+import { viewHead } from '../page/view-head.ts';
 import type { View } from '../router/router.ts';
 import { meanings } from './meanings.ts';
 
@@ -8,16 +9,7 @@ export const meaningsView: View = ({ place }) => {
   namePage('What the words mean');
   fill(
     place,
-    make(
-      'div',
-      { class: 'view-head' },
-      make(
-        'div',
-        {},
-        make('h1', { tabindex: -1 }, 'What the words mean'),
-        make('p', { class: 'lead' }, 'The trade’s words, and how this report uses them.'),
-      ),
-    ),
+    viewHead('What the words mean', 'The trade’s words, and how this report uses them.'),
     ...meanings.map(({ title, words }, i) =>
       make(
         'section',
