@@ -1,21 +1,27 @@
 import { describe, expect, it } from 'vitest';
+import type { Adjustment } from '../../src/adjustments/adjustment.ts';
 import { buildEvidence } from '../../src/diagnosis/evidence/build-evidence.ts';
 import { goneWithSoftLegs, weighRider } from '../../src/diagnosis/posterior/rider-load.ts';
 import { cableBike, patternRide } from './pattern-ride.ts';
 
 /** What is said where trouble falls on every shift of the given torques, of 10 to 60 Nm in turn. */
-function sentence(wrong: (torqueNm: number) => boolean): string {
+function sentence(wrong: (torqueNm: number) => boolean, adjustments: readonly Adjustment[] = []): string {
   const ride = patternRide({ pattern: () => ({}), torque: (i) => 10 * (1 + (i % 6)) });
   const shifts = ride.events.shifts.map((shift) =>
     wrong(shift.torqueNm) ? ({ ...shift, outcome: 'late' } as const) : shift,
   );
   const rides = [{ ...ride, events: { ...ride.events, shifts } }];
-  return weighRider([], buildEvidence({ bike: cableBike, rides, adjustments: [] })).sentence;
+  return weighRider([], buildEvidence({ bike: cableBike, rides, adjustments })).sentence;
 }
 
 describe('shifts under the hardest and the lightest pedalling', () => {
   it('are told with what to make of them, and only where they plainly differ', () => {
     expect(sentence((torqueNm) => torqueNm > 50)).toMatch(/ease off .* before any part is touched\.$/);
+    const turned = { parameter: 'cable-tension', amount: 2, unit: 'clicks', note: '' } as const;
+    const after = patternRide({ pattern: () => ({}) }).startMs + 86_400_000;
+    expect(sentence((torqueNm) => torqueNm > 50, [{ ...turned, at: new Date(after).toISOString() }])).toMatch(
+      /ease off .* before any more is turned\.$/,
+    );
     let turn = 0;
     expect(sentence((torqueNm) => torqueNm > 50 || turn++ % 8 === 0)).toMatch(
       /onto the same cogs too load made it worse, so ease off .*, whatever the cause\.$/,

@@ -5,7 +5,7 @@ import { wilsonInterval } from '../../numeric/wilson-interval.ts';
 import type { ShiftEvent } from '../../shifts/ride-events.ts';
 import type { RiderPart } from '../diagnosis.ts';
 import type { RidingEvidence } from '../evidence/build-evidence.ts';
-import { LOAD_BINS, type LoadEdges, loadBin } from '../evidence/evidence-table.ts';
+import { LOAD_BINS, loadBin } from '../evidence/evidence-table.ts';
 import type { Particle } from './particles.ts';
 
 /** From here on it is sure enough that more goes wrong under load than without. An assumption of ours. */
@@ -91,14 +91,20 @@ export function weighRider(particles: readonly Particle[], evidence: RidingEvide
     troubleRateHighTorque: high.trouble / high.shifts,
     goneWithSoftLegs: gone,
     // counts that show no difference are no evidence
-    sentence: worse || probability > 0.5 ? loadSentence(low, high, evidence.edges, gone || probability > 0.5) : '',
+    sentence: worse || probability > 0.5 ? loadSentence(low, high, evidence, gone || probability > 0.5) : '',
   };
 }
 
 /** Both counts and what they come to for the rider. Easing off helps whatever is wrong, so it is told wherever load plainly matters. */
-function loadSentence(low: LoadCount, high: LoadCount, { middleNm, highNm }: LoadEdges, byLoadAlone: boolean): string {
+function loadSentence(
+  low: LoadCount,
+  high: LoadCount,
+  { edges: { middleNm, highNm }, groups }: Pick<RidingEvidence, 'edges' | 'groups'>,
+  byLoadAlone: boolean,
+): string {
+  const before = groups.length > 0 ? 'before any more is turned' : 'before any part is touched';
   const told = `${figure(high.trouble)} of ${figure(high.shifts)} shifts under the hardest pedalling (over ${Math.round(highNm)} Nm) went wrong, ${figure(low.trouble)} of ${figure(low.shifts)} under the lightest (up to ${Math.round(middleNm)} Nm)`;
   return byLoadAlone
-    ? `${told}: ease off for half a turn while shifting before any part is touched.`
+    ? `${told}: ease off for half a turn while shifting ${before}.`
     : `${told}: onto the same cogs too load made it worse, so ease off for half a turn while shifting, whatever the cause.`;
 }
