@@ -49,6 +49,7 @@ export const sheetRoutes = [
         rides: rides.length,
         firstRideAt: starts[0] ?? null,
         lastRideAt: starts.at(-1) ?? null,
+        ridesAt: starts,
         totals: sumCounts(rides),
         causes: likely?.causes.slice(0, LIKELIEST) ?? [],
         causesTitle: report ? titleOfCausesNow(report, 'Likeliest causes') : '',

@@ -125,6 +125,7 @@ export const sheetShape = z.object({
   rides: count,
   firstRideAt: time.nullable(),
   lastRideAt: time.nullable(),
+  ridesAt: z.array(time).describe('When its rides began, oldest first; those without a date are left out'),
   totals: rideReportSchema.shape.counts,
   causes: diagnosisSchema.shape.causes,
   causesTitle: z.string().describe('What the causes are of: what is wrong now, or what was wrong at first'),

@@ -39,7 +39,9 @@ it("a ride that looks like another bike's is marked, and the bike's page and she
   const other = hoursLater(madeRides(1, { bike: hutBike, seed: 32, minutes: 12 })[0], 5000);
   const both = await shown([...own, other]);
   const without = await shown([]);
-  expect(without.sheet).toMatchObject({ rides: 0, firstRideAt: null });
+  expect(without.sheet).toMatchObject({ rides: 0, firstRideAt: null, ridesAt: [] });
+  expect(both.sheet.ridesAt).toHaveLength(2);
+  expect([both.sheet.ridesAt[0], both.sheet.ridesAt.at(-1)]).toEqual([both.sheet.firstRideAt, both.sheet.lastRideAt]);
   for (const { rides } of [both.report, both.whole])
     expect(rides.map(({ file, leftOut }: Loose) => [file, leftOut])).toEqual([
       ...own.map(({ name }) => [name, null]),

@@ -65,6 +65,7 @@ export function adjustmentForm(plan: FormPlan): HTMLFormElement {
       })
       .catch((error: Error) => {
         submit.disabled = false;
+        if (!form.contains(document.activeElement)) submit.focus();
         refuse(error.message);
       });
   };

@@ -41,29 +41,25 @@ const effectOf = (page: BikePage, entry: LoggedAdjustment): AdjustmentReport | u
   );
 
 /** What was done and when, with its note and what it brought. */
-const entryWords = (
-  entry: LoggedAdjustment,
-  words: string,
-  effect: AdjustmentReport | undefined,
-  doubt: string | null,
-): HTMLElement =>
+const entryWords = (entry: LoggedAdjustment, words: string, brought: string, doubt: string | null): HTMLElement =>
   make(
     'div',
     { class: 'entry-words' },
     make('h3', {}, words),
     make('p', { class: 'quiet' }, dayAndTime(entry.at)),
     entry.note && make('p', { class: 'entry-note' }, entry.note),
-    make(
-      'p',
-      {},
-      effect
-        ? inOwnZone(adjustmentVerdict(effect), [])
-        : turnsAnything(entry)
-          ? 'The comparison is being worked out.'
-          : NOTHING_TURNED,
-    ),
+    make('p', {}, brought),
     doubt && make('p', { class: 'remark' }, doubt),
   );
+
+/** What an entry brought, with its dates in the reader's time zone. */
+function whatItBrought({ bike }: BikePage, entry: LoggedAdjustment, effect: AdjustmentReport | undefined): string {
+  if (!effect) return turnsAnything(entry) ? 'The comparison is being worked out.' : NOTHING_TURNED;
+  return inOwnZone(
+    adjustmentVerdict(effect),
+    bike.adjustmentsLog.map(({ at }) => at),
+  );
+}
 
 /** Asks, then takes the entry out of the log. False where the reader keeps it. */
 async function removeAfterAsking(page: BikePage, entry: LoggedAdjustment, words: string): Promise<boolean> {
@@ -118,7 +114,7 @@ function entryRow(page: BikePage, entry: LoggedAdjustment, commonTop: number): H
   const show = (): void =>
     fill(
       row,
-      entryWords(entry, words, effect, doubt),
+      entryWords(entry, words, whatItBrought(page, entry, effect), doubt),
       effect ? beforeAfter(effect, commonTop) : make('div', {}),
       entryTools(entry.id, words, edit, () => void attempt(remove)),
     );

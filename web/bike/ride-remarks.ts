@@ -2,7 +2,7 @@ import { group } from 'd3-array';
 import { counted } from '../../src/numeric/counted.ts';
 import type { BikeDetail, RideInShort, RideSummary } from '../api/answers.ts';
 import { make } from '../dom/make.ts';
-import { dayAndTime, isDated } from '../words/dates.ts';
+import { dayAndTime, inOwnZone, isDated } from '../words/dates.ts';
 import { rideDoubts } from '../words/ride-doubts.ts';
 
 /** As much of a ride as remarks on it need. */
@@ -57,7 +57,7 @@ export function rideRemarks({ report }: BikeDetail, listed: readonly RideSummary
       { class: 'remark' },
       make('strong', {}, found ? make('a', { href: `/rides/${found.id}` }, name) : name),
       others > 0 && ` and ${counted(others, 'other ride')}`,
-      `: ${message}`,
+      `: ${isDated(ride.start) ? inOwnZone(message, [ride.start]) : message}`,
       further > 0 && ` ${furtherWords(further)}`,
     );
   };

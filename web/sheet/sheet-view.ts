@@ -39,10 +39,11 @@ const ROOMY_LETTERS = 1900;
 const SHOWN_ADJUSTMENTS = 3;
 
 /** A sentence of the report with its dates in the reader's time zone. */
-const dated = ({ adjustmentsLog }: SheetData, sentence: string): string =>
+const dated = ({ adjustmentsLog, ridesAt }: SheetData, sentence: string): string =>
   inOwnZone(
     sentence,
     adjustmentsLog.map(({ at }) => at),
+    ridesAt,
   );
 
 /** A line to write on by hand. */
@@ -199,6 +200,7 @@ function letters(sheet: SheetData): number {
   const work = suggestion ? [suggestion.action, suggestion.start, suggestion.verify, ...suggestion.cautions] : [];
   const texts = [
     ...work,
+    sheet.verdict ?? '',
     ...(first?.evidence.slice(0, SHOWN_EVIDENCE) ?? []),
     ...doneLately(sheet).map(({ said }) => said),
   ];

@@ -17,6 +17,7 @@ function sheetOf(detail: BikeDetail): SheetData {
     rides,
     firstRideAt: trend[0]?.at ?? null,
     lastRideAt,
+    ridesAt: trend.map(({ at }) => at),
     totals: report!.rides[0].counts,
     causes: report!.diagnosis.causes,
     causesTitle: 'Likeliest causes',
