@@ -79,12 +79,17 @@ function dangerousFault(signs: StateSigns): string[] {
   ];
 }
 
-/** Nothing where it is said of a lost chain; a try on a stand where the part was seen to and the next step does not ask for it again. */
+/**
+ * Nothing where it is said of a lost chain; a try on a stand where the next step sends the rider there: once something was done that may have
+ * mended it, or the part was seen to and is not asked for again. A hanger that nobody saw to stays unchecked whatever else was done.
+ */
 function whatToDo({ end, until, part }: DangerousFault, signs: StateSigns): string {
   const { now, overdone, seenTo, stepIsAbout } = signs;
   if (now.keepOff?.includes(end)) return '';
-  const toBeTried = now.setting === 'untested' || now.setting === 'unsettled';
-  return !overdone && (toBeTried || (seenTo.lookedAt.includes(part) && stepIsAbout !== part))
+  const mayBeMended = now.setting === 'untested' || now.setting === 'unsettled';
+  const seen = seenTo.lookedAt.includes(part);
+  const tried = mayBeMended ? seen || part !== 'hanger' : seen && stepIsAbout !== part;
+  return tried && !overdone
     ? ` Try the ${endWords[end]} cog on a stand, turning the cranks by hand, before any ride onto it.`
     : ` Keep off the ${endWords[end]} cog until ${until}.`;
 }

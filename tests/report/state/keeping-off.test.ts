@@ -102,6 +102,7 @@ describe('keeping off a cog', () => {
     const right = dangers('hanger-bent', { looks: [look('hanger')], stepIsAbout: 'cable-tension' });
     for (const said of [unridden, right])
       expect(said).toEqual([expect.stringMatching(/^Derailleur hanger bent .* Try the largest cog on a stand/)]);
-    expect(dangers('hanger-bent', {})[0]).toMatch(/Keep off the largest cog until it is checked\.$/);
+    for (const given of [{}, { now: { setting: 'untested' } }] as const)
+      expect(dangers('hanger-bent', given)[0]).toMatch(/Keep off the largest cog until it is checked\.$/);
   });
 });
