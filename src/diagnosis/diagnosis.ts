@@ -154,7 +154,7 @@ export interface NowVerdict {
   readonly pastTheMark: number;
   /** Ends past which a chain was lost while nothing since shows that it stays on. */
   readonly keepOff: readonly CassetteEnd[];
-  /** Ends past which a chain was lost and of which limit and hanger were both seen to since. */
+  /** Ends past which a chain was lost and of which limit and hanger were both looked at or set since; a screw that was turned out does not count. */
   readonly lookedOver: readonly CassetteEnd[];
   /** Shifts onto the end cog whose limit is the cause, before that limit was last seen to and since; null for any other cause, and where it was not touched. */
   readonly trial: { readonly end: CassetteEnd; readonly before: EndCogCount; readonly since: EndCogCount } | null;

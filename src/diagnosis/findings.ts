@@ -10,7 +10,7 @@ import type { Diagnosis, DiagnosisInput, Onset, TurnEstimate } from './diagnosis
 import { buildEvidence, type RidingEvidence } from './evidence/build-evidence.ts';
 import type { SuggestionFacts } from './next-step/suggestion-facts.ts';
 import { type BikeNow, bikeNow } from './now/bike-now.ts';
-import { lookedOver, looksThatStand, seenTo } from './now/looks-that-stand.ts';
+import { limitsTurnedIn, lookedOver, looksThatStand, seenTo } from './now/looks-that-stand.ts';
 import { shiftsWellSince } from './now/shifts-well.ts';
 import { type Observed, observe } from './observed.ts';
 import { turnsNeeded } from './posterior/estimates.ts';
@@ -109,7 +109,11 @@ function compare(
   const setAgainst = { rides, adjustments, beganMs };
   const foundRight = looksThatStand(evidence.looks, setAgainst);
   const lookedAt = before?.seenTo ?? seenTo(evidence.looks, setAgainst);
-  const looks = { foundRight, seenTo: lookedAt, lookedOver: lookedOver(lookedAt, rides) };
+  const looks = {
+    foundRight,
+    seenTo: lookedAt,
+    lookedOver: lookedOver([...lookedAt, ...limitsTurnedIn(setAgainst)], rides),
+  };
   const onset = before ? onsetSince(began) : onsetBesideReturn(began, top, comparisons);
   const loadKnown = Number.isFinite(evidence.edges.highNm);
   const told = { seen, failsOneWay, loadKnown, comparisons, onset, rides: evidence.rides.length };

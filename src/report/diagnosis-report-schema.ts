@@ -71,7 +71,7 @@ const nowSchema = z.object({
   pastTheMark: probability,
   /** Ends past which a chain was lost while nothing since shows that it stays on: keep off the cog there. */
   keepOff: z.array(cassetteEnd).optional(),
-  /** Ends past which a chain was lost and of which limit and hanger were both looked at or set since. */
+  /** Ends past which a chain was lost and of which limit and hanger were both looked at or set since; a screw that was turned out does not count. */
   lookedOver: z.array(cassetteEnd).optional(),
   /** Shifts onto the end cog whose limit is the cause, before that limit was last seen to and since; else null. */
   trial: z.object({ end: cassetteEnd, before: endCogCount, since: endCogCount }).nullable().optional(),

@@ -3,7 +3,7 @@ import type { Adjustment } from '../../src/adjustments/adjustment.ts';
 import type { Look } from '../../src/adjustments/looks.ts';
 import type { DiagnosisRide } from '../../src/diagnosis/diagnosis.ts';
 import { suggest } from '../../src/diagnosis/next-step/suggest.ts';
-import { lookedOver, seenTo } from '../../src/diagnosis/now/looks-that-stand.ts';
+import { limitsTurnedIn, lookedOver, seenTo } from '../../src/diagnosis/now/looks-that-stand.ts';
 import { stepIsAbout } from '../../src/report/words/step-is-about.ts';
 import { count, facts, now, seen } from './made-facts.ts';
 
@@ -99,6 +99,21 @@ describe('what was seen to', () => {
   it('keeps a look at the limit that is logged with the hanger, which comes first, but not one before it', () => {
     expect(parts([limitLook(20_001)], [hanger(20_001)])).toEqual(['low-limit', 'hanger']);
     expect(parts([limitLook(20_001)], [hanger(20_002)])).toEqual(['hanger']);
+  });
+
+  it('knows a limit that was turned in since, until it is turned out again or the chain is lost', () => {
+    const turn = (day: number, amount: number): Adjustment => ({
+      ...{ ...hanger(day), parameter: 'low-limit', amount, unit: 'turns' },
+    });
+    const turnedIn = (done: readonly Adjustment[], ridden = rides) =>
+      limitsTurnedIn({ rides: ridden, adjustments: done, beganMs: Number.NEGATIVE_INFINITY }).map(
+        ({ parameter }) => parameter,
+      );
+    expect(turnedIn([turn(20_001, 0.25)])).toEqual(['low-limit']);
+    expect(turnedIn([turn(20_001, 0.25), turn(20_002, -0.25)])).toEqual([]);
+    expect(turnedIn([turn(20_001, -0.25)])).toEqual([]);
+    expect(turnedIn([turn(20_001, 0.25)], [...rides, ride(20_002, 1)])).toEqual([]);
+    expect(turnedIn([{ ...turn(20_001, 2), parameter: 'cable-tension', unit: 'clicks' }])).toEqual([]);
   });
 
   it('covers an end once both limit and hanger are among it', () => {

@@ -2,20 +2,29 @@ import type { Adjustment } from '../../adjustments/adjustment.ts';
 import type { CassetteEnd } from '../../adjustments/end-cog-count.ts';
 import type { Look } from '../../adjustments/looks.ts';
 import { hasClock } from '../../ride-log/has-clock.ts';
+import type { ChainDropEvent } from '../../shifts/ride-events.ts';
 import { cassetteEnds, limitAt } from '../cassette-ends.ts';
 import type { DiagnosisRide } from '../diagnosis.ts';
 import { overtakes } from '../looked-for.ts';
 
+/** When a ride began, and the chains that were lost on it. */
+export interface RideLosses extends Pick<DiagnosisRide, 'startMs'> {
+  readonly events: { readonly chainDrops: readonly Pick<ChainDropEvent, 'side' | 'timeS'>[] };
+}
+
+/** What was done, as far as it tells whether a look stands. */
+type Done = Pick<Adjustment, 'at' | 'parameter' | 'unit' | 'amount'>;
+
 /** What a look is set against. */
 interface Since {
-  readonly rides: readonly DiagnosisRide[];
-  readonly adjustments: readonly Adjustment[];
+  readonly rides: readonly RideLosses[];
+  readonly adjustments: readonly Done[];
   /** When a fault began suddenly, Unix milliseconds; -Infinity where none did. */
   readonly beganMs: number;
 }
 
 /** When a chain was last lost past an end, Unix milliseconds: -Infinity where none was; Infinity on a ride without a date, which may have been any time. */
-export function lastLostMs(end: CassetteEnd, rides: readonly DiagnosisRide[]): number {
+export function lastLostMs(end: CassetteEnd, rides: readonly RideLosses[]): number {
   const lost = rides.flatMap(({ startMs, events }) =>
     events.chainDrops
       .filter(({ side }) => side === end)
@@ -26,15 +35,28 @@ export function lastLostMs(end: CassetteEnd, rides: readonly DiagnosisRide[]): n
 
 /** The parts that need not be looked at again: those found right, and those aligned or replaced, which is a look as well. In order of time. */
 export function seenTo(looks: readonly Look[], since: Since): Look[] {
-  const stands = (done: Adjustment): boolean =>
-    looksThatStand([done], { ...since, adjustments: since.adjustments.filter((one) => one !== done) }).length > 0;
-  const done = since.adjustments.filter((one) => one.amount === null && stands(one));
-  const asLooks = done.map(({ at, parameter, unit }): Look => ({ at, parameter, unit }));
+  const asLooks = doneThatStands(({ amount }) => amount === null, since);
   return [...looksThatStand(looks, since), ...asLooks].sort((a, b) => Date.parse(a.at) - Date.parse(b.at));
 }
 
-/** Ends past which a chain was lost and of which limit and hanger, which carries it, were both seen to since. */
-export const lookedOver = (seen: readonly Look[], rides: readonly DiagnosisRide[]): CassetteEnd[] =>
+/** The limits whose screw was turned in and nothing set anew since. One that was turned out lets the chain further, and is no answer to a lost one. */
+export const limitsTurnedIn = (since: Since): Look[] =>
+  doneThatStands(
+    ({ parameter, amount }) => (amount ?? 0) > 0 && cassetteEnds.some((end) => limitAt[end].parameter === parameter),
+    since,
+  );
+
+/** What was done, by a rule, that stands as a look at the same part would. */
+function doneThatStands(counts: (one: Done) => boolean, since: Since): Look[] {
+  const stands = (done: Done): boolean =>
+    looksThatStand([done], { ...since, adjustments: since.adjustments.filter((one) => one !== done) }).length > 0;
+  return since.adjustments
+    .filter((one) => counts(one) && stands(one))
+    .map(({ at, parameter, unit }) => ({ at, parameter, unit }));
+}
+
+/** Ends past which a chain was lost and of which limit and hanger, which carries it, were both seen to since: `seen` holds what was looked at or set. */
+export const lookedOver = (seen: readonly Look[], rides: readonly RideLosses[]): CassetteEnd[] =>
   cassetteEnds.filter(
     (end) =>
       lastLostMs(end, rides) > Number.NEGATIVE_INFINITY &&
@@ -55,7 +77,7 @@ export function looksThatStand<One extends Pick<Look, 'at' | 'parameter'>>(
     const ends = cassetteEnds.filter((end) => parameter === 'hanger' || parameter === limitAt[end].parameter);
     const lost = ends.some((end) => lastLostMs(end, rides) >= lookMs);
     // of what is logged for one moment the part that carries the others comes first in the order of work
-    const sinceMs = (one: Adjustment): number => Date.parse(one.at) - (one.parameter === parameter ? 0 : 1);
+    const sinceMs = (one: Done): number => Date.parse(one.at) - (one.parameter === parameter ? 0 : 1);
     const anew = adjustments.some((one) => sinceMs(one) >= lookMs && overtakes(one.parameter, parameter));
     return lookMs > firstMs && lookMs > beganMs && !lost && !anew;
   });

@@ -28,7 +28,7 @@ export interface LostChains {
   readonly cameOffElsewhere: LostChain;
   /** Ends past which it was lost before the last adjustment, without a sign since that it stays on. */
   readonly unproven: readonly UnprovenEnd[];
-  /** Of the ends past which it was lost those of which limit and hanger were both seen to since. */
+  /** Of the ends past which it was lost those of which limit and hanger were both looked at or set since. */
   readonly lookedOver: readonly CassetteEnd[];
   /** Whether the chain was surely lost past another end, and nothing shows that it stays on there: that is looked at before anybody rides. */
   readonly toLookAt: boolean;

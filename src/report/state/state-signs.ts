@@ -9,6 +9,7 @@ import { verdictOf, wasOneCause } from '../verdict-kind.ts';
 import { whichCauses } from '../which-causes.ts';
 import { explainedSentence } from '../words/verdict-words.ts';
 import { type LostChains, lostChains } from './lost-chains.ts';
+import { type PartsSeenTo, partsSeenTo } from './parts-seen-to.ts';
 import { type TroubleNow, troubleNow } from './trouble-now.ts';
 
 type Weighed = Report['diagnosis']['causes'][number];
@@ -21,6 +22,10 @@ export type NamedCause = Pick<Weighed, 'cause' | 'probability'>;
 
 /** What the state of a bike hangs on. */
 export interface StateSigns extends LostChains {
+  readonly cassette: Report['bike']['cassette'];
+  readonly seenTo: PartsSeenTo;
+  /** What was done about the likeliest cause, and what became of it. */
+  readonly now: Report['diagnosis']['now'];
   readonly actuation: Report['bike']['actuation'];
   /** Probability that something is wrong now. */
   readonly fault: number;
@@ -50,6 +55,8 @@ export interface StateSigns extends LostChains {
   readonly enough: boolean;
   readonly weighed: Report['diagnosis']['weighed'];
   readonly namesCause: boolean;
+  /** The part or parameter that the next step is about; `none` where it turns nothing. */
+  readonly stepIsAbout: string;
   /** How many rides are left out as another bike's, where that leaves none that counts; else 0. */
   readonly allLeftOut: number;
   /** Why no verdict is drawn from the shifts; null where one is. */
@@ -82,6 +89,9 @@ export function stateSigns(report: Report, rides: readonly PlacedRide[]): StateS
   const faultLeads = (topFault?.probability ?? 0) > noFault || Boolean(undecided?.between.includes('no-fault'));
   return {
     ...lostChains(report, rides),
+    cassette: report.bike.cassette,
+    seenTo: partsSeenTo(report),
+    now,
     actuation: report.bike.actuation,
     fault,
     noFault,
@@ -102,6 +112,7 @@ export function stateSigns(report: Report, rides: readonly PlacedRide[]): StateS
     enough: trouble.shifts >= FEWEST_SHIFTS && weighed.judgedShifts >= FEWEST_SHIFTS,
     weighed,
     namesCause: suggestion.namesCause,
+    stepIsAbout: suggestion.parameter,
     allLeftOut: ridesThatCount(report).length === 0 ? report.rides.length : 0,
     heldBack: report.diagnosis.heldBack ?? null,
     nothingToJudge: nothingToJudge(ridesThatCount(report)),

@@ -52,6 +52,12 @@ describe('a limit past which the chain was lost, screwed in', () => {
     }
   });
 
+  it('counts as looked over once its hanger was seen to as well, but not where the screw was turned out', () => {
+    const over = (...turns: Turn[]) => verdictAfter([ride(2, 1)], ...turns).now.lookedOver;
+    expect(over(['hanger', null], inBy(0.25))).toEqual(['past-largest']);
+    expect(over(['hanger', null], inBy(-0.25))).toEqual([]);
+  });
+
   it('is not called cured after a shift, and says how often its cog was tried', () => {
     const verdict = verdictAfter([ride(2, 1), ride(4, 0)], inBy(0.25));
     expect(verdict.now).toMatchObject({

@@ -62,7 +62,8 @@ describe('the dangers of a bike', () => {
     expect(ridden(0)).toEqual([
       'The chain left the cassette past the 37 before the last adjustment (1 time), and no shift onto it since shows that it stays on: inspect before riding, and keep off the 37 until its limit and the hanger were looked at on a stand.',
     ]);
-    expect(ridden(9)[0]).toContain('only 9 clean shifts onto it since');
+    expect(ridden(9)[0]).toContain('only 9 clean shifts onto it since show that');
+    expect(ridden(1)[0]).toContain('only 1 clean shift onto it since shows that');
     for (const other of [{ toCog: 0 }, { outcome: 'late' }, { weak: true }])
       expect(ridden(10, { ...clean, ...other })[0]).toContain('no shift onto it since');
     expect(ridden(10, clean, startMs - 3600_000)[0]).toContain('no shift onto it since');
