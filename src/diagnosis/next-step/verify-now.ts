@@ -1,4 +1,5 @@
 import { isLoose } from '../cassette-ends.ts';
+import { causePlace } from '../cause-place.ts';
 import type { Cause } from '../causes.ts';
 import { oppositeOf } from '../now/turned-towards.ts';
 import type { SuggestionFacts } from './suggestion-facts.ts';
@@ -11,6 +12,12 @@ import { verifyStep } from './verify-step.ts';
  */
 export function verifyNow(fault: Cause, { seen, now }: Pick<SuggestionFacts, 'seen' | 'now'>): string {
   const { since, setting, keepOff, trials } = now;
-  const failsNow = since.last !== null && setting !== 'cured' && since.seen.all.trouble > 0;
+  const failsNow = since.last !== null && setting !== 'cured' && failsThere(fault, since.seen);
   return verifyStep(fault, failsNow && oppositeOf(fault) && !isLoose(fault) ? since.seen : seen, keepOff, trials);
+}
+
+/** Whether shifts went wrong in the direction in which the fault shows: what goes wrong the other way is no sign of it. */
+function failsThere(fault: Cause, since: SuggestionFacts['seen']): boolean {
+  const place = causePlace(fault, since);
+  return (place ? since.shifts(place.direction) : since.all).trouble > 0;
 }
