@@ -36,9 +36,11 @@ it('does not ask for a hanger as if nobody had aligned it, and has it gauged aga
     forCause('hanger-bent', facts({ comparisons: days.map(aligned), ...changes }));
   expect(step([]).steps[0]).toMatch(/^Look for damage .* checked with a gauge and aligned/);
   expect(step([16]).steps[0]).toMatch(
-    /^Derailleur hanger was seen to on 2026-04-16, and it is not gone: look for damage .* gauged again/,
+    /^The derailleur hanger was aligned or replaced on 2026-04-16, and it is not gone: look for damage .* gauged again/,
   );
-  expect(step([11, 13, 16]).steps[0]).toMatch(/^Derailleur hanger was seen to 3 times, last on 2026-04-16/);
+  expect(step([11, 13, 16]).steps[0]).toMatch(
+    /^The derailleur hanger was aligned or replaced 3 times, last on 2026-04-16/,
+  );
   expect(step([16]).start).toBe(step([]).start);
   expect(step([16]).cautions).toEqual(step([]).cautions);
   // a bike that fell since is another matter
@@ -50,9 +52,13 @@ it('looks beyond the parts of a worn drivetrain that were replaced', () => {
   const step = (...parts: ('chain' | 'cassette')[]) =>
     forCause('worn-drivetrain', facts({ comparisons: parts.map((parameter) => made({ parameter })) })).steps[0];
   expect(step()).toMatch(/^Measure the chain with a chain checker; replace it/);
-  expect(step('chain')).toMatch(/^Chain was seen to on 2026-04-16, and it is not gone: look at the most used cogs/);
+  expect(step('chain')).toMatch(
+    /^The chain was replaced on 2026-04-16, and it is not gone: look at the most used cogs/,
+  );
   expect(step('cassette')).toMatch(/not gone: measure the chain/);
-  expect(step('chain', 'cassette')).toMatch(/^Chain and cassette were seen to on .* look whether the freehub slips/);
+  expect(step('chain', 'cassette')).toMatch(
+    /^The chain and cassette were replaced on .* look whether the freehub slips/,
+  );
 });
 
 it('does not ask to look over a cable and housing that were just replaced before tension is turned', () => {

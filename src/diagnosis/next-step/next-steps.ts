@@ -59,6 +59,8 @@ export const hangerFirstAt: Readonly<Record<CassetteEnd, string>> = {
 /** A step where the hanger was looked at before it. */
 export const hangerSeenTo = (step: string): string =>
   Object.values(hangerFirstAt).reduce((said, look) => said.replace(`${look} then see`, 'See'), step);
+/** A step on a bike whose low limit screw is logged as turned. */
+export const limitWasTouched = (step: string): string => step.replace(' or nobody touched the limit', '');
 /** A step where cable and housing were looked at or replaced before it. */
 export const cableSeenTo = (step: string): string => upperFirst(step.replace(LOOK_OVER_CABLE, ''));
 /** A limit past which a chain went is looked at, and its screw turned only as the look shows: a turn that was not needed makes it stop short. */

@@ -2,7 +2,6 @@ import type { AdjustmentComparison } from '../../adjustments/compare-adjustments
 import { parameterName } from '../../adjustments/parameter-words.ts';
 import { listed } from '../../numeric/listed.ts';
 import { lowerFirst } from '../../numeric/lower-first.ts';
-import { upperFirst } from '../../numeric/upper-first.ts';
 import { looksFor } from '../looked-for.ts';
 import { beganSuddenly } from '../posterior/onset.ts';
 import { isMendedByParts } from './next-steps.ts';
@@ -43,9 +42,10 @@ export function partSeenTo(cause: Fault, facts: SuggestionFacts): SeenTo | null 
 
 /** The parts, each once, and when the last of that work was done. */
 function whatWasDone(done: readonly AdjustmentComparison[]): string {
-  const names = [...new Set(done.map(({ parameter }) => parameter))];
-  const were = names.length > 1 || names[0] === 'cable-and-housing' ? 'were' : 'was';
-  const often = names.length === 1 && done.length > 1 ? ` ${done.length} times, last` : '';
   const day = new Date(done[done.length - 1].at).toISOString().slice(0, 10);
-  return `${upperFirst(listed(names.map(parameterName)))} ${were} seen to${often} on ${day}`;
+  const names = [...new Set(done.map(({ parameter }) => parameter))];
+  if (names[0] === 'cable-and-housing') return `Cable and housing were seen to on ${day}`;
+  const often = names.length === 1 && done.length > 1 ? ` ${done.length} times, last` : '';
+  const work = names[0] === 'hanger' ? 'aligned or replaced' : 'replaced';
+  return `The ${listed(names.map(parameterName))} ${names.length > 1 ? 'were' : 'was'} ${work}${often} on ${day}`;
 }

@@ -14,7 +14,7 @@ import { forEither } from './for-either.ts';
 import { limitAlone } from './look-at-limit.ts';
 import { alsoLookThere, lookThere } from './look-there.ts';
 import { newChainCautions } from './new-chain.ts';
-import { BENT_HANGER, cameOff, intoFrame, intoSpokes } from './next-steps.ts';
+import { BENT_HANGER, cameOff, intoFrame, intoSpokes, limitWasTouched } from './next-steps.ts';
 import { nothingShows } from './nothing-shows.ts';
 import { putRight } from './put-right.ts';
 import { senseOfStep } from './sense-of-step.ts';
@@ -58,7 +58,8 @@ const lostChain = (lost: Lost): boolean =>
 
 /** The next step: one thing, in the order the trade works in. A chain that came off calls for a look whatever the step is. */
 export function suggest(facts: SuggestionFacts): Suggestion {
-  const { looksAt: _, keepsOff = [], ...step } = alsoLookThere(withOtherWork(oneStep(facts), facts), facts);
+  const { looksAt: _, keepsOff = [], ...told } = alsoLookThere(withOtherWork(oneStep(facts), facts), facts);
+  const step = lowLimitWasTurned(facts) ? { ...told, steps: told.steps.map(limitWasTouched) } : told;
   const { drops } = facts;
   const looks = [
     drops('past-largest') > 0 && intoSpokes,
@@ -74,6 +75,9 @@ export function suggest(facts: SuggestionFacts): Suggestion {
     cautions: [...looks, ...step.cautions, ...newChainCautions(facts.comparisons)],
   };
 }
+
+const lowLimitWasTurned = ({ comparisons }: Pick<SuggestionFacts, 'comparisons'>): boolean =>
+  comparisons.some(({ parameter }) => parameter === 'low-limit');
 
 /** Nobody rides onto a cog past which the chain was lost until something shows that it stays on, whatever else the step is about. */
 function keepOffCautions(
