@@ -21,7 +21,7 @@ describe('the shifts that prove a cure', () => {
   const failedBefore = seen({ all: count(600, 200), shifts: () => count(50, 17) });
   const asked = (since: ReturnType<typeof seen>): number => {
     const changes = { since: { last: last as never, seen: since, lost: () => 0 } };
-    const said = verifyNow('pulley-gap-small', { seen: failedBefore, now: now(changes) });
+    const said = verifyNow('pulley-gap-small', facts({ seen: failedBefore, now: now(changes) }));
     return Number(/at least (\d+) shifts/.exec(said)?.[1]);
   };
 
@@ -39,7 +39,7 @@ describe('the shifts that prove a cure', () => {
       });
     const check = (stray: Direction): string => {
       const since = { last: last as never, seen: oneWay(stray, 40, 1), lost: () => 0 };
-      return verifyNow('cable-tension-low', { seen: oneWay('to-larger', 300, 80), now: now({ since }) });
+      return verifyNow('cable-tension-low', facts({ seen: oneWay('to-larger', 300, 80), now: now({ since }) }));
     };
     expect(check('to-smaller')).toMatch(/at least \d+ shifts to larger cogs/);
     expect(check('to-larger')).toMatch(/at least \d\d shifts to larger cogs/);

@@ -88,12 +88,13 @@ export const intoFrame =
   'A chain that went into the frame: stop, look for damage to frame and chain, and do not ride on until they are sound.';
 
 /** Caution for a hanger that may be bent: it keeps off the largest cog. */
-export const BENT_HANGER =
-  'A derailleur on a bent hanger can reach the spokes: keep off the largest cog until it is checked.';
+const BENT_HANGER = 'A derailleur on a bent hanger can reach the spokes: keep off the largest cog until it is checked.';
 
 /** The same of one that was aligned or found right: what is left is to see that it is. */
 const HANGER_TRIED =
-  'A derailleur on a bent hanger can reach the spokes: shift onto the largest cog on a stand first, and keep off it on any ride until it stays clear of them there.';
+  'A derailleur on a bent hanger can reach the spokes: keep off the largest cog until it was tried on a stand and stays clear of them there.';
+/** Whether a caution keeps off the largest cog for the hanger's sake. */
+export const keepsOffForHanger = (caution: string): boolean => caution === BENT_HANGER || caution === HANGER_TRIED;
 /** The cautions of a step that does not ask for the hanger, where that was seen to before it. */
 export const hangerTried = (cautions: readonly string[]): readonly string[] =>
   cautions.map((caution) => (caution === BENT_HANGER ? HANGER_TRIED : caution));

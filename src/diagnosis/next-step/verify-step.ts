@@ -158,14 +158,16 @@ function everywhereBut(keepOff: ReadonlySet<CassetteEnd>, { cassette }: Observed
  * @param seen the rides that show how shifts fail
  * @param keepOff ends past which a chain was lost: no ride is asked for onto the cog there, nor off it, before a stand has shown that it stays on
  * @param trials how the end cogs fared since their limits were seen to; left out where nothing was adjusted
+ * @param hangerDone whether the hanger was seen to, so that nothing waits for it
  */
 export function verifyStep(
   cause: Cause,
   seen: Observed,
   keepOff: ReadonlySet<CassetteEnd> = new Set(),
   trials?: BikeNow['trials'],
+  hangerDone = false,
 ): string {
-  const hanger = cause === 'hanger-bent';
+  const hanger = cause === 'hanger-bent' && !hangerDone;
   const stays = (end: CassetteEnd, andBack = false): string =>
     staysOn(seen, end, { keptOff: keepOff.has(end), trial: trials?.[end], andBack, hanger });
   if (cause === 'low-limit-loose') return stays('past-largest');
