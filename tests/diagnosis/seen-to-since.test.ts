@@ -80,7 +80,7 @@ describe('a bent hanger that was seen to', () => {
     const aligned = step('untested', { seenTo: looked('hanger') });
     const right = step('same', { foundRight: looked('hanger') });
     for (const { verify, keepsOff } of [aligned, right]) {
-      expect(verify).toMatch(/^On the next ride/);
+      expect(verify).toMatch(/^Once the derailleur stays clear of the spokes on a stand, on the next ride/);
       expect(keepsOff).toEqual([expect.stringMatching(tried)]);
     }
   });

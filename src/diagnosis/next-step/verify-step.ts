@@ -182,6 +182,7 @@ export function verifyStep(
   const count = place ? shiftsAt(seen, place) : seen.all;
   const where = place ? placeWords(place, seen.cassette) : everywhereBut(keepOff, seen);
   // a bent hanger is ridden on only once it was seen to
-  const when = hanger ? 'Once the hanger is in order, on the next ride' : 'On the next ride';
+  const first = hanger ? 'the hanger is in order' : 'the derailleur stays clear of the spokes on a stand';
+  const when = cause === 'hanger-bent' ? `Once ${first}, on the next ride` : 'On the next ride';
   return `${when} make at least ${shiftsToProve(lateOrMissed(count), count.shifts)} shifts ${where} with five turns of the crank after each: a cure shows as hardly one of them late or missed.`;
 }
