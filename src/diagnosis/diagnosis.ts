@@ -148,7 +148,7 @@ export interface NowVerdict {
   /** The likeliest cause as long as it is there, the fault that an adjustment made of it, or `no-fault` once it is cured. */
   readonly fault: Cause;
   readonly setting: SettingNow;
-  /** Where `overdone`: whether the last adjustment did it, or an earlier one that is not yet taken back far enough. */
+  /** Where `overdone`: whether the last adjustment did it, or an earlier one that is still too much. */
   readonly byLastAdjustment: boolean;
   /** Probability that the setting stands past the mark; where `overdone`, on the side of `fault`. */
   readonly pastTheMark: number;

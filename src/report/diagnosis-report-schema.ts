@@ -65,7 +65,7 @@ const nowSchema = z.object({
   fault: z.enum(causes),
   /** `overdone`: an adjustment went past the mark; `another`: it is gone, and the rides since name another; `unsettled`: the rides since do not tell; `untested`: there are none. */
   setting: z.enum(settingsNow),
-  /** Where overdone: the last adjustment did it; else an earlier one that is not yet taken back far enough. */
+  /** Where overdone: the last adjustment did it; else an earlier one that is still too much. */
   byLastAdjustment: z.boolean(),
   /** Probability that the setting stands past the mark. */
   pastTheMark: probability,

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Look } from '../../src/adjustments/looks.ts';
 import { suggest } from '../../src/diagnosis/next-step/suggest.ts';
 import type { Fault } from '../../src/diagnosis/next-step/suggestion-facts.ts';
-import { count, facts, seen } from './made-facts.ts';
+import { count, facts, now, seen } from './made-facts.ts';
 
 const looked = (...parameters: Look['parameter'][]): Look[] =>
   parameters.map((parameter) => ({ at: '2026-05-07T12:00:00Z', parameter, unit: 'done' }));
@@ -38,4 +38,16 @@ describe('the step after a look that found nothing', () => {
     const all = looked('pulley-gap', 'hanger');
     expect(stepFor('pulley-gap-small', all).action).toMatch(/Have a qualified mechanic look at the bike\.$/);
   });
+});
+
+it('does not pass over a look that found right what was turned too far', () => {
+  const tooFar = { fault: 'cable-tension-high', amount: 6, byLast: true } as never;
+  const action = (foundRight: readonly Look[]): string =>
+    suggest(facts({ seen: seen({ all: count(300, 20) }), now: now({ setting: 'overdone', tooFar }), foundRight }))
+      .action;
+  expect(action([])).toMatch(/^The last adjustment went too far\. Take back a part of the cable tension/);
+  expect(action(looked('hanger'))).toBe(action([]));
+  expect(action(looked('cable-tension'))).toMatch(
+    /^The last adjustment went too far\. The cable tension was found right on 2026-05-07, .* look once more, .* Take back a part/,
+  );
 });

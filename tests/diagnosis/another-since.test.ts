@@ -4,7 +4,7 @@ import { bentHanger, healthyPattern } from './pattern-ride.ts';
 
 const tension = (amount: number): Turn => ['cable-tension', amount];
 const [tooLow, tooHigh] = [slow('to-larger'), slow('to-smaller')];
-const CAME_WITH_IT = /the trouble came with it/;
+const CAME_WITH_IT = /since (the trouble came with it|shifting was worse after it)/;
 
 describe('a fault that comes after a cured one', () => {
   it('is what is wrong now: chains lost past an end after the tension was set right', () => {

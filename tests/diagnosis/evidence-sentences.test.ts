@@ -18,6 +18,14 @@ describe('the counts that speak for a cause', () => {
     expect(unshownSentences('pulley-gap-small', reaching)).toEqual([]);
   });
 
+  it('have one comma after the cogs where none of the shifts onto them was judged', () => {
+    const ride = patternRide({ pattern: () => ({ late: 0.25 }) });
+    const shifts = ride.events.shifts.filter(({ toCog }) => toCog < 4);
+    const rides = [{ ...ride, events: { ...ride.events, shifts } }];
+    const [small] = evidenceSentences('pulley-gap-small', observe(rides, cableBike));
+    expect(small).toMatch(/^No judged shift to larger onto the \d largest cogs, the \d+ to the 51, \d/);
+  });
+
   it('are said not to show it where they do not', () => {
     const alike = seen(() => ({ late: 0.25 }));
     for (const cause of ['cable-tension-low', 'cable-friction', 'pulley-gap-small', 'high-limit-tight'] as const)

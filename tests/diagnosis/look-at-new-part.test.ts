@@ -8,6 +8,12 @@ const fine = { pattern: () => ({}), shifts: 20 };
 const bad = { pattern: slow('to-larger', 0.2, 0.3), shifts: 20 };
 const firstStep = (rides: Parameters<typeof verdictOn>[0]): string => verdictOn(rides).suggestion.steps[0];
 
+const madeWorse = (parameter: AdjustmentComparison['parameter']): AdjustmentComparison =>
+  ({
+    ...{ at: '2026-05-04T18:00:00.000Z', parameter, amount: null, unit: 'done', group: 0, together: null },
+    ...{ before: { shifts: 100 }, after: { shifts: 200 }, probabilityBetter: 0.001, oppositeWays: null },
+  }) as unknown as AdjustmentComparison;
+
 describe('trouble that came with a part', () => {
   it('has that work looked over before anything is turned', () => {
     const { suggestion } = verdictOn([fine, { ...bad, after: ['cassette', null] }, bad]);
@@ -32,10 +38,7 @@ describe('trouble that came with a part', () => {
   });
 
   it('is not laid to one after which the bike shifted well before the trouble began', () => {
-    const replaced = {
-      ...{ at: '2026-05-04T18:00:00.000Z', parameter: 'hanger', amount: null, unit: 'done', group: 0 },
-      ...{ before: { shifts: 100 }, after: { shifts: 200 }, probabilityBetter: 0.001, oppositeWays: null },
-    } as unknown as AdjustmentComparison;
+    const replaced = madeWorse('hanger');
     const began = (at: string, rideBeforeAt: string | null) =>
       lookAtNewPart(facts({ comparisons: [replaced], onset: { kind: 'sudden', at, rideBeforeAt, probability: 0.9 } }));
     expect(began('2026-05-09T07:00:00.000Z', '2026-05-07T07:00:00.000Z')).toEqual([]);
@@ -53,6 +56,25 @@ describe('trouble that came with a part', () => {
       lookAtNewPart(facts({ comparisons: [{ ...twoWays, oppositeWays } as unknown as AdjustmentComparison] }));
     expect(step({ better: {}, worse: {} })).toHaveLength(1);
     expect(step(null)).toEqual([]);
+  });
+
+  it('is said to have come with it only where it was not there before', () => {
+    const [work] = lookAtNewPart(facts({ comparisons: [madeWorse('hanger')] }));
+    expect(work.step).toMatch(/\(derailleur hanger\), since shifting was worse after it: whether hanger/);
+    expect(firstStep([fine, { ...bad, after: ['hanger', null] }, bad])).toMatch(/since the trouble came with it/);
+  });
+
+  it('is not looked for in a part that was found right since', () => {
+    const comparisons = [madeWorse('hanger'), madeWorse('cable-and-housing')];
+    const steps = (...parts: ('hanger' | 'cable-and-housing')[]) => {
+      const foundRight = parts.map(
+        (parameter) => ({ at: '2026-05-04T19:00:00.000Z', parameter, unit: 'done' }) as const,
+      );
+      return lookAtNewPart(facts({ comparisons, foundRight })).map(({ step }) => step);
+    };
+    expect(steps()[0]).toMatch(/whether hanger and derailleur sit tight/);
+    expect(steps('hanger')[0]).toMatch(/\(cable and housing\).*: whether the cable slips .* both limits still fit/);
+    expect(steps('hanger', 'cable-and-housing')).toEqual([]);
   });
 
   it('is not laid to one that was seen to since', () => {

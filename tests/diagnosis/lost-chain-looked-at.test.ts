@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import type { AdjustmentComparison } from '../../src/adjustments/compare-adjustments.ts';
 import type { CassetteEnd } from '../../src/adjustments/end-cog-count.ts';
 import { cassetteEnds, limitAt } from '../../src/diagnosis/cassette-ends.ts';
 import { type Cause, causes } from '../../src/diagnosis/causes.ts';
@@ -86,6 +87,19 @@ it('looks at the limits of both ends, one after the other, and at the hanger onc
     expect([cause, found.length]).toEqual([cause, 2]);
     expect([cause, [...found].sort()]).toEqual([cause, [first, first + 1]]);
     expect(suggest(made).action.match(/hanger is bent/g)?.length ?? 0).toBeLessThanOrEqual(1);
+  }
+});
+
+it('does not tell one who logged a turn of the limit that nobody may have touched it', () => {
+  const turned = {
+    ...{ at: '2026-05-07T12:00:00Z', parameter: 'low-limit', amount: 0.25, unit: 'turns', group: 0 },
+    ...{ before: { shifts: 100 }, after: { shifts: 200 }, probabilityBetter: 0.5, oppositeWays: null, together: null },
+  } as unknown as AdjustmentComparison;
+  for (const cause of ['low-limit-loose', 'cable-tension-low'] as const) {
+    const action = (comparisons: AdjustmentComparison[]) =>
+      suggest(lostPast(['past-largest'], cause, { comparisons })).action;
+    expect(action([])).toMatch(/have the hanger gauged, above all if the bike fell or nobody touched the limit; then/i);
+    expect(action([turned])).toMatch(/have the hanger gauged, above all if the bike fell; then/i);
   }
 });
 

@@ -1,6 +1,7 @@
 import { expect, it } from 'vitest';
 import type { AdjustmentComparison } from '../../src/adjustments/compare-adjustments.ts';
 import { forCause } from '../../src/diagnosis/next-step/for-cause.ts';
+import type { SuggestionFacts } from '../../src/diagnosis/next-step/suggestion-facts.ts';
 import { whichStep } from '../../src/diagnosis/next-step/which-step.ts';
 import { facts, now } from './made-facts.ts';
 
@@ -26,6 +27,48 @@ it('does not ask a second time for cable and housing that were seen to and ridde
   );
   expect(next.start).toMatch(/move the derailleur by hand/);
   expect(next.cautions.join(' ')).toMatch(/frayed cable/);
+});
+
+it('does not ask for a hanger as if nobody had aligned it, and has it gauged again', () => {
+  const aligned = (day: number): AdjustmentComparison =>
+    made({ at: `2026-04-${day}T12:00:00Z`, parameter: 'hanger', unit: 'done' });
+  const step = (days: number[], changes: Partial<SuggestionFacts> = {}) =>
+    forCause('hanger-bent', facts({ comparisons: days.map(aligned), ...changes }));
+  expect(step([]).steps[0]).toMatch(/^Look for damage .* checked with a gauge and aligned/);
+  expect(step([16]).steps[0]).toMatch(
+    /^The derailleur hanger was aligned or replaced on 2026-04-16, and it is not gone: look for damage .* gauged again/,
+  );
+  expect(step([11, 13, 16]).steps[0]).toMatch(
+    /^The derailleur hanger was aligned or replaced 3 times, last on 2026-04-16/,
+  );
+  expect(step([16]).start).toBe(step([]).start);
+  expect(step([16]).cautions).toEqual(step([]).cautions);
+  // a bike that fell since is another matter
+  const onset = { kind: 'sudden', at: '2026-05-09T07:00:00.000Z', rideBeforeAt: null, probability: 0.9 } as const;
+  expect(step([16], { onset }).steps).toEqual(step([]).steps);
+});
+
+it('looks beyond the parts of a worn drivetrain that were replaced', () => {
+  const step = (...parts: ('chain' | 'cassette')[]) =>
+    forCause('worn-drivetrain', facts({ comparisons: parts.map((parameter) => made({ parameter })) })).steps[0];
+  expect(step()).toMatch(/^Measure the chain with a chain checker; replace it/);
+  expect(step('chain')).toMatch(
+    /^The chain was replaced on 2026-04-16, and it is not gone: look at the most used cogs/,
+  );
+  expect(step('cassette')).toMatch(/not gone: measure the chain/);
+  expect(step('chain', 'cassette')).toMatch(
+    /^The chain and cassette were replaced on .* look whether the freehub slips/,
+  );
+});
+
+it('does not ask to look over a cable and housing that were just replaced before tension is turned', () => {
+  const seenTo = [{ at: '2026-04-16T12:00:00Z', parameter: 'cable-and-housing', unit: 'done' }] as const;
+  for (const cause of ['cable-tension-low', 'cable-tension-high'] as const) {
+    expect(forCause(cause, facts()).steps[0]).toMatch(
+      /^Look over cable and housing, then (add|take off) cable tension/,
+    );
+    expect(forCause(cause, facts({ seenTo })).steps[0]).toMatch(/^(Add|Take off) cable tension: turn the barrel/);
+  }
 });
 
 it('leaves a bike as it is that what was turned helped for sure, though it hangs on an assumption which fault it was', () => {

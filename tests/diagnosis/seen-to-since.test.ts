@@ -3,6 +3,7 @@ import type { Adjustment } from '../../src/adjustments/adjustment.ts';
 import type { Look } from '../../src/adjustments/looks.ts';
 import type { DiagnosisRide } from '../../src/diagnosis/diagnosis.ts';
 import { suggest } from '../../src/diagnosis/next-step/suggest.ts';
+import type { SuggestionFacts } from '../../src/diagnosis/next-step/suggestion-facts.ts';
 import { limitsTurnedIn, lookedOver, seenTo } from '../../src/diagnosis/now/looks-that-stand.ts';
 import { stepIsAbout } from '../../src/report/words/step-is-about.ts';
 import { count, facts, now, seen } from './made-facts.ts';
@@ -51,6 +52,48 @@ describe('a chain lost once on a bike that shifts well', () => {
     expect(lostOnce(looked('low-limit'), looked('hanger')).action).toMatch(
       /^Leave the low limit screw as it is: .* spacer/,
     );
+  });
+});
+
+describe('a bent hanger that was seen to', () => {
+  const step = (setting: 'same' | 'untested', changes: Partial<SuggestionFacts>, keepOff: 'past-largest'[] = []) => {
+    const last = { at: '2026-05-07T12:00:00Z', parameter: 'hanger' } as never;
+    const since = { last, seen: seen({ all: count(0, 0) }), lost: () => 0 };
+    const cause = 'hanger-bent' as const;
+    const { cautions, verify } = suggest(
+      facts({
+        ranked: [
+          { cause, probability: 0.95 },
+          { cause: 'cable-tension-low', probability: 0.05 },
+        ],
+        seen: seen({ all: count(260, 60) }),
+        now: now({ cause, fault: cause, setting, since, keepOff: new Set(keepOff) }),
+        ...changes,
+      }),
+    );
+    return { verify, keepsOff: cautions.filter((caution) => /keep off/i.test(caution)) };
+  };
+  const unchecked = /until it is checked/;
+  const tried = /keep off the largest cog until it was tried on a stand and stays clear/;
+
+  it('is not spoken of as unchecked where it was aligned and not yet ridden on, or found right', () => {
+    const aligned = step('untested', { seenTo: looked('hanger') });
+    const right = step('same', { foundRight: looked('hanger') });
+    for (const { verify, keepsOff } of [aligned, right]) {
+      expect(verify).toMatch(/^Once the derailleur stays clear of the spokes on a stand, on the next ride/);
+      expect(keepsOff).toEqual([expect.stringMatching(tried)]);
+    }
+  });
+
+  it('is as good as unchecked where it was aligned and fails on, and where nobody saw to it', () => {
+    for (const { verify, keepsOff } of [step('same', { seenTo: looked('hanger') }), step('untested', {})]) {
+      expect(verify).toMatch(/^Once the hanger is in order/);
+      expect(keepsOff).toEqual([expect.stringMatching(unchecked)]);
+    }
+  });
+
+  it('keeps off the largest cog once where the chain was lost past it too', () => {
+    expect(step('same', { foundRight: looked('hanger', 'low-limit') }, ['past-largest']).keepsOff).toHaveLength(1);
   });
 });
 

@@ -206,8 +206,8 @@ const cases: Case[] = [
     },
     kind: 'overdone',
     sentence:
-      'An earlier adjustment went too far and is not yet taken back far enough: now it is low limit screw too far out; the chain can go past the largest cog',
-    headline: 'An earlier adjustment went too far and is not yet taken back far enough: low limit screw too far out',
+      'An earlier adjustment went too far and is still too much: now it is low limit screw too far out; the chain can go past the largest cog',
+    headline: 'An earlier adjustment went too far and is still too much: low limit screw too far out',
     tone: 'alarm',
   },
   {

@@ -9,7 +9,8 @@ import type { LimitTrial } from '../now/limit-trial.ts';
 import { isTurnable } from '../now/turned-towards.ts';
 import { toldByHand } from '../told-by-hand.ts';
 import { NAMED_ALONE } from '../verdict-limits.ts';
-import { generalCautions, nextStep } from './next-steps.ts';
+import { hangerIsSeenTo } from './after-look.ts';
+import { generalCautions, hangerFirstAt, nextStep } from './next-steps.ts';
 import { notSettled } from './not-settled.ts';
 import { KEEP_RECORDING, nothingToTurn, type Step } from './step.ts';
 import type { Fault, SuggestionFacts } from './suggestion-facts.ts';
@@ -48,14 +49,15 @@ function tryLimitFirst(cause: Fault, trial: LimitTrial, facts: SuggestionFacts):
   const { electronic, now } = facts;
   const step = nextStep(cause, electronic);
   const cog = endWords[trial.end];
+  const hangerFirst = trial.before.lost > 0 && now.keepOff.has(trial.end) && !hangerIsSeenTo(facts);
   const until = now.keepOff.has(trial.end) ? 'until the chain stays on there' : 'where it goes further';
   return {
     namesCause: true,
     parameter: step.parameter,
-    looksAt: [trial.end],
+    looksAt: hangerFirst ? ['hanger', trial.end] : [trial.end],
     keepsOff: [trial.end],
     steps: [
-      `Try it on a stand before anything more is turned: what was done about the limit shows on the ${cog} cog alone, and ${untriedWords(trial.since)}.`,
+      `${hangerFirst ? `${hangerFirstAt[trial.end]} then try it` : 'Try it'} on a stand before anything more is turned: what was done about the limit shows on the ${cog} cog alone, and ${untriedWords(trial.since)}.`,
     ],
     start: `On a stand, turning the cranks by hand, shift onto the ${cog} cog. ${toldByHand(limitAt[trial.end].loose, electronic)} Keep off the ${cog} cog on any ride ${until}.`,
     verify: verifyNow(cause, facts),

@@ -11,6 +11,7 @@ import { generalCautions, nextStep } from './next-steps.ts';
 import type { Step } from './step.ts';
 import type { Fault, SuggestionFacts } from './suggestion-facts.ts';
 import { verifyNow } from './verify-now.ts';
+import { lookBeyond } from './worn-parts.ts';
 
 type Looked = Pick<SuggestionFacts, 'foundRight'>;
 
@@ -30,10 +31,6 @@ export const hangerIsSeenTo = (facts: Seen): boolean => isSeenTo('hanger-bent', 
 /** What else lets a chain past an end cog, once limit and hanger are right. Common practice in the trade, no source. */
 const BEYOND_LIMIT_AND_HANGER =
   'Look whether a spacer of the cassette is missing, doubled or in the wrong place, its lockring is tight, the wheel sits fully in the dropouts, and the chain is as long as it should be.';
-/** What else skips, once the chain measures well, or the cogs look well. The same. */
-const COGS = 'Look at the most used cogs for hooked or worn teeth, and for a stiff link in the chain.';
-const CHAIN = 'Measure the chain with a chain checker, and look for a stiff link.';
-const BEYOND_CHAIN_AND_COGS = 'Look whether the freehub slips, and for a stiff link in the chain.';
 const MECHANIC = 'Have a qualified mechanic look at the bike.';
 
 /** What is looked at next, and the fault that it looks for, where it is one of the causes. */
@@ -78,11 +75,7 @@ function nextLook(cause: Fault, facts: SuggestionFacts): NextLook {
           look: 'Have the hanger gauged: a bent one lets the chain past the end cog as a loose limit does.',
           fault: 'hanger-bent',
         };
-  if (cause === 'worn-drivetrain') {
-    const at = facts.foundRight.map(({ parameter }) => parameter);
-    if (!at.includes('cassette')) return { look: COGS };
-    return { look: at.includes('chain') ? BEYOND_CHAIN_AND_COGS : CHAIN };
-  }
+  if (cause === 'worn-drivetrain') return { look: lookBeyond(facts.seenTo.map(({ parameter }) => parameter)) };
   const next = facts.ranked
     .map((one) => one.cause)
     .find((one): one is Fault => one !== 'no-fault' && one !== cause && !lookAgainst(one, facts));

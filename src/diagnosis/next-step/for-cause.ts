@@ -4,11 +4,11 @@ import { endsLookedAt } from '../cassette-ends.ts';
 import { isIndexing } from '../now/points-the-same-way.ts';
 import { signOfCure } from '../now/turned-towards.ts';
 import { beganSuddenly } from '../posterior/onset.ts';
-import { hangerIsSeenTo } from './after-look.ts';
+import { hangerIsSeenTo, isSeenTo } from './after-look.ts';
 import { gapByMeasure, gapMayBeEitherWay } from './gap-either-way.ts';
 import { limitFirst } from './look-at-limit.ts';
 import { lookThenOpen, opensAt } from './look-then-open.ts';
-import { generalCautions, hangerSeenTo, nextStep } from './next-steps.ts';
+import { cableSeenTo, generalCautions, hangerSeenTo, nextStep } from './next-steps.ts';
 import { partSeenTo } from './part-seen-to.ts';
 import type { Step } from './step.ts';
 import type { Fault, SuggestionFacts } from './suggestion-facts.ts';
@@ -26,7 +26,7 @@ export function forCause(cause: Fault, facts: SuggestionFacts): Step {
   return {
     namesCause: true,
     parameter: step.parameter,
-    steps: [hangerIsSeenTo(facts) ? hangerSeenTo(step.action) : step.action],
+    steps: [withoutWhatWasSeenTo(step.action, facts)],
     looksAt: endsLookedAt(cause),
     start,
     keepsOff: step.keepsOff,
@@ -36,6 +36,11 @@ export function forCause(cause: Fault, facts: SuggestionFacts): Step {
     ...(lostAt && lookThenOpen(lostAt, step, facts)),
     cautions: [...step.cautions, ...generalCautions],
   };
+}
+
+function withoutWhatWasSeenTo(action: string, facts: SuggestionFacts): string {
+  const beyondHanger = hangerIsSeenTo(facts) ? hangerSeenTo(action) : action;
+  return isSeenTo('cable-friction', facts) ? cableSeenTo(beyondHanger) : beyondHanger;
 }
 
 function startAndVerify(cause: Fault, facts: SuggestionFacts): Pick<Step, 'start' | 'verify'> {

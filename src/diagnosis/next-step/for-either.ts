@@ -6,7 +6,7 @@ import { causePhrase } from '../cause-words.ts';
 import { pointsTheSameWay } from '../now/points-the-same-way.ts';
 import { oppositeOf } from '../now/turned-towards.ts';
 import { toldByHand } from '../told-by-hand.ts';
-import { lookAgainst } from './after-look.ts';
+import { isSeenTo, lookAgainst } from './after-look.ts';
 import { forCause } from './for-cause.ts';
 import { gapMayBeEitherWay } from './gap-either-way.ts';
 import { isLookedAtFirst } from './look-at-limit.ts';
@@ -19,7 +19,7 @@ import type { Fault, SuggestionFacts } from './suggestion-facts.ts';
 export function forEither([likelier, other]: readonly [Fault, Fault], facts: SuggestionFacts): Step {
   const { electronic, clicksFor } = facts;
   const own = forCause(likelier, facts);
-  if (lookAgainst(other, facts)) return own;
+  if (lookAgainst(other, facts) || isSeenTo(other, facts)) return own;
   const otherOpens = opensAt(other, facts);
   // nothing is said that would open a limit past which a chain was lost: a look tells both ways
   if (otherOpens) return alsoLook(own, otherOpens, facts);

@@ -22,19 +22,31 @@ const movesTheCogs: readonly string[] = ['cassette', 'wheel', 'hanger'];
 
 /** Where trouble began with a part that was aligned or replaced, that work is looked over before anything is turned; empty where none did. */
 export function lookAtNewPart(facts: SuggestionFacts): Work[] {
-  const parts = partsToLookAt(facts);
+  const all = partsToLookAt(facts);
+  const parts = all.filter((part) => !foundRightSince(part, facts));
   if (parts.length === 0) return [];
   const names = parts.map(({ parameter }) => parameter);
   const look = names.flatMap((name) => looks[name] ?? []).join('; ');
-  const anew = names.some((name) => movesTheCogs.includes(name))
+  const anew = all.some(({ parameter: name }) => movesTheCogs.includes(name))
     ? ' Then see on a stand whether indexing and both limits still fit: the cogs may stand elsewhere than before.'
     : '';
   return [
     {
-      step: `Look at what was done on ${parts[0].at.slice(0, 10)} (${listed(names.map(parameterName))}), since the trouble came with it: ${look}.${anew}`,
+      step: `Look at what was done on ${parts[0].at.slice(0, 10)} (${listed(names.map(parameterName))}), since ${cameWith(facts, parts[0]) ? 'the trouble came with it' : 'shifting was worse after it'}: ${look}.${anew}`,
       start: 'Look over that work before anything is turned.',
     },
   ];
+}
+
+/** Whether that work was looked over already, and nothing found. */
+const foundRightSince = ({ parameter, at }: AdjustmentComparison, { foundRight }: SuggestionFacts): boolean =>
+  foundRight.some((look) => look.parameter === parameter && Date.parse(look.at) >= Date.parse(at));
+
+/** Whether the fault began suddenly between the ride before an entry and the next; what was there before it did not come with it. */
+function cameWith({ onset }: Pick<SuggestionFacts, 'onset'>, { at }: Pick<AdjustmentComparison, 'at'>): boolean {
+  if (onset.rideBeforeAt === null || !beganSuddenly(onset)) return false;
+  const atMs = Date.parse(at);
+  return atMs > Date.parse(onset.rideBeforeAt) && atMs <= Date.parse(onset.at ?? '');
 }
 
 /** The parts that were last aligned or replaced together, where trouble came with them; none where it was seen to since. */
@@ -47,17 +59,14 @@ function partsToLookAt({
   onset,
 }: SuggestionFacts): AdjustmentComparison[] {
   if (wellSince || now.setting === 'cured' || (ranked[0].cause === 'no-fault' && !undecided)) return [];
-  const from = onset.rideBeforeAt === null || !beganSuddenly(onset) ? Number.NaN : Date.parse(onset.rideBeforeAt);
   const until = Date.parse(onset.at ?? '');
   // rides that went well lie between an entry and a fault that began suddenly later
   const wentWellFirst = (atMs: number): boolean => beganSuddenly(onset) && atMs < until;
   const madeWorse = ({ probabilityBetter, oppositeWays, before, after }: AdjustmentComparison): boolean =>
     before.shifts > 0 && after.shifts > 0 && (probabilityBetter <= 1 - DECIDED_AT || oppositeWays !== null);
-  const cameWith = (one: AdjustmentComparison): boolean => {
-    const atMs = Date.parse(one.at);
-    return (atMs > from && atMs <= until) || (madeWorse(one) && !wentWellFirst(atMs));
-  };
-  const last = comparisons.findLast((one) => one.amount === null && cameWith(one));
+  const isReason = (one: AdjustmentComparison): boolean =>
+    cameWith({ onset }, one) || (madeWorse(one) && !wentWellFirst(Date.parse(one.at)));
+  const last = comparisons.findLast((one) => one.amount === null && isReason(one));
   if (!last) return [];
   const since = comparisons.slice(comparisons.indexOf(last) + 1).filter((one) => !isTogether(one, last));
   if (since.some(({ amount, probabilityBetter }) => amount === null || probabilityBetter >= DECIDED_AT)) return [];

@@ -1,4 +1,5 @@
 import type { CassetteEnd } from '../../adjustments/end-cog-count.ts';
+import { upperFirst } from '../../numeric/upper-first.ts';
 import { limitAt } from '../cassette-ends.ts';
 import type { Cause } from '../causes.ts';
 import { toldByHand } from '../told-by-hand.ts';
@@ -33,6 +34,7 @@ export const workOrder: readonly Cause[] = [
 export const isMendedByParts = (cause: Cause): boolean =>
   cause === 'hanger-bent' || cause === 'cable-friction' || cause === 'worn-drivetrain';
 
+const LOOK_OVER_CABLE = 'Look over cable and housing, then ';
 const highLimitTension =
   'Release cable tension before setting the high limit, count the clicks, and put them back afterwards.';
 const settles = 'New cable and housing settle in the first rides and ask for tension again.';
@@ -57,6 +59,10 @@ export const hangerFirstAt: Readonly<Record<CassetteEnd, string>> = {
 /** A step where the hanger was looked at before it. */
 export const hangerSeenTo = (step: string): string =>
   Object.values(hangerFirstAt).reduce((said, look) => said.replace(`${look} then see`, 'See'), step);
+/** A step on a bike whose low limit screw is logged as turned. */
+export const limitWasTouched = (step: string): string => step.replace(' or nobody touched the limit', '');
+/** A step where cable and housing were looked at or replaced before it. */
+export const cableSeenTo = (step: string): string => upperFirst(step.replace(LOOK_OVER_CABLE, ''));
 /** A limit past which a chain went is looked at, and its screw turned only as the look shows: a turn that was not needed makes it stop short. */
 export const lookThenTurnIn = (end: CassetteEnd, electronic: boolean): string =>
   `${toldByHand(limitAt[end].loose, electronic)} If it goes further, turn the ${limitAt[end].screw} in (clockwise) until it stops there.`;
@@ -82,8 +88,16 @@ export const intoFrame =
   'A chain that went into the frame: stop, look for damage to frame and chain, and do not ride on until they are sound.';
 
 /** Caution for a hanger that may be bent: it keeps off the largest cog. */
-export const BENT_HANGER =
-  'A derailleur on a bent hanger can reach the spokes: keep off the largest cog until it is checked.';
+const BENT_HANGER = 'A derailleur on a bent hanger can reach the spokes: keep off the largest cog until it is checked.';
+
+/** The same of one that was aligned or found right: what is left is to see that it is. */
+const HANGER_TRIED =
+  'A derailleur on a bent hanger can reach the spokes: keep off the largest cog until it was tried on a stand and stays clear of them there.';
+/** Whether a caution keeps off the largest cog for the hanger's sake. */
+export const keepsOffForHanger = (caution: string): boolean => caution === BENT_HANGER || caution === HANGER_TRIED;
+/** The cautions of a step that does not ask for the hanger, where that was seen to before it. */
+export const hangerTried = (cautions: readonly string[]): readonly string[] =>
+  cautions.map((caution) => (caution === BENT_HANGER ? HANGER_TRIED : caution));
 
 /** Caution for a chain that came off elsewhere, or nobody knows where. */
 export const cameOff =
@@ -92,15 +106,13 @@ export const cameOff =
 const cableSteps: Readonly<Record<Exclude<Cause, 'no-fault'>, NextStep>> = {
   'cable-tension-low': {
     parameter: 'cable-tension',
-    action:
-      'Look over cable and housing, then add cable tension: turn the barrel adjuster anticlockwise, one click at a time.',
+    action: `${LOOK_OVER_CABLE}add cable tension: turn the barrel adjuster anticlockwise, one click at a time.`,
     start: `With cable and housing in order, on a stand: one click anticlockwise (a quarter turn where it does not click), ${untilAlike}`,
     cautions: [unscrewed, settles],
   },
   'cable-tension-high': {
     parameter: 'cable-tension',
-    action:
-      'Look over cable and housing, then take off cable tension: turn the barrel adjuster clockwise, one click at a time.',
+    action: `${LOOK_OVER_CABLE}take off cable tension: turn the barrel adjuster clockwise, one click at a time.`,
     start: `With cable and housing in order, on a stand: one click clockwise (a quarter turn where it does not click), ${untilAlike}`,
     cautions: [screwedIn],
   },

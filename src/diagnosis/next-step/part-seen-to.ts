@@ -1,27 +1,51 @@
+import type { AdjustmentComparison } from '../../adjustments/compare-adjustments.ts';
+import { parameterName } from '../../adjustments/parameter-words.ts';
+import { listed } from '../../numeric/listed.ts';
+import { lowerFirst } from '../../numeric/lower-first.ts';
+import { looksFor } from '../looked-for.ts';
+import { beganSuddenly } from '../posterior/onset.ts';
+import { isMendedByParts } from './next-steps.ts';
 import type { Step } from './step.ts';
 import type { Fault, SuggestionFacts } from './suggestion-facts.ts';
+import { lookBeyond } from './worn-parts.ts';
 
 /** What is looked at where cable and housing were seen to and it sticks all the same. Common practice in the trade, no source. */
 const REST_OF_CABLE =
   'look at what was not renewed before any indexing: the last bend of housing with its end caps and liner, the clamp, and the pivots of the derailleur.';
 const WHERE_IT_STICKS =
   'With the chain off load, pull the bare cable by hand: it should run and spring back freely. Where it does, move the derailleur by hand: it should swing in and spring back without sticking.';
+/** The same of a hanger: what was bent once may have bent again, and a derailleur that is itself bent stands as one on a bent hanger. */
+const HANGER_ANEW =
+  'look for damage to hanger, derailleur and frame, and whether the hanger sits tight and the derailleur itself is straight. Then have the hanger gauged again, all round the wheel, before anything else is turned.';
+
+type SeenTo = Partial<Pick<Step, 'steps' | 'start'>>;
 
 /**
- * The step for a fault whose part was seen to, and ridden on, while shifts go on failing: the same work is not asked for a second time. Null where nothing of
- * the kind was done.
+ * The step for a fault whose part was aligned or replaced, and ridden on, while shifts go on failing: the same work is not asked for as if nobody had done
+ * it. Null where nothing of the kind was done, or the fault began suddenly after it.
  */
-export function partSeenTo(
-  cause: Fault,
-  { comparisons, electronic }: SuggestionFacts,
-): Pick<Step, 'steps' | 'start'> | null {
-  if (cause !== 'cable-friction' || electronic) return null;
-  const done = comparisons.findLast(({ parameter, after }) => parameter === 'cable-and-housing' && after.shifts > 0);
-  if (!done) return null;
-  return {
-    steps: [
-      `Cable and housing were seen to on ${new Date(done.at).toISOString().slice(0, 10)}, and it is not gone: ${REST_OF_CABLE}`,
-    ],
-    start: WHERE_IT_STICKS,
-  };
+export function partSeenTo(cause: Fault, facts: SuggestionFacts): SeenTo | null {
+  const { comparisons, electronic, onset } = facts;
+  if (!isMendedByParts(cause) || (cause === 'cable-friction' && electronic)) return null;
+  const beganMs = beganSuddenly(onset) ? Date.parse(onset.at ?? '') : Number.NEGATIVE_INFINITY;
+  const done = comparisons.filter(
+    ({ parameter, amount, after, at }) =>
+      amount === null && looksFor(parameter, cause) && after.shifts > 0 && !(Date.parse(at) < beganMs),
+  );
+  if (done.length === 0) return null;
+  const notGone = `${whatWasDone(done)}, and it is not gone:`;
+  if (cause === 'hanger-bent') return { steps: [`${notGone} ${HANGER_ANEW}`] };
+  if (cause === 'cable-friction') return { steps: [`${notGone} ${REST_OF_CABLE}`], start: WHERE_IT_STICKS };
+  const look = lookBeyond([...facts.foundRight, ...done].map(({ parameter }) => parameter));
+  return { steps: [`${notGone} ${lowerFirst(look)}`], start: 'Look before buying anything.' };
+}
+
+/** The parts, each once, and when the last of that work was done. */
+function whatWasDone(done: readonly AdjustmentComparison[]): string {
+  const day = new Date(done[done.length - 1].at).toISOString().slice(0, 10);
+  const names = [...new Set(done.map(({ parameter }) => parameter))];
+  if (names[0] === 'cable-and-housing') return `Cable and housing were seen to on ${day}`;
+  const often = names.length === 1 && done.length > 1 ? ` ${done.length} times, last` : '';
+  const work = names[0] === 'hanger' ? 'aligned or replaced' : 'replaced';
+  return `The ${listed(names.map(parameterName))} ${names.length > 1 ? 'were' : 'was'} ${work}${often} on ${day}`;
 }

@@ -11,10 +11,11 @@ import { easeOff } from './ease-off.ts';
 import { fewShifts } from './few-shifts.ts';
 import { forCause } from './for-cause.ts';
 import { forEither } from './for-either.ts';
+import { hangerIsDone } from './hanger-is-done.ts';
 import { limitAlone } from './look-at-limit.ts';
 import { alsoLookThere, lookThere } from './look-there.ts';
 import { newChainCautions } from './new-chain.ts';
-import { BENT_HANGER, cameOff, intoFrame, intoSpokes } from './next-steps.ts';
+import { cameOff, hangerTried, intoFrame, intoSpokes, keepsOffForHanger, limitWasTouched } from './next-steps.ts';
 import { nothingShows } from './nothing-shows.ts';
 import { putRight } from './put-right.ts';
 import { senseOfStep } from './sense-of-step.ts';
@@ -58,7 +59,12 @@ const lostChain = (lost: Lost): boolean =>
 
 /** The next step: one thing, in the order the trade works in. A chain that came off calls for a look whatever the step is. */
 export function suggest(facts: SuggestionFacts): Suggestion {
-  const { looksAt: _, keepsOff = [], ...step } = alsoLookThere(withOtherWork(oneStep(facts), facts), facts);
+  const { looksAt: _, keepsOff = [], ...told } = alsoLookThere(withOtherWork(oneStep(facts), facts), facts);
+  const step = {
+    ...told,
+    steps: lowLimitWasTurned(facts) ? told.steps.map(limitWasTouched) : told.steps,
+    cautions: hangerIsDone(facts) ? hangerTried(told.cautions) : told.cautions,
+  };
   const { drops } = facts;
   const looks = [
     drops('past-largest') > 0 && intoSpokes,
@@ -75,13 +81,16 @@ export function suggest(facts: SuggestionFacts): Suggestion {
   };
 }
 
+const lowLimitWasTurned = ({ comparisons }: Pick<SuggestionFacts, 'comparisons'>): boolean =>
+  comparisons.some(({ parameter }) => parameter === 'low-limit');
+
 /** Nobody rides onto a cog past which the chain was lost until something shows that it stays on, whatever else the step is about. */
 function keepOffCautions(
   { keepsOff, cautions }: Pick<Step, 'cautions'> & { readonly keepsOff: readonly CassetteEnd[] },
   facts: SuggestionFacts,
 ): string[] {
   const said = (end: CassetteEnd): boolean =>
-    keepsOff.includes(end) || (end === 'past-largest' && cautions.includes(BENT_HANGER));
+    keepsOff.includes(end) || (end === 'past-largest' && cautions.some(keepsOffForHanger));
   const until = (end: CassetteEnd): string =>
     lookAgainst(limitAt[end].loose, facts)
       ? 'the chain stays on there on a stand'

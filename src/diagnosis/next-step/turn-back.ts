@@ -1,7 +1,9 @@
+import { parameterName } from '../../adjustments/parameter-words.ts';
 import { counted } from '../../numeric/counted.ts';
 import { endsLookedAt } from '../cassette-ends.ts';
 import type { TurnedTooFar } from '../now/turned-too-far.ts';
 import type { TurnableFault } from '../now/turned-towards.ts';
+import { lookAgainst } from './after-look.ts';
 import { lookThenOpen, opensAt } from './look-then-open.ts';
 import { generalCautions, moveInboard, nextStep } from './next-steps.ts';
 import type { Step } from './step.ts';
@@ -47,6 +49,14 @@ const electronicActions: Partial<Record<TurnableFault, string>> = {
   'cable-tension-high': 'Move the index offset back outboard, one step at a time.',
 };
 
+/** What was found right fails all the same: that is not passed over, and settled by the hand before anything is turned. */
+function lookOnceMore(fault: TurnableFault, facts: SuggestionFacts): string {
+  const look = lookAgainst(fault, facts);
+  return look
+    ? ` The ${parameterName(look.parameter)} was found right on ${look.at.slice(0, 10)}, but the shifts tell otherwise: look once more, and turn only what the stand shows.`
+    : '';
+}
+
 /** Where an adjustment went too far: the setting is turned back by a part, never on. */
 export function turnBack(tooFar: TurnedTooFar & { readonly byLast: boolean }, facts: SuggestionFacts): Step {
   const { electronic, clicks } = facts;
@@ -54,9 +64,10 @@ export function turnBack(tooFar: TurnedTooFar & { readonly byLast: boolean }, fa
   const usual = nextStep(fault, electronic);
   const back = cable[fault](counted(amount, 'turn'), electronic);
   const indexing = fault === 'cable-tension-low' || fault === 'cable-tension-high';
-  const why = byLast
+  const tooMuch = byLast
     ? 'The last adjustment went too far.'
-    : 'An earlier adjustment went too far, and it is not yet taken back far enough.';
+    : 'An earlier adjustment went too far, and it is still too much.';
+  const why = `${tooMuch}${lookOnceMore(fault, facts)}`;
   const lostAt = opensAt(fault, facts);
   return {
     namesCause: true,

@@ -158,14 +158,16 @@ function everywhereBut(keepOff: ReadonlySet<CassetteEnd>, { cassette }: Observed
  * @param seen the rides that show how shifts fail
  * @param keepOff ends past which a chain was lost: no ride is asked for onto the cog there, nor off it, before a stand has shown that it stays on
  * @param trials how the end cogs fared since their limits were seen to; left out where nothing was adjusted
+ * @param hangerDone whether the hanger was seen to, so that nothing waits for it
  */
 export function verifyStep(
   cause: Cause,
   seen: Observed,
   keepOff: ReadonlySet<CassetteEnd> = new Set(),
   trials?: BikeNow['trials'],
+  hangerDone = false,
 ): string {
-  const hanger = cause === 'hanger-bent';
+  const hanger = cause === 'hanger-bent' && !hangerDone;
   const stays = (end: CassetteEnd, andBack = false): string =>
     staysOn(seen, end, { keptOff: keepOff.has(end), trial: trials?.[end], andBack, hanger });
   if (cause === 'low-limit-loose') return stays('past-largest');
@@ -180,6 +182,7 @@ export function verifyStep(
   const count = place ? shiftsAt(seen, place) : seen.all;
   const where = place ? placeWords(place, seen.cassette) : everywhereBut(keepOff, seen);
   // a bent hanger is ridden on only once it was seen to
-  const when = hanger ? 'Once the hanger is in order, on the next ride' : 'On the next ride';
+  const first = hanger ? 'the hanger is in order' : 'the derailleur stays clear of the spokes on a stand';
+  const when = cause === 'hanger-bent' ? `Once ${first}, on the next ride` : 'On the next ride';
   return `${when} make at least ${shiftsToProve(lateOrMissed(count), count.shifts)} shifts ${where} with five turns of the crank after each: a cure shows as hardly one of them late or missed.`;
 }

@@ -91,11 +91,12 @@ function limitLoose(seen: Observed, largest: boolean): string[] {
 
 function gapSmall(seen: Observed): string[] {
   const place = causePlace('pulley-gap-small', seen) as CausePlace;
+  const there = shiftsAt(seen, place);
   const rest = shiftsBeside(seen, place);
   const { cassette } = seen;
   return [
     sentence(
-      `${share(shiftsAt(seen, place), `to larger onto the ${place.to - place.from + 1} largest cogs, the ${cassette[place.from]} to the ${cassette[place.to]},`)}, ${beside(rest, 'onto the others')}`,
+      `${share(there, `to larger onto the ${place.to - place.from + 1} largest cogs, the ${cassette[place.from]} to the ${cassette[place.to]}${there.shifts > 0 ? ',' : ''}`)}, ${beside(rest, 'onto the others')}`,
     ),
   ];
 }

@@ -9,7 +9,7 @@ import type { SpokenOf } from './spoken-of.ts';
 export const tooFarWords = ({ now }: Report['diagnosis']): string =>
   now.byLastAdjustment
     ? 'the last adjustment went too far'
-    : 'an earlier adjustment went too far and is not yet taken back far enough';
+    : 'an earlier adjustment went too far and is still too much';
 
 /** What was wrong, where that is one cause, and what is wrong now. */
 export function overdoneSentence(report: SpokenOf): string {

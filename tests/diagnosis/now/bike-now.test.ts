@@ -40,14 +40,14 @@ describe('tension that was turned past the mark', () => {
     expect(suggestion.verify).toMatch(/at least 9 shifts to smaller cogs, onto the 39 to the 12 /);
   });
 
-  it('is not yet taken back far enough by a click, which is said of the earlier adjustment', () => {
+  it('is still too much after a click back, which is said of the earlier adjustment', () => {
     const verdict = verdictOn([
       { pattern: slowToLarger },
       { pattern: slowToSmaller, after: tension(8) },
       { pattern: slow('to-smaller', 0.08, 0.05), after: tension(-1) },
     ]);
     expect(verdict.now).toMatchObject({ setting: 'overdone', byLastAdjustment: false });
-    expect(verdict.suggestion.action).toMatch(/^An earlier adjustment went too far, and it is not yet taken back/);
+    expect(verdict.suggestion.action).toMatch(/^An earlier adjustment went too far, and it is still too much/);
     expect(new Set(sense(verdict))).toEqual(new Set(['clockwise']));
   });
 
