@@ -1,7 +1,8 @@
 import { helpedForSure } from '../../adjustments/helped-for-sure.ts';
 import { isTogether } from '../../adjustments/made-together.ts';
 import type { Cause } from '../causes.ts';
-import { goesAgainst } from './goes-against.ts';
+import { goesAgainst, touchesCause } from './goes-against.ts';
+import { type Showed, showsTrouble } from './shifts-well.ts';
 import { type MadeOnce, whatWasDone } from './what-was-done.ts';
 
 /** As much of an adjustment's comparison as tells whether it helped: also one from a report. */
@@ -13,6 +14,8 @@ export interface GotBetter {
   readonly words: string;
   /** Whether any of it goes against the fault that is likeliest. */
   readonly usualCure: boolean;
+  /** Whether it was turned towards that fault: its sign may be wrong, which is said of it. */
+  readonly wrongWay: boolean;
   /** Whether it is the last thing done before the moment asked for. */
   readonly last: boolean;
 }
@@ -32,6 +35,17 @@ export function gotBetterWith(made: readonly Made[], cause: Cause, until: string
   return {
     words: whatWasDone(before, helped),
     usualCure: beside.some((one) => goesAgainst(cause, one)),
+    wrongWay: beside.some((one) => touchesCause(cause, one) && !goesAgainst(cause, one)),
     last: isTogether(last, helped),
   };
+}
+
+/**
+ * The same of what was done last, where hardly anything went wrong since; else null.
+ *
+ * @param at when the last was done
+ */
+export function betterSince(made: readonly Made[], cause: Cause, at: string, showed: Showed): GotBetter | null {
+  const better = showsTrouble(showed) ? null : gotBetterWith(made, cause, at);
+  return better?.last ? better : null;
 }

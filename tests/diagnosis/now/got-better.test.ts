@@ -12,8 +12,18 @@ it('names what made shifting better for sure, whether or not it is the usual cur
   const hanger = made(1, ['hanger', null], 0.99);
   const clicks = made(5, ['cable-tension', 2], 0.6);
   const words = 'what was done on 2026-05-02 (derailleur hanger aligned or replaced)';
-  expect(gotBetterWith([hanger], 'cable-tension-low', until)).toEqual({ words, usualCure: false, last: true });
-  expect(gotBetterWith([hanger, clicks], 'hanger-bent', until)).toEqual({ words, usualCure: true, last: false });
+  expect(gotBetterWith([hanger], 'cable-tension-low', until)).toEqual({
+    words,
+    usualCure: false,
+    wrongWay: false,
+    last: true,
+  });
+  expect(gotBetterWith([hanger, clicks], 'hanger-bent', until)).toEqual({
+    words,
+    usualCure: true,
+    wrongWay: false,
+    last: false,
+  });
   expect(gotBetterWith([hanger, clicks], 'hanger-bent', '2026-05-03T00:00:00.000Z')?.last).toBe(true);
 });
 
@@ -26,5 +36,6 @@ it('is nothing where none helped for sure, or what did came later or was taken b
 
 it('goes by the sign of a turn', () => {
   const of = (amount: number) => gotBetterWith([made(5, ['cable-tension', amount], 0.99)], 'cable-tension-low', until);
-  expect([of(2)?.usualCure, of(-2)?.usualCure]).toEqual([true, false]);
+  expect(of(2)).toMatchObject({ usualCure: true, wrongWay: false });
+  expect(of(-2)).toMatchObject({ usualCure: false, wrongWay: true });
 });
