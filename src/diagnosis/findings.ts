@@ -123,7 +123,7 @@ function compare(
 function becameOf(
   { rides, bike }: DiagnosisInput,
   { evidence, probabilities, particles, seen, top: cause }: LikelyCauses,
-  { standing, ranked }: HowItFared,
+  { standing, comparisons, ranked }: HowItFared,
 ): WhatBecame {
   const adjusted = evidence.groups.flatMap(({ adjustments }) => adjustments.map(({ parameter }) => parameter));
   const asked = { electronic: bike.actuation === 'electronic', adjusted };
@@ -132,7 +132,7 @@ function becameOf(
   const anyFault = 1 - probabilities[causes.indexOf('no-fault')];
   const wellSince = shiftsWellSince(evidence.rides, standing, bike, { cause, anyFault });
   const now = bikeNow({
-    ...{ bike, rides, adjustments: standing, evidence, particles, cause, clicks, wellSince },
+    ...{ bike, rides, adjustments: standing, evidence, particles, cause, clicks, wellSince, comparisons },
     probability: ranked[0].probability,
     judgedShifts: seen.all.shifts,
   });

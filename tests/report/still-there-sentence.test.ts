@@ -1,5 +1,6 @@
 import { expect, it } from 'vitest';
 import { stillThereSentence } from '../../src/report/words/still-there-sentence.ts';
+import { verdictSentence } from '../../src/report/words/verdict-words.ts';
 import { sampleReport, sampleWellSince } from './sample-report.ts';
 
 it('tells of the time after the last adjustment only where somebody rode since', () => {
@@ -76,4 +77,26 @@ it('says of a fault that is likelier gone than not, and yet fails as it did, tha
     stillThereSentence({ ...rest, adjustments, diagnosis: { ...diagnosis, stillThere } });
   expect(said(0.4)).toMatch(/^By what was adjusted it should most likely be gone, yet shifts since fail/);
   expect(said(0.6)).toMatch(/^After the last adjustment it is still there with a probability of 60 %/);
+});
+
+it('is not said where it got better for sure and hardly anything goes wrong since, which the verdict says with what was done', () => {
+  const { diagnosis, ...rest } = sampleReport();
+  const [made] = rest.adjustments;
+  const said = (probabilityBetter: number) => {
+    const adjustments = [{ ...made, parameter: 'hanger' as const, amount: null, together: null, probabilityBetter }];
+    const nothing = { ghostShifts: 0, skips: 0, chainDrops: { pastLargest: 0, pastSmallest: 0, elsewhere: 0 } };
+    const counts = { toLarger: { shifts: 42, trouble: 0 }, toSmaller: { shifts: 44, trouble: 1 } };
+    const now = { ...diagnosis.now, setting: 'unsettled' as const, since: { at: made.at, ...nothing, ...counts } };
+    const report = { ...rest, adjustments, diagnosis: { ...diagnosis, now } };
+    return [verdictSentence(report), stillThereSentence(report)];
+  };
+  const [verdict, still] = said(0.99);
+  expect(verdict).toBe(
+    'It was cable tension too low (78 %); it got better with what was done on 2026-04-12 (derailleur hanger aligned or replaced), though that is not the usual cure for it: since then 1 of 86 judged shifts went wrong. The rides do not tell yet whether it is cured.',
+  );
+  expect(still).toBeNull();
+  const [open, there] = said(0.6);
+  expect(open).toMatch(/do not tell yet whether it is cured\.$/);
+  expect(open).not.toMatch(/got better/);
+  expect(there).toMatch(/still there with a probability of 90 %/);
 });

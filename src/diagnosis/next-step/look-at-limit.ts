@@ -88,5 +88,5 @@ function whenLost(end: CassetteEnd, { since, trials }: SuggestionFacts['now']): 
   if (!since.last) return '';
   if (since.lost(end) > 0) return ' since the last adjustment';
   const { reached, ...tried } = trials[end].since;
-  return ` before the last adjustment, and ${reached === 0 ? untriedWords(tried) : `${counted(reached, 'shift')} onto it since ${reached === 1 ? 'does' : 'do'} not tell whether it stays on`}`;
+  return ` before the last adjustment, and ${reached === 0 ? untriedWords(tried) : `${counted(reached, 'shift')} that got there since ${reached === 1 ? 'does' : 'do'} not tell whether it stays on`}`;
 }

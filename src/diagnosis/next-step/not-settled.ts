@@ -1,5 +1,6 @@
 import { isLoose } from '../cassette-ends.ts';
 import { causePhrase } from '../cause-words.ts';
+import { betterSince, type GotBetter } from '../now/got-better.ts';
 import { oppositeOf } from '../now/turned-towards.ts';
 import { toldByHand } from '../told-by-hand.ts';
 import { limitFirst } from './look-at-limit.ts';
@@ -11,14 +12,20 @@ import { verifyNow } from './verify-now.ts';
 export function notSettled(cause: Fault, facts: SuggestionFacts): Step {
   const { now, electronic } = facts;
   if (now.keepOff.size > 0) return limitFirst(facts);
-  const opposite = oppositeOf(cause);
+  const last = now.since.last;
+  const better = last && !now.trial ? betterSince(facts.comparisons, cause, last.at, now.since.seen) : null;
+  // where nothing was turned against it, nothing can have gone past the mark
+  const opposite = better && now.turnedSoFar === 0 ? null : oppositeOf(cause);
   const orPast = opposite ? `, or by now it is ${causePhrase(opposite, electronic)}` : '';
   const hand =
     toldByHand(opposite ?? cause, electronic) +
     (opposite && isLoose(opposite) ? ' Keep off that cog where it goes further.' : '');
   return nothingToTurn(
-    `Ride before anything more is turned: what was ridden since ${now.since.last?.at.slice(0, 10)} does not tell yet whether ${causePhrase(cause, electronic)} is put right${orPast}.`,
+    `Ride before anything more is turned: ${better ? betterWords(cause, better, facts) : ''}what was ridden since ${last?.at.slice(0, 10)} does not tell yet whether ${causePhrase(cause, electronic)} is put right${orPast}.`,
     `Nothing needs to be turned before that ride. ${hand}`,
     verifyNow(cause, facts),
   );
 }
+
+const betterWords = (cause: Fault, { words, usualCure }: GotBetter, { electronic }: SuggestionFacts): string =>
+  `it got better with ${words}${usualCure ? '' : `, which is not the usual cure for ${causePhrase(cause, electronic)}`}, but `;

@@ -1,4 +1,6 @@
+import { causePhrase } from '../cause-words.ts';
 import type { ShiftsWellSince } from '../diagnosis.ts';
+import { gotBetterWith } from '../now/got-better.ts';
 import { notShownWords, wellWords } from '../now/not-shown-words.ts';
 import { KEEP_RECORDING, nothingToTurn, type Step } from './step.ts';
 import type { SuggestionFacts } from './suggestion-facts.ts';
@@ -8,7 +10,10 @@ import { nothingNeedsTurning, turnNothing } from './turn-nothing.ts';
  * The newest rides decide whether anything is turned: what was wrong before them does not show now. How far an adjuster reaches differs from bike to
  * bike, so an entry of the right part and sign is not called too small for what became of it.
  */
-export function putRight(since: ShiftsWellSince, facts: Pick<SuggestionFacts, 'now'>): Step {
+export function putRight(
+  since: ShiftsWellSince,
+  facts: Pick<SuggestionFacts, 'now' | 'comparisons' | 'ranked' | 'electronic'>,
+): Step {
   if (!since.putRight)
     return nothingToTurn(
       `${turnNothing(facts)}: since the ride of ${since.at.slice(0, 10)} the bike shifts well (${wellWords(since)}), and before it no fault was sure.`,
@@ -16,6 +21,14 @@ export function putRight(since: ShiftsWellSince, facts: Pick<SuggestionFacts, 'n
       KEEP_RECORDING,
     );
   const { entryAt, adjusted } = since;
+  const [{ cause }] = facts.ranked;
+  const better = entryAt || !adjusted ? null : gotBetterWith(facts.comparisons, cause, since.at);
+  if (better?.last)
+    return nothingToTurn(
+      `${turnNothing(facts)}: ${notShownWords(since)}, and it got better with ${better.words}. It may come back.`,
+      `Ride before anything more is turned. ${better.usualCure ? 'If that was not all' : `What was done is not the usual cure for ${causePhrase(cause, facts.electronic)}`}: check its part, amount and sign, and log whatever else was done.`,
+      KEEP_RECORDING,
+    );
   return nothingToTurn(
     entryAt
       ? `${turnNothing(facts)}: since what was logged on ${entryAt.slice(0, 10)} the bike shifts well (${wellWords(since)}).`

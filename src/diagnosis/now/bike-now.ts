@@ -1,19 +1,24 @@
 import type { Adjustment } from '../../adjustments/adjustment.ts';
+import type { AdjustmentComparison } from '../../adjustments/compare-adjustments.ts';
 import { DECIDED_AT } from '../../adjustments/compare-rates.ts';
 import type { CassetteEnd } from '../../adjustments/end-cog-count.ts';
 import { inOrderOfTime } from '../../adjustments/in-order-of-time.ts';
 import type { Bike } from '../../drivetrain/bike.ts';
+import { wilsonInterval } from '../../numeric/wilson-interval.ts';
 import { hasClock } from '../../ride-log/has-clock.ts';
 import { cassetteEnds, endOfLimit, isLoose, limitAt } from '../cassette-ends.ts';
+import { causePlace, shiftsAt } from '../cause-place.ts';
 import type { Cause } from '../causes.ts';
 import { CURED_BELOW } from '../cured-below.ts';
 import type { DiagnosisRide, ShiftsWellSince, TurnEstimate } from '../diagnosis.ts';
 import type { RidingEvidence } from '../evidence/build-evidence.ts';
 import { FEWEST_SHIFTS } from '../fewest-shifts.ts';
 import { canBring } from '../likelihood/onset-options.ts';
+import { observe } from '../observed.ts';
 import { goneUnlogged } from '../posterior/gone-unlogged.ts';
 import type { Particle } from '../posterior/particles.ts';
 import { anyShiftsFail, failsLike, ghostsOften } from './fails-like.ts';
+import { betterSince } from './got-better.ts';
 import { isTried, isUnproven, type LimitTrial, limitTrial } from './limit-trial.ts';
 import { isIndexing, pointsTheSameWay } from './points-the-same-way.ts';
 import { riddenOn } from './ridden-on.ts';
@@ -63,6 +68,8 @@ export interface NowFacts {
   readonly clicks: TurnEstimate;
   /** Shifts that could be weighed, over all rides. */
   readonly judgedShifts: number;
+  /** What each adjustment that stands did, in order of time. */
+  readonly comparisons: readonly AdjustmentComparison[];
   /** Whether the newest rides shift well, by whatever was done. */
   readonly wellSince: ShiftsWellSince | null;
 }
@@ -166,7 +173,21 @@ function settingOf(facts: NowFacts, then: SinceThen): Exclude<SettingNow, 'overd
   }
   if (isCured(cause, then)) return goneUnlogged(particles, cause) < LIKELIER_THAN_NOT ? 'cured' : 'unsettled';
   const there = left >= past && (left >= LIKELIER_THAN_NOT || failsLike(cause, since));
-  return there && pointsTheSameWay(cause, clicks) ? 'same' : 'unsettled';
+  return there && pointsTheSameWay(cause, clicks) && !gotBetterSince(facts, since) ? 'same' : 'unsettled';
+}
+
+/**
+ * Whether what was done last made it better for sure, and where the fault shows hardly anything went wrong since, plainly less than before: what the imagined
+ * bikes make of its amount does not outweigh that.
+ */
+function gotBetterSince({ rides, bike, cause, comparisons }: NowFacts, { last, seen, lost }: SeenSince): boolean {
+  const better = last && betterSince(comparisons, cause, last.at, seen);
+  if (!better || better.wrongWay || cassetteEnds.some((end) => lost(end) > 0)) return false;
+  const inAll = observe(rides, bike);
+  const place = causePlace(cause, inAll);
+  const [all, since] = [inAll, seen].map((some) => (place ? shiftsAt(some, place) : some.all));
+  const before = { shifts: all.shifts - since.shifts, trouble: all.trouble - since.trouble };
+  return wilsonInterval(since.trouble, since.shifts).high < wilsonInterval(before.trouble, before.shifts).low;
 }
 
 /** Most likely there no longer, nor turned past the mark, and the rides since do not fail. A chain lost past an end is a failure. */

@@ -1,33 +1,43 @@
-import type { Adjustment } from '../../adjustments/adjustment.ts';
 import { isTogether } from '../../adjustments/made-together.ts';
 import { amountWords } from '../../adjustments/parameter-words.ts';
 import { listed } from '../../numeric/listed.ts';
 import type { Cause } from '../causes.ts';
-import { touches } from '../sentences/touches.ts';
+import { goesAgainst, touchesCause } from './goes-against.ts';
+import { type MadeOnce, whatWasDone } from './what-was-done.ts';
 
 /** As much of an adjustment's comparison as names it: also one from a report. */
-interface Made {
-  readonly at: string;
-  readonly parameter: string;
-  readonly amount: number | null;
-  readonly unit: string;
-  readonly group: number;
-  readonly cancelledOut?: boolean;
-}
+type Made = MadeOnce & { readonly cancelledOut?: boolean };
 
 /**
- * What a cure is credited to, within a sentence: the last thing done that touches one of the causes, with what was done beside it. What was
- * done after it is not, nor what was turned and taken back; where nothing touches them, whatever was done last.
+ * What a cure is credited to, within a sentence: the last thing done that goes against one of the causes, with what was done beside it and what
+ * was taken back of it since. What else was done after it is not, nor what was turned and taken back; where nothing goes against them, the last that
+ * touches them, else whatever was done last.
  *
  * @param made in order of time
  * @example 'what was done on 2026-09-04 (cable tension +3 clicks)'
  */
 export function curedBy(made: readonly Made[], causes: readonly Cause[]): string {
   const standing = made.filter(({ cancelledOut }) => !cancelledOut);
-  const touching = ({ parameter }: Made): boolean =>
-    causes.some((cause) => touches(cause, parameter as Adjustment['parameter']));
-  const own = standing.findLast(touching) ?? standing.at(-1);
-  if (!own) return 'what was done last';
-  const together = standing.filter((one) => isTogether(one, own));
-  return `what was done on ${own.at.slice(0, 10)} (${listed(together.map(amountWords))})`;
+  const against = standing.findLast((one) => causes.some((cause) => goesAgainst(cause, one)));
+  if (against && somethingIsLeft(standing, against)) {
+    const back = takenBackSince(standing, against);
+    const words = back.map((one) => `${amountWords(one)} on ${one.at.slice(0, 10)}`);
+    return `${whatWasDone(standing, against)}${back.length > 0 ? ` with what was taken back since (${listed(words)})` : ''}`;
+  }
+  const own = standing.findLast((one) => causes.some((cause) => touchesCause(cause, one))) ?? standing.at(-1);
+  return own ? whatWasDone(standing, own) : 'what was done last';
+}
+
+/** What was turned the other way later. */
+const takenBackSince = (made: readonly MadeOnce[], own: MadeOnce): MadeOnce[] =>
+  made
+    .slice(made.indexOf(own) + 1)
+    .filter((one) => one.parameter === own.parameter && !isTogether(one, own))
+    .filter(({ amount }) => (amount ?? 0) * (own.amount ?? 0) < 0);
+
+/** Whether the setting stands the way in which an entry turned it, all in all, or nothing was taken back. */
+function somethingIsLeft(made: readonly MadeOnce[], own: MadeOnce): boolean {
+  const turned = made.filter(({ parameter }) => parameter === own.parameter);
+  const inAll = turned.reduce((sum, { amount }) => sum + (amount ?? 0), 0);
+  return takenBackSince(made, own).length === 0 || inAll * (own.amount ?? 0) > 0;
 }

@@ -26,6 +26,17 @@ export function shiftsWell({ all, events }: Pick<Observed, 'all' | 'events'>, be
   return events === 0 && wilsonInterval(all.trouble, all.shifts).high < below;
 }
 
+/** What rides showed, as plain facts. */
+export interface Showed {
+  readonly all: { readonly shifts: number; readonly trouble: number };
+  /** Unasked shifts, lost chains and skips. */
+  readonly events: number;
+}
+
+/** Whether more than hardly any shift went wrong, for sure, or anything else did. */
+export const showsTrouble = ({ all, events }: Showed): boolean =>
+  events > 0 || wilsonInterval(all.trouble, all.shifts).low >= HARDLY_ANY;
+
 /** What was likeliest wrong, as far as it tells where better shifting has to show. */
 export interface FaultBefore {
   /** `no-fault` shows nowhere. */
@@ -78,10 +89,7 @@ function firstOfWellRides(
   inPlace: readonly DiagnosisRide[],
   bike: Pick<Bike, 'cassette'>,
 ): number {
-  const fails = (ride: DiagnosisRide): boolean => {
-    const { all, events } = observe([ride], bike);
-    return events > 0 || wilsonInterval(all.trouble, all.shifts).low >= HARDLY_ANY;
-  };
+  const fails = (ride: DiagnosisRide): boolean => showsTrouble(observe([ride], bike));
   let from = rides.length;
   for (let i = rides.length - 1; i >= 0; i--) {
     if (fails(rides[i]) || fails(inPlace[i])) break;

@@ -1,6 +1,7 @@
 import { sum } from 'd3-array';
 import type { PlacedRide } from '../../adjustments/adjustment-periods.ts';
 import { FEWEST_SHIFTS } from '../../diagnosis/fewest-shifts.ts';
+import { gotBetterWith } from '../../diagnosis/now/got-better.ts';
 import { wilsonInterval } from '../../numeric/wilson-interval.ts';
 import { type NothingToJudge, nothingToJudge } from '../nothing-to-judge.ts';
 import type { Report } from '../report-schema.ts';
@@ -71,7 +72,7 @@ export interface StateSigns extends LostChains {
  * @param rides those that count for the bike, with all their shifts
  */
 export function stateSigns(report: Report, rides: readonly PlacedRide[]): StateSigns {
-  const { stillThere, now, suggestion, shiftsWellSince, weighed, riderPart } = report.diagnosis;
+  const { stillThere, now, suggestion, weighed, riderPart } = report.diagnosis;
   const { causes, undecided } = whichCauses(report.diagnosis).now;
   const trouble = troubleNow(report, rides);
   const [likeliest] = causes;
@@ -105,8 +106,7 @@ export function stateSigns(report: Report, rides: readonly PlacedRide[]): StateS
     unexplained,
     onlyUnexplained: kind === 'unexplained',
     aboutLast: ['overdone', 'another', 'unsettled', 'cured'].includes(kind) ? explainedSentence(report) : null,
-    wellSince:
-      kind === 'put-right' || kind === 'not-shown' ? explainedSentence(report) + whatToLog(shiftsWellSince) : null,
+    wellSince: kind === 'put-right' || kind === 'not-shown' ? explainedSentence(report) + whatToLog(report) : null,
     easeOff: kind === 'under-load' ? riderPart.sentence : null,
     trouble,
     enough: trouble.shifts >= FEWEST_SHIFTS && weighed.judgedShifts >= FEWEST_SHIFTS,
@@ -119,8 +119,11 @@ export function stateSigns(report: Report, rides: readonly PlacedRide[]): StateS
   };
 }
 
-const whatToLog = (since: Report['diagnosis']['shiftsWellSince']): string =>
-  since?.entryAt ? '' : ' If something was done, log it.';
+/** Nothing where an entry accounts for it, or made it better for sure. */
+function whatToLog({ adjustments, diagnosis: { shiftsWellSince: since, causes } }: Report): string {
+  const accounted = since?.entryAt || (since?.adjusted && gotBetterWith(adjustments, causes[0].cause, since.at)?.last);
+  return accounted ? '' : ' If something was done, log it.';
+}
 
 /** Over all the places together. */
 function unexplainedTrouble({ diagnosis: { unexplained } }: Report): StateSigns['unexplained'] {

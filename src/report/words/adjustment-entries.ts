@@ -1,5 +1,6 @@
 import { madeTogether } from '../../adjustments/made-together.ts';
-import { adjustmentWords } from '../../adjustments/parameter-words.ts';
+import { adjustmentWords, parameterName } from '../../adjustments/parameter-words.ts';
+import { upperFirst } from '../../numeric/upper-first.ts';
 import type { AdjustmentReport } from '../adjustment-report-schema.ts';
 import { NOT_TOLD_APART, verdictSentences } from './adjustment-verdict.ts';
 import { utcDayAndTime } from './moment-words.ts';
@@ -20,7 +21,17 @@ function verdictOfAll(all: readonly AdjustmentReport[]): string {
   const together = made.filter(({ endCog, skipping }) => !endCog && !skipping).slice(0, 1);
   const worn = made.filter(({ skipping }) => skipping).slice(0, 1);
   const limits = made.filter(({ endCog }) => endCog);
-  const said = new Set([...takenBack, ...together, ...worn, ...limits].flatMap(verdictSentences));
+  const mixed = together.length > 0 && limits.length > 0;
+  const byEndCog = limits.flatMap((one) => (mixed ? named(one) : verdictSentences(one)));
+  const said = new Set([...[...takenBack, ...together, ...worn].flatMap(verdictSentences), ...byEndCog]);
   const apart = said.delete(NOT_TOLD_APART) ? [NOT_TOLD_APART] : [];
   return [...said, ...apart].join(' ');
 }
+
+/** What is judged by its end cog, named where it stands after what is judged with all that was done beside it. */
+function named(one: AdjustmentReport): string[] {
+  const [first = '', ...rest] = verdictSentences(one);
+  return [`${upperFirst(parameterName(one.parameter))}, by its end cog alone: ${lowerFirst(first)}`, ...rest];
+}
+
+const lowerFirst = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);

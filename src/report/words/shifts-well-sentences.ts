@@ -1,3 +1,4 @@
+import { gotBetterWith } from '../../diagnosis/now/got-better.ts';
 import { notShownWords } from '../../diagnosis/now/not-shown-words.ts';
 import { upperFirst } from '../../numeric/upper-first.ts';
 import type { SpokenOf } from './spoken-of.ts';
@@ -6,8 +7,14 @@ import type { SpokenOf } from './spoken-of.ts';
 export const putRightSentence = ({ diagnosis: { shiftsWellSince } }: SpokenOf, before: string): string =>
   `Since what was logged on ${shiftsWellSince?.entryAt?.slice(0, 10)} the bike shifts well; before it, ${before}.`;
 
-/** Without an entry that accounts for it nobody knows whether the fault is gone. */
-export const notShownSentence = ({ diagnosis: { shiftsWellSince: since } }: SpokenOf, before: string): string =>
-  since
-    ? `${upperFirst(notShownWords(since))}, and nothing that is logged accounts for that; before it, ${before}.`
-    : '';
+/** Without an entry that accounts for it nobody knows whether the fault is gone; what made it better for sure is named all the same. */
+export function notShownSentence({ adjustments, diagnosis }: SpokenOf, before: string): string {
+  const { shiftsWellSince: since, causes } = diagnosis;
+  if (!since) return '';
+  const shown = upperFirst(notShownWords(since));
+  const better = gotBetterWith(adjustments, causes[0].cause, since.at);
+  if (!better) return `${shown}, and nothing that is logged accounts for that; before it, ${before}.`;
+  if (!since.adjusted || !better.last)
+    return `${shown}; before it, ${before}. It got better with ${better.words}, but shifts still went wrong after that, and nothing logged since accounts for the rest.`;
+  return `${shown}. It got better with ${better.words}${better.usualCure ? ';' : ', though that is not the usual cure:'} before it, ${before}.`;
+}

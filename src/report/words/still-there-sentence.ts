@@ -7,11 +7,11 @@ import type { PeriodReport } from '../adjustment-report-schema.ts';
 import type { Report } from '../report-schema.ts';
 import { standingAdjustments } from '../standing-adjustments.ts';
 import { verdictOf, wasOneCause } from '../verdict-kind.ts';
-import { triedWords } from './unsettled-words.ts';
+import { betterSinceLast, triedWords } from './unsettled-words.ts';
 
 /**
  * Whether the fault outlived the last adjustment; null where nothing is at fault, nothing was adjusted, or no shift was judged
- * since, or none onto the cog that would tell: then nobody knows. Null too where it is open what was cured. Null too where the newest rides shift well: it is gone, whatever the adjustment did; and where it went too far,
+ * since, or none onto the cog that would tell: then nobody knows. Null too where it is open what was cured, and where it got better for sure, which the verdict says. Null too where the newest rides shift well: it is gone, whatever the adjustment did; and where it went too far,
  * which the verdict says, as it does where the rides since name another fault.
  */
 export function stillThereSentence({
@@ -25,6 +25,7 @@ export function stillThereSentence({
     diagnosis.now.setting === 'overdone' ||
     diagnosis.now.setting === 'another' ||
     diagnosis.now.setting === 'untested' ||
+    betterSinceLast({ adjustments, diagnosis }) ||
     (diagnosis.cured && !wasOneCause({ diagnosis })) ||
     diagnosis.causes[0].cause === 'no-fault'
   )

@@ -1,5 +1,7 @@
 import { endWords } from '../../adjustments/end-cog-words.ts';
+import { betterSince } from '../../diagnosis/now/got-better.ts';
 import { counted } from '../../numeric/counted.ts';
+import { figure } from '../../numeric/figure.ts';
 import { listed } from '../../numeric/listed.ts';
 import type { Report } from '../report-schema.ts';
 import type { SpokenOf } from './spoken-of.ts';
@@ -13,8 +15,26 @@ export function triedWords({ trial, since: { chainDrops } }: Report['diagnosis']
   return `: the ${endWords[end]} cog was tried ${since.shifts === 0 ? 'in no judged shift' : `in ${counted(since.shifts, 'judged shift')}`} since`;
 }
 
+/** Where what was done last made it better for sure, and hardly anything went wrong since: by what, which is not to say that all of it is gone. Else null. */
+export function betterSinceLast({
+  adjustments,
+  diagnosis: { now, causes },
+}: Pick<SpokenOf, 'adjustments' | 'diagnosis'>): string | null {
+  const { at, toLarger, toSmaller, ghostShifts, skips, chainDrops } = now.since;
+  const all = { shifts: toLarger.shifts + toSmaller.shifts, trouble: toLarger.trouble + toSmaller.trouble };
+  const events = ghostShifts + skips + chainDrops.pastLargest + chainDrops.pastSmallest + chainDrops.elsewhere;
+  if (!at || now.setting !== 'unsettled' || now.trial) return null;
+  const better = betterSince(adjustments, causes[0].cause, at, { all, events });
+  if (!better) return null;
+  const unusual = better.usualCure ? '' : ', though that is not the usual cure for it';
+  return `it got better with ${better.words}${unusual}: since then ${figure(all.trouble)} of ${counted(all.shifts, 'judged shift')} went wrong. The rides do not tell yet whether it is cured`;
+}
+
 /** What the rides since the last adjustment leave open. */
-export function unsettledWords({ diagnosis: { now } }: SpokenOf): string {
+export function unsettledWords({ adjustments, diagnosis }: Pick<SpokenOf, 'adjustments' | 'diagnosis'>): string {
+  const { now } = diagnosis;
+  const better = betterSinceLast({ adjustments, diagnosis });
+  if (better) return better;
   const { pastLargest, pastSmallest } = now.since.chainDrops;
   const ends = [pastLargest > 0 && 'largest', pastSmallest > 0 && 'smallest'].filter((end) => end !== false);
   return ends.length > 0

@@ -20,6 +20,11 @@ describe('a cure', () => {
     expect(by(made(3, ['cable-tension', 1], 1), made(3, ['chain', null], 1))).toBe(
       'what was done on 2026-05-04 (cable tension +1 click and chain replaced)',
     );
+    expect(by(made(3, ['cable-tension', -1], 1))).toBe(
+      `${credited} with what was taken back since (cable tension -1 click on 2026-05-04)`,
+    );
+    // taken back altogether it is no cure any more
+    expect(by(made(3, ['cable-tension', -4], 1))).toBe('what was done on 2026-05-04 (cable tension -4 clicks)');
     expect(curedBy([clicks, made(3, ['chain', null], 1)], ['pulley-gap-large'])).toMatch(/\(chain replaced\)$/);
   });
 

@@ -47,11 +47,16 @@ describe('newest rides that shift well after trouble', () => {
     }
   });
 
-  it('have a logged adjustment that does not account for them checked', () => {
+  it('have a logged adjustment that helped, though it is not the usual cure, named and checked', () => {
     const wrongSign = turned(2, ['cable-tension', -4]);
     const { suggestion } = diagnose({ bike: cableBike, rides: [...slow, ...well], adjustments: [wrongSign] });
     expect(suggestion.parameter).toBe('none');
-    expect(suggestion.start).toMatch(/does not account for it: check its part, amount and sign/);
+    expect(suggestion.action).toMatch(
+      /and it got better with what was done on 2026-05-03 \(cable tension -4 clicks\)\. It may come back\.$/,
+    );
+    expect(suggestion.start).toMatch(
+      /^Ride before anything more is turned\. What was done is not the usual cure for .*: check its part, amount and sign/,
+    );
   });
 
   it('put down to a logged entry what it does by its part and sign, though less was to be expected of it', () => {

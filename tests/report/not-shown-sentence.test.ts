@@ -1,0 +1,40 @@
+import { expect, it } from 'vitest';
+import { bikeState } from '../../src/report/state/bike-state.ts';
+import { verdictSentence } from '../../src/report/words/verdict-words.ts';
+import { sampleReport, sampleWellSince } from './sample-report.ts';
+
+/** A bike whose newest rides shift well, with its one entry as sure to have helped as told, between the rides before and these or earlier. */
+function report(probabilityBetter: number, adjusted: boolean) {
+  const { diagnosis, adjustments, ...rest } = sampleReport();
+  const suggestion = { ...diagnosis.suggestion, namesCause: false, parameter: 'none' };
+  return {
+    ...rest,
+    adjustments: adjustments.map((made) => ({
+      ...made,
+      ...{ parameter: 'hanger' as const, amount: null, unit: 'done', together: null, probabilityBetter },
+    })),
+    diagnosis: { ...diagnosis, suggestion, shiftsWellSince: { ...sampleWellSince, adjusted } },
+  };
+}
+const reasons = (...of: Parameters<typeof report>): string => bikeState(report(...of), []).reasons.join(' ');
+
+it('names what helped for sure where hardly anything goes wrong since, though it is not the usual cure', () => {
+  const said = verdictSentence(report(0.99, true));
+  expect(said).toMatch(
+    /It got better with what was done on 2026-04-12 \(derailleur hanger aligned or replaced\), though that is not the usual cure: before it, cable tension too low was likeliest/,
+  );
+  expect(said).not.toMatch(/nothing that is logged/);
+  expect(reasons(0.99, true)).not.toMatch(/log it/);
+});
+
+it('says of what helped, but left trouble in the rides after it, that it does not account for the rest', () => {
+  expect(verdictSentence(report(0.99, false))).toMatch(
+    /It got better with what was done on 2026-04-12 .* but shifts still went wrong after that, and nothing logged since accounts for the rest\.$/,
+  );
+  expect(reasons(0.99, false)).toMatch(/If something was done, log it\./);
+});
+
+it('says that nothing logged accounts for it where nothing helped for sure', () => {
+  expect(verdictSentence(report(0.6, true))).toMatch(/nothing that is logged accounts for that; before it,/);
+  expect(reasons(0.6, true)).toMatch(/If something was done, log it\./);
+});
