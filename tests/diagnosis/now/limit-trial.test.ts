@@ -66,7 +66,7 @@ describe('a limit past which the chain was lost, screwed in', () => {
       trial: { since: { shifts: 1 } },
     });
     expect(verdict.suggestion.action).toMatch(
-      /past the largest cog before the last adjustment, and 1 shift onto it since/,
+      /past the largest cog before the last adjustment, and 1 shift that got there since/,
     );
     expect(verdict.suggestion.start).toMatch(/on a stand, and keep off the largest cog/);
   });
