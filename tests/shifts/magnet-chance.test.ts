@@ -58,8 +58,9 @@ describe.skipIf(!haveRealRides)('the cadence of real rides', () => {
     expect(magnetChance(readRideLog(name, realRide(name)))).toBeLessThan(0.15);
   });
 
-  it('comes once a turn in two others, as by the repeated values at 30 to 57 rpm', () => {
-    for (const name of ['gears-cadence-wheel-sensor.fit', 'plain-b.fit'])
-      expect(magnetChance(readRideLog(name, realRide(name)))).toBeGreaterThan(0.6);
+  it('comes once a turn in another, and in a third, with four minutes at such cadences, may or may not', () => {
+    const of = (name: string): number => magnetChance(readRideLog(name, realRide(name)));
+    expect(of('plain-b.fit')).toBeGreaterThan(0.9);
+    expect(Math.abs(of('gears-cadence-wheel-sensor.fit') - 0.5)).toBeLessThan(0.2);
   });
 });
