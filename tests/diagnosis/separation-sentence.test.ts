@@ -1,6 +1,12 @@
 import { expect, it } from 'vitest';
 import type { CassetteEnd } from '../../src/adjustments/end-cog-count.ts';
-import { bestShift, fromWords, separationSentence } from '../../src/diagnosis/check-ride/separate-causes.ts';
+import type { Look } from '../../src/adjustments/looks.ts';
+import {
+  bestShift,
+  fromWords,
+  separateCauses,
+  separationSentence,
+} from '../../src/diagnosis/check-ride/separate-causes.ts';
 
 it('says what is told apart where no shift tells it, so that a test by hand does not stand as advice', () => {
   const between = ['no fault', 'a high limit screw too far out'];
@@ -54,4 +60,25 @@ it('asks for firm shifts only where they tell plainly more than soft ones', () =
     return bestShift(lookAhead, [[0], [1]], 5, { unseen: new Set(), atRisk: new Set() }).firm;
   };
   expect([isFirm(0.34), isFirm(0.5)]).toEqual([false, true]);
+});
+
+it('asks for no look at a part that was found right, aligned or replaced', () => {
+  const rivals = {
+    between: ['low-limit-loose', 'hanger-bent'] as const,
+    lookAhead: {
+      particles: [],
+      expect: () => ({ trouble: Float64Array.of(0.01, 0.02), drop: Float64Array.of(0, 0) }),
+      skipsPerHour: Float64Array.of(0, 0),
+    },
+    rows: [[0], [1]] as const,
+  };
+  const on = { unseen: new Set<number>(), atRisk: new Set<CassetteEnd>(), cassette: [10, 12, 14, 16, 18] };
+  const said = (...seen: Look['parameter'][]) =>
+    separateCauses(rivals, {
+      ...{ ...on, electronic: false, byHandOnly: true, planTells: false },
+      seenTo: seen.map((parameter) => ({ at: '2026-05-07T12:00:00Z', parameter, unit: 'done' })),
+    })?.sentence ?? null;
+  expect(said()).toMatch(/Pushed by hand, .* A hanger gauge tells within a minute\.$/);
+  expect(said('hanger')).toMatch(/a look does\. Pushed by hand, .* no further\.$/);
+  expect(said('hanger', 'low-limit')).toBeNull();
 });

@@ -1,5 +1,6 @@
 import type { Diagnosis, DiagnosisInput } from '../diagnosis.ts';
 import { FEWEST_SHIFTS } from '../fewest-shifts.ts';
+import type { SuggestionFacts } from '../next-step/suggestion-facts.ts';
 import type { VerdictFacts } from '../next-step/which-step.ts';
 import type { LookAhead } from '../posterior/look-ahead.ts';
 import type { Particle } from '../posterior/particles.ts';
@@ -21,7 +22,7 @@ import { namedByPlan, TELLS } from './tells-apart.ts';
 const WORTH_BITS = 0.5;
 
 /** What the next ride may tell hangs on. */
-export interface NextRideFacts extends VerdictFacts {
+export interface NextRideFacts extends VerdictFacts, Pick<SuggestionFacts, 'seenTo'> {
   readonly weighed: WeighedCauses;
   readonly particles: readonly Particle[];
   readonly lookAhead: LookAhead;
@@ -48,7 +49,7 @@ export function planNextRide(input: DiagnosisInput, facts: NextRideFacts): Pick<
     electronic: actuation === 'electronic',
     byHandOnly: dangerNamed(facts),
     planTells: tells,
-    foundRight: facts.foundRight,
+    seenTo: facts.seenTo,
   };
   const separates = saysNothing || gone || isDecided(facts) ? null : separateCauses(rivals, on);
   const mostUsed = seen.pedallingShare.indexOf(Math.max(...seen.pedallingShare));
