@@ -1,9 +1,10 @@
 import { expect, it } from 'vitest';
 import type { AdjustmentComparison } from '../../src/adjustments/compare-adjustments.ts';
 import { forCause } from '../../src/diagnosis/next-step/for-cause.ts';
+import { suggest } from '../../src/diagnosis/next-step/suggest.ts';
 import type { SuggestionFacts } from '../../src/diagnosis/next-step/suggestion-facts.ts';
 import { whichStep } from '../../src/diagnosis/next-step/which-step.ts';
-import { facts, now } from './made-facts.ts';
+import { count, facts, now, seen } from './made-facts.ts';
 
 const period = (shifts: number, late: number): AdjustmentComparison['before'] => ({
   ...{ shifts, late, missed: 0, overshot: 0, ghostShifts: 0, troubleRate: late / shifts, low: 0, high: 1 },
@@ -16,6 +17,8 @@ const made = (change: Partial<AdjustmentComparison>): AdjustmentComparison => ({
   leftOut: { before: 0, after: 0 },
   ...change,
 });
+
+const failing = seen({ all: count(600, 120) });
 
 it('does not ask a second time for cable and housing that were seen to and ridden on', () => {
   const step = (...comparisons: AdjustmentComparison[]) => forCause('cable-friction', facts({ comparisons }));
@@ -46,6 +49,18 @@ it('does not ask for a hanger as if nobody had aligned it, and has it gauged aga
   // a bike that fell since is another matter
   const onset = { kind: 'sudden', at: '2026-05-09T07:00:00.000Z', rideBeforeAt: null, probability: 0.9 } as const;
   expect(step([16], { onset }).steps).toEqual(step([]).steps);
+});
+
+it('asks once whether a hanger sits tight, where shifting was worse after it was aligned', () => {
+  const ranked = [{ cause: 'hanger-bent', probability: 0.98 }] as const;
+  const said = (probabilityBetter: number) =>
+    suggest(facts({ ranked, comparisons: [made({ parameter: 'hanger', probabilityBetter })], seen: failing })).steps;
+  const [worse, ...more] = said(0.01);
+  expect(worse).toMatch(/^First look at what was done on 2026-04-16 .* sit tight and straight/);
+  expect(more.join(' ')).toMatch(
+    /^The derailleur hanger was aligned .* derailleur and frame\. Then have the hanger gauged/,
+  );
+  expect(said(0.5).join(' ')).toMatch(/^The derailleur hanger was aligned .* whether the hanger sits tight and/);
 });
 
 it('looks beyond the parts of a worn drivetrain that were replaced', () => {

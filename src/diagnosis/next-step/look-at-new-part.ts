@@ -23,7 +23,7 @@ const movesTheCogs: readonly string[] = ['cassette', 'wheel', 'hanger'];
 /** Where trouble began with a part that was aligned or replaced, that work is looked over before anything is turned; empty where none did. */
 export function lookAtNewPart(facts: SuggestionFacts): Work[] {
   const all = partsToLookAt(facts);
-  const parts = all.filter((part) => !foundRightSince(part, facts));
+  const parts = notFoundRight(all, facts);
   if (parts.length === 0) return [];
   const names = parts.map(({ parameter }) => parameter);
   const look = names.flatMap((name) => looks[name] ?? []).join('; ');
@@ -37,6 +37,13 @@ export function lookAtNewPart(facts: SuggestionFacts): Work[] {
     },
   ];
 }
+
+/** Whether the work on a part is looked over so. */
+export const isNewPart = (parameter: Adjustment['parameter'], facts: SuggestionFacts): boolean =>
+  notFoundRight(partsToLookAt(facts), facts).some((part) => part.parameter === parameter);
+
+const notFoundRight = (parts: readonly AdjustmentComparison[], facts: SuggestionFacts): AdjustmentComparison[] =>
+  parts.filter((part) => !foundRightSince(part, facts));
 
 /** Whether that work was looked over already, and nothing found. */
 const foundRightSince = ({ parameter, at }: AdjustmentComparison, { foundRight }: SuggestionFacts): boolean =>

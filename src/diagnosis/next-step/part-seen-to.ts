@@ -4,6 +4,7 @@ import { listed } from '../../numeric/listed.ts';
 import { lowerFirst } from '../../numeric/lower-first.ts';
 import { looksFor } from '../looked-for.ts';
 import { beganSuddenly } from '../posterior/onset.ts';
+import { isNewPart } from './look-at-new-part.ts';
 import { isMendedByParts } from './next-steps.ts';
 import type { Step } from './step.ts';
 import type { Fault, SuggestionFacts } from './suggestion-facts.ts';
@@ -15,8 +16,11 @@ const REST_OF_CABLE =
 const WHERE_IT_STICKS =
   'With the chain off load, pull the bare cable by hand: it should run and spring back freely. Where it does, move the derailleur by hand: it should swing in and spring back without sticking.';
 /** The same of a hanger: what was bent once may have bent again, and a derailleur that is itself bent stands as one on a bent hanger. */
-const HANGER_ANEW =
-  'look for damage to hanger, derailleur and frame, and whether the hanger sits tight and the derailleur itself is straight. Then have the hanger gauged again, all round the wheel, before anything else is turned.';
+const HANGER_ANEW = {
+  look: 'look for damage to hanger, derailleur and frame',
+  sits: ', and whether the hanger sits tight and the derailleur itself is straight',
+  gauge: '. Then have the hanger gauged again, all round the wheel, before anything else is turned.',
+};
 
 type SeenTo = Partial<Pick<Step, 'steps' | 'start'>>;
 
@@ -34,10 +38,16 @@ export function partSeenTo(cause: Fault, facts: SuggestionFacts): SeenTo | null 
   );
   if (done.length === 0) return null;
   const notGone = `${whatWasDone(done)}, and it is not gone:`;
-  if (cause === 'hanger-bent') return { steps: [`${notGone} ${HANGER_ANEW}`] };
+  if (cause === 'hanger-bent') return { steps: [`${notGone} ${hangerAnew(facts)}`] };
   if (cause === 'cable-friction') return { steps: [`${notGone} ${REST_OF_CABLE}`], start: WHERE_IT_STICKS };
   const look = lookBeyond([...facts.foundRight, ...done].map(({ parameter }) => parameter));
   return { steps: [`${notGone} ${lowerFirst(look)}`], start: 'Look before buying anything.' };
+}
+
+/** Whether it sits tight and straight is asked once, where that work is looked over before anything else. */
+function hangerAnew(facts: SuggestionFacts): string {
+  const { look, sits, gauge } = HANGER_ANEW;
+  return look + (isNewPart('hanger', facts) ? '' : sits) + gauge;
 }
 
 /** The parts, each once, and when the last of that work was done. */
