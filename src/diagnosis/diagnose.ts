@@ -13,9 +13,11 @@ import { type Observed, observe } from './observed.ts';
 import { lateralErrors, lateralOffset } from './posterior/estimates.ts';
 import { weighRider } from './posterior/rider-load.ts';
 import { foundRightSentences } from './sentences/found-right-sentences.ts';
+import { onsetSentence } from './sentences/story-sentences.ts';
 import { undecidedBetween } from './sentences/undecided-between.ts';
 import { causesInQuestion, findUnexplained } from './unexplained/find-unexplained.ts';
 import { unexplainedTrouble } from './unexplained/unexplained-trouble.ts';
+import { NAMED_ALONE } from './verdict-limits.ts';
 import { withAnotherFault } from './with-another-fault.ts';
 
 /**
@@ -84,7 +86,7 @@ function diagnosisOf(
 ): Diagnosis {
   const { evidence, particles, seen, ranked, now, foundRight } = findings;
   return {
-    causes: withLooks(ranked, foundRight),
+    causes: withLooks(withOnset(ranked, facts, evidence.rides.length), foundRight),
     weighed: weighedRides(evidence, seen),
     lateralOffsetMm: lateralOffset(particles),
     lateralErrorMm: lateralErrors(particles, bike),
@@ -107,6 +109,16 @@ function diagnosisOf(
     wrongWays: suggestion.namesCause ? wrongWays(facts) : [],
     helpedAgainst: suggestion.namesCause ? helpedAgainst(facts) : [],
   };
+}
+
+/** The causes, the likeliest with how it began; without "if" only where it is named alone. */
+function withOnset(
+  [first, ...others]: Findings['ranked'],
+  { onset, undecided }: SuggestionFacts,
+  rides: number,
+): Diagnosis['causes'] {
+  const began = onsetSentence(onset, rides, first.probability >= NAMED_ALONE && !undecided);
+  return [{ ...first, evidence: [...first.evidence, ...began] }, ...others];
 }
 
 /** The causes with what was looked at for each and found right beside their evidence. */

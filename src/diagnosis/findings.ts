@@ -116,7 +116,7 @@ function compare(
   };
   const onset = before ? onsetSince(began) : onsetBesideReturn(began, top, comparisons);
   const loadKnown = Number.isFinite(evidence.edges.highNm);
-  const told = { seen, failsOneWay, loadKnown, comparisons, onset, rides: evidence.rides.length };
+  const told = { seen, failsOneWay, loadKnown, comparisons };
   return { ...looks, standing, compared, comparisons, onset, ranked: rankCauses(probabilities, told) };
 }
 

@@ -109,15 +109,15 @@ describe('what an adjustment did, among the evidence', () => {
 
 it('says that a fault was there from the first ride on only where there is a second', () => {
   const steady = { kind: 'steady', at: '2026-05-04T08:00:00Z', rideBeforeAt: null, probability: 0.99 } as const;
-  expect(onsetSentence(steady, 1, 0.9)).toEqual([]);
-  expect(onsetSentence(steady, 2, 0.9)).toEqual(['It was there from the first ride on (99 %).']);
-  expect(onsetSentence({ ...steady, kind: 'gradual' }, 1, 0.9)).toHaveLength(1);
+  expect(onsetSentence(steady, 1, true)).toEqual([]);
+  expect(onsetSentence(steady, 2, true)).toEqual(['It was there from the first ride on (99 %).']);
+  expect(onsetSentence({ ...steady, kind: 'gradual' }, 1, true)).toHaveLength(1);
 });
 
-it('says how a fault began only for the case that it is the one, where it is not likely enough to be named alone', () => {
+it('says how a fault began only for the case that it is the one, where it is not named alone', () => {
   const sudden = { kind: 'sudden', at: '2026-05-04T08:00:00Z', rideBeforeAt: null, probability: 0.9 } as const;
-  expect(onsetSentence(sudden, 2, 0.59)).toEqual([
+  expect(onsetSentence(sudden, 2, false)).toEqual([
     'If it is this, it began suddenly, about 2026-05-04 08:00 UTC (90 %).',
   ]);
-  expect(onsetSentence(sudden, 2, 0.6)).toEqual(['It began suddenly, about 2026-05-04 08:00 UTC (90 %).']);
+  expect(onsetSentence(sudden, 2, true)).toEqual(['It began suddenly, about 2026-05-04 08:00 UTC (90 %).']);
 });

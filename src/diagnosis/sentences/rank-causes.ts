@@ -1,11 +1,11 @@
 import type { AdjustmentComparison } from '../../adjustments/compare-adjustments.ts';
 import type { Direction } from '../../shifts/ride-events.ts';
 import { causes } from '../causes.ts';
-import type { CauseVerdict, Onset } from '../diagnosis.ts';
+import type { CauseVerdict } from '../diagnosis.ts';
 import type { Observed } from '../observed.ts';
 import { failedOneWay } from '../unexplained/one-way-trouble.ts';
 import { evidenceSentences } from './evidence-sentences.ts';
-import { adjustmentSentences, onsetSentence, tells } from './story-sentences.ts';
+import { adjustmentSentences, tells } from './story-sentences.ts';
 import { unshownSentences } from './where-it-shows.ts';
 
 /** What the sentences about a cause are made from. */
@@ -16,20 +16,16 @@ interface Known {
   /** Whether power was recorded with enough shifts to tell what hard pedalling does. */
   readonly loadKnown: boolean;
   readonly comparisons: readonly AdjustmentComparison[];
-  readonly onset: Onset;
-  /** How many rides were weighed. */
-  readonly rides: number;
 }
 
 /**
- * Every cause with the sentences that speak for or against it, likeliest first; the likeliest also with what it does not explain and
- * with how it began.
+ * Every cause with the sentences that speak for or against it, likeliest first; the likeliest also with what it does not explain.
  *
  * @param probabilities in the order of `causes`
  */
 export function rankCauses(
   probabilities: readonly number[],
-  { seen, failsOneWay, loadKnown, comparisons, onset, rides }: Known,
+  { seen, failsOneWay, loadKnown, comparisons }: Known,
 ): readonly [CauseVerdict, ...CauseVerdict[]] {
   const partsReplaced = comparisons.some((one) => one.skipping && tells(one));
   const [first, ...others] = causes
@@ -40,6 +36,6 @@ export function rankCauses(
     }))
     .sort((a, b) => b.probability - a.probability);
   const plainly = failsOneWay ? [failedOneWay(failsOneWay, loadKnown)] : [];
-  const more = [...plainly, ...unshownSentences(first.cause, seen), ...onsetSentence(onset, rides, first.probability)];
+  const more = [...plainly, ...unshownSentences(first.cause, seen)];
   return [{ ...first, evidence: [...first.evidence, ...more] }, ...others];
 }

@@ -10,7 +10,6 @@ import { figure } from '../../numeric/figure.ts';
 import { chance } from '../../numeric/percent.ts';
 import type { Cause } from '../causes.ts';
 import type { Onset } from '../diagnosis.ts';
-import { NAMED_ALONE } from '../verdict-limits.ts';
 import { touches } from './touches.ts';
 
 const trouble = (period: AdjustmentComparison['before']): string =>
@@ -63,13 +62,13 @@ const utc = (iso: string): string => `${iso.slice(0, 16).replace('T', ' ')} UTC`
  * How the likeliest fault began. That it was there from the first ride on says something only beside a second ride.
  *
  * @param rides how many rides were weighed
- * @param probability of that fault; where it is not likely enough, all is said of the case that it is the one
+ * @param namedAlone whether that fault is; where it is not likely enough, or open between it and another, all is said of the case that it is the one
  */
-export function onsetSentence(onset: Onset, rides: number, probability: number): string[] {
+export function onsetSentence(onset: Onset, rides: number, namedAlone: boolean): string[] {
   const began = beganWords(onset, rides);
   if (began === null) return [];
   const sure = `(${chance(onset.probability)})`;
-  return [probability < NAMED_ALONE ? `If it is this, it ${began} ${sure}.` : `It ${began} ${sure}.`];
+  return [namedAlone ? `It ${began} ${sure}.` : `If it is this, it ${began} ${sure}.`];
 }
 
 function beganWords({ kind, at, rideBeforeAt }: Onset, rides: number): string | null {
