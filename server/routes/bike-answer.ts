@@ -74,6 +74,7 @@ function summaryOf(stored: StoredBike, { rides, marks, backlog, summary }: Known
   const counts = rides.get(stored.id);
   const ownMarks = marks.get(stored.id) ?? [];
   const kept = summary === undefined ? null : (JSON.parse(summary) as KeptSummary | null);
+  const state = stateOf(kept, backlog);
   return {
     id: stored.id,
     bike: bikeAsLogged(stored, ownMarks).bike,
@@ -83,11 +84,11 @@ function summaryOf(stored: StoredBike, { rides, marks, backlog, summary }: Known
     rides: counts?.rides ?? 0,
     lastRideAt: clockedIso(counts?.lastMs ?? 0),
     adjustments: ownMarks.length,
-    state: stateOf(kept, backlog),
+    state,
     trend: kept?.trend ?? [],
     work: kept ? workOf(kept) : null,
     adjustmentMarks: ownMarks,
-    ...pendingAndWhy(backlog),
+    ...pendingAndWhy(backlog, state),
   };
 }
 
@@ -106,16 +107,19 @@ export function stateOf(
 }
 
 /** How much is still to be worked out of a bike before what is shown of it is up to date, and why. */
-export const pendingAndWhy = (backlog: BikeBacklog | undefined): Pick<BikeSummary, 'pending' | 'staleReason'> => ({
+export const pendingAndWhy = (
+  backlog: BikeBacklog | undefined,
+  { underWay }: Pick<BikeSummary['state'], 'underWay'>,
+): Pick<BikeSummary, 'pending' | 'staleReason'> => ({
   pending: backlog ? pendingOf(backlog) : 0,
-  staleReason: backlog ? staleReason(backlog) : null,
+  staleReason: backlog ? staleReason(backlog, underWay) : null,
 });
 
-/** Why what is shown of a bike is not all there is, as a sentence; null where it is. */
-export function staleReason(backlog: BikeBacklog): string | null {
+/** Why what is shown of a bike is not all there is, as a sentence; null where it is. `first`: whether there was no verdict before. */
+export function staleReason(backlog: BikeBacklog, first: boolean): string | null {
   const { queued, rides } = backlog;
   if (queued > 0) return `${queued} of ${counted(rides, 'ride')} ${queued === 1 ? 'is' : 'are'} still to be analysed.`;
-  if (pendingOf(backlog) > 0) return 'The report is being worked out again.';
+  if (pendingOf(backlog) > 0) return `The report is being worked out${first ? '' : ' again'}.`;
   return backlog.failure === null
     ? null
     : 'The report could not be worked out again because of a fault in this program.';

@@ -41,11 +41,12 @@ export const sheetRoutes = [
       const likely = report && whichCauses(report.diagnosis).now;
       const rides = report ? ridesThatCount(report) : [];
       const starts = rides.map(({ start }) => clockedIso(Date.parse(start))).filter((at) => at !== null);
+      const state = stateOf(summary, backlog);
       const json: z.input<typeof sheetShape> = {
         bike: stored.bike,
         bikeSource: stored.source,
         generatedAt: new Date().toISOString(),
-        state: stateOf(summary, backlog),
+        state,
         rides: rides.length,
         firstRideAt: starts[0] ?? null,
         lastRideAt: starts.at(-1) ?? null,
@@ -63,7 +64,7 @@ export const sheetRoutes = [
         lastLooks: report?.looks?.slice(-NEWEST).reverse() ?? [],
         adjustmentsLog: log.slice(-NEWEST).reverse(),
         warnings: [...new Set(rides.flatMap(({ warnings }) => warnings.map(({ message }) => message)))],
-        ...pendingAndWhy(backlog),
+        ...pendingAndWhy(backlog, state),
         engineVersion: kept?.engineVersion ?? null,
       };
       return { status: 200, json };

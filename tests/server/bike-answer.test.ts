@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { needier, staleReason, stateOf, workOf } from '../../server/routes/bike-answer.ts';
+import { needier, pendingAndWhy, staleReason, stateOf, workOf } from '../../server/routes/bike-answer.ts';
 import { rideReportSchema } from '../../src/report/ride-report-schema.ts';
 import { nothingYet } from '../../src/report/state/bike-state.ts';
 import { CheckedApi, type Loose } from './checked-api.ts';
@@ -25,10 +25,18 @@ beforeAll(async () => {
 afterAll(() => server.close());
 
 it('counts the rides that wait in words that fit their number', () => {
-  expect(staleReason(backlog(1, 2))).toBe('1 of 2 rides is still to be analysed.');
-  expect(staleReason(backlog(2, 3))).toBe('2 of 3 rides are still to be analysed.');
-  expect(staleReason(backlog(1, 1))).toBe('1 of 1 ride is still to be analysed.');
-  expect(staleReason(backlog(0, 3, 3))).toBeNull();
+  expect(staleReason(backlog(1, 2), false)).toBe('1 of 2 rides is still to be analysed.');
+  expect(staleReason(backlog(2, 3), false)).toBe('2 of 3 rides are still to be analysed.');
+  expect(staleReason(backlog(1, 1), false)).toBe('1 of 1 ride is still to be analysed.');
+  expect(staleReason(backlog(0, 3, 3), false)).toBeNull();
+});
+
+it('says "again" of a report only where there was one before', () => {
+  expect(staleReason(backlog(0, 3), true)).toBe('The report is being worked out.');
+  expect(staleReason(backlog(0, 3, 2), false)).toBe('The report is being worked out again.');
+  expect(pendingAndWhy(backlog(0, 3), stateOf(null, backlog(0, 3))).staleReason).toBe(
+    'The report is being worked out.',
+  );
 });
 
 it('puts first what can hurt, then the state, then how likely a fault is in whole per cent, then how often shifts go wrong', () => {
