@@ -6,5 +6,7 @@ it('asks for no more shifts on a stand than anybody makes there, and for the res
   const rare = seen({ drops: () => 1, commandedOnto: () => 60 });
   const proof = verifyStep('low-limit-loose', rare, new Set(['past-largest'] as const));
   expect(proof).toMatch(/make at least 10 shifts .* on a stand/);
-  expect(proof).toMatch(/Once it does, \d+ more shifts onto it on rides, softly, away from traffic/);
+  expect(proof).toMatch(
+    /Once it does, \d+ more shifts onto it on rides, softly, away from traffic, would show that the chain is no longer lost past it\.$/,
+  );
 });

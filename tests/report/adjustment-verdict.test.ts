@@ -45,7 +45,7 @@ describe('adjustmentVerdict', () => {
     expect(verdict({ probabilityBetter: 0.97 })).toMatch(/^It helped: trouble 26 %/);
     expect(verdict({ probabilityBetter: 0.02 })).toMatch(/^It made shifting worse/);
     expect(verdict({ probabilityBetter: 0.6, shiftsStillNeeded: 40 })).toMatch(
-      /^Not decided yet.*About 40 more judged shifts will tell\.$/,
+      /^Not decided yet.*About 40 more judged shifts will tell whether that helped\.$/,
     );
   });
 
@@ -80,14 +80,14 @@ describe('adjustmentVerdict', () => {
       /^Not decided yet .* 75 %\. Together with what was turned the same way from 2026-04-16 on, it helped: trouble .* before, .* after; better with a probability of 98 %\.$/,
     );
     expect(verdict({ ...one, together: { ...together, probabilityBetter: 0.6, shiftsStillNeeded: 12 } })).toMatch(
-      /that is not decided yet either: .* 60 %\. About 12 more judged shifts will tell\.$/,
+      /that is not decided yet either: .* 60 %\. About 12 more judged shifts will tell whether that helped\.$/,
     );
     const count = (lost: number, shifts: number) => ({ asked: shifts, shifts, trouble: lost, lost });
     const endCog = (lost: number, shifts: number) =>
       ({ teeth: 11, end: 'past-smallest', before: count(lost, 4), after: count(0, shifts) }) as const;
     const screw = { ...together, endCog: endCog(3, 5), probabilityBetter: 0.88, shiftsStillNeeded: 4 };
     expect(verdict({ ...one, endCog: endCog(1, 3), together: screw })).toMatch(
-      /0 of 3 since.* Together .*: 3 of 4 shifts onto the smallest cog .* 0 of 5 since; .* About 4 more judged shifts onto the smallest cog, once .* will tell\.$/,
+      /0 of 3 since.* Together .*: 3 of 4 shifts onto the smallest cog .* 0 of 5 since; .* About 4 more judged shifts onto the smallest cog, once .* will tell whether that helped\.$/,
     );
   });
 
@@ -101,7 +101,7 @@ describe('adjustmentVerdict', () => {
       'It helped: 1 of 2 shifts onto the largest cog went wrong before (the chain was lost past it 1 time), 0 of 38 since; better with a probability of 96 %.',
     );
     const more =
-      /About 30 more judged shifts onto the largest cog, once the chain has stayed on there on a stand, will tell\.$/;
+      /About 30 more judged shifts onto the largest cog, once the chain has stayed on there on a stand, will tell whether that helped\.$/;
     expect(said(1, 1, { probabilityBetter: 0.57, shiftsStillNeeded: 30 })).toMatch(/^Not decided yet .*, 0 of 1 since/);
     expect(said(1, 1, { probabilityBetter: 0.57, shiftsStillNeeded: 30 })).toMatch(more);
     expect(said(0, 0, { shiftsStillNeeded: 30 })).toMatch(/, and it was not asked for since\. About 30/);
@@ -119,7 +119,7 @@ describe('adjustmentVerdict', () => {
     );
     const wrong = { wrongWayFor: 'cable-tension-low', probabilityBetter: 0.3, shiftsStillNeeded: 40 } as const;
     expect(verdict(wrong)).toMatch(/a probability of 30 %\. It was the wrong way for .*: take it back first\.$/);
-    expect(verdict({ ...wrong, wrongWayFor: null })).toMatch(/About 40 more judged shifts will tell\.$/);
+    expect(verdict({ ...wrong, wrongWayFor: null })).toMatch(/About 40 more judged shifts will tell whether that helped\.$/);
   });
 
   it('has nothing to decide where no shift went wrong before or since', () => {
@@ -188,7 +188,7 @@ describe('adjustmentVerdict', () => {
       'Nothing was judged before it, so there is nothing to compare with.',
     );
     expect(verdict({ after: none, shiftsStillNeeded: 1 })).toMatch(
-      /nothing was judged after it yet\. About 1 more judged shift will tell\./,
+      /nothing was judged after it yet\. About 1 more judged shift will tell whether that helped\./,
     );
     expect(verdict({ probabilityBetter: 0.6, shiftsStillNeeded: null })).toMatch(
       /^Not decided yet.* Not even 600 more judged shifts like those since would tell: the difference is too small\.$/,

@@ -119,10 +119,10 @@ function staysOn(seen: Observed, end: CassetteEnd, { keptOff, trial, andBack, ha
   const more = onTrial ? triesStillNeeded(trial.before, trial.since, DECIDED_AT) : 0;
   if (onTrial && keptOff) {
     const tries = more === null ? 'many more shifts' : counted(more, trial.since.reached > 0 ? 'more shift' : 'shift');
-    return `${hanger ? 'Once the hanger is in order, on' : 'On'} a stand ${shifts}, turning the cranks by hand. Until the chain stays on there, keep off that cog on any ride. Once it does, ${tries} onto it on rides, softly, away from traffic, would show that it holds.`;
+    return `${hanger ? 'Once the hanger is in order, on' : 'On'} a stand ${shifts}, turning the cranks by hand. Until the chain stays on there, keep off that cog on any ride. Once it does, ${tries} onto it on rides, softly, away from traffic, would show that the chain is no longer lost past it.`;
   }
   if (more)
-    return `Try it on a stand first, turning the cranks by hand. Once the chain stays on there, ${counted(more, 'more shift')} onto it on a ride, softly, away from traffic, would show that it holds.`;
+    return `Try it on a stand first, turning the cranks by hand. Once the chain stays on there, ${counted(more, 'more shift')} onto it on a ride, softly, away from traffic, would show that the chain is no longer lost past it.`;
   return keptOff
     ? `Once ${hanger ? 'the hanger is in order and ' : ''}the limit is set, ${shifts} on a stand, turning the cranks by hand: a cure shows as a chain that ${cured}. Until it does, keep off that cog on any ride.${onRides(wanted)}`
     : `Once the limit is set, and tried on a stand, ${make(wanted)} on the next ride, softly, away from traffic: a cure shows as a chain that stays on.`;
@@ -131,7 +131,7 @@ function staysOn(seen: Observed, end: CassetteEnd, { keptOff, trial, andBack, ha
 /** How many of the shifts that show that a limit holds are left for rides, once it does on a stand; empty where none are. */
 const onRides = (wanted: number): string =>
   wanted > MOST_ON_STAND
-    ? ` Once it does, ${counted(wanted - MOST_ON_STAND, 'more shift')} onto it on rides, softly, away from traffic, would show that it holds.`
+    ? ` Once it does, ${counted(wanted - MOST_ON_STAND, 'more shift')} onto it on rides, softly, away from traffic, would show that the chain is no longer lost past it.`
     : '';
 
 function noSkip(seen: Observed, keepOff: ReadonlySet<CassetteEnd>): string {

@@ -91,7 +91,10 @@ function byAllShifts({ before, after, shiftsStillNeeded }: Compared): Told {
   if (shiftsStillNeeded !== null)
     return {
       facts,
-      more: shiftsStillNeeded > 0 ? [`About ${counted(shiftsStillNeeded, 'more judged shift')} will tell.`] : [],
+      more:
+        shiftsStillNeeded > 0
+          ? [`About ${counted(shiftsStillNeeded, 'more judged shift')} will tell whether that helped.`]
+          : [],
     };
   if (before.shifts === 0) return { facts, more: [] };
   const never =

@@ -44,5 +44,5 @@ function stillNeeded({ end, before, after }: ComparedEnd, needed: number | null)
   if (needed === 0 || after.lost > 0) return [];
   if (needed === null) return [`Not even ${FURTHEST_SHIFTS} more judged shifts ${onto} would tell.`];
   const stand = before.lost > 0 ? ', once the chain has stayed on there on a stand,' : '';
-  return [`About ${counted(needed, 'more judged shift')} ${onto}${stand} will tell.`];
+  return [`About ${counted(needed, 'more judged shift')} ${onto}${stand} will tell whether that helped.`];
 }
