@@ -50,7 +50,8 @@ function advise(input: DiagnosisInput, before: SuggestionFacts | null = null): A
   const electronic = bike.actuation === 'electronic';
   const findings = findingsOf(input, before);
   const { evidence, particles, top, foundRight } = findings;
-  const undecided = whatIsOpen(findings, electronic);
+  const limitOrHanger = mayBeHanger({ ...input, cause: top, seenTo: findings.seenTo });
+  const undecided = whatIsOpen(findings, electronic, limitOrHanger);
   const unexplained = leftUnexplained(findings, undecided ? undecided.between : [top], electronic);
   const rider = weighRider(particles, evidence);
   const { separates, checkRide } = planNextRide(input, { ...findings, undecided, unexplained, rider });
@@ -76,7 +77,6 @@ function advise(input: DiagnosisInput, before: SuggestionFacts | null = null): A
     seenTo: findings.seenTo,
     wellSince: findings.wellSince,
   };
-  const limitOrHanger = mayBeHanger({ ...input, cause: top, seenTo: findings.seenTo });
   return { findings, facts, separates, suggestion: suggest(facts), limitOrHanger };
 }
 
@@ -132,10 +132,11 @@ const saysNothing = (seen: Observed): boolean => seen.all.shifts + seen.events =
 function whatIsOpen(
   { weighed, probabilities, failsOneWay, ranked, seen, top }: Findings,
   electronic: boolean,
+  limitOrHanger: boolean,
 ): Diagnosis['undecided'] {
   const sound = top === 'no-fault' && seen.all.trouble + seen.events === 0;
   if (sound || saysNothing(seen)) return null;
-  return undecidedBetween(weighed, probabilities, ranked, { seen, electronic, failsOneWay });
+  return undecidedBetween(weighed, probabilities, ranked, { seen, electronic, failsOneWay, limitOrHanger });
 }
 
 /** What stands beside the verdict; null too where too few shifts were judged to name anything. */

@@ -1,11 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import { assumptions } from '../../src/diagnosis/assumptions.ts';
+import { type Cause, causes } from '../../src/diagnosis/causes.ts';
 import { diagnose } from '../../src/diagnosis/diagnose.ts';
 import { buildEvidence } from '../../src/diagnosis/evidence/build-evidence.ts';
+import { observe } from '../../src/diagnosis/observed.ts';
 import { posterior } from '../../src/diagnosis/posterior/posterior.ts';
 import { varyAssumptions } from '../../src/diagnosis/posterior/sensitivity.ts';
 import { weighCauses } from '../../src/diagnosis/posterior/weigh-causes.ts';
-import { cableBike, cassette, healthyPattern, patternRide } from './pattern-ride.ts';
+import { undecidedBetween } from '../../src/diagnosis/sentences/undecided-between.ts';
+import { bentHanger, cableBike, cassette, healthyPattern, patternRide } from './pattern-ride.ts';
 
 describe('a verdict that what is taken for granted would turn', () => {
   it('is said to be open in words for riders; what turns it is listed beside', () => {
@@ -17,6 +20,29 @@ describe('a verdict that what is taken for granted would turn', () => {
       /^Undecided between .* and .*: both fit these rides, and which of them fits better hangs on what nobody has measured\.$/,
     );
     for (const meaning of becauseOf) expect(sentence).not.toContain(meaning);
+  });
+});
+
+describe('a low limit behind which a bent hanger may stand', () => {
+  /** The limit is named, the ride shows the rival: so an assumption turns it. */
+  const between = (rival: 'no-fault' | 'hanger-bent', limitOrHanger: boolean): string => {
+    const top: Cause = 'low-limit-loose';
+    const ride = patternRide({ shifts: 8, pattern: rival === 'no-fault' ? healthyPattern : bentHanger });
+    const evidence = buildEvidence({ bike: cableBike, rides: [ride], adjustments: [] });
+    const weighed = weighCauses(evidence, { cassetteLength: cassette.length, cogPitchMm: 3.65, electronic: false });
+    const share = (cause: Cause): number => (cause === top ? 0.5 : cause === rival ? 0.499 : 0.0001);
+    const order: Cause[] = [top, rival, ...causes.filter((cause) => cause !== top && cause !== rival)];
+    const ranked = order.map((cause) => ({ cause, probability: share(cause), evidence: [] }));
+    const known = { seen: observe([ride], cableBike), electronic: false, failsOneWay: null, limitOrHanger };
+    return undecidedBetween(weighed, causes.map(share), ranked, known)?.sentence ?? '';
+  };
+
+  it('is not spoken of alone beside anything else, as in the headline', () => {
+    expect(between('no-fault', true)).toMatch(/^Undecided between a fault of low limit or hanger and no fault:/);
+    expect(between('no-fault', false)).toMatch(/^Undecided between a low limit screw too far out and/);
+    expect(between('hanger-bent', true)).toMatch(
+      /^Undecided between a low limit screw too far out and a bent derailleur hanger:/,
+    );
   });
 });
 

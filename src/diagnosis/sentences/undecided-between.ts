@@ -14,14 +14,19 @@ interface Known {
   readonly electronic: boolean;
   /** Direction in which shifts plainly fail, as they do on no bike in order: then it is open at most between faults. */
   readonly failsOneWay: Direction | null;
+  /** Whether a bent hanger may stand behind the low limit that is named: then neither is spoken of alone. */
+  readonly limitOrHanger: boolean;
 }
+
+/** The two together, where a chain was lost past the largest cog and nothing tells them apart. */
+const LIMIT_OR_HANGER = 'a fault of low limit or hanger';
 
 /** Between which causes the verdict stands when an assumption is moved within its plausible range. */
 export function undecidedBetween(
   weighed: WeighedCauses,
   probabilities: CauseProbabilities,
   ranked: readonly CauseVerdict[],
-  { seen, electronic, failsOneWay }: Known,
+  { seen, electronic, failsOneWay, limitOrHanger }: Known,
 ): Undecided | null {
   const top = ranked[0].cause;
   const turned = varyAssumptions(weighed, probabilities)
@@ -34,10 +39,11 @@ export function undecidedBetween(
   const strongest = turned
     .filter((varied) => varied.top === rival)
     .sort((one, other) => towardsRival(other) - towardsRival(one));
-  const [a, b] = [top, rival].map((cause) => causePhrase(cause, electronic));
+  const both = limitOrHanger && rival !== 'hanger-bent';
+  const a = both ? LIMIT_OR_HANGER : causePhrase(top, electronic);
   return {
     between: [top, rival],
     becauseOf: [...new Set(strongest.map(({ meaning }) => meaning))],
-    sentence: `Undecided between ${a} and ${b}: both fit these rides, and which of them fits better hangs on what nobody has measured.`,
+    sentence: `Undecided between ${a} and ${causePhrase(rival, electronic)}: both fit these rides, and which of them fits better hangs on what nobody has measured.`,
   };
 }
