@@ -2,18 +2,19 @@ import { describe, expect, it } from 'vitest';
 import type { Diagnosis } from '../../src/diagnosis/diagnosis.ts';
 import { adjustmentReport } from '../../src/report/adjustment-report.ts';
 import { adjustmentVerdict } from '../../src/report/words/adjustment-verdict.ts';
-import { slow, verdictOn } from './now/adjusted-bikes.ts';
+import { type adjustedBike, slow, verdictOn } from './now/adjusted-bikes.ts';
 import { cableBike, healthyPattern } from './pattern-ride.ts';
 
 const [low, milder] = [slow('to-larger', 0.3, 0.3), slow('to-larger', 0.12, 0.08)];
 const said = (verdict: Diagnosis): string =>
   adjustmentVerdict(adjustmentReport(verdict.comparisons[0], cableBike, verdict));
-const afterTurning = (amount: number): Diagnosis =>
+const afterTurning = (amount: number, ...more: Parameters<typeof adjustedBike>[0]): Diagnosis =>
   verdictOn([
     { pattern: low },
     { pattern: low },
     { pattern: milder, after: ['cable-tension', amount] },
     { pattern: milder },
+    ...more,
   ]);
 
 describe('an entry that went towards the fault, and yet it got better', () => {
@@ -27,6 +28,13 @@ describe('an entry that went towards the fault, and yet it got better', () => {
     expect(said(verdict)).toMatch(
       /^It helped: .* Yet it went the wrong way for too low a cable tension: check its part, amount and sign\./,
     );
+  });
+
+  it('is doubted still once more is logged without a ride since', () => {
+    const verdict = afterTurning(-2, { pattern: milder, shifts: 0, after: ['cable-tension', 3] });
+    expect(verdict.now.setting).toBe('untested');
+    expect(verdict.helpedAgainst).toEqual(afterTurning(-2).helpedAgainst);
+    expect(verdict.wrongWays).toEqual([]);
   });
 
   it('is none that went the right way', () => {

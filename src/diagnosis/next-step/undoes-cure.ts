@@ -12,12 +12,9 @@ import type { SuggestionFacts } from './suggestion-facts.ts';
 export function undoesCure(fault: TurnableFault, { comparisons }: SuggestionFacts): string | null {
   const untested = comparisons.filter(({ after }) => after.shifts === 0);
   const ridden = comparisons.filter(({ after }) => after.shifts > 0);
-  const back = turnedTowards(
-    fault,
-    untested.map((one) => ({ ...one, note: '' })),
-  );
+  const back = turnedTowards(fault, untested);
   const last = ridden.findLast(({ parameter }) => untested.some((one) => one.parameter === parameter));
-  if (!back || !last || turnedTowards(fault, [{ ...last, note: '' }])) return null;
+  if (!back || !last || turnedTowards(fault, [last])) return null;
   const { trouble, shifts } = troubleOf(last.after);
   if (last.probabilityBetter < DECIDED_AT || trouble / shifts > STILL_WELL) return null;
   const undone = untested.find((one) => one.parameter === last.parameter);

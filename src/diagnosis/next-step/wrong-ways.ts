@@ -20,25 +20,32 @@ export interface WrongWay extends StandingHarm {
  * helped for sure; nor where taking it back would open a limit past which a chain was lost.
  */
 export const wrongWays = (facts: SuggestionFacts): WrongWay[] =>
-  stillOut(facts).flatMap((fault) => (opensAt(fault, facts) ? [] : wrongWayFor(fault, facts)));
+  facts.now.setting === 'same'
+    ? inQuestion(facts).flatMap((fault) => (opensAt(fault, facts) ? [] : wrongWayFor(fault, facts)))
+    : [];
 
 /** An entry that went towards a fault which is there, and yet it got better for sure: its sign may be wrong, and with it how far it is to go. */
 export type HelpedAgainst = Pick<WrongWay, 'at' | 'parameter' | 'fault'>;
 
-/** Entries that helped although they went towards a fault in question that is there as it was found. What took a wrong turn back is none. */
+/**
+ * Entries that helped although they went towards a fault in question that is there as it was found, by what was ridden: work without a ride since
+ * clears up nothing. What took a wrong turn back is none.
+ */
 export const helpedAgainst = (facts: SuggestionFacts): HelpedAgainst[] =>
-  stillOut(facts).flatMap((fault) =>
-    sinceItWasThere(fault, facts)
-      .filter((one) => isTowards(fault, one.parameter, one.amount) && helpedForSure(one))
-      .map(({ at, parameter }) => ({ at, parameter, fault })),
-  );
+  facts.now.setting === 'same' || facts.now.setting === 'untested'
+    ? inQuestion(facts).flatMap((fault) =>
+        sinceItWasThere(fault, facts)
+          .filter((one) => isTowards(fault, one.parameter, one.amount) && helpedForSure(one))
+          .map(({ at, parameter }) => ({ at, parameter, fault })),
+      )
+    : [];
 
 const helpedForSure = ({ probabilityBetter, oppositeWays, cameBack }: AdjustmentComparison): boolean =>
   probabilityBetter >= DECIDED_AT && !oppositeWays && !cameBack;
 
-/** The faults in question that something is turned for, while they are there as they were found. */
-function stillOut({ now, wellSince, ranked, undecided, seen }: SuggestionFacts): TurnableFault[] {
-  if (now.setting !== 'same' || wellSince || ranked[0].cause === 'no-fault' || shiftsWell(seen)) return [];
+/** The faults in question that something is turned for. */
+function inQuestion({ wellSince, ranked, undecided, seen }: SuggestionFacts): TurnableFault[] {
+  if (wellSince || ranked[0].cause === 'no-fault' || shiftsWell(seen)) return [];
   const open: readonly Cause[] = undecided?.between ?? [ranked[0].cause];
   return open.filter(isTurnable);
 }
@@ -49,10 +56,7 @@ function wrongWayFor(fault: TurnableFault, facts: SuggestionFacts): WrongWay[] {
     ({ parameter, amount, probabilityBetter }) =>
       probabilityBetter < DECIDED_AT || !isTowards(fault, parameter, amount),
   );
-  const turned = turnedTowards(
-    fault,
-    made.map((one) => ({ ...one, note: '' })),
-  );
+  const turned = turnedTowards(fault, made);
   const last = made.findLast(({ parameter, amount }) => isTowards(fault, parameter, amount));
   if (!turned || !last) return [];
   const { at, parameter, unit } = last;
@@ -60,7 +64,7 @@ function wrongWayFor(fault: TurnableFault, facts: SuggestionFacts): WrongWay[] {
 }
 
 const isTowards = (fault: TurnableFault, parameter: AdjustmentComparison['parameter'], amount: number | null) =>
-  turnedTowards(fault, [{ at: '', parameter, amount, unit: 'turns', note: '' }]) !== null;
+  turnedTowards(fault, [{ at: '', parameter, amount }]) !== null;
 
 /** What was logged since the fault was seen, and since a part was replaced that can have brought it or put it right. */
 function sinceItWasThere(fault: TurnableFault, { comparisons, onset }: SuggestionFacts): AdjustmentComparison[] {

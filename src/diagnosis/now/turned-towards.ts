@@ -50,7 +50,10 @@ export interface Turned {
 }
 
 /** What adjustments, in order of time, turned towards a fault; null where they did not, all in all. */
-export function turnedTowards(fault: TurnableFault, adjustments: readonly Adjustment[]): Turned | null {
+export function turnedTowards(
+  fault: TurnableFault,
+  adjustments: readonly Pick<Adjustment, 'at' | 'parameter' | 'amount'>[],
+): Turned | null {
   const { parameters, sign } = turnable[fault];
   const own = adjustments.filter(({ parameter }) => parameters.includes(parameter));
   const last = own.at(-1);
