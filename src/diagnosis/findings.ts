@@ -6,12 +6,14 @@ import { type AdjustmentComparison, compareAdjustments } from '../adjustments/co
 import type { Look } from '../adjustments/looks.ts';
 import { cogPitchMm } from '../drivetrain/cog-pitch.ts';
 import { type Cause, causes } from './causes.ts';
-import type { Diagnosis, DiagnosisInput, Onset, TurnEstimate } from './diagnosis.ts';
+import type { Diagnosis, DiagnosisInput, Onset, ShiftsWellSince, TurnEstimate } from './diagnosis.ts';
 import { buildEvidence, type RidingEvidence } from './evidence/build-evidence.ts';
 import type { SuggestionFacts } from './next-step/suggestion-facts.ts';
 import { type BikeNow, bikeNow } from './now/bike-now.ts';
 import { limitsTurnedIn, lookedOver, looksThatStand, seenTo } from './now/looks-that-stand.ts';
+import { notRiddenOn } from './now/not-ridden-on.ts';
 import { shiftsWellSince } from './now/shifts-well.ts';
+import { isTurnable, turnedTowards } from './now/turned-towards.ts';
 import { type Observed, observe } from './observed.ts';
 import { turnsNeeded } from './posterior/estimates.ts';
 import { LookAhead } from './posterior/look-ahead.ts';
@@ -136,11 +138,30 @@ function becameOf(
     probability: ranked[0].probability,
     judgedShifts: seen.all.shifts,
   });
-  return { clicks, clicksFor, now, wellSince: answersFirst(now) ? null : wellSince };
+  return {
+    clicks,
+    clicksFor,
+    now,
+    wellSince: wellSince && answersFirst(now, wellSince, comparisons) ? null : wellSince,
+  };
 }
 
-/** Whether what became of the last adjustment, of a limit past which the chain was lost, or a chain lost since, is to be told before that the newest rides shift well. */
-const answersFirst = ({ setting, since, trial }: BikeNow): boolean =>
-  ['untested', 'cured', 'overdone'].includes(setting) ||
-  (setting !== 'same' && trial !== null && trial.before.lost > 0) ||
-  since.lost('past-largest') + since.lost('past-smallest') > 0;
+/**
+ * Whether what became of the last adjustment, of a limit past which the chain was lost, or a chain lost since, is to be told before that the newest rides
+ * shift well. What was done after them leaves what they showed, unless it turns towards the fault again.
+ */
+function answersFirst(
+  { cause, setting, since, trial }: BikeNow,
+  { at }: ShiftsWellSince,
+  comparisons: readonly AdjustmentComparison[],
+): boolean {
+  const after = notRiddenOn(comparisons, at);
+  const back = isTurnable(cause) && turnedTowards(cause, after) !== null;
+  const ridden = after.length === 0;
+  return (
+    ['cured', 'overdone'].includes(setting) ||
+    (setting === 'untested' && (ridden || back)) ||
+    (setting !== 'same' && trial !== null && trial.before.lost > 0) ||
+    since.lost('past-largest') + since.lost('past-smallest') > 0
+  );
+}

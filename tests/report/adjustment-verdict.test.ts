@@ -119,7 +119,9 @@ describe('adjustmentVerdict', () => {
     );
     const wrong = { wrongWayFor: 'cable-tension-low', probabilityBetter: 0.3, shiftsStillNeeded: 40 } as const;
     expect(verdict(wrong)).toMatch(/a probability of 30 %\. It was the wrong way for .*: take it back first\.$/);
-    expect(verdict({ ...wrong, wrongWayFor: null })).toMatch(/About 40 more judged shifts will tell whether that helped\.$/);
+    expect(verdict({ ...wrong, wrongWayFor: null })).toMatch(
+      /About 40 more judged shifts will tell whether that helped\.$/,
+    );
   });
 
   it('has nothing to decide where no shift went wrong before or since', () => {

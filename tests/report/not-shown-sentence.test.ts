@@ -31,10 +31,22 @@ it('says of what helped, but left trouble in the rides after it, that it does no
   expect(verdictSentence(report(0.99, false))).toMatch(
     /It got better with what was done on 2026-04-12 .* but shifts still went wrong after that, and nothing logged since accounts for the rest\.$/,
   );
-  expect(reasons(0.99, false)).toMatch(/If something was done, log it\./);
+  expect(reasons(0.99, false)).toMatch(/If something was done before those rides, log it\./);
 });
 
 it('says that nothing logged accounts for it where nothing helped for sure', () => {
   expect(verdictSentence(report(0.6, true))).toMatch(/nothing that is logged accounts for that; before it,/);
-  expect(reasons(0.6, true)).toMatch(/If something was done, log it\./);
+  expect(reasons(0.6, true)).toMatch(/If something was done before those rides, log it\./);
+});
+
+it('says of what was done after those rides that none tells of it', () => {
+  const one = report(0.6, true);
+  const [made] = one.adjustments;
+  const later = { ...made, at: '2026-05-20T18:00:00.000Z', group: made.group + 1 };
+  const said = (shifts: number): string =>
+    verdictSentence({ ...one, adjustments: [made, { ...later, after: { ...later.after, shifts } }] });
+  expect(said(0)).toBe(
+    `${verdictSentence(one)} No ride tells yet of what was done on 2026-05-20 (derailleur hanger aligned or replaced).`,
+  );
+  expect(said(40)).not.toMatch(/No ride tells/);
 });

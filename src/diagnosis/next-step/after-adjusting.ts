@@ -12,7 +12,7 @@ import { NAMED_ALONE } from '../verdict-limits.ts';
 import { hangerIsSeenTo } from './after-look.ts';
 import { generalCautions, hangerFirstAt, nextStep } from './next-steps.ts';
 import { notSettled } from './not-settled.ts';
-import { KEEP_RECORDING, nothingToTurn, type Step } from './step.ts';
+import { KEEP_RECORDING, nothingToTurn, type Step, TRY_SOFTLY } from './step.ts';
 import type { Fault, SuggestionFacts } from './suggestion-facts.ts';
 import { nothingNeedsTurning } from './turn-nothing.ts';
 import { undoesCure } from './undoes-cure.ts';
@@ -76,8 +76,7 @@ function rideFirst(cause: Fault, untested: { at: string; parameter: string }, fa
       ...(undone ? [undone] : []),
       `${undone ? 'Then ride' : 'Ride'} before anything more is turned: no shift was judged yet after what was done on ${untested.at.slice(0, 10)}: ${parameterName(untested.parameter)}.`,
     ],
-    start:
-      'Try the shifts in question softly, away from traffic, before the ride; stop at once if the chain leaves the cogs.',
+    start: TRY_SOFTLY,
     verify: verifyNow(cause, facts),
     cautions: [...step.cautions, ...generalCautions],
   };

@@ -1,19 +1,26 @@
 import { causePhrase } from '../cause-words.ts';
 import type { ShiftsWellSince } from '../diagnosis.ts';
 import { gotBetterWith } from '../now/got-better.ts';
+import { notRiddenSentence } from '../now/not-ridden-on.ts';
 import { notShownWords, wellWords } from '../now/not-shown-words.ts';
-import { KEEP_RECORDING, nothingToTurn, type Step } from './step.ts';
+import { KEEP_RECORDING, nothingToTurn, type Step, TRY_SOFTLY } from './step.ts';
 import type { SuggestionFacts } from './suggestion-facts.ts';
 import { nothingNeedsTurning, turnNothing } from './turn-nothing.ts';
 
 /**
  * The newest rides decide whether anything is turned: what was wrong before them does not show now. How far an adjuster reaches differs from bike to
- * bike, so an entry of the right part and sign is not called too small for what became of it.
+ * bike, so an entry of the right part and sign is not called too small for what became of it. What was done after them is said to be open.
  */
-export function putRight(
-  since: ShiftsWellSince,
-  facts: Pick<SuggestionFacts, 'now' | 'comparisons' | 'ranked' | 'electronic'>,
-): Step {
+export function putRight(since: ShiftsWellSince, facts: Asked): Step {
+  const { steps, start, ...step } = byNewestRides(since, facts);
+  const open = notRiddenSentence(facts.comparisons, since.at);
+  if (!open) return { ...step, steps, start };
+  return { ...step, steps: steps.map((one) => one + open), start: start && `${start} ${TRY_SOFTLY}` };
+}
+
+type Asked = Pick<SuggestionFacts, 'now' | 'comparisons' | 'ranked' | 'electronic'>;
+
+function byNewestRides(since: ShiftsWellSince, facts: Asked): Step {
   if (!since.putRight)
     return nothingToTurn(
       `${turnNothing(facts)}: since the ride of ${since.at.slice(0, 10)} the bike shifts well (${wellWords(since)}), and before it no fault was sure.`,

@@ -25,3 +25,7 @@ export const nothingToTurn = (action: string, start: string, verify: string): St
   verify,
   cautions: generalCautions,
 });
+
+/** How a ride is begun on what was not ridden yet. */
+export const TRY_SOFTLY =
+  'Try the shifts in question softly, away from traffic, before the next ride; stop at once if the chain leaves the cogs.';

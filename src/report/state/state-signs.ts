@@ -122,7 +122,7 @@ export function stateSigns(report: Report, rides: readonly PlacedRide[]): StateS
 /** Nothing where an entry accounts for it, or made it better for sure. */
 function whatToLog({ adjustments, diagnosis: { shiftsWellSince: since, causes } }: Report): string {
   const accounted = since?.entryAt || (since?.adjusted && gotBetterWith(adjustments, causes[0].cause, since.at)?.last);
-  return accounted ? '' : ' If something was done, log it.';
+  return accounted ? '' : ' If something was done before those rides, log it.';
 }
 
 /** Over all the places together. */

@@ -1,14 +1,22 @@
 import { gotBetterWith } from '../../diagnosis/now/got-better.ts';
+import { notRiddenSentence } from '../../diagnosis/now/not-ridden-on.ts';
 import { notShownWords } from '../../diagnosis/now/not-shown-words.ts';
 import { upperFirst } from '../../numeric/upper-first.ts';
 import type { SpokenOf } from './spoken-of.ts';
 
 /** What is logged is not doubted for its size: how far an adjuster reaches differs from bike to bike. */
-export const putRightSentence = ({ diagnosis: { shiftsWellSince } }: SpokenOf, before: string): string =>
-  `Since what was logged on ${shiftsWellSince?.entryAt?.slice(0, 10)} the bike shifts well; before it, ${before}.`;
+export const putRightSentence = (report: SpokenOf, before: string): string =>
+  `Since what was logged on ${report.diagnosis.shiftsWellSince?.entryAt?.slice(0, 10)} the bike shifts well; before it, ${before}.${notRidden(report)}`;
+
+/** What was done after the rides by which the verdict goes leaves it as it is. */
+const notRidden = ({ adjustments, diagnosis: { shiftsWellSince } }: SpokenOf): string =>
+  shiftsWellSince ? notRiddenSentence(adjustments, shiftsWellSince.at) : '';
 
 /** Without an entry that accounts for it nobody knows whether the fault is gone; what made it better for sure is named all the same. */
-export function notShownSentence({ adjustments, diagnosis }: SpokenOf, before: string): string {
+export const notShownSentence = (report: SpokenOf, before: string): string =>
+  notShown(report, before) + notRidden(report);
+
+function notShown({ adjustments, diagnosis }: SpokenOf, before: string): string {
   const { shiftsWellSince: since, causes } = diagnosis;
   if (!since) return '';
   const shown = upperFirst(notShownWords(since));

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import type { Adjustment } from '../../../src/adjustments/adjustment.ts';
 import { diagnose } from '../../../src/diagnosis/diagnose.ts';
 import type { Diagnosis, DiagnosisRide } from '../../../src/diagnosis/diagnosis.ts';
 import {
@@ -57,6 +58,24 @@ describe('newest rides that shift well after trouble', () => {
     expect(suggestion.start).toMatch(
       /^Ride before anything more is turned\. What was done is not the usual cure for .*: check its part, amount and sign/,
     );
+  });
+
+  it('are left as they are by what is done after them, which no ride tells of yet, unless it goes towards the fault again', () => {
+    const verdict = (...adjustments: Adjustment[]): Diagnosis =>
+      diagnose({ bike: cableBike, rides: [...slow, ...well], adjustments });
+    const later = verdict(turned(5, ['hanger', null]));
+    expect(later.shiftsWellSince).toEqual(verdict().shiftsWellSince);
+    expect(later.suggestion.action).toBe(
+      `${verdict().suggestion.action} No ride tells yet of what was done on 2026-05-06 (derailleur hanger aligned or replaced).`,
+    );
+    expect(later.suggestion.start).toMatch(/log what and when.* Try the shifts in question softly/);
+    // as much again as cured it is none, as little as it takes back is
+    const cure = turned(2, ['cable-tension', 3]);
+    expect(verdict(cure).cured).toBe(true);
+    expect(verdict(cure, turned(5, ['cable-tension', 3])).shiftsWellSince).toMatchObject({ entryAt: cure.at });
+    const back = verdict(cure, turned(5, ['cable-tension', -3]));
+    expect([back.shiftsWellSince, back.now.setting]).toEqual([null, 'untested']);
+    expect(back.suggestion.action).toMatch(/^What was done on 2026-05-06 takes back what cured it/);
   });
 
   it('put down to a logged entry what it does by its part and sign, though less was to be expected of it', () => {

@@ -108,7 +108,7 @@ describe('a bike whose newest rides shift well though no repair is logged', () =
     const { word, reasons } = bikeState({ ...report, cogs: bad, adjustments: [], diagnosis }, []);
     expect(word).toBe('watch');
     expect(reasons.join(' ')).toMatch(
-      /^The trouble .* in the rides since 2026-04-14 .* nothing that is logged accounts for that; .* If something was done, log it\./,
+      /^The trouble .* in the rides since 2026-04-14 .* nothing that is logged accounts for that; .* If something was done before those rides, log it\./,
     );
     expect(reasons.join(' ')).not.toMatch(/A fault is|put right|cured|shifts well/);
   });
