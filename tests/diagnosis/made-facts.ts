@@ -38,6 +38,7 @@ export const now = (changes: Partial<BikeNow> = {}): BikeNow => ({
   keepOff: new Set(),
   trials: { 'past-largest': untried('past-largest'), 'past-smallest': untried('past-smallest') },
   trial: null,
+  whereLost: [],
   turnedSoFar: 0,
   ...changes,
 });

@@ -29,7 +29,7 @@ describe('an entry that turned the fault further the way in which it is out', ()
     expect(verdict.causes[0].cause).toBe('low-limit-loose');
     expect(steps[0]).toMatch(/^First take back .* the wrong way for .* too far out: .* 1 turn clockwise\.$/);
     expect(steps[1]).toMatch(/^Have the hanger gauged, .* With the hanger in order, look on a stand\./);
-    expect(start).toBe('Turn the low limit screw 1 turn clockwise, then look on a stand.');
+    expect(start).toBe('On a stand, at most a quarter of a turn at a time, with a look after each.');
     expect([...steps, ...cautions].join(' ')).toMatch(/keep off the largest cog/i);
     expect(`${start} ${verify}`).not.toMatch(/ride again|next ride/);
     expect(besides(verdict)).toMatch(/wrong way for a low limit screw too far out/);

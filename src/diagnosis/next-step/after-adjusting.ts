@@ -51,13 +51,18 @@ function tryLimitFirst(cause: Fault, trial: LimitTrial, facts: SuggestionFacts):
   const cog = endWords[trial.end];
   const hangerFirst = trial.before.lost > 0 && now.keepOff.has(trial.end) && !hangerIsSeenTo(facts);
   const until = now.keepOff.has(trial.end) ? 'until the chain stays on there' : 'where it goes further';
+  const tryIt = hangerFirst ? `${hangerFirstAt[trial.end]} then try it` : 'Try it';
+  // a limit that was turned back is turned in again first, and nothing of that was ridden
+  const turnedBack = now.whereLost.some(({ end }) => end === trial.end);
   return {
     namesCause: true,
     parameter: step.parameter,
     looksAt: hangerFirst ? ['hanger', trial.end] : [trial.end],
     keepsOff: [trial.end],
     steps: [
-      `${hangerFirst ? `${hangerFirstAt[trial.end]} then try it` : 'Try it'} on a stand before anything more is turned: what was done about the limit shows on the ${cog} cog alone, and ${untriedWords(trial.since)}.`,
+      turnedBack
+        ? `${tryIt} on a stand.`
+        : `${tryIt} on a stand before anything more is turned: what was done about the limit shows on the ${cog} cog alone, and ${untriedWords(trial.since)}.`,
     ],
     start: `On a stand, turning the cranks by hand, shift onto the ${cog} cog. ${toldByHand(limitAt[trial.end].loose, electronic)} Keep off the ${cog} cog on any ride ${until}.`,
     verify: verifyNow(cause, facts),

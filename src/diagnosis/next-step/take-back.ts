@@ -1,4 +1,5 @@
 import type { CassetteEnd } from '../../adjustments/end-cog-count.ts';
+import { endWords } from '../../adjustments/end-cog-words.ts';
 import type { StandingHarm } from '../../adjustments/standing-harm.ts';
 import { standingHarm } from '../../adjustments/standing-harm.ts';
 import { turningWords } from '../../adjustments/turning-words.ts';
@@ -8,6 +9,7 @@ import { upperFirst } from '../../numeric/upper-first.ts';
 import { limitAt } from '../cassette-ends.ts';
 import { causePhrase } from '../cause-words.ts';
 import { shiftsWell } from '../now/shifts-well.ts';
+import type { StandsWhereLost } from '../now/stands-where-lost.ts';
 import { signOfCure, turnableFaults } from '../now/turned-towards.ts';
 import type { Work } from './in-order.ts';
 import { isMendedByParts, nextStep } from './next-steps.ts';
@@ -29,7 +31,7 @@ export interface TakenBack {
   readonly goesOn: boolean;
 }
 
-/** What made shifting worse, or went the wrong way for what is named, is taken back before anything else is turned; null where nothing did. */
+/** What set a limit back to where it let the chain past, made shifting worse, or went the wrong way for what is named, is taken back before anything else is turned; null where nothing did. */
 export function takeBack(step: Step, facts: SuggestionFacts): TakenBack | null {
   const { harm, why } = toTakeBack(step, facts);
   if (harm.length === 0) return null;
@@ -43,7 +45,7 @@ export function takeBack(step: Step, facts: SuggestionFacts): TakenBack | null {
   // a limit is looked at on the stand before anybody rides on
   if (harm.every((one) => closesAt(one, facts.now.keepOff)))
     return {
-      work: { ...work, start: `${upperFirst(back)}, then look on a stand.` },
+      work: { ...work, start: 'On a stand, at most a quarter of a turn at a time, with a look after each.' },
       place: 'at-once',
       own: { ...step, ...turned },
       goesOn: true,
@@ -60,12 +62,17 @@ interface ToTakeBack {
 }
 
 function toTakeBack(step: Step, facts: SuggestionFacts): ToTakeBack {
+  const [open] = facts.now.whereLost;
+  if (open) return { harm: [open], why: stoodWhereLost(open) };
   const worse = harmToTakeBack(facts);
   if (worse.length > 0) return { harm: worse, why: 'made shifting worse' };
   const wrong = step.namesCause ? wrongWays(facts).slice(0, 1) : [];
   const phrase = wrong.map(({ fault }) => causePhrase(fault, facts.electronic)).join('');
   return { harm: wrong, why: `was the wrong way for ${phrase}` };
 }
+
+const stoodWhereLost = ({ end, furtherOut }: StandsWhereLost): string =>
+  `set the ${limitAt[end].screw} ${furtherOut ? 'further out than' : 'back to'} where the chain was lost past the ${endWords[end]} cog`;
 
 /** Whether taking it back screws in a limit past which a chain was lost. */
 const closesAt = ({ parameter, back }: StandingHarm, keepOff: ReadonlySet<CassetteEnd>): boolean =>

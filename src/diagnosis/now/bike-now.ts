@@ -25,6 +25,7 @@ import { riddenOn } from './ridden-on.ts';
 import { type SeenSince, seenSince } from './seen-since.ts';
 import type { SettingNow } from './setting-now.ts';
 import { shiftsWell } from './shifts-well.ts';
+import { type StandsWhereLost, standsWhereLost } from './stands-where-lost.ts';
 import { shareStandingOut, stillThere } from './still-there.ts';
 import { type TurnedTooFar, turnedTooFar } from './turned-too-far.ts';
 import { oppositeOf, turnedTowards } from './turned-towards.ts';
@@ -49,6 +50,8 @@ export interface BikeNow {
   readonly trials: Readonly<Record<CassetteEnd, LimitTrial>>;
   /** The one by which the cause is judged: a limit screw's, where that limit was touched since the first ride. Else null. */
   readonly trial: LimitTrial | null;
+  /** Limits that were turned back to where they let the chain past: none of an end that is not to be kept off. */
+  readonly whereLost: readonly StandsWhereLost[];
   /** How far it was turned that way, all in all: clicks, steps or turns; 0 where it was not. */
   readonly turnedSoFar: number;
 }
@@ -85,6 +88,7 @@ export function bikeNow(facts: NowFacts): BikeNow {
   const found = turnedTooFar({ cause, probability, particles, rides, turned, since, shiftsTell });
   const trials = trialsOf(facts);
   const keepOff = new Set(cassetteEnds.filter((end) => isUnproven(trials[end])));
+  const whereLost = [...keepOff].flatMap((end) => standsWhereLost(end, rides, facts.adjustments) ?? []);
   const trial = trialOfCause(cause, trials, turned);
   const turnedSoFar = turnedAgainst(cause, turned);
   const turnedRight = turnedSoFar > 0;
@@ -108,7 +112,7 @@ export function bikeNow(facts: NowFacts): BikeNow {
     pastTheMark: tooFar ? shareStandingOut(particles, tooFar.fault) : past,
     since,
     keepOff,
-    ...{ trials, trial, turnedSoFar },
+    ...{ trials, trial, whereLost, turnedSoFar },
   };
 }
 

@@ -7,7 +7,7 @@ import type { Cause } from '../causes.ts';
 import { CURED_BELOW } from '../cured-below.ts';
 import type { DiagnosisRide } from '../diagnosis.ts';
 import { canBring } from '../likelihood/onset-options.ts';
-import { lastLostMs } from './looks-that-stand.ts';
+import { lastLostMs, type RideLosses } from './looks-that-stand.ts';
 
 /** How an end cog fared since its limit was last seen to, and before. */
 export interface LimitTrial {
@@ -52,7 +52,12 @@ export function limitTrial(
   return { end, fromMs, before, since, holds: lost ? (fromMs === null ? 0 : limitHolds(before, since)) : 1 };
 }
 
-function trialFromMs(end: CassetteEnd, rides: readonly DiagnosisRide[], adjustments: readonly Done[]): number | null {
+/** From when an end cog is on trial, Unix milliseconds; null where nothing was done that the shifts since could speak for. */
+export function trialFromMs(
+  end: CassetteEnd,
+  rides: readonly RideLosses[],
+  adjustments: readonly Done[],
+): number | null {
   const touches = ({ parameter, amount }: Done): boolean => amount !== 0 && canBring(limitAt[end].loose, parameter);
   const lostMs = lastLostMs(end, rides);
   const atMs = ({ at }: Done): number => Date.parse(at);

@@ -28,10 +28,11 @@ export function partsSeenTo(report: Report): PartsSeenTo {
 }
 
 /** What a report lists of the parts and parameters that we know: it may list others. */
-const known = (listed: readonly object[]): Adjustment[] =>
+export const known = (listed: readonly object[]): Adjustment[] =>
   listed.flatMap((one) => adjustmentSchema.safeParse(one).data ?? []);
 
-function lossesOf({ start, chainDrops }: Report['rides'][number]): RideLosses {
+/** When a ride of a report began, and the chains that it lost. */
+export function lossesOf({ start, chainDrops }: Report['rides'][number]): RideLosses {
   const startMs = Date.parse(start);
   return {
     startMs,

@@ -1,17 +1,19 @@
 import type { PlacedRide } from '../../adjustments/adjustment-periods.ts';
 import type { CassetteEnd } from '../../adjustments/end-cog-count.ts';
+import { trialFromMs } from '../../diagnosis/now/limit-trial.ts';
 import { hasClock } from '../../ride-log/has-clock.ts';
 import type { DropSide } from '../../shifts/ride-events.ts';
 import type { Report } from '../report-schema.ts';
 import { ridesThatCount } from '../rides-that-count.ts';
 import { standingAdjustments } from '../standing-adjustments.ts';
+import { known, lossesOf } from './parts-seen-to.ts';
 
 /** An end cog past which the chain was surely lost before an adjustment, and of which the rides since have not shown that the chain stays on. */
 export interface UnprovenEnd {
   readonly end: CassetteEnd;
   readonly teeth: number;
   readonly times: number;
-  /** Clean shifts onto it since the adjustment. */
+  /** Clean shifts onto it as its limit stands now. */
   readonly shiftsSince: number;
 }
 
@@ -36,7 +38,10 @@ export function unprovenEnds(report: Report, rides: readonly PlacedRide[], sureF
       .map(({ at }) => Date.parse(at))
       .find((ms) => ms > Math.max(...lostMs));
     if (lostMs.length === 0 || adjustedMs === undefined || !lostMs.every(hasClock)) return [];
-    return [{ end: side, teeth: cassette[cog], times: lostMs.length, shiftsSince: cleanOnto(rides, cog, adjustedMs) }];
+    // a limit that was opened again is another setting than the one before it
+    const fromMs = trialFromMs(side, ridesThatCount(report).map(lossesOf), known(standingAdjustments(report)));
+    const shiftsSince = cleanOnto(rides, cog, fromMs ?? adjustedMs);
+    return [{ end: side, teeth: cassette[cog], times: lostMs.length, shiftsSince }];
   });
 }
 

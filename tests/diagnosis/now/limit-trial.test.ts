@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import type { Adjustment } from '../../../src/adjustments/adjustment.ts';
 import { diagnose } from '../../../src/diagnosis/diagnose.ts';
 import type { Diagnosis, DiagnosisRide } from '../../../src/diagnosis/diagnosis.ts';
 import { isUnproven, limitTrial } from '../../../src/diagnosis/now/limit-trial.ts';
+import { standsWhereLost } from '../../../src/diagnosis/now/stands-where-lost.ts';
 import { cableBike, healthyPattern, type PatternRide, patternRide } from '../pattern-ride.ts';
 import { lost, type Turn, turned } from './adjusted-bikes.ts';
 
@@ -113,5 +115,44 @@ describe('limitTrial', () => {
 
   it('needs no proof of an end past which no chain was lost', () => {
     expect(isUnproven(trial([ride(0, 2)], [1, inBy(-1)]))).toBe(false);
+  });
+});
+
+describe('a limit that was screwed in after a chain was lost, and out again', () => {
+  const stands = (...made: Adjustment[]) => standsWhereLost('past-largest', [loose], made);
+  const [inAt, outAt] = [turned(1, ['low-limit', 0.75]), turned(5, ['low-limit', -0.75])];
+
+  it('stands where it let the chain past, or further out, whatever few shifts showed between', () => {
+    expect(stands(inAt, outAt)).toEqual({
+      ...{ end: 'past-largest', at: outAt.at, parameter: 'low-limit', unit: 'turns' },
+      ...{ back: 0.75, furtherOut: false },
+    });
+    expect(stands(inAt, turned(5, ['low-limit', -1]))).toMatchObject({ back: 1, furtherOut: true });
+    // as far as the numbers in the log add up
+    expect(
+      stands(turned(1, ['low-limit', 0.1]), turned(2, ['low-limit', 0.2]), turned(3, ['low-limit', -0.3]))?.back,
+    ).toBe(0.3);
+  });
+
+  it('does not where it stands further in, was turned before the loss, or a part was set anew since', () => {
+    expect(stands(inAt)).toBeNull();
+    expect(stands(inAt, turned(5, ['low-limit', -0.5]))).toBeNull();
+    expect(stands(inAt, outAt, turned(7, ['low-limit', 0.25]))).toBeNull();
+    expect(stands(turned(-1, ['low-limit', -0.5]))).toBeNull();
+    expect(stands(inAt, turned(3, ['hanger', null]), outAt)).toBeNull();
+    expect(standsWhereLost('past-smallest', [loose], [inAt, outAt])).toBeNull();
+  });
+
+  it('is to be screwed in again before anything else, and nobody rides onto that cog', () => {
+    const verdict = verdictAfter([ride(2, 4), ride(4, 0)], inBy(0.75), inBy(-0.75));
+    expect([verdict.now.setting, verdict.now.keepOff]).toEqual(['untested', ['past-largest']]);
+    const [first, then] = verdict.suggestion.steps;
+    expect(first).toBe(
+      'First take back what was done on 2026-05-04, since it set the low limit screw back to where the chain was lost past the largest cog: turn the low limit screw 0.75 turns clockwise.',
+    );
+    expect(then).toMatch(/then try it on a stand\. .* Keep off the largest cog on any ride/);
+    expect(verdict.suggestion.start).toMatch(/^On a stand, at most a quarter of a turn at a time/);
+    expect([verdict.suggestion.parameter, verdict.suggestion.sense]).toEqual(['low-limit', 1]);
+    expect(words(verdict)).not.toMatch(/not asked for since/);
   });
 });

@@ -67,6 +67,15 @@ describe('the dangers of a bike', () => {
     for (const other of [{ toCog: 0 }, { outcome: 'late' }, { weak: true }])
       expect(ridden(10, { ...clean, ...other })[0]).toContain('no shift onto it since');
     expect(ridden(10, clean, startMs - 3600_000)[0]).toContain('no shift onto it since');
+    // of a limit that was opened again those shifts are of another setting
+    const [made] = report.adjustments.slice(-1);
+    const turn = (at: number, amount: number) => ({
+      ...{ ...made, parameter: 'low-limit' as const, unit: 'turns' as const, amount, at: new Date(at).toISOString() },
+    });
+    const back = { ...report, adjustments: [turn(startMs - 500, 0.25), turn(startMs + 60_000, -0.25)] };
+    expect(
+      stateOf(back, [{ startMs, events: { shifts: [{ ...clean, timeS: 1 }], ghostShifts: [] } }] as never).dangers[0],
+    ).toContain('no shift onto it since');
     expect(bikeState(proven).dangers).toEqual([]);
     expect([bikeState(report).word, bikeState(proven).word]).toEqual(['service', bikeState(bike([])).word]);
   });
