@@ -1,5 +1,6 @@
 import type { Bike } from '../drivetrain/bike.ts';
 import { figure } from '../numeric/figure.ts';
+import { utcMoment } from '../numeric/moment-words.ts';
 import { upperFirst } from '../numeric/upper-first.ts';
 import { hasClock } from '../ride-log/has-clock.ts';
 import type { Adjustment } from './adjustment.ts';
@@ -18,7 +19,7 @@ interface RideSpan {
 }
 
 const times = (count: number): string => (count === 2 ? 'twice' : `${count} times`);
-const moment = ({ at }: Adjustment): string => `${new Date(at).toISOString().slice(0, 16).replace('T', ' ')} UTC`;
+const moment = ({ at }: Adjustment): string => utcMoment(at);
 
 function counts<T>(values: readonly T[]): Map<T, number> {
   const found = new Map<T, number>();

@@ -1,5 +1,6 @@
 import { figure } from '../numeric/figure.ts';
 import { listed } from '../numeric/listed.ts';
+import { utcMoment } from '../numeric/moment-words.ts';
 import { percent } from '../numeric/percent.ts';
 import type { TroubleCount } from './compare-rates.ts';
 import type { ShiftsPart } from './opposite-ways.ts';
@@ -51,7 +52,7 @@ interface ToldReturn {
 
 /** "the trouble went away for a while (0 of 140 shifts went wrong) and came back with the ride of 2026-09-13 07:00 UTC (52 of 276 since)". */
 export const cameBackWords = ({ at, until, since }: ToldReturn): string =>
-  `the trouble went away for a while (${wrong(until)} shifts went wrong) and came back with the ride of ${at.slice(0, 16).replace('T', ' ')} UTC (${wrong(since)} since)`;
+  `the trouble went away for a while (${wrong(until)} shifts went wrong) and came back with the ride of ${utcMoment(at)} (${wrong(since)} since)`;
 
 /** The rides at both ends of a growth, and beside the adjustment in its midst. */
 interface ToldGrowth {

@@ -1,4 +1,5 @@
 import type { Warning } from '../errors/warning.ts';
+import { utcDay } from '../numeric/moment-words.ts';
 import type { RideLog } from './ride-log.ts';
 
 /** Code of the warning that a ride is dated in the time to come. */
@@ -15,7 +16,7 @@ export function rideToCome({ startMs }: Pick<RideLog, 'startMs'>, nowMs: number)
   if (!isStillToCome(startMs, nowMs)) return null;
   return {
     code: rideToComeCode,
-    message: `It is dated ${new Date(startMs).toISOString().slice(0, 10)}, a day still to come, and so stands as the newest ride, by which the verdict goes: mend the date, and look whether the recorder's clock is right.`,
+    message: `It is dated ${utcDay(startMs)}, a day still to come, and so stands as the newest ride, by which the verdict goes: mend the date, and look whether the recorder's clock is right.`,
   };
 }
 

@@ -12,7 +12,7 @@ describe('what was looked at and found right', () => {
     for (const written of [textReport, htmlReport]) {
       const words = written({ ...report, looks }).replaceAll(/\s+/g, ' ');
       expect(words).toContain('Looked at and found right');
-      expect(words).toContain('2026-05-07 12:00 derailleur hanger looked at, found right. Nothing was turned');
+      expect(words).toContain('2026-05-07 12:00 UTC derailleur hanger looked at, found right. Nothing was turned');
       expect(written(report)).not.toContain('Looked at and found right');
     }
   });

@@ -3,6 +3,7 @@ import { adjustmentNotes } from '../../adjustments/adjustment-notes.ts';
 import { type AdjustmentGroup, adjustmentPeriods } from '../../adjustments/adjustment-periods.ts';
 import { adjustmentsThatCount } from '../../adjustments/adjustments-that-count.ts';
 import { type Look, looksOf } from '../../adjustments/looks.ts';
+import { utcDay } from '../../numeric/moment-words.ts';
 import { hasClock } from '../../ride-log/has-clock.ts';
 import type { DiagnosisInput, DiagnosisRide } from '../diagnosis.ts';
 import { addSegment, type EvidenceSegment, emptySegment, type LoadEdges, loadEdges } from './evidence-table.ts';
@@ -152,7 +153,7 @@ export function buildEvidence(input: DiagnosisInput): RidingEvidence {
     groups = groups.slice(-MOST_GROUPS);
     rides = rides.map((ride) => rideFrom(ride, before.lastMs)).filter((ride) => ride !== null);
     notes.push(
-      `Only rides since ${new Date(before.lastMs).toISOString().slice(0, 10)} were weighed: older ones lie more than ${MOST_GROUPS} adjustments back.`,
+      `Only rides since ${utcDay(before.lastMs)} were weighed: older ones lie more than ${MOST_GROUPS} adjustments back.`,
     );
   }
   notes.push(...adjustmentNotes(groups, rides, input));

@@ -2,6 +2,7 @@ import { endWords, untriedWords } from '../../adjustments/end-cog-words.ts';
 import { parameterName } from '../../adjustments/parameter-words.ts';
 import { counted } from '../../numeric/counted.ts';
 import { figure } from '../../numeric/figure.ts';
+import { utcDay } from '../../numeric/moment-words.ts';
 import { limitAt } from '../cassette-ends.ts';
 import { causePhrase } from '../cause-words.ts';
 import { curedBy } from '../now/cured-by.ts';
@@ -79,7 +80,7 @@ function rideFirst(cause: Fault, untested: { at: string; parameter: string }, fa
     parameter: step.parameter,
     steps: [
       ...(undone ? [undone] : []),
-      `${undone ? 'Then ride' : 'Ride'} before anything more is turned: no shift was judged yet after what was done on ${untested.at.slice(0, 10)}: ${parameterName(untested.parameter)}.`,
+      `${undone ? 'Then ride' : 'Ride'} before anything more is turned: no shift was judged yet after what was done on ${utcDay(untested.at)}: ${parameterName(untested.parameter)}.`,
     ],
     start: TRY_SOFTLY,
     verify: verifyNow(cause, facts),

@@ -2,6 +2,7 @@ import type { Look } from '../../adjustments/looks.ts';
 import { parameterName } from '../../adjustments/parameter-words.ts';
 import { listed } from '../../numeric/listed.ts';
 import { lowerFirst } from '../../numeric/lower-first.ts';
+import { utcDay } from '../../numeric/moment-words.ts';
 import { endsLookedAt, isLoose } from '../cassette-ends.ts';
 import { causePhrase } from '../cause-words.ts';
 import type { Cause } from '../causes.ts';
@@ -61,7 +62,7 @@ export function afterLook(cause: Fault, facts: SuggestionFacts): Step {
 
 function leaveAsItIs(found: readonly Look[]): string {
   const parts = [...new Set(found.map(({ parameter }) => parameter))].map((name) => `the ${parameterName(name)}`);
-  const last = found.at(-1)?.at.slice(0, 10);
+  const last = utcDay(found[found.length - 1].at);
   return `Leave ${listed(parts)} as ${parts.length > 1 ? 'they are' : 'it is'}: looked at and found right (${last}).`;
 }
 

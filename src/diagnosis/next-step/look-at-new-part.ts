@@ -4,6 +4,7 @@ import { DECIDED_AT } from '../../adjustments/compare-rates.ts';
 import { isTogether } from '../../adjustments/made-together.ts';
 import { parameterName } from '../../adjustments/parameter-words.ts';
 import { listed } from '../../numeric/listed.ts';
+import { utcDay } from '../../numeric/moment-words.ts';
 import { beganSuddenly } from '../posterior/onset.ts';
 import type { Work } from './in-order.ts';
 import type { SuggestionFacts } from './suggestion-facts.ts';
@@ -32,7 +33,7 @@ export function lookAtNewPart(facts: SuggestionFacts): Work[] {
     : '';
   return [
     {
-      step: `Look at what was done on ${parts[0].at.slice(0, 10)} (${listed(names.map(parameterName))}), since ${cameWith(facts, parts[0]) ? 'the trouble came with it' : 'shifting was worse after it'}: ${look}.${anew}`,
+      step: `Look at what was done on ${utcDay(parts[0].at)} (${listed(names.map(parameterName))}), since ${cameWith(facts, parts[0]) ? 'the trouble came with it' : 'shifting was worse after it'}: ${look}.${anew}`,
       start: 'Look over that work before anything is turned.',
     },
   ];

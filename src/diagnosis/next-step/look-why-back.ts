@@ -1,4 +1,5 @@
 import type { Adjustment } from '../../adjustments/adjustment.ts';
+import { utcDay } from '../../numeric/moment-words.ts';
 import { touches } from '../sentences/touches.ts';
 import type { Work } from './in-order.ts';
 import type { SuggestionFacts } from './suggestion-facts.ts';
@@ -20,7 +21,7 @@ export function lookWhyBack({ comparisons, ranked, now }: SuggestionFacts): Work
   if (!last || !look || !touches(ranked[0].cause, last.parameter)) return [];
   return [
     {
-      step: `Look ${look}: the trouble was gone after what was done on ${last.at.slice(0, 10)}, and came back by itself.`,
+      step: `Look ${look}: the trouble was gone after what was done on ${utcDay(last.at)}, and came back by itself.`,
       start: 'Look before the same is turned again.',
     },
   ];

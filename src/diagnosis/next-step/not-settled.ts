@@ -1,3 +1,4 @@
+import { utcDay } from '../../numeric/moment-words.ts';
 import { isLoose } from '../cassette-ends.ts';
 import { causePhrase } from '../cause-words.ts';
 import { betterSince, type GotBetter } from '../now/got-better.ts';
@@ -21,7 +22,7 @@ export function notSettled(cause: Fault, facts: SuggestionFacts): Step {
     toldByHand(opposite ?? cause, electronic) +
     (opposite && isLoose(opposite) ? ' Keep off that cog where it goes further.' : '');
   return nothingToTurn(
-    `Ride before anything more is turned: ${better ? betterWords(cause, better, facts) : ''}what was ridden since ${last?.at.slice(0, 10)} does not tell yet whether ${causePhrase(cause, electronic)} is put right${orPast}.`,
+    `Ride before anything more is turned: ${better ? betterWords(cause, better, facts) : ''}what was ridden since ${last ? utcDay(last.at) : ''} does not tell yet whether ${causePhrase(cause, electronic)} is put right${orPast}.`,
     `Nothing needs to be turned before that ride. ${hand}`,
     verifyNow(cause, facts),
   );

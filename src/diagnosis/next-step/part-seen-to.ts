@@ -2,6 +2,7 @@ import type { AdjustmentComparison } from '../../adjustments/compare-adjustments
 import { parameterName } from '../../adjustments/parameter-words.ts';
 import { listed } from '../../numeric/listed.ts';
 import { lowerFirst } from '../../numeric/lower-first.ts';
+import { utcDay } from '../../numeric/moment-words.ts';
 import { looksFor } from '../looked-for.ts';
 import { beganSuddenly } from '../posterior/onset.ts';
 import { isNewPart } from './look-at-new-part.ts';
@@ -52,7 +53,7 @@ function hangerAnew(facts: SuggestionFacts): string {
 
 /** The parts, each once, and when the last of that work was done. */
 function whatWasDone(done: readonly AdjustmentComparison[]): string {
-  const day = new Date(done[done.length - 1].at).toISOString().slice(0, 10);
+  const day = utcDay(done[done.length - 1].at);
   const names = [...new Set(done.map(({ parameter }) => parameter))];
   if (names[0] === 'cable-and-housing') return `Cable and housing were seen to on ${day}`;
   const often = names.length === 1 && done.length > 1 ? ` ${done.length} times, last` : '';

@@ -1,3 +1,4 @@
+import { utcDay } from '../../numeric/moment-words.ts';
 import { causePhrase } from '../cause-words.ts';
 import type { ShiftsWellSince } from '../diagnosis.ts';
 import { gotBetterWith } from '../now/got-better.ts';
@@ -23,7 +24,7 @@ type Asked = Pick<SuggestionFacts, 'now' | 'comparisons' | 'ranked' | 'electroni
 function byNewestRides(since: ShiftsWellSince, facts: Asked): Step {
   if (!since.putRight)
     return nothingToTurn(
-      `${turnNothing(facts)}: since the ride of ${since.at.slice(0, 10)} the bike shifts well (${wellWords(since)}), and before it no fault was sure.`,
+      `${turnNothing(facts)}: since the ride of ${utcDay(since.at)} the bike shifts well (${wellWords(since)}), and before it no fault was sure.`,
       nothingNeedsTurning(facts),
       KEEP_RECORDING,
     );
@@ -38,7 +39,7 @@ function byNewestRides(since: ShiftsWellSince, facts: Asked): Step {
     );
   return nothingToTurn(
     entryAt
-      ? `${turnNothing(facts)}: since what was logged on ${entryAt.slice(0, 10)} the bike shifts well (${wellWords(since)}).`
+      ? `${turnNothing(facts)}: since what was logged on ${utcDay(entryAt)} the bike shifts well (${wellWords(since)}).`
       : `${turnNothing(facts)}: ${notShownWords(since)}. It may come back.`,
     entryAt ? nothingNeedsTurning(facts) : adjusted ? OTHER_WORK : UNLOGGED,
     'Keep recording; the verdict is worked out again with every ride and every entry.',

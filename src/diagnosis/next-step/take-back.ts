@@ -5,6 +5,7 @@ import { standingHarm } from '../../adjustments/standing-harm.ts';
 import { turningWords } from '../../adjustments/turning-words.ts';
 import { listed } from '../../numeric/listed.ts';
 import { lowerFirst } from '../../numeric/lower-first.ts';
+import { utcDay } from '../../numeric/moment-words.ts';
 import { upperFirst } from '../../numeric/upper-first.ts';
 import { limitAt } from '../cassette-ends.ts';
 import { causePhrase } from '../cause-words.ts';
@@ -37,7 +38,7 @@ export function takeBack(step: Step, facts: SuggestionFacts): TakenBack | null {
   if (harm.length === 0) return null;
   const back = listed(harm.map(({ parameter, unit, back: amount }) => turningWords({ parameter, unit, amount })));
   const work: Work = {
-    step: `Take back what was done on ${harm[0].at.slice(0, 10)}, since it ${why}: ${back}.`,
+    step: `Take back what was done on ${utcDay(harm[0].at)}, since it ${why}: ${back}.`,
     start: `${upperFirst(back)}, then ride again.`,
     cautions: cautionsOf(harm, facts.electronic),
   };

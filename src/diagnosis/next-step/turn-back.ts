@@ -1,5 +1,6 @@
 import { parameterName } from '../../adjustments/parameter-words.ts';
 import { counted } from '../../numeric/counted.ts';
+import { utcDay } from '../../numeric/moment-words.ts';
 import { endsLookedAt } from '../cassette-ends.ts';
 import type { TurnedTooFar } from '../now/turned-too-far.ts';
 import type { TurnableFault } from '../now/turned-towards.ts';
@@ -53,7 +54,7 @@ const electronicActions: Partial<Record<TurnableFault, string>> = {
 function lookOnceMore(fault: TurnableFault, facts: SuggestionFacts): string {
   const look = lookAgainst(fault, facts);
   return look
-    ? ` The ${parameterName(look.parameter)} was found right on ${look.at.slice(0, 10)}, but the shifts tell otherwise: look once more, and turn only what the stand shows.`
+    ? ` The ${parameterName(look.parameter)} was found right on ${utcDay(look.at)}, but the shifts tell otherwise: look once more, and turn only what the stand shows.`
     : '';
 }
 

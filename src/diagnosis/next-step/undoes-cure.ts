@@ -2,6 +2,7 @@ import { DECIDED_AT } from '../../adjustments/compare-rates.ts';
 import { troubleOf } from '../../adjustments/trouble-of.ts';
 import { turningWords } from '../../adjustments/turning-words.ts';
 import { figure } from '../../numeric/figure.ts';
+import { utcDay } from '../../numeric/moment-words.ts';
 import { type TurnableFault, turnedTowards } from '../now/turned-towards.ts';
 import type { SuggestionFacts } from './suggestion-facts.ts';
 
@@ -21,7 +22,7 @@ export function undoesCure(fault: TurnableFault, { comparisons }: SuggestionFact
   if (!undone) return null;
   const amount = Math.sign(last.amount ?? 1) * back.amount;
   const done = turningWords({ parameter: last.parameter, unit: last.unit, amount });
-  return `What was done on ${undone.at.slice(0, 10)} takes back what cured it on ${last.at.slice(0, 10)} (${figure(trouble)} of ${figure(shifts)} judged shifts went wrong since that): ${done} again, unless it was meant.`;
+  return `What was done on ${utcDay(undone.at)} takes back what cured it on ${utcDay(last.at)} (${figure(trouble)} of ${figure(shifts)} judged shifts went wrong since that): ${done} again, unless it was meant.`;
 }
 
 /** A rate of trouble up to this is a bike that shifts well. An assumption of ours. */

@@ -1,6 +1,7 @@
 import { isTogether } from '../../adjustments/made-together.ts';
 import { amountWords } from '../../adjustments/parameter-words.ts';
 import { listed } from '../../numeric/listed.ts';
+import { utcDay } from '../../numeric/moment-words.ts';
 import type { Cause } from '../causes.ts';
 import { goesAgainst, touchesCause } from './goes-against.ts';
 import { type MadeOnce, whatWasDone } from './what-was-done.ts';
@@ -21,7 +22,7 @@ export function curedBy(made: readonly Made[], causes: readonly Cause[]): string
   const against = standing.findLast((one) => causes.some((cause) => goesAgainst(cause, one)));
   if (against && somethingIsLeft(standing, against)) {
     const back = takenBackSince(standing, against);
-    const words = back.map((one) => `${amountWords(one)} on ${one.at.slice(0, 10)}`);
+    const words = back.map((one) => `${amountWords(one)} on ${utcDay(one.at)}`);
     return `${whatWasDone(standing, against)}${back.length > 0 ? ` with what was taken back since (${listed(words)})` : ''}`;
   }
   const own = standing.findLast((one) => causes.some((cause) => touchesCause(cause, one))) ?? standing.at(-1);

@@ -1,6 +1,7 @@
 import { isTogether } from '../../adjustments/made-together.ts';
 import { amountWords } from '../../adjustments/parameter-words.ts';
 import { listed } from '../../numeric/listed.ts';
+import { utcDay } from '../../numeric/moment-words.ts';
 import { type MadeOnce, whatWasDone } from './what-was-done.ts';
 
 /** As much of an adjustment's comparison as tells whether anything was ridden since: also one from a report. */
@@ -28,6 +29,6 @@ export function notRiddenSentence(made: readonly Made[], newestFrom: string): st
   const all = open.every((one) => isTogether(one, first));
   const words = all
     ? whatWasDone(open, first)
-    : `what was done from ${first.at.slice(0, 10)} on (${listed(open.map(amountWords))})`;
+    : `what was done from ${utcDay(first.at)} on (${listed(open.map(amountWords))})`;
   return ` No ride tells yet of ${words}.`;
 }

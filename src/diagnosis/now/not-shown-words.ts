@@ -1,4 +1,5 @@
 import { figure } from '../../numeric/figure.ts';
+import { utcDay } from '../../numeric/moment-words.ts';
 import type { ShiftsWellSince } from '../diagnosis.ts';
 
 type Went = Pick<ShiftsWellSince, 'shifts' | 'trouble' | 'there'>;
@@ -16,4 +17,4 @@ export function wellWords({ shifts, trouble, there }: Went): string {
  * or the rides may not have shown it.
  */
 export const notShownWords = (since: Went & Pick<ShiftsWellSince, 'at'>): string =>
-  `the trouble ${since.trouble > 0 ? 'hardly showed' : 'did not show'} in the rides since ${since.at.slice(0, 10)} (${wellWords(since)})`;
+  `the trouble ${since.trouble > 0 ? 'hardly showed' : 'did not show'} in the rides since ${utcDay(since.at)} (${wellWords(since)})`;

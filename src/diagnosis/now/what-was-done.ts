@@ -1,6 +1,7 @@
 import { isTogether } from '../../adjustments/made-together.ts';
 import { amountWords } from '../../adjustments/parameter-words.ts';
 import { listed } from '../../numeric/listed.ts';
+import { utcDay } from '../../numeric/moment-words.ts';
 
 /** As much of an adjustment as names it: also one from a report. */
 export interface MadeOnce {
@@ -18,4 +19,4 @@ export interface MadeOnce {
  * @example 'what was done on 2026-09-04 (cable tension +3 clicks)'
  */
 export const whatWasDone = (made: readonly MadeOnce[], own: MadeOnce): string =>
-  `what was done on ${own.at.slice(0, 10)} (${listed(made.filter((one) => isTogether(one, own)).map(amountWords))})`;
+  `what was done on ${utcDay(own.at)} (${listed(made.filter((one) => isTogether(one, own)).map(amountWords))})`;

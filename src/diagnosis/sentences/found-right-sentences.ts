@@ -1,5 +1,6 @@
 import type { Look } from '../../adjustments/looks.ts';
 import { parameterTitle } from '../../adjustments/parameter-words.ts';
+import { utcDay } from '../../numeric/moment-words.ts';
 import type { Cause } from '../causes.ts';
 import { looksFor } from '../looked-for.ts';
 
@@ -7,4 +8,4 @@ import { looksFor } from '../looked-for.ts';
 export const foundRightSentences = (cause: Cause, foundRight: readonly Look[]): string[] =>
   foundRight
     .filter(({ parameter }) => looksFor(parameter, cause))
-    .map(({ at, parameter }) => `${parameterTitle(parameter)}: looked at on ${at.slice(0, 10)} and found right.`);
+    .map(({ at, parameter }) => `${parameterTitle(parameter)}: looked at on ${utcDay(at)} and found right.`);

@@ -7,6 +7,7 @@ import { amountWords } from '../../adjustments/parameter-words.ts';
 import { skipsBeforeAndAfter } from '../../adjustments/skip-words.ts';
 import { counted } from '../../numeric/counted.ts';
 import { figure } from '../../numeric/figure.ts';
+import { utcDay, utcMoment } from '../../numeric/moment-words.ts';
 import { chance } from '../../numeric/percent.ts';
 import type { Cause } from '../causes.ts';
 import type { Onset } from '../diagnosis.ts';
@@ -52,11 +53,9 @@ export function adjustmentSentences(cause: Cause, comparisons: readonly Adjustme
     const verdict = verdictWords(one, made.length > 1 ? 'together they' : 'it');
     const all = comparisons.filter((other) => isTogether(one, other)).length;
     const others = all > made.length ? ' (together with other work)' : '';
-    return `${one.at.slice(0, 10)}, ${made.map(amountWords).join(' and ')}${others}: ${beforeAndAfter(one)}${verdict}.`;
+    return `${utcDay(one.at)}, ${made.map(amountWords).join(' and ')}${others}: ${beforeAndAfter(one)}${verdict}.`;
   });
 }
-
-const utc = (iso: string): string => `${iso.slice(0, 16).replace('T', ' ')} UTC`;
 
 /**
  * How the likeliest fault began. That it was there from the first ride on says something only beside a second ride.
@@ -74,8 +73,8 @@ export function onsetSentence(onset: Onset, rides: number, namedAlone: boolean):
 function beganWords({ kind, at, rideBeforeAt }: Onset, rides: number): string | null {
   if (kind === 'sudden' && at)
     return rideBeforeAt
-      ? `began suddenly, between the ride of ${utc(rideBeforeAt)} and that of ${utc(at)}`
-      : `began suddenly, about ${utc(at)}`;
+      ? `began suddenly, between the ride of ${utcMoment(rideBeforeAt)} and that of ${utcMoment(at)}`
+      : `began suddenly, about ${utcMoment(at)}`;
   if (kind === 'gradual') return 'grew over the rides';
   return kind === 'steady' && rides > 1 ? 'was there from the first ride on' : null;
 }

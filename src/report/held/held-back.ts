@@ -3,6 +3,7 @@ import { describeRings } from '../../diagnosis/next-step/describe-rings.ts';
 import type { Warning } from '../../errors/warning.ts';
 import { areApart } from '../../gear-trace/belonging/rides-apart.ts';
 import { ringsUnclear } from '../../gear-trace/guess/unrecorded-rings.ts';
+import { utcDay } from '../../numeric/moment-words.ts';
 import { positionsForTeeth } from '../../ride-log/finish-ride.ts';
 import { hasClock } from '../../ride-log/has-clock.ts';
 import type { BikeRide } from '../ride-report-schema.ts';
@@ -52,7 +53,7 @@ const isDated = (one: AsideRide): boolean => hasClock(startMs(one));
 function firstOfLast(order: readonly AsideRide[], code: SetAside['code']): string | null {
   const before = order.findLastIndex(({ why }) => why?.code !== code);
   const first = order[before + 1];
-  return first && isDated(first) ? first.ride.start.slice(0, 10) : null;
+  return first && isDated(first) ? utcDay(first.ride.start) : null;
 }
 
 function byRide(why: SetAside, since: string | null): HeldBack {
@@ -60,7 +61,7 @@ function byRide(why: SetAside, since: string | null): HeldBack {
     case 'speed-unit':
       return unitHeldBack;
     case 'another-cassette':
-      return cassetteHeldBack(why.changedAt.slice(0, 10));
+      return cassetteHeldBack(utcDay(why.changedAt));
     case 'other-cogs':
       return otherCogsHeldBack;
     case 'one-cog-off': {

@@ -4,6 +4,7 @@ import type { Warning } from '../../errors/warning.ts';
 import { moreGears, otherCogs, showsItsCogs } from '../../gear-trace/belonging/another-bike.ts';
 import { recordedTeethDiffer, teethDiffer } from '../../gear-trace/disagreement/gear-warnings.ts';
 import { rolloutDiffers, speedUnitDoubtful } from '../../gear-trace/disagreement/rollout-warning.ts';
+import { utcDay } from '../../numeric/moment-words.ts';
 import type { Report } from '../report-schema.ts';
 import type { RideReport } from '../ride-report-schema.ts';
 import { type CogOff, cogOff, sizeWord } from './cog-off.ts';
@@ -64,7 +65,7 @@ function warningOf(why: SetAside): Warning | null {
   if (why.code === 'another-cassette')
     return {
       code: why.code,
-      message: `The cassette was changed on ${why.changedAt.slice(0, 10)}, and this ride was on the other one: its gear records name cogs that the bike as described does not have. ${NOT_WEIGHED}`,
+      message: `The cassette was changed on ${utcDay(why.changedAt)}, and this ride was on the other one: its gear records name cogs that the bike as described does not have. ${NOT_WEIGHED}`,
     };
   const { cogs, rolloutMm, askedRolloutMm } = why;
   return {

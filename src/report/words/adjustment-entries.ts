@@ -1,9 +1,9 @@
 import { madeTogether } from '../../adjustments/made-together.ts';
 import { adjustmentWords, parameterName } from '../../adjustments/parameter-words.ts';
+import { utcMoment } from '../../numeric/moment-words.ts';
 import { upperFirst } from '../../numeric/upper-first.ts';
 import type { AdjustmentReport } from '../adjustment-report-schema.ts';
 import { NOT_TOLD_APART, verdictSentences } from './adjustment-verdict.ts';
-import { utcDayAndTime } from './moment-words.ts';
 
 /**
  * What was adjusted and whether it helped, an entry for each; those with no judged shift between are judged together, in one, but for limit
@@ -11,8 +11,7 @@ import { utcDayAndTime } from './moment-words.ts';
  */
 export const adjustmentEntries = (adjustments: readonly AdjustmentReport[]): string[] =>
   madeTogether(adjustments).map(
-    (made) =>
-      `${made.map((one) => `${utcDayAndTime(one.at)}  ${adjustmentWords(one)}`).join('; ')}. ${verdictOfAll(made)}`,
+    (made) => `${made.map((one) => `${utcMoment(one.at)}  ${adjustmentWords(one)}`).join('; ')}. ${verdictOfAll(made)}`,
   );
 
 function verdictOfAll(all: readonly AdjustmentReport[]): string {

@@ -1,7 +1,7 @@
 import { DECIDED_AT } from '../../adjustments/compare-rates.ts';
+import { utcDay } from '../../numeric/moment-words.ts';
 import { chance } from '../../numeric/percent.ts';
 import type { AdjustmentReport } from '../adjustment-report-schema.ts';
-import { utcDayAndTime } from './moment-words.ts';
 
 type Together = NonNullable<AdjustmentReport['together']>;
 
@@ -14,8 +14,6 @@ export interface Told {
   readonly more: readonly string[];
 }
 
-const day = (at: string): string => utcDayAndTime(at).slice(0, 10);
-
 /** Whether several turns the same way helped together; a single one of them need not tell. */
 function togetherSentence({ fromAt, probabilityBetter }: Together, facts: string): string {
   const helped =
@@ -24,7 +22,7 @@ function togetherSentence({ fromAt, probabilityBetter }: Together, facts: string
       : probabilityBetter <= 1 - DECIDED_AT
         ? 'it made shifting worse'
         : 'that is not decided yet either';
-  return `Together with what was turned the same way from ${day(fromAt)} on, ${helped}: ${facts}; better with a probability of ${chance(probabilityBetter)}.`;
+  return `Together with what was turned the same way from ${utcDay(fromAt)} on, ${helped}: ${facts}; better with a probability of ${chance(probabilityBetter)}.`;
 }
 
 /** Once something else was done, nobody rides any more as it was set. */
@@ -32,10 +30,10 @@ function noLongerTold(
   { parameter, amount }: AdjustmentReport,
   next: NonNullable<AdjustmentReport['followedBy']>,
 ): string {
-  if (next.parameter !== parameter) return `No longer to be told by itself: other work was done on ${day(next.at)}.`;
+  if (next.parameter !== parameter) return `No longer to be told by itself: other work was done on ${utcDay(next.at)}.`;
   const further = (amount ?? 0) * (next.amount ?? 0) >= 0;
   const done = next.amount === null ? 'done again' : further ? 'turned further' : 'turned back';
-  return `No longer to be told: it was ${done} on ${day(next.at)}.`;
+  return `No longer to be told: it was ${done} on ${utcDay(next.at)}.`;
 }
 
 /** What stands after an adjustment's own figures: of several turns the same way what they did together, and what more riding would tell. */

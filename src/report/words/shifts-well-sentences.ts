@@ -1,12 +1,16 @@
 import { gotBetterWith } from '../../diagnosis/now/got-better.ts';
 import { notRiddenSentence } from '../../diagnosis/now/not-ridden-on.ts';
 import { notShownWords } from '../../diagnosis/now/not-shown-words.ts';
+import { utcDay } from '../../numeric/moment-words.ts';
 import { upperFirst } from '../../numeric/upper-first.ts';
 import type { SpokenOf } from './spoken-of.ts';
 
 /** What is logged is not doubted for its size: how far an adjuster reaches differs from bike to bike. */
-export const putRightSentence = (report: SpokenOf, before: string): string =>
-  `Since what was logged on ${report.diagnosis.shiftsWellSince?.entryAt?.slice(0, 10)} the bike shifts well; before it, ${before}.${notRidden(report)}`;
+export function putRightSentence(report: SpokenOf, before: string): string {
+  const entryAt = report.diagnosis.shiftsWellSince?.entryAt;
+  const since = entryAt ? `what was logged on ${utcDay(entryAt)}` : 'then';
+  return `Since ${since} the bike shifts well; before it, ${before}.${notRidden(report)}`;
+}
 
 /** What was done after the rides by which the verdict goes leaves it as it is. */
 const notRidden = ({ adjustments, diagnosis: { shiftsWellSince } }: SpokenOf): string =>

@@ -205,7 +205,7 @@ describe('trend', () => {
   it('marks the adjustment between the rides it was made between', () => {
     const trend = rideTrend(report);
     expect(trend.adjustments).toEqual([
-      { beforeRide: 1, words: '2026-04-12 18:30: cable tension +2 clicks (anticlockwise, more tension)' },
+      { beforeRide: 1, words: '2026-04-12 18:30 UTC: cable tension +2 clicks (anticlockwise, more tension)' },
     ]);
     const svg = drawChart((selection) => drawRideTrend(selection, trend, sizes[1]));
     const x = (selector: string) =>
