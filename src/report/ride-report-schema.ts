@@ -11,7 +11,9 @@ export const shiftSchema = z.object({
   direction,
   outcome: z.enum(['clean', 'late', 'missed', 'overshot', 'unjudged']),
   /** Null for a judged shift. */
-  unjudgedBecause: z.enum(['no-pedalling', 'no-cadence', 'no-drive-seen', 'not-seen', 'astray', 'rejected']).nullable(),
+  unjudgedBecause: z
+    .enum(['no-pedalling', 'no-cadence', 'no-drive-seen', 'not-seen', 'astray', 'two-cogs-one-count', 'rejected'])
+    .nullable(),
   crankRevs: z.number().min(0).nullable(),
   /** Seconds from `at` until the cranks had made the turns that part clean from late and late from missed, and until it was done, see `shiftTurns`. */
   turns: z.object({
