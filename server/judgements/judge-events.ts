@@ -56,7 +56,7 @@ const judgeOther = <Event extends Judgeable>(event: Event, verdict: Verdict): Ev
 
 /**
  * The events as the rider's judgements leave them. Rejected ghost shifts, chain drops and skips are taken out; what is
- * confirmed, or made clean, is certain. Where a missed shift is rejected the chain was there, and its going there later falls too. Shifts
+ * confirmed, or made clean, is certain. Where a missed shift is rejected the chain was there, and its going there later falls too, unless that is confirmed by itself. Shifts
  * keep their places, and one that nobody judged is the same object.
  */
 function judgeLists<
@@ -65,6 +65,8 @@ function judgeLists<
   Drop extends Judgeable,
   Skip extends Judgeable,
 >(lists: EventLists<Shift, Ghost, Drop, Skip>, judged: Judged, at: (event: Shift | Ghost | Drop | Skip) => string) {
+  const verdictOn = (kind: EventKind, event: Shift | Ghost | Drop | Skip): Verdict | undefined =>
+    judged.get(eventKey(kind, at(event)))?.verdict;
   const each = <Event extends Shift | Ghost | Drop | Skip>(
     kind: EventKind,
     list: readonly Event[],
@@ -72,14 +74,16 @@ function judgeLists<
   ): Event[] =>
     list
       .map((event) => {
-        const verdict = judged.get(eventKey(kind, at(event)))?.verdict;
+        const verdict = verdictOn(kind, event);
         return verdict ? judge(event, verdict) : event;
       })
       .filter((event) => event !== null);
-  const rejected = (shift: Shift | undefined): boolean =>
-    shift !== undefined && judged.get(eventKey('shift', at(shift)))?.verdict === 'rejected';
+  const fallsWithItsShift = (ghost: Ghost): boolean => {
+    const shift = lists.shifts.findLast((before) => at(before) <= at(ghost));
+    return shift !== undefined && verdictOn('shift', shift) === 'rejected';
+  };
   const ghosts = lists.ghostShifts.filter(
-    (ghost) => !(ghost.towardsCommand && rejected(lists.shifts.findLast((shift) => at(shift) <= at(ghost)))),
+    (ghost) => !(ghost.towardsCommand && verdictOn('ghost', ghost) !== 'confirmed' && fallsWithItsShift(ghost)),
   );
   return {
     shifts: each('shift', lists.shifts, judgeShift),

@@ -7,7 +7,7 @@ import type { Services } from '../services.ts';
 import type { judgedRideReportShape, rideSummaryShape } from '../shapes/ride-shapes.ts';
 import { cutCopies, cutCopyWarning } from '../state/cut-copies.ts';
 import { findRideReport } from '../store/analysis-store.ts';
-import { type Judgement, listJudgements } from '../store/judgement-store.ts';
+import { listJudgements } from '../store/judgement-store.ts';
 import type { StoredRide } from '../store/ride-store.ts';
 import { withIntakeWarnings } from '../work/read-findings.ts';
 import { clockedIso } from './clocked-iso.ts';
@@ -50,7 +50,7 @@ export function rideDetail(ride: StoredRide, services: AnsweringServices) {
 }
 
 /** The report as the judgements leave it. Every event has its key and what was said of it; where that is something, also what had been found. */
-function withVerdicts(
+export function withVerdicts(
   report: RideReport,
   judgements: ReturnType<typeof listJudgements>,
 ): z.input<typeof judgedRideReportShape> {
@@ -69,14 +69,22 @@ function withVerdicts(
     const { outcome, unjudgedBecause, crankRevs, confidence } = shift;
     return marked('shift', shift, { outcome, unjudgedBecause, crankRevs, confidence });
   });
+  const left = judgeRideReport({ ...report, shifts, ghostShifts, chainDrops, skips }, matched);
   return {
-    ...judgeRideReport({ ...report, shifts, ghostShifts, chainDrops, skips }, matched),
+    ...left,
     rejected: {
-      ghostShifts: ghostShifts.filter(isRejected),
-      chainDrops: chainDrops.filter(isRejected),
-      skips: skips.filter(isRejected),
+      ghostShifts: without(ghostShifts, left.ghostShifts),
+      chainDrops: without(chainDrops, left.chainDrops),
+      skips: without(skips, left.skips),
     },
   };
 }
 
-const isRejected = ({ verdict }: Pick<Judgement, 'verdict'> | { verdict: null }): boolean => verdict === 'rejected';
+/** The events that a list lost: those that were rejected, and those that fell with the shift before them. */
+function without<Event extends { readonly eventKey: string }>(
+  events: readonly Event[],
+  left: readonly Event[],
+): Event[] {
+  const kept = new Set(left.map(({ eventKey }) => eventKey));
+  return events.filter(({ eventKey }) => !kept.has(eventKey));
+}

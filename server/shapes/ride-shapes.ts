@@ -55,7 +55,9 @@ export const judgedRideReportShape = rideReportSchema.extend({
       chainDrops: z.array(judgedChainDrop),
       skips: z.array(judgedSkip),
     })
-    .describe('What did not happen, as the rider said: in none of the lists and counts'),
+    .describe(
+      'What did not happen, as the rider said: in none of the lists and counts. A chain that went at last to the cog of a missed shift falls with that shift, its verdict null',
+    ),
 });
 
 /** What a rider says of one event. */

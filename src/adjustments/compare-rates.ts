@@ -37,7 +37,6 @@ export function probabilityBetter(before: TroubleCount, after: TroubleCount): nu
  * the adjustment, or when no number within reach (600) would do.
  */
 export function shiftsStillNeeded(before: TroubleCount, after: TroubleCount): number | null {
-  if (before.shifts === 0) return null;
   const rate = after.shifts === 0 ? CURED_RATE : after.trouble / after.shifts;
   const decided = (more: number): boolean => {
     const grown = { trouble: after.trouble + rate * more, shifts: after.shifts + more };

@@ -2,6 +2,7 @@ import type { Bike } from '../drivetrain/bike.ts';
 import type { Warning } from '../errors/warning.ts';
 import type { GearCommands } from './commands/gear-commands.ts';
 import type { CogsOff } from './disagreement/cogs-off.ts';
+import type { CogsOfOneCount } from './disagreement/two-cogs-one-count.ts';
 import type { GearModel } from './gear-model.ts';
 import type { PedallingSamples } from './samples/pedalling-samples.ts';
 import type { UnsteadySpell } from './unsteady/unsteady-spells.ts';
@@ -49,6 +50,8 @@ export interface RideTrace extends GearTrace {
   readonly deviation: Float64Array;
   /** Where the speed drifted across the cogs, in order of time: there nothing can be told of the chain. */
   readonly unsteady: readonly UnsteadySpell[];
+  /** Cogs that its records name by one tooth count: shifts onto and from the name, and moves between the two, cannot be judged. */
+  readonly ofOneCount: readonly CogsOfOneCount[];
 }
 
 /** The trace of a ride that cannot be traced: every cog unknown, the reason among the warnings. */
@@ -79,5 +82,6 @@ export function emptyTrace(
     logDevelopment: new Float64Array(count).fill(Number.NaN),
     deviation: new Float64Array(count).fill(Number.NaN),
     unsteady: [],
+    ofOneCount: [],
   };
 }

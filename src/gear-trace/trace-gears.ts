@@ -9,6 +9,7 @@ import { cogsOff } from './disagreement/cogs-off.ts';
 import { gearWarnings } from './disagreement/gear-warnings.ts';
 import { isSpeedInMps } from './disagreement/rollout-warning.ts';
 import { sparseWarning } from './disagreement/sparse-warning.ts';
+import { twoCogsOfOneCount, twoCogsWarning } from './disagreement/two-cogs-one-count.ts';
 import { type GearModel, usualNoise } from './gear-model.ts';
 import { emptyTrace, type RideTrace } from './gear-trace.ts';
 import { fitUncommandedGears } from './ladder/fit-uncommanded-gears.ts';
@@ -46,6 +47,7 @@ export function traceGears(log: RideLog, bike: Bike): RideTrace {
   const writtenMm = bikeRolloutMm(bike);
   const rolloutMm = 1000 * Math.exp(model.logRollout);
   const unsteady = unsteadySpells(log, decoded, commands, model);
+  const ofOneCount = twoCogsOfOneCount(log, decoded, commands, samples, bike.cassette.length);
   const peaks = decodedPeaks(decoded, model);
   const measured = isSpeedInMps(rolloutMm, writtenMm)
     ? measureTeeth(peaks, bike, writtenMm / 1000)
@@ -62,9 +64,11 @@ export function traceGears(log: RideLog, bike: Bike): RideTrace {
     measured: { chainrings: measured.chainrings, cassette: measured.cassette },
     cogsOff: recorded ? cogsOff(peaks, bike) : [],
     unsteady,
+    ofOneCount,
     warnings: [
       ...[sparse, unsteadyWarning(unsteady)].filter((warning) => warning !== null),
       ...gearWarnings(log, bike, measured, rolloutMm, writtenMm, unsteady.length > 0),
+      ...twoCogsWarning(ofOneCount, bike.cassette),
     ],
   };
 }

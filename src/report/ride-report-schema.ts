@@ -11,7 +11,9 @@ export const shiftSchema = z.object({
   direction,
   outcome: z.enum(['clean', 'late', 'missed', 'overshot', 'unjudged']),
   /** Null for a judged shift. */
-  unjudgedBecause: z.enum(['no-pedalling', 'no-cadence', 'no-drive-seen', 'not-seen', 'astray', 'rejected']).nullable(),
+  unjudgedBecause: z
+    .enum(['no-pedalling', 'no-cadence', 'no-drive-seen', 'not-seen', 'astray', 'two-cogs-one-count', 'rejected'])
+    .nullable(),
   crankRevs: z.number().min(0).nullable(),
   /** Seconds from `at` until the cranks had made the turns that part clean from late and late from missed, and until it was done, see `shiftTurns`. */
   turns: z.object({
@@ -81,7 +83,12 @@ export const rideReportSchema = z.object({
   gearSource: z.enum(['recorded', 'inferred', 'none']),
   evidence: z.enum(['full', 'commands-only', 'ratio-only', 'none']),
   rolloutMm: z.number().nullable(),
-  sensorLagS: z.number().nullable(),
+  sensorLagS: z
+    .number()
+    .nullable()
+    .describe(
+      'How much later speed over cadence shows a shift than the gear records name it, s; null where it is not known',
+    ),
   measured: z.object({ chainrings: z.array(toothCount.nullable()), cassette: z.array(toothCount.nullable()) }),
   /** How the gears fit the teeth if the chain stood so many cogs from the one asked for all ride long: with which rollout, and how far off, as a share. Absent or empty where that is not known. */
   cogsOff: z

@@ -9,6 +9,7 @@ import { likelyGhosts } from './ghosts/ghost-rate.ts';
 import { ghostShifts } from './ghosts/ghost-shifts.ts';
 import { ghostSteps } from './ghosts/ghost-steps.ts';
 import { goesAtLast } from './ghosts/goes-at-last.ts';
+import { betweenCogsOfOneName } from './of-one-count.ts';
 import { judgeShifts } from './outcomes/judge-shifts.ts';
 import { leaveOutAstray } from './outcomes/leave-out-astray.ts';
 import type { RideEvents } from './ride-events.ts';
@@ -56,7 +57,10 @@ export function judgeRide(recorded: RideLog, trace: RideTrace, cogs: number): Ju
     events: {
       shifts,
       ghostShifts: likelyGhosts(
-        ghosts.filter(({ ghost }) => !whileUnsteady(trace, ghost.timeS, ghost.timeS + ghost.heldS)),
+        ghosts.filter(
+          ({ ghost }) =>
+            !whileUnsteady(trace, ghost.timeS, ghost.timeS + ghost.heldS) && !betweenCogsOfOneName(trace, ghost),
+        ),
       ),
       chainDrops: drops,
       skips: skips(log, trace, lagS),

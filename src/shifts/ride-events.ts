@@ -11,10 +11,17 @@ export type DropSide = 'past-largest' | 'past-smallest' | 'chainring' | 'unknown
 
 /**
  * Why a shift was not judged: too little pedalling before the next one; no cadence in the ride; a speed that shows no gears (missing, not
- * ridden, too rough); no record of the drive within its time; a speed that drifted, or sensors that rested on no cog; the rider said that it did not go as it
+ * ridden, too rough); no record of the drive within its time; a speed that drifted, or sensors that rested on no cog; records that name two cogs by one tooth count; the rider said that it did not go as it
  * was judged, and nobody knows how else.
  */
-export type UnjudgedReason = 'no-pedalling' | 'no-cadence' | 'no-drive-seen' | 'not-seen' | 'astray' | 'rejected';
+export type UnjudgedReason =
+  | 'no-pedalling'
+  | 'no-cadence'
+  | 'no-drive-seen'
+  | 'not-seen'
+  | 'astray'
+  | 'two-cogs-one-count'
+  | 'rejected';
 
 /** Probability of each outcome of a shift given the ride; sums to 1. All 0 where nothing at all is known. */
 export interface OutcomeProbability {

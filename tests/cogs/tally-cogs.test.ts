@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { tallyCogs } from '../../src/cogs/tally-cogs.ts';
+import { movesOnto } from '../../src/cogs/trouble-tally.ts';
 import type { Outcome, RideEvents, ShiftEvent } from '../../src/shifts/ride-events.ts';
 import { madeShift } from './made-shift.ts';
 
@@ -39,6 +40,16 @@ describe('tally by cog and direction', () => {
       missed: 1,
     });
     expect(tallies.find((tally) => tally.cog === 1 && tally.direction === 'to-smaller')?.ghostShifts).toBe(1);
+  });
+
+  it('counts an unasked move onto its own cog alone', () => {
+    const moves: [number, number][] = [
+      [1, 2],
+      [3, 4],
+      [0, 1],
+    ];
+    const { ghostShifts } = movesOnto(ride([], moves), 2, 'to-larger');
+    expect(ghostShifts.map(({ toCog }) => toCog)).toEqual([2]);
   });
 
   it('lists every way the chain can arrive, and knows nothing of an empty one', () => {

@@ -45,7 +45,15 @@ describe('indexing', () => {
     expect(Math.abs(guideTravelMm(row.pullMm, row.ratio) - row.pitchMm)).toBeLessThanOrEqual(
       indexing.shiftEquation.toleranceMm,
     );
-    expect(Math.abs(usualCogPitchMm(row.cogs) - row.pitchMm)).toBeLessThan(indexing.usualPitch.toleranceMm);
+  });
+
+  it.each([6, 7, 8, 9, 10, 11, 12])('the usual pitch of %i cogs is a published one', (cogs) => {
+    const { toleranceMm, makersDifferByMm } = indexing.usualPitch;
+    const off = indexing.shiftEquation.rows
+      .filter((row) => row.cogs === cogs)
+      .map(({ pitchMm }) => Math.abs(usualCogPitchMm(cogs) - pitchMm));
+    expect(Math.min(...off)).toBeLessThan(toleranceMm);
+    expect(Math.max(...off)).toBeLessThan(makersDifferByMm + toleranceMm);
   });
 
   it.each(indexing.barrel.rows)('a quarter turn of the barrel at ratio $ratio', ({ ratio, travelMm }) => {

@@ -232,6 +232,7 @@ describe('the API document', () => {
   it('is OpenAPI 3.1 with every route, its parameters, bodies and answers', async () => {
     const { body } = await api.get('/api/openapi.json');
     expect(body.openapi).toBe('3.1.0');
+    expect(JSON.stringify(body)).toMatch(/"sensorLagS":\{.{0,80}?"description":"How much later/);
     const bike = body.paths['/api/bikes/{id}'];
     expect(Object.keys(bike)).toEqual(['get', 'put', 'delete']);
     expect(bike.get.parameters).toMatchObject([

@@ -2,6 +2,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { eventKey } from '../../server/judgements/event-key.ts';
 import { judgeEvents, judgeRideReport } from '../../server/judgements/judge-events.ts';
 import { matchJudgements } from '../../server/judgements/match-judgements.ts';
+import { withVerdicts } from '../../server/routes/ride-answer.ts';
 import { putJudgement } from '../../server/store/judgement-store.ts';
 import { diagnose } from '../../src/diagnosis/diagnose.ts';
 import { momentIso } from '../../src/report/moment-iso.ts';
@@ -119,6 +120,30 @@ describe('a judgement of an event', () => {
     expect(left(30)).toEqual(events.ghostShifts);
     expect(left(20)).toEqual(both.ghostShifts);
     expect(left(50)).toEqual(both.ghostShifts);
+  });
+
+  it('keeps the chain’s going at last to its cog where the rider confirmed it', () => {
+    const towards = { ...events.ghostShifts[0], timeS: 36, towardsCommand: true };
+    const judged = judgedBy({ [key('shift', 30)]: 'rejected', [key('ghost', 36)]: 'confirmed' });
+    const { ghostShifts, shifts } = judgeEvents({ ...events, ghostShifts: [towards] }, startMs, judged);
+    expect(ghostShifts).toEqual([{ ...towards, confidence: 1 }]);
+    expect(shifts[2].outcome).toBe('clean');
+  });
+
+  it('lists the chain’s going at last to its cog as rejected where it fell with the missed shift', () => {
+    const at = (timeS: number) => ({ at: momentIso(startMs, timeS), confidence: 0.6 });
+    const missed = { ...at(30), outcome: 'missed', crankRevs: null, turns: { doneS: null } };
+    const report = {
+      ...{ shifts: [missed], chainDrops: [], skips: [] },
+      ghostShifts: [{ ...at(36), towardsCommand: true }, at(60)],
+    } as unknown as RideReport;
+    const said = [{ eventKey: key('shift', 30), verdict: 'rejected', note: '' }] as const;
+    const { ghostShifts, rejected, counts } = withVerdicts(report, [...said]);
+    expect(ghostShifts.map(({ eventKey: name }) => name)).toEqual([key('ghost', 60)]);
+    expect(rejected.ghostShifts).toMatchObject([{ eventKey: key('ghost', 36), verdict: null, found: null }]);
+    expect(counts.ghostShifts).toBe(1);
+    const kept = [...said, { eventKey: key('ghost', 36), verdict: 'confirmed', note: '' } as const];
+    expect(withVerdicts(report, kept).rejected.ghostShifts).toEqual([]);
   });
 
   it('makes what is confirmed certain', () => {

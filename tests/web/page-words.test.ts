@@ -266,6 +266,7 @@ describe('whyJudged', () => {
     expect(because('no-cadence')).toMatch(/no cadence.*not judged/);
     expect(because('no-drive-seen')).toMatch(/^Speed and cadence.*not judged/);
     expect(because('astray')).toMatch(/sensors.*not judged/);
+    expect(because('two-cogs-one-count')).toMatch(/two cogs by one tooth count.*not judged/);
     expect(because('rejected')).toMatch(/You said.*not judged/);
     expect(because(null)).toMatch(/not judged/);
   });

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { KeyedRideReport } from '../../web/api/answers.ts';
-import { countsAs, rideEvents } from '../../web/ride/ride-event.ts';
+import { countsAs, isRejected, rideEvents } from '../../web/ride/ride-event.ts';
 
 const event = (second: number, verdict: 'rejected' | null, found: object | null) => ({
   at: `2026-05-03T07:30:0${second}.000Z`,
@@ -34,5 +34,19 @@ describe('rideEvents', () => {
       { kind: 'skip', confidence: 0.6, verdict: 'rejected' },
     ]);
     expect(events.map(countsAs)).toEqual(['clean', 'clean', null]);
+  });
+
+  it('counts nowhere what fell with a rejected shift, though nothing was said of it itself', () => {
+    const report = {
+      start: '2026-05-03T07:30:00.000Z',
+      ...nothing,
+      gears: [],
+      shifts: [],
+      ghostShifts: [event(1, null, null)],
+      rejected: { ...nothing, ghostShifts: [event(2, null, null)] },
+    } as unknown as KeyedRideReport;
+    const events = rideEvents(report);
+    expect(events.map(isRejected)).toEqual([false, true]);
+    expect(events.map(countsAs)).toEqual(['ghost', null]);
   });
 });

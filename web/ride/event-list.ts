@@ -5,7 +5,7 @@ import { fill, listen, make } from '../dom/make.ts';
 import { rideClock } from '../words/dates.ts';
 import { eventTitle } from './event-words.ts';
 import { kindMark } from './kind-picker.ts';
-import type { RideEvent } from './ride-event.ts';
+import { isRejected, type RideEvent } from './ride-event.ts';
 
 const AT_ONCE = 200;
 
@@ -20,7 +20,8 @@ export interface EventList {
 /** What the rider said of an event, else how sure the engine is of it. */
 function sureness(event: RideEvent): string {
   const { verdict, kind, confidence } = event;
-  if (verdict === 'confirmed' || verdict === 'rejected') return verdict;
+  if (isRejected(event)) return 'rejected';
+  if (verdict === 'confirmed') return verdict;
   const unclear = 'shift' in event && isUnclear(event.shift) ? chancesInWords(event.shift) : null;
   if (unclear !== null) return unclear;
   return kind === 'unjudged' ? '' : `${chance(confidence)} sure`;
@@ -40,7 +41,7 @@ function eventRow(event: RideEvent, isOpen: boolean, onOpen: (key: string) => vo
 
 /** How many events stand, and how many of those listed were rejected. */
 function eventsCounted(events: readonly RideEvent[]): string {
-  const rejected = events.filter(({ verdict }) => verdict === 'rejected').length;
+  const rejected = events.filter(isRejected).length;
   return `${counted(events.length - rejected, 'event')}${rejected > 0 ? `, ${rejected} rejected` : ''}`;
 }
 

@@ -29,7 +29,13 @@ export function makeEventVerdict(
       { click: () => void attempt(() => say(event, word)) },
     );
   const asked = (event: RideEvent) => [
-    make('p', {}, 'You were there. Is it right?'),
+    make(
+      'p',
+      {},
+      event.fallen
+        ? 'It no longer counts, since you rejected the missed shift before it. Did it happen all the same?'
+        : 'You were there. Is it right?',
+    ),
     make(
       'div',
       { class: 'row' },

@@ -12,6 +12,8 @@ export type RideEvent = {
   readonly timeS: number;
   readonly confidence: number;
   readonly verdict: Verdict | null;
+  /** True where it fell with the missed shift before it, which the rider rejected: nothing was said of it itself. */
+  readonly fallen?: boolean;
 } & (
   | {
       readonly kind: Exclude<EventKind, 'ghost' | 'drop' | 'skip'>;
@@ -44,9 +46,10 @@ export function rideEvents(report: KeyedRideReport): readonly RideEvent[] {
       shift,
       around: shiftAround(report, i),
     })),
-    ...[...report.ghostShifts, ...rejected.ghostShifts]
+    ...report.ghostShifts.map(asFound).map((ghost) => ({ ...common(ghost), kind: 'ghost' as const, ghost })),
+    ...rejected.ghostShifts
       .map(asFound)
-      .map((ghost) => ({ ...common(ghost), kind: 'ghost' as const, ghost })),
+      .map((ghost) => ({ ...common(ghost), kind: 'ghost' as const, ghost, fallen: ghost.verdict === null })),
     ...[...report.chainDrops, ...rejected.chainDrops]
       .map(asFound)
       .map((drop) => ({ ...common(drop), kind: 'drop' as const, drop })),
@@ -78,12 +81,17 @@ export const eventKinds: readonly EventKind[] = [
 /** True for the kinds that are trouble. */
 export const isTrouble = (kind: EventKind): boolean => kind !== 'clean' && kind !== 'unjudged';
 
+/** True for what the rider rejected, by itself or with the shift before it. */
+export const isRejected = ({ verdict, fallen }: Pick<RideEvent, 'verdict' | 'fallen'>): boolean =>
+  verdict === 'rejected' || fallen === true;
+
 /**
  * What an event counts as once the rider has spoken, as the server's counts of the ride do: a rejected trouble shift was
- * clean, a rejected clean one is not judged, anything else that was rejected counts nowhere (null).
+ * clean, a rejected clean one is not judged, anything else that was rejected, or fell with a shift that was, counts nowhere (null).
  */
-export function countsAs({ kind, verdict }: Pick<RideEvent, 'kind' | 'verdict'>): EventKind | null {
-  if (verdict !== 'rejected') return kind;
+export function countsAs(event: Pick<RideEvent, 'kind' | 'verdict' | 'fallen'>): EventKind | null {
+  const { kind } = event;
+  if (!isRejected(event)) return kind;
   if (kind === 'ghost' || kind === 'drop' || kind === 'skip') return null;
   return isTrouble(kind) ? 'clean' : 'unjudged';
 }

@@ -10,7 +10,7 @@ import { makeEventList } from './event-list.ts';
 import { type EventPanel, makeEventPanel } from './event-panel.ts';
 import { eventAloud } from './event-words.ts';
 import { makeKindPicker } from './kind-picker.ts';
-import { type RideEvent, rideEvents } from './ride-event.ts';
+import { isRejected, type RideEvent, rideEvents } from './ride-event.ts';
 
 type Report = NonNullable<RideDetail['report']>;
 
@@ -124,11 +124,11 @@ class LinkedEvents implements RideEventsView {
   }
 }
 
-const onTimeline = ({ key, kind, timeS, verdict }: RideEvent): TimelineEvent => ({
-  key,
-  kind,
-  timeS,
-  rejected: verdict === 'rejected',
+const onTimeline = (event: RideEvent): TimelineEvent => ({
+  key: event.key,
+  kind: event.kind,
+  timeS: event.timeS,
+  rejected: isRejected(event),
 });
 
 const timelineSection = (picker: HTMLElement, timeline: HTMLElement): HTMLElement =>

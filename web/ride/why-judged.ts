@@ -18,6 +18,7 @@ const unjudgedWords: Readonly<Record<NonNullable<Shift['unjudgedBecause']> | 'un
   'no-drive-seen': 'Speed and cadence of this ride do not show which cog the chain was on',
   'not-seen': 'No record shows on which cog the chain ran within its time, or they lie too far apart to tell',
   astray: 'The sensors went astray around it',
+  'two-cogs-one-count': 'The gear records name two cogs by one tooth count',
   rejected: 'You said that it did not go as it was judged',
   unknown: 'Too little is known about it',
 };

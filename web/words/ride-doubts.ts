@@ -25,6 +25,7 @@ export const doubting: ReadonlySet<string> = new Set([
   speedUnsteady,
   'teeth-differ',
   'too-little-pedalling',
+  'two-cogs-one-count',
   virtualSpeed,
 ]);
 

@@ -14,6 +14,7 @@ import { madeUpCogs, madeUpWords } from './made-up-cogs.ts';
 import { inOwnOrder, longestRides, type Measured, measuredBy } from './measured-by.ts';
 import { neverReachedWords, shareShown, teethShownWords } from './teeth-shown.ts';
 import { unknownBike, unknownNote } from './unknown-drivetrain.ts';
+import { withUnnamedCogs } from './unnamed-cogs.ts';
 import { assumedRings, ringsUnclearNote, unrecordedRings } from './unrecorded-rings.ts';
 
 /** A drivetrain worked out from rides, with what is said of it. `certainty` is 0 to 1: the share of its teeth that the rides themselves show, held below 1 for cogs that may not have been used. */
@@ -30,7 +31,9 @@ export function guessDrivetrain(logs: readonly RideLog[]): DrivetrainGuess {
   const recorded = logs.filter((log) => log.gearRecords.timeS.length > 1);
   const fromRecords = guessFromRecords(recorded);
   if (fromRecords)
-    return ringRecorded(recorded) ? refine(fromRecords, recorded, logs) : refineWithRings(fromRecords, recorded, logs);
+    return ringRecorded(recorded)
+      ? refine(withUnnamedCogs(fromRecords, recorded), recorded, logs)
+      : refineWithRings(fromRecords, recorded, logs);
   const guess = fromLadder(logs) ?? unknown(logs);
   return recorded.length === 0 ? guess : { ...guess, notes: [...guess.notes, recordsUnused(recorded)] };
 }
@@ -79,7 +82,7 @@ const CERTAINTY_OF_UNCLEAR_RINGS = 0.15;
 /** The guess where no record names a ring: with the rings that the ratios show. */
 function refineWithRings(recorded: Bike, logs: readonly RideLog[], all: readonly RideLog[]): DrivetrainGuess {
   const { bike, likelihood, unclear } = unrecordedRings(longestRides(logs), recorded);
-  const guess = refine(bike, logs, all);
+  const guess = refine(unclear ? bike : withUnnamedCogs(bike, logs), logs, all);
   if (unclear)
     return {
       ...guess,

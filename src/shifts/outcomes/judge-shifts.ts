@@ -1,5 +1,6 @@
 import { isSparse, SPARSE_STEP_S } from '../../gear-trace/samples/typical-step.ts';
 import type { CommandedShift } from '../commands/commanded-shifts.ts';
+import { namesTwoCogs } from '../of-one-count.ts';
 import type { ChainDropEvent, Outcome, OutcomeProbability, ShiftEvent, UnjudgedReason } from '../ride-events.ts';
 import type { RideInQuestion } from '../ride-in-question.ts';
 import { arrivalTable } from '../stories/arrival-table.ts';
@@ -29,7 +30,8 @@ export interface JudgedShifts {
  * Judges every commanded shift: for each the probability that the chain was on the commanded cog within 1.5 turns of the cranks,
  * within 5, not at all, or went beyond, with the ride's own lag, smearing and share of troubled shifts (empirical Bayes:
  * Efron and Morris 1973), the latter for each direction. A shift after which the chain came off (`drops`) was likely missed. Where records
- * lie far apart, one of which they hardly tell is left unjudged, as one that nobody saw; so is every one made while the speed drifted.
+ * lie far apart, one of which they hardly tell is left unjudged, as one that nobody saw; so is every one made while the speed drifted, and every
+ * one onto or from a tooth count that stands for two cogs.
  */
 export function judgeShifts(
   ride: RideInQuestion,
@@ -39,7 +41,7 @@ export function judgeShifts(
   const { log, clock } = ride;
   const timing = estimateTiming(ride, commanded);
   const stories = commanded.map((shift, j) => {
-    if (shift.pedalledS < MIN_PEDALLED_S || whileUnsteady(ride.trace, shift.timeS)) return null;
+    if (beforehand(ride, shift)) return null;
     const tables = shiftContexts(ride, commanded, j, timing.lagS).map((context) =>
       arrivalTable(ride, shift, context, timing.riseWidthS),
     );
@@ -52,7 +54,7 @@ export function judgeShifts(
     const story = stories[i];
     const shares = sharesOf[i];
     const asked = { ...askedFor(shift), ...loadDuring(log, shift, clock), weak: false };
-    if (!story || !shares) return { ...asked, ...unjudged(whyUnjudged(ride, shift)) };
+    if (!story || !shares) return { ...asked, ...unjudged(beforehand(ride, shift) ?? 'not-seen') };
     const verdict = judged(story, shares, { shift, drops });
     const unseen = betweenRecords(shift) && saysLittle(verdict.probability, verdict.expected);
     return { ...asked, ...(unseen ? unjudged('not-seen') : verdict) };
@@ -60,9 +62,11 @@ export function judgeShifts(
   return { shifts, timing };
 }
 
-function whyUnjudged({ trace }: RideInQuestion, { pedalledS, timeS }: CommandedShift): UnjudgedReason {
-  if (pedalledS < MIN_PEDALLED_S) return 'no-pedalling';
-  return whileUnsteady(trace, timeS) ? 'astray' : 'not-seen';
+/** Why a shift cannot be judged, whatever is seen of it; null where it can. */
+function beforehand({ trace }: RideInQuestion, shift: CommandedShift): UnjudgedReason | null {
+  if (shift.pedalledS < MIN_PEDALLED_S) return 'no-pedalling';
+  if (namesTwoCogs(trace, shift)) return 'two-cogs-one-count';
+  return whileUnsteady(trace, shift.timeS) ? 'astray' : null;
 }
 
 /** Tells the shifts that may begin and end between two records; none in a ride whose records are mostly dense. */
