@@ -1,5 +1,6 @@
 import type { Diagnosis, DiagnosisInput } from '../diagnosis.ts';
 import { FEWEST_SHIFTS } from '../fewest-shifts.ts';
+import type { SuggestionFacts } from '../next-step/suggestion-facts.ts';
 import type { VerdictFacts } from '../next-step/which-step.ts';
 import type { LookAhead } from '../posterior/look-ahead.ts';
 import type { Particle } from '../posterior/particles.ts';
@@ -25,6 +26,7 @@ export interface NextRideFacts extends VerdictFacts {
   readonly weighed: WeighedCauses;
   readonly particles: readonly Particle[];
   readonly lookAhead: LookAhead;
+  readonly seenTo: SuggestionFacts['seenTo'];
 }
 
 /** What the next ride may tell: by what the two likeliest causes part, and the check ride for it, as far as it can tell them. */
@@ -48,7 +50,7 @@ export function planNextRide(input: DiagnosisInput, facts: NextRideFacts): Pick<
     electronic: actuation === 'electronic',
     byHandOnly: dangerNamed(facts),
     planTells: tells,
-    foundRight: facts.foundRight,
+    seenTo: facts.seenTo,
   };
   const separates = saysNothing || gone || isDecided(facts) ? null : separateCauses(rivals, on);
   const mostUsed = seen.pedallingShare.indexOf(Math.max(...seen.pedallingShare));

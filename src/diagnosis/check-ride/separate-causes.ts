@@ -1,6 +1,6 @@
 import { causePhrase } from '../cause-words.ts';
 import type { Separation } from '../diagnosis.ts';
-import { lookAgainst } from '../next-step/after-look.ts';
+import { isSeenTo } from '../next-step/after-look.ts';
 import type { SuggestionFacts } from '../next-step/suggestion-facts.ts';
 import type { LookAhead } from '../posterior/look-ahead.ts';
 import { toldByHand } from '../told-by-hand.ts';
@@ -96,7 +96,7 @@ interface SeparatedOn extends KeptFrom {
   readonly byHandOnly: boolean;
   /** True where a check ride is planned whose shifts together tell the two apart. */
   readonly planTells: boolean;
-  readonly foundRight: SuggestionFacts['foundRight'];
+  readonly seenTo: SuggestionFacts['seenTo'];
 }
 
 /** What a sentence says that tells two causes apart on a ride, and how often it names the right one. */
@@ -128,7 +128,7 @@ function bySkipping({ lookAhead, rows }: Rivals, [a, b]: readonly string[]): OnR
 
 /**
  * What would tell two causes apart: the shift on which they differ most, or the skips where those tell more, as far as a check ride, or as
- * many shifts or minutes as it asks for, can tell them at all; and what can be tried by hand, but for what was looked at and found right. Null
+ * many shifts or minutes as it asks for, can tell them at all; and what can be tried by hand, but for what was found right, aligned or replaced. Null
  * where nothing is left to say.
  */
 export function separateCauses(rivals: Rivals, on: SeparatedOn): Separation | null {
@@ -140,7 +140,7 @@ export function separateCauses(rivals: Rivals, on: SeparatedOn): Separation | nu
   const bySkips = tells && skips.named >= TELLS && skips.named > shifts.named;
   const seen = !tells ? '' : bySkips ? skips.sentence : shifts.sentence;
   const hand = between
-    .filter((cause) => !lookAgainst(cause, on))
+    .filter((cause) => !isSeenTo(cause, on))
     .map((cause) => toldByHand(cause, electronic))
     .filter((text) => text !== '');
   const sentence = separationSentence(seen, hand, phrases);
