@@ -1,9 +1,10 @@
-import { Router } from 'express';
+import { type Request, Router } from 'express';
 import { z } from 'zod';
 import { schemaIssueWords } from '../../src/errors/schema-issue-words.ts';
 import type { Services } from '../services.ts';
+import { idSchema } from '../store/new-id.ts';
 import type { Answer, Checked, Route } from './define-route.ts';
-import { RequestError } from './request-error.ts';
+import { noSuch, RequestError } from './request-error.ts';
 
 const noQuery = z.strictObject({});
 
@@ -18,7 +19,7 @@ export function mountRoutes(routes: readonly Route[], services: Services): Route
       if (route.files && !request.is('multipart/form-data'))
         throw new RequestError(415, 'wrong-type', 'Send the files as multipart/form-data.');
       const checked: Checked<unknown, unknown, unknown> = {
-        params: check('address', route.params, request.params),
+        params: check('address', route.params, knownIds(route.path, request.params)),
         query: check('query', route.query ?? noQuery, request.query),
         body: check('body', route.body, request.body),
         request,
@@ -55,6 +56,18 @@ function refuseOtherMethods(router: Router, routes: readonly Route[]): void {
 
 /** What reads can also be asked for its headers alone. */
 const methodsOf = ({ method }: Route): string[] => (method === 'get' ? ['GET', 'HEAD'] : [method.toUpperCase()]);
+
+/** What stands in an address under each of these names, by its id. */
+const namedByIds = { bikes: 'bike', rides: 'ride', uploads: 'upload', adjustments: 'adjustment' } as const;
+
+/** The parameters of an address. One that is no id is the id of nothing: whoever asks for it is told so, and not how ids are written. */
+function knownIds(path: string, params: Request['params']): Request['params'] {
+  for (const [, among, name] of path.matchAll(/([^/]+)\/:([^/]+)/g)) {
+    const what = namedByIds[among as keyof typeof namedByIds];
+    if (what && !idSchema.safeParse(params[name]).success) throw noSuch(what);
+  }
+  return params;
+}
 
 function check(part: 'address' | 'query' | 'body', schema: z.ZodType | null, value: unknown): unknown {
   if (!schema) return undefined;

@@ -17,8 +17,11 @@ export class RequestError extends CogwrightError {
   }
 }
 
+type Missing = 'bike' | 'ride' | 'adjustment' | 'event' | 'judgement' | 'upload' | 'job' | 'page';
+
+/** There never was anything under this id. */
+export const noSuch = (what: Missing): RequestError => new RequestError(404, 'not-found', `There is no such ${what}.`);
+
 /** Nothing is known under this id. */
-export const notFound = (
-  what: 'bike' | 'ride' | 'adjustment' | 'event' | 'judgement' | 'upload' | 'job' | 'page',
-): RequestError =>
+export const notFound = (what: Missing): RequestError =>
   new RequestError(404, 'not-found', `There is no such ${what}. It may have been removed; load the page again.`);

@@ -4,6 +4,7 @@ import { planNextRide } from './check-ride/plan-next-ride.ts';
 import type { Diagnosis, DiagnosisInput } from './diagnosis.ts';
 import { FEWEST_SHIFTS } from './fewest-shifts.ts';
 import { type Findings, findingsOf } from './findings.ts';
+import { lookAgainst } from './next-step/after-look.ts';
 import { suggest } from './next-step/suggest.ts';
 import type { SuggestionFacts } from './next-step/suggestion-facts.ts';
 import { helpedAgainst, wrongWays } from './next-step/wrong-ways.ts';
@@ -97,7 +98,11 @@ function diagnosisOf(
     undecided: facts.undecided,
     checkRide: facts.checkRide,
     unexplained: facts.unexplained,
-    now: { ...nowVerdict(now), lookedOver: findings.lookedOver },
+    now: {
+      ...nowVerdict(now),
+      lookedOver: findings.lookedOver,
+      foundRight: lookAgainst(findings.top, findings) !== undefined,
+    },
     stillThere: now.stillThere,
     limitOrHanger,
     anotherSince: null,

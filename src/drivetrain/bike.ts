@@ -19,6 +19,9 @@ function fitsAWheel(tyre: string): boolean {
 const tyreFault = (tyre: string): string =>
   `must be a tyre whose wheel turn covers ${ROLLOUT_MM.least} to ${ROLLOUT_MM.most} mm; by pi x (bead seat diameter + 2 x width) this one covers ${Math.round(tyreRolloutMm(tyre))} mm`;
 
+const rolloutFault = (rollout: number): string =>
+  `must be ${ROLLOUT_MM.least} to ${ROLLOUT_MM.most} millimetres${isPossibleRollout(rollout * 1000) ? `; if metres were meant, ${Math.round(rollout * 1000)}` : ''}`;
+
 /**
  * The bike file, as riders write it. Teeth, smallest first; `rolloutMm` or `tyre` (ISO 5775-1: width-bead seat
  * diameter, mm) gives the distance a wheel turn covers. With neither, the rollout is estimated from the ride.
@@ -39,7 +42,11 @@ export const bikeSchema = z.strictObject({
     .array(teeth.min(COG_TEETH.least).max(COG_TEETH.most))
     .refine(inNumber(COGS), `must name ${COGS.least} to ${COGS.most} cogs`)
     .refine(rising, 'must rise from the smallest cog to the largest'),
-  rolloutMm: z.number().min(ROLLOUT_MM.least).max(ROLLOUT_MM.most).optional(),
+  rolloutMm: z
+    .number()
+    .refine(isPossibleRollout, { error: ({ input }) => rolloutFault(Number(input)) })
+    .meta({ minimum: ROLLOUT_MM.least, maximum: ROLLOUT_MM.most })
+    .optional(),
   tyre: z
     .string()
     .regex(/^\d{2}(\.\d)?-\d{3}$/, 'must be width-bead seat diameter in mm, for example 57-622')

@@ -12,6 +12,7 @@ import type { FailedRide, Report } from './report-schema.ts';
 import type { BikeRide } from './ride-report-schema.ts';
 import { ridesThatCount } from './rides-that-count.ts';
 import { roundTo } from './round-to.ts';
+import { withoutCadence } from './without-cadence.ts';
 import { withoutGearRecords } from './without-gear-records.ts';
 
 /** Everything a report is made of. Rides may come in any order; the report lists them by start. */
@@ -37,6 +38,8 @@ export interface ReportParts {
 /** The report of the contract, from the results of the stages. */
 export function buildReport(parts: ReportParts): Report {
   const { bike } = parts;
+  const counting = ridesThatCount(parts);
+  const diagnosis = diagnosisReport(parts.diagnosis, parts.heldBack ?? null);
   return {
     version: 1,
     bike,
@@ -47,7 +50,7 @@ export function buildReport(parts: ReportParts): Report {
     rides: [...parts.rides].sort((a, b) => Date.parse(a.start) - Date.parse(b.start)),
     failed: [...parts.failed],
     cogs: parts.cogs.map((tally) => cogReport(tally, bike)),
-    diagnosis: withoutGearRecords(diagnosisReport(parts.diagnosis, parts.heldBack ?? null), ridesThatCount(parts)),
+    diagnosis: withoutCadence(withoutGearRecords(diagnosis, counting), counting),
     adjustments: parts.adjustments.map((comparison) => adjustmentReport(comparison, bike, parts.diagnosis)),
     looks: (parts.looks ?? []).map(({ at, parameter, unit }) => ({ at, parameter, unit })),
   };

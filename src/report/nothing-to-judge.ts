@@ -1,11 +1,19 @@
 import type { RideReport } from './ride-report-schema.ts';
 
-/** Why no shift of some rides can be judged, however many are ridden: nobody recorded what was asked for, or nothing shows where the chain was. */
-export type NothingToJudge = 'no-gear-changes' | 'no-chain-seen';
+/**
+ * Why no shift of some rides can be judged, however many are ridden: nobody recorded what was asked for, or nothing shows where the chain was, for want
+ * of a cadence or otherwise.
+ */
+export type NothingToJudge = 'no-gear-changes' | 'no-cadence' | 'no-chain-seen';
 
 /** Why no shift of these rides can be judged; null where that is not so, and without rides. */
-export function nothingToJudge(rides: readonly Pick<RideReport, 'gearSource' | 'evidence'>[]): NothingToJudge | null {
+export function nothingToJudge(
+  rides: readonly Pick<RideReport, 'gearSource' | 'evidence' | 'warnings'>[],
+): NothingToJudge | null {
   if (rides.length === 0) return null;
   if (rides.every(({ gearSource }) => gearSource !== 'recorded')) return 'no-gear-changes';
-  return rides.every(({ evidence }) => evidence !== 'full') ? 'no-chain-seen' : null;
+  if (rides.some(({ evidence }) => evidence === 'full')) return null;
+  const withRecords = rides.filter(({ gearSource }) => gearSource === 'recorded');
+  const lacksCadence = withRecords.every(({ warnings }) => warnings.some(({ code }) => code === 'no-cadence'));
+  return lacksCadence ? 'no-cadence' : 'no-chain-seen';
 }

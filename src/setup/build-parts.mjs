@@ -22,8 +22,9 @@ export function allParts() {
   return existsSync(`${root}web/vite.config.ts`) ? [program, page] : [program];
 }
 
+/** Whether only the help of a command is asked for. */
+export const asksForHelp = (options) => options.some((option) => option === '--help' || option === '-h');
+
 /** What a command line needs: the page only where it is served, and not for the help of that. */
-export function partsFor([command, ...options]) {
-  const served = command === 'serve' && !options.some((option) => option === '--help' || option === '-h');
-  return served ? allParts() : [program];
-}
+export const partsFor = ([command, ...options]) =>
+  command === 'serve' && !asksForHelp(options) ? allParts() : [program];

@@ -302,6 +302,8 @@ describe.skipIf(!browserPath)('every view', () => {
     await page.getByRole('heading', { name: 'No bike here yet' }).waitFor();
     await page.goto('/bikes/none-such');
     await page.getByRole('heading', { name: 'Not here' }).waitFor();
+    expect(await page.getByRole('button', { name: 'Try again' }).count()).toBe(0);
+    expect(await page.getByRole('main').getByRole('link', { name: 'All bikes' }).count()).toBe(1);
     expect(faults).toEqual([]);
     await page.context().close();
   });

@@ -63,3 +63,34 @@ describe('a limit that lost chains and was looked at since', () => {
     expect(again.suggestion.action).toMatch(/the guide pulley should stop straight below the largest cog/);
   });
 });
+
+describe('a limit found right in the sitting in which the hanger was aligned', () => {
+  const entry = (hour: number, parameter: Adjustment['parameter'], amount: number | null): Adjustment => ({
+    ...made(lastDay, parameter, amount),
+    at: new Date(Date.UTC(2026, 4, lastDay, hour)).toISOString(),
+  });
+  const since = [...rides, ride(lastDay + 2, [])];
+  const [aligned, found] = [entry(20, 'hanger', null), (hour: number) => entry(hour, 'low-limit', 0)];
+  const alone = verdict([aligned], since);
+  const odds = (one: Diagnosis): number => likely(one, 'low-limit-loose') / (1 - likely(one, 'low-limit-loose'));
+  const inEitherOrder = [19, 20, 21].map((hour) => verdict([aligned, found(hour)], since));
+
+  it('counts, and stands, the same in whichever order the two were logged', () => {
+    for (const one of inEitherOrder) {
+      expect(odds(one)).toBeLessThan(odds(alone) / 3);
+      expect(one.causes.map(({ probability }) => probability)).toEqual(
+        inEitherOrder[0].causes.map(({ probability }) => probability),
+      );
+      expect(one.suggestion).toEqual(inEitherOrder[0].suggestion);
+      expect(one.suggestion.steps.join(' ')).not.toMatch(/See on a stand how far the low limit/);
+      expect(one.separates?.sentence ?? '').not.toContain('hanger gauge');
+    }
+  });
+
+  it('says nothing of a ride between the two', () => {
+    const between = [...since, ride(lastDay + 3)];
+    const later = (day: number) => ({ ...found(20), at: new Date(Date.UTC(2026, 4, day, 20)).toISOString() });
+    const parted = verdict([{ ...aligned, at: later(lastDay + 3).at }, found(20)], between);
+    expect(parted.now.foundRight).toBe(false);
+  });
+});

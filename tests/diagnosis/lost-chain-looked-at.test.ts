@@ -119,3 +119,24 @@ it('says once to keep off an end, by whichever words and wherever in the list th
       expect([cause, end, said.match(new RegExp(`keep off the ${end} cog`, 'gi'))?.length]).toEqual([cause, end, 1]);
   }
 });
+
+it('has a limit whose screw was turned in last tried on a stand, and not looked at as if nobody had set it', () => {
+  const begin = (amount: number, lost: number): string => {
+    const last = { at: '2026-04-18T12:00:00Z', parameter: 'high-limit', amount } as const;
+    const { trials } = now();
+    const cause = 'high-limit-loose';
+    return suggest(
+      lostPast(['past-smallest'], cause, {
+        now: now({
+          ...{ cause, fault: cause, setting: 'unsettled', trials, keepOff: new Set(['past-smallest'] as const) },
+          since: { last, seen: seen(), lost: () => lost },
+        }),
+      }),
+    ).start;
+  };
+  expect(begin(0.25, 0)).toMatch(
+    /^The high limit screw was set on 2026-04-18: try ten shifts .* Keep off the smallest/,
+  );
+  expect(begin(0.25, 1)).toMatch(/^Do it before anything else is turned/);
+  expect(begin(-0.25, 0)).toMatch(/^Do it before anything else is turned/);
+});

@@ -32,7 +32,8 @@ describe('parseBike', () => {
     [{ cassette: [11, 13, 15] }, 'cassette is [11,13,15]: must name 5 to 13 cogs'],
     [{ cassette: [28, 24, 21, 18, 15] }, 'cassette is [28,24,21,18,15]: must rise from the smallest cog'],
     [{ cassette: undefined }, 'cassette is missing: must be a list'],
-    [{ rolloutMm: 2.29 }, 'rolloutMm is 2.29: must be at least 500'],
+    [{ rolloutMm: 2.29 }, 'rolloutMm is 2.29: must be 500 to 3500 millimetres; if metres were meant, 2290'],
+    [{ rolloutMm: 229 }, 'rolloutMm is 229: must be 500 to 3500 millimetres.'],
     [{ rolloutMm: '2290' }, 'rolloutMm is "2290": must be a number'],
     [{ tyre: '29x2.25' }, 'tyre is "29x2.25": must be width-bead seat diameter in mm, for example 57-622'],
     [

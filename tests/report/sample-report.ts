@@ -147,6 +147,7 @@ export const sampleDiagnosis: Diagnosis = {
     byLastAdjustment: false,
     keepOff: [],
     lookedOver: [],
+    foundRight: false,
     trial: null,
     pastTheMark: 0.01,
     since: {

@@ -16,3 +16,10 @@ it('says how to begin in the first of several steps, whose beginning it is, and 
 it('takes the action for the only step where an older engine wrote none', () => {
   for (const steps of [undefined, []]) expect(stepList({ steps, action, start })).toEqual({ steps: [action], start });
 });
+
+it('says no second time that nothing needs to be done', () => {
+  const idle = 'Nothing needs to be turned.';
+  const [first, second] = ['Leave everything as it is.', 'Ride on.'];
+  expect(stepList({ steps: [first], action: first, start: idle })).toEqual({ steps: [first], start: null });
+  expect(stepList({ steps: [first, second], action, start: idle })).toEqual({ steps: [first, second], start: null });
+});

@@ -1,4 +1,5 @@
 import { expect, it } from 'vitest';
+import { verdictOf } from '../../src/report/verdict-kind.ts';
 import { stillThereSentence } from '../../src/report/words/still-there-sentence.ts';
 import { verdictSentence } from '../../src/report/words/verdict-words.ts';
 import { sampleReport, sampleWellSince } from './sample-report.ts';
@@ -40,7 +41,7 @@ it('is not said where nobody tried the cog that would tell, and else with how of
   expect(said('untested')).toBeNull();
   expect(said('same')).toMatch(/90 %: the largest cog was tried in 1 judged shift since\.$/);
   // the verdict says it already where that is what is open
-  expect(said('unsettled')).toMatch(/with a probability of 90 %\.$/);
+  expect(said('unsettled')).toBeNull();
   expect(said('same', 2)).toMatch(/90 %: the chain was lost past the largest cog 2 times since\.$/);
 });
 
@@ -98,5 +99,24 @@ it('is not said where it got better for sure and hardly anything goes wrong sinc
   const [open, there] = said(0.6);
   expect(open).toMatch(/do not tell yet whether it is cured\.$/);
   expect(open).not.toMatch(/got better/);
-  expect(there).toMatch(/still there with a probability of 90 %/);
+  expect(there).toBeNull();
+});
+
+it('is not said of a part that was found right since', () => {
+  const { diagnosis, ...rest } = sampleReport();
+  const said = (foundRight: boolean) =>
+    stillThereSentence({ ...rest, diagnosis: { ...diagnosis, now: { ...diagnosis.now, foundRight } } });
+  expect(said(false)).not.toBeNull();
+  expect(said(true)).toBeNull();
+});
+
+it('is not said where the verdict is open, or says itself whether it is cured', () => {
+  const { diagnosis, ...rest } = sampleReport();
+  const [first, second, ...others] = diagnosis.causes;
+  const causes = [{ ...first, probability: 0.4 }, { ...second, probability: 0.3 }, ...others];
+  const open = { ...rest, diagnosis: { ...diagnosis, causes } };
+  expect([verdictOf(open).kind, stillThereSentence(open)]).toEqual(['open', null]);
+  const now = { ...diagnosis.now, setting: 'unsettled' as const };
+  const unsettled = { ...rest, diagnosis: { ...diagnosis, now } };
+  expect([verdictOf(unsettled).kind, stillThereSentence(unsettled)]).toEqual(['unsettled', null]);
 });

@@ -190,7 +190,7 @@ describe('verdictSentence', () => {
     expect(otherCauses(alike, explained)).toMatch(/^Also weighed: .* \(40 %\)/);
   });
 
-  it('names in one what is hardly possible', () => {
+  it('names in one what is not worth a word', () => {
     const report = withProbability(0.9, 0.08);
     const rest = (...probabilities: number[]) => {
       const [first] = report.diagnosis.causes;
@@ -198,9 +198,9 @@ describe('verdictSentence', () => {
       const named = [first, ...others.map((cause, i) => ({ cause, probability: probabilities[i], evidence: [] }))];
       return otherCauses({ ...report, diagnosis: { ...report.diagnosis, causes: named } }, named.slice(0, 1));
     };
-    expect(rest(0.02, 0.004, 0.001, 0)).toMatch(/^Also weighed: [^(]* \(2 %\), all others under 1 %\.$/);
-    expect(rest(0.004, 0.001)).toBe('Also weighed: all others under 1 %.');
-    expect(rest(0.02, 0.004)).toMatch(/^Also weighed: [^(]* \(2 %\), [^(]* \(under 1 %\)\.$/);
+    expect(rest(0.07, 0.04, 0.001, 0)).toMatch(/^Also weighed: [^(]* \(7 %\), all others under 5 %\.$/);
+    expect(rest(0.04, 0.001)).toBe('Also weighed: all others under 5 %.');
+    expect(rest(0.07, 0.004)).toMatch(/^Also weighed: [^(]* \(7 %\), [^(]* \(under 1 %\)\.$/);
   });
 
   it('says first that nothing at all went wrong, where no fault stands out', () => {

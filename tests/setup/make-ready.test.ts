@@ -216,3 +216,24 @@ process.stdout.write(JSON.stringify(partsFor(process.argv.slice(2)).map(({ name 
     expect(JSON.parse(stdout)).toEqual(parts);
   });
 });
+
+describe('a script on the built program', () => {
+  const runOnBuilt = (...options: string[]): ReturnType<typeof spawnSync> =>
+    spawnSync(process.execPath, [at('src/setup/run-on-built.mjs'), 'script.mjs', ...options], {
+      env: { ...process.env, PATH: `${at('bin')}:${process.env.PATH}`, PROJECT: project },
+      encoding: 'utf8',
+    });
+
+  it('builds what is out of date alone, hands on its options and ends as the script does', () => {
+    mkdirSync(at('node_modules/tsx'), { recursive: true });
+    writeFileSync(at('node_modules/tsx/index.js'), '');
+    writeFileSync(
+      at('script.mjs'),
+      "import { appendFileSync } from 'node:fs';\nappendFileSync('calls', process.argv.slice(2).join(' ') + '\\n');\nprocess.exitCode = 3;\n",
+    );
+    expect(runOnBuilt('--help').status).toBe(3);
+    expect(calls()).toEqual(['npm ci', '--help']);
+    for (const kills of ['2', '5']) expect(runOnBuilt('--kills', kills).status).toBe(3);
+    expect(calls().slice(2)).toEqual(['tsc', '--kills 2', '--kills 5']);
+  });
+});

@@ -29,15 +29,33 @@ describe('the headline of a verdict', () => {
   it.each([
     ['inferred', 'ratio-only', 'These rides hold no gear changes', /^Its rides hold no gear changes, so/],
     ['recorded', 'commands-only', 'These rides do not show where the chain was', /^Its rides do not show where/],
+    [
+      'recorded',
+      'commands-only',
+      'These rides hold no cadence',
+      /^Its rides hold gear changes but no cadence/,
+      'no-cadence',
+    ],
     ['recorded', 'full', 'Too few judged shifts yet to say', /^No shift could be judged; 30 are needed/],
-  ] as const)('and the reason tell rides with gears %s and evidence %s', (gearSource, evidence, words, reason) => {
-    const rides = sample.rides.map((ride) => ({ ...ride, gearSource, evidence }));
-    const cogs = sample.cogs.map((cog) => ({ ...cog, shifts: 0, late: 0, missed: 0, overshot: 0, troubleRate: null }));
-    const weighed = { ...sample.diagnosis.weighed, judgedShifts: 0 };
-    const report = { ...sample, rides, cogs, adjustments: [], diagnosis: { ...sample.diagnosis, weighed } };
-    const state = bikeState(report, []);
-    expect(headline(report, state)).toBe(words);
-    expect(state.reasons[0]).toMatch(reason);
-    expect(headline(report, { ...state, judgedShifts: 12 })).toBe('Too few judged shifts yet to say');
-  });
+  ] as const)(
+    'and the reason tell rides with gears %s and evidence %s',
+    (gearSource, evidence, words, reason, code?: string) => {
+      const warnings = code ? [{ code, message: '' }] : [];
+      const rides = sample.rides.map((ride) => ({ ...ride, gearSource, evidence, warnings }));
+      const cogs = sample.cogs.map((cog) => ({
+        ...cog,
+        shifts: 0,
+        late: 0,
+        missed: 0,
+        overshot: 0,
+        troubleRate: null,
+      }));
+      const weighed = { ...sample.diagnosis.weighed, judgedShifts: 0 };
+      const report = { ...sample, rides, cogs, adjustments: [], diagnosis: { ...sample.diagnosis, weighed } };
+      const state = bikeState(report, []);
+      expect(headline(report, state)).toBe(words);
+      expect(state.reasons[0]).toMatch(reason);
+      expect(headline(report, { ...state, judgedShifts: 12 })).toBe('Too few judged shifts yet to say');
+    },
+  );
 });

@@ -4,7 +4,8 @@ import { fill, listen, make } from '../dom/make.ts';
 function errorPanel(error: unknown, again: () => void): HTMLElement {
   const known = error instanceof ApiError;
   if (!known) console.error(error);
-  const title = known && error.status === 404 ? 'Not here' : 'This could not be shown';
+  const notHere = known && error.status === 404;
+  const title = notHere ? 'Not here' : 'This could not be shown';
   // the server itself asks for the token, at whatever address of the page
   const [what, click] =
     known && error.status === 401 ? ['Give the token', () => location.reload()] : ['Try again', again];
@@ -17,7 +18,8 @@ function errorPanel(error: unknown, again: () => void): HTMLElement {
     make(
       'p',
       { class: 'row' },
-      listen(make('button', { type: 'button' }, what), { click }),
+      // what is not there is not there the next time either
+      ...(notHere ? [] : [listen(make('button', { type: 'button' }, what), { click })]),
       make('a', { class: 'button plain', href: '/' }, 'All bikes'),
     ),
   );

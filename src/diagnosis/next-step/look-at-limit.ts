@@ -51,12 +51,18 @@ function lookAtLimit(end: CassetteEnd, { now, electronic }: Lost, see: string): 
   const cog = endWords[end];
   return {
     step: `${see} on a stand how far the ${screw} lets the derailleur go: the chain was lost past the ${cog} cog${whenLost(end, now)}. ${lookThenTurnIn(end, electronic)}`,
-    start: `Do it before anything else is turned, on a stand, and keep off the ${cog} cog until it is done.`,
+    start: setSince(end, now)
+      ? `The ${screw} was set on ${now.since.last?.at.slice(0, 10)}: try ten shifts onto the ${cog} cog on a stand, turning the cranks by hand, and turn the screw further only where it lets the derailleur go further. Keep off the ${cog} cog on any ride until the chain stays on there.`
+      : `Do it before anything else is turned, on a stand, and keep off the ${cog} cog until it is done.`,
     keepsOff: [end],
     parameter: limitAt[end].parameter,
     cautions: nextStep(loose, electronic).cautions,
   };
 }
+
+/** Whether the limit's own screw was what was turned in last, and no chain was lost past it since: then it is tried, not set as if nobody had. */
+const setSince = (end: CassetteEnd, { since }: SuggestionFacts['now']): boolean =>
+  since.last?.parameter === limitAt[end].parameter && (since.last.amount ?? 0) > 0 && since.lost(end) === 0;
 
 /** Whether a cause is a limit that is looked at before anything else, since a chain was lost past its end and nothing shows yet that it stays on. */
 export const isLookedAtFirst = (cause: Cause, { now }: Pick<SuggestionFacts, 'now'>): boolean =>

@@ -218,10 +218,15 @@ export function nextStep(cause: Exclude<Cause, 'no-fault'>, electronic: boolean)
   return { ...step, cautions: step.cautions.filter((caution) => !cableCautions.includes(caution)) };
 }
 
-/** Cautions that go with every suggestion. */
-export const generalCautions: readonly string[] = [
+/** Cautions of whatever is done by hand. */
+export const cautionsOfWork: readonly string[] = [
   'Adjust on a stand, or on smooth ground away from traffic.',
   'Keep fingers out of a turning drivetrain.',
+];
+
+/** Cautions that go with every suggestion. */
+export const generalCautions: readonly string[] = [
+  ...cautionsOfWork,
   "The maker's manual, local rules and a qualified mechanic come first.",
   'These are likelihoods from logs: nobody has looked at the bike.',
 ];

@@ -12,6 +12,9 @@ export const turnNothing = (facts: Asked): string => (afterALook(facts) ? 'Turn 
 export const leaveEverything = (facts: Asked): string =>
   afterALook(facts) ? 'Leave everything else as it is.' : 'Leave everything as it is.';
 
+/** How a step is begun that asks for nothing: it says no more than the step itself. */
+export const NOTHING_NEEDS_TURNING = 'Nothing needs to be turned.';
+
 /** How such a step is begun; empty after a look, which is then the beginning. `so`: as long as what holds, to stand after "turned". */
 export const nothingNeedsTurning = (facts: Asked, so = ''): string =>
-  afterALook(facts) ? '' : `Nothing needs to be turned${so}.`;
+  afterALook(facts) ? '' : so === '' ? NOTHING_NEEDS_TURNING : `Nothing needs to be turned${so}.`;

@@ -1,6 +1,7 @@
 import type { Adjustment } from '../../adjustments/adjustment.ts';
 import type { CassetteEnd } from '../../adjustments/end-cog-count.ts';
 import type { Look } from '../../adjustments/looks.ts';
+import { sameSitting } from '../../adjustments/same-sitting.ts';
 import { hasClock } from '../../ride-log/has-clock.ts';
 import type { ChainDropEvent } from '../../shifts/ride-events.ts';
 import { cassetteEnds, limitAt } from '../cassette-ends.ts';
@@ -71,14 +72,17 @@ export function looksThatStand<One extends Pick<Look, 'at' | 'parameter'>>(
   looks: readonly One[],
   { rides, adjustments, beganMs }: Since,
 ): One[] {
-  const firstMs = Math.min(...rides.map(({ startMs }) => startMs).filter(hasClock));
-  return looks.filter(({ at, parameter }) => {
+  const ridingMs = rides.map(({ startMs }) => startMs).filter(hasClock);
+  const firstMs = Math.min(...ridingMs);
+  return looks.filter((look) => {
+    const { at, parameter } = look;
     const lookMs = Date.parse(at);
     const ends = cassetteEnds.filter((end) => parameter === 'hanger' || parameter === limitAt[end].parameter);
     const lost = ends.some((end) => lastLostMs(end, rides) >= lookMs);
-    // of what is logged for one moment the part that carries the others comes first in the order of work
-    const sinceMs = (one: Done): number => Date.parse(one.at) - (one.parameter === parameter ? 0 : 1);
-    const anew = adjustments.some((one) => sinceMs(one) >= lookMs && overtakes(one.parameter, parameter));
+    // of one sitting the part that carries the others comes first in the order of work
+    const before = (one: Done): boolean =>
+      Date.parse(one.at) < lookMs || (one.parameter !== parameter && sameSitting(one, look, ridingMs));
+    const anew = adjustments.some((one) => overtakes(one.parameter, parameter) && !before(one));
     return lookMs > firstMs && lookMs > beganMs && !lost && !anew;
   });
 }

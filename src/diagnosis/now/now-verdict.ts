@@ -13,7 +13,7 @@ export function nowVerdict({
   since,
   keepOff,
   trial,
-}: BikeNow): Omit<NowVerdict, 'lookedOver'> {
+}: BikeNow): Omit<NowVerdict, 'lookedOver' | 'foundRight'> {
   const { last, seen, lost } = since;
   return {
     fault,

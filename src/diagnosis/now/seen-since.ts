@@ -9,7 +9,7 @@ import { type Observed, observe } from '../observed.ts';
 /** What the rides showed since the last adjustment; all rides where nothing was adjusted. */
 export interface SeenSince {
   /** The last adjustment; null without any. */
-  readonly last: Pick<Adjustment, 'at' | 'parameter'> | null;
+  readonly last: (Pick<Adjustment, 'at' | 'parameter'> & Partial<Pick<Adjustment, 'amount'>>) | null;
   /** Shifts and events since, of rides that can be placed. */
   readonly seen: Observed;
   /** Chains lost since. One on a ride without a date counts: nobody knows that it was before. */

@@ -59,6 +59,8 @@ function faultReason(signs: StateSigns): string[] {
 const noneToJudge: Readonly<Record<NothingToJudge, string>> = {
   'no-gear-changes':
     'Its rides hold no gear changes, so no shift can be judged: more rides with this recorder will not change that.',
+  'no-cadence':
+    'Its rides hold gear changes but no cadence, so no shift can be judged: pair a cadence sensor with the recorder.',
   'no-chain-seen':
     'Its rides do not show where the chain was, so no shift can be judged: record cadence and speed beside the gear changes.',
 };

@@ -21,8 +21,22 @@ export function textCogs(page: TextPage, report: Report): void {
     const rows = report.cogs.filter((cog) => cog.direction === direction);
     page.subheading(`Shifts ${directionWords[direction]}`);
     if (rows.every((cog) => cog.shifts === 0 && cog.ghostShifts === 0)) page.paragraph('None judged.', 2);
-    else page.ready(textTable(columns, rows.map(cogRow)));
+    else page.ready(textTable(columns, cogRows(rows)));
   }
+}
+
+/** Whether a cog was used enough to tell and nothing went wrong onto it, nor by itself. */
+const isSound = ({ shifts, late, missed, overshot, ghostShifts }: CogReport): boolean =>
+  shifts >= FEW_SHIFTS && late + missed + overshot + ghostShifts === 0;
+
+/** A row a cog; those without any trouble in one line, at the end. */
+function cogRows(cogs: readonly CogReport[]): string[][] {
+  const sound = cogs.filter(isSound);
+  if (sound.length < 2) return cogs.map(cogRow);
+  const told = cogs.filter((cog) => !sound.includes(cog)).map(cogRow);
+  const judged = sound.reduce((sum, { shifts }) => sum + shifts, 0);
+  const label = told.length > 0 ? 'all others' : 'every cog';
+  return [...told, [label, figure(judged), '0', '0', '0', '0', '0 %', '-', `${sound.length} cogs`]];
 }
 
 function cogRow(cog: CogReport): string[] {

@@ -1,6 +1,7 @@
 import { parameterTitle } from '../../adjustments/parameter-words.ts';
 import { causeWords } from '../../diagnosis/cause-words.ts';
 import type { Cause } from '../../diagnosis/causes.ts';
+import { cautionsOfWork } from '../../diagnosis/next-step/next-steps.ts';
 import { percent } from '../../numeric/percent.ts';
 import type { Report } from '../report-schema.ts';
 import { verdictTone } from '../verdict-kind.ts';
@@ -8,6 +9,7 @@ import { SINCE_ALONE } from '../words/another-fault.ts';
 import { explainedCauses, explainedSince } from '../words/explained-causes.ts';
 import { furtherSentences } from '../words/further-sentences.ts';
 import { ifOneFault } from '../words/if-one-fault.ts';
+import { nothingToDo } from '../words/nothing-to-do.ts';
 import { otherCauses } from '../words/other-causes.ts';
 import { stepList } from '../words/step-list.ts';
 import { stillThereSentence } from '../words/still-there-sentence.ts';
@@ -53,7 +55,7 @@ function causesWithEvidence(
   }
 }
 
-/** What to do next, how to begin, how to check, and the cautions that go with it. */
+/** What to do next, how to begin, how to check, and the cautions that go with it, those of work only where there is any. */
 export function textNextStep(page: TextPage, report: Report): void {
   const { suggestion, checkRide } = report.diagnosis;
   page.heading('Next step');
@@ -73,5 +75,6 @@ export function textNextStep(page: TextPage, report: Report): void {
     for (const sentence of checkRide.sentences) page.bullet(sentence);
   }
   page.heading('Cautions');
-  for (const caution of suggestion.cautions) page.bullet(caution, '!');
+  const idle = nothingToDo(report.diagnosis) ? cautionsOfWork : [];
+  for (const caution of suggestion.cautions.filter((one) => !idle.includes(one))) page.bullet(caution, '!');
 }

@@ -1,4 +1,5 @@
 import { counted } from '../../numeric/counted.ts';
+import { nothingToJudge } from '../nothing-to-judge.ts';
 import { ridesThatCount } from '../rides-that-count.ts';
 import { holdNoGearChanges } from '../without-gear-records.ts';
 import type { SpokenOf } from './spoken-of.ts';
@@ -7,7 +8,10 @@ import type { SpokenOf } from './spoken-of.ts';
 export function nothingSeenSentence({ diagnosis, rides: listed = [] }: SpokenOf): string {
   if (diagnosis.heldBack) return diagnosis.heldBack.sentence;
   const { rides, weakShifts } = diagnosis.weighed;
-  if (holdNoGearChanges(ridesThatCount({ rides: listed })))
+  const counting = ridesThatCount({ rides: listed });
+  if (nothingToJudge(counting) === 'no-cadence')
+    return `Without cadence no shift can be judged: the gear changes are there${weakShifts > 0 ? ` (${counted(weakShifts, 'shift')})` : ''}, but not where the chain was, which says little for or against any part. Pair a cadence sensor.`;
+  if (holdNoGearChanges(counting))
     return rides === 0
       ? 'These rides hold no gear changes and show no gears, so nothing speaks for or against any part.'
       : 'These rides hold no gear changes, so no shift can be judged; nothing else was seen to go wrong, which says little for or against any part.';

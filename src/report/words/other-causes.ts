@@ -1,12 +1,13 @@
 import { causeWords } from '../../diagnosis/cause-words.ts';
-import { chance, percent } from '../../numeric/percent.ts';
+import { EXPLAINED_FROM } from '../../diagnosis/verdict-limits.ts';
+import { percent } from '../../numeric/percent.ts';
 import type { Report } from '../report-schema.ts';
 import { showsNothing } from '../shows-nothing.ts';
 import { whichCauses } from '../which-causes.ts';
 import { ifOneFault } from './if-one-fault.ts';
 
-/** As is written what is hardly possible. */
-const HARDLY = chance(0);
+/** Below this a cause is hardly possible. */
+const HARDLY = 0.005;
 
 /** The causes that are not worth explaining, with their probabilities, in a sentence; null without any, and where no ride was weighed. */
 export function otherCauses(report: Report, explained: Report['diagnosis']['causes']): string | null {
@@ -22,12 +23,14 @@ export function otherCauses(report: Report, explained: Report['diagnosis']['caus
   return `${said}: ${inShort(rest, report)}.`;
 }
 
-/** Each with its probability; several that are hardly possible in one. */
-function inShort(causes: Report['diagnosis']['causes'], { bike }: Report): string {
-  const hardly = causes.filter(({ probability }) => chance(probability) === HARDLY);
+/** Each with its probability; several that are not worth a word of their own in one, unless nothing else is told of any. */
+function inShort(causes: Report['diagnosis']['causes'], report: Report): string {
+  const { bike } = report;
+  const below = showsNothing(report) ? HARDLY : EXPLAINED_FROM;
+  const hardly = causes.filter(({ probability }) => probability < below);
   const short = hardly.length > 1 ? hardly : [];
   const named = causes
     .filter((one) => !short.includes(one))
     .map(({ cause, probability }) => `${causeWords(cause, bike.actuation).name} (${percent(probability)})`);
-  return [...named, ...(short.length > 0 ? [`all others ${HARDLY}`] : [])].join(', ');
+  return [...named, ...(short.length > 0 ? [`all others under ${percent(below)}`] : [])].join(', ');
 }

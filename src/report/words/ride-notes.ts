@@ -17,16 +17,24 @@ const allListed = {
 
 /** What a reader must know of one ride beyond its row in the table. */
 export function rideNotes(ride: RideReport, medium: keyof typeof allListed): string[] {
-  const notes = [`${upperFirst(evidenceWords[ride.evidence])}. Recorded over ${durationWords(ride.durationS)}.`];
-  if (ride.rolloutMm !== null) {
-    const lag = ride.sensorLagS === null ? '' : ` ${lagWords(ride.sensorLagS)}`;
-    notes.push(`Rollout by this ride: ${Math.round(ride.rolloutMm)} mm.${lag}`);
-  }
+  const recorded = `Recorded over ${durationWords(ride.durationS)}.`;
+  const kind = `${upperFirst(evidenceWords[ride.evidence])}. `;
+  // in a terminal, where every line counts, what a ride lacks is told, and not that it lacks nothing
+  const notes =
+    medium === 'text' && ride.evidence === 'full'
+      ? [[recorded, ...rolloutNote(ride)].join(' ')]
+      : [kind + recorded, ...rolloutNote(ride)];
   notes.push(...unclearNote(ride));
   notes.push(...shortened(ride.chainDrops.map(dropWords(ride)), 'chain drop', medium));
   notes.push(...shortened(ride.ghostShifts.map(ghostWords(ride)), 'ghost shift', medium));
   notes.push(...ride.warnings.map((warning) => `Note: ${warning.message}`));
   return notes;
+}
+
+function rolloutNote({ rolloutMm, sensorLagS }: RideReport): string[] {
+  if (rolloutMm === null) return [];
+  const lag = sensorLagS === null ? '' : ` ${lagWords(sensorLagS)}`;
+  return [`Rollout by this ride: ${Math.round(rolloutMm)} mm.${lag}`];
 }
 
 /** How many of the shifts in trouble may have gone another way; nothing where none. */

@@ -6,13 +6,17 @@ import { chance } from '../../numeric/percent.ts';
 import type { PeriodReport } from '../adjustment-report-schema.ts';
 import type { Report } from '../report-schema.ts';
 import { standingAdjustments } from '../standing-adjustments.ts';
-import { verdictOf, wasOneCause } from '../verdict-kind.ts';
+import { type Verdict, verdictOf, wasOneCause } from '../verdict-kind.ts';
 import { betterSinceLast, triedWords } from './unsettled-words.ts';
+
+/** Verdicts that say themselves whether it is cured, or that nobody knows yet; under an open one nobody knows what "it" would be. */
+const ANSWERED_BY_VERDICT: ReadonlySet<Verdict['kind']> = new Set(['cured', 'unsettled', 'open']);
 
 /**
  * Whether the fault outlived the last adjustment; null where nothing is at fault, nothing was adjusted, or no shift was judged
  * since, or none onto the cog that would tell: then nobody knows. Null too where it is open what was cured, and where it got better for sure, which the verdict says. Null too where the newest rides shift well: it is gone, whatever the adjustment did; and where it went too far,
- * which the verdict says, as it does where the rides since name another fault.
+ * which the verdict says, as it does where the rides since name another fault. Null as well where the part was found right and that look
+ * stands, and where the verdict answers it: a report has one answer to whether it is cured.
  */
 export function stillThereSentence({
   adjustments,
@@ -27,14 +31,14 @@ export function stillThereSentence({
     diagnosis.now.setting === 'untested' ||
     betterSinceLast({ adjustments, diagnosis }) ||
     (diagnosis.cured && !wasOneCause({ diagnosis })) ||
-    diagnosis.causes[0].cause === 'no-fault'
+    diagnosis.causes[0].cause === 'no-fault' ||
+    diagnosis.now.foundRight ||
+    ANSWERED_BY_VERDICT.has(verdictOf({ adjustments, diagnosis }).kind)
   )
     return null;
   if (diagnosis.now.setting === 'same' && diagnosis.stillThere < LIKELY_ENOUGH)
     return shouldBeGone({ adjustments, diagnosis });
-  // how often its cog was tried is said by the verdict where that is what is open
-  const tried = verdictOf({ adjustments, diagnosis }).kind === 'unsettled' ? '' : triedWords(diagnosis.now);
-  return `After the last adjustment it is still there with a probability of ${chance(diagnosis.stillThere)}${tried}.`;
+  return `After the last adjustment it is still there with a probability of ${chance(diagnosis.stillThere)}${triedWords(diagnosis.now)}.`;
 }
 
 /** Of what was adjusted last, what is told of a fault that should be gone by it and is not: whether it fails as it did, or less often. */

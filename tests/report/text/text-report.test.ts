@@ -1,5 +1,6 @@
 import { parseHTML } from 'linkedom';
 import { describe, expect, it } from 'vitest';
+import { generalCautions } from '../../../src/diagnosis/next-step/next-steps.ts';
 import { htmlReport } from '../../../src/report/html/html-report.ts';
 import type { Report } from '../../../src/report/report-schema.ts';
 import { textReport } from '../../../src/report/text/text-report.ts';
@@ -69,6 +70,52 @@ describe('textReport', () => {
     const text = textReport(report);
     expect(text).toContain('Keep fingers out of a turning drivetrain.');
     expect(text).toContain('nobody has looked at the bike');
+  });
+
+  it('asks a rider who has nothing to do for no work, and points to no look', () => {
+    const { diagnosis } = report;
+    const cautions = [...generalCautions];
+    const verify = 'Keep recording; the verdict is worked out again with every ride.';
+    const leave = {
+      ...diagnosis.suggestion,
+      steps: ['Leave everything as it is.'],
+      parameter: 'none',
+      inspectFirst: false,
+    };
+    const said = (start: string): string => {
+      const suggestion = { ...leave, start, verify, cautions };
+      const checkRide = { ...diagnosis.checkRide, sentences: [] };
+      const between: ['no-fault', 'hanger-bent'] = ['no-fault', 'hanger-bent'];
+      const separates = { between, bySkips: false, sentence: 'A look tells.' };
+      return textReport({ ...report, diagnosis: { ...diagnosis, suggestion, checkRide, separates } });
+    };
+    const idle = said('Nothing needs to be turned.');
+    expect(idle).not.toMatch(/Begin:|Adjust on a stand|Keep fingers|A look tells/);
+    expect(idle).toContain("The maker's manual, local rules and a qualified mechanic come first.");
+    const look = said('Look at the hanger.');
+    for (const one of ['Begin: Look at', 'Adjust on a stand', 'Keep fingers', 'A look tells'])
+      expect(look).toContain(one);
+  });
+
+  it('folds cogs without any trouble into one line, but none of which too little is known', () => {
+    const cog = (teeth: number, shifts: number, late: number) =>
+      ({
+        ...report.cogs[0],
+        teeth,
+        direction: 'to-larger',
+        shifts,
+        late,
+        missed: 0,
+        overshot: 0,
+        ghostShifts: 0,
+      }) as const;
+    const said = (...cogs: ReturnType<typeof cog>[]): string => textReport({ ...report, cogs });
+    const folded = said(cog(13, 40, 0), cog(15, 30, 0), cog(18, 50, 2), cog(21, 1, 0));
+    expect(folded).toMatch(/^ +18 +50 +2 /m);
+    expect(folded).toMatch(/^ +21 +1 .*too few to tell$/m);
+    expect(folded).toMatch(/^ +all others +70 +0 +0 +0 +0 +0 % +- +2 cogs$/m);
+    expect(folded).not.toMatch(/^ +1[35] /m);
+    expect(said(cog(13, 40, 0), cog(15, 30, 3))).toMatch(/^ +13 +40 /m);
   });
 
   it('says when nothing could be judged instead of naming a part', () => {

@@ -1,0 +1,11 @@
+import { KEEP_RECORDING } from '../../diagnosis/next-step/step.ts';
+import { NOTHING_NEEDS_TURNING } from '../../diagnosis/next-step/turn-nothing.ts';
+import type { DiagnosisReport } from '../diagnosis-report-schema.ts';
+
+/** Whether the next step asks for no work by hand and no ride of its own: nothing is turned or looked at, only recorded on. */
+export const nothingToDo = ({ suggestion, checkRide }: Pick<DiagnosisReport, 'suggestion' | 'checkRide'>): boolean =>
+  suggestion.start === NOTHING_NEEDS_TURNING &&
+  (suggestion.steps?.length ?? 1) === 1 &&
+  !suggestion.inspectFirst &&
+  suggestion.verify.endsWith(KEEP_RECORDING) &&
+  checkRide.sentences.length === 0;
