@@ -61,7 +61,7 @@ function advise(input: DiagnosisInput, before: SuggestionFacts | null = null): A
     ridesLeftOut: input.rides.length === 0 ? (input.ridesLeftOut ?? 0) : 0,
     undecided,
     unexplained,
-    failsOneWay: findings.failsOneWay,
+    failsPlainly: findings.failsPlainly,
     onset: findings.onset,
     rider,
     clicks: findings.clicks,
@@ -95,6 +95,7 @@ function diagnosisOf(
     undecided: facts.undecided,
     checkRide: facts.checkRide,
     unexplained: facts.unexplained,
+    failsOnto: failsOnto(findings),
     now: { ...nowVerdict(now), lookedOver: findings.lookedOver },
     stillThere: now.stillThere,
     limitOrHanger,
@@ -109,6 +110,9 @@ function diagnosisOf(
   };
 }
 
+const failsOnto = ({ failsPlainly, seen }: Findings): Diagnosis['failsOnto'] =>
+  failsPlainly && failsPlainly.cog !== null ? seen.cassette[failsPlainly.cog] : null;
+
 /** The causes with what was looked at for each and found right beside their evidence. */
 const withLooks = (ranked: Diagnosis['causes'], foundRight: Findings['foundRight']): Diagnosis['causes'] =>
   ranked.map((one) => ({ ...one, evidence: [...one.evidence, ...foundRightSentences(one.cause, foundRight)] }));
@@ -118,12 +122,12 @@ const saysNothing = (seen: Observed): boolean => seen.all.shifts + seen.events =
 
 /** Between which causes it is open; null too where nothing at all went wrong, for a bike in order is not open between that and a fault. */
 function whatIsOpen(
-  { weighed, probabilities, failsOneWay, ranked, seen, top }: Findings,
+  { weighed, probabilities, failsPlainly, ranked, seen, top }: Findings,
   electronic: boolean,
 ): Diagnosis['undecided'] {
   const sound = top === 'no-fault' && seen.all.trouble + seen.events === 0;
   if (sound || saysNothing(seen)) return null;
-  return undecidedBetween(weighed, probabilities, ranked, { seen, electronic, failsOneWay });
+  return undecidedBetween(weighed, probabilities, ranked, { seen, electronic, failsPlainly });
 }
 
 /** What stands beside the verdict; null too where too few shifts were judged to name anything. */

@@ -4,7 +4,7 @@ import { figure } from '../../numeric/figure.ts';
 import { limitAt } from '../cassette-ends.ts';
 import { causePhrase } from '../cause-words.ts';
 import type { Suggestion } from '../diagnosis.ts';
-import { failingOneWay } from '../unexplained/one-way-trouble.ts';
+import { failingPlainly } from '../unexplained/plain-trouble.ts';
 import { afterAdjusting } from './after-adjusting.ts';
 import { afterLook, lookAgainst } from './after-look.ts';
 import { easeOff } from './ease-off.ts';
@@ -38,9 +38,12 @@ const inOrder = (facts: SuggestionFacts): Step =>
   );
 
 /** Why the likeliest fault is not yet mended. Shifts that fail one way only are a fault, whichever it is. */
-const whatIsOpen = (cause: Fault, { ranked: [{ probability }], failsOneWay, electronic }: SuggestionFacts): string =>
-  failsOneWay
-    ? `${failingOneWay(failsOneWay)}, but it is not decided which fault it is`
+const whatIsOpen = (
+  cause: Fault,
+  { ranked: [{ probability }], failsPlainly, seen, electronic }: SuggestionFacts,
+): string =>
+  failsPlainly
+    ? `${failingPlainly(failsPlainly, seen.cassette)}, but it is not decided which fault it is`
     : `the likeliest cause, ${causePhrase(cause, electronic)}, has a probability of only ${Math.round(100 * probability)} %`;
 
 function leaveAlone(facts: SuggestionFacts): Step {
