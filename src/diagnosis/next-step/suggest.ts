@@ -29,13 +29,13 @@ import { whichStep } from './which-step.ts';
 import { withOtherWork } from './with-other-work.ts';
 
 const inOrder = (facts: SuggestionFacts): Step =>
-  nothingToTurn(
-    lostChain(facts)
-      ? `${turnNothing(facts)}, but look over where the chain came off before riding on.`
-      : leaveEverything(facts),
-    nothingNeedsTurning(facts),
-    lostChain(facts) ? KEEP_RECORDING : tryEndCogs(facts),
-  );
+  lostChain(facts)
+    ? nothingToTurn(
+        `Look over where the chain came off before riding on. ${turnNothing(facts)}.`,
+        'Look at chain, chainring, chain guide and the ends of the cassette, for damage and for what let the chain off.',
+        KEEP_RECORDING,
+      )
+    : nothingToTurn(leaveEverything(facts), nothingNeedsTurning(facts), tryEndCogs(facts));
 
 /** Why the likeliest fault is not yet mended. Shifts that fail one way only are a fault, whichever it is. */
 const whatIsOpen = (
