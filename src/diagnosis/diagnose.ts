@@ -65,7 +65,7 @@ function advise(input: DiagnosisInput, before: SuggestionFacts | null = null): A
     ridesLeftOut: input.rides.length === 0 ? (input.ridesLeftOut ?? 0) : 0,
     undecided,
     unexplained,
-    failsOneWay: findings.failsOneWay,
+    failsPlainly: findings.failsPlainly,
     onset: findings.onset,
     rider,
     clicks: findings.clicks,
@@ -98,6 +98,7 @@ function diagnosisOf(
     undecided: facts.undecided,
     checkRide: facts.checkRide,
     unexplained: facts.unexplained,
+    failsOnto: failsOnto(findings),
     now: {
       ...nowVerdict(now),
       lookedOver: findings.lookedOver,
@@ -126,6 +127,9 @@ function withOnset(
   return [{ ...first, evidence: [...first.evidence, ...began] }, ...others];
 }
 
+const failsOnto = ({ failsPlainly, seen }: Findings): Diagnosis['failsOnto'] =>
+  failsPlainly && failsPlainly.cog !== null ? seen.cassette[failsPlainly.cog] : null;
+
 /** The causes with what was looked at for each and found right beside their evidence. */
 const withLooks = (ranked: Diagnosis['causes'], foundRight: Findings['foundRight']): Diagnosis['causes'] =>
   ranked.map((one) => ({ ...one, evidence: [...one.evidence, ...foundRightSentences(one.cause, foundRight)] }));
@@ -135,13 +139,13 @@ const saysNothing = (seen: Observed): boolean => seen.all.shifts + seen.events =
 
 /** Between which causes it is open; null too where nothing at all went wrong, for a bike in order is not open between that and a fault. */
 function whatIsOpen(
-  { weighed, probabilities, failsOneWay, ranked, seen, top }: Findings,
+  { weighed, probabilities, failsPlainly, ranked, seen, top }: Findings,
   electronic: boolean,
   limitOrHanger: boolean,
 ): Diagnosis['undecided'] {
   const sound = top === 'no-fault' && seen.all.trouble + seen.events === 0;
   if (sound || saysNothing(seen)) return null;
-  return undecidedBetween(weighed, probabilities, ranked, { seen, electronic, failsOneWay, limitOrHanger });
+  return undecidedBetween(weighed, probabilities, ranked, { seen, electronic, failsPlainly, limitOrHanger });
 }
 
 /** What stands beside the verdict; null too where too few shifts were judged to name anything. */

@@ -233,6 +233,8 @@ export interface Diagnosis {
   readonly checkRide: CheckRide;
   /** What is left unexplained: a second fault, or something that is no cause's doing. Null where nothing is. The causes are weighed as the only fault. */
   readonly unexplained: UnexplainedTrouble | null;
+  /** The one cog (teeth) onto which shifts plainly fail more often than onto all others, as on no bike in order: something is at fault there, whatever it is; else null. */
+  readonly failsOnto: number | null;
   /** What is wrong now: all that is advised follows from it. The causes say what was mis-set. */
   readonly now: NowVerdict;
   /** Probability that the likeliest fault is still there as it was named after the last adjustment; 1 where nothing was adjusted or judged since: then it says nothing. */

@@ -86,12 +86,12 @@ function weigh(input: DiagnosisInput): LikelyCauses {
     electronic: bike.actuation === 'electronic',
   });
   const seen = observe(evidence.rides, bike);
-  const { probabilities, failsOneWay } = causesWeighed(weighed, seen);
+  const { probabilities, failsPlainly } = causesWeighed(weighed, seen);
   const particles = drawParticles(weighed, probabilities);
   const lookAhead = new LookAhead(particles, weighed.model);
   const top = likeliest(probabilities);
   const began = faultOnset(particles, top, evidence, whereItShowed(particles, weighed.model, top));
-  return { evidence, weighed, seen, probabilities, failsOneWay, particles, lookAhead, top, began };
+  return { evidence, weighed, seen, probabilities, failsPlainly, particles, lookAhead, top, began };
 }
 
 /** @param before what all rides show, where `input` holds those since the last adjustment alone */
@@ -100,7 +100,7 @@ function compare(
   likely: LikelyCauses,
   before: SuggestionFacts | null,
 ): HowItFared {
-  const { evidence, probabilities, failsOneWay, seen, top, began } = likely;
+  const { evidence, probabilities, failsPlainly, seen, top, began } = likely;
   const adjustments = adjustmentsThatCount(input.adjustments, bike.actuation);
   const cancelled = cancelledOut(adjustments, rides);
   const standing = adjustments.filter((one) => !cancelled.has(adjustmentKey(one)));
@@ -118,7 +118,7 @@ function compare(
   };
   const onset = before ? onsetSince(began) : onsetBesideReturn(began, top, comparisons);
   const loadKnown = Number.isFinite(evidence.edges.highNm);
-  const told = { seen, failsOneWay, loadKnown, comparisons };
+  const told = { seen, failsPlainly, loadKnown, comparisons };
   return { ...looks, standing, compared, comparisons, onset, ranked: rankCauses(probabilities, told) };
 }
 

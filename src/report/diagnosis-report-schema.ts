@@ -129,6 +129,8 @@ export const diagnosisSchema = z.object({
     expectedBits: z.number().min(0),
     ordinaryBits: z.number().min(0),
   }),
+  /** The one cog onto which shifts plainly fail more often than onto all others; null where there is none, absent from a report that an older engine left. */
+  failsOnto: toothCount.nullable().optional(),
   /**
    * Set where shifts go wrong that the likeliest cause does not explain, and no other in question explains all; each is weighed as the only fault.
    * `teeth` null: onto the other cogs together; `direction` null: from either side; `foretold`: how many were to go wrong. Absent in reports

@@ -28,6 +28,7 @@ export function diagnosisReport(diagnosis: Diagnosis, held: HeldBack | null): Di
       expectedBits: roundTo(checkRide.expectedBits, 3),
       ordinaryBits: roundTo(checkRide.ordinaryBits, 3),
     },
+    failsOnto: diagnosis.failsOnto,
     unexplained: diagnosis.unexplained && {
       ...diagnosis.unexplained,
       places: diagnosis.unexplained.places.map((place) => ({ ...place, foretold: roundTo(place.foretold, 2) })),

@@ -26,6 +26,20 @@ describe('the counts that speak for a cause', () => {
     expect(small).toMatch(/^No judged shift to larger onto the \d largest cogs, the \d+ to the 51, \d/);
   });
 
+  it('speak of one shift as of one', () => {
+    const onto51 = (shifts: number) => {
+      const ride = patternRide({ pattern: () => ({}), shifts });
+      const kept = ride.events.shifts.filter(({ toCog }, i) => toCog === 11 || i === 0);
+      const late = kept.map((one) => (one.toCog === 11 ? one : { ...one, outcome: 'late' as const }));
+      return evidenceSentences(
+        'low-limit-tight',
+        observe([{ ...ride, events: { ...ride.events, shifts: late } }], cableBike),
+      );
+    };
+    expect(onto51(1)[0]).toMatch(/^0 of 1 shift onto the largest cog \(51\) was late or missed/);
+    expect(onto51(2)[0]).toMatch(/^0 of 2 shifts onto the largest cog \(51\) were late or missed/);
+  });
+
   it('are said not to show it where they do not', () => {
     const alike = seen(() => ({ late: 0.25 }));
     for (const cause of ['cable-tension-low', 'cable-friction', 'pulley-gap-small', 'high-limit-tight'] as const)

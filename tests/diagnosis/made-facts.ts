@@ -54,7 +54,7 @@ export const facts = (changes: Partial<SuggestionFacts> = {}): SuggestionFacts =
   ridesLeftOut: 0,
   undecided: null,
   unexplained: null,
-  failsOneWay: null,
+  failsPlainly: null,
   onset: { kind: 'steady', at: null, rideBeforeAt: null, probability: 0.9 },
   rider: {
     probability: 0,

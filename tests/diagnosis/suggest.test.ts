@@ -78,7 +78,7 @@ describe('suggest', () => {
 
   it('has a chain that came off looked into on a bike that is in order otherwise', () => {
     for (const side of ['chainring', 'unknown', 'past-largest', 'past-smallest'])
-      expect(sound(0.9, lost(side)).action).toMatch(/look over where the chain came off before riding on/);
+      expect(sound(0.9, lost(side)).action).toMatch(/^Look over where the chain came off before riding on/);
   });
 
   it('warns to keep off an end past which the chain was lost, whatever the step is, and once', () => {

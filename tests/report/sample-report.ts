@@ -141,6 +141,7 @@ export const sampleDiagnosis: Diagnosis = {
     ordinaryBits: 0.1,
   },
   unexplained: null,
+  failsOnto: null,
   now: {
     fault: 'cable-tension-low',
     setting: 'same',

@@ -58,12 +58,12 @@ export function verdictHeadline({ bike, state, report }: Pick<BikeDetail, 'bike'
     case 'not-shown':
       return 'Hardly any trouble in the newest rides';
     case 'unnamed':
+      if (report.diagnosis.failsOnto)
+        return `Shifts onto the ${report.diagnosis.failsOnto} fail: which part it is is open`;
       return report.diagnosis.limitOrHanger ? LIMIT_OR_HANGER : 'Too little evidence to name a part';
     case 'named':
       return report.diagnosis.limitOrHanger ? LIMIT_OR_HANGER : upperFirst(first);
     case 'open':
-      // such a bike shifts well: that the faults together are as likely as none is taken for granted, not seen
-      if (state.word === 'fine') return nothingPoints;
       if (noneStandsOut(verdict, report)) return 'No fault stands out';
       return `Open between ${first} and ${second}`;
   }

@@ -7,7 +7,7 @@ import { whichCauses } from '../../src/report/which-causes.ts';
 import { SINCE_ALONE } from '../../src/report/words/another-fault.ts';
 import { ifOneFault } from '../../src/report/words/if-one-fault.ts';
 import { stillThereSentence } from '../../src/report/words/still-there-sentence.ts';
-import { verdictSentence } from '../../src/report/words/verdict-words.ts';
+import { explainedSentence, verdictSentence } from '../../src/report/words/verdict-words.ts';
 import { causesTitle, nowEvidence, undecidedSentence, wasOnce } from '../../src/report/words/what-it-was.ts';
 import type { BikeDetail } from '../api/answers.ts';
 import { type Child, make } from '../dom/make.ts';
@@ -54,6 +54,9 @@ function likelyCause(bike: BikeDetail, dated: (sentence: string) => string): HTM
   const named = namedCause(bike);
   if (bike.report && tellsBoth(bike.report))
     return make('p', { class: 'verdict-likely' }, dated(verdictSentence(bike.report)));
+  // no fault is named: what keeps it from being surer is said as the report says it
+  if (named?.cause === 'no-fault' && bike.report)
+    return make('p', { class: 'verdict-likely' }, dated(explainedSentence(bike.report)));
   return (
     named &&
     make(

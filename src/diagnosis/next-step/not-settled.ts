@@ -1,6 +1,7 @@
 import { utcDay } from '../../numeric/moment-words.ts';
 import { isLoose } from '../cassette-ends.ts';
 import { causePhrase } from '../cause-words.ts';
+import { awaitedProof, awaitedSentence } from '../now/awaited-proof.ts';
 import { betterSince, type GotBetter } from '../now/got-better.ts';
 import { oppositeOf } from '../now/turned-towards.ts';
 import { toldByHand } from '../told-by-hand.ts';
@@ -18,13 +19,14 @@ export function notSettled(cause: Fault, facts: SuggestionFacts): Step {
   // where nothing was turned against it, nothing can have gone past the mark
   const opposite = better && now.turnedSoFar === 0 ? null : oppositeOf(cause);
   const orPast = opposite ? `, or by now it is ${causePhrase(opposite, electronic)}` : '';
+  const awaited = awaitedProof(facts.comparisons);
   const hand =
     toldByHand(opposite ?? cause, electronic) +
     (opposite && isLoose(opposite) ? ' Keep off that cog where it goes further.' : '');
   return nothingToTurn(
     `Ride before anything more is turned: ${better ? betterWords(cause, better, facts) : ''}what was ridden since ${last ? utcDay(last.at) : ''} does not tell yet whether ${causePhrase(cause, electronic)} is put right${orPast}.`,
     `Nothing needs to be turned before that ride. ${hand}`,
-    verifyNow(cause, facts),
+    awaited ? awaitedSentence(awaited) : verifyNow(cause, facts),
   );
 }
 

@@ -4,7 +4,7 @@ import { figure } from '../../numeric/figure.ts';
 import { limitAt } from '../cassette-ends.ts';
 import { causePhrase } from '../cause-words.ts';
 import type { Suggestion } from '../diagnosis.ts';
-import { failingOneWay } from '../unexplained/one-way-trouble.ts';
+import { failingPlainly } from '../unexplained/plain-trouble.ts';
 import { afterAdjusting } from './after-adjusting.ts';
 import { afterLook, lookAgainst } from './after-look.ts';
 import { easeOff } from './ease-off.ts';
@@ -29,18 +29,21 @@ import { whichStep } from './which-step.ts';
 import { withOtherWork } from './with-other-work.ts';
 
 const inOrder = (facts: SuggestionFacts): Step =>
-  nothingToTurn(
-    lostChain(facts)
-      ? `${turnNothing(facts)}, but look over where the chain came off before riding on.`
-      : leaveEverything(facts),
-    nothingNeedsTurning(facts),
-    lostChain(facts) ? KEEP_RECORDING : tryEndCogs(facts),
-  );
+  lostChain(facts)
+    ? nothingToTurn(
+        `Look over where the chain came off before riding on. ${turnNothing(facts)}.`,
+        'Look at chain, chainring, chain guide and the ends of the cassette, for damage and for what let the chain off.',
+        KEEP_RECORDING,
+      )
+    : nothingToTurn(leaveEverything(facts), nothingNeedsTurning(facts), tryEndCogs(facts));
 
 /** Why the likeliest fault is not yet mended. Shifts that fail one way only are a fault, whichever it is. */
-const whatIsOpen = (cause: Fault, { ranked: [{ probability }], failsOneWay, electronic }: SuggestionFacts): string =>
-  failsOneWay
-    ? `${failingOneWay(failsOneWay)}, but it is not decided which fault it is`
+const whatIsOpen = (
+  cause: Fault,
+  { ranked: [{ probability }], failsPlainly, seen, electronic }: SuggestionFacts,
+): string =>
+  failsPlainly
+    ? `${failingPlainly(failsPlainly, seen.cassette)}, but it is not decided which fault it is`
     : `the likeliest cause, ${causePhrase(cause, electronic)}, has a probability of only ${Math.round(100 * probability)} %`;
 
 function leaveAlone(facts: SuggestionFacts): Step {

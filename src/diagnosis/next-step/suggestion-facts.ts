@@ -1,6 +1,5 @@
 import type { AdjustmentComparison } from '../../adjustments/compare-adjustments.ts';
 import type { Look } from '../../adjustments/looks.ts';
-import type { Direction } from '../../shifts/ride-events.ts';
 import type { Cause } from '../causes.ts';
 import type {
   CheckRide,
@@ -13,6 +12,7 @@ import type {
 } from '../diagnosis.ts';
 import type { BikeNow } from '../now/bike-now.ts';
 import type { Observed } from '../observed.ts';
+import type { PlainTrouble } from '../unexplained/plain-trouble.ts';
 
 /** A cause that is a fault. */
 export type Fault = Exclude<Cause, 'no-fault'>;
@@ -29,8 +29,8 @@ export interface SuggestionFacts {
   readonly ridesLeftOut: number;
   readonly undecided: Undecided | null;
   readonly unexplained: UnexplainedTrouble | null;
-  /** The direction in which shifts fail, those in the other hardly or not, so plainly that something is at fault; else null. */
-  readonly failsOneWay: Direction | null;
+  /** Shifts that fail, all others hardly or not, so plainly that something is at fault; else null. */
+  readonly failsPlainly: PlainTrouble | null;
   readonly onset: Onset;
   readonly rider: RiderPart;
   readonly clicks: TurnEstimate;

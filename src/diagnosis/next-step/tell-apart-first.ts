@@ -1,6 +1,8 @@
 import type { Cause } from '../causes.ts';
 import { isIndexing } from '../now/points-the-same-way.ts';
 import { toldByHand } from '../told-by-hand.ts';
+import { showsThere } from '../unexplained/fault-for-sure.ts';
+import { EXPLAINED_FROM } from '../verdict-limits.ts';
 import { isSeenTo } from './after-look.ts';
 import { isLookedAtFirst, limitAlone } from './look-at-limit.ts';
 import { generalCautions, nextStep } from './next-steps.ts';
@@ -17,17 +19,28 @@ const isFault = (cause: Cause): cause is Fault => cause !== 'no-fault';
  * @param why what is open, to stand within a sentence
  */
 export function tellApartFirst(facts: SuggestionFacts, why: string): Step {
-  const { ranked, undecided, checkRide, electronic } = facts;
+  const { checkRide, electronic } = facts;
   const rides = checkRide.sentences.length > 0;
-  const open: readonly Cause[] = undecided?.between ?? ranked.slice(0, 2).map(({ cause }) => cause);
-  const looks = open
+  const looks = inQuestion(facts)
     .filter(isFault)
     .filter((fault) => !isLookedAtFirst(fault, facts) && !isSeenTo(fault, facts) && !(rides && isIndexing(fault)));
   const cautions = looks.flatMap((fault) => nextStep(fault, electronic).cautions);
+  const [first] = looks;
+  const looksFirst = first && !isIndexing(first) ? nextStep(first, electronic).parameter : 'none';
   return {
+    ...(looksFirst === 'none' ? {} : { looksFirst }),
     ...(rides && looks.length === 0 ? rideFirst(facts, why) : lookFirst(looks, facts, why)),
     cautions: [...new Set([...cautions, ...generalCautions])],
   };
+}
+
+/** Where one cog plainly fails, every cause that is likely enough to be explained and shows there; else those between which it is open. */
+function inQuestion({ ranked, undecided, failsPlainly, seen }: SuggestionFacts): readonly Cause[] {
+  if (failsPlainly && failsPlainly.cog !== null)
+    return ranked
+      .filter(({ cause, probability }) => probability >= EXPLAINED_FROM && showsThere(cause, failsPlainly, seen))
+      .map(({ cause }) => cause);
+  return undecided?.between ?? ranked.slice(0, 2).map(({ cause }) => cause);
 }
 
 const AFTER_RIDE = 'Look at the verdict again after the check ride.';

@@ -2,11 +2,12 @@ import type { CassetteEnd } from '../../adjustments/end-cog-count.ts';
 import { listed } from '../../numeric/listed.ts';
 import { cassetteEnds, limitAt } from '../cassette-ends.ts';
 import { SAY_LITTLE } from '../fewest-shifts.ts';
+import { awaitedProof, awaitedSentence } from '../now/awaited-proof.ts';
 import { lookAgainst } from './after-look.ts';
 import { KEEP_RECORDING } from './step.ts';
 import type { SuggestionFacts } from './suggestion-facts.ts';
 
-type Tried = Pick<SuggestionFacts, 'seen' | 'foundRight' | 'now'>;
+type Tried = Pick<SuggestionFacts, 'seen' | 'foundRight' | 'now' | 'comparisons'>;
 
 /** Judged shifts onto the cog at an end. */
 function ontoEnd(end: CassetteEnd, { seen }: Tried): { readonly teeth: number; readonly shifts: number } {
@@ -17,9 +18,11 @@ function ontoEnd(end: CassetteEnd, { seen }: Tried): { readonly teeth: number; r
 
 /**
  * What is left to do where nothing is the matter: to ride on, and where an end cog was hardly used, to shift onto it on purpose, which costs
- * nothing. Not where its limit was looked at, nor where the chain is to be kept off it.
+ * nothing; or where what was done last has no answer yet, to make the shifts that it still needs, one thing at a time. Not where its limit was looked at, nor where the chain is to be kept off it.
  */
 export function tryEndCogs(facts: Tried): string {
+  const awaited = awaitedProof(facts.comparisons);
+  if (awaited) return `${KEEP_RECORDING} ${awaitedSentence(awaited)}`;
   const few = cassetteEnds
     .filter((end) => !facts.now.keepOff.has(end) && !lookAgainst(limitAt[end].loose, facts))
     .map((end) => ontoEnd(end, facts))

@@ -2,7 +2,7 @@ import { helpedForSure } from '../../adjustments/helped-for-sure.ts';
 import type { Cause } from '../causes.ts';
 import { FEWEST_SHIFTS } from '../fewest-shifts.ts';
 import { shiftsWell } from '../now/shifts-well.ts';
-import { ALL_BUT_SURE, LIKELY_ENOUGH } from '../verdict-limits.ts';
+import { ALL_BUT_SURE, LIKELY_ENOUGH, NAMED_ALONE } from '../verdict-limits.ts';
 import { lookAgainst } from './after-look.ts';
 import { nothingWentWrong } from './nothing-shows.ts';
 import type { Fault, SuggestionFacts } from './suggestion-facts.ts';
@@ -10,7 +10,16 @@ import type { Fault, SuggestionFacts } from './suggestion-facts.ts';
 /** What the kind of the next step hangs on. */
 export type VerdictFacts = Pick<
   SuggestionFacts,
-  'comparisons' | 'ranked' | 'undecided' | 'seen' | 'now' | 'rider' | 'unexplained' | 'wellSince' | 'foundRight'
+  | 'comparisons'
+  | 'ranked'
+  | 'failsPlainly'
+  | 'undecided'
+  | 'seen'
+  | 'now'
+  | 'rider'
+  | 'unexplained'
+  | 'wellSince'
+  | 'foundRight'
 >;
 type Given<Fact extends keyof VerdictFacts> = NonNullable<VerdictFacts[Fact]>;
 
@@ -70,7 +79,10 @@ const lastHelped = ({ comparisons }: Pick<VerdictFacts, 'comparisons'>): boolean
 
 /** The same for a fault that is there, as it was named. */
 function forFault(cause: Fault, facts: VerdictFacts): StepChoice {
-  const { ranked, undecided, seen, unexplained } = facts;
+  const { ranked, undecided, seen, unexplained, failsPlainly } = facts;
+  // that it is a fault rests on the one cog, and that does not say which
+  const onCogAlone = failsPlainly !== null && failsPlainly.cog !== null;
+  if (onCogAlone && (undecided || ranked[0].probability < NAMED_ALONE)) return { kind: 'which-fault', cause };
   if (shiftsWell(seen)) return unexplained ? { kind: 'look-there', unexplained } : { kind: 'leave-alone' };
   if (lookAgainst(cause, facts)) return { kind: 'after-look', cause };
   if (undecided && togetherLikely(undecided.between, ranked)) return { kind: 'for-either', between: undecided.between };

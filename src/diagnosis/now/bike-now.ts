@@ -17,7 +17,9 @@ import { canBring } from '../likelihood/onset-options.ts';
 import { observe } from '../observed.ts';
 import { goneUnlogged } from '../posterior/gone-unlogged.ts';
 import type { Particle } from '../posterior/particles.ts';
+import { awaitedProof } from './awaited-proof.ts';
 import { anyShiftsFail, failsLike, ghostsOften } from './fails-like.ts';
+import { goesAgainst } from './goes-against.ts';
 import { betterSince } from './got-better.ts';
 import { isTried, isUnproven, type LimitTrial, limitTrial } from './limit-trial.ts';
 import { isIndexing, pointsTheSameWay } from './points-the-same-way.ts';
@@ -177,7 +179,8 @@ function settingOf(facts: NowFacts, then: SinceThen): Exclude<SettingNow, 'overd
   }
   if (isCured(cause, then)) return goneUnlogged(particles, cause) < LIKELIER_THAN_NOT ? 'cured' : 'unsettled';
   const there = left >= past && (left >= LIKELIER_THAN_NOT || failsLike(cause, since));
-  return there && pointsTheSameWay(cause, clicks) && !gotBetterSince(facts, since) ? 'same' : 'unsettled';
+  const mayBeMended = gotBetterSince(facts, since) || awaitsProof(facts, since);
+  return there && pointsTheSameWay(cause, clicks) && !mayBeMended ? 'same' : 'unsettled';
 }
 
 /**
@@ -192,6 +195,16 @@ function gotBetterSince({ rides, bike, cause, comparisons }: NowFacts, { last, s
   const [all, since] = [inAll, seen].map((some) => (place ? shiftsAt(some, place) : some.all));
   const before = { shifts: all.shifts - since.shifts, trouble: all.trouble - since.trouble };
   return wilsonInterval(since.trouble, since.shifts).high < wilsonInterval(before.trouble, before.shifts).low;
+}
+
+/** Whether what was done last goes against the fault, nothing went wrong since where that shows, and so few more shifts will tell that they come before any further turn. */
+function awaitsProof({ cause, comparisons }: NowFacts, { seen }: SeenSince): boolean {
+  const last = comparisons.at(-1);
+  const awaited = awaitedProof(comparisons);
+  if (!last || !awaited || !goesAgainst(cause, last)) return false;
+  const place = causePlace(cause, seen);
+  const { shifts, trouble } = place ? shiftsAt(seen, place) : seen.all;
+  return shifts > 0 && trouble === 0;
 }
 
 /** Most likely there no longer, nor turned past the mark, and the rides since do not fail. A chain lost past an end is a failure. */

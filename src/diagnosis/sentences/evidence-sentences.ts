@@ -7,13 +7,14 @@ import type { Cause } from '../causes.ts';
 import { SAY_LITTLE } from '../fewest-shifts.ts';
 import { lateOrMissed, type Observed, type ShiftCount } from '../observed.ts';
 
-const wasWere = (count: number): string => (count === 1 ? 'was' : 'were');
+/** The verb after "so many of so many shifts": one of several was, none of one was. */
+const wasWere = (count: number, of: number): string => (count === 1 || of === 1 ? 'was' : 'were');
 
 /** "14 of 61 shifts to larger cogs were late or missed". */
 function share(count: ShiftCount, where: string): string {
   if (count.shifts === 0) return `no judged shift ${where}`;
   const bad = lateOrMissed(count);
-  return `${figure(bad)} of ${counted(count.shifts, 'shift')} ${where} ${wasWere(bad)} late or missed`;
+  return `${figure(bad)} of ${counted(count.shifts, 'shift')} ${where} ${wasWere(bad, count.shifts)} late or missed`;
 }
 
 /** "0 of 60 onto the others", to be set beside such a share. */
@@ -159,7 +160,7 @@ function worn(seen: Observed, partsReplaced: boolean): string[] {
 function noFault(seen: Observed): string[] {
   const { trouble, shifts } = seen.all;
   const rate = ` (${((100 * trouble) / shifts).toFixed(1)} %)`;
-  const judged = `${figure(trouble)} of ${counted(shifts, 'judged shift')} ${wasWere(trouble)} late, missed or overshot${rate}`;
+  const judged = `${figure(trouble)} of ${counted(shifts, 'judged shift')} ${wasWere(trouble, shifts)} late, missed or overshot${rate}`;
   const lines = [sentence(shifts === 0 ? 'no shift was judged' : judged)];
   const towards = seen.towardsCommand;
   const ghosts = seen.ghosts('to-larger') + seen.ghosts('to-smaller') + towards;

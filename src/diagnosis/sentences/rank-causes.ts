@@ -1,9 +1,8 @@
 import type { AdjustmentComparison } from '../../adjustments/compare-adjustments.ts';
-import type { Direction } from '../../shifts/ride-events.ts';
 import { causes } from '../causes.ts';
 import type { CauseVerdict } from '../diagnosis.ts';
 import type { Observed } from '../observed.ts';
-import { failedOneWay } from '../unexplained/one-way-trouble.ts';
+import { failedPlainly, type PlainTrouble } from '../unexplained/plain-trouble.ts';
 import { evidenceSentences } from './evidence-sentences.ts';
 import { adjustmentSentences, tells } from './story-sentences.ts';
 import { unshownSentences } from './where-it-shows.ts';
@@ -11,8 +10,8 @@ import { unshownSentences } from './where-it-shows.ts';
 /** What the sentences about a cause are made from. */
 interface Known {
   readonly seen: Observed;
-  /** Direction in which shifts plainly fail, as they do on no bike in order; null without any. */
-  readonly failsOneWay: Direction | null;
+  /** Shifts that plainly fail, as they do on no bike in order; null without any. */
+  readonly failsPlainly: PlainTrouble | null;
   /** Whether power was recorded with enough shifts to tell what hard pedalling does. */
   readonly loadKnown: boolean;
   readonly comparisons: readonly AdjustmentComparison[];
@@ -25,7 +24,7 @@ interface Known {
  */
 export function rankCauses(
   probabilities: readonly number[],
-  { seen, failsOneWay, loadKnown, comparisons }: Known,
+  { seen, failsPlainly, loadKnown, comparisons }: Known,
 ): readonly [CauseVerdict, ...CauseVerdict[]] {
   const partsReplaced = comparisons.some((one) => one.skipping && tells(one));
   const [first, ...others] = causes
@@ -35,7 +34,7 @@ export function rankCauses(
       evidence: [...evidenceSentences(cause, seen, partsReplaced), ...adjustmentSentences(cause, comparisons)],
     }))
     .sort((a, b) => b.probability - a.probability);
-  const plainly = failsOneWay ? [failedOneWay(failsOneWay, loadKnown)] : [];
+  const plainly = failsPlainly ? [failedPlainly(failsPlainly, seen.cassette, loadKnown)] : [];
   const more = [...plainly, ...unshownSentences(first.cause, seen)];
   return [{ ...first, evidence: [...first.evidence, ...more] }, ...others];
 }

@@ -1,4 +1,3 @@
-import type { Direction } from '../../shifts/ride-events.ts';
 import { causePhrase } from '../cause-words.ts';
 import { causes } from '../causes.ts';
 import type { CauseVerdict, Undecided } from '../diagnosis.ts';
@@ -7,13 +6,14 @@ import type { CauseProbabilities } from '../posterior/posterior.ts';
 import { likeliest, type VariedVerdict, varyAssumptions } from '../posterior/sensitivity.ts';
 import type { WeighedCauses } from '../posterior/weigh-causes.ts';
 import { faultForSure } from '../unexplained/fault-for-sure.ts';
+import type { PlainTrouble } from '../unexplained/plain-trouble.ts';
 
 /** What the sentence hangs on. */
 interface Known {
   readonly seen: Observed;
   readonly electronic: boolean;
-  /** Direction in which shifts plainly fail, as they do on no bike in order: then it is open at most between faults. */
-  readonly failsOneWay: Direction | null;
+  /** Shifts that plainly fail, as they do on no bike in order: then it is open at most between faults. */
+  readonly failsPlainly: PlainTrouble | null;
   /** Whether a bent hanger may stand behind the low limit that is named: then neither is spoken of alone. */
   readonly limitOrHanger: boolean;
 }
@@ -26,11 +26,11 @@ export function undecidedBetween(
   weighed: WeighedCauses,
   probabilities: CauseProbabilities,
   ranked: readonly CauseVerdict[],
-  { seen, electronic, failsOneWay, limitOrHanger }: Known,
+  { seen, electronic, failsPlainly, limitOrHanger }: Known,
 ): Undecided | null {
   const top = ranked[0].cause;
   const turned = varyAssumptions(weighed, probabilities)
-    .map((varied) => ({ ...varied, top: likeliest(faultForSure(varied.probabilities, failsOneWay, seen)) }))
+    .map((varied) => ({ ...varied, top: likeliest(faultForSure(varied.probabilities, failsPlainly, seen)) }))
     .filter((varied) => varied.top !== top);
   const rival = ranked.map(({ cause }) => cause).find((cause) => turned.some((varied) => varied.top === cause));
   if (!rival) return null;

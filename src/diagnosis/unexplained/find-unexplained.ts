@@ -6,7 +6,7 @@ import { seenTrouble } from './seen-trouble.ts';
 import { type UnexplainedPlace, unexplainedPlaces } from './unexplained-places.ts';
 
 /** A cause at least so likely may explain a place, beside those that the verdict names. */
-const IN_QUESTION_FROM = 0.05;
+export const IN_QUESTION_FROM = 0.05;
 /** So many imagined bikes of each cause foretell what was to be expected. */
 const BIKES = 60;
 

@@ -61,9 +61,9 @@ export function stateDangers(signs: StateSigns): string[] {
   const notYetSaid = (signs.now.keepOff ?? []).filter((end) => !unproven.some((one) => one.end === end));
   const lost = left ? 'the chain was lost past it' : 'the chain may have been lost past it: inspect before riding';
   dangers.push(...notYetSaid.map((end) => `${upperFirst(keepOffInWords(end, signs))}, since ${lost}.`));
-  if (cameOffElsewhere.sure > 0)
+  if (cameOffElsewhere.sure + cameOffElsewhere.unsure > 0)
     dangers.push(
-      `The chain came off the chainring, or nobody knows where, ${timesInWords(cameOffElsewhere)}: look over chain, chainring and chain guide before riding.`,
+      `The chain ${cameOffWords(cameOffElsewhere)}: look over chain, chainring and chain guide before riding.`,
     );
   return [...dangers, ...dangerousFault(signs)];
 }
@@ -116,6 +116,12 @@ function keepOffInWords(end: CassetteEnd, { cassette, lookedOver, seenTo }: Stat
   ].filter((part) => part !== false);
   return `keep off the ${teeth} until ${listed(until)} on a stand`;
 }
+
+const OFF = 'off the chainring, or nobody knows where,';
+const cameOffWords = (lost: LostChain): string =>
+  lost.sure > 0
+    ? `came ${OFF} ${timesInWords(lost)}`
+    : `may have come ${OFF} ${counted(lost.unsure, 'time')}${lost.since}`;
 
 const timesInWords = ({ sure, unsure, since }: LostChain): string =>
   `${counted(sure, 'time')}${since}${unsure > 0 ? ` (and perhaps ${counted(unsure, 'time')} more)` : ''}`;

@@ -31,6 +31,7 @@ const FINE_BELOW = 0.05;
  *    onto that cog after an adjustment show that it stays on; or an adjustment that went too far; or a chain that stands a whole cog from the one asked for.
  * 2. `watch`: such a chain after that look, as long as no shifts show that it stays on.
  * 3. `too little data`: no verdict is drawn from the shifts (`heldBack`), fewer than `FEWEST_SHIFTS` judged shifts, or fewer that could be weighed.
+ *    `watch` too, with enough judged shifts, where a chain may have come off at all: that is looked over before the next ride.
  * 4. `fine`, or `too little data` until that is sure: no cause named, none likelier than that nothing is wrong, and next to nothing gone wrong. The
  *    faults together may be likelier than none by what is taken for granted alone.
  * 5. `watch`: a fault at least as likely as `WATCH_FROM`, or the low end of the trouble rate above `TROUBLE_TO_WATCH`.
@@ -50,9 +51,14 @@ export function stateWord(signs: StateSigns): StateWord {
   if (signs.heldBack) return signs.heldBack.code === 'one-cog-off' ? 'service' : 'too little data';
   if (signs.leftTheCassette.sure > 0 || signs.unproven.length > 0) return 'watch';
   if (!enough) return 'too little data';
+  if (lostAny(signs)) return 'watch';
   if (showsNoFault(signs)) return trouble.high < FINE_BELOW ? 'fine' : 'too little data';
   return fault >= WATCH_FROM || trouble.low > TROUBLE_TO_WATCH ? 'watch' : 'fine';
 }
+
+/** Whether a chain came off since the last adjustment, or may have. */
+const lostAny = ({ leftTheCassette, cameOffElsewhere }: StateSigns): boolean =>
+  [leftTheCassette, cameOffElsewhere].some(({ sure, unsure }) => sure + unsure > 0);
 
 /** True where the rides show no fault, though the priors of all together may outweigh that of none. */
 export function showsNoFault({

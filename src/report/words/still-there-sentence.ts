@@ -1,5 +1,6 @@
 import { wentWrong } from '../../adjustments/end-cog-count.ts';
 import { helpedForSure } from '../../adjustments/helped-for-sure.ts';
+import { awaitedProof } from '../../diagnosis/now/awaited-proof.ts';
 import { LIKELY_ENOUGH } from '../../diagnosis/verdict-limits.ts';
 import { figure } from '../../numeric/figure.ts';
 import { chance } from '../../numeric/percent.ts';
@@ -14,8 +15,9 @@ const ANSWERED_BY_VERDICT: ReadonlySet<Verdict['kind']> = new Set(['cured', 'uns
 
 /**
  * Whether the fault outlived the last adjustment; null where nothing is at fault, nothing was adjusted, or no shift was judged
- * since, or none onto the cog that would tell: then nobody knows. Null too where it is open what was cured, and where it got better for sure, which the verdict says. Null too where the newest rides shift well: it is gone, whatever the adjustment did; and where it went too far,
- * which the verdict says, as it does where the rides since name another fault. Null as well where the part was found right and that look
+ * since, or none onto the cog that would tell: then nobody knows. Null too where it is open what was cured, and where it got better for sure, which the
+ * verdict says, or what was done last is still to be proved. Null too where the newest rides shift well: it is gone, whatever the adjustment did; and where it
+ * went too far, which the verdict says, as it does where the rides since name another fault. Null as well where the part was found right and that look
  * stands, and where the verdict answers it: a report has one answer to whether it is cured.
  */
 export function stillThereSentence({
@@ -30,6 +32,7 @@ export function stillThereSentence({
     diagnosis.now.setting === 'another' ||
     diagnosis.now.setting === 'untested' ||
     betterSinceLast({ adjustments, diagnosis }) ||
+    (diagnosis.now.setting === 'unsettled' && awaitedProof(adjustments)) ||
     (diagnosis.cured && !wasOneCause({ diagnosis })) ||
     diagnosis.causes[0].cause === 'no-fault' ||
     diagnosis.now.foundRight ||

@@ -1,5 +1,7 @@
 import { causeWords } from '../../diagnosis/cause-words.ts';
+import { failingOnto } from '../../diagnosis/unexplained/plain-trouble.ts';
 import { percent } from '../../numeric/percent.ts';
+import { upperFirst } from '../../numeric/upper-first.ts';
 import { noneStandsOut, type Verdict, verdictOf } from '../verdict-kind.ts';
 import { anotherSentence } from './another-fault.ts';
 import { curedSentence, whatItWas } from './cured-sentence.ts';
@@ -29,6 +31,7 @@ export function explainedSentence(report: SpokenOf, verdict: Verdict = verdictOf
     share: percent(probability),
   }));
   const [first, second] = words;
+  const { failsOnto } = report.diagnosis;
   switch (verdict.kind) {
     case 'nothing-seen':
       return nothingSeenSentence(report);
@@ -52,6 +55,8 @@ export function explainedSentence(report: SpokenOf, verdict: Verdict = verdictOf
       return notShownSentence(report, `${first.name} was likeliest (${first.share})`);
     case 'unnamed':
       if (report.diagnosis.limitOrHanger) return `${limitOrHangerWords} (${first.name} ${first.share}).`;
+      if (failsOnto)
+        return `${upperFirst(failingOnto(failsOnto))}; which part it is is not told yet: ${first.name} comes first (${first.share}).`;
       return `No part is named yet: ${first.name} comes first (${first.share}), but the evidence is too thin.`;
     case 'named':
       if (report.diagnosis.limitOrHanger)

@@ -115,7 +115,7 @@ describe('what speaks for a bike in order', () => {
   const share = (cause: Cause, p: Readonly<Partial<Record<Cause, number>>>) =>
     faultForSure(
       causes.map((one) => p[one] ?? 0),
-      'to-smaller',
+      { direction: 'to-smaller', cog: null },
       seen,
     )[causes.indexOf(cause)];
 

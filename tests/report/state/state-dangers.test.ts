@@ -36,6 +36,15 @@ describe('the dangers of a bike', () => {
     expect(dangers([{ confidence: 0.5 }])).toEqual([]);
   });
 
+  it('name a chain that may have come off elsewhere, and such a bike is watched', () => {
+    const state = bikeState(bike([{ side: 'chainring', confidence: 0.63 }]));
+    expect(state.dangers).toEqual([
+      'The chain may have come off the chainring, or nobody knows where, 1 time: look over chain, chainring and chain guide before riding.',
+    ]);
+    expect(bikeState(bike([])).word).toBe('fine');
+    expect(state.word).toBe('watch');
+  });
+
   it('name a chain that left the cassette, the less sure times apart and those before the last adjustment not', () => {
     const before = { at: '2000-01-01T00:00:00.000Z' };
     expect(dangers([{}, { confidence: 0.6 }])).toEqual([
@@ -128,7 +137,7 @@ describe('the dangers of a bike', () => {
     const state = bikeState(bike([{ side: 'chainring' }, { side: 'unknown' }]));
     expect(state.dangers).toEqual([expect.stringMatching(/^The chain came off the chainring, .* 2 times: look over/)]);
     expect(state.reasons[0]).toBe(state.dangers[0]);
-    expect(state.word).toBe(bikeState(bike([])).word);
+    expect(state.word).toBe('watch');
   });
 
   it('name a limit that probably lets the chain past its cog', () => {
