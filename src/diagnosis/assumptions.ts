@@ -161,6 +161,8 @@ export const evidenceWeights = {
   modelWrong: 0.02,
   /** Power of the likelihood by which one cause is weighed against another: what misled once misleads again. */
   verdict: 0.7,
+  /** How often a chain that was last seen on the outer cogs of a ride without gear records left past that end, and not at the chainring. */
+  sideWithoutRecords: 0.85,
   /** Seconds about a dropped chain in which shifts are not counted: they belong to the drop. */
   dropShadowS: 10,
 } as const;

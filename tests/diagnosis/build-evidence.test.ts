@@ -47,6 +47,21 @@ describe('buildEvidence', () => {
     expect(shiftsOf(0)).toBe(40);
   });
 
+  it('holds a part of the chains lost past an end for ones lost elsewhere where no gear change was recorded', () => {
+    const [ride] = rides;
+    const lost = patternRide({ day: 0, pattern: healthyPattern, drops: [['past-largest', 11]] });
+    const dropsOf = (evidence: 'full' | 'ratio-only'): number[] => {
+      const { segments } = buildEvidence({ bike: cableBike, rides: [{ ...ride, ...lost, evidence }], adjustments: [] });
+      return [0, 1, 2].map((end) => segments.reduce((sum, { drops }) => sum + drops[end], 0));
+    };
+    const [past] = dropsOf('full');
+    expect(dropsOf('full')).toEqual([past, 0, 0]);
+    const [end, , elsewhere] = dropsOf('ratio-only');
+    expect(end + elsewhere).toBeCloseTo(past, 12);
+    expect(elsewhere).toBeGreaterThan(0.05 * past);
+    expect(elsewhere).toBeLessThan(0.3 * past);
+  });
+
   it('leaves out a chain that goes at last where it was asked to go: its missed shift counts already', () => {
     const [ride] = rides;
     const weighed = (towardsCommand: boolean) => {

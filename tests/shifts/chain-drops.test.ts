@@ -167,6 +167,7 @@ describe('chain drops', () => {
       ['a long spell of spinning', { spinS: 9 }],
       ['pedalling on before the halt', { again: 70 }],
       ['legs that gather pace rather than leap', { before: 112 }],
+      ['a single fast reading', { spinS: 1 }],
     ])('are not read into %s', (_what, change) => {
       expect(coastAndSpin(change)).toBe(0);
     });
@@ -330,5 +331,21 @@ describe('dropSide', () => {
     const blind = { ...middle, gearRecords: { ...middle.gearRecords, timeS: new Float64Array() } };
     const seen = dropSide(blind, traceGears(blind, madeBike), middle.timeS.at(-1) as number);
     expect(seen).toMatchObject({ side: 'unknown', afterShiftTo: null });
+  });
+
+  it('is the end whose outer cogs the chain was last on where nothing was recorded: it is lost on its way there', () => {
+    const sideFrom = (cog: number): string => {
+      const log = at(cog).pedal(30).log();
+      const none = { ...log, gearRecords: { ...log.gearRecords, timeS: new Float64Array() } };
+      return dropSide(none, traceGears(none, madeBike), log.timeS.at(-1) as number).side;
+    };
+    expect([0, 2, 3, 5, 6, 7].map(sideFrom)).toEqual([
+      'past-smallest',
+      'past-smallest',
+      'unknown',
+      'unknown',
+      'past-largest',
+      'past-largest',
+    ]);
   });
 });

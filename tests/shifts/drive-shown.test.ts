@@ -13,15 +13,16 @@ const THRESHOLD = 0.07;
  * A ride that drives at 5 m/s and 80 rpm on the middle gear. From record 20 on the legs spin for some records at 110 rpm on a ratio of no
  * gear, then stand, and the bike rolls out. The rest of what a search looks at is set by the case.
  */
-function spun({ records = 5, recorded = true, powerGone = false } = {}) {
+function spun({ records = 5, recorded = true, powerGone = false, backAfterS = Number.POSITIVE_INFINITY } = {}) {
   const end = START + records;
   const phase = <Value>(before: Value, within: Value, after: Value): Value[] =>
     Array.from({ length: RECORDS }, (_, i) => (i < START ? before : i < end ? within : after));
   const log = madeLog({
     speedMps: Array.from({ length: RECORDS }, (_, i) => 5 - 0.05 * Math.max(0, i - START)),
     cadenceRpm: phase(80, 110, 0),
-    powerW: phase<number>(Number.NaN, Number.NaN, Number.NaN),
+    powerW: powerGone ? phase<number>(180, 0, 0) : phase<number>(Number.NaN, Number.NaN, Number.NaN),
   });
+  if (backAfterS < RECORDS) log.powerW.fill(180, end + backAfterS);
   const trace = {
     model: { rings: 1, cogs: 3, logDevelopment: Float64Array.from(LEVELS) },
     commands: { timeS: new Float64Array(recorded ? 1 : 0) },
@@ -48,6 +49,7 @@ describe('driveShown', () => {
   it.each([
     ['legs that spin for some seconds', {}],
     ['legs that spin for two, the power gone', { records: 2, powerGone: true }],
+    ['the same, the power back after seconds', { records: 2, powerGone: true, backAfterS: 4 }],
     ['a single reading beside a gear record', { records: 1 }],
     ['a run of two without gear records', { records: 2, recorded: false }],
   ])('leaves %s in question', (_what, given) => {
@@ -86,6 +88,17 @@ describe('driveShown', () => {
     ],
     ['speed that a driven bike gains', 'gains-speed', {}, ({ log }) => log.speedMps.fill(6, START + 2, START + 4)],
     ['power right after', 'drive-follows', {}, ({ log }) => log.powerW.fill(180, START + 6, START + 7)],
+    [
+      'power soon after a run in only one record of which it was gone',
+      'drive-follows',
+      { records: 2, powerGone: true },
+      ({ log }) => {
+        log.powerW
+          .fill(180, START, START + 1)
+          .fill(0, START + 1, START + 5)
+          .fill(180, START + 5, START + 9);
+      },
+    ],
     [
       'a run that rests on one gear',
       'rests-on-gear',
@@ -150,5 +163,14 @@ describe('runSigns', () => {
     expect(depthOf(-0.05, 0.1)).toBeCloseTo(0.1, 12);
     expect(depthOf(0.05, 0.2)).toBeCloseTo(0.15, 12);
     expect(depthOf(0.05, 0.1)).toBeUndefined();
+  });
+
+  it('is surer of legs that ran ahead where the ratio was right before than where it was half astray', () => {
+    const sure = (before: number): boolean | undefined => {
+      const ride = spun();
+      ride.depths.fill(before, 0, START);
+      return runSigns(search(ride), ride.run)?.sure;
+    };
+    expect([sure(0), sure(THRESHOLD * 0.4), sure(THRESHOLD * 0.8)]).toEqual([true, true, false]);
   });
 });

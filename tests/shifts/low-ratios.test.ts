@@ -1,7 +1,19 @@
 import { expect, it } from 'vitest';
 import { analyseRide } from '../../src/analyse.ts';
+import { traceGears } from '../../src/gear-trace/trace-gears.ts';
+import { lowRatios } from '../../src/shifts/drops/low-ratios.ts';
 import { madeBike } from '../gear-trace/made-ride.ts';
 import { at, warmedUp } from './warmed-up.ts';
+
+it('a halt long after legs that spun is no answer to them', () => {
+  const signsWhereItRolls = (rollS: number): string[] => {
+    const ride = at(1).pedal(30).command(0).pedal(1).spinInVain(4, 115).coast(rollS).stand(60).move(0).pedal(30);
+    const log = ride.log();
+    return lowRatios(log, traceGears(log, madeBike)).flatMap(({ signs }) => signs.map(({ sign }) => sign));
+  };
+  expect(signsWhereItRolls(10)).toContain('halt-lasts');
+  expect(signsWhereItRolls(36)).toContain('no-halt');
+});
 
 it('no chain is lost where a bike stops at a crawl on the largest cog and the last turn of the legs is shown late', () => {
   const lowBike = { ...madeBike, chainrings: [22] };

@@ -82,10 +82,20 @@ describe('estimateTiming', () => {
     expect(shifts.filter(({ outcome }) => outcome === 'clean').length).toBeGreaterThan(0.9 * shifts.length);
   });
 
-  it('takes the usual for a ride with too few shifts', () => {
-    const timing = timingOf(judging(new MadeRide().pedal(90).wander(3).pedal(60)));
-    expect(timing).toMatchObject({ lagS: 1, jitterS: 0.25 });
-    expect(timing.riseWidthS).toBeGreaterThan(0);
+  it('leaves the lag open as far as too few shifts tell it', () => {
+    const wanderings = (count: number): Judging => judging(new MadeRide().pedal(90).wander(count).pedal(60));
+    const [one, few, many] = [1, 3, 40].map((count) => timingOf(wanderings(count)));
+    expect(one.lagSpreadS).toBeGreaterThan(few.lagSpreadS);
+    expect(few.lagSpreadS).toBeGreaterThan(many.lagSpreadS);
+    expect(many.lagSpreadS).toBeLessThan(0.2);
+    for (const { jitterS, lagSpreadS } of [one, few, many])
+      expect(jitterS).toBeCloseTo(Math.hypot(0.25, lagSpreadS), 9);
+  });
+
+  it('calls no shift of a short ride late for a recorder that is', () => {
+    const late = judging(new MadeRide().pedal(90).shift(3, 3).pedal(60).shift(5, 3).pedal(60));
+    const { shifts } = judgeShifts(late, late.commanded, []);
+    expect(shifts.map(({ outcome }) => outcome)).toEqual(shifts.map(() => 'clean'));
   });
 });
 

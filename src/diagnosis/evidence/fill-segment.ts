@@ -6,7 +6,13 @@ import { FIT_KINDS, fitKind } from './outcome-fit.ts';
 import { MOST_SPREADS, type RevTiming, timesCog } from './rev-timing.ts';
 
 /** Where a dropped chain left: 0 past the largest cog, 1 past the smallest, 2 elsewhere. */
-const dropEnd: Readonly<Record<DropSide, number>> = { 'past-largest': 0, 'past-smallest': 1, chainring: 2, unknown: 2 };
+const ELSEWHERE = 2;
+const dropEnd: Readonly<Record<DropSide, number>> = {
+  'past-largest': 0,
+  'past-smallest': 1,
+  chainring: ELSEWHERE,
+  unknown: ELSEWHERE,
+};
 
 /** A stretch of one ride: its events between two moments (seconds since the ride's start, `toS` excluded), and the share of its pedalling that lies between them. */
 export interface RideStretch {
@@ -41,7 +47,12 @@ export function fillSegment(segment: EvidenceSegment, stretch: RideStretch, usua
     if (within(ghost) && !ghost.towardsCommand)
       segment.ghosts[cogCell(cassetteLength, ghost.toCog > ghost.fromCog, ghost.fromCog)] += ghost.confidence;
   for (const skip of events.skips) if (within(skip) && skip.cog >= 0) segment.skips[skip.cog] += skip.confidence;
-  for (const drop of events.chainDrops) if (within(drop)) segment.drops[dropEnd[drop.side]] += drop.confidence;
+  const sideKnown = evidence === 'full' ? 1 : evidenceWeights.sideWithoutRecords;
+  for (const drop of events.chainDrops) {
+    if (!within(drop)) continue;
+    segment.drops[dropEnd[drop.side]] += drop.confidence * sideKnown;
+    segment.drops[ELSEWHERE] += drop.confidence * (1 - sideKnown);
+  }
   for (let cog = 0; cog < cassetteLength; cog++) {
     const pedalledS = (events.pedallingSByCog[cog] ?? 0) * timeShare;
     segment.pedallingS[cog] += pedalledS;

@@ -44,6 +44,8 @@ const DROP_SHAPE = 1;
  * 0.05 to 0.5 an hour).
  */
 const FAKED_UNRECORDED_PER_S = 0.2 / 3600;
+/** Share of the skips that are seen where a log holds no gear changes, of those seen where it does (assumption of ours, 0.1 to 0.6). */
+const SEEN_UNRECORDED = 0.3;
 /** Keeps the mean of what cannot happen above 0. */
 const HARDLY_EVER = 1e-9;
 
@@ -62,7 +64,7 @@ export function rareEventsLogLikelihood(
     zoneMeans[ZONE_COUNT + zones[cog]] += rates.ghostPerS[size + cog] * watchedS[cog];
     const unrecordedS = pedallingS[cog] - watchedS[cog];
     zoneMeans[2 * ZONE_COUNT + zones[cog]] +=
-      rates.skipPerS[cog] * pedallingS[cog] + FAKED_UNRECORDED_PER_S * unrecordedS;
+      rates.skipPerS[cog] * (watchedS[cog] + SEEN_UNRECORDED * unrecordedS) + FAKED_UNRECORDED_PER_S * unrecordedS;
   }
   let total = 0;
   for (let i = 0; i < 2 * ZONE_COUNT; i++) total += clumpedCount(ghosts[i], zoneMeans[i], EVENT_SHAPE);

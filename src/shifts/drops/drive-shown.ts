@@ -85,7 +85,8 @@ function poweredBelow({ log, below }: DropSearch, { start, end }: LowRun): boole
 
 /** Whether the bike is driven again right after a short run: it gains speed (unless a power meter shows why not), or power is back. */
 function driveFollows(log: RideLog, { start, end }: LowRun, powerGone: boolean): boolean {
-  if (powerGone && end - start >= SURE_RECORDS) return false;
+  if (powerGone && log.powerW.subarray(start, end).filter((watts) => watts < IDLE_W).length >= SURE_RECORDS)
+    return false;
   for (let i = end; i < log.timeS.length && log.timeS[i] - log.timeS[end - 1] <= AFTERWARDS_S; i++) {
     if (log.powerW[i] > WORKING_W) return true;
     if (!powerGone && log.speedMps[i] > log.speedMps[start] * 1.02) return true;

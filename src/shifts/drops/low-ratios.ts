@@ -10,7 +10,7 @@ import { leapingCadence } from './leaping-cadence.ts';
 import { type DropSearch, type LowRun, type RunSigns, runSigns } from './run-signs.ts';
 import { SLOWEST_LAG_S } from './speed-gain.ts';
 
-const STOP_WITHIN_S = 60;
+const STOP_WITHIN_S = 30;
 const STOP_LASTS_S = 8;
 const CREEPING_MPS = 2;
 const STANDSTILL_MPS = 1.2;

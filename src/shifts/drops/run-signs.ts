@@ -68,7 +68,7 @@ export function runSigns({ log, trace, below }: DropSearch, { start, end }: LowR
   // the seconds in which the chain came off, or on again, hold some power: what counts is the second of the fastest legs and what follows
   const powerW = mean(log.powerW.subarray(fastest, end)) ?? Number.NaN;
   const powerGone = log.powerW[end - 1] < IDLE_W && powerW < Math.max(20, 0.4 * (powerBefore || 0));
-  const sure = surest > SURE_DEPTH && (belowBefore ?? Number.NaN) < below.threshold(start);
+  const sure = surest > SURE_DEPTH && (belowBefore ?? Number.NaN) < below.threshold(start) / 2;
   return { spin, depth, promise, lastedS, settingOff, powerW, powerGone, sure };
 }
 

@@ -17,13 +17,15 @@ export interface ShiftTiming {
   readonly riseWidthS: number;
   /**
    * How far single shifts are off the mean lag, standard deviation in s: recorders hold a value back by a varying part of a second,
-   * whole-second gear records lose up to a second more.
+   * whole-second gear records lose up to a second more; and how far the mean lag itself may be off.
    */
   readonly jitterS: number;
+  /** The last part of it: how well the ride's shifts tell the lag, standard deviation, s. */
+  readonly lagSpreadS: number;
 }
 
 /** Offsets from the mean lag that are averaged over, s. */
-const OFFSETS_S = [-1, -0.75, -0.5, -0.25, 0, 0.25, 0.5, 0.75, 1];
+const OFFSETS_S = Array.from({ length: 21 }, (_, i) => -2.5 + i * 0.25);
 
 /**
  * Log likelihood of a shift that takes each number of revolutions on the grid, to one final cog: its row, read at the moment

@@ -8,9 +8,11 @@ import { usualDensity } from './turn-chances.ts';
 
 /** Below 0 for recorders that write a gear change down with the record after it. */
 const LAGS_S = Array.from({ length: 26 }, (_, i) => -1.25 + i * 0.25);
-/** Such are rare: what a lag further below 0 than a record's own rounding costs, as log (assumption of ours). */
-const AHEAD_S = -0.5;
-const AHEAD_COST = 3;
+/**
+ * Lags of the recorders seen, mean and standard deviation in s (from 0.1 s to 3 s; an assumption of ours): what a ride goes by that has few shifts to
+ * tell its own. Changes written down before they came are rare.
+ */
+const USUAL_LAG = { meanS: 1.3, spreadS: 1 };
 /**
  * How many turns of the cranks most of a ride's shifts may take, and how likely that is beforehand: a bike in order needs about half a
  * turn, one whose fault slows every shift up to two.
@@ -48,18 +50,22 @@ const UNEXPLAINED = 1e-3;
 /** The lag as the shifts show it on the whole, and how well the best of all lags fits them. */
 export interface WeighedLags extends Pick<ShiftTiming, 'steadyLagS' | 'lagTurns'> {
   readonly logFit: number;
+  /** How far the lag may be from that, standard deviation, s. */
+  readonly lagSpreadS: number;
 }
 
 /**
  * Weighs every lag, whatever the shifts' usual turns.
  *
  * @param magnet how likely the cadence comes from a magnet that passes once a turn
+ * @param turnS how long a turn of the cranks usually takes, s
  */
 export function weighLags(
   tables: readonly ArrivalTable[],
   timing: Pick<ShiftTiming, 'riseWidthS' | 'jitterS'>,
   { trace, clock }: RideInQuestion,
   magnet: number,
+  turnS: number,
 ): WeighedLags {
   // a cadence that is seen to average shows every shift late and smeared: that is no fault of the bike's
   const averages = trace.samples.rising.includes(1);
@@ -69,19 +75,22 @@ export function weighLags(
   }));
   const scores = LAGS_S.map((steadyLagS) => {
     const fits = tables.map((table) => turnsFit(table, { ...timing, steadyLagS, lagTurns: 0 }, clock));
-    const ahead = steadyLagS < AHEAD_S ? AHEAD_COST : 0;
+    const logLag = -0.5 * ((steadyLagS - USUAL_LAG.meanS) / USUAL_LAG.spreadS) ** 2;
     return readings.map(
       ({ density, logUsual, logKind }) =>
-        BELIEVED * (logUsual + fits.reduce((sum, fit) => sum + fitScore(fit, density), 0)) + logKind - ahead,
+        BELIEVED * (logUsual + fits.reduce((sum, fit) => sum + fitScore(fit, density), 0)) + logKind + logLag,
     );
   });
   const total = logSumExp(scores.flat());
   const mean = (value: (lag: number, reading: number) => number): number =>
     scores.reduce((sum, row, l) => sum + row.reduce((part, s, u) => part + Math.exp(s - total) * value(l, u), 0), 0);
+  const lagS = (l: number, u: number): number => LAGS_S[l] + readings[u].lagTurns * turnS;
+  const meanLagS = mean(lagS);
   return {
     steadyLagS: mean((l) => LAGS_S[l]),
     lagTurns: mean((_, u) => readings[u].lagTurns),
     logFit: max(scores, (row) => logSumExp(row)) as number,
+    lagSpreadS: Math.sqrt(mean((l, u) => (lagS(l, u) - meanLagS) ** 2)),
   };
 }
 
@@ -91,7 +100,9 @@ interface TurnsFit {
   readonly likelihood: Float64Array;
 }
 
-function turnsFit(table: ArrivalTable, timing: Omit<ShiftTiming, 'lagS'>, clock: RevolutionClock): TurnsFit {
+type LagTried = Pick<ShiftTiming, 'steadyLagS' | 'lagTurns' | 'jitterS'>;
+
+function turnsFit(table: ArrivalTable, timing: LagTried, clock: RevolutionClock): TurnsFit {
   const row = table.stories[0].byArrival;
   const top = Math.max(table.stay, ...row);
   return { top, likelihood: revolutionsLikelihood(row, table, timing, clock).map((value) => Math.exp(value - top)) };
