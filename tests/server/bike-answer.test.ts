@@ -34,9 +34,12 @@ it('counts the rides that wait in words that fit their number', () => {
 it('says "again" of a report only where there was one before', () => {
   expect(staleReason(backlog(0, 3), true)).toBe('The report is being worked out.');
   expect(staleReason(backlog(0, 3, 2), false)).toBe('The report is being worked out again.');
-  expect(pendingAndWhy(backlog(0, 3), stateOf(null, backlog(0, 3))).staleReason).toBe(
-    'The report is being worked out.',
-  );
+  expect(pendingAndWhy(backlog(0, 3), null).staleReason).toBe('The report is being worked out.');
+  const failed = { ...backlog(0, 3, 3), failure: 'a number that is not finite' };
+  const fault = 'because of a fault in this program.';
+  expect(staleReason(failed, true)).toBe(`The report could not be worked out ${fault}`);
+  expect(staleReason(failed, false)).toBe(`The report could not be worked out again ${fault}`);
+  expect(pendingAndWhy(failed, null).staleReason).toBe(`The report could not be worked out ${fault}`);
 });
 
 it('puts first what can hurt, then the state, then how likely a fault is in whole per cent, then how often shifts go wrong', () => {
