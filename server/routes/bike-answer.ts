@@ -63,12 +63,15 @@ export function needier(a: State, b: State): number {
 }
 
 /** What is kept of a bike's report for the list; one that an older version kept lacks the work. */
-type KeptSummary = Pick<BikeSummary, 'state' | 'trend'> & Partial<Pick<BikeSummary, 'work'>>;
+type KeptSummary = Pick<BikeSummary, 'state' | 'trend'> & Partial<Pick<BikeSummary, 'work' | 'workPart'>>;
 
-/** The first step of what to do. Where nothing is wrong there is none to name, whatever the report says of what to do should it begin. */
-export const workOf = (
-  kept: Pick<KeptSummary, 'work'> & { readonly state: Pick<BikeSummary['state'], 'word'> },
-): string | null => (kept.state.word === 'service' || kept.state.word === 'watch' ? (kept.work ?? null) : null);
+/** The first step of what to do, and its part. Where nothing is wrong there is none to name, whatever the report says of what to do should it begin. */
+export function workOf(
+  kept: Pick<KeptSummary, 'work' | 'workPart'> & { readonly state: Pick<BikeSummary['state'], 'word'> },
+): Pick<BikeSummary, 'work' | 'workPart'> {
+  const wanted = kept.state.word === 'service' || kept.state.word === 'watch';
+  return wanted && kept.work ? { work: kept.work, workPart: kept.workPart ?? null } : { work: null, workPart: null };
+}
 
 function summaryOf(stored: StoredBike, { rides, marks, backlog, summary }: Known): BikeSummary {
   const counts = rides.get(stored.id);
@@ -86,7 +89,7 @@ function summaryOf(stored: StoredBike, { rides, marks, backlog, summary }: Known
     adjustments: ownMarks.length,
     state,
     trend: kept?.trend ?? [],
-    work: kept ? workOf(kept) : null,
+    ...(kept ? workOf(kept) : { work: null, workPart: null }),
     adjustmentMarks: ownMarks,
     ...pendingAndWhy(backlog, kept),
   };

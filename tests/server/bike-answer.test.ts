@@ -63,10 +63,13 @@ it('puts first what can hurt, then the state, then how likely a fault is in whol
 });
 
 it('names the first step of a bike that needs a hand, and none of one that does not', () => {
-  const work = 'Have the hanger checked with a gauge.';
-  for (const word of ['service', 'watch'] as const) expect(workOf({ state: { word }, work })).toBe(work);
-  for (const word of ['fine', 'too little data'] as const) expect(workOf({ state: { word }, work })).toBeNull();
-  expect(workOf({ state: { word: 'service' } })).toBeNull();
+  const known = { work: 'Have the hanger checked with a gauge.', workPart: 'hanger' };
+  const none = { work: null, workPart: null };
+  for (const word of ['service', 'watch'] as const) expect(workOf({ state: { word }, ...known })).toEqual(known);
+  for (const word of ['fine', 'too little data'] as const) expect(workOf({ state: { word }, ...known })).toEqual(none);
+  expect(workOf({ state: { word: 'service' } })).toEqual(none);
+  // kept by an older version
+  expect(workOf({ state: { word: 'service' }, work: known.work })).toEqual({ ...known, workPart: null });
 });
 
 it('never says that no ride has been analysed while rides are being worked through', () => {
