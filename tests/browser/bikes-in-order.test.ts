@@ -57,6 +57,8 @@ describe.skipIf(!browserPath)('the list of bikes', () => {
     await page.setViewportSize({ width: 703, height: 1047 });
     const weight = (part: Element): number => Number(getComputedStyle(part).fontWeight);
     expect(await work.evaluate(weight)).toBe(400);
+    const lettersPx = await work.evaluate((part) => Number.parseFloat(getComputedStyle(part).fontSize));
+    expect(lettersPx).toBeGreaterThan(11.3);
     expect(await work.locator('strong').evaluate(weight)).toBeGreaterThan(500);
     const name = page.locator('tbody th').first();
     const perLine = await name.evaluate((cell) => {
