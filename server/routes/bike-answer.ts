@@ -63,12 +63,15 @@ export function needier(a: State, b: State): number {
 }
 
 /** What is kept of a bike's report for the list; one that an older version kept lacks the work. */
-type KeptSummary = Pick<BikeSummary, 'state' | 'trend'> & Partial<Pick<BikeSummary, 'work'>>;
+type KeptSummary = Pick<BikeSummary, 'state' | 'trend'> & Partial<Pick<BikeSummary, 'work' | 'workPart'>>;
 
-/** The first step of what to do. Where nothing is wrong there is none to name, whatever the report says of what to do should it begin. */
-export const workOf = (
-  kept: Pick<KeptSummary, 'work'> & { readonly state: Pick<BikeSummary['state'], 'word'> },
-): string | null => (kept.state.word === 'service' || kept.state.word === 'watch' ? (kept.work ?? null) : null);
+/** The first step of what to do, and its part. Where nothing is wrong there is none to name, whatever the report says of what to do should it begin. */
+export function workOf(
+  kept: Pick<KeptSummary, 'work' | 'workPart'> & { readonly state: Pick<BikeSummary['state'], 'word'> },
+): Pick<BikeSummary, 'work' | 'workPart'> {
+  const wanted = kept.state.word === 'service' || kept.state.word === 'watch';
+  return wanted && kept.work ? { work: kept.work, workPart: kept.workPart ?? null } : { work: null, workPart: null };
+}
 
 function summaryOf(stored: StoredBike, { rides, marks, backlog, summary }: Known): BikeSummary {
   const counts = rides.get(stored.id);
@@ -86,11 +89,14 @@ function summaryOf(stored: StoredBike, { rides, marks, backlog, summary }: Known
     adjustments: ownMarks.length,
     state,
     trend: kept?.trend ?? [],
-    work: kept ? workOf(kept) : null,
+    ...(kept ? workOf(kept) : { work: null, workPart: null }),
     adjustmentMarks: ownMarks,
-    ...pendingAndWhy(backlog, state),
+    ...pendingAndWhy(backlog, kept),
   };
 }
+
+/** Whether no ride was in the report that a summary was kept of, or there was none. */
+const judgedNone = (summary: Pick<BikeSummary, 'trend'> | null): boolean => (summary?.trend ?? []).length === 0;
 
 /**
  * The state in a kept summary, or that its rides are still being worked through where there is no verdict on any yet. A summary
@@ -100,8 +106,7 @@ export function stateOf(
   summary: Pick<BikeSummary, 'state' | 'trend'> | null,
   backlog: BikeBacklog | undefined,
 ): BikeSummary['state'] {
-  const judgedNone = (summary?.trend ?? []).length === 0;
-  if (judgedNone && backlog && backlog.rides > 0 && pendingOf(backlog) > 0)
+  if (judgedNone(summary) && backlog && backlog.rides > 0 && pendingOf(backlog) > 0)
     return { ...nothingYet, underWay: true, reasons: ['Its rides are still being worked through.'], dangers: [] };
   return { ...nothingYet, reasons: [...nothingYet.reasons], dangers: [], ...summary?.state };
 }
@@ -109,20 +114,21 @@ export function stateOf(
 /** How much is still to be worked out of a bike before what is shown of it is up to date, and why. */
 export const pendingAndWhy = (
   backlog: BikeBacklog | undefined,
-  { underWay }: Pick<BikeSummary['state'], 'underWay'>,
+  summary: Pick<BikeSummary, 'trend'> | null,
 ): Pick<BikeSummary, 'pending' | 'staleReason'> => ({
   pending: backlog ? pendingOf(backlog) : 0,
-  staleReason: backlog ? staleReason(backlog, underWay) : null,
+  staleReason: backlog ? staleReason(backlog, judgedNone(summary)) : null,
 });
 
 /** Why what is shown of a bike is not all there is, as a sentence; null where it is. `first`: whether there was no verdict before. */
 export function staleReason(backlog: BikeBacklog, first: boolean): string | null {
   const { queued, rides } = backlog;
+  const again = first ? '' : ' again';
   if (queued > 0) return `${queued} of ${counted(rides, 'ride')} ${queued === 1 ? 'is' : 'are'} still to be analysed.`;
-  if (pendingOf(backlog) > 0) return `The report is being worked out${first ? '' : ' again'}.`;
+  if (pendingOf(backlog) > 0) return `The report is being worked out${again}.`;
   return backlog.failure === null
     ? null
-    : 'The report could not be worked out again because of a fault in this program.';
+    : `The report could not be worked out${again} because of a fault in this program.`;
 }
 
 /** One bike with its report, as JSON text. `wholeReport`: the report with every list, in place of the one in short. */

@@ -64,7 +64,7 @@ export const sheetRoutes = [
         lastLooks: report?.looks?.slice(-NEWEST).reverse() ?? [],
         adjustmentsLog: log.slice(-NEWEST).reverse(),
         warnings: [...new Set(rides.flatMap(({ warnings }) => warnings.map(({ message }) => message)))],
-        ...pendingAndWhy(backlog, state),
+        ...pendingAndWhy(backlog, summary),
         engineVersion: kept?.engineVersion ?? null,
       };
       return { status: 200, json };

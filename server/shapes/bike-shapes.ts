@@ -79,6 +79,10 @@ export const bikeSummaryShape = z.object({
     .string()
     .nullable()
     .describe('The first step of what to do; null where nothing has to be done, or nobody knows yet'),
+  workPart: z
+    .string()
+    .nullable()
+    .describe('The part that the work is about, by the name under which it is logged; null where it is about none'),
   adjustmentMarks: z.array(z.object({ at: z.string(), parameter: z.string() })),
   pending,
   staleReason,

@@ -41,6 +41,39 @@ describe.skipIf(!browserPath)('the list of bikes', () => {
     await page.context().close();
   });
 
+  it('goes to paper with the part to see to in bold, what to do about it plain, and long names in lines no taller than the rest', async () => {
+    const { page, faults } = await open();
+    await page.route('**/api/bikes', async (route) => {
+      const answer = await (await route.fetch()).json();
+      for (const { bike } of answer.bikes) bike.name = 'The spare bike of the guides at the upper hut';
+      await route.fulfill({ json: answer });
+    });
+    await page.goto('/workshop');
+    const work = page.locator('tr.is-service .workshop-work').first();
+    await work.waitFor();
+    expect(await work.textContent()).toBe('Cable tension: Turn the barrel adjuster one click anticlockwise.');
+    expect(await work.locator('strong').textContent()).toBe('Cable tension:');
+    await page.emulateMedia({ media: 'print' });
+    await page.setViewportSize({ width: 703, height: 1047 });
+    const weight = (part: Element): number => Number(getComputedStyle(part).fontWeight);
+    expect(await work.evaluate(weight)).toBe(400);
+    const lettersPx = await work.evaluate((part) => Number.parseFloat(getComputedStyle(part).fontSize));
+    expect(lettersPx).toBeGreaterThan(11.3);
+    expect(await work.locator('strong').evaluate(weight)).toBeGreaterThan(500);
+    const name = page.locator('tbody th').first();
+    const perLine = await name.evaluate((cell) => {
+      const words = document.createRange();
+      words.selectNodeContents(cell.querySelector('a')!);
+      const lines = new Set([...words.getClientRects()].map(({ top }) => Math.round(top))).size;
+      return { lines, linePx: words.getBoundingClientRect().height / lines };
+    });
+    expect(perLine.lines).toBeGreaterThan(2);
+    const linePx = await work.evaluate((part) => Number.parseFloat(getComputedStyle(part).lineHeight));
+    expect(perLine.linePx).toBeLessThan(1.2 * linePx);
+    expect(faults).toEqual([]);
+    await page.context().close();
+  });
+
   it('goes to paper with those that need service alone where that is picked, and says how many it leaves out', async () => {
     const { page, faults } = await open({ width: 'phone' });
     await page.goto('/workshop');

@@ -247,33 +247,6 @@ describe.skipIf(!browserPath)('every view', () => {
     await page.context().close();
   });
 
-  it('prints the sheet on one page even where there is very much to say', async () => {
-    const { page, faults } = await open();
-    const long =
-      'Look at everything that could possibly be wrong with it before anything at all is turned, and write it down. ';
-    await page.route('**/api/bikes/b1/sheet', async (route) => {
-      const sheet = await (await route.fetch()).json();
-      sheet.suggestion = {
-        namesCause: true,
-        inspectFirst: false,
-        parameter: 'hanger',
-        action: long + long,
-        start: long,
-        verify: long + long,
-        cautions: Array(7).fill(long),
-      };
-      sheet.causes[0].evidence = Array(8).fill(long + long);
-      sheet.lastAdjustments = Array(9).fill(sheet.lastAdjustments[0]);
-      await route.fulfill({ json: sheet });
-    });
-    await page.goto('/bikes/b1/sheet');
-    await page.getByRole('heading', { name: 'Work done' }).waitFor();
-    const paper = (await page.pdf({ preferCSSPageSize: true })).toString('latin1');
-    expect(paper.match(/\/Type\s*\/Page\b(?!s)/g)?.length).toBe(1);
-    expect(faults).toEqual([]);
-    await page.context().close();
-  });
-
   it('says so while loading, when nothing is there, and when the server fails, and tries again', async () => {
     const { page, faults } = await open({ expectFailures: true });
     let answer: 'wait' | 'empty' | 'fail' = 'wait';

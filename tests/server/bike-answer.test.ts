@@ -34,9 +34,12 @@ it('counts the rides that wait in words that fit their number', () => {
 it('says "again" of a report only where there was one before', () => {
   expect(staleReason(backlog(0, 3), true)).toBe('The report is being worked out.');
   expect(staleReason(backlog(0, 3, 2), false)).toBe('The report is being worked out again.');
-  expect(pendingAndWhy(backlog(0, 3), stateOf(null, backlog(0, 3))).staleReason).toBe(
-    'The report is being worked out.',
-  );
+  expect(pendingAndWhy(backlog(0, 3), null).staleReason).toBe('The report is being worked out.');
+  const failed = { ...backlog(0, 3, 3), failure: 'a number that is not finite' };
+  const fault = 'because of a fault in this program.';
+  expect(staleReason(failed, true)).toBe(`The report could not be worked out ${fault}`);
+  expect(staleReason(failed, false)).toBe(`The report could not be worked out again ${fault}`);
+  expect(pendingAndWhy(failed, null).staleReason).toBe(`The report could not be worked out ${fault}`);
 });
 
 it('puts first what can hurt, then the state, then how likely a fault is in whole per cent, then how often shifts go wrong', () => {
@@ -60,10 +63,13 @@ it('puts first what can hurt, then the state, then how likely a fault is in whol
 });
 
 it('names the first step of a bike that needs a hand, and none of one that does not', () => {
-  const work = 'Have the hanger checked with a gauge.';
-  for (const word of ['service', 'watch'] as const) expect(workOf({ state: { word }, work })).toBe(work);
-  for (const word of ['fine', 'too little data'] as const) expect(workOf({ state: { word }, work })).toBeNull();
-  expect(workOf({ state: { word: 'service' } })).toBeNull();
+  const known = { work: 'Have the hanger checked with a gauge.', workPart: 'hanger' };
+  const none = { work: null, workPart: null };
+  for (const word of ['service', 'watch'] as const) expect(workOf({ state: { word }, ...known })).toEqual(known);
+  for (const word of ['fine', 'too little data'] as const) expect(workOf({ state: { word }, ...known })).toEqual(none);
+  expect(workOf({ state: { word: 'service' } })).toEqual(none);
+  // kept by an older version
+  expect(workOf({ state: { word: 'service' }, work: known.work })).toEqual({ ...known, workPart: null });
 });
 
 it('never says that no ride has been analysed while rides are being worked through', () => {

@@ -13,6 +13,7 @@ import { rideClock } from '../../web/words/dates.ts';
 import { fileStem } from '../../web/words/file-stem.ts';
 import { chanceFigure, duration, inARow, percentFigure, percentRange } from '../../web/words/numbers.ts';
 import { saidOfFile } from '../../web/words/said-of-file.ts';
+import { staleFigures } from '../../web/words/stale-words.ts';
 import { stateLabel } from '../../web/words/state-words.ts';
 
 const fleet = (...words: BikeSummary['state']['word'][]): BikeSummary[] =>
@@ -305,4 +306,11 @@ describe('saidOfFile', () => {
     expect(saidOfFile('b.fit', 'a.fit: is text.')).toBe('a.fit: is text.');
     expect(saidOfFile('a.fit', 'It is already here.')).toBe('It is already here.');
   });
+});
+
+it('speaks of figures from before only where there are any', () => {
+  const stale = (faultProbability: number | null): string | null =>
+    staleFigures({ staleReason: 'One ride waits.', state: { faultProbability } as BikeSummary['state'] });
+  expect(stale(null)).toBe('One ride waits.');
+  expect(stale(0.4)).toBe('One ride waits. The figures here are those from before.');
 });

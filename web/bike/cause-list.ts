@@ -5,7 +5,15 @@ import { make, makeSvg } from '../dom/make.ts';
 import { points } from '../page/points.ts';
 import { chanceFigure } from '../words/numbers.ts';
 
-const SHOWN_AT_ONCE = 4;
+const MOST_AT_ONCE = 4;
+/** What is less likely reads as "< 1 %", and is not worth a bar beside what is likely. */
+const WORTH_A_BAR = 0.005;
+
+/** How many of the causes, the likeliest first, are open to view: the likeliest always, and a few more that are likely at all. */
+export function shownAtOnce(causes: readonly Pick<Diagnosis['causes'][number], 'probability'>[]): number {
+  const likely = causes.filter(({ probability }) => probability >= WORTH_A_BAR).length;
+  return Math.min(Math.max(likely, 1), MOST_AT_ONCE);
+}
 
 const bar = (probability: number): SVGSVGElement =>
   makeSvg(
@@ -53,17 +61,20 @@ export function causeList(
   actuation: Bike['actuation'],
   dated: (sentence: string) => string,
 ): HTMLElement {
+  const shown = shownAtOnce(causes);
+  const rest = causes.length - shown;
   const rows = causes.map((cause, rank) => row(cause, actuation, dated, rank, key));
   return make(
     'div',
     { class: 'causes' },
     make('h3', {}, title),
-    make('ol', { class: 'cause-list' }, ...rows.slice(0, SHOWN_AT_ONCE)),
-    make(
-      'details',
-      { 'data-keep': `all-${key}causes` },
-      make('summary', {}, `The ${causes.length - SHOWN_AT_ONCE} less likely ones`),
-      make('ol', { class: 'cause-list', start: SHOWN_AT_ONCE + 1 }, ...rows.slice(SHOWN_AT_ONCE)),
-    ),
+    make('ol', { class: 'cause-list' }, ...rows.slice(0, shown)),
+    rest > 0 &&
+      make(
+        'details',
+        { 'data-keep': `all-${key}causes` },
+        make('summary', {}, rest === 1 ? 'The less likely one' : `The ${rest} less likely ones`),
+        make('ol', { class: 'cause-list', start: shown + 1 }, ...rows.slice(shown)),
+      ),
   );
 }

@@ -1,13 +1,10 @@
-import { select } from 'd3-selection';
 import { adjustmentWords, parameterName } from '../../src/adjustments/parameter-words.ts';
 import { causeWords } from '../../src/diagnosis/cause-words.ts';
 import { counted } from '../../src/numeric/counted.ts';
 import { percent } from '../../src/numeric/percent.ts';
 import { upperFirst } from '../../src/numeric/upper-first.ts';
-import { drawTroubleByCog, eventRowsPx } from '../../src/report/charts/trouble-by-cog-chart.ts';
 import { showsNothing } from '../../src/report/shows-nothing.ts';
 import { adjustmentVerdict } from '../../src/report/words/adjustment-verdict.ts';
-import { describeTroubleByCog } from '../../src/report/words/cog-sentences.ts';
 import { NOTHING_TURNED } from '../../src/report/words/look-entries.ts';
 import { stepIsAbout } from '../../src/report/words/step-is-about.ts';
 import { stepList } from '../../src/report/words/step-list.ts';
@@ -15,7 +12,7 @@ import type { SheetData } from '../api/answers.ts';
 import { getSheet } from '../api/bikes.ts';
 import { onChange } from '../api/changes.ts';
 import { keepingFocus } from '../dom/keeping-focus.ts';
-import { fill, listen, make, makeSvg } from '../dom/make.ts';
+import { fill, listen, make } from '../dom/make.ts';
 import { cautions } from '../page/cautions.ts';
 import { icon } from '../page/icons.ts';
 import { loadInto } from '../page/load-into.ts';
@@ -31,11 +28,11 @@ import { staleFigures } from '../words/stale-words.ts';
 import { stateLabel, stateWords } from '../words/state-words.ts';
 import { ownZone } from '../words/time-zone.ts';
 import { troublePeriod } from '../words/trouble-period.ts';
+import { fitToPage } from './fit-to-page.ts';
+import { sheetChart } from './sheet-chart.ts';
 
 const SHOWN_CAUSES = 4;
 const SHOWN_EVIDENCE = 3;
-/** With more letters than this the sheet is printed small, to stay on one page. */
-const ROOMY_LETTERS = 1900;
 const SHOWN_ADJUSTMENTS = 3;
 
 /** A sentence of the report with its dates in the reader's time zone. */
@@ -73,8 +70,18 @@ function head(sheet: SheetData): HTMLElement {
           {},
           `${percent(state.troubleRate)} of ${counted(state.judgedShifts, 'judged shift')} in trouble ${troublePeriod(state)}; 95\u00a0%: ${percentRange(state.low, state.high)}`,
         ),
-      ...state.dangers.map((danger) => make('span', {}, dated(sheet, danger))),
     ),
+  );
+}
+
+/** What can hurt, before all else that is said. */
+function dangers(sheet: SheetData): HTMLElement | null {
+  const { dangers: all, word } = sheet.state;
+  if (all.length === 0) return null;
+  return make(
+    'div',
+    { class: `sheet-dangers is-${stateWords[word].key}` },
+    ...all.map((danger) => make('p', {}, dated(sheet, danger))),
   );
 }
 
@@ -173,40 +180,6 @@ function adjustments(sheet: SheetData): HTMLElement | null {
   );
 }
 
-/** The chart in a fixed size: it is printed, not read by pointer. */
-function chart({ state, cogsSince, ...sheet }: SheetData, widthPx: number): HTMLElement | null {
-  const cogs = cogsSince ?? sheet.cogs;
-  if (cogs.every(({ shifts }) => shifts === 0)) return null;
-  const svg = makeSvg('svg', {
-    class: 'chart',
-    role: 'img',
-    'aria-label': `Trouble by cog and direction. ${describeTroubleByCog(cogs)}`,
-  });
-  drawTroubleByCog(select(svg), cogs, { widthPx, heightPx: 250 + eventRowsPx(cogs) });
-  return make(
-    'section',
-    { class: 'sheet-chart' },
-    make('h2', {}, cogsSince ? `Where it shows ${troublePeriod(state)}` : 'Where it shows'),
-    svg,
-  );
-}
-
-/** Letters of the parts that differ in length from bike to bike; twice those of the work, where that half is the longer one. */
-function letters(sheet: SheetData): number {
-  const {
-    suggestion,
-    causes: [first],
-  } = sheet;
-  const work = suggestion ? [suggestion.action, suggestion.start, suggestion.verify, ...suggestion.cautions] : [];
-  const texts = [
-    ...work,
-    sheet.verdict ?? '',
-    ...(first?.evidence.slice(0, SHOWN_EVIDENCE) ?? []),
-    ...doneLately(sheet).map(({ said }) => said),
-  ];
-  return Math.max(texts.join('').length, 2 * work.join('').length);
-}
-
 /** Room to write down by hand what was done. */
 const workDone = (): HTMLElement =>
   make(
@@ -236,11 +209,12 @@ const tools = (sheet: SheetData, bikeId: string): HTMLElement =>
     listen(make('button', { type: 'button', 'data-keep': 'print' }, icon('print'), 'Print'), { click: () => print() }),
   );
 
-const page = (sheet: SheetData, chartWidthPx: number): HTMLElement =>
+const page = (sheet: SheetData, roomPx: number): HTMLElement =>
   make(
     'article',
-    { class: letters(sheet) > ROOMY_LETTERS ? 'sheet is-dense' : 'sheet' },
+    { class: 'sheet' },
     head(sheet),
+    dangers(sheet),
     stale(sheet),
     make(
       'div',
@@ -248,7 +222,7 @@ const page = (sheet: SheetData, chartWidthPx: number): HTMLElement =>
       make('div', {}, work(sheet)),
       make('div', {}, causes(sheet), adjustments(sheet)),
     ),
-    chart(sheet, chartWidthPx),
+    sheetChart(sheet, roomPx),
     workDone(),
     foot(sheet),
   );
@@ -258,9 +232,9 @@ export const sheetView: View = ({ place, parts, signal }) => {
   namePage('Service sheet');
   const show = (sheet: SheetData): void => {
     namePage(`Service sheet of ${sheet.bike.name}`);
-    keepingFocus(place, () =>
-      fill(place, tools(sheet, parts.bikeId), page(sheet, place.clientWidth < 600 ? 380 : 700)),
-    );
+    const paper = page(sheet, place.clientWidth);
+    keepingFocus(place, () => fill(place, tools(sheet, parts.bikeId), paper));
+    fitToPage(paper);
   };
   loadInto(place, 'the sheet', signal, (abort) => getSheet(parts.bikeId, abort), show);
   const refreshSoon = soon(async () => show(await getSheet(parts.bikeId, signal)), signal);

@@ -1,3 +1,4 @@
+import { parameterTitle } from '../../src/adjustments/parameter-words.ts';
 import { counted } from '../../src/numeric/counted.ts';
 import { figure } from '../../src/numeric/figure.ts';
 import type { BikeSummary } from '../api/answers.ts';
@@ -32,6 +33,17 @@ function troubleWords({ troubleRate, worstCog, judgedShifts }: BikeSummary['stat
   return worstCog ? `${percentFigure(worstCog.troubleRate)} onto the ${worstCog.teeth}; ${all} in all` : all;
 }
 
+/** The first step of what to do, led by the part that it is about. */
+const workWords = (summary: BikeSummary): HTMLElement | null =>
+  summary.work === null
+    ? null
+    : make(
+        'span',
+        { class: 'workshop-work' },
+        summary.workPart !== null && [make('strong', {}, `${parameterTitle(summary.workPart)}:`), ' '],
+        datedIn(summary, summary.work),
+      );
+
 function row(summary: BikeSummary): HTMLElement {
   const { bike, state, lastRideAt } = summary;
   const stale = staleFigures(summary);
@@ -51,7 +63,7 @@ function row(summary: BikeSummary): HTMLElement {
       'Why, and what to do first',
       make('span', {}, rowReason(summary) ?? ''),
       stale !== null && make('small', { class: 'workshop-stale' }, stale),
-      summary.work && make('strong', { class: 'workshop-work' }, datedIn(summary, summary.work)),
+      workWords(summary),
     ),
     cell('Shifts in trouble', troubleWords(state)),
     cell('Last ride', lastRideAt ? day(lastRideAt) : 'no ride yet'),

@@ -297,6 +297,7 @@ export function madeUpBike(recipe: BikeRecipe): MadeUpBike {
         };
       }),
       work: recipe.state === 'service' ? 'Turn the barrel adjuster one click anticlockwise.' : null,
+      workPart: recipe.state === 'service' ? 'cable-tension' : null,
       adjustmentMarks: log.map(({ at, parameter }) => ({ at, parameter })),
       pending: 0,
       staleReason: null,
