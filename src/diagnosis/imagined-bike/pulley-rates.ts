@@ -53,8 +53,8 @@ const taken = {
   riderMissed: 0.35,
   /** No shift is surer to go wrong than this leaves (1e-5 to 1e-3). */
   leastClean: 1e-4,
-  /** Skips for each unasked shift that the pulley's place brings about (0 to 0.2). */
-  skipsPerGhost: 0.05,
+  /** Skips for each unasked shift that the pulley's place brings about (0 to 0.3). */
+  skipsPerGhost: 0.1,
   /** Room beyond an end cog within which the chain is safe, less the tolerance (0.3 to 0.8). */
   safeRoom: 0.5,
   /** Drops elsewhere, in those that nobody caused past one end (1 to 4). */

@@ -70,7 +70,7 @@ describe('a limit past which the chain was lost, screwed in', () => {
     expect(verdict.suggestion.action).toMatch(
       /past the largest cog before the last adjustment, and 1 shift that got there since/,
     );
-    expect(verdict.suggestion.start).toMatch(/on a stand, and keep off the largest cog/);
+    expect(verdict.suggestion.start).toMatch(/ten shifts onto the largest cog on a stand, .* Keep off the largest cog/);
   });
 
   it('is not cured by having been opened, however well it goes since', () => {
