@@ -26,6 +26,9 @@ export interface JudgedRide {
   readonly lostDrive: readonly LostDrive[];
 }
 
+/** A lag that the ride's shifts tell no better than this, standard deviation in s, is not said: it is mostly what recorders usually do. */
+const LAG_KNOWN_S = 0.5;
+
 /** Judges one traced ride: the stage's one entrance. `cogs` is the cassette's number of cogs. */
 export function judgeRide(recorded: RideLog, trace: RideTrace, cogs: number): JudgedRide {
   const log = { ...recorded, cadenceRpm: trace.samples.cadenceRpm };
@@ -66,7 +69,7 @@ export function judgeRide(recorded: RideLog, trace: RideTrace, cogs: number): Ju
       skips: skips(log, trace, lagS),
       pedallingSByCog,
     },
-    sensorLagS: withRecords ? timing.lagS : Number.NaN,
+    sensorLagS: withRecords && timing.lagSpreadS < LAG_KNOWN_S ? timing.lagS : Number.NaN,
     lostDrive: lostDrive(log, trace, drops),
   };
 }

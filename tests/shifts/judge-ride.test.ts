@@ -243,6 +243,15 @@ describe('unjudged', () => {
   });
 });
 
+describe('the lag of a ride', () => {
+  it('is said only where its shifts tell it', () => {
+    const lagOf = (shifts: number): number =>
+      analyseRide(new MadeRide().pedal(90).wander(shifts).pedal(60).log(), madeBike).sensorLagS;
+    expect(lagOf(0)).toBeNaN();
+    expect(lagOf(40)).toBeGreaterThan(-0.5);
+  });
+});
+
 describe('a ride without cadence', () => {
   it('is judged by the rider’s answers alone, and weakly', () => {
     const log = new MadeRide().pedal(30).wander(20).log();
