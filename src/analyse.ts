@@ -19,6 +19,7 @@ import type { FailedRide, Report } from './report/report-schema.ts';
 import type { RideFindings } from './report/ride-findings.ts';
 import { rideReport } from './report/ride-report.ts';
 import { sparseNote } from './report/sparse-note.ts';
+import { twoCogsNote } from './report/two-cogs-note.ts';
 import type { RideLog } from './ride-log/ride-log.ts';
 import type { LostDrive } from './shifts/drops/lost-drive.ts';
 import { judgeRide } from './shifts/judge-ride.ts';
@@ -126,6 +127,7 @@ export function concludeBike(
     ...(held?.code === 'rides-apart' ? [] : leftOutNote(listed)),
     ...(held ? [] : setAsideNote(listed)),
     ...sparseNote(own.map(({ report }) => report)),
+    ...twoCogsNote(own.map(({ report }) => report)),
     ...found.notes,
   ];
   const diagnosis = holdBack({ ...found, notes }, held, bike);

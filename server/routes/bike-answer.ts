@@ -65,11 +65,15 @@ export function needier(a: State, b: State): number {
 /** What is kept of a bike's report for the list; one that an older version kept lacks the work. */
 type KeptSummary = Pick<BikeSummary, 'state' | 'trend'> & Partial<Pick<BikeSummary, 'work' | 'workPart'>>;
 
-/** The first step of what to do, and its part. Where nothing is wrong there is none to name, whatever the report says of what to do should it begin. */
+/**
+ * The first step of what to do, and its part. Where nothing is wrong there is none to name, whatever the report says of what to do should it begin;
+ * nor is there while the report is being worked out anew, which may change it.
+ */
 export function workOf(
   kept: Pick<KeptSummary, 'work' | 'workPart'> & { readonly state: Pick<BikeSummary['state'], 'word'> },
+  pending: number,
 ): Pick<BikeSummary, 'work' | 'workPart'> {
-  const wanted = kept.state.word === 'service' || kept.state.word === 'watch';
+  const wanted = pending === 0 && (kept.state.word === 'service' || kept.state.word === 'watch');
   return wanted && kept.work ? { work: kept.work, workPart: kept.workPart ?? null } : { work: null, workPart: null };
 }
 
@@ -89,7 +93,7 @@ function summaryOf(stored: StoredBike, { rides, marks, backlog, summary }: Known
     adjustments: ownMarks.length,
     state,
     trend: kept?.trend ?? [],
-    ...(kept ? workOf(kept) : { work: null, workPart: null }),
+    ...(kept ? workOf(kept, backlog ? pendingOf(backlog) : 0) : { work: null, workPart: null }),
     adjustmentMarks: ownMarks,
     ...pendingAndWhy(backlog, kept),
   };

@@ -44,7 +44,7 @@ export function concludeStoredBike({ database, bikeId }: ConcludeTask): Conclude
         trend: troubleTrend(own),
         rolloutMm: medianRollout(report),
         work: report.diagnosis.suggestion.steps?.[0] ?? null,
-        workPart: stepIsAbout(report.diagnosis.suggestion),
+        workPart: report.diagnosis.suggestion.looksFirst ?? stepIsAbout(report.diagnosis.suggestion),
       }),
       detail: JSON.stringify({
         ...cogsByLoad(events, stored.bike),

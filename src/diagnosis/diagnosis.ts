@@ -213,7 +213,7 @@ export interface Suggestion {
   readonly start: string;
   readonly verify: string;
   readonly cautions: readonly string[];
-  /** Where nothing is turned by the step itself: the part that is looked at first, since a chain was lost past an end; else absent. */
+  /** The part that is looked at first, where nothing is turned by the step itself or another part is turned after it; else absent. */
   readonly looksFirst?: string;
   /** Which way it is turned, with the sign of the table of adjustments; null where nothing is to be turned, or either way may be right. */
   readonly sense?: 1 | -1 | null;

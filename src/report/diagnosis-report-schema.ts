@@ -29,7 +29,7 @@ const suggestionSchema = z.object({
   cautions: z.array(z.string()),
   /** Which way it is turned, with the sign of the table of adjustments; null where nothing is to be turned, or either way may be right. */
   sense: z.union([z.literal(1), z.literal(-1)]).nullable(),
-  /** Where `parameter` is `none`: the part that is looked at first all the same, since a chain was lost past an end. */
+  /** The part that is looked at first, where it is not `parameter`. */
   looksFirst: z.string().optional(),
 });
 

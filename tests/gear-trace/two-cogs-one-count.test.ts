@@ -33,7 +33,7 @@ describe.each([
   it('is said, with both cogs', () => {
     expect(trace.ofOneCount).toMatchObject([{ named: namedCog, unnamed: unnamedCog }]);
     const warning = trace.warnings.find(({ code }) => code === twoCogsOneCount);
-    expect(warning?.message).toMatch(new RegExp(`drove on the ${unnamed} \\d+ times while they named the ${named}`));
+    expect(warning?.message).toMatch(new RegExp(`drove \\d+ times on the ${unnamed} while they named the ${named}`));
   });
 
   it('makes no trouble of shifts to two cogs of one name', () => {

@@ -65,11 +65,13 @@ it('puts first what can hurt, then the state, then how likely a fault is in whol
 it('names the first step of a bike that needs a hand, and none of one that does not', () => {
   const known = { work: 'Have the hanger checked with a gauge.', workPart: 'hanger' };
   const none = { work: null, workPart: null };
-  for (const word of ['service', 'watch'] as const) expect(workOf({ state: { word }, ...known })).toEqual(known);
-  for (const word of ['fine', 'too little data'] as const) expect(workOf({ state: { word }, ...known })).toEqual(none);
-  expect(workOf({ state: { word: 'service' } })).toEqual(none);
+  for (const word of ['service', 'watch'] as const) expect(workOf({ state: { word }, ...known }, 0)).toEqual(known);
+  for (const word of ['fine', 'too little data'] as const) expect(workOf({ state: { word }, ...known }, 0)).toEqual(none);
+  expect(workOf({ state: { word: 'service' } }, 0)).toEqual(none);
+  // what is being worked out may change it
+  expect(workOf({ state: { word: 'service' }, ...known }, 1)).toEqual(none);
   // kept by an older version
-  expect(workOf({ state: { word: 'service' }, work: known.work })).toEqual({ ...known, workPart: null });
+  expect(workOf({ state: { word: 'service' }, work: known.work }, 0)).toEqual({ ...known, workPart: null });
 });
 
 it('never says that no ride has been analysed while rides are being worked through', () => {

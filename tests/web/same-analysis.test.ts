@@ -26,6 +26,13 @@ it('takes what the rider said of events for no new analysis', () => {
   expect(sameAnalysis(fresh(), rejected)).toBe(true);
 });
 
+it('takes a chain that went to its cog at last, of which the missed shift was rejected, for no new analysis', () => {
+  const fallen = after(({ ride: { report } }) => {
+    report.rejected.ghostShifts.push({ ...report.ghostShifts.pop()!, verdict: null, found: null });
+  });
+  expect(sameAnalysis(fresh(), fallen)).toBe(true);
+});
+
 it.each<[string, (drawn: Drawn) => void]>([
   ['another outcome', ({ ride }) => Object.assign(ride.report.shifts[0], { outcome: 'overshot' })],
   ['an event less', ({ ride }) => ride.report.ghostShifts.pop()],

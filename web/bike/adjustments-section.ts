@@ -87,18 +87,17 @@ function entryRow(page: BikePage, entry: LoggedAdjustment, commonTop: number): H
   const effect = effectOf(page, entry);
   const { report } = page.bike;
   const doubt = report && turnsAnything(entry) ? zoneDoubt(entry.at, ridesThatCount(report)) : null;
-  const done = async (said: string): Promise<void> => {
-    row.replaceChildren();
-    announce(said);
-    await page.refresh();
-  };
   const edit = (): void => {
     const form = adjustmentForm({
       start: entry,
       ...actuationOf(page.bike),
       saveWord: 'Save',
       save: (changed) => changeAdjustment(page.bike.id, entry, changed),
-      saved: () => done('Adjustment changed'),
+      saved: async () => {
+        leave();
+        announce('Adjustment changed');
+        await page.refresh();
+      },
       cancelled: leave,
     });
     fill(row, onEscape(form, leave));
@@ -109,7 +108,12 @@ function entryRow(page: BikePage, entry: LoggedAdjustment, commonTop: number): H
     row.querySelector('button')?.focus();
   };
   const remove = async (): Promise<void> => {
-    if (await removeAfterAsking(page, entry, words)) await done('Adjustment removed');
+    if (!(await removeAfterAsking(page, entry, words))) return;
+    // the row goes with its buttons: what stays is the button for a new one
+    document.querySelector<HTMLElement>('[data-keep="log-adjustment"]')?.focus();
+    row.replaceChildren();
+    announce('Adjustment removed');
+    await page.refresh();
   };
   const show = (): void =>
     fill(

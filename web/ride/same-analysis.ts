@@ -17,6 +17,7 @@ const judged: ReadonlySet<string> = new Set([
   'rejected',
   'found',
   'verdict',
+  'fallen',
 ]);
 
 /** The ride, its analysis and its drivetrain as text, the judgements left out. */

@@ -94,6 +94,8 @@ function stale(sheet: SheetData): HTMLElement | null {
 function work(sheet: SheetData): HTMLElement | null {
   const { suggestion } = sheet;
   if (!suggestion) return null;
+  // what was logged or ridden since may change it
+  if (sheet.pending > 0) return waitForWork(sheet);
   // a bike that shifts well has nothing to do and to tick off
   const { steps, start } = stepList(suggestion);
   const about = stepIsAbout(suggestion);
@@ -113,6 +115,15 @@ function work(sheet: SheetData): HTMLElement | null {
     cautions(suggestion),
   );
 }
+
+const waitForWork = ({ staleReason, suggestion }: SheetData): HTMLElement =>
+  make(
+    'section',
+    { class: 'sheet-work' },
+    make('h2', {}, 'What to do'),
+    make('p', {}, ...(staleReason === null ? [] : [`${staleReason} `]), 'The next step follows then.'),
+    suggestion && cautions(suggestion),
+  );
 
 function causes(sheet: SheetData): HTMLElement | null {
   const { weighed } = sheet;

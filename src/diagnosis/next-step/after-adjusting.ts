@@ -52,7 +52,7 @@ function tryLimitFirst(cause: Fault, trial: LimitTrial, facts: SuggestionFacts):
   const cog = endWords[trial.end];
   const hangerFirst = trial.before.lost > 0 && now.keepOff.has(trial.end) && !hangerIsSeenTo(facts);
   const until = now.keepOff.has(trial.end) ? 'until the chain stays on there' : 'where it goes further';
-  const tryIt = hangerFirst ? `${hangerFirstAt[trial.end]} then try it` : 'Try it';
+  const tryIt = hangerFirst ? `${hangerFirstAt[trial.end]} then try the limit` : 'Try it';
   // a limit that was turned back is turned in again first, and nothing of that was ridden
   const turnedBack = now.whereLost.some(({ end }) => end === trial.end);
   return {

@@ -59,6 +59,7 @@ const otherFirst: StepOf = ([, other], own, electronic) => {
   const then = other === 'hanger-bent' ? hangerSeenTo(next) : next;
   return {
     ...own,
+    looksFirst: nextStep(other, electronic).parameter,
     steps: [
       `See whether it is ${causePhrase(other, electronic)}: less likely, but earlier in the order of work and soon ruled out.`,
       `If that is not it: ${lowerFirst(then)} ${own.start}`,

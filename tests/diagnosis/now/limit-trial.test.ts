@@ -150,7 +150,7 @@ describe('a limit that was screwed in after a chain was lost, and out again', ()
     expect(first).toBe(
       'First take back what was done on 2026-05-04, since it set the low limit screw back to where the chain was lost past the largest cog: turn the low limit screw 0.75 turns clockwise.',
     );
-    expect(then).toMatch(/then try it on a stand\. .* Keep off the largest cog on any ride/);
+    expect(then).toMatch(/then try the limit on a stand\. .* Keep off the largest cog on any ride/);
     expect(verdict.suggestion.start).toMatch(/^On a stand, at most a quarter of a turn at a time/);
     expect([verdict.suggestion.parameter, verdict.suggestion.sense]).toEqual(['low-limit', 1]);
     expect(words(verdict)).not.toMatch(/not asked for since/);
