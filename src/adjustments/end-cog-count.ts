@@ -35,9 +35,11 @@ export function countEndCog(
   const lost = chainDrops.filter(({ side }) => side === end).length;
   const trouble = judged.filter(({ outcome }) => outcome !== 'clean').length;
   const missed = judged.filter(({ outcome }) => outcome === 'missed').length;
-  const cleanOrLost = judged.length - trouble + lost;
+  // a chain may be lost from a shift that was clean at first: no more went well or lost it than were asked for
+  const asked = Math.max(onto.length, lost);
+  const cleanOrLost = Math.min(asked, judged.length - trouble + lost);
   return {
-    asked: Math.max(onto.length, lost),
+    asked,
     shifts: Math.max(judged.length, cleanOrLost),
     reached: Math.max(judged.length - missed, cleanOrLost),
     trouble,

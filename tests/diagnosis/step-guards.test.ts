@@ -76,7 +76,9 @@ describe('a limit that was seen to', () => {
       const changes = { cause, fault: cause, setting: 'untested', keepOff, trial, since } as const;
       return suggest(facts({ ranked: [{ cause, probability: 0.95 }], seenTo, now: now(changes) })).steps[0];
     };
-    expect(step([])).toMatch(/^Have the hanger gauged, .* then try the limit on a stand before anything more is turned/);
+    expect(step([])).toMatch(
+      /^Have the hanger gauged, .* then try the limit on a stand before anything more is turned/,
+    );
     expect(step([{ at: last.at, parameter: 'hanger', unit: 'done' }])).toMatch(/^Try it on a stand/);
     expect(step([], 0)).toMatch(/^Try it on a stand/);
   });

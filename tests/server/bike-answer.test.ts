@@ -66,7 +66,8 @@ it('names the first step of a bike that needs a hand, and none of one that does 
   const known = { work: 'Have the hanger checked with a gauge.', workPart: 'hanger' };
   const none = { work: null, workPart: null };
   for (const word of ['service', 'watch'] as const) expect(workOf({ state: { word }, ...known }, 0)).toEqual(known);
-  for (const word of ['fine', 'too little data'] as const) expect(workOf({ state: { word }, ...known }, 0)).toEqual(none);
+  for (const word of ['fine', 'too little data'] as const)
+    expect(workOf({ state: { word }, ...known }, 0)).toEqual(none);
   expect(workOf({ state: { word: 'service' } }, 0)).toEqual(none);
   // what is being worked out may change it
   expect(workOf({ state: { word: 'service' }, ...known }, 1)).toEqual(none);

@@ -34,9 +34,9 @@ export function tellApartFirst(facts: SuggestionFacts, why: string): Step {
   };
 }
 
-/** Where one cog plainly fails, every cause that is likely enough to be explained and shows there; else those between which it is open. */
+/** Where shifts plainly fail, every cause that is likely enough to be explained and shows there; else those between which it is open. */
 function inQuestion({ ranked, undecided, failsPlainly, seen }: SuggestionFacts): readonly Cause[] {
-  if (failsPlainly && failsPlainly.cog !== null)
+  if (failsPlainly)
     return ranked
       .filter(({ cause, probability }) => probability >= EXPLAINED_FROM && showsThere(cause, failsPlainly, seen))
       .map(({ cause }) => cause);

@@ -2,6 +2,7 @@ import type { Adjustment } from '../../adjustments/adjustment.ts';
 import type { AdjustmentComparison } from '../../adjustments/compare-adjustments.ts';
 import { DECIDED_AT } from '../../adjustments/compare-rates.ts';
 import type { CassetteEnd } from '../../adjustments/end-cog-count.ts';
+import { helpedForSure } from '../../adjustments/helped-for-sure.ts';
 import { inOrderOfTime } from '../../adjustments/in-order-of-time.ts';
 import type { Bike } from '../../drivetrain/bike.ts';
 import { wilsonInterval } from '../../numeric/wilson-interval.ts';
@@ -197,11 +198,11 @@ function gotBetterSince({ rides, bike, cause, comparisons }: NowFacts, { last, s
   return wilsonInterval(since.trouble, since.shifts).high < wilsonInterval(before.trouble, before.shifts).low;
 }
 
-/** Whether what was done last goes against the fault, nothing went wrong since where that shows, and so few more shifts will tell that they come before any further turn. */
+/** Whether what was done last goes against the fault, nothing went wrong since where that shows, and it helped for sure, or so few more shifts will tell that they come before any further turn. */
 function awaitsProof({ cause, comparisons }: NowFacts, { seen }: SeenSince): boolean {
   const last = comparisons.at(-1);
-  const awaited = awaitedProof(comparisons);
-  if (!last || !awaited || !goesAgainst(cause, last)) return false;
+  // one that is proved already to have helped is left no less alone than one that is still to be proved
+  if (!last || !(awaitedProof(comparisons) || helpedForSure(last)) || !goesAgainst(cause, last)) return false;
   const place = causePlace(cause, seen);
   const { shifts, trouble } = place ? shiftsAt(seen, place) : seen.all;
   return shifts > 0 && trouble === 0;

@@ -23,7 +23,7 @@ export function stateReasons(signs: StateSigns, word: StateWord): string[] {
   if (word === 'too little data' && !enough) reasons.push(allLeftOut > 0 ? leftOut(allLeftOut) : tooFew(signs));
   if (word === 'fine' || unproven)
     reasons.push(
-      `${figure(trouble.count)} of ${figure(trouble.shifts)} judged shifts late, missed or overshot${unproven ? ': no sign of a fault, but not enough to rule faults out' : ''}.`,
+      `${figure(trouble.count)} of ${figure(trouble.shifts)} judged shifts late, missed or overshot${unproven && word !== 'fine' ? ': no sign of a fault, but not enough to rule faults out' : ''}.`,
     );
   return reasons;
 }
@@ -49,9 +49,11 @@ function faultReason(signs: StateSigns): string[] {
   // what is not named is not said as a verdict: the evidence stands for it
   const [shown] = namesCause ? [] : topFault.evidence;
   return [
-    topFault.probability > noFault
-      ? `A fault is ${percent(fault)} likely; the likeliest is ${likeliest}.${shown ? ` ${shown}` : ''}`
-      : `No fault stands out: nothing mis-set (${percent(noFault)}) is likelier than any, the next is ${likeliest}.`,
+    topFault.probability <= noFault && signs.faultLeads
+      ? `Open between nothing mis-set (${percent(noFault)}) and ${likeliest}.`
+      : topFault.probability > noFault
+        ? `A fault is ${percent(fault)} likely; the likeliest is ${likeliest}.${shown ? ` ${shown}` : ''}`
+        : `No fault stands out: nothing mis-set (${percent(noFault)}) is likelier than any, the next is ${likeliest}.`,
   ];
 }
 

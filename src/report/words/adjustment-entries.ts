@@ -19,7 +19,11 @@ function verdictOfAll(all: readonly AdjustmentReport[]): string {
   const takenBack = all.filter(({ cancelledOut }) => cancelledOut).slice(0, 1);
   const together = made.filter(({ endCog, skipping }) => !endCog && !skipping).slice(0, 1);
   const worn = made.filter(({ skipping }) => skipping).slice(0, 1);
-  const limits = made.filter(({ endCog }) => endCog);
+  // one screw turned twice in one go is one setting: what it still needs, the last turn of it says
+  const limits = made.filter(
+    ({ endCog, parameter }, place) =>
+      endCog && !made.slice(place + 1).some((later) => later.endCog && later.parameter === parameter),
+  );
   const mixed = together.length > 0 && limits.length > 0;
   const byEndCog = limits.flatMap((one) => (mixed ? named(one) : verdictSentences(one)));
   const said = new Set([...[...takenBack, ...together, ...worn].flatMap(verdictSentences), ...byEndCog]);

@@ -1,5 +1,5 @@
 import type { DiagnosisReport } from '../diagnosis-report-schema.ts';
-import { nothingToDo } from './nothing-to-do.ts';
+import { leavesAllAsItIs } from './nothing-to-do.ts';
 import { turnWords } from './turn-words.ts';
 
 /**
@@ -11,7 +11,7 @@ export function furtherSentences(diagnosis: DiagnosisReport): string[] {
   return [
     clicks.parameter === suggestion.parameter ? turnWords(clicks) : null,
     riderPart.sentence,
-    nothingToDo(diagnosis) ? null : separates?.sentence,
+    leavesAllAsItIs(diagnosis) ? null : separates?.sentence,
     ...notes,
   ].filter((sentence): sentence is string => Boolean(sentence));
 }
