@@ -76,6 +76,7 @@ function advise(input: DiagnosisInput, before: SuggestionFacts | null = null): A
     checkRide,
     electronic,
     seenTo: findings.seenTo,
+    overtaken: findings.overtaken,
     wellSince: findings.wellSince,
   };
   return { findings, facts, separates, suggestion: suggest(facts), limitOrHanger };

@@ -11,6 +11,7 @@ import type {
   UnexplainedTrouble,
 } from '../diagnosis.ts';
 import type { BikeNow } from '../now/bike-now.ts';
+import type { OvertakenLook } from '../now/overtaken-looks.ts';
 import type { Observed } from '../observed.ts';
 import type { PlainTrouble } from '../unexplained/plain-trouble.ts';
 
@@ -41,6 +42,8 @@ export interface SuggestionFacts {
   readonly foundRight: readonly Look[];
   /** The same, and parts that were aligned or replaced: these need no look either. */
   readonly seenTo: readonly Look[];
+  /** Parts that were seen to and are looked at again, since a chain was lost after it. */
+  readonly overtaken: readonly OvertakenLook[];
   /** What each adjustment did, in order of time. */
   readonly comparisons: readonly AdjustmentComparison[];
   /** Null unless the newest rides show that what was wrong is wrong no longer, and no logged adjustment accounts for it. */
