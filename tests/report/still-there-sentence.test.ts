@@ -62,7 +62,9 @@ it('owns that shifts still fail as they did where the adjustment should have cur
   );
   const end = (trouble: number) => ({ asked: 9, shifts: 9, trouble, lost: 0 });
   const endCog = { teeth: 37, end: 'past-largest', before: end(8), after: end(2) } as const;
-  expect(said({ probabilityBetter: 0.99, endCog })).toContain('(8 of 9 shifts went wrong before, 2 of 9 since)');
+  expect(said({ probabilityBetter: 0.99, endCog })).toContain(
+    '(8 of 9 shifts onto the largest cog went wrong before, 2 of 9 since)',
+  );
 });
 
 it('is not said where the last adjustment went too far, which the verdict says', () => {
