@@ -57,9 +57,7 @@ describe('a chain lost once on a bike that shifts well', () => {
       'Leave the low limit screw as it is: looked at and found right (2026-05-07). The derailleur hanger was aligned or replaced on 2026-05-07, and no chain was lost since: nothing is left but to try it, on a stand first, and to ride.',
     );
     expect(start).toMatch(/^On a stand, .* shift onto the largest cog: the chain should stay on there\.$/);
-    expect(verify).toMatch(
-      /make at least \d+ shifts .* would show that the chain is no longer lost past it/,
-    );
+    expect(verify).toMatch(/make at least \d+ shifts .* would show that the chain is no longer lost past it/);
     expect(parameter).toBe('none');
   });
 });

@@ -122,3 +122,25 @@ it('is not said where the verdict is open, or says itself whether it is cured', 
   const unsettled = { ...rest, diagnosis: { ...diagnosis, now } };
   expect([verdictOf(unsettled).kind, stillThereSentence(unsettled)]).toEqual(['unsettled', null]);
 });
+
+it('is held back where what was done last is still to be proved, also where no part is named for sure', () => {
+  const { diagnosis, ...rest } = sampleReport();
+  const [first, ...others] = diagnosis.causes;
+  const said = (shiftsStillNeeded: number | null) => {
+    const adjustments = rest.adjustments.map((made) => ({
+      ...{ ...made, together: null, skipping: null, endCog: null, probabilityBetter: 0.9, shiftsStillNeeded },
+      before: { ...made.before, shifts: 40, late: 9 },
+    }));
+    const report = {
+      ...{ ...rest, adjustments },
+      diagnosis: {
+        ...{ ...diagnosis, causes: [{ ...first, probability: 0.55 }, ...others] },
+        now: { ...diagnosis.now, setting: 'unsettled' as const },
+        suggestion: { ...diagnosis.suggestion, namesCause: false },
+      },
+    };
+    return [verdictOf(report).kind, stillThereSentence(report)];
+  };
+  expect(said(5)).toEqual(['unnamed', null]);
+  expect(said(null)).toEqual(['unnamed', expect.stringMatching(/^After the last adjustment it is still there/)]);
+});

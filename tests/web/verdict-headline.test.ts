@@ -26,6 +26,17 @@ describe('the headline of a verdict', () => {
     expect(headline(report, { word: 'watch', judgedShifts: 98 })).toBe('No fault stands out');
   });
 
+  it('names the cog that plainly fails where no part is named for it', () => {
+    const { suggestion } = sample.diagnosis;
+    const said = (failsOnto: number | null) =>
+      headline(
+        { ...sample, diagnosis: { ...sample.diagnosis, failsOnto, suggestion: { ...suggestion, namesCause: false } } },
+        { word: 'watch', judgedShifts: 98 },
+      );
+    expect(said(37)).toBe('Shifts onto the 37 fail: which part it is is open');
+    expect(said(null)).toBe('Too little evidence to name a part');
+  });
+
   it.each([
     ['inferred', 'ratio-only', 'These rides hold no gear changes', /^Its rides hold no gear changes, so/],
     ['recorded', 'commands-only', 'These rides do not show where the chain was', /^Its rides do not show where/],
