@@ -22,7 +22,7 @@ export type Fault = Exclude<Cause, 'no-fault'>;
 export interface SuggestionFacts {
   readonly ranked: readonly { readonly cause: Cause; readonly probability: number }[];
   readonly seen: Observed;
-  /** Chains lost on all rides of the bike, also those that were not weighed. */
+  /** Chains lost on all rides of the bike, also those that were not weighed, but for those that came off elsewhere before the chain was looked over. */
   readonly drops: Observed['drops'];
   /** Judged shifts of rides without a date that could not be weighed beside adjustments. */
   readonly undatedShifts: number;
