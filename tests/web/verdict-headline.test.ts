@@ -8,7 +8,7 @@ const headline = (report: object, state: object): string =>
   verdictHeadline({ bike: sample.bike, state, report } as never);
 
 describe('the headline of a verdict', () => {
-  it('is that nothing points to a part where the bike shifts well, though none is ruled out', () => {
+  it("is that no fault stands out where no single one does, whatever the bike's state", () => {
     const [first, second] = ['no-fault', 'high-limit-loose'].map((cause) => ({
       cause,
       probability: 0.3,
@@ -22,7 +22,7 @@ describe('the headline of a verdict', () => {
       suggestion: { ...suggestion, namesCause: false },
     };
     const report = { ...sample, adjustments: [], diagnosis };
-    expect(headline(report, { word: 'fine', judgedShifts: 98 })).toBe('Nothing points to a mis-set part');
+    expect(headline(report, { word: 'fine', judgedShifts: 98 })).toBe('No fault stands out');
     expect(headline(report, { word: 'watch', judgedShifts: 98 })).toBe('No fault stands out');
   });
 
