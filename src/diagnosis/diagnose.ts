@@ -8,6 +8,7 @@ import { lookAgainst } from './next-step/after-look.ts';
 import { suggest } from './next-step/suggest.ts';
 import type { SuggestionFacts } from './next-step/suggestion-facts.ts';
 import { helpedAgainst, wrongWays } from './next-step/wrong-ways.ts';
+import { notLookedOver } from './now/chain-looked-over.ts';
 import { limitOrHanger as mayBeHanger } from './now/limit-or-hanger.ts';
 import { nowVerdict } from './now/now-verdict.ts';
 import { type Observed, observe } from './observed.ts';
@@ -60,7 +61,7 @@ function advise(input: DiagnosisInput, before: SuggestionFacts | null = null): A
     ranked: findings.ranked,
     seen: findings.seen,
     // of every ride, also those that could not be weighed: damage is no matter of likelihood
-    drops: before?.drops ?? observe(input.rides, bike).drops,
+    drops: before?.drops ?? observe(notLookedOver(input.rides, evidence.looks), bike).drops,
     undatedShifts: evidence.undatedShifts,
     ridesLeftOut: input.rides.length === 0 ? (input.ridesLeftOut ?? 0) : 0,
     undecided,
@@ -76,6 +77,7 @@ function advise(input: DiagnosisInput, before: SuggestionFacts | null = null): A
     checkRide,
     electronic,
     seenTo: findings.seenTo,
+    overtaken: findings.overtaken,
     wellSince: findings.wellSince,
   };
   return { findings, facts, separates, suggestion: suggest(facts), limitOrHanger };

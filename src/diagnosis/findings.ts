@@ -12,6 +12,7 @@ import type { SuggestionFacts } from './next-step/suggestion-facts.ts';
 import { type BikeNow, bikeNow } from './now/bike-now.ts';
 import { limitsTurnedIn, lookedOver, looksThatStand, seenTo } from './now/looks-that-stand.ts';
 import { notRiddenOn } from './now/not-ridden-on.ts';
+import { type OvertakenLook, overtakenLooks } from './now/overtaken-looks.ts';
 import { shiftsWellSince } from './now/shifts-well.ts';
 import { isTurnable, turnedTowards } from './now/turned-towards.ts';
 import { type Observed, observe } from './observed.ts';
@@ -51,6 +52,7 @@ interface HowItFared {
   readonly comparisons: readonly AdjustmentComparison[];
   readonly foundRight: readonly Look[];
   readonly seenTo: readonly Look[];
+  readonly overtaken: readonly OvertakenLook[];
   readonly lookedOver: Diagnosis['now']['lookedOver'];
   readonly onset: Onset;
   readonly ranked: Diagnosis['causes'];
@@ -114,6 +116,7 @@ function compare(
   const looks = {
     foundRight,
     seenTo: lookedAt,
+    overtaken: before?.overtaken ?? overtakenLooks(evidence.looks, setAgainst),
     lookedOver: lookedOver([...lookedAt, ...limitsTurnedIn(setAgainst)], rides),
   };
   const onset = before ? onsetSince(began) : onsetBesideReturn(began, top, comparisons);

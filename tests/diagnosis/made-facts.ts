@@ -66,6 +66,7 @@ export const facts = (changes: Partial<SuggestionFacts> = {}): SuggestionFacts =
   clicks: { parameter: 'cable-tension', unit: 'clicks', mean: 0, low: -1, high: 1 },
   foundRight: [],
   seenTo: changes.foundRight ?? [],
+  overtaken: [],
   comparisons: [],
   clicksFor: () => ({ parameter: 'cable-tension', unit: 'clicks', mean: 0, low: -1, high: 1 }),
   now: now(),

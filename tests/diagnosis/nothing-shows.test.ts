@@ -35,6 +35,32 @@ describe('a bike on which nothing at all went wrong', () => {
   });
 });
 
+describe('a bike on which hardly anything went wrong', () => {
+  const action = (none: number, next: number, late = 1): string =>
+    suggest(
+      facts({
+        ranked: [
+          { cause: 'no-fault', probability: none },
+          { cause: 'low-limit-loose', probability: next },
+        ],
+        seen: seen({ all: count(320, late) }),
+      }),
+    ).action;
+
+  it('is left as it is on either side of one half, as long as no fault is near', () => {
+    expect(action(0.51, 0.1)).toBe('Leave everything as it is.');
+    expect(action(0.49, 0.1)).toBe(
+      'Hardly anything shows: 1 of 320 judged shifts went wrong. Leave everything as it is.',
+    );
+    expect(action(0.33, 0.1)).toMatch(/^Hardly anything shows/);
+  });
+
+  it('is looked at where a fault is near, or more went wrong', () => {
+    expect(action(0.49, 0.2)).toMatch(/not decided whether there is a fault/);
+    expect(action(0.49, 0.1, 8)).toMatch(/not decided whether there is a fault/);
+  });
+});
+
 describe('an end cog that was hardly shifted onto', () => {
   const shifts = (onto11: number) =>
     seen({

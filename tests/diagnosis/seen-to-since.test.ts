@@ -49,9 +49,16 @@ describe('a chain lost once on a bike that shifts well', () => {
 
   it('takes a hanger that was aligned for one that was looked at', () => {
     expect(lostOnce([], looked('hanger')).action).toMatch(/^See on a stand how far the low limit screw/);
-    expect(lostOnce(looked('low-limit'), looked('hanger')).action).toMatch(
-      /^Leave the low limit screw as it is: .* spacer/,
+  });
+
+  it('looks for nothing further where the hanger was aligned and the limit found right: that is tried and ridden first', () => {
+    const { action, start, verify, parameter } = lostOnce(looked('low-limit'), looked('hanger'));
+    expect(action).toBe(
+      'Leave the low limit screw as it is: looked at and found right (2026-05-07). The derailleur hanger was aligned or replaced on 2026-05-07, and no chain was lost since: nothing is left but to try it, on a stand first, and to ride.',
     );
+    expect(start).toMatch(/^On a stand, .* shift onto the largest cog: the chain should stay on there\.$/);
+    expect(verify).toMatch(/make at least \d+ shifts .* would show that the chain is no longer lost past it/);
+    expect(parameter).toBe('none');
   });
 });
 

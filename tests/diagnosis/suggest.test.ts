@@ -43,7 +43,11 @@ describe('suggest', () => {
       ordinaryBits: 0.5,
     };
     const clicks = { ...undecided, between: ['no-fault', 'cable-tension-low'] as const };
-    for (const open of [sound(0.33, { checkRide }), sound(0.7, { undecided: clicks, checkRide })]) {
+    const near = [
+      { cause: 'no-fault', probability: 0.33 },
+      { cause: 'cable-tension-low', probability: 0.2 },
+    ] as const;
+    for (const open of [sound(0.33, { ranked: near, checkRide }), sound(0.7, { undecided: clicks, checkRide })]) {
       expect(open.action).toMatch(/^Turn nothing yet: it is not decided .* Ride the check ride first\.$/);
       expect(open.start).toBe('Six times from the 13 to the 15.');
     }

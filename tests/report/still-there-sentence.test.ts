@@ -62,7 +62,9 @@ it('owns that shifts still fail as they did where the adjustment should have cur
   );
   const end = (trouble: number) => ({ asked: 9, shifts: 9, trouble, lost: 0 });
   const endCog = { teeth: 37, end: 'past-largest', before: end(8), after: end(2) } as const;
-  expect(said({ probabilityBetter: 0.99, endCog })).toContain('(8 of 9 shifts went wrong before, 2 of 9 since)');
+  expect(said({ probabilityBetter: 0.99, endCog })).toContain(
+    '(8 of 9 shifts onto the largest cog went wrong before, 2 of 9 since)',
+  );
 });
 
 it('is not said where the last adjustment went too far, which the verdict says', () => {
@@ -119,4 +121,26 @@ it('is not said where the verdict is open, or says itself whether it is cured', 
   const now = { ...diagnosis.now, setting: 'unsettled' as const };
   const unsettled = { ...rest, diagnosis: { ...diagnosis, now } };
   expect([verdictOf(unsettled).kind, stillThereSentence(unsettled)]).toEqual(['unsettled', null]);
+});
+
+it('is held back where what was done last is still to be proved, also where no part is named for sure', () => {
+  const { diagnosis, ...rest } = sampleReport();
+  const [first, ...others] = diagnosis.causes;
+  const said = (shiftsStillNeeded: number | null) => {
+    const adjustments = rest.adjustments.map((made) => ({
+      ...{ ...made, together: null, skipping: null, endCog: null, probabilityBetter: 0.9, shiftsStillNeeded },
+      before: { ...made.before, shifts: 40, late: 9 },
+    }));
+    const report = {
+      ...{ ...rest, adjustments },
+      diagnosis: {
+        ...{ ...diagnosis, causes: [{ ...first, probability: 0.55 }, ...others] },
+        now: { ...diagnosis.now, setting: 'unsettled' as const },
+        suggestion: { ...diagnosis.suggestion, namesCause: false },
+      },
+    };
+    return [verdictOf(report).kind, stillThereSentence(report)];
+  };
+  expect(said(5)).toEqual(['unnamed', null]);
+  expect(said(null)).toEqual(['unnamed', expect.stringMatching(/^After the last adjustment it is still there/)]);
 });

@@ -50,6 +50,7 @@ const cases: Case[] = [
   {
     top: 'no-fault',
     probability: 0.8,
+    probabilityBetter: 0.5,
     kind: 'sound',
     sentence: 'Nothing points to a mis-set part (80 % sure).',
     headline: 'Nothing points to a mis-set part',
@@ -100,6 +101,7 @@ const cases: Case[] = [
   {
     top: 'no-fault',
     probability: 0.8,
+    probabilityBetter: 0.5,
     diagnosis: { undecided: undecided('no-fault', 'hanger-bent') },
     kind: 'open',
     sentence: 'Open between nothing mis-set (80 %) and derailleur hanger bent (1 %).',
@@ -109,6 +111,7 @@ const cases: Case[] = [
   {
     top: 'no-fault',
     probability: 0.45,
+    probabilityBetter: 0.5,
     kind: 'open',
     sentence:
       'No fault stands out: nothing mis-set (45 %) is likelier than any, the next is friction in cable and housing (12 %).',
@@ -273,6 +276,7 @@ const cases: Case[] = [
     // where no fault was sure, nothing was there to put right, however well the newest rides went
     top: 'no-fault',
     probability: 0.45,
+    probabilityBetter: 0.5,
     diagnosis: { suggestion: nothingToTurn, shiftsWellSince: { ...sampleWellSince, putRight: false } },
     kind: 'open',
     sentence: 'No fault stands out: nothing mis-set (45 %) is likelier than any,',

@@ -8,7 +8,7 @@ const headline = (report: object, state: object): string =>
   verdictHeadline({ bike: sample.bike, state, report } as never);
 
 describe('the headline of a verdict', () => {
-  it('is that nothing points to a part where the bike shifts well, though none is ruled out', () => {
+  it("is that no fault stands out where no single one does, whatever the bike's state", () => {
     const [first, second] = ['no-fault', 'high-limit-loose'].map((cause) => ({
       cause,
       probability: 0.3,
@@ -22,8 +22,19 @@ describe('the headline of a verdict', () => {
       suggestion: { ...suggestion, namesCause: false },
     };
     const report = { ...sample, adjustments: [], diagnosis };
-    expect(headline(report, { word: 'fine', judgedShifts: 98 })).toBe('Nothing points to a mis-set part');
+    expect(headline(report, { word: 'fine', judgedShifts: 98 })).toBe('No fault stands out');
     expect(headline(report, { word: 'watch', judgedShifts: 98 })).toBe('No fault stands out');
+  });
+
+  it('names the cog that plainly fails where no part is named for it', () => {
+    const { suggestion } = sample.diagnosis;
+    const said = (failsOnto: number | null) =>
+      headline(
+        { ...sample, diagnosis: { ...sample.diagnosis, failsOnto, suggestion: { ...suggestion, namesCause: false } } },
+        { word: 'watch', judgedShifts: 98 },
+      );
+    expect(said(37)).toBe('Shifts onto the 37 fail: which part it is is open');
+    expect(said(null)).toBe('Too little evidence to name a part');
   });
 
   it.each([

@@ -6,6 +6,9 @@ import { attempt } from '../page/attempt.ts';
 import { icon } from '../page/icons.ts';
 import { countsAs, isTrouble, type RideEvent } from './ride-event.ts';
 
+/** Asked of a chain's going to its cog at last, which falls with the missed shift before it. */
+const FALLEN = 'It no longer counts, since you rejected the missed shift before it. Did it happen all the same?';
+
 /** What the rider says of an event: asked while nothing was said, and to be taken back afterwards. */
 export function makeEventVerdict(
   rideId: string,
@@ -29,13 +32,7 @@ export function makeEventVerdict(
       { click: () => void attempt(() => say(event, word)) },
     );
   const asked = (event: RideEvent) => [
-    make(
-      'p',
-      {},
-      event.fallen
-        ? 'It no longer counts, since you rejected the missed shift before it. Did it happen all the same?'
-        : 'You were there. Is it right?',
-    ),
+    make('p', {}, event.fallen ? FALLEN : 'You were there. Is it right?'),
     make(
       'div',
       { class: 'row' },

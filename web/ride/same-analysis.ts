@@ -16,6 +16,7 @@ const judged: ReadonlySet<string> = new Set([
   'skips',
   'rejected',
   'found',
+  'fallen',
   'verdict',
   'fallen',
 ]);

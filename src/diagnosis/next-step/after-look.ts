@@ -1,3 +1,4 @@
+import { endWords } from '../../adjustments/end-cog-words.ts';
 import type { Look } from '../../adjustments/looks.ts';
 import { parameterName } from '../../adjustments/parameter-words.ts';
 import { listed } from '../../numeric/listed.ts';
@@ -43,6 +44,7 @@ interface NextLook {
 /** What was named was looked at and found right: that look is not asked for again, nothing of it is turned, and the next thing is looked at. */
 export function afterLook(cause: Fault, facts: SuggestionFacts): Step {
   const { electronic } = facts;
+  const aligned = isLoose(cause) ? alignedSince(facts) : undefined;
   const found = facts.foundRight.filter(({ parameter }) => looksFor(parameter, cause) || besideLimit(parameter, cause));
   const { look, fault } = nextLook(cause, facts);
   return {
@@ -50,8 +52,12 @@ export function afterLook(cause: Fault, facts: SuggestionFacts): Step {
     parameter: fault ? nextStep(fault, electronic).parameter : 'none',
     sense: null,
     looksAt: isLoose(cause) ? ['hanger', ...endsLookedAt(cause)] : [],
-    steps: [`${leaveAsItIs(found)} ${look}`],
-    start: fault ? toldByHand(fault, electronic) : `On a stand: ${lowerFirst(look)}`,
+    steps: [`${leaveAsItIs(found)} ${aligned ? nothingLeft(aligned) : look}`],
+    start: aligned
+      ? `On a stand, turning the cranks by hand, shift onto the ${endsLookedAt(cause).map((end) => endWords[end])[0]} cog: the chain should stay on there.`
+      : fault
+        ? toldByHand(fault, electronic)
+        : `On a stand: ${lowerFirst(look)}`,
     verify: verifyNow(cause, facts),
     cautions: [
       ...new Set([cause, ...(fault ? [fault] : [])].flatMap((one) => nextStep(one, electronic).cautions)),
@@ -59,6 +65,14 @@ export function afterLook(cause: Fault, facts: SuggestionFacts): Step {
     ],
   };
 }
+
+/** A hanger that was aligned since the chain was lost: that may be all there was to mend. */
+const alignedSince = ({ foundRight, seenTo }: Looked & Seen): Look | undefined =>
+  seenTo.findLast((one) => looksFor(one.parameter, 'hanger-bent') && !foundRight.includes(one));
+
+/** No further part is looked for before what was done is tried. */
+const nothingLeft = ({ at, parameter }: Look): string =>
+  `The ${parameterName(parameter)} was aligned or replaced on ${utcDay(at)}, and no chain was lost since: nothing is left but to try it, on a stand first, and to ride.`;
 
 function leaveAsItIs(found: readonly Look[]): string {
   const parts = [...new Set(found.map(({ parameter }) => parameter))].map((name) => `the ${parameterName(name)}`);

@@ -1,6 +1,7 @@
+import type { Look } from '../../adjustments/looks.ts';
 import { turningWays } from '../../adjustments/turning-words.ts';
 import { counted } from '../../numeric/counted.ts';
-import { endsLookedAt } from '../cassette-ends.ts';
+import { endsLookedAt, limitAt } from '../cassette-ends.ts';
 import { isIndexing } from '../now/points-the-same-way.ts';
 import { signOfCure } from '../now/turned-towards.ts';
 import { beganSuddenly } from '../posterior/onset.ts';
@@ -14,6 +15,7 @@ import type { Step } from './step.ts';
 import type { Fault, SuggestionFacts } from './suggestion-facts.ts';
 import { onlyPartOfTheWay, turnsInAll } from './turns-in-all.ts';
 import { verifyNow } from './verify-now.ts';
+import { whyAgain } from './why-again.ts';
 
 /** The step for one cause that is there, as it was named. */
 export function forCause(cause: Fault, facts: SuggestionFacts): Step {
@@ -26,7 +28,7 @@ export function forCause(cause: Fault, facts: SuggestionFacts): Step {
   return {
     namesCause: true,
     parameter: step.parameter,
-    steps: [withoutWhatWasSeenTo(step.action, facts)],
+    steps: [withoutWhatWasSeenTo(step.action, facts) + whyAgain(lookedAtFor(cause), facts)],
     looksAt: endsLookedAt(cause),
     start,
     keepsOff: step.keepsOff,
@@ -37,6 +39,12 @@ export function forCause(cause: Fault, facts: SuggestionFacts): Step {
     cautions: [...step.cautions, ...generalCautions],
   };
 }
+
+/** The parts that the step for a cause looks at: a hanger carries the limits along. */
+const lookedAtFor = (cause: Fault): readonly Look['parameter'][] =>
+  cause === 'hanger-bent'
+    ? ['hanger']
+    : endsLookedAt(cause).flatMap((end) => ['hanger', limitAt[end].parameter] as const);
 
 function withoutWhatWasSeenTo(action: string, facts: SuggestionFacts): string {
   const beyondHanger = hangerIsSeenTo(facts) ? hangerSeenTo(action) : action;

@@ -11,8 +11,9 @@ import { generalCautions, hangerFirstAt, lookThenTurnIn, nextStep } from './next
 import type { Step } from './step.ts';
 import type { SuggestionFacts } from './suggestion-facts.ts';
 import { verifyNow } from './verify-now.ts';
+import { whyAgain } from './why-again.ts';
 
-type Lost = Pick<SuggestionFacts, 'now' | 'onset' | 'electronic' | 'foundRight' | 'seenTo'>;
+type Lost = Pick<SuggestionFacts, 'now' | 'onset' | 'electronic' | 'foundRight' | 'seenTo' | 'overtaken'>;
 
 /** The hanger carries the limits along, so it is looked at before them. */
 const hangerBefore = (end: CassetteEnd, onset: Onset): string =>
@@ -28,18 +29,23 @@ export function lookAtLimits(ends: readonly CassetteEnd[], facts: Lost, hangerTo
   const hangerFirst = hangerToo && ends.length > 0 && !hangerIsSeenTo(facts);
   const limits = ends.filter((end) => !lookAgainst(limitAt[end].loose, facts));
   if (hangerFirst && limits.length === 0) return [lookAtHanger(ends[0], facts)];
-  return limits.map((end, place) =>
-    lookAtLimit(end, facts, place === 0 && hangerFirst ? hangerBefore(ends[0], facts.onset) : 'See'),
-  );
+  return limits.map((end, place) => {
+    const both = place === 0 && hangerFirst;
+    const look = lookAtLimit(end, facts, both ? hangerBefore(ends[0], facts.onset) : 'See');
+    const { parameter } = limitAt[end];
+    return { ...look, step: look.step + whyAgain(both ? ['hanger', parameter] : [parameter], facts) };
+  });
 }
 
-function lookAtHanger(end: CassetteEnd, { onset, electronic }: Lost): Work {
+function lookAtHanger(end: CassetteEnd, facts: Lost): Work {
+  const { onset, electronic } = facts;
   const why = `the chain was lost past the ${endWords[end]} cog, and a bent one lets it past there as a loose limit does.`;
   const { parameter, cautions } = nextStep('hanger-bent', electronic);
   return {
-    step: beganSuddenly(onset)
-      ? `Look for damage and have the hanger gauged, since it began suddenly: ${why}`
-      : `Have the hanger gauged: ${why}`,
+    step:
+      (beganSuddenly(onset)
+        ? `Look for damage and have the hanger gauged, since it began suddenly: ${why}`
+        : `Have the hanger gauged: ${why}`) + whyAgain(['hanger'], facts),
     start: 'Do it before anything else is turned.',
     parameter,
     cautions,

@@ -11,6 +11,7 @@ import type {
   UnexplainedTrouble,
 } from '../diagnosis.ts';
 import type { BikeNow } from '../now/bike-now.ts';
+import type { OvertakenLook } from '../now/overtaken-looks.ts';
 import type { Observed } from '../observed.ts';
 import type { PlainTrouble } from '../unexplained/plain-trouble.ts';
 
@@ -21,7 +22,7 @@ export type Fault = Exclude<Cause, 'no-fault'>;
 export interface SuggestionFacts {
   readonly ranked: readonly { readonly cause: Cause; readonly probability: number }[];
   readonly seen: Observed;
-  /** Chains lost on all rides of the bike, also those that were not weighed. */
+  /** Chains lost on all rides of the bike, also those that were not weighed, but for those that came off elsewhere before the chain was looked over. */
   readonly drops: Observed['drops'];
   /** Judged shifts of rides without a date that could not be weighed beside adjustments. */
   readonly undatedShifts: number;
@@ -41,6 +42,8 @@ export interface SuggestionFacts {
   readonly foundRight: readonly Look[];
   /** The same, and parts that were aligned or replaced: these need no look either. */
   readonly seenTo: readonly Look[];
+  /** Parts that were seen to and are looked at again, since a chain was lost after it. */
+  readonly overtaken: readonly OvertakenLook[];
   /** What each adjustment did, in order of time. */
   readonly comparisons: readonly AdjustmentComparison[];
   /** Null unless the newest rides show that what was wrong is wrong no longer, and no logged adjustment accounts for it. */

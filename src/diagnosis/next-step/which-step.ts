@@ -4,7 +4,7 @@ import { FEWEST_SHIFTS } from '../fewest-shifts.ts';
 import { shiftsWell } from '../now/shifts-well.ts';
 import { ALL_BUT_SURE, LIKELY_ENOUGH, NAMED_ALONE } from '../verdict-limits.ts';
 import { lookAgainst } from './after-look.ts';
-import { nothingWentWrong } from './nothing-shows.ts';
+import { hardlyAnythingShows } from './nothing-shows.ts';
 import type { Fault, SuggestionFacts } from './suggestion-facts.ts';
 
 /** What the kind of the next step hangs on. */
@@ -37,7 +37,7 @@ export type StepChoice =
   | { readonly kind: 'look-there'; readonly unexplained: Given<'unexplained'> }
   /** The newest rides shift well. */
   | { readonly kind: 'put-right'; readonly wellSince: Given<'wellSince'> }
-  /** Nothing went wrong at all, though too little was ridden to be sure. */
+  /** Nothing went wrong at all, or hardly anything and no fault is near, though too little was ridden to be sure. */
   | { readonly kind: 'nothing-shows' }
   /** It is open whether there is a fault, or which. */
   | { readonly kind: 'whether-a-fault' }
@@ -66,7 +66,7 @@ export function whichStep(facts: VerdictFacts): StepChoice {
   if (cause === 'no-fault' && unexplained) return { kind: 'look-there', unexplained };
   const open = cause === 'no-fault' && probability < LIKELY_ENOUGH;
   if (wellSince && (cause !== 'no-fault' || open || undecided)) return { kind: 'put-right', wellSince };
-  if (open && !undecided && nothingWentWrong(facts)) return { kind: 'nothing-shows' };
+  if (open && !undecided && hardlyAnythingShows(facts)) return { kind: 'nothing-shows' };
   if (cause !== 'no-fault' && now.setting === 'cured' && lastHelped(facts)) return { kind: 'after-adjusting', cause };
   if (open || mayBeInOrder) return { kind: 'whether-a-fault' };
   if (cause === 'no-fault') return { kind: rider.probability > 0.5 ? 'ease-off' : 'in-order' };

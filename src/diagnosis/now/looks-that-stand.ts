@@ -17,7 +17,7 @@ export interface RideLosses extends Pick<DiagnosisRide, 'startMs'> {
 type Done = Pick<Adjustment, 'at' | 'parameter' | 'unit' | 'amount'>;
 
 /** What a look is set against. */
-interface Since {
+export interface Since {
   readonly rides: readonly RideLosses[];
   readonly adjustments: readonly Done[];
   /** When a fault began suddenly, Unix milliseconds; -Infinity where none did. */

@@ -1,5 +1,6 @@
 import type { PlacedRide } from '../../adjustments/adjustment-periods.ts';
 import type { CassetteEnd } from '../../adjustments/end-cog-count.ts';
+import { chainLookedOverMs, isPastAnEnd } from '../../diagnosis/now/chain-looked-over.ts';
 import { hasClock } from '../../ride-log/has-clock.ts';
 import type { Report } from '../report-schema.ts';
 import { ridesThatCount } from '../rides-that-count.ts';
@@ -24,7 +25,7 @@ export interface LostChain {
 /** Lost chains by where they went: what left the cassette can end in the spokes or jam at the frame. */
 export interface LostChains {
   readonly leftTheCassette: LostChain;
-  /** Off the chainring, or nobody knows where. */
+  /** Off the chainring, or nobody knows where; since the chain was looked over, where that was later. */
   readonly cameOffElsewhere: LostChain;
   /** Ends past which it was lost before the last adjustment, without a sign since that it stays on. */
   readonly unproven: readonly UnprovenEnd[];
@@ -42,21 +43,25 @@ export interface LostChains {
 export function lostChains(report: Report, rides: readonly PlacedRide[]): LostChains {
   const { keepOff = [], lookedOver = [] } = report.diagnosis.now;
   const unproven = unprovenEnds(report, rides, SURE_FROM);
-  const notLookedOver = (side: Drop['side']): boolean => isEnd(side) && !lookedOver.includes(side);
+  const notLookedOver = (side: Drop['side']): boolean => isPastAnEnd(side) && !lookedOver.includes(side);
   return {
-    leftTheCassette: lostChain(report, (side) => notLookedOver(side) || (isEnd(side) && keepOff.includes(side))),
-    cameOffElsewhere: lostChain(report, (side) => !isEnd(side)),
+    leftTheCassette: lostChain(report, (side) => notLookedOver(side) || (isPastAnEnd(side) && keepOff.includes(side))),
+    cameOffElsewhere: lostChain(report, (side) => !isPastAnEnd(side), chainLookedOverMs(report.looks ?? [])),
     unproven,
     lookedOver,
     toLookAt: lostChain(report, notLookedOver).sure > 0 || unproven.some(({ end }) => notLookedOver(end)),
   };
 }
 
-const isEnd = (side: Drop['side']): side is CassetteEnd => side === 'past-largest' || side === 'past-smallest';
-
-function lostChain(report: Report, counts: (side: Drop['side']) => boolean): LostChain {
+/** @param lookedOverMs when a look found all right after which an earlier loss counts no more */
+function lostChain(
+  report: Report,
+  counts: (side: Drop['side']) => boolean,
+  lookedOverMs = Number.NEGATIVE_INFINITY,
+): LostChain {
   const lastAdjustment = standingAdjustments(report).at(-1)?.at;
-  const from = lastAdjustment ? Date.parse(lastAdjustment) : Number.NEGATIVE_INFINITY;
+  const adjustedMs = lastAdjustment ? Date.parse(lastAdjustment) : Number.NEGATIVE_INFINITY;
+  const from = Math.max(adjustedMs, lookedOverMs);
   const all = ridesThatCount(report)
     .flatMap(({ start, chainDrops }) => chainDrops.map((drop) => ({ ...drop, dated: hasClock(Date.parse(start)) })))
     .filter(({ side }) => counts(side));
@@ -65,9 +70,15 @@ function lostChain(report: Report, counts: (side: Drop['side']) => boolean): Los
   return {
     sure,
     unsure: recent.length - sure,
-    since: recent.length < all.length ? sinceWords(recent.some(({ dated }) => !dated)) : '',
+    since:
+      recent.length < all.length
+        ? sinceWords(
+            recent.some(({ dated }) => !dated),
+            lookedOverMs > adjustedMs ? 'the chain was looked over' : 'the last adjustment',
+          )
+        : '',
   };
 }
 
-const sinceWords = (undated: boolean): string =>
-  ` since the last adjustment${undated ? ' or on a ride without a date' : ''}`;
+const sinceWords = (undated: boolean, what: string): string =>
+  ` since ${what}${undated ? ' or on a ride without a date' : ''}`;

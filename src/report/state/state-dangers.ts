@@ -63,7 +63,7 @@ export function stateDangers(signs: StateSigns): string[] {
   dangers.push(...notYetSaid.map((end) => `${upperFirst(keepOffInWords(end, signs))}, since ${lost}.`));
   if (cameOffElsewhere.sure + cameOffElsewhere.unsure > 0)
     dangers.push(
-      `The chain ${cameOffWords(cameOffElsewhere)}: look over chain, chainring and chain guide before riding.`,
+      `The chain ${cameOffWords(cameOffElsewhere)}: look over chain, chainring and chain guide before riding, and log that look at the chain.`,
     );
   return [...dangers, ...dangerousFault(signs)];
 }

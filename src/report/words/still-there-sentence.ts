@@ -1,13 +1,11 @@
-import { wentWrong } from '../../adjustments/end-cog-count.ts';
 import { helpedForSure } from '../../adjustments/helped-for-sure.ts';
 import { awaitedProof } from '../../diagnosis/now/awaited-proof.ts';
 import { LIKELY_ENOUGH } from '../../diagnosis/verdict-limits.ts';
-import { figure } from '../../numeric/figure.ts';
 import { chance } from '../../numeric/percent.ts';
-import type { PeriodReport } from '../adjustment-report-schema.ts';
 import type { Report } from '../report-schema.ts';
 import { standingAdjustments } from '../standing-adjustments.ts';
 import { type Verdict, verdictOf, wasOneCause } from '../verdict-kind.ts';
+import { wrongBeforeAndSince } from './helped-sentence.ts';
 import { betterSinceLast, triedWords } from './unsettled-words.ts';
 
 /** Verdicts that say themselves whether it is cured, or that nobody knows yet; under an open one nobody knows what "it" would be. */
@@ -50,13 +48,5 @@ function shouldBeGone({ adjustments, diagnosis }: Pick<Report, 'adjustments' | '
   const helped = made.find(helpedForSure);
   if (!helped)
     return 'By what was adjusted it should most likely be gone, yet shifts since fail as they did. Another fault may do the same, or less was turned than was logged.';
-  const { before, after } = helped.together ?? helped;
-  const end = (helped.together ?? helped).endCog;
-  const [was, is] = end ? [wrongOnto(end.before), wrongOnto(end.after)] : [wrongOf(before), wrongOf(after)];
-  return `What was done last helped (${was} shifts went wrong before, ${is} since), but it is not gone: a part of it is left, or another fault does the same.`;
+  return `What was done last helped (${wrongBeforeAndSince(helped)}), but it is not gone: a part of it is left, or another fault does the same.`;
 }
-
-const of = (trouble: number, shifts: number): string => `${figure(trouble)} of ${figure(shifts)}`;
-const wrongOf = ({ late, missed, overshot, shifts }: PeriodReport): string => of(late + missed + overshot, shifts);
-const wrongOnto = (count: Parameters<typeof wentWrong>[0] & { readonly shifts: number }): string =>
-  of(wentWrong(count), count.shifts);

@@ -5,8 +5,10 @@ import { upperFirst } from '../../numeric/upper-first.ts';
 import { noneStandsOut, type Verdict, verdictOf } from '../verdict-kind.ts';
 import { anotherSentence } from './another-fault.ts';
 import { curedSentence, whatItWas } from './cured-sentence.ts';
+import { helpedSentence } from './helped-sentence.ts';
 import { hardlyTried, nothingWrong } from './how-little-tried.ts';
 import { ifOneFault } from './if-one-fault.ts';
+import { mayBeMended } from './may-be-mended.ts';
 import { nothingSeenSentence } from './nothing-seen-sentence.ts';
 import { overdoneSentence } from './overdone-sentence.ts';
 import { notShownSentence, putRightSentence } from './shifts-well-sentences.ts';
@@ -36,7 +38,7 @@ export function explainedSentence(report: SpokenOf, verdict: Verdict = verdictOf
     case 'nothing-seen':
       return nothingSeenSentence(report);
     case 'sound':
-      return `Nothing points to a mis-set part (${first.share} sure)${hardlyTried(report)}.`;
+      return `${helpedSentence(report)}Nothing points to a mis-set part (${first.share} sure)${hardlyTried(report)}.`;
     case 'unexplained':
       return report.diagnosis.unexplained?.sentence ?? '';
     case 'under-load':
@@ -64,7 +66,19 @@ export function explainedSentence(report: SpokenOf, verdict: Verdict = verdictOf
       return `Likeliest${ifOneFault(report)}: ${first.name} (${first.share}); ${first.meaning}.`;
     case 'open':
       if (noneStandsOut(verdict, report))
-        return `${nothingWrong(report)}: ${first.name} (${first.share}) is likelier than any, the next is ${second.name} (${second.share})${hardlyTried(report)}.`;
-      return `Open between ${first.name} (${first.share}) and ${second.name} (${second.share}).`;
+        return `${helpedSentence(report)}${nothingWrong(report)}: ${first.name} (${first.share}) is likelier than any, the next is ${second.name} (${second.share})${hardlyTried(report)}.`;
+      return openSentence(report, verdict);
   }
+}
+
+/** Where it may be that nothing is wrong, what helped, or may have, is part of the answer. */
+function openSentence(report: SpokenOf, { causes }: Extract<Verdict, { kind: 'open' }>): string {
+  const [first, second] = causes.map(({ cause, probability }) => ({
+    cause,
+    words: `${causeWords(cause, report.bike.actuation).name} (${percent(probability)})`,
+  }));
+  const open = `Open between ${first.words} and ${second.words}.`;
+  if (first.cause !== 'no-fault') return open;
+  const helped = helpedSentence(report);
+  return helped ? helped + open : open + mayBeMended(second.cause, report);
 }

@@ -3,6 +3,8 @@ import type { AdjustmentComparison } from '../../../src/adjustments/compare-adju
 import { suggest } from '../../../src/diagnosis/next-step/suggest.ts';
 import { awaitedProof } from '../../../src/diagnosis/now/awaited-proof.ts';
 import { count, facts, seen } from '../made-facts.ts';
+import { healthyPattern, type PatternRide } from '../pattern-ride.ts';
+import { slow, verdictOn } from './adjusted-bikes.ts';
 
 const onto = (shifts: number, trouble: number, lost = 0) => ({ asked: shifts, shifts, reached: shifts, trouble, lost });
 
@@ -37,5 +39,22 @@ describe('what was done last and has no answer yet', () => {
     expect(awaitedProof([letOut({ probabilityBetter: 0.3 })])).toBeNull();
     expect(awaitedProof([letOut({ endCog: null, before: { late: 0, missed: 0, overshot: 0 } as never })])).toBeNull();
     expect(awaitedProof([letOut({}, 1)])).toBeNull();
+  });
+});
+
+describe('a fault that was turned against, while more shifts will tell', () => {
+  const slowly = { pattern: slow('to-larger', 0.12, 0.05) };
+  const after = (then: Omit<PatternRide, 'day'>, amount = 1) =>
+    verdictOn([slowly, slowly, { ...then, after: ['cable-tension', amount] }]);
+
+  it('is ridden on by the shifts that its entry still needs, and not turned further', () => {
+    const { causes, now, comparisons, suggestion } = after({ pattern: healthyPattern, shifts: 1 });
+    expect(causes[0].cause).toBe('cable-tension-low');
+    expect(comparisons[0].probabilityBetter).toBeLessThan(0.95);
+    expect([now.setting, suggestion.parameter]).toEqual(['unsettled', 'none']);
+    expect(suggestion.action).toMatch(/^Ride before anything more is turned/);
+    expect(suggestion.verify).toMatch(
+      /^About \d+ more judged shifts will tell whether what was done on 2026-05-04 \(cable tension \+1 click\) helped\.$/,
+    );
   });
 });

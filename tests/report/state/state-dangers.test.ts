@@ -39,10 +39,27 @@ describe('the dangers of a bike', () => {
   it('name a chain that may have come off elsewhere, and such a bike is watched', () => {
     const state = bikeState(bike([{ side: 'chainring', confidence: 0.63 }]));
     expect(state.dangers).toEqual([
-      'The chain may have come off the chainring, or nobody knows where, 1 time: look over chain, chainring and chain guide before riding.',
+      'The chain may have come off the chainring, or nobody knows where, 1 time: look over chain, chainring and chain guide before riding, and log that look at the chain.',
     ]);
     expect(bikeState(bike([])).word).toBe('fine');
     expect(state.word).toBe('watch');
+  });
+
+  it('let a chain that came off elsewhere pass once the chain was looked over, and none that left the cassette', () => {
+    const { at } = sampleReport().adjustments.at(-1)!;
+    const later = (ms: number): string => new Date(Date.parse(at) + ms).toISOString();
+    const state = (side: Drop['side'], lookedAt: string, parameter = 'chain', more: readonly Partial<Drop>[] = []) => {
+      const made = bike([{ side, confidence: 0.9 }, ...more]);
+      return bikeState({ ...made, looks: [{ at: lookedAt, parameter, unit: 'done' }] } as Report);
+    };
+    expect(state('chainring', later(60_000))).toMatchObject({ word: 'fine', dangers: [] });
+    expect(state('chainring', later(-60_000)).word).toBe('watch');
+    expect(state('chainring', later(60_000), 'pulley-gap').word).toBe('watch');
+    expect(state('past-largest', later(60_000)).word).toBe('service');
+    const again = { side: 'unknown', at: later(120_000) } as const;
+    expect(state('chainring', later(60_000), 'chain', [again]).dangers[0]).toMatch(
+      /^The chain came off .* 1 time since the chain was looked over: look over/,
+    );
   });
 
   it('name a chain that left the cassette, the less sure times apart and those before the last adjustment not', () => {
