@@ -16,7 +16,6 @@ const judged: ReadonlySet<string> = new Set([
   'skips',
   'rejected',
   'found',
-  'fallen',
   'verdict',
   'fallen',
 ]);

@@ -23,7 +23,7 @@ export function stateReasons(signs: StateSigns, word: StateWord): string[] {
   if (word === 'too little data' && !enough) reasons.push(allLeftOut > 0 ? leftOut(allLeftOut) : tooFew(signs));
   if (word === 'fine' || unproven)
     reasons.push(
-      `${figure(trouble.count)} of ${figure(trouble.shifts)} judged shifts late, missed or overshot${unproven && word !== 'fine' ? ': no sign of a fault, but not enough to rule faults out' : ''}.`,
+      `${figure(trouble.count)} of ${figure(trouble.shifts)} judged shifts late, missed or overshot${unproven ? ': no sign of a fault, but not enough to rule faults out' : ''}.`,
     );
   return reasons;
 }
