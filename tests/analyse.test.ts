@@ -92,9 +92,12 @@ it('does not send the rider of a bike that records no gears out for more of the 
 
 it('tells which cogs of a guessed bike no ride shows, and sends nobody onto them', () => {
   const rows = [24, 28, 24].flatMap((teeth, i) =>
-    Array.from({ length: 10 }, (_, second) => `${10 * i + second},3,${second === 0 ? teeth : ''}`),
+    Array.from(
+      { length: 10 },
+      (_, second) => `${10 * i + second},${(80 / 60) * 2.1 * (32 / teeth)},80,${second === 0 ? teeth : ''}`,
+    ),
   );
-  const log = readRideLog('short.csv', Buffer.from(['time_s,speed_mps,rear_teeth', ...rows].join('\n')));
+  const log = readRideLog('short.csv', Buffer.from(['time_s,speed_mps,cadence_rpm,rear_teeth', ...rows].join('\n')));
   const report = analyse([log], { bike: null, adjustments: [] });
   expect([report.bike.cassette, report.bikeUnseenCogs]).toEqual([
     [24, 28, 33, 39, 46],

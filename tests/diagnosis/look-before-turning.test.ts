@@ -3,6 +3,7 @@ import type { CassetteEnd } from '../../src/adjustments/end-cog-count.ts';
 import type { Suggestion } from '../../src/diagnosis/diagnosis.ts';
 import { suggest } from '../../src/diagnosis/next-step/suggest.ts';
 import type { Fault, SuggestionFacts } from '../../src/diagnosis/next-step/suggestion-facts.ts';
+import { tellApartFirst } from '../../src/diagnosis/next-step/tell-apart-first.ts';
 import { count, facts, now, seen } from './made-facts.ts';
 
 const failing = seen({ all: count(600, 40) });
@@ -97,4 +98,18 @@ describe('a bent hanger', () => {
   it('has clicks put back only where some were logged', () => {
     expect(stepFor('hanger-bent').start).toBe('Gauge first.');
   });
+});
+
+it('is looked for where shifts plainly fail: an end of the cassette that they do not reach is left alone', () => {
+  const step = (direction: 'to-larger' | 'to-smaller'): string => {
+    const known = {
+      ...openBetween('pulley-gap-small', 'high-limit-tight'),
+      failsPlainly: { direction, cog: null },
+      seen: failing,
+    };
+    const { start, steps } = tellApartFirst(facts(known), 'it is open which');
+    return [start, ...steps].join(' ');
+  };
+  expect(step('to-larger')).not.toMatch(/smallest cog/);
+  expect(step('to-smaller')).toMatch(/smallest cog/);
 });

@@ -34,13 +34,17 @@ export function tellApartFirst(facts: SuggestionFacts, why: string): Step {
   };
 }
 
-/** Where shifts plainly fail, every cause that is likely enough to be explained and shows there; else those between which it is open. */
+/**
+ * Those between which it is open; where shifts plainly fail, those of them that show there. Where it is one cog that fails, or none of them shows
+ * there, every cause that does and is likely enough to be explained.
+ */
 function inQuestion({ ranked, undecided, failsPlainly, seen }: SuggestionFacts): readonly Cause[] {
-  if (failsPlainly)
-    return ranked
-      .filter(({ cause, probability }) => probability >= EXPLAINED_FROM && showsThere(cause, failsPlainly, seen))
-      .map(({ cause }) => cause);
-  return undecided?.between ?? ranked.slice(0, 2).map(({ cause }) => cause);
+  const open = undecided?.between ?? ranked.slice(0, 2).map(({ cause }) => cause);
+  if (!failsPlainly) return open;
+  const shows = (cause: Cause): boolean => showsThere(cause, failsPlainly, seen);
+  const shown = failsPlainly.cog === null ? open.filter(shows) : [];
+  if (shown.length > 0) return shown;
+  return ranked.flatMap(({ cause, probability }) => (probability >= EXPLAINED_FROM && shows(cause) ? [cause] : []));
 }
 
 const AFTER_RIDE = 'Look at the verdict again after the check ride.';
