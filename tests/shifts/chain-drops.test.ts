@@ -167,7 +167,6 @@ describe('chain drops', () => {
       ['a long spell of spinning', { spinS: 9 }],
       ['pedalling on before the halt', { again: 70 }],
       ['legs that gather pace rather than leap', { before: 112 }],
-      ['a single fast reading', { spinS: 1 }],
     ])('are not read into %s', (_what, change) => {
       expect(coastAndSpin(change)).toBe(0);
     });

@@ -76,6 +76,11 @@ describe('weighCandidate', () => {
       { sign: 'halt-after', value: 8 },
     ];
     expect(weighed(spin, 'free-spin')?.logOdds).toBeCloseTo(2, 9);
+    // one fast reading may be the sensor's slip: the same odds are too few then, and the power gone makes up for half of it
+    const single = { sign: 'single-reading', value: Number.NaN } as const;
+    expect(weighed([...spin, single], 'free-spin')).toBeNull();
+    const gone = [{ sign: 'power-gone', value: 5 } as const, { sign: 'end-cog-asked', value: 3 } as const];
+    expect(weighed([...spin, single, ...gone], 'free-spin')?.logOdds).toBeCloseTo(2.5, 9);
     const late = spin.map((sign) => (sign.sign === 'halt-after' ? { ...sign, value: 30 } : sign));
     expect(weighed(late, 'free-spin')).toBeNull();
     const unstopped = weighed([...clear.slice(0, 4), { sign: 'power-gone', value: 5 }, { sign: 'no-halt', value: 30 }]);

@@ -60,6 +60,7 @@ const speaksAgainst: readonly SignWords[] = [
   { sign: 'power-there', say: (size) => `there was still a power of ${size}` },
   { sign: 'no-halt', say: (size) => `no halt followed within ${size}` },
   { sign: 'creeping', say: () => 'the bike had hardly set off or was creeping, where sensors err' },
+  { sign: 'single-reading', say: () => 'it is a single reading' },
   { sign: 'cog-reached', say: (size) => `the chain drove on the cog that was asked for (${size})` },
   { sign: 'braking', say: (size) => `the bike was braked hard (${size})` },
   { sign: 'cadence-leaps', say: () => 'the cadence of this ride leaps time and again' },

@@ -36,6 +36,7 @@ export const dropSignUnits = {
   /** Speed at which readings are taken that the sensors' own errors could make. */
   creeping: 'm/s',
   'cadence-leaps': 'none',
+  'single-reading': 'none',
   /** Records on the ratio of the cog that was asked for. */
   'cog-reached': 'records',
   /** Hardest loss of speed in the seconds after. */

@@ -71,9 +71,7 @@ function spinSigns(search: SpinSearch, { start, end, fastest }: Spin): MeasuredS
   const below = belowCommanded(search, start);
   const spinS = log.timeS[Math.min(end, log.timeS.length - 1)] - log.timeS[start];
   const halt = haltAfter(log, start, HALT_WITHIN_S, HALT_LASTS_S);
-  // one fast reading may be the sensor's slip
-  const single = end - start === 1 || !(log.cadenceRpm[start + 1] > usualRpm * LEAST_SPIN);
-  if (single || !(below > LEAST_BELOW) || spinS > LONGEST_SPIN_S || halt.lastsS === 0) return null;
+  if (!(below > LEAST_BELOW) || spinS > LONGEST_SPIN_S || halt.lastsS === 0) return null;
   for (let i = end; i < log.timeS.length && log.timeS[i] - log.timeS[start] < halt.inS; i++)
     if (log.cadenceRpm[i] > IDLE_RPM) return null;
   const powerGone = log.powerW[start] <= NO_PULL_W;
@@ -87,6 +85,8 @@ function spinSigns(search: SpinSearch, { start, end, fastest }: Spin): MeasuredS
     { sign: 'halt-lasts', value: halt.lastsS },
   ];
   if (powerGone) signs.push({ sign: 'power-gone', value: log.powerW[start] });
+  if (end - start === 1 || !(log.cadenceRpm[start + 1] > usualRpm * LEAST_SPIN))
+    signs.push({ sign: 'single-reading', value: Number.NaN });
   const cog = trace.commands.cog[trace.commands.latest[start]];
   if (cog === 0 || cog === model.cogs - 1) signs.push(endCogSign(sinceAsked(search, start)));
   return signs;

@@ -104,6 +104,7 @@ const WEIGHTS: Readonly<Record<DropPattern, PatternWeights>> = {
       'past-gear': each(4, 2),
       'halt-after': (afterS) => (afterS < SOON_S ? 1.5 : -1),
       'power-gone': flat(1),
+      'single-reading': flat(-2),
       'end-cog-asked': flat(1.5),
       'end-cog-held': flat(1.5),
     },
