@@ -26,7 +26,6 @@ export interface NextRideFacts extends VerdictFacts, Pick<SuggestionFacts, 'seen
   readonly weighed: WeighedCauses;
   readonly particles: readonly Particle[];
   readonly lookAhead: LookAhead;
-  readonly seenTo: SuggestionFacts['seenTo'];
 }
 
 /** What the next ride may tell: by what the two likeliest causes part, and the check ride for it, as far as it can tell them. */

@@ -35,12 +35,13 @@ export const helpedAgainst = (facts: SuggestionFacts): HelpedAgainst[] =>
   facts.now.setting === 'same' || facts.now.setting === 'untested'
     ? inQuestion(facts).flatMap((fault) =>
         sinceItWasThere(fault, facts)
-          .filter((one) => isTowards(fault, one.parameter, one.amount) && helpedForSure(one))
+          .filter((one) => isTowards(fault, one.parameter, one.amount) && helpedByItself(one))
           .map(({ at, parameter }) => ({ at, parameter, fault })),
       )
     : [];
 
-const helpedForSure = ({ probabilityBetter, oppositeWays, cameBack }: AdjustmentComparison): boolean =>
+/** Whether an entry by itself, whatever was turned the same way before it, made it better for sure. */
+const helpedByItself = ({ probabilityBetter, oppositeWays, cameBack }: AdjustmentComparison): boolean =>
   probabilityBetter >= DECIDED_AT && !oppositeWays && !cameBack;
 
 /** The faults in question that something is turned for. */
