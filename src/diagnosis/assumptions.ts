@@ -149,6 +149,8 @@ export const evidenceWeights = {
   shiftsThatCount: 200,
   /** Share of cogs and directions that behave like no cause at all (a worn cog, a bent tooth, a bad stretch of track). */
   strayCell: 0.02,
+  /** Share of bikes on which one cog that is not at an end fails by itself, onto it and past it, both ways. */
+  strayCog: 0.02,
   /**
    * How unlike healthy shifts are in crank turns: between the two directions, from one end of the cassette to the other
    * (and how far that differs by direction), onto the two end cogs, where the stops are near, and from cog to cog;

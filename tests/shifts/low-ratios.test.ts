@@ -34,3 +34,16 @@ it('no chain is lost where a bike stops at a crawl on the largest cog and the la
   expect([52, 54, 56, 58, 60].map(dropsAt)).toEqual([0, 0, 0, 0, 0]);
   expect(dropsAt(88)).toBe(1);
 });
+
+it('power that was hardly there before the legs spun is not gone, and tells neither way', () => {
+  const powerSigns = (beforeW: number, spinningW: number): string[] => {
+    const ride = at(1).pedal(30, { powerW: beforeW }).command(0).pedal(1, { powerW: beforeW });
+    const log = ride.spinInVain(4, 115, spinningW).coast(8).stand(60).move(0).pedal(30).log();
+    return lowRatios(log, traceGears(log, madeBike))
+      .flatMap(({ signs }) => signs.map(({ sign }) => sign))
+      .filter((sign) => sign.startsWith('power-'));
+  };
+  expect(powerSigns(180, 8)).toEqual(['power-gone']);
+  expect(powerSigns(12, 8)).toEqual([]);
+  expect(powerSigns(12, 2)).toEqual(['power-gone']);
+});

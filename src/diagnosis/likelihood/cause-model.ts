@@ -12,6 +12,7 @@ import { foundRightLogs } from './found-right-logs.ts';
 import { changes, type OnsetOption, onsetLogPriors, onsetOptions } from './onset-options.ts';
 import { type PreparedSegment, prepareSegments } from './prepare-segments.ts';
 import { segmentLogLikelihood } from './segment-likelihood.ts';
+import { overStrayReadings, strayReadings } from './stray-cog.ts';
 
 /** The bike, as far as the model needs it. */
 export interface ModelBike {
@@ -20,7 +21,7 @@ export interface ModelBike {
   readonly electronic: boolean;
 }
 
-/** One imagined bike: its draw, how it is when healthy, and how likely the evidence of each segment then is. */
+/** One imagined bike: its draw, how it is when healthy, and how likely the evidence of each segment then is, in each reading of its cogs (segment by segment). */
 export interface ImaginedBike {
   readonly draw: Draw;
   readonly healthy: Setup;
@@ -67,8 +68,11 @@ export class CauseModel {
   /** Share of pedalling on each cog, the most used one at 1. */
   readonly usage: Float64Array;
   private readonly rates: PulleyRates;
+  private readonly readings: number;
   private readonly fullLog: readonly Float64Array[];
   private readonly halfLog: Float64Array;
+  /** Scratch: sums over the segments in each reading. */
+  private readonly sums: Float64Array;
 
   constructor(
     readonly evidence: RidingEvidence,
@@ -81,8 +85,10 @@ export class CauseModel {
     this.lookLogs = causes.map((cause) => foundRightLogs(cause, this.options, evidence));
     this.usage = cogUsage(evidence, bike.cassetteLength);
     this.rates = ratesFor(evidence, bike.cassetteLength);
-    this.fullLog = Array.from({ length: groups.length + 1 }, () => new Float64Array(segments.length));
-    this.halfLog = new Float64Array(segments.length);
+    this.readings = strayReadings(bike.cassetteLength);
+    this.fullLog = Array.from({ length: groups.length + 1 }, () => new Float64Array(segments.length * this.readings));
+    this.halfLog = new Float64Array(segments.length * this.readings);
+    this.sums = new Float64Array(this.readings);
   }
 
   /** The bike that a point of the unit cube stands for. */
@@ -90,7 +96,10 @@ export class CauseModel {
     const draw = readDraw(points, row);
     const healthy = healthySetup(draw, this.bike.cogPitchMm, this.bike.electronic);
     fillRates(healthy, this.usage, this.rates);
-    const healthyLog = Float64Array.from(this.prepared, (one) => segmentLogLikelihood(one, this.rates));
+    const healthyLog = new Float64Array(this.prepared.length * this.readings);
+    this.prepared.forEach((one, s) => {
+      segmentLogLikelihood(one, this.rates, healthyLog, s * this.readings);
+    });
     return { draw, healthy, healthyLog };
   }
 
@@ -129,7 +138,7 @@ export class CauseModel {
   onsetLogLikelihoods(cause: Cause, bike: ImaginedBike): Float64Array {
     const logs = new Float64Array(this.options.length).fill(Number.NEGATIVE_INFINITY);
     if (cause === 'no-fault') {
-      logs[0] = bike.healthyLog.reduce((sum, value) => sum + value, 0);
+      logs[0] = this.overSegments((at) => bike.healthyLog[at]);
       return logs;
     }
     const prior = this.priors[causes.indexOf(cause)];
@@ -145,19 +154,26 @@ export class CauseModel {
     this.options.forEach((option, i) => {
       if (option.kind === 'gradual' && !gradual) return;
       const full = this.fullLog[this.firstPeriod(option)];
-      let sum = prior[i] + looked[i];
-      for (let s = 0; s < this.prepared.length; s++) sum += this.segmentLog(s, option, bike.healthyLog, full);
-      logs[i] = sum;
+      const all = this.overSegments((at, s) => this.segmentLog(s, at, option, bike.healthyLog, full));
+      logs[i] = prior[i] + looked[i] + all;
     });
     return logs;
   }
 
+  /** Log likelihood of all segments together. `logAt`: that of a segment `s` in one reading, which stand at `at` in the arrays of them all. */
+  private overSegments(logAt: (at: number, s: number) => number): number {
+    const sums = this.sums.fill(0);
+    for (let s = 0; s < this.prepared.length; s++)
+      for (let h = 0; h < sums.length; h++) sums[h] += logAt(s * sums.length + h, s);
+    return overStrayReadings(sums);
+  }
+
   /** Log likelihood of one segment under a way to begin. One without a place in the order of time is as likely of before as of after a change. */
-  private segmentLog(s: number, option: OnsetOption, healthy: Float64Array, full: Float64Array): number {
+  private segmentLog(s: number, at: number, option: OnsetOption, healthy: Float64Array, full: Float64Array): number {
     if (!this.prepared[s].segment.placed)
-      return changes(option) ? logSumExp([healthy[s], full[s]]) - Math.LN2 : full[s];
-    if (s < option.halfFrom || s >= option.goneFrom) return healthy[s];
-    return s < option.fullFrom ? this.halfLog[s] : full[s];
+      return changes(option) ? logSumExp([healthy[at], full[at]]) - Math.LN2 : full[at];
+    if (s < option.halfFrom || s >= option.goneFrom) return healthy[at];
+    return s < option.fullFrom ? this.halfLog[at] : full[at];
   }
 
   /** Log likelihood of every segment from period `since` on, with the setup of its period. */
@@ -168,7 +184,7 @@ export class CauseModel {
       if (period < since) return;
       if (period !== filled) fillRates(setupOf(period), this.usage, this.rates);
       filled = period;
-      into[s] = segmentLogLikelihood(one, this.rates);
+      segmentLogLikelihood(one, this.rates, into, s * this.readings);
     });
   }
 }

@@ -5,6 +5,7 @@ import { type EvidenceSegment, LOAD_BINS, outcomes } from '../evidence/evidence-
 import { FIT_KINDS, fitOf } from '../evidence/outcome-fit.ts';
 import { type ZonedEvents, zonedEvents } from './rare-events.ts';
 import { type PreparedRevs, prepareRevs } from './rev-likelihood.ts';
+import { type CogRows, innerCogRows } from './stray-cog.ts';
 
 const WIDTH = LOAD_BINS * outcomes.length;
 
@@ -25,6 +26,7 @@ export interface PreparedShifts {
   readonly cellFrom: Int32Array;
   /** Log likelihood of each cell under no cause at all, chance of that included. */
   readonly stray: Float64Array;
+  readonly cogRows: CogRows;
 }
 
 /**
@@ -59,6 +61,7 @@ function prepareShifts(segment: EvidenceSegment, cellTotals: Float64Array): Prep
   const counts: number[] = [];
   const cellFrom = [0];
   const stray: number[] = [];
+  const cells: number[] = [];
   for (const [cell, shifts] of [...shiftsByCell(segment)].sort(([a], [b]) => a - b)) {
     const weight = 1 / (1 + cellTotals[cell] / evidenceWeights.shiftsThatCount);
     for (const { place, kind, count } of shifts) {
@@ -66,6 +69,7 @@ function prepareShifts(segment: EvidenceSegment, cellTotals: Float64Array): Prep
       kinds.push(kind);
       counts.push(count * weight);
     }
+    cells.push(cell);
     cellFrom.push(places.length);
     stray.push(strayLogLikelihood(shifts, weight));
   }
@@ -75,6 +79,7 @@ function prepareShifts(segment: EvidenceSegment, cellTotals: Float64Array): Prep
     counts: Float64Array.from(counts),
     cellFrom: Int32Array.from(cellFrom),
     stray: Float64Array.from(stray),
+    cogRows: innerCogRows(cells, cellTotals.length / 2),
   };
 }
 

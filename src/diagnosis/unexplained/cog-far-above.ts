@@ -1,7 +1,8 @@
 import { stratifiedFewer } from '../../numeric/stratified-fewer.ts';
-import type { Direction } from '../../shifts/ride-events.ts';
+import type { Direction, ShiftEvent } from '../../shifts/ride-events.ts';
 import type { RidingEvidence } from '../evidence/build-evidence.ts';
 import { cogCell } from '../evidence/evidence-table.ts';
+import { troubleAtOwnRate } from './at-own-rate.ts';
 import { countsAlike } from './counts-alike.ts';
 import { weighedShifts } from './weighed-shifts.ts';
 
@@ -20,7 +21,7 @@ interface CogOneWay {
 
 /**
  * The one cog onto which so many more shifts went wrong than onto all others that it is no chance, though so many cogs are looked at (Bonferroni);
- * the plainest of several, null where there is none. Counts as in `oneWayTrouble`.
+ * the plainest of several, null where there is none. Counts as in `oneWayTrouble`, but doubtful shifts, those named clean among them, by how often each side goes wrong.
  */
 export function cogFarAbove(evidence: RidingEvidence, cassetteLength: number): CogOneWay | null {
   const ridden = new Map<number, CogOneWay>();
@@ -36,7 +37,8 @@ export function cogFarAbove(evidence: RidingEvidence, cassetteLength: number): C
 
 /** Chance of so much trouble there by chance; 1 where too little of it is sure. */
 function chanceOf(evidence: RidingEvidence, { cog, direction }: CogOneWay): number {
-  const alike = countsAlike(evidence, (shift) => shift.toCog === cog && shift.direction === direction);
+  const isOwn = (shift: ShiftEvent): boolean => shift.toCog === cog && shift.direction === direction;
+  const alike = countsAlike(evidence, isOwn, troubleAtOwnRate);
   const failing = alike.filter(({ before }) => before.bad > 0).map(({ before }) => before);
   const sum = (pick: (one: (typeof failing)[number]) => number): number =>
     failing.reduce((total, one) => total + pick(one), 0);

@@ -8,18 +8,35 @@ import { weighedShifts } from './weighed-shifts.ts';
 
 type Count = Stratum['before'];
 
+/** How likely each of some shifts went wrong. */
+type TroubleOf = (shifts: readonly ShiftEvent[]) => readonly number[];
+
+/** That of the shifts which were named late, missed or overshot; none of the others. */
+const asNamed: TroubleOf = (shifts) => shifts.map((shift) => (shift.outcome === 'clean' ? 0 : troubleShare(shift)));
+
 /**
  * Some shifts (`before`) against all others (`after`), each only with those under a like load and between the same adjustments. Trouble counts as far
  * as it is sure: whole counts, no more of it up to any stratum than is sure.
+ *
+ * @param troubleOf asked for the shifts of either side by themselves
  */
-export function countsAlike(evidence: RidingEvidence, isOwn: (shift: ShiftEvent) => boolean): Stratum[] {
+export function countsAlike(
+  evidence: RidingEvidence,
+  isOwn: (shift: ShiftEvent) => boolean,
+  troubleOf: TroubleOf = asNamed,
+): Stratum[] {
   const empty = () => ({ bad: 0, of: 0 });
   const alike = Array.from({ length: LOAD_BINS * (evidence.groups.length + 1) }, () => [empty(), empty()] as const);
-  for (const { atMs, shift } of weighedShifts(evidence)) {
-    const period = evidence.groups.filter(({ lastMs }) => lastMs <= atMs).length;
-    const count = alike[period * LOAD_BINS + loadBin(shift.torqueNm, evidence.edges)][isOwn(shift) ? 0 : 1];
-    count.of++;
-    if (shift.outcome !== 'clean') count.bad += troubleShare(shift);
+  const weighed = weighedShifts(evidence);
+  for (const side of [0, 1]) {
+    const some = weighed.filter(({ shift }) => isOwn(shift) === (side === 0));
+    const trouble = troubleOf(some.map(({ shift }) => shift));
+    some.forEach(({ atMs, shift }, i) => {
+      const period = evidence.groups.filter(({ lastMs }) => lastMs <= atMs).length;
+      const count = alike[period * LOAD_BINS + loadBin(shift.torqueNm, evidence.edges)][side];
+      count.of++;
+      count.bad += trouble[i];
+    });
   }
   const [own, others] = [0, 1].map((side) => surely(alike.map((one) => one[side])));
   return own.map((before, i) => ({ before, after: others[i] }));

@@ -64,8 +64,8 @@ function legSigns({ start, end }: LowRun, seen: RunSigns): MeasuredSign[] {
     { sign: 'records-below', value: end - start },
     { sign: 'past-gear', value: seen.depth },
   ];
-  if (!Number.isNaN(seen.powerW))
-    signs.push({ sign: seen.powerGone ? 'power-gone' : 'power-there', value: seen.powerW });
+  if (seen.powerGone) signs.push({ sign: 'power-gone', value: seen.powerW });
+  if (seen.powerThere) signs.push({ sign: 'power-there', value: seen.powerW });
   return signs;
 }
 

@@ -32,11 +32,16 @@ export interface RunSigns {
   /** Mean power from the second of the fastest legs on, W; NaN without a power meter. */
   readonly powerW: number;
   readonly powerGone: boolean;
+  /** Whether power is still there. Neither where the legs hardly pressed before: whether they press now nobody can tell. */
+  readonly powerThere: boolean;
   /** Whether the legs ran ahead of the fastest speed of the seconds about, on a ratio that was right before. */
   readonly sure: boolean;
 }
 
 const BEFORE_S = 6;
+/** Power that free legs may show, W, and of what they pressed with before (assumptions of ours). */
+const LITTLE_W = 20;
+const LITTLE_OF_BEFORE = 0.4;
 /** Legs that run ahead of the gear by this, log share, at the fastest speed about are no error of creeping. */
 const SURE_DEPTH = 0.2;
 
@@ -67,9 +72,11 @@ export function runSigns({ log, trace, below }: DropSearch, { start, end }: LowR
   const spin = settingOff ? depth : Math.log(log.cadenceRpm[fastest] / cadenceBefore);
   // the seconds in which the chain came off, or on again, hold some power: what counts is the second of the fastest legs and what follows
   const powerW = mean(log.powerW.subarray(fastest, end)) ?? Number.NaN;
-  const powerGone = log.powerW[end - 1] < IDLE_W && powerW < Math.max(20, 0.4 * (powerBefore || 0));
+  const little = log.powerW[end - 1] < IDLE_W && powerW < Math.max(LITTLE_W, LITTLE_OF_BEFORE * (powerBefore || 0));
+  const powerGone = little && !(powerW >= LITTLE_OF_BEFORE * powerBefore);
+  const powerThere = !Number.isNaN(powerW) && !little;
   const sure = surest > SURE_DEPTH && (belowBefore ?? Number.NaN) < below.threshold(start) / 2;
-  return { spin, depth, promise, lastedS, settingOff, powerW, powerGone, sure };
+  return { spin, depth, promise, lastedS, settingOff, powerW, powerGone, powerThere, sure };
 }
 
 /** Pedalling records in the seconds before. */

@@ -30,6 +30,20 @@ describe('one cog that fails far more than all others', () => {
     expect(cogFarAbove(buildEvidence(ridden(7, 0.9, 6)), cassette.length)).toBeNull();
   });
 
+  it('is found where shifts onto it are each only likely late, and not where all are a little doubtful', () => {
+    const onto51 = { cog: last, direction: 'to-larger' };
+    const expected = { clean: 0.97, late: 0.02, missed: 0.01, overshot: 0 };
+    const likely = ridden(7, 0.52).rides.map(({ events, ...ride }) => ({
+      ...ride,
+      events: { ...events, shifts: events.shifts.map((shift) => ({ ...shift, expected })) },
+    }));
+    expect(cogFarAbove(buildEvidence(input(likely)), cassette.length)).toEqual(onto51);
+    const doubtful = { clean: 0.85, late: 0.15, missed: 0, overshot: 0 };
+    const [{ events, ...ride }] = ridden(0).rides;
+    const shifts = events.shifts.map((shift) => (shift.toCog === last ? { ...shift, probability: doubtful } : shift));
+    expect(cogFarAbove(buildEvidence(input([{ ...ride, events: { ...events, shifts } }])), cassette.length)).toBeNull();
+  });
+
   it('leaves no bike in order, and is looked at before anything is turned', () => {
     const { causes, failsOnto, suggestion } = diagnose(ridden(7));
     expect(failsOnto).toBe(51);
