@@ -146,7 +146,7 @@ function whereSkipped({ skips, cassette, pedallingShare }: Observed): string {
   const there = skips((cog) => cog === most);
   const onMost = (count: number | string): string => `${count} of them on the most used cog (${cassette[most]})`;
   if (there > 0) return onMost(there);
-  return `on the ${listed(cassette.filter((_, own) => skips((cog) => cog === own) > 0))}, ${onMost('none')}`;
+  return `${onMost('none')} but on the ${listed(cassette.filter((_, own) => skips((cog) => cog === own) > 0))}`;
 }
 
 /** Skips of the old parts are none of the new ones': where both were ridden, the hours are told with the part that was replaced. */
