@@ -70,7 +70,12 @@ describe('wear that comes after a cure', () => {
       { pattern: healthyPattern },
     ]);
     const newest = input.rides[2];
-    const skips = Array.from({ length: 8 }, (_, i) => ({ timeS: 120 * (i + 1), cog: 5, torqueNm: 40, confidence: 0.95 }));
+    const skips = Array.from({ length: 8 }, (_, i) => ({
+      timeS: 120 * (i + 1),
+      cog: 5,
+      torqueNm: 40,
+      confidence: 0.95,
+    }));
     const rides = [...input.rides.slice(0, 2), { ...newest, events: { ...newest.events, skips } }];
     const { now, suggestion } = diagnose({ ...input, rides });
     expect(now).toMatchObject({ setting: 'another', fault: 'worn-drivetrain' });

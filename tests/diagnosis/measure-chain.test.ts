@@ -52,7 +52,12 @@ describe('a step that turns nothing', () => {
 describe('a chain that skips by now', () => {
   const ride = (day: number, count: number) => {
     const made = patternRide({ pattern: healthyPattern, day });
-    const skips = Array.from({ length: count }, (_, i) => ({ timeS: 60 * (i + 1), cog: 4, torqueNm: 40, confidence: 0.9 }));
+    const skips = Array.from({ length: count }, (_, i) => ({
+      timeS: 60 * (i + 1),
+      cog: 4,
+      torqueNm: 40,
+      confidence: 0.9,
+    }));
     return { ...made, events: { ...made.events, skips } };
   };
   const skipping = (...counts: readonly number[]) =>
