@@ -52,6 +52,7 @@ export const stateShape = z.object({
   troubleRate: share.nullable(),
   low: share,
   high: share,
+  skips: count.describe('How often the chain skipped from that moment on, whatever shifts do'),
   worstCog: cogReportSchema
     .pick({ teeth: true, direction: true, shifts: true, low: true, high: true })
     .extend({ troubleRate: share })

@@ -5,15 +5,12 @@ import type { Diagnosis, DiagnosisInput, DiagnosisRide } from './diagnosis.ts';
 import { rideFrom } from './evidence/ride-from.ts';
 import type { SuggestionFacts } from './next-step/suggestion-facts.ts';
 import type { BikeNow } from './now/bike-now.ts';
-import { anyShiftsFail, failsLike, ghostsOften } from './now/fails-like.ts';
+import { anyShiftsFail, ghostsOften } from './now/fails-like.ts';
 import { EXPLAINED_FROM, LIKELY_ENOUGH } from './verdict-limits.ts';
 
 /** Whether the rides since the last adjustment show trouble of their own, whichever fault makes it. */
-const showsTrouble = ({ seen, lost }: BikeNow['since']): boolean =>
-  anyShiftsFail(seen) ||
-  ghostsOften(seen) ||
-  failsLike('worn-drivetrain', { seen, lost }) ||
-  cassetteEnds.some((end) => lost(end) > 0);
+const showsTrouble = ({ since: { seen, lost }, skipping }: Pick<BikeNow, 'since' | 'skipping'>): boolean =>
+  anyShiftsFail(seen) || ghostsOften(seen) || skipping !== null || cassetteEnds.some((end) => lost(end) > 0);
 
 /**
  * The rides since the last adjustment, to be weighed by themselves: where the fault that all rides name is likelier gone than not, and things go wrong all the
@@ -24,9 +21,10 @@ export function ridesToLookAtAlone(
   { ranked, now, wellSince }: Pick<SuggestionFacts, 'ranked' | 'now' | 'wellSince'>,
 ): DiagnosisInput | null {
   const { setting, since, stillThere } = now;
-  const mayHide = setting === 'same' || setting === 'unsettled';
+  // a cured fault hides one that shifts do not show: skips
+  const mayHide = setting === 'same' || setting === 'unsettled' || setting === 'cured';
   if (!since.last || !mayHide || wellSince || ranked[0].cause === 'no-fault') return null;
-  if (stillThere >= LIKELY_ENOUGH || !showsTrouble(since)) return null;
+  if (stillThere >= LIKELY_ENOUGH || !showsTrouble(now)) return null;
   const fromMs = Date.parse(since.last.at);
   const rides = input.rides
     .filter(({ startMs }) => hasClock(startMs))

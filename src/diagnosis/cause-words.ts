@@ -67,7 +67,7 @@ const words: Readonly<Record<Cause, CauseWords>> = {
   'worn-drivetrain': {
     name: 'chain and cogs worn',
     phrase: 'a worn chain and cogs',
-    meaning: 'the chain skips under load on the cogs used most',
+    meaning: 'the chain skips under load',
   },
 };
 

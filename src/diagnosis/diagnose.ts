@@ -95,7 +95,7 @@ function diagnosisOf(
     lateralErrorMm: lateralErrors(particles, bike),
     clicks: facts.clicks,
     onset: facts.onset,
-    riderPart: facts.rider,
+    riderPart: riderNow(facts),
     separates,
     undecided: facts.undecided,
     checkRide: facts.checkRide,
@@ -128,6 +128,10 @@ function withOnset(
   const began = onsetSentence(onset, rides, first.probability >= NAMED_ALONE && !undecided);
   return [{ ...first, evidence: [...first.evidence, ...began] }, ...others];
 }
+
+/** What load did before a cure is no advice any more: the sentence counts shifts of a bike that is no longer so. */
+const riderNow = ({ rider, now, wellSince }: SuggestionFacts): Diagnosis['riderPart'] =>
+  now.setting === 'cured' || wellSince?.putRight ? { ...rider, sentence: '' } : rider;
 
 const failsOnto = ({ failsPlainly, seen }: Findings): Diagnosis['failsOnto'] =>
   failsPlainly && failsPlainly.cog !== null ? seen.cassette[failsPlainly.cog] : null;

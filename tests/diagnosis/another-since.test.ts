@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { lost, slow, type Turn, verdictOn } from './now/adjusted-bikes.ts';
+import { diagnose } from '../../src/diagnosis/diagnose.ts';
+import { adjustedBike, lost, slow, type Turn, verdictOn } from './now/adjusted-bikes.ts';
 import { bentHanger, healthyPattern } from './pattern-ride.ts';
 
 const tension = (amount: number): Turn => ['cable-tension', amount];
@@ -58,6 +59,27 @@ describe('a fault that comes after a cured one', () => {
     expect(now.setting).toBe('another');
     expect(suggestion.inspectFirst).toBe(true);
     expect(suggestion.cautions.join(' ')).toMatch(/into the spokes: stop/);
+  });
+});
+
+describe('wear that comes after a cure', () => {
+  it('is what is wrong now, though no shift fails', () => {
+    const input = adjustedBike([
+      { pattern: tooLow },
+      { pattern: healthyPattern, after: tension(4) },
+      { pattern: healthyPattern },
+    ]);
+    const newest = input.rides[2];
+    const skips = Array.from({ length: 8 }, (_, i) => ({
+      timeS: 120 * (i + 1),
+      cog: 5,
+      torqueNm: 40,
+      confidence: 0.95,
+    }));
+    const rides = [...input.rides.slice(0, 2), { ...newest, events: { ...newest.events, skips } }];
+    const { now, suggestion } = diagnose({ ...input, rides });
+    expect(now).toMatchObject({ setting: 'another', fault: 'worn-drivetrain' });
+    expect(suggestion.parameter).toBe('chain');
   });
 });
 

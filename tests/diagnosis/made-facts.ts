@@ -35,6 +35,7 @@ export const now = (changes: Partial<BikeNow> = {}): BikeNow => ({
   stillThere: 1,
   pastTheMark: 0,
   since: { last: null, seen: seen(), lost: () => 0 },
+  skipping: null,
   keepOff: new Set(),
   trials: { 'past-largest': untried('past-largest'), 'past-smallest': untried('past-smallest') },
   trial: null,

@@ -82,3 +82,27 @@ it('asks for no look at a part that was found right, aligned or replaced', () =>
   expect(said('hanger')).toMatch(/a look does\. Pushed by hand, .* no further\.$/);
   expect(said('hanger', 'low-limit')).toBeNull();
 });
+
+it('says why more should go wrong without a fault than with one', () => {
+  const said = (sound: number, faulty: number): string | undefined =>
+    separateCauses(
+      {
+        between: ['cable-tension-low', 'no-fault'],
+        lookAhead: {
+          particles: [],
+          expect: ({ firm }: { readonly firm: boolean }) => ({
+            trouble: firm ? Float64Array.of(faulty, sound) : Float64Array.of(0.02, 0.02),
+            drop: Float64Array.of(0, 0),
+          }),
+          skipsPerHour: Float64Array.of(0, 0),
+        },
+        rows: [[0], [1]],
+      },
+      {
+        ...{ unseen: new Set<number>(), atRisk: new Set<CassetteEnd>(), cassette: [10, 12, 14, 16, 18] },
+        ...{ electronic: false, byHandOnly: false, planTells: true, seenTo: [] },
+      },
+    )?.sentence;
+  expect(said(0.4, 0.02)).toMatch(/with no fault about 40 %, since without a fault it would have to be hard pedalling/);
+  expect(said(0.02, 0.4)).toMatch(/with no fault about 2 %\. /);
+});

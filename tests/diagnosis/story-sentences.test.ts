@@ -121,3 +121,10 @@ it('says how a fault began only for the case that it is the one, where it is not
   ]);
   expect(onsetSentence(sudden, 2, true)).toEqual(['It began suddenly, about 2026-05-04 08:00 UTC (90 %).']);
 });
+
+it('says how a fault began only where that is likelier than not', () => {
+  const began = (probability: number): string[] =>
+    onsetSentence({ kind: 'gradual', at: null, rideBeforeAt: null, probability }, 3, true);
+  expect(began(0.46)).toEqual([]);
+  expect(began(0.54)).toEqual(['It grew over the rides (54 %).']);
+});

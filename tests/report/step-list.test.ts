@@ -19,6 +19,7 @@ it('takes the action for the only step where an older engine wrote none', () => 
 
 it('says no second time that nothing needs to be done', () => {
   const idle = 'Nothing needs to be turned.';
+  expect(stepList({ steps: [action], action, start: '' })).toEqual({ steps: [action], start: null });
   const [first, second] = ['Leave everything as it is.', 'Ride on.'];
   expect(stepList({ steps: [first], action: first, start: idle })).toEqual({ steps: [first], start: null });
   expect(stepList({ steps: [first, second], action, start: idle })).toEqual({ steps: [first, second], start: null });

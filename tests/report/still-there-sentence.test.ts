@@ -144,3 +144,39 @@ it('is held back where what was done last is still to be proved, also where no p
   expect(said(5)).toEqual(['unnamed', null]);
   expect(said(null)).toEqual(['unnamed', expect.stringMatching(/^After the last adjustment it is still there/)]);
 });
+
+it('tells of a fault that was gone for a while when that was and since when it is back', () => {
+  const { diagnosis, ...rest } = sampleReport();
+  const [made] = rest.adjustments;
+  const cameBack = {
+    at: '2026-05-03T08:00:00.000Z',
+    until: { trouble: 0, shifts: 208 },
+    since: { trouble: 23, shifts: 254 },
+  };
+  const said = (change: Partial<typeof made>, stillThere: number) =>
+    stillThereSentence({ ...rest, adjustments: [{ ...made, ...change }], diagnosis: { ...diagnosis, stillThere } });
+  const back =
+    /^It was gone after what was done on .*, when 0 of 208 shifts went wrong, and is back since the ride of 2026-05-03 08:00 UTC: 23 of 254 shifts\.$/;
+  expect([said({ cameBack }, 0.05), said({ cameBack }, 0.99)]).toEqual([
+    expect.stringMatching(back),
+    expect.stringMatching(back),
+  ]);
+  // what came back after other work is no return of this fault
+  expect(said({ cameBack, parameter: 'chain', amount: null }, 0.99)).toMatch(/still there/);
+});
+
+it('does not count a fault as outliving what helped another, which the verdict says', () => {
+  const { diagnosis, ...rest } = sampleReport();
+  const [made] = rest.adjustments;
+  const gap = { ...made, parameter: 'pulley-gap' as const, amount: -2, unit: 'turns' as const };
+  const told = (probabilityBetter: number) => {
+    const adjustments = [{ ...gap, probabilityBetter, together: null, cameBack: null, oppositeWays: null }];
+    const [first, ...others] = diagnosis.causes;
+    const large = { cause: 'pulley-gap-large' as const, probability: 0.01, evidence: [] };
+    const causes = [{ ...first, probability: 0.97 }, large, ...others.filter(({ cause }) => cause !== large.cause)];
+    const report = { ...rest, adjustments, diagnosis: { ...diagnosis, causes, undecided: null, unexplained: null } };
+    return [verdictSentence(report), stillThereSentence(report)];
+  };
+  expect(told(0.99)).toEqual([expect.stringMatching(/^What was done .* helped: .* Likeliest: /), null]);
+  expect(told(0.5)).toEqual([expect.stringMatching(/^Likeliest: /), expect.stringMatching(/still there/)]);
+});

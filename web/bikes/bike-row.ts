@@ -1,4 +1,5 @@
 import { counted } from '../../src/numeric/counted.ts';
+import { upperFirst } from '../../src/numeric/upper-first.ts';
 import type { BikeSummary } from '../api/answers.ts';
 import { trendSpark } from '../charts/trend-spark.ts';
 import { make } from '../dom/make.ts';
@@ -6,6 +7,7 @@ import { stateMark } from '../page/state-mark.ts';
 import { day } from '../words/dates.ts';
 import { drivetrainLine } from '../words/drivetrain-words.ts';
 import { percentFigure, percentRange } from '../words/numbers.ts';
+import { skippedWords } from '../words/skipped-words.ts';
 import { stateLabel, stateWords } from '../words/state-words.ts';
 import { troublePeriod } from '../words/trouble-period.ts';
 import { rowReason } from './row-reason.ts';
@@ -13,10 +15,12 @@ import { rowReason } from './row-reason.ts';
 /** How often shifts go wrong: of all of them, as the line beside it, and onto the cog that stands out where one does. */
 function figure({ state }: BikeSummary): HTMLElement {
   const { troubleRate, worstCog } = state;
+  const skipped = skippedWords(state);
   if (troubleRate === null) return figureOf('–', 'no shift judged yet');
   return figureOf(
     percentFigure(troubleRate),
     `of ${counted(state.judgedShifts, 'shift')} in trouble ${troublePeriod(state)}`,
+    skipped && make('b', {}, upperFirst(skipped)),
     worstCog &&
       make('b', {}, `Worst: ${percentFigure(worstCog.troubleRate)} of ${worstCog.shifts} onto the ${worstCog.teeth}`),
     make(
@@ -27,7 +31,7 @@ function figure({ state }: BikeSummary): HTMLElement {
   );
 }
 
-const figureOf = (big: string, words: string, ...more: (HTMLElement | null)[]): HTMLElement =>
+const figureOf = (big: string, words: string, ...more: (HTMLElement | null | '')[]): HTMLElement =>
   make('p', { class: 'rack-figure' }, make('strong', {}, big), make('span', {}, words, ...more));
 
 /** One bike among all: state, reason, trend and number. */

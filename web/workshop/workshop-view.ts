@@ -21,15 +21,18 @@ import type { View } from '../router/router.ts';
 import { day, dayAndTime } from '../words/dates.ts';
 import { drivetrainLine } from '../words/drivetrain-words.ts';
 import { percentFigure } from '../words/numbers.ts';
+import { skippedWords } from '../words/skipped-words.ts';
 import { staleFigures } from '../words/stale-words.ts';
 import { stateLabel, stateWords } from '../words/state-words.ts';
 import { ownZone } from '../words/time-zone.ts';
 import { bikesTable } from './bikes-table.ts';
 
 /** The trouble of a bike's shifts in the room of a cell: of the cog that stands out, and of all. */
-function troubleWords({ troubleRate, worstCog, judgedShifts }: BikeSummary['state']): string {
+function troubleWords(state: BikeSummary['state']): string {
+  const { troubleRate, worstCog, judgedShifts } = state;
   if (troubleRate === null) return 'No shift judged';
-  const all = `${percentFigure(troubleRate)} of ${figure(judgedShifts)}`;
+  const skipped = skippedWords(state);
+  const all = `${percentFigure(troubleRate)} of ${figure(judgedShifts)}${skipped ? `; ${skipped}` : ''}`;
   return worstCog ? `${percentFigure(worstCog.troubleRate)} onto the ${worstCog.teeth}; ${all} in all` : all;
 }
 

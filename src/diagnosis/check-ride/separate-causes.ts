@@ -105,15 +105,22 @@ interface OnRide {
   readonly sentence: string;
 }
 
+/** Why more should go wrong on a bike in order than on one that is not: there it is the legs that have made shifts fail so far, and not a part. Empty where less does. */
+function byLegs(between: Rivals['between'], { firm, rates }: Pick<Contrast, 'firm' | 'rates'>): string {
+  const sound = between.indexOf('no-fault');
+  if (sound < 0 || !firm || rates[sound] <= rates[1 - sound]) return '';
+  return ', since without a fault it would have to be hard pedalling that makes shifts fail, whichever way they go';
+}
+
 /** The shift on which two causes differ most, as often as a check ride asks for one. */
-function byShifts({ lookAhead, rows }: Rivals, [a, b]: readonly string[], on: SeparatedOn): OnRide {
+function byShifts({ lookAhead, rows, between }: Rivals, [a, b]: readonly string[], on: SeparatedOn): OnRide {
   const { cassette } = on;
   const shift = bestShift(lookAhead, rows, cassette.length, on);
   const trouble = badShifts(lookAhead, shift);
   const [one, other] = rows.map((own) => own.map((row) => trouble[row]));
   return {
     named: namedByShifts(one, other, TIMES_EACH_WAY),
-    sentence: `Shifts onto the ${cassette[shift.cog]} from ${fromWords(shift, cassette, on)}, ${shift.firm ? 'pressing firmly' : 'soft on the pedals'}, tell most: with ${a} about ${wholePercent(shift.rates[0])} of them would go wrong, with ${b} about ${wholePercent(shift.rates[1])}.`,
+    sentence: `Shifts onto the ${cassette[shift.cog]} from ${fromWords(shift, cassette, on)}, ${shift.firm ? 'pressing firmly' : 'soft on the pedals'}, tell most: with ${a} about ${wholePercent(shift.rates[0])} of them would go wrong, with ${b} about ${wholePercent(shift.rates[1])}${byLegs(between, shift)}.`,
   };
 }
 

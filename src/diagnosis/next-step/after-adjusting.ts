@@ -33,7 +33,7 @@ function cured(cause: Fault, facts: SuggestionFacts): Step {
   return nothingToTurn(
     `Leave it as it is: ${curedBy(facts.comparisons, [cause, ...(facts.undecided?.between ?? [])])} seems to have cured ${known ? causePhrase(cause, facts.electronic) : 'what was wrong'}.`,
     nothingNeedsTurning(facts),
-    `Nothing more needs to be tried: ${shownBy(facts)} ${KEEP_RECORDING}`,
+    `${facts.now.skipping || facts.now.keepOff.size > 0 ? 'Of that nothing' : 'Nothing'} more needs to be tried: ${shownBy(facts)} ${KEEP_RECORDING}`,
   );
 }
 

@@ -37,6 +37,13 @@ export function lookAtLimits(ends: readonly CassetteEnd[], facts: Lost, hangerTo
   });
 }
 
+/** Where limit and hanger were both seen to since, what is left is to try it; a step that turns nothing would else not say how it is begun. */
+export const tryOnStand = (ends: readonly CassetteEnd[]): Work[] =>
+  ends.map((end) => ({
+    step: `Shift onto the ${endWords[end]} cog on a stand, turning the cranks by hand, before it is ridden onto again: the chain was lost past it, and what was ridden since does not show yet that it stays on.`,
+    start: 'Do it before the next ride.',
+  }));
+
 function lookAtHanger(end: CassetteEnd, facts: Lost): Work {
   const { onset, electronic } = facts;
   const why = `the chain was lost past the ${endWords[end]} cog, and a bent one lets it past there as a loose limit does.`;

@@ -1,3 +1,4 @@
+import { endWords } from '../../adjustments/end-cog-words.ts';
 import { utcDay } from '../../numeric/moment-words.ts';
 import { isLoose } from '../cassette-ends.ts';
 import { causePhrase } from '../cause-words.ts';
@@ -23,9 +24,10 @@ export function notSettled(cause: Fault, facts: SuggestionFacts): Step {
   const hand =
     toldByHand(opposite ?? cause, electronic) +
     (opposite && isLoose(opposite) ? ' Keep off that cog where it goes further.' : '');
+  const standFirst = now.trial && now.trial.before.lost > 0 ? endWords[now.trial.end] : null;
   return nothingToTurn(
-    `Ride before anything more is turned: ${better ? betterWords(cause, better, facts) : ''}what was ridden since ${last ? utcDay(last.at) : ''} does not tell yet whether ${causePhrase(cause, electronic)} is put right${orPast}.`,
-    `Nothing needs to be turned before that ride. ${hand}`,
+    `${standFirst ? `Shift onto the ${standFirst} cog on a stand, then ride,` : 'Ride'} before anything more is turned: ${better ? betterWords(cause, better, facts) : ''}what was ridden since ${last ? utcDay(last.at) : ''} does not tell yet whether ${causePhrase(cause, electronic)} is put right${orPast}.`,
+    `Nothing needs to be turned before that${standFirst ? '' : ' ride'}. ${hand}`,
     awaited ? awaitedSentence(awaited) : verifyNow(cause, facts),
   );
 }

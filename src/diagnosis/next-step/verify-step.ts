@@ -119,20 +119,22 @@ function staysOn(seen: Observed, end: CassetteEnd, { keptOff, trial, andBack, ha
   const more = onTrial ? triesStillNeeded(trial.before, trial.since, DECIDED_AT) : 0;
   if (onTrial && keptOff) {
     const tries = more === null ? 'many more shifts' : counted(more, trial.since.reached > 0 ? 'more shift' : 'shift');
-    return `${hanger ? 'Once the hanger is in order, on' : 'On'} a stand ${shifts}, turning the cranks by hand. Until the chain stays on there, keep off that cog on any ride. Once it does, ${tries} onto it on rides, softly, away from traffic, would show that the chain is no longer lost past it.`;
+    return `${hanger ? 'Once the hanger is in order, on' : 'On'} a stand ${shifts}, turning the cranks by hand. Until the chain stays on there, keep off that cog on any ride. Once it does, ${provedOnRides(tries)}`;
   }
   if (more)
-    return `Try it on a stand first, turning the cranks by hand. Once the chain stays on there, ${counted(more, 'more shift')} onto it on a ride, softly, away from traffic, would show that the chain is no longer lost past it.`;
+    return `Try it on a stand first, turning the cranks by hand. Once the chain stays on there, ${provedOnRides(counted(more, 'more shift'))}`;
   return keptOff
     ? `Once ${hanger ? 'the hanger is in order and ' : ''}the limit is set, ${shifts} on a stand, turning the cranks by hand: a cure shows as a chain that ${cured}. Until it does, keep off that cog on any ride.${onRides(wanted)}`
     : `Once the limit is set, and tried on a stand, ${make(wanted)} on the next ride, softly, away from traffic: a cure shows as a chain that stays on.`;
 }
 
+/** What shows that a limit holds once it does on a stand. Riders go onto an end cog a few times a ride: left to itself the proof takes weeks. */
+const provedOnRides = (tries: string): string =>
+  `make ${tries} onto it on purpose on rides, softly, away from traffic, since ordinary riding brings only a few: that would show that the chain is no longer lost past it.`;
+
 /** How many of the shifts that show that a limit holds are left for rides, once it does on a stand; empty where none are. */
 const onRides = (wanted: number): string =>
-  wanted > MOST_ON_STAND
-    ? ` Once it does, ${counted(wanted - MOST_ON_STAND, 'more shift')} onto it on rides, softly, away from traffic, would show that the chain is no longer lost past it.`
-    : '';
+  wanted > MOST_ON_STAND ? ` Once it does, ${provedOnRides(counted(wanted - MOST_ON_STAND, 'more shift'))}` : '';
 
 function noSkip(seen: Observed, keepOff: ReadonlySet<CassetteEnd>): string {
   const last = seen.cassette.length - 1;

@@ -3,9 +3,10 @@ import { toldByHand } from '../told-by-hand.ts';
 import { hangerIsSeenTo } from './after-look.ts';
 import { easeOffBefore } from './ease-off.ts';
 import { inOrder, type Work } from './in-order.ts';
-import { lookAtLimits } from './look-at-limit.ts';
+import { lookAtLimits, tryOnStand } from './look-at-limit.ts';
 import { lookAtNewPart } from './look-at-new-part.ts';
 import { lookWhyBack } from './look-why-back.ts';
+import { measureChain } from './measure-chain.ts';
 import { hangerSeenTo } from './next-steps.ts';
 import type { Step } from './step.ts';
 import type { SuggestionFacts } from './suggestion-facts.ts';
@@ -14,7 +15,7 @@ import { type TakenBack, takeBack } from './take-back.ts';
 /**
  * The step with all that is done before and after it, whatever is named, in one order: a limit that was opened and past which a chain was
  * lost is screwed in again; a part that trouble came with is looked over; a limit past which a chain was lost is looked at; where soft
- * legs shift well they come before any part; what made it worse is taken back; what did not last is looked into; the hanger is checked where it began suddenly. A bent hanger comes before the limits,
+ * legs shift well they come before any part; what made it worse is taken back; what did not last is looked into; the hanger is checked where it began suddenly; the chain is measured where it skips. A bent hanger comes before the limits,
  * which it carries along, and what is mended by parts before anything else is taken back.
  */
 export function withOtherWork(alone: Step, facts: SuggestionFacts): Step {
@@ -37,6 +38,8 @@ export function withOtherWork(alone: Step, facts: SuggestionFacts): Step {
     ...takenBack('before'),
     ...lookWhyBack(facts),
     ...hanger,
+    ...(own.start === '' && limits.length === 0 ? tryOnStand(toLookAt) : []),
+    ...measureChain(own, facts),
   ];
   const looksFirst = own.parameter === 'none' ? limitsFirst[0]?.parameter : undefined;
   const step = inOrder(limitsFirst.length + hanger.length > 0 ? hangerSeenToBefore(own) : own, {

@@ -28,6 +28,7 @@ import { riddenOn } from './ridden-on.ts';
 import { type SeenSince, seenSince } from './seen-since.ts';
 import type { SettingNow } from './setting-now.ts';
 import { shiftsWell } from './shifts-well.ts';
+import { type SkippingNow, skippingNow } from './skipping-now.ts';
 import { type StandsWhereLost, standsWhereLost } from './stands-where-lost.ts';
 import { shareStandingOut, stillThere } from './still-there.ts';
 import { type TurnedTooFar, turnedTooFar } from './turned-too-far.ts';
@@ -47,6 +48,8 @@ export interface BikeNow {
   /** Probability that its setting stands out on the other side; where `overdone`, on the side of `fault`. */
   readonly pastTheMark: number;
   readonly since: SeenSince;
+  /** Null where the chain does not skip, or no more than the sensors slip. */
+  readonly skipping: SkippingNow | null;
   /** Ends past which a chain was lost while nothing since shows that it stays on: nobody is sent onto the cog there. */
   readonly keepOff: ReadonlySet<CassetteEnd>;
   /** How each end cog fared before and since its limit was last seen to. */
@@ -114,6 +117,7 @@ export function bikeNow(facts: NowFacts): BikeNow {
     stillThere: left,
     pastTheMark: tooFar ? shareStandingOut(particles, tooFar.fault) : past,
     since,
+    skipping: skippingNow(rides, since, bike),
     keepOff,
     ...{ trials, trial, whereLost, turnedSoFar },
   };

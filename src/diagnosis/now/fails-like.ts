@@ -31,6 +31,9 @@ export const anyShiftsFail = (seen: Observed): boolean =>
 export const ghostsOften = (seen: Observed): boolean =>
   directions.some((direction) => often(seen.ghosts(direction), seen));
 
+/** Whether the chain skips time and again. */
+export const skipsOften = (seen: Observed): boolean => often(seen.skips(), seen);
+
 /** Whether shifts in one direction fail, and no less often than those in the other. */
 function failsMostly(seen: Observed, slow: Direction): boolean {
   const own = seen.shifts(slow);
@@ -56,7 +59,7 @@ export function failsLike(cause: Cause, { seen, lost }: Pick<SeenSince, 'seen' |
     case 'hanger-bent':
       return anyShiftsFail(seen);
     case 'worn-drivetrain':
-      return often(seen.skips(), seen);
+      return skipsOften(seen);
     case 'low-limit-tight':
     case 'high-limit-tight':
     case 'pulley-gap-small':

@@ -140,17 +140,23 @@ function lostPastEnds(seen: Observed): string[] {
   return [sentence(`the chain was lost ${listed(lost)}${both}`)];
 }
 
+/** "3 of them on the most used cog (18)"; where none was, which cogs it skipped on. */
+function whereSkipped({ skips, cassette, pedallingShare }: Observed): string {
+  const most = pedallingShare.indexOf(Math.max(...pedallingShare));
+  const there = skips((cog) => cog === most);
+  const onMost = (count: number | string): string => `${count} of them on the most used cog (${cassette[most]})`;
+  if (there > 0) return onMost(there);
+  return `${onMost('none')} but on the ${listed(cassette.filter((_, own) => skips((cog) => cog === own) > 0))}`;
+}
+
 /** Skips of the old parts are none of the new ones': where both were ridden, the hours are told with the part that was replaced. */
 function worn(seen: Observed, partsReplaced: boolean): string[] {
   const skips = seen.skips();
   const hours = hoursOnKnownCogs(seen);
   if (skips === 0) return [sentence(`no skip under load was seen in ${hours}`)];
-  const most = seen.pedallingShare.indexOf(Math.max(...seen.pedallingShare));
   const within = partsReplaced ? 'in all, on the old parts and the new' : `in ${hours}`;
   return [
-    sentence(
-      `the chain skipped ${counted(skips, 'time')} ${within}, ${seen.skips((cog) => cog === most)} of them on the most used cog (${seen.cassette[most]})`,
-    ),
+    sentence(`the chain skipped ${counted(skips, 'time')} ${within}, ${whereSkipped(seen)}`),
     ...(seen.all.shifts > 0
       ? [sentence(`${figure(seen.all.trouble)} of ${counted(seen.all.shifts, 'judged shift')} went wrong`)]
       : []),

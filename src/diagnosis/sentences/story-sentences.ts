@@ -57,15 +57,18 @@ export function adjustmentSentences(cause: Cause, comparisons: readonly Adjustme
   });
 }
 
+/** How a fault began is not said on the toss of a coin. */
+const LIKELIER_THAN_NOT = 0.5;
+
 /**
- * How the likeliest fault began. That it was there from the first ride on says something only beside a second ride.
+ * How the likeliest fault began; nothing where no way is likelier than all others together. That it was there from the first ride on says something only beside a second ride.
  *
  * @param rides how many rides were weighed
  * @param namedAlone whether that fault is; where it is not likely enough, or open between it and another, all is said of the case that it is the one
  */
 export function onsetSentence(onset: Onset, rides: number, namedAlone: boolean): string[] {
   const began = beganWords(onset, rides);
-  if (began === null) return [];
+  if (began === null || onset.probability <= LIKELIER_THAN_NOT) return [];
   const sure = `(${chance(onset.probability)})`;
   return [namedAlone ? `It ${began} ${sure}.` : `If it is this, it ${began} ${sure}.`];
 }

@@ -6,6 +6,7 @@ import { adjustmentEntries } from '../words/adjustment-entries.ts';
 import { bikeWords } from '../words/bike-words.ts';
 import { limitWords } from '../words/limit-words.ts';
 import { LOOKED_AT, lookEntries } from '../words/look-entries.ts';
+import { ridesAnalysed } from '../words/rides-analysed.ts';
 import { chartFigure } from './chart-figure.ts';
 import { GENERATOR } from './generator.ts';
 import { htmlCogs } from './html-cogs.ts';
@@ -33,7 +34,7 @@ ${new Markup(GENERATOR)}
 <body>
 <main>
 <h1>${title}</h1>
-<p>${bikeWords(report)}. ${counted(report.rides.length, 'ride')} analysed.</p>
+<p>${bikeWords(report)}. ${ridesAnalysed(report)}.</p>
 ${report.bikeNotes.map((note) => html`<p>${note.message}</p>`)}
 ${htmlVerdict(report)}
 ${htmlNextStep(report)}

@@ -1,6 +1,7 @@
 import type { PlacedRide } from '../../adjustments/adjustment-periods.ts';
 import type { Cause } from '../../diagnosis/causes.ts';
 import type { Report } from '../report-schema.ts';
+import { skipsSince } from './skips-since.ts';
 import { stateDangers } from './state-dangers.ts';
 import { stateReasons } from './state-reasons.ts';
 import { stateSigns } from './state-signs.ts';
@@ -33,6 +34,8 @@ export interface BikeState {
   readonly troubleRate: number | null;
   readonly low: number;
   readonly high: number;
+  /** How often the chain skipped from that moment on: no shift that goes well shows wear. */
+  readonly skips: number;
   /** The cog that stands out of that rate; null where none does. */
   readonly worstCog: WorstCog | null;
 }
@@ -66,6 +69,7 @@ export function bikeState(report: Report | null, rides: readonly PlacedRide[]): 
     troubleRate: trouble.rate,
     low: trouble.low,
     high: trouble.high,
+    skips: skipsSince(report, rides, trouble.sinceAt),
     worstCog: worstCog(report, rides, trouble),
   };
 }
@@ -87,5 +91,6 @@ export const nothingYet: BikeState = {
   troubleRate: null,
   low: 0,
   high: 1,
+  skips: 0,
   worstCog: null,
 };

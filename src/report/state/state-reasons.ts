@@ -46,8 +46,8 @@ function faultReason(signs: StateSigns): string[] {
   if (wellSince) return [wellSince];
   if (easeOff) return [easeOff];
   if (!enough || fault < WATCH_FROM) return [];
-  // what is not named is not said as a verdict: the evidence stands for it
-  const [shown] = namesCause ? [] : topFault.evidence;
+  // what is not named is not said as a verdict: the evidence stands for it; and wear shows in no rate of trouble
+  const [shown] = namesCause && topFault.cause !== 'worn-drivetrain' ? [] : topFault.evidence;
   return [
     topFault.probability <= noFault && signs.faultLeads
       ? `Open between nothing mis-set (${percent(noFault)}) and ${likeliest}.`

@@ -2,6 +2,7 @@ import { counted } from '../../numeric/counted.ts';
 import type { Report } from '../report-schema.ts';
 import { bikeWords } from '../words/bike-words.ts';
 import { limitWords } from '../words/limit-words.ts';
+import { ridesAnalysed } from '../words/rides-analysed.ts';
 import { textAdjustments } from './text-adjustments.ts';
 import { textCogs } from './text-cogs.ts';
 import { type TextOptions, TextPage } from './text-page.ts';
@@ -13,7 +14,7 @@ export function textReport(report: Report, options: TextOptions = {}): string {
   const page = new TextPage(options);
   page.heading(`Shifting report: ${report.bike.name}`);
   page.paragraph(`${bikeWords(report)}.`);
-  page.paragraph(`${counted(report.rides.length, 'ride')} analysed${failedWords(report)}.`);
+  page.paragraph(`${ridesAnalysed(report)}${failedWords(report)}.`);
   for (const note of report.bikeNotes) page.bullet(note.message);
   textVerdict(page, report);
   textNextStep(page, report);

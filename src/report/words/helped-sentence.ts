@@ -30,6 +30,12 @@ export function helpedSentence({
   return `${upperFirst(whatWasDone(made, helped))} helped${counts}. `;
 }
 
+/** The same where a fault is named that what helped does not touch: that was another fault, and is not what is wrong now. Empty where it touches it. */
+export function helpedAnother(report: Pick<SpokenOf, 'adjustments' | 'diagnosis'>): string {
+  const helped = standingAdjustments(report).findLast(helpedForSure);
+  return helped && !touchesCause(report.diagnosis.causes[0].cause, helped) ? helpedSentence(report) : '';
+}
+
 /**
  * How many shifts went wrong before an entry and since, with the turns the same way before it, by what it is judged by: for a limit screw its end cog.
  *

@@ -7,7 +7,7 @@ type Told = Pick<DiagnosisReport['suggestion'], 'steps' | 'action' | 'start'>;
 export interface StepList {
   /** In order; of several, the first says how it begins. */
   readonly steps: readonly string[];
-  /** How to begin, to stand by itself beside a single step; null where the first of several says it, which alone it is of, and where nothing needs to be done. */
+  /** How to begin, to stand by itself beside a single step; null where the first of several says it, which alone it is of, and where nothing needs to be done, or the step says how. */
   readonly start: string | null;
 }
 
@@ -15,6 +15,6 @@ export interface StepList {
 export function stepList({ steps, action, start }: Told): StepList {
   const [first, ...rest] = steps && steps.length > 0 ? steps : [action];
   // that nothing needs to be turned is what the step itself says
-  if (start === NOTHING_NEEDS_TURNING) return { steps: [first, ...rest], start: null };
+  if (start === NOTHING_NEEDS_TURNING || start === '') return { steps: [first, ...rest], start: null };
   return rest.length === 0 ? { steps: [first], start } : { steps: [`${first} Begin: ${start}`, ...rest], start: null };
 }

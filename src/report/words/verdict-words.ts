@@ -5,7 +5,7 @@ import { upperFirst } from '../../numeric/upper-first.ts';
 import { noneStandsOut, type Verdict, verdictOf } from '../verdict-kind.ts';
 import { anotherSentence } from './another-fault.ts';
 import { curedSentence, whatItWas } from './cured-sentence.ts';
-import { helpedSentence } from './helped-sentence.ts';
+import { helpedAnother, helpedSentence } from './helped-sentence.ts';
 import { hardlyTried, nothingWrong } from './how-little-tried.ts';
 import { ifOneFault } from './if-one-fault.ts';
 import { mayBeMended } from './may-be-mended.ts';
@@ -63,7 +63,7 @@ export function explainedSentence(report: SpokenOf, verdict: Verdict = verdictOf
     case 'named':
       if (report.diagnosis.limitOrHanger)
         return `The chain was lost past the largest cog: low limit or hanger. Likeliest${ifOneFault(report)}: ${first.name} (${first.share}); but a bent hanger does the same, and lost chains hardly tell the two apart, so have the hanger gauged first.`;
-      return `Likeliest${ifOneFault(report)}: ${first.name} (${first.share}); ${first.meaning}.`;
+      return `${helpedAnother(report)}Likeliest${ifOneFault(report)}: ${first.name} (${first.share}); ${first.meaning}.`;
     case 'open':
       if (noneStandsOut(verdict, report))
         return `${helpedSentence(report)}${nothingWrong(report)}: ${first.name} (${first.share}) is likelier than any, the next is ${second.name} (${second.share})${hardlyTried(report)}.`;

@@ -283,6 +283,7 @@ export function madeUpBike(recipe: BikeRecipe): MadeUpBike {
         troubleRate: all.troubleRate,
         low: all.low,
         high: all.high,
+        skips: 0,
         worstCog: null,
       },
       trend: details.map((ride) => {

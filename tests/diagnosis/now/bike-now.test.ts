@@ -196,7 +196,7 @@ describe('a limit screw that was opened too far', () => {
       expect(suggestion.start).toMatch(/^Look on a stand\. Only where it stops short, .* keep off the largest cog/);
       // how it fared as it was set before is no proof of how it is set then
       expect(suggestion.verify).toMatch(
-        /^On a stand make at least .* from the 45 onto the 51, .* Once it does, [1-9]\d* shifts? onto it on rides?/,
+        /^On a stand make at least .* from the 45 onto the 51, .* Once it does, make [1-9]\d* shifts? onto it on purpose on rides/,
       );
     },
   );
@@ -217,9 +217,13 @@ describe('a limit screw that was closed after the chain was lost past it', () =>
     expect(probabilityBetter).toBeGreaterThan(0.75);
     expect(probabilityBetter).toBeLessThan(0.95);
     expect([now.setting, cured, now.keepOff]).toEqual(['unsettled', false, []]);
-    expect(suggestion.action).toMatch(/does not tell yet whether a low limit screw too far out is put right/);
+    expect(suggestion.action).toMatch(
+      /^Shift onto the largest cog on a stand, then ride, .* does not tell yet whether a low limit screw too far out is put right/,
+    );
     expect(suggestion.verify).toMatch(
-      new RegExp(`^Try it on a stand first, .* stays on there, ${shiftsStillNeeded} more shifts onto it on a ride`),
+      new RegExp(
+        `^Try it on a stand first, .* stays on there, make ${shiftsStillNeeded} more shifts onto it on purpose on rides`,
+      ),
     );
   });
 
