@@ -25,13 +25,21 @@ describe.skipIf(!browserPath)('names without a space', () => {
           path.endsWith('/columns') ? { response: answer } : { response: answer, body: renamed(await answer.text()) },
         );
       });
-      for (const path of ['/', '/bikes/b1', '/bikes/b2', '/rides/b1r2', '/add?bike=b1', '/bikes/b1/sheet']) {
+      for (const path of [
+        '/',
+        '/bikes/b1',
+        '/bikes/b2',
+        '/rides/b1r2',
+        '/add?bike=b1',
+        '/workshop',
+        '/bikes/b1/sheet',
+      ]) {
         await page.goto(path);
         await loaded(page);
         await page.waitForTimeout(150);
         expect(await sidewaysPx(page), path).toBe(0);
         const tooWide = await page
-          .locator('main :is(li, .panel, .view-head, .sheet-head, h1, h2, p):not(.out-of-sight)')
+          .locator('main :is(li, .panel, .view-head, .sheet-head, h1, h2, p, td, th):not(.out-of-sight)')
           .evaluateAll((parts) =>
             parts
               .filter((one) => !one.closest('.scrolls') && one.scrollWidth > one.clientWidth + 1 && one.clientWidth > 0)

@@ -272,6 +272,18 @@ describe('gearWarnings', () => {
     const shown = { ...asWritten, cassette: asWritten.cassette.map((teeth) => teeth + 1) };
     expect(codes(clean, madeBike, shown, 2100, 2100)).toEqual(['teeth-differ']);
     expect(codes(other, madeBike, shown, 2100, 2100)).toEqual(['more-gears-than-bike']);
+    // nor that its speed is in another unit, or the wheel another: the rollout is that of teeth which were not ridden
+    for (const rolloutMm of [2100 * 2.237, 2100 * 1.3])
+      expect(codes(other, madeBike, shown, rolloutMm, 2100)).toEqual(['more-gears-than-bike']);
+  });
+
+  it("says of the rollout what there is to say where the ride shows the bike's own teeth beside slips of the recorder", () => {
+    const { cassette } = madeBike;
+    const named = Array.from({ length: 20 }, () => cassette).flat();
+    const rows = [...named, 12, 12, 12].map((rearTeeth, timeS) => ({ timeS, rearTeeth }));
+    const slipped = madeLog({ speedMps: [5], cadenceRpm: [80], gearRecords: gearRecords(rows) });
+    expect(codes(slipped, madeBike, asWritten, 2100, 2100)).toEqual(['another-bike']);
+    expect(codes(slipped, madeBike, asWritten, 2700, 2100)).toEqual(['rollout-differs', 'another-bike']);
   });
 
   it('names the unit of speed where the rollout is that of no wheel, or as many times the written one', () => {

@@ -34,7 +34,7 @@ describe('what goes with rides', () => {
     const log = new File(['at,parameter,amount,unit,note\n'], 'adjustments.csv');
     const { rides, bikes, adjustments } = await sortFiles([ride, good, log, bad]);
     expect([rides, adjustments]).toEqual([[ride], [{ file: log, count: 0, fault: null }]]);
-    expect(bikes[0]).toEqual({ file: 'bike.json', bike: hut, fault: null });
+    expect(bikes[0]).toEqual({ file: 'bike.json', path: 'bike.json', bike: hut, fault: null });
     expect(bikes[1]).toMatchObject({ bike: null, fault: expect.stringMatching(/^other\.json: .*name.*cassette/) });
   });
 });

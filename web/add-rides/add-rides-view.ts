@@ -12,6 +12,9 @@ import { type SortedFiles, sortFiles } from './companion-files.ts';
 import { companionList } from './companion-list.ts';
 import { companionStep } from './companion-step.ts';
 import { makeFileChoice } from './file-choice.ts';
+import { type FleetBike, fleetOf } from './fleet.ts';
+import { fleetStep } from './fleet-step.ts';
+import { followFleet } from './fleet-work.ts';
 import { makeGuessStep } from './guess-step.ts';
 import { knownBike } from './known-bike.ts';
 import { followWork } from './work-step.ts';
@@ -24,7 +27,13 @@ export const addRidesView: View = ({ place, query, signal }) => {
       if (work.rides.length + work.adjustments.length === 0) go(`/bikes/${work.bikeId}`);
       else followWork({ place, work, signal, again: () => show(bikes) });
     };
-    fill(place, head(), addSteps({ bikes, asked: query.get('bike'), start, signal }));
+    const again = (): void =>
+      void listBikes(signal).then(
+        (now) => show(now.bikes),
+        () => show(bikes),
+      );
+    const startFleet: StepsPlan['startFleet'] = (chosen) => void followFleet({ place, bikes: chosen, signal, again });
+    fill(place, head(), addSteps({ bikes, asked: query.get('bike'), start, startFleet, signal }));
   };
   loadInto(place, 'the bikes', signal, listBikes, ({ bikes }) => show(bikes));
 };
@@ -40,6 +49,7 @@ interface StepsPlan {
   /** The bike that the address asks for. */
   readonly asked: string | null;
   readonly start: (work: Work) => void;
+  readonly startFleet: (bikes: readonly FleetBike[]) => void;
   readonly signal: AbortSignal;
 }
 
@@ -59,7 +69,7 @@ function meantBike(sorted: SortedFiles, bikes: readonly BikeSummary[]): BikeSumm
 }
 
 /** The steps from choosing files to starting the work on them. */
-function addSteps({ bikes, asked, start, signal }: StepsPlan): HTMLElement[] {
+function addSteps({ bikes, asked, start, startFleet, signal }: StepsPlan): HTMLElement[] {
   const next = make('div', { class: 'add-next' });
   const guess = makeGuessStep({ signal, start });
   let sorted: SortedFiles = { rides: [], bikes: [], adjustments: [] };
@@ -70,7 +80,12 @@ function addSteps({ bikes, asked, start, signal }: StepsPlan): HTMLElement[] {
     const bike = bikes.find(({ id }) => id === choice.bikeId()) ?? null;
     const chosen: Chosen = { rides, adjustments, described: describedBy(sorted) };
     const any = rides.length + sorted.adjustments.length + sorted.bikes.length > 0;
-    choice.element.hidden = !any || bikes.length === 0;
+    const fleet = fleetOf(sorted, bikes);
+    choice.element.hidden = !any || bikes.length === 0 || fleet !== null;
+    if (fleet) {
+      fill(next, fleetStep(fleet, startFleet));
+      return;
+    }
     fill(
       next,
       companionList(sorted, bike, bikes),

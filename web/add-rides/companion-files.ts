@@ -4,6 +4,7 @@ import { CogwrightError } from '../../src/errors/cogwright-error.ts';
 import { plainText } from '../../src/errors/plain-text.ts';
 import { textDecoder } from '../../src/ride-log/decode-text.ts';
 import type { Bike } from '../api/answers.ts';
+import { pathOf } from './file-path.ts';
 
 /** Bike and adjustments files are written by hand: what is larger is a ride. */
 const MOST_BYTES = 256 * 1024;
@@ -11,6 +12,8 @@ const MOST_BYTES = 256 * 1024;
 /** A bike file; `fault` says what is wrong where there is no `bike`. */
 export interface BikeFile {
   readonly file: string;
+  /** Where it lay, with its name. */
+  readonly path: string;
   readonly bike: Bike | null;
   readonly fault: string | null;
 }
@@ -55,10 +58,10 @@ export const handWritten = async (file: File): Promise<string> => plainText(file
 /** The bike in a file, or what is wrong with the file. */
 export async function readBikeFile(file: File): Promise<BikeFile> {
   try {
-    return { file: file.name, bike: parseBike(file.name, await handWritten(file)), fault: null };
+    return { file: file.name, path: pathOf(file), bike: parseBike(file.name, await handWritten(file)), fault: null };
   } catch (error) {
     if (!(error instanceof CogwrightError)) throw error;
-    return { file: file.name, bike: null, fault: error.message };
+    return { file: file.name, path: pathOf(file), bike: null, fault: error.message };
   }
 }
 

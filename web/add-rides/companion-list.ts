@@ -6,7 +6,8 @@ import type { AdjustmentsFile, BikeFile, SortedFiles } from './companion-files.t
 import { bikeFileDoubt } from './known-bike.ts';
 import { understoodList } from './understood-list.ts';
 
-const tooMany = 'Only one bike can be added at a time: take out all bike files but one.';
+const tooMany =
+  'Only one bike can be added at a time from one folder: take out all bike files but one, or put each bike with its rides into a folder of its own.';
 
 /** What is wrong with a bike file, alone or beside the others and what was chosen; null: nothing. */
 function bikeFault(
@@ -36,7 +37,7 @@ export function companionList(
   const alone = bikes.length === 1;
   const list = understoodList([
     ...bikes.map((one) => ({
-      name: one.file,
+      name: one.path,
       understood: one.bike ? [`A bike file: ${one.bike.name}, ${drivetrainLine(one.bike)}`] : [],
       notUnderstood: [bikeFault(one, alone, chosen, all)].filter((said) => said !== null),
       remarks: [],

@@ -1,8 +1,10 @@
+import { pathOf, placedAt } from './file-path.ts';
+
 function filesOf(entry: FileSystemEntry): Promise<File[]> {
   if (entry.isFile)
     return new Promise((resolve) =>
       (entry as FileSystemFileEntry).file(
-        (file) => resolve([file]),
+        (file) => resolve([placedAt(entry.fullPath.replace(/^\//, ''), file)]),
         () => resolve([]),
       ),
     );
@@ -21,8 +23,11 @@ function filesOf(entry: FileSystemEntry): Promise<File[]> {
   return readOn();
 }
 
-/** Whether a file is not one of those that a folder hides. */
-export const isVisible = ({ name }: File): boolean => !name.startsWith('.');
+/** Whether a file is not one of those that a folder hides, nor in a hidden folder. */
+export const isVisible = (file: File): boolean =>
+  !pathOf(file)
+    .split('/')
+    .some((part) => part.startsWith('.'));
 
 /** All files that were dropped; folders are gone through to their end. Hidden files are left out. */
 export async function droppedFiles(transfer: DataTransfer): Promise<File[]> {

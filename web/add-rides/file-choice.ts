@@ -6,7 +6,9 @@ import { iconButton } from '../page/icon-button.ts';
 import { icon } from '../page/icons.ts';
 import { fileSize } from '../words/numbers.ts';
 import { droppedFiles, isVisible } from './dropped-files.ts';
+import { pathOf } from './file-path.ts';
 import { leftOutEmpty } from './left-out-empty.ts';
+import { withoutPacking } from './without-packing.ts';
 
 /** The place to choose files in. */
 export interface FileChoice {
@@ -15,16 +17,16 @@ export interface FileChoice {
 }
 
 const sameFile = (a: File, b: File): boolean =>
-  a.name === b.name && a.size === b.size && a.lastModified === b.lastModified;
+  pathOf(a) === pathOf(b) && a.size === b.size && a.lastModified === b.lastModified;
 
 /** One chosen file, with a button that takes it out again. */
 function fileRow(file: File, takeOut: () => void): HTMLLIElement {
   return make(
     'li',
     {},
-    make('span', { class: 'file-name' }, file.name),
+    make('span', { class: 'file-name' }, pathOf(file)),
     make('span', { class: 'quiet' }, fileSize(file.size)),
-    iconButton({ name: 'cross', words: `Take out ${file.name}`, click: takeOut }),
+    iconButton({ name: 'cross', words: `Take out ${pathOf(file)}`, click: takeOut }),
   );
 }
 
@@ -84,7 +86,7 @@ export function makeFileChoice(changed: () => void): FileChoice {
       'span',
       { class: 'drop-words' },
       make('strong', {}, 'Choose ride files or drop them here'),
-      '. Their bike file and adjustments may come along. A dropped folder is read with all that lies in it.',
+      '. Their bike file and adjustments may come along. A dropped folder or zip file is read with all that lies in it; of several bikes, each has a folder of its own there.',
     ),
   );
   const set = (next: readonly File[]): void => {
@@ -94,23 +96,26 @@ export function makeFileChoice(changed: () => void): FileChoice {
     announce(files.length > 0 ? `${counted(files.length, 'file')} chosen` : 'No file chosen');
     changed();
   };
-  const add = (more: readonly File[]): void => {
-    const empty = leftOutEmpty(more);
-    leftOut.hidden = empty === null;
-    leftOut.textContent = empty;
+  const add = async (chosen: readonly File[]): Promise<void> => {
+    const { files: more, faults } = await withoutPacking(chosen);
+    const empty = leftOutEmpty(more.map((file) => ({ name: pathOf(file), size: file.size })));
+    const said = [...faults, ...(empty === null ? [] : [empty])];
+    leftOut.hidden = said.length === 0;
+    leftOut.textContent = said.join(' ');
     set([...files, ...more.filter((file) => file.size > 0 && !files.some((one) => sameFile(one, file)))]);
   };
+  const take = (chosen: readonly File[]): void => void add(chosen);
 
-  onChosen(input, add);
+  onChosen(input, take);
   const element = make(
     'section',
     { class: 'file-choice', 'aria-label': 'Files' },
     input,
     label,
-    folderChoice(add),
+    folderChoice(take),
     list,
     leftOut,
   );
-  takeDrops(element, (isOver) => label.classList.toggle('is-over', isOver), add);
+  takeDrops(element, (isOver) => label.classList.toggle('is-over', isOver), take);
   return { element, chosen: () => files };
 }

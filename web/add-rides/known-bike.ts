@@ -3,9 +3,16 @@ import type { Bike, BikeSummary } from '../api/answers.ts';
 const drivetrainOf = ({ chainrings, cassette, actuation }: Bike): string =>
   JSON.stringify([chainrings, cassette, actuation]);
 
-/** The bike among those that are here which a bike file describes: of its name and its drivetrain; undefined where there is none. */
+/** The bikes among those that are here which a bike file describes: of its name and its drivetrain. */
+export const knownBikes = <Known extends Pick<BikeSummary, 'bike'>>(
+  described: Bike,
+  bikes: readonly Known[],
+): Known[] =>
+  bikes.filter(({ bike }) => bike.name === described.name && drivetrainOf(bike) === drivetrainOf(described));
+
+/** The first of them; undefined where there is none. */
 export const knownBike = (described: Bike, bikes: readonly BikeSummary[]): BikeSummary | undefined =>
-  bikes.find(({ bike }) => bike.name === described.name && drivetrainOf(bike) === drivetrainOf(described));
+  knownBikes(described, bikes)[0];
 
 /** What speaks against a bike file beside the bike that was chosen (null: a new one), in a sentence; null where nothing does. */
 export function bikeFileDoubt(described: Bike, chosen: BikeSummary | null, all: readonly BikeSummary[]): string | null {

@@ -1,16 +1,19 @@
 import { counted } from '../../src/numeric/counted.ts';
 import type { UploadAnswer, UploadProgress } from '../api/answers.ts';
-import { removeEmptyBike } from '../api/bikes.ts';
+import { getBike, removeEmptyBike } from '../api/bikes.ts';
+import { onChange } from '../api/changes.ts';
 import { getRide } from '../api/rides.ts';
 import { followUpload, type UploadListener, uploadRides } from '../api/uploads.ts';
 import { announce } from '../dom/announce.ts';
 import { fill, listen, make } from '../dom/make.ts';
 import { icon } from '../page/icons.ts';
+import { soon } from '../page/soon.ts';
 import { inARow } from '../words/numbers.ts';
 import type { Work } from './chosen.ts';
 import { type FileStatus, fileStatusRow } from './file-status-row.ts';
 import { refusedFiles } from './refused-files.ts';
 import { type SentAdjustments, sendAdjustments } from './send-adjustments.ts';
+import { Progress } from './time-left.ts';
 import { understoodList } from './understood-list.ts';
 
 interface WorkPlan {
@@ -71,6 +74,12 @@ async function workThrough({ work, signal }: WorkPlan, step: WorkStep): Promise<
   if (!signal.aborted) await step.finish();
 }
 
+/** Whether the verdict on a bike is still to be worked out. */
+const isBehind = async (bikeId: string, signal: AbortSignal): Promise<boolean> =>
+  (await getBike(bikeId, signal)).pending > 0;
+
+const VERDICT_FOLLOWS = 'The verdict is being worked out from them and follows here.';
+
 const notSent: SentAdjustments = {
   status: 'refused',
   message: 'Not taken in: the rides are on another bike already. Take it in on the page of that bike.',
@@ -88,6 +97,7 @@ class WorkStep implements UploadListener {
   /** Files of adjustments. */
   readonly #logs: WorkFile[];
   #logged = 0;
+  readonly #pace = new Progress();
   /** Whether the server answered when it was last asked. */
   #reached = true;
   #rides: WorkFile[];
@@ -149,12 +159,22 @@ class WorkStep implements UploadListener {
     const said = endSentence(this.#rides, this.#logs, this.#logged);
     this.#close(anyNew ? 'Done' : 'Nothing new to work through', said);
     announce(said);
-    const words = rides.length > 0 ? 'Read the verdict' : `To ${bikeName}`;
-    fill(
-      this.#end,
-      leadsTo && make('a', { class: 'button', href: `/bikes/${leadsTo}` }, words, icon('right')),
-      this.#againButton('Add more', 'plain'),
-    );
+    const way = make('a', { class: 'button', href: `/bikes/${leadsTo}` }, `To ${bikeName}`, icon('right'));
+    fill(this.#end, leadsTo && way, this.#againButton('Add more', 'plain'));
+    if (leadsTo && rides.length > 0) await this.#awaitVerdict(leadsTo, way, said);
+  }
+
+  /** Leads to the verdict once it is there; until then says that it is being worked out. */
+  async #awaitVerdict(bikeId: string, way: HTMLElement, said: string): Promise<void> {
+    const { signal } = this.#plan;
+    const look = async (): Promise<void> => {
+      const behind = await isBehind(bikeId, signal);
+      this.#words.textContent = behind ? `${said} ${VERDICT_FOLLOWS}` : said;
+      if (!behind) fill(way, 'Read the verdict', icon('right'));
+    };
+    const lookSoon = soon(look, signal);
+    onChange((change) => (!change.bikeId || change.bikeId === bikeId) && lookSoon(), signal);
+    await look();
   }
 
   /** Says why the files could not be taken in. */
@@ -189,7 +209,8 @@ class WorkStep implements UploadListener {
   }
 
   #progress(): string {
-    const done = `${this.#settled()} of ${this.#all().length} done`;
+    const worked = this.#rides.filter(({ status }) => status === 'done' || status === 'failed').length;
+    const done = this.#pace.words(this.#settled(), this.#all().length, worked);
     return this.#reached
       ? done
       : `${done}. The server does not answer. Your files are safe: as soon as it is back, the work goes on by itself.`;

@@ -47,6 +47,8 @@ export interface FieldsPlan {
   /** An entry to change. */
   readonly start?: LoggedAdjustment;
   readonly parameter?: string;
+  /** The moment that a new entry begins with; now where there is none. */
+  readonly at?: string;
   readonly actuation: Bike['actuation'];
   /** Whether that was guessed; an entry of the other kind then sets it right. */
   readonly guessed: boolean;
@@ -68,14 +70,14 @@ function parameterChoice({ start, parameter: wanted, ...bike }: FieldsPlan): HTM
   );
 }
 
-const makeMoment = (start: LoggedAdjustment | undefined): HTMLInputElement =>
+const makeMoment = (at: string | undefined): HTMLInputElement =>
   make('input', {
     name: 'at',
     type: 'datetime-local',
     required: true,
     // Without it the year takes six digits.
     max: '9999-12-31T23:59',
-    value: fieldTime(start ? new Date(start.at) : new Date()),
+    value: fieldTime(at === undefined ? new Date() : new Date(at)),
   });
 
 /** Says what is wrong and marks the control at fault, which gets the focus. */
@@ -103,14 +105,15 @@ export function makeAdjustmentFields(plan: FieldsPlan): AdjustmentFields {
   const { start } = plan;
   const parameter = parameterChoice(plan);
   const turn = new TurnFields(start, plan.advice ?? null);
-  const at = makeMoment(start);
+  const begunAt = start?.at ?? plan.at;
+  const at = makeMoment(begunAt);
   const note = make('input', { name: 'note', maxlength: 2000, value: start?.note ?? '' });
   const preview = make('p', { class: 'hint', 'aria-live': 'polite' });
   const fault = make('p', { class: 'fault', role: 'alert', hidden: true });
   const read = (): FilledIn => {
     const unit = unitOf(parameter.value);
     return {
-      at: fieldMoment(at.value, start?.at),
+      at: fieldMoment(at.value, begunAt),
       parameter: parameter.value,
       ...turn.read(parameter.value, unit),
       unit,

@@ -4,7 +4,8 @@ import { upperFirst } from '../../src/numeric/upper-first.ts';
 import { ridesThatCount } from '../../src/report/rides-that-count.ts';
 import { adjustmentVerdict } from '../../src/report/words/adjustment-verdict.ts';
 import { NOTHING_TURNED } from '../../src/report/words/look-entries.ts';
-import type { AdjustmentReport, Bike, LoggedAdjustment } from '../api/answers.ts';
+import { partsOfStep } from '../../src/report/words/parts-of-step.ts';
+import type { Adjustment, AdjustmentReport, Bike, LoggedAdjustment } from '../api/answers.ts';
 import { addAdjustment, changeAdjustment, removeAdjustment } from '../api/bikes.ts';
 import { beforeAfter } from '../charts/before-after.ts';
 import { announce } from '../dom/announce.ts';
@@ -19,6 +20,7 @@ import { ownZoneSentence, zoneDoubt } from '../words/time-zone.ts';
 import { adjustmentForm } from './adjustment-form.ts';
 import { adjustmentsFile } from './adjustments-file.ts';
 import type { BikePage } from './bike-page.ts';
+import { keepMore, type MoreOfStep, moreLeft, moreOfStep } from './more-of-step.ts';
 import { turningAdvice } from './turning-advice.ts';
 
 /** What is turned on a bike, by its actuation: an electronic one has no barrel. */
@@ -135,6 +137,27 @@ const topRate = (adjustments: readonly AdjustmentReport[]): number =>
     ),
   );
 
+const restOfStep = (parts: readonly string[], { parameter, at }: Adjustment): MoreOfStep => ({
+  parts: parts.filter((part) => part !== parameter),
+  at,
+});
+
+/** Offers what is left of a step of which a part was logged; null where nothing is. */
+function stepGoesOn({ picks }: BikePage, newEntry: NewEntry): HTMLElement | null {
+  const more = moreLeft(picks);
+  if (!more) return null;
+  const offer = moreOfStep(more, (part) => {
+    if (part !== null) {
+      newEntry.open(part, more);
+      return;
+    }
+    offer.remove();
+    keepMore(picks, { ...more, parts: [] });
+    newEntry.button.focus();
+  });
+  return offer;
+}
+
 /** A button that gives way to the form for a new entry, and where that form stands. */
 class NewEntry {
   readonly button: HTMLButtonElement;
@@ -152,20 +175,30 @@ class NewEntry {
     onEscape(this.place, () => this.#leave());
   }
 
-  /** Opens the form, for a parameter where one is named, and puts the focus into it as soon as it is on the page. */
-  open(parameter: string | undefined): void {
-    const { bike } = this.#page;
+  /**
+   * Opens the form, for a parameter where one is named, and puts the focus into it as soon as it is on the page.
+   *
+   * @param step what it is a part of: what else of it is left to be logged, and when the part before was done, where there was one
+   */
+  open(parameter: string | undefined, step?: { readonly parts: readonly string[]; readonly at?: string }): void {
+    const { bike, picks } = this.#page;
     this.#opener = document.activeElement;
     this.button.hidden = true;
+    let logged: Adjustment | null = null;
     fill(
       this.place,
       adjustmentForm({
         parameter,
+        at: step?.at,
         ...actuationOf(bike),
         advice: turningAdvice(bike.report),
         saveWord: 'Log it',
-        save: (made) => addAdjustment(bike.id, made),
+        save: (made) => {
+          logged = made;
+          return addAdjustment(bike.id, made);
+        },
         saved: async () => {
+          if (step && logged) keepMore(picks, restOfStep(step.parts, logged));
           this.#close(this.button);
           announce('Adjustment logged. The verdict is being worked out again.');
           await this.#page.refresh();
@@ -208,6 +241,8 @@ export function adjustmentsSection(page: BikePage): HTMLElement {
   const { picks, bike } = page;
   const newEntry = new NewEntry(page);
   const file = adjustmentsFile(page);
+  const wanted = picks.get('log');
+  picks.delete('log');
   const section = make(
     'section',
     { 'aria-labelledby': 'adjustments' },
@@ -218,14 +253,13 @@ export function adjustmentsSection(page: BikePage): HTMLElement {
       make('div', { class: 'row' }, file.button, newEntry.button),
     ),
     file.outcome,
+    wanted === undefined && stepGoesOn(page, newEntry),
     newEntry.place,
     bike.adjustmentsLog.length > 0 && make('p', { class: 'quiet zone' }, ownZoneSentence()),
     entryList(page),
   );
-  const wanted = picks.get('log');
-  picks.delete('log');
   if (wanted !== undefined) {
-    newEntry.open(wanted);
+    newEntry.open(wanted, { parts: bike.report ? partsOfStep(bike.report.diagnosis.suggestion) : [] });
     requestAnimationFrame(() => {
       section.scrollIntoView({ block: 'start' });
       newEntry.place.querySelector('select')?.focus({ preventScroll: true });

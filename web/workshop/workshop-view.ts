@@ -47,6 +47,9 @@ const workWords = (summary: BikeSummary): HTMLElement | null =>
         datedIn(summary, summary.work),
       );
 
+/** Whether there is something to do and to tick off: not on a bike that shifts well, nor on one of which too little is known. */
+const asksForWork = ({ word }: BikeSummary['state']): boolean => word === 'service' || word === 'watch';
+
 function row(summary: BikeSummary): HTMLElement {
   const { bike, state, lastRideAt } = summary;
   const stale = staleFigures(summary);
@@ -70,7 +73,7 @@ function row(summary: BikeSummary): HTMLElement {
     ),
     cell('Shifts in trouble', troubleWords(state)),
     cell('Last ride', lastRideAt ? day(lastRideAt) : 'no ride yet'),
-    make('td', { class: 'workshop-done' }),
+    make('td', { class: asksForWork(state) ? 'workshop-done is-open' : 'workshop-done' }),
   );
 }
 

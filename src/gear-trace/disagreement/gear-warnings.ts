@@ -1,7 +1,7 @@
 import type { Bike } from '../../drivetrain/bike.ts';
 import type { Warning } from '../../errors/warning.ts';
 import type { RideLog } from '../../ride-log/ride-log.ts';
-import { anotherBike } from '../belonging/another-bike.ts';
+import { anotherBike, moreGears, showsItsCogs } from '../belonging/another-bike.ts';
 import { type RecordedPart, recordedGears } from '../commands/recorded-gears.ts';
 import type { MeasuredTeeth } from '../levels/measure-teeth.ts';
 import { rolloutWarning } from './rollout-warning.ts';
@@ -24,8 +24,10 @@ export function gearWarnings(
   writtenMm: number,
   drifts: boolean,
 ): Warning[] {
-  const rollout = rolloutWarning(rolloutMm, writtenMm, log.format !== 'fit');
   const another = anotherBike(log, bike, measured);
+  // a rollout by the teeth of a bike that was not ridden says nothing of wheel or unit; slips of the recorder leave it as it is
+  const notRidden = another !== null && (another.code === moreGears || !showsItsCogs(bike, measured));
+  const rollout = notRidden ? null : rolloutWarning(rolloutMm, writtenMm, log.format !== 'fit');
   // teeth are told by the rollout: where that is another one, teeth on which records and bike agree are not in doubt too;
   // nor are those of a bike that was not ridden
   const doubtTeeth = !another && !(rollout && namesItsTeeth(log, bike));

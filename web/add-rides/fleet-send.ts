@@ -1,0 +1,45 @@
+import type { TakenRide } from '../api/answers.ts';
+import { ApiError } from '../api/api-error.ts';
+import { createBike, removeEmptyBike } from '../api/bikes.ts';
+import { uploadRides } from '../api/uploads.ts';
+import type { FleetBike } from './fleet.ts';
+import { type SentAdjustments, sendAdjustments } from './send-adjustments.ts';
+
+/** The server takes so many files in one upload. */
+const MOST_AT_ONCE = 200;
+
+/** What became of a folder that was sent. */
+export interface SentBike {
+  /** Null where no bike was made, or none that would have stood empty was kept. */
+  readonly bikeId: string | null;
+  readonly uploadIds: readonly string[];
+  readonly rides: readonly TakenRide[];
+  readonly adjustments: readonly ({ readonly name: string } & SentAdjustments)[];
+}
+
+/** Refusals that are about what one folder holds; all others would meet the next one too. */
+export const isAboutFolder = (error: unknown): error is ApiError =>
+  error instanceof ApiError && [400, 404, 413, 422].includes(error.status);
+
+/**
+ * Makes the bike of a folder where it is not here yet, and sends its rides and adjustments. A bike that was made for rides which all are on
+ * another bike already, or cannot be read, is not kept: it would stand empty.
+ *
+ * @throws ApiError where the server refuses, or is not there
+ */
+export async function sendBike({ bike, here, rides, adjustments }: FleetBike): Promise<SentBike> {
+  const bikeId = here?.id ?? (await createBike(bike)).id;
+  const uploads = [];
+  for (let from = 0; from < rides.length; from += MOST_AT_ONCE)
+    uploads.push(await uploadRides(bikeId, rides.slice(from, from + MOST_AT_ONCE)));
+  const taken = uploads.flatMap(({ files }) => files);
+  const sent = { uploadIds: uploads.map(({ uploadId }) => uploadId), rides: taken };
+  if (here === null && taken.length > 0 && taken.every(({ status }) => status !== 'queued')) {
+    await removeEmptyBike(bikeId);
+    return { bikeId: null, ...sent, adjustments: [] };
+  }
+  const logs = [];
+  for (const { file, fault } of adjustments)
+    if (fault === null) logs.push({ name: file.name, ...(await sendAdjustments(bikeId, file)) });
+  return { bikeId, ...sent, adjustments: logs };
+}

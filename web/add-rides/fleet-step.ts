@@ -1,0 +1,63 @@
+import { counted } from '../../src/numeric/counted.ts';
+import type { ReadFile } from '../api/answers.ts';
+import { listen, make } from '../dom/make.ts';
+import { drivetrainLine } from '../words/drivetrain-words.ts';
+import { inARow } from '../words/numbers.ts';
+import { saidOfFile } from '../words/said-of-file.ts';
+import type { Fleet, FleetBike } from './fleet.ts';
+import { understoodList } from './understood-list.ts';
+
+/** The files of a bike that are sent: a log that is broken stays behind. */
+const sent = ({ rides, adjustments }: FleetBike): number =>
+  rides.length + adjustments.filter(({ fault }) => fault === null).length;
+
+/** What a folder brings, and what in it is left out. */
+function folderRead({ folder, bike, here, doubt, rides, adjustments }: FleetBike): ReadFile {
+  const entries = adjustments.reduce((sum, { count }) => sum + (count ?? 0), 0);
+  const brings = [
+    rides.length > 0 && counted(rides.length, 'ride file'),
+    adjustments.some(({ fault }) => fault === null) && counted(entries, 'adjustment'),
+  ].filter((text): text is string => Boolean(text));
+  return {
+    name: folder,
+    understood: [
+      `${bike.name}, ${drivetrainLine(bike)}: ${here ? 'here already, as this very bike' : 'a new bike'}`,
+      brings.length > 0 ? `${inARow(brings)} for it` : 'Nothing else for it',
+    ],
+    notUnderstood: adjustments.flatMap(({ file: { name }, fault }) =>
+      fault === null ? [] : [`${name}: ${saidOfFile(name, fault)} It is left out until it is put right.`],
+    ),
+    remarks: doubt === null ? [] : [doubt],
+  };
+}
+
+/** What the button does: "Make 24 bikes and send 50 files". */
+function goWords(bikes: readonly FleetBike[]): string {
+  const fresh = bikes.filter(({ here }) => here === null).length;
+  const files = bikes.reduce((sum, bike) => sum + sent(bike), 0);
+  const words = [fresh > 0 && `make ${counted(fresh, 'bike')}`, files > 0 && `work through ${counted(files, 'file')}`];
+  const said = inARow(words.filter((text): text is string => Boolean(text)));
+  return said.charAt(0).toUpperCase() + said.slice(1);
+}
+
+/** The step for several bikes at once: what each folder brings, what is left out and why, and the way on. */
+export function fleetStep({ bikes, leftOut }: Fleet, start: (bikes: readonly FleetBike[]) => void): HTMLElement {
+  const wanted = bikes.filter((bike) => bike.here === null || sent(bike) > 0);
+  const go = make('button', { type: 'button' }, goWords(wanted));
+  const lacking = leftOut.map(({ folder, why }) => ({
+    name: folder,
+    understood: [],
+    notUnderstood: [why],
+    remarks: [],
+  }));
+  return make(
+    'section',
+    { class: 'add-found', 'aria-label': 'The bikes' },
+    make('h2', {}, `${counted(bikes.length, 'bike')}, a folder each`),
+    make('p', {}, 'As the bike file in each folder describes it. What lies in a folder goes to its bike.'),
+    wanted.length > 0 && make('p', { class: 'row' }, listen(go, { click: () => start(wanted) })),
+    lacking.length > 0 && [make('h3', {}, 'Left out'), understoodList(lacking)],
+    lacking.length > 0 && make('h3', {}, 'Taken in'),
+    understoodList(bikes.map(folderRead)),
+  );
+}
