@@ -43,6 +43,7 @@ describe.skipIf(!browserPath)('what the log of a ride does not show', () => {
     const asked = await openRide(page);
     const lead = page.locator('.lead.is-strong');
     const before = await lead.textContent();
+    await page.evaluate(() => document.querySelector('.ride-timeline')!.setAttribute('data-kept', ''));
     await page.getByText('Did the chain come off or skip, and it is not shown?').click();
     const moment = page.getByLabel('When, since the start');
     await page.getByRole('button', { name: 'Add it to this ride' }).click();
@@ -67,6 +68,8 @@ describe.skipIf(!browserPath)('what the log of a ride does not show', () => {
     await panel.getByRole('button', { name: 'Take it back' }).click();
     await page.getByText('told by you').waitFor({ state: 'detached' });
     expect(await lead.textContent()).toBe(before);
+    // telling is no new analysis: the page was not opened anew
+    expect(await page.locator('.ride-timeline[data-kept]').count()).toBe(1);
     expect(asked[1]).toMatchObject({ method: 'DELETE', path: asked[0].path.replace('told', 'judgements') });
     expect(faults).toEqual([]);
     await page.unrouteAll({ behavior: 'ignoreErrors' });
