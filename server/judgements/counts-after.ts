@@ -3,7 +3,7 @@ import type { RideReport } from '../../src/report/ride-report-schema.ts';
 import { listJudgements } from '../store/judgement-store.ts';
 import type { Sql } from '../store/sql.ts';
 import { eventKeys } from './event-key.ts';
-import { judgeRideReport } from './judge-events.ts';
+import { judgeRideReport } from './judge-ride-report.ts';
 import { matchJudgements } from './match-judgements.ts';
 
 /** Counts of a ride once its judgements are applied, JSON. `counts` are those before, `report` the gzipped report. */

@@ -23,3 +23,9 @@ export const eventKeys = (report: Pick<RideReport, keyof typeof eventLists>): st
   Object.entries(eventLists).flatMap(([list, kind]) =>
     report[list as keyof typeof eventLists].map(({ at }) => eventKey(kind, at)),
   );
+
+/** What a key names: the kind of event and its moment, Unix milliseconds. */
+export function keyMoment(key: string): { readonly kind: string; readonly ms: number } {
+  const dash = key.indexOf('-');
+  return { kind: key.slice(0, dash), ms: Number(key.slice(dash + 1)) };
+}

@@ -2,13 +2,19 @@ import { momentIso } from '../../src/report/moment-iso.ts';
 import { countEvents } from '../../src/report/ride-counts.ts';
 import type { RideReport } from '../../src/report/ride-report-schema.ts';
 import { openExpectation } from '../../src/shifts/outcomes/open-expectation.ts';
-import type { Outcome, OutcomeProbability, RideEvents, UnjudgedReason } from '../../src/shifts/ride-events.ts';
+import type {
+  DropSide,
+  Outcome,
+  OutcomeProbability,
+  RideEvents,
+  UnjudgedReason,
+} from '../../src/shifts/ride-events.ts';
 import type { Judgement } from '../store/judgement-store.ts';
 import { type EventKind, eventKey } from './event-key.ts';
 
 /** Judgements by event key, as `matchJudgements` gives them. */
-export type Judged = ReadonlyMap<string, Pick<Judgement, 'verdict'>>;
-type Verdict = Judgement['verdict'];
+export type Judged = ReadonlyMap<string, Said>;
+type Said = Pick<Judgement, 'verdict'> & Partial<Pick<Judgement, 'side'>>;
 
 const certainly = (outcome: Outcome): OutcomeProbability => ({
   clean: 0,
@@ -21,6 +27,9 @@ const certainly = (outcome: Outcome): OutcomeProbability => ({
 /** What an event must have to be judged. */
 interface Judgeable {
   readonly confidence: number;
+}
+interface JudgeableDrop extends Judgeable {
+  readonly side: DropSide;
 }
 interface JudgeableGhost extends Judgeable {
   readonly towardsCommand?: boolean;
@@ -44,15 +53,19 @@ interface EventLists<Shift, Ghost, Drop, Skip> {
  * or overshot one was clean; a rejected clean one was something nobody knows, so it is not judged. Of a shift that was
  * not judged nothing was said that could be confirmed or rejected: it stays as it is.
  */
-const judgeShift = <Shift extends JudgeableShift>(shift: Shift, verdict: Verdict): Shift => {
+const judgeShift = <Shift extends JudgeableShift>(shift: Shift, { verdict }: Said): Shift => {
   if (shift.outcome === 'unjudged') return shift;
   if (verdict === 'confirmed') return { ...shift, confidence: 1 };
   if (shift.outcome !== 'clean') return { ...shift, outcome: 'clean', crankRevs: null, confidence: 1 };
   return { ...shift, outcome: 'unjudged', unjudgedBecause: 'rejected', crankRevs: null, confidence: 0 };
 };
 
-const judgeOther = <Event extends Judgeable>(event: Event, verdict: Verdict): Event | null =>
-  verdict === 'rejected' ? null : { ...event, confidence: 1 };
+const judgeOther = <Event extends Judgeable>(event: Event, { verdict }: Said): Event | null =>
+  verdict === 'rejected' ? null : { ...event, confidence: 1, ...(verdict === 'told' && { toldByRider: true }) };
+
+/** Where the rider saw the chain is where it went. */
+const judgeDrop = <Drop extends JudgeableDrop>(drop: Drop, said: Said): Drop | null =>
+  judgeOther(said.side && said.side !== 'unknown' ? { ...drop, side: said.side } : drop, said);
 
 /**
  * The events as the rider's judgements leave them. Rejected ghost shifts, chain drops and skips are taken out; what is
@@ -62,20 +75,21 @@ const judgeOther = <Event extends Judgeable>(event: Event, verdict: Verdict): Ev
 function judgeLists<
   Shift extends JudgeableShift,
   Ghost extends JudgeableGhost,
-  Drop extends Judgeable,
+  Drop extends JudgeableDrop,
   Skip extends Judgeable,
 >(lists: EventLists<Shift, Ghost, Drop, Skip>, judged: Judged, at: (event: Shift | Ghost | Drop | Skip) => string) {
-  const verdictOn = (kind: EventKind, event: Shift | Ghost | Drop | Skip): Verdict | undefined =>
-    judged.get(eventKey(kind, at(event)))?.verdict;
+  const saidOf = (kind: EventKind, event: Shift | Ghost | Drop | Skip): Said | undefined =>
+    judged.get(eventKey(kind, at(event)));
+  const verdictOn = (kind: EventKind, event: Shift | Ghost | Drop | Skip) => saidOf(kind, event)?.verdict;
   const each = <Event extends Shift | Ghost | Drop | Skip>(
     kind: EventKind,
     list: readonly Event[],
-    judge: (event: Event, verdict: Verdict) => Event | null,
+    judge: (event: Event, said: Said) => Event | null,
   ): Event[] =>
     list
       .map((event) => {
-        const verdict = verdictOn(kind, event);
-        return verdict ? judge(event, verdict) : event;
+        const said = saidOf(kind, event);
+        return said ? judge(event, said) : event;
       })
       .filter((event) => event !== null);
   const fallsWithItsShift = (ghost: Ghost): boolean => {
@@ -88,7 +102,7 @@ function judgeLists<
   return {
     shifts: each('shift', lists.shifts, judgeShift),
     ghostShifts: each('ghost', ghosts, judgeOther),
-    chainDrops: each('drop', lists.chainDrops, judgeOther),
+    chainDrops: each('drop', lists.chainDrops, judgeDrop),
     skips: each('skip', lists.skips, judgeOther),
   };
 }
@@ -103,8 +117,8 @@ export function judgeEvents(events: RideEvents, startMs: number, judged: Judged)
   return { ...events, ...lists, shifts };
 }
 
-/** A ride's report after judgement: its lists and its counts. What else its events carry stays with them. */
-export function judgeRideReport<Report extends RideReport>(report: Report, judged: Judged): Report {
+/** What the engine found in a ride after judgement: its lists and its counts. What else its events carry stays with them. */
+export function judgeFound<Report extends RideReport>(report: Report, judged: Judged): Report {
   if (judged.size === 0) return report;
   const lists = judgeLists(report, judged, ({ at }) => at);
   // when a shift was done is not known either once the turns that it took are not

@@ -1,8 +1,8 @@
 import { z } from 'zod';
 import { defineRoute } from '../http/define-route.ts';
 import { notFound, RequestError } from '../http/request-error.ts';
-import { eventKeys, eventKey as keyOf } from '../judgements/event-key.ts';
-import { judgeRideReport } from '../judgements/judge-events.ts';
+import { eventKeys, keyMoment, eventKey as keyOf } from '../judgements/event-key.ts';
+import { judgeRideReport } from '../judgements/judge-ride-report.ts';
 import { matchJudgements } from '../judgements/match-judgements.ts';
 import type { Services } from '../services.ts';
 import { jobShape } from '../shapes/bike-shapes.ts';
@@ -13,10 +13,13 @@ import {
   eventKeySchema,
   listJudgements,
   putJudgement,
+  toldKeySchema,
+  toldSideSchema,
   verdictSchema,
 } from '../store/judgement-store.ts';
 import { idSchema } from '../store/new-id.ts';
 import { jobId } from './job-id.ts';
+import { refuseTold } from './refuse-told.ts';
 import { needRide } from './rides.ts';
 
 const params = z.object({ id: idSchema, eventKey: eventKeySchema });
@@ -62,7 +65,10 @@ const notJudged = (): RequestError =>
     'This shift was not judged, so there is nothing to confirm or reject. Choose one that was.',
   );
 
-/** Giving and withdrawing a rider's judgement of an event. */
+const noSide = (): RequestError =>
+  new RequestError(400, 'invalid-request', 'A skip has no side: leave `side` out, or tell of a lost chain (drop-...).');
+
+/** Giving and withdrawing a rider's judgement of an event, and telling of one that the log does not show. */
 export const judgementRoutes = [
   defineRoute({
     method: 'put',
@@ -78,6 +84,27 @@ export const judgementRoutes = [
         if (unjudged) throw notJudged();
         if (judged !== undefined) deleteJudgement(sql, id, judged);
         putJudgement(sql, id, { eventKey, ...body });
+      });
+      return { status: 202, json };
+    },
+  }),
+  defineRoute({
+    method: 'put',
+    path: '/rides/:id/told/:eventKey',
+    summary: 'Tell of a lost chain or a skip that the log does not show; its judgement is taken back like any other',
+    params: z.object({ id: idSchema, eventKey: toldKeySchema }),
+    body: z.strictObject({
+      side: toldSideSchema.optional().describe('Where a lost chain went, by default `unknown`; none of a skip'),
+      note: z.string().max(2000).default(''),
+    }),
+    answers: { 202: { description: 'Kept; tallies and verdict follow', schema: jobShape } },
+    handle: ({ params: { id, eventKey }, body: { side, note } }, services) => {
+      const { sql } = services;
+      const isDrop = keyMoment(eventKey).kind === 'drop';
+      if (!isDrop && side !== undefined) throw noSide();
+      const json = judge(services, id, eventKey, () => {
+        refuseTold(eventKey, findRideReport(sql, id), listJudgements(sql, id));
+        putJudgement(sql, id, { eventKey, verdict: 'told', note, ...(isDrop && { side: side ?? 'unknown' }) });
       });
       return { status: 202, json };
     },

@@ -1,7 +1,8 @@
 import type { z } from 'zod';
 import type { RideReport } from '../../src/report/ride-report-schema.ts';
 import { type EventKind, eventKey, eventKeys } from '../judgements/event-key.ts';
-import { judgeRideReport } from '../judgements/judge-events.ts';
+import { judgeFound } from '../judgements/judge-events.ts';
+import { toldLists, withTold } from '../judgements/judge-ride-report.ts';
 import { matchJudgements } from '../judgements/match-judgements.ts';
 import type { Services } from '../services.ts';
 import type { judgedRideReportShape, rideSummaryShape } from '../shapes/ride-shapes.ts';
@@ -60,18 +61,26 @@ export function withVerdicts(
     const verdict = matched.get(key)?.verdict ?? null;
     return { ...event, eventKey: key, verdict, found: verdict && found };
   };
+  const byRider = <Event extends { at: string }>(kind: EventKind, events: readonly Event[]) =>
+    events.map((event) => ({ ...event, eventKey: eventKey(kind, event.at), verdict: 'told' as const, found: null }));
   const others = <Event extends { at: string; confidence: number }>(kind: EventKind, events: readonly Event[]) =>
     events.map((event) => marked(kind, event, { confidence: event.confidence }));
   const ghostShifts = others('ghost', report.ghostShifts);
-  const chainDrops = others('drop', report.chainDrops);
+  const chainDrops = report.chainDrops.map((drop) =>
+    marked('drop', drop, { side: drop.side, confidence: drop.confidence }),
+  );
   const skips = others('skip', report.skips);
   const shifts = report.shifts.map((shift) => {
     const { outcome, unjudgedBecause, crankRevs, confidence } = shift;
     return marked('shift', shift, { outcome, unjudgedBecause, crankRevs, confidence });
   });
-  const left = judgeRideReport({ ...report, shifts, ghostShifts, chainDrops, skips }, matched);
+  const left = judgeFound({ ...report, shifts, ghostShifts, chainDrops, skips }, matched);
+  const told = toldLists(report, matched);
   return {
-    ...left,
+    ...withTold<typeof left>(left, {
+      chainDrops: byRider('drop', told.chainDrops),
+      skips: byRider('skip', told.skips),
+    }),
     rejected: {
       ghostShifts: without(ghostShifts, left.ghostShifts),
       chainDrops: without(chainDrops, left.chainDrops),

@@ -6,7 +6,7 @@ import {
   shiftSchema,
   skipSchema,
 } from '../../src/report/ride-report-schema.ts';
-import { eventKeySchema, verdictSchema } from '../store/judgement-store.ts';
+import { eventKeySchema, saidSchema, toldSideSchema } from '../store/judgement-store.ts';
 import { idSchema } from '../store/new-id.ts';
 
 const time = z.iso.datetime();
@@ -31,16 +31,25 @@ export const rideSummaryShape = z.object({
 
 const judged = {
   eventKey: eventKeySchema,
-  verdict: verdictSchema.nullable().describe('What the rider said of it; the rest of the event is as it counts since'),
+  verdict: saidSchema
+    .nullable()
+    .describe(
+      'What the rider said of it, `told` of one that the rider told of; the rest of the event is as it counts since',
+    ),
 };
 const foundShiftShape = shiftSchema.pick({ outcome: true, unjudgedBecause: true, crankRevs: true, confidence: true });
 const found = <Shape extends z.ZodType>(shape: Shape) =>
-  shape.nullable().describe('What the engine had found; null where the rider said nothing');
+  shape
+    .nullable()
+    .describe('What the engine had found; null where the rider said nothing, or told of what the log does not show');
 
 const judgedShift = shiftSchema.extend({ ...judged, found: found(foundShiftShape) });
 const foundOther = { ...judged, found: found(shiftSchema.pick({ confidence: true })) };
 const judgedGhostShift = ghostShiftSchema.extend(foundOther);
-const judgedChainDrop = chainDropSchema.extend(foundOther);
+const judgedChainDrop = chainDropSchema.extend({
+  ...judged,
+  found: found(chainDropSchema.pick({ side: true, confidence: true })),
+});
 const judgedSkip = skipSchema.extend(foundOther);
 
 /** A ride's report as the rider's judgements leave it, each event with its key. What was rejected altogether stands apart, so that it can be taken back. */
@@ -61,7 +70,12 @@ export const judgedRideReportShape = rideReportSchema.extend({
 });
 
 /** What a rider says of one event. */
-export const judgementShape = z.object({ eventKey: eventKeySchema, verdict: verdictSchema, note: z.string() });
+export const judgementShape = z.object({
+  eventKey: eventKeySchema,
+  verdict: saidSchema,
+  side: toldSideSchema.optional().describe('Where a lost chain went that the rider told of; else absent'),
+  note: z.string(),
+});
 
 /** A ride with its report and the judgements on it. */
 export const rideDetailShape = rideSummaryShape.extend({

@@ -130,7 +130,10 @@ export interface RidePartTable {
 export interface JudgementTable {
   ride_id: string;
   event_key: string;
-  verdict: 'confirmed' | 'rejected';
+  /** `told`: the rider tells of an event that the log does not show. */
+  verdict: 'confirmed' | 'rejected' | 'told';
+  /** Where a chain that the rider told of went; null for all others. */
+  side: 'past-largest' | 'past-smallest' | 'chainring' | 'unknown' | null;
   note: string;
   judged_at: number;
 }

@@ -65,7 +65,7 @@ export function wholeStoredReport({ database, bikeId }: WholeReportTask): WholeR
     if (!found || !report) return null;
     const adjustments = adjustmentsOf(sql, bikeId);
     const stored = bikeAsLogged(found, adjustments);
-    const { rides } = readFindings(sql, bikeId, stored.drivetrainVersion);
+    const { rides } = readFindings(sql, stored);
     return new TextEncoder().encode(
       JSON.stringify({ ...report, rides: listRides(rides, sourceOf(stored, adjustments)) }),
     );
@@ -79,7 +79,7 @@ function readBike(sql: Sql, bikeId: string, clock: StageClock) {
   const stored = bikeAsLogged(found, adjustments);
   const findings = clock.run(
     'read analyses',
-    () => readFindings(sql, bikeId, stored.drivetrainVersion, withoutLists),
+    () => readFindings(sql, stored, withoutLists),
     ({ rides }) => ({ rides: rides.length }),
   );
   const report = clock.run('conclude', () =>

@@ -2,19 +2,28 @@ import { deserialize } from 'node:v8';
 import { gunzipSync } from 'node:zlib';
 import type { FailedRide } from '../../src/report/report-schema.ts';
 import type { RideReport } from '../../src/report/ride-report-schema.ts';
+import { withToldEvents } from '../../src/report/told-events.ts';
 import { duplicateRide } from '../../src/ride-log/duplicate-ride.ts';
 import type { RideFindings } from '../engine.ts';
 import { eventKeys } from '../judgements/event-key.ts';
-import { judgeEvents, judgeRideReport } from '../judgements/judge-events.ts';
+import { judgeEvents } from '../judgements/judge-events.ts';
+import { judgeRideReport, toldLists } from '../judgements/judge-ride-report.ts';
 import { matchJudgements } from '../judgements/match-judgements.ts';
 import { cutCopies } from '../state/cut-copies.ts';
-import type { Judgement } from '../store/judgement-store.ts';
+import { asJudgement, type Judgement } from '../store/judgement-store.ts';
 import type { Sql } from '../store/sql.ts';
 
 /** What the analyses of a bike's rides found, with the riders' judgements applied, the earliest ride first; and the rides that do not count. */
 export interface BikeFindings {
   readonly rides: readonly (RideFindings & { readonly id: string })[];
   readonly failed: readonly FailedRide[];
+}
+
+/** The bike whose analyses are read, with the cogs and for the drivetrain that they were made. */
+interface AnalysedBike {
+  readonly id: string;
+  readonly bike: { readonly cassette: readonly number[] };
+  readonly drivetrainVersion: number;
 }
 
 /**
@@ -25,8 +34,7 @@ export interface BikeFindings {
  */
 export function readFindings(
   sql: Sql,
-  bikeId: string,
-  drivetrainVersion: number,
+  { id: bikeId, bike: { cassette }, drivetrainVersion }: AnalysedBike,
   shape: (report: RideReport) => RideReport = (report) => report,
 ): BikeFindings {
   const rows = sql.all(
@@ -53,7 +61,10 @@ export function readFindings(
       return {
         id,
         ...found,
-        events: judgeEvents(found.events, found.startMs, judged),
+        events: withToldEvents(judgeEvents(found.events, found.startMs, judged), toldLists(plain, judged), {
+          startMs: found.startMs,
+          cassette,
+        }),
         report: shape(judgeRideReport(plain, judged)),
       };
     });
@@ -90,14 +101,14 @@ function judgementsByRide(sql: Sql, bikeId: string): Map<string, Judgement[]> {
     sql.build
       .selectFrom('judgement')
       .innerJoin('ride', 'ride.id', 'judgement.ride_id')
-      .select(['judgement.ride_id', 'judgement.event_key', 'judgement.verdict', 'judgement.note'])
+      .select(['judgement.ride_id', 'judgement.event_key', 'judgement.verdict', 'judgement.side', 'judgement.note'])
       .where('ride.bike_id', '=', bikeId)
       .orderBy('judgement.event_key'),
   );
   const byRide = new Map<string, Judgement[]>();
-  for (const { ride_id, event_key, verdict, note } of rows) {
+  for (const { ride_id, ...row } of rows) {
     const list = byRide.get(ride_id) ?? [];
-    list.push({ eventKey: event_key, verdict, note });
+    list.push(asJudgement(row));
     byRide.set(ride_id, list);
   }
   return byRide;

@@ -53,6 +53,9 @@ const dropSignSchema = z.object({
   logOdds: z.number(),
 });
 
+/** True where the rider told of an event that the log does not show, or of its side; else absent. */
+const toldByRider = z.literal(true).optional();
+
 /** A lost chain. `afterShiftTo`: the cog of a shift just before, null where there was none or the log has no gear records to tell. */
 export const chainDropSchema = z.object({
   at: time,
@@ -61,6 +64,7 @@ export const chainDropSchema = z.object({
   confidence: probability,
   /** What was seen of it; absent in reports that an older engine left in a store. */
   signs: z.array(dropSignSchema).optional(),
+  toldByRider,
 });
 
 /** A chain that slipped over teeth of a cog. */
@@ -70,6 +74,7 @@ export const skipSchema = z.object({
   confidence: probability,
   /** How far the legs leapt ahead of the wheel; absent in reports that an older engine left in a store. */
   leapPercent: z.number().optional(),
+  toldByRider,
 });
 
 /** One ride with all that was seen in it. */

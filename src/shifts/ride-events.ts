@@ -82,6 +82,8 @@ export interface ChainDropEvent {
   readonly confidence: number;
   /** What was measured, with what each sign adds to the log odds of `confidence`; absent in events that were kept before there were any. */
   readonly signs?: readonly WeighedSign[];
+  /** True where the rider told of it: the side is theirs then, and sure where they knew it. */
+  readonly toldByRider?: true;
 }
 
 /** The chain slipped over teeth under load, cog unchanged. */
@@ -92,6 +94,8 @@ export interface SkipEvent {
   /** How far the legs leapt ahead of the wheel, log share; absent in events that were kept before it was told. */
   readonly leap?: number;
   readonly torqueNm: number;
+  /** True where the rider told of it. */
+  readonly toldByRider?: true;
 }
 
 /** Everything found in one ride, with the exposure that rates need. */

@@ -15,3 +15,11 @@ it('says that a bike whose every shift is slow may be hidden, where the sensors 
   expect(slowWords(1.2, 2.3)).toEqual([]);
   expect(slowWords(null)).toEqual([]);
 });
+
+it('says of any log that a lost chain may leave no mark in it, as it says of skips, and how to tell of one', () => {
+  const words = limitWords({ ...sampleReport(), rides: [] });
+  expect(words).toContainEqual(expect.stringMatching(/^Most skips leave no mark .* go by that/));
+  expect(words).toContainEqual(
+    expect.stringMatching(/^A chain that comes off .* no mark in a log: .* go by that.* say so/),
+  );
+});

@@ -71,6 +71,19 @@ describe('numbers in words', () => {
     expect(rideNotes(restless, 'page')).toContain('And 8 more ghost shifts; the report in JSON lists them all.');
   });
 
+  it('says of a chain that the rider told of that it was told, not how sure it is', () => {
+    const [ride] = sampleReport().rides;
+    const at = ride.start;
+    const chainDrops = [
+      { at, side: 'past-largest', afterShiftTo: null, confidence: 1, toldByRider: true } as const,
+      { at, side: 'past-largest', afterShiftTo: null, confidence: 0.81 } as const,
+    ];
+    const notes = rideNotes({ ...ride, chainDrops }, 'text');
+    const said = 'Chain dropped 0:00:00 into the ride, past the largest cog, towards the spokes';
+    expect(notes).toContain(`${said} (told by the rider).`);
+    expect(notes).toContain(`${said} (81 % sure).`);
+  });
+
   it('tells why a chain is held to be lost, in the text and on the page, where the signs were kept', () => {
     const [ride] = sampleReport().rides;
     for (const medium of ['text', 'page'] as const)

@@ -1,6 +1,7 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { eventKey } from '../../server/judgements/event-key.ts';
-import { judgeEvents, judgeRideReport } from '../../server/judgements/judge-events.ts';
+import { judgeEvents } from '../../server/judgements/judge-events.ts';
+import { judgeRideReport } from '../../server/judgements/judge-ride-report.ts';
 import { matchJudgements } from '../../server/judgements/match-judgements.ts';
 import { withVerdicts } from '../../server/routes/ride-answer.ts';
 import { putJudgement } from '../../server/store/judgement-store.ts';

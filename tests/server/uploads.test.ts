@@ -168,7 +168,7 @@ describe('an upload', () => {
     sql.transaction(() => placeRide(sql, rideId, to));
     expect(findRide(sql, rideId)).toMatchObject({ bikeId: to, status: 'queued', counts: null, evidence: null });
     expect(findColumns(sql, rideId)).toBeUndefined();
-    expect(readFindings(sql, to, 1).rides).toEqual([]);
+    expect(readFindings(sql, { id: to, bike: hutBike, drivetrainVersion: 1 }).rides).toEqual([]);
     server.services.queue.tellBike(to);
     await api.settled();
     expect((await api.get(`/api/rides/${rideId}/columns`)).body.cassette).toEqual(valleyBike.cassette);

@@ -63,3 +63,15 @@ describe('inOwnZone', () => {
     );
   });
 });
+
+describe('fromRideClock', () => {
+  it('reads what rideClock writes, and nothing that is no moment of a ride', () => {
+    for (const seconds of [0, 59, 249, 3599, 3849, 360_000])
+      expect(dates.fromRideClock(dates.rideClock(seconds)), String(seconds)).toBe(seconds);
+    expect(dates.fromRideClock(' 0:40:10 ')).toBe(2410);
+    // a ride's minutes may run on past the hour, but not beside hours
+    expect(dates.fromRideClock('75:30')).toBe(4530);
+    for (const text of ['', '12', '1:2', '1:60', '1:75:30', '-1:00', '1:00:00:00', 'noon'])
+      expect(dates.fromRideClock(text), text).toBeNull();
+  });
+});

@@ -61,7 +61,7 @@ export type RideDetail = z.infer<typeof rideDetailShape>;
 export type KeyedRideReport = z.infer<typeof judgedRideReportShape>;
 /** A ride's records and trace, column by column. */
 export type RideColumns = z.infer<typeof rideColumnsShape>;
-/** What a rider says of an event: it happened, or it did not. */
+/** What a rider says of an event: it happened, it did not, or it did though the log does not show it. */
 export type Verdict = RideDetail['judgements'][number]['verdict'];
 
 /** One file of an upload: waiting for its turn, a copy of a ride that is stored, or refused with the reason. */

@@ -1,3 +1,4 @@
+import type { DropSide } from '../../src/shifts/ride-events.ts';
 import type { RideColumns, RideDetail, RideSummary, Verdict } from './answers.ts';
 import { request } from './request.ts';
 
@@ -25,8 +26,12 @@ export const moveRide = (rideId: string, bikeId: string): Promise<unknown> =>
 export const rideFileAddress = (rideId: string): string => `/api${path(rideId, '/file')}`;
 
 /** Says of an event that it was so, or that it was not. */
-export const judge = (rideId: string, eventKey: string, verdict: Verdict): Promise<unknown> =>
+export const judge = (rideId: string, eventKey: string, verdict: Exclude<Verdict, 'told'>): Promise<unknown> =>
   request(path(rideId, `/judgements/${encodeURIComponent(eventKey)}`), { method: 'PUT', body: { verdict } });
+
+/** Tells of a lost chain, and where it went, or of a skip that the log does not show. */
+export const tellEvent = (rideId: string, eventKey: string, side: DropSide | undefined): Promise<unknown> =>
+  request(path(rideId, `/told/${encodeURIComponent(eventKey)}`), { method: 'PUT', body: side ? { side } : {} });
 
 /** Takes back what was said of an event. */
 export const withdrawJudgement = (rideId: string, eventKey: string): Promise<void> =>

@@ -22,6 +22,7 @@ function sureness(event: RideEvent): string {
   const { verdict, kind, confidence } = event;
   if (isRejected(event)) return 'rejected';
   if (verdict === 'confirmed') return verdict;
+  if (verdict === 'told') return 'told by you';
   const unclear = 'shift' in event && isUnclear(event.shift) ? chancesInWords(event.shift) : null;
   if (unclear !== null) return unclear;
   return kind === 'unjudged' ? '' : `${chance(confidence)} sure`;

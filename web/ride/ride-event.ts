@@ -51,7 +51,7 @@ export function rideEvents(report: KeyedRideReport): readonly RideEvent[] {
       .map(asFound)
       .map((ghost) => ({ ...common(ghost), kind: 'ghost' as const, ghost, fallen: ghost.verdict === null })),
     ...[...report.chainDrops, ...rejected.chainDrops]
-      .map(asFound)
+      .map((drop) => (drop.verdict === 'told' ? { ...asFound(drop), side: drop.side } : asFound(drop)))
       .map((drop) => ({ ...common(drop), kind: 'drop' as const, drop })),
     ...[...report.skips, ...rejected.skips]
       .map(asFound)
@@ -65,6 +65,10 @@ const asFound = <Event extends { readonly found: object | null }>(event: Event):
   ...event,
   ...event.found,
 });
+
+/** True of what only the rider tells of: the analysis has no such event. */
+export const isOnlyTold = ({ verdict, found }: Pick<Keyed<'skips'>, 'verdict'> & { readonly found: object | null }) =>
+  verdict === 'told' && found === null;
 
 /** Kinds in the order they are listed; the last two are no trouble. */
 export const eventKinds: readonly EventKind[] = [

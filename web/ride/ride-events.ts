@@ -11,6 +11,7 @@ import { type EventPanel, makeEventPanel } from './event-panel.ts';
 import { eventAloud } from './event-words.ts';
 import { makeKindPicker } from './kind-picker.ts';
 import { isRejected, type RideEvent, rideEvents } from './ride-event.ts';
+import { makeTellEvent } from './tell-event.ts';
 
 type Report = NonNullable<RideDetail['report']>;
 
@@ -56,11 +57,21 @@ class LinkedEvents implements RideEventsView {
     const { ride, report } = plan;
     const track = makeTrack(plan.columns, report.sensorLagS);
     this.#track = track;
+    const tell = makeTellEvent({
+      rideId: ride.id,
+      startMs: Date.parse(report.start),
+      durationS: report.durationS,
+      onTold: async (key) => {
+        await plan.onJudged();
+        this.#bring(key, this.#list);
+      },
+    });
     this.#timeline = makeTimeline({
       track,
       fileName: fileStem('timeline', ride.file),
       nameOf: (key) => this.#events.map((event) => (event.key === key ? eventAloud(event) : '')).join(''),
       onOpen: (key) => this.#bring(key, this.#timeline),
+      onPick: (timeS) => tell.pick(timeS),
       signal: plan.signal,
     });
     this.#panel = makeEventPanel({
@@ -75,7 +86,7 @@ class LinkedEvents implements RideEventsView {
       onJudged: plan.onJudged,
     });
     this.elements = [
-      timelineSection(this.#picker.element, this.#timeline.element),
+      timelineSection(this.#picker.element, this.#timeline.element, tell.element),
       make('section', { class: 'ride-events', 'aria-label': 'Events' }, this.#list.element, this.#panel.element),
     ];
     this.take(report);
@@ -131,10 +142,11 @@ const onTimeline = (event: RideEvent): TimelineEvent => ({
   rejected: isRejected(event),
 });
 
-const timelineSection = (picker: HTMLElement, timeline: HTMLElement): HTMLElement =>
+const timelineSection = (picker: HTMLElement, timeline: HTMLElement, tell: HTMLElement): HTMLElement =>
   make(
     'section',
     { class: 'ride-timeline', 'aria-labelledby': 'timeline' },
     make('div', { class: 'section-head' }, make('h2', { id: 'timeline' }, 'Timeline'), picker),
     make('div', { class: 'panel' }, timeline),
+    tell,
   );

@@ -1,5 +1,5 @@
-import type { BikeDetail, RideDetail } from '../api/answers.ts';
-import { rideEvents } from './ride-event.ts';
+import type { BikeDetail, KeyedRideReport, RideDetail } from '../api/answers.ts';
+import { isOnlyTold, rideEvents } from './ride-event.ts';
 
 /** What the page of a ride is drawn from, but for the columns, which come from the same analysis as the report. */
 export interface DrawnFrom {
@@ -18,11 +18,21 @@ const judged: ReadonlySet<string> = new Set([
   'found',
   'verdict',
   'fallen',
+  'toldByRider',
+  'side',
 ]);
+
+/** A report without what only its rider tells of. */
+const withoutTold = (report: KeyedRideReport): KeyedRideReport => ({
+  ...report,
+  chainDrops: report.chainDrops.filter((drop) => !isOnlyTold(drop)),
+  skips: report.skips.filter((skip) => !isOnlyTold(skip)),
+});
 
 /** The ride, its analysis and its drivetrain as text, the judgements left out. */
 function analysisText({ ride: { bikeId, report }, bike }: DrawnFrom): string {
-  const events = report && rideEvents(report).map(({ kind, ...event }) => [kind, event]);
+  const found = report && withoutTold(report);
+  const events = found && rideEvents(found).map(({ kind, ...event }) => [kind, event]);
   const drivetrain = bike && [bike.bike.chainrings, bike.bike.cassette];
   const unjudged = (key: string, value: unknown): unknown => (judged.has(key) ? undefined : value);
   return JSON.stringify([bikeId, drivetrain, report, events], unjudged);

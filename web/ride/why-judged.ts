@@ -5,7 +5,7 @@ import { chancesInWords, isUnclear } from '../../src/report/words/unclear-outcom
 import { AFTER_COMMAND_S } from '../../src/shifts/drops/drop-side.ts';
 import { CLEAN_WITHIN_REVS, LATE_WITHIN_REVS } from '../../src/shifts/turn-limits.ts';
 import type { RideReport } from '../api/answers.ts';
-import type { RideEvent } from './ride-event.ts';
+import { isOnlyTold, type RideEvent } from './ride-event.ts';
 import type { ShiftAround } from './shift-around.ts';
 
 type Shift = Extract<RideEvent, { shift: unknown }>['shift'];
@@ -121,6 +121,8 @@ function beforeDrop(afterShiftTo: number | null, evidence: RideFacts['evidence']
     : 'The log does not tell whether a shift came before.';
 }
 
+const LOOK_FOR_DAMAGE = 'A chain that went into the spokes or the frame: stop and look for damage before riding on.';
+
 /** Why an event was judged as it was, in sentences. */
 export function whyJudged(event: RideEvent, { sensorLagS, evidence }: RideFacts): readonly string[] {
   const sure = event.kind === 'unjudged' ? [] : [`How sure: ${chance(event.confidence)}.`];
@@ -140,16 +142,26 @@ export function whyJudged(event: RideEvent, { sensorLagS, evidence }: RideFacts)
     }
     case 'drop': {
       const { side, afterShiftTo, signs } = event.drop;
+      if (isOnlyTold(event.drop))
+        return [
+          `You told that the chain came off here; the log does not show it. Side: ${dropSideWords[side]}.`,
+          beforeDrop(afterShiftTo, evidence),
+          LOOK_FOR_DAMAGE,
+        ];
       return [
         `Drive was lost: the cranks turned without driving the wheel. Side: ${dropSideWords[side]}.`,
         beforeDrop(afterShiftTo, evidence),
         ...dropReasons(signs),
-        'A chain that went into the spokes or the frame: stop and look for damage before riding on.',
+        LOOK_FOR_DAMAGE,
         ...sure,
       ];
     }
     case 'skip': {
       const { teeth, leapPercent } = event.skip;
+      if (isOnlyTold(event.skip))
+        return [
+          `You told that the chain skipped here; the log does not show it. By the log it was on the ${teeth} then, or that cog had been asked for last.`,
+        ];
       return [
         `The chain slipped over the teeth of the ${teeth} under load for less than 2 s, and the cog stayed the same.`,
         ...(leapPercent === undefined ? [] : [`The legs leapt ${Math.round(leapPercent)} % ahead of the wheel.`]),

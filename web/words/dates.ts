@@ -29,6 +29,15 @@ export function rideClock(seconds: number): string {
   return hours ? `${hours}:${rest}` : rest;
 }
 
+/** Seconds since a ride's start from "1:04:09" or "4:09"; null where the text is neither. */
+export function fromRideClock(text: string): number | null {
+  const found = /^(?:(\d{1,3}):)?(\d{1,3}):([0-5]\d)$/.exec(text.trim());
+  if (!found) return null;
+  const [, hours, minutes, seconds] = found;
+  if (hours !== undefined && Number(minutes) > 59) return null;
+  return Number(hours ?? 0) * 3600 + Number(minutes) * 60 + Number(seconds);
+}
+
 /** For a datetime-local field, in the reader's own time zone: "2026-05-03T14:05". */
 export function fieldTime(date: Date): string {
   const local = new Date(date.getTime() - date.getTimezoneOffset() * 60_000);

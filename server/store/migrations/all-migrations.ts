@@ -6,6 +6,7 @@ import { judgements } from './judgements.ts';
 import { recordedTeeth } from './recorded-teeth.ts';
 import { rideParts } from './ride-parts.ts';
 import { rideProgress } from './ride-progress.ts';
+import { toldSides } from './told-sides.ts';
 
 /**
  * Every change of the tables since the first, in order. A migration that people have run is never edited: a new one is
@@ -19,4 +20,5 @@ export const allMigrations: Readonly<Record<string, Migration>> = {
   '0005-ride-progress': rideProgress,
   '0006-ride-parts': rideParts,
   '0007-bike-certainty': bikeCertainty,
+  '0008-told-sides': toldSides,
 };

@@ -50,8 +50,9 @@ export function fillSegment(segment: EvidenceSegment, stretch: RideStretch, usua
   const sideKnown = evidence === 'full' ? 1 : evidenceWeights.sideWithoutRecords;
   for (const drop of events.chainDrops) {
     if (!within(drop)) continue;
-    segment.drops[dropEnd[drop.side]] += drop.confidence * sideKnown;
-    segment.drops[ELSEWHERE] += drop.confidence * (1 - sideKnown);
+    const known = drop.toldByRider ? 1 : sideKnown;
+    segment.drops[dropEnd[drop.side]] += drop.confidence * known;
+    segment.drops[ELSEWHERE] += drop.confidence * (1 - known);
   }
   for (let cog = 0; cog < cassetteLength; cog++) {
     const pedalledS = (events.pedallingSByCog[cog] ?? 0) * timeShare;

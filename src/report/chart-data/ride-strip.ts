@@ -2,7 +2,7 @@ import type { CogFrom, LostSpell, RideStrip, StripEvent } from '../charts/ride-s
 import type { RideReport } from '../ride-report-schema.ts';
 import { dropSideWords } from '../words/event-words.ts';
 import { sinceStart } from '../words/moment-words.ts';
-import { sure } from '../words/number-words.ts';
+import { sure, sureOf } from '../words/number-words.ts';
 import { chancesInWords, isUnclear } from '../words/unclear-outcome.ts';
 
 /** A ride's report as the ride strip draws it: what was asked for, where the chain was, what went wrong. */
@@ -70,19 +70,19 @@ function stripEvents(
     }),
   );
   const drops = ride.chainDrops.map(
-    ({ at, side, afterShiftTo, confidence }): StripEvent => ({
-      timeS: timeS(at),
-      teeth: afterShiftTo ?? teethAt(timeS(at)),
+    (drop): StripEvent => ({
+      timeS: timeS(drop.at),
+      teeth: drop.afterShiftTo ?? teethAt(timeS(drop.at)),
       kind: 'drop',
-      words: `${when(at)}: chain dropped, ${dropSideWords[side]} (${sure(confidence)})`,
+      words: `${when(drop.at)}: chain dropped, ${dropSideWords[drop.side]} (${sureOf(drop)})`,
     }),
   );
   const skips = ride.skips.map(
-    ({ at, teeth, confidence }): StripEvent => ({
-      timeS: timeS(at),
-      teeth,
+    (skip): StripEvent => ({
+      timeS: timeS(skip.at),
+      teeth: skip.teeth,
       kind: 'skip',
-      words: `${when(at)}: skipped on ${teeth} teeth (${sure(confidence)})`,
+      words: `${when(skip.at)}: skipped on ${skip.teeth} teeth (${sureOf(skip)})`,
     }),
   );
   return [...shifts, ...ghosts, ...drops, ...skips].sort((a, b) => a.timeS - b.timeS);

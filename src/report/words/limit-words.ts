@@ -10,6 +10,10 @@ import { ridesThatCount } from '../rides-that-count.ts';
  */
 const LONG_LAG_S = 2.4;
 
+/** A chain that jams, or that comes off where the cranks hardly drive anyway: that no loss was seen is no proof that there was none. */
+const SOME_DROPS_UNSEEN =
+  'A chain that comes off at a crawl or while you coast, or that jams the cranks at once, leaves little or no mark in a log: if it came off, go by that. On the page (serve) you can say so on the ride, and it counts.';
+
 /** The longest lag of the rides that count; null where none is long. */
 function longLagS({ rides }: Report): number | null {
   const longest = Math.max(
@@ -26,6 +30,7 @@ export function limitWords(report: Report): string[] {
     'Records come about once a second. A healthy shift takes less, so single shifts are judged by crank turns with a probability, and only many shifts together are sharp.',
     'No chain moves while you coast: shifts without at least 2 s of pedalling after them stay unjudged.',
     MOST_SKIPS_UNSEEN,
+    SOME_DROPS_UNSEEN,
   ];
   if (of('commands-only') > 0)
     limits.push(

@@ -5,6 +5,10 @@ export function sure(confidence: number): string {
   return `${percent(Math.min(confidence, 0.999))} sure`;
 }
 
+/** The same of an event, or that its rider told of it. */
+export const sureOf = (event: { readonly confidence: number; readonly toldByRider?: true | undefined }): string =>
+  event.toldByRider ? 'told by the rider' : sure(event.confidence);
+
 /** A rate with its 95 % interval: `12 % (4 to 29 %)`, or `none judged`. */
 export function rateWithInterval(rate: { troubleRate: number | null; low: number; high: number }): string {
   if (rate.troubleRate === null) return 'none judged';

@@ -4,7 +4,7 @@ import type { RideReport } from '../ride-report-schema.ts';
 import { dropReasons } from './drop-reasons.ts';
 import { dropSideWords, evidenceWords } from './event-words.ts';
 import { sinceStart } from './moment-words.ts';
-import { durationWords, sure } from './number-words.ts';
+import { durationWords, sure, sureOf } from './number-words.ts';
 import { unclearShifts } from './unclear-outcome.ts';
 
 const MOST_EVENTS = 12;
@@ -60,7 +60,7 @@ const dropWords =
   (ride: RideReport) =>
   (drop: RideReport['chainDrops'][number]): string => {
     const after = drop.afterShiftTo === null ? '' : `, after a shift to ${drop.afterShiftTo} teeth`;
-    const what = `Chain dropped ${sinceStart(ride.start, drop.at)} into the ride, ${dropSideWords[drop.side]}${after} (${sure(drop.confidence)}).`;
+    const what = `Chain dropped ${sinceStart(ride.start, drop.at)} into the ride, ${dropSideWords[drop.side]}${after} (${sureOf(drop)}).`;
     return [what, ...dropReasons(drop.signs)].join(' ');
   };
 

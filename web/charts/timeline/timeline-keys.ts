@@ -4,7 +4,7 @@ import type { ViewWindow } from './view-window.ts';
 
 /** The keys of the timeline in words, for its name. */
 export const keysInWords =
-  'Left and right arrows move the reading line, plus and minus zoom, Page Up and Page Down move along, comma and full stop go from event to event, Enter opens the nearest event, Escape leads back from there.';
+  'Left and right arrows move the reading line, plus and minus zoom, Page Up and Page Down move along, comma and full stop go from event to event, Enter opens the nearest event or else picks the moment, Escape leads back from there.';
 
 interface KeysPlan {
   readonly view: ViewWindow;

@@ -26,11 +26,13 @@ interface PointerPlan {
   readonly layout: () => Layout;
   readonly nearestEvent: (point: CanvasPoint) => TimelineEvent | undefined;
   readonly onOpen: (key: string) => void;
+  /** A moment was touched where there is no event, seconds since the start. */
+  readonly onPick: (timeS: number) => void;
 }
 
 /** Reading by pointer, opening an event by a click on it, and moving along in the overview. Zooming is the view's own. */
 export function listenToPointer(plot: HTMLElement, plan: PointerPlan): void {
-  const { canvas, view, line, layout, nearestEvent, onOpen } = plan;
+  const { canvas, view, line, layout, nearestEvent, onOpen, onPick } = plan;
   const overEvent = (point: CanvasPoint): TimelineEvent | undefined =>
     point.y < layout().gears.topPx ? nearestEvent(point) : undefined;
   const follow = ({ x }: CanvasPoint): void => view.centre(view.wholeScale().invert(x));
@@ -52,7 +54,10 @@ export function listenToPointer(plot: HTMLElement, plan: PointerPlan): void {
       const found = overEvent(point);
       if (found) onOpen(found.key);
       // a finger that is lifted again leaves the plot, and moves no pointer before
-      else if (!isInOverview(point, layout())) line.to(view.scale().invert(point.x));
+      else if (!isInOverview(point, layout())) {
+        line.to(view.scale().invert(point.x));
+        if (line.timeS !== null) onPick(line.timeS);
+      }
     },
   });
 }

@@ -40,6 +40,8 @@ interface TimelinePlan {
   /** An event's name in words, for a screen reader. */
   readonly nameOf: (key: string) => string;
   readonly onOpen: (key: string) => void;
+  /** A moment was chosen where there is no event, seconds since the start. */
+  readonly onPick: (timeS: number) => void;
   readonly signal: AbortSignal;
 }
 
@@ -123,7 +125,7 @@ class CanvasTimeline implements Timeline {
   }
 
   #listen(): void {
-    const { track, onOpen, signal } = this.#plan;
+    const { track, onOpen, onPick, signal } = this.#plan;
     const [plot, view, line] = [this.#plot, this.#view, this.#line];
     listenToKeys(plot, {
       view,
@@ -139,6 +141,7 @@ class CanvasTimeline implements Timeline {
       layout: () => this.#layout,
       nearestEvent: (point) => this.#nearestEvent(point),
       onOpen,
+      onPick,
     });
     onThemeChange(() => {
       this.#palette = readPalette(document.body);
@@ -208,6 +211,7 @@ class CanvasTimeline implements Timeline {
     const { timeS } = this.#line;
     const found = timeS === null ? undefined : this.#nearestEvent({ x: this.#view.scale()(timeS), y: null });
     if (found) this.#plan.onOpen(found.key);
+    else if (timeS !== null) this.#plan.onPick(timeS);
   }
 
   #viewTools(): HTMLElement {
