@@ -2,7 +2,7 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import type { ArchivedRide } from '../../server/archive/archive-shapes.ts';
+import type { ArchivedBike, ArchivedRide } from '../../server/archive/archive-shapes.ts';
 import { mergeBikes } from '../../server/archive/merge-bikes.ts';
 import { listAdjustments } from '../../server/store/adjustment-store.ts';
 import { findBike, insertBike, listBikes } from '../../server/store/bike-store.ts';
@@ -21,10 +21,10 @@ const adjustment = (number: number) => ({
   unit: 'clicks' as const,
   note: '',
 });
-const archived = (id: string, bike = hutBike, adjustments: ReturnType<typeof adjustment>[] = []) => ({
+const archived = (id: string, bike = hutBike, adjustments: ArchivedBike['adjustments'] = []): ArchivedBike => ({
   id,
   bike,
-  source: 'given' as const,
+  source: 'given',
   sample: false,
   notes: [],
   certainty: null,
@@ -42,9 +42,9 @@ afterEach(() => {
   rmSync(folder, { recursive: true, force: true });
 });
 
-const mergeWith = (rides: ArchivedRide[], ...bikes: ReturnType<typeof archived>[]) =>
+const mergeWith = (rides: ArchivedRide[], ...bikes: ArchivedBike[]) =>
   sql.transaction(() => mergeBikes(sql, { bikes, rides }));
-const merge = (...bikes: ReturnType<typeof archived>[]) => mergeWith([], ...bikes);
+const merge = (...bikes: ArchivedBike[]) => mergeWith([], ...bikes);
 /** A ride that is on one bike here and on another in the archive. */
 function sharedRide(here: string, there: string): ArchivedRide {
   const { sha256 = '', file = '' } = findRide(sql, registerRide(sql, here)) ?? {};
@@ -90,7 +90,7 @@ it('a bike is taken for the only one here that is described quite the same', () 
 
 it('a bike that is added is described as it was there, and one that is here stays as it is', () => {
   const notes = [{ code: 'bike-guessed', message: 'Guessed from the rides.' }];
-  const guessed = { ...archived(first), source: 'guessed' as const, sample: true, notes, certainty: 0.7 };
+  const guessed: ArchivedBike = { ...archived(first), source: 'guessed', sample: true, notes, certainty: 0.7 };
   merge(guessed);
   const { id, bike, source, sample, certainty, ...there } = listBikes(sql)[0];
   expect({ id, bike, source, sample, notes: there.notes, certainty }).toEqual({
