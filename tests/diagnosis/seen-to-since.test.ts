@@ -136,14 +136,23 @@ it('heads a step that turns nothing by the part that is looked at before it', ()
 
 describe('what was seen to', () => {
   const rides = [ride(20_000, 1), ride(20_004, 0)];
-  const parts = (looks: readonly Look[], done: readonly Adjustment[], ridden = rides) =>
-    seenTo(looks, { rides: ridden, adjustments: done, beganMs: Number.NEGATIVE_INFINITY }).map((one) => one.parameter);
+  const parts = (
+    looks: readonly Look[],
+    done: readonly Adjustment[],
+    ridden = rides,
+    beganMs = Number.NEGATIVE_INFINITY,
+  ) => seenTo(looks, { rides: ridden, adjustments: done, beganMs }).map((one) => one.parameter);
 
   it('is what was found right and what was aligned or replaced since the chain was lost', () => {
     expect(parts([], [hanger(20_001)])).toEqual(['hanger']);
     expect(parts([], [hanger(19_999)])).toEqual([]);
     expect(parts([], [hanger(20_001)], [...rides, ride(20_002, 1)])).toEqual([]);
     expect(parts([], [{ ...hanger(20_001), parameter: 'low-limit', amount: 0.25, unit: 'turns' }])).toEqual([]);
+  });
+
+  it('is looked at again where a fault began suddenly since', () => {
+    const beganAt = (day: number) => parts([limitLook(20_002)], [hanger(20_001)], rides, Date.parse(at(day)));
+    expect([beganAt(20_000), beganAt(20_002), beganAt(20_003)]).toEqual([['hanger', 'low-limit'], [], []]);
   });
 
   it('keeps a look at the limit that is logged with the hanger, which comes first, but not one before it', () => {

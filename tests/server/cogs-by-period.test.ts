@@ -20,6 +20,16 @@ const turned = (hour: number, amount: number): Adjustment => ({
   ...{ parameter: 'cable-tension', amount, unit: 'clicks', note: '' },
 });
 
+it('ends a period with the first of several made with no shift between, and begins the next with the last', () => {
+  const made = [turned(2, 3), turned(3, 1), turned(6, 2)];
+  const periods = cogsByPeriod([ride(0), ride(4)], made, bike);
+  expect(periods.map(({ from, to }) => [from, to])).toEqual([
+    [null, made[0].at],
+    [made[1].at, made[2].at],
+    [made[2].at, null],
+  ]);
+});
+
 it('parts the rides at what was turned, but not at what was taken back with no ride between', () => {
   const periods = (...made: Adjustment[]) =>
     cogsByPeriod([ride(0), ride(4)], made, bike).map(({ cogs }) => cogs.reduce((sum, { shifts }) => sum + shifts, 0));

@@ -6,11 +6,12 @@ import type { RawStore } from '../../server/raw/raw-store.ts';
 import { deleteBike, insertBike, listBikes } from '../../server/store/bike-store.ts';
 import { deleteRide, findRide, placeRide } from '../../server/store/ride-store.ts';
 import type { Sql } from '../../server/store/sql.ts';
+import { insertUpload } from '../../server/store/upload-store.ts';
 import { unplacedRides } from '../../server/store/work-store.ts';
 import { type Change, ChangeHub } from '../../server/work/change-hub.ts';
 import { placeNextRides } from '../../server/work/place-next-rides.ts';
 import { placeRides } from '../../server/work/place-rides.ts';
-import type { PlaceAnswer } from '../../server/work/tasks.ts';
+import type { PlaceAnswer, PlaceTask } from '../../server/work/tasks.ts';
 import type { WorkerPool } from '../../server/work/worker-pool.ts';
 import { hutBike, madeRides, valleyBike } from './made-rides.ts';
 import { registerRide } from './register-ride.ts';
@@ -25,12 +26,16 @@ beforeEach(async () => {
 afterEach(() => store.remove());
 
 /** Places what waits while `meanwhile` happens, and gives what was told of it. */
-async function place(answer: PlaceAnswer, meanwhile: () => void, has = (_sha256: string) => true): Promise<Change[]> {
+async function place(
+  answer: PlaceAnswer,
+  meanwhile: (task: PlaceTask) => void,
+  has = (_sha256: string) => true,
+): Promise<Change[]> {
   const told: Change[] = [];
   const hub = new ChangeHub();
   hub.listen((change) => told.push(change));
-  const run = async (): Promise<PlaceAnswer> => {
-    meanwhile();
+  const run = async (_name: string, task: PlaceTask): Promise<PlaceAnswer> => {
+    meanwhile(task);
     return answer;
   };
   const raw = { has, path: (sha256: string) => sha256 } as unknown as RawStore;
@@ -69,6 +74,31 @@ it('a ride for which a bike is found or none can be is told of', async () => {
   const other = registerRide(sql);
   expect(await place(guessed, () => {})).toMatchObject([{ rideId: other, status: 'queued' }]);
   expect(findRide(sql, other)?.bikeId).toBe(listBikes(sql)[0].id);
+});
+
+it('a new bike is guessed from the four longest rides of its upload, and all of them are put on it', async () => {
+  const upload_id = insertUpload(sql, 'new');
+  const lengths = [300, 60, 500, 200, 400, 100];
+  const ids = lengths.map((duration_s) => registerRide(sql, null, { upload_id, duration_s, file: `${duration_s}` }));
+  let asked: PlaceTask | undefined;
+  await place(guessed, (task) => {
+    asked = task;
+  });
+  expect(asked?.rides.map(({ file }) => file)).toEqual(['500', '400', '300', '200']);
+  expect(asked?.bikes).toEqual([]);
+  const [{ id }] = listBikes(sql);
+  expect(ids.map((rideId) => findRide(sql, rideId)?.bikeId)).toEqual(ids.map(() => id));
+});
+
+it('a ride is looked for among the bikes of riders, and not among the invented ones', async () => {
+  const own = insertBike(sql, hutBike, 'given');
+  insertBike(sql, valleyBike, 'given', { sample: true });
+  registerRide(sql);
+  let among: string[] = [];
+  await place(guessed, ({ bikes }) => {
+    among = bikes.map(({ id }) => id);
+  });
+  expect(among).toEqual([own]);
 });
 
 it('a ride whose file is gone fails alone and by name', async () => {

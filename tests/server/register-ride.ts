@@ -1,10 +1,10 @@
 import { randomBytes } from 'node:crypto';
 import { newId } from '../../server/store/new-id.ts';
-import { insertRide } from '../../server/store/ride-store.ts';
+import { insertRide, type NewRide } from '../../server/store/ride-store.ts';
 import type { Sql } from '../../server/store/sql.ts';
 
-/** Registers a ride without a file, on a bike or waiting for one, and gives its id. */
-export function registerRide(sql: Sql, bikeId: string | null = null): string {
+/** Registers a ride without a file, on a bike or waiting for one, and gives its id. `change`: what of it is not as usual. */
+export function registerRide(sql: Sql, bikeId: string | null = null, change: Partial<NewRide> = {}): string {
   const id = newId();
   insertRide(sql, {
     id,
@@ -21,6 +21,7 @@ export function registerRide(sql: Sql, bikeId: string | null = null): string {
     duration_s: 60,
     recorded_teeth: '{"rear":[],"front":[]}',
     warnings: '[]',
+    ...change,
   });
   return id;
 }
