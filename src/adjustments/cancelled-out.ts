@@ -1,17 +1,14 @@
-import { sum } from 'd3-array';
 import { hasClock } from '../ride-log/has-clock.ts';
 import type { Adjustment } from './adjustment.ts';
 import { adjustmentKey } from './adjustment-key.ts';
 import { inOrderOfTime } from './in-order-of-time.ts';
+import { turnedInAll } from './turned-in-all.ts';
 
 /** When a ride was. `startMs`: Unix milliseconds, see `hasClock`. */
 interface RideSpan {
   readonly startMs: number;
   readonly durationS: number;
 }
-
-/** Amounts are written in decimal parts, whose sums are not exact. */
-const NOTHING = 1e-9;
 
 /**
  * The entries (by their keys) that turn a setting and take it back with no ride between: the bike was never ridden so, and there is nothing to
@@ -28,7 +25,7 @@ export function cancelledOut(adjustments: readonly Adjustment[], rides: readonly
           rides,
         ),
       )
-      .filter((run) => Math.abs(sum(run, ({ amount }) => amount ?? 0)) < NOTHING)
+      .filter((run) => turnedInAll(run) === 0)
       .flat()
       .map(adjustmentKey),
   );

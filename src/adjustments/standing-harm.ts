@@ -1,6 +1,7 @@
 import type { AdjustmentComparison } from './compare-adjustments.ts';
 import { DECIDED_AT } from './compare-rates.ts';
 import { isTogether } from './made-together.ts';
+import { turnedInAll } from './turned-in-all.ts';
 
 /** What is left of an adjustment that made shifting worse. */
 export interface StandingHarm {
@@ -32,9 +33,7 @@ export function standingHarm(comparisons: readonly AdjustmentComparison[]): Stan
   if (since.some(({ amount }) => amount === null)) return [];
   const group = since.filter((one) => isTogether(one, worst) && madeWorse(one) && !opensWhereLost(one));
   return [...new Set(group.map(({ parameter }) => parameter))].flatMap((parameter) => {
-    const sum = (rows: readonly AdjustmentComparison[]): number =>
-      rows.filter((one) => one.parameter === parameter).reduce((total, { amount }) => total + (amount ?? 0), 0);
-    const [done, left] = [sum(group), sum(since)];
+    const [done, left] = [group, since].map((rows) => turnedInAll(rows.filter((one) => one.parameter === parameter)));
     if (done * left <= 0) return [];
     const { at, unit } = group.find((one) => one.parameter === parameter) as AdjustmentComparison;
     return [{ at, parameter, unit, back: -Math.sign(done) * Math.min(Math.abs(done), Math.abs(left)) }];

@@ -1,6 +1,6 @@
 /** From how likely a cause on what is said and done about it changes. Assumptions of ours, side by side since they must keep their order. */
 
-/** Less likely than this, the likeliest cause names no part to be turned. */
+/** Less likely than this, the likeliest cause names no part to be turned, and a bike is not said to be in order. */
 export const LIKELY_ENOUGH = 0.5;
 /** Less likely than this, the likeliest cause is not named alone. */
 export const NAMED_ALONE = 0.6;

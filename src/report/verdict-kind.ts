@@ -1,13 +1,10 @@
 import { helpedForSure } from '../adjustments/helped-for-sure.ts';
 import { FEWEST_SHIFTS } from '../diagnosis/fewest-shifts.ts';
-import { NAMED_ALONE } from '../diagnosis/verdict-limits.ts';
+import { LIKELY_ENOUGH, NAMED_ALONE } from '../diagnosis/verdict-limits.ts';
 import type { DiagnosisReport } from './diagnosis-report-schema.ts';
 import type { Report } from './report-schema.ts';
 import { showsNothing } from './shows-nothing.ts';
 import { standingAdjustments } from './standing-adjustments.ts';
-
-/** From here on a bike in order is likelier than all faults together: then nothing points to a part. */
-const SOUND_FROM = 0.5;
 
 /**
  * What a report says of its bike, and the causes it speaks of, likeliest first. Text, page and API only put it into words. The kinds stand in the order in which they are asked for.
@@ -78,10 +75,10 @@ export function failsUnderLoadAlone({ diagnosis }: Pick<Judged, 'diagnosis'>): b
   return riderPart.goneWithSoftLegs && !suggestion.namesCause && now.setting === 'same' && !shiftsWellSince;
 }
 
-/** Whether nothing points to a part, and no assumption turns that. */
+/** Whether nothing points to a part, by the same limit as the next step (`whichStep`), and no assumption turns that. */
 function isSound({ diagnosis }: Judged): boolean {
   const { causes, undecided } = diagnosis;
-  return noneLeads(diagnosis) && causes[0].probability >= SOUND_FROM && !undecided;
+  return noneLeads(diagnosis) && causes[0].probability >= LIKELY_ENOUGH && !undecided;
 }
 
 /** Whether a fault was as good as sure and the newest rides shift well. */

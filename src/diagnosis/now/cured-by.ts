@@ -1,5 +1,6 @@
 import { isTogether } from '../../adjustments/made-together.ts';
 import { amountWords } from '../../adjustments/parameter-words.ts';
+import { turnedInAll } from '../../adjustments/turned-in-all.ts';
 import { listed } from '../../numeric/listed.ts';
 import { utcDay } from '../../numeric/moment-words.ts';
 import type { Cause } from '../causes.ts';
@@ -39,6 +40,5 @@ const takenBackSince = (made: readonly MadeOnce[], own: MadeOnce): MadeOnce[] =>
 /** Whether the setting stands the way in which an entry turned it, all in all, or nothing was taken back. */
 function somethingIsLeft(made: readonly MadeOnce[], own: MadeOnce): boolean {
   const turned = made.filter(({ parameter }) => parameter === own.parameter);
-  const inAll = turned.reduce((sum, { amount }) => sum + (amount ?? 0), 0);
-  return takenBackSince(made, own).length === 0 || inAll * (own.amount ?? 0) > 0;
+  return takenBackSince(made, own).length === 0 || turnedInAll(turned) * (own.amount ?? 0) > 0;
 }

@@ -1,6 +1,7 @@
 import type { Adjustment } from '../../adjustments/adjustment.ts';
 import type { CassetteEnd } from '../../adjustments/end-cog-count.ts';
 import type { StandingHarm } from '../../adjustments/standing-harm.ts';
+import { turnedInAll } from '../../adjustments/turned-in-all.ts';
 import { limitAt } from '../cassette-ends.ts';
 import { overtakes } from '../looked-for.ts';
 import { lastLostMs, type RideLosses } from './looks-that-stand.ts';
@@ -11,9 +12,6 @@ export interface StandsWhereLost extends StandingHarm {
   /** Whether it stands further out even than where the chain was lost. */
   readonly furtherOut: boolean;
 }
-
-/** Amounts are written in decimal parts, whose sums are not exact. */
-const NOTHING = 1e-9;
 
 /**
  * Whether a limit that was turned since the chain was last lost past its end stands no further in than then: what it let past there it lets past again,
@@ -30,14 +28,11 @@ export function standsWhereLost(
   const lostMs = lastLostMs(end, rides);
   const since = lostMs === Number.NEGATIVE_INFINITY ? [] : adjustments.filter(({ at }) => Date.parse(at) > lostMs);
   if (since.some((one) => one.parameter !== parameter && overtakes(one.parameter, parameter))) return null;
-  let [stands, furthestIn] = [0, 0];
-  let out: (typeof since)[number] | undefined;
-  for (const one of since.filter((turn) => turn.parameter === parameter)) {
-    stands += one.amount ?? 0;
-    furthestIn = Math.max(furthestIn, stands);
-    if ((one.amount ?? 0) < 0) out = one;
-  }
-  if (!out || stands > NOTHING) return null;
-  const back = Math.round((furthestIn - stands) * 1000) / 1000;
-  return { end, at: out.at, parameter, unit: out.unit, back, furtherOut: stands < -NOTHING };
+  const turns = since.filter((turn) => turn.parameter === parameter);
+  const out = turns.findLast(({ amount }) => (amount ?? 0) < 0);
+  const stands = turnedInAll(turns);
+  if (!out || stands > 0) return null;
+  const furthestIn = Math.max(0, ...turns.map((_, i) => turnedInAll(turns.slice(0, i + 1))));
+  const back = turnedInAll([{ amount: furthestIn }, { amount: -stands }]);
+  return { end, at: out.at, parameter, unit: out.unit, back, furtherOut: stands < 0 };
 }

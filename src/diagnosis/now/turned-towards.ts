@@ -1,4 +1,5 @@
 import type { Adjustment } from '../../adjustments/adjustment.ts';
+import { turnedInAll } from '../../adjustments/turned-in-all.ts';
 import type { Cause } from '../causes.ts';
 
 /** A fault that an adjustment can bring about: what is turned, which sign leads there, and the fault on the other side. */
@@ -57,7 +58,7 @@ export function turnedTowards(
   const { parameters, sign } = turnable[fault];
   const own = adjustments.filter(({ parameter }) => parameters.includes(parameter));
   const last = own.at(-1);
-  const amount = own.reduce((sum, one) => sum + sign * (one.amount ?? 0), 0);
+  const amount = sign * turnedInAll(own);
   if (!last || amount <= 0) return null;
   return { amount, lastAt: last.at, lastTowards: sign * (last.amount ?? 0) > 0 };
 }

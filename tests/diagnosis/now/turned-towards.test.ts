@@ -27,6 +27,11 @@ describe('turnedTowards', () => {
     expect(turnedTowards('low-limit-loose', [there, turned(3, ['low-limit', 2])])).toBeNull();
   });
 
+  it('is none where tenths of a turn take each other back, though their sum is not exact', () => {
+    const tenths = [-0.1, -0.2, 0.3].map((amount, i) => turned(1 + 2 * i, ['low-limit', amount]));
+    expect(turnableFaults.filter((fault) => turnedTowards(fault, tenths) !== null)).toEqual([]);
+  });
+
   it('goes from each fault to the one on the other side and back', () => {
     for (const fault of turnableFaults) {
       expect(oppositeOf(fault)).not.toBe(fault);
