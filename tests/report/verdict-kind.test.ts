@@ -200,20 +200,6 @@ const cases: Case[] = [
     tone: 'alarm',
   },
   {
-    // clicks against a cable that sticks: it is there still, and comes first
-    top: 'cable-friction',
-    probability: 0.98,
-    diagnosis: {
-      ...nowIs({ setting: 'overdone', fault: 'cable-tension-low', byLastAdjustment: true }),
-      suggestion: { ...sample.diagnosis.suggestion, parameter: 'cable-and-housing' },
-    },
-    kind: 'overdone',
-    sentence:
-      'It is friction in cable and housing (98 %), and the last adjustment went too far: now it is cable tension too low as well; the guide pulley',
-    headline: 'Friction in cable and housing, and the last adjustment went too far',
-    tone: 'alarm',
-  },
-  {
     // what was wrong before is open, what is wrong now is not
     top: 'cable-tension-low',
     probability: 0.78,
