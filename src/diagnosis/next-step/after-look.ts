@@ -70,7 +70,8 @@ export function afterLook(cause: Fault, facts: SuggestionFacts): Step {
       : fault
         ? toldByHand(fault, electronic)
         : `On a stand: ${lowerFirst(look)}`,
-    verify: verifyNow(isLoose(cause) ? cause : (fault ?? cause), facts),
+    // where the chain or the derailleur may reach the spokes, the proof stays that of the danger
+    verify: verifyNow(isLoose(cause) || cause === 'hanger-bent' ? cause : (fault ?? cause), facts),
     cautions: [
       ...new Set([cause, ...(fault ? [fault] : [])].flatMap((one) => nextStep(one, electronic).cautions)),
       ...generalCautions,
