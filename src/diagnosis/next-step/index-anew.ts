@@ -1,3 +1,4 @@
+import { standingHarm } from '../../adjustments/standing-harm.ts';
 import { turningWays } from '../../adjustments/turning-words.ts';
 import { counted } from '../../numeric/counted.ts';
 import { suddenStartMs } from '../posterior/onset.ts';
@@ -5,9 +6,15 @@ import type { SuggestionFacts } from './suggestion-facts.ts';
 
 /**
  * Clicks that were turned against a cable that sticks are no measure of the tension: once it runs freely the indexing is set anew. None where none were
- * turned, all in all, since it began to stick and since it was last replaced.
+ * turned, all in all, since it began to stick and since it was last replaced, or where they made it worse for sure and are taken back.
  */
-export function indexAnew({ comparisons, onset }: Pick<SuggestionFacts, 'comparisons' | 'onset'>): readonly string[] {
+export function indexAnew({
+  comparisons,
+  onset,
+  now,
+}: Pick<SuggestionFacts, 'comparisons' | 'onset' | 'now'>): readonly string[] {
+  const harm = now.setting === 'overdone' ? [] : standingHarm(comparisons);
+  if (harm.some(({ parameter }) => parameter === 'cable-tension')) return [];
   const fromMs = suddenStartMs(onset);
   const replaced = comparisons.findLastIndex(({ parameter }) => parameter === 'cable-and-housing');
   const turned = comparisons
