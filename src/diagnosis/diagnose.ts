@@ -4,7 +4,7 @@ import { planNextRide } from './check-ride/plan-next-ride.ts';
 import type { Diagnosis, DiagnosisInput } from './diagnosis.ts';
 import { FEWEST_SHIFTS } from './fewest-shifts.ts';
 import { type Findings, findingsOf } from './findings.ts';
-import { lookAgainst } from './next-step/after-look.ts';
+import { lookLeadsOn } from './next-step/after-look.ts';
 import { suggest } from './next-step/suggest.ts';
 import type { SuggestionFacts } from './next-step/suggestion-facts.ts';
 import { helpedAgainst, wrongWays } from './next-step/wrong-ways.ts';
@@ -104,7 +104,7 @@ function diagnosisOf(
     now: {
       ...nowVerdict(now),
       lookedOver: findings.lookedOver,
-      foundRight: lookAgainst(findings.top, findings) !== undefined,
+      foundRight: lookLeadsOn(findings.top, facts),
     },
     stillThere: now.stillThere,
     limitOrHanger,

@@ -156,7 +156,7 @@ export interface NowVerdict {
   readonly keepOff: readonly CassetteEnd[];
   /** Ends past which a chain was lost and of which limit and hanger were both looked at or set since; a screw that was turned out does not count. */
   readonly lookedOver: readonly CassetteEnd[];
-  /** Whether what the likeliest cause would have wrong was found right, and that look stands. */
+  /** Whether what the likeliest cause would have wrong was found right, and that look stands and leads on to the next thing. */
   readonly foundRight: boolean;
   /** Shifts onto the end cog whose limit is the cause, before that limit was last seen to and since; null for any other cause, and where it was not touched. */
   readonly trial: { readonly end: CassetteEnd; readonly before: EndCogCount; readonly since: EndCogCount } | null;

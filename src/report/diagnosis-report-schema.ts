@@ -73,7 +73,7 @@ const nowSchema = z.object({
   keepOff: z.array(cassetteEnd).optional(),
   /** Ends past which a chain was lost and of which limit and hanger were both looked at or set since; a screw that was turned out does not count. */
   lookedOver: z.array(cassetteEnd).optional(),
-  /** Whether what the likeliest cause would have wrong was found right, and that look stands. */
+  /** Whether what the likeliest cause would have wrong was found right, and that look stands and leads on to the next thing. */
   foundRight: z.boolean().optional(),
   /** Shifts onto the end cog whose limit is the cause, before that limit was last seen to and since; else null. */
   trial: z.object({ end: cassetteEnd, before: endCogCount, since: endCogCount }).nullable().optional(),

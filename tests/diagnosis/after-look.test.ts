@@ -28,6 +28,16 @@ describe('the step after a look that found nothing', () => {
     expect(stepFor('pulley-gap-small', looked('hanger')).action).toMatch(/^Measure the gap/);
   });
 
+  it('is proved by what the next likeliest makes fail', () => {
+    const ranked = [
+      { cause: 'cable-friction', probability: 0.55 },
+      { cause: 'cable-tension-low', probability: 0.3 },
+    ] as const;
+    const failing = seen({ all: count(600, 120), shifts: () => count(300, 60) });
+    const { verify } = suggest(facts({ ranked, seen: failing, foundRight: looked('cable-and-housing') }));
+    expect(verify).toMatch(/shifts to larger cogs/);
+  });
+
   it('goes from chain to cogs, and from cogs to chain', () => {
     expect(stepFor('worn-drivetrain', looked('chain')).action).toMatch(/most used cogs for hooked/);
     expect(stepFor('worn-drivetrain', looked('cassette')).action).toMatch(/Measure the chain/);

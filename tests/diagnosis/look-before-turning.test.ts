@@ -75,6 +75,13 @@ describe('a pulley gap', () => {
     expect(step.action).toMatch(/^Measure the gap .* By these rides it is too small: turn the B-screw clockwise/);
     expect(step.sense).toBe(1);
   });
+
+  it.each([
+    ['pulley-gap-small', /widen it, but only where it measures so\. .* right, leave it .* too large, narrow it/],
+    ['pulley-gap-large', /narrow it, but only where it measures so\. .* right, leave it .* too small, widen it/],
+  ] as const)('is never turned against the measure: %s', (cause, said) => {
+    expect(stepFor(cause).action).toMatch(said);
+  });
 });
 
 describe('where it is open between a fault and a limit that would be opened', () => {

@@ -1,4 +1,4 @@
-import { expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import type { AdjustmentComparison } from '../../src/adjustments/compare-adjustments.ts';
 import { forCause } from '../../src/diagnosis/next-step/for-cause.ts';
 import { suggest } from '../../src/diagnosis/next-step/suggest.ts';
@@ -30,6 +30,69 @@ it('does not ask a second time for cable and housing that were seen to and ridde
   );
   expect(next.start).toMatch(/move the derailleur by hand/);
   expect(next.cautions.join(' ')).toMatch(/frayed cable/);
+});
+
+describe('friction after a look that found cable and housing right', () => {
+  const foundRight = [{ at: '2026-04-16T12:00:00Z', parameter: 'cable-and-housing', unit: 'done' }] as const;
+  const ranked = (probability: number) =>
+    [
+      { cause: 'cable-friction', probability },
+      { cause: 'cable-tension-high', probability: 0.02 },
+    ] as const;
+  const clicks = (amount: number, change: Partial<AdjustmentComparison> = {}): AdjustmentComparison =>
+    made({ parameter: 'cable-tension', amount, unit: 'clicks', probabilityBetter: 0.5, ...change });
+  const stepOf = (probability: number, changes: Partial<SuggestionFacts> = {}) =>
+    suggest(facts({ ranked: ranked(probability), foundRight, seen: failing, ...changes }));
+
+  it('has them replaced, since no look shows what drags in a housing, and turns nothing first', () => {
+    const { action, start, parameter, sense } = stepOf(0.97);
+    expect(action).toMatch(
+      /^Cable and housing were looked at on 2026-04-16 and found right, .* replace cable and housing before any indexing\.$/,
+    );
+    expect(start).toMatch(/^Before they are bought: with the chain off load, pull the bare cable by hand/);
+    expect([parameter, sense]).toEqual(['cable-and-housing', null]);
+  });
+
+  it('goes on to the next where friction is not named alone', () => {
+    const undecided = {
+      between: ['cable-friction', 'cable-tension-high'] as const,
+      becauseOf: ['x'],
+      sentence: 'Undecided.',
+    };
+    for (const step of [stepOf(0.55), stepOf(0.97, { undecided })])
+      expect(step.action).toMatch(/^Leave the cable and housing as it is: .* See next whether it is too high a cable/);
+  });
+
+  it('never sends to clicks against those that the rides ask for', () => {
+    const anticlockwise = { parameter: 'cable-tension', unit: 'clicks', mean: 2.5, low: 2, high: 3 } as const;
+    for (const asked of [{ clicks: anticlockwise }, { clicksFor: () => anticlockwise }])
+      expect(stepOf(0.55, asked).action).toMatch(/found right \(2026-04-16\)\. Have a qualified mechanic look/);
+  });
+
+  it('has the indexing set anew after it where clicks were turned, and proved both ways', () => {
+    const turned = (...comparisons: AdjustmentComparison[]) => stepOf(0.97, { comparisons });
+    const { steps, verify } = turned(clicks(-3));
+    expect(steps).toHaveLength(2);
+    expect(steps[1]).toMatch(/^Then index anew .*: the 3 clicks clockwise logged so far were turned while the cable/);
+    expect(verify).toMatch(/in both directions over the whole cassette/);
+    expect(turned(clicks(-5), clicks(6)).steps[1]).toMatch(/: the 1 click anticlockwise logged so far was turned/);
+    const beforeAnyRide = clicks(-3, { before: { ...period(1, 0), shifts: 0 } });
+    for (const step of [turned(clicks(-5), clicks(5)), turned(beforeAnyRide)]) expect(step.steps).toHaveLength(1);
+  });
+
+  it('comes before tension that was turned too far against it', () => {
+    const tooFar = { fault: 'cable-tension-low', amount: 5, byLast: true } as never;
+    const overdone = (probability: number, stillThere: number) =>
+      stepOf(probability, {
+        now: now({ cause: 'cable-friction', setting: 'overdone', tooFar, stillThere }),
+        comparisons: [clicks(-5)],
+      });
+    const { action, parameter, sense } = overdone(0.97, 0.9);
+    expect(action).toMatch(/replace cable and housing before any indexing\. Then index anew on a stand/);
+    expect([parameter, sense]).toEqual(['cable-and-housing', null]);
+    for (const step of [overdone(0.7, 0.9), overdone(0.97, 0.1)])
+      expect(step.action).toMatch(/^The last adjustment went too far\. Put back a part of the cable tension/);
+  });
 });
 
 it('does not ask for a hanger as if nobody had aligned it, and has it gauged again', () => {

@@ -70,6 +70,16 @@ describe('what an adjustment did, among the evidence', () => {
     );
   });
 
+  it('owns that a gap may have been taken for the other way round before the turn that helped', () => {
+    const said = (cause: 'pulley-gap-small' | 'pulley-gap-large', amount: number, better = 0.99): string =>
+      adjustmentSentences(cause, [{ ...comparison(better), parameter: 'pulley-gap', amount, unit: 'turns' }]).join(' ');
+    const owned = /look much alike in a log: it is the turn that helped which tells them apart/;
+    expect(said('pulley-gap-large', -2)).toMatch(owned);
+    expect(said('pulley-gap-small', 2)).toMatch(owned);
+    for (const words of [said('pulley-gap-small', -2), said('pulley-gap-large', 2), said('pulley-gap-large', -2, 0.6)])
+      expect(words).not.toMatch(owned);
+  });
+
   it('is told of a limit screw by its end cog', () => {
     const [before, after] = [
       { asked: 2, shifts: 2, reached: 2, trouble: 1, lost: 1 },

@@ -4,7 +4,7 @@ import { type NothingToJudge, nothingToJudge } from '../../src/report/nothing-to
 import { ridesThatCount } from '../../src/report/rides-that-count.ts';
 import { noneStandsOut, verdictOf, wasOneCause } from '../../src/report/verdict-kind.ts';
 import { anotherNow, lostSince } from '../../src/report/words/another-fault.ts';
-import { tooFarWords } from '../../src/report/words/overdone-sentence.ts';
+import { firstIsThereStill, tooFarWords } from '../../src/report/words/overdone-sentence.ts';
 import type { BikeDetail } from '../api/answers.ts';
 
 const nothingPoints = 'Nothing points to a mis-set part';
@@ -48,7 +48,9 @@ export function verdictHeadline({ bike, state, report }: Pick<BikeDetail, 'bike'
     case 'cured':
       return wasOneCause(report) ? `${upperFirst(first)}: it seems cured` : 'Shifts well since the last adjustment';
     case 'overdone':
-      return upperFirst(`${tooFarWords(report.diagnosis)}: ${now}`);
+      return firstIsThereStill(report.diagnosis)
+        ? `${upperFirst(first)}, and ${tooFarWords(report.diagnosis)}`
+        : upperFirst(`${tooFarWords(report.diagnosis)}: ${now}`);
     case 'another':
       return anotherHeadline(report, bike);
     case 'unsettled':

@@ -5,7 +5,7 @@ import { tellEvent } from '../api/rides.ts';
 import { announce } from '../dom/announce.ts';
 import { field } from '../dom/labelled-field.ts';
 import { listen, make } from '../dom/make.ts';
-import { textField } from '../dom/text-field.ts';
+import { type TextField, textField } from '../dom/text-field.ts';
 import { attempt } from '../page/attempt.ts';
 import { fromRideClock, rideClock } from '../words/dates.ts';
 
@@ -29,8 +29,14 @@ const sides: readonly DropSide[] = ['past-largest', 'past-smallest', 'chainring'
 const choice = (options: readonly (readonly [value: string, words: string])[]): HTMLSelectElement =>
   make('select', {}, ...options.map(([value, words]) => make('option', { value }, words)));
 
-/** Makes the form: what happened, where the chain went, and when. */
-export function makeTellEvent({ rideId, startMs, durationS, onTold }: TellPlan): TellEvent {
+interface TellFields {
+  readonly form: HTMLFormElement;
+  readonly kind: HTMLSelectElement;
+  readonly side: HTMLSelectElement;
+  readonly when: TextField;
+}
+
+function makeFields(durationS: number): TellFields {
   const kind = choice([
     ['drop', 'The chain came off'],
     ['skip', 'The chain skipped under load'],
@@ -42,6 +48,21 @@ export function makeTellEvent({ rideId, startMs, durationS, onTold }: TellPlan):
     'When, since the start',
     `Touch the timeline at that moment, or write it as hours:minutes:seconds, up to ${rideClock(durationS)}.`,
   );
+  listen(kind, { change: () => sideField.toggleAttribute('hidden', kind.value !== 'drop') });
+  const form = make(
+    'form',
+    { class: 'tell-event' },
+    field('What happened', kind),
+    sideField,
+    when.element,
+    make('button', { type: 'submit', class: 'plain' }, 'Add it to this ride'),
+  );
+  return { form, kind, side, when };
+}
+
+/** Makes the form: what happened, where the chain went, and when. */
+export function makeTellEvent({ rideId, startMs, durationS, onTold }: TellPlan): TellEvent {
+  const { form, kind, side, when } = makeFields(durationS);
   const momentS = (): number | null => {
     const timeS = fromRideClock(when.input.value);
     // the clock shows whole seconds, and the last one may be shown as past the end
@@ -54,15 +75,6 @@ export function makeTellEvent({ rideId, startMs, durationS, onTold }: TellPlan):
     announce('Added. Tallies and verdict follow.');
     await onTold(key);
   };
-  const form = make(
-    'form',
-    { class: 'tell-event' },
-    field('What happened', kind),
-    sideField,
-    when.element,
-    make('button', { type: 'submit', class: 'plain' }, 'Add it to this ride'),
-  );
-  listen(kind, { change: () => sideField.toggleAttribute('hidden', kind.value !== 'drop') });
   listen(form, {
     submit: (event) => {
       event.preventDefault();

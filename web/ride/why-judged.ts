@@ -123,6 +123,29 @@ function beforeDrop(afterShiftTo: number | null, evidence: RideFacts['evidence']
 
 const LOOK_FOR_DAMAGE = 'A chain that went into the spokes or the frame: stop and look for damage before riding on.';
 
+/** Why a chain is said to have come off. `sure`: how sure that is. */
+function whyDropped(
+  drop: Extract<RideEvent, { kind: 'drop' }>['drop'],
+  evidence: RideFacts['evidence'],
+  sure: readonly string[],
+): readonly string[] {
+  const { side, afterShiftTo, signs } = drop;
+  const before = beforeDrop(afterShiftTo, evidence);
+  if (isOnlyTold(drop))
+    return [
+      `You told that the chain came off here; the log does not show it. Side: ${dropSideWords[side]}.`,
+      before,
+      LOOK_FOR_DAMAGE,
+    ];
+  return [
+    `Drive was lost: the cranks turned without driving the wheel. Side: ${dropSideWords[side]}.`,
+    before,
+    ...dropReasons(signs),
+    LOOK_FOR_DAMAGE,
+    ...sure,
+  ];
+}
+
 /** Why an event was judged as it was, in sentences. */
 export function whyJudged(event: RideEvent, { sensorLagS, evidence }: RideFacts): readonly string[] {
   const sure = event.kind === 'unjudged' ? [] : [`How sure: ${chance(event.confidence)}.`];
@@ -140,22 +163,8 @@ export function whyJudged(event: RideEvent, { sensorLagS, evidence }: RideFacts)
         ...sure,
       ];
     }
-    case 'drop': {
-      const { side, afterShiftTo, signs } = event.drop;
-      if (isOnlyTold(event.drop))
-        return [
-          `You told that the chain came off here; the log does not show it. Side: ${dropSideWords[side]}.`,
-          beforeDrop(afterShiftTo, evidence),
-          LOOK_FOR_DAMAGE,
-        ];
-      return [
-        `Drive was lost: the cranks turned without driving the wheel. Side: ${dropSideWords[side]}.`,
-        beforeDrop(afterShiftTo, evidence),
-        ...dropReasons(signs),
-        LOOK_FOR_DAMAGE,
-        ...sure,
-      ];
-    }
+    case 'drop':
+      return whyDropped(event.drop, evidence, sure);
     case 'skip': {
       const { teeth, leapPercent } = event.skip;
       if (isOnlyTold(event.skip))

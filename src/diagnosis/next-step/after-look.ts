@@ -8,7 +8,9 @@ import { endsLookedAt, isLoose } from '../cassette-ends.ts';
 import { causePhrase } from '../cause-words.ts';
 import type { Cause } from '../causes.ts';
 import { looksFor } from '../looked-for.ts';
+import { isIndexing } from '../now/points-the-same-way.ts';
 import { toldByHand } from '../told-by-hand.ts';
+import { NAMED_ALONE } from '../verdict-limits.ts';
 import { generalCautions, nextStep } from './next-steps.ts';
 import type { Step } from './step.ts';
 import type { Fault, SuggestionFacts } from './suggestion-facts.ts';
@@ -20,6 +22,16 @@ type Looked = Pick<SuggestionFacts, 'foundRight'>;
 /** The look that found right what a cause would have wrong, as far as it still stands; undefined where there is none. */
 export const lookAgainst = (cause: Cause, { foundRight }: Looked): Look | undefined =>
   foundRight.findLast(({ parameter }) => looksFor(parameter, cause));
+
+/**
+ * Whether a look that found right what a cause would have wrong leads on to the next thing. What drags within a housing shows to no eye: where the
+ * rides name that alone all the same, the part is replaced.
+ */
+export const lookLeadsOn = (cause: Cause, facts: Looked & Pick<SuggestionFacts, 'ranked' | 'undecided'>): boolean =>
+  lookAgainst(cause, facts) !== undefined && !(cause === 'cable-friction' && isNamedAlone(cause, facts));
+
+const isNamedAlone = (cause: Cause, { ranked: [first], undecided }: Pick<SuggestionFacts, 'ranked' | 'undecided'>) =>
+  first.cause === cause && first.probability >= NAMED_ALONE && !undecided;
 
 type Seen = Pick<SuggestionFacts, 'seenTo'>;
 
@@ -58,7 +70,8 @@ export function afterLook(cause: Fault, facts: SuggestionFacts): Step {
       : fault
         ? toldByHand(fault, electronic)
         : `On a stand: ${lowerFirst(look)}`,
-    verify: verifyNow(cause, facts),
+    // where the chain or the derailleur may reach the spokes, the proof stays that of the danger
+    verify: verifyNow(isLoose(cause) || cause === 'hanger-bent' ? cause : (fault ?? cause), facts),
     cautions: [
       ...new Set([cause, ...(fault ? [fault] : [])].flatMap((one) => nextStep(one, electronic).cautions)),
       ...generalCautions,
@@ -93,7 +106,13 @@ function nextLook(cause: Fault, facts: SuggestionFacts): NextLook {
   if (cause === 'worn-drivetrain') return { look: lookBeyond(facts.seenTo.map(({ parameter }) => parameter)) };
   const next = facts.ranked
     .map((one) => one.cause)
-    .find((one): one is Fault => one !== 'no-fault' && one !== cause && !lookAgainst(one, facts));
+    .filter((one): one is Fault => one !== 'no-fault' && one !== cause)
+    .find((one) => !lookAgainst(one, facts) && !wouldTurnTheWrongWay(one, facts));
   if (!next) return { look: MECHANIC };
   return { look: `See next whether it is ${causePhrase(next, facts.electronic)}.`, fault: next };
 }
+
+/** Whether the clicks of a cause go against those that the rides ask for, which stand in the same report. */
+const wouldTurnTheWrongWay = (cause: Fault, { clicks, clicksFor }: SuggestionFacts): boolean =>
+  isIndexing(cause) &&
+  [clicks, clicksFor(cause)].some(({ low, high }) => (cause === 'cable-tension-low' ? high < 0 : low > 0));

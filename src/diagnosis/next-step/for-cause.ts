@@ -7,6 +7,7 @@ import { signOfCure } from '../now/turned-towards.ts';
 import { beganSuddenly } from '../posterior/onset.ts';
 import { hangerIsSeenTo, isSeenTo } from './after-look.ts';
 import { gapByMeasure, gapMayBeEitherWay } from './gap-either-way.ts';
+import { indexAnew } from './index-anew.ts';
 import { limitFirst } from './look-at-limit.ts';
 import { lookThenOpen, opensAt } from './look-then-open.ts';
 import { cableSeenTo, generalCautions, hangerSeenTo, nextStep } from './next-steps.ts';
@@ -25,15 +26,18 @@ export function forCause(cause: Fault, facts: SuggestionFacts): Step {
   if (lostAt && now.trials[lostAt].holds === 0) return limitFirst(facts);
   const step = nextStep(cause, electronic);
   const { start, verify } = startAndVerify(cause, facts);
+  const anew = cause === 'cable-friction' ? indexAnew(facts) : [];
+  const seenTo = partSeenTo(cause, facts);
+  const own = seenTo?.steps ?? [withoutWhatWasSeenTo(step.action, facts) + whyAgain(lookedAtFor(cause), facts)];
   return {
     namesCause: true,
     parameter: step.parameter,
-    steps: [withoutWhatWasSeenTo(step.action, facts) + whyAgain(lookedAtFor(cause), facts)],
+    steps: [...own, ...anew],
     looksAt: endsLookedAt(cause),
-    start,
+    start: seenTo?.start ?? start,
     keepsOff: step.keepsOff,
-    verify,
-    ...partSeenTo(cause, facts),
+    // what is indexed anew is proved wherever it failed so far
+    verify: anew.length > 0 ? verifyNow('no-fault', facts) : verify,
     ...(gapMayBeEitherWay(cause, facts) && gapByMeasure(step)),
     ...(lostAt && lookThenOpen(lostAt, step, facts)),
     cautions: [...step.cautions, ...generalCautions],

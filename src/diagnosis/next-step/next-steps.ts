@@ -77,6 +77,9 @@ const stopsShort = (reached: string): string =>
 /** How a pulley gap is set, whichever way it is out. */
 export const MEASURE_GAP =
   "Measure the gap between guide pulley and cogs with the chain on the second largest cog, and set it to the maker's figure.";
+/** The rides take a gap that is out one way for the other easily: what is measured goes before them. */
+const measured = (other: string, then: string): string =>
+  `Where it measures right, leave it and log that look; where it measures ${other}, ${then}: the measure goes before the rides.`;
 const gapStart =
   'Measure before anything is turned. Wide cassettes commonly ask for about 3 mm from the guide pulley to the tooth tips of the largest cog; the maker of yours may ask for another gap, which goes before this. Then half a turn at a time, and measure again.';
 const indexAgain = 'Check the indexing again afterwards.';
@@ -148,13 +151,13 @@ const cableSteps: Readonly<Record<Exclude<Cause, 'no-fault'>, NextStep>> = {
   },
   'pulley-gap-small': {
     parameter: 'pulley-gap',
-    action: `${MEASURE_GAP} By these rides it is too small: turn the B-screw clockwise to widen it.`,
+    action: `${MEASURE_GAP} By these rides it is too small: turn the B-screw clockwise to widen it, but only where it measures so. ${measured('too large', 'narrow it, anticlockwise')}`,
     start: gapStart,
     cautions: ['On a suspended frame set the gap with the rider on the bike, at sag.', indexAgain],
   },
   'pulley-gap-large': {
     parameter: 'pulley-gap',
-    action: `${MEASURE_GAP} By these rides it is too large: turn the B-screw anticlockwise to narrow it.`,
+    action: `${MEASURE_GAP} By these rides it is too large: turn the B-screw anticlockwise to narrow it, but only where it measures so. ${measured('too small', 'widen it, clockwise')}`,
     start: gapStart,
     cautions: ['On a suspended frame set the gap with the rider on the bike, at sag.', indexAgain],
   },

@@ -5,6 +5,7 @@ import { lowerFirst } from '../../numeric/lower-first.ts';
 import { utcDay } from '../../numeric/moment-words.ts';
 import { looksFor } from '../looked-for.ts';
 import { beganSuddenly } from '../posterior/onset.ts';
+import { lookAgainst } from './after-look.ts';
 import { isNewPart } from './look-at-new-part.ts';
 import { isMendedByParts } from './next-steps.ts';
 import type { Step } from './step.ts';
@@ -23,11 +24,16 @@ const HANGER_ANEW = {
   gauge: '. Then have the hanger gauged again, all round the wheel, before anything else is turned.',
 };
 
+/** The same where they were only looked at. */
+const REPLACE_CABLE =
+  'but what drags within a housing shows to no eye, and the shifts tell of it all the same: replace cable and housing before any indexing.';
+const PULL_FIRST = 'Before they are bought:';
+
 type SeenTo = Partial<Pick<Step, 'steps' | 'start'>>;
 
 /**
  * The step for a fault whose part was aligned or replaced, and ridden on, while shifts go on failing: the same work is not asked for as if nobody had done
- * it. Null where nothing of the kind was done, or the fault began suddenly after it.
+ * it, nor is the look at a cable that was found right. Null where nothing of the kind was done, or the fault began suddenly after it.
  */
 export function partSeenTo(cause: Fault, facts: SuggestionFacts): SeenTo | null {
   const { comparisons, electronic, onset } = facts;
@@ -37,12 +43,21 @@ export function partSeenTo(cause: Fault, facts: SuggestionFacts): SeenTo | null 
     ({ parameter, amount, after, at }) =>
       amount === null && looksFor(parameter, cause) && after.shifts > 0 && !(Date.parse(at) < beganMs),
   );
-  if (done.length === 0) return null;
+  if (done.length === 0) return cause === 'cable-friction' ? cableLookedAt(facts) : null;
   const notGone = `${whatWasDone(done)}, and it is not gone:`;
   if (cause === 'hanger-bent') return { steps: [`${notGone} ${hangerAnew(facts)}`] };
   if (cause === 'cable-friction') return { steps: [`${notGone} ${REST_OF_CABLE}`], start: WHERE_IT_STICKS };
   const look = lookBeyond([...facts.foundRight, ...done].map(({ parameter }) => parameter));
   return { steps: [`${notGone} ${lowerFirst(look)}`], start: 'Look before buying anything.' };
+}
+
+function cableLookedAt(facts: SuggestionFacts): SeenTo | null {
+  const look = lookAgainst('cable-friction', facts);
+  if (!look) return null;
+  return {
+    steps: [`Cable and housing were looked at on ${utcDay(look.at)} and found right, ${REPLACE_CABLE}`],
+    start: `${PULL_FIRST} ${lowerFirst(WHERE_IT_STICKS)}`,
+  };
 }
 
 /** Whether it sits tight and straight is asked once, where that work is looked over before anything else. */

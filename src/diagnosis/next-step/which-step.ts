@@ -1,9 +1,10 @@
 import { helpedForSure } from '../../adjustments/helped-for-sure.ts';
 import type { Cause } from '../causes.ts';
 import { FEWEST_SHIFTS } from '../fewest-shifts.ts';
+import { isIndexing } from '../now/points-the-same-way.ts';
 import { shiftsWell } from '../now/shifts-well.ts';
 import { ALL_BUT_SURE, LIKELY_ENOUGH, NAMED_ALONE } from '../verdict-limits.ts';
-import { lookAgainst } from './after-look.ts';
+import { lookLeadsOn } from './after-look.ts';
 import { hardlyAnythingShows } from './nothing-shows.ts';
 import type { Fault, SuggestionFacts } from './suggestion-facts.ts';
 
@@ -55,6 +56,7 @@ export type StepChoice =
 export function whichStep(facts: VerdictFacts): StepChoice {
   const { ranked, undecided, seen, now, rider, unexplained, wellSince } = facts;
   const [{ cause, probability }] = ranked;
+  if (now.tooFar && cause === 'cable-friction' && cableComesFirst(facts)) return { kind: 'for-cause', cause };
   if (now.tooFar) return { kind: 'turn-back', tooFar: now.tooFar };
   if (seen.all.shifts < FEWEST_SHIFTS && (cause === 'no-fault' || probability < ALL_BUT_SURE))
     return { kind: 'few-shifts' };
@@ -73,6 +75,14 @@ export function whichStep(facts: VerdictFacts): StepChoice {
   return now.setting === 'same' ? forFault(cause, facts) : { kind: 'after-adjusting', cause };
 }
 
+/** Whether indexing was turned too far against friction that is as good as sure and still there: back it would only be as wrong as before, so the cable comes first. */
+const cableComesFirst = ({ ranked: [{ probability }], undecided, now }: VerdictFacts): boolean =>
+  now.tooFar !== null &&
+  isIndexing(now.tooFar.fault) &&
+  probability >= ALL_BUT_SURE &&
+  !undecided &&
+  now.stillThere >= LIKELY_ENOUGH;
+
 /** What made shifting better for sure mended something, whatever assumption it hangs on which fault that was. */
 const lastHelped = ({ comparisons }: Pick<VerdictFacts, 'comparisons'>): boolean =>
   comparisons.slice(-1).some(helpedForSure);
@@ -84,7 +94,7 @@ function forFault(cause: Fault, facts: VerdictFacts): StepChoice {
   const onCogAlone = failsPlainly !== null && failsPlainly.cog !== null;
   if (onCogAlone && (undecided || ranked[0].probability < NAMED_ALONE)) return { kind: 'which-fault', cause };
   if (shiftsWell(seen)) return unexplained ? { kind: 'look-there', unexplained } : { kind: 'leave-alone' };
-  if (lookAgainst(cause, facts)) return { kind: 'after-look', cause };
+  if (lookLeadsOn(cause, facts)) return { kind: 'after-look', cause };
   if (undecided && togetherLikely(undecided.between, ranked)) return { kind: 'for-either', between: undecided.between };
   return { kind: ranked[0].probability < LIKELY_ENOUGH ? 'which-fault' : 'for-cause', cause };
 }

@@ -1,6 +1,7 @@
 import type { AdjustmentComparison } from '../../adjustments/compare-adjustments.ts';
 import { DECIDED_AT } from '../../adjustments/compare-rates.ts';
 import { endCogBeforeAndAfter } from '../../adjustments/end-cog-words.ts';
+import { helpedForSure } from '../../adjustments/helped-for-sure.ts';
 import { cameBackWords, growthWords, oppositeInShort } from '../../adjustments/hidden-words.ts';
 import { isTogether, madeTogether } from '../../adjustments/made-together.ts';
 import { amountWords } from '../../adjustments/parameter-words.ts';
@@ -48,17 +49,28 @@ function verdictWords(comparison: AdjustmentComparison, it: string): string {
  */
 export function adjustmentSentences(cause: Cause, comparisons: readonly AdjustmentComparison[]): string[] {
   const told = comparisons.filter((one) => touches(cause, one.parameter) && tells(one));
-  return madeTogether(told).map((made) => {
+  const sentences = madeTogether(told).map((made) => {
     const [one] = made;
     const verdict = verdictWords(one, made.length > 1 ? 'together they' : 'it');
     const all = comparisons.filter((other) => isTogether(one, other)).length;
     const others = all > made.length ? ' (together with other work)' : '';
     return `${utcDay(one.at)}, ${made.map(amountWords).join(' and ')}${others}: ${beforeAndAfter(one)}${verdict}.`;
   });
+  return told.some((one) => tellsGapsApart(cause, one)) ? [...sentences, GAP_BY_ITS_CURE] : sentences;
 }
 
 /** How a fault began is not said on the toss of a coin. */
 const LIKELIER_THAN_NOT = 0.5;
+
+/** A gap that is too small and one that is too large are easily taken for one another by the shifts alone, so an earlier report may have named the other. */
+const GAP_BY_ITS_CURE =
+  'Too close and too far look much alike in a log: it is the turn that helped which tells them apart, whatever was named before it.';
+
+/** Whether an entry turned a gap the way that a cause asks for and helped for sure. */
+const tellsGapsApart = (cause: Cause, one: AdjustmentComparison): boolean =>
+  one.parameter === 'pulley-gap' &&
+  helpedForSure(one) &&
+  (cause === 'pulley-gap-small' ? (one.amount ?? 0) > 0 : cause === 'pulley-gap-large' && (one.amount ?? 0) < 0);
 
 /**
  * How the likeliest fault began; nothing where no way is likelier than all others together. That it was there from the first ride on says something only beside a second ride.

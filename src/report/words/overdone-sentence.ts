@@ -11,13 +11,18 @@ export const tooFarWords = ({ now }: Report['diagnosis']): string =>
     ? 'the last adjustment went too far'
     : 'an earlier adjustment went too far and is still too much';
 
+/** Whether what was wrong at first is to be mended before what was turned too far is turned back: it is there still. */
+export const firstIsThereStill = ({ causes, suggestion }: Report['diagnosis']): boolean =>
+  causes[0].cause === 'cable-friction' && suggestion.parameter === 'cable-and-housing';
+
 /** What was wrong, where that is one cause, and what is wrong now. */
 export function overdoneSentence(report: SpokenOf): string {
   const { diagnosis, bike } = report;
   const { name, meaning } = causeWords(diagnosis.now.fault, bike.actuation);
   const [{ cause, probability }] = diagnosis.causes;
+  const thereStill = firstIsThereStill(diagnosis);
   const was = wasOneCause(report)
-    ? `It was ${causeWords(cause, bike.actuation).name} (${percent(probability)}), and `
+    ? `It ${thereStill ? 'is' : 'was'} ${causeWords(cause, bike.actuation).name} (${percent(probability)}), and `
     : '';
-  return upperFirst(`${was}${tooFarWords(diagnosis)}: now it is ${name}; ${meaning}.`);
+  return upperFirst(`${was}${tooFarWords(diagnosis)}: now it is ${name}${thereStill ? ' as well' : ''}; ${meaning}.`);
 }
