@@ -54,12 +54,17 @@ export interface OpenArchive {
   close(): void;
 }
 
+/** A fault of this machine (no more files may be open, a disk that fails) or of the program: no archive is to blame for it. */
+const isOurs = (error: unknown): boolean =>
+  error instanceof TypeError || error instanceof ReferenceError || (error instanceof Error && 'syscall' in error);
+
 /**
  * Opens an archive by its table of contents. Nothing in it names a place on this machine: entries are looked up by the
  * names an archive may have, others are refused, and sizes are bounded while unpacking, whatever the table says.
  */
 export async function readArchive(path: string, most = MOST_ENTRIES): Promise<OpenArchive> {
-  const zip = await openPromise(path, { autoClose: false, strictFileNames: true }).catch(async () => {
+  const zip = await openPromise(path, { autoClose: false, strictFileNames: true }).catch(async (error: unknown) => {
+    if (isOurs(error)) throw error;
     throw (await beginsAsZip(path)) ? cutOff() : bad('is no zip file');
   });
   try {
@@ -79,7 +84,7 @@ export async function readArchive(path: string, most = MOST_ENTRIES): Promise<Op
     };
   } catch (error) {
     zip.close();
-    throw error instanceof RequestError ? error : bad('is damaged');
+    throw error instanceof RequestError || isOurs(error) ? error : bad('is damaged');
   }
 }
 

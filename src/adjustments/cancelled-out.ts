@@ -1,4 +1,3 @@
-import { hasClock } from '../ride-log/has-clock.ts';
 import type { Adjustment } from './adjustment.ts';
 import { adjustmentKey } from './adjustment-key.ts';
 import { inOrderOfTime } from './in-order-of-time.ts';
@@ -49,5 +48,4 @@ function withoutRideBetween(turns: readonly Adjustment[], rides: readonly RideSp
 }
 
 const riddenBetween = (fromMs: number, toMs: number, rides: readonly RideSpan[]): boolean =>
-  fromMs < toMs &&
-  rides.some(({ startMs, durationS }) => hasClock(startMs) && startMs < toMs && startMs + 1000 * durationS > fromMs);
+  fromMs < toMs && rides.some(({ startMs, durationS }) => startMs < toMs && startMs + 1000 * durationS > fromMs);

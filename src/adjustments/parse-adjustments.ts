@@ -31,9 +31,8 @@ export function parseAdjustments(file: string, text: string): Adjustment[] {
     else
       for (const issue of result.error.issues) {
         const words = schemaIssueWords(issue, fields, adjustmentColumns);
-        const key = words.key || 'at';
         clauses.push(
-          `${entry.place}, ${entry.cell} ${key}: ${words.found.replace(/^is (?!missing|empty)/, 'found ')}, ${words.allowed}`,
+          `${entry.place}, ${entry.cell} ${words.key}: ${words.found.replace(/^is (?!missing|empty)/, 'found ')}, ${words.allowed}`,
         );
       }
   }

@@ -1,4 +1,4 @@
-import { nearNormalBelow } from '../numeric/near-normal.ts';
+import { normalBelow } from '../numeric/normal-below.ts';
 import { rateTrend, type SeriesCount } from '../numeric/rate-trend.ts';
 import { DECIDED_AT, type TroubleCount } from './compare-rates.ts';
 import type { RideCount } from './ride-counts-of.ts';
@@ -29,10 +29,10 @@ export function wentOnGrowing(before: readonly RideCount[], after: readonly Ride
   if (before.length < LEAST_RIDES || after.length === 0) return null;
   const all = [...before, ...after].map(inSeries);
   const { slopeZ, stepZ } = rateTrend(all, before.length);
-  const grew = nearNormalBelow(rateTrend(before.map(inSeries)).slopeZ) >= GREW_BEFORE;
-  if (!grew || nearNormalBelow(slopeZ) < DECIDED_AT || nearNormalBelow(stepZ) >= DECIDED_AT) return null;
+  const grew = normalBelow(rateTrend(before.map(inSeries)).slopeZ) >= GREW_BEFORE;
+  if (!grew || normalBelow(slopeZ) < DECIDED_AT || normalBelow(stepZ) >= DECIDED_AT) return null;
   const [firstBefore, lastBefore, firstAfter, lastAfter] = [before[0], before.at(-1), after[0], after.at(-1)].map(
     (ride) => ({ shifts: ride?.shifts ?? 0, trouble: ride?.trouble ?? 0 }),
   );
-  return { firstBefore, lastBefore, firstAfter, lastAfter, probabilityBetter: nearNormalBelow(-stepZ) };
+  return { firstBefore, lastBefore, firstAfter, lastAfter, probabilityBetter: normalBelow(-stepZ) };
 }

@@ -61,7 +61,8 @@ function ghostReport(ghost: GhostShiftEvent, { startMs, cassette }: RideFrame): 
     at: momentIso(startMs, ghost.timeS),
     fromTeeth: cassette[ghost.fromCog],
     toTeeth: cassette[ghost.toCog],
-    heldS: roundTo(ghost.heldS, 1),
+    // one held over 1 s is not told as one of 1 s
+    heldS: Math.max(1.1, roundTo(ghost.heldS, 1)),
     towardsCommand: ghost.towardsCommand ?? false,
     confidence: confidence(ghost),
   };

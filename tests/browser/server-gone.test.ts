@@ -36,4 +36,18 @@ describe.skipIf(!browserPath)('the work on files whose server goes away', () => 
     expect(faults).toEqual([]);
     await page.context().close();
   });
+
+  it('does not say that files which are in were not taken in, where their work can be followed no longer', async () => {
+    const { page } = await real.open({ width: 'phone', expectFailures: true });
+    await page.route(/\/api\/uploads\/[^/]+\/events/, (route) => route.fulfill({ status: 503, body: '' }));
+    await page.goto('/add');
+    await loaded(page);
+    const files = [asFile('bike.json', JSON.stringify(hutBike)), ...madeRides(1).map((r) => asFile(r.name, r.bytes))];
+    await page.locator('.file-choice input[multiple]').first().setInputFiles(files);
+    await page.getByRole('button', { name: /work through 1 file/ }).click();
+    await page.getByRole('heading', { name: 'The files are in' }).waitFor();
+    await page.getByText(/The work on them goes on/).waitFor();
+    expect(await page.getByText(/could not be taken in/).count()).toBe(0);
+    await page.context().close();
+  });
 });

@@ -70,8 +70,12 @@ async function workThrough({ work, signal }: WorkPlan, step: WorkStep): Promise<
   const elsewhere = made && answer?.files.every(({ status }) => status === 'duplicate');
   for (const [i, file] of adjustments.entries())
     step.takeLog(i, elsewhere ? notSent : await sendAdjustments(bikeId, file));
-  if (open) await followUpload(answer.uploadId, step, signal);
-  if (!signal.aborted) await step.finish();
+  try {
+    if (open) await followUpload(answer.uploadId, step, signal);
+    if (!signal.aborted) await step.finish();
+  } catch (error) {
+    if (!signal.aborted) step.loseSight(error as Error);
+  }
 }
 
 /** Whether the verdict on a bike is still to be worked out. */
@@ -175,6 +179,17 @@ class WorkStep implements UploadListener {
     const lookSoon = soon(look, signal);
     onChange((change) => (!change.bikeId || change.bikeId === bikeId) && lookSoon(), signal);
     await look();
+  }
+
+  /** Says that the files are in, though what becomes of them cannot be followed here. */
+  loseSight(error: Error): void {
+    const { bikeId, bikeName } = this.#plan.work;
+    this.#close(
+      'The files are in',
+      `${error.message} The work on them goes on: what came of it stands on the page of the bike.`,
+    );
+    const way = make('a', { class: 'button', href: `/bikes/${bikeId}` }, `To ${bikeName}`, icon('right'));
+    fill(this.#end, way, this.#againButton('Add more', 'plain'));
   }
 
   /** Says why the files could not be taken in. */

@@ -11,7 +11,7 @@ import { go } from '../router/go.ts';
 import type { View } from '../router/router.ts';
 
 /** A form that makes a bike and goes to its page. */
-function bikeForm(start: Partial<Bike>): HTMLFormElement {
+function bikeForm(start: Partial<Bike>, signal: AbortSignal): HTMLFormElement {
   let made = '';
   return drivetrainForm({
     start,
@@ -21,7 +21,8 @@ function bikeForm(start: Partial<Bike>): HTMLFormElement {
     },
     saved: () => {
       announce('Bike saved');
-      go(`/bikes/${made}`);
+      // a slow answer does not fetch the reader back from where they went since
+      if (!signal.aborted) go(`/bikes/${made}`);
     },
   }).element;
 }
@@ -29,7 +30,7 @@ function bikeForm(start: Partial<Bike>): HTMLFormElement {
 /** Enters a bike before its first ride, by hand or from its bike file. */
 export const enterBikeView: View = ({ place, signal }) => {
   namePage('Enter a bike');
-  const panel = make('div', { class: 'panel' }, bikeForm({}));
+  const panel = make('div', { class: 'panel' }, bikeForm({}, signal));
   const outcome = make('p', { role: 'status', hidden: true });
   const take = async (file: File): Promise<void> => {
     const { bike, fault } = await readBikeFile(file);
@@ -37,7 +38,7 @@ export const enterBikeView: View = ({ place, signal }) => {
     outcome.hidden = false;
     outcome.className = fault ? 'fault' : 'quiet';
     outcome.textContent = fault ?? `Read from ${file.name}. Look it over, then save it.`;
-    if (bike) fill(panel, bikeForm(bike));
+    if (bike) fill(panel, bikeForm(bike, signal));
   };
   fill(
     place,

@@ -22,7 +22,11 @@ export function ask(question: string, detail: string, yes: string, no = 'Keep it
         keep,
       ),
     );
+    // on the way to another page the question is no longer asked
+    const leave = (): void => dialog.close('');
+    window.addEventListener('popstate', leave);
     dialog.addEventListener('close', () => {
+      window.removeEventListener('popstate', leave);
       dialog.remove();
       resolve(dialog.returnValue === 'yes');
     });

@@ -7,7 +7,7 @@ import { attempt } from '../page/attempt.ts';
 import { reopen } from '../router/go.ts';
 
 /** Puts a ride that was added to the wrong bike where it belongs. The bikes are asked for when it is opened. */
-export function moveRideTool(rideId: string, bikeId: string | null): HTMLElement {
+export function moveRideTool(rideId: string, bikeId: string | null, signal: AbortSignal): HTMLElement {
   const contents = make('div', { class: 'move-ride' });
   const details = make('details', {}, make('summary', {}, 'Ridden on another bike?'), contents);
   const show = async (): Promise<void> => {
@@ -22,7 +22,7 @@ export function moveRideTool(rideId: string, bikeId: string | null): HTMLElement
     const move = async (): Promise<void> => {
       await moveRide(rideId, select.value);
       announce('Moved. Both bikes are worked out again.');
-      reopen();
+      if (!signal.aborted) reopen();
     };
     fill(
       contents,

@@ -9,7 +9,12 @@ import { ownZoneSentence } from '../words/time-zone.ts';
 import { moveRideTool } from './move-ride.ts';
 
 /** What ride this is, with `counts` for what happened in it. */
-export function rideHead(ride: RideDetail, bike: BikeDetail | null, counts: HTMLElement): HTMLElement {
+export function rideHead(
+  ride: RideDetail,
+  bike: BikeDetail | null,
+  counts: HTMLElement,
+  signal: AbortSignal,
+): HTMLElement {
   const { report } = ride;
   const facts = [
     ride.durationS === null ? null : `${duration(ride.durationS)} long`,
@@ -31,7 +36,7 @@ export function rideHead(ride: RideDetail, bike: BikeDetail | null, counts: HTML
       ride.evidence &&
         ride.evidence !== 'full' &&
         make('p', { class: 'remark' }, `Records: ${evidenceWords[ride.evidence]}.`),
-      moveRideTool(ride.id, ride.bikeId),
+      moveRideTool(ride.id, ride.bikeId, signal),
     ),
     make('a', { class: 'button plain', href: rideFileAddress(ride.id), download: '' }, icon('save'), 'Save the file'),
   );

@@ -79,7 +79,7 @@ function followRide(rideId: string, work: () => Promise<void>, signal: AbortSign
 
 /** Shows a ride that is not worked through, and opens it anew once it is. */
 function showWaiting(place: HTMLElement, { ride, bike }: Answers, signal: AbortSignal): void {
-  fill(place, rideHead(ride, bike, make('p', { class: 'lead is-strong' })), remarks(ride), notReady(ride));
+  fill(place, rideHead(ride, bike, make('p', { class: 'lead is-strong' }), signal), remarks(ride), notReady(ride));
   const again = async (): Promise<void> => {
     if ((await load(ride.id, signal)).columns) reopen();
   };
@@ -120,7 +120,7 @@ function showEvents(
   };
   const events = makeRideEvents({ ride, report, columns, opened, onJudged: refresh, signal });
   followRide(ride.id, refresh, signal);
-  fill(place, rideHead(ride, bike, counts), foldedRemarks(ride), events.elements);
+  fill(place, rideHead(ride, bike, counts, signal), foldedRemarks(ride), events.elements);
 }
 
 /** One ride: what happened in it, its timeline, and each event in detail. */
