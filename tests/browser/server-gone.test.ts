@@ -42,7 +42,12 @@ describe.skipIf(!browserPath)('the work on files whose server goes away', () => 
     await page.route(/\/api\/uploads\/[^/]+\/events/, (route) => route.fulfill({ status: 503, body: '' }));
     await page.goto('/add');
     await loaded(page);
-    const files = [asFile('bike.json', JSON.stringify(hutBike)), ...madeRides(1).map((r) => asFile(r.name, r.bytes))];
+    const files = [
+      asFile('bike.json', JSON.stringify({ ...hutBike, name: 'Hut bike of the pass' })),
+      ...madeRides(2)
+        .slice(1)
+        .map((r) => asFile(r.name, r.bytes)),
+    ];
     await page.locator('.file-choice input[multiple]').first().setInputFiles(files);
     await page.getByRole('button', { name: /work through 1 file/ }).click();
     await page.getByRole('heading', { name: 'The files are in' }).waitFor();
