@@ -85,6 +85,7 @@ describe.skipIf(!browserPath)('with the real server', () => {
     await tabTo(page, /^Save the bike/);
     await page.keyboard.press('Enter');
     await page.getByRole('heading', { name: 'Done' }).waitFor();
+    await page.getByRole('link', { name: 'Read the verdict' }).waitFor();
     await tabTo(page, /Read the verdict/);
     await page.keyboard.press('Enter');
     await page.getByRole('heading', { level: 1, name }).waitFor();
@@ -110,6 +111,7 @@ describe.skipIf(!browserPath)('with the real server', () => {
     expect(await sidewaysPx(page)).toBe(0);
     await page.getByRole('button', { name: 'Save the bike and work through 1 file' }).click();
     await page.getByRole('heading', { name: 'Done' }).waitFor();
+    await page.getByRole('link', { name: 'Read the verdict' }).waitFor();
     expect(await page.getByRole('status').first().textContent()).toBe('1 ride worked through.');
     await page.getByRole('link', { name: 'Read the verdict' }).click();
     await page.getByRole('region', { name: 'Verdict' }).waitFor();
