@@ -131,6 +131,7 @@ const cases: Case[] = [
     top: 'worn-drivetrain',
     probability: 0.98,
     diagnosis: { suggestion: { ...nothingToTurn, namesCause: true } },
+    probabilityBetter: 0.5,
     kind: 'named',
     sentence: 'Likeliest: chain and cogs worn (98 %);',
     headline: 'Chain and cogs worn',
