@@ -2,9 +2,10 @@ import { causeWords } from '../../src/diagnosis/cause-words.ts';
 import { chance } from '../../src/numeric/percent.ts';
 import { upperFirst } from '../../src/numeric/upper-first.ts';
 import { showsNothing } from '../../src/report/shows-nothing.ts';
-import { wasOneCause } from '../../src/report/verdict-kind.ts';
+import { verdictOf, wasOneCause } from '../../src/report/verdict-kind.ts';
 import { whichCauses } from '../../src/report/which-causes.ts';
 import { SINCE_ALONE } from '../../src/report/words/another-fault.ts';
+import { helpedAnother } from '../../src/report/words/helped-sentence.ts';
 import { ifOneFault } from '../../src/report/words/if-one-fault.ts';
 import { stillThereSentence } from '../../src/report/words/still-there-sentence.ts';
 import { explainedSentence, verdictSentence } from '../../src/report/words/verdict-words.ts';
@@ -38,6 +39,7 @@ function facts(bike: BikeDetail, said: boolean): string[] {
   return [
     troubleSentence(bike),
     said ? onsetSentence(report) : null,
+    said && verdictOf(report).kind === 'named' ? helpedAnother(report).trim() : null,
     said ? stillThereSentence(report) : null,
     said && !tellsBoth(report) ? unexplained?.sentence : null,
     riderPart.probability >= 0.5 || riderPart.goneWithSoftLegs ? riderPart.sentence : null,
