@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
 import { ZipFile } from 'yazl';
-import { crc32 } from '../../web/add-rides/crc32.ts';
 import { pathOf } from '../../web/add-rides/file-path.ts';
 import { unpackZip } from '../../web/add-rides/unpack-zip.ts';
 import { withoutPacking } from '../../web/add-rides/without-packing.ts';
@@ -55,9 +54,4 @@ describe('a zip file', () => {
     expect(files.map(pathOf)).toEqual(['ride.csv', ...Object.keys(fleet).map((path) => `fleet/${path}`)]);
     expect(faults).toEqual([expect.stringMatching(/^saved\.zip: .*Your data/)]);
   });
-});
-
-it('the checksum is the usual one', () => {
-  // check value of CRC-32/ISO-HDLC in the catalogue of parametrised CRC algorithms
-  expect(crc32(new TextEncoder().encode('123456789'))).toBe(0xcbf43926);
 });
