@@ -101,7 +101,7 @@ describe('a limit that was seen to', () => {
         }),
       ).steps[0];
     };
-    expect(step(1)).toMatch(/^Ride before anything more is turned/);
+    expect(step(1)).toMatch(/^Shift onto the largest cog on a stand, then ride, before anything more is turned/);
     expect(step(0)).toMatch(/^Turn nothing yet: it is not decided whether there is a fault/);
   });
 });
