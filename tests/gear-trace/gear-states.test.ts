@@ -1,12 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import type { Bike } from '../../src/drivetrain/bike.ts';
 import { gearCommands } from '../../src/gear-trace/commands/gear-commands.ts';
 import { gearEmission, ratioDeviation } from '../../src/gear-trace/decoding/gear-emission.ts';
 import { ringKernel } from '../../src/gear-trace/decoding/gear-kernels.ts';
-import { gearStates } from '../../src/gear-trace/decoding/gear-states.ts';
+import { type GearStates, gearStates } from '../../src/gear-trace/decoding/gear-states.ts';
 import { GearTransition } from '../../src/gear-trace/decoding/gear-transition.ts';
 import { regainShares } from '../../src/gear-trace/decoding/regain-shares.ts';
 import { CHANCE } from '../../src/gear-trace/decoding/transition-chances.ts';
+import { situations } from '../../src/gear-trace/decoding/transition-situation.ts';
 import { type GearModel, usualNoise } from '../../src/gear-trace/gear-model.ts';
 import { logDevelopmentColumn, pedallingSamples } from '../../src/gear-trace/samples/pedalling-samples.ts';
 import { gearRecords, madeBike, madeDoubleBike, madeLog } from './made-ride.ts';
@@ -156,10 +158,12 @@ describe('GearTransition', () => {
   const times = cadence.map((_, i) => (i < 20 ? i : i + 40));
   const log = madeLog({ speedMps: cadence.map(() => 5), cadenceRpm: cadence, timeS: times, gearRecords: records });
   const samples = pedallingSamples(log);
+  const transitionOf = (states: GearStates, bike: Bike): GearTransition =>
+    new GearTransition(states, situations(gearCommands(log, bike, samples), log.timeS, samples));
 
   it.each([madeBike, madeDoubleBike])('keeps the sum of probabilities at every step: %#', (bike) => {
     const states = gearStates(bike.chainrings.length, bike.cassette.length);
-    const transition = new GearTransition(states, gearCommands(log, bike, pedallingSamples(log)), log.timeS, samples);
+    const transition = transitionOf(states, bike);
     const to = new Float64Array(states.count);
     for (let t = 1; t < times.length; t++)
       for (let from = 0; from < states.count; from++) {
@@ -173,12 +177,7 @@ describe('GearTransition', () => {
 
   it('goes backward by the transpose of going forward', () => {
     const states = gearStates(2, madeDoubleBike.cassette.length);
-    const transition = new GearTransition(
-      states,
-      gearCommands(log, madeDoubleBike, pedallingSamples(log)),
-      log.timeS,
-      samples,
-    );
+    const transition = transitionOf(states, madeDoubleBike);
     const vector = fc.array(fc.double({ min: 0, max: 1, noNaN: true }), {
       minLength: states.count,
       maxLength: states.count,
@@ -199,12 +198,7 @@ describe('GearTransition', () => {
 
   it('follows a fresh command rather than an old one, and hardly moves while the cranks stand', () => {
     const states = gearStates(1, 9);
-    const transition = new GearTransition(
-      states,
-      gearCommands(log, madeBike, pedallingSamples(log)),
-      log.timeS,
-      samples,
-    );
+    const transition = transitionOf(states, madeBike);
     const arrives = (t: number, from: number, target: number): number => {
       const start = new Float64Array(states.count);
       start[from] = 1;

@@ -5,8 +5,11 @@ import type { GearCommands } from '../commands/gear-commands.ts';
 import type { GearModel } from '../gear-model.ts';
 import { logDevelopmentColumn, type PedallingSamples } from '../samples/pedalling-samples.ts';
 import { gearEmission, ratioDeviation } from './gear-emission.ts';
-import { gearStates } from './gear-states.ts';
+import { type GearStates, gearStates } from './gear-states.ts';
 import { GearTransition } from './gear-transition.ts';
+import { likeliestRing, ringUnrecorded } from './ring-by-commands.ts';
+import { MOSTLY_OBEYS, type Obedience, OPEN_TO_MISSES } from './transition-chances.ts';
+import { situations } from './transition-situation.ts';
 
 /** The columns a decoded ride gives: see `GearTrace`. */
 export interface DecodedGears {
@@ -19,7 +22,10 @@ export interface DecodedGears {
   readonly deviation: Float64Array;
 }
 
-/** Runs the hidden Markov model over a ride and names the likeliest cog and ring at each record. */
+/**
+ * Runs the hidden Markov model over a ride and names the likeliest cog and ring at each record. Where only the cog was recorded it runs
+ * twice: first for the ring, with a chain that mostly obeys, then for the cog with that ring.
+ */
 export function decodeGears(
   log: RideLog,
   bike: Bike,
@@ -31,13 +37,22 @@ export function decodeGears(
   const logDevelopment = logDevelopmentColumn(log, samples, model.speedLagS);
   const deviation = ratioDeviation(log, samples, model.noise);
   const emission = gearEmission(log, model, states, logDevelopment, deviation);
-  const transition = new GearTransition(states, commands, log.timeS, samples);
   const initial = new Float64Array(states.count).fill((1 - 1e-4) / (2 * states.gears));
   initial[states.lost] = 1e-4;
-  const { probability } = forwardBackward(emission, transition, initial);
+  const posterior = (obedience: Obedience, ringAt: Int8Array | null): Float32Array => {
+    const situation = situations(commands, log.timeS, samples, ringAt);
+    return forwardBackward(emission, new GearTransition(states, situation, obedience), initial).probability;
+  };
+  const ringAt = ringUnrecorded(commands, states) ? likeliestRing(posterior(MOSTLY_OBEYS, null), states) : null;
+  return { ...likeliestGears(posterior(OPEN_TO_MISSES, ringAt), states), logDevelopment, deviation };
+}
 
-  const count = log.timeS.length;
-  const { rings, cogs, gears } = states;
+/** The likeliest cog and ring at each record, -1 where none is likelier than not. `probability`: row-major, records x states. */
+function likeliestGears(
+  probability: Float32Array,
+  { rings, cogs, gears, count: states, lost }: GearStates,
+): Omit<DecodedGears, 'logDevelopment' | 'deviation'> {
+  const count = probability.length / states;
   const cog = new Int8Array(count).fill(-1);
   const ring = new Int8Array(count).fill(-1);
   const cogProbability = new Float32Array(count);
@@ -46,7 +61,7 @@ export function decodeGears(
   const ofCog = new Float64Array(cogs);
   const ofRing = new Float64Array(rings);
   for (let t = 0; t < count; t++) {
-    const row = t * states.count;
+    const row = t * states;
     ofCog.fill(0);
     ofRing.fill(0);
     let drivingSum = 0;
@@ -57,7 +72,7 @@ export function decodeGears(
       drivingSum += probability[row + g];
     }
     driving[t] = drivingSum;
-    driveLost[t] = probability[row + states.lost];
+    driveLost[t] = probability[row + lost];
     if (driveLost[t] > 0.5) continue;
     const bestCog = ofCog.indexOf(Math.max(...ofCog));
     const bestRing = ofRing.indexOf(Math.max(...ofRing));
@@ -66,5 +81,5 @@ export function decodeGears(
     ring[t] = ofRing[bestRing] >= 0.5 ? bestRing : -1;
     cogProbability[t] = ofCog[bestCog];
   }
-  return { cog, ring, cogProbability, driving, driveLost, logDevelopment, deviation };
+  return { cog, ring, cogProbability, driving, driveLost };
 }

@@ -1,4 +1,4 @@
-import { CHANCE } from './transition-chances.ts';
+import { CHANCE, type Obedience } from './transition-chances.ts';
 import { DT_CLASSES_S, type Situation } from './transition-situation.ts';
 
 /** Of spontaneous or unrecorded changes, the share that goes one cog, two, three and so on. */
@@ -28,15 +28,15 @@ export function kernelCache(make: (key: KernelKey) => Float64Array): (key: Kerne
 }
 
 /** Chances that the chain is on each cog after a step from each, row-major cogs x cogs; every row sums to 1. */
-export function cogKernel(cogs: number, key: KernelKey): Float64Array {
+export function cogKernel(cogs: number, key: KernelKey, obedience: Obedience): Float64Array {
   const slow = key.turning ? 1 : CHANCE.standing;
   const dt = DT_CLASSES_S[key.dtClass];
   const within = (chance: number): number => 1 - (1 - chance * slow) ** dt;
   const matrix = new Float64Array(cogs * cogs);
   for (let from = 0; from < cogs; from++) {
     const follow =
-      key.target < 0 || key.target === from ? 0 : within(key.freshCog ? CHANCE.followFresh : CHANCE.followOld);
-    const wander = within(key.target < 0 ? CHANCE.unrecorded : CHANCE.ownAccord) * (1 - follow);
+      key.target < 0 || key.target === from ? 0 : within(key.freshCog ? obedience.followFresh : obedience.followOld);
+    const wander = within(key.target < 0 ? CHANCE.unrecorded : obedience.ownAccord) * (1 - follow);
     const row = from * cogs;
     spreadSteps(matrix, row, from, cogs, wander);
     if (follow > 0) {
@@ -65,7 +65,7 @@ export function ringKernel(rings: number, key: KernelKey): Float64Array {
   const dt = DT_CLASSES_S[key.dtClass];
   const within = (chance: number): number => 1 - (1 - chance * slow) ** dt;
   const follow = within(key.freshRing ? CHANCE.recordedRingFresh : CHANCE.recordedRing);
-  const wander = within(key.target < 0 ? CHANCE.unrecordedRing : CHANCE.ownAccord / 10) / (rings - 1);
+  const wander = within(key.target < 0 ? CHANCE.unrecordedRing : CHANCE.ringOwnAccord) / (rings - 1);
   const matrix = new Float64Array(rings * rings);
   for (let from = 0; from < rings; from++) {
     let left = 1;

@@ -1,11 +1,9 @@
 import type { Transition } from '../../hmm/transition.ts';
-import type { GearCommands } from '../commands/gear-commands.ts';
-import type { PedallingSamples } from '../samples/pedalling-samples.ts';
 import { cogKernel, kernelCache, ringKernel } from './gear-kernels.ts';
 import type { GearStates } from './gear-states.ts';
 import { regainShares } from './regain-shares.ts';
-import { CHANCE } from './transition-chances.ts';
-import { DT_CLASSES_S, type Situation, situations } from './transition-situation.ts';
+import { CHANCE, type Obedience, OPEN_TO_MISSES } from './transition-chances.ts';
+import { DT_CLASSES_S, type Situation } from './transition-situation.ts';
 
 /**
  * Transition of the gear states, factored into cog, ring and mode so that a step costs gears x (cogs + rings), not gears squared.
@@ -20,11 +18,11 @@ export class GearTransition implements Transition {
   /** Scratch: the mass of each gear, driving and then freewheeling, once the chain has moved. */
   readonly #moved: Float64Array;
 
-  constructor(states: GearStates, commands: GearCommands, timeS: Float64Array, samples: PedallingSamples) {
+  constructor(states: GearStates, situation: (t: number) => Situation, obedience: Obedience = OPEN_TO_MISSES) {
     this.states = states.count;
     this.#gears = states;
-    this.#situation = situations(commands, timeS, samples);
-    this.#cogKernels = kernelCache((key) => cogKernel(states.cogs, key));
+    this.#situation = situation;
+    this.#cogKernels = kernelCache((key) => cogKernel(states.cogs, key, obedience));
     this.#ringKernels = kernelCache((key) => ringKernel(states.rings, key));
     this.#moved = new Float64Array(2 * states.gears);
   }

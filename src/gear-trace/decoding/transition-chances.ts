@@ -3,17 +3,13 @@
  * them in public. The trace hangs on their orders of magnitude only, since a second of steady pedalling outweighs any of them.
  */
 export const CHANCE = {
-  /** The chain follows a fresh command. Weak on purpose: a missed shift must cost the model little. */
-  followFresh: 0.3,
-  /** The chain follows a command that is more than some seconds of pedalling old. */
-  followOld: 0.015,
-  /** The chain leaves the commanded cog, or moves on its own. */
-  ownAccord: 3e-4,
   /** The rider shifts where no gear records tell. */
   unrecorded: 0.04,
   unrecordedRing: 0.004,
   recordedRingFresh: 0.3,
   recordedRing: 2e-3,
+  /** The chain leaves the ring that is recorded. */
+  ringOwnAccord: 3e-5,
   driveToFree: 0.05,
   freeToDrive: 0.25,
   loseDrive: 3e-6,
@@ -22,3 +18,18 @@ export const CHANCE = {
   /** Nothing changes cog while the chain stands still. */
   standing: 0.05,
 } as const;
+
+/** Chances within one second of where the chain goes against the commanded cog. Assumptions of ours. */
+export interface Obedience {
+  /** The chain follows a fresh command. */
+  readonly followFresh: number;
+  /** The chain follows a command that is more than some seconds of pedalling old. */
+  readonly followOld: number;
+  /** The chain leaves the commanded cog, or moves on its own. */
+  readonly ownAccord: number;
+}
+
+/** Weak on purpose: a missed shift must cost the model little. */
+export const OPEN_TO_MISSES: Obedience = { followFresh: 0.3, followOld: 0.015, ownAccord: 3e-4 };
+/** For finding the ring where nothing records it: misses are rarer than changes of ring, so a ratio that fits the commanded cog on the other ring tells of that ring. */
+export const MOSTLY_OBEYS: Obedience = { followFresh: 0.6, followOld: 0.05, ownAccord: 1e-4 };

@@ -6,6 +6,8 @@ export const DT_CLASSES_S = [1, 2, 3, 5, 8, 15, 60];
 /** A command is fresh from so long before its record, s, until so much pedalling after it, s. */
 const FRESH_LEAD_S = 1;
 const FRESH_PEDALLING_S = 8;
+/** A ring that was worked out may have changed so many records sooner or later. */
+const ABOUT_RECORDS = 3;
 
 /** What matters for one step: the commands in force, how fresh they are, whether the cranks turn, how long the step is. */
 export interface Situation {
@@ -18,15 +20,20 @@ export interface Situation {
   readonly dtClass: number;
 }
 
-/** What matters for the step that leads to record t, by t. */
+/**
+ * What matters for the step that leads to record t, by t.
+ *
+ * @param ringAt the ring at each record (-1: not known) where something better than the gear records tells it
+ */
 export function situations(
   commands: GearCommands,
   timeS: Float64Array,
   samples: PedallingSamples,
+  ringAt: Int8Array | null = null,
 ): (t: number) => Situation {
   const count = timeS.length;
   const freshCog = freshness(commands.cog, commands.timeS, timeS, samples);
-  const freshRing = freshness(commands.ring, commands.timeS, timeS, samples);
+  const freshRing = ringAt ? aboutChanges(ringAt) : freshness(commands.ring, commands.timeS, timeS, samples);
   const dtClass = new Uint8Array(count);
   for (let t = 0; t < count; t++) {
     const found = DT_CLASSES_S.findIndex((dt) => samples.dtS[t] <= dt * 1.3);
@@ -36,13 +43,21 @@ export function situations(
     const latest = commands.latest[t];
     return {
       cog: latest < 0 ? -1 : commands.cog[latest],
-      ring: latest < 0 ? -1 : commands.ring[latest],
+      ring: ringAt ? ringAt[t] : latest < 0 ? -1 : commands.ring[latest],
       freshCog: freshCog[t] === 1,
       freshRing: freshRing[t] === 1,
       turning: samples.pedalling[t] === 1 || samples.pedalling[t - 1] === 1,
       dtClass: dtClass[t],
     };
   };
+}
+
+/** 1 within some records of a change. */
+function aboutChanges(ringAt: Int8Array): Uint8Array {
+  const about = new Uint8Array(ringAt.length);
+  for (let t = 1; t < ringAt.length; t++)
+    if (ringAt[t] !== ringAt[t - 1]) about.fill(1, Math.max(0, t - ABOUT_RECORDS), t + ABOUT_RECORDS + 1);
+  return about;
 }
 
 /** 1 from a second before a change of command until 8 s have been pedalled since. */
