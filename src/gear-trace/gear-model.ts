@@ -6,6 +6,14 @@ export interface RatioNoise {
   readonly absoluteMps: number;
   /** Share of independent evidence in one record, 0 to 1: errors come in runs. */
   readonly independence: number;
+  /** By second after a rest of the legs; nothing known where absent. */
+  readonly afterRest?: readonly AfterRest[];
+}
+
+/** In one second after a rest of the legs: by how much the log development is shown off its gear's, and how much more it scatters (standard deviation). */
+export interface AfterRest {
+  readonly shift: number;
+  readonly deviation: number;
 }
 
 /** Noise before the ride has told its own. */

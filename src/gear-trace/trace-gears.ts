@@ -14,6 +14,7 @@ import { type GearModel, usualNoise } from './gear-model.ts';
 import { emptyTrace, type RideTrace } from './gear-trace.ts';
 import { fitUncommandedGears } from './ladder/fit-uncommanded-gears.ts';
 import { sharpestHistogram } from './ladder/sharpest-histogram.ts';
+import { noiseAfterRest } from './levels/after-rest.ts';
 import { decodedPeaks } from './levels/decoded-peaks.ts';
 import { fitCommandedGears } from './levels/fit-commanded-gears.ts';
 import { measureGears } from './levels/measure-gears.ts';
@@ -42,7 +43,7 @@ export function traceGears(log: RideLog, bike: Bike): RideTrace {
     return emptyTrace(bike, commands, samples, recorded ? 'commands-only' : 'none', warnings);
   }
   const first = decodeGears(log, bike, samples, commands, fitted);
-  const model = refit(log, first, fitted, bike, recorded);
+  const model = refit({ log, samples, commands, bike }, first, fitted, recorded);
   const decoded = decodeGears(log, bike, samples, commands, model);
   const writtenMm = bikeRolloutMm(bike);
   const rolloutMm = 1000 * Math.exp(model.logRollout);
@@ -103,10 +104,19 @@ function fitGears(log: RideLog, samples: PedallingSamples, bike: Bike, commands:
   return fitUncommandedGears(sharpest, bike, Math.log(bikeRolloutMm(bike) / 1000));
 }
 
+/** A ride with all that its gears are fitted to. */
+interface RideToFit {
+  readonly log: RideLog;
+  readonly samples: PedallingSamples;
+  readonly commands: GearCommands;
+  readonly bike: Bike;
+}
+
 /** Fits the gears once more, to all seconds that the first decoding is sure of: far more than settled seconds after commands. */
-function refit(log: RideLog, first: DecodedGears, fitted: GearModel, bike: Bike, recorded: boolean): GearModel {
-  const peaks = decodedPeaks(first, fitted);
-  const noise = residualNoise(log, first, fitted);
+function refit(ride: RideToFit, first: DecodedGears, fitted: GearModel, recorded: boolean): GearModel {
+  const noise = residualNoise(ride.log, first, fitted);
   if (!recorded) return { ...fitted, noise };
-  return fitCommandedGears(peaks, bike, { speedLagS: fitted.speedLagS, noise }) ?? fitted;
+  const peaks = decodedPeaks(first, fitted);
+  const sensors = { speedLagS: fitted.speedLagS, noise: { ...noise, afterRest: noiseAfterRest(ride, first, fitted) } };
+  return fitCommandedGears(peaks, ride.bike, sensors) ?? fitted;
 }

@@ -3,7 +3,8 @@ import { forwardBackward } from '../../hmm/forward-backward.ts';
 import type { RideLog } from '../../ride-log/ride-log.ts';
 import type { GearCommands } from '../commands/gear-commands.ts';
 import type { GearModel } from '../gear-model.ts';
-import { logDevelopmentColumn, type PedallingSamples } from '../samples/pedalling-samples.ts';
+import type { PedallingSamples } from '../samples/pedalling-samples.ts';
+import { developmentUndone } from './development-undone.ts';
 import { gearEmission, ratioDeviation } from './gear-emission.ts';
 import { type GearStates, gearStates } from './gear-states.ts';
 import { GearTransition } from './gear-transition.ts';
@@ -34,7 +35,7 @@ export function decodeGears(
   model: GearModel,
 ): DecodedGears {
   const states = gearStates(bike.chainrings.length, bike.cassette.length);
-  const logDevelopment = logDevelopmentColumn(log, samples, model.speedLagS);
+  const logDevelopment = developmentUndone(log, samples, model);
   const deviation = ratioDeviation(log, samples, model.noise);
   const emission = gearEmission(log, model, states, logDevelopment, deviation);
   const initial = new Float64Array(states.count).fill((1 - 1e-4) / (2 * states.gears));
