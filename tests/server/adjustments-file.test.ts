@@ -1,21 +1,15 @@
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { CheckedApi, type Loose } from './checked-api.ts';
+import { describe, expect, it } from 'vitest';
+import type { Loose } from './checked-api.ts';
+import { checkedServer } from './checked-server.ts';
 import { madeRides } from './made-rides.ts';
-import { type TestServer, testServer } from './test-server.ts';
+
+const { api } = await checkedServer();
 
 const header = 'at,parameter,amount,unit,note';
 const turned = '2026-04-12T18:30:00Z,cable-tension,2,clicks,after the hut ride';
 const aligned = '2026-04-20T09:00:00Z,hanger,,,';
 
 describe('an adjustments file', () => {
-  let server: TestServer;
-  let api: CheckedApi;
-  beforeAll(async () => {
-    server = await testServer();
-    api = new CheckedApi(server.url);
-  });
-  afterAll(() => server.close());
-
   const take = (id: string, ...lines: string[]) =>
     api.post(`/api/bikes/${id}/adjustments/file`, { file: 'log.csv', text: [header, ...lines].join('\n') });
   const log = async (id: string): Promise<string[]> =>

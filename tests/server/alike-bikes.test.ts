@@ -1,18 +1,14 @@
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { CheckedApi, type Loose } from './checked-api.ts';
+import { beforeAll, describe, expect, it } from 'vitest';
+import type { CheckedApi, Loose } from './checked-api.ts';
+import { checkedServer } from './checked-server.ts';
 import { cutRide, hutBike, madeRides } from './made-rides.ts';
-import { type TestServer, testServer } from './test-server.ts';
 
-let server: TestServer;
-let api: CheckedApi;
+const { api } = await checkedServer();
 let first: string;
 let second: string;
 beforeAll(async () => {
-  server = await testServer();
-  api = new CheckedApi(server.url);
   [first, second] = [await api.addHutBike(), await api.addHutBike()];
 });
-afterAll(() => server.close());
 
 const rides = madeRides(3, { seed: 31 });
 

@@ -1,10 +1,10 @@
-import { afterAll, beforeAll, expect, it } from 'vitest';
+import { expect, it } from 'vitest';
 import { needier, pendingAndWhy, staleReason, stateOf, workOf } from '../../server/routes/bike-answer.ts';
 import { rideReportSchema } from '../../src/report/ride-report-schema.ts';
 import { nothingYet } from '../../src/report/state/bike-state.ts';
-import { CheckedApi, type Loose } from './checked-api.ts';
+import type { Loose } from './checked-api.ts';
+import { checkedServer } from './checked-server.ts';
 import { hutBike, madeRides } from './made-rides.ts';
-import { type TestServer, testServer } from './test-server.ts';
 
 const backlog = (queued: number, rides: number, reportRevision: number | null = null) => ({
   bikeId: 'a',
@@ -16,13 +16,7 @@ const backlog = (queued: number, rides: number, reportRevision: number | null = 
   rides,
 });
 
-let server: TestServer;
-let api: CheckedApi;
-beforeAll(async () => {
-  server = await testServer();
-  api = new CheckedApi(server.url);
-});
-afterAll(() => server.close());
+const { api } = await checkedServer();
 
 it('counts the rides that wait in words that fit their number', () => {
   expect(staleReason(backlog(1, 2), false)).toBe('1 of 2 rides is still to be analysed.');

@@ -1,18 +1,12 @@
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { improveGuess, insertBike } from '../../server/store/bike-store.ts';
-import { CheckedApi, type Loose } from './checked-api.ts';
+import type { Loose } from './checked-api.ts';
+import { checkedServer } from './checked-server.ts';
 import { hutBike } from './made-rides.ts';
-import { type TestServer, testServer } from './test-server.ts';
 
-let server: TestServer;
-let api: CheckedApi;
-beforeAll(async () => {
-  server = await testServer();
-  api = new CheckedApi(server.url);
-});
-afterAll(() => server.close());
+const { server, api } = await checkedServer();
 
 const nobody = '0123456789abcdef';
 const turned = {

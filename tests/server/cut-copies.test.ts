@@ -1,20 +1,15 @@
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { keepParts, listOverlapping, listParts } from '../../server/store/part-store.ts';
 import type { CompareAnswer } from '../../server/work/tasks.ts';
 import { WorkerPool } from '../../server/work/worker-pool.ts';
 import { CheckedApi, type Loose } from './checked-api.ts';
+import { checkedServer } from './checked-server.ts';
 import { cutRide, hutBike, type MadeRide, madeRides } from './made-rides.ts';
-import { pool, type TestServer, temporaryFolder, testServer } from './test-server.ts';
+import { pool, temporaryFolder, testServer } from './test-server.ts';
 
-let server: TestServer;
-let api: CheckedApi;
-beforeAll(async () => {
-  server = await testServer();
-  api = new CheckedApi(server.url);
-});
-afterAll(() => server.close());
+const { server, api } = await checkedServer();
 
 /** Seconds `fromS` to `toS` of a ride of that day by hand, without gears: its analysis takes no time. */
 function cut(name: string, day: number, fromS = 0, toS = 400): MadeRide {

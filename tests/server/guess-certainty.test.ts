@@ -1,23 +1,20 @@
-import { afterAll, beforeAll, expect, it } from 'vitest';
+import { beforeAll, expect, it } from 'vitest';
 import { analyse } from '../../src/analyse.ts';
 import { readRideLog } from '../../src/ride-log/read-ride-log.ts';
 import { CheckedApi } from './checked-api.ts';
+import { checkedServer } from './checked-server.ts';
 import { madeRides, valleyBike } from './made-rides.ts';
-import { type TestServer, testServer } from './test-server.ts';
+import { testServer } from './test-server.ts';
 
-let server: TestServer;
-let api: CheckedApi;
+const { server, api } = await checkedServer();
 let bikeId: string;
 const [ride] = madeRides(1, { seed: 3, bike: valleyBike });
 const likely = analyse([readRideLog(ride.name, ride.bytes)], { bike: null, adjustments: [] }).bikeCertainty;
 beforeAll(async () => {
-  server = await testServer();
-  api = new CheckedApi(server.url);
   await api.send('/api/uploads', [ride]);
   await api.settled();
   [{ id: bikeId }] = (await api.get('/api/bikes')).body.bikes;
 });
-afterAll(() => server.close());
 
 const certainty = async (of: CheckedApi, id: string): Promise<number | null> =>
   (await of.get(`/api/bikes/${id}`)).body.report.bikeCertainty;

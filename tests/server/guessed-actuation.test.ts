@@ -1,18 +1,12 @@
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { adjustmentSchema } from '../../src/adjustments/adjustment.ts';
 import { analyse } from '../../src/analyse.ts';
 import { readRideLog } from '../../src/ride-log/read-ride-log.ts';
-import { CheckedApi, type Loose } from './checked-api.ts';
+import type { Loose } from './checked-api.ts';
+import { checkedServer } from './checked-server.ts';
 import { hutBike, type MadeRide, tinyRide, valleyBike } from './made-rides.ts';
-import { type TestServer, testServer } from './test-server.ts';
 
-let server: TestServer;
-let api: CheckedApi;
-beforeAll(async () => {
-  server = await testServer();
-  api = new CheckedApi(server.url);
-});
-afterAll(() => server.close());
+const { api } = await checkedServer();
 
 const entry = (parameter: string, amount: number | null, unit: string, day = 12) =>
   adjustmentSchema.parse({ at: `2026-04-${day}T18:30:00Z`, parameter, amount, unit, note: '' });

@@ -1,4 +1,4 @@
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { eventKey } from '../../server/judgements/event-key.ts';
 import { judgeEvents } from '../../server/judgements/judge-events.ts';
 import { judgeRideReport } from '../../server/judgements/judge-ride-report.ts';
@@ -11,9 +11,11 @@ import type { RideReport } from '../../src/report/ride-report-schema.ts';
 import { openExpectation } from '../../src/shifts/outcomes/open-expectation.ts';
 import type { RideEvents, ShiftEvent } from '../../src/shifts/ride-events.ts';
 import { fitBytes } from '../../src/simulate/files/fit-bytes.ts';
-import { CheckedApi, type Loose } from './checked-api.ts';
+import type { Loose } from './checked-api.ts';
+import { checkedServer } from './checked-server.ts';
 import { hutBike, madeRides } from './made-rides.ts';
-import { type TestServer, testServer } from './test-server.ts';
+
+const { server, api } = await checkedServer();
 
 const startMs = Date.UTC(2026, 5, 1);
 const shift = (timeS: number, outcome: ShiftEvent['outcome']): ShiftEvent => ({
@@ -199,14 +201,6 @@ const counted = ({ clean, late, missed, overshot, unjudged, ghostShifts, chainDr
 ];
 
 describe('a judgement through the API', () => {
-  let server: TestServer;
-  let api: CheckedApi;
-  beforeAll(async () => {
-    server = await testServer();
-    api = new CheckedApi(server.url);
-  });
-  afterAll(() => server.close());
-
   it('moves the counts at once, tallies and trend after it, and can be taken back', async () => {
     const bikeId = await api.addHutBike();
     const { body: sent } = await api.send(`/api/uploads?bike=${bikeId}`, madeRides(1));

@@ -1,17 +1,11 @@
-import { afterAll, beforeAll, expect, it } from 'vitest';
+import { expect, it } from 'vitest';
 import { findReport } from '../../server/store/report-store.ts';
 import type { Bike } from '../../src/drivetrain/bike.ts';
-import { CheckedApi, type Loose } from './checked-api.ts';
+import type { Loose } from './checked-api.ts';
+import { checkedServer } from './checked-server.ts';
 import { hoursLater, hutBike, type MadeRide, madeRides, valleyBike } from './made-rides.ts';
-import { type TestServer, testServer } from './test-server.ts';
 
-let server: TestServer;
-let api: CheckedApi;
-beforeAll(async () => {
-  server = await testServer();
-  api = new CheckedApi(server.url);
-});
-afterAll(() => server.close());
+const { server, api } = await checkedServer();
 
 /** A bike of fewer gears than the hut bike has. */
 const elevenCogs: Bike = {

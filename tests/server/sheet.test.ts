@@ -1,15 +1,8 @@
-import { afterAll, beforeAll, expect, it } from 'vitest';
-import { CheckedApi } from './checked-api.ts';
+import { expect, it } from 'vitest';
+import { checkedServer } from './checked-server.ts';
 import { hutBike, madeRides } from './made-rides.ts';
-import { type TestServer, testServer } from './test-server.ts';
 
-let server: TestServer;
-let api: CheckedApi;
-beforeAll(async () => {
-  server = await testServer();
-  api = new CheckedApi(server.url);
-});
-afterAll(() => server.close());
+const { api } = await checkedServer();
 
 it('says of its figures, as the bike’s page does, whether they are still to be worked out again', async () => {
   const bikeId = await api.addHutBike();

@@ -1,4 +1,4 @@
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { eventKey, eventKeys } from '../../server/judgements/event-key.ts';
 import { judgeRideReport, toldLists } from '../../server/judgements/judge-ride-report.ts';
 import { matchJudgements } from '../../server/judgements/match-judgements.ts';
@@ -7,9 +7,11 @@ import type { Judgement } from '../../server/store/judgement-store.ts';
 import { momentIso } from '../../src/report/moment-iso.ts';
 import type { RideReport } from '../../src/report/ride-report-schema.ts';
 import { withToldEvents } from '../../src/report/told-events.ts';
-import { CheckedApi, type Loose } from './checked-api.ts';
+import type { Loose } from './checked-api.ts';
+import { checkedServer } from './checked-server.ts';
 import { hutBike, madeRides } from './made-rides.ts';
-import { type TestServer, testServer } from './test-server.ts';
+
+const { api } = await checkedServer();
 
 const startMs = Date.UTC(2026, 5, 1);
 const key = (kind: 'drop' | 'skip', timeS: number) => eventKey(kind, momentIso(startMs, timeS));
@@ -100,14 +102,6 @@ describe('what a rider tells of', () => {
 });
 
 describe('telling through the API', () => {
-  let server: TestServer;
-  let api: CheckedApi;
-  beforeAll(async () => {
-    server = await testServer();
-    api = new CheckedApi(server.url);
-  });
-  afterAll(() => server.close());
-
   it('adds a lost chain that the log does not show, which the verdict counts, and takes it back', async () => {
     const bikeId = await api.addHutBike();
     const { body: sent } = await api.send(`/api/uploads?bike=${bikeId}`, madeRides(1));

@@ -1,24 +1,19 @@
 import { readdirSync } from 'node:fs';
 import { request } from 'node:http';
 import { join } from 'node:path';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { findColumns } from '../../server/store/analysis-store.ts';
 import { deleteRide, findRide, placeRide } from '../../server/store/ride-store.ts';
 import { readFindings } from '../../server/work/read-findings.ts';
 import { CheckedApi, type Loose } from './checked-api.ts';
+import { checkedServer } from './checked-server.ts';
 import { hutBike, madeRides, tinyRide, valleyBike } from './made-rides.ts';
 import { readEvents } from './read-events.ts';
 import { registerRide } from './register-ride.ts';
-import { type TestServer, testServer } from './test-server.ts';
+import { testServer } from './test-server.ts';
 import { valueColumns } from './value-columns.ts';
 
-let server: TestServer;
-let api: CheckedApi;
-beforeAll(async () => {
-  server = await testServer();
-  api = new CheckedApi(server.url);
-});
-afterAll(() => server.close());
+const { server, api } = await checkedServer();
 
 const incoming = (): string[] => readdirSync(join(server.data, 'incoming'));
 
