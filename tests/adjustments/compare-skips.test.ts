@@ -42,6 +42,11 @@ describe('a chain or cassette', () => {
     expect(chain).toMatchObject({ before: { skips: 1, hours: 0.125 }, after: { skips: 3, hours: 0.375 } });
   });
 
+  it('counts no ride without a date, which may lie on either side', () => {
+    const [chain] = compare([{ ...ride(0, 3), startMs: 0 }, ride(1, 1), ride(3, 0)], [done(2 * DAY_MS)]);
+    expect(chain).toMatchObject({ before: { skips: 1, hours: 0.5 }, after: { skips: 0, hours: 0.5 } });
+  });
+
   it('is as likely to have helped as not where nothing was pedalled on one side, or no chain ever skipped', () => {
     const [first] = compare([ride(1, 4)], [done(0)]);
     expect(first).toMatchObject({ probabilityFewer: 0.5, hoursStillNeeded: null });
