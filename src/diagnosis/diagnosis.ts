@@ -205,6 +205,8 @@ export interface Suggestion {
   readonly namesCause: boolean;
   /** True where a chain came off: the cautions say what to look over before riding on, whatever is turned. */
   readonly inspectFirst: boolean;
+  /** What is left to the rider where everything is left as it is: nothing but to record on, or a few shifts; absent where there is something to do. */
+  readonly asks?: 'nothing' | 'shifts';
   readonly parameter: string;
   /** What to do, in order. */
   readonly steps: readonly string[];

@@ -19,6 +19,8 @@ const suggestionSchema = z.object({
   namesCause: z.boolean(),
   /** True where a chain came off: the cautions say what to look over before riding on, whatever is turned. */
   inspectFirst: z.boolean(),
+  /** What is left to the rider where everything is left as it is: nothing but to record on, or a few shifts; absent where there is something to do. */
+  asks: z.enum(['nothing', 'shifts']).optional(),
   parameter: z.string(),
   /** What to do, in order; absent in reports that an older engine left in a store. */
   steps: z.array(z.string()).optional(),

@@ -20,7 +20,7 @@ export function withoutCadence(
   };
   return {
     ...diagnosis,
-    suggestion: suggestion.namesCause ? suggestion : { ...suggestion, ...step, steps: [step.action] },
+    suggestion: suggestion.namesCause ? suggestion : { ...suggestion, ...step, steps: [step.action], asks: undefined },
     checkRide: { ...checkRide, blocks: [], sentences: [] },
   };
 }

@@ -27,7 +27,7 @@ export function withoutGearRecords(
   };
   return {
     ...diagnosis,
-    suggestion: suggestion.namesCause ? suggestion : { ...suggestion, ...step, steps: [step.action] },
+    suggestion: suggestion.namesCause ? suggestion : { ...suggestion, ...step, steps: [step.action], asks: undefined },
     checkRide: { ...checkRide, blocks: [], sentences: [] },
   };
 }

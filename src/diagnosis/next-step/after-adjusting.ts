@@ -13,9 +13,9 @@ import { NAMED_ALONE } from '../verdict-limits.ts';
 import { hangerIsSeenTo } from './after-look.ts';
 import { generalCautions, hangerFirstAt, nextStep } from './next-steps.ts';
 import { notSettled } from './not-settled.ts';
-import { KEEP_RECORDING, nothingToTurn, type Step, TRY_SOFTLY } from './step.ts';
+import { KEEP_RECORDING, type Step, TRY_SOFTLY } from './step.ts';
 import type { Fault, SuggestionFacts } from './suggestion-facts.ts';
-import { nothingNeedsTurning } from './turn-nothing.ts';
+import { leaveAsItIs } from './turn-nothing.ts';
 import { undoesCure } from './undoes-cure.ts';
 import { verifyNow } from './verify-now.ts';
 
@@ -30,10 +30,13 @@ export function afterAdjusting(cause: Fault, facts: SuggestionFacts): Step {
 function cured(cause: Fault, facts: SuggestionFacts): Step {
   const [{ probability }] = facts.ranked;
   const known = probability >= NAMED_ALONE && !facts.undecided;
-  return nothingToTurn(
+  return leaveAsItIs(
     `Leave it as it is: ${curedBy(facts.comparisons, [cause, ...(facts.undecided?.between ?? [])])} seems to have cured ${known ? causePhrase(cause, facts.electronic) : 'what was wrong'}.`,
-    nothingNeedsTurning(facts),
-    `${facts.now.skipping || facts.now.keepOff.size > 0 ? 'Of that nothing' : 'Nothing'} more needs to be tried: ${shownBy(facts)} ${KEEP_RECORDING}`,
+    {
+      verify: `${facts.now.skipping || facts.now.keepOff.size > 0 ? 'Of that nothing' : 'Nothing'} more needs to be tried: ${shownBy(facts)} ${KEEP_RECORDING}`,
+      asks: 'nothing',
+    },
+    facts,
   );
 }
 

@@ -1,9 +1,9 @@
 import { figure } from '../../numeric/figure.ts';
 import { shiftsWell } from '../now/shifts-well.ts';
-import { nothingToTurn, type Step } from './step.ts';
+import type { Step } from './step.ts';
 import type { SuggestionFacts } from './suggestion-facts.ts';
 import { tryEndCogs } from './try-end-cogs.ts';
-import { leaveEverything, nothingNeedsTurning } from './turn-nothing.ts';
+import { leaveAsItIs, leaveEverything } from './turn-nothing.ts';
 
 /** Whether nothing at all went wrong: then no work is asked for, however likely faults that would hardly show are taken to be beforehand. */
 const nothingWentWrong = ({ seen }: Pick<SuggestionFacts, 'seen'>): boolean => seen.all.trouble + seen.events === 0;
@@ -20,10 +20,14 @@ export const hardlyAnythingShows = ({ ranked, seen }: Pick<SuggestionFacts, 'ran
 
 /** Nothing went wrong, or next to nothing, and too little was ridden to be sure that nothing would. Whatever would tell more is an offer. */
 export const nothingShows = (facts: SuggestionFacts): Step =>
-  nothingToTurn(
+  leaveAsItIs(
     `${nothingWentWrong(facts) ? 'Nothing' : 'Hardly anything'} shows: ${figure(facts.seen.all.trouble)} of ${figure(facts.seen.all.shifts)} judged shifts went wrong. ${leaveEverything(facts)}`,
-    nothingNeedsTurning(facts),
     facts.checkRide.sentences.length > 0
-      ? 'Keep recording, or ride the check ride if you want to know sooner; the verdict is worked out again with every ride.'
+      ? {
+          verify:
+            'Keep recording, or ride the check ride if you want to know sooner; the verdict is worked out again with every ride.',
+          asks: 'shifts',
+        }
       : tryEndCogs(facts),
+    facts,
   );

@@ -6,16 +6,17 @@ import { notRiddenSentence } from '../now/not-ridden-on.ts';
 import { notShownWords, wellWords } from '../now/not-shown-words.ts';
 import { KEEP_RECORDING, nothingToTurn, type Step, TRY_SOFTLY } from './step.ts';
 import type { SuggestionFacts } from './suggestion-facts.ts';
-import { nothingNeedsTurning, turnNothing } from './turn-nothing.ts';
+import { keepRecording, leaveAsItIs, turnNothing } from './turn-nothing.ts';
 
 /**
  * The newest rides decide whether anything is turned: what was wrong before them does not show now. How far an adjuster reaches differs from bike to
  * bike, so an entry of the right part and sign is not called too small for what became of it. What was done after them is said to be open.
  */
 export function putRight(since: ShiftsWellSince, facts: Asked): Step {
-  const { steps, start, ...step } = byNewestRides(since, facts);
+  const told = byNewestRides(since, facts);
   const open = notRiddenSentence(facts.comparisons, since.at);
-  if (!open) return { ...step, steps, start };
+  if (!open) return told;
+  const { steps, start, asks: _, ...step } = told;
   return { ...step, steps: steps.map((one) => one + open), start: start && `${start} ${TRY_SOFTLY}` };
 }
 
@@ -23,10 +24,10 @@ type Asked = Pick<SuggestionFacts, 'now' | 'comparisons' | 'ranked' | 'electroni
 
 function byNewestRides(since: ShiftsWellSince, facts: Asked): Step {
   if (!since.putRight)
-    return nothingToTurn(
+    return leaveAsItIs(
       `${turnNothing(facts)}: since the ride of ${utcDay(since.at)} the bike shifts well (${wellWords(since)}), and before it no fault was sure.`,
-      nothingNeedsTurning(facts),
-      KEEP_RECORDING,
+      keepRecording,
+      facts,
     );
   const { entryAt, adjusted } = since;
   const [{ cause }] = facts.ranked;
@@ -37,14 +38,20 @@ function byNewestRides(since: ShiftsWellSince, facts: Asked): Step {
       `Ride before anything more is turned. ${better.usualCure ? 'If that was not all' : `What was done is not the usual cure for ${causePhrase(cause, facts.electronic)}`}: check its part, amount and sign, and log whatever else was done.`,
       KEEP_RECORDING,
     );
+  if (entryAt)
+    return leaveAsItIs(
+      `${turnNothing(facts)}: since what was logged on ${utcDay(entryAt)} the bike shifts well (${wellWords(since)}).`,
+      { verify: BY_RIDE_AND_ENTRY, asks: 'nothing' },
+      facts,
+    );
   return nothingToTurn(
-    entryAt
-      ? `${turnNothing(facts)}: since what was logged on ${utcDay(entryAt)} the bike shifts well (${wellWords(since)}).`
-      : `${turnNothing(facts)}: ${notShownWords(since)}. It may come back.`,
-    entryAt ? nothingNeedsTurning(facts) : adjusted ? OTHER_WORK : UNLOGGED,
-    'Keep recording; the verdict is worked out again with every ride and every entry.',
+    `${turnNothing(facts)}: ${notShownWords(since)}. It may come back.`,
+    adjusted ? OTHER_WORK : UNLOGGED,
+    BY_RIDE_AND_ENTRY,
   );
 }
+
+const BY_RIDE_AND_ENTRY = 'Keep recording; the verdict is worked out again with every ride and every entry.';
 
 const UNLOGGED =
   'If something was adjusted, aligned or replaced before that ride, log what and when: the rides are then weighed with it.';

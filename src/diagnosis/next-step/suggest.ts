@@ -24,7 +24,7 @@ import type { Fault, SuggestionFacts } from './suggestion-facts.ts';
 import { tellApartFirst } from './tell-apart-first.ts';
 import { tryEndCogs } from './try-end-cogs.ts';
 import { turnBack } from './turn-back.ts';
-import { leaveEverything, nothingNeedsTurning, turnNothing } from './turn-nothing.ts';
+import { leaveAsItIs, leaveEverything, nothingNeedsTurning, turnNothing } from './turn-nothing.ts';
 import { whichStep } from './which-step.ts';
 import { withOtherWork } from './with-other-work.ts';
 
@@ -35,7 +35,7 @@ const inOrder = (facts: SuggestionFacts): Step =>
         'Look at chain, chainring, chain guide and the ends of the cassette, for damage and for what let the chain off.',
         KEEP_RECORDING,
       )
-    : nothingToTurn(leaveEverything(facts), nothingNeedsTurning(facts), tryEndCogs(facts));
+    : leaveAsItIs(leaveEverything(facts), tryEndCogs(facts), facts);
 
 /** Why the likeliest fault is not yet mended. Shifts that fail one way only are a fault, whichever it is. */
 const whatIsOpen = (
@@ -62,7 +62,7 @@ const lostChain = (lost: Lost): boolean =>
 
 /** The next step: one thing, in the order the trade works in. A chain that came off calls for a look whatever the step is. */
 export function suggest(facts: SuggestionFacts): Suggestion {
-  const { looksAt: _, keepsOff = [], ...told } = alsoLookThere(withOtherWork(oneStep(facts), facts), facts);
+  const { looksAt: _, keepsOff = [], asks, ...told } = alsoLookThere(withOtherWork(oneStep(facts), facts), facts);
   const step = {
     ...told,
     steps: lowLimitWasTurned(facts) ? told.steps.map(limitWasTouched) : told.steps,
@@ -77,6 +77,8 @@ export function suggest(facts: SuggestionFacts): Suggestion {
   ].filter((caution): caution is string => caution !== false && !step.cautions.includes(caution));
   return {
     ...step,
+    // what comes before or after a step that leaves all as it is, and a look, is something to do
+    ...(asks && step.steps.length === 1 && !lostChain(facts) ? { asks } : {}),
     action: step.steps.join(' '),
     inspectFirst: lostChain(facts),
     sense: senseOfStep(step, facts),

@@ -6,6 +6,7 @@ import { awaitedProof, awaitedSentence } from '../now/awaited-proof.ts';
 import { lookAgainst } from './after-look.ts';
 import { KEEP_RECORDING } from './step.ts';
 import type { SuggestionFacts } from './suggestion-facts.ts';
+import { keepRecording, type LeftToDo } from './turn-nothing.ts';
 
 type Tried = Pick<SuggestionFacts, 'seen' | 'foundRight' | 'now' | 'comparisons'>;
 
@@ -20,14 +21,15 @@ function ontoEnd(end: CassetteEnd, { seen }: Tried): { readonly teeth: number; r
  * What is left to do where nothing is the matter: to ride on, and where an end cog was hardly used, to shift onto it on purpose, which costs
  * nothing; or where what was done last has no answer yet, to make the shifts that it still needs, one thing at a time. Not where its limit was looked at, nor where the chain is to be kept off it.
  */
-export function tryEndCogs(facts: Tried): string {
+export function tryEndCogs(facts: Tried): LeftToDo {
   const awaited = awaitedProof(facts.comparisons);
-  if (awaited) return `${KEEP_RECORDING} ${awaitedSentence(awaited)}`;
+  if (awaited) return { verify: `${KEEP_RECORDING} ${awaitedSentence(awaited)}`, asks: 'shifts' };
   const few = cassetteEnds
     .filter((end) => !facts.now.keepOff.has(end) && !lookAgainst(limitAt[end].loose, facts))
     .map((end) => ontoEnd(end, facts))
     .filter(({ shifts }) => shifts < SAY_LITTLE);
-  if (few.length === 0) return KEEP_RECORDING;
+  if (few.length === 0) return keepRecording;
   const cogs = listed(few.map(({ teeth }) => `the ${teeth}`));
-  return `${KEEP_RECORDING} To know more of ${cogs}, hardly shifted onto so far, make ten soft shifts onto ${few.length > 1 ? 'each' : 'it'} on the next ride, away from traffic, once you have seen on a stand that the chain stays on there.`;
+  const verify = `${KEEP_RECORDING} To know more of ${cogs}, hardly shifted onto so far, make ten soft shifts onto ${few.length > 1 ? 'each' : 'it'} on the next ride, away from traffic, once you have seen on a stand that the chain stays on there.`;
+  return { verify, asks: 'shifts' };
 }

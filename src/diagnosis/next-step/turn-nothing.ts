@@ -1,3 +1,4 @@
+import { KEEP_RECORDING, nothingToTurn, type Step } from './step.ts';
 import type { SuggestionFacts } from './suggestion-facts.ts';
 
 type Asked = Pick<SuggestionFacts, 'now'>;
@@ -18,3 +19,15 @@ export const NOTHING_NEEDS_TURNING = 'Nothing needs to be turned.';
 /** How such a step is begun; empty after a look, which is then the beginning. `so`: as long as what holds, to stand after "turned". */
 export const nothingNeedsTurning = (facts: Asked, so = ''): string =>
   afterALook(facts) ? '' : so === '' ? NOTHING_NEEDS_TURNING : `Nothing needs to be turned${so}.`;
+
+/** What the verdict does next, and what that leaves to the rider. */
+export type LeftToDo = Required<Pick<Step, 'verify' | 'asks'>>;
+
+/** Where nothing is left to do but to ride. */
+export const keepRecording: LeftToDo = { verify: KEEP_RECORDING, asks: 'nothing' };
+
+/** A step that leaves everything as it is. After a look, which then is what is asked for, it asks for nothing of its own. */
+export function leaveAsItIs(action: string, { verify, asks }: LeftToDo, facts: Asked): Step {
+  const step = nothingToTurn(action, nothingNeedsTurning(facts), verify);
+  return afterALook(facts) ? step : { ...step, asks };
+}

@@ -82,14 +82,14 @@ describe('textReport', () => {
       parameter: 'none',
       inspectFirst: false,
     };
-    const said = (start: string): string => {
-      const suggestion = { ...leave, start, verify, cautions };
+    const said = (start: string, asks?: 'nothing'): string => {
+      const suggestion = { ...leave, start, verify, cautions, asks };
       const checkRide = { ...diagnosis.checkRide, sentences: [] };
       const between: ['no-fault', 'hanger-bent'] = ['no-fault', 'hanger-bent'];
       const separates = { between, bySkips: false, sentence: 'A look tells.' };
       return textReport({ ...report, diagnosis: { ...diagnosis, suggestion, checkRide, separates } });
     };
-    const idle = said('Nothing needs to be turned.');
+    const idle = said('Nothing needs to be turned.', 'nothing');
     expect(idle).not.toMatch(/Begin:|Adjust on a stand|Keep fingers|A look tells/);
     expect(idle).toContain("The maker's manual, local rules and a qualified mechanic come first.");
     const look = said('Look at the hanger.');
