@@ -19,30 +19,49 @@ import type { OpenArchive } from './read-archive.ts';
 
 /**
  * Merges an archive by content: what is here already stays as it is, what is new is added. Each step is whole in
- * itself, so that an import that breaks off can be done again and goes on where it stopped.
+ * itself, so that an import that breaks off can be done again and goes on where it stopped; what it took in until then is worked through.
  */
 export async function mergeArchive(services: Services, archive: OpenArchive): Promise<z.infer<typeof mergedShape>> {
   const { sql, queue } = services;
   const { bikeIds, bikes, adjustments } = sql.transaction(() => mergeBikes(sql, archive));
-  const uploadId = sql.transaction(() => insertUpload(sql, 'auto'));
-  const rides = { added: 0, known: 0, refused: [] as { name: string; message: string }[] };
-  const judgements = { added: 0, known: 0 };
-  for (const archived of archive.rides) {
-    const bikeId = (archived.bikeId !== null && bikeIds.get(archived.bikeId)) || null;
-    const taken = await takeArchived(services, archive, archived, { uploadId, bikeId });
-    if (taken.status === 'refused') {
-      rides.refused.push({ name: taken.name, message: taken.message });
-      continue;
-    }
-    rides[taken.status === 'queued' ? 'added' : 'known']++;
-    const judged = sql.transaction(() => mergeJudgements(services, taken.rideId, archived));
-    judgements.added += judged.added;
-    judgements.known += judged.known;
+  try {
+    return { bikes, adjustments, ...(await mergeRides(services, archive, bikeIds)) };
+  } finally {
+    for (const id of bikeIds.values()) queue.tellBike(id);
   }
-  sql.transaction(() => deleteUploadIfEmpty(sql, uploadId));
-  for (const id of bikeIds.values()) queue.tellBike(id);
-  queue.wake();
-  return { bikes, adjustments, rides, judgements };
+}
+
+type MergedRides = Pick<z.infer<typeof mergedShape>, 'rides' | 'judgements'>;
+
+/** Adds the archive's rides and judgements that are not here yet. Rides without a bike are placed once all are in, as those of any upload. */
+async function mergeRides(
+  services: Services,
+  archive: OpenArchive,
+  bikeIds: ReadonlyMap<string, string>,
+): Promise<MergedRides> {
+  const { sql, queue } = services;
+  const uploadId = sql.transaction(() => insertUpload(sql, 'auto'));
+  const rides: MergedRides['rides'] = { added: 0, known: 0, refused: [] };
+  const judgements = { added: 0, known: 0 };
+  queue.openUpload(uploadId);
+  try {
+    for (const archived of archive.rides) {
+      const bikeId = (archived.bikeId !== null && bikeIds.get(archived.bikeId)) || null;
+      const taken = await takeArchived(services, archive, archived, { uploadId, bikeId });
+      if (taken.status === 'refused') {
+        rides.refused.push({ name: taken.name, message: taken.message });
+        continue;
+      }
+      rides[taken.status === 'queued' ? 'added' : 'known']++;
+      const judged = sql.transaction(() => mergeJudgements(services, taken.rideId, archived));
+      judgements.added += judged.added;
+      judgements.known += judged.known;
+    }
+    sql.transaction(() => deleteUploadIfEmpty(sql, uploadId));
+    return { rides, judgements };
+  } finally {
+    queue.closeUpload(uploadId);
+  }
 }
 
 async function takeArchived(

@@ -52,6 +52,20 @@ describe('several bikes with a folder each', () => {
     expect(leftOut).toEqual([]);
   });
 
+  it('have what lies in a folder below theirs, the nearest above it, and not what only begins with their name', async () => {
+    const { bikes, leftOut } = (await fleet({
+      'fleet/bike.json': text('Top'),
+      'fleet/f1/bike.json': text('One'),
+      'fleet/f1/rides/2026/a.csv': ride,
+      'fleet/f10/b.csv': ride,
+    }))!;
+    expect(bikes.map(([folder, , , rides]) => [folder, rides])).toEqual([
+      ['fleet', []],
+      ['f1', ['a.csv']],
+    ]);
+    expect(leftOut).toEqual([expect.stringMatching(/^f10: 1 file belongs to none/)]);
+  });
+
   it('are none where one bike alone is described, or several in one folder', async () => {
     expect(await fleet({ 'a/bike.json': text('One'), 'b/a.csv': ride })).toBeNull();
     expect(await fleet({ 'a/bike.json': text('One'), 'a/other.json': text('Two') })).toBeNull();
