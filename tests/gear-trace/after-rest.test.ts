@@ -1,24 +1,38 @@
 import { describe, expect, it } from 'vitest';
-import { sinceRest } from '../../src/gear-trace/samples/since-rest.ts';
+import { analyseRide } from '../../src/analyse.ts';
+import { restsOf } from '../../src/gear-trace/samples/since-rest.ts';
 import { traceGears } from '../../src/gear-trace/trace-gears.ts';
 import type { RideLog } from '../../src/ride-log/ride-log.ts';
 import { withoutRecords } from '../accuracy/without-records.ts';
 import { MadeRide, madeBike } from './made-ride.ts';
 
-describe('sinceRest', () => {
-  const ofEverySecond = (pedalling: number[]): number[] => {
-    const timeS = Float64Array.from(pedalling, (_, i) => i);
-    const dtS = new Float64Array(pedalling.length).fill(1);
-    return [...sinceRest(timeS, { pedalling: Uint8Array.from(pedalling), dtS })];
-  };
+describe('restsOf', () => {
+  /** Rests of a cadence of 80 rpm at these times: 1 the legs turn, 0 they stand, NaN nobody knows. */
+  const rests = (turning: number[], timeS = turning.map((_, i) => i)) =>
+    restsOf(Float64Array.from(timeS), {
+      pedalling: Uint8Array.from(turning, (one) => (one === 1 ? 1 : 0)),
+      cadenceRpm: Float64Array.from(turning, (one) => 80 * one),
+    });
   const none = Number.POSITIVE_INFINITY;
 
   it('counts six seconds from the first of pedalling', () => {
-    expect(ofEverySecond([1, 0, 0, 1, 1, 1, 1, 1, 1, 1])).toEqual([none, none, none, 0, 1, 2, 3, 4, 5, none]);
+    const { sinceS, beganS } = rests([1, 0, 0, 1, 1, 1, 1, 1, 1, 1]);
+    expect([...sinceS]).toEqual([none, none, none, 0, 1, 2, 3, 4, 5, none]);
+    expect(beganS[3]).toBe(1);
+    expect(beganS.filter((began) => !Number.isNaN(began)).length).toBe(1);
   });
   it('takes a single second for no rest, and does not count on over it', () => {
-    expect(ofEverySecond([1, 0, 1, 1])).toEqual([none, none, none, none]);
-    expect(ofEverySecond([0, 0, 1, 0, 1, 1])).toEqual([none, none, 0, none, none, none]);
+    expect([...rests([1, 0, 1, 1]).sinceS]).toEqual([none, none, none, none]);
+    expect([...rests([0, 0, 1, 0, 1, 1]).sinceS]).toEqual([none, none, 0, none, none, none]);
+  });
+  it('counts the time up to the first of pedalling, however far the records lie apart', () => {
+    expect([...rests([1, 0, 1, 1], [0, 1, 61, 62]).sinceS]).toEqual([none, none, 0, 1]);
+  });
+  it('is told nothing by a cadence that drops out', () => {
+    const lost = Number.NaN;
+    expect([...rests([1, lost, lost, lost, 1, 1]).sinceS]).toEqual(Array(6).fill(none));
+    expect([...rests([1, 0, 0, lost, 1]).sinceS]).toEqual(Array(5).fill(none));
+    expect([...rests([0, 0, 1, lost, 1, 1]).sinceS]).toEqual([none, none, 0, none, none, none]);
   });
 });
 
@@ -69,4 +83,18 @@ describe('what the sensors show after a rest of the legs', () => {
   it('is not told where no gear records say that the chain was to lie still', () => {
     expect(traceGears(withoutRecords(averaging), madeBike).model?.noise.afterRest).toBeUndefined();
   });
+});
+
+it('late shifts asked for while the legs rest are not taken for what the sensor shows', () => {
+  const ride = new MadeRide(madeBike, 0.004, 4);
+  for (let n = 0; n < 30; n++) {
+    ride.wander(2).pedal(9, { cadenceRpm: 100 }).pedal(9, { cadenceRpm: 65 });
+    const to = ride.cog + (ride.cog >= 6 ? -1 : 1);
+    // asked for well before the legs turn, and done three seconds after
+    ride.coast(1).command(to).coast(5).pedal(3).move(to).pedal(14);
+    ride.coast(6).pedal(16);
+  }
+  const { trace, events } = analyseRide(ride.log(), madeBike);
+  for (const { shift } of trace.model?.noise.afterRest ?? []) expect(Math.abs(shift)).toBeLessThan(0.006);
+  expect(events.shifts.filter(({ outcome }) => outcome === 'late').length).toBeGreaterThan(10);
 });

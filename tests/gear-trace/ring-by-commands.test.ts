@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { analyseRide } from '../../src/analyse.ts';
 import { gearStates } from '../../src/gear-trace/decoding/gear-states.ts';
-import { likeliestRing, ringUnrecorded } from '../../src/gear-trace/decoding/ring-by-commands.ts';
+import { likeliestRing, recordedRing, ringUnrecorded } from '../../src/gear-trace/decoding/ring-by-commands.ts';
 import { MadeRide, madeDoubleBike } from './made-ride.ts';
 import { withoutFront } from './without-front.ts';
 
@@ -10,13 +10,21 @@ describe('ringUnrecorded', () => {
   it.each([
     ['two rings of which no record tells', 2, Int8Array.of(-1, -1), true],
     ['one ring: there is nothing to tell', 1, Int8Array.of(0, 0), false],
-    ['a ring that one record tells', 2, Int8Array.of(-1, 1), false],
+    ['a ring that only a later record tells', 2, Int8Array.of(-1, 1), true],
+    ['a ring that every record tells', 2, Int8Array.of(0, 1), false],
   ])('%s', (_, rings, ring, unrecorded) => {
     expect(ringUnrecorded({ cog, ring }, gearStates(rings, 9))).toBe(unrecorded);
   });
 
   it('asks for records that name a cog', () => {
     expect(ringUnrecorded({ cog: Int8Array.of(-1), ring: Int8Array.of(-1) }, gearStates(2, 9))).toBe(false);
+  });
+});
+
+describe('recordedRing', () => {
+  it('takes what was found only where the gear records do not tell', () => {
+    const commands = { ring: Int8Array.of(-1, 1), latest: Int32Array.of(-1, 0, 0, 1, 1) };
+    expect([...recordedRing(commands, Int8Array.of(0, 0, -1, 0, 0))]).toEqual([0, 0, -1, 1, 1]);
   });
 });
 

@@ -8,7 +8,7 @@ import { developmentUndone } from './development-undone.ts';
 import { gearEmission, ratioDeviation } from './gear-emission.ts';
 import { type GearStates, gearStates } from './gear-states.ts';
 import { GearTransition } from './gear-transition.ts';
-import { likeliestRing, ringUnrecorded } from './ring-by-commands.ts';
+import { likeliestRing, recordedRing, ringUnrecorded } from './ring-by-commands.ts';
 import { MOSTLY_OBEYS, type Obedience, OPEN_TO_MISSES } from './transition-chances.ts';
 import { situations } from './transition-situation.ts';
 
@@ -24,7 +24,7 @@ export interface DecodedGears {
 }
 
 /**
- * Runs the hidden Markov model over a ride and names the likeliest cog and ring at each record. Where only the cog was recorded it runs
+ * Runs the hidden Markov model over a ride and names the likeliest cog and ring at each record. Where the cog was recorded and not the ring it runs
  * twice: first for the ring, with a chain that mostly obeys, then for the cog with that ring.
  */
 export function decodeGears(
@@ -44,7 +44,9 @@ export function decodeGears(
     const situation = situations(commands, log.timeS, samples, ringAt);
     return forwardBackward(emission, new GearTransition(states, situation, obedience), initial).probability;
   };
-  const ringAt = ringUnrecorded(commands, states) ? likeliestRing(posterior(MOSTLY_OBEYS, null), states) : null;
+  const ringAt = ringUnrecorded(commands, states)
+    ? recordedRing(commands, likeliestRing(posterior(MOSTLY_OBEYS, null), states))
+    : null;
   return { ...likeliestGears(posterior(OPEN_TO_MISSES, ringAt), states), logDevelopment, deviation };
 }
 

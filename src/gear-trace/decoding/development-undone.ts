@@ -1,15 +1,15 @@
 import type { RideLog } from '../../ride-log/ride-log.ts';
 import type { GearModel } from '../gear-model.ts';
 import { logDevelopmentColumn, type PedallingSamples } from '../samples/pedalling-samples.ts';
-import { sinceRest } from '../samples/since-rest.ts';
+import { restsOf } from '../samples/since-rest.ts';
 
-/** Log development at each record with the speed's lag undone, and what the sensors show off after a rest of the legs; NaN where there is no ratio. */
+/** Log development at each record with the speed's lag undone, and what the sensors show wrong after a rest of the legs taken off; NaN where there is no ratio. */
 export function developmentUndone(
   log: RideLog,
   samples: PedallingSamples,
   { speedLagS, noise }: Pick<GearModel, 'speedLagS' | 'noise'>,
 ): Float64Array {
   const column = logDevelopmentColumn(log, samples, speedLagS);
-  const since = sinceRest(log.timeS, samples);
-  return column.map((shown, t) => shown - (noise.afterRest?.[Math.round(since[t])]?.shift ?? 0));
+  const { sinceS } = restsOf(log.timeS, samples);
+  return column.map((shown, t) => shown - (noise.afterRest?.[Math.floor(sinceS[t])]?.shift ?? 0));
 }

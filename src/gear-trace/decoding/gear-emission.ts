@@ -3,7 +3,7 @@ import { studentT4 } from '../../numeric/student-t.ts';
 import type { RideLog } from '../../ride-log/ride-log.ts';
 import type { GearModel, RatioNoise } from '../gear-model.ts';
 import type { PedallingSamples } from '../samples/pedalling-samples.ts';
-import { sinceRest } from '../samples/since-rest.ts';
+import { restsOf } from '../samples/since-rest.ts';
 import type { GearStates } from './gear-states.ts';
 
 /** Share of seconds that no gear explains: glitches, the seconds within a shift. */
@@ -20,12 +20,12 @@ const LEAST_LIFT_DENSITY = 1e-4;
 
 /** Standard deviation of the log development at each record, given the ride's own noise. */
 export function ratioDeviation(log: RideLog, samples: PedallingSamples, noise: RatioNoise): Float64Array {
-  const since = sinceRest(log.timeS, samples);
+  const { sinceS } = restsOf(log.timeS, samples);
   return log.cadenceRpm.map((cadence, i) =>
     samples.usable[i]
       ? Math.hypot(
           noise.relative,
-          noise.afterRest?.[Math.round(since[i])]?.deviation ?? 0,
+          noise.afterRest?.[Math.floor(sinceS[i])]?.deviation ?? 0,
           noise.absoluteMps / log.speedMps[i],
           CADENCE_ROUNDING_RPM / cadence,
           (LAG_DOUBT_S * samples.accelerationMps2[i]) / log.speedMps[i],

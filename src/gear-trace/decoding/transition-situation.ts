@@ -6,8 +6,8 @@ export const DT_CLASSES_S = [1, 2, 3, 5, 8, 15, 60];
 /** A command is fresh from so long before its record, s, until so much pedalling after it, s. */
 const FRESH_LEAD_S = 1;
 const FRESH_PEDALLING_S = 8;
-/** A ring that was worked out may have changed so many records sooner or later. */
-const ABOUT_RECORDS = 3;
+/** A ring that was worked out may have changed so much sooner or later, s. */
+const ABOUT_S = 3;
 
 /** What matters for one step: the commands in force, how fresh they are, whether the cranks turn, how long the step is. */
 export interface Situation {
@@ -33,7 +33,7 @@ export function situations(
 ): (t: number) => Situation {
   const count = timeS.length;
   const freshCog = freshness(commands.cog, commands.timeS, timeS, samples);
-  const freshRing = ringAt ? aboutChanges(ringAt) : freshness(commands.ring, commands.timeS, timeS, samples);
+  const freshRing = ringAt ? aboutChanges(ringAt, timeS) : freshness(commands.ring, commands.timeS, timeS, samples);
   const dtClass = new Uint8Array(count);
   for (let t = 0; t < count; t++) {
     const found = DT_CLASSES_S.findIndex((dt) => samples.dtS[t] <= dt * 1.3);
@@ -52,11 +52,18 @@ export function situations(
   };
 }
 
-/** 1 within some records of a change. */
-function aboutChanges(ringAt: Int8Array): Uint8Array {
+/** 1 within some seconds of a change from one known ring to another, and between the two. */
+function aboutChanges(ringAt: Int8Array, timeS: Float64Array): Uint8Array {
   const about = new Uint8Array(ringAt.length);
-  for (let t = 1; t < ringAt.length; t++)
-    if (ringAt[t] !== ringAt[t - 1]) about.fill(1, Math.max(0, t - ABOUT_RECORDS), t + ABOUT_RECORDS + 1);
+  let known = -1;
+  for (let t = 0; t < ringAt.length; t++) {
+    if (ringAt[t] < 0) continue;
+    if (known >= 0 && ringAt[t] !== ringAt[known]) {
+      for (let k = known; k >= 0 && timeS[known] - timeS[k] <= ABOUT_S; k--) about[k] = 1;
+      for (let k = known; k < ringAt.length && timeS[k] - timeS[t] <= ABOUT_S; k++) about[k] = 1;
+    }
+    known = t;
+  }
   return about;
 }
 

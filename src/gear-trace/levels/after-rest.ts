@@ -1,20 +1,23 @@
-import { median } from 'd3-array';
-import { DEVIATIONS_PER_MAD } from '../../numeric/median-deviation.ts';
+import { median, quantileSorted } from 'd3-array';
 import type { RideLog } from '../../ride-log/ride-log.ts';
 import type { GearCommands } from '../commands/gear-commands.ts';
 import type { DecodedGears } from '../decoding/decode-gears.ts';
 import type { AfterRest, GearModel } from '../gear-model.ts';
 import type { PedallingSamples } from '../samples/pedalling-samples.ts';
-import { AFTER_REST_S, sinceRest } from '../samples/since-rest.ts';
+import { AFTER_REST_S, restsOf } from '../samples/since-rest.ts';
 
 /** The cog is read so long after the rest, when the sensors have settled, s. */
 const SETTLED_S = 9;
-/** No command so shortly before the legs start again: the chain may be on its way. */
+/** No command so shortly before the legs came to rest, nor while they rested: the chain moves only as they turn, and may still be on its way. */
 const QUIET_BEFORE_S = 3;
+/** Records further apart do not show that the legs turned on. */
+const NEXT_WITHIN_S = 2.5;
 /** Rests of which so many tell as much as none beforehand. */
 const RESTS_FOR_HALF = 12;
 /** The trace is to be so sure of the cog. */
 const SURE = 0.95;
+/** The normal distribution below one standard deviation. Some start softly and others at once: half the distance between the two such points sees both. */
+const ONE_DEVIATION = 0.841;
 
 /** A ride with what it shows of the legs and of the commands. */
 interface RideWithCommands {
@@ -24,29 +27,31 @@ interface RideWithCommands {
 }
 
 /**
- * By how much more the log development scatters in each second after a rest of the legs than in steady pedalling: sensors that average
- * show the start late. From the rests after which nothing was commanded, against the cog on which the chain turned out to lie.
+ * By how much the log development is shown off its gear's in each second after a rest of the legs, and how much more it scatters than in steady pedalling:
+ * sensors that average show the start late. From the rests about which nothing was commanded, against the cog on which the chain turned out to lie.
  *
  * @returns one for each second from the rest on
  */
 export function noiseAfterRest(ride: RideWithCommands, decoded: DecodedGears, model: GearModel): AfterRest[] {
   const { timeS } = ride.log;
   const offs: { off: number; usual: number }[][] = Array.from({ length: AFTER_REST_S }, () => []);
-  const since = sinceRest(timeS, ride.samples);
+  const { beganS } = restsOf(timeS, ride.samples);
   for (let start = 0; start < timeS.length; start++) {
-    if (since[start] !== 0) continue;
+    if (Number.isNaN(beganS[start])) continue;
     const settled = settledAt(ride, start);
-    const level = settled === null ? Number.NaN : quietLevel(ride, decoded, model, start, settled);
+    const level = settled === null ? Number.NaN : quietLevel(ride, decoded, model, beganS[start], settled);
     for (let t = start; t < (settled ?? start); t++) {
       const off = decoded.logDevelopment[t] - level;
-      if (!Number.isNaN(off)) offs[Math.round(timeS[t] - timeS[start])]?.push({ off, usual: decoded.deviation[t] });
+      if (!Number.isNaN(off)) offs[Math.floor(timeS[t] - timeS[start])]?.push({ off, usual: decoded.deviation[t] });
     }
   }
   return offs.map((second) => {
     if (second.length === 0) return { shift: 0, deviation: 0 };
     const told = second.length / (second.length + RESTS_FOR_HALF);
     const middle = median(second, ({ off }) => off) as number;
-    const scatter = DEVIATIONS_PER_MAD * (median(second, ({ off }) => Math.abs(off - middle)) as number);
+    const sorted = second.map(({ off }) => off).sort((a, b) => a - b);
+    const scatter =
+      (quantileSorted(sorted, ONE_DEVIATION) as number) / 2 - (quantileSorted(sorted, 1 - ONE_DEVIATION) as number) / 2;
     const usual = median(second, ({ usual }) => usual) as number;
     return {
       shift: told * middle,
@@ -55,22 +60,25 @@ export function noiseAfterRest(ride: RideWithCommands, decoded: DecodedGears, mo
   });
 }
 
-/** Record of the pedalling from `start` on by which the sensors have settled; null where the legs rest again before. */
+/** Record of the pedalling from `start` on by which the sensors have settled; null where the legs rest again before, or nobody knows. */
 function settledAt({ log: { timeS }, samples }: RideWithCommands, start: number): number | null {
-  for (let t = start; t < timeS.length && samples.pedalling[t]; t++) if (timeS[t] >= timeS[start] + SETTLED_S) return t;
+  for (let t = start; t < timeS.length && samples.pedalling[t]; t++) {
+    if (t > start && timeS[t] - timeS[t - 1] > NEXT_WITHIN_S) return null;
+    if (timeS[t] >= timeS[start] + SETTLED_S) return t;
+  }
   return null;
 }
 
-/** Log development of the gear on which the chain lay from before `start` to `settled`; NaN where it was to move meanwhile, or did not lie where it was commanded. */
+/** Log development of the gear on which the chain lay from before the legs came to rest, at `restS`, to `settled`; NaN where it was to move meanwhile, or did not lie where it was commanded. */
 function quietLevel(
-  { log: { timeS }, commands }: RideWithCommands,
+  { commands }: RideWithCommands,
   { cog, ring, cogProbability }: DecodedGears,
   model: GearModel,
-  start: number,
+  restS: number,
   settled: number,
 ): number {
   const last = commands.latest[settled];
-  const quiet = last >= 0 && commands.timeS[last] <= timeS[start] - QUIET_BEFORE_S;
+  const quiet = last >= 0 && commands.timeS[last] <= restS - QUIET_BEFORE_S;
   const known = ring[settled] >= 0 && cogProbability[settled] >= SURE;
   if (!quiet || !known || cog[settled] !== commands.cog[last]) return Number.NaN;
   return model.logDevelopment[ring[settled] * model.cogs + cog[settled]];
