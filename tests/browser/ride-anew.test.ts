@@ -73,6 +73,29 @@ describe.skipIf(!browserPath)('a ride that is open while it is worked through ag
     await page.context().close();
   });
 
+  it('says that it could not be read as soon as that is known, and is shown once it can be', async () => {
+    const { page, faults } = await open();
+    let status = 'queued';
+    await page.route('**/api/events', (route) => route.fulfill({ contentType: 'text/event-stream', body: news }));
+    await page.route('**/api/rides/b1r2', async (route) => {
+      const answer = await (await route.fetch()).json();
+      const error = { code: 'no-records', message: 'It holds no ride records.' };
+      const report = status === 'done' ? answer.report : null;
+      await route.fulfill({ json: { ...answer, report, status, error: status === 'failed' ? error : null } });
+    });
+    await page.goto('/rides/b1r2');
+    await page.getByRole('heading', { name: 'Still being worked through' }).waitFor();
+    status = 'failed';
+    await page.getByText('It holds no ride records.').waitFor({ timeout: 15_000 });
+    status = 'analysing';
+    await page.getByRole('heading', { name: 'Still being worked through' }).waitFor({ timeout: 15_000 });
+    status = 'done';
+    await page.locator('.ride-timeline').waitFor({ timeout: 15_000 });
+    expect(faults).toEqual([]);
+    await page.unrouteAll({ behavior: 'ignoreErrors' });
+    await page.context().close();
+  });
+
   it('is not opened anew where only a judgement changed', async () => {
     const { page, faults } = await open();
     const judge = await openRide(page, {

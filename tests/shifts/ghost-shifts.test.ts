@@ -43,6 +43,39 @@ describe('ghost shifts', () => {
     expect(ghostShifts[0].confidence).toBeGreaterThan(0.9);
   });
 
+  it('are that also where the rider eased off as the chain went at last: nothing else explains it there', () => {
+    const ride = at(4).pedal(15).command(3).pedal(10);
+    const from = ride.nowS;
+    const log = ride.move(3).pedal(25).log();
+    const powerW = log.powerW.map((watts, i) => (i >= from && i < from + 8 ? 0.4 * watts : watts));
+    const { ghostShifts } = analyseRide({ ...log, powerW }, madeBike).events;
+    expect(ghostShifts).toMatchObject([{ fromCog: 4, toCog: 3, towardsCommand: true }]);
+  });
+
+  describe('of which the trace', () => {
+    const ride = at(4).pedal(15);
+    const movedAt = ride.nowS;
+    const log = ride.move(5).pedal(12).move(4).pedal(20).log();
+    const trace = traceGears(log, madeBike);
+    const during = (i: number, fromS: number, toS: number): boolean => i >= movedAt + fromS && i < movedAt + toS;
+
+    it('changes late begin with the first record that speaks for the new cog, some seconds back at the most', () => {
+      const shownLateBy = (seconds: number): number => {
+        const cog = trace.cog.map((traced, i) => (during(i, 0, seconds) ? 4 : during(i, seconds, 11) ? 5 : traced));
+        const [{ ghost }] = ghostShifts(log, { ...trace, cog }, 0);
+        return ghost.timeS - movedAt;
+      };
+      expect([0, 3, 4].map(shownLateBy)).toEqual([0, 0, 0]);
+      expect(shownLateBy(7)).toBe(3);
+    });
+
+    it('shows no driving are none', () => {
+      const driving = trace.driving.map((chance, i) => (during(i, -4, 14) ? 0.4 : chance));
+      expect(ghostShifts(log, trace, 0).length).toBe(1);
+      expect(ghostShifts(log, { ...trace, driving }, 0)).toEqual([]);
+    });
+  });
+
   it('are none where slow legs bring a shift after more than 5 s, within five turns', () => {
     const { ghostShifts, shifts } = analysed(
       at(4).pedal(20, { cadenceRpm: 36 }).command(5).pedal(7, { cadenceRpm: 36 }).move(5).pedal(25, { cadenceRpm: 36 }),

@@ -12,8 +12,8 @@ const FROM_COG = 4;
 /** What is left of the power where the rider eases off. */
 const EASED = 0.45;
 
-/** What is found of a hop of five seconds onto a neighbouring cog that the trace does not follow, with the legs at `pace` times their cadence; the ratio stays where speed and cadence both step by `wheel`. */
-function found(toCog: number, pace: number, { powerW = POWER_W, wheel = 1 } = {}) {
+/** What is found of a hop of five seconds onto a neighbouring cog that the trace does not follow, with the legs at `pace` times their cadence; the ratio stays where speed and cadence both step by `wheel`. `off`: so many deviations the sensors are off all the while. */
+function found(toCog: number, pace: number, { powerW = POWER_W, wheel = 1, off = 0 } = {}) {
   const ride = at(FROM_COG)
     .pedal(15, { powerW: POWER_W })
     .move(toCog)
@@ -29,7 +29,10 @@ function found(toCog: number, pace: number, { powerW = POWER_W, wheel = 1 } = {}
   const speedMps = log.speedMps.map((speed, i) => speed * (1 + 0.02 * Math.sin(i / 6)));
   const trace = traceGears({ ...log, speedMps }, madeBike);
   const cog = trace.cog.map((traced, i) => (i > log.timeS.length - 30 ? FROM_COG : traced));
-  return likelyGhosts(ghostSteps({ ...log, speedMps }, { ...trace, cog }, 0));
+  const logDevelopment = trace.logDevelopment.map((traced, i) =>
+    i > log.timeS.length - 30 ? traced + off * trace.deviation[i] : traced,
+  );
+  return likelyGhosts(ghostSteps({ ...log, speedMps }, { ...trace, cog, logDevelopment }, 0));
 }
 
 /** The cadence on a cog at the speed that the bike had on the first one. */
@@ -42,6 +45,10 @@ describe('ghostSteps', () => {
       expect([ghost?.fromCog, ghost?.toCog], `${toCog}`).toEqual([FROM_COG, toCog]);
       expect(Math.abs(ghost.heldS - HOP_S)).toBeLessThanOrEqual(1);
     }
+  });
+
+  it('takes off what the sensors were off just before', () => {
+    for (const off of [-2.2, 0, 2.2]) expect(found(5, paceOn(5), { off }).length, `${off}`).toBe(1);
   });
 
   it('takes legs that slow down as the rider eases off for no smaller cog, but for a larger one all the same', () => {

@@ -12,6 +12,7 @@ import { inARow } from '../words/numbers.ts';
 import type { Work } from './chosen.ts';
 import { type FileStatus, fileStatusRow } from './file-status-row.ts';
 import { refusedFiles } from './refused-files.ts';
+import { ridesElsewhere } from './rides-elsewhere.ts';
 import { type SentAdjustments, sendAdjustments } from './send-adjustments.ts';
 import { Progress } from './time-left.ts';
 import { understoodList } from './understood-list.ts';
@@ -67,7 +68,7 @@ async function workThrough({ work, signal }: WorkPlan, step: WorkStep): Promise<
   const answer = rides.length > 0 ? await uploadRides(bikeId, rides) : null;
   const open = answer && step.begin(answer.files);
   // what was done to a bike that is here under another name is not kept on one made for nothing
-  const elsewhere = made && answer?.files.every(({ status }) => status === 'duplicate');
+  const elsewhere = made && answer !== null && ridesElsewhere(answer.files);
   for (const [i, file] of adjustments.entries())
     step.takeLog(i, elsewhere ? notSent : await sendAdjustments(bikeId, file));
   try {

@@ -61,6 +61,7 @@ document.addEventListener('visibilitychange', () => {
  * anything may have changed. One connection serves the page.
  */
 export function onChange(listener: (change: Change) => void, signal: AbortSignal): void {
+  if (signal.aborted) return;
   listeners.add(listener);
   open();
   signal.addEventListener(

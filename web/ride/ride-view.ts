@@ -77,11 +77,12 @@ function followRide(rideId: string, work: () => Promise<void>, signal: AbortSign
   onChange((change) => isOf(change, rideId) && workSoon(), signal);
 }
 
-/** Shows a ride that is not worked through, and opens it anew once it is. */
+/** Shows a ride that is not worked through, and opens it anew once it is, could not be, or is tried again. */
 function showWaiting(place: HTMLElement, { ride, bike }: Answers, signal: AbortSignal): void {
   fill(place, rideHead(ride, bike, make('p', { class: 'lead is-strong' }), signal), remarks(ride), notReady(ride));
   const again = async (): Promise<void> => {
-    if ((await load(ride.id, signal)).columns) reopen();
+    const fresh = await load(ride.id, signal);
+    if (!signal.aborted && (fresh.columns || isWaiting(fresh.ride) !== isWaiting(ride))) reopen();
   };
   followRide(ride.id, again, signal);
 }
