@@ -55,6 +55,7 @@ describe.skipIf(!browserPath)('what the log of a ride does not show', () => {
     await plot.click({ position: { x: width / 2, y: height / 2 } });
     expect(await moment.inputValue()).toMatch(/^\d+:\d\d(:\d\d)?$/);
     await moment.fill('1:00:05');
+    expect(await page.getByLabel('Where it went').inputValue()).toBe('unknown');
     await page.getByLabel('Where it went').selectOption({ label: 'Past the largest cog, towards the spokes' });
     await page.getByRole('button', { name: 'Add it to this ride' }).click();
     const row = page.locator('.event-row[aria-current="true"]');

@@ -24,7 +24,8 @@ export interface TellEvent {
   pick(timeS: number): void;
 }
 
-const sides: readonly DropSide[] = ['past-largest', 'past-smallest', 'chainring', 'unknown'];
+/** The side is one that the rider chose: none is taken for granted, least of all one that says to keep off a cog. */
+const sides: readonly DropSide[] = ['unknown', 'past-largest', 'past-smallest', 'chainring'];
 
 const choice = (options: readonly (readonly [value: string, words: string])[]): HTMLSelectElement =>
   make('select', {}, ...options.map(([value, words]) => make('option', { value }, words)));
