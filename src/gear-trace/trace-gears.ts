@@ -7,6 +7,7 @@ import { type GearCommands, gearCommands } from './commands/gear-commands.ts';
 import { type DecodedGears, decodeGears } from './decoding/decode-gears.ts';
 import { cogsOff } from './disagreement/cogs-off.ts';
 import { gearWarnings } from './disagreement/gear-warnings.ts';
+import { otherStepsWarning } from './disagreement/other-steps.ts';
 import { isSpeedInMps } from './disagreement/rollout-warning.ts';
 import { sparseWarning } from './disagreement/sparse-warning.ts';
 import { twoCogsOfOneCount, twoCogsWarning } from './disagreement/two-cogs-one-count.ts';
@@ -67,7 +68,9 @@ export function traceGears(log: RideLog, bike: Bike): RideTrace {
     unsteady,
     ofOneCount,
     warnings: [
-      ...[sparse, unsteadyWarning(unsteady)].filter((warning) => warning !== null),
+      ...[sparse, unsteadyWarning(unsteady), recorded ? otherStepsWarning(log, peaks, bike) : null].filter(
+        (warning) => warning !== null,
+      ),
       ...gearWarnings(log, bike, measured, rolloutMm, writtenMm, unsteady.length > 0),
       ...twoCogsWarning(ofOneCount, bike.cassette),
     ],

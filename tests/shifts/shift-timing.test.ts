@@ -63,6 +63,25 @@ describe('estimateTiming', () => {
     expect(Math.abs(lagOf(3) - prompt - 2)).toBeLessThanOrEqual(0.5);
   });
 
+  it.each([
+    ['larger', 1],
+    ['smaller', -1],
+  ] as const)('takes no slow shifts to %s cogs for quicker sensors: the other direction tells', (_, slowWay) => {
+    const lagOf = (lateS: (n: number) => number): number => {
+      const ride = new MadeRide().pedal(30);
+      for (let n = 0; n < 80; n++) {
+        const way = n % 2 === 0 ? 1 : -1;
+        ride.shift(ride.cog + way, 1 + (way === slowWay ? lateS(n) : 0)).pedal(14);
+      }
+      return timingOf(judging(ride)).lagS;
+    };
+    const sound = lagOf(() => 0);
+    // up to three and a half turns later at its 80 rpm
+    const faulty = lagOf((n) => 0.2 * (n % 14));
+    expect(faulty).toBeGreaterThan(sound - 0.05);
+    expect(faulty).toBeLessThan(sound + 0.25);
+  });
+
   it('tells shifts that take many turns from sensors that lag: turns last longer at a low cadence', () => {
     const steadyLagOf = (afterS: Delay): number => timingOf(judging(atTwoCadences(afterS))).steadyLagS;
     const manyTurns = steadyLagOf((slow) => (slow ? 3 : 1));

@@ -1,4 +1,5 @@
 import { moreGears, otherCogs } from '../../src/gear-trace/belonging/another-bike.ts';
+import { otherSteps } from '../../src/gear-trace/disagreement/other-steps.ts';
 import { speedUnsteady } from '../../src/gear-trace/unsteady/unsteady-warning.ts';
 import { rideToComeCode } from '../../src/ride-log/still-to-come.ts';
 import { virtualSpeed } from '../../src/ride-log/virtual-speed.ts';
@@ -17,6 +18,7 @@ export const doubting: ReadonlySet<string> = new Set([
   'no-speed',
   noTimeZone,
   'one-cog-off',
+  otherSteps,
   'overlapping-rides',
   'recorded-teeth-differ',
   rideToComeCode,

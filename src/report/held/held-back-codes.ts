@@ -8,6 +8,7 @@
  * - `one-cog-off`: on its newest rides the chain stood a cog from the one asked for, all ride long
  * - `another-cassette`: its newest rides were ridden on another cassette than the one described
  * - `other-cogs`: its rides name other cogs than the bike as described, and none names the bike's
+ * - `other-steps`: the steps between the gears of its rides are not those of the cogs as described and named, so it has others
  */
 export const heldBackCodes = [
   'rings-unclear',
@@ -17,6 +18,7 @@ export const heldBackCodes = [
   'one-cog-off',
   'another-cassette',
   'other-cogs',
+  'other-steps',
 ] as const;
 /** One of `heldBackCodes`. */
 export type HeldBackCode = (typeof heldBackCodes)[number];

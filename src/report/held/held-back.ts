@@ -64,6 +64,8 @@ function byRide(why: SetAside, since: string | null): HeldBack {
       return cassetteHeldBack(utcDay(why.changedAt));
     case 'other-cogs':
       return otherCogsHeldBack;
+    case 'other-steps':
+      return otherStepsHeldBack;
     case 'one-cog-off': {
       const size = sizeWord(why.cogs);
       return {
@@ -133,6 +135,20 @@ const otherCogsHeldBack: HeldBack = {
       steps: ['Turn nothing by this report: put right first which cogs the bike has.'],
       start:
         "Count the teeth on the bike. Where they are those that the note at each ride names, describe the bike with them. Where they are as described, the rides are another bike's, or the recorder's cassette is set wrongly.",
+      verify: 'Look again then: the same rides are weighed anew, and need not be ridden again.',
+    }),
+};
+
+const otherStepsHeldBack: HeldBack = {
+  code: 'other-steps',
+  headline: 'The rides show other cogs than the bike as described',
+  sentence:
+    'No verdict is drawn: the steps between the gears that these rides show are not those of the cogs that the bike as described has. With wrong teeth sound shifts look late, missed or overshot.',
+  step: (suggestion) =>
+    instead(suggestion, {
+      steps: ['Turn nothing by this report: put right first which cogs the bike has.'],
+      start:
+        "Count the teeth on the bike. Where they are not as described, describe the bike with them, and set the recorder's cassette to them too. Where they are, the rides are another bike's, or its sensor of cadence or speed reads wrong.",
       verify: 'Look again then: the same rides are weighed anew, and need not be ridden again.',
     }),
 };

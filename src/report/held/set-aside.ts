@@ -3,6 +3,7 @@ import type { Bike } from '../../drivetrain/bike.ts';
 import type { Warning } from '../../errors/warning.ts';
 import { moreGears, otherCogs, showsItsCogs } from '../../gear-trace/belonging/another-bike.ts';
 import { recordedTeethDiffer, teethDiffer } from '../../gear-trace/disagreement/gear-warnings.ts';
+import { otherSteps } from '../../gear-trace/disagreement/other-steps.ts';
 import { rolloutDiffers, speedUnitDoubtful } from '../../gear-trace/disagreement/rollout-warning.ts';
 import { utcDay } from '../../numeric/moment-words.ts';
 import type { Report } from '../report-schema.ts';
@@ -14,6 +15,7 @@ import { otherCassette } from './other-cassette.ts';
 export type SetAside =
   | { readonly code: 'speed-unit' }
   | { readonly code: 'other-cogs' }
+  | { readonly code: 'other-steps' }
   | ({ readonly code: 'one-cog-off' } & CogOff)
   | { readonly code: 'another-cassette'; readonly changedAt: string };
 
@@ -38,16 +40,18 @@ export function setAside(
     if (says(speedUnitDoubtful)) return { code: 'speed-unit' };
     // beside rides that do name the bike's cogs it is another bike's, and left out before this is asked; slips of the recorder spoil nothing
     if (says(otherCogs) && !showsItsCogs(bike, measured)) return { code: 'other-cogs' };
-    return off[i] && { code: 'one-cog-off', ...off[i] };
+    if (off[i]) return { code: 'one-cog-off', ...off[i] };
+    return says(otherSteps) ? { code: 'other-steps' } : null;
   });
 }
 
 /** What is noted of such a ride without knowing why, and said better with it. */
 const explained: Readonly<Record<SetAside['code'], readonly string[]>> = {
   'speed-unit': [],
-  'other-cogs': [rolloutDiffers],
-  'one-cog-off': [rolloutDiffers, teethDiffer],
-  'another-cassette': [rolloutDiffers, teethDiffer, recordedTeethDiffer, otherCogs, moreGears],
+  'other-cogs': [rolloutDiffers, otherSteps],
+  'other-steps': [rolloutDiffers, teethDiffer],
+  'one-cog-off': [rolloutDiffers, teethDiffer, otherSteps],
+  'another-cassette': [rolloutDiffers, teethDiffer, otherSteps, recordedTeethDiffer, otherCogs, moreGears],
 };
 
 /** The ride with a warning why its shifts are not weighed, in place of those that this explains. */
@@ -61,7 +65,7 @@ const NOT_WEIGHED = 'Its shifts are listed but not weighed.';
 
 /** Null where the ride says so itself. */
 function warningOf(why: SetAside): Warning | null {
-  if (why.code === 'speed-unit' || why.code === 'other-cogs') return null;
+  if (why.code === 'speed-unit' || why.code === 'other-cogs' || why.code === 'other-steps') return null;
   if (why.code === 'another-cassette')
     return {
       code: why.code,

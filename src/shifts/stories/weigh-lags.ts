@@ -1,4 +1,4 @@
-import { max } from 'd3-array';
+import { max, sum } from 'd3-array';
 import { logSumExp } from '../../numeric/log-sum-exp.ts';
 import type { RideInQuestion } from '../ride-in-question.ts';
 import type { RevolutionClock } from '../turns/revolution-clock.ts';
@@ -34,12 +34,22 @@ const MAGNET_TURNS = [
   { lagTurns: 1, prior: 0.25 },
   { lagTurns: 1.5, prior: 0.2 },
 ];
-const READINGS = MAGNET_TURNS.flatMap(({ lagTurns, prior: ofMagnet }) =>
-  USUAL_TURNS.map(({ turns, prior }) => ({
-    density: usualDensity(turns, lagTurns),
-    lagTurns,
-    ofMagnet,
-    logUsual: Math.log(prior),
+const READINGS = MAGNET_TURNS.map(({ lagTurns, prior: ofMagnet }) => ({
+  densities: USUAL_TURNS.map(({ turns }) => usualDensity(turns, lagTurns)),
+  lagTurns,
+  ofMagnet,
+}));
+/**
+ * How likely it is that both directions take turns alike, as where nothing or the pulley gap slows them; else each takes its own, as where
+ * the cable pulls the pulley to one side. An assumption of ours.
+ */
+const ALIKE = 0.5;
+/** Every pair of usual turns, those to larger cogs and those to smaller, with how likely it is beforehand. */
+const USUAL_PAIRS = USUAL_TURNS.flatMap((larger, l) =>
+  USUAL_TURNS.map((smaller, s) => ({
+    larger: l,
+    smaller: s,
+    logPrior: Math.log((l === s ? ALIKE * larger.prior : 0) + (1 - ALIKE) * larger.prior * smaller.prior),
   })),
 );
 /** Power to which the shifts together, and what is held likely beforehand with them, are taken: sensors err alike in all shifts. */
@@ -55,7 +65,7 @@ export interface WeighedLags extends Pick<ShiftTiming, 'steadyLagS' | 'lagTurns'
 }
 
 /**
- * Weighs every lag, whatever the shifts' usual turns.
+ * Weighs every lag, whatever the shifts' usual turns, to larger cogs and to smaller: where one direction is slow, the other tells the lag.
  *
  * @param magnet how likely the cadence comes from a magnet that passes once a turn
  * @param turnS how long a turn of the cranks usually takes, s
@@ -69,17 +79,22 @@ export function weighLags(
 ): WeighedLags {
   // a cadence that is seen to average shows every shift late and smeared: that is no fault of the bike's
   const averages = trace.samples.rising.includes(1);
+  const usual = USUAL_PAIRS.slice(0, averages ? 1 : USUAL_PAIRS.length);
   const readings = READINGS.slice(0, averages ? 1 : READINGS.length).map((reading) => ({
     ...reading,
     logKind: Math.log(magnet * reading.ofMagnet + (reading.lagTurns === 0 ? 1 - magnet : 0)),
   }));
   const scores = LAGS_S.map((steadyLagS) => {
-    const fits = tables.map((table) => turnsFit(table, { ...timing, steadyLagS, lagTurns: 0 }, clock));
+    const fits = { 'to-larger': [] as TurnsFit[], 'to-smaller': [] as TurnsFit[] };
+    for (const table of tables)
+      fits[table.shift.direction].push(turnsFit(table, { ...timing, steadyLagS, lagTurns: 0 }, clock));
     const logLag = -0.5 * ((steadyLagS - USUAL_LAG.meanS) / USUAL_LAG.spreadS) ** 2;
-    return readings.map(
-      ({ density, logUsual, logKind }) =>
-        BELIEVED * (logUsual + fits.reduce((sum, fit) => sum + fitScore(fit, density), 0)) + logKind + logLag,
-    );
+    return readings.map(({ densities, logKind }) => {
+      const larger = densities.map((density) => sum(fits['to-larger'], (fit) => fitScore(fit, density)));
+      const smaller = densities.map((density) => sum(fits['to-smaller'], (fit) => fitScore(fit, density)));
+      const pairs = usual.map((pair) => pair.logPrior + larger[pair.larger] + smaller[pair.smaller]);
+      return logSumExp(pairs.map((pair) => BELIEVED * pair)) + logKind + logLag;
+    });
   });
   const total = logSumExp(scores.flat());
   const mean = (value: (lag: number, reading: number) => number): number =>
@@ -109,7 +124,7 @@ function turnsFit(table: ArrivalTable, timing: LagTried, clock: RevolutionClock)
 }
 
 function fitScore({ top, likelihood }: TurnsFit, density: Float64Array): number {
-  let sum = UNEXPLAINED;
-  for (let k = 0; k < likelihood.length; k++) sum += density[k] * likelihood[k];
-  return top + Math.log(sum);
+  let fit = UNEXPLAINED;
+  for (let k = 0; k < likelihood.length; k++) fit += density[k] * likelihood[k];
+  return top + Math.log(fit);
 }

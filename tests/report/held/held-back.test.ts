@@ -17,6 +17,9 @@ const another: Bike = { ...madeBike, chainrings: [48], cassette: [11, 12, 13, 14
 const unlike: Bike = { ...madeBike, cassette: [10, 12, 14, 16, 19, 22, 25, 29, 33] };
 const wider: Bike = { ...madeBike, cassette: [11, 13, 15, 17, 21, 25, 30, 36, 42] };
 
+/** Named as `madeBike`'s by position, so that no record tells: its steps from cog to cog are others. */
+const otherSteps: Bike = { ...madeBike, cassette: [11, 12, 13, 14, 15, 17, 19, 21, 23] };
+
 /** Three quarters of an hour over the cassette on a given day; from the 20 on shifts to larger cogs miss where `sound` is false. */
 function ridden(day: number, bike = madeBike, sound = true): RideLog {
   const ride = new MadeRide(bike, 0.004, day);
@@ -117,6 +120,22 @@ describe('no verdict is drawn', () => {
     const beside = report([ridden(1, unlike, false), ridden(2)], madeBike);
     expect(beside.diagnosis.heldBack).toBeNull();
     expect(beside.rides.map(({ leftOut }) => leftOut)).toEqual(['another-bike', null]);
+  });
+
+  it('where bike and records name the same cogs, and the rides show the steps of others', () => {
+    const named = (log: RideLog): RideLog => {
+      const rearTeeth = log.gearRecords.rearTeeth.map((teeth) => madeBike.cassette[otherSteps.cassette.indexOf(teeth)]);
+      return { ...log, gearRecords: { ...log.gearRecords, rearTeeth } };
+    };
+    const found = report([named(ridden(1, otherSteps)), named(ridden(2, otherSteps))], madeBike);
+    expectHeldBack(found, 'other-steps', /^Count the teeth on the bike/);
+    expectTallied(found, ['other-steps', 'other-steps']);
+    expect(found.rides[0].warnings.map(({ code }) => code)).toEqual(['cog-steps-differ']);
+    // described with them it has its verdict, and beside a ride of this bike that one alone is not weighed
+    expect(report([ridden(1, otherSteps)], otherSteps).diagnosis.heldBack).toBeNull();
+    const beside = report([named(ridden(1, otherSteps)), ridden(2)], madeBike);
+    expect(beside.diagnosis.heldBack).toBeNull();
+    expectTallied(beside, ['other-steps', null]);
   });
 
   it("but not for slips of a recorder that names one more size beside all of the bike's", () => {
