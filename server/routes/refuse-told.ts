@@ -31,14 +31,16 @@ export function refuseTold(eventKey: string, report: RideReport | undefined, jud
     );
   const name = kind === 'drop' ? 'lost chain' : 'skip';
   const near = standing(kind, report, judgements, eventKey).find(
-    (at) => Math.abs(Date.parse(at) - ms) <= SAME_TOLD_MS[kind],
+    ({ at }) => Math.abs(Date.parse(at) - ms) <= SAME_TOLD_MS[kind],
   );
-  if (near !== undefined)
+  if (near) {
+    const mend = near.toldByRider ? 'Take that one back' : 'Confirm or reject that one';
     throw new RequestError(
       409,
       'told-already',
-      `A ${name} stands at ${sinceStart(report.start, near)} of this ride already; two within ${SAME_TOLD_MS[kind] / 1000} s are taken for one. Confirm or reject that one, or choose another moment.`,
+      `A ${name} stands at ${sinceStart(report.start, near.at)} of this ride already; two within ${SAME_TOLD_MS[kind] / 1000} s are taken for one. ${mend}, or choose another moment.`,
     );
+  }
   if (kind === 'skip' && cogAt(report, new Date(ms).toISOString()) === null)
     throw new RequestError(
       409,
@@ -47,12 +49,15 @@ export function refuseTold(eventKey: string, report: RideReport | undefined, jud
     );
 }
 
-/** When the lost chains, or the skips, of a ride are that count, but for what was told or rejected under `eventKey`. */
-function standing(kind: string, report: RideReport, judgements: readonly Judgement[], eventKey: string): string[] {
+/** A lost chain or a skip as the ride's report names it. */
+type Standing = Pick<RideReport['chainDrops'][number], 'at' | 'toldByRider'>;
+
+/** The lost chains, or the skips, of a ride that count, but for what was told or rejected under `eventKey`. */
+function standing(kind: string, report: RideReport, judgements: readonly Judgement[], eventKey: string): Standing[] {
   const before = judgements.find((one) => one.eventKey === eventKey);
   const replaced = before && before.verdict !== 'confirmed' ? ({ ...before, verdict: 'rejected' } as const) : null;
   const others = judgements.filter((one) => one !== before || !replaced);
   const judged = matchJudgements(eventKeys(report), replaced ? [replaced, ...others] : others);
   const { chainDrops, skips } = judgeRideReport(report, judged);
-  return (kind === 'drop' ? chainDrops : skips).map(({ at }) => at);
+  return kind === 'drop' ? chainDrops : skips;
 }

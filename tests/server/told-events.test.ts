@@ -80,6 +80,13 @@ describe('what a rider tells of', () => {
         return (error as { code: string }).code;
       }
     };
+    const words =
+      (eventKey: string, ...said: Judgement[]) =>
+      () =>
+        refuseTold(eventKey, report, said);
+    // each names the button that stands there
+    expect(words(key('drop', 291))).toThrow('Confirm or reject that one, or choose');
+    expect(words(key('skip', 302), told('skip', 300))).toThrow('Take that one back, or choose');
     expect(refusal(key('drop', 103))).toBeNull();
     expect(refusal(key('drop', 600))).toBeNull();
     expect(refusal(key('drop', 601))).toBe('outside-ride');
