@@ -2,7 +2,7 @@ import type { RideReport } from '../../src/report/ride-report-schema.ts';
 import { cogAt } from '../../src/report/told-events.ts';
 import { sinceStart } from '../../src/report/words/moment-words.ts';
 import { RequestError } from '../http/request-error.ts';
-import { eventKeys, keyMoment } from '../judgements/event-key.ts';
+import { type EventKind, eventKeys, keyMoment, eventKey as keyOf } from '../judgements/event-key.ts';
 import { judgeRideReport } from '../judgements/judge-ride-report.ts';
 import { matchJudgements, SAME_TOLD_MS } from '../judgements/match-judgements.ts';
 import type { Judgement } from '../store/judgement-store.ts';
@@ -33,14 +33,12 @@ export function refuseTold(eventKey: string, report: RideReport | undefined, jud
   const near = standing(kind, report, judgements, eventKey).find(
     ({ at }) => Math.abs(Date.parse(at) - ms) <= SAME_TOLD_MS[kind],
   );
-  if (near) {
-    const mend = near.toldByRider ? 'Take that one back' : 'Confirm or reject that one';
+  if (near !== undefined)
     throw new RequestError(
       409,
       'told-already',
-      `A ${name} stands at ${sinceStart(report.start, near.at)} of this ride already; two within ${SAME_TOLD_MS[kind] / 1000} s are taken for one. ${mend}, or choose another moment.`,
+      `A ${name} stands at ${sinceStart(report.start, near.at)} of this ride already; two within ${SAME_TOLD_MS[kind] / 1000} s are taken for one. ${near.answered ? 'Take that one back' : 'Say of that one whether it happened'}, or choose another moment.`,
     );
-  }
   if (kind === 'skip' && cogAt(report, new Date(ms).toISOString()) === null)
     throw new RequestError(
       409,
@@ -49,8 +47,12 @@ export function refuseTold(eventKey: string, report: RideReport | undefined, jud
     );
 }
 
-/** A lost chain or a skip as the ride's report names it. */
-type Standing = Pick<RideReport['chainDrops'][number], 'at' | 'toldByRider'>;
+/** A lost chain or a skip that counts. */
+interface Standing {
+  readonly at: string;
+  /** Whether the rider said something of it: then it can be taken back, else it is still asked about. */
+  readonly answered: boolean;
+}
 
 /** The lost chains, or the skips, of a ride that count, but for what was told or rejected under `eventKey`. */
 function standing(kind: string, report: RideReport, judgements: readonly Judgement[], eventKey: string): Standing[] {
@@ -59,5 +61,8 @@ function standing(kind: string, report: RideReport, judgements: readonly Judgeme
   const others = judgements.filter((one) => one !== before || !replaced);
   const judged = matchJudgements(eventKeys(report), replaced ? [replaced, ...others] : others);
   const { chainDrops, skips } = judgeRideReport(report, judged);
-  return kind === 'drop' ? chainDrops : skips;
+  return (kind === 'drop' ? chainDrops : skips).map(({ at }) => ({
+    at,
+    answered: judged.has(keyOf(kind as EventKind, at)),
+  }));
 }

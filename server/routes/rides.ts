@@ -1,4 +1,4 @@
-import { createReadStream } from 'node:fs';
+import { open } from 'node:fs/promises';
 import { pipeline } from 'node:stream/promises';
 import { promisify } from 'node:util';
 import { gunzip } from 'node:zlib';
@@ -132,12 +132,14 @@ export const rideRoutes = [
     answers: { 200: { description: 'The file', contentType: 'application/octet-stream' } },
     handle: async ({ params: { id }, response }, { raw, ...services }) => {
       const ride = needRide(services, id);
-      if (!raw.has(ride.keptSha256)) {
+      // opened and not looked for first: the file may be removed between the two
+      const kept = await open(raw.path(ride.keptSha256)).catch((error: NodeJS.ErrnoException) => {
+        if (error.code !== 'ENOENT') throw error;
         const { code, message } = fileMissing(ride.file);
         throw new RequestError(404, code, message);
-      }
+      });
       response.attachment(ride.file).set({ 'content-type': 'application/octet-stream', 'cache-control': 'no-store' });
-      await pipeline(createReadStream(raw.path(ride.keptSha256)), response);
+      await pipeline(kept.createReadStream(), response);
       return sent;
     },
   }),

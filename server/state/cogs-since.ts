@@ -24,6 +24,5 @@ function eventsFrom({ startMs, events }: PlacedRide, fromMs: number): RideEvents
     shifts: events.shifts.filter(isSince),
     ghostShifts: events.ghostShifts.filter(isSince),
     chainDrops: events.chainDrops.filter(isSince),
-    skips: events.skips.filter(isSince),
   };
 }

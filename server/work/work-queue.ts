@@ -143,10 +143,11 @@ export class WorkQueue {
     return null;
   }
 
-  /** A report is due when nothing is left to analyse; meanwhile now and then, but never while rides are analysed again. */
+  /** A report is due when nothing is left to analyse; meanwhile now and then, but never before a ride is, or while rides are analysed again. */
   #isDue(backlog: BikeBacklog): boolean {
     if (!isBehind(backlog) || this.#bikes.has(backlog.bikeId)) return false;
     if (backlog.queued === 0) return true;
+    if (backlog.queued === backlog.rides) return false;
     return backlog.again === 0 && performance.now() >= (this.#notBefore.get(backlog.bikeId) ?? 0);
   }
 

@@ -78,8 +78,13 @@ describe.skipIf(!browserPath)('a folder of several bikes', () => {
     expect(await sidewaysPx(page)).toBe(0);
     await page.getByRole('button', { name: 'Make 2 bikes and work through 4 files' }).click();
     await page.getByRole('heading', { level: 1, name: 'Done' }).waitFor();
-    await page.getByText('2 bikes made, 2 rides worked through and 1 file not taken.').first().waitFor();
+    await page
+      .getByText('2 bikes made, 2 rides worked through, 1 file not taken and 2 folders not taken.')
+      .first()
+      .waitFor();
     const list = page.locator('.work-list > li');
+    expect(await list.nth(2).textContent()).toMatch(/^h3left outbike\.json: .*cassette/);
+    expect(await list.nth(3).textContent()).toMatch(/^spareleft out1 file belongs to none of the bikes/);
     expect(await list.nth(0).textContent()).toBe('h1: Hut 1new bike: 1 of 1 ride done and 1 adjustment taken in');
     expect(await list.nth(1).textContent()).toMatch(/^h2: Hut 2new bike: 1 of 1 ride donenotes\.csv: /);
     expect(await seriousFindings(page)).toEqual([]);
@@ -104,7 +109,7 @@ describe.skipIf(!browserPath)('a folder of several bikes', () => {
     expect(await page.locator('.work-list > li').first().textContent()).toBe(
       'h1: Hut 1here before: 1 ride already here',
     );
-    await page.getByText('2 rides already here and 1 file not taken.').first().waitFor();
+    await page.getByText('2 rides already here, 1 file not taken and 2 folders not taken.').first().waitFor();
     expect(await kept(page)).toEqual(made);
     expect(faults).toEqual([]);
     await page.context().close();

@@ -1,7 +1,7 @@
 import { readdirSync } from 'node:fs';
 import { request } from 'node:http';
 import { join } from 'node:path';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { findColumns } from '../../server/store/analysis-store.ts';
 import { deleteRide, findRide, placeRide } from '../../server/store/ride-store.ts';
 import { readFindings } from '../../server/work/read-findings.ts';
@@ -199,6 +199,10 @@ describe('an upload that goes wrong', () => {
     const answer = await api.get(`/api/rides/${rideId}/file`);
     expect(answer).toMatchObject({ status: 404, body: { error: { code: 'file-missing' } } });
     expect(answer.body.error.message).toContain('tiny-603.csv');
+    // removed after it was looked for
+    const has = vi.spyOn(server.services.raw, 'has').mockReturnValue(true);
+    expect(await api.get(`/api/rides/${rideId}/file`)).toEqual(answer);
+    has.mockRestore();
   });
 
   it('is refused where no files are sent as a form', async () => {

@@ -83,6 +83,11 @@ async function firstTask(): Promise<unknown> {
   return run.mock.calls[0]?.[0];
 }
 
+it('works out no report of a bike before any of its rides is analysed', async () => {
+  expect(bikeBacklogs(sql)).toMatchObject([{ rides: 1, queued: 1, again: 0 }]);
+  expect(await firstTask()).toBe('analyse');
+});
+
 it('works out a report on the way while first rides still come, but none while rides are analysed again', async () => {
   const [{ id, bikeId }] = listRides(sql);
   const bike = bikeId as string;

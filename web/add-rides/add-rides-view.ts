@@ -12,7 +12,7 @@ import { type SortedFiles, sortFiles } from './companion-files.ts';
 import { companionList } from './companion-list.ts';
 import { companionStep } from './companion-step.ts';
 import { makeFileChoice } from './file-choice.ts';
-import { type FleetBike, fleetOf } from './fleet.ts';
+import { type Fleet, fleetOf } from './fleet.ts';
 import { fleetStep } from './fleet-step.ts';
 import { followFleet } from './fleet-work.ts';
 import { makeGuessStep } from './guess-step.ts';
@@ -32,7 +32,7 @@ export const addRidesView: View = ({ place, query, signal }) => {
         (now) => show(now.bikes),
         () => show(bikes),
       );
-    const startFleet: StepsPlan['startFleet'] = (chosen) => void followFleet({ place, bikes: chosen, signal, again });
+    const startFleet: StepsPlan['startFleet'] = (fleet) => void followFleet({ place, fleet, signal, again });
     fill(place, head(), addSteps({ bikes, asked: query.get('bike'), start, startFleet, signal }));
   };
   loadInto(place, 'the bikes', signal, listBikes, ({ bikes }) => show(bikes));
@@ -49,7 +49,7 @@ interface StepsPlan {
   /** The bike that the address asks for. */
   readonly asked: string | null;
   readonly start: (work: Work) => void;
-  readonly startFleet: (bikes: readonly FleetBike[]) => void;
+  readonly startFleet: (fleet: Fleet) => void;
   readonly signal: AbortSignal;
 }
 

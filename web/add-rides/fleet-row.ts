@@ -3,7 +3,7 @@ import { make } from '../dom/make.ts';
 import { icon } from '../page/icons.ts';
 import { inARow } from '../words/numbers.ts';
 import { saidOfFile } from '../words/said-of-file.ts';
-import type { FleetBike } from './fleet.ts';
+import { type FleetBike, type LeftOutFolder, leftOutLogs } from './fleet.ts';
 import type { SentBike } from './fleet-send.ts';
 
 /** How a folder stands: not sent yet, sent, or not taken and why. */
@@ -29,24 +29,29 @@ export function ridesOf(status: FolderStatus): { readonly taken: number; readonl
 }
 
 /** How many rides were here already, and how many files are told as not taken, in folders that were sent. */
-export function filesTold(all: readonly FolderStatus[]): { readonly known: number; readonly faulty: number } {
+export function filesTold(
+  bikes: readonly FleetBike[],
+  all: readonly FolderStatus[],
+): { readonly known: number; readonly faulty: number } {
   const sent = all.filter((status) => status.step === 'sent');
   return {
     known: sent.reduce((sum, { sent: { rides } }) => sum + rides.filter(isKnown).length, 0),
-    faulty: sent.reduce((sum, status) => sum + faultsOf(status).length, 0),
+    faulty: all.reduce((sum, state, i) => sum + (state.step === 'sent' ? faultsOf(bikes[i], state).length : 0), 0),
   };
 }
 
 const isKnown = ({ status }: SentBike['rides'][number]): boolean => status === 'duplicate';
 
 /** What in a folder was not taken, file by file. */
-function faultsOf(status: FolderStatus): string[] {
-  if (status.step === 'refused') return [status.why];
-  if (status.step !== 'sent') return [];
+function faultsOf(bike: FleetBike, status: FolderStatus): string[] {
+  const leftOut = leftOutLogs(bike.adjustments);
+  if (status.step === 'refused') return [status.why, ...leftOut];
+  if (status.step !== 'sent') return leftOut;
   const { rides, adjustments } = status.sent;
   const said = ({ name, message = 'could not be read' }: { name: string; message?: string }): string =>
     `${name}: ${saidOfFile(name, message)}`;
   return [
+    ...leftOut,
     ...rides.flatMap((ride) => (ride.status === 'refused' ? [said(ride)] : [])),
     ...adjustments.flatMap((log) => (log.status === 'refused' ? [said(log)] : [])),
     ...[...status.settled.values()].flatMap(({ file, failed }) =>
@@ -66,7 +71,7 @@ function outcome({ here }: FleetBike, status: FolderStatus): string {
   if (bikeId === null) {
     const [first] = known;
     const where = first?.message ? ` ${saidOfFile(first.name, first.message)}` : '';
-    return `no bike made: none of its rides is new.${where}`;
+    return first ? `no bike made: none of its rides is new.${where}` : 'no bike made: none of its rides can be read';
   }
   const added = adjustments.reduce((sum, log) => sum + log.added, 0);
   const words = [
@@ -80,7 +85,7 @@ function outcome({ here }: FleetBike, status: FolderStatus): string {
 
 /** One folder of a fleet: its name, its bike, and how far it has come. */
 export function fleetRow(bike: FleetBike, status: FolderStatus): HTMLElement {
-  const faults = faultsOf(status);
+  const faults = faultsOf(bike, status);
   const { taken, settled } = ridesOf(status);
   const open = status.step === 'waiting' || status.step === 'sending' || settled < taken;
   const bad = status.step === 'refused' || (!open && faults.length > 0);
@@ -106,5 +111,15 @@ export function fleetRow(bike: FleetBike, status: FolderStatus): HTMLElement {
     ),
   );
 }
+
+/** A folder, or a part of one, from which nothing was taken, and why. */
+export const leftOutRow = ({ folder, why }: LeftOutFolder): HTMLElement =>
+  make(
+    'li',
+    { class: 'is-bad' },
+    icon('cross'),
+    make('span', { class: 'file-name' }, folder),
+    make('span', { class: 'quiet' }, 'left out', make('span', { class: 'fault fleet-fault' }, why)),
+  );
 
 const here = (bike: FleetBike): string | null => bike.here?.id ?? null;

@@ -3,10 +3,15 @@ import { ApiError } from '../api/api-error.ts';
 import { createBike, removeEmptyBike } from '../api/bikes.ts';
 import { uploadRides } from '../api/uploads.ts';
 import type { FleetBike } from './fleet.ts';
+import { ridesElsewhere } from './rides-elsewhere.ts';
 import { type SentAdjustments, sendAdjustments } from './send-adjustments.ts';
 
 /** The server takes so many files in one upload. */
 const MOST_AT_ONCE = 200;
+
+const NOT_SENT_ELSEWHERE = 'Not taken in: the rides are on another bike already. Take it in on the page of that bike.';
+const NOT_SENT_UNREADABLE =
+  'Not taken in, since no bike was made for it. Choose the folder again with a ride that can be read, or without the rides.';
 
 /** What became of a folder that was sent. */
 export interface SentBike {
@@ -36,7 +41,13 @@ export async function sendBike({ bike, here, rides, adjustments }: FleetBike): P
   const sent = { uploadIds: uploads.map(({ uploadId }) => uploadId), rides: taken };
   if (here === null && taken.length > 0 && taken.every(({ status }) => status !== 'queued')) {
     await removeEmptyBike(bikeId);
-    return { bikeId: null, ...sent, adjustments: [] };
+    const message = ridesElsewhere(taken) ? NOT_SENT_ELSEWHERE : NOT_SENT_UNREADABLE;
+    const notSent = adjustments.filter(({ fault }) => fault === null);
+    return {
+      bikeId: null,
+      ...sent,
+      adjustments: notSent.map(({ file: { name } }) => ({ name, status: 'refused', message, added: 0 })),
+    };
   }
   const logs = [];
   for (const { file, fault } of adjustments)

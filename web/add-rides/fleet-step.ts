@@ -3,8 +3,7 @@ import type { ReadFile } from '../api/answers.ts';
 import { listen, make } from '../dom/make.ts';
 import { drivetrainLine } from '../words/drivetrain-words.ts';
 import { inARow } from '../words/numbers.ts';
-import { saidOfFile } from '../words/said-of-file.ts';
-import type { Fleet, FleetBike } from './fleet.ts';
+import { type Fleet, type FleetBike, leftOutLogs } from './fleet.ts';
 import { understoodList } from './understood-list.ts';
 
 /** The files of a bike that are sent: a log that is broken stays behind. */
@@ -24,9 +23,7 @@ function folderRead({ folder, bike, here, doubt, rides, adjustments }: FleetBike
       `${bike.name}, ${drivetrainLine(bike)}: ${here ? 'here already, as this very bike' : 'a new bike'}`,
       brings.length > 0 ? `${inARow(brings)} for it` : 'Nothing else for it',
     ],
-    notUnderstood: adjustments.flatMap(({ file: { name }, fault }) =>
-      fault === null ? [] : [`${name}: ${saidOfFile(name, fault)} It is left out until it is put right.`],
-    ),
+    notUnderstood: leftOutLogs(adjustments),
     remarks: doubt === null ? [] : [doubt],
   };
 }
@@ -41,8 +38,11 @@ function goWords(bikes: readonly FleetBike[]): string {
 }
 
 /** The step for several bikes at once: what each folder brings, what is left out and why, and the way on. */
-export function fleetStep({ bikes, leftOut }: Fleet, start: (bikes: readonly FleetBike[]) => void): HTMLElement {
+export function fleetStep({ bikes, leftOut }: Fleet, start: (fleet: Fleet) => void): HTMLElement {
   const wanted = bikes.filter((bike) => bike.here === null || sent(bike) > 0);
+  const broken = bikes
+    .filter((bike) => !wanted.includes(bike))
+    .flatMap(({ folder, adjustments }) => leftOutLogs(adjustments).map((why) => ({ folder, why })));
   const go = make('button', { type: 'button' }, goWords(wanted));
   const lacking = leftOut.map(({ folder, why }) => ({
     name: folder,
@@ -55,7 +55,12 @@ export function fleetStep({ bikes, leftOut }: Fleet, start: (bikes: readonly Fle
     { class: 'add-found', 'aria-label': 'The bikes' },
     make('h2', {}, `${counted(bikes.length, 'bike')}, a folder each`),
     make('p', {}, 'As the bike file in each folder describes it. What lies in a folder goes to its bike.'),
-    wanted.length > 0 && make('p', { class: 'row' }, listen(go, { click: () => start(wanted) })),
+    wanted.length > 0 &&
+      make(
+        'p',
+        { class: 'row' },
+        listen(go, { click: () => start({ bikes: wanted, leftOut: [...leftOut, ...broken] }) }),
+      ),
     lacking.length > 0 && [make('h3', {}, 'Left out'), understoodList(lacking)],
     lacking.length > 0 && make('h3', {}, 'Taken in'),
     understoodList(bikes.map(folderRead)),

@@ -5,22 +5,23 @@ import { announce } from '../dom/announce.ts';
 import { fill, listen, make } from '../dom/make.ts';
 import { icon } from '../page/icons.ts';
 import { inARow } from '../words/numbers.ts';
-import type { FleetBike } from './fleet.ts';
-import { type FolderStatus, filesTold, fleetRow, ridesOf, type SettledRide } from './fleet-row.ts';
+import type { Fleet, FleetBike, LeftOutFolder } from './fleet.ts';
+import { type FolderStatus, filesTold, fleetRow, leftOutRow, ridesOf, type SettledRide } from './fleet-row.ts';
 import { isAboutFolder, sendBike } from './fleet-send.ts';
 import { Progress } from './time-left.ts';
 
 interface FleetPlan {
   readonly place: HTMLElement;
-  readonly bikes: readonly FleetBike[];
+  readonly fleet: Fleet;
   readonly signal: AbortSignal;
   /** Back to choosing files. */
   readonly again: () => void;
 }
 
 /** Makes the bikes and sends what is theirs, folder by folder, then shows how the work on the rides goes, and at the end what was made. */
-export async function followFleet({ place, bikes, signal, again }: FleetPlan): Promise<void> {
-  const shown = new FleetShown(place, bikes, again);
+export async function followFleet({ place, fleet, signal, again }: FleetPlan): Promise<void> {
+  const { bikes } = fleet;
+  const shown = new FleetShown(place, fleet, again);
   for (const [i, bike] of bikes.entries()) {
     if (signal.aborted) return;
     shown.set(i, { step: 'sending' });
@@ -45,6 +46,7 @@ export async function followFleet({ place, bikes, signal, again }: FleetPlan): P
 /** What is shown of the work on a fleet. */
 class FleetShown {
   readonly #bikes: readonly FleetBike[];
+  readonly #leftOut: readonly LeftOutFolder[];
   readonly #states: FolderStatus[];
   readonly #again: () => void;
   readonly #heading: HTMLElement;
@@ -55,8 +57,9 @@ class FleetShown {
   readonly #progress = new Progress();
   #reached = true;
 
-  constructor(place: HTMLElement, bikes: readonly FleetBike[], again: () => void) {
+  constructor(place: HTMLElement, { bikes, leftOut }: Fleet, again: () => void) {
     this.#bikes = bikes;
+    this.#leftOut = leftOut;
     this.#again = again;
     this.#states = bikes.map(() => ({ step: 'waiting' }));
     this.#heading = make('h1', { tabindex: -1 }, `Working through ${counted(bikes.length, 'bike')}`);
@@ -98,9 +101,9 @@ class FleetShown {
   /** Says what was made, and leads on. */
   finish(): void {
     const made = this.#bikes.filter((_, i) => this.#madeNew(i)).length;
-    const refused = this.#states.filter(({ step }) => step === 'refused').length;
+    const refused = this.#states.filter(({ step }) => step === 'refused').length + this.#leftOut.length;
     const { settled } = this.#rides();
-    const { known, faulty } = filesTold(this.#states);
+    const { known, faulty } = filesTold(this.#bikes, this.#states);
     const words = [
       made > 0 && `${counted(made, 'bike')} made`,
       settled > 0 && `${counted(settled, 'ride')} worked through`,
@@ -158,7 +161,11 @@ class FleetShown {
         ? `${done} of ${counted(all, 'folder')} sent. Keep this page open until all are.`
         : `All sent. Of the rides, ${this.#progress.words(settled, taken, settled)}. You may leave this page: the work goes on.`;
     this.#words.textContent = this.#reached ? words : `${words} ${NOT_REACHED}`;
-    fill(this.#list, ...this.#bikes.map((bike, i) => fleetRow(bike, this.#states[i])));
+    fill(
+      this.#list,
+      ...this.#bikes.map((bike, i) => fleetRow(bike, this.#states[i])),
+      ...this.#leftOut.map(leftOutRow),
+    );
   }
 }
 

@@ -24,6 +24,12 @@ export interface LeftOutFolder {
   readonly why: string;
 }
 
+/** The files of adjustments that are left out because they are broken, each in a sentence. */
+export const leftOutLogs = (adjustments: readonly AdjustmentsFile[]): string[] =>
+  adjustments.flatMap(({ file: { name }, fault }) =>
+    fault === null ? [] : [`${name}: ${saidOfFile(name, fault)} It is left out until it is put right.`],
+  );
+
 /** Bikes that were chosen together, a folder each. */
 export interface Fleet {
   readonly bikes: readonly FleetBike[];

@@ -4,6 +4,7 @@ import { listRides } from '../api/rides.ts';
 import { keepingFocus } from '../dom/keeping-focus.ts';
 import { fill } from '../dom/make.ts';
 import { ask } from '../page/ask.ts';
+import { inOrder } from '../page/in-order.ts';
 import { loadInto } from '../page/load-into.ts';
 import { namePage } from '../page/name-page.ts';
 import { soon } from '../page/soon.ts';
@@ -49,7 +50,7 @@ export const bikeView: View = ({ place, parts, query, signal }) => {
     ]);
     return { bike, rides, allRides: total };
   };
-  const refresh = async (): Promise<void> => draw(await load());
+  const refresh = inOrder(load, (answers) => draw(answers));
   const log = async (parameter: string): Promise<void> => {
     const adjustments = places.get('adjustments')!;
     const { filledIn } = adjustments;
