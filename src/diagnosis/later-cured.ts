@@ -6,6 +6,7 @@ import type { SuggestionFacts } from './next-step/suggestion-facts.ts';
 import { anyShiftsFail, ghostsOften } from './now/fails-like.ts';
 import { goesAgainst } from './now/goes-against.ts';
 import { seenSince } from './now/seen-since.ts';
+import { oppositeOf } from './now/turned-towards.ts';
 import { EXPLAINED_FROM } from './verdict-limits.ts';
 import { wentTwoWays } from './went-two-ways.ts';
 
@@ -59,6 +60,9 @@ export function isLaterCured(
 ): boolean {
   const first = ranked.find(({ cause }) => cause === whole.ranked[0].cause);
   const named = [ranked[0].cause, ...(undecided?.between ?? [])];
+  // a setting turned too far and taken back is one story, told of the first fault
+  const opposite = oppositeOf(whole.ranked[0].cause);
+  if (opposite && named.includes(opposite)) return false;
   const gone = now.setting === 'cured' || whole.now.setting === 'cured' || Boolean(whole.wellSince?.putRight);
   const undone = last.some((one) => named.some((cause) => goesAgainst(cause, one)));
   return gone && undone && !named.includes('no-fault') && (first?.probability ?? 0) < EXPLAINED_FROM;
