@@ -1,37 +1,34 @@
 import { turnsAnything } from '../adjustments/doubtful-adjustment.ts';
-import { hasClock } from '../ride-log/has-clock.ts';
 import { cassetteEnds } from './cassette-ends.ts';
-import type { Diagnosis, DiagnosisInput, DiagnosisRide } from './diagnosis.ts';
-import { rideFrom } from './evidence/ride-from.ts';
+import type { Diagnosis, DiagnosisInput } from './diagnosis.ts';
+import { historyFrom } from './history.ts';
 import type { SuggestionFacts } from './next-step/suggestion-facts.ts';
 import type { BikeNow } from './now/bike-now.ts';
 import { anyShiftsFail, ghostsOften } from './now/fails-like.ts';
 import { EXPLAINED_FROM, LIKELY_ENOUGH } from './verdict-limits.ts';
+import { wentTwoWays } from './went-two-ways.ts';
 
 /** Whether the rides since the last adjustment show trouble of their own, whichever fault makes it. */
 const showsTrouble = ({ since: { seen, lost }, skipping }: Pick<BikeNow, 'since' | 'skipping'>): boolean =>
   anyShiftsFail(seen) || ghostsOften(seen) || skipping !== null || cassetteEnds.some((end) => lost(end) > 0);
 
 /**
- * The rides since the last adjustment, to be weighed by themselves: where the fault that all rides name is likelier gone than not, and things go wrong all the
- * same. All rides are weighed for one fault; one that came after it is hidden behind it. Null where there is nothing of the kind.
+ * The rides since the last adjustment, to be weighed by themselves: where the fault that all rides name is likelier gone than not, or that adjustment made
+ * one part of the shifts better and another worse, and things go wrong all the same. All rides are weighed for one fault; one that came after it is hidden
+ * behind it, or both are taken for a third. Null where there is nothing of the kind.
  */
 export function ridesToLookAtAlone(
   input: DiagnosisInput,
-  { ranked, now, wellSince }: Pick<SuggestionFacts, 'ranked' | 'now' | 'wellSince'>,
+  facts: Pick<SuggestionFacts, 'ranked' | 'now' | 'wellSince' | 'comparisons'>,
 ): DiagnosisInput | null {
+  const { ranked, now, wellSince } = facts;
   const { setting, since, stillThere } = now;
   // a cured fault hides one that shifts do not show: skips
   const mayHide = setting === 'same' || setting === 'unsettled' || setting === 'cured';
   if (!since.last || !mayHide || wellSince || ranked[0].cause === 'no-fault') return null;
-  if (stillThere >= LIKELY_ENOUGH || !showsTrouble(now)) return null;
-  const fromMs = Date.parse(since.last.at);
-  const rides = input.rides
-    .filter(({ startMs }) => hasClock(startMs))
-    .map((ride) => rideFrom(ride, fromMs))
-    .filter((ride): ride is DiagnosisRide => ride !== null);
-  const looks = input.adjustments.filter((one) => !turnsAnything(one) && Date.parse(one.at) > fromMs);
-  return { ...input, rides, adjustments: looks };
+  if ((stillThere >= LIKELY_ENOUGH && !wentTwoWays(facts, since.last.at)) || !showsTrouble(now)) return null;
+  const newer = historyFrom(input, Date.parse(since.last.at));
+  return { ...newer, adjustments: newer.adjustments.filter((one) => !turnsAnything(one)) };
 }
 
 /** Whether the rides since name another fault by themselves, and hardly leave room for the one before. */

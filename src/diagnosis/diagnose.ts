@@ -1,9 +1,12 @@
+import { sum } from 'd3-array';
 import { isAnotherFault, ridesToLookAtAlone } from './another-since.ts';
 import type { Cause } from './causes.ts';
 import { planNextRide } from './check-ride/plan-next-ride.ts';
 import type { Diagnosis, DiagnosisInput } from './diagnosis.ts';
 import { FEWEST_SHIFTS } from './fewest-shifts.ts';
 import { type Findings, findingsOf } from './findings.ts';
+import { historyUntil } from './history.ts';
+import { historyInTwo, isLaterCured, withLaterCured } from './later-cured.ts';
 import { lookLeadsOn } from './next-step/after-look.ts';
 import { suggest } from './next-step/suggest.ts';
 import type { SuggestionFacts } from './next-step/suggestion-facts.ts';
@@ -20,6 +23,7 @@ import { undecidedBetween } from './sentences/undecided-between.ts';
 import { causesInQuestion, findUnexplained } from './unexplained/find-unexplained.ts';
 import { unexplainedTrouble } from './unexplained/unexplained-trouble.ts';
 import { NAMED_ALONE } from './verdict-limits.ts';
+import { wentTwoWays } from './went-two-ways.ts';
 import { withAnotherFault } from './with-another-fault.ts';
 
 /**
@@ -29,12 +33,43 @@ import { withAnotherFault } from './with-another-fault.ts';
  */
 export function diagnose(input: DiagnosisInput): Diagnosis {
   const whole = advise(input);
-  const newer = ridesToLookAtAlone(input, whole.facts);
-  const since = newer && advise(newer, whole.facts);
   const diagnosis = diagnosisOf(whole, input.bike);
-  return since && isAnotherFault(whole.facts, since)
-    ? withAnotherFault(diagnosis, diagnosisOf(since, input.bike))
-    : diagnosis;
+  const { facts } = whole;
+  const newer = ridesToLookAtAlone(input, facts);
+  const since = newer && advise(newer, facts);
+  if (since && isAnotherFault(facts, since)) {
+    const at = facts.now.since.last?.at;
+    const apart = at !== undefined && wentTwoWays(facts, at);
+    const first = apart ? firstAlone(diagnosis, historyUntil(input, Date.parse(at)), since, at) : diagnosis;
+    return withAnotherFault(first, diagnosisOf(since, input.bike));
+  }
+  const parts = historyInTwo(input, whole.findings, facts);
+  const later = parts && advise(parts.later, facts);
+  if (!later || !isLaterCured(facts, later.facts, parts)) return diagnosis;
+  const first = parts.earlier ? firstAlone(diagnosis, parts.earlier, later, parts.at) : diagnosis;
+  return withLaterCured(first, diagnosisOf(asCured(later), input.bike), parts.at);
+}
+
+/** The same of a fault that shows no longer, whatever the imagined bikes make of the amount that was turned. */
+function asCured(found: Advised): Advised {
+  const { tooFar: _, ...now } = found.facts.now;
+  const facts: SuggestionFacts = { ...found.facts, wellSince: null, now: { ...now, tooFar: null, setting: 'cured' } };
+  return { ...found, facts, suggestion: suggest(facts) };
+}
+
+/** The verdict of all rides, where those before some work and those since show two faults: what was wrong at first is told by the rides before it. */
+function firstAlone(whole: Diagnosis, earlier: DiagnosisInput, since: Advised, firstUntil: string): Diagnosis {
+  const first = diagnosisOf(advise(earlier), earlier.bike);
+  const [{ cause }] = first.causes;
+  if (cause === 'no-fault') return whole;
+  const between: readonly Cause[] = first.undecided?.between ?? [cause];
+  return {
+    ...whole,
+    causes: first.causes,
+    ...{ weighed: first.weighed, onset: first.onset, undecided: first.undecided, failsOnto: first.failsOnto },
+    firstUntil,
+    stillThere: sum(since.facts.ranked, (one) => (between.includes(one.cause) ? one.probability : 0)),
+  };
 }
 
 /** What was found of a bike, all that the next step hangs on, and the step. */
@@ -109,6 +144,8 @@ function diagnosisOf(
     stillThere: now.stillThere,
     limitOrHanger,
     anotherSince: null,
+    laterCured: null,
+    firstUntil: null,
     cured: now.setting === 'cured',
     shiftsWellSince: findings.wellSince,
     comparisons: findings.compared,

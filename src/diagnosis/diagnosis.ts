@@ -181,6 +181,11 @@ export interface AnotherSince {
   readonly undecided: Undecided | null;
 }
 
+/** A fault that came after the first one, weighed by the rides from `after` on (ISO time of the work before it) by themselves. */
+export interface LaterCured extends AnotherSince {
+  readonly after: string;
+}
+
 /** Shifts to ride on purpose: `count` times from one cog to the next (cogs named by their teeth). */
 export interface CheckRideBlock {
   readonly count: number;
@@ -248,6 +253,13 @@ export interface Diagnosis {
    * `undecided` and `stillThere` are of what was wrong at first, and all that is advised, with the errors as the bike stands, of this.
    */
   readonly anotherSince: AnotherSince | null;
+  /**
+   * Set where the first fault was gone before the last work, another came after it, and the last work seems to have cured that one: what was cured last. Then `causes`, `weighed`,
+   * `onset`, `undecided` and `stillThere` are of the first.
+   */
+  readonly laterCured: LaterCured | null;
+  /** ISO time up to which rides were weighed for what was wrong at first, where those since show another fault; null where all rides were. */
+  readonly firstUntil: string | null;
   /** Whether the last adjustment cured it: it is most likely there no longer, and the rides since do not fail. */
   readonly cured: boolean;
   /** Set where the newest rides shift well though no logged adjustment accounts for it; null otherwise. */

@@ -173,6 +173,22 @@ export const diagnosisSchema = z.object({
     .object({ causes: causesSchema, weighed: weighedSchema, onset: onsetSchema, undecided: undecidedSchema })
     .nullable()
     .optional(),
+  /**
+   * Set where the first fault was gone before the last work, another came after it, and the last work seems to have cured that one. It holds every cause, weighed by the rides from
+   * `after` on (the work before the last) alone. Absent in reports that an older engine left in a store.
+   */
+  laterCured: z
+    .object({
+      after: time,
+      causes: causesSchema,
+      weighed: weighedSchema,
+      onset: onsetSchema,
+      undecided: undecidedSchema,
+    })
+    .nullable()
+    .optional(),
+  /** Up to when rides were weighed for what was wrong at first, where those since show another fault; null where all rides were, absent from a report that an older engine left. */
+  firstUntil: time.nullable().optional(),
   /** Whether the last adjustment cured it: most likely there no longer, and the rides since do not fail. */
   cured: z.boolean(),
   /**

@@ -42,6 +42,11 @@ export function diagnosisReport(diagnosis: Diagnosis, held: HeldBack | null): Di
     stillThere: roundTo(diagnosis.stillThere, 4),
     limitOrHanger: diagnosis.limitOrHanger,
     anotherSince: diagnosis.anotherSince && weighedReport(diagnosis.anotherSince),
+    laterCured: diagnosis.laterCured && {
+      after: diagnosis.laterCured.after,
+      ...weighedReport(diagnosis.laterCured),
+    },
+    firstUntil: diagnosis.firstUntil,
     cured: diagnosis.cured,
     shiftsWellSince: diagnosis.shiftsWellSince && {
       ...diagnosis.shiftsWellSince,

@@ -103,3 +103,59 @@ describe('no other fault is named', () => {
     expect(now.setting).not.toBe('another');
   });
 });
+
+describe('two faults, each with its own cure', () => {
+  const rides = [
+    { pattern: bentHanger },
+    { pattern: bentHanger },
+    { pattern: slow('to-smaller', 0.09, 0.05), after: ['hanger', null] },
+    { pattern: healthyPattern, after: tension(-1) },
+  ] as const;
+
+  it('credits the last work with the fault that stood then, not with the first', () => {
+    const { causes, now, cured, laterCured, suggestion } = verdictOn(rides);
+    expect(causes[0].cause).toBe('hanger-bent');
+    expect(now).toMatchObject({ setting: 'cured', fault: 'no-fault' });
+    expect(cured).toBe(true);
+    expect(laterCured?.causes[0].cause).toBe('cable-tension-high');
+    expect(laterCured?.after).toBe('2026-05-04T18:00:00.000Z');
+    expect(suggestion.action).toMatch(/\(cable tension -1 click\) seems to have cured too high a cable tension\.$/);
+  });
+
+  it('says so of none where the first work cured it and the last was turned on a sound bike', () => {
+    const { laterCured } = verdictOn([
+      ...rides.slice(0, 2),
+      { pattern: healthyPattern, after: ['hanger', null] },
+      { pattern: healthyPattern, after: tension(-1) },
+    ]);
+    expect(laterCured).toBeNull();
+  });
+});
+
+describe('work after which shifts fail in another way', () => {
+  // slow both ways, and a new cable clamped with too little tension
+  const bothWays = (_: number, larger: boolean) =>
+    larger ? { late: 0.2, missed: 0.17 } : { late: 0.22, missed: 0.18 };
+  const rides = [
+    { pattern: bothWays },
+    { pattern: bothWays },
+    { pattern: slow('to-larger', 0.45, 0.35), after: ['cable-and-housing', null] },
+  ] as const;
+
+  it('is weighed by the rides since alone, and what was wrong at first by those before', () => {
+    const { causes, now, anotherSince, firstUntil, weighed, stillThere, suggestion } = verdictOn(rides);
+    expect(now).toMatchObject({ setting: 'another', fault: 'cable-tension-low' });
+    expect(anotherSince?.causes[0].cause).toBe('cable-tension-low');
+    expect(causes[0].cause).not.toBe('cable-tension-low');
+    expect(weighed.rides).toBe(2);
+    expect(firstUntil).toBe('2026-05-04T18:00:00.000Z');
+    expect(stillThere).toBeLessThan(0.05);
+    expect(suggestion.parameter).toBe('cable-tension');
+  });
+
+  it('and its cure is credited to what was done then', () => {
+    const { laterCured, suggestion } = verdictOn([...rides, { pattern: healthyPattern, after: tension(4) }]);
+    expect(laterCured?.causes[0].cause).toBe('cable-tension-low');
+    expect(suggestion.action).toMatch(/\(cable tension \+4 clicks\) seems to have cured too low a cable tension\.$/);
+  });
+});

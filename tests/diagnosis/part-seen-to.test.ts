@@ -166,3 +166,24 @@ it('leaves a bike as it is that what was turned helped for sure, though it hangs
   expect(kind({})).toBe('whether-a-fault');
   expect(kind({ together }, 'same')).toBe('whether-a-fault');
 });
+
+// aligning a hanger asks for the indexing to be set anew: common practice, no source
+it('sends nobody back to the gauge where an aligned hanger cured the shifts one way and only those the other way fail', () => {
+  const row = (direction: 'to-larger' | 'to-smaller', before: number, after: number) => ({
+    ...{ cog: 4, direction, probabilityBetter: 0.5 },
+    ...{ before: period(250, before), after: period(130, after) },
+  });
+  const step = (after: number, changes: Partial<SuggestionFacts> = {}) => {
+    const cogs = [row('to-larger', 33, after), row('to-smaller', 10, 19)];
+    const comparisons = [made({ parameter: 'hanger', unit: 'done', cogs })];
+    return forCause('hanger-bent', facts({ comparisons, now: now({ stillThere: 0.05 }), ...changes })).steps[0];
+  };
+  expect(step(0)).toMatch(
+    /shifts to larger cogs are cured since \(33 of 250 went wrong before, 0 of 130 since\)\. Those to smaller cogs still fail \(10 of 250 went wrong before, 19 of 130 since\): .* turn the barrel adjuster clockwise, one click at a time/,
+  );
+  expect(step(0)).not.toContain('not gone');
+  expect(step(0, { electronic: true })).toMatch(/move the index offset outboard, one step at a time/);
+  // neither where both ways still fail, nor where the bend is most likely there
+  expect(step(17)).toContain('not gone');
+  expect(step(0, { now: now({ stillThere: 0.9 }) })).toContain('not gone');
+});

@@ -302,6 +302,22 @@ describe('suggest', () => {
     }
   });
 
+  it('offers the fault on the other side of a setting only where no shifts since speak against it', () => {
+    const last = { at: '2026-05-07T12:00:00Z', parameter: 'low-limit' } as const;
+    const said = (shifts: number, late: number): string => {
+      const since = { last, seen: seen({ shifts: () => count(shifts, late) }), lost: () => 0 };
+      const cause = 'low-limit-loose';
+      const unsettled = now({ cause, fault: cause, setting: 'unsettled', since });
+      return suggest(
+        facts({ ranked: [{ cause, probability: 0.9 }], seen: seen({ all: count(600, 40) }), now: unsettled }),
+      ).action;
+    };
+    const offered = 'or by now it is a low limit screw too far in';
+    expect(said(22, 0)).not.toContain(offered);
+    expect(said(22, 1)).toContain(offered);
+    expect(said(2, 0)).toContain(offered);
+  });
+
   it('turns nothing on a guess where the rides since the last adjustment do not tell what it did', () => {
     const last = { at: '2026-05-07T12:00:00Z', parameter: 'low-limit' } as const;
     const since = { last, seen: seen({ all: count(40, 0) }), lost: () => 0 };

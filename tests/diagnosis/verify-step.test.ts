@@ -114,3 +114,18 @@ it('asks an end cog for as many more shifts as its entry does: until it is decid
       new RegExp(` ${more} more shifts onto it .* would show that the chain is no longer lost past it\\.$`),
     );
 });
+
+it('asks for as many shifts on rides before the screw is turned as right after it, when nothing was ridden between', () => {
+  const tried = (reached: number, lost: number) => ({ asked: reached, shifts: reached, reached, trouble: 0, lost });
+  const before = tried(14, 2);
+  const askedFor = (fromMs: number | null) => {
+    const trial = { end: 'past-largest', fromMs, before, since: tried(0, 0), holds: 0.5 } as const;
+    const trials = { 'past-largest': trial, 'past-smallest': { ...trial, end: 'past-smallest' } as const };
+    const lost = observe([patternRide({ pattern: healthyPattern, drops: [['past-largest', 11]] })], cableBike);
+    return /(\d+) shifts onto it on purpose/.exec(
+      verifyStep('low-limit-loose', lost, new Set(['past-largest']), trials),
+    )?.[1];
+  };
+  expect(askedFor(1)).toBe(String(triesStillNeeded(before, tried(0, 0), DECIDED_AT)));
+  expect(askedFor(null)).toBe(askedFor(1));
+});

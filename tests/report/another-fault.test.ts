@@ -8,6 +8,7 @@ import { bikeState } from '../../src/report/state/bike-state.ts';
 import { textReport } from '../../src/report/text/text-report.ts';
 import { verdictOf, verdictTone } from '../../src/report/verdict-kind.ts';
 import { SINCE_ALONE } from '../../src/report/words/another-fault.ts';
+import { curedSentence } from '../../src/report/words/cured-sentence.ts';
 import { stillThereSentence } from '../../src/report/words/still-there-sentence.ts';
 import { verdictSentence } from '../../src/report/words/verdict-words.ts';
 import { nowEvidence, titleOfCausesNow, undecidedSentence } from '../../src/report/words/what-it-was.ts';
@@ -127,4 +128,28 @@ describe.each([
     expect(verdictHeadline({ bike: one.bike, state, report: one } as never)).toBe(headline);
     expect(verdictTone(one)).toBe('alarm');
   });
+});
+
+it('credits each of two faults that came one after the other with its own cure', () => {
+  const [made] = sample.adjustments;
+  const aligned = {
+    ...made,
+    at: '2026-04-01T12:00:00.000Z',
+    parameter: 'hanger',
+    amount: null,
+    unit: 'done',
+    group: 0,
+  };
+  const clicks = { ...made, at: '2026-04-05T12:00:00.000Z', parameter: 'cable-tension', amount: -1, group: 1 };
+  const named = (cause: Cause) =>
+    diagnosis.causes
+      .map((one) => ({ ...one, probability: one.cause === cause ? 0.9 : 0.01 }))
+      .sort((a, b) => b.probability - a.probability);
+  const { weighed, onset } = diagnosis;
+  const later = { after: aligned.at, causes: named('cable-tension-high'), weighed, onset, undecided: null };
+  const changes = { causes: named('hanger-bent'), undecided: null, anotherSince: null, laterCured: later };
+  const two = { ...sample, adjustments: [aligned, clicks], diagnosis: { ...diagnosis, ...changes } } as Report;
+  expect(curedSentence(two)).toMatch(
+    /^It was derailleur hanger bent \(90 %\), and what was done on 2026-04-01 \(.*hanger.*\) seems to have cured it\. After that it was cable tension too high \(90 %\), and what was done on 2026-04-05 \(cable tension -1 .*\) seems to have cured that\.$/,
+  );
 });

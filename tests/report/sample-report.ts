@@ -163,6 +163,8 @@ export const sampleDiagnosis: Diagnosis = {
   stillThere: 0.9,
   limitOrHanger: false,
   anotherSince: null,
+  laterCured: null,
+  firstUntil: null,
   cured: false,
   shiftsWellSince: null,
   comparisons: [],

@@ -180,3 +180,24 @@ it('does not count a fault as outliving what helped another, which the verdict s
   expect(told(0.99)).toEqual([expect.stringMatching(/^What was done .* helped: .* Likeliest: /), null]);
   expect(told(0.5)).toEqual([expect.stringMatching(/^Likeliest: /), expect.stringMatching(/still there/)]);
 });
+
+it('says which way is cured and which way still fails, not that all fail as they did', () => {
+  const { diagnosis, ...rest } = sampleReport();
+  const [made] = rest.adjustments;
+  const now = { ...diagnosis.now, since: { ...diagnosis.now.since, at: made.at } };
+  const period = (shifts: number, late: number) => ({ ...made.before, shifts, late, missed: 0, overshot: 0 });
+  const cogs = (after: number) =>
+    [['to-larger', 33, after] as const, ['to-smaller', 10, 19] as const].map(([direction, was, is]) => ({
+      ...{ teeth: 21, direction, probabilityBetter: 0.5, before: period(250, was), after: period(130, is) },
+    }));
+  const said = (after: number) =>
+    stillThereSentence({
+      ...rest,
+      adjustments: [{ ...made, together: null, probabilityBetter: 0.5, cogs: cogs(after) }],
+      diagnosis: { ...diagnosis, now, stillThere: 0.05 },
+    });
+  expect(said(0)).toBe(
+    'By what was adjusted it should most likely be gone, and of shifts to larger cogs it is (33 of 250 went wrong before, 0 of 130 since). Those to smaller cogs still fail (10 of 250 went wrong before, 19 of 130 since): a part of it is left, or another fault does that.',
+  );
+  expect(said(17)).toMatch(/shifts since fail as they did/);
+});

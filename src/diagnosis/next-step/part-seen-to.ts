@@ -1,10 +1,13 @@
 import type { AdjustmentComparison } from '../../adjustments/compare-adjustments.ts';
 import { parameterName } from '../../adjustments/parameter-words.ts';
+import { turningWays } from '../../adjustments/turning-words.ts';
 import { listed } from '../../numeric/listed.ts';
 import { lowerFirst } from '../../numeric/lower-first.ts';
 import { utcDay } from '../../numeric/moment-words.ts';
 import { looksFor } from '../looked-for.ts';
+import { oneWayCured, wayCounts, wayWords } from '../now/one-way-cured.ts';
 import { beganSuddenly } from '../posterior/onset.ts';
+import { LIKELY_ENOUGH } from '../verdict-limits.ts';
 import { lookAgainst } from './after-look.ts';
 import { isNewPart } from './look-at-new-part.ts';
 import { isMendedByParts } from './next-steps.ts';
@@ -45,7 +48,7 @@ export function partSeenTo(cause: Fault, facts: SuggestionFacts): SeenTo | null 
   );
   if (done.length === 0) return cause === 'cable-friction' ? cableLookedAt(facts) : null;
   const notGone = `${whatWasDone(done)}, and it is not gone:`;
-  if (cause === 'hanger-bent') return { steps: [`${notGone} ${hangerAnew(facts)}`] };
+  if (cause === 'hanger-bent') return halfCured(done, facts) ?? { steps: [`${notGone} ${hangerAnew(facts)}`] };
   if (cause === 'cable-friction') return { steps: [`${notGone} ${REST_OF_CABLE}`], start: WHERE_IT_STICKS };
   const look = lookBeyond([...facts.foundRight, ...done].map(({ parameter }) => parameter));
   return { steps: [`${notGone} ${lowerFirst(look)}`], start: 'Look before buying anything.' };
@@ -57,6 +60,30 @@ function cableLookedAt(facts: SuggestionFacts): SeenTo | null {
   return {
     steps: [`Cable and housing were looked at on ${utcDay(look.at)} and found right, ${REPLACE_CABLE}`],
     start: `${PULL_FIRST} ${lowerFirst(WHERE_IT_STICKS)}`,
+  };
+}
+
+/**
+ * A hanger that was aligned takes the indexing with it: where shifts one way are cured since and only those the other way fail, the indexing is looked at before the gauge
+ * comes out again. Null elsewhere. Common practice in the trade, no source.
+ */
+function halfCured(
+  done: readonly AdjustmentComparison[],
+  { now, electronic, comparisons }: SuggestionFacts,
+): SeenTo | null {
+  const made = done[done.length - 1];
+  const isLast = comparisons.findLast(({ after }) => after.shifts > 0)?.group === made.group;
+  const halves = isLast && now.stillThere < LIKELY_ENOUGH ? oneWayCured(made) : null;
+  if (!halves) return null;
+  const { cured, failing } = halves;
+  const ways = turningWays(electronic ? 'index-offset' : 'cable-tension');
+  const way = failing.direction === 'to-larger' ? ways?.plus : ways?.minus;
+  const turn = electronic ? `move the index offset ${way}, one step` : `turn the barrel adjuster ${way}, one click`;
+  return {
+    steps: [
+      `${whatWasDone(done)}, and shifts ${wayWords(cured)} are cured since (${wayCounts(cured)}). Those ${wayWords(failing)} still fail (${wayCounts(failing)}): a hanger that was aligned asks for the indexing to be set anew. On a stand, shift to and fro, and ${turn} at a time, until both directions run alike. Only where that does not do it, have the hanger gauged again.`,
+    ],
+    start: 'On the stand, before the hanger is touched.',
   };
 }
 

@@ -117,6 +117,7 @@ function staysOn(seen: Observed, end: CassetteEnd, { keptOff, trial, andBack, ha
   const cured = andBack ? 'stays on and comes back at once' : 'stays on';
   // as many as the entry itself asks for: the one question is whether it is cured
   const more = onTrial ? triesStillNeeded(trial.before, trial.since, DECIDED_AT) : 0;
+  const atFirst = trial && trial.before.lost > 0 ? trial.before : { reached: asked, lost };
   if (onTrial && keptOff) {
     const tries = more === null ? 'many more shifts' : counted(more, trial.since.reached > 0 ? 'more shift' : 'shift');
     return `${hanger ? 'Once the hanger is in order, on' : 'On'} a stand ${shifts}, turning the cranks by hand. Until the chain stays on there, keep off that cog on any ride. Once it does, ${provedOnRides(tries)}`;
@@ -124,7 +125,7 @@ function staysOn(seen: Observed, end: CassetteEnd, { keptOff, trial, andBack, ha
   if (more)
     return `Try it on a stand first, turning the cranks by hand. Once the chain stays on there, ${provedOnRides(counted(more, 'more shift'))}`;
   return keptOff
-    ? `Once ${hanger ? 'the hanger is in order and ' : ''}the limit is set, ${shifts} on a stand, turning the cranks by hand: a cure shows as a chain that ${cured}. Until it does, keep off that cog on any ride.${onRides(wanted)}`
+    ? `Once ${hanger ? 'the hanger is in order and ' : ''}the limit is set, ${shifts} on a stand, turning the cranks by hand: a cure shows as a chain that ${cured}. Until it does, keep off that cog on any ride.${lost > 0 ? onRides(triesStillNeeded(atFirst, { reached: 0, lost: 0 }, DECIDED_AT)) : ''}`
     : `Once the limit is set, and tried on a stand, ${make(wanted)} on the next ride, softly, away from traffic: a cure shows as a chain that stays on.`;
 }
 
@@ -132,9 +133,9 @@ function staysOn(seen: Observed, end: CassetteEnd, { keptOff, trial, andBack, ha
 const provedOnRides = (tries: string): string =>
   `make ${tries} onto it on purpose on rides, softly, away from traffic, since ordinary riding brings only a few: that would show that the chain is no longer lost past it.`;
 
-/** How many of the shifts that show that a limit holds are left for rides, once it does on a stand; empty where none are. */
-const onRides = (wanted: number): string =>
-  wanted > MOST_ON_STAND ? ` Once it does, ${provedOnRides(counted(wanted - MOST_ON_STAND, 'more shift'))}` : '';
+/** The shifts that show on rides that a limit holds, once it does on a stand: as many before its screw is turned as after, since no log shows those on the stand. */
+const onRides = (tries: number | null): string =>
+  tries === 0 ? '' : ` Once it does, ${provedOnRides(tries === null ? 'many more shifts' : counted(tries, 'shift'))}`;
 
 function noSkip(seen: Observed, keepOff: ReadonlySet<CassetteEnd>): string {
   const last = seen.cassette.length - 1;

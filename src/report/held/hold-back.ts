@@ -7,5 +7,13 @@ import type { HeldBack } from './held-back.ts';
 export function holdBack<Found extends Diagnosis>(found: Found, held: HeldBack | null, { actuation }: Bike): Found {
   if (!held) return found;
   const suggestion = held.step(found.suggestion, actuation === 'electronic');
-  return { ...found, suggestion, checkRide: noCheckRide, separates: null, undecided: null, anotherSince: null };
+  return {
+    ...found,
+    suggestion,
+    checkRide: noCheckRide,
+    separates: null,
+    undecided: null,
+    anotherSince: null,
+    laterCured: null,
+  };
 }

@@ -9,14 +9,21 @@ import type { Report } from '../report-schema.ts';
 import { showsNothing } from '../shows-nothing.ts';
 import { verdictTone } from '../verdict-kind.ts';
 import { SINCE_ALONE } from '../words/another-fault.ts';
-import { explainedCauses, explainedSince } from '../words/explained-causes.ts';
+import { explainedCauses, explainedLater, explainedSince } from '../words/explained-causes.ts';
 import { furtherSentences } from '../words/further-sentences.ts';
 import { ifOneFault } from '../words/if-one-fault.ts';
 import { lateralSentence } from '../words/lateral-sentence.ts';
 import { stepList } from '../words/step-list.ts';
 import { stillThereSentence } from '../words/still-there-sentence.ts';
 import { verdictSentence } from '../words/verdict-words.ts';
-import { causesTitle, nowEvidence, titleOfCausesNow, undecidedSentence, wasOnce } from '../words/what-it-was.ts';
+import {
+  causesTitle,
+  LATER_CURED,
+  nowEvidence,
+  titleOfCausesNow,
+  undecidedSentence,
+  wasOnce,
+} from '../words/what-it-was.ts';
 import { chartFigure } from './chart-figure.ts';
 import { html, type Markup } from './markup.ts';
 
@@ -28,6 +35,7 @@ export function htmlVerdict(report: Report): Markup {
   const sentences = [...now, ...speaksForIt, ...furtherSentences(diagnosis)];
   const explained = explainedCauses(report);
   const since = explainedSince(report);
+  const later = explainedLater(report);
   return html`<section>
 <h2>Verdict</h2>
 <p class="verdict ${verdictTone(report)}">${verdictSentence(report)}</p>
@@ -42,7 +50,12 @@ ${
     ? html`<h3>${causesTitle(report, '')}</h3>
 `
     : null
-}${causesWithEvidence(explained, report, (cause) => (since.length > 0 ? '' : ifOneFault(report, cause)))}
+}${causesWithEvidence(explained, report, (cause) => (since.length > 0 ? '' : ifOneFault(report, cause)))}${
+  later.length > 0
+    ? html`<h3>${LATER_CURED}</h3>
+`
+    : null
+}${causesWithEvidence(later, report, () => '')}
 ${causeFigure(report)}
 ${lateralFigure(report)}
 </section>`;

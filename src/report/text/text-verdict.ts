@@ -6,7 +6,7 @@ import { percent } from '../../numeric/percent.ts';
 import type { Report } from '../report-schema.ts';
 import { verdictTone } from '../verdict-kind.ts';
 import { SINCE_ALONE } from '../words/another-fault.ts';
-import { explainedCauses, explainedSince } from '../words/explained-causes.ts';
+import { explainedCauses, explainedLater, explainedSince } from '../words/explained-causes.ts';
 import { furtherSentences } from '../words/further-sentences.ts';
 import { ifOneFault } from '../words/if-one-fault.ts';
 import { nothingToDo } from '../words/nothing-to-do.ts';
@@ -14,7 +14,7 @@ import { otherCauses } from '../words/other-causes.ts';
 import { stepList } from '../words/step-list.ts';
 import { stillThereSentence } from '../words/still-there-sentence.ts';
 import { verdictSentence } from '../words/verdict-words.ts';
-import { causesTitle, nowEvidence, undecidedSentence, wasOnce } from '../words/what-it-was.ts';
+import { causesTitle, LATER_CURED, nowEvidence, undecidedSentence, wasOnce } from '../words/what-it-was.ts';
 import type { TextPage } from './text-page.ts';
 
 /** The verdict with its evidence. */
@@ -33,6 +33,9 @@ export function textVerdict(page: TextPage, report: Report): void {
   causesWithEvidence(page, since, (cause) => ifOneFault(report, cause), bike);
   if (wasOnce(report) && explained.length > 0) page.subheading(causesTitle(report, ''));
   causesWithEvidence(page, explained, (cause) => (since.length > 0 ? '' : ifOneFault(report, cause)), bike);
+  const later = explainedLater(report);
+  if (later.length > 0) page.subheading(LATER_CURED);
+  causesWithEvidence(page, later, () => '', bike);
   const others = otherCauses(report, explained);
   if (others) {
     page.blank();

@@ -22,10 +22,22 @@ export function whatItWas(report: SpokenOf): string {
     .join(' or ');
 }
 
-/** What is gone need not be one cause: where several fit alike it is said that it is open. */
+/** What is gone need not be one cause: where several fit alike it is said that it is open. Each of two faults that came one after the other has its own cure. */
 export function curedSentence(report: SpokenOf): string {
-  const { causes, undecided, now } = report.diagnosis;
-  const cured = `${curedBy(report.adjustments, [causes[0].cause, ...(undecided?.between ?? [])])} seems to have cured`;
+  const { laterCured } = report.diagnosis;
+  if (!laterCured) return curedAtOnce(report);
+  const until = report.adjustments.filter(({ at }) => Date.parse(at) <= Date.parse(laterCured.after));
+  const later = { ...report, diagnosis: { ...report.diagnosis, ...laterCured } };
+  return `It was ${whatItWas(report)}, and ${cureOf({ ...report, adjustments: until })} it. After that it was ${whatItWas(later)}, and ${cureOf(later)} that.`;
+}
+
+/** "what was done on 2026-09-04 (cable tension +3 clicks) seems to have cured" */
+const cureOf = ({ adjustments, diagnosis: { causes, undecided } }: SpokenOf): string =>
+  `${curedBy(adjustments, [causes[0].cause, ...(undecided?.between ?? [])])} seems to have cured`;
+
+function curedAtOnce(report: SpokenOf): string {
+  const { now } = report.diagnosis;
+  const cured = cureOf(report);
   if (wasOneCause(report)) return `It was ${whatItWas(report)}, and ${cured} it.`;
   const [shifts, trouble] = (['shifts', 'trouble'] as const).map(
     (key) => now.since.toLarger[key] + now.since.toSmaller[key],

@@ -19,6 +19,11 @@ export const explainedSince = ({
   diagnosis: { anotherSince },
 }: Pick<Report, 'diagnosis'>): Report['diagnosis']['causes'] => (anotherSince ? explained(anotherSince.causes) : []);
 
+/** The same of a fault that came after the first and was cured too. */
+export const explainedLater = ({
+  diagnosis: { laterCured },
+}: Pick<Report, 'diagnosis'>): Report['diagnosis']['causes'] => (laterCured ? explained(laterCured.causes) : []);
+
 function explained(causes: Report['diagnosis']['causes']): Report['diagnosis']['causes'] {
   const said = new Set<string>();
   return causes

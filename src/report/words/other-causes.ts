@@ -18,7 +18,7 @@ export function otherCauses(report: Report, explained: Report['diagnosis']['caus
   const said = showsNothing(report)
     ? 'How likely each is, mostly by what is taken for granted before any ride'
     : whichCauses(report.diagnosis).atFirst
-      ? 'Weighed by all rides together, as one fault that was there at first'
+      ? `Weighed by ${report.diagnosis.firstUntil ? 'the rides before' : 'all rides together'}, as one fault that was there at first`
       : `Also weighed${ifOneFault(report)}`;
   return `${said}: ${inShort(rest, report)}.`;
 }

@@ -1,6 +1,7 @@
 import { helpedForSure } from '../../adjustments/helped-for-sure.ts';
 import { awaitedProof } from '../../diagnosis/now/awaited-proof.ts';
 import { touchesCause } from '../../diagnosis/now/goes-against.ts';
+import { oneWayCured, wayCounts, wayWords } from '../../diagnosis/now/one-way-cured.ts';
 import { whatWasDone } from '../../diagnosis/now/what-was-done.ts';
 import { LIKELY_ENOUGH } from '../../diagnosis/verdict-limits.ts';
 import { counted } from '../../numeric/counted.ts';
@@ -63,6 +64,11 @@ function cameBackSentence({ adjustments, diagnosis }: Pick<Report, 'adjustments'
 /** Of what was adjusted last, what is told of a fault that should be gone by it and is not: whether it fails as it did, or less often. */
 function shouldBeGone({ adjustments, diagnosis }: Pick<Report, 'adjustments' | 'diagnosis'>): string {
   const made = standingAdjustments({ adjustments }).filter(({ at }) => at === diagnosis.now.since.at);
+  const halves = made.map(oneWayCured).find((one) => one !== null);
+  if (halves) {
+    const { cured, failing } = halves;
+    return `By what was adjusted it should most likely be gone, and of shifts ${wayWords(cured)} it is (${wayCounts(cured)}). Those ${wayWords(failing)} still fail (${wayCounts(failing)}): a part of it is left, or another fault does that.`;
+  }
   const helped = made.find(helpedForSure);
   if (!helped)
     return 'By what was adjusted it should most likely be gone, yet shifts since fail as they did. Another fault may do the same, or less was turned than was logged.';

@@ -1,3 +1,4 @@
+import { utcDay } from '../../numeric/moment-words.ts';
 import type { Report } from '../report-schema.ts';
 import { verdictOf } from '../verdict-kind.ts';
 import { whichCauses } from '../which-causes.ts';
@@ -12,7 +13,12 @@ export const wasOnce = (report: SpokenOf): boolean =>
 
 /** Title of the list of causes; `otherwise` where they say what is wrong now. */
 export const causesTitle = (report: SpokenOf, otherwise: string): string =>
-  wasOnce(report) ? 'What it was at first, by all rides together' : otherwise;
+  wasOnce(report)
+    ? `What it was at first, by ${report.diagnosis.firstUntil ? `the rides before ${utcDay(report.diagnosis.firstUntil)} alone` : 'all rides together'}`
+    : otherwise;
+
+/** Title of the list of causes of a fault that came after the first and was cured too. */
+export const LATER_CURED = 'What it was after that, by the rides since the work that cured the first alone';
 
 /** Title of the list of causes of what is wrong now, as `whichCauses` gives them; `otherwise` where all rides say it. */
 export const titleOfCausesNow = (report: SpokenOf, otherwise: string): string =>
