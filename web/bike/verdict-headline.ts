@@ -46,6 +46,7 @@ export function verdictHeadline({ bike, state, report }: Pick<BikeDetail, 'bike'
     case 'under-load':
       return 'Shifts fail under hard pedalling alone';
     case 'cured':
+      if (report.diagnosis.laterCured) return 'Two faults one after the other: both seem cured';
       return wasOneCause(report) ? `${upperFirst(first)}: it seems cured` : 'Shifts well since the last adjustment';
     case 'overdone':
       return firstIsThereStill(report.diagnosis)

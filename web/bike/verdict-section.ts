@@ -9,7 +9,13 @@ import { helpedAnother } from '../../src/report/words/helped-sentence.ts';
 import { ifOneFault } from '../../src/report/words/if-one-fault.ts';
 import { stillThereSentence } from '../../src/report/words/still-there-sentence.ts';
 import { explainedSentence, verdictSentence } from '../../src/report/words/verdict-words.ts';
-import { causesTitle, nowEvidence, undecidedSentence, wasOnce } from '../../src/report/words/what-it-was.ts';
+import {
+  causesTitle,
+  LATER_CURED,
+  nowEvidence,
+  undecidedSentence,
+  wasOnce,
+} from '../../src/report/words/what-it-was.ts';
 import type { BikeDetail } from '../api/answers.ts';
 import { type Child, make } from '../dom/make.ts';
 import { points } from '../page/points.ts';
@@ -78,7 +84,7 @@ function likelyCause(bike: BikeDetail, dated: (sentence: string) => string): HTM
 function weighed(bike: BikeDetail, said: boolean, dated: (sentence: string) => string): Child[] {
   const { report } = bike;
   if (!report) return [];
-  const { causes, notes, anotherSince } = report.diagnosis;
+  const { causes, notes, anotherSince, laterCured } = report.diagnosis;
   const { actuation } = bike.bike;
   const evidence = (heading: string, sentences: readonly string[]): Child =>
     said && sentences.length > 0 && [make('h3', {}, heading), points(sentences.map(dated))];
@@ -91,6 +97,7 @@ function weighed(bike: BikeDetail, said: boolean, dated: (sentence: string) => s
     anotherSince && causeList(anotherSince.causes, SINCE_ALONE, 'since-', actuation, dated),
     !showsNothing(report) &&
       causeList(causes, causesTitle(report, `All that was weighed${ifOneFault(report)}`), '', actuation, dated),
+    laterCured && causeList(laterCured.causes, LATER_CURED, 'later-', actuation, dated),
   ];
 }
 
