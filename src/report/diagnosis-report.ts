@@ -33,25 +33,9 @@ export function diagnosisReport(diagnosis: Diagnosis, held: HeldBack | null): Di
       ...diagnosis.unexplained,
       places: diagnosis.unexplained.places.map((place) => ({ ...place, foretold: roundTo(place.foretold, 2) })),
     },
-    now: {
-      ...diagnosis.now,
-      keepOff: [...diagnosis.now.keepOff],
-      lookedOver: [...diagnosis.now.lookedOver],
-      pastTheMark: roundTo(diagnosis.now.pastTheMark, 4),
-    },
     stillThere: roundTo(diagnosis.stillThere, 4),
     limitOrHanger: diagnosis.limitOrHanger,
-    anotherSince: diagnosis.anotherSince && weighedReport(diagnosis.anotherSince),
-    laterCured: diagnosis.laterCured && {
-      after: diagnosis.laterCured.after,
-      ...weighedReport(diagnosis.laterCured),
-    },
-    firstUntil: diagnosis.firstUntil,
-    cured: diagnosis.cured,
-    shiftsWellSince: diagnosis.shiftsWellSince && {
-      ...diagnosis.shiftsWellSince,
-      there: { ...diagnosis.shiftsWellSince.there },
-    },
+    ...standsReport(diagnosis),
     heldBack: held && { code: held.code, headline: held.headline, sentence: held.sentence },
     notes: [...diagnosis.notes],
     suggestion: {
@@ -62,6 +46,21 @@ export function diagnosisReport(diagnosis: Diagnosis, held: HeldBack | null): Di
     },
   };
 }
+
+/** How the bike stands after what was done, and what came after what was wrong at first. */
+const standsReport = ({ now, anotherSince, laterCured, firstUntil, cured, shiftsWellSince }: Diagnosis) => ({
+  now: {
+    ...now,
+    keepOff: [...now.keepOff],
+    lookedOver: [...now.lookedOver],
+    pastTheMark: roundTo(now.pastTheMark, 4),
+  },
+  anotherSince: anotherSince && weighedReport(anotherSince),
+  laterCured: laterCured && { after: laterCured.after, ...weighedReport(laterCured) },
+  firstUntil,
+  cured,
+  shiftsWellSince: shiftsWellSince && { ...shiftsWellSince, there: { ...shiftsWellSince.there } },
+});
 
 /** What a list of causes was weighed against, how the likeliest began and between which it is open. */
 const weighedReport = ({

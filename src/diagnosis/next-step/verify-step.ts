@@ -118,6 +118,10 @@ function staysOn(seen: Observed, end: CassetteEnd, { keptOff, trial, andBack, ha
   // as many as the entry itself asks for: the one question is whether it is cured
   const more = onTrial ? triesStillNeeded(trial.before, trial.since, DECIDED_AT) : 0;
   const atFirst = trial && trial.before.lost > 0 ? trial.before : { reached: asked, lost };
+  const left =
+    lost > 0
+      ? triesStillNeeded(atFirst, { reached: 0, lost: 0 }, DECIDED_AT)
+      : Math.max(0, shiftsToProve(lost, asked) - MOST_ON_STAND);
   if (onTrial && keptOff) {
     const tries = more === null ? 'many more shifts' : counted(more, trial.since.reached > 0 ? 'more shift' : 'shift');
     return `${hanger ? 'Once the hanger is in order, on' : 'On'} a stand ${shifts}, turning the cranks by hand. Until the chain stays on there, keep off that cog on any ride. Once it does, ${provedOnRides(tries)}`;
@@ -125,7 +129,7 @@ function staysOn(seen: Observed, end: CassetteEnd, { keptOff, trial, andBack, ha
   if (more)
     return `Try it on a stand first, turning the cranks by hand. Once the chain stays on there, ${provedOnRides(counted(more, 'more shift'))}`;
   return keptOff
-    ? `Once ${hanger ? 'the hanger is in order and ' : ''}the limit is set, ${shifts} on a stand, turning the cranks by hand: a cure shows as a chain that ${cured}. Until it does, keep off that cog on any ride.${lost > 0 ? onRides(triesStillNeeded(atFirst, { reached: 0, lost: 0 }, DECIDED_AT)) : ''}`
+    ? `Once ${hanger ? 'the hanger is in order and ' : ''}the limit is set, ${shifts} on a stand, turning the cranks by hand: a cure shows as a chain that ${cured}. Until it does, keep off that cog on any ride.${onRides(left)}`
     : `Once the limit is set, and tried on a stand, ${make(wanted)} on the next ride, softly, away from traffic: a cure shows as a chain that stays on.`;
 }
 
