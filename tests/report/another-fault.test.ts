@@ -152,4 +152,12 @@ it('credits each of two faults that came one after the other with its own cure',
   expect(curedSentence(two)).toMatch(
     /^It was derailleur hanger bent \(90 %\), and what was done on 2026-04-01 \(.*hanger.*\) seems to have cured it\. After that it was cable tension too high \(90 %\), and what was done on 2026-04-05 \(cable tension -1 .*\) seems to have cured that\.$/,
   );
+  const suggestion = { ...diagnosis.suggestion, parameter: 'none' as const };
+  const now = { ...diagnosis.now, setting: 'cured' as const };
+  const cured = { ...two, diagnosis: { ...two.diagnosis, cured: true, now, suggestion } };
+  expect(verdictOf(cured as Report).kind).toBe('cured');
+  const state = { ...bikeState(cured as Report, []), word: 'watch', judgedShifts: 300 };
+  expect(verdictHeadline({ bike: sample.bike, state, report: cured } as never)).toBe(
+    'Two faults one after the other: both seem cured',
+  );
 });
