@@ -90,7 +90,7 @@ describe.skipIf(!browserPath)('a folder of several bikes', () => {
     expect(await seriousFindings(page)).toEqual([]);
     expect(await sidewaysPx(page)).toBe(0);
     expect(await kept(page)).toEqual(made);
-    await page.getByRole('button', { name: 'Add more' }).click();
+    await page.getByRole('button', { name: 'Choose again' }).click();
     await page.locator('.file-choice input[webkitdirectory]').setInputFiles(join(top, 'hut'));
     await page.getByText('here already, as this very bike').first().waitFor();
     expect(faults).toEqual([]);
