@@ -60,7 +60,7 @@ const tellsBoth = ({ diagnosis }: NonNullable<BikeDetail['report']>): boolean =>
 /** How likely the named cause is and what it means, or what an adjustment made of it; null where none is named. */
 function likelyCause(bike: BikeDetail, dated: (sentence: string) => string): HTMLElement | null {
   const named = namedCause(bike);
-  if (bike.report && tellsBoth(bike.report))
+  if (bike.report && (tellsBoth(bike.report) || bike.report.diagnosis.laterCured))
     return make('p', { class: 'verdict-likely' }, dated(verdictSentence(bike.report)));
   // no fault is named: what keeps it from being surer is said as the report says it
   if (named?.cause === 'no-fault' && bike.report)

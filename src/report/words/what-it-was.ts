@@ -18,7 +18,7 @@ export const causesTitle = (report: SpokenOf, otherwise: string): string =>
     : otherwise;
 
 /** Title of the list of causes of a fault that came after the first and was cured too. */
-export const LATER_CURED = 'What it was after that, by the rides since the work that cured the first alone';
+export const LATER_CURED = 'What it was after that, by no rides but those since the first was cured';
 
 /** Title of the list of causes of what is wrong now, as `whichCauses` gives them; `otherwise` where all rides say it. */
 export const titleOfCausesNow = (report: SpokenOf, otherwise: string): string =>
