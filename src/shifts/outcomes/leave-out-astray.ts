@@ -40,11 +40,10 @@ export function leaveOutAstray(log: RideLog, trace: RideTrace, shifts: readonly 
     const row = judged.slice(from, to);
     const before = judged.slice(0, from);
     const after = judged.slice(Math.max(to, from + 1));
-    if (
-      comesAndGoes(pick(shifts, before), pick(shifts, row), pick(shifts, after)) ||
-      restsOnNoCog(log, trace, pick(shifts, row))
-    )
-      for (const i of row) left.add(i);
+    const leavesOut = comesAndGoes(pick(shifts, before), pick(shifts, row), pick(shifts, after))
+      ? row
+      : restingOnNoCog(log, trace, pick(shifts, row)).map((i) => row[i]);
+    for (const i of leavesOut) left.add(i);
     from = Math.max(to, from + 1);
   }
   if (left.size === 0) return [...shifts];
@@ -55,10 +54,25 @@ const failed = ({ outcome }: ShiftEvent): boolean => outcome === 'missed' || out
 
 const pick = (shifts: readonly ShiftEvent[], indices: readonly number[]): ShiftEvent[] => indices.map((i) => shifts[i]);
 
-function restsOnNoCog(log: RideLog, trace: RideTrace, row: readonly ShiftEvent[]): boolean {
-  if (row.filter(({ outcome }) => outcome === 'missed').length < LEAST_MISSES) return false;
-  const [fromS, toS] = [row[0].timeS - BEFORE_S, row[row.length - 1].timeS + AFTER_S];
-  return shareOffCogs(log, trace, fromS, toS) >= OFF_COGS_SHARE;
+/**
+ * The shifts of a row over which the ratio rests on no cog, by their place in the row: the longest rows within it of which that holds. A
+ * doubtful miss at the row's end, on a cog again, would else hide what stands before it.
+ */
+function restingOnNoCog(log: RideLog, trace: RideTrace, row: readonly ShiftEvent[]): number[] {
+  if (row.length < LEAST_MISSES) return [];
+  const shareOff = shareOffCogs(log, trace, row[0].timeS - BEFORE_S, row[row.length - 1].timeS + AFTER_S);
+  const missesBefore = [0];
+  for (const { outcome } of row)
+    missesBefore.push(missesBefore[missesBefore.length - 1] + Number(outcome === 'missed'));
+  const holds = (from: number, to: number): boolean =>
+    missesBefore[to] - missesBefore[from] >= LEAST_MISSES &&
+    shareOff(row[from].timeS - BEFORE_S, row[to - 1].timeS + AFTER_S) >= OFF_COGS_SHARE;
+  const resting = new Set<number>();
+  for (let length = row.length; length >= LEAST_MISSES; length--)
+    for (let from = 0; from + length <= row.length; from++)
+      if (!resting.has(from) && !resting.has(from + length - 1) && holds(from, from + length))
+        for (let i = from; i < from + length; i++) resting.add(i);
+  return [...resting];
 }
 
 /** Whether all of a row fail, whichever way they go, and hardly any of the ride's others, some of which come after it. */
@@ -77,21 +91,31 @@ function comesAndGoes(
   return others.length >= ENOUGH_OTHERS && others.filter(failed).length < HARDLY_ANY * others.length;
 }
 
-/** Share of the driven records between two times whose ratio lies on no cog; 0 without such records. */
+/**
+ * Share of the driven records between any two times of a stretch whose ratio lies on no cog; 0 without such records. Counted once for the
+ * stretch, so that its parts cost little.
+ */
 function shareOffCogs(
   log: RideLog,
   { model, logDevelopment, deviation }: RideTrace,
-  fromS: number,
-  toS: number,
-): number {
-  if (!model) return 0;
-  let seen = 0;
-  let off = 0;
-  for (let i = firstAfter(log.timeS, fromS); i < log.timeS.length && log.timeS[i] <= toS; i++) {
-    if (Number.isNaN(logDevelopment[i]) || !(log.cadenceRpm[i] > DRIVING_RPM)) continue;
-    seen++;
-    if (model.logDevelopment.every((level) => Math.abs(logDevelopment[i] - level) > OFF_COGS_DEVIATIONS * deviation[i]))
-      off++;
+  startS: number,
+  endS: number,
+): (fromS: number, toS: number) => number {
+  if (!model) return () => 0;
+  const start = firstAfter(log.timeS, startS);
+  const seen = [0];
+  const off = [0];
+  for (let i = start; i < log.timeS.length && log.timeS[i] <= endS; i++) {
+    const driven = !Number.isNaN(logDevelopment[i]) && log.cadenceRpm[i] > DRIVING_RPM;
+    const onNone = model.logDevelopment.every(
+      (level) => Math.abs(logDevelopment[i] - level) > OFF_COGS_DEVIATIONS * deviation[i],
+    );
+    seen.push(seen[i - start] + Number(driven));
+    off.push(off[i - start] + Number(driven && onNone));
   }
-  return seen === 0 ? 0 : off / seen;
+  return (fromS, toS) => {
+    const [from, to] = [firstAfter(log.timeS, fromS) - start, firstAfter(log.timeS, toS) - start];
+    const driven = seen[to] - seen[from];
+    return driven === 0 ? 0 : (off[to] - off[from]) / driven;
+  };
 }
