@@ -1,8 +1,16 @@
+import { causePriors } from '../../src/diagnosis/assumptions.ts';
 import { causes } from '../../src/diagnosis/causes.ts';
 import { checkRideGain, type TruthFound } from './check-ride-gain.ts';
 import type { CaseVerdict, DiagnosisCase } from './diagnosis-case.ts';
 import { inProcesses } from './in-processes.ts';
-import { calibrationBins, confusion, type ScoredVerdict, scoreVerdicts } from './verdict-scores.ts';
+import {
+  asPriorsHave,
+  calibrationBins,
+  confusion,
+  type ScoredVerdict,
+  scoreVerdicts,
+  type Weigh,
+} from './verdict-scores.ts';
 
 export interface DiagnosisTableOptions {
   readonly quick?: boolean;
@@ -24,9 +32,9 @@ function isIn({ case: { cause, severity, work } }: Judged, state: (typeof states
 
 const percent = (share: number): string => `${(100 * share).toFixed(1)} %`.padStart(8);
 
-function row(label: string, verdicts: readonly Judged[]): string {
+function row(label: string, verdicts: readonly Judged[], weigh?: Weigh): string {
   if (verdicts.length === 0) return '';
-  const { count, top1, top2, logLoss, brier, overconfidence } = scoreVerdicts(verdicts);
+  const { count, top1, top2, logLoss, brier, overconfidence } = scoreVerdicts(verdicts, weigh);
   const undecided = verdicts.filter((one) => one.undecided).length / count;
   return [
     label.padEnd(44),
@@ -53,8 +61,8 @@ function confusionLines(verdicts: readonly Judged[]): string[] {
   ];
 }
 
-function calibrationLines(verdicts: readonly Judged[]): string[] {
-  return calibrationBins(verdicts).map(
+function calibrationLines(verdicts: readonly Judged[], weigh?: Weigh): string[] {
+  return calibrationBins(verdicts, weigh).map(
     ({ from, count, said, right }) =>
       `named with ${Math.round(100 * from)} to ${Math.round(100 * from) + 10} %: ${String(count).padStart(4)} bikes, said ${percent(said)}, right ${percent(right)}`,
   );
@@ -127,11 +135,7 @@ export async function diagnosisTable(options: DiagnosisTableOptions = {}): Promi
   lines.push(
     `Events seen in the log, at most one fault a bike: ${left.length} of ${seen.length} verdicts leave trouble unexplained, ${left.filter(({ ranked, truth }) => ranked[0].cause === truth).length} of them with the right cause first.`,
   );
-  for (const [label, keep] of [
-    ['three rides, true events', (one: Judged) => one.events === 'truth' && one.after === 3],
-    ['three rides, events seen in the log', (one: Judged) => one.events === 'engine' && one.after === 3],
-  ] as const)
-    lines.push('', `Calibration, ${label}, mild, severe and in order`, ...calibrationLines(pick(keep)));
+  lines.push(...calibrationTables(judged));
   for (const state of ['severe', 'mild'] as const)
     lines.push(
       '',
@@ -142,6 +146,27 @@ export async function diagnosisTable(options: DiagnosisTableOptions = {}): Promi
     );
   lines.push('', ...checkRideLines(seeds, base));
   return lines.join('\n');
+}
+
+/** Whether the probabilities mean what they say: over the bikes as they are listed, and over bikes as the priors have them. */
+function calibrationTables(judged: readonly Judged[]): string[] {
+  return (['truth', 'engine'] as const).flatMap((events) => {
+    const label = `three rides, ${events === 'truth' ? 'true events' : 'events seen in the log'}`;
+    const verdicts = judged.filter((one) => one.events === events && one.after === 3 && one.case.work === 'none');
+    const weigh = asPriorsHave(verdicts, causePriors.cable);
+    return [
+      '',
+      `Calibration, ${label}, mild, severe and in order, every fault equally often`,
+      heading,
+      row('all of them', verdicts),
+      ...calibrationLines(verdicts),
+      '',
+      `Calibration, ${label}, the same bikes counted as often as the priors have their causes`,
+      heading,
+      row('all of them', verdicts, weigh),
+      ...calibrationLines(verdicts, weigh),
+    ];
+  });
 }
 
 function checkRideLines(seeds: number, firstSeed: number): string[] {

@@ -18,16 +18,21 @@ export interface VerdictScores {
   readonly overconfidence: number;
 }
 
+/** How much each verdict counts. */
+export type Weigh = (one: ScoredVerdict) => number;
+
+const alike: Weigh = () => 1;
+
 /** NaN figures for an empty list. */
-export function scoreVerdicts(verdicts: readonly ScoredVerdict[]): VerdictScores {
-  const count = verdicts.length;
+export function scoreVerdicts(verdicts: readonly ScoredVerdict[], weigh: Weigh = alike): VerdictScores {
+  const all = verdicts.reduce((sum, one) => sum + weigh(one), 0);
   const mean = (value: (one: ScoredVerdict) => number): number =>
-    verdicts.reduce((sum, one) => sum + value(one), 0) / count;
+    verdicts.reduce((sum, one) => sum + weigh(one) * value(one), 0) / all;
   const right = (one: ScoredVerdict, places: number): number =>
     one.ranked.slice(0, places).some(({ cause }) => cause === one.truth) ? 1 : 0;
   const top1 = mean((one) => right(one, 1));
   return {
-    count,
+    count: verdicts.length,
     top1,
     top2: mean((one) => right(one, 2)),
     logLoss: mean(({ ranked, truth }) => -Math.log(ranked.find(({ cause }) => cause === truth)?.probability ?? 0)),
@@ -38,6 +43,17 @@ export function scoreVerdicts(verdicts: readonly ScoredVerdict[]): VerdictScores
   };
 }
 
+/**
+ * Counts each verdict so that the causes come as often as `priors` say, whatever the number of bikes of each. Probabilities that are
+ * right for bikes as they come cannot be right for a list in which every cause stands equally often.
+ */
+export function asPriorsHave(verdicts: readonly ScoredVerdict[], priors: Readonly<Record<string, number>>): Weigh {
+  const counts = new Map<string, number>();
+  for (const { truth } of verdicts) counts.set(truth, (counts.get(truth) ?? 0) + 1);
+  const sum = [...counts.keys()].reduce((total, truth) => total + priors[truth], 0);
+  return ({ truth }) => ((priors[truth] / sum) * verdicts.length) / (counts.get(truth) ?? 0);
+}
+
 export interface CalibrationBin {
   readonly from: number;
   readonly count: number;
@@ -46,14 +62,15 @@ export interface CalibrationBin {
 }
 
 /** The named causes by the probability they were given, in tenths. */
-export function calibrationBins(verdicts: readonly ScoredVerdict[]): CalibrationBin[] {
+export function calibrationBins(verdicts: readonly ScoredVerdict[], weigh: Weigh = alike): CalibrationBin[] {
   return Array.from({ length: 10 }, (_, tenth) => {
     const own = verdicts.filter(({ ranked }) => Math.min(9, Math.floor(ranked[0].probability * 10)) === tenth);
+    const weight = own.reduce((sum, one) => sum + weigh(one), 0);
     return {
       from: tenth / 10,
       count: own.length,
-      said: own.reduce((sum, { ranked }) => sum + ranked[0].probability, 0) / own.length,
-      right: own.filter(({ ranked, truth }) => ranked[0].cause === truth).length / own.length,
+      said: own.reduce((sum, one) => sum + weigh(one) * one.ranked[0].probability, 0) / weight,
+      right: own.reduce((sum, one) => sum + (one.ranked[0].cause === one.truth ? weigh(one) : 0), 0) / weight,
     };
   }).filter(({ count }) => count > 0);
 }
