@@ -5,9 +5,6 @@ import type { RideLog } from '../../ride-log/ride-log.ts';
 import { cogCommands } from '../commands/cog-commands.ts';
 import { secondsEvidence } from '../stories/seconds-evidence.ts';
 
-/** The contract: an unasked shift has no command in the 5 s before. */
-export const NO_COMMAND_S = 5;
-
 /** A ride with what unasked shifts are looked for by. */
 export interface GhostSearch {
   readonly log: RideLog;

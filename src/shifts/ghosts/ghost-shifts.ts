@@ -2,8 +2,9 @@ import type { RideTrace } from '../../gear-trace/gear-trace.ts';
 import type { RideLog } from '../../ride-log/ride-log.ts';
 import { crankTorque } from '../crank-torque.ts';
 import { firstAfter } from '../first-after.ts';
+import { NO_COMMAND_S } from '../turn-limits.ts';
 import { type GhostCandidate, LIFT_AT_MOST } from './ghost-rate.ts';
-import { easedOff, type GhostSearch, ghostSearch, levelAt, levelOn, NO_COMMAND_S, tooWide } from './ghost-search.ts';
+import { easedOff, type GhostSearch, ghostSearch, levelAt, levelOn, tooWide } from './ghost-search.ts';
 import type { GoesAtLast } from './goes-at-last.ts';
 
 /** The contract: the new cog is held over 1 s. */

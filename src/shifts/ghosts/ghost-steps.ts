@@ -4,8 +4,9 @@ import type { RideLog } from '../../ride-log/ride-log.ts';
 import { crankTorque } from '../crank-torque.ts';
 import { firstAfter } from '../first-after.ts';
 import { WINDOW_INDEPENDENCE } from '../ride-in-question.ts';
+import { NO_COMMAND_S } from '../turn-limits.ts';
 import { type GhostCandidate, LIFT_AT_MOST } from './ghost-rate.ts';
-import { easedOff, type GhostSearch, ghostSearch, levelAt, NO_COMMAND_S } from './ghost-search.ts';
+import { easedOff, type GhostSearch, ghostSearch, levelAt } from './ghost-search.ts';
 
 /** Odds against an unasked shift beginning at any one record, as log (assumption of ours). */
 const LOG_PRIOR_ODDS = -9;

@@ -13,6 +13,7 @@ import { longestStepS } from '../turns/longest-step.ts';
 import { unjudged } from '../unjudged.ts';
 import { whileUnsteady } from '../while-unsteady.ts';
 import { cutByDrop } from './cut-by-drop.ts';
+import { hardlyDriven } from './hardly-driven.ts';
 import { loadDuring } from './load-during.ts';
 import { outcomeShares } from './outcome-shares.ts';
 import { saysLittle } from './says-little.ts';
@@ -30,8 +31,8 @@ export interface JudgedShifts {
  * Judges every commanded shift: for each the probability that the chain was on the commanded cog within 1.5 turns of the cranks,
  * within 5, not at all, or went beyond, with the ride's own lag, smearing and share of troubled shifts (empirical Bayes:
  * Efron and Morris 1973), the latter for each direction. A shift after which the chain came off (`drops`) was likely missed. Where records
- * lie far apart, one of which they hardly tell is left unjudged, as one that nobody saw; so is every one made while the speed drifted, and every
- * one onto or from a tooth count that stands for two cogs.
+ * lie far apart, or the legs hardly drove the wheel, one of which they hardly tell is left unjudged, as one that nobody saw; so is every one made
+ * while the speed drifted, and every one onto or from a tooth count that stands for two cogs.
  */
 export function judgeShifts(
   ride: RideInQuestion,
@@ -49,6 +50,7 @@ export function judgeShifts(
   });
   const sharesOf = outcomeShares(commanded, stories);
   const betweenRecords = passesBetweenRecords(ride, timing);
+  const undriven = hardlyDriven(ride, timing);
 
   const shifts = commanded.map((shift, i): ShiftEvent => {
     const story = stories[i];
@@ -56,7 +58,7 @@ export function judgeShifts(
     const asked = { ...askedFor(shift), ...loadDuring(log, shift, clock), weak: false };
     if (!story || !shares) return { ...asked, ...unjudged(beforehand(ride, shift) ?? 'not-seen') };
     const verdict = judged(story, shares, { shift, drops });
-    const unseen = betweenRecords(shift) && saysLittle(verdict.probability, verdict.expected);
+    const unseen = (betweenRecords(shift) || undriven(shift)) && saysLittle(verdict.probability, verdict.expected);
     return { ...asked, ...(unseen ? unjudged('not-seen') : verdict) };
   });
   return { shifts, timing };

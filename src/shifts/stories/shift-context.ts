@@ -1,6 +1,7 @@
 import type { CommandedShift } from '../commands/commanded-shifts.ts';
 import { firstAfter } from '../first-after.ts';
 import type { RideInQuestion } from '../ride-in-question.ts';
+import { NO_COMMAND_S } from '../turn-limits.ts';
 import { turningFrom } from '../turns/turning-from.ts';
 
 /**
@@ -35,6 +36,30 @@ const AFTER_S = 2;
 /** Weight of the reading that the shift before was done, against the one that the trace is right. */
 const START_AS_COMMANDED = 0.6;
 
+/** A chain that stayed so long on the commanded cog had come to it; what it does after that is not the shift's. */
+const STAYED_S = 3;
+/** Sensors show a move before the trace names the cog that it leads to. */
+const SHOWN_BEFORE_S = 1;
+
+/**
+ * When a chain that had come to the commanded cog, and stayed, begins to leave it by itself, as the sensors show it: an unasked shift of its
+ * own, if no command came in the 5 s before. Infinity where it does not.
+ */
+function leavesAgain(
+  { log, trace }: Pick<RideInQuestion, 'log' | 'trace'>,
+  { toCog, lastTimeS, untilS }: CommandedShift,
+  lagS: number,
+): number {
+  let onIt = 0;
+  for (let i = firstAfter(log.timeS, lastTimeS); i < log.timeS.length && log.timeS[i] < untilS; i++) {
+    if (trace.cog[i] === toCog) onIt += trace.samples.dtS[i] * trace.driving[i];
+    else if (trace.cog[i] >= 0 && onIt >= STAYED_S && log.timeS[i] - lagS - lastTimeS > NO_COMMAND_S)
+      return log.timeS[i] - SHOWN_BEFORE_S;
+    else onIt = 0;
+  }
+  return Number.POSITIVE_INFINITY;
+}
+
 /** The possible readings of what surrounds shift `j`, weights summing to 1. `lagS`: from command to the middle of the ratio's change. */
 export function shiftContexts(
   { log, trace, clock }: Pick<RideInQuestion, 'log' | 'trace' | 'clock'>,
@@ -53,9 +78,10 @@ export function shiftContexts(
   const endS = nextNear
     ? Math.min(turningFrom(clock, nextNear.lastTimeS + lagS) + AFTER_S, nextNear.untilS + lagS - HEALTHY_S)
     : shift.untilS + lagS;
+  const leftS = leavesAgain({ log, trace }, shift, lagS);
   const shared = {
     after: nextNear ? { cog: nextNear.toCog, shownS: turningFrom(clock, nextNear.lastTimeS + lagS) } : null,
-    endS: Math.min(endS, moment(left(shift.lastTimeS) + WINDOW_S)),
+    endS: Math.min(endS, leftS, moment(left(shift.lastTimeS) + WINDOW_S)),
     lagS,
   };
 

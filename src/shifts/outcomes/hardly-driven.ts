@@ -1,0 +1,25 @@
+import type { CommandedShift } from '../commands/commanded-shifts.ts';
+import { firstAfter } from '../first-after.ts';
+import type { RideInQuestion } from '../ride-in-question.ts';
+import type { ShiftTiming } from '../stories/shift-timing.ts';
+import { LATE_WITHIN_REVS } from '../turn-limits.ts';
+
+/** With less of its time driven than this, what a shift's records do not tell is laid to the freewheel. */
+const DRIVEN_SHARE = 0.5;
+
+/**
+ * Tells the shifts during which the legs hardly drove the wheel: from the command to the turns after which it is missed, or to the next
+ * shift, the chain drove for less than half of the time. A freewheel turns alike whatever cog the chain is on.
+ */
+export function hardlyDriven({ log, trace, clock }: RideInQuestion, { lagS }: ShiftTiming) {
+  return ({ lastTimeS, untilS }: CommandedShift): boolean => {
+    const overS = Math.min(clock.after(lastTimeS + lagS, LATE_WITHIN_REVS), untilS + lagS);
+    let drivenS = 0;
+    let allS = 0;
+    for (let i = firstAfter(log.timeS, lastTimeS); i < log.timeS.length && log.timeS[i] <= overS; i++) {
+      allS += trace.samples.dtS[i];
+      drivenS += trace.samples.dtS[i] * trace.driving[i];
+    }
+    return drivenS < DRIVEN_SHARE * allS;
+  };
+}
