@@ -33,7 +33,7 @@ function remaining(cause: Cause, { atFirst, now, healthy }: Pick<Particle, 'atFi
 /** A fault of which more than this share is left is still there. An assumption of ours. */
 const MOSTLY_LEFT = 0.6;
 /** So is one that still stands beyond these, however large it was: lengths in tolerances, the gap in units of the harmless error (assumptions of ours). */
-const STILL_OUT = { offset: 0.75, tight: -0.25, loose: 1.5, gap: 0.75, tilt: 1, friction: 0.75 } as const;
+const STILL_OUT = { offset: 0.75, tight: -0.75, loose: 1.5, gap: 0.75, tilt: 1, friction: 0.75 } as const;
 
 /** Whether a setting stands so far out, on the side of this cause, that it troubles shifts by itself. */
 export function standsOut(cause: Cause, setup: Setup): boolean {
