@@ -36,6 +36,12 @@ describe('a file that was given in the place of another', () => {
     rmSync(at('ride.csv'));
   });
 
+  it.each(['bike', 'adjustments'])('is called a folder where one was given as --%s', async (option) => {
+    const { code, stdout, stderr } = await runCogwright('analyse', at('ride.fit'), `--${option}`, folder, '--json');
+    expect({ code, stdout }).toEqual({ code: 2, stdout: '' });
+    expect(stderr).toContain(`${folder}: is a folder, not a file`);
+  });
+
   it('is named where bike and adjustments changed places', async () => {
     writeFileSync(at('log.csv'), 'at,parameter\n2026-04-12T18:30:00Z,chain\n');
     writeFileSync(at('hut.json'), bike);

@@ -31,4 +31,15 @@ describe('haltAfter', () => {
   it('takes the end of the ride for one', () => {
     expect(haltAfter(log(rolling(10)), 2, 45, 15)).toEqual({ inS: 7, lastsS: Number.POSITIVE_INFINITY });
   });
+
+  it('takes no crawl for one whose rider works by the power meter', () => {
+    const ride = log([...rolling(4), ...Array(40).fill(0.8), ...rolling(9)]);
+    const none = { inS: Number.POSITIVE_INFINITY, lastsS: 0 };
+    const watts = (during: number): typeof ride => ({
+      ...ride,
+      powerW: Float64Array.from(ride.timeS, (t) => (t >= 4 && t < 44 ? during : 150)),
+    });
+    expect(haltAfter(watts(120), 0, 30, 15)).toEqual(none);
+    for (const idle of [0, Number.NaN]) expect(haltAfter(watts(idle), 0, 30, 15)).toEqual({ inS: 4, lastsS: 40 });
+  });
 });

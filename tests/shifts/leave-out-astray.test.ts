@@ -43,6 +43,15 @@ describe('a row of misses', () => {
     );
   });
 
+  it('is left unjudged for itself where misses on a cog come before it', () => {
+    const onCog = [-260, -230, -200, -170, -140, -110, -80, -50, -20].map((s) => missed(from + s));
+    const longer = [...onCog, ...row];
+    const judged = leaveOutAstray(log, trace, longer).map(({ outcome }) => outcome);
+    // over the whole row too few records lie off the cogs
+    expect(judged.slice(0, 5)).toEqual(onCog.slice(0, 5).map(() => 'missed'));
+    expect(judged.slice(-4)).toEqual(row.map(() => 'unjudged'));
+  });
+
   it('stands where the chain rests on a cog', () => {
     const steady = strayingRide(0).log;
     expect(leaveOutAstray(steady, traceGears(steady, madeBike), row)).toEqual(row);

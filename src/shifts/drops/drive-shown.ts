@@ -2,6 +2,7 @@ import type { RideTrace } from '../../gear-trace/gear-trace.ts';
 import { PEDALLING_RPM } from '../../gear-trace/samples/pedalling-rpm.ts';
 import type { RideLog } from '../../ride-log/ride-log.ts';
 import { IDLE_W } from './below-gears.ts';
+import { WORKING_W } from './rider-power.ts';
 import type { DropSearch, LowRun, RunSigns } from './run-signs.ts';
 import { gainWithoutDrive, speedGain } from './speed-gain.ts';
 
@@ -11,7 +12,6 @@ const MIN_SPIN = 0.05;
 const MIN_HELD_SPIN = 0.03;
 /** Where a power meter shows that the rider does nothing, only a slope can speed the bike up. */
 const MAX_GAIN_DOWNHILL = 1.15;
-const WORKING_W = 60;
 const ASTRAY_S = 8;
 /** Seconds after the run in which a bike without drive can gain neither speed nor power. */
 const AFTERWARDS_S = 5;

@@ -1,6 +1,7 @@
 import type { RideLog } from '../../ride-log/ride-log.ts';
+import { WORKING_W } from './rider-power.ts';
 
-/** Slower than this the bike stands. */
+/** Slower than this the bike stands, or crawls. */
 const STANDING_MPS = 1;
 
 /** A halt after a record: how long until it, and how long it lasts at least; Infinity and 0 without one. */
@@ -25,8 +26,13 @@ export function haltAfter(log: RideLog, from: number, withinS: number, leastS: n
     let k = i;
     while (k < timeS.length && !(speedMps[k] >= STANDING_MPS)) k++;
     const lastsS = k < timeS.length ? timeS[k] - timeS[i] : Number.POSITIVE_INFINITY;
-    if (lastsS >= leastS) return { inS: timeS[i] - timeS[from], lastsS };
+    if (lastsS >= leastS && !crawls(log, i, k)) return { inS: timeS[i] - timeS[from], lastsS };
     i = k;
   }
   return { inS: Number.POSITIVE_INFINITY, lastsS: 0 };
+}
+
+/** Whether the rider works in most of the records between two, by the power meter: who crawls up a slope has not halted. */
+function crawls({ powerW }: RideLog, from: number, to: number): boolean {
+  return powerW.subarray(from, to).filter((watts) => watts > WORKING_W).length > (to - from) / 2;
 }

@@ -5,6 +5,7 @@ import { firstAfter } from '../first-after.ts';
 import type { ChainDropEvent } from '../ride-events.ts';
 import { IDLE_W } from './below-gears.ts';
 import { onSomeGear } from './drive-shown.ts';
+import { WORKING_W } from './rider-power.ts';
 
 /** Records in which drive was lost, as indices into the ride log; `end` exclusive. */
 export interface LostDrive {
@@ -18,8 +19,6 @@ const ARRIVED_RECORDS = 2;
 const RIDING_MPS = 1;
 /** A longer gap between two records is a halt. */
 const PAUSE_S = 8;
-/** Who does so much work has something to push against, W. */
-const WORKING_W = 60;
 /** So many records in a row must show that the chain drives: after a halt, in which it was put back, and without one. */
 const DRIVING_RECORDS = { afterHalt: 2, rolling: 4 } as const;
 
