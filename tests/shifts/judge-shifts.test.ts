@@ -52,6 +52,60 @@ describe('a shift after which the chain came off', () => {
   });
 });
 
+describe('a shift whose turns do not drive the wheel', () => {
+  // the legs turn, softer than the wheel: nothing tells which cog the chain is on
+  const softly = (seconds: number, comes: boolean) => {
+    const made = warmedUp();
+    const atS = made.nowS;
+    const { cog } = made;
+    made.command(cog + 1);
+    if (comes) made.move(cog + 1);
+    const log = made
+      .followSoftly(seconds, 0.6, 0)
+      .move(cog + 1)
+      .pedal(20)
+      .log();
+    const found = analyseRide(log, made.bike).events.shifts.find(({ timeS }) => timeS === atS);
+    if (!found) throw new Error(`no shift at ${atS} s`);
+    return found;
+  };
+
+  it.each([true, false])('is left unjudged, whether the chain came (%s) or not', (comes) => {
+    expect(softly(12, comes)).toMatchObject({ outcome: 'unjudged', unjudgedBecause: 'not-seen', crankRevs: null });
+  });
+
+  it('is judged where they drive it soon enough', () => {
+    expect(softly(0, true)).toMatchObject({ outcome: 'clean' });
+  });
+});
+
+describe('a chain that leaves the commanded cog by itself after it had come', () => {
+  const left = (staysS: number, to: number) => {
+    const made = warmedUp();
+    const atS = made.nowS;
+    const { cog } = made;
+    const log = made
+      .shift(cog + 1)
+      .pedal(staysS)
+      .move(cog + 1 + to)
+      .pedal(20)
+      .log();
+    const { shifts, ghostShifts } = analyseRide(log, made.bike).events;
+    return {
+      outcome: shifts.find(({ timeS }) => timeS === atS)?.outcome,
+      ghosts: ghostShifts.map(({ fromCog, toCog }) => [fromCog - cog, toCog - cog]),
+    };
+  };
+
+  it.each([1, -1])('has made a clean shift, and one that nobody asked for (%i)', (to) => {
+    for (const staysS of [6, 7, 9]) expect(left(staysS, to)).toEqual({ outcome: 'clean', ghosts: [[1, 1 + to]] });
+  });
+
+  it('has overshot where it goes on at once', () => {
+    expect(left(1, 1)).toEqual({ outcome: 'overshot', ghosts: [] });
+  });
+});
+
 describe('a missed shift that is taken back', () => {
   it('asks nothing of the chain: clean in no turn, over no cog', () => {
     const made = warmedUp();
