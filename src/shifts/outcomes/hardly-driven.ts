@@ -4,12 +4,13 @@ import type { RideInQuestion } from '../ride-in-question.ts';
 import type { ShiftTiming } from '../stories/shift-timing.ts';
 import { LATE_WITHIN_REVS } from '../turn-limits.ts';
 
-/** With less of its time driven than this, what a shift's records do not tell is laid to the freewheel. */
+/** With less of its time driven, as the records show it, than this, what they do not tell of a shift is laid to that. */
 const DRIVEN_SHARE = 0.5;
 
 /**
  * Tells the shifts during which the legs hardly drove the wheel: from the command to the turns after which it is missed, or to the next
- * shift, the chain drove for less than half of the time. A freewheel turns alike whatever cog the chain is on.
+ * shift, the records show a driven ratio for less than half of the time. A freewheel turns alike whatever cog the chain is on, and the
+ * first turns after a stand have no steady ratio.
  */
 export function hardlyDriven({ log, trace, clock }: RideInQuestion, { lagS }: ShiftTiming) {
   return ({ lastTimeS, untilS }: CommandedShift): boolean => {
@@ -18,7 +19,7 @@ export function hardlyDriven({ log, trace, clock }: RideInQuestion, { lagS }: Sh
     let allS = 0;
     for (let i = firstAfter(log.timeS, lastTimeS); i < log.timeS.length && log.timeS[i] <= overS; i++) {
       allS += trace.samples.dtS[i];
-      drivenS += trace.samples.dtS[i] * trace.driving[i];
+      if (!Number.isNaN(trace.logDevelopment[i])) drivenS += trace.samples.dtS[i] * trace.driving[i];
     }
     return drivenS < DRIVEN_SHARE * allS;
   };
