@@ -58,6 +58,11 @@ describe('a bike on which hardly anything went wrong', () => {
   it('is looked at where a fault is near, or more went wrong', () => {
     expect(action(0.49, 0.2)).toMatch(/not decided whether there is a fault/);
     expect(action(0.49, 0.1, 8)).toMatch(/not decided whether there is a fault/);
+    expect(action(0.35, 0.3, 8)).toMatch(/not decided whether there is a fault/);
+  });
+
+  it('is said to be likely at fault where it is', () => {
+    expect(action(0.23, 0.22, 32)).toMatch(/^Turn nothing yet: a fault is likely \(77 %\), but not yet sure\./);
   });
 });
 

@@ -1,6 +1,7 @@
 import type { CassetteEnd } from '../../adjustments/end-cog-count.ts';
 import { endWords } from '../../adjustments/end-cog-words.ts';
 import { figure } from '../../numeric/figure.ts';
+import { percent } from '../../numeric/percent.ts';
 import { limitAt } from '../cassette-ends.ts';
 import { causePhrase } from '../cause-words.ts';
 import type { Suggestion } from '../diagnosis.ts';
@@ -105,6 +106,17 @@ function keepOffCautions(
     .map((end) => `Keep off the ${endWords[end]} cog until ${until(end)}: the chain was lost past it.`);
 }
 
+/** From here on a fault is called likely. */
+const FAULT_LIKELY = 2 / 3;
+
+/** Why nothing is turned where it is open whether the bike has a fault. */
+function whetherAFault({ ranked }: SuggestionFacts): string {
+  const fault = 1 - (ranked.find(({ cause }) => cause === 'no-fault')?.probability ?? 0);
+  return fault < FAULT_LIKELY
+    ? 'it is not decided whether there is a fault at all'
+    : `a fault is likely (${percent(fault)}), but not yet sure`;
+}
+
 /** The next step in words. */
 function oneStep(facts: SuggestionFacts): Step {
   const next = whichStep(facts);
@@ -126,7 +138,7 @@ function oneStep(facts: SuggestionFacts): Step {
     case 'nothing-shows':
       return lostChain(facts) ? inOrder(facts) : nothingShows(facts);
     case 'whether-a-fault':
-      return tellApartFirst(facts, 'it is not decided whether there is a fault at all');
+      return tellApartFirst(facts, whetherAFault(facts));
     case 'which-fault':
       return tellApartFirst(facts, whatIsOpen(next.cause, facts));
     case 'in-order':
