@@ -5,7 +5,7 @@ import { type Report, type ReportInShort, reportSchema } from '../../src/report/
 import type { RideReport } from '../../src/report/ride-report-schema.ts';
 import { ridesThatCount } from '../../src/report/rides-that-count.ts';
 import { bikeState } from '../../src/report/state/bike-state.ts';
-import { stepIsAbout } from '../../src/report/words/step-is-about.ts';
+import { firstStepIsAbout } from '../../src/report/words/step-is-about.ts';
 import { concludeBike, listRides, ownRides } from '../engine.ts';
 import { cogsByLoad } from '../state/cogs-by-load.ts';
 import { cogsByPeriod } from '../state/cogs-by-period.ts';
@@ -44,7 +44,7 @@ export function concludeStoredBike({ database, bikeId }: ConcludeTask): Conclude
         trend: troubleTrend(own),
         rolloutMm: medianRollout(report),
         work: report.diagnosis.suggestion.steps?.[0] ?? null,
-        workPart: report.diagnosis.suggestion.looksFirst ?? stepIsAbout(report.diagnosis.suggestion),
+        workPart: firstStepIsAbout(report.diagnosis.suggestion),
       }),
       detail: JSON.stringify({
         ...cogsByLoad(events, stored.bike),

@@ -222,6 +222,8 @@ export interface Suggestion {
   readonly cautions: readonly string[];
   /** The part that is looked at first, where nothing is turned by the step itself or another part is turned after it; else absent. */
   readonly looksFirst?: string;
+  /** What the first of `steps` is about, where that is other work than the step by itself (`none`: no part); else absent. */
+  readonly firstAbout?: string;
   /** Which way it is turned, with the sign of the table of adjustments; null where nothing is to be turned, or either way may be right. */
   readonly sense?: 1 | -1 | null;
 }

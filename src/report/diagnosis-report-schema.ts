@@ -33,6 +33,8 @@ const suggestionSchema = z.object({
   sense: z.union([z.literal(1), z.literal(-1)]).nullable(),
   /** The part that is looked at first, where it is not `parameter`. */
   looksFirst: z.string().optional(),
+  /** What the first of `steps` is about, where that is other work than the step by itself (`none`: no part). */
+  firstAbout: z.string().optional(),
 });
 
 const estimate = { mean: z.number(), low: z.number(), high: z.number() };

@@ -11,7 +11,7 @@ export type DropSide = 'past-largest' | 'past-smallest' | 'chainring' | 'unknown
 
 /**
  * Why a shift was not judged: too little pedalling before the next one; no cadence in the ride; a speed that shows no gears (missing, not
- * ridden, too rough); no record of the drive within its time; a speed that drifted, or sensors that rested on no cog; records that name two cogs by one tooth count; the rider said that it did not go as it
+ * ridden, too rough); hardly a record of the drive within its time; a speed that drifted, or sensors that rested on no cog; records that name two cogs by one tooth count; the rider said that it did not go as it
  * was judged, and nobody knows how else.
  */
 export type UnjudgedReason =

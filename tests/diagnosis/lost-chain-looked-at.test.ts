@@ -39,6 +39,14 @@ function looks(made: SuggestionFacts, end: CassetteEnd): number[] {
 }
 
 describe.each(cassetteEnds)('a limit with a chain lost %s', (end) => {
+  it('is what the first sentence is about, and not the part that is named after it', () => {
+    expect(suggest(lostPast([end], 'pulley-gap-large'))).toMatchObject({
+      parameter: 'pulley-gap',
+      firstAbout: limitAt[end].parameter,
+    });
+    expect(suggest(lostPast([], 'pulley-gap-large'))).not.toHaveProperty('firstAbout');
+  });
+
   it('is looked at once, before what can wait, whatever is named', () => {
     for (const electronic of [false, true])
       for (const cause of causes) {

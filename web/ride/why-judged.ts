@@ -16,7 +16,8 @@ const unjudgedWords: Readonly<Record<NonNullable<Shift['unjudgedBecause']> | 'un
   'no-pedalling': 'Less than 2 s of pedalling followed before the next shift',
   'no-cadence': 'There is no cadence here to count crank turns by',
   'no-drive-seen': 'Speed and cadence of this ride do not show which cog the chain was on',
-  'not-seen': 'No record shows on which cog the chain ran within its time, or they lie too far apart to tell',
+  'not-seen':
+    'The records do not tell on which cog the chain ran within its time: the legs hardly drove the wheel, or they lie too far apart',
   astray: 'The sensors went astray around it',
   'two-cogs-one-count': 'The gear records name two cogs by one tooth count',
   rejected: 'You said that it did not go as it was judged',

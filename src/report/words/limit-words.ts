@@ -28,7 +28,7 @@ export function limitWords(report: Report): string[] {
   const limits = [
     'The verdict is a likelihood worked out from logs; nobody has looked at the bike. A cracked, bent or worn part is found by eye, by hand and with a gauge.',
     'Records come about once a second. A healthy shift takes less, so single shifts are judged by crank turns with a probability, and only many shifts together are sharp.',
-    'No chain moves while you coast: shifts without at least 2 s of pedalling after them stay unjudged.',
+    'No chain moves while you coast, and legs that do not drive the wheel show no cog: shifts without at least 2 s of pedalling after them stay unjudged, and so do most that were pedalled without drive.',
     MOST_SKIPS_UNSEEN,
     SOME_DROPS_UNSEEN,
   ];

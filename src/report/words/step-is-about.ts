@@ -6,3 +6,11 @@ export const stepIsAbout = ({
   looksFirst,
 }: Pick<DiagnosisReport['suggestion'], 'parameter' | 'looksFirst'>): string | null =>
   parameter === 'none' ? (looksFirst ?? null) : parameter;
+
+/** The part that the first of the step's sentences is about; null where it is no part. */
+export function firstStepIsAbout(
+  suggestion: Pick<DiagnosisReport['suggestion'], 'parameter' | 'looksFirst' | 'firstAbout'>,
+): string | null {
+  const about = suggestion.firstAbout ?? suggestion.looksFirst;
+  return about === undefined ? stepIsAbout(suggestion) : about === 'none' ? null : about;
+}
