@@ -41,3 +41,10 @@ const byHandElectronic: Partial<Record<Cause, string>> = {
 /** A look or a touch that tells a cause within minutes and can be undone; empty for `no-fault`. */
 export const toldByHand = (cause: Cause, electronic: boolean): string =>
   (electronic ? byHandElectronic[cause] : undefined) ?? byHand[cause];
+
+/** The looks that tell each of some causes, none of them twice: a gap is measured once, whichever way it may be off. */
+export const allToldByHand = (causes: readonly Cause[], electronic: boolean): string[] =>
+  causes
+    .filter((cause) => cause !== 'pulley-gap-large' || !causes.includes('pulley-gap-small'))
+    .map((cause) => toldByHand(cause, electronic))
+    .filter((look) => look !== '');

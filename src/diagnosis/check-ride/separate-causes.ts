@@ -3,7 +3,7 @@ import type { Separation } from '../diagnosis.ts';
 import { isSeenTo } from '../next-step/after-look.ts';
 import type { SuggestionFacts } from '../next-step/suggestion-facts.ts';
 import type { LookAhead } from '../posterior/look-ahead.ts';
-import { toldByHand } from '../told-by-hand.ts';
+import { allToldByHand } from '../told-by-hand.ts';
 import { type KeptFrom, TIMES_EACH_WAY } from './plan-check-ride.ts';
 import type { Rivals } from './rivals.ts';
 import { FIRM_MUST_TELL, safeShifts } from './safe-shifts.ts';
@@ -146,10 +146,10 @@ export function separateCauses(rivals: Rivals, on: SeparatedOn): Separation | nu
   const tells = !byHandOnly && (planTells || Math.max(shifts.named, skips.named) >= TELLS);
   const bySkips = tells && skips.named >= TELLS && skips.named > shifts.named;
   const seen = !tells ? '' : bySkips ? skips.sentence : shifts.sentence;
-  const hand = between
-    .filter((cause) => !isSeenTo(cause, on))
-    .map((cause) => toldByHand(cause, electronic))
-    .filter((text) => text !== '');
+  const hand = allToldByHand(
+    between.filter((cause) => !isSeenTo(cause, on)),
+    electronic,
+  );
   const sentence = separationSentence(seen, hand, phrases);
   return sentence === '' ? null : { between: [...between], bySkips, sentence };
 }
