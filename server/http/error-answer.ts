@@ -56,7 +56,7 @@ function refusalOf(error: unknown): RequestError | null {
   if (error instanceof WorkFailed) return workRefusal(error);
   const type = (error as { type?: unknown } | null)?.type;
   if (type === 'entity.too.large') return new RequestError(413, 'too-large', 'The body is larger than 256 kB.');
-  if (type === 'entity.parse.failed') return new RequestError(400, 'bad-json', 'The body is no valid JSON.');
+  if (type === 'entity.parse.failed') return new RequestError(400, 'bad-json', 'The body is no JSON object or list.');
   if (typeof type === 'string' && /^(encoding|charset|entity|request)\./.test(type))
     return new RequestError(400, 'invalid-request', 'The body cannot be read.');
   if (error instanceof URIError) return new RequestError(400, 'invalid-request', 'The address is badly written.');
