@@ -82,6 +82,10 @@ export function accuracyTable(columns: readonly TableColumn[]): string {
     rows('  true, reported, paired', ({ shifts }) => `${shifts.truly}, ${shifts.reported}, ${shifts.paired}`),
     rows('  unjudged: truly, reported', ({ shifts }) => `${shifts.unjudgedTruly}, ${shifts.unjudgedReported}`),
     rows(
+      '  left unjudged of those to be judged; late or missed',
+      ({ shifts }) => `${shifts.leftUnjudged}, ${shifts.leftInTrouble}`,
+    ),
+    rows(
       '  judged on both sides; outcome right',
       ({ shifts }) => `${shifts.judged}; ${percent(shifts.outcomeRight / shifts.judged)}`,
     ),

@@ -65,6 +65,9 @@ export interface RideScore {
     readonly paired: number;
     readonly unjudgedTruly: number;
     readonly unjudgedReported: number;
+    /** Shifts with an outcome that were left unjudged, and those of them that were late or missed. */
+    readonly leftUnjudged: number;
+    readonly leftInTrouble: number;
     readonly judged: number;
     readonly outcomeRight: number;
     readonly borderline: number;
@@ -116,6 +119,8 @@ export function noScore(): RideScore {
       paired: 0,
       unjudgedTruly: 0,
       unjudgedReported: 0,
+      leftUnjudged: 0,
+      leftInTrouble: 0,
       judged: 0,
       outcomeRight: 0,
       borderline: 0,

@@ -48,7 +48,12 @@ export function scoreShifts(
   truth.forEach((shift, t) => {
     if (shift.outcome === 'unjudged') shifts.unjudgedTruly++;
     const said = reported[partner[t]];
-    if (!said || shift.outcome === 'unjudged' || said.outcome === 'unjudged') return;
+    if (!said || shift.outcome === 'unjudged') return;
+    if (said.outcome === 'unjudged') {
+      shifts.leftUnjudged++;
+      if (isTrouble(shift.outcome)) shifts.leftInTrouble++;
+      return;
+    }
     const { outcome } = said;
     const right = rightOutcomes(shift);
     if (right.length > 1) shifts.borderline++;
