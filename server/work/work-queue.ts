@@ -1,7 +1,14 @@
 import { storageFault } from '../data-folder/storage-fault.ts';
 import { engineVersion } from '../engine.ts';
 import { requeueReports } from '../store/report-store.ts';
-import { type BikeBacklog, bikeBacklogs, nextRides, requeueStale, unplacedRides } from '../store/work-store.ts';
+import {
+  type BikeBacklog,
+  bikeBacklogs,
+  nextRides,
+  requeueStale,
+  unplacedRides,
+  type WaitingRide,
+} from '../store/work-store.ts';
 import { analyseNextRide } from './analyse-next-ride.ts';
 import { concludeNextBike } from './conclude-next-bike.ts';
 import { placeNextRides } from './place-next-rides.ts';
@@ -11,6 +18,8 @@ import type { WorkBench } from './work-bench.ts';
 const PARTIAL_REPORT_MS = 3000;
 /** Nor does it then take more than one part in so many of the time. */
 const PARTIAL_REPORT_SHARE = 20;
+/** Nor at all for so few rides that are in turn: they are analysed before it would be of use. */
+const FEW_RIDES = 5;
 /** After the disk refused a result, the queue rests this long, ms. */
 const REST_MS = 10_000;
 
@@ -28,7 +37,8 @@ const isBehind = ({ revision, reportRevision, rides }: BikeBacklog): boolean =>
 export class WorkQueue {
   readonly #bench: WorkBench;
   readonly #lanes: number;
-  readonly #rides = new Set<string>();
+  /** Rides that are being analysed, with their bikes. */
+  readonly #rides = new Map<string, string>();
   readonly #bikes = new Set<string>();
   /** Bikes whose report may be behind: the others need not be looked at. */
   readonly #doubtful = new Set<string>();
@@ -147,8 +157,18 @@ export class WorkQueue {
   #isDue(backlog: BikeBacklog): boolean {
     if (!isBehind(backlog) || this.#bikes.has(backlog.bikeId)) return false;
     if (backlog.queued === 0) return true;
-    if (backlog.queued === backlog.rides) return false;
+    if (backlog.queued === backlog.rides || this.#isSoonDone(backlog)) return false;
     return backlog.again === 0 && performance.now() >= (this.#notBefore.get(backlog.bikeId) ?? 0);
+  }
+
+  /** Whether few rides of a bike are left and it is their turn: those that wait behind other bikes' may wait for long. */
+  #isSoonDone({ bikeId, queued }: BikeBacklog): boolean {
+    if (queued > FEW_RIDES) return false;
+    return [...this.#rides.values()].includes(bikeId) || this.#rideInTurn()?.bikeId === bikeId;
+  }
+
+  #rideInTurn(): WaitingRide | undefined {
+    return nextRides(this.#bench.sql, new Set(this.#rides.keys()), 1)[0];
   }
 
   #nextPlacement(): (() => Promise<void>) | null {
@@ -169,9 +189,9 @@ export class WorkQueue {
   }
 
   #nextRide(): (() => Promise<void>) | null {
-    const [ride] = nextRides(this.#bench.sql, this.#rides, 1);
+    const ride = this.#rideInTurn();
     if (!ride) return null;
-    this.#rides.add(ride.id);
+    this.#rides.set(ride.id, ride.bikeId);
     return async () => {
       try {
         await analyseNextRide(this.#bench, ride);

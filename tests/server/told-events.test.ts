@@ -100,6 +100,7 @@ describe('what a rider tells of', () => {
     expect(() => refuseTold(key('skip', 302), report, [told('skip', 300)])).toThrow('Take that one back');
     const confirmed = { eventKey: key('drop', 300), verdict: 'confirmed', note: '' } as const;
     expect(() => refuseTold(key('drop', 308), report, [confirmed])).toThrow('Take that one back');
+    expect(() => refuseTold(key('drop', 300), report, [confirmed])).toThrow('Take that one back');
     expect(() => refuseTold(key('drop', 308), report, [])).toThrow('Say of that one whether it happened');
     expect(() => refuseTold(key('drop', 1), undefined, [])).toThrow('not worked through yet');
     expect(() => refuseTold(key('skip', 1), { ...report, shifts: [], gears: [] }, [])).toThrow('no cog at all');

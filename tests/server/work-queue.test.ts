@@ -2,8 +2,8 @@ import { pino } from 'pino';
 import { afterEach, beforeEach, expect, it, vi } from 'vitest';
 import { engineVersion } from '../../server/engine.ts';
 import type { RawStore } from '../../server/raw/raw-store.ts';
-import { findBike, insertBike, replaceBike } from '../../server/store/bike-store.ts';
-import { findRide, listRides } from '../../server/store/ride-store.ts';
+import { findBike, insertBike, replaceBike, touchBike } from '../../server/store/bike-store.ts';
+import { deleteRide, findRide, listRides } from '../../server/store/ride-store.ts';
 import type { Sql } from '../../server/store/sql.ts';
 import type { RideFault } from '../../server/store/work-store.ts';
 import { bikeBacklogs, failRide, nextRides, requeueStale } from '../../server/store/work-store.ts';
@@ -75,6 +75,71 @@ it('gives no ride up because its bike is changed time and again while it is anal
   expect(findRide(sql, id)).toMatchObject({ status: 'queued', attempts: 0 });
 });
 
+const fault = { code: 'bad', message: 'bad' };
+
+/** What a queue with one lane does until nothing is left, time standing still; `after`: called after each piece of work. */
+async function allWork(after: (queue: WorkQueue, task: string, bikeId: string) => void = () => {}): Promise<string[]> {
+  vi.useFakeTimers({ toFake: ['Date', 'setTimeout', 'performance'] });
+  const tasks: string[] = [];
+  const run = async (task: string, { bikeId }: { bikeId: string }) => {
+    tasks.push(task);
+    after(queue, task, bikeId);
+    const revision = findBike(sql, bikeId)?.revision;
+    return task === 'analyse'
+      ? { fault, stages: [] }
+      : { revision, report: '{}', summary: '{}', detail: '{}', stages: [] };
+  };
+  const queue = new WorkQueue(bench(run as never), 1);
+  queue.start();
+  for (let before = -1; before < tasks.length; ) {
+    before = tasks.length;
+    await turns();
+  }
+  await queue.close();
+  return tasks;
+}
+
+const reports = (tasks: readonly string[]): number => tasks.filter((task) => task === 'conclude').length;
+
+it('works out one report of each bike of a fleet with a few rides each, also where adjustments come among them', async () => {
+  for (const { id } of listRides(sql)) deleteRide(sql, id);
+  const bikes = Array.from({ length: 20 }, () => insertBike(sql, hutBike, 'given'));
+  for (const bike of bikes) for (let i = 0; i < 3; i++) registerRide(sql, bike);
+  let done = 0;
+  const tasks = await allWork((queue, task) => {
+    if (task !== 'analyse' || done++ % 6 !== 1) return;
+    const bike = bikes[Math.floor(done / 3)];
+    touchBike(sql, bike);
+    queue.tellBike(bike);
+  });
+  expect(tasks).toHaveLength(80);
+  expect(reports(tasks)).toBe(20);
+});
+
+it('works out one more where rides come after the first, and one on the way where many are left', async () => {
+  const [{ bikeId }] = listRides(sql);
+  let added = false;
+  const more = await allWork((queue, task) => {
+    if (task !== 'conclude' || added) return;
+    added = true;
+    for (let i = 0; i < 3; i++) registerRide(sql, bikeId);
+    touchBike(sql, bikeId as string);
+    queue.tellBike(bikeId as string);
+  });
+  expect(reports(more)).toBe(2);
+  for (let i = 0; i < 12; i++) registerRide(sql, bikeId);
+  expect(reports(await allWork())).toBe(2);
+});
+
+it('does not let a report wait for a ride that waits itself behind those of other bikes', async () => {
+  const [{ id, bikeId }] = listRides(sql);
+  failRide(sql, id, { bikeId: bikeId as string, drivetrainVersion: 1, engineVersion }, fault);
+  const other = insertBike(sql, hutBike, 'given');
+  for (let i = 0; i < 3; i++) registerRide(sql, other);
+  registerRide(sql, bikeId);
+  expect(await allWork()).toEqual(['conclude', ...Array(3).fill('analyse'), 'conclude', 'analyse', 'conclude']);
+});
+
 /** The first thing that a queue with one lane takes up. */
 async function firstTask(): Promise<unknown> {
   const run = vi.fn((_task: string) => new Promise<never>(() => {}));
@@ -91,15 +156,32 @@ it('works out no report of a bike before any of its rides is analysed', async ()
 it('works out a report on the way while first rides still come, but none while rides are analysed again', async () => {
   const [{ id, bikeId }] = listRides(sql);
   const bike = bikeId as string;
-  registerRide(sql, bike);
-  failRide(sql, id, { bikeId: bike, drivetrainVersion: 1, engineVersion }, { code: 'bad', message: 'bad' });
-  expect(bikeBacklogs(sql, bike)).toMatchObject([{ rides: 2, queued: 1, again: 0 }]);
+  for (let i = 0; i < 6; i++) registerRide(sql, bike);
+  failRide(sql, id, { bikeId: bike, drivetrainVersion: 1, engineVersion }, fault);
+  expect(bikeBacklogs(sql, bike)).toMatchObject([{ rides: 7, queued: 6, again: 0 }]);
   expect(await firstTask()).toBe('conclude');
   const stored = findBike(sql, bike);
   if (stored) replaceBike(sql, stored, { ...stored.bike, rolloutMm: 2000 });
   requeueStale(sql, engineVersion);
-  expect(bikeBacklogs(sql, bike)).toMatchObject([{ rides: 2, queued: 2, again: 1 }]);
+  expect(bikeBacklogs(sql, bike)).toMatchObject([{ rides: 7, queued: 7, again: 1 }]);
   expect(await firstTask()).toBe('analyse');
+  const [one] = listRides(sql).filter((ride) => ride.id !== id);
+  failRide(sql, one.id, { bikeId: bike, drivetrainVersion: 2, engineVersion }, fault);
+  expect(bikeBacklogs(sql, bike)).toMatchObject([{ rides: 7, queued: 6, again: 1 }]);
+  expect(await firstTask()).toBe('analyse');
+});
+
+it('works out a report in one lane at a time, whatever comes in meanwhile', async () => {
+  const [{ id, bikeId }] = listRides(sql);
+  failRide(sql, id, { bikeId: bikeId as string, drivetrainVersion: 1, engineVersion }, fault);
+  const run = vi.fn((_task: string) => new Promise<never>(() => {}));
+  const queue = new WorkQueue(bench(run as never), 2);
+  queue.start();
+  await turns();
+  touchBike(sql, bikeId as string);
+  queue.tellBike(bikeId as string);
+  await turns();
+  expect(run.mock.calls.map(([task]) => task)).toEqual(['conclude']);
 });
 
 it('a bike that never had a ride waits for nothing, one whose rides are gone for its report', () => {
