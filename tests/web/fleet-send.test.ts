@@ -7,10 +7,20 @@ afterEach(() => vi.unstubAllGlobals());
 
 type Said = 'queued' | 'refused' | 'duplicate';
 
-/**
- * What is told of a folder with a ride for each of what the server says, a file of adjustments and a broken one, and what the server was asked.
- * `here`: the bike is there before.
- */
+/** A folder with a ride for each of what the server says, a file of adjustments and a broken one. `here`: the bike is there before. */
+const folder = (says: readonly Said[], here: boolean): FleetBike => ({
+  folder: 'h1',
+  bike: { name: 'Hut bike', chainrings: [32], cassette: [11, 13, 15, 17, 19], actuation: 'cable' },
+  here: here ? ({ id: 'b1' } as BikeSummary) : null,
+  doubt: null,
+  rides: says.map((_, i) => new File(['x'], `${i}.fit`)),
+  adjustments: [
+    { file: new File(['at,parameter\n'], 'log.csv'), count: 1, fault: null },
+    { file: new File(['x'], 'broken.csv'), count: null, fault: 'is broken' },
+  ],
+});
+
+/** What is told of a folder that was sent, and what the server was asked. */
 async function sent(says: readonly Said[], here = false) {
   const asked: string[] = [];
   const left = [...says];
@@ -21,18 +31,7 @@ async function sent(says: readonly Said[], here = false) {
     const files = some.map((status) => ({ name: 'a.fit', status, message: 'said' }));
     return Response.json({ id: 'b1', uploadId: `u${asked.length}`, files, added: 1, known: 0 });
   });
-  const folder: FleetBike = {
-    folder: 'h1',
-    bike: { name: 'Hut bike', chainrings: [32], cassette: [11, 13, 15, 17, 19], actuation: 'cable' },
-    here: here ? ({ id: 'b1' } as BikeSummary) : null,
-    doubt: null,
-    rides: says.map((_, i) => new File(['x'], `${i}.fit`)),
-    adjustments: [
-      { file: new File(['at,parameter\n'], 'log.csv'), count: 1, fault: null },
-      { file: new File(['x'], 'broken.csv'), count: null, fault: 'is broken' },
-    ],
-  };
-  return { asked, ...(await sendBike(folder)) };
+  return { asked, ...(await sendBike(folder(says, here))) };
 }
 
 const [make, send, remove, log] = [
@@ -59,6 +58,25 @@ describe('a new folder none of whose rides is taken', () => {
     const known = await sent(['duplicate', 'refused']);
     expect(known.asked).toEqual([make, send, remove]);
     expect(known.adjustments[0].message).toContain('on another bike already');
+  });
+});
+
+describe('a folder whose rides the server does not take now', () => {
+  it.each([
+    ['leaves no empty bike that was made for it', false, [make, send, remove]],
+    ['leaves a bike that was there before', true, [send]],
+  ] as const)('%s', async (_, here, requests) => {
+    const asked: string[] = [];
+    vi.stubGlobal('fetch', async (url: string, { method = 'GET', body }: RequestInit = {}) => {
+      asked.push(`${method} ${url.replace('/api', '')}`);
+      const refused = (status: number) => Response.json({ error: { code: 'busy', message: 'busy' } }, { status });
+      // it has rides after all
+      if (method === 'DELETE') return refused(409);
+      if (body instanceof FormData) return refused(503);
+      return Response.json({ id: 'b1' });
+    });
+    await expect(sendBike(folder(['queued'], here))).rejects.toMatchObject({ status: 503 });
+    expect(asked).toEqual(requests);
   });
 });
 

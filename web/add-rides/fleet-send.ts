@@ -1,4 +1,4 @@
-import type { TakenRide } from '../api/answers.ts';
+import type { TakenRide, UploadAnswer } from '../api/answers.ts';
 import { ApiError } from '../api/api-error.ts';
 import { createBike, removeEmptyBike } from '../api/bikes.ts';
 import { uploadRides } from '../api/uploads.ts';
@@ -26,6 +26,20 @@ export interface SentBike {
 export const isAboutFolder = (error: unknown): error is ApiError =>
   error instanceof ApiError && [400, 404, 413, 422].includes(error.status);
 
+/** Sends the rides of a bike. One that was made for them does not stay where the server took none of them before it refused. */
+async function sendRides(bikeId: string, rides: readonly File[], isNew: boolean): Promise<UploadAnswer[]> {
+  const uploads = [];
+  try {
+    for (let from = 0; from < rides.length; from += MOST_AT_ONCE)
+      uploads.push(await uploadRides(bikeId, rides.slice(from, from + MOST_AT_ONCE)));
+  } catch (error) {
+    // the server keeps a bike that has rides
+    if (isNew) await removeEmptyBike(bikeId).catch(() => undefined);
+    throw error;
+  }
+  return uploads;
+}
+
 /**
  * Makes the bike of a folder where it is not here yet, and sends its rides and adjustments. A bike that was made for rides which all are on
  * another bike already, or cannot be read, is not kept: it would stand empty.
@@ -34,9 +48,7 @@ export const isAboutFolder = (error: unknown): error is ApiError =>
  */
 export async function sendBike({ bike, here, rides, adjustments }: FleetBike): Promise<SentBike> {
   const bikeId = here?.id ?? (await createBike(bike)).id;
-  const uploads = [];
-  for (let from = 0; from < rides.length; from += MOST_AT_ONCE)
-    uploads.push(await uploadRides(bikeId, rides.slice(from, from + MOST_AT_ONCE)));
+  const uploads = await sendRides(bikeId, rides, here === null);
   const taken = uploads.flatMap(({ files }) => files);
   const sent = { uploadIds: uploads.map(({ uploadId }) => uploadId), rides: taken };
   if (here === null && taken.length > 0 && taken.every(({ status }) => status !== 'queued')) {

@@ -4,9 +4,9 @@ import { listRides } from '../api/rides.ts';
 import { keepingFocus } from '../dom/keeping-focus.ts';
 import { fill } from '../dom/make.ts';
 import { ask } from '../page/ask.ts';
-import { inOrder } from '../page/in-order.ts';
 import { loadInto } from '../page/load-into.ts';
 import { namePage } from '../page/name-page.ts';
+import { newestOf } from '../page/newest-of.ts';
 import { soon } from '../page/soon.ts';
 import type { View } from '../router/router.ts';
 import { adjustmentsSection } from './adjustments-section.ts';
@@ -43,14 +43,14 @@ export const bikeView: View = ({ place, parts, query, signal }) => {
   let shown = '';
   let page: BikePage | null = null;
 
-  const load = async (): Promise<Answers> => {
+  const load = newestOf(async (): Promise<Answers> => {
     const [bike, { rides, total }] = await Promise.all([
       getBike(parts.bikeId, signal),
       listRides(parts.bikeId, signal),
     ]);
     return { bike, rides, allRides: total };
-  };
-  const refresh = inOrder(load, (answers) => draw(answers));
+  });
+  const refresh = async (): Promise<void> => draw(await load());
   const log = async (parameter: string): Promise<void> => {
     const adjustments = places.get('adjustments')!;
     const { filledIn } = adjustments;

@@ -53,7 +53,7 @@ export function oneWayCured(made: Compared): OneWayCured | null {
   if (!cured || !failing) return null;
   const fails =
     range(failing.since).low > range(cured.since).low && range(failing.since).high >= range(failing.before).low;
-  return fails && failing.since.trouble > 0 && cured.since.trouble <= 1 ? { cured, failing } : null;
+  return fails && cured.since.trouble <= 1 ? { cured, failing } : null;
 }
 
 /** What a direction is called within a sentence. */

@@ -28,6 +28,14 @@ describe('stillThere', () => {
     expect(stillThere([tension(-4, -0.3)], 'cable-tension-low')).toBe(0);
   });
 
+  it('holds a stop that was opened for there while it stops the pulley as far short as would trouble shifts', () => {
+    for (const cause of ['low-limit-tight', 'high-limit-tight'] as const) {
+      expect(stillThere([bike(cause, 0.5, -4, -0.8)], cause)).toBe(1);
+      // the chain climbs onto the end cog from there: nothing shows
+      expect(stillThere([bike(cause, 0.5, -4, -0.5)], cause)).toBe(0);
+    }
+  });
+
   it('is not said of one that was turned past the mark: it stands out on the other side', () => {
     const bikes = [tension(-4, 1.5), tension(-4, 0.9), tension(-4, 0.5), tension(-4, -2)];
     expect(stillThere(bikes, 'cable-tension-low')).toBe(0.25);
