@@ -27,7 +27,10 @@ describe('an adjustment that cured one way', () => {
       [made(CURED, FAILING), 'larger', 'smaller'],
       [made(FAILING, CURED), 'smaller', 'larger'],
     ] as const) {
-      expect(found && [wayWords(found.cured), wayWords(found.failing)]).toEqual([`to ${cured} cogs`, `to ${failing} cogs`]);
+      expect(found && [wayWords(found.cured), wayWords(found.failing)]).toEqual([
+        `to ${cured} cogs`,
+        `to ${failing} cogs`,
+      ]);
       expect(found && [wayCounts(found.cured), wayCounts(found.failing)]).toEqual([
         '33 of 291 went wrong before, 0 of 103 since',
         '20 of 100 went wrong before, 18 of 100 since',
@@ -49,16 +52,62 @@ describe('an adjustment that cured one way', () => {
   });
 
   it.each([
-    ['it is not plain that the one way is better', [[3, 40], [0, 30]], FAILING],
-    ['more than one shift of the cured way failed since', [[150, 300], [2, 103]], FAILING],
-    ['the other way is plainly better too', CURED, [[60, 100], [20, 100]]],
-    ['the other way fails no more than the cured', [[150, 300], [1, 103]], [[1, 200], [1, 200]]],
-    ['nothing failed the other way since', CURED, [[0, 100], [0, 4]]],
+    [
+      'it is not plain that the one way is better',
+      [
+        [3, 40],
+        [0, 30],
+      ],
+      FAILING,
+    ],
+    [
+      'more than one shift of the cured way failed since',
+      [
+        [150, 300],
+        [2, 103],
+      ],
+      FAILING,
+    ],
+    [
+      'the other way is plainly better too',
+      CURED,
+      [
+        [60, 100],
+        [20, 100],
+      ],
+    ],
+    [
+      'the other way fails no more than the cured',
+      [
+        [150, 300],
+        [1, 103],
+      ],
+      [
+        [1, 200],
+        [1, 200],
+      ],
+    ],
+    [
+      'nothing failed the other way since',
+      CURED,
+      [
+        [0, 100],
+        [0, 4],
+      ],
+    ],
   ] as const)('is not told where %s', (_why, larger, smaller) => {
     expect(made(larger, smaller)).toBeNull();
   });
 
   it('still is where a single shift of the cured way failed since', () => {
-    expect(made([[150, 300], [1, 103]], FAILING)).not.toBeNull();
+    expect(
+      made(
+        [
+          [150, 300],
+          [1, 103],
+        ],
+        FAILING,
+      ),
+    ).not.toBeNull();
   });
 });
