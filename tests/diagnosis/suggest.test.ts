@@ -44,7 +44,7 @@ describe('suggest', () => {
     };
     const clicks = { ...undecided, between: ['no-fault', 'cable-tension-low'] as const };
     const near = [
-      { cause: 'no-fault', probability: 0.33 },
+      { cause: 'no-fault', probability: 0.35 },
       { cause: 'cable-tension-low', probability: 0.2 },
     ] as const;
     for (const open of [sound(0.33, { ranked: near, checkRide }), sound(0.7, { undecided: clicks, checkRide })]) {
