@@ -2,7 +2,7 @@ import type { CommandedShift } from '../commands/commanded-shifts.ts';
 import { firstAfter } from '../first-after.ts';
 import type { RideInQuestion } from '../ride-in-question.ts';
 import type { ShiftTiming } from '../stories/shift-timing.ts';
-import { LATE_WITHIN_REVS } from '../turn-limits.ts';
+import { shiftOverS } from './shift-over.ts';
 
 /** With less of its time driven, as the records show it, than this, what they do not tell of a shift is laid to that. */
 const DRIVEN_SHARE = 0.5;
@@ -12,12 +12,13 @@ const DRIVEN_SHARE = 0.5;
  * shift, the records show a driven ratio for less than half of the time. A freewheel turns alike whatever cog the chain is on, and the
  * first turns after a stand have no steady ratio.
  */
-export function hardlyDriven({ log, trace, clock }: RideInQuestion, { lagS }: ShiftTiming) {
-  return ({ lastTimeS, untilS }: CommandedShift): boolean => {
-    const overS = Math.min(clock.after(lastTimeS + lagS, LATE_WITHIN_REVS), untilS + lagS);
+export function hardlyDriven(ride: RideInQuestion, timing: ShiftTiming) {
+  const { log, trace } = ride;
+  return (shift: CommandedShift): boolean => {
+    const overS = shiftOverS(ride, timing, shift);
     let drivenS = 0;
     let allS = 0;
-    for (let i = firstAfter(log.timeS, lastTimeS); i < log.timeS.length && log.timeS[i] <= overS; i++) {
+    for (let i = firstAfter(log.timeS, shift.lastTimeS); i < log.timeS.length && log.timeS[i] <= overS; i++) {
       allS += trace.samples.dtS[i];
       if (!Number.isNaN(trace.logDevelopment[i])) drivenS += trace.samples.dtS[i] * trace.driving[i];
     }

@@ -8,7 +8,6 @@ import { estimateTiming } from '../stories/estimate-timing.ts';
 import { shiftContexts } from '../stories/shift-context.ts';
 import { type ShiftStories, shiftStories } from '../stories/shift-stories.ts';
 import type { ShiftTiming } from '../stories/shift-timing.ts';
-import { LATE_WITHIN_REVS } from '../turn-limits.ts';
 import { longestStepS } from '../turns/longest-step.ts';
 import { unjudged } from '../unjudged.ts';
 import { whileUnsteady } from '../while-unsteady.ts';
@@ -17,6 +16,7 @@ import { hardlyDriven } from './hardly-driven.ts';
 import { loadDuring } from './load-during.ts';
 import { outcomeShares } from './outcome-shares.ts';
 import { saysLittle } from './says-little.ts';
+import { shiftOverS } from './shift-over.ts';
 import { outcomesOf, type Shares, weighStory } from './weigh-story.ts';
 
 const MIN_PEDALLED_S = 2;
@@ -72,12 +72,11 @@ function beforehand({ trace }: RideInQuestion, shift: CommandedShift): UnjudgedR
 }
 
 /** Tells the shifts that may begin and end between two records; none in a ride whose records are mostly dense. */
-function passesBetweenRecords({ log, trace, clock }: RideInQuestion, { lagS }: ShiftTiming) {
+function passesBetweenRecords(ride: RideInQuestion, timing: ShiftTiming) {
+  const { log, trace } = ride;
   if (!isSparse(trace.samples)) return () => false;
-  return ({ lastTimeS, untilS }: CommandedShift): boolean => {
-    const overS = Math.min(clock.after(lastTimeS + lagS, LATE_WITHIN_REVS), untilS + lagS);
-    return longestStepS(log.timeS, lastTimeS, overS) > SPARSE_STEP_S;
-  };
+  return (shift: CommandedShift): boolean =>
+    longestStepS(log.timeS, shift.lastTimeS, shiftOverS(ride, timing, shift)) > SPARSE_STEP_S;
 }
 
 const askedFor = ({ timeS, lastTimeS, fromCog, toCog, direction, cogsToCross }: CommandedShift) => ({
