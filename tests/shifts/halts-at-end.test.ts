@@ -8,7 +8,10 @@ const largest = madeBike.cassette.length - 1;
 /** Records on the largest cog's ratio after it was asked for, as the halt that follows tells of them. */
 function reached(afterwards: (ride: MadeRide) => MadeRide, edit?: readonly (readonly [share: number, rpm: number])[]) {
   const ride = new MadeRide().pedal(30).wander(20);
-  ride.command(largest - 1).move(largest - 1).pedal(40, { cadenceRpm: 70 });
+  ride
+    .command(largest - 1)
+    .move(largest - 1)
+    .pedal(40, { cadenceRpm: 70 });
   const askedS = ride.nowS;
   const log = afterwards(ride.command(largest)).brake(2, 0).stand(60).pedal(60).log();
   const from = log.timeS.findIndex((timeS) => timeS >= askedS);
