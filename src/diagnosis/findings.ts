@@ -23,7 +23,7 @@ import { drawParticles, type Particle } from './posterior/particles.ts';
 import { likeliest } from './posterior/sensitivity.ts';
 import { type WeighedCauses, weighCauses } from './posterior/weigh-causes.ts';
 import { whereItShowed } from './posterior/where-it-showed.ts';
-import { onsetBesideReturn } from './sentences/onset-beside-return.ts';
+import { onsetBesideWork } from './sentences/onset-beside-work.ts';
 import { rankCauses } from './sentences/rank-causes.ts';
 import { type CausesWeighed, causesWeighed } from './unexplained/fault-for-sure.ts';
 import { keepingWhatWasLost, onsetSince } from './with-another-fault.ts';
@@ -119,7 +119,7 @@ function compare(
     overtaken: before?.overtaken ?? overtakenLooks(evidence.looks, setAgainst),
     lookedOver: lookedOver([...lookedAt, ...limitsTurnedIn(setAgainst)], rides),
   };
-  const onset = before ? onsetSince(began) : onsetBesideReturn(began, top, comparisons);
+  const onset = before ? onsetSince(began) : onsetBesideWork(began, top, comparisons);
   const loadKnown = Number.isFinite(evidence.edges.highNm);
   const told = { seen, failsPlainly, loadKnown, comparisons };
   return { ...looks, standing, compared, comparisons, onset, ranked: rankCauses(probabilities, told) };

@@ -6,6 +6,7 @@ import {
   fromWords,
   separateCauses,
   separationSentence,
+  shiftsToAsk,
 } from '../../src/diagnosis/check-ride/separate-causes.ts';
 
 it('says what is told apart where no shift tells it, so that a test by hand does not stand as advice', () => {
@@ -31,8 +32,8 @@ it('asks for no shift that begins on a cog to be kept off, nor names larger or s
   };
   const best = (...ends: CassetteEnd[]) => {
     const kept = { unseen: new Set<number>(), atRisk: new Set(ends) };
-    const { cog, larger, firm } = bestShift(lookAhead, [[0], [1]], cassette.length, kept);
-    return [cassette[cog], fromWords({ cog, larger, firm }, cassette, kept), firm];
+    const shift = bestShift(lookAhead, [[0], [1]], shiftsToAsk(cassette.length, kept));
+    return shift && [cassette[shift.cog], fromWords(shift, cassette, kept), shift.firm];
   };
   // no firm shift off an end cog in any case
   expect(best()).toEqual([14, 'the 16', true]);
@@ -50,14 +51,14 @@ it('asks for no shift that begins on a cog to be kept off, nor names larger or s
 });
 
 it('asks for firm shifts only where they tell plainly more than soft ones', () => {
-  const isFirm = (firmRate: number): boolean => {
+  const isFirm = (firmRate: number): boolean | undefined => {
     const lookAhead = {
       expect: ({ firm }: { firm: boolean }) => ({
         trouble: Float64Array.of(0.01, firm ? firmRate : 0.3),
         drop: Float64Array.of(0, 0),
       }),
     };
-    return bestShift(lookAhead, [[0], [1]], 5, { unseen: new Set(), atRisk: new Set() }).firm;
+    return bestShift(lookAhead, [[0], [1]], shiftsToAsk(5, { unseen: new Set(), atRisk: new Set() }))?.firm;
   };
   expect([isFirm(0.34), isFirm(0.5)]).toEqual([false, true]);
 });
@@ -68,19 +69,47 @@ it('asks for no look at a part that was found right, aligned or replaced', () =>
     lookAhead: {
       particles: [],
       expect: () => ({ trouble: Float64Array.of(0.01, 0.02), drop: Float64Array.of(0, 0) }),
-      skipsPerHour: Float64Array.of(0, 0),
+      skipsPerHour: Float64Array.of(0.1, 0.1),
     },
     rows: [[0], [1]] as const,
   };
   const on = { unseen: new Set<number>(), atRisk: new Set<CassetteEnd>(), cassette: [10, 12, 14, 16, 18] };
   const said = (...seen: Look['parameter'][]) =>
     separateCauses(rivals, {
-      ...{ ...on, electronic: false, byHandOnly: true, planTells: false },
+      ...{ ...on, electronic: false, byHandOnly: true, planned: [] },
       seenTo: seen.map((parameter) => ({ at: '2026-05-07T12:00:00Z', parameter, unit: 'done' })),
     })?.sentence ?? null;
   expect(said()).toMatch(/Pushed by hand, .* A hanger gauge tells within a minute\.$/);
   expect(said('hanger')).toMatch(/a look does\. Pushed by hand, .* no further\.$/);
   expect(said('hanger', 'low-limit')).toBeNull();
+});
+
+it('speaks of the check ride, where that tells the two apart, and of no other shift', () => {
+  const said = (...planned: { cog: number; larger: boolean; firm: boolean }[]): string | undefined =>
+    separateCauses(
+      {
+        between: ['cable-tension-low', 'hanger-bent'],
+        // they differ most in shifts onto the fourth cog, and in those to smaller ones more
+        lookAhead: {
+          particles: [],
+          expect: ({ cog, larger }) => ({
+            trouble: Float64Array.of(0.01, cog === 3 ? 0.6 : larger ? 0.2 : 0.3),
+            drop: Float64Array.of(0, 0),
+          }),
+          skipsPerHour: Float64Array.of(0.1, 0.1),
+        },
+        rows: [[0], [1]],
+      },
+      {
+        ...{ unseen: new Set<number>(), atRisk: new Set<CassetteEnd>(), cassette: [10, 12, 14, 16, 18] },
+        ...{ electronic: false, byHandOnly: false, planned, seenTo: [] },
+      },
+    )?.sentence;
+  expect(said()).toMatch(/^Shifts onto the 16 from smaller cogs, soft on the pedals, tell most/);
+  const firm = { larger: true, firm: true };
+  expect(said({ cog: 1, ...firm }, { cog: 0, larger: false, firm: true })).toMatch(
+    /^Shifts onto the 10 from the 12, pressing firmly, tell most/,
+  );
 });
 
 it('says why more should go wrong without a fault than with one', () => {
@@ -94,13 +123,13 @@ it('says why more should go wrong without a fault than with one', () => {
             trouble: firm ? Float64Array.of(faulty, sound) : Float64Array.of(0.02, 0.02),
             drop: Float64Array.of(0, 0),
           }),
-          skipsPerHour: Float64Array.of(0, 0),
+          skipsPerHour: Float64Array.of(0.1, 0.1),
         },
         rows: [[0], [1]],
       },
       {
         ...{ unseen: new Set<number>(), atRisk: new Set<CassetteEnd>(), cassette: [10, 12, 14, 16, 18] },
-        ...{ electronic: false, byHandOnly: false, planTells: true, seenTo: [] },
+        ...{ electronic: false, byHandOnly: false, planned: [], seenTo: [] },
       },
     )?.sentence;
   expect(said(0.4, 0.02)).toMatch(/with no fault about 40 %, since without a fault it would have to be hard pedalling/);

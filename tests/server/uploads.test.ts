@@ -203,6 +203,10 @@ describe('an upload that goes wrong', () => {
     const has = vi.spyOn(server.services.raw, 'has').mockReturnValue(true);
     expect(await api.get(`/api/rides/${rideId}/file`)).toEqual(answer);
     has.mockRestore();
+    // a file that cannot be read is not gone: that is the machine's fault
+    const path = vi.spyOn(server.services.raw, 'path').mockReturnValue(join(import.meta.filename, 'not-a-folder'));
+    expect((await api.get(`/api/rides/${rideId}/file`)).status).toBe(500);
+    path.mockRestore();
   });
 
   it('is refused where no files are sent as a form', async () => {

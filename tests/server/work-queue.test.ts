@@ -140,6 +140,32 @@ it('does not let a report wait for a ride that waits itself behind those of othe
   expect(await allWork()).toEqual(['conclude', ...Array(3).fill('analyse'), 'conclude', 'analyse', 'conclude']);
 });
 
+it('does not work out a report while the last ride of its bike is in another lane', async () => {
+  for (const { id } of listRides(sql)) deleteRide(sql, id);
+  const bike = insertBike(sql, hutBike, 'given');
+  for (let i = 0; i < 2; i++) registerRide(sql, bike);
+  vi.useFakeTimers({ toFake: ['Date', 'setTimeout', 'performance'] });
+  let end = (): void => {};
+  const lastRide = new Promise<void>((resolve) => {
+    end = resolve;
+  });
+  const tasks: string[] = [];
+  const run = async (task: string) => {
+    if (tasks.push(task) === 2) await lastRide;
+    return task === 'analyse'
+      ? { fault, stages: [] }
+      : { revision: findBike(sql, bike)?.revision, report: '{}', summary: '{}', detail: '{}', stages: [] };
+  };
+  const queue = new WorkQueue(bench(run as never), 2);
+  queue.start();
+  for (let i = 0; i < 5; i++) await turns();
+  expect(tasks).toEqual(['analyse', 'analyse']);
+  end();
+  for (let i = 0; i < 5; i++) await turns();
+  expect(tasks).toEqual(['analyse', 'analyse', 'conclude']);
+  await queue.close();
+});
+
 /** The first thing that a queue with one lane takes up. */
 async function firstTask(): Promise<unknown> {
   const run = vi.fn((_task: string) => new Promise<never>(() => {}));

@@ -193,6 +193,22 @@ describe('outcomes by crank turns', () => {
     expect(haltedAt.map((atS) => shiftAt(all, atS).outcome)).toEqual(['late', 'late']);
   });
 
+  it('finds it late too where the halt is short, and begins as late as a healthy shift may end', () => {
+    const halting = new MadeRide().pedal(30).wander(40);
+    const down = halting.cog > 4 ? -2 : 2;
+    const haltedAt = [1, -1, 1, -1].map((way) => {
+      const toCog = halting.cog + way * down;
+      const haltCog = halting.cog + (way * down) / 2;
+      halting.pedal(20, { cadenceRpm: 70 });
+      const atS = halting.nowS;
+      halting.command(toCog).pedal(1, { cadenceRpm: 70 }).move(haltCog).pedal(3, { cadenceRpm: 70 });
+      halting.move(toCog).pedal(20, { cadenceRpm: 70 });
+      return atS;
+    });
+    const all = analysed(halting);
+    expect(haltedAt.map((atS) => shiftAt(all, atS).outcome)).toEqual(['late', 'late', 'late', 'late']);
+  });
+
   it('tells a chain that settles beyond the commanded cog', () => {
     expect(shiftAt(judged, overshotAt).outcome).toBe('overshot');
   });

@@ -69,6 +69,8 @@ describe('the row of a folder', () => {
 it('counts what was left out of folders that were sent, and no file of a folder that was not', () => {
   const refused: FolderStatus = { step: 'refused', why: 'Too large.' };
   expect(filesTold([bike(), bike()], [sent(), refused])).toEqual({ known: 1, faulty: 1 });
+  // each by its own folder: what the first left out is no part of the second
+  expect(filesTold([bike(), bike({ adjustments: [good] })], [refused, sent()])).toEqual({ known: 1, faulty: 0 });
 });
 
 it('names a folder from which nothing was taken, and why', () => {
@@ -95,6 +97,12 @@ describe('what is sent on', () => {
     const fleet = begun({ bikes: [bike(), known, still], leftOut });
     expect(fleet?.bikes.map(({ folder }) => folder)).toEqual(['h1']);
     expect(fleet?.leftOut).toEqual([...leftOut, { folder: 'h2', why: expect.stringMatching(LEFT_OUT) }]);
+  });
+
+  it('are known bikes with new files, and new bikes without any', () => {
+    const known = bike({ folder: 'h5', here: there, adjustments: [] });
+    const empty = bike({ folder: 'h6', rides: [], adjustments: [] });
+    expect(begun({ bikes: [known, empty], leftOut: [] })?.bikes.map(({ folder }) => folder)).toEqual(['h5', 'h6']);
   });
 
   it('is nothing where nothing is new', () => {

@@ -48,7 +48,7 @@ export function planNextRide(input: DiagnosisInput, facts: NextRideFacts): Pick<
     cassette,
     electronic: actuation === 'electronic',
     byHandOnly: dangerNamed(facts),
-    planTells: tells,
+    planned: tells ? shiftsPlanned(plan, cassette) : [],
     seenTo: facts.seenTo,
   };
   const separates = saysNothing || gone || isDecided(facts) ? null : separateCauses(rivals, on);

@@ -31,10 +31,7 @@ const mean = (values: Float64Array, rows: readonly number[]): number =>
 const contrast = (p: number, q: number): number => (p - q) * Math.log(p / q) + (q - p) * Math.log((1 - p) / (1 - q));
 
 /** The chance that a shift goes wrong, a lost chain included, on each imagined bike. */
-function badShifts(
-  lookAhead: Pick<LookAhead, 'expect'>,
-  shift: Pick<Contrast, 'cog' | 'larger' | 'firm'>,
-): Float64Array {
+function badShifts(lookAhead: Pick<LookAhead, 'expect'>, shift: Asked): Float64Array {
   const { trouble, drop } = lookAhead.expect(shift);
   return trouble.map((p, i) => 1 - (1 - p) * (1 - drop[i]));
 }
@@ -42,31 +39,37 @@ function badShifts(
 /** What a shift tells, less for having to press firmly. */
 const worth = ({ divergence, firm }: Contrast): number => (firm ? divergence / FIRM_MUST_TELL : divergence);
 
+/** A shift that may be asked for. */
+type Asked = Pick<Contrast, 'cog' | 'larger' | 'firm'>;
+
+/** Every shift between neighbours that may be asked for: neither its cog nor the one it begins on is to be kept off. */
+export function shiftsToAsk(cogs: number, { unseen, atRisk }: KeptFrom): Asked[] {
+  const isSafe = safeShifts(cogs, atRisk);
+  const safe = (cog: number, firm: boolean): boolean => cog >= 0 && cog < cogs && !unseen.has(cog) && isSafe(cog, firm);
+  return Array.from({ length: cogs }, (_, cog) =>
+    [true, false].flatMap((larger) => [false, true].map((firm) => ({ cog, larger, firm }))),
+  )
+    .flat()
+    .filter(({ cog, larger, firm }) => safe(cog, firm) && safe(larger ? cog - 1 : cog + 1, firm));
+}
+
 /**
- * The shift that tells two causes apart best, of those that may be asked for: neither its cog nor the one it begins on is to be kept off.
+ * The one of some shifts that tells two causes apart best; null of none.
  *
  * @param rows particles of the one cause and of the other
  */
 export function bestShift(
   lookAhead: Pick<LookAhead, 'expect'>,
   rows: readonly [readonly number[], readonly number[]],
-  cogs: number,
-  { unseen, atRisk }: KeptFrom,
-): Contrast {
-  const isSafe = safeShifts(cogs, atRisk);
-  const safe = (cog: number, firm: boolean): boolean => !unseen.has(cog) && isSafe(cog, firm);
-  let best: Contrast = { cog: 1, larger: true, firm: false, rates: [0, 0], divergence: -1 };
-  for (let cog = 0; cog < cogs; cog++)
-    for (const larger of [true, false])
-      for (const firm of [false, true]) {
-        const from = larger ? cog - 1 : cog + 1;
-        if (from < 0 || from >= cogs || !safe(cog, firm) || !safe(from, firm)) continue;
-        const bad = badShifts(lookAhead, { cog, larger, firm });
-        const rates = [mean(bad, rows[0]), mean(bad, rows[1])] as const;
-        const divergence = contrast(rates[0], rates[1]);
-        const one = { cog, larger, firm, rates, divergence };
-        if (worth(one) > worth(best)) best = one;
-      }
+  among: readonly Asked[],
+): Contrast | null {
+  let best: Contrast | null = null;
+  for (const { cog, larger, firm } of among) {
+    const bad = badShifts(lookAhead, { cog, larger, firm });
+    const rates = [mean(bad, rows[0]), mean(bad, rows[1])] as const;
+    const one = { cog, larger, firm, rates, divergence: contrast(rates[0], rates[1]) };
+    if (!best || worth(one) > worth(best)) best = one;
+  }
   return best;
 }
 
@@ -75,15 +78,19 @@ export function bestShift(
  * is not while pressing firmly.
  */
 export function fromWords(
-  { cog, larger, firm }: Pick<Contrast, 'cog' | 'larger' | 'firm'>,
+  { cog, larger, firm }: Asked,
   cassette: readonly number[],
   { unseen, atRisk }: KeptFrom,
 ): string {
   const isSafe = safeShifts(cassette.length, atRisk);
   const side = [...cassette.keys()].filter((from) => (larger ? from < cog : from > cog));
   if (side.every((from) => isSafe(from, firm) && !unseen.has(from))) return `${larger ? 'smaller' : 'larger'} cogs`;
-  return `the ${cassette[larger ? cog - 1 : cog + 1]}`;
+  return `the ${neighbour({ cog, larger }, cassette)}`;
 }
+
+/** Teeth of the cog next to a shift's, on the side it comes from. */
+const neighbour = ({ cog, larger }: Pick<Asked, 'cog' | 'larger'>, cassette: readonly number[]): number =>
+  cassette[larger ? cog - 1 : cog + 1];
 
 /** A rate foreseen, to stand behind "about". */
 const wholePercent = (rate: number): string => `${Math.round(100 * rate)} %`;
@@ -94,8 +101,8 @@ interface SeparatedOn extends KeptFrom {
   readonly electronic: boolean;
   /** True where nobody is to be asked for anything but a look. */
   readonly byHandOnly: boolean;
-  /** True where a check ride is planned whose shifts together tell the two apart. */
-  readonly planTells: boolean;
+  /** The shifts of the check ride, where they together tell the two apart; none else. */
+  readonly planned: readonly Asked[];
   readonly seenTo: SuggestionFacts['seenTo'];
 }
 
@@ -112,15 +119,20 @@ function byLegs(between: Rivals['between'], { firm, rates }: Pick<Contrast, 'fir
   return ', since without a fault it would have to be hard pedalling that makes shifts fail, whichever way they go';
 }
 
-/** The shift on which two causes differ most, as often as a check ride asks for one. */
+const none: OnRide = { named: 0, sentence: '' };
+
+/** The shift on which two causes differ most, as often as a check ride asks for one: of the check ride's own where it tells them apart, so that the rider is not asked for two things. */
 function byShifts({ lookAhead, rows, between }: Rivals, [a, b]: readonly string[], on: SeparatedOn): OnRide {
-  const { cassette } = on;
-  const shift = bestShift(lookAhead, rows, cassette.length, on);
+  const { cassette, planned } = on;
+  const isPlanned = planned.length > 0;
+  const shift = bestShift(lookAhead, rows, isPlanned ? planned : shiftsToAsk(cassette.length, on));
+  if (!shift) return none;
+  const from = isPlanned ? `the ${neighbour(shift, cassette)}` : fromWords(shift, cassette, on);
   const trouble = badShifts(lookAhead, shift);
   const [one, other] = rows.map((own) => own.map((row) => trouble[row]));
   return {
     named: namedByShifts(one, other, TIMES_EACH_WAY),
-    sentence: `Shifts onto the ${cassette[shift.cog]} from ${fromWords(shift, cassette, on)}, ${shift.firm ? 'pressing firmly' : 'soft on the pedals'}, tell most: with ${a} about ${wholePercent(shift.rates[0])} of them would go wrong, with ${b} about ${wholePercent(shift.rates[1])}${byLegs(between, shift)}.`,
+    sentence: `Shifts onto the ${cassette[shift.cog]} from ${from}, ${shift.firm ? 'pressing firmly' : 'soft on the pedals'}, tell most: with ${a} about ${wholePercent(shift.rates[0])} of them would go wrong, with ${b} about ${wholePercent(shift.rates[1])}${byLegs(between, shift)}.`,
   };
 }
 
@@ -140,10 +152,10 @@ function bySkipping({ lookAhead, rows }: Rivals, [a, b]: readonly string[]): OnR
  */
 export function separateCauses(rivals: Rivals, on: SeparatedOn): Separation | null {
   const { between } = rivals;
-  const { electronic, byHandOnly, planTells } = on;
+  const { electronic, byHandOnly, planned } = on;
   const phrases = between.map((cause) => causePhrase(cause, electronic));
   const [shifts, skips] = [byShifts(rivals, phrases, on), bySkipping(rivals, phrases)];
-  const tells = !byHandOnly && (planTells || Math.max(shifts.named, skips.named) >= TELLS);
+  const tells = !byHandOnly && (planned.length > 0 || Math.max(shifts.named, skips.named) >= TELLS);
   const bySkips = tells && skips.named >= TELLS && skips.named > shifts.named;
   const seen = !tells ? '' : bySkips ? skips.sentence : shifts.sentence;
   const hand = allToldByHand(

@@ -123,23 +123,30 @@ function staysOn(seen: Observed, end: CassetteEnd, { keptOff, trial, andBack, ha
       ? triesStillNeeded(atFirst, { reached: 0, lost: 0 }, DECIDED_AT)
       : Math.max(0, shiftsToProve(lost, asked) - MOST_ON_STAND);
   if (onTrial && keptOff) {
-    const tries = more === null ? 'many more shifts' : counted(more, trial.since.reached > 0 ? 'more shift' : 'shift');
-    return `${hanger ? 'Once the hanger is in order, on' : 'On'} a stand ${shifts}, turning the cranks by hand. Until the chain stays on there, keep off that cog on any ride. Once it does, ${provedOnRides(tries)}`;
+    const what = trial.since.reached > 0 ? 'more shift' : 'shift';
+    return `${hanger ? 'Once the hanger is in order, on' : 'On'} a stand ${shifts}, turning the cranks by hand. Until the chain stays on there, keep off that cog on any ride. Once it does, ${provedOnRides(more, what)}`;
   }
   if (more)
-    return `Try it on a stand first, turning the cranks by hand. Once the chain stays on there, ${provedOnRides(counted(more, 'more shift'))}`;
+    return `Try it on a stand first, turning the cranks by hand. Once the chain stays on there, ${provedOnRides(more, 'more shift')}`;
   return keptOff
     ? `Once ${hanger ? 'the hanger is in order and ' : ''}the limit is set, ${shifts} on a stand, turning the cranks by hand: a cure shows as a chain that ${cured}. Until it does, keep off that cog on any ride.${onRides(left)}`
     : `Once the limit is set, and tried on a stand, ${make(wanted)} on the next ride, softly, away from traffic: a cure shows as a chain that stays on.`;
 }
 
-/** What shows that a limit holds once it does on a stand. Riders go onto an end cog a few times a ride: left to itself the proof takes weeks. */
-const provedOnRides = (tries: string): string =>
-  `make ${tries} onto it on purpose on rides, softly, away from traffic, since ordinary riding brings only a few: that would show that the chain is no longer lost past it.`;
+/** Nobody is asked for more shifts than this onto a cog past which the chain was lost; where the proof takes more, riding brings them. */
+const MOST_ON_PURPOSE = 50;
+
+/** What shows that a limit holds once it does on a stand. Riders go onto an end cog a few times a ride: left to itself the proof takes weeks. `tries`: null where it takes more than can be told. */
+function provedOnRides(tries: number | null, what: 'shift' | 'more shift'): string {
+  if (tries !== null && tries <= MOST_ON_PURPOSE)
+    return `make ${counted(tries, what)} onto it on purpose on rides, softly, away from traffic, since ordinary riding brings only a few: that would show that the chain is no longer lost past it.`;
+  const many = tries === null ? `many ${what}s` : counted(tries, what);
+  return `shift onto it as riding asks for it, softly, away from traffic: ${many} would show that the chain is no longer lost past it, too many to make on purpose.`;
+}
 
 /** The shifts that show on rides that a limit holds, once it does on a stand: as many before its screw is turned as after, since no log shows those on the stand. */
 const onRides = (tries: number | null): string =>
-  tries === 0 ? '' : ` Once it does, ${provedOnRides(tries === null ? 'many more shifts' : counted(tries, 'shift'))}`;
+  tries === 0 ? '' : ` Once it does, ${provedOnRides(tries, tries === null ? 'more shift' : 'shift')}`;
 
 function noSkip(seen: Observed, keepOff: ReadonlySet<CassetteEnd>): string {
   const last = seen.cassette.length - 1;

@@ -1,3 +1,4 @@
+import { DECIDED_AT } from '../../adjustments/compare-rates.ts';
 import { isTogether } from '../../adjustments/made-together.ts';
 import { amountWords } from '../../adjustments/parameter-words.ts';
 import { turnedInAll } from '../../adjustments/turned-in-all.ts';
@@ -8,11 +9,18 @@ import { goesAgainst, touchesCause } from './goes-against.ts';
 import { type MadeOnce, whatWasDone } from './what-was-done.ts';
 
 /** As much of an adjustment's comparison as names it: also one from a report. */
-type Made = MadeOnce & { readonly cancelledOut?: boolean };
+type Made = MadeOnce & {
+  readonly cancelledOut?: boolean;
+  readonly probabilityBetter?: number;
+  readonly after?: { readonly troubleRate: number | null };
+};
+
+/** Where no more than this share of the shifts went wrong after an entry, what was turned later had hardly anything left to cure. An assumption of ours. */
+const LITTLE_LEFT = 0.02;
 
 /**
- * What a cure is credited to, within a sentence: the last thing done that goes against one of the causes, with what was done beside it and what
- * was taken back of it since. What else was done after it is not, nor what was turned and taken back; where nothing goes against them, the last that
+ * What a cure is credited to, within a sentence: the thing done that goes against one of the causes and surely left little of the trouble, else
+ * the last that goes against them, with what was done beside it and what was taken back of it since. What else was done after it is not, nor what was turned and taken back; where nothing goes against them, the last that
  * touches them, else whatever was done last.
  *
  * @param made in order of time
@@ -20,7 +28,8 @@ type Made = MadeOnce & { readonly cancelledOut?: boolean };
  */
 export function curedBy(made: readonly Made[], causes: readonly Cause[]): string {
   const standing = made.filter(({ cancelledOut }) => !cancelledOut);
-  const against = standing.findLast((one) => causes.some((cause) => goesAgainst(cause, one)));
+  const curing = standing.filter((one) => causes.some((cause) => goesAgainst(cause, one)));
+  const against = curing.findLast(leftLittle) ?? curing.at(-1);
   if (against && somethingIsLeft(standing, against)) {
     const back = takenBackSince(standing, against);
     const words = back.map((one) => `${amountWords(one)} on ${utcDay(one.at)}`);
@@ -29,6 +38,10 @@ export function curedBy(made: readonly Made[], causes: readonly Cause[]): string
   const own = standing.findLast((one) => causes.some((cause) => touchesCause(cause, one))) ?? standing.at(-1);
   return own ? whatWasDone(standing, own) : 'what was done last';
 }
+
+/** Whether shifting was surely better after an entry, and next to nothing went wrong any more. */
+const leftLittle = ({ probabilityBetter = 0, after }: Made): boolean =>
+  probabilityBetter >= DECIDED_AT && (after?.troubleRate ?? 1) <= LITTLE_LEFT;
 
 /** What was turned the other way later. */
 const takenBackSince = (made: readonly MadeOnce[], own: MadeOnce): MadeOnce[] =>

@@ -1,4 +1,5 @@
 import type { AdjustmentComparison } from '../../adjustments/compare-adjustments.ts';
+import { helpedForSure } from '../../adjustments/helped-for-sure.ts';
 import { causes } from '../causes.ts';
 import type { CauseVerdict } from '../diagnosis.ts';
 import type { Observed } from '../observed.ts';
@@ -34,7 +35,9 @@ export function rankCauses(
       evidence: [...evidenceSentences(cause, seen, partsReplaced), ...adjustmentSentences(cause, comparisons)],
     }))
     .sort((a, b) => b.probability - a.probability);
-  const plainly = failsPlainly ? [failedPlainly(failsPlainly, seen.cassette, loadKnown)] : [];
+  // what work on the bike put right was not done by the legs
+  const notByLoad = loadKnown || comparisons.some(helpedForSure);
+  const plainly = failsPlainly ? [failedPlainly(failsPlainly, seen.cassette, notByLoad)] : [];
   const more = [...plainly, ...unshownSentences(first.cause, seen)];
   return [{ ...first, evidence: [...first.evidence, ...more] }, ...others];
 }

@@ -31,8 +31,8 @@ export const failingPlainly = ({ direction, cog }: PlainTrouble, cassette: reado
  * The same of what was seen, as sentences of the evidence. A rider shifts to larger cogs where he presses hardest, so that without power nobody knows whether
  * those shifts fail by the bike or by the pressing.
  */
-export const failedPlainly = (plain: PlainTrouble, cassette: readonly number[], loadKnown: boolean): string =>
-  `${upperFirst(failingPlainly(plain, cassette)).replace('plainly fail', 'plainly failed')}, ${plain.direction === 'to-larger' && !loadKnown ? MAY_BE_LOAD : AT_FAULT}`;
+export const failedPlainly = (plain: PlainTrouble, cassette: readonly number[], notByLoad: boolean): string =>
+  `${upperFirst(failingPlainly(plain, cassette)).replace('plainly fail', 'plainly failed')}, ${plain.direction === 'to-larger' && !notByLoad ? MAY_BE_LOAD : AT_FAULT}`;
 const AT_FAULT = 'as on no bike in order: something was at fault, whatever it was.';
 const MAY_BE_LOAD =
   'as on no bike in order that is shifted with soft legs. No power was recorded, so hard pedalling may do it too: ease off while shifting for a ride before a part is touched.';

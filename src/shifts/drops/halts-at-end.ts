@@ -6,7 +6,7 @@ import type { DropCandidate, MeasuredSign } from './drop-candidate.ts';
 import { endCogSign } from './end-cog-sign.ts';
 import { type HaltCount, haltOdds } from './halt-odds.ts';
 
-/** Within so many deviations of the end cog's ratio the chain drives there. */
+/** Within so many deviations of the end cog's ratio, and nearer to it than to that of the cog beside it, the chain drives there. */
 const REACHED_WITHIN = 1.5;
 /** The hardest braking is looked for in these seconds. */
 const SLOWING_S = 5;
@@ -71,15 +71,19 @@ function legsAfter(
   { model, logDevelopment, deviation }: RideTrace,
   { cog, start, halt: { lastTurn } }: Pick<HaltAtEnd, 'cog' | 'start' | 'halt'>,
 ): { spin: number; below: number; reached: number } {
-  const levels = model?.logDevelopment.filter((_, gear) => gear % model.cogs === cog) ?? [];
+  const levelsOf = (on: number): Float64Array =>
+    model?.logDevelopment.filter((_, gear) => gear % model.cogs === on) ?? new Float64Array();
+  const levels = levelsOf(cog);
   const lowest = Math.min(...levels);
+  const halfStep = Math.abs(levels[0] - levelsOf(cog === 0 ? 1 : cog - 1)[0]) / 2;
   const before = log.cadenceRpm[start - 1];
   let [spin, below, reached] = [0, 0, 0];
   for (let i = start; i < log.timeS.length && log.timeS[i] <= log.timeS[lastTurn] + 1; i++) {
     if (!(log.cadenceRpm[i] > 0)) continue;
     below = Math.max(below, lowest - Math.log((log.speedMps[i] * 60) / log.cadenceRpm[i]));
     if (before > PEDALLING_RPM) spin = Math.max(spin, Math.log(log.cadenceRpm[i] / before));
-    if (levels.some((level) => Math.abs(logDevelopment[i] - level) < REACHED_WITHIN * deviation[i])) reached++;
+    const within = Math.min(REACHED_WITHIN * deviation[i], halfStep);
+    if (i > start && levels.some((level) => Math.abs(logDevelopment[i] - level) < within)) reached++;
   }
   return { spin, below, reached };
 }

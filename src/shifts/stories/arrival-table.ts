@@ -10,6 +10,9 @@ import type { ShiftContext } from './shift-context.ts';
 import { shiftWindow } from './shift-window.ts';
 import type { Story } from './story.ts';
 
+/** Crank revolutions within which a chain that halts on its way has come that far: those of most clean shifts (see `cleanDensity`). Assumptions of ours. */
+const PROMPT_REVS = [0.3, 0.6, 1];
+
 /** How well each story of one shift fits the records around it, in one reading of its surroundings. */
 export interface ArrivalTable {
   readonly shift: CommandedShift;
@@ -36,7 +39,9 @@ export function arrivalTable(
 ): ArrivalTable {
   const window = shiftWindow(ride, shift, context, riseWidthS);
   const { log, trace, clock } = ride;
-  const paths = chainPaths(window, context.startCog, turningFrom(clock, shift.lastTimeS + context.lagS));
+  const shownFromS = turningFrom(clock, shift.lastTimeS + context.lagS);
+  const haltsS = PROMPT_REVS.map((revs) => clock.after(shownFromS, revs));
+  const paths = chainPaths(window, context.startCog, haltsS);
   const { short, beyond } = cogsInQuestion(shift, context, trace.model?.cogs ?? 0);
   return {
     shift,

@@ -1,3 +1,4 @@
+import { logSumExp } from '../../numeric/log-sum-exp.ts';
 import { ARRIVALS, type OpenCase, rise, type ShiftWindow } from './shift-window.ts';
 
 /** How well the records of one shift fit each path of the chain: log likelihoods by moment of arrival on the path's last cog. */
@@ -21,9 +22,9 @@ interface Stands {
 /**
  * The paths of the chain through one window.
  *
- * @param promptS when the sensors show the halt of a chain that went promptly to where it halts, s
+ * @param haltsS when the sensors may show the halt of a chain that went promptly to where it halts, each moment as likely as another, s; one at least
  */
-export function chainPaths(window: ShiftWindow, startCog: number, promptS: number): ChainPaths {
+export function chainPaths(window: ShiftWindow, startCog: number, haltsS: readonly number[]): ChainPaths {
   const startLevel = window.level(startCog);
   const stands = new Map<number, Float64Array[]>();
   const standingOn = (cog: number): Float64Array[] => {
@@ -45,9 +46,12 @@ export function chainPaths(window: ShiftWindow, startCog: number, promptS: numbe
         ...endingOn(finalCog),
       }),
     haltingOn: (haltCog, finalCog) => {
-      const fromLevel = (i: number): number =>
-        startLevel + rise(window.timeS[i] - promptS, window.width) * (window.level(haltCog) - startLevel);
-      return arrivalRow(window, { fromLevel, leaving: columnsAt(window, fromLevel), ...endingOn(finalCog) });
+      const rows = haltsS.map((haltS) => {
+        const fromLevel = (i: number): number =>
+          startLevel + rise(window.timeS[i] - haltS, window.width) * (window.level(haltCog) - startLevel);
+        return arrivalRow(window, { fromLevel, leaving: columnsAt(window, fromLevel), ...endingOn(finalCog) });
+      });
+      return rows[0].map((_, a) => logSumExp(rows.map((row) => row[a])) - Math.log(rows.length));
     },
   };
 }

@@ -4,10 +4,15 @@ import { CLEAN_WITHIN_REVS, LATE_WITHIN_REVS } from '../turn-limits.ts';
 export const REV_STEP = 0.25;
 export const REVS = 80;
 
+/** Mean turns after the limit of a clean shift in which the late ones come: half of them soon, half in some turns. Assumptions of ours. */
+const SOON_REVS = 0.6;
+const SOME_REVS = 2;
+
 /**
  * Chances of the number of crank revolutions that a shift takes, given that it completes. Nobody has published measured
  * shift times (see README): a healthy shift waits for the next ramp and takes well under a turn, so a gamma of mean 0.6
- * turns; a late one tails off over some turns; one later than five turns is counted as missed. Assumptions of ours.
+ * turns; of the late ones half are caught by one of the next ramps, soon after, since nothing happens to a chain at 1.5 turns, and the others tail off over
+ * some turns; one later than five turns is counted as missed. Assumptions of ours.
  */
 export const cleanDensity: Float64Array = density((revs) => revs ** 2 * Math.exp(-revs / 0.2), 0, CLEAN_WITHIN_REVS);
 /**
@@ -16,7 +21,7 @@ export const cleanDensity: Float64Array = density((revs) => revs ** 2 * Math.exp
  */
 export const slowDensity: Float64Array = density((revs) => revs ** 2 * Math.exp(-revs * 3), 0, CLEAN_WITHIN_REVS);
 export const lateDensity: Float64Array = density(
-  (revs) => Math.exp(-(revs - CLEAN_WITHIN_REVS) / 2),
+  (revs) => [SOON_REVS, SOME_REVS].reduce((sum, mean) => sum + Math.exp((CLEAN_WITHIN_REVS - revs) / mean) / mean, 0),
   CLEAN_WITHIN_REVS,
   LATE_WITHIN_REVS,
 );

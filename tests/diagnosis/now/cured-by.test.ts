@@ -28,6 +28,20 @@ describe('a cure', () => {
     expect(curedBy([clicks, made(3, ['chain', null], 1)], ['pulley-gap-large'])).toMatch(/\(chain replaced\)$/);
   });
 
+  it('is credited to what surely left next to nothing of it, not to what was turned the same way after', () => {
+    const by = (better: number, left: number | null, then = 0.6, thenLeft = 0.01): string => {
+      const first = { ...made(1, ['cable-tension', 2], 0), probabilityBetter: better, after: { troubleRate: left } };
+      const second = { ...made(5, ['cable-tension', 1], 1), probabilityBetter: then, after: { troubleRate: thenLeft } };
+      return curedBy([first, second], ['cable-tension-low']);
+    };
+    expect(by(0.999, 0.011)).toBe('what was done on 2026-05-02 (cable tension +2 clicks)');
+    const last = 'what was done on 2026-05-06 (cable tension +1 click)';
+    expect(by(0.9, 0.011)).toBe(last);
+    expect(by(0.999, 0.04)).toBe(last);
+    expect(by(0.999, null)).toBe(last);
+    expect(by(0.999, 0.011, 0.99)).toBe(last);
+  });
+
   it('is counted from there, whatever chain came on or was turned and taken back since', () => {
     const bike = adjustedBike([
       { pattern: slow('to-larger') },

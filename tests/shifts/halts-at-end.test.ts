@@ -1,0 +1,38 @@
+import { expect, it } from 'vitest';
+import { traceGears } from '../../src/gear-trace/trace-gears.ts';
+import { haltsAtEnd } from '../../src/shifts/drops/halts-at-end.ts';
+import { MadeRide, madeBike } from '../gear-trace/made-ride.ts';
+
+const largest = madeBike.cassette.length - 1;
+
+/** Records on the largest cog's ratio after it was asked for, as the halt that follows tells of them. */
+function reached(afterwards: (ride: MadeRide) => MadeRide, edit?: readonly (readonly [share: number, rpm: number])[]) {
+  const ride = new MadeRide().pedal(30).wander(20);
+  ride
+    .command(largest - 1)
+    .move(largest - 1)
+    .pedal(40, { cadenceRpm: 70 });
+  const askedS = ride.nowS;
+  const log = afterwards(ride.command(largest)).brake(2, 0).stand(60).pedal(60).log();
+  const from = log.timeS.findIndex((timeS) => timeS >= askedS);
+  const speed = log.speedMps[from - 1];
+  edit?.forEach(([share, rpm], k) => {
+    log.speedMps[from + k] = share * speed;
+    log.cadenceRpm[from + k] = rpm;
+  });
+  const halt = haltsAtEnd(log, traceGears(log, ride.bike)).find(({ start }) => log.timeS[start] === askedS);
+  return halt?.signs.find(({ sign }) => sign === 'cog-reached')?.value;
+}
+
+it('counts the records on which the chain drove on the end cog before a halt', () => {
+  expect(reached((ride) => ride.pedal(1).move(largest).pedal(3, { cadenceRpm: 70 }))).toBeGreaterThanOrEqual(2);
+});
+
+it('counts none of the command itself, nor of legs that run away while the bike slows down', () => {
+  const runAway = [
+    [0.97, 70],
+    [0.55, 75],
+    [0.05, 98],
+  ] as const;
+  expect(reached((ride) => ride.pedal(2), runAway)).toBe(0);
+});
