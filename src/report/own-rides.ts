@@ -84,7 +84,7 @@ const withoutShifts = <Ride extends RideFindings>(ride: Ride): Ride => ({
   ...ride,
   evidence: 'none',
   events: {
-    ...{ ...ride.events, shifts: [], ghostShifts: [], skips: [] },
+    ...{ ...ride.events, shifts: [], ghostShifts: [], skips: [], promptHalts: undefined },
     pedallingSByCog: new Float64Array(ride.events.pedallingSByCog.length),
   },
 });

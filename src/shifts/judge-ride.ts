@@ -4,6 +4,7 @@ import type { RideLog } from '../ride-log/ride-log.ts';
 import { commandedShifts } from './commands/commanded-shifts.ts';
 import { reactionShifts } from './commands/reaction-shifts.ts';
 import { chainDrops } from './drops/chain-drops.ts';
+import { promptHalts } from './drops/halts-at-end.ts';
 import { type LostDrive, lostDrive } from './drops/lost-drive.ts';
 import { likelyGhosts } from './ghosts/ghost-rate.ts';
 import { ghostShifts } from './ghosts/ghost-shifts.ts';
@@ -68,6 +69,7 @@ export function judgeRide(recorded: RideLog, trace: RideTrace, cogs: number): Ju
       chainDrops: drops,
       skips: skips(log, trace, lagS),
       pedallingSByCog,
+      ...(withRecords && { promptHalts: promptHalts(log, trace) }),
     },
     sensorLagS: withRecords && timing.lagSpreadS < LAG_KNOWN_S ? timing.lagS : Number.NaN,
     lostDrive: lostDrive(log, trace, drops),

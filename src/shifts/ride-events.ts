@@ -98,6 +98,30 @@ export interface SkipEvent {
   readonly toldByRider?: true;
 }
 
+/** An end of the cassette, by its cog. */
+export type EndCog = 'largest' | 'smallest';
+
+/** How many shifts were asked for, and after how many of them the bike halted at once. */
+export interface HaltCount {
+  readonly shifts: number;
+  readonly halts: number;
+}
+
+/**
+ * Shifts asked for while the legs drove the bike, by whether the rider halted at once. One such halt may be meant and tells of no lost chain;
+ * how often they follow the shifts onto an end cog, over all of a bike's rides, tells of its limit.
+ */
+export interface PromptHalts {
+  /** Each shift onto an end cog. `haltLogOdds`: what else was measured of the halt says of a lost chain, log odds; null where none followed. */
+  readonly ontoEnd: readonly {
+    readonly timeS: number;
+    readonly end: EndCog;
+    readonly haltLogOdds: number | null;
+  }[];
+  /** The shifts onto other cogs, by the end that they went towards. */
+  readonly elsewhere: Readonly<Record<EndCog, HaltCount>>;
+}
+
 /** Everything found in one ride, with the exposure that rates need. */
 export interface RideEvents {
   readonly shifts: readonly ShiftEvent[];
@@ -106,4 +130,6 @@ export interface RideEvents {
   readonly skips: readonly SkipEvent[];
   /** Seconds pedalled (over 30 rpm) on each cog of the cassette, index 0 = smallest. */
   readonly pedallingSByCog: Float64Array;
+  /** Absent where no cog is commanded, and in events that were kept before it was told. */
+  readonly promptHalts?: PromptHalts;
 }

@@ -39,6 +39,12 @@ export interface EvidenceSegment {
   readonly drops: Float64Array;
   /** Shifts commanded onto the largest cog, onto the smallest, and all. */
   readonly dropChances: Float64Array;
+  /** Shifts asked for onto the largest and onto the smallest cog after which a prompt halt could have followed, and those onto other cogs in the same direction. */
+  readonly endShifts: Float64Array;
+  readonly otherShifts: Float64Array;
+  /** Of those onto each end the halts, by the log odds that all else says of a lost chain; and how many followed the others. Chains told as lost are not among them. */
+  readonly endHalts: readonly [number[], number[]];
+  readonly otherHalts: Float64Array;
 }
 
 /** A segment in which nothing was seen yet. */
@@ -61,6 +67,10 @@ export function emptySegment(
     skips: new Float64Array(cassetteLength),
     drops: new Float64Array(3),
     dropChances: new Float64Array(3),
+    endShifts: new Float64Array(2),
+    otherShifts: new Float64Array(2),
+    endHalts: [[], []],
+    otherHalts: new Float64Array(2),
   };
 }
 
@@ -76,8 +86,14 @@ export function addSegment(to: EvidenceSegment, from: EvidenceSegment): void {
     'skips',
     'drops',
     'dropChances',
+    'endShifts',
+    'otherShifts',
+    'otherHalts',
   ] as const)
     for (let i = 0; i < to[column].length; i++) to[column][i] += from[column][i];
+  from.endHalts.forEach((halts, end) => {
+    to.endHalts[end].push(...halts);
+  });
   for (const [key, count] of from.fits) to.fits.set(key, (to.fits.get(key) ?? 0) + count);
 }
 

@@ -7,12 +7,12 @@ import { MOST_SPREADS, type RevTiming, timesCog } from './rev-timing.ts';
 
 /** Where a dropped chain left: 0 past the largest cog, 1 past the smallest, 2 elsewhere. */
 const ELSEWHERE = 2;
-const dropEnd: Readonly<Record<DropSide, number>> = {
+const dropEnd = {
   'past-largest': 0,
   'past-smallest': 1,
   chainring: ELSEWHERE,
   unknown: ELSEWHERE,
-};
+} as const satisfies Record<DropSide, number>;
 
 /** A stretch of one ride: its events between two moments (seconds since the ride's start, `toS` excluded), and the share of its pedalling that lies between them. */
 export interface RideStretch {
@@ -37,11 +37,9 @@ export function fillSegment(segment: EvidenceSegment, stretch: RideStretch, usua
   for (const shift of events.shifts) {
     if (!within(shift)) continue;
     if (evidence === 'full') addDropChance(segment, shift);
-    const inDropsShadow = events.chainDrops.some(
-      (drop) => Math.abs(drop.timeS - shift.timeS) <= evidenceWeights.dropShadowS,
-    );
-    if (!inDropsShadow) addShift(segment, shift, usual);
+    if (!inDropsShadow(events, shift.timeS)) addShift(segment, shift, usual);
   }
+  if (evidence === 'full') addPromptHalts(segment, stretch);
   // a chain that goes at last where it was asked to go is the end of its missed shift, which counts already
   for (const ghost of events.ghostShifts)
     if (within(ghost) && !ghost.towardsCommand)
@@ -59,6 +57,24 @@ export function fillSegment(segment: EvidenceSegment, stretch: RideStretch, usua
     segment.pedallingS[cog] += pedalledS;
     // without commands nobody can call a shift unasked: that none was seen says nothing
     if (evidence === 'full') segment.watchedS[cog] += pedalledS;
+  }
+}
+
+const inDropsShadow = ({ chainDrops }: RideEvents, timeS: number): boolean =>
+  chainDrops.some((drop) => Math.abs(drop.timeS - timeS) <= evidenceWeights.dropShadowS);
+
+/** Counts the halts that followed a shift at once, but for those of chains that are told as lost. */
+function addPromptHalts(segment: EvidenceSegment, { events, fromS, toS, timeShare }: RideStretch): void {
+  if (!events.promptHalts) return;
+  const { ontoEnd, elsewhere } = events.promptHalts;
+  for (const { timeS, end, haltLogOdds } of ontoEnd) {
+    if (!(timeS >= fromS && timeS < toS) || inDropsShadow(events, timeS)) continue;
+    segment.endShifts[dropEnd[`past-${end}`]]++;
+    if (haltLogOdds !== null) segment.endHalts[dropEnd[`past-${end}`]].push(haltLogOdds);
+  }
+  for (const end of ['largest', 'smallest'] as const) {
+    segment.otherShifts[dropEnd[`past-${end}`]] += elsewhere[end].shifts * timeShare;
+    segment.otherHalts[dropEnd[`past-${end}`]] += elsewhere[end].halts * timeShare;
   }
 }
 

@@ -3,6 +3,7 @@ import { logSumExp } from '../../numeric/log-sum-exp.ts';
 import { evidenceWeights } from '../assumptions.ts';
 import { type EvidenceSegment, LOAD_BINS, outcomes } from '../evidence/evidence-table.ts';
 import { FIT_KINDS, fitOf } from '../evidence/outcome-fit.ts';
+import { type PreparedHalts, prepareHalts } from './halt-likelihood.ts';
 import { type ZonedEvents, zonedEvents } from './rare-events.ts';
 import { type PreparedRevs, prepareRevs } from './rev-likelihood.ts';
 import { type CogRows, innerCogRows } from './stray-cog.ts';
@@ -15,6 +16,7 @@ export interface PreparedSegment {
   readonly shifts: PreparedShifts;
   readonly revs: PreparedRevs;
   readonly events: ZonedEvents;
+  readonly halts: PreparedHalts;
 }
 
 /** Shifts by cell (cog and direction); those of cell `i` run from `cellFrom[i]` to `cellFrom[i + 1]`. */
@@ -40,11 +42,13 @@ export function prepareSegments(segments: readonly EvidenceSegment[], revSpread:
       totals[Math.floor(place / WIDTH)] += segment.shifts[place];
   const timed = new Float64Array(segments[0]?.timed.length ?? 0);
   for (const segment of segments) for (let cell = 0; cell < timed.length; cell++) timed[cell] += segment.timed[cell];
-  return segments.map((segment) => ({
+  const halts = prepareHalts(segments);
+  return segments.map((segment, i) => ({
     segment,
     shifts: prepareShifts(segment, totals),
     revs: prepareRevs(segment, timed, revSpread),
     events: zonedEvents(segment),
+    halts: halts[i],
   }));
 }
 

@@ -2,6 +2,7 @@ import { evidenceWeights } from '../assumptions.ts';
 import { fitOf } from '../evidence/outcome-fit.ts';
 import type { PulleyRates } from '../imagined-bike/pulley-rates.ts';
 import type { PreparedSegment } from './prepare-segments.ts';
+import { haltLogLikelihood } from './halt-likelihood.ts';
 import { rareEventsLogLikelihood } from './rare-events.ts';
 import { revLogLikelihood } from './rev-likelihood.ts';
 import { fillStrayReadings } from './stray-cog.ts';
@@ -47,6 +48,7 @@ export function segmentLogLikelihood(
   const log =
     total +
     revLogLikelihood(prepared.revs, rates.slowRevs) +
-    rareEventsLogLikelihood(prepared.segment, prepared.events, rates);
+    rareEventsLogLikelihood(prepared.segment, prepared.events, rates) +
+    haltLogLikelihood(prepared.halts, rates.drop);
   fillStrayReadings(log, cogRows, gained, into, at);
 }

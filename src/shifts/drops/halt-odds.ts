@@ -1,10 +1,5 @@
 import { betaMidpoints } from '../../numeric/beta-distribution.ts';
-
-/** How many shifts were asked for, and after how many of them the bike halted at once. */
-export interface HaltCount {
-  readonly shifts: number;
-  readonly halts: number;
-}
+import type { EndCog, HaltCount } from '../ride-events.ts';
 
 /** Share of the rides on which the chain is thrown past this end of the cassette time and again (assumption of ours). */
 const LOOSE_SHARE = 0.007;
@@ -22,6 +17,13 @@ const MEANT = {
 } as const;
 const MEANT_STEPS = 16;
 
+/** Shares of the shifts onto an end cog after which a rider halts on purpose, each as likely as the next, by the same rider's shifts onto other cogs in that direction. */
+export function meantShares(end: EndCog, elsewhere: HaltCount): number[] {
+  const { share, weight, atEnd, sureBy } = MEANT[end];
+  const usual = Math.min(0.5, (atEnd * (elsewhere.halts + share * weight)) / (elsewhere.shifts + weight));
+  return betaMidpoints({ a: usual * sureBy, b: (1 - usual) * sureBy }, MEANT_STEPS);
+}
+
 /**
  * Odds that one halt after a shift onto an end cog is of a lost chain, by how often such halts follow there and after the same rider's shifts
  * onto other cogs: one may be chance, three of ten are not. Neither the one halt's length nor what the legs did is in it.
@@ -29,14 +31,11 @@ const MEANT_STEPS = 16;
  * @param here shifts onto the end cog, the one in question among them
  * @param elsewhere shifts onto other cogs in the same direction
  */
-export function haltOdds(end: 'largest' | 'smallest', here: HaltCount, elsewhere: HaltCount): number {
-  const { share, weight, atEnd, sureBy } = MEANT[end];
-  const usual = Math.min(0.5, (atEnd * (elsewhere.halts + share * weight)) / (elsewhere.shifts + weight));
-  const meantShares = betaMidpoints({ a: usual * sureBy, b: (1 - usual) * sureBy }, MEANT_STEPS);
+export function haltOdds(end: EndCog, here: HaltCount, elsewhere: HaltCount): number {
   const others = here.halts - 1;
   const without = here.shifts - here.halts;
   let [lost, meant] = [0, 0];
-  for (const m of meantShares) {
+  for (const m of meantShares(end, elsewhere)) {
     meant += (1 - LOOSE_SHARE) * lostShares.length * m ** others * (1 - m) ** without * m;
     for (const l of lostShares) {
       const halting = l + (1 - l) * m;

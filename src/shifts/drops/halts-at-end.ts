@@ -1,10 +1,12 @@
 import type { RideTrace } from '../../gear-trace/gear-trace.ts';
 import { PEDALLING_RPM } from '../../gear-trace/samples/pedalling-rpm.ts';
 import type { RideLog } from '../../ride-log/ride-log.ts';
+import type { EndCog, HaltCount, PromptHalts } from '../ride-events.ts';
 import { type AskedShift, askedShifts, type HaltAtOnce } from './asked-shifts.ts';
 import type { DropCandidate, MeasuredSign } from './drop-candidate.ts';
 import { endCogSign } from './end-cog-sign.ts';
-import { type HaltCount, haltOdds } from './halt-odds.ts';
+import { haltOdds } from './halt-odds.ts';
+import { weighSigns } from './weigh-candidate.ts';
 
 /** Within so many deviations of the end cog's ratio, and nearer to it than to that of the cog beside it, the chain drives there. */
 const REACHED_WITHIN = 1.5;
@@ -17,26 +19,49 @@ const SLOWING_S = 5;
  * often such halts follow on this cog and on others says much.
  */
 export function haltsAtEnd(log: RideLog, trace: RideTrace): DropCandidate[] {
-  const { model } = trace;
-  if (!model) return [];
-  const asked = askedShifts(log, trace);
-  return (['largest', 'smallest'] as const).flatMap((end) => {
-    const endCog = end === 'largest' ? model.cogs - 1 : 0;
-    const alike = asked.filter(({ toLarger }) => toLarger === (end === 'largest'));
-    const there = alike.filter(({ cog }) => cog === endCog);
-    const here = countHalts(there);
-    const odds = haltOdds(end, here, countHalts(alike.filter(({ cog }) => cog !== endCog)));
-    return there.flatMap(({ cog, askedS, start, halted }): DropCandidate[] => {
+  return endCogs.flatMap((end) => {
+    const { onto, elsewhere } = shiftsTowards(log, trace, end);
+    const here = countHalts(onto);
+    const odds = haltOdds(end, here, countHalts(elsewhere));
+    return onto.flatMap(({ halted, ...shift }): DropCandidate[] => {
       if (!halted) return [];
       const signs = [
         { sign: 'halts-so-often', value: odds } as const,
         { sign: 'halts-on-cog', value: here.halts } as const,
         { sign: 'shifts-onto-cog', value: here.shifts } as const,
-        ...haltSigns(log, trace, { cog, askedS, start, halt: halted }),
+        ...haltSigns(log, trace, { ...shift, halt: halted }),
       ];
-      return [{ pattern: `halt-at-${end}`, start, signs }];
+      return [{ pattern: `halt-at-${end}`, start: shift.start, signs }];
     });
   });
+}
+
+/** The shifts after which a halt could have followed at once, and what the halts show beside how often they follow. */
+export function promptHalts(log: RideLog, trace: RideTrace): PromptHalts {
+  const ontoEnd = endCogs.flatMap((end) =>
+    shiftsTowards(log, trace, end).onto.map(({ halted, ...shift }) => {
+      const signs = halted ? weighSigns(`halt-at-${end}`, haltSigns(log, trace, { ...shift, halt: halted })) : null;
+      return { timeS: shift.askedS, end, haltLogOdds: signs?.reduce((sum, { logOdds }) => sum + logOdds, 0) ?? null };
+    }),
+  );
+  const elsewhere = (end: EndCog): HaltCount => countHalts(shiftsTowards(log, trace, end).elsewhere);
+  return { ontoEnd, elsewhere: { largest: elsewhere('largest'), smallest: elsewhere('smallest') } };
+}
+
+const endCogs = ['largest', 'smallest'] as const satisfies readonly EndCog[];
+
+/** The shifts in the direction of an end cog, onto it and onto others; none where no cog is known. */
+function shiftsTowards(
+  log: RideLog,
+  trace: RideTrace,
+  end: EndCog,
+): { onto: readonly AskedShift[]; elsewhere: readonly AskedShift[] } {
+  const endCog = end === 'largest' ? (trace.model?.cogs ?? 0) - 1 : 0;
+  const towards = askedShifts(log, trace).filter(({ toLarger }) => toLarger === (end === 'largest'));
+  return {
+    onto: towards.filter(({ cog }) => cog === endCog),
+    elsewhere: towards.filter(({ cog }) => cog !== endCog),
+  };
 }
 
 const countHalts = (shifts: readonly AskedShift[]): HaltCount => ({

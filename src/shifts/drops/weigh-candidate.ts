@@ -127,11 +127,15 @@ const WEIGHTS: Readonly<Record<DropPattern, PatternWeights>> = {
   },
 };
 
+/** Signs with what each weighs in a pattern. */
+export const weighSigns = (pattern: DropPattern, signs: readonly MeasuredSign[]): WeighedSign[] =>
+  signs.map(({ sign, value }) => ({ sign, value, logOdds: WEIGHTS[pattern].signs[sign]?.(value) ?? 0 }));
+
 /** Adds up the signs of a candidate; null where a lost chain is not likely enough by them. */
 export function weighCandidate({ pattern, start, signs: measured }: DropCandidate): WeighedCandidate | null {
-  const { beforehand, moreThan, signs: weights } = WEIGHTS[pattern];
+  const { beforehand, moreThan } = WEIGHTS[pattern];
   const signs: WeighedSign[] = [{ sign: 'beforehand', value: Number.NaN, logOdds: beforehand }];
-  for (const { sign, value } of measured) signs.push({ sign, value, logOdds: weights[sign]?.(value) ?? 0 });
+  signs.push(...weighSigns(pattern, measured));
   const logOdds = signs.reduce((sum, one) => sum + one.logOdds, 0);
   const confidence = 1 / (1 + Math.exp(-logOdds));
   return confidence >= MIN_CONFIDENCE && logOdds > moreThan ? { start, signs, logOdds, confidence } : null;
