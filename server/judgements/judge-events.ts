@@ -1,3 +1,4 @@
+import { inDropsShadow } from '../../src/diagnosis/evidence/untold-halts.ts';
 import { momentIso } from '../../src/report/moment-iso.ts';
 import { countEvents } from '../../src/report/ride-counts.ts';
 import type { RideReport } from '../../src/report/ride-report-schema.ts';
@@ -114,7 +115,18 @@ export function judgeEvents(events: RideEvents, startMs: number, judged: Judged)
   const shifts = lists.shifts.map((shift, i) =>
     shift === events.shifts[i] ? shift : { ...shift, probability: certainly(shift.outcome), expected: openExpectation },
   );
-  return { ...events, ...lists, shifts };
+  return { ...events, ...lists, shifts, ...haltsThatStand(events, lists.chainDrops) };
+}
+
+/** Where the rider says that no chain was lost, the halt says nothing of one. */
+function haltsThatStand(
+  { promptHalts, chainDrops }: RideEvents,
+  stand: RideEvents['chainDrops'],
+): Pick<RideEvents, 'promptHalts'> {
+  if (!promptHalts || stand.length === chainDrops.length) return {};
+  const rejected = chainDrops.filter(({ timeS }) => stand.every((drop) => drop.timeS !== timeS));
+  const ontoEnd = promptHalts.ontoEnd.filter(({ timeS }) => !inDropsShadow({ chainDrops: rejected }, timeS));
+  return { promptHalts: { ...promptHalts, ontoEnd } };
 }
 
 /** What the engine found in a ride after judgement: its lists and its counts. What else its events carry stays with them. */

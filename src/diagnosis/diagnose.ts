@@ -159,10 +159,10 @@ function diagnosisOf(
 /** The causes, the likeliest with how it began; without "if" only where it is named alone. */
 function withOnset(
   [first, ...others]: Findings['ranked'],
-  { onset, undecided }: SuggestionFacts,
+  { onset, undecided, comparisons }: SuggestionFacts,
   rides: number,
 ): Diagnosis['causes'] {
-  const began = onsetSentence(onset, rides, first.probability >= NAMED_ALONE && !undecided);
+  const began = onsetSentence(onset, rides, first.probability >= NAMED_ALONE && !undecided, comparisons);
   return [{ ...first, evidence: [...first.evidence, ...began] }, ...others];
 }
 

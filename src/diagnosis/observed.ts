@@ -1,9 +1,10 @@
-import { mean } from 'd3-array';
+import { mean, sum } from 'd3-array';
 import type { CogTally } from '../cogs/cog-tally.ts';
 import { tallyCogs } from '../cogs/tally-cogs.ts';
 import type { Bike } from '../drivetrain/bike.ts';
-import type { Direction, DropSide } from '../shifts/ride-events.ts';
+import type { Direction, DropSide, EndCog, HaltCount, RideEvents } from '../shifts/ride-events.ts';
 import type { DiagnosisRide } from './diagnosis.ts';
+import { untoldHalts } from './evidence/untold-halts.ts';
 
 /** Judged shifts and how they went. */
 export interface ShiftCount {
@@ -32,6 +33,8 @@ export interface Observed {
   /** Unasked shifts towards a cog that was missed before. */
   readonly towardsCommand: number;
   readonly drops: (side: DropSide) => number;
+  /** Halts that followed shifts at once, without those of chains told as lost: onto an end cog, and onto others in the same direction. */
+  readonly promptHalts: (end: EndCog) => { readonly onto: HaltCount; readonly elsewhere: HaltCount };
   /** Shifts commanded onto a cog, judged or not. */
   readonly commandedOnto: (cog: number) => number;
   readonly skips: (on?: (cog: number) => boolean) => number;
@@ -53,6 +56,16 @@ function sumTallies(tallies: readonly CogTally[]): ShiftCount {
   }
   count.trouble = count.late + count.missed + count.overshot;
   return count;
+}
+
+function promptHaltsOf(rides: readonly RideEvents[], end: EndCog): { onto: HaltCount; elsewhere: HaltCount } {
+  const told = rides.map(untoldHalts).filter((halts) => halts !== null);
+  const onto = told.flatMap(({ ontoEnd }) => ontoEnd.filter((shift) => shift.end === end));
+  const elsewhere = told.map((halts) => halts.elsewhere[end]);
+  return {
+    onto: { shifts: onto.length, halts: onto.filter(({ haltLogOdds }) => haltLogOdds !== null).length },
+    elsewhere: { shifts: sum(elsewhere, ({ shifts }) => shifts), halts: sum(elsewhere, ({ halts }) => halts) },
+  };
 }
 
 /** Counts the rides. */
@@ -92,6 +105,7 @@ export function observe(rides: readonly DiagnosisRide[], bike: Pick<Bike, 'casse
       ).length,
     towardsCommand: ghostShifts.filter(({ towardsCommand }) => towardsCommand).length,
     drops: (side) => drops.filter((drop) => drop.side === side).length,
+    promptHalts: (end) => promptHaltsOf(events, end),
     commandedOnto: (cog) => shifts.filter((shift) => shift.toCog === cog).length,
     skips: (on = every) => skips.filter((skip) => on(skip.cog)).length,
     events: ghostShifts.length + drops.length + skips.length,

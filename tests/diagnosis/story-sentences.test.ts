@@ -119,22 +119,46 @@ describe('what an adjustment did, among the evidence', () => {
 
 it('says that a fault was there from the first ride on only where there is a second', () => {
   const steady = { kind: 'steady', at: '2026-05-04T08:00:00Z', rideBeforeAt: null, probability: 0.99 } as const;
-  expect(onsetSentence(steady, 1, true)).toEqual([]);
-  expect(onsetSentence(steady, 2, true)).toEqual(['It was there from the first ride on (99 %).']);
-  expect(onsetSentence({ ...steady, kind: 'gradual' }, 1, true)).toHaveLength(1);
+  expect(onsetSentence(steady, 1, true, [])).toEqual([]);
+  expect(onsetSentence(steady, 2, true, [])).toEqual(['It was there from the first ride on (99 %).']);
+  expect(onsetSentence({ ...steady, kind: 'gradual' }, 1, true, [])).toHaveLength(1);
 });
 
 it('says how a fault began only for the case that it is the one, where it is not named alone', () => {
   const sudden = { kind: 'sudden', at: '2026-05-04T08:00:00Z', rideBeforeAt: null, probability: 0.9 } as const;
-  expect(onsetSentence(sudden, 2, false)).toEqual([
+  expect(onsetSentence(sudden, 2, false, [])).toEqual([
     'If it is this, it began suddenly, about 2026-05-04 08:00 UTC (90 %).',
   ]);
-  expect(onsetSentence(sudden, 2, true)).toEqual(['It began suddenly, about 2026-05-04 08:00 UTC (90 %).']);
+  expect(onsetSentence(sudden, 2, true, [])).toEqual(['It began suddenly, about 2026-05-04 08:00 UTC (90 %).']);
+});
+
+it('names what was done between the last ride without a fault and the first with it', () => {
+  const sudden = {
+    kind: 'sudden',
+    at: '2026-05-05T08:00:00Z',
+    rideBeforeAt: '2026-05-03T08:00:00Z',
+    probability: 0.999,
+  } as const;
+  const said = (...at: string[]): string =>
+    onsetSentence(
+      sudden,
+      3,
+      true,
+      at.map((one, i) => ({ ...comparison(0.5), at: one, amount: 1 + i })),
+    )[0];
+  const between = 'It began suddenly, between the ride of 2026-05-03 08:00 UTC and that of 2026-05-05 08:00 UTC';
+  expect(said('2026-05-01T08:00:00Z', '2026-05-06T08:00:00Z')).toBe(`${between} (over 99 %).`);
+  expect(said('2026-05-04T08:00:00Z')).toBe(
+    `${between}, with cable tension +1 click on 2026-05-04 between them (over 99 %).`,
+  );
+  expect(said('2026-05-04T08:00:00Z', '2026-05-04T09:00:00Z')).toContain(
+    ', with cable tension +1 click on 2026-05-04 and cable tension +2 clicks on 2026-05-04 between them',
+  );
 });
 
 it('says how a fault began only where that is likelier than not', () => {
   const began = (probability: number): string[] =>
-    onsetSentence({ kind: 'gradual', at: null, rideBeforeAt: null, probability }, 3, true);
+    onsetSentence({ kind: 'gradual', at: null, rideBeforeAt: null, probability }, 3, true, []);
   expect(began(0.46)).toEqual([]);
   expect(began(0.54)).toEqual(['It grew over the rides (54 %).']);
 });

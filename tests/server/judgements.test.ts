@@ -61,6 +61,25 @@ describe('a judgement of an event', () => {
     expect(shifts.map(({ unjudgedBecause }) => unjudgedBecause)).toEqual(['rejected', null, null, null, null]);
   });
 
+  it('takes the halt of a rejected lost chain out of those that may be of one, and leaves the others', () => {
+    const ontoEnd = [
+      { timeS: 20, end: 'largest', haltLogOdds: null },
+      { timeS: 68, end: 'largest', haltLogOdds: 0.5 },
+      { timeS: 300, end: 'largest', haltLogOdds: 0.5 },
+    ] as const;
+    const none = { shifts: 0, halts: 0 };
+    const halting: RideEvents = {
+      ...events,
+      promptHalts: { ontoEnd, elsewhere: { largest: none, smallest: none } },
+    };
+    const timesAfter = (timeS: number): number[] | undefined =>
+      judgeEvents(halting, startMs, judgedBy({ [key('drop', timeS)]: 'rejected' })).promptHalts?.ontoEnd.map(
+        (one) => one.timeS,
+      );
+    expect(timesAfter(70)).toEqual([20, 300]);
+    expect(timesAfter(71)).toEqual([20, 68, 300]);
+  });
+
   it('leaves open in the report when a rejected shift was done, as it does the turns that it took', () => {
     const told = (timeS: number, outcome: ShiftEvent['outcome']) => ({
       at: momentIso(startMs, timeS),

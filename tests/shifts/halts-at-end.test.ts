@@ -1,6 +1,7 @@
 import { expect, it } from 'vitest';
 import { traceGears } from '../../src/gear-trace/trace-gears.ts';
 import { haltsAtEnd } from '../../src/shifts/drops/halts-at-end.ts';
+import { judgeRide } from '../../src/shifts/judge-ride.ts';
 import { MadeRide, madeBike } from '../gear-trace/made-ride.ts';
 
 const largest = madeBike.cassette.length - 1;
@@ -35,4 +36,30 @@ it('counts none of the command itself, nor of legs that run away while the bike 
     [0.05, 98],
   ] as const;
   expect(reached((ride) => ride.pedal(2), runAway)).toBe(0);
+});
+
+it('lists the shifts onto each end cog with what a halt that followed says of a lost chain, and counts those onto others', () => {
+  const ride = new MadeRide().pedal(30).wander(20);
+  const shift = (cog: number): number => {
+    ride.command(cog).pedal(1).move(cog);
+    return ride.nowS;
+  };
+  const largerStill = largest - 1;
+  shift(largerStill);
+  ride.pedal(20);
+  const onS = shift(largest) - 1;
+  ride.pedal(30);
+  shift(largerStill);
+  ride.pedal(20);
+  const haltedS = shift(largest) - 1;
+  const log = ride.pedal(1).brake(3, 0).stand(40).pedal(60).log();
+  const { events } = judgeRide(log, traceGears(log, ride.bike), madeBike.cassette.length);
+  const { ontoEnd, elsewhere } = events.promptHalts ?? { ontoEnd: [], elsewhere: null };
+  const onto = ontoEnd.filter(({ end, timeS }) => end === 'largest' && timeS >= onS);
+  expect(onto.map(({ timeS, haltLogOdds }) => [timeS, haltLogOdds === null])).toEqual([
+    [onS, true],
+    [haltedS, false],
+  ]);
+  expect(elsewhere?.largest.shifts).toBeGreaterThan(0);
+  expect(elsewhere?.largest.halts).toBe(0);
 });

@@ -4,6 +4,7 @@ import { evidenceWeights } from '../assumptions.ts';
 import { cogCell, type EvidenceSegment, LOAD_BINS, type LoadEdges, loadBin, outcomes } from './evidence-table.ts';
 import { FIT_KINDS, fitKind } from './outcome-fit.ts';
 import { MOST_SPREADS, type RevTiming, timesCog } from './rev-timing.ts';
+import { inDropsShadow, untoldHalts } from './untold-halts.ts';
 
 /** Where a dropped chain left: 0 past the largest cog, 1 past the smallest, 2 elsewhere. */
 const ELSEWHERE = 2;
@@ -60,15 +61,13 @@ export function fillSegment(segment: EvidenceSegment, stretch: RideStretch, usua
   }
 }
 
-const inDropsShadow = ({ chainDrops }: RideEvents, timeS: number): boolean =>
-  chainDrops.some((drop) => Math.abs(drop.timeS - timeS) <= evidenceWeights.dropShadowS);
-
 /** Counts the halts that followed a shift at once, but for those of chains that are told as lost. */
 function addPromptHalts(segment: EvidenceSegment, { events, fromS, toS, timeShare }: RideStretch): void {
-  if (!events.promptHalts) return;
-  const { ontoEnd, elsewhere } = events.promptHalts;
+  const halts = untoldHalts(events);
+  if (!halts) return;
+  const { ontoEnd, elsewhere } = halts;
   for (const { timeS, end, haltLogOdds } of ontoEnd) {
-    if (!(timeS >= fromS && timeS < toS) || inDropsShadow(events, timeS)) continue;
+    if (!(timeS >= fromS && timeS < toS)) continue;
     segment.endShifts[dropEnd[`past-${end}`]]++;
     if (haltLogOdds !== null) segment.endHalts[dropEnd[`past-${end}`]].push(haltLogOdds);
   }

@@ -1,8 +1,8 @@
 import { evidenceWeights } from '../assumptions.ts';
 import { fitOf } from '../evidence/outcome-fit.ts';
 import type { PulleyRates } from '../imagined-bike/pulley-rates.ts';
-import type { PreparedSegment } from './prepare-segments.ts';
 import { haltLogLikelihood } from './halt-likelihood.ts';
+import type { PreparedSegment } from './prepare-segments.ts';
 import { rareEventsLogLikelihood } from './rare-events.ts';
 import { revLogLikelihood } from './rev-likelihood.ts';
 import { fillStrayReadings } from './stray-cog.ts';

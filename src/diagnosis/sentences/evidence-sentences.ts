@@ -2,6 +2,7 @@ import { counted } from '../../numeric/counted.ts';
 import { figure } from '../../numeric/figure.ts';
 import { listed } from '../../numeric/listed.ts';
 import { upperFirst } from '../../numeric/upper-first.ts';
+import type { EndCog } from '../../shifts/ride-events.ts';
 import { type CausePlace, causePlace, shiftsAt, shiftsBeside } from '../cause-place.ts';
 import type { Cause } from '../causes.ts';
 import { SAY_LITTLE } from '../fewest-shifts.ts';
@@ -86,8 +87,27 @@ function limitLoose(seen: Observed, largest: boolean): string[] {
   const asked = seen.commandedOnto(cog);
   const past = `past the ${largest ? 'largest' : 'smallest'} cog`;
   const shifts = `in ${counted(asked, 'shift')} asked for onto the ${teeth}, judged or not`;
-  if (drops > 0) return [sentence(`the chain was lost ${past} ${counted(drops, 'time')} ${shifts}`)];
-  return [sentence(`no chain was lost ${past} ${shifts}${asked < SAY_LITTLE ? ', which says little' : ''}`)];
+  const halts = haltsThatStandOut(seen, largest ? 'largest' : 'smallest', drops > 0 ? 'more shift' : 'shift');
+  if (drops > 0) return [sentence(`the chain was lost ${past} ${counted(drops, 'time')} ${shifts}`), ...halts];
+  const plainly = halts.length > 0 ? 'plainly ' : '';
+  return [
+    sentence(`no chain was ${plainly}lost ${past} ${shifts}${asked < SAY_LITTLE ? ', which says little' : ''}`),
+    ...halts,
+  ];
+}
+
+/** Fewer halts on an end cog are chance. */
+const HALTS_TOLD = 2;
+
+/** Halts that follow the shifts onto an end cog more often than others of the same rider's. */
+function haltsThatStandOut(seen: Observed, end: EndCog, shift: string): string[] {
+  const { onto, elsewhere } = seen.promptHalts(end);
+  if (onto.halts < HALTS_TOLD || onto.halts * elsewhere.shifts <= elsewhere.halts * onto.shifts) return [];
+  return [
+    sentence(
+      `after ${figure(onto.halts)} of ${counted(onto.shifts, shift)} onto the ${seen.cassette[end === 'largest' ? seen.cassette.length - 1 : 0]} the legs stopped within seconds and the bike halted, after ${figure(elsewhere.halts)} of ${figure(elsewhere.shifts)} onto other cogs that way: so it looks where a chain is lost and noticed at once, and where a stop was meant`,
+    ),
+  ];
 }
 
 function gapSmall(seen: Observed): string[] {

@@ -8,6 +8,7 @@ import { amountWords } from '../../adjustments/parameter-words.ts';
 import { skipsBeforeAndAfter } from '../../adjustments/skip-words.ts';
 import { counted } from '../../numeric/counted.ts';
 import { figure } from '../../numeric/figure.ts';
+import { listed } from '../../numeric/listed.ts';
 import { utcDay, utcMoment } from '../../numeric/moment-words.ts';
 import { chance } from '../../numeric/percent.ts';
 import type { Cause } from '../causes.ts';
@@ -77,18 +78,35 @@ const tellsGapsApart = (cause: Cause, one: AdjustmentComparison): boolean =>
  *
  * @param rides how many rides were weighed
  * @param namedAlone whether that fault is; where it is not likely enough, or open between it and another, all is said of the case that it is the one
+ * @param adjustments what was done to the bike: what lies between the last ride without the fault and the first with it is told beside it
  */
-export function onsetSentence(onset: Onset, rides: number, namedAlone: boolean): string[] {
-  const began = beganWords(onset, rides);
+export function onsetSentence(
+  onset: Onset,
+  rides: number,
+  namedAlone: boolean,
+  adjustments: readonly AdjustmentComparison[],
+): string[] {
+  const began = beganWords(onset, rides, adjustments);
   if (began === null || onset.probability <= LIKELIER_THAN_NOT) return [];
   const sure = `(${chance(onset.probability)})`;
   return [namedAlone ? `It ${began} ${sure}.` : `If it is this, it ${began} ${sure}.`];
 }
 
-function beganWords({ kind, at, rideBeforeAt }: Onset, rides: number): string | null {
+/** ", with low limit screw +0.75 turns on 2026-05-04 between them", to append; nothing where nothing was done between two moments. */
+function workBetween(adjustments: readonly AdjustmentComparison[], from: string, to: string): string {
+  const between = adjustments.filter(({ at }) => Date.parse(at) > Date.parse(from) && Date.parse(at) <= Date.parse(to));
+  if (between.length === 0) return '';
+  return `, with ${listed(between.map((one) => `${amountWords(one)} on ${utcDay(one.at)}`))} between them`;
+}
+
+function beganWords(
+  { kind, at, rideBeforeAt }: Onset,
+  rides: number,
+  adjustments: readonly AdjustmentComparison[],
+): string | null {
   if (kind === 'sudden' && at)
     return rideBeforeAt
-      ? `began suddenly, between the ride of ${utcMoment(rideBeforeAt)} and that of ${utcMoment(at)}`
+      ? `began suddenly, between the ride of ${utcMoment(rideBeforeAt)} and that of ${utcMoment(at)}${workBetween(adjustments, rideBeforeAt, at)}`
       : `began suddenly, about ${utcMoment(at)}`;
   if (kind === 'gradual') return 'grew over the rides';
   return kind === 'steady' && rides > 1 ? 'was there from the first ride on' : null;
