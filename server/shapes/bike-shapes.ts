@@ -53,6 +53,9 @@ export const stateShape = z.object({
   low: share,
   high: share,
   skips: count.describe('How often the chain skipped from that moment on, whatever shifts do'),
+  chainsLost: count.describe(
+    'How often the chain surely came off since the last adjustment and is not looked over since, whatever shifts do',
+  ),
   worstCog: cogReportSchema
     .pick({ teeth: true, direction: true, shifts: true, low: true, high: true })
     .extend({ troubleRate: share })

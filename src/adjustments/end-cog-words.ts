@@ -1,5 +1,6 @@
 import { counted } from '../numeric/counted.ts';
 import { figure } from '../numeric/figure.ts';
+import { timesWords } from '../numeric/times-words.ts';
 import type { CassetteEnd } from './end-cog-count.ts';
 import { wentWrong } from './end-cog-count.ts';
 
@@ -23,8 +24,7 @@ export const endWords: Readonly<Record<CassetteEnd, 'largest' | 'smallest'>> = {
   'past-smallest': 'smallest',
 };
 
-const lostWords = ({ lost }: Counted): string =>
-  lost > 0 ? ` (the chain was lost past it ${counted(lost, 'time')})` : '';
+const lostWords = ({ lost }: Counted): string => (lost > 0 ? ` (the chain was lost past it ${timesWords(lost)})` : '');
 
 const wrongWords = (count: Counted): string => `${figure(wentWrong(count))} of ${figure(count.shifts)}`;
 
@@ -32,7 +32,7 @@ const wrongWords = (count: Counted): string => `${figure(wentWrong(count))} of $
 export function untriedWords({ asked, shifts }: Pick<Counted, 'asked' | 'shifts'>): string {
   if (asked === 0) return 'it was not asked for since';
   const why = shifts === 0 ? 'none of that could be judged' : 'the chain did not get there';
-  return `it was asked for ${counted(asked, 'time')} since, but ${why}`;
+  return `it was asked for ${timesWords(asked)} since, but ${why}`;
 }
 
 /** "1 of 2 shifts onto the largest cog went wrong before (the chain was lost past it 1 time), 0 of 38 since". */

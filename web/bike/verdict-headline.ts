@@ -26,9 +26,15 @@ function anotherHeadline({ diagnosis }: NonNullable<BikeDetail['report']>, { act
 }
 
 /** What is the matter, in a few words to stand at the top. */
-export function verdictHeadline({ bike, state, report }: Pick<BikeDetail, 'bike' | 'state' | 'report'>): string {
+export function verdictHeadline({
+  bike,
+  state,
+  report,
+  pending,
+}: Pick<BikeDetail, 'bike' | 'state' | 'report' | 'pending'>): string {
   if (state.underWay) return 'Its rides are still being worked through';
-  if (!report || report.rides.length === 0) return 'No ride has been read yet';
+  if (!report || report.rides.length === 0)
+    return pending > 0 ? 'Its rides are being worked through again' : 'No ride has been read yet';
   if (report.diagnosis.heldBack) return report.diagnosis.heldBack.headline;
   const nothing = state.judgedShifts === 0 ? nothingToJudge(ridesThatCount(report)) : null;
   const tooFew = nothing ? noneToJudge[nothing] : 'Too few judged shifts yet to say';

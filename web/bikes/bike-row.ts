@@ -1,4 +1,5 @@
 import { counted } from '../../src/numeric/counted.ts';
+import { timesWords } from '../../src/numeric/times-words.ts';
 import { upperFirst } from '../../src/numeric/upper-first.ts';
 import type { BikeSummary } from '../api/answers.ts';
 import { trendSpark } from '../charts/trend-spark.ts';
@@ -20,18 +21,19 @@ function figure({ state }: BikeSummary): HTMLElement {
   return figureOf(
     percentFigure(troubleRate),
     `of ${counted(state.judgedShifts, 'shift')} in trouble ${troublePeriod(state)}`,
+    state.chainsLost > 0 && make('b', {}, `Chain lost ${timesWords(state.chainsLost)}`),
     skipped && make('b', {}, upperFirst(skipped)),
     worstCog &&
       make('b', {}, `Worst: ${percentFigure(worstCog.troubleRate)} of ${worstCog.shifts} onto the ${worstCog.teeth}`),
     make(
       'small',
       {},
-      `95\u00a0%: ${percentRange(state.low, state.high)}${worstCog ? ` of all, ${percentRange(worstCog.low, worstCog.high)} onto the ${worstCog.teeth}` : ''}`,
+      `95\u00a0% interval: ${percentRange(state.low, state.high)}${worstCog ? ` of all, ${percentRange(worstCog.low, worstCog.high)} onto the ${worstCog.teeth}` : ''}`,
     ),
   );
 }
 
-const figureOf = (big: string, words: string, ...more: (HTMLElement | null | '')[]): HTMLElement =>
+const figureOf = (big: string, words: string, ...more: (HTMLElement | null | '' | false)[]): HTMLElement =>
   make('p', { class: 'rack-figure' }, make('strong', {}, big), make('span', {}, words, ...more));
 
 /** One bike among all: state, reason, trend and number. */

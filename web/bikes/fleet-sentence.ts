@@ -3,6 +3,12 @@ import type { BikeSummary } from '../api/answers.ts';
 
 /** How the bikes stand, in one sentence. */
 export function fleetSentence(bikes: readonly BikeSummary[]): string {
+  const waiting = bikes.filter(({ state }) => state.underWay).length;
+  const more = waiting > 0 && waiting < bikes.length ? `; ${waiting} still being worked through` : '';
+  return `${howTheyStand(bikes)}${more}`;
+}
+
+function howTheyStand(bikes: readonly BikeSummary[]): string {
   const count = (word: BikeSummary['state']['word']): number => bikes.filter((bike) => bike.state.word === word).length;
   const service = count('service');
   const all = bikes.length;

@@ -1,6 +1,6 @@
-import { counted } from '../../numeric/counted.ts';
 import { figure } from '../../numeric/figure.ts';
 import { utcDay } from '../../numeric/moment-words.ts';
+import { timesWords } from '../../numeric/times-words.ts';
 import type { SkippingNow } from '../now/skipping-now.ts';
 import type { Work } from './in-order.ts';
 import { nextStep } from './next-steps.ts';
@@ -21,7 +21,7 @@ export function measureChain({ namesCause }: Step, facts: Asked): Work[] {
   const since = now.since.last ? ` since ${utcDay(now.since.last.at)}` : '';
   return [
     {
-      step: `${look.replace(/\.$/, '')}: it skipped ${counted(now.skipping.skips, 'time')}${since}${inNewest(now.skipping)}.`,
+      step: `${look.replace(/\.$/, '')}: it skipped ${timesWords(now.skipping.skips)}${since}${inNewest(now.skipping)}.`,
       ...{ start, cautions, parameter },
     },
   ];

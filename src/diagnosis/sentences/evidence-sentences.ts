@@ -1,6 +1,7 @@
 import { counted } from '../../numeric/counted.ts';
 import { figure } from '../../numeric/figure.ts';
 import { listed } from '../../numeric/listed.ts';
+import { timesWords } from '../../numeric/times-words.ts';
 import { upperFirst } from '../../numeric/upper-first.ts';
 import type { EndCog } from '../../shifts/ride-events.ts';
 import { type CausePlace, causePlace, shiftsAt, shiftsBeside } from '../cause-place.ts';
@@ -46,7 +47,7 @@ function tension(seen: Observed, low: boolean): string[] {
   if (ghosts + against > 0)
     lines.push(
       sentence(
-        `the chain left the cog it was on by itself ${counted(ghosts, 'time')} to a ${pastName} cog and ${against} the other way`,
+        `the chain left the cog it was on by itself ${timesWords(ghosts)} to a ${pastName} cog and ${against} the other way`,
       ),
     );
   const { overshot, shifts } = seen.shifts(past);
@@ -76,7 +77,7 @@ function limitTight(seen: Observed, cause: 'low-limit-tight' | 'high-limit-tight
     ),
   ];
   const left = seen.ghosts(cog === 0 ? 'to-larger' : 'to-smaller', (other) => other === cog);
-  if (left > 0) lines.push(sentence(`the chain left the ${teeth} by itself ${counted(left, 'time')}`));
+  if (left > 0) lines.push(sentence(`the chain left the ${teeth} by itself ${timesWords(left)}`));
   return lines;
 }
 
@@ -88,7 +89,7 @@ function limitLoose(seen: Observed, largest: boolean): string[] {
   const past = `past the ${largest ? 'largest' : 'smallest'} cog`;
   const shifts = `in ${counted(asked, 'shift')} asked for onto the ${teeth}, judged or not`;
   const halts = haltsThatStandOut(seen, largest ? 'largest' : 'smallest', drops > 0 ? 'more shift' : 'shift');
-  if (drops > 0) return [sentence(`the chain was lost ${past} ${counted(drops, 'time')} ${shifts}`), ...halts];
+  if (drops > 0) return [sentence(`the chain was lost ${past} ${timesWords(drops)} ${shifts}`), ...halts];
   const plainly = halts.length > 0 ? 'plainly ' : '';
   return [
     sentence(`no chain was ${plainly}lost ${past} ${shifts}${asked < SAY_LITTLE ? ', which says little' : ''}`),
@@ -152,7 +153,7 @@ function hanger(seen: Observed): string[] {
 function lostPastEnds(seen: Observed): string[] {
   const times = (end: 'largest' | 'smallest'): string[] => {
     const drops = seen.drops(`past-${end}`);
-    return drops > 0 ? [`past the ${end} cog ${counted(drops, 'time')}`] : [];
+    return drops > 0 ? [`past the ${end} cog ${timesWords(drops)}`] : [];
   };
   const lost = [...times('largest'), ...times('smallest')];
   if (lost.length === 0) return [];
@@ -176,7 +177,7 @@ function worn(seen: Observed, partsReplaced: boolean): string[] {
   if (skips === 0) return [sentence(`no skip under load was seen in ${hours}`)];
   const within = partsReplaced ? 'in all, on the old parts and the new' : `in ${hours}`;
   return [
-    sentence(`the chain skipped ${counted(skips, 'time')} ${within}, ${whereSkipped(seen)}`),
+    sentence(`the chain skipped ${timesWords(skips)} ${within}, ${whereSkipped(seen)}`),
     ...(seen.all.shifts > 0
       ? [sentence(`${figure(seen.all.trouble)} of ${counted(seen.all.shifts, 'judged shift')} went wrong`)]
       : []),

@@ -1,5 +1,5 @@
 import type { Warning } from '../../errors/warning.ts';
-import { counted } from '../../numeric/counted.ts';
+import { timesWords } from '../../numeric/times-words.ts';
 import type { RideLog } from '../../ride-log/ride-log.ts';
 import type { GearCommands } from '../commands/gear-commands.ts';
 import { recordedGears } from '../commands/recorded-gears.ts';
@@ -104,6 +104,6 @@ const secondsOf = (spells: readonly DrivenSpell[]): number => spells.reduce((sum
 export function twoCogsWarning(shared: readonly CogsOfOneCount[], cassette: readonly number[]): Warning[] {
   return shared.map(({ named, unnamed, spells }) => ({
     code: twoCogsOneCount,
-    message: `The gear records seem to name two cogs by one tooth count: by speed and cadence the chain drove ${counted(spells, 'time')} on the ${cassette[unnamed]} while they named the ${cassette[named]}, and they never name the ${cassette[unnamed]}. Shifts onto and from the ${cassette[named]} are not judged, nor moves between the two. See that the recorder has the right teeth for each cog.`,
+    message: `The gear records seem to name two cogs by one tooth count: by speed and cadence the chain drove ${timesWords(spells)} on the ${cassette[unnamed]} while they named the ${cassette[named]}, and they never name the ${cassette[unnamed]}. Shifts onto and from the ${cassette[named]} are not judged, nor moves between the two. See that the recorder has the right teeth for each cog.`,
   }));
 }

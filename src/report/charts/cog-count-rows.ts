@@ -1,4 +1,5 @@
 import { counted } from '../../numeric/counted.ts';
+import { timesWords } from '../../numeric/times-words.ts';
 import type { Direction } from '../../shifts/ride-events.ts';
 import { type CogTrouble, directions, teethOf } from '../cog-trouble.ts';
 import { type ChartSvg, readsAs } from './chart-frame.ts';
@@ -51,7 +52,7 @@ export function eventRows(cogs: readonly CogTrouble[]): CountRow[] {
       path: eventShape.drop,
       legend: 'chain lost past the cog',
       counts: sums(({ chainDrops }) => chainDrops),
-      reads: (teeth, count) => `Past the ${teeth}: chain lost ${counted(count, 'time')}`,
+      reads: (teeth, count) => `Past the ${teeth}: chain lost ${timesWords(count)}`,
     },
     {
       name: 'ghost',

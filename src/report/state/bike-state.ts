@@ -36,6 +36,8 @@ export interface BikeState {
   readonly high: number;
   /** How often the chain skipped from that moment on: no shift that goes well shows wear. */
   readonly skips: number;
+  /** How often the chain surely came off since the last adjustment and is not looked over since: no shift shows that either. */
+  readonly chainsLost: number;
   /** The cog that stands out of that rate; null where none does. */
   readonly worstCog: WorstCog | null;
 }
@@ -70,6 +72,7 @@ export function bikeState(report: Report | null, rides: readonly PlacedRide[]): 
     low: trouble.low,
     high: trouble.high,
     skips: skipsSince(report, rides, trouble.sinceAt),
+    chainsLost: signs.leftTheCassette.sure + signs.cameOffElsewhere.sure,
     worstCog: worstCog(report, rides, trouble),
   };
 }
@@ -92,5 +95,6 @@ export const nothingYet: BikeState = {
   low: 0,
   high: 1,
   skips: 0,
+  chainsLost: 0,
   worstCog: null,
 };

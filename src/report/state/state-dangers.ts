@@ -7,6 +7,7 @@ import type { Cause } from '../../diagnosis/causes.ts';
 import { counted } from '../../numeric/counted.ts';
 import { listed } from '../../numeric/listed.ts';
 import { percent } from '../../numeric/percent.ts';
+import { timesWords } from '../../numeric/times-words.ts';
 import { upperFirst } from '../../numeric/upper-first.ts';
 import type { LostChain } from './lost-chains.ts';
 import type { StateSigns } from './state-signs.ts';
@@ -100,7 +101,7 @@ function unprovenInWords(unproven: UnprovenEnd, signs: StateSigns): string {
     shiftsSince === 0
       ? 'no shift onto it since shows'
       : `only ${counted(shiftsSince, 'clean shift')} onto it since ${shiftsSince > 1 ? 'show' : 'shows'}`;
-  return `The chain left the cassette past the ${teeth} before the last adjustment (${counted(times, 'time')}), and ${show} that it stays on: inspect before riding, and ${keepOffInWords(end, signs)}.`;
+  return `The chain left the cassette past the ${teeth} before the last adjustment (${timesWords(times)}), and ${show} that it stays on: inspect before riding, and ${keepOffInWords(end, signs)}.`;
 }
 
 /** Which cog to keep off, until what is left to do was done. */
@@ -119,9 +120,7 @@ function keepOffInWords(end: CassetteEnd, { cassette, lookedOver, seenTo }: Stat
 
 const OFF = 'off the chainring, or nobody knows where,';
 const cameOffWords = (lost: LostChain): string =>
-  lost.sure > 0
-    ? `came ${OFF} ${timesInWords(lost)}`
-    : `may have come ${OFF} ${counted(lost.unsure, 'time')}${lost.since}`;
+  lost.sure > 0 ? `came ${OFF} ${timesInWords(lost)}` : `may have come ${OFF} ${timesWords(lost.unsure)}${lost.since}`;
 
 const timesInWords = ({ sure, unsure, since }: LostChain): string =>
-  `${counted(sure, 'time')}${since}${unsure > 0 ? ` (and perhaps ${counted(unsure, 'time')} more)` : ''}`;
+  `${timesWords(sure)}${since}${unsure > 0 ? ` (and perhaps ${timesWords(unsure)} more)` : ''}`;

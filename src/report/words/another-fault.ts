@@ -1,8 +1,8 @@
 import { causeWords } from '../../diagnosis/cause-words.ts';
 import { NAMED_ALONE } from '../../diagnosis/verdict-limits.ts';
-import { counted } from '../../numeric/counted.ts';
 import { listed } from '../../numeric/listed.ts';
 import { chance, percent } from '../../numeric/percent.ts';
+import { timesWords } from '../../numeric/times-words.ts';
 import type { Report } from '../report-schema.ts';
 
 type Spoken = Pick<Report, 'bike' | 'diagnosis'>;
@@ -23,8 +23,8 @@ export function anotherNow({ anotherSince }: Pick<Report, 'diagnosis'>['diagnosi
 export function lostSince({ now }: Pick<Report, 'diagnosis'>['diagnosis']): string {
   const { pastLargest, pastSmallest } = now.since.chainDrops;
   const ends = [
-    pastLargest > 0 && `past the largest cog ${counted(pastLargest, 'time')}`,
-    pastSmallest > 0 && `past the smallest cog ${counted(pastSmallest, 'time')}`,
+    pastLargest > 0 && `past the largest cog ${timesWords(pastLargest)}`,
+    pastSmallest > 0 && `past the smallest cog ${timesWords(pastSmallest)}`,
   ].filter((end) => end !== false);
   return ends.length > 0 ? `the chain was lost ${listed(ends)}` : '';
 }

@@ -1,6 +1,7 @@
 import { counted } from '../../numeric/counted.ts';
 import { listed } from '../../numeric/listed.ts';
 import { percent } from '../../numeric/percent.ts';
+import { timesWords } from '../../numeric/times-words.ts';
 import type { Direction } from '../../shifts/ride-events.ts';
 import type { BeforeAfterByCog, CogTrouble } from '../cog-trouble.ts';
 import { FEW_SHIFTS } from '../few-shifts.ts';
@@ -26,7 +27,7 @@ function worst(cogs: readonly CogTrouble[]): CogTrouble | undefined {
 /** Chains lost past a cog, the gravest that can happen, so said first; nothing where there are none. */
 export function lostPastCogs(cogs: readonly CogTrouble[]): string[] {
   const past = cogs.flatMap(({ teeth, chainDrops = 0 }) =>
-    chainDrops > 0 ? [`past the ${teeth} (${counted(chainDrops, 'time')})`] : [],
+    chainDrops > 0 ? [`past the ${teeth} (${timesWords(chainDrops)})`] : [],
   );
   return past.length === 0 ? [] : [`Chain lost ${listed(past)}.`];
 }

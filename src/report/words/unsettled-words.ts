@@ -3,6 +3,7 @@ import { betterSince } from '../../diagnosis/now/got-better.ts';
 import { counted } from '../../numeric/counted.ts';
 import { figure } from '../../numeric/figure.ts';
 import { listed } from '../../numeric/listed.ts';
+import { timesWords } from '../../numeric/times-words.ts';
 import type { Report } from '../report-schema.ts';
 import type { SpokenOf } from './spoken-of.ts';
 
@@ -11,7 +12,7 @@ export function triedWords({ trial, since: { chainDrops } }: Report['diagnosis']
   if (!trial) return '';
   const { end, since } = trial;
   const lost = end === 'past-largest' ? chainDrops.pastLargest : chainDrops.pastSmallest;
-  if (lost > 0) return `: the chain was lost past the ${endWords[end]} cog ${counted(lost, 'time')} since`;
+  if (lost > 0) return `: the chain was lost past the ${endWords[end]} cog ${timesWords(lost)} since`;
   return `: the ${endWords[end]} cog was tried ${since.shifts === 0 ? 'in no judged shift' : `in ${counted(since.shifts, 'judged shift')}`} since`;
 }
 

@@ -284,6 +284,7 @@ export function madeUpBike(recipe: BikeRecipe): MadeUpBike {
         low: all.low,
         high: all.high,
         skips: 0,
+        chainsLost: 0,
         worstCog: null,
       },
       trend: details.map((ride) => {
