@@ -1,6 +1,7 @@
 import type { RideTrace } from '../gear-trace/gear-trace.ts';
 import type { RideLog } from '../ride-log/ride-log.ts';
 import { secondsEvidence } from './stories/seconds-evidence.ts';
+import { softAfterShift } from './stories/soft-after-shift.ts';
 import { type RevolutionClock, revolutionClock } from './turns/revolution-clock.ts';
 
 /** A traced ride with all that its shifts are judged by. */
@@ -18,5 +19,6 @@ export const WINDOW_INDEPENDENCE = 0.7;
 
 /** Makes a traced ride ready for its shifts to be judged. */
 export function rideInQuestion(log: RideLog, trace: RideTrace): RideInQuestion {
-  return { log, trace, clock: revolutionClock(log), evidence: secondsEvidence(log, trace, WINDOW_INDEPENDENCE) };
+  const evidence = secondsEvidence(log, trace, WINDOW_INDEPENDENCE, softAfterShift(log, trace));
+  return { log, trace, clock: revolutionClock(log), evidence };
 }

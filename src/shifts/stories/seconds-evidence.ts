@@ -2,6 +2,7 @@ import type { RideTrace } from '../../gear-trace/gear-trace.ts';
 import { nearNormalBelow } from '../../numeric/near-normal.ts';
 import { studentT4 } from '../../numeric/student-t.ts';
 import type { RideLog } from '../../ride-log/ride-log.ts';
+import type { SoftAfterShift } from './soft-after-shift.ts';
 
 const OUTLIER_DENSITY = 0.02;
 /** Freewheeling and soft-pedalling lift the log ratio by anything up to this, each lift as likely as another. */
@@ -14,12 +15,14 @@ const LOWEST_FOOT = -20;
  * development: a heavy-tailed peak when driving, anywhere above when soft-pedalling, and a few outliers.
  *
  * @param independence share of independent evidence in one record: sensors err in runs
+ * @param soft where the rider's legs may trail the wheel for a shift's sake; nowhere by default
  * @returns 0 for every development where the record holds no ratio
  */
 export function secondsEvidence(
   log: RideLog,
   trace: RideTrace,
   independence: number,
+  soft: SoftAfterShift | null = null,
 ): (record: number, logDevelopment: number) => number {
   return (record, logDevelopment) => {
     const y = trace.logDevelopment[record];
@@ -29,12 +32,26 @@ export function secondsEvidence(
     const z = lift / sd;
     const fell = !(trace.logDevelopment[record - 1] - y < FALLING_DEVIATIONS * sd);
     const catchesUp = fell && !(log.cadenceRpm[record] < RISING * log.cadenceRpm[record - 1]);
-    const free = Math.max(freeShare(log.powerW[record], trace.driving[record]), catchesUp ? FREE_WHILE_CATCHING_UP : 0);
+    const trails = soft?.records[record] ? soft.share : 0;
+    const free = Math.max(
+      freeShare(log.powerW[record], trace.driving[record]),
+      catchesUp ? FREE_WHILE_CATCHING_UP : 0,
+      trails,
+    );
     const peak = studentT4(z, sd);
     const foot = z > LOWEST_FOOT ? nearNormalBelow(z) : 0;
-    const above = foot / FREE_REACH;
+    const above = foot * liftDensity(lift, trails / free);
     return independence * Math.log((1 - free) * peak + free * above + OUTLIER_DENSITY);
   };
+}
+
+/** Legs that are soft for a shift's sake trail the wheel by little, log ratio; a part of them by as much as any others. Assumptions of ours. */
+const TRAILING = { lift: 0.1, share: 0.75 };
+
+/** How likely a lift is where legs do not drive: of those that trail for a shift's sake, part of all, it is mostly small. */
+function liftDensity(lift: number, trailing: number): number {
+  const small = trailing * TRAILING.share;
+  return (1 - small) / FREE_REACH + (small / TRAILING.lift) * Math.exp(-Math.max(0, lift) / TRAILING.lift);
 }
 
 /** Chances that a second with the cranks turning was not driving, by its power below each bound. Assumptions of ours. */
