@@ -11,7 +11,9 @@ const SHOWN_AFTER_S = 0.3;
 const ABOVE = { deviations: 3, log: 0.03 };
 /** What is held of a ride before it has told: as many records as these, and so many of them soft (assumption of ours). */
 const BEFOREHAND = { records: 40, soft: 1 };
-/** Softer seconds for each that shows: the sensors show the old cog for a part of the time, and legs that trail by little look driven. */
+/** So many of the records show a ratio above the gear where nobody eases off: a rider begins to coast, a sensor errs (assumption of ours). */
+const USUAL_SHARE = 0.03;
+/** Softer seconds for each more that shows: the sensors show the old cog for a part of the time, and legs that trail by little look driven. */
 const FOR_EACH_SHOWN = 2;
 const MOST = 0.6;
 
@@ -47,5 +49,6 @@ export function softAfterShift(log: RideLog, trace: RideTrace): SoftAfterShift {
       if (lift > ABOVE.log && lift > ABOVE.deviations * trace.deviation[i]) soft++;
     }
   }
-  return { share: Math.min(MOST, (FOR_EACH_SHOWN * soft) / seen), records };
+  const share = FOR_EACH_SHOWN * Math.max(0, soft / seen - USUAL_SHARE);
+  return { share: Math.min(MOST, share), records };
 }
