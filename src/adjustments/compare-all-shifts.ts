@@ -29,8 +29,10 @@ export function compareAllShifts(
   const told = { cameBack: null, wentOnGrowing: null, oppositeWays: null };
   const byRate = { ...told, probabilityBetter: better, shiftsStillNeeded: shiftsStillNeeded(before, after) };
   const [ridesBefore, ridesAfter] = [rideCountsOf(earlier, rides), rideCountsOf(later, rides)];
+  const ways = oppositeWays(cogs, cassetteLength, better);
   const back = cameBack(ridesBefore, ridesAfter);
-  if (back) return { ...byRate, cameBack: back };
+  // trouble that is gone where it was, and there where it was not, did not come back
+  if (back) return ways ? { ...byRate, oppositeWays: ways } : { ...byRate, cameBack: back };
   const growing = better <= 1 - DECIDED_AT ? wentOnGrowing(ridesBefore, ridesAfter) : null;
   if (growing)
     return {
@@ -39,5 +41,5 @@ export function compareAllShifts(
       probabilityBetter: growing.probabilityBetter,
       shiftsStillNeeded: null,
     };
-  return { ...byRate, oppositeWays: oppositeWays(cogs, cassetteLength, better) };
+  return { ...byRate, oppositeWays: ways };
 }

@@ -68,6 +68,21 @@ describe('trouble that an adjustment took away for a while', () => {
     });
   });
 
+  it('is not told of trouble that is gone where it was, and there where it was not', () => {
+    const outThenIn = (day: number, larger: number, smaller: number): MadeRide =>
+      rideOnto(day, [
+        [4, 1, larger, 60],
+        [4, -1, smaller, 60],
+      ]);
+    const [one] = compareAdjustments(
+      [outThenIn(0, 0, 24), outThenIn(1, 3, 0), outThenIn(2, 14, 0), outThenIn(3, 15, 0)],
+      [clicks(1)],
+      COGS,
+    );
+    expect(one.cameBack).toBeNull();
+    expect([one.oppositeWays?.better.part, one.oppositeWays?.worse.part]).toEqual(['to-smaller', 'to-larger']);
+  });
+
   it('is not told of a cure that holds, of one that never was, nor of a bike that was sound before', () => {
     for (const bad of [
       [25, 0, 1, 0, 2],
