@@ -156,7 +156,7 @@ export const evidenceWeights = {
    * (and how far that differs by direction), onto the two end cogs, where the stops are near, and from cog to cog;
    * standard deviations.
    */
-  healthyRevs: { direction: 0.1, slope: 0.3, slopeByDirection: 0.08, end: 0.2, cog: 0.04 },
+  healthyRevs: { direction: 0.07, slope: 0.3, slopeByDirection: 0.08, end: 0.2, cog: 0.04 },
   /** Degrees of freedom of the crank turns' heavy-tailed distribution. */
   revsFreedom: 5,
   /** Share of bikes on which the whole model is wrong: the verdict never gets surer than this allows. */

@@ -21,6 +21,8 @@ const outOfOrder = {
   friction: {
     slope: [-0.1, 2],
     mostIn: 0.4,
+    /** Share of the bikes on which shifts to larger cogs stay crisp; on the others up to so much of the trouble shows there too. */
+    oneWay: 0.5,
     mostBothWays: 0.65,
     softer: 0.05,
     /** Parts of a healthy bike's margin and crank turns. */
@@ -76,7 +78,7 @@ const changed: Readonly<Record<Cause, (healthy: Setup, draw: Draw) => Partial<Se
       frictionOut: assumed.faultSize / (1 + Math.max(0, frictionSlope)),
       frictionSlope,
       frictionIn: assumed.faultSize * friction.mostIn * shape.side ** 2,
-      frictionBothWays: friction.mostBothWays * shape.share ** 1.5,
+      frictionBothWays: friction.mostBothWays * Math.max(0, (shape.share - friction.oneWay) / (1 - friction.oneWay)) ** 1.5,
       softness: healthy.softness + friction.softer * assumed.faultSize,
       missedMargin: healthy.missedMargin * betweenOnLogScale(friction.missedMargin, shape.shape),
       slowRevs: healthy.slowRevs * between(friction.slowRevs, shape.shape),
