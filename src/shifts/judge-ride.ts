@@ -13,7 +13,7 @@ import { goesAtLast } from './ghosts/goes-at-last.ts';
 import { betweenCogsOfOneName } from './of-one-count.ts';
 import { judgeShifts } from './outcomes/judge-shifts.ts';
 import { leaveOutAstray } from './outcomes/leave-out-astray.ts';
-import type { RideEvents } from './ride-events.ts';
+import type { GhostShiftEvent, RideEvents } from './ride-events.ts';
 import { rideInQuestion } from './ride-in-question.ts';
 import { skips } from './skips/skips.ts';
 import { whileUnsteady } from './while-unsteady.ts';
@@ -57,13 +57,19 @@ export function judgeRide(recorded: RideLog, trace: RideTrace, cogs: number): Ju
   const withRecords = trace.commands.timeS.length > 0;
   const lagS = withRecords ? timing.lagS : 0;
   const ghosts = [...ghostShifts(log, trace, lagS, goesAtLast(shifts, ride.clock)), ...ghostSteps(log, trace, lagS)];
+  const lost = lostDrive(log, trace, drops);
+  // where a chain that was lost is found again, somebody's hand put it
+  const putBack = ({ timeS }: GhostShiftEvent): boolean =>
+    lost.some(({ start, end }) => timeS >= log.timeS[start] && !(timeS >= log.timeS[end]));
   return {
     events: {
       shifts,
       ghostShifts: likelyGhosts(
         ghosts.filter(
           ({ ghost }) =>
-            !whileUnsteady(trace, ghost.timeS, ghost.timeS + ghost.heldS) && !betweenCogsOfOneName(trace, ghost),
+            !whileUnsteady(trace, ghost.timeS, ghost.timeS + ghost.heldS) &&
+            !betweenCogsOfOneName(trace, ghost) &&
+            !putBack(ghost),
         ),
       ),
       chainDrops: drops,
@@ -72,7 +78,7 @@ export function judgeRide(recorded: RideLog, trace: RideTrace, cogs: number): Ju
       ...(withRecords && { promptHalts: promptHalts(log, trace) }),
     },
     sensorLagS: withRecords && timing.lagSpreadS < LAG_KNOWN_S ? timing.lagS : Number.NaN,
-    lostDrive: lostDrive(log, trace, drops),
+    lostDrive: lost,
   };
 }
 

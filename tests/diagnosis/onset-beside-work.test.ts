@@ -16,7 +16,11 @@ it('is no growing where work took the fault away for a while or made it worse fo
   expect(told({ probabilityBetter: 0.06 })).toBe('gradual');
 });
 
-it('stays what it was beside work on another part, and where it did not grow', () => {
-  expect(told({ probabilityBetter: 0.04, parameter: 'pulley-gap' })).toBe('gradual');
+it('is none either where work on another part made it worse', () => {
+  expect(told({ probabilityBetter: 0.04, parameter: 'pulley-gap' })).toBe('unknown');
+});
+
+it('stays what it was beside work on another part that only lasted a while, and where it did not grow', () => {
+  expect(told({ cameBack: {} as never, parameter: 'pulley-gap' })).toBe('gradual');
   expect(told({ probabilityBetter: 0.04 }, { ...grew, kind: 'sudden' })).toBe('sudden');
 });

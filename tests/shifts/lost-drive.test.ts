@@ -28,6 +28,14 @@ const withoutPower = ({ timeS }: RideLog): Partial<RideLog> => ({
   powerW: new Float64Array(timeS.length).fill(Number.NaN),
 });
 
+it('tells no unasked shift where a lost chain is put back by hand on another cog', () => {
+  const { ride } = lostAtLargest();
+  ride.move(6).pedal(60);
+  const { events } = analysed(ride);
+  expect(events.chainDrops.length).toBe(1);
+  expect(events.ghostShifts).toEqual([]);
+});
+
 describe('while drive is lost', () => {
   it.each(['with', 'without'])('the report names no cog, %s a power meter', (power) => {
     const { ride, lostS, backS } = lostAtLargest();

@@ -78,7 +78,8 @@ const changed: Readonly<Record<Cause, (healthy: Setup, draw: Draw) => Partial<Se
       frictionOut: assumed.faultSize / (1 + Math.max(0, frictionSlope)),
       frictionSlope,
       frictionIn: assumed.faultSize * friction.mostIn * shape.side ** 2,
-      frictionBothWays: friction.mostBothWays * Math.max(0, (shape.share - friction.oneWay) / (1 - friction.oneWay)) ** 1.5,
+      frictionBothWays:
+        friction.mostBothWays * Math.max(0, (shape.share - friction.oneWay) / (1 - friction.oneWay)) ** 1.5,
       softness: healthy.softness + friction.softer * assumed.faultSize,
       missedMargin: healthy.missedMargin * betweenOnLogScale(friction.missedMargin, shape.shape),
       slowRevs: healthy.slowRevs * between(friction.slowRevs, shape.shape),

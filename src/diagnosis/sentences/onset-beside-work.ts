@@ -11,7 +11,7 @@ import { touches } from './touches.ts';
 export function onsetBesideWork(onset: Onset, cause: Cause, comparisons: readonly AdjustmentComparison[]): Onset {
   if (onset.kind !== 'gradual') return onset;
   const byWork = comparisons.some(
-    (one) => touches(cause, one.parameter) && (one.cameBack || one.probabilityBetter <= 1 - DECIDED_AT),
+    (one) => one.probabilityBetter <= 1 - DECIDED_AT || (touches(cause, one.parameter) && one.cameBack),
   );
   return byWork ? { ...onset, kind: 'unknown', at: null } : onset;
 }
