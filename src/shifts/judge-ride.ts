@@ -59,7 +59,7 @@ export function judgeRide(recorded: RideLog, trace: RideTrace, cogs: number): Ju
   const ghosts = [...ghostShifts(log, trace, lagS, goesAtLast(shifts, ride.clock)), ...ghostSteps(log, trace, lagS)];
   const lost = lostDrive(log, trace, drops);
   // where a chain that was lost is found again, somebody's hand put it
-  const putBack = ({ timeS }: GhostShiftEvent): boolean =>
+  const putBack = ({ timeS }: Pick<GhostShiftEvent, 'timeS'>): boolean =>
     lost.some(({ start, end }) => timeS >= log.timeS[start] && !(timeS >= log.timeS[end]));
   return {
     events: {

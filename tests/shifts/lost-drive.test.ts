@@ -29,8 +29,8 @@ const withoutPower = ({ timeS }: RideLog): Partial<RideLog> => ({
 });
 
 it('tells no unasked shift where a lost chain is put back by hand on another cog', () => {
-  const { ride } = lostAtLargest();
-  ride.move(6).pedal(60);
+  const ride = at(7).pedal(20).shift(8).pedal(12);
+  ride.spinInVain(4, 116).coast(5).brake(4, 0).stand(40).move(7).pedal(90);
   const { events } = analysed(ride);
   expect(events.chainDrops.length).toBe(1);
   expect(events.ghostShifts).toEqual([]);
