@@ -35,7 +35,7 @@ export function untriedWords({ asked, shifts }: Pick<Counted, 'asked' | 'shifts'
   return `it was asked for ${timesWords(asked)} since, but ${why}`;
 }
 
-/** "1 of 2 shifts onto the largest cog went wrong before (the chain was lost past it 1 time), 0 of 38 since". */
+/** "1 of 2 shifts onto the largest cog went wrong before (the chain was lost past it once), 0 of 38 since". */
 export function endCogBeforeAndAfter({ end, before, after }: ComparedEnd): string {
   const onto = `onto the ${endWords[end]} cog`;
   const since = after.shifts === 0 ? `and ${untriedWords(after)}` : `${wrongWords(after)} since${lostWords(after)}`;

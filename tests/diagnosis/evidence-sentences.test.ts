@@ -65,9 +65,9 @@ describe('the counts that speak for a cause', () => {
     const skip = { timeS: 100, cog: 3, confidence: 0.9, torqueNm: 40 };
     const skipped = observe([{ ...ride, events: { ...ride.events, skips: [skip] } }], cableBike);
     const [alike, replaced] = [false, true].map((parts) => evidenceSentences('worn-drivetrain', skipped, parts)[0]);
-    expect(alike).toMatch(/^The chain skipped 1 time in \d+\.\d hours of pedalling/);
+    expect(alike).toMatch(/^The chain skipped once in \d+\.\d hours of pedalling/);
     expect(replaced).toMatch(
-      /^The chain skipped 1 time in all, on the old parts and the new, none of them on the most used cog \(14\) but on the 16\.$/,
+      /^The chain skipped once in all, on the old parts and the new, none of them on the most used cog \(14\) but on the 16\.$/,
     );
   });
 
@@ -145,7 +145,7 @@ describe('the counts that speak for a cause', () => {
     const said = (pattern: PatternRide['pattern']): string[] =>
       evidenceSentences('hanger-bent', observe([patternRide({ pattern, drops })], cableBike));
     const lost =
-      'The chain was lost past the largest cog 1 time and past the smallest cog 2 times: a bent hanger carries both limits along.';
+      'The chain was lost past the largest cog once and past the smallest cog twice: a bent hanger carries both limits along.';
     expect(said(() => ({}))).toContain(lost);
     expect(said(() => ({ late: 0.1 }))).toContain(lost);
     expect(

@@ -56,5 +56,5 @@ it('says that nobody got there, where the limit in question lets the chain past 
   const since = { ...made, events: { ...made.events, shifts } };
   const found = diagnose({ bike: cableBike, rides: [loses, since], adjustments: [turned(1, ['low-limit', 0.5])] });
   expect(found.now).toMatchObject({ fault: 'low-limit-loose', setting: 'untested', keepOff: ['past-largest'] });
-  expect(found.suggestion.action).toMatch(/it was asked for 2 times since, but the chain did not get there/);
+  expect(found.suggestion.action).toMatch(/it was asked for twice since, but the chain did not get there/);
 });

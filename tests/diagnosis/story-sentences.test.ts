@@ -89,7 +89,7 @@ describe('what an adjustment did, among the evidence', () => {
     const said = (tried: typeof after): string[] =>
       adjustmentSentences('low-limit-loose', [{ ...limit, endCog: { end: 'past-largest', before, after: tried } }]);
     expect(said(after)).toEqual([
-      '2026-05-04, low limit screw +0.25 turns: 1 of 2 shifts onto the largest cog went wrong before (the chain was lost past it 1 time), 0 of 38 since: it helped.',
+      '2026-05-04, low limit screw +0.25 turns: 1 of 2 shifts onto the largest cog went wrong before (the chain was lost past it once), 0 of 38 since: it helped.',
     ]);
     expect(said({ ...after, shifts: 0 })).toEqual([]);
   });

@@ -101,7 +101,7 @@ describe(`symptoms (${symptoms.source})`, () => {
       '88 of 264 shifts to larger cogs were late or missed, 0 of 264 to smaller.',
     );
     expect(verdictOf('low-limit-loose').causes[0].evidence[0]).toBe(
-      'The chain was lost past the largest cog 2 times in 24 shifts asked for onto the 51, judged or not.',
+      'The chain was lost past the largest cog twice in 24 shifts asked for onto the 51, judged or not.',
     );
     for (const verdict of verdicts.values())
       for (const { evidence } of verdict.causes) expect(evidence.join(' ')).toMatch(/\d/);

@@ -98,21 +98,21 @@ describe('adjustmentVerdict', () => {
       return verdict({ endCog: { teeth: 51, end: 'past-largest', before, after }, ...change });
     };
     expect(said(38, 38, { probabilityBetter: 0.96, shiftsStillNeeded: 0 })).toBe(
-      'It helped: 1 of 2 shifts onto the largest cog went wrong before (the chain was lost past it 1 time), 0 of 38 since; better with a probability of 96 %.',
+      'It helped: 1 of 2 shifts onto the largest cog went wrong before (the chain was lost past it once), 0 of 38 since; better with a probability of 96 %.',
     );
     const more =
       /About 30 more judged shifts onto the largest cog, once the chain has stayed on there on a stand, will tell whether that helped\.$/;
     expect(said(1, 1, { probabilityBetter: 0.57, shiftsStillNeeded: 30 })).toMatch(/^Not decided yet .*, 0 of 1 since/);
     expect(said(1, 1, { probabilityBetter: 0.57, shiftsStillNeeded: 30 })).toMatch(more);
     expect(said(0, 0, { shiftsStillNeeded: 30 })).toMatch(/, and it was not asked for since\. About 30/);
-    expect(said(2, 0, { shiftsStillNeeded: 30 })).toMatch(/asked for 2 times since, but none of that could be judged/);
+    expect(said(2, 0, { shiftsStillNeeded: 30 })).toMatch(/asked for twice since, but none of that could be judged/);
   });
 
   it('waits for no more shifts onto a cog past which the chain was lost since, nor for what is taken back first', () => {
     const before = { asked: 10, shifts: 10, trouble: 3, lost: 3 };
     const after = { asked: 1, shifts: 1, trouble: 0, lost: 1 };
     const limit = { endCog: { teeth: 51, end: 'past-largest', before, after }, shiftsStillNeeded: 2 } as const;
-    const facts = '3 of 10 shifts onto the largest cog went wrong before .*, 1 of 1 since \\(.* 1 time\\)';
+    const facts = '3 of 10 shifts onto the largest cog went wrong before .*, 1 of 1 since \\(.* once\\)';
     expect(verdict({ ...limit, amount: -0.5 })).toMatch(new RegExp(`^${facts}\\.$`));
     expect(verdict({ ...limit, amount: 0.5, probabilityBetter: 0.3 })).toMatch(
       new RegExp(`^Not decided yet whether it helped: ${facts}; better with a probability of 30 %\\.$`),

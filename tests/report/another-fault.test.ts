@@ -99,16 +99,16 @@ describe.each([
   [
     'a chain that was lost, before the name',
     spoken(0.98, {}),
-    'It was cable tension too low (98 %), mostly cured (still there: 26 %). Since then the chain was lost past the largest cog 1 time: likeliest low limit screw too far out (89 %); the chain can go past',
-    'Since the last adjustment the chain was lost past the largest cog 1 time: low limit screw too far out',
+    'It was cable tension too low (98 %), mostly cured (still there: 26 %). Since then the chain was lost past the largest cog once: likeliest low limit screw too far out (89 %); the chain can go past',
+    'Since the last adjustment the chain was lost past the largest cog once: low limit screw too far out',
   ],
   [
     'between which two it is open by now',
     spoken(0.98, {
       anotherSince: { ...report.diagnosis.anotherSince!, undecided: open('low-limit-loose', 'hanger-bent') },
     }),
-    'It was cable tension too low (98 %), mostly cured (still there: 26 %). Since then the chain was lost past the largest cog 1 time: open between low limit screw too far out (89 %) and derailleur hanger bent (1 %).',
-    'Since the last adjustment the chain was lost past the largest cog 1 time: open between low limit screw too far out and derailleur hanger bent',
+    'It was cable tension too low (98 %), mostly cured (still there: 26 %). Since then the chain was lost past the largest cog once: open between low limit screw too far out (89 %) and derailleur hanger bent (1 %).',
+    'Since the last adjustment the chain was lost past the largest cog once: open between low limit screw too far out and derailleur hanger bent',
   ],
   [
     // what is wrong now made its mark on the list of all rides too

@@ -42,7 +42,7 @@ it('is not said where nobody tried the cog that would tell, and else with how of
   expect(said('same')).toMatch(/90 %: the largest cog was tried in 1 judged shift since\.$/);
   // the verdict says it already where that is what is open
   expect(said('unsettled')).toBeNull();
-  expect(said('same', 2)).toMatch(/90 %: the chain was lost past the largest cog 2 times since\.$/);
+  expect(said('same', 2)).toMatch(/90 %: the chain was lost past the largest cog twice since\.$/);
 });
 
 it('owns that shifts still fail as they did where the adjustment should have cured it', () => {

@@ -86,7 +86,7 @@ describe('a limit that was opened and has let the chain past its cog since', () 
 
   it('went too far, whatever the rates say', () => {
     expect(limitVerdict(end(0), opened)).toEqual([
-      'It went too far: 0 of 3 shifts onto the largest cog went wrong before, 1 of 3 since (the chain was lost past it 1 time).',
+      'It went too far: 0 of 3 shifts onto the largest cog went wrong before, 1 of 3 since (the chain was lost past it once).',
     ]);
     for (const [count, made, said] of [
       [end(1), opened, /^1 of 3 shifts onto the largest cog went wrong before .*, 1 of 3 since/],

@@ -66,7 +66,10 @@ describe('fleetSentence', () => {
     const [one, two] = fleet('too little data', 'too little data');
     const underWay = { ...one, state: { ...one.state, underWay: true } };
     expect(fleetSentence([underWay])).toBe('The rides are still being worked through');
-    expect(fleetSentence([underWay, two])).toBe('Too little ridden yet to say');
+    expect(fleetSentence([underWay, two])).toBe('Too little ridden yet to say; 1 still being worked through');
+    expect(fleetSentence([...fleet('service', 'fine'), underWay])).toBe(
+      '1 of 3 bikes needs service; 1 still being worked through',
+    );
     expect(stateLabel(underWay.state)).toBe('No verdict yet');
     expect(stateLabel(two.state)).toBe('Too little data');
   });

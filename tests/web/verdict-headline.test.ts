@@ -8,6 +8,13 @@ const headline = (report: object, state: object): string =>
   verdictHeadline({ bike: sample.bike, state, report } as never);
 
 describe('the headline of a verdict', () => {
+  it('says of a bike without a report whether its rides are worked through again or it has none', () => {
+    const none = (pending: number): string =>
+      verdictHeadline({ bike: sample.bike, state: {}, report: null, pending } as never);
+    expect(none(3)).toBe('Its rides are being worked through again');
+    expect(none(0)).toBe('No ride has been read yet');
+  });
+
   it("is that no fault stands out where no single one does, whatever the bike's state", () => {
     const [first, second] = ['no-fault', 'high-limit-loose'].map((cause) => ({
       cause,

@@ -30,6 +30,8 @@ export interface TurnedFacts {
 
 /** A setting stands too far where more than this share of the imagined bikes say so. An assumption of ours. */
 const MOST = 0.5;
+/** So does one that was out on the other side at first where more than this share do: it was turned that way, and now fails that way. An assumption of ours. */
+const ON_THE_OTHER_SIDE = 0.1;
 /** A bent hanger as likely as this is seen to before a limit that was opened. An assumption of ours. */
 const HANGER_FIRST = 0.85;
 
@@ -59,7 +61,10 @@ function standsTooFar({ cause, particles, turned, since }: TurnedFacts): TurnedT
     // what the first cause explains too, as a bent hanger does whatever fails, is no sign of another but for the other side of its own setting
     .filter((fault) => fault === oppositeOf(cause) || !failsLike(cause, since))
     .map((fault) => ({ fault, towards: turnedTowards(fault, turned), share: shareStandingOut(particles, fault) }))
-    .filter(({ towards, share }) => towards !== null && share > MOST)
+    .filter(
+      ({ fault, towards, share }) =>
+        towards !== null && share > (fault === oppositeOf(cause) ? ON_THE_OTHER_SIDE : MOST),
+    )
     .sort((a, b) => b.share - a.share)
     .at(0);
   return found?.towards ? { ...found.towards, fault: found.fault } : null;

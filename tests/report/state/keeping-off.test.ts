@@ -56,7 +56,7 @@ const before = { lostAt: [BEFORE], now: { keepOff } };
 describe('keeping off a cog', () => {
   it('is said where the diagnosis keeps off it, also where the chain was lost since and no limit is likeliest', () => {
     expect(dangers('pulley-gap-small', { lostAt: [DONE], now: { keepOff } })).toEqual([
-      'The chain left the cassette 1 time: inspect before riding.',
+      'The chain left the cassette once: inspect before riding.',
       'Keep off the 37 until its limit and the hanger were looked at on a stand, since the chain was lost past it.',
     ]);
     expect(dangers('pulley-gap-small', { lostAt: [DONE], confidence: 0.5, now: { keepOff } })).toEqual([

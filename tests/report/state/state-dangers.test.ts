@@ -39,7 +39,7 @@ describe('the dangers of a bike', () => {
   it('name a chain that may have come off elsewhere, and such a bike is watched', () => {
     const state = bikeState(bike([{ side: 'chainring', confidence: 0.63 }]));
     expect(state.dangers).toEqual([
-      'The chain may have come off the chainring, or nobody knows where, 1 time: look over chain, chainring and chain guide before riding, and log that look at the chain.',
+      'The chain may have come off the chainring, or nobody knows where, once: look over chain, chainring and chain guide before riding, and log that look at the chain.',
     ]);
     expect(bikeState(bike([])).word).toBe('fine');
     expect(state.word).toBe('watch');
@@ -58,16 +58,16 @@ describe('the dangers of a bike', () => {
     expect(state('past-largest', later(60_000)).word).toBe('service');
     const again = { side: 'unknown', at: later(120_000) } as const;
     expect(state('chainring', later(60_000), 'chain', [again]).dangers[0]).toMatch(
-      /^The chain came off .* 1 time since the chain was looked over: look over/,
+      /^The chain came off .* once since the chain was looked over: look over/,
     );
   });
 
   it('name a chain that left the cassette, the less sure times apart and those before the last adjustment not', () => {
     const before = { at: '2000-01-01T00:00:00.000Z' };
     expect(dangers([{}, { confidence: 0.6 }])).toEqual([
-      'The chain left the cassette 1 time (and perhaps 1 time more): inspect before riding.',
+      'The chain left the cassette once (and perhaps once more): inspect before riding.',
     ]);
-    expect(dangers([{}, before])[0]).toContain('1 time since the last adjustment:');
+    expect(dangers([{}, before])[0]).toContain('once since the last adjustment:');
     expect(dangers([{ at: '2000-01-01T00:00:00.000Z', side: 'chainring' }])).toEqual([]);
     expect(bikeState(bike([{}])).word).toBe('service');
   });
@@ -86,7 +86,7 @@ describe('the dangers of a bike', () => {
       return stateOf(report, [{ startMs: ms, events: { shifts, ghostShifts: [] } }] as never).dangers;
     };
     expect(ridden(0)).toEqual([
-      'The chain left the cassette past the 37 before the last adjustment (1 time), and no shift onto it since shows that it stays on: inspect before riding, and keep off the 37 until its limit and the hanger were looked at on a stand.',
+      'The chain left the cassette past the 37 before the last adjustment (once), and no shift onto it since shows that it stays on: inspect before riding, and keep off the 37 until its limit and the hanger were looked at on a stand.',
     ]);
     expect(ridden(9)[0]).toContain('only 9 clean shifts onto it since show that');
     expect(ridden(1)[0]).toContain('only 1 clean shift onto it since shows that');
@@ -137,10 +137,10 @@ describe('the dangers of a bike', () => {
     };
     expect(bikeState(undated())).toMatchObject({
       word: 'service',
-      dangers: ['The chain left the cassette 1 time: inspect before riding.'],
+      dangers: ['The chain left the cassette once: inspect before riding.'],
     });
     expect(bikeState(undated([{ at: '2000-01-01T00:00:00.000Z' }])).dangers).toEqual([
-      'The chain left the cassette 1 time since the last adjustment or on a ride without a date: inspect before riding.',
+      'The chain left the cassette once since the last adjustment or on a ride without a date: inspect before riding.',
     ]);
   });
 
@@ -152,7 +152,7 @@ describe('the dangers of a bike', () => {
 
   it('name a chain that came off elsewhere, which alone sends no bike to service', () => {
     const state = bikeState(bike([{ side: 'chainring' }, { side: 'unknown' }]));
-    expect(state.dangers).toEqual([expect.stringMatching(/^The chain came off the chainring, .* 2 times: look over/)]);
+    expect(state.dangers).toEqual([expect.stringMatching(/^The chain came off the chainring, .* twice: look over/)]);
     expect(state.reasons[0]).toBe(state.dangers[0]);
     expect(state.word).toBe('watch');
   });
