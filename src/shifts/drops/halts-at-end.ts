@@ -19,8 +19,10 @@ const SLOWING_S = 5;
  * often such halts follow on this cog and on others says much.
  */
 export function haltsAtEnd(log: RideLog, trace: RideTrace): DropCandidate[] {
+  if (!trace.model) return [];
+  const asked = askedShifts(log, trace);
   return endCogs.flatMap((end) => {
-    const { onto, elsewhere } = shiftsTowards(log, trace, end);
+    const { onto, elsewhere } = shiftsTowards(asked, trace, end);
     const here = countHalts(onto);
     const odds = haltOdds(end, here, countHalts(elsewhere));
     return onto.flatMap(({ halted, ...shift }): DropCandidate[] => {
@@ -38,26 +40,27 @@ export function haltsAtEnd(log: RideLog, trace: RideTrace): DropCandidate[] {
 
 /** The shifts after which a halt could have followed at once, and what the halts show beside how often they follow. */
 export function promptHalts(log: RideLog, trace: RideTrace): PromptHalts {
+  const asked = askedShifts(log, trace);
   const ontoEnd = endCogs.flatMap((end) =>
-    shiftsTowards(log, trace, end).onto.map(({ halted, ...shift }) => {
+    shiftsTowards(asked, trace, end).onto.map(({ halted, ...shift }) => {
       const signs = halted ? weighSigns(`halt-at-${end}`, haltSigns(log, trace, { ...shift, halt: halted })) : null;
       return { timeS: shift.askedS, end, haltLogOdds: signs?.reduce((sum, { logOdds }) => sum + logOdds, 0) ?? null };
     }),
   );
-  const elsewhere = (end: EndCog): HaltCount => countHalts(shiftsTowards(log, trace, end).elsewhere);
+  const elsewhere = (end: EndCog): HaltCount => countHalts(shiftsTowards(asked, trace, end).elsewhere);
   return { ontoEnd, elsewhere: { largest: elsewhere('largest'), smallest: elsewhere('smallest') } };
 }
 
 const endCogs = ['largest', 'smallest'] as const satisfies readonly EndCog[];
 
-/** The shifts in the direction of an end cog, onto it and onto others; none where no cog is known. */
+/** The shifts in the direction of an end cog of a traced ride: onto it, and onto others. */
 function shiftsTowards(
-  log: RideLog,
-  trace: RideTrace,
+  asked: readonly AskedShift[],
+  { model }: RideTrace,
   end: EndCog,
 ): { onto: readonly AskedShift[]; elsewhere: readonly AskedShift[] } {
-  const endCog = end === 'largest' ? (trace.model?.cogs ?? 0) - 1 : 0;
-  const towards = askedShifts(log, trace).filter(({ toLarger }) => toLarger === (end === 'largest'));
+  const endCog = end === 'largest' ? (model?.cogs ?? 0) - 1 : 0;
+  const towards = asked.filter(({ toLarger }) => toLarger === (end === 'largest'));
   return {
     onto: towards.filter(({ cog }) => cog === endCog),
     elsewhere: towards.filter(({ cog }) => cog !== endCog),
