@@ -43,10 +43,14 @@ describe('halts that follow shifts onto an end cog at once', () => {
     expect(speaksFor(0.2, segment(21, 6, 210, 3))).toBeGreaterThan(1.3 * speaksFor(0.2, one));
   });
 
-  it('count for more where legs and halt looked like those of a lost chain', () => {
-    const like = segment(20, 3);
-    like.endHalts[LARGEST].fill(2);
-    expect(speaksFor(0.1, like)).toBeGreaterThan(speaksFor(0.1, segment(20, 3)) + 1);
+  it('count for less where legs and halt speak against a lost chain, and for no more where one by itself looks like it', () => {
+    const like = (logOdds: number): number => {
+      const one = segment(20, 3);
+      one.endHalts[LARGEST].fill(logOdds);
+      return speaksFor(0.1, one);
+    };
+    expect(like(-2)).toBeLessThan(like(0) - 1);
+    expect(like(3)).toBe(like(0));
   });
 
   it('say nothing of an end that nobody shifted onto', () => {

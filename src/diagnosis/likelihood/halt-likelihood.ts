@@ -57,7 +57,8 @@ function logLikelihood(rate: number, { shifts, haltLogOdds }: ShiftsOntoEnd, mea
     const lost = Math.min(MOST_LOST, stopped * rate);
     for (const meant of meantShares) {
       let log = without * Math.log((1 - lost) * (1 - meant));
-      for (const logOdds of haltLogOdds) log += Math.log(lost * Math.exp(logOdds) + (1 - lost) * meant);
+      // what speaks for a lost chain in one halt is weighed where a single one is told: here only what speaks against it
+      for (const logOdds of haltLogOdds) log += Math.log(lost * Math.exp(Math.min(0, logOdds)) + (1 - lost) * meant);
       logs.push(log);
     }
   }
