@@ -58,19 +58,11 @@ export function judgeRide(recorded: RideLog, trace: RideTrace, cogs: number): Ju
   const lagS = withRecords ? timing.lagS : 0;
   const ghosts = [...ghostShifts(log, trace, lagS, goesAtLast(shifts, ride.clock)), ...ghostSteps(log, trace, lagS)];
   const lost = lostDrive(log, trace, drops);
-  // where a chain that was lost is found again, somebody's hand put it
-  const putBack = ({ timeS }: Pick<GhostShiftEvent, 'timeS'>): boolean =>
-    lost.some(({ start, end }) => timeS >= log.timeS[start] && !(timeS >= log.timeS[end]));
   return {
     events: {
       shifts,
       ghostShifts: likelyGhosts(
-        ghosts.filter(
-          ({ ghost }) =>
-            !whileUnsteady(trace, ghost.timeS, ghost.timeS + ghost.heldS) &&
-            !betweenCogsOfOneName(trace, ghost) &&
-            !putBack(ghost),
-        ),
+        ghosts.filter(({ ghost }) => isShownClearly(trace, ghost) && !isPutBack(log.timeS, lost, ghost)),
       ),
       chainDrops: drops,
       skips: skips(log, trace, lagS),
@@ -81,6 +73,15 @@ export function judgeRide(recorded: RideLog, trace: RideTrace, cogs: number): Ju
     lostDrive: lost,
   };
 }
+
+type Unasked = Pick<GhostShiftEvent, 'timeS' | 'heldS' | 'fromCog' | 'toCog'>;
+
+const isShownClearly = (trace: RideTrace, ghost: Unasked): boolean =>
+  !whileUnsteady(trace, ghost.timeS, ghost.timeS + ghost.heldS) && !betweenCogsOfOneName(trace, ghost);
+
+/** Whether a chain that was lost is found on another cog: somebody's hand put it there. */
+const isPutBack = (recordsS: Float64Array, lost: readonly LostDrive[], { timeS }: Unasked): boolean =>
+  lost.some(({ start, end }) => timeS >= recordsS[start] && !(timeS >= recordsS[end]));
 
 /** Seconds pedalled on each cog. */
 function secondsByCog(trace: RideTrace, cogs: number): Float64Array {

@@ -25,13 +25,10 @@ function anotherHeadline({ diagnosis }: NonNullable<BikeDetail['report']>, { act
   return lost ? `Since the last adjustment ${lost}: ${named}` : `Since the last adjustment: ${named}`;
 }
 
+type Shown = Pick<BikeDetail, 'bike' | 'state' | 'report' | 'pending'>;
+
 /** What is the matter, in a few words to stand at the top. */
-export function verdictHeadline({
-  bike,
-  state,
-  report,
-  pending,
-}: Pick<BikeDetail, 'bike' | 'state' | 'report' | 'pending'>): string {
+export function verdictHeadline({ bike, state, report, pending }: Shown): string {
   if (state.underWay) return 'Its rides are still being worked through';
   if (!report || report.rides.length === 0)
     return pending > 0 ? 'Its rides are being worked through again' : 'No ride has been read yet';
