@@ -29,10 +29,17 @@ describe('turnedTooFar', () => {
   it('asks for all three: turned that way, out on that side, and rides that fail that way', () => {
     expect(found(more, slowToSmaller)).toBe('cable-tension-high');
     expect(found(['cable-tension', -4], slowToSmaller)).toBeNull();
-    expect(found(more, slowToSmaller, { particles: bikes(2, 5) })).toBeNull();
+    expect(found(more, slowToSmaller, { particles: bikes(2, 1) })).toBeNull();
     expect(found(more, { pattern: healthyPattern })).toBeNull();
     expect(found(more, { pattern: slow('to-larger') })).toBeNull();
     expect(found(more, slowToSmaller, { shiftsTell: false })).toBeNull();
+  });
+
+  it('asks for most bikes on that side, but for few where the setting was out on the other side at first', () => {
+    const half = { particles: bikes(2, 5) };
+    expect(found(more, slowToSmaller, half)).toBe('cable-tension-high');
+    expect(found(more, slowToSmaller, { ...half, cause: 'pulley-gap-small' })).toBeNull();
+    expect(found(more, slowToSmaller, { cause: 'pulley-gap-small' })).toBe('cable-tension-high');
   });
 
   it('takes a chain that moves to larger cogs by itself time and again for a failure too', () => {
