@@ -45,6 +45,12 @@ describe('the dangers of a bike', () => {
     expect(state.word).toBe('watch');
   });
 
+  it('go with how often the chain was surely lost, wherever it went', () => {
+    const lost = (...drops: Partial<Drop>[]): number => bikeState(bike(drops)).chainsLost;
+    expect(lost()).toBe(0);
+    expect(lost({}, { side: 'chainring' }, { confidence: 0.6 })).toBe(2);
+  });
+
   it('let a chain that came off elsewhere pass once the chain was looked over, and none that left the cassette', () => {
     const { at } = sampleReport().adjustments.at(-1)!;
     const later = (ms: number): string => new Date(Date.parse(at) + ms).toISOString();
