@@ -12,8 +12,8 @@ const FROM_COG = 4;
 /** What is left of the power where the rider eases off. */
 const EASED = 0.45;
 
-/** What is found of a hop of five seconds onto a neighbouring cog that the trace does not follow, with the legs at `pace` times their cadence; the ratio stays where speed and cadence both step by `wheel`. `off`: so many deviations the sensors are off all the while. */
-function found(toCog: number, pace: number, { powerW = POWER_W, wheel = 1, off = 0 } = {}) {
+/** What is found of a hop of five seconds onto a neighbouring cog that the trace does not follow, with the legs at `pace` times their cadence; the ratio stays where speed and cadence both step by `wheel`. `off`: so many deviations the sensors are off all the while; `coasts`: the record, counted from the hop, that the trace takes for freewheeling. */
+function found(toCog: number, pace: number, { powerW = POWER_W, wheel = 1, off = 0, coasts = -99 } = {}) {
   const ride = at(FROM_COG)
     .pedal(15, { powerW: POWER_W })
     .move(toCog)
@@ -32,7 +32,8 @@ function found(toCog: number, pace: number, { powerW = POWER_W, wheel = 1, off =
   const logDevelopment = trace.logDevelopment.map((traced, i) =>
     i > log.timeS.length - 30 ? traced + off * trace.deviation[i] : traced,
   );
-  return likelyGhosts(ghostSteps({ ...log, speedMps }, { ...trace, cog, logDevelopment }, 0));
+  const driving = trace.driving.map((traced, i) => (i === hopFrom + coasts ? 0.1 : traced));
+  return likelyGhosts(ghostSteps({ ...log, speedMps }, { ...trace, cog, logDevelopment, driving }, 0));
 }
 
 /** The cadence on a cog at the speed that the bike had on the first one. */
@@ -45,6 +46,12 @@ describe('ghostSteps', () => {
       expect([ghost?.fromCog, ghost?.toCog], `${toCog}`).toEqual([FROM_COG, toCog]);
       expect(Math.abs(ghost.heldS - HOP_S)).toBeLessThanOrEqual(1);
     }
+  });
+
+  it('finds one from the record that looks like freewheeling between two cogs, and not from one right after freewheeling', () => {
+    const [driving, between, after] = [-99, 0, -1].map((coasts) => found(5, paceOn(5), { coasts })[0].timeS);
+    expect(between).toBe(driving);
+    expect(after).toBe(driving + 1);
   });
 
   it('takes off what the sensors were off just before', () => {

@@ -74,8 +74,28 @@ describe('a move of the chain long after a missed shift', () => {
     ).toBe(false);
   });
 
-  it('is none within five turns, nor after a shift that was not missed', () => {
-    expect(isAtLast([[36, 4, 5]], 36, 4, 5)).toBe(false);
+  it('is none within four turns, nor after a shift that was not missed', () => {
+    expect(isAtLast([[36.5, 4, 5]], 36.5, 4, 5)).toBe(false);
+    expect(isAtLast([[35.5, 4, 5]], 35.5, 4, 5)).toBe(true);
     expect(isAtLast([[10, 4, 5, 'late']], 10, 4, 5)).toBe(false);
+  });
+
+  it('is one after a click away and back at once, which is no shift, and not within four turns of that', () => {
+    expect(isAtLast([[10, 4, 5]], 30, 4, 5)).toBe(true);
+    expect(isAtLast([[10, 4, 5]], 37, 4, 5)).toBe(false);
+    // a shift made since, whatever came of it, is the last one asked for
+    expect(
+      isAtLast(
+        [
+          [10, 4, 5],
+          [20, 5, 4, 'clean'],
+        ],
+        30,
+        4,
+        5,
+      ),
+    ).toBe(false);
+    // one made later tells nothing of this move
+    expect(isAtLast([[50, 4, 5]], 30, 4, 5)).toBe(false);
   });
 });

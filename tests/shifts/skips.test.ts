@@ -137,6 +137,10 @@ describe('skips', () => {
       expect(afterShift(0.08)).toEqual([]);
     });
 
+    it('are none where a hop to the next larger cog and back would show the same, however hard the push: a chain on its way hops too', () => {
+      expect(afterShift(madeBike.cassette[5] / madeBike.cassette[4] - 1)).toEqual([]);
+    });
+
     it('are none where the chain may be on its way back from a larger cog that was asked for too', () => {
       expect(afterShift(0.3, { command: 6 })).toEqual([]);
     });

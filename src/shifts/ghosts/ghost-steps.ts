@@ -64,10 +64,13 @@ export function ghostSteps(log: RideLog, trace: RideTrace, sensorLagS: number): 
   return found;
 }
 
-/** Whether the trace drives on the commanded cog here and at the record before, with no command to explain a move. */
+/**
+ * Whether the trace drives on the commanded cog at the record before, and is on it here still, with no command to explain a move. Whether it
+ * drives here is no matter: the record in which the chain moves lies between two cogs, and may look like freewheeling.
+ */
 function followsOn({ log, trace, commands, sensorLagS }: GhostSearch, i: number, cog: number, last: number): boolean {
-  if (cog < 0 || trace.ring[i] < 0 || Number.isNaN(trace.logDevelopment[i]) || !(trace.driving[i] > 0.5)) return false;
-  if (trace.cog[i - 1] !== cog || trace.ring[i - 1] !== trace.ring[i]) return false;
+  if (cog < 0 || trace.ring[i] < 0 || Number.isNaN(trace.logDevelopment[i])) return false;
+  if (trace.cog[i - 1] !== cog || trace.ring[i - 1] !== trace.ring[i] || !(trace.driving[i - 1] > 0.5)) return false;
   return last >= 0 && commands.cog[last] === cog && log.timeS[i] - sensorLagS - commands.timeS[last] >= NO_COMMAND_S;
 }
 

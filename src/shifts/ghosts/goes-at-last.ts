@@ -11,8 +11,15 @@ interface MoveSince {
 }
 
 /**
+ * The turns after the last command from which on a move no longer counts as the missed shift's own late arrival: a little below the limit
+ * of late shifts, since the turns of a move are known only to about one and the shift is already judged as one that did not arrive (assumption of ours).
+ */
+const LEAST_REVS = LATE_WITHIN_REVS - 1;
+
+/**
  * Whether a move is the chain's going at last where a missed shift, or several in a row, should have brought it: on the way from their
- * old cog to the new one, and over five turns of the cranks after the last command, so that it is no late arrival.
+ * old cog to the new one, and so long after the last command that it is no late arrival. A click away and back at once is no shift and
+ * leaves the missed one as it was.
  */
 export type GoesAtLast = (move: MoveSince) => boolean;
 
@@ -21,16 +28,16 @@ type Missed = Pick<ShiftEvent, 'direction' | 'fromCog' | 'toCog'>;
 
 /** Tells such moves by the judged shifts of the ride. */
 export function goesAtLast(shifts: readonly ShiftEvent[], clock: RevolutionClock): GoesAtLast {
-  const missed = new Map<number, Missed>();
+  const asked: { readonly lastTimeS: number; readonly missed: Missed | null }[] = [];
   let before = null as Missed | null;
   for (const { outcome, direction, fromCog, toCog, lastTimeS } of shifts) {
     const goesOn = before?.direction === direction;
     before = outcome === 'missed' ? { direction, fromCog: before && goesOn ? before.fromCog : fromCog, toCog } : null;
-    if (before) missed.set(lastTimeS, before);
+    asked.push({ lastTimeS, missed: before });
   }
   return ({ commandS, atS, fromCog, toCog }) => {
-    const shift = missed.get(commandS);
-    if (!shift || clock.at(atS) - clock.at(commandS) <= LATE_WITHIN_REVS) return false;
+    const shift = asked.findLast(({ lastTimeS }) => lastTimeS <= commandS)?.missed;
+    if (!shift || clock.at(atS) - clock.at(commandS) <= LEAST_REVS) return false;
     const way = Math.sign(shift.toCog - shift.fromCog);
     const [start, from, to, wanted] = [shift.fromCog, fromCog, toCog, shift.toCog].map((cog) => way * cog);
     return start <= from && from < to && to <= wanted;

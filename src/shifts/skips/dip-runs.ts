@@ -38,7 +38,11 @@ export interface DipRun {
   readonly deepest: number;
   /** Place of the gear, cog with its ring, in the gear model. */
   readonly gear: number;
+  /** Whether a command may still be at work. */
+  readonly besideShift: boolean;
 }
+
+type Run = Omit<DipRun, 'besideShift'>;
 
 /** How far a record lies below a gear's log development; NaN without a ratio. */
 export const below = ({ trace, model }: DipSearch, gear: number, i: number): number =>
@@ -61,10 +65,10 @@ export function dipRun(search: DipSearch, start: number): DipRun | null {
   const depth = below(search, run.gear, run.deepest);
   const stands =
     depth > MIN_DIP[busy ? 'busy' : 'quiet'] && depth > MIN_DEVIATIONS.faint * trace.deviation[run.deepest];
-  return stands && depth <= MAX_DIP ? run : null;
+  return stands && depth <= MAX_DIP ? { ...run, besideShift: isAtWork } : null;
 }
 
-function settledRun(search: DipSearch, start: number): DipRun | null {
+function settledRun(search: DipSearch, start: number): Run | null {
   const { trace } = search;
   const gear = gearAt(search, start - 1);
   const isOnGear = (i: number): boolean => Math.abs(below(search, gear, i)) < ON_COG_DEVIATIONS * trace.deviation[i];
@@ -74,7 +78,7 @@ function settledRun(search: DipSearch, start: number): DipRun | null {
   return run && wasSteady(run, steady) && comesBack(search, run, isOnGear) ? run : null;
 }
 
-function runBesideShift(search: DipSearch, start: number): DipRun | null {
+function runBesideShift(search: DipSearch, start: number): Run | null {
   const { trace } = search;
   const gear = lowestGearAbout(search, start);
   const run = gear < 0 ? null : runBelow(search, start, gear);
@@ -84,7 +88,7 @@ function runBesideShift(search: DipSearch, start: number): DipRun | null {
 }
 
 /** The run of records off a gear from one on; null where it is none, or too long for a slip. */
-function runBelow(search: DipSearch, start: number, gear: number): DipRun | null {
+function runBelow(search: DipSearch, start: number, gear: number): Run | null {
   const { log, trace } = search;
   const isOff = (i: number): boolean => below(search, gear, i) > ON_COG_DEVIATIONS * trace.deviation[i];
   let end = start;
@@ -118,13 +122,13 @@ function gearAt({ trace, model }: DipSearch, i: number): number {
   return trace.cog[i] < 0 || trace.ring[i] < 0 ? -1 : trace.ring[i] * model.cogs + trace.cog[i];
 }
 
-function wasSteady({ start }: DipRun, isSteady: (i: number) => boolean): boolean {
+function wasSteady({ start }: Run, isSteady: (i: number) => boolean): boolean {
   let steady = 0;
   for (let k = 1; k <= STEADY_RECORDS; k++) if (isSteady(start - k)) steady++;
   return steady >= STEADY_AT_LEAST;
 }
 
-function comesBack({ log }: DipSearch, { end }: DipRun, isBack: (i: number) => boolean): boolean {
+function comesBack({ log }: DipSearch, { end }: Run, isBack: (i: number) => boolean): boolean {
   for (let k = end; k < end + BACK_WITHIN_RECORDS && k < log.timeS.length; k++) if (isBack(k)) return true;
   return false;
 }

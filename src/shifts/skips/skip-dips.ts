@@ -23,6 +23,8 @@ export interface SkipDip {
   readonly toLarger: number | null;
   /** Mean torque about the dip, Nm; NaN without power. */
   readonly torqueNm: number;
+  /** Whether a command may still be at work about the dip. */
+  readonly besideShift: boolean;
 }
 
 /**
@@ -52,7 +54,7 @@ function legsRunAhead(search: DipSearch, { start, deepest, end, gear }: DipRun):
   return legs >= LEAST_LEGS * below(search, gear, deepest) && (sag >= -MAX_SAG || legs > leap);
 }
 
-function measured(search: DipSearch, { start, end, deepest, gear }: DipRun): SkipDip {
+function measured(search: DipSearch, { start, end, deepest, gear, besideShift }: DipRun): SkipDip {
   const { log, trace, model } = search;
   const cog = gear % model.cogs;
   const toLarger = cog + 1 < model.cogs ? model.logDevelopment[gear] - model.logDevelopment[gear + 1] : null;
@@ -65,5 +67,6 @@ function measured(search: DipSearch, { start, end, deepest, gear }: DipRun): Ski
     deviation: trace.deviation[deepest],
     toLarger,
     torqueNm: crankTorque(log, start - 2, end + 1),
+    besideShift,
   };
 }

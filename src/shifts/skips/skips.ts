@@ -39,7 +39,7 @@ const SHOWN_AN_HOUR = 1;
 
 /**
  * Finds skips among the moments at which the cranks run ahead of the wheel for under 2 s, with load on the chain where power is known. Riders often answer by shifting. A dip that
- * a hop to the next larger cog could have made counts only under more than the ride's usual load, or in a ride in which dips occur that
+ * a hop to the next larger cog could have made counts only under more than the ride's usual load and away from shifts (a chain on its way may hop as well), or in a ride in which dips occur that
  * no hop explains: worn teeth slip time and again.
  */
 export function skips(log: RideLog, trace: RideTrace, sensorLagS: number): SkipEvent[] {
@@ -67,7 +67,7 @@ function meaningOf(dip: SkipDip, trace: RideTrace, usualNm: number): Meaning {
   const recorded = trace.commands.timeS.length > 0;
   if (restsOnCog(dip, trace, recorded)) return 'shift';
   const beyondStep = deviationsBeyondStep(dip);
-  const noHop = beyondStep >= HOP_DEVIATIONS || dip.torqueNm > usualNm;
+  const noHop = beyondStep >= HOP_DEVIATIONS || (dip.torqueNm > usualNm && !dip.besideShift);
   return recorded ? meaningWithRecords(dip, beyondStep, noHop) : meaningWithoutRecords(dip, noHop);
 }
 
