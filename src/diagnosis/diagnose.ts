@@ -1,4 +1,5 @@
 import { sum } from 'd3-array';
+import { utcDay } from '../numeric/moment-words.ts';
 import { isAnotherFault, ridesToLookAtAlone } from './another-since.ts';
 import type { Cause } from './causes.ts';
 import { planNextRide } from './check-ride/plan-next-ride.ts';
@@ -122,9 +123,9 @@ function diagnosisOf(
   { findings, facts, separates, suggestion, limitOrHanger }: Advised,
   bike: DiagnosisInput['bike'],
 ): Diagnosis {
-  const { evidence, particles, seen, ranked, now, foundRight } = findings;
+  const { evidence, particles, seen, now, foundRight } = findings;
   return {
-    causes: withLooks(withOnset(ranked, facts, evidence.rides.length), foundRight),
+    causes: withLooks(withOnset(asItWas(findings, bike), facts, evidence.rides.length), foundRight),
     weighed: weighedRides(evidence, seen),
     lateralOffsetMm: lateralOffset(particles),
     lateralErrorMm: lateralErrors(particles, bike),
@@ -156,6 +157,17 @@ function diagnosisOf(
   };
 }
 
+/** The causes with their evidence; that of a fault that was cured is counted in the rides before its cure, since those after it are no evidence of it. */
+function asItWas({ ranked, rankedBy, now, evidence }: Findings, bike: DiagnosisInput['bike']): Findings['ranked'] {
+  const { last } = now.since;
+  if (now.setting !== 'cured' || !last) return ranked;
+  const before = evidence.rides.filter(({ startMs, durationS }) => startMs + durationS * 1000 <= Date.parse(last.at));
+  if (before.length === 0 || before.length === evidence.rides.length) return ranked;
+  const [first, ...others] = rankedBy(observe(before, bike));
+  const counted = `Counted in the rides before ${utcDay(last.at)}, when it was put right.`;
+  return [{ ...first, evidence: [...first.evidence, counted] }, ...others];
+}
+
 /** The causes, the likeliest with how it began; without "if" only where it is named alone. */
 function withOnset(
   [first, ...others]: Findings['ranked'],
@@ -182,13 +194,13 @@ const saysNothing = (seen: Observed): boolean => seen.all.shifts + seen.events =
 
 /** Between which causes it is open; null too where nothing at all went wrong, for a bike in order is not open between that and a fault. */
 function whatIsOpen(
-  { weighed, probabilities, failsPlainly, ranked, seen, top }: Findings,
+  { weighed, probabilities, failsPlainly, spoiled, ranked, seen, top }: Findings,
   electronic: boolean,
   limitOrHanger: boolean,
 ): Diagnosis['undecided'] {
   const sound = top === 'no-fault' && seen.all.trouble + seen.events === 0;
   if (sound || saysNothing(seen)) return null;
-  return undecidedBetween(weighed, probabilities, ranked, { seen, electronic, failsPlainly, limitOrHanger });
+  return undecidedBetween(weighed, probabilities, ranked, { seen, electronic, failsPlainly, limitOrHanger, spoiled });
 }
 
 /** What stands beside the verdict; null too where too few shifts were judged to name anything. */

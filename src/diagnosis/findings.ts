@@ -56,6 +56,8 @@ interface HowItFared {
   readonly lookedOver: Diagnosis['now']['lookedOver'];
   readonly onset: Onset;
   readonly ranked: Diagnosis['causes'];
+  /** The same with the sentences of other counts: those of a part of the rides. */
+  readonly rankedBy: (seen: Observed) => Diagnosis['causes'];
 }
 
 /** What became of the likeliest cause. */
@@ -88,12 +90,12 @@ function weigh(input: DiagnosisInput): LikelyCauses {
     electronic: bike.actuation === 'electronic',
   });
   const seen = observe(evidence.rides, bike);
-  const { probabilities, failsPlainly } = causesWeighed(weighed, seen);
+  const { probabilities, failsPlainly, spoiled } = causesWeighed(weighed, seen);
   const particles = drawParticles(weighed, probabilities);
   const lookAhead = new LookAhead(particles, weighed.model);
   const top = likeliest(probabilities);
   const began = faultOnset(particles, top, evidence, whereItShowed(particles, weighed.model, top));
-  return { evidence, weighed, seen, probabilities, failsPlainly, particles, lookAhead, top, began };
+  return { evidence, weighed, seen, probabilities, failsPlainly, spoiled, particles, lookAhead, top, began };
 }
 
 /** @param before what all rides show, where `input` holds those since the last adjustment alone */
@@ -121,8 +123,9 @@ function compare(
   };
   const onset = before ? onsetSince(began) : onsetBesideWork(began, top, comparisons);
   const loadKnown = Number.isFinite(evidence.edges.highNm);
-  const told = { seen, failsPlainly, loadKnown, comparisons };
-  return { ...looks, standing, compared, comparisons, onset, ranked: rankCauses(probabilities, told) };
+  const rankedBy = (counted: Observed): Diagnosis['causes'] =>
+    rankCauses(probabilities, { seen: counted, failsPlainly, loadKnown, comparisons });
+  return { ...looks, standing, compared, comparisons, onset, ranked: rankedBy(seen), rankedBy };
 }
 
 function becameOf(

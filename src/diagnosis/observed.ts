@@ -1,10 +1,10 @@
 import { mean, sum } from 'd3-array';
 import type { CogTally } from '../cogs/cog-tally.ts';
 import { tallyCogs } from '../cogs/tally-cogs.ts';
-import type { Bike } from '../drivetrain/bike.ts';
 import type { Direction, DropSide, EndCog, HaltCount, RideEvents } from '../shifts/ride-events.ts';
 import type { DiagnosisRide } from './diagnosis.ts';
 import { untoldHalts } from './evidence/untold-halts.ts';
+import { LOST_FOR_SURE } from './verdict-limits.ts';
 
 /** Judged shifts and how they went. */
 export interface ShiftCount {
@@ -33,6 +33,8 @@ export interface Observed {
   /** Unasked shifts towards a cog that was missed before. */
   readonly towardsCommand: number;
   readonly drops: (side: DropSide) => number;
+  /** Those of them that are sure. */
+  readonly sureDrops: (side: DropSide) => number;
   /** Halts that followed shifts at once, without those of chains told as lost: onto an end cog, and onto others in the same direction. */
   readonly promptHalts: (end: EndCog) => { readonly onto: HaltCount; readonly elsewhere: HaltCount };
   /** Shifts commanded onto a cog, judged or not. */
@@ -69,7 +71,7 @@ function promptHaltsOf(rides: readonly RideEvents[], end: EndCog): { onto: HaltC
 }
 
 /** Counts the rides. */
-export function observe(rides: readonly DiagnosisRide[], bike: Pick<Bike, 'cassette'>): Observed {
+export function observe(rides: readonly DiagnosisRide[], bike: { readonly cassette: readonly number[] }): Observed {
   const events = rides.map((ride) => ride.events);
   const tallies = tallyCogs(events, bike.cassette.length);
   const ghostShifts = events.flatMap((ride) => ride.ghostShifts);
@@ -105,6 +107,7 @@ export function observe(rides: readonly DiagnosisRide[], bike: Pick<Bike, 'casse
       ).length,
     towardsCommand: ghostShifts.filter(({ towardsCommand }) => towardsCommand).length,
     drops: (side) => drops.filter((drop) => drop.side === side).length,
+    sureDrops: (side) => drops.filter((drop) => drop.side === side && drop.confidence >= LOST_FOR_SURE).length,
     promptHalts: (end) => promptHaltsOf(events, end),
     commandedOnto: (cog) => shifts.filter((shift) => shift.toCog === cog).length,
     skips: (on = every) => skips.filter((skip) => on(skip.cog)).length,

@@ -8,3 +8,6 @@ export const NAMED_ALONE = 0.6;
 export const EXPLAINED_FROM = 0.05;
 /** From this on a verdict is as good as sure. */
 export const ALL_BUT_SURE = 0.85;
+
+/** A chain that was lost with at least this confidence was lost; below, it seems to have been. An assumption of ours. */
+export const LOST_FOR_SURE = 0.8;

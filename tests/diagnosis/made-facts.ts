@@ -16,6 +16,7 @@ export const seen = (changes: Partial<Observed> = {}): Observed => ({
   ghosts: () => 0,
   towardsCommand: 0,
   drops: () => 0,
+  sureDrops: () => 0,
   promptHalts: () => ({ onto: { shifts: 0, halts: 0 }, elsewhere: { shifts: 0, halts: 0 } }),
   commandedOnto: () => 40,
   skips: () => 0,

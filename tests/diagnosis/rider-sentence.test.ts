@@ -34,6 +34,30 @@ describe('shifts under the hardest and the lightest pedalling', () => {
   });
 });
 
+describe('a bike that was cured since', () => {
+  it('is told by the shifts before its cure: hard pedalling had nothing to spoil after it', () => {
+    const cure = { parameter: 'cable-tension', amount: 2, unit: 'clicks', note: '' } as const;
+    const torque = (i: number): number => 10 * (1 + (i % 6));
+    const [failing, cured] = [0, 2].map((day) => patternRide({ pattern: () => ({}), torque, day }));
+    const spoil = (ride: typeof failing, wrong: (torqueNm: number) => boolean) => ({
+      ...ride,
+      events: {
+        ...ride.events,
+        shifts: ride.events.shifts.map((shift) =>
+          wrong(shift.torqueNm) ? { ...shift, outcome: 'late' as const } : shift,
+        ),
+      },
+    });
+    const between = [{ ...cure, at: new Date(failing.startMs + 86_400_000).toISOString() }];
+    const rateOf = (rides: (typeof failing)[]) =>
+      weighRider([], buildEvidence({ bike: cableBike, rides, adjustments: between })).troubleRateHighTorque;
+    const hard = (torqueNm: number): boolean => torqueNm > 50;
+    expect(rateOf([spoil(failing, hard), cured])).toBe(1);
+    // where both periods fail, both count
+    expect(rateOf([spoil(failing, hard), spoil(cured, (torqueNm) => torqueNm === 50)])).toBeLessThan(1);
+  });
+});
+
 /** A ride in which the largest cog is mostly shifted onto under hard pedalling, and goes wrong at every second shift whatever the load, as do those that `legs` spoils. */
 function stopsShort(legs: (torqueNm: number) => boolean) {
   const ride = patternRide({ pattern: () => ({}), shifts: 24, torque: (i) => 10 + 5 * (i % 10) });

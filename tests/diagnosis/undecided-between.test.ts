@@ -33,7 +33,13 @@ describe('a low limit behind which a bent hanger may stand', () => {
     const share = (cause: Cause): number => (cause === top ? 0.5 : cause === rival ? 0.499 : 0.0001);
     const order: Cause[] = [top, rival, ...causes.filter((cause) => cause !== top && cause !== rival)];
     const ranked = order.map((cause) => ({ cause, probability: share(cause), evidence: [] }));
-    const known = { seen: observe([ride], cableBike), electronic: false, failsPlainly: null, limitOrHanger };
+    const known = {
+      seen: observe([ride], cableBike),
+      electronic: false,
+      failsPlainly: null,
+      limitOrHanger,
+      spoiled: new Map(),
+    };
     return undecidedBetween(weighed, causes.map(share), ranked, known)?.sentence ?? '';
   };
 

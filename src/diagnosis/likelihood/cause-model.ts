@@ -26,6 +26,8 @@ export interface ImaginedBike {
   readonly draw: Draw;
   readonly healthy: Setup;
   readonly healthyLog: Float64Array;
+  /** The same as what was turned since its first ride moves it: a bike in order is put out by a wrong turn. */
+  readonly turnedLog: Float64Array;
 }
 
 /** Usage of each cog over all segments, the most used one at 1. */
@@ -100,7 +102,25 @@ export class CauseModel {
     this.prepared.forEach((one, s) => {
       segmentLogLikelihood(one, this.rates, healthyLog, s * this.readings);
     });
-    return { draw, healthy, healthyLog };
+    const turnedLog = healthyLog.slice();
+    const { segments } = this.evidence;
+    const firstTurned = segments.find(({ placed, period }) => placed && this.isTurnedBy(period))?.period;
+    if (firstTurned !== undefined)
+      this.fillPeriods(firstTurned, turnedLog, (period) => this.setupInOrder({ draw, healthy }, period));
+    return { draw, healthy, healthyLog, turnedLog };
+  }
+
+  /** Whether anything was turned between the first ride and a period. */
+  private isTurnedBy(period: number): boolean {
+    const firstRidden = this.evidence.segments[0]?.period ?? 0;
+    return this.evidence.groups
+      .slice(firstRidden, period)
+      .some(({ adjustments }) => adjustments.some(({ amount }) => amount !== null && amount !== 0));
+  }
+
+  /** The setup in a period of a bike that was in order at its first ride. */
+  setupInOrder(bike: Pick<ImaginedBike, 'draw' | 'healthy'>, period: number): Setup {
+    return this.setupInPeriod(bike.healthy, bike, 0, period);
   }
 
   /**
@@ -129,7 +149,8 @@ export class CauseModel {
   setupInSegment(faulty: Setup, bike: Pick<ImaginedBike, 'draw' | 'healthy'>, onset: OnsetOption, at: number): Setup {
     const { period, placed } = this.evidence.segments[at];
     if (!placed) return faulty;
-    if (at < onset.halfFrom || at >= onset.goneFrom) return bike.healthy;
+    if (at < onset.halfFrom) return this.setupInOrder(bike, period);
+    if (at >= onset.goneFrom) return bike.healthy;
     if (at < onset.fullFrom) return this.setupInPeriod(halfway(bike.healthy, faulty), bike, 0, period);
     return this.setupInPeriod(faulty, bike, this.firstPeriod(onset), period);
   }
@@ -138,7 +159,7 @@ export class CauseModel {
   onsetLogLikelihoods(cause: Cause, bike: ImaginedBike): Float64Array {
     const logs = new Float64Array(this.options.length).fill(Number.NEGATIVE_INFINITY);
     if (cause === 'no-fault') {
-      logs[0] = this.overSegments((at) => bike.healthyLog[at]);
+      logs[0] = this.overSegments((at) => bike.turnedLog[at]);
       return logs;
     }
     const prior = this.priors[causes.indexOf(cause)];
@@ -154,7 +175,7 @@ export class CauseModel {
     this.options.forEach((option, i) => {
       if (option.kind === 'gradual' && !gradual) return;
       const full = this.fullLog[this.firstPeriod(option)];
-      const all = this.overSegments((at, s) => this.segmentLog(s, at, option, bike.healthyLog, full));
+      const all = this.overSegments((at, s) => this.segmentLog(s, at, option, bike, full));
       logs[i] = prior[i] + looked[i] + all;
     });
     return logs;
@@ -169,10 +190,17 @@ export class CauseModel {
   }
 
   /** Log likelihood of one segment under a way to begin. One without a place in the order of time is as likely of before as of after a change. */
-  private segmentLog(s: number, at: number, option: OnsetOption, healthy: Float64Array, full: Float64Array): number {
+  private segmentLog(
+    s: number,
+    at: number,
+    option: OnsetOption,
+    { healthyLog, turnedLog }: ImaginedBike,
+    full: Float64Array,
+  ): number {
     if (!this.prepared[s].segment.placed)
-      return changes(option) ? logSumExp([healthy[at], full[at]]) - Math.LN2 : full[at];
-    if (s < option.halfFrom || s >= option.goneFrom) return healthy[at];
+      return changes(option) ? logSumExp([healthyLog[at], full[at]]) - Math.LN2 : full[at];
+    if (s < option.halfFrom) return turnedLog[at];
+    if (s >= option.goneFrom) return healthyLog[at];
     return s < option.fullFrom ? this.halfLog[at] : full[at];
   }
 

@@ -1,5 +1,4 @@
 import type { Adjustment } from '../../adjustments/adjustment.ts';
-import type { Bike } from '../../drivetrain/bike.ts';
 import { hasClock } from '../../ride-log/has-clock.ts';
 import type { DropSide } from '../../shifts/ride-events.ts';
 import type { DiagnosisRide } from '../diagnosis.ts';
@@ -32,7 +31,7 @@ export const chainsLostSince = (rides: readonly DiagnosisRide[], side: DropSide,
 export function seenSince(
   rides: readonly DiagnosisRide[],
   adjustments: readonly Adjustment[],
-  bike: Pick<Bike, 'cassette'>,
+  bike: { readonly cassette: readonly number[] },
 ): SeenSince {
   const last = adjustments.at(-1) ?? null;
   const fromMs = last ? Date.parse(last.at) : Number.NEGATIVE_INFINITY;

@@ -6,6 +6,7 @@ import type { ShiftEvent } from '../../shifts/ride-events.ts';
 import type { Cause } from '../causes.ts';
 import type { Onset } from '../diagnosis.ts';
 import type { RidingEvidence } from '../evidence/build-evidence.ts';
+import { canBring } from '../likelihood/onset-options.ts';
 import { absentAtFirst } from './absent-at-first.ts';
 import type { Particle } from './particles.ts';
 import type { Shows } from './where-it-showed.ts';
@@ -17,6 +18,25 @@ const judgedShifts = ({ events }: PlacedRide): ShiftEvent[] =>
 
 /** A border between stretches of riding, or between rides, is taken for the moment unless another is this many times likelier. */
 const BORDER_GOES_FIRST = 10;
+/** The same for the first ride after work that can bring the fault about: that was somebody's doing, and a fault that comes by itself soon after it would be a coincidence. An assumption of ours. */
+const WORK_GOES_FIRST = 100;
+
+/** The fault whose beginning is looked for, and where it shows. */
+interface Sought {
+  readonly cause: Cause;
+  readonly shows: Shows;
+}
+
+/** Whether work that can bring a cause about lies between the ride that begins at a moment and the one before. */
+function isMeddledAt({ groups, ridesInOrder }: RidingEvidence, cause: Cause, rideMs: number): boolean {
+  const beforeMs = ridesInOrder.findLast(({ startMs }) => startMs < rideMs)?.startMs ?? rideMs;
+  return groups.some(({ adjustments }) =>
+    adjustments.some(({ at, parameter }) => {
+      const ms = Date.parse(at);
+      return ms > beforeMs && ms <= rideMs && canBring(cause, parameter);
+    }),
+  );
+}
 
 /**
  * Moment of the change in the rate of trouble, by a Bayesian change point over the judged shifts where the cause shows, up to the first
@@ -24,7 +44,7 @@ const BORDER_GOES_FIRST = 10;
  * Trouble rates before and after are any, small ones likelier (Beta(0.5, 2)). `borderMs` where the first shift after it
  * is about as likely a place as any, also with fewer than ten such shifts; else the start of a ride where that is.
  */
-function changeMs(evidence: RidingEvidence, shows: Shows, borderMs: number): number {
+function changeMs(evidence: RidingEvidence, { cause, shows }: Sought, borderMs: number): number {
   const adjustedMs = evidence.groups.find(({ lastMs }) => lastMs > borderMs)?.lastMs ?? Number.POSITIVE_INFINITY;
   const entries = evidence.ridesInOrder
     .flatMap((ride) =>
@@ -49,7 +69,8 @@ function changeMs(evidence: RidingEvidence, shows: Shows, borderMs: number): num
   const rideMs = evidence.ridesInOrder.findLast(({ startMs }) => startMs <= ms)?.startMs ?? ms;
   const asLikely = [borderMs, rideMs].find((border) => {
     const after = entries.findIndex((entry) => entry.ms >= border);
-    return after > 0 && probability[after - 1] * BORDER_GOES_FIRST > most;
+    const goesFirst = isMeddledAt(evidence, cause, border) ? WORK_GOES_FIRST : BORDER_GOES_FIRST;
+    return after > 0 && probability[after - 1] * goesFirst > most;
   });
   return asLikely ?? ms;
 }
@@ -93,7 +114,7 @@ export function faultOnset(
     (_, segment) => own.filter(({ onset }) => onset.kind === 'sudden' && onset.fullFrom === segment).length,
   );
   const borderMs = segments[starts.indexOf(Math.max(...starts))].startMs;
-  const ms = changeMs(evidence, shows, borderMs);
+  const ms = changeMs(evidence, { cause, shows }, borderMs);
   return { kind, at: iso(ms), rideBeforeAt: rideBefore(evidence, shows, ms), probability };
 }
 

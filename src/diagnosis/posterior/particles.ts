@@ -52,9 +52,11 @@ export function particlesOf({ model, weighed }: WeighedCauses, cause: Cause, wan
     const atFirst = faultySetup(cause, bike.draw, bike.healthy);
     const lastPeriod = model.evidence.groups.length;
     const now =
-      cause === 'no-fault' || isGone(onset)
-        ? bike.healthy
-        : model.setupInPeriod(atFirst, bike, model.firstPeriod(onset), lastPeriod);
+      cause === 'no-fault'
+        ? model.setupInOrder(bike, lastPeriod)
+        : isGone(onset)
+          ? bike.healthy
+          : model.setupInPeriod(atFirst, bike, model.firstPeriod(onset), lastPeriod);
     return { cause, draw: bike.draw, onset, atFirst, now, healthy: bike.healthy };
   });
 }

@@ -1,4 +1,5 @@
 import { rollup } from 'd3-array';
+import { adjustmentPeriods } from '../../adjustments/adjustment-periods.ts';
 import { figure } from '../../numeric/figure.ts';
 import { type Stratum, stratifiedFewer } from '../../numeric/stratified-fewer.ts';
 import { wilsonInterval } from '../../numeric/wilson-interval.ts';
@@ -16,17 +17,30 @@ const WORTH_MENTIONING = 0.06;
 const HARDLY_ANY = 0.08;
 const MUCH = 0.15;
 
+/** A period in which a smaller share than this went wrong, for sure, went well. An assumption of ours. */
+const FEW = 0.05;
+
 interface LoadCount {
   shifts: number;
   trouble: number;
 }
 
-/** The judged shifts under each load, in the order of `loadBin`. */
+/**
+ * The judged shifts under each load, in the order of `loadBin`. Periods between adjustments in which next to nothing went wrong are left out where
+ * another period went worse: hard pedalling had nothing to spoil there, and counts of a bike that was cured since hide what load did before.
+ */
 function shiftsByLoad(evidence: RidingEvidence): ShiftEvent[][] {
+  const periods = adjustmentPeriods(
+    evidence.ridesInOrder,
+    evidence.groups.flatMap(({ adjustments }) => adjustments),
+  ).periods.map(({ shifts }) => shifts);
+  const goesWell = (shifts: readonly ShiftEvent[]): boolean =>
+    wilsonInterval(count(shifts).trouble, shifts.length).high < FEW;
+  const worse = periods.filter((shifts) => shifts.length > 0 && !goesWell(shifts));
+  const all = evidence.rides.flatMap(({ events }) => events.shifts).filter(({ outcome }) => outcome !== 'unjudged');
+  const counted = evidence.groups.length > 0 && worse.length > 0 ? worse.flat() : all;
   const loads: ShiftEvent[][] = Array.from({ length: LOAD_BINS }, () => []);
-  for (const { events } of evidence.rides)
-    for (const shift of events.shifts)
-      if (shift.outcome !== 'unjudged') loads[loadBin(shift.torqueNm, evidence.edges)].push(shift);
+  for (const shift of counted) loads[loadBin(shift.torqueNm, evidence.edges)].push(shift);
   return loads;
 }
 

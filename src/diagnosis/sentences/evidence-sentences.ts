@@ -3,7 +3,7 @@ import { figure } from '../../numeric/figure.ts';
 import { listed } from '../../numeric/listed.ts';
 import { timesWords } from '../../numeric/times-words.ts';
 import { upperFirst } from '../../numeric/upper-first.ts';
-import type { EndCog } from '../../shifts/ride-events.ts';
+import type { DropSide, EndCog } from '../../shifts/ride-events.ts';
 import { type CausePlace, causePlace, shiftsAt, shiftsBeside } from '../cause-place.ts';
 import type { Cause } from '../causes.ts';
 import { SAY_LITTLE } from '../fewest-shifts.ts';
@@ -81,15 +81,20 @@ function limitTight(seen: Observed, cause: 'low-limit-tight' | 'high-limit-tight
   return lines;
 }
 
+/** "was lost"; "seems to have been lost" where none of those is sure. */
+const wasLost = (seen: Observed, ...sides: readonly DropSide[]): string =>
+  sides.some((side) => seen.sureDrops(side) > 0) ? 'was lost' : 'seems to have been lost';
+
 function limitLoose(seen: Observed, largest: boolean): string[] {
   const cog = largest ? seen.cassette.length - 1 : 0;
   const teeth = seen.cassette[cog];
-  const drops = seen.drops(largest ? 'past-largest' : 'past-smallest');
+  const side = largest ? 'past-largest' : 'past-smallest';
+  const drops = seen.drops(side);
   const asked = seen.commandedOnto(cog);
   const past = `past the ${largest ? 'largest' : 'smallest'} cog`;
   const shifts = `in ${counted(asked, 'shift')} asked for onto the ${teeth}, judged or not`;
   const halts = haltsThatStandOut(seen, largest ? 'largest' : 'smallest', drops > 0 ? 'more shift' : 'shift');
-  if (drops > 0) return [sentence(`the chain was lost ${past} ${timesWords(drops)} ${shifts}`), ...halts];
+  if (drops > 0) return [sentence(`the chain ${wasLost(seen, side)} ${past} ${timesWords(drops)} ${shifts}`), ...halts];
   const plainly = halts.length > 0 ? 'plainly ' : '';
   return [
     sentence(`no chain was ${plainly}lost ${past} ${shifts}${asked < SAY_LITTLE ? ', which says little' : ''}`),
@@ -158,7 +163,7 @@ function lostPastEnds(seen: Observed): string[] {
   const lost = [...times('largest'), ...times('smallest')];
   if (lost.length === 0) return [];
   const both = lost.length > 1 ? ': a bent hanger carries both limits along' : '';
-  return [sentence(`the chain was lost ${listed(lost)}${both}`)];
+  return [sentence(`the chain ${wasLost(seen, 'past-largest', 'past-smallest')} ${listed(lost)}${both}`)];
 }
 
 /** "3 of them on the most used cog (18)"; where none was, which cogs it skipped on. */

@@ -5,6 +5,7 @@ import type { Observed } from '../observed.ts';
 import type { CauseProbabilities } from '../posterior/posterior.ts';
 import { likeliest, type VariedVerdict, varyAssumptions } from '../posterior/sensitivity.ts';
 import type { WeighedCauses } from '../posterior/weigh-causes.ts';
+import { type SpoiledShares, withSpoiled } from '../posterior/with-spoiled.ts';
 import { faultForSure } from '../unexplained/fault-for-sure.ts';
 import type { PlainTrouble } from '../unexplained/plain-trouble.ts';
 
@@ -16,6 +17,8 @@ interface Known {
   readonly failsPlainly: PlainTrouble | null;
   /** Whether a bent hanger may stand behind the low limit that is named: then neither is spoken of alone. */
   readonly limitOrHanger: boolean;
+  /** Bikes in order that a wrong turn has put out. */
+  readonly spoiled: SpoiledShares;
 }
 
 /** The two together, where a chain was lost past the largest cog and nothing tells them apart. */
@@ -26,10 +29,11 @@ export function undecidedBetween(
   weighed: WeighedCauses,
   probabilities: CauseProbabilities,
   ranked: readonly CauseVerdict[],
-  { seen, electronic, failsPlainly, limitOrHanger }: Known,
+  { seen, electronic, failsPlainly, limitOrHanger, spoiled }: Known,
 ): Undecided | null {
   const top = ranked[0].cause;
   const turned = varyAssumptions(weighed, probabilities)
+    .map((varied) => ({ ...varied, probabilities: withSpoiled(varied.probabilities, spoiled) }))
     .map((varied) => ({ ...varied, top: likeliest(faultForSure(varied.probabilities, failsPlainly, seen)) }))
     .filter((varied) => varied.top !== top);
   const rival = ranked.map(({ cause }) => cause).find((cause) => turned.some((varied) => varied.top === cause));

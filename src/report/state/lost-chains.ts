@@ -1,14 +1,12 @@
 import type { PlacedRide } from '../../adjustments/adjustment-periods.ts';
 import type { CassetteEnd } from '../../adjustments/end-cog-count.ts';
 import { chainLookedOverMs, isPastAnEnd } from '../../diagnosis/now/chain-looked-over.ts';
+import { LOST_FOR_SURE } from '../../diagnosis/verdict-limits.ts';
 import { hasClock } from '../../ride-log/has-clock.ts';
 import type { Report } from '../report-schema.ts';
 import { ridesThatCount } from '../rides-that-count.ts';
 import { standingAdjustments } from '../standing-adjustments.ts';
 import { type UnprovenEnd, unprovenEnds } from './unproven-ends.ts';
-
-/** A chain that came off with at least this confidence counts. An assumption. */
-const SURE_FROM = 0.8;
 
 type Drop = Report['rides'][number]['chainDrops'][number];
 
@@ -42,7 +40,7 @@ export interface LostChains {
  */
 export function lostChains(report: Report, rides: readonly PlacedRide[]): LostChains {
   const { keepOff = [], lookedOver = [] } = report.diagnosis.now;
-  const unproven = unprovenEnds(report, rides, SURE_FROM);
+  const unproven = unprovenEnds(report, rides, LOST_FOR_SURE);
   const notLookedOver = (side: Drop['side']): boolean => isPastAnEnd(side) && !lookedOver.includes(side);
   return {
     leftTheCassette: lostChain(report, (side) => notLookedOver(side) || (isPastAnEnd(side) && keepOff.includes(side))),
@@ -66,7 +64,7 @@ function lostChain(
     .flatMap(({ start, chainDrops }) => chainDrops.map((drop) => ({ ...drop, dated: hasClock(Date.parse(start)) })))
     .filter(({ side }) => counts(side));
   const recent = all.filter(({ at, dated }) => !dated || Date.parse(at) >= from);
-  const sure = recent.filter(({ confidence }) => confidence >= SURE_FROM).length;
+  const sure = recent.filter(({ confidence }) => confidence >= LOST_FOR_SURE).length;
   return {
     sure,
     unsure: recent.length - sure,

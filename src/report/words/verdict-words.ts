@@ -1,5 +1,6 @@
 import { causeWords } from '../../diagnosis/cause-words.ts';
 import { failingOnto } from '../../diagnosis/unexplained/plain-trouble.ts';
+import { LOST_FOR_SURE } from '../../diagnosis/verdict-limits.ts';
 import { percent } from '../../numeric/percent.ts';
 import { upperFirst } from '../../numeric/upper-first.ts';
 import { noneStandsOut, type Verdict, verdictOf } from '../verdict-kind.ts';
@@ -16,7 +17,15 @@ import type { SpokenOf } from './spoken-of.ts';
 import { unsettledWords } from './unsettled-words.ts';
 
 /** One lost chain names no part, but it is a fault until both were looked at. */
-const limitOrHangerWords = 'The chain was lost past the largest cog: low limit or hanger, not yet told apart';
+const limitOrHanger = (report: SpokenOf): string =>
+  `The chain ${lostPastLargest(report)} past the largest cog: low limit or hanger`;
+
+/** Nobody is told of a lost chain as a fact that the log hardly shows. */
+function lostPastLargest({ rides = [] }: SpokenOf): string {
+  const drops = rides.flatMap(({ chainDrops = [] }) => chainDrops).filter(({ side }) => side === 'past-largest');
+  const hardly = drops.length > 0 && drops.every(({ confidence }) => confidence < LOST_FOR_SURE);
+  return hardly ? 'seems to have been lost' : 'was lost';
+}
 
 /** The verdict in a sentence: the likeliest cause and how sure it is, or between which two it is open; and in another what that leaves unexplained. */
 export function verdictSentence(report: SpokenOf): string {
@@ -56,13 +65,14 @@ export function explainedSentence(report: SpokenOf, verdict: Verdict = verdictOf
     case 'not-shown':
       return notShownSentence(report, `${first.name} was likeliest (${first.share})`);
     case 'unnamed':
-      if (report.diagnosis.limitOrHanger) return `${limitOrHangerWords} (${first.name} ${first.share}).`;
+      if (report.diagnosis.limitOrHanger)
+        return `${limitOrHanger(report)}, not yet told apart (${first.name} ${first.share}).`;
       if (failsOnto)
         return `${upperFirst(failingOnto(failsOnto))}; which part it is is not told yet: ${first.name} comes first (${first.share}).`;
       return `No part is named yet: ${first.name} comes first (${first.share}), but the evidence is too thin.`;
     case 'named':
       if (report.diagnosis.limitOrHanger)
-        return `The chain was lost past the largest cog: low limit or hanger. Likeliest${ifOneFault(report)}: ${first.name} (${first.share}); but a bent hanger does the same, and lost chains hardly tell the two apart, so have the hanger gauged first.`;
+        return `${limitOrHanger(report)}. Likeliest${ifOneFault(report)}: ${first.name} (${first.share}); but a bent hanger does the same, and lost chains hardly tell the two apart, so have the hanger gauged first.`;
       return `${helpedAnother(report)}Likeliest${ifOneFault(report)}: ${first.name} (${first.share}); ${first.meaning}.`;
     case 'open':
       if (noneStandsOut(verdict, report))
