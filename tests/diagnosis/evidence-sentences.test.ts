@@ -40,6 +40,21 @@ describe('the counts that speak for a cause', () => {
     expect(onto51(2)[0]).toMatch(/^0 of 2 shifts onto the largest cog \(51\) were late or missed/);
   });
 
+  it('say of a lost chain that the log hardly shows that it seems to have been lost', () => {
+    const lostAt = (...confidences: readonly number[]) => {
+      const ride = patternRide({ pattern: () => ({}), drops: confidences.map(() => ['past-largest', 11] as const) });
+      const chainDrops = ride.events.chainDrops.map((drop, i) => ({ ...drop, confidence: confidences[i] }));
+      const counted = observe([{ ...ride, events: { ...ride.events, chainDrops } }], cableBike);
+      return (['low-limit-loose', 'hanger-bent'] as const).flatMap((cause) =>
+        evidenceSentences(cause, counted).filter((line) => / past the largest cog /.test(line)),
+      );
+    };
+    for (const line of lostAt(0.7))
+      expect(line).toMatch(/^The chain seems to have been lost past the largest cog once/);
+    for (const line of lostAt(0.7, 0.8)) expect(line).toMatch(/^The chain was lost past the largest cog twice/);
+    expect(lostAt(0.7).length).toBe(2);
+  });
+
   it('are said not to show it where they do not', () => {
     const alike = seen(() => ({ late: 0.25 }));
     for (const cause of ['cable-tension-low', 'cable-friction', 'pulley-gap-small', 'high-limit-tight'] as const)

@@ -19,9 +19,17 @@ describe('what was looked at and found right', () => {
 });
 
 it('heads a low limit that may be a bent hanger as one or the other', () => {
-  const named = (limitOrHanger: boolean, namesCause = true): string =>
+  const [ride] = report.rides;
+  const lost = (confidence: number) => ({
+    at: ride.start,
+    side: 'past-largest' as const,
+    afterShiftTo: 51,
+    confidence,
+  });
+  const named = (limitOrHanger: boolean, namesCause = true, sure = 1): string =>
     verdictSentence({
       ...report,
+      rides: [{ ...ride, chainDrops: [lost(sure)] }],
       diagnosis: {
         ...report.diagnosis,
         causes: [{ cause: 'low-limit-loose', probability: 0.94, evidence: [] }],
@@ -34,6 +42,10 @@ it('heads a low limit that may be a bent hanger as one or the other', () => {
   expect(named(true, false)).toMatch(
     /^The chain was lost past the largest cog: low limit or hanger, not yet told apart/,
   );
+  expect(named(true, true, 0.7)).toMatch(
+    /^The chain seems to have been lost past the largest cog: low limit or hanger\. /,
+  );
+  expect(named(true, true, 0.8)).toMatch(/^The chain was lost past the largest cog/);
   expect(named(false, false)).toMatch(/^No part is named yet/);
   expect(named(false)).toMatch(/^Likeliest: low limit screw too far out/);
 });

@@ -28,16 +28,29 @@ const LITTLE_LEFT = 0.02;
  */
 export function curedBy(made: readonly Made[], causes: readonly Cause[]): string {
   const standing = made.filter(({ cancelledOut }) => !cancelledOut);
+  const against = creditedEntry(standing, causes);
+  const entry = against ?? lastTouching(standing, causes);
+  if (!entry) return 'what was done last';
+  const back = against ? takenBackSince(standing, against) : [];
+  const words = back.map((one) => `${amountWords(one)} on ${utcDay(one.at)}`);
+  return `${whatWasDone(standing, entry)}${back.length > 0 ? ` with what was taken back since (${listed(words)})` : ''}`;
+}
+
+/** The entry that a cure is credited to, by the rule of `curedBy`; null where nothing stands. */
+export function curingEntry<One extends Made>(made: readonly One[], causes: readonly Cause[]): One | null {
+  const standing = made.filter(({ cancelledOut }) => !cancelledOut);
+  return creditedEntry(standing, causes) ?? lastTouching(standing, causes);
+}
+
+/** What goes against one of the causes and is left, the latest that surely left little of the trouble, else the last. */
+function creditedEntry<One extends Made>(standing: readonly One[], causes: readonly Cause[]): One | null {
   const curing = standing.filter((one) => causes.some((cause) => goesAgainst(cause, one)));
   const against = curing.findLast(leftLittle) ?? curing.at(-1);
-  if (against && somethingIsLeft(standing, against)) {
-    const back = takenBackSince(standing, against);
-    const words = back.map((one) => `${amountWords(one)} on ${utcDay(one.at)}`);
-    return `${whatWasDone(standing, against)}${back.length > 0 ? ` with what was taken back since (${listed(words)})` : ''}`;
-  }
-  const own = standing.findLast((one) => causes.some((cause) => touchesCause(cause, one))) ?? standing.at(-1);
-  return own ? whatWasDone(standing, own) : 'what was done last';
+  return against && somethingIsLeft(standing, against) ? against : null;
 }
+
+const lastTouching = <One extends Made>(standing: readonly One[], causes: readonly Cause[]): One | null =>
+  standing.findLast((one) => causes.some((cause) => touchesCause(cause, one))) ?? standing.at(-1) ?? null;
 
 /** Whether shifting was surely better after an entry, and next to nothing went wrong any more. */
 const leftLittle = ({ probabilityBetter = 0, after }: Made): boolean =>

@@ -1,7 +1,9 @@
+import { isTogether } from '../../adjustments/made-together.ts';
 import { causeWords } from '../../diagnosis/cause-words.ts';
-import { curedBy } from '../../diagnosis/now/cured-by.ts';
+import { curedBy, curingEntry } from '../../diagnosis/now/cured-by.ts';
 import { counted } from '../../numeric/counted.ts';
 import { figure } from '../../numeric/figure.ts';
+import { utcDay } from '../../numeric/moment-words.ts';
 import { percent } from '../../numeric/percent.ts';
 import { upperFirst } from '../../numeric/upper-first.ts';
 import { wasOneCause } from '../verdict-kind.ts';
@@ -42,7 +44,14 @@ function curedAtOnce(report: SpokenOf): string {
   const [shifts, trouble] = (['shifts', 'trouble'] as const).map(
     (key) => now.since.toLarger[key] + now.since.toSmaller[key],
   );
-  return `${upperFirst(cured)} what was wrong: since then ${figure(trouble)} of ${counted(shifts, 'judged shift')} went wrong. ${mostLikely(report)}`;
+  return `${upperFirst(cured)} what was wrong: ${sinceLastWork(report)} ${figure(trouble)} of ${counted(shifts, 'judged shift')} went wrong. ${mostLikely(report)}`;
+}
+
+/** What the counts of what holds now begin with: the last work done, by its day where the cure was earlier. */
+function sinceLastWork({ adjustments, diagnosis: { causes, undecided, now } }: SpokenOf): string {
+  const cure = curingEntry(adjustments, [causes[0].cause, ...(undecided?.between ?? [])]);
+  const last = adjustments.findLast(({ at }) => at === now.since.at);
+  return !cure || !last || isTogether(cure, last) ? 'since then' : `since ${utcDay(last.at)}`;
 }
 
 /** Which of several faults it was stays open; whether it was any at all does not once something was cured. */
