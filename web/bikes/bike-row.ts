@@ -9,7 +9,7 @@ import { day } from '../words/dates.ts';
 import { drivetrainLine } from '../words/drivetrain-words.ts';
 import { percentFigure, percentRange } from '../words/numbers.ts';
 import { skippedWords } from '../words/skipped-words.ts';
-import { stateLabel, stateWords } from '../words/state-words.ts';
+import { standingKey, standingOf, stateLabel } from '../words/state-words.ts';
 import { troublePeriod } from '../words/trouble-period.ts';
 import { rowReason } from './row-reason.ts';
 
@@ -38,15 +38,14 @@ const figureOf = (big: string, words: string, ...more: (HTMLElement | null | '' 
 
 /** One bike among all: state, reason, trend and number. */
 export function bikeRow(summary: BikeSummary, topRate: number): HTMLElement {
-  const { key } = stateWords[summary.state.word];
   const ridden = summary.lastRideAt
     ? `${counted(summary.rides, 'ride')}, last ${day(summary.lastRideAt)}`
     : 'no ride yet';
   const reason = rowReason(summary);
   return make(
     'li',
-    { class: `rack-row is-${key}` },
-    make('div', { class: 'rack-mark' }, stateMark(summary.state.word)),
+    { class: `rack-row is-${standingKey(summary.state)}` },
+    make('div', { class: 'rack-mark' }, stateMark(standingOf(summary.state))),
     make(
       'div',
       { class: 'rack-name' },

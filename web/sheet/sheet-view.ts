@@ -25,7 +25,7 @@ import { day, dayAndTime, inOwnZone } from '../words/dates.ts';
 import { drivetrainLine } from '../words/drivetrain-words.ts';
 import { chanceFigure, percentRange } from '../words/numbers.ts';
 import { staleFigures } from '../words/stale-words.ts';
-import { stateLabel, stateWords } from '../words/state-words.ts';
+import { standingKey, standingOf, stateLabel } from '../words/state-words.ts';
 import { ownZone } from '../words/time-zone.ts';
 import { troublePeriod } from '../words/trouble-period.ts';
 import { fitToPage } from './fit-to-page.ts';
@@ -61,8 +61,8 @@ function head(sheet: SheetData): HTMLElement {
     ),
     make(
       'p',
-      { class: `sheet-state is-${stateWords[state.word].key}` },
-      stateMark(state.word),
+      { class: `sheet-state is-${standingKey(state)}` },
+      stateMark(standingOf(state)),
       make('strong', {}, stateLabel(state)),
       state.troubleRate !== null &&
         make(
@@ -76,13 +76,9 @@ function head(sheet: SheetData): HTMLElement {
 
 /** What can hurt, before all else that is said. */
 function dangers(sheet: SheetData): HTMLElement | null {
-  const { dangers: all, word } = sheet.state;
+  const all = sheet.state.dangers;
   if (all.length === 0) return null;
-  return make(
-    'div',
-    { class: `sheet-dangers is-${stateWords[word].key}` },
-    ...all.map((danger) => make('p', {}, dated(sheet, danger))),
-  );
+  return make('div', { class: 'sheet-dangers' }, ...all.map((danger) => make('p', {}, dated(sheet, danger))));
 }
 
 /** That the figures are not up to date, where they are not. */

@@ -23,7 +23,7 @@ import { drivetrainLine } from '../words/drivetrain-words.ts';
 import { percentFigure } from '../words/numbers.ts';
 import { skippedWords } from '../words/skipped-words.ts';
 import { staleFigures } from '../words/stale-words.ts';
-import { stateLabel, stateWords } from '../words/state-words.ts';
+import { standingKey, standingOf, stateLabel } from '../words/state-words.ts';
 import { ownZone } from '../words/time-zone.ts';
 import { bikesTable } from './bikes-table.ts';
 
@@ -57,14 +57,14 @@ function row(summary: BikeSummary): HTMLElement {
     make('td', { 'data-label': label }, ...words);
   return make(
     'tr',
-    { class: `is-${stateWords[state.word].key}` },
+    { class: `is-${standingKey(state)}` },
     make(
       'th',
       { scope: 'row' },
       make('a', { href: `/bikes/${summary.id}` }, bike.name),
       make('small', {}, drivetrainLine(bike)),
     ),
-    make('td', { class: 'workshop-state' }, stateMark(state.word), make('span', {}, stateLabel(state))),
+    make('td', { class: 'workshop-state' }, stateMark(standingOf(state)), make('span', {}, stateLabel(state))),
     cell(
       'Why, and what to do first',
       make('span', {}, rowReason(summary) ?? ''),
