@@ -28,7 +28,7 @@ describe.skipIf(!browserPath)('the list of bikes', () => {
     const heightPx = async (): Promise<number> => (await sound.boundingBox())!.height;
     expect(await sound.getByText('Shifts well').isVisible()).toBe(true);
     expect(await sound.locator('.rack-brief').textContent()).toMatch(/% of [\d,]+ in trouble$/);
-    expect(await heightPx()).toBeLessThan(80);
+    expect(await heightPx()).toBeLessThan(95);
     const more = sound.getByRole('button', { name: 'More of Guide’s own' });
     expect(await more.getAttribute('aria-expanded')).toBe('false');
     await more.tap();

@@ -117,9 +117,10 @@ export function verdictSection(page: BikePage): HTMLElement {
       { class: 'panel verdict-words' },
       make('p', { class: 'verdict-state' }, stateMark(standingOf(state)), make('strong', {}, stateLabel(state))),
       make('h2', { class: 'verdict-headline' }, dated(verdictHeadline(bike))),
+      state.dangers.length > 0 && points(state.dangers.map(dated)),
       likelyCause(bike, dated),
       ...facts(bike, !tooLittle).map((fact) => make('p', {}, dated(fact))),
-      (tooLittle || state.dangers.length > 0) && points((tooLittle ? state.reasons : state.dangers).map(dated)),
+      tooLittle && points(state.reasons.filter((reason) => !state.dangers.includes(reason)).map(dated)),
       weighed(bike, !tooLittle, dated),
       bike.rides === 0 &&
         make('p', {}, make('a', { href: `/add?bike=${bike.id}` }, 'Add its first rides'), ' to get a verdict.'),

@@ -13,7 +13,7 @@ import { getSheet } from '../api/bikes.ts';
 import { onChange } from '../api/changes.ts';
 import { keepingFocus } from '../dom/keeping-focus.ts';
 import { fill, listen, make } from '../dom/make.ts';
-import { cautions } from '../page/cautions.ts';
+import { withCautions } from '../page/cautions.ts';
 import { icon } from '../page/icons.ts';
 import { loadInto } from '../page/load-into.ts';
 import { namePage } from '../page/name-page.ts';
@@ -101,25 +101,27 @@ function work(sheet: SheetData): HTMLElement | null {
     'section',
     { class: 'sheet-work' },
     make('h2', {}, about === null ? 'What to do' : `What to do: ${parameterName(about)}`),
-    make(
-      'ol',
-      { class: 'tasks' },
-      ...steps.map((step) => task(dated(sheet, step))),
-      start !== null && task(dated(sheet, start)),
-      task(dated(sheet, suggestion.verify)),
-    ),
-    cautions(suggestion),
+    withCautions(suggestion, sheet.state, [
+      make(
+        'ol',
+        { class: 'tasks' },
+        ...steps.map((step) => task(dated(sheet, step))),
+        start !== null && task(dated(sheet, start)),
+        task(dated(sheet, suggestion.verify)),
+      ),
+    ]),
   );
 }
 
-const waitForWork = ({ staleReason, suggestion }: SheetData): HTMLElement =>
-  make(
+function waitForWork({ staleReason, suggestion, state }: SheetData): HTMLElement {
+  const wait = make('p', {}, ...(staleReason === null ? [] : [`${staleReason} `]), 'The next step follows then.');
+  return make(
     'section',
     { class: 'sheet-work' },
     make('h2', {}, 'What to do'),
-    make('p', {}, ...(staleReason === null ? [] : [`${staleReason} `]), 'The next step follows then.'),
-    suggestion && cautions(suggestion),
+    suggestion ? withCautions(suggestion, state, [wait]) : wait,
   );
+}
 
 function causes(sheet: SheetData): HTMLElement | null {
   const { weighed } = sheet;
