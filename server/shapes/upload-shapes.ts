@@ -36,5 +36,10 @@ export const drivetrainGuessShape = z.object({
     .readonly()
     .describe('Cogs of it, in teeth, that nothing shows: they were filled in to make a cassette'),
   notes: z.array(z.string()),
+  withCadence: z
+    .boolean()
+    .describe(
+      'Whether any of the rides holds a cadence: without one no ride shows its cogs, and the guess rests on gear records alone',
+    ),
   files: z.array(readFileShape),
 });

@@ -25,12 +25,14 @@ export function guessFromFiles({ files }: GuessTask): GuessAnswer {
       return { name: file, understood: [], notUnderstood: [error.message], remarks: [] };
     }
   });
-  if (logs.length === 0) return { bike: null, certainty: 0, madeUpCogs: [], notes: [], files: told };
+  const withCadence = logs.some(({ cadenceRpm }) => some(cadenceRpm));
+  const none = { bike: null, certainty: 0, madeUpCogs: [], withCadence, files: told };
+  if (logs.length === 0) return { ...none, notes: [] };
   const { bike, certainty, madeUpCogs, notes } = soundGuess(guessDrivetrain(logs));
   const said = notes.map(({ message }) => message);
   return drivetrainUnknown(notes)
-    ? { bike: null, certainty: 0, madeUpCogs: [], notes: said, files: told }
-    : { bike, certainty, madeUpCogs, notes: said, files: told };
+    ? { ...none, notes: said }
+    : { bike, certainty, madeUpCogs, notes: said, withCadence, files: told };
 }
 
 const some = (values: Float64Array): boolean => values.some((value) => !Number.isNaN(value));

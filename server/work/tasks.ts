@@ -133,6 +133,7 @@ export interface GuessAnswer {
   readonly certainty: number;
   readonly madeUpCogs: readonly number[];
   readonly notes: readonly string[];
+  readonly withCadence: boolean;
   readonly files: readonly z.infer<typeof readFileShape>[];
 }
 

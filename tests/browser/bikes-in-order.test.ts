@@ -74,18 +74,27 @@ describe.skipIf(!browserPath)('the list of bikes', () => {
     await page.context().close();
   });
 
-  it('goes to paper with those that need service alone where that is picked, and says how many it leaves out', async () => {
+  it('goes to paper with those that need hands alone where that is picked, says how many it leaves out and which are samples', async () => {
     const { page, faults } = await open({ width: 'phone' });
+    await page.route('**/api/bikes', async (route) => {
+      const answer = await (await route.fetch()).json();
+      // its step is about a part, though it is only to be watched
+      const watched = answer.bikes.find(({ id }: { id: string }) => id === 'b2');
+      Object.assign(watched, { work: 'Have the hanger checked.', workPart: 'hanger', sample: false });
+      await route.fulfill({ json: answer });
+    });
     await page.goto('/workshop');
     const rows = page.locator('tbody tr');
     await rows.first().waitFor();
-    const [all, needy] = [await rows.count(), await page.locator('tbody tr.is-service').count()];
-    expect(needy).toBeGreaterThan(0);
-    expect(needy).toBeLessThan(all);
-    const only = page.getByRole('button', { name: 'Only what needs service' });
+    const all = await rows.count();
+    const needy = await page.locator('tbody tr:is(.is-service, .is-watch)').count();
+    expect([needy, all]).toEqual([2, 4]);
+    const samples = await page.locator('tbody tr').filter({ hasText: ' · sample' }).count();
+    expect(samples).toBe(3);
+    const only = page.getByRole('button', { name: 'Only what needs hands' });
     await only.click();
-    expect([await rows.count(), await page.locator('tbody tr.is-service').count()]).toEqual([needy, needy]);
-    await page.getByText(`Only what needs service: ${needy} of ${all} bikes`).waitFor();
+    expect(await page.locator('tbody th a').allTextContents()).toEqual(['Larch hut hardtail', 'Saddle pass tourer']);
+    await page.getByText(`Only what needs hands: ${needy} of ${all} bikes`).waitFor();
     expect(await sidewaysPx(page)).toBe(0);
     await page.reload();
     await rows.first().waitFor();

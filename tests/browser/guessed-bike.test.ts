@@ -46,6 +46,8 @@ describe.skipIf(!browserPath)('the bike of a short ride', () => {
     expect(await cassette.inputValue()).toBe('24 28');
     const said = await page.locator('.add-guess').textContent();
     expect(said).toContain('What is made up is not filled in here: 33, 39 and 46.');
+    expect(said).toContain('Without cadence no cog can be seen, and these rides hold none: nothing is measured here.');
+    expect(said).not.toContain('Guessed from the rides');
     await page.getByLabel('Name of the bike').fill('Pipit');
     await page.getByRole('button', { name: 'Save the bike' }).click();
     expect(await page.locator('form').textContent()).toContain('Must name 5 to 13 cogs.');
@@ -63,6 +65,7 @@ describe.skipIf(!browserPath)('the bike of a short ride', () => {
     const said = await page.locator('.add-guess').textContent();
     expect(said).toMatch(/Gear records of one cog at most .* Describe the bike/);
     expect(said).not.toMatch(/No gear records|bike file/);
+    expect(said).toContain('Without cadence no cog can be seen, and they hold none. Describe it here');
     await page.context().close();
   });
 
@@ -72,6 +75,10 @@ describe.skipIf(!browserPath)('the bike of a short ride', () => {
     await fetch(`${real.server.address}/api/uploads`, { method: 'POST', body: form });
     const { page, faults, drivetrain } = await bikePage();
     expect(await drivetrain.textContent()).toContain('24, 28, 33 (not seen), 39 (not seen), 46 (not seen)');
+    expect(await drivetrain.textContent()).toContain(
+      'Without cadence no cog can be seen: guessed from the gear records as they stand.',
+    );
+    expect(await drivetrain.textContent()).toContain('not known: it is measured from rides with cadence');
     await drivetrain.getByRole('button', { name: 'Change' }).click();
     expect(await drivetrain.getByLabel('Cassette').inputValue()).toBe('24 28');
     await drivetrain.getByRole('button', { name: 'Cancel' }).click();
@@ -112,8 +119,13 @@ describe.skipIf(!browserPath)('the bike of a short ride', () => {
     const choice = adjustments.getByLabel('What was done');
     expect(await choice.inputValue()).toBe('index-offset');
     await choice.selectOption('cable-tension');
-    await adjustments.getByLabel('Amount').fill('1');
+    await adjustments.getByLabel('Amount').fill('one');
+    await adjustments.getByRole('button', { name: 'Log it' }).click();
+    await adjustments.getByText('Put in how many clicks as a number, such as 1 or 0.5.').waitFor();
+    expect(await adjustments.getByLabel('Amount').getAttribute('aria-invalid')).toBe('true');
+    await adjustments.getByLabel('Amount').fill('0,5');
     await adjustments.getByLabel('Which way').selectOption('1');
+    expect(await adjustments.locator('form').textContent()).toContain('cable tension +0.5 click');
     expect(await adjustments.locator('form').textContent()).toContain(
       'A bike with electronic actuation has none. That was guessed',
     );

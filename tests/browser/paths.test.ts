@@ -359,7 +359,7 @@ describe.skipIf(!browserPath)('with the real server', () => {
       await page.goto('/');
       await loaded(page);
       const row = page.locator('.rack-row').first();
-      const needs = ['Needs service', 'Keep an eye on it', 'Too little data', 'Shifts well'];
+      const needs = ['Look it over first', 'Needs service', 'Keep an eye on it', 'Too little data', 'Shifts well'];
       const states = await page.locator('.rack-state strong').allTextContents();
       expect(states.length).toBe(2);
       expect(states[0]).toBe('Needs service');

@@ -21,10 +21,17 @@ it.skipIf(!browserPath)(
     );
     expect(new Set(rows.map(({ asks }) => asks))).toEqual(new Set([true, false]));
     for (const { asks, drawn } of rows) expect(drawn).toBe(asks);
-    // on a small screen there is no column for it, and nothing to tick
     await page.emulateMedia({ media: 'screen' });
     await page.setViewportSize({ width: 390, height: 844 });
-    expect(await page.locator('.workshop-done:visible').count()).toBe(0);
+    const asking = rows.filter(({ asks }) => asks).length;
+    expect(await page.locator('.workshop-done:visible').count()).toBe(asking);
+    const boxes = await page.locator('.workshop-done.is-open').evaluateAll((cells) =>
+      cells.map((cell) => {
+        const [box, word] = ['::before', '::after'].map((part) => getComputedStyle(cell, part));
+        return [Number.parseFloat(box.width) > 8 && Number.parseFloat(box.borderTopWidth) > 0, word.content];
+      }),
+    );
+    expect(boxes).toEqual(Array(asking).fill([true, '"Done"']));
     expect(faults).toEqual([]);
     await page.context().close();
   },

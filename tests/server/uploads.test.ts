@@ -334,6 +334,7 @@ describe('a guess', () => {
     expect(body.bike.cassette.length).toBeGreaterThan(9);
     expect(body.certainty).toBeGreaterThan(0.1);
     expect(body.files[0].understood).toContain('cadence');
+    expect(body.withCadence).toBe(true);
     expect(body.files[1]).toMatchObject({
       name: 'notes.txt',
       understood: [],
@@ -347,7 +348,11 @@ describe('a guess', () => {
     const rows = [24, 28, 24].map((teeth, second) => `${second},3,${teeth}`);
     const bytes = new TextEncoder().encode(['time_s,speed_mps,rear_teeth', ...rows].join('\n'));
     const { body } = await api.send('/api/drivetrain-guess', [{ name: 'short.csv', bytes }]);
-    expect(body).toMatchObject({ bike: { cassette: [24, 28, 33, 39, 46] }, madeUpCogs: [33, 39, 46] });
+    expect(body).toMatchObject({
+      bike: { cassette: [24, 28, 33, 39, 46] },
+      madeUpCogs: [33, 39, 46],
+      withCadence: false,
+    });
   });
 
   it('tells what was read where that shows no drivetrain, with remarks apart from what is missing', async () => {

@@ -17,7 +17,7 @@ import { staleFigures } from '../../web/words/stale-words.ts';
 import { stateLabel } from '../../web/words/state-words.ts';
 
 const fleet = (...words: BikeSummary['state']['word'][]): BikeSummary[] =>
-  words.map((word) => ({ state: { word } })) as BikeSummary[];
+  words.map((word) => ({ state: { word, dangers: [] } as object })) as BikeSummary[];
 const none = {
   shifts: 0,
   clean: 0,
@@ -72,6 +72,19 @@ describe('fleetSentence', () => {
     );
     expect(stateLabel(underWay.state)).toBe('No verdict yet');
     expect(stateLabel(two.state)).toBe('Too little data');
+  });
+
+  it('says first how many are to be looked over before the next ride, and counts each once', () => {
+    const toLookOver = (...words: BikeSummary['state']['word'][]): BikeSummary[] =>
+      fleet(...words).map(({ state }) => ({ state: { ...state, dangers: ['It came off.'] } })) as BikeSummary[];
+    const watched = toLookOver('watch');
+    expect(fleetSentence([...watched, ...toLookOver('service'), ...fleet('service', 'fine')])).toBe(
+      'Look 2 of 4 bikes over before the next ride; 1 more needs service',
+    );
+    expect(fleetSentence([...watched, ...fleet('watch', 'fine')])).toBe('Look 1 of 3 bikes over before the next ride');
+    expect(fleetSentence(watched)).toBe('Look your bike over before the next ride');
+    expect(fleetSentence(toLookOver('service', 'service'))).toBe('Look all 2 bikes over before the next ride');
+    expect(stateLabel(watched[0].state)).toBe('Look it over first');
   });
 });
 

@@ -50,6 +50,20 @@ describe('the order of the list of bikes', () => {
 describe('the groups of bikes', () => {
   it('part what is being worked through from too little data', () => {
     expect(bikes.map(groupOf)).toEqual(['watch', 'watch', 'under way']);
+  });
+
+  it('keep what can hurt apart, before every state', () => {
+    const hurts = { dangers: ['The chain left the cassette once: inspect before riding.'] };
+    const words = ['service', 'watch', 'too little data', 'fine'].map((word) =>
+      made(word, null, 0, { word, ...hurts }),
+    );
+    expect(words.map(groupOf)).toEqual(words.map(() => 'look first'));
+    expect(groupOf(made('first ride', null, null, { ...hurts, underWay: true }))).toBe('under way');
+    expect(rowGroups[0]).toBe('look first');
+    expect(groupWords(rowGroups[0]).label).toBe('Look over first');
+  });
+
+  it('have an address each', () => {
     expect(new Set(rowGroups.map((group) => groupWords(group).key)).size).toBe(rowGroups.length);
   });
 });

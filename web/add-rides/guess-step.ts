@@ -6,6 +6,7 @@ import { type Child, fill, listen, make } from '../dom/make.ts';
 import { points } from '../page/points.ts';
 import { leftOutCogs } from '../words/left-out-cogs.ts';
 import { likelihoodWord } from '../words/likelihood-word.ts';
+import { NO_COG_SEEN } from '../words/without-cadence.ts';
 import type { Chosen, Work } from './chosen.ts';
 import { GuessOnce } from './guess-once.ts';
 import { newBikeForm } from './new-bike-form.ts';
@@ -31,21 +32,30 @@ function mismatch(guess: DrivetrainGuess, bike: Bike): string | null {
   return `These rides look like a cassette of ${range(shown)}; ${bike.name} has ${range(bike.cassette)}. Is it the right bike?`;
 }
 
+const guessedFrom = (withCadence: boolean): string =>
+  withCadence
+    ? 'Guessed from the rides'
+    : `${NO_COG_SEEN}, and these rides hold none: nothing is measured here. Guessed from the gear records as they stand`;
+
 /** What the files show of a bike that is not known yet, in words. */
-const guessInWords = ({ certainty, notes, madeUpCogs }: DrivetrainGuess): (HTMLElement | false)[] => [
+const guessInWords = ({ certainty, notes, madeUpCogs, withCadence }: DrivetrainGuess): (HTMLElement | false)[] => [
   make('h2', {}, 'Is this the bike?'),
   make(
     'p',
     {},
-    `Guessed from the rides, ${likelihoodWord(certainty)} right (${chance(certainty)}). Put right what is wrong, and give it a name.`,
+    `${guessedFrom(withCadence)}, ${likelihoodWord(certainty)} right (${chance(certainty)}). Put right what is wrong, and give it a name.`,
   ),
   notes.length > 0 && points(notes),
   madeUpCogs.length > 0 && make('p', { class: 'remark' }, leftOutCogs(madeUpCogs)),
 ];
 
-const notGuessed = (notes: readonly string[] = []): (HTMLElement | false)[] => [
+const notGuessed = (notes: readonly string[] = [], withCadence = true): (HTMLElement | false)[] => [
   make('h2', {}, 'Describe the bike'),
-  make('p', {}, 'The drivetrain could not be guessed from these files. Describe it here, or choose other files.'),
+  make(
+    'p',
+    {},
+    `The drivetrain could not be guessed from these files. ${withCadence ? '' : `${NO_COG_SEEN}, and they hold none. `}Describe it here, or choose other files.`,
+  ),
   notes.length > 0 && points(notes),
 ];
 
@@ -115,7 +125,7 @@ function showFiles(
       whatFilesShow(guess, files.length, bike?.bike ?? described?.bike),
       guess.bike
         ? formFrom(guessInWords(guess), { ...guess.bike, cassette: shownCogs(guess), name: '' })
-        : formFrom(notGuessed(guess.notes), {}),
+        : formFrom(notGuessed(guess.notes, guess.withCadence), {}),
     );
     announce('The files have been read.');
   };

@@ -1,6 +1,8 @@
 import { sameDrivetrain } from '../../src/drivetrain/same-drivetrain.ts';
 import { counted } from '../../src/numeric/counted.ts';
-import type { Bike, BikeDetail } from '../api/answers.ts';
+import { nothingToJudge } from '../../src/report/nothing-to-judge.ts';
+import { ridesThatCount } from '../../src/report/rides-that-count.ts';
+import type { Bike, BikeDetail, RideInShort } from '../api/answers.ts';
 import { changeBike, listBikes, removeBike } from '../api/bikes.ts';
 import { announce } from '../dom/announce.ts';
 import { fill, listen, make } from '../dom/make.ts';
@@ -12,12 +14,28 @@ import { attempt } from '../page/attempt.ts';
 import { type IconName, icon } from '../page/icons.ts';
 import { go } from '../router/go.ts';
 import { leftOutCogs } from '../words/left-out-cogs.ts';
+import { NO_COG_SEEN } from '../words/without-cadence.ts';
 import type { BikePage } from './bike-page.ts';
+
+/** Whether rides tell the cogs and the wheel, or why not. */
+type Shown = 'measured' | 'no-cadence' | 'not yet';
+
+function shownBy(rides: readonly RideInShort[]): Shown {
+  if (rides.some(({ rolloutMm }) => rolloutMm !== null)) return 'measured';
+  return nothingToJudge(rides) === 'no-cadence' ? 'no-cadence' : 'not yet';
+}
+
+const wheelWords: Readonly<Record<Shown, string>> = {
+  measured: 'measured from the rides',
+  'no-cadence': 'not known: it is measured from rides with cadence',
+  'not yet': 'not known yet: it is measured from the rides',
+};
 
 /** What is known of the drivetrain, term by term. */
 function drivetrainFacts(
   { chainrings, cassette, rolloutMm, tyre, actuation }: Bike,
   unseen: readonly number[],
+  shown: Shown,
 ): HTMLElement {
   const fact = (term: string, text: string): HTMLElement => make('div', {}, make('dt', {}, term), make('dd', {}, text));
   return make(
@@ -25,7 +43,7 @@ function drivetrainFacts(
     { class: 'facts' },
     fact('Chainrings', chainrings.join(', ')),
     fact('Cassette', cassette.map((teeth) => (unseen.includes(teeth) ? `${teeth} (not seen)` : teeth)).join(', ')),
-    fact('Wheel', rolloutMm ? `${rolloutMm} mm rollout` : tyre ? `tyre ${tyre}` : 'measured from the rides'),
+    fact('Wheel', rolloutMm ? `${rolloutMm} mm rollout` : tyre ? `tyre ${tyre}` : wheelWords[shown]),
     fact('Actuation', actuation === 'cable' ? 'cable' : 'electronic'),
   );
 }
@@ -57,6 +75,7 @@ const tool = (name: IconName, key: string, text: string, click: () => void): HTM
 export function drivetrainSection({ bike: detail, refresh }: BikePage): HTMLElement {
   const { bike, report } = detail;
   const unseen = report?.bikeUnseenCogs ?? [];
+  const shown = shownBy(ridesThatCount(report ?? { rides: [] }));
   const contents = make('div', { class: 'panel' });
   let same = false;
   const edit = (): void => {
@@ -85,7 +104,7 @@ export function drivetrainSection({ bike: detail, refresh }: BikePage): HTMLElem
   const show = (): void =>
     fill(
       contents,
-      drivetrainFacts(bike, unseen),
+      drivetrainFacts(bike, unseen, shown),
       ...(report?.bikeNotes ?? []).map(({ message }) => make('p', { class: 'remark' }, message)),
       make(
         'div',
@@ -100,7 +119,11 @@ export function drivetrainSection({ bike: detail, refresh }: BikePage): HTMLElem
     { 'aria-labelledby': 'drivetrain' },
     make('h2', { id: 'drivetrain' }, 'Drivetrain'),
     detail.bikeSource === 'guessed' &&
-      make('p', { class: 'quiet' }, 'Guessed from the rides. The verdict is surer once it is right.'),
+      make(
+        'p',
+        { class: 'quiet' },
+        `${shown === 'no-cadence' ? `${NO_COG_SEEN}: guessed from the gear records as they stand.` : 'Guessed from the rides.'} The verdict is surer once it is right.`,
+      ),
     contents,
   );
 }

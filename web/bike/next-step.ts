@@ -5,7 +5,7 @@ import { stepList } from '../../src/report/words/step-list.ts';
 import { turnWords } from '../../src/report/words/turn-words.ts';
 import type { Diagnosis } from '../api/answers.ts';
 import { listen, make } from '../dom/make.ts';
-import { cautions } from '../page/cautions.ts';
+import { withCautions } from '../page/cautions.ts';
 import { icon } from '../page/icons.ts';
 import { points } from '../page/points.ts';
 import type { BikePage } from './bike-page.ts';
@@ -19,11 +19,15 @@ const action = (steps: readonly string[]): HTMLElement =>
     : make('ol', { class: 'tag-action' }, ...steps.map((one) => make('li', {}, one)));
 
 /**
- * What to do next, as a tag to hang on the bike. The cautions always stand with it.
+ * What to do next, as a tag to hang on the bike. The cautions always stand with it, before it where something can hurt.
  *
  * @param dated puts a sentence's dates into the reader's time zone
  */
-export function nextStep({ log }: BikePage, diagnosis: Diagnosis, dated: (sentence: string) => string): HTMLElement {
+export function nextStep(
+  { bike, log }: Pick<BikePage, 'bike' | 'log'>,
+  diagnosis: Diagnosis,
+  dated: (sentence: string) => string,
+): HTMLElement {
   const { suggestion, separates, checkRide } = diagnosis;
   const { steps, start } = stepList(suggestion);
   const about = stepIsAbout(suggestion);
@@ -34,23 +38,24 @@ export function nextStep({ log }: BikePage, diagnosis: Diagnosis, dated: (senten
     { class: 'tag', 'aria-label': 'Next step' },
     make('p', { class: 'tag-kind' }, 'Next step'),
     make('h2', {}, about === null ? 'Nothing to turn' : upperFirst(parameterName(about))),
-    action(steps.map(dated)),
-    make(
-      'dl',
-      { class: 'steps' },
-      ...(start === null ? [] : step('Start with', dated(start))),
-      ...step('Then check', dated(suggestion.verify)),
-    ),
-    turns && make('p', { class: 'quiet' }, turns),
-    (plan || separates) &&
+    withCautions(suggestion, bike.state, [
+      action(steps.map(dated)),
       make(
-        'details',
-        { 'data-keep': 'check-ride' },
-        make('summary', {}, plan ? 'A ride that would tell more' : 'What would tell more'),
-        separates && make('p', {}, separates.sentence),
-        plan && points(plan.sentences),
+        'dl',
+        { class: 'steps' },
+        ...(start === null ? [] : step('Start with', dated(start))),
+        ...step('Then check', dated(suggestion.verify)),
       ),
-    cautions(suggestion),
+      turns && make('p', { class: 'quiet' }, turns),
+      (plan || separates) &&
+        make(
+          'details',
+          { 'data-keep': 'check-ride' },
+          make('summary', {}, plan ? 'A ride that would tell more' : 'What would tell more'),
+          separates && make('p', {}, separates.sentence),
+          plan && points(plan.sentences),
+        ),
+    ]),
     about !== null &&
       listen(
         make('button', { type: 'button', class: 'plain', 'data-keep': 'log-this' }, icon('edit'), 'Done? Log it'),

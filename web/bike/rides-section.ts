@@ -28,23 +28,26 @@ function standing(ride: RideSummary, leftOut: readonly RideInShort[]): string | 
   return leftOut.some((one) => isOf(one, ride)) ? 'Not counted: it looks like another bike’s' : null;
 }
 
-type Numbers = Record<'shifts' | 'trouble' | 'ghostShifts' | 'chainDrops', number | null>;
+type Numbers = Record<'shifts' | 'trouble' | 'ghostShifts' | 'chainDrops' | 'skips', number | null>;
+
+const nothingSeen: Numbers = { shifts: null, trouble: null, ghostShifts: null, chainDrops: null, skips: null };
 
 /** What a ride's records can show of each thing counted; null where they cannot, or are not worked through. */
-function seen({ counts, evidence }: RideSummary): Numbers {
-  if (!counts || !evidence) return { shifts: null, trouble: null, ghostShifts: null, chainDrops: null };
-  const { trouble, ghostShifts, chainDrops } = seenCounts({ counts, evidence });
-  return { shifts: counts.shifts, trouble, ghostShifts, chainDrops };
+function seen({ counts, evidence, warnings }: RideSummary): Numbers {
+  if (!counts || !evidence) return nothingSeen;
+  const { trouble, ghostShifts, chainDrops, skips } = seenCounts({ counts, evidence, warnings: warnings ?? [] });
+  return { shifts: counts.shifts, trouble, ghostShifts, chainDrops, skips };
 }
 
 /** What the columns of numbers say, where there is no room for them. */
-function inShort({ shifts, trouble, ghostShifts, chainDrops }: Numbers): string | null {
+function inShort({ shifts, trouble, ghostShifts, chainDrops, skips }: Numbers): string | null {
   if (shifts === null) return null;
   const judged = trouble === null ? 'none judged' : `${figure(trouble)} in trouble`;
   return [
     shifts === 0 ? 'no shifts recorded' : `${counted(shifts, 'shift')}, ${judged}`,
     ghostShifts && counted(ghostShifts, 'ghost shift'),
     chainDrops && counted(chainDrops, 'chain drop'),
+    skips && counted(skips, 'skip'),
   ]
     .filter(Boolean)
     .join(', ');
@@ -84,6 +87,7 @@ function row(ride: RideSummary, { leftOut, remove }: TablePlan): HTMLElement {
     number(numbers.trouble),
     number(numbers.ghostShifts),
     number(numbers.chainDrops),
+    number(numbers.skips),
     make('td', { class: failed ? 'fault' : null }, stands ?? (ride.evidence && evidenceLabels[ride.evidence])),
     make(
       'td',
@@ -105,6 +109,7 @@ const columns: readonly { readonly head: string; readonly isNumber: boolean }[] 
   { head: 'In trouble', isNumber: true },
   { head: 'Ghost shifts', isNumber: true },
   { head: 'Chain drops', isNumber: true },
+  { head: 'Skips', isNumber: true },
   { head: 'Records', isNumber: false },
 ];
 

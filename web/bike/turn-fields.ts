@@ -3,6 +3,7 @@ import { turningWays } from '../../src/adjustments/turning-words.ts';
 import type { LoggedAdjustment } from '../api/answers.ts';
 import { field } from '../dom/labelled-field.ts';
 import { make } from '../dom/make.ts';
+import { typedNumber } from '../words/typed-number.ts';
 import type { TurningAdvice } from './turning-advice.ts';
 
 /** What is wrong with how far or which way: with which field, in words. */
@@ -14,10 +15,10 @@ export interface TurnFault {
 const makeAmount = (start: LoggedAdjustment | undefined): HTMLInputElement =>
   make('input', {
     name: 'amount',
-    type: 'number',
-    step: 'any',
-    min: 0,
-    max: 100,
+    // not of the type number: in many browsers that takes a decimal comma for nothing
+    type: 'text',
+    inputmode: 'decimal',
+    autocomplete: 'off',
     value: start?.amount ? Math.abs(start.amount) : '',
   });
 
@@ -66,8 +67,13 @@ export class TurnFields {
   /** Nothing for what is done, not turned; 0 for what was only looked at. */
   read(parameter: string, unit: string): { readonly amount: number | null; readonly turnFault: TurnFault | null } {
     if (this.kind.value === LOOKED) return { amount: 0, turnFault: null };
-    if (unit === 'done' || this.amount.value === '') return { amount: null, turnFault: null };
-    const far = Number(this.amount.value);
+    if (unit === 'done' || this.amount.value.trim() === '') return { amount: null, turnFault: null };
+    const far = typedNumber(this.amount.value);
+    if (Number.isNaN(far))
+      return {
+        amount: null,
+        turnFault: { key: 'amount', text: `Put in how many ${unit} as a number, such as 1 or 0.5.` },
+      };
     const amount = far === 0 || this.way.value === '' ? null : far * Number(this.way.value);
     if (far < 0)
       return {

@@ -21,7 +21,7 @@ import { type Child, make } from '../dom/make.ts';
 import { points } from '../page/points.ts';
 import { stateMark } from '../page/state-mark.ts';
 import { inOwnZone } from '../words/dates.ts';
-import { stateLabel, stateWords } from '../words/state-words.ts';
+import { standingKey, standingOf, stateLabel } from '../words/state-words.ts';
 import type { BikePage } from './bike-page.ts';
 import { causeList } from './cause-list.ts';
 import { namedCause } from './named-cause.ts';
@@ -105,22 +105,22 @@ function weighed(bike: BikeDetail, said: boolean, dated: (sentence: string) => s
 export function verdictSection(page: BikePage): HTMLElement {
   const { bike } = page;
   const { report, state } = bike;
-  const { key } = stateWords[state.word];
   const adjustedAt = [...(report?.adjustments ?? []), ...(report?.looks ?? [])].map(({ at }) => at);
   const riddenAt = report?.rides.map(({ start }) => start) ?? [];
   const dated = (sentence: string): string => inOwnZone(sentence, adjustedAt, riddenAt);
   const tooLittle = state.word === 'too little data';
   return make(
     'section',
-    { class: `verdict is-${key}`, 'aria-label': 'Verdict' },
+    { class: `verdict is-${standingKey(state)}`, 'aria-label': 'Verdict' },
     make(
       'div',
       { class: 'panel verdict-words' },
-      make('p', { class: 'verdict-state' }, stateMark(state.word), make('strong', {}, stateLabel(state))),
+      make('p', { class: 'verdict-state' }, stateMark(standingOf(state)), make('strong', {}, stateLabel(state))),
       make('h2', { class: 'verdict-headline' }, dated(verdictHeadline(bike))),
+      state.dangers.length > 0 && points(state.dangers.map(dated)),
       likelyCause(bike, dated),
       ...facts(bike, !tooLittle).map((fact) => make('p', {}, dated(fact))),
-      (tooLittle || state.dangers.length > 0) && points((tooLittle ? state.reasons : state.dangers).map(dated)),
+      tooLittle && points(state.reasons.filter((reason) => !state.dangers.includes(reason)).map(dated)),
       weighed(bike, !tooLittle, dated),
       bike.rides === 0 &&
         make('p', {}, make('a', { href: `/add?bike=${bike.id}` }, 'Add its first rides'), ' to get a verdict.'),

@@ -1,15 +1,14 @@
 import { make } from '../dom/make.ts';
-import { cautions } from '../page/cautions.ts';
+import { withCautions } from '../page/cautions.ts';
+import { looksFirst } from '../words/looks-first.ts';
+import { standingWords } from '../words/state-words.ts';
 import type { BikePage } from './bike-page.ts';
 
 /** In place of the next step while rides are still to be analysed: what they show may change it. The cautions hold all the same. */
-export const waitFirst = ({ bike: { staleReason, report, state } }: Pick<BikePage, 'bike'>): HTMLElement =>
-  make(
-    'section',
-    { class: 'tag', 'aria-label': 'Next step' },
-    make('p', { class: 'tag-kind' }, 'Next step'),
-    make('h2', {}, state.dangers.length > 0 ? 'Look the bike over first' : 'Wait'),
-    state.dangers.length > 0 &&
+export function waitFirst({ bike: { staleReason, report, state } }: Pick<BikePage, 'bike'>): HTMLElement {
+  const look = looksFirst(state);
+  const step = [
+    look &&
       make('p', { class: 'tag-action' }, 'What is warned of here holds all the same: see to it before anybody rides.'),
     make(
       'p',
@@ -17,5 +16,12 @@ export const waitFirst = ({ bike: { staleReason, report, state } }: Pick<BikePag
       ...(staleReason === null ? [] : [`${staleReason} `]),
       'The next step follows then.',
     ),
-    report && cautions(report.diagnosis.suggestion),
+  ];
+  return make(
+    'section',
+    { class: 'tag', 'aria-label': 'Next step' },
+    make('p', { class: 'tag-kind' }, 'Next step'),
+    make('h2', {}, look ? standingWords['look first'].label : 'Wait'),
+    report ? withCautions(report.diagnosis.suggestion, state, step) : step,
   );
+}

@@ -1,66 +1,73 @@
 import { counted } from '../../src/numeric/counted.ts';
-import { timesWords } from '../../src/numeric/times-words.ts';
-import { upperFirst } from '../../src/numeric/upper-first.ts';
 import type { BikeSummary } from '../api/answers.ts';
 import { trendSpark } from '../charts/trend-spark.ts';
-import { make } from '../dom/make.ts';
+import { listen, make } from '../dom/make.ts';
+import { icon } from '../page/icons.ts';
 import { stateMark } from '../page/state-mark.ts';
 import { day } from '../words/dates.ts';
 import { drivetrainLine } from '../words/drivetrain-words.ts';
-import { percentFigure, percentRange } from '../words/numbers.ts';
-import { skippedWords } from '../words/skipped-words.ts';
-import { stateLabel, stateWords } from '../words/state-words.ts';
-import { troublePeriod } from '../words/trouble-period.ts';
+import { notRiddenSince } from '../words/not-ridden-since.ts';
+import { standingKey, standingOf, stateLabel } from '../words/state-words.ts';
+import { figureInShort, rowFigure } from './row-figure.ts';
 import { rowReason } from './row-reason.ts';
 
-/** How often shifts go wrong: of all of them, as the line beside it, and onto the cog that stands out where one does. */
-function figure({ state }: BikeSummary): HTMLElement {
-  const { troubleRate, worstCog } = state;
-  const skipped = skippedWords(state);
-  if (troubleRate === null) return figureOf('–', 'no shift judged yet');
-  return figureOf(
-    percentFigure(troubleRate),
-    `of ${counted(state.judgedShifts, 'shift')} in trouble ${troublePeriod(state)}`,
-    state.chainsLost > 0 && make('b', {}, `Chain lost ${timesWords(state.chainsLost)}`),
-    skipped && make('b', {}, upperFirst(skipped)),
-    worstCog &&
-      make('b', {}, `Worst: ${percentFigure(worstCog.troubleRate)} of ${worstCog.shifts} onto the ${worstCog.teeth}`),
+/** Opens what a small screen folds away, and folds it again; `unfolded` holds the bikes whose rows are open. */
+function foldButton({ id, bike }: BikeSummary, row: HTMLElement, unfolded: Set<string>): HTMLElement {
+  const button = make(
+    'button',
+    { type: 'button', class: 'plain rack-fold', 'data-keep': `fold-${id}`, 'aria-label': `More of ${bike.name}` },
+    icon('more'),
+  );
+  const draw = (): void => {
+    row.classList.toggle('is-unfolded', unfolded.has(id));
+    button.setAttribute('aria-expanded', String(unfolded.has(id)));
+  };
+  draw();
+  return listen(button, {
+    click: () => {
+      if (!unfolded.delete(id)) unfolded.add(id);
+      draw();
+    },
+  });
+}
+
+function names(summary: BikeSummary): HTMLElement {
+  const { id, bike, state, rides, lastRideAt, sample, pending, staleReason } = summary;
+  const ridden = lastRideAt ? `${counted(rides, 'ride')}, last ${day(lastRideAt)}` : 'no ride yet';
+  const reason = rowReason(summary);
+  const workedSince = notRiddenSince(summary);
+  return make(
+    'div',
+    { class: 'rack-name' },
+    make('h2', {}, make('a', { href: `/bikes/${id}`, 'data-keep': `bike-${id}` }, bike.name)),
     make(
-      'small',
-      {},
-      `95\u00a0% interval: ${percentRange(state.low, state.high)}${worstCog ? ` of all, ${percentRange(worstCog.low, worstCog.high)} onto the ${worstCog.teeth}` : ''}`,
+      'p',
+      { class: 'rack-state' },
+      make('strong', {}, stateLabel(state)),
+      make('span', { class: 'rack-brief' }, figureInShort(summary)),
+      reason && make('span', { class: 'rack-reason' }, reason),
     ),
+    workedSince && make('p', { class: 'rack-worked' }, workedSince),
+    make('p', { class: 'quiet rack-bike' }, `${drivetrainLine(bike)} · ${ridden}${sample ? ' · sample' : ''}`),
+    pending > 0 && make('p', { class: 'quiet is-working' }, staleReason ?? 'Being worked through …'),
   );
 }
 
-const figureOf = (big: string, words: string, ...more: (HTMLElement | null | '' | false)[]): HTMLElement =>
-  make('p', { class: 'rack-figure' }, make('strong', {}, big), make('span', {}, words, ...more));
-
-/** One bike among all: state, reason, trend and number. */
-export function bikeRow(summary: BikeSummary, topRate: number): HTMLElement {
-  const { key } = stateWords[summary.state.word];
-  const ridden = summary.lastRideAt
-    ? `${counted(summary.rides, 'ride')}, last ${day(summary.lastRideAt)}`
-    : 'no ride yet';
-  const reason = rowReason(summary);
-  return make(
+/**
+ * One bike among all: state, reason, trend and number. On a small screen a bike that asks for nothing takes a line, and its button shows the rest.
+ *
+ * @param unfolded ids of the bikes of which all is shown there; kept up to date
+ */
+export function bikeRow(summary: BikeSummary, topRate: number, unfolded: Set<string>): HTMLElement {
+  const { state } = summary;
+  const row = make(
     'li',
-    { class: `rack-row is-${key}` },
-    make('div', { class: 'rack-mark' }, stateMark(summary.state.word)),
-    make(
-      'div',
-      { class: 'rack-name' },
-      make('h2', {}, make('a', { href: `/bikes/${summary.id}` }, summary.bike.name)),
-      make(
-        'p',
-        { class: 'rack-state' },
-        make('strong', {}, stateLabel(summary.state)),
-        reason && make('span', {}, reason),
-      ),
-      make('p', { class: 'quiet' }, `${drivetrainLine(summary.bike)} · ${ridden}${summary.sample ? ' · sample' : ''}`),
-      summary.pending > 0 && make('p', { class: 'quiet is-working' }, summary.staleReason ?? 'Being worked through …'),
-    ),
+    { class: `rack-row is-${standingKey(state)}` },
+    make('div', { class: 'rack-mark' }, stateMark(standingOf(state))),
+    names(summary),
     trendSpark(summary, topRate),
-    figure(summary),
+    rowFigure(summary),
   );
+  row.append(foldButton(summary, row, unfolded));
+  return row;
 }

@@ -1,6 +1,7 @@
 import type { BikeSummary } from '../api/answers.ts';
 import { listBikes } from '../api/bikes.ts';
 import { onChange } from '../api/changes.ts';
+import { keepingFocus } from '../dom/keeping-focus.ts';
 import { fill, make } from '../dom/make.ts';
 import { icon } from '../page/icons.ts';
 import { loadInto } from '../page/load-into.ts';
@@ -50,6 +51,7 @@ export const bikesView: View = ({ place, query, signal }) => {
   const lead = make('p', { class: 'lead' });
   const onPaper = make('a', { class: 'button plain' }, icon('print'), 'Workshop list');
   const list = make('ul', { class: 'rack' });
+  const unfolded = new Set<string>();
   let shown: readonly BikeSummary[] = [];
 
   const draw = (bikes: readonly BikeSummary[]): void => {
@@ -64,9 +66,11 @@ export const bikesView: View = ({ place, query, signal }) => {
     lead.textContent = leadOf(order);
     onPaper.hidden = bikes.length < 2;
     onPaper.setAttribute('href', order === 'need' ? '/workshop' : `/workshop?order=${order}`);
-    const rows = inOrder(bikes, order).map((bike) => ({ bike, element: bikeRow(bike, top) }));
-    fill(list, ...rows.map((row) => row.element));
-    filter.show(rows);
+    const rows = inOrder(bikes, order).map((bike) => ({ bike, element: bikeRow(bike, top, unfolded) }));
+    keepingFocus(list, () => {
+      fill(list, ...rows.map((row) => row.element));
+      filter.show(rows);
+    });
     if (heading.isConnected) return;
     fill(
       place,

@@ -1,5 +1,6 @@
 import { counted } from '../../src/numeric/counted.ts';
 import type { BikeSummary } from '../api/answers.ts';
+import { groupOf, type RowGroup } from './row-group.ts';
 
 /** How the bikes stand, in one sentence. */
 export function fleetSentence(bikes: readonly BikeSummary[]): string {
@@ -8,19 +9,34 @@ export function fleetSentence(bikes: readonly BikeSummary[]): string {
   return `${howTheyStand(bikes)}${more}`;
 }
 
+const inGroup = (bikes: readonly BikeSummary[], group: RowGroup): number =>
+  bikes.filter((bike) => groupOf(bike) === group).length;
+
 function howTheyStand(bikes: readonly BikeSummary[]): string {
-  const count = (word: BikeSummary['state']['word']): number => bikes.filter((bike) => bike.state.word === word).length;
-  const service = count('service');
   const all = bikes.length;
-  if (service > 0)
-    return all === 1
-      ? 'Your bike needs service'
-      : service === all
-        ? `All ${all} bikes need service`
-        : `${service} of ${counted(all, 'bike')} ${service === 1 ? 'needs' : 'need'} service`;
-  if (count('watch') > 0) return `No bike needs service; keep an eye on ${count('watch')}`;
-  if (count('fine') === all) return all === 1 ? 'Your bike shifts well' : `All ${all} bikes shift well`;
+  const look = inGroup(bikes, 'look first');
+  const service = inGroup(bikes, 'service');
+  if (look === 0) return service > 0 ? needService(service, all) : needNoHands(bikes);
+  const which = all === 1 ? 'your bike' : look === all ? `all ${all} bikes` : `${look} of ${counted(all, 'bike')}`;
+  return `Look ${which} over before the next ride${service > 0 ? `; ${service} more ${needs(service)} service` : ''}`;
+}
+
+const needs = (bikes: number): string => (bikes === 1 ? 'needs' : 'need');
+
+function needService(service: number, all: number): string {
+  if (all === 1) return 'Your bike needs service';
+  return service === all
+    ? `All ${all} bikes need service`
+    : `${service} of ${counted(all, 'bike')} ${needs(service)} service`;
+}
+
+/** Where none is to be looked over and none needs service. */
+function needNoHands(bikes: readonly BikeSummary[]): string {
+  const all = bikes.length;
+  const watch = inGroup(bikes, 'watch');
+  const fine = inGroup(bikes, 'fine');
+  if (watch > 0) return `No bike needs service; keep an eye on ${watch}`;
+  if (fine === all) return all === 1 ? 'Your bike shifts well' : `All ${all} bikes shift well`;
   if (bikes.every(({ state }) => state.underWay)) return 'The rides are still being worked through';
-  if (count('fine') === 0) return 'Too little ridden yet to say';
-  return 'No bike needs service';
+  return fine === 0 ? 'Too little ridden yet to say' : 'No bike needs service';
 }

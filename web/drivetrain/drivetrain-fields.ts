@@ -2,12 +2,12 @@ import type { Bike } from '../api/answers.ts';
 import { freshId } from '../dom/fresh-id.ts';
 import { make } from '../dom/make.ts';
 import { type TextField, textField } from '../dom/text-field.ts';
+import { typedNumber } from '../words/typed-number.ts';
 
 type Key = 'name' | 'chainrings' | 'cassette' | 'rolloutMm' | 'tyre' | 'cogPitchMm';
 
 const numbersIn = (text: string): number[] => (text.match(/\d+(\.\d+)?/g) ?? []).map(Number);
-const numberOrNothing = (text: string): number | undefined =>
-  text.trim() === '' ? undefined : Number(text.replace(',', '.'));
+const numberOrNothing = (text: string): number | undefined => (text.trim() === '' ? undefined : typedNumber(text));
 
 /** Something wrong with the drivetrain; `key` names its field, or none of them where it is about the whole. */
 export interface DrivetrainFault {
@@ -43,7 +43,7 @@ function actuationChoice(chosen: Bike['actuation']): HTMLFieldSetElement {
   );
 }
 
-const rolloutHint = 'One turn of the wheel. Leave both empty to have it measured from the rides';
+const rolloutHint = 'One turn of the wheel. Leave both empty to have it measured from rides with cadence';
 
 function makeTextFields(start: Partial<Bike>): Readonly<Record<Key, TextField>> {
   const input = (

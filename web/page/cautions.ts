@@ -1,5 +1,6 @@
-import type { Diagnosis } from '../api/answers.ts';
-import { make } from '../dom/make.ts';
+import type { BikeState, Diagnosis } from '../api/answers.ts';
+import { type Child, make } from '../dom/make.ts';
+import { looksFirst } from '../words/looks-first.ts';
 import { icon } from './icons.ts';
 import { points } from './points.ts';
 
@@ -12,10 +13,23 @@ export function cautionsHeading({ namesCause, inspectFirst }: Pick<Suggestion, '
 }
 
 /** What to mind before the bike is ridden on or anything is turned, set apart from the rest. */
-export const cautions = (suggestion: Suggestion): HTMLElement =>
+const cautions = (suggestion: Suggestion): HTMLElement =>
   make(
     'div',
     { class: 'cautions' },
     make('h3', {}, icon('caution'), cautionsHeading(suggestion)),
     points(suggestion.cautions),
   );
+
+/**
+ * A step with its cautions: after it, but before it where something is known of the bike that can hurt who rides it, since that cannot wait
+ * until the step was read.
+ */
+export function withCautions(
+  suggestion: Suggestion,
+  state: Pick<BikeState, 'underWay' | 'dangers'>,
+  step: readonly Child[],
+): Child[] {
+  const said = cautions(suggestion);
+  return suggestion.inspectFirst || looksFirst(state) ? [said, ...step] : [...step, said];
+}

@@ -1,9 +1,12 @@
-import type { StateWord } from '../api/answers.ts';
 import { makeSvg } from '../dom/make.ts';
-import { stateWords } from '../words/state-words.ts';
+import { type Standing, standingWords } from '../words/state-words.ts';
 
-/** Each state has its own shape, so that colour never stands alone: triangle, half disc, disc with tick, broken ring. */
+/** Each standing has its own shape, so that colour never stands alone: square on its corner, triangle, half disc, disc with tick, broken ring. */
 const shapes = {
+  look: () => [
+    makeSvg('path', { class: 'solid', d: 'M14 1 27 14 14 27 1 14Z' }),
+    makeSvg('path', { class: 'cut', d: 'M14 7.5v7.5M14 19v.4' }),
+  ],
   service: () => [
     makeSvg('path', { class: 'solid', d: 'M14 3 26 24.5H2Z' }),
     makeSvg('path', { class: 'cut', d: 'M14 11v6.5M14 20.4v.4' }),
@@ -19,9 +22,9 @@ const shapes = {
   unknown: () => [makeSvg('circle', { class: 'ring broken', cx: 14, cy: 14, r: 10.5 })],
 };
 
-/** The drawing of a bike's state; always stands beside its word, so hidden from a screen reader. */
-export function stateMark(word: StateWord): SVGSVGElement {
-  const { key } = stateWords[word];
+/** The drawing of how a bike stands; always stands beside its word, so hidden from a screen reader. */
+export function stateMark(standing: Standing): SVGSVGElement {
+  const { key } = standingWords[standing];
   return makeSvg(
     'svg',
     { class: `state-mark is-${key}`, viewBox: '0 0 28 28', 'aria-hidden': 'true', focusable: 'false' },

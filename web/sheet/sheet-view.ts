@@ -13,7 +13,7 @@ import { getSheet } from '../api/bikes.ts';
 import { onChange } from '../api/changes.ts';
 import { keepingFocus } from '../dom/keeping-focus.ts';
 import { fill, listen, make } from '../dom/make.ts';
-import { cautions } from '../page/cautions.ts';
+import { withCautions } from '../page/cautions.ts';
 import { icon } from '../page/icons.ts';
 import { loadInto } from '../page/load-into.ts';
 import { namePage } from '../page/name-page.ts';
@@ -25,7 +25,7 @@ import { day, dayAndTime, inOwnZone } from '../words/dates.ts';
 import { drivetrainLine } from '../words/drivetrain-words.ts';
 import { chanceFigure, percentRange } from '../words/numbers.ts';
 import { staleFigures } from '../words/stale-words.ts';
-import { stateLabel, stateWords } from '../words/state-words.ts';
+import { standingKey, standingOf, stateLabel } from '../words/state-words.ts';
 import { ownZone } from '../words/time-zone.ts';
 import { troublePeriod } from '../words/trouble-period.ts';
 import { fitToPage } from './fit-to-page.ts';
@@ -61,8 +61,8 @@ function head(sheet: SheetData): HTMLElement {
     ),
     make(
       'p',
-      { class: `sheet-state is-${stateWords[state.word].key}` },
-      stateMark(state.word),
+      { class: `sheet-state is-${standingKey(state)}` },
+      stateMark(standingOf(state)),
       make('strong', {}, stateLabel(state)),
       state.troubleRate !== null &&
         make(
@@ -76,13 +76,9 @@ function head(sheet: SheetData): HTMLElement {
 
 /** What can hurt, before all else that is said. */
 function dangers(sheet: SheetData): HTMLElement | null {
-  const { dangers: all, word } = sheet.state;
+  const all = sheet.state.dangers;
   if (all.length === 0) return null;
-  return make(
-    'div',
-    { class: `sheet-dangers is-${stateWords[word].key}` },
-    ...all.map((danger) => make('p', {}, dated(sheet, danger))),
-  );
+  return make('div', { class: 'sheet-dangers' }, ...all.map((danger) => make('p', {}, dated(sheet, danger))));
 }
 
 /** That the figures are not up to date, where they are not. */
@@ -105,25 +101,27 @@ function work(sheet: SheetData): HTMLElement | null {
     'section',
     { class: 'sheet-work' },
     make('h2', {}, about === null ? 'What to do' : `What to do: ${parameterName(about)}`),
-    make(
-      'ol',
-      { class: 'tasks' },
-      ...steps.map((step) => task(dated(sheet, step))),
-      start !== null && task(dated(sheet, start)),
-      task(dated(sheet, suggestion.verify)),
-    ),
-    cautions(suggestion),
+    withCautions(suggestion, sheet.state, [
+      make(
+        'ol',
+        { class: 'tasks' },
+        ...steps.map((step) => task(dated(sheet, step))),
+        start !== null && task(dated(sheet, start)),
+        task(dated(sheet, suggestion.verify)),
+      ),
+    ]),
   );
 }
 
-const waitForWork = ({ staleReason, suggestion }: SheetData): HTMLElement =>
-  make(
+function waitForWork({ staleReason, suggestion, state }: SheetData): HTMLElement {
+  const wait = make('p', {}, ...(staleReason === null ? [] : [`${staleReason} `]), 'The next step follows then.');
+  return make(
     'section',
     { class: 'sheet-work' },
     make('h2', {}, 'What to do'),
-    make('p', {}, ...(staleReason === null ? [] : [`${staleReason} `]), 'The next step follows then.'),
-    suggestion && cautions(suggestion),
+    suggestion ? withCautions(suggestion, state, [wait]) : wait,
   );
+}
 
 function causes(sheet: SheetData): HTMLElement | null {
   const { weighed } = sheet;

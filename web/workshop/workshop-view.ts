@@ -4,6 +4,7 @@ import { figure } from '../../src/numeric/figure.ts';
 import type { BikeSummary } from '../api/answers.ts';
 import { listBikes } from '../api/bikes.ts';
 import { onChange } from '../api/changes.ts';
+import { needsHands } from '../bikes/needs-hands.ts';
 import { inOrder, orderOf } from '../bikes/row-order.ts';
 import { datedIn, rowReason } from '../bikes/row-reason.ts';
 import { chartTool } from '../charts/chart-tool.ts';
@@ -20,10 +21,12 @@ import { noteQuery } from '../router/note-query.ts';
 import type { View } from '../router/router.ts';
 import { day, dayAndTime } from '../words/dates.ts';
 import { drivetrainLine } from '../words/drivetrain-words.ts';
+import { looksFirst } from '../words/looks-first.ts';
+import { notRiddenSince } from '../words/not-ridden-since.ts';
 import { percentFigure } from '../words/numbers.ts';
 import { skippedWords } from '../words/skipped-words.ts';
 import { staleFigures } from '../words/stale-words.ts';
-import { stateLabel, stateWords } from '../words/state-words.ts';
+import { standingKey, standingOf, stateLabel } from '../words/state-words.ts';
 import { ownZone } from '../words/time-zone.ts';
 import { bikesTable } from './bikes-table.ts';
 
@@ -48,23 +51,26 @@ const workWords = (summary: BikeSummary): HTMLElement | null =>
       );
 
 /** Whether there is something to do and to tick off: not on a bike that shifts well, nor on one of which too little is known. */
-const asksForWork = ({ word }: BikeSummary['state']): boolean => word === 'service' || word === 'watch';
+const asksForWork = (state: BikeSummary['state']): boolean =>
+  state.word === 'service' || state.word === 'watch' || looksFirst(state);
 
 function row(summary: BikeSummary): HTMLElement {
   const { bike, state, lastRideAt } = summary;
   const stale = staleFigures(summary);
+  const workedSince = notRiddenSince(summary);
   const cell = (label: string, ...words: (HTMLElement | string | null | false)[]): HTMLElement =>
     make('td', { 'data-label': label }, ...words);
   return make(
     'tr',
-    { class: `is-${stateWords[state.word].key}` },
+    { class: `is-${standingKey(state)}` },
     make(
       'th',
       { scope: 'row' },
       make('a', { href: `/bikes/${summary.id}` }, bike.name),
+      summary.sample && make('span', { class: 'workshop-sample' }, ' · sample'),
       make('small', {}, drivetrainLine(bike)),
     ),
-    make('td', { class: 'workshop-state' }, stateMark(state.word), make('span', {}, stateLabel(state))),
+    make('td', { class: 'workshop-state' }, stateMark(standingOf(state)), make('span', {}, stateLabel(state))),
     cell(
       'Why, and what to do first',
       make('span', {}, rowReason(summary) ?? ''),
@@ -72,7 +78,11 @@ function row(summary: BikeSummary): HTMLElement {
       workWords(summary),
     ),
     cell('Shifts in trouble', troubleWords(state)),
-    cell('Last ride', lastRideAt ? day(lastRideAt) : 'no ride yet'),
+    cell(
+      'Last ride',
+      lastRideAt ? day(lastRideAt) : 'no ride yet',
+      workedSince && make('small', { class: 'workshop-worked' }, workedSince),
+    ),
     make('td', { class: asksForWork(state) ? 'workshop-done is-open' : 'workshop-done' }),
   );
 }
@@ -97,7 +107,7 @@ const table = (bikes: readonly BikeSummary[]): HTMLElement =>
 
 /** How many bikes are on the list, and how many it leaves out. */
 const listWords = (listed: number, all: number): string =>
-  listed === all ? counted(all, 'bike') : `Only what needs service: ${figure(listed)} of ${counted(all, 'bike')}`;
+  listed === all ? counted(all, 'bike') : `Only what needs hands: ${figure(listed)} of ${counted(all, 'bike')}`;
 
 /** Ways back, to the printer and to a file, which are not printed. */
 function tools(bikes: readonly BikeSummary[], query: URLSearchParams, choice: HTMLElement): HTMLElement {
@@ -144,21 +154,21 @@ const sheet = (bikes: readonly BikeSummary[], all: number): HTMLElement =>
 /** All bikes on one sheet for the workshop, in the order of the list, to print or to save. */
 export const workshopView: View = ({ place, query, signal }) => {
   namePage('Workshop list');
-  let onlyService = query.get('only') === 'service';
+  let onlyHands = query.get('only') === 'hands';
   const show = ({ bikes }: { bikes: readonly BikeSummary[] }): void => {
     const ordered = inOrder(bikes, orderOf(query.get('order')));
-    const listed = onlyService ? ordered.filter(({ state }) => state.word === 'service') : ordered;
+    const listed = onlyHands ? ordered.filter(needsHands) : ordered;
     const choice = make(
       'button',
-      { type: 'button', class: 'choice', 'aria-pressed': String(onlyService), 'data-keep': 'only-service' },
-      'Only what needs service',
+      { type: 'button', class: 'choice', 'aria-pressed': String(onlyHands), 'data-keep': 'only-hands' },
+      'Only what needs hands',
     );
     listen(choice, {
       click: () => {
-        onlyService = !onlyService;
-        noteQuery({ only: onlyService ? 'service' : '' });
+        onlyHands = !onlyHands;
+        noteQuery({ only: onlyHands ? 'hands' : '' });
         show({ bikes });
-        place.querySelector<HTMLElement>('[data-keep="only-service"]')?.focus();
+        place.querySelector<HTMLElement>('[data-keep="only-hands"]')?.focus();
       },
     });
     keepingFocus(place, () => fill(place, tools(listed, query, choice), sheet(listed, ordered.length)));

@@ -19,6 +19,7 @@ import type { TimelineEvent } from './timeline-event.ts';
 import { keysInWords, listenToKeys } from './timeline-keys.ts';
 import { isInOverview, listenToPointer, pointOn } from './timeline-pointer.ts';
 import { trackTable } from './track-table.ts';
+import { leaveVerticalSwipes } from './vertical-swipes.ts';
 import { ViewWindow } from './view-window.ts';
 
 const REACH_PX = 14;
@@ -78,6 +79,7 @@ class CanvasTimeline implements Timeline {
       },
       this.#canvas,
     );
+    leaveVerticalSwipes(this.#plot);
     const { durationS } = track;
     const onChange = (): void => this.#drawSoon();
     const takes = (event: Event): boolean => this.#takes(event);

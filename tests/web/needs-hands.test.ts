@@ -1,0 +1,15 @@
+import { expect, it } from 'vitest';
+import { needsHands } from '../../web/bikes/needs-hands.ts';
+
+const bike = (state: object, workPart: string | null = null) =>
+  ({ state: { word: 'watch', underWay: false, dangers: [], ...state }, workPart }) as never;
+
+it('a bike asks for hands by its state, by what can hurt, or by a step that begins with a part', () => {
+  expect(needsHands(bike({ word: 'service' }))).toBe(true);
+  expect(needsHands(bike({ word: 'too little data', dangers: ['The chain came off.'] }))).toBe(true);
+  expect(needsHands(bike({}, 'chain'))).toBe(true);
+  // ride on, or ease off
+  expect(needsHands(bike({}))).toBe(false);
+  expect(needsHands(bike({ word: 'fine' }))).toBe(false);
+  expect(needsHands(bike({ word: 'service', underWay: true, dangers: ['The chain came off.'] }))).toBe(false);
+});
