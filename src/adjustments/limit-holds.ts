@@ -6,9 +6,23 @@ import type { EndCogCount } from './end-cog-count.ts';
 export const LOOSE_LOSES = { low: 0.015, high: 0.5 } as const;
 
 type Tried = Pick<EndCogCount, 'reached' | 'lost'>;
+/** Shifts onto the end cog while chains were lost past it; `keptFirst`: those of them on the rides before the first was lost. */
+export interface TriedBefore extends Tried {
+  readonly keptFirst?: number;
+}
 
 const GRID = 60;
 const rates = range(GRID).map((i) => LOOSE_LOSES.low * (LOOSE_LOSES.high / LOOSE_LOSES.low) ** ((i + 0.5) / GRID));
+
+/** How likely it is that a limit is loose from the first ride on, where chains were lost on later ones alone; else it came loose with any of the shifts before. An assumption of ours. */
+const LOOSE_FROM_FIRST = 0.5;
+
+/** Chance that the chain stays on in the shifts before the first that lost it, at a rate from when on the limit was loose. */
+function keptAtFirst(rate: number, shifts: number): number {
+  const keeps = 1 - rate;
+  const anyBeginning = (1 - keeps ** (shifts + 1)) / ((shifts + 1) * rate);
+  return LOOSE_FROM_FIRST * keeps ** shifts + (1 - LOOSE_FROM_FIRST) * anyBeginning;
+}
 
 /**
  * Probability that a limit stops the chain now: either it does, or it loses it as often as before, and before any ride since the one is
@@ -19,16 +33,18 @@ const rates = range(GRID).map((i) => LOOSE_LOSES.low * (LOOSE_LOSES.high / LOOSE
  * @param since those after the limit was seen to
  * @example limitHolds({ reached: 2, lost: 1 }, { reached: 38, lost: 0 }) // 0.96
  */
-export function limitHolds(before: Tried, since: Tried): number {
+export function limitHolds({ reached, lost, keptFirst = 0 }: TriedBefore, since: Tried): number {
   if (since.lost > 0) return 0;
-  const weights = rates.map((rate) => rate ** before.lost * (1 - rate) ** (before.reached - before.lost));
+  const weights = rates.map(
+    (rate) => rate ** lost * (1 - rate) ** (reached - lost - keptFirst) * keptAtFirst(rate, keptFirst),
+  );
   const total = mean(weights) ?? 1;
   const keepsAll = (mean(rates, (rate, i) => weights[i] * (1 - rate) ** since.reached) ?? 1) / total;
   return 1 / (1 + keepsAll);
 }
 
 /** How many more shifts onto the end cog, if the chain stays on, until it is that sure that its limit holds; null where 600 would not do. */
-export function triesStillNeeded(before: Tried, since: Tried, sureness: number): number | null {
+export function triesStillNeeded(before: TriedBefore, since: Tried, sureness: number): number | null {
   if (since.lost > 0) return null;
   for (let more = 0; more <= FURTHEST_SHIFTS; more++)
     if (limitHolds(before, { reached: since.reached + more, lost: 0 }) >= sureness) return more;

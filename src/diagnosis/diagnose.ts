@@ -36,9 +36,8 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
   const whole = advise(input);
   const diagnosis = diagnosisOf(whole, input.bike);
   const { facts } = whole;
-  const newer = ridesToLookAtAlone(input, facts);
-  const since = newer && advise(newer, facts);
-  if (since && isAnotherFault(facts, since)) {
+  const since = anotherSince(input, facts);
+  if (since) {
     const at = facts.now.since.last?.at;
     const apart = at !== undefined && wentTwoWays(facts, at);
     const first = apart ? firstAlone(diagnosis, historyUntil(input, Date.parse(at)), since, at) : diagnosis;
@@ -49,6 +48,15 @@ export function diagnose(input: DiagnosisInput): Diagnosis {
   if (!later || !isLaterCured(facts, later.facts, parts)) return diagnosis;
   const first = parts.earlier ? firstAlone(diagnosis, parts.earlier, later, parts.at) : diagnosis;
   return withLaterCured(first, diagnosisOf(asCured(later), input.bike), parts.at);
+}
+
+/** What the rides since show, or those from a period on in which the bike was in order, where they name another fault by themselves; else null. */
+function anotherSince(input: DiagnosisInput, facts: SuggestionFacts): Advised | null {
+  for (const alone of ridesToLookAtAlone(input, facts)) {
+    const since = advise(alone, facts);
+    if (isAnotherFault(facts, since)) return since;
+  }
+  return null;
 }
 
 /** The same of a fault that shows no longer, whatever the imagined bikes make of the amount that was turned. */

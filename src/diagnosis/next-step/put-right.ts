@@ -23,15 +23,18 @@ export function putRight(since: ShiftsWellSince, facts: Asked): Step {
 type Asked = Pick<SuggestionFacts, 'now' | 'comparisons' | 'ranked' | 'electronic'>;
 
 function byNewestRides(since: ShiftsWellSince, facts: Asked): Step {
-  if (!since.putRight)
-    return leaveAsItIs(
-      `${turnNothing(facts)}: since the ride of ${utcDay(since.at)} the bike shifts well (${wellWords(since)}), and before it no fault was sure.`,
-      keepRecording,
-      facts,
-    );
   const { entryAt, adjusted } = since;
   const [{ cause }] = facts.ranked;
   const better = entryAt || !adjusted ? null : gotBetterWith(facts.comparisons, cause, since.at);
+  if (!since.putRight) {
+    // a wrong turn that was taken back left no fault to name, but it was seen to go wrong
+    const before = better?.last ? `it got better with ${better.words}` : 'before it no fault was sure';
+    return leaveAsItIs(
+      `${turnNothing(facts)}: since the ride of ${utcDay(since.at)} the bike shifts well (${wellWords(since)}), and ${before}.`,
+      keepRecording,
+      facts,
+    );
+  }
   if (better?.last)
     return nothingToTurn(
       `${turnNothing(facts)}: ${notShownWords(since)}, and it got better with ${better.words}. It may come back.`,

@@ -1,3 +1,4 @@
+import { canBring } from '../likelihood/onset-options.ts';
 import { beganSuddenly } from '../posterior/onset.ts';
 import { toldByHand } from '../told-by-hand.ts';
 import { hangerIsSeenTo } from './after-look.ts';
@@ -50,17 +51,30 @@ export function withOtherWork(alone: Step, facts: SuggestionFacts): Step {
   return looksFirst ? { ...step, looksFirst } : step;
 }
 
-type Asked = Pick<SuggestionFacts, 'ranked' | 'onset' | 'now' | 'electronic' | 'seenTo'>;
+type Asked = Pick<SuggestionFacts, 'ranked' | 'onset' | 'now' | 'electronic' | 'seenTo' | 'comparisons'>;
 
 /** Whether the step itself has a bent hanger seen to. */
 const seesToHanger = ({ namesCause }: Step, { ranked, now }: Asked): boolean =>
   namesCause && ranked[0].cause === 'hanger-bent' && now.setting === 'same';
 
-/** What begins suddenly is often a hanger that was bent; none where the step looks at it by itself, or is no step for a fault that is there. */
+/** Whether the fault began with the first ride after something was turned that can bring it about: that is reason enough. */
+const cameWithTurn = ({ ranked: [{ cause }], onset: { at, rideBeforeAt }, comparisons }: Asked): boolean =>
+  at !== null &&
+  rideBeforeAt !== null &&
+  comparisons.some(
+    (one) =>
+      one.amount &&
+      canBring(cause, one.parameter) &&
+      Date.parse(one.at) > Date.parse(rideBeforeAt) &&
+      Date.parse(one.at) <= Date.parse(at),
+  );
+
+/** What begins suddenly is often a hanger that was bent; none where the step looks at it by itself, is no step for a fault that is there, or something was turned that explains it. */
 function checkHanger({ namesCause, looksAt }: Step, facts: Asked): Work[] {
   const { ranked, onset, now, electronic } = facts;
   const isFault = namesCause && now.setting === 'same' && ranked[0].cause !== 'hanger-bent';
   if (!isFault || looksAt?.includes('hanger') || !beganSuddenly(onset) || hangerIsSeenTo(facts)) return [];
+  if (cameWithTurn(facts)) return [];
   const look = toldByHand('hanger-bent', electronic);
   return [
     {

@@ -1,6 +1,7 @@
+import { sum } from 'd3-array';
 import type { Adjustment } from '../../adjustments/adjustment.ts';
 import { type CassetteEnd, countEndCog, type EndCogCount, type EndCogEvents } from '../../adjustments/end-cog-count.ts';
-import { limitHolds } from '../../adjustments/limit-holds.ts';
+import { limitHolds, type TriedBefore } from '../../adjustments/limit-holds.ts';
 import { hasClock } from '../../ride-log/has-clock.ts';
 import { isLoose, limitAt } from '../cassette-ends.ts';
 import type { Cause } from '../causes.ts';
@@ -14,7 +15,7 @@ export interface LimitTrial {
   readonly end: CassetteEnd;
   /** Unix milliseconds; null where nothing was done that the shifts since could speak for. */
   readonly fromMs: number | null;
-  readonly before: EndCogCount;
+  readonly before: EndCogCount & TriedBefore;
   /** Nothing where `fromMs` is null. */
   readonly since: EndCogCount;
   /** Probability that the limit stops the chain now; 1 where no chain was ever lost past it, 0 where one was lost since. */
@@ -49,7 +50,19 @@ export function limitTrial(
   const isSince = (ms: number): boolean => fromMs !== null && ms >= fromMs;
   const [before, since] = [count((ms) => !isSince(ms)), count(isSince)];
   const lost = before.lost + since.lost > 0;
-  return { end, fromMs, before, since, holds: lost ? (fromMs === null ? 0 : limitHolds(before, since)) : 1 };
+  if (!lost) return { end, fromMs, before, since, holds: 1 };
+  const tried = { ...before, keptFirst: keptBeforeFirstLost(end, rides, cassetteLength) };
+  return { end, fromMs, before: tried, since, holds: fromMs === null ? 0 : limitHolds(tried, since) };
+}
+
+/** Shifts that brought the chain onto an end cog on the rides before the first that lost it there: the limit may have come loose since. None where a ride has no date. */
+function keptBeforeFirstLost(end: CassetteEnd, rides: readonly DiagnosisRide[], cassetteLength: number): number {
+  if (!rides.every(({ startMs }) => hasClock(startMs))) return 0;
+  const counts = [...rides]
+    .sort((a, b) => a.startMs - b.startMs)
+    .map(({ events }) => countEndCog(events, end, cassetteLength));
+  const first = counts.findIndex(({ lost }) => lost > 0);
+  return sum(counts.slice(0, first), ({ reached }) => reached);
 }
 
 /** From when an end cog is on trial, Unix milliseconds; null where nothing was done that the shifts since could speak for. */
