@@ -2,6 +2,7 @@ import { counted } from '../../src/numeric/counted.ts';
 import { announce } from '../dom/announce.ts';
 import { freshId } from '../dom/fresh-id.ts';
 import { fill, listen, make } from '../dom/make.ts';
+import { folded, isLong } from '../page/folded.ts';
 import { iconButton } from '../page/icon-button.ts';
 import { icon } from '../page/icons.ts';
 import { fileSize } from '../words/numbers.ts';
@@ -77,6 +78,9 @@ export function makeFileChoice(changed: () => void): FileChoice {
   const id = freshId('files');
   const input = make('input', { id, type: 'file', multiple: true, class: 'out-of-sight' });
   const list = make('ul', { class: 'file-list' });
+  const listPlace = make('div', {}, list);
+  const fold = folded('chosen-files', '');
+  fold.hidden = true;
   const leftOut = make('p', { class: 'fault', role: 'alert', hidden: true });
   const label = make(
     'label',
@@ -93,6 +97,12 @@ export function makeFileChoice(changed: () => void): FileChoice {
     files = next;
     label.classList.toggle('has-files', files.length > 0);
     fill(list, ...files.map((file) => fileRow(file, () => set(files.filter((one) => one !== file)))));
+    const bytes = files.reduce((sum, { size }) => sum + size, 0);
+    fold.querySelector('summary')!.textContent = `${counted(files.length, 'file')} chosen, ${fileSize(bytes)}`;
+    // moved only when it has to be: where it stands it keeps what was scrolled to
+    const home = isLong(files) ? fold : listPlace;
+    if (list.parentElement !== home) home.append(list);
+    fold.hidden = !isLong(files);
     announce(files.length > 0 ? `${counted(files.length, 'file')} chosen` : 'No file chosen');
     changed();
   };
@@ -113,7 +123,8 @@ export function makeFileChoice(changed: () => void): FileChoice {
     input,
     label,
     folderChoice(take),
-    list,
+    listPlace,
+    fold,
     leftOut,
   );
   takeDrops(element, (isOver) => label.classList.toggle('is-over', isOver), take);
