@@ -3,7 +3,6 @@ import { chance } from '../../src/numeric/percent.ts';
 import type { Bike, BikeSummary, DrivetrainGuess, ReadFile } from '../api/answers.ts';
 import { announce } from '../dom/announce.ts';
 import { type Child, fill, listen, make } from '../dom/make.ts';
-import { folded, isLong } from '../page/folded.ts';
 import { points } from '../page/points.ts';
 import { leftOutCogs } from '../words/left-out-cogs.ts';
 import { likelihoodWord } from '../words/likelihood-word.ts';
@@ -66,17 +65,6 @@ const describedInWords = (file: string): HTMLElement[] => [
   make('p', {}, `As ${file} describes it. Look it over.`),
 ];
 
-/** What was understood of each file. Of many, those in which nothing was stand by themselves, and the others are folded away. */
-function filesRead(files: readonly ReadFile[]): Child {
-  const read = files.filter(({ understood }) => understood.length > 0);
-  const list = isLong(files) ? understoodList(read) : null;
-  if (list === null) return understoodList(files);
-  return [
-    understoodList(files.filter((file) => !read.includes(file))),
-    folded('read-files', `${counted(read.length, 'file')} understood`, list),
-  ];
-}
-
 /** What was understood of the files that were read, and whether they fit the bike that was chosen or described. */
 function whatFilesShow(guess: DrivetrainGuess, files: number, given: Bike | undefined): Child[] {
   const question = given ? mismatch(guess, given) : null;
@@ -84,7 +72,7 @@ function whatFilesShow(guess: DrivetrainGuess, files: number, given: Bike | unde
   const later = `The other ${counted(rest, 'file')} are read when they are worked through.`;
   return [
     make('h2', {}, 'What the files show'),
-    filesRead(guess.files),
+    understoodList(guess.files),
     rest > 0 && make('p', { class: 'quiet' }, later),
     question && make('p', { class: 'remark' }, question),
   ];
