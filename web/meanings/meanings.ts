@@ -73,7 +73,7 @@ export const meanings: readonly { readonly title: string; readonly words: readon
       {
         word: 'Unclear',
         meaning:
-          'That something went wrong is likelier than not, but no one kind of trouble is half sure. It counts as the likeliest kind; where clean is likelier than each of them, that is said.',
+          'It is likelier than not that something went wrong, but no one kind of trouble is half sure. It counts as the likeliest kind; where clean is likelier than each of them, that is said.',
       },
       {
         word: 'Not judged',
