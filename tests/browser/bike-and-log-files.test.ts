@@ -152,7 +152,7 @@ describe.skipIf(!browserPath)('bike and adjustments files', () => {
     await page.getByRole('button', { name: 'Save the bike and work through 2 files' }).click();
     await page.getByRole('heading', { name: 'Nothing new to work through' }).waitFor();
     await page.getByText('Take it in on the page of that bike.').waitFor();
-    await page.getByText('1 already here and 1 adjustments file not taken in.').first().waitFor();
+    await page.getByText('1 already here. 1 adjustments file not taken in: log.csv.').first().waitFor();
     expect((await bikes(page)).map(({ id }) => id).sort()).toEqual(before.map(({ id }) => id).sort());
     expect(faults).toEqual([]);
     await page.context().close();

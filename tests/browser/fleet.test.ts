@@ -103,6 +103,7 @@ describe.skipIf(!browserPath)('a folder of several bikes', () => {
     await loaded(page);
     const zip = { name: 'all.zip', mimeType: 'application/zip', buffer: await zipped() };
     await page.locator('.file-choice input[multiple]').first().setInputFiles(zip);
+    await page.getByText(/^\d+ files chosen, \d+ kB$/).click();
     await page.getByText('all/hut/h1/ride.fit').first().waitFor();
     await page.getByRole('button', { name: 'Work through 4 files' }).click();
     await page.getByRole('heading', { level: 1, name: 'Nothing new' }).waitFor();

@@ -362,7 +362,7 @@ describe.skipIf(!browserPath)('with the real server', () => {
       const needs = ['Look it over first', 'Needs service', 'Keep an eye on it', 'Too little data', 'Shifts well'];
       const states = await page.locator('.rack-state strong').allTextContents();
       expect(states.length).toBe(2);
-      expect(states[0]).toBe('Needs service');
+      expect(states[0]).toBe('Look it over first');
       expect(states).toEqual([...states].sort((a, b) => needs.indexOf(a) - needs.indexOf(b)));
       const name = await row.getByRole('heading').textContent();
       await row.getByRole('link').click();

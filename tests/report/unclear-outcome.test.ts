@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { rideStrip } from '../../src/report/chart-data/ride-strip.ts';
 import { rideNotes } from '../../src/report/words/ride-notes.ts';
-import { chancesInWords, isUnclear, unclearShifts } from '../../src/report/words/unclear-outcome.ts';
+import { chancesInWords, isUnclear, mayWellBeClean, unclearShifts } from '../../src/report/words/unclear-outcome.ts';
 import { sampleBike, sampleReport } from './sample-report.ts';
 
 const chances = { clean: 0.4, late: 0.34, missed: 0.26, overshot: 0 };
@@ -13,6 +13,13 @@ describe('a shift of which nobody can be sure', () => {
     expect(isUnclear({ ...shift, confidence: 0.5 })).toBe(false);
     expect(isUnclear({ ...shift, outcome: 'unjudged' })).toBe(false);
     expect(unclearShifts({ shifts: [shift, { ...shift, confidence: 0.9 }, shift] })).toBe(2);
+  });
+
+  it('may well be clean where no one way of going wrong is likelier than that', () => {
+    expect(mayWellBeClean(shift)).toBe(true);
+    expect(mayWellBeClean({ ...shift, outcomeChances: { ...chances, clean: 0.3, missed: 0.36 } })).toBe(false);
+    expect(mayWellBeClean({ ...shift, confidence: 0.9 })).toBe(false);
+    expect(mayWellBeClean({ outcome: 'late', confidence: 0.34 })).toBe(false);
   });
 
   it('is told with every way it may have gone, what it counts as first', () => {

@@ -79,6 +79,19 @@ it('names a folder from which nothing was taken, and why', () => {
   expect(row.className).toBe('is-bad');
 });
 
+it('folds many folders away, but for those of which there is something to say', () => {
+  const plain = (count: number): FleetBike[] =>
+    Array.from({ length: count }, (_, i) => bike({ folder: `sound-${i + 1}`, adjustments: [good] }));
+  const few = fleetStep({ bikes: [...plain(8), bike()], leftOut: [] }, () => {});
+  expect(few.querySelector('details')).toBeNull();
+  const many = fleetStep({ bikes: [...plain(9), bike()], leftOut: [] }, () => {});
+  const fold = many.querySelector('details');
+  expect(fold?.querySelector('summary')?.textContent).toBe('9 folders without a remark');
+  expect(fold?.querySelectorAll('h3')).toHaveLength(9);
+  const open = [...many.querySelectorAll('h3')].filter((name) => !fold?.contains(name));
+  expect(open.map(({ textContent }) => textContent)).toEqual(['h1']);
+});
+
 describe('what is sent on', () => {
   /** The fleet that the button of the step begins with; null where it has none. */
   const begun = (fleet: Fleet): Fleet | null => {

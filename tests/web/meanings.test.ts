@@ -13,6 +13,8 @@ describe('what the words mean', () => {
     for (const word of [
       'overshot',
       'not judged',
+      'unclear',
+      'look it over first',
       'ghost shift',
       'lost chain',
       'skip',

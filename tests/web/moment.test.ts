@@ -59,6 +59,24 @@ describe('cutMoment', () => {
 });
 
 describe('drawMoment', () => {
+  it('has every mark and band that it draws in its legend, and no other', () => {
+    const legend = (turns: { cleanUntilS: number; lateUntilS: number; doneS: number } | null, isShift: boolean) => {
+      const moment = cutMoment(track, 60, { ...facts, turns, toTeeth: 21 });
+      const svg = drawChart((selection) => drawMoment(selection, moment, { widthPx: 600, heightPx: 500 }, isShift));
+      const [entries, bands] = ['.legend text', 'rect.turns'].map((marks) => [...svg.querySelectorAll(marks)]);
+      const words = entries.map(({ textContent }) => textContent);
+      expect(words.slice(0, 3)).toEqual(['asked for', 'chain on', 'by speed and cadence']);
+      expect(words.filter((word) => word?.startsWith('in time')).length).toBe(bands.length);
+      return words.slice(3);
+    };
+    const turns = { cleanUntilS: 1, lateUntilS: 6, doneS: 3 };
+    const [clean, late, there] = ['in time to be clean', 'in time to be late, not missed', 'judged to be there'];
+    expect(legend(turns, true)).toEqual([clean, late, there]);
+    expect(legend({ ...turns, cleanUntilS: 25, lateUntilS: 90 }, true)).toEqual([clean, there]);
+    expect(legend(null, true)).toEqual([]);
+    expect(legend(null, false)).toEqual([]);
+  });
+
   it('marks the judged arrival on the row of the cog it came to', () => {
     const turns = { cleanUntilS: 1, lateUntilS: 6, doneS: 3 };
     const wedge = (toTeeth: number): number => {

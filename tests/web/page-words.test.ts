@@ -188,11 +188,17 @@ describe('whyJudged', () => {
   it('calls a shift unclear that is less than half sure, and says how else it may have gone', () => {
     const chances = { clean: 0.4, late: 0.34, missed: 0.26, overshot: 0 };
     const unclear = one({ confidence: 0.34, outcomeChances: chances });
-    expect(eventTitle(unclear)).toBe('Unclear, counted as late: 21 to 24 teeth');
+    expect(eventTitle(unclear)).toBe('Unclear, may well be clean, counted as late: 21 to 24 teeth');
     expect(whyJudged(unclear, full)).toContain(
       'If it was late: the chain was on the 24 only after 3.2 crank turns. Over 1.5 is late.',
     );
-    expect(whyJudged(unclear, full).join(' ')).toContain('Unclear: 34 % late, 40 % clean, 26 % missed.');
+    expect(whyJudged(unclear, full).join(' ')).toContain(
+      'Unclear: 34 % late, 40 % clean, 26 % missed. Clean is the likeliest of these by itself, but that something went wrong is likelier than not',
+    );
+    const kindOpen = one({ confidence: 0.45, outcomeChances: { clean: 0.15, late: 0.45, missed: 0.4, overshot: 0 } });
+    expect(eventTitle(kindOpen)).toBe('Unclear which trouble, counted as late: 21 to 24 teeth');
+    expect(whyJudged(kindOpen, full).at(-1)).toContain('15 % clean. That something went wrong');
+    expect(eventTitle(one({ confidence: 0.45 }))).toBe('Unclear, counted as late: 21 to 24 teeth');
     const sure = one({ confidence: 0.6, outcomeChances: { ...chances, late: 0.6, clean: 0.14 } });
     expect(eventTitle(sure)).toBe('Late: 21 to 24 teeth');
     expect(whyJudged(sure, full).at(-1)).toBe('How sure: 60 %.');

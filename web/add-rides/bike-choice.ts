@@ -1,6 +1,7 @@
 import type { BikeSummary } from '../api/answers.ts';
 import { freshId } from '../dom/fresh-id.ts';
 import { listen, make } from '../dom/make.ts';
+import { bikesByName } from '../words/bikes-by-name.ts';
 import { drivetrainLine } from '../words/drivetrain-words.ts';
 
 /** The field in which to pick a bike. */
@@ -20,7 +21,7 @@ export function makeBikeChoice(bikes: readonly BikeSummary[], asked: string | nu
     'select',
     { id },
     make('option', { value: '' }, 'A new bike'),
-    ...bikes.map((bike) =>
+    ...bikesByName(bikes).map((bike) =>
       make(
         'option',
         { value: bike.id, selected: known && bike.id === asked },

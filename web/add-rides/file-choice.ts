@@ -2,6 +2,7 @@ import { counted } from '../../src/numeric/counted.ts';
 import { announce } from '../dom/announce.ts';
 import { freshId } from '../dom/fresh-id.ts';
 import { fill, listen, make } from '../dom/make.ts';
+import { folded, isLong } from '../page/folded.ts';
 import { iconButton } from '../page/icon-button.ts';
 import { icon } from '../page/icons.ts';
 import { fileSize } from '../words/numbers.ts';
@@ -28,6 +29,24 @@ function fileRow(file: File, takeOut: () => void): HTMLLIElement {
     make('span', { class: 'quiet' }, fileSize(file.size)),
     iconButton({ name: 'cross', words: `Take out ${pathOf(file)}`, click: takeOut }),
   );
+}
+
+/** The chosen files; many are folded away. */
+class ChosenList {
+  readonly #list = make('ul', { class: 'file-list' });
+  readonly #fold = folded('chosen-files', '');
+  readonly element = make('div', {}, this.#list);
+
+  show(files: readonly File[], takeOut: (file: File) => void): void {
+    const bytes = files.reduce((sum, { size }) => sum + size, 0);
+    fill(this.#list, ...files.map((file) => fileRow(file, () => takeOut(file))));
+    this.#fold.querySelector('summary')!.textContent = `${counted(files.length, 'file')} chosen, ${fileSize(bytes)}`;
+    // moved only when it has to be: where it stands it keeps what was scrolled to
+    const home = isLong(files) ? this.#fold : this.element;
+    if (this.#list.parentElement !== home) home.append(this.#list);
+    if (!isLong(files)) this.#fold.remove();
+    else if (this.#fold.parentElement !== this.element) this.element.append(this.#fold);
+  }
 }
 
 /** Button that chooses a whole folder; hidden where the browser can choose none. */
@@ -76,7 +95,7 @@ export function makeFileChoice(changed: () => void): FileChoice {
   let files: readonly File[] = [];
   const id = freshId('files');
   const input = make('input', { id, type: 'file', multiple: true, class: 'out-of-sight' });
-  const list = make('ul', { class: 'file-list' });
+  const list = new ChosenList();
   const leftOut = make('p', { class: 'fault', role: 'alert', hidden: true });
   const label = make(
     'label',
@@ -92,7 +111,7 @@ export function makeFileChoice(changed: () => void): FileChoice {
   const set = (next: readonly File[]): void => {
     files = next;
     label.classList.toggle('has-files', files.length > 0);
-    fill(list, ...files.map((file) => fileRow(file, () => set(files.filter((one) => one !== file)))));
+    list.show(files, (file) => set(files.filter((one) => one !== file)));
     announce(files.length > 0 ? `${counted(files.length, 'file')} chosen` : 'No file chosen');
     changed();
   };
@@ -113,7 +132,7 @@ export function makeFileChoice(changed: () => void): FileChoice {
     input,
     label,
     folderChoice(take),
-    list,
+    list.element,
     leftOut,
   );
   takeDrops(element, (isOver) => label.classList.toggle('is-over', isOver), take);

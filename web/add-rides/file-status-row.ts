@@ -6,7 +6,8 @@ import { saidOfFile } from '../words/said-of-file.ts';
 /** How far a file has come. */
 export type FileStatus = 'sending' | RideSummary['status'] | TakenRide['status'];
 
-const words: Readonly<Record<FileStatus, string>> = {
+/** What is said of each. */
+export const statusWords: Readonly<Record<FileStatus, string>> = {
   sending: 'being sent',
   queued: 'waiting',
   analysing: 'being worked through',
@@ -16,14 +17,20 @@ const words: Readonly<Record<FileStatus, string>> = {
   refused: 'not taken',
 };
 
-/** How one file of an upload stands. */
-export function fileStatusRow(file: {
+/** Whether a file was not taken, or could not be read. */
+export const isBad = (status: FileStatus): boolean => status === 'failed' || status === 'refused';
+
+/** A file of an upload. */
+export interface WorkFile {
   name: string;
   status: FileStatus;
   rideId?: string;
   message?: string;
-}): HTMLElement {
-  const bad = file.status === 'failed' || file.status === 'refused';
+}
+
+/** How one file of an upload stands. */
+export function fileStatusRow(file: WorkFile): HTMLElement {
+  const bad = isBad(file.status);
   const good = file.status === 'done' || file.status === 'duplicate';
   return make(
     'li',
@@ -41,7 +48,7 @@ export function fileStatusRow(file: {
     make(
       'span',
       { class: bad ? 'fault' : 'quiet' },
-      file.message ? saidOfFile(file.name, file.message) : words[file.status],
+      file.message ? saidOfFile(file.name, file.message) : statusWords[file.status],
     ),
   );
 }

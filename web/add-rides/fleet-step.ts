@@ -1,6 +1,7 @@
 import { counted } from '../../src/numeric/counted.ts';
 import type { ReadFile } from '../api/answers.ts';
-import { listen, make } from '../dom/make.ts';
+import { type Child, listen, make } from '../dom/make.ts';
+import { folded, isLong } from '../page/folded.ts';
 import { drivetrainLine } from '../words/drivetrain-words.ts';
 import { inARow } from '../words/numbers.ts';
 import { type Fleet, type FleetBike, leftOutLogs } from './fleet.ts';
@@ -37,6 +38,17 @@ function goWords(bikes: readonly FleetBike[]): string {
   return said.charAt(0).toUpperCase() + said.slice(1);
 }
 
+/** What each folder brings. Of many, those with a remark or something left out stand by themselves, and the others are folded away. */
+function takenIn(folders: readonly ReadFile[]): Child {
+  const plain = folders.filter(({ notUnderstood, remarks }) => notUnderstood.length + remarks.length === 0);
+  const list = isLong(plain) ? understoodList(plain) : null;
+  if (list === null) return understoodList(folders);
+  return [
+    understoodList(folders.filter((folder) => !plain.includes(folder))),
+    folded('folders', `${counted(plain.length, 'folder')} without a remark`, list),
+  ];
+}
+
 /** The step for several bikes at once: what each folder brings, what is left out and why, and the way on. */
 export function fleetStep({ bikes, leftOut }: Fleet, start: (fleet: Fleet) => void): HTMLElement {
   const wanted = bikes.filter((bike) => bike.here === null || sent(bike) > 0);
@@ -63,6 +75,6 @@ export function fleetStep({ bikes, leftOut }: Fleet, start: (fleet: Fleet) => vo
       ),
     lacking.length > 0 && [make('h3', {}, 'Left out'), understoodList(lacking)],
     lacking.length > 0 && make('h3', {}, 'Taken in'),
-    understoodList(bikes.map(folderRead)),
+    takenIn(bikes.map(folderRead)),
   );
 }

@@ -8,14 +8,15 @@ import { announce } from '../dom/announce.ts';
 import { fill, listen, make } from '../dom/make.ts';
 import { icon } from '../page/icons.ts';
 import { soon } from '../page/soon.ts';
-import { inARow } from '../words/numbers.ts';
 import type { Work } from './chosen.ts';
-import { type FileStatus, fileStatusRow } from './file-status-row.ts';
+import { endSentence } from './end-sentence.ts';
+import type { FileStatus, WorkFile } from './file-status-row.ts';
 import { refusedFiles } from './refused-files.ts';
 import { ridesElsewhere } from './rides-elsewhere.ts';
 import { type SentAdjustments, sendAdjustments } from './send-adjustments.ts';
 import { Progress } from './time-left.ts';
 import { understoodList } from './understood-list.ts';
+import { WorkList } from './work-list.ts';
 
 interface WorkPlan {
   readonly place: HTMLElement;
@@ -25,29 +26,7 @@ interface WorkPlan {
   readonly again: () => void;
 }
 
-interface WorkFile {
-  name: string;
-  status: FileStatus;
-  rideId?: string;
-  message?: string;
-}
-
 const settled: readonly FileStatus[] = ['done', 'failed', 'duplicate', 'refused'];
-
-/** What became of the files; `logged`: how many adjustments were taken in. */
-function endSentence(rides: readonly WorkFile[], logs: readonly WorkFile[], logged: number): string {
-  const count = (files: readonly WorkFile[], ...statuses: FileStatus[]): number =>
-    files.filter(({ status }) => statuses.includes(status)).length;
-  const all = [...rides, ...logs];
-  const said = [
-    count(rides, 'done') > 0 && `${counted(count(rides, 'done'), 'ride')} worked through`,
-    logged > 0 && `${counted(logged, 'adjustment')} taken in`,
-    count(all, 'duplicate') > 0 && `${count(all, 'duplicate')} already here`,
-    count(rides, 'failed', 'refused') > 0 && `${count(rides, 'failed', 'refused')} could not be read`,
-    count(logs, 'refused') > 0 && `${counted(count(logs, 'refused'), 'adjustments file')} not taken in`,
-  ].filter((text): text is string => Boolean(text));
-  return `${inARow(said)}.`;
-}
 
 /** The bike that a ride which was here already belongs to; null where there is none. */
 async function bikeOf(files: readonly WorkFile[]): Promise<string | null> {
@@ -97,7 +76,7 @@ class WorkStep implements UploadListener {
   readonly #heading: HTMLElement;
   readonly #words: HTMLElement;
   readonly #bar: HTMLProgressElement;
-  readonly #list = make('ul', { class: 'work-list' });
+  readonly #list = new WorkList();
   readonly #end = make('div', { class: 'row' });
   /** Files of adjustments. */
   readonly #logs: WorkFile[];
@@ -117,7 +96,7 @@ class WorkStep implements UploadListener {
     this.#logs = work.adjustments.map(({ name }) => ({ name, status: 'sending' }));
     this.#rides = work.rides.map(({ name }) => ({ name, status: 'sending' }));
     const head = make('div', { class: 'view-head' }, make('div', {}, this.#heading, this.#words));
-    fill(place, head, this.#bar, this.#end, this.#list);
+    fill(place, head, this.#bar, this.#end, this.#list.element);
     this.#heading.focus();
     this.#draw();
   }
@@ -203,7 +182,7 @@ class WorkStep implements UploadListener {
       make('a', { class: 'button plain', href: `/bikes/${bikeId}` }, `To ${bikeName}`),
     );
     const refused = understoodList(refusedFiles(error));
-    if (refused) this.#list.replaceWith(make('h2', {}, 'Why'), refused);
+    if (refused) this.#list.element.replaceWith(make('h2', {}, 'Why'), refused);
   }
 
   #close(heading: string, words: string): void {
@@ -234,6 +213,6 @@ class WorkStep implements UploadListener {
 
   #draw(): void {
     this.#bar.value = this.#settled();
-    fill(this.#list, ...this.#all().map(fileStatusRow));
+    this.#list.show(this.#all());
   }
 }

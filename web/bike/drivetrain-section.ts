@@ -68,6 +68,9 @@ async function saveIfNamedAlone(was: BikeDetail, changed: Bike): Promise<void> {
   await changeBike(was, changed);
 }
 
+const guessedWords = (shown: Shown): string =>
+  `${shown === 'no-cadence' ? `${NO_COG_SEEN}: guessed from the gear records as they stand.` : 'Guessed from the rides.'} The verdict is surer once it is right.`;
+
 const tool = (name: IconName, key: string, text: string, click: () => void): HTMLButtonElement =>
   listen(make('button', { type: 'button', class: 'plain', 'data-keep': key }, icon(name), text), { click });
 
@@ -118,12 +121,7 @@ export function drivetrainSection({ bike: detail, refresh }: BikePage): HTMLElem
     'section',
     { 'aria-labelledby': 'drivetrain' },
     make('h2', { id: 'drivetrain' }, 'Drivetrain'),
-    detail.bikeSource === 'guessed' &&
-      make(
-        'p',
-        { class: 'quiet' },
-        `${shown === 'no-cadence' ? `${NO_COG_SEEN}: guessed from the gear records as they stand.` : 'Guessed from the rides.'} The verdict is surer once it is right.`,
-      ),
+    detail.bikeSource === 'guessed' && make('p', { class: 'quiet' }, guessedWords(shown)),
     contents,
   );
 }

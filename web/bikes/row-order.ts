@@ -1,7 +1,7 @@
 import { ascending, descending } from 'd3-array';
 import type { BikeSummary } from '../api/answers.ts';
+import { compareNames } from '../words/bikes-by-name.ts';
 
-const byName = new Intl.Collator('en', { numeric: true });
 const lastRide = ({ lastRideAt }: BikeSummary): number => (lastRideAt === null ? 0 : Date.parse(lastRideAt));
 const rate = ({ state }: BikeSummary): number => state.worstCog?.troubleRate ?? state.troubleRate ?? -1;
 
@@ -14,7 +14,7 @@ interface Order {
 
 const orders = {
   need: { label: 'Need', lead: 'What can hurt stands first, then the one that needs a hand most.', compare: () => 0 },
-  name: { label: 'Name', lead: 'In order of name.', compare: (a, b) => byName.compare(a.bike.name, b.bike.name) },
+  name: { label: 'Name', lead: 'In order of name.', compare: compareNames },
   ridden: {
     label: 'Last ride',
     lead: 'The one that was ridden last stands first.',

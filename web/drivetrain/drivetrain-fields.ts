@@ -1,3 +1,4 @@
+import { ascending } from 'd3-array';
 import type { Bike } from '../api/answers.ts';
 import { freshId } from '../dom/fresh-id.ts';
 import { make } from '../dom/make.ts';
@@ -6,7 +7,8 @@ import { typedNumber } from '../words/typed-number.ts';
 
 type Key = 'name' | 'chainrings' | 'cassette' | 'rolloutMm' | 'tyre' | 'cogPitchMm';
 
-const numbersIn = (text: string): number[] => (text.match(/\d+(\.\d+)?/g) ?? []).map(Number);
+/** The teeth in a text, fewest first, whichever way round they were written. */
+const teethIn = (text: string): number[] => (text.match(/\d+(\.\d+)?/g) ?? []).map(Number).sort(ascending);
 const numberOrNothing = (text: string): number | undefined => (text.trim() === '' ? undefined : typedNumber(text));
 
 /** Something wrong with the drivetrain; `key` names its field, or none of them where it is about the whole. */
@@ -80,8 +82,8 @@ function makeTextFields(start: Partial<Bike>): Readonly<Record<Key, TextField>> 
 function countedCogs(cassette: HTMLInputElement): HTMLElement {
   const counted = make('p', { class: 'hint', 'aria-live': 'polite' });
   const count = (): void => {
-    const cogs = numbersIn(cassette.value).length;
-    counted.textContent = cogs > 0 ? `${cogs} cogs, smallest first` : 'Teeth of each cog, smallest first';
+    const cogs = teethIn(cassette.value).length;
+    counted.textContent = cogs > 0 ? `${cogs} cogs` : 'Teeth of each cog';
   };
   cassette.addEventListener('input', count);
   count();
@@ -92,8 +94,8 @@ function readFields(fields: Readonly<Record<Key, TextField>>, actuation: HTMLEle
   const textOf = (key: Key): string => fields[key].input.value;
   const value = {
     name: textOf('name').trim(),
-    chainrings: numbersIn(textOf('chainrings')),
-    cassette: numbersIn(textOf('cassette')),
+    chainrings: teethIn(textOf('chainrings')),
+    cassette: teethIn(textOf('cassette')),
     rolloutMm: numberOrNothing(textOf('rolloutMm')),
     tyre: textOf('tyre').trim() || undefined,
     cogPitchMm: numberOrNothing(textOf('cogPitchMm')),

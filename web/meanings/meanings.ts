@@ -71,6 +71,11 @@ export const meanings: readonly { readonly title: string; readonly words: readon
       },
       { word: 'Overshot', meaning: 'It settles beyond the cog that was asked for.' },
       {
+        word: 'Unclear',
+        meaning:
+          'It is likelier than not that something went wrong, but no one kind of trouble is half sure. It counts as the likeliest kind; where clean is likelier than each of them, that is said.',
+      },
+      {
         word: 'Not judged',
         meaning: 'Too little pedalling followed to tell, or no record shows where the chain went.',
       },
@@ -89,6 +94,11 @@ export const meanings: readonly { readonly title: string; readonly words: readon
   {
     title: 'In a verdict',
     words: [
+      {
+        word: 'Look it over first',
+        meaning:
+          'Something is known of the bike that can hurt its rider. It is said before the state, and goes before any ride and any other work.',
+      },
       { word: 'In trouble', meaning: 'Late, missed or overshot, of all shifts that could be judged.' },
       {
         word: '95 % interval',

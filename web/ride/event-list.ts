@@ -1,6 +1,6 @@
 import { counted } from '../../src/numeric/counted.ts';
 import { chance } from '../../src/numeric/percent.ts';
-import { chancesInWords, isUnclear } from '../../src/report/words/unclear-outcome.ts';
+import { chancesInWords, isUnclear, mayWellBeClean } from '../../src/report/words/unclear-outcome.ts';
 import { fill, listen, make } from '../dom/make.ts';
 import { rideClock } from '../words/dates.ts';
 import { eventTitle } from './event-words.ts';
@@ -32,7 +32,7 @@ function eventRow(event: RideEvent, isOpen: boolean, onOpen: (key: string) => vo
   const button = make(
     'button',
     { type: 'button', class: 'event-row', value: event.key, 'aria-current': isOpen ? 'true' : null },
-    kindMark(event.kind),
+    kindMark(event.kind, 'shift' in event && mayWellBeClean(event.shift)),
     make('span', { class: 'event-title' }, eventTitle(event)),
     make('span', { class: 'event-time' }, rideClock(event.timeS)),
     make('span', { class: 'event-sure' }, sureness(event)),

@@ -4,12 +4,12 @@ import { fill, listen, make, makeSvg } from '../dom/make.ts';
 import { kindWords } from './event-words.ts';
 import { countsAs, eventKinds, isTrouble, type RideEvent } from './ride-event.ts';
 
-/** An event's shape as it stands on the timeline. */
-export const kindMark = (kind: EventKind): SVGSVGElement =>
+/** An event's shape as it stands on the timeline; `isDoubtful`: faint and broken. */
+export const kindMark = (kind: EventKind, isDoubtful = false): SVGSVGElement =>
   makeSvg(
     'svg',
     {
-      class: `kind-mark is-${isTrouble(kind) ? 'trouble' : 'calm'} is-${kind}`,
+      class: `kind-mark is-${isTrouble(kind) ? 'trouble' : 'calm'} is-${kind}${isDoubtful ? ' is-doubtful' : ''}`,
       viewBox: '-9 -9 18 18',
       'aria-hidden': 'true',
     },

@@ -5,6 +5,7 @@ import { freshId } from '../dom/fresh-id.ts';
 import { fill, listen, make } from '../dom/make.ts';
 import { attempt } from '../page/attempt.ts';
 import { reopen } from '../router/go.ts';
+import { bikesByName } from '../words/bikes-by-name.ts';
 
 /** Puts a ride that was added to the wrong bike where it belongs. The bikes are asked for when it is opened. */
 export function moveRideTool(rideId: string, bikeId: string | null, signal: AbortSignal): HTMLElement {
@@ -12,7 +13,7 @@ export function moveRideTool(rideId: string, bikeId: string | null, signal: Abor
   const details = make('details', {}, make('summary', {}, 'Ridden on another bike?'), contents);
   const show = async (): Promise<void> => {
     const { bikes } = await listBikes();
-    const others = bikes.filter(({ id }) => id !== bikeId);
+    const others = bikesByName(bikes).filter(({ id }) => id !== bikeId);
     if (others.length === 0) {
       fill(contents, make('p', { class: 'quiet' }, 'There is no other bike yet.'));
       return;

@@ -1,7 +1,7 @@
 import { chance } from '../../src/numeric/percent.ts';
 import { dropReasons } from '../../src/report/words/drop-reasons.ts';
 import { dropSideWords } from '../../src/report/words/event-words.ts';
-import { chancesInWords, isUnclear } from '../../src/report/words/unclear-outcome.ts';
+import { chancesInWords, isUnclear, mayWellBeClean } from '../../src/report/words/unclear-outcome.ts';
 import { AFTER_COMMAND_S } from '../../src/shifts/drops/drop-side.ts';
 import { CLEAN_WITHIN_REVS, LATE_WITHIN_REVS } from '../../src/shifts/turn-limits.ts';
 import type { RideReport } from '../api/answers.ts';
@@ -108,7 +108,8 @@ function sureWords(shift: Shift, around: ShiftAround): string {
   const chances = unclear || drawnInTime(shift, around) ? chancesInWords(shift) : null;
   if (chances === null) return `How sure: ${chance(shift.confidence)}.`;
   if (!unclear) return `How sure: ${chances}.`;
-  return `Unclear: ${chances}. That something went wrong is likelier than not, so it counts as the likeliest kind of trouble.`;
+  const clean = mayWellBeClean(shift) ? 'Clean is the likeliest of these by itself, but that' : 'That';
+  return `Unclear: ${chances}. ${clean} something went wrong is likelier than not, so it counts as the likeliest kind of trouble.`;
 }
 
 /** What the ride itself tells of its events. */

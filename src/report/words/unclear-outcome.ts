@@ -10,6 +10,17 @@ type Shift = Pick<RideReport['shifts'][number], 'outcome' | 'confidence' | 'outc
 export const isUnclear = ({ outcome, confidence }: Shift): boolean =>
   (outcome === 'late' || outcome === 'missed' || outcome === 'overshot') && confidence < 0.5;
 
+/**
+ * True for an unclear shift that is likelier to have gone well than to have gone wrong in any one way; false where some kind of trouble is
+ * likelier than that and only its kind is open, and where the chances were not kept.
+ */
+export function mayWellBeClean(shift: Shift): boolean {
+  const { outcomeChances } = shift;
+  if (!isUnclear(shift) || !outcomeChances) return false;
+  const { clean, late, missed, overshot } = outcomeChances;
+  return clean >= Math.max(late, missed, overshot);
+}
+
 const kindWords = { clean: 'clean', late: 'late', missed: 'missed', overshot: 'beyond the cog' } as const;
 
 /** Every way a shift may have gone, what it counts as first: "34 % late, 40 % clean, 26 % missed"; null where that was not kept. */

@@ -29,16 +29,24 @@ const NAMES_APART_PX = 44;
 /** Height of the cogs' part, px. */
 const COG_HEIGHT = 170;
 
-const driveLost: LegendEntry = { words: 'drive lost', className: 'lost-band', path: 'M-7,-6H7V6H-7Z' };
+const band = 'M-7,-6H7V6H-7Z';
+const inTime: LegendEntry = { words: 'in time to be clean', className: 'turns is-clean', path: band };
+const stillLate: LegendEntry = { words: 'in time to be late, not missed', className: 'turns is-late', path: band };
+const driveLost: LegendEntry = { words: 'drive lost', className: 'lost-band', path: band };
 
-const legendOf = (moment: Moment): readonly LegendEntry[] => [
+const legendOf = (moment: Moment, isShift: boolean): readonly LegendEntry[] => [
   ...always,
+  ...(isShift && moment.cleanUntilS !== null ? [inTime] : []),
+  // as it is drawn: where the late turns begin beyond the drawing there is no band of them
+  ...(isShift && moment.cleanUntilS !== null && moment.cleanUntilS < AFTER_S && moment.lateUntilS !== null
+    ? [stillLate]
+    : []),
   ...(moment.lost.length > 0 ? [driveLost] : []),
   ...(moment.judgedAtS === null ? [] : [judgedThere]),
 ];
 
 const topOf = (moment: Moment, widthPx: number, isShift: boolean): number =>
-  legendHeightPx(legendOf(moment), widthPx) + (isShift ? 40 : 26);
+  legendHeightPx(legendOf(moment, isShift), widthPx) + (isShift ? 40 : 26);
 
 /** Height that the drawing needs. */
 export const momentHeightPx = (moment: Moment, widthPx: number, isShift: boolean): number =>
@@ -67,7 +75,7 @@ interface CogPlot {
 /** Draws the cogs of the thirty seconds, with the crank turns that part clean, late and missed, and the measures below. */
 export function drawMoment(svg: ChartSvg, moment: Moment, size: ChartSize, isShift: boolean): void {
   startChart(svg, size);
-  drawLegend(svg, legendOf(moment), size.widthPx);
+  drawLegend(svg, legendOf(moment, isShift), size.widthPx);
   const left = 44;
   const right = size.widthPx - 8;
   const top = topOf(moment, size.widthPx, isShift);
