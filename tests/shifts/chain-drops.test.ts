@@ -28,6 +28,27 @@ describe('chain drops', () => {
     expect(chainDrops[0].confidence).toBeGreaterThan(0.5);
   });
 
+  it.each([
+    ['legs that leap as the power goes', [60, 75, 78], 0, 1],
+    ['legs that turn as they did', [38, 38, 38], 0, 0],
+    ['legs that press on', [60, 75, 78], 120, 0],
+  ])('at a crawl too slow for a ratio are told by %s', (_, cadences, powerW, count) => {
+    const ride = at(8, warmedUp({ ...madeBike, chainrings: [24] })).pedal(25, { cadenceRpm: 38, powerW: 130 });
+    const from = ride.nowS;
+    const log = ride.brake(3, 0).stand(60).pedal(40).log();
+    const inTime = (column: Float64Array, values: readonly number[]) =>
+      column.map((value, i) => values[i - from] ?? value);
+    const made = {
+      ...log,
+      speedMps: inTime(log.speedMps, [0.8, 0.45, 0.28]),
+      cadenceRpm: inTime(log.cadenceRpm, cadences),
+      powerW: inTime(log.powerW, [powerW, powerW, powerW]),
+    };
+    expect(Math.max(...log.speedMps.subarray(from - 8, from))).toBeLessThan(1.05);
+    const { chainDrops } = analyseRide(made, ride.bike).events;
+    expect(chainDrops.map(({ side }) => side)).toEqual(Array(count).fill('past-largest'));
+  });
+
   it('right after a command name the cog it was for', () => {
     const ride = at(7).pedal(12);
     const { chainDrops } = analysed(drop(ride.command(8).pedal(2))).events;

@@ -14,6 +14,12 @@ const LATEST_CADENCE_S = 5;
 /** Down to this speed a bike that stalls gives a ratio. */
 const STALLED_MPS = 1;
 
+/** Down to this speed it does where a power meter shows that the legs drove it before and do nothing now. */
+const CRAWLING_MPS = 0.6;
+/** At a crawl a record within this of the gear in question, log share, is on it, and so many of them are driving (assumptions of ours). */
+const ON_GEAR_AT_CRAWL = 0.15;
+const DRIVEN_RECORDS = 2;
+
 /** How far each record lies below every gear in question, and from where on that counts; log development. */
 export interface BelowGears {
   /**
@@ -30,17 +36,29 @@ export interface BelowGears {
 export function belowGears(log: RideLog, trace: RideTrace): BelowGears {
   const lowest = lowestLevels(log, trace);
   const isIdle = (i: number): boolean => log.powerW[i] < IDLE_W;
-  const stalling = (i: number): boolean =>
-    log.speedMps[i] <= STALLED_MPS && trace.samples.pedalling[i] === 1 && usableBefore(log, trace, i);
-  const sureDepth = (i: number): number => {
+  const belowFastest = (i: number, leastMps: number): number => {
     const fastest = fastestAbout(log, i);
-    return fastest > STALLED_MPS ? lowest[i] - Math.log((fastest * 60) / log.cadenceRpm[i]) : Number.NaN;
+    return fastest > leastMps ? lowest[i] - Math.log((fastest * 60) / log.cadenceRpm[i]) : Number.NaN;
+  };
+  const sureDepth = (i: number): number => belowFastest(i, STALLED_MPS);
+  /** Whether the legs drove the bike on the gear in question shortly before, by the power meter, though too slowly for a ratio of its own. */
+  const droveAtCrawl = (i: number): boolean => {
+    let driven = 0;
+    for (let k = i - 1; k >= 0 && log.timeS[i] - log.timeS[k] <= LATEST_CADENCE_S; k--) {
+      const pulls = trace.samples.pedalling[k] === 1 && log.powerW[k] >= IDLE_W;
+      if (pulls && Math.abs(belowFastest(k, CRAWLING_MPS)) < ON_GEAR_AT_CRAWL) driven++;
+    }
+    return driven >= DRIVEN_RECORDS;
+  };
+  const stalledDepth = (i: number): number => {
+    if (log.speedMps[i] > STALLED_MPS || trace.samples.pedalling[i] !== 1) return Number.NaN;
+    if (usableBefore(log, trace, i)) return sureDepth(i);
+    return isIdle(i) && droveAtCrawl(i) ? belowFastest(i, CRAWLING_MPS) : Number.NaN;
   };
   return {
     sureDepth,
     depth(i) {
-      if (!trace.samples.usable[i] || Number.isNaN(trace.logDevelopment[i]))
-        return stalling(i) ? sureDepth(i) : Number.NaN;
+      if (!trace.samples.usable[i] || Number.isNaN(trace.logDevelopment[i])) return stalledDepth(i);
       const raw = Math.log((log.speedMps[i] * 60) / log.cadenceRpm[i]);
       return lowest[i] - (isIdle(i) ? trace.logDevelopment[i] : Math.max(trace.logDevelopment[i], raw));
     },
