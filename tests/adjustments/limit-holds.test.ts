@@ -45,6 +45,27 @@ describe('whether a limit holds', () => {
     );
   });
 
+  it('takes the limit for loose from any of the shifts on that kept the chain before it was first lost, or from all of them', () => {
+    const since = { reached: 30, lost: 0 };
+    const holds = (keptFirst: number): number => limitHolds({ reached: 60, lost: 4, keptFirst }, since);
+    expect(holds(0)).toBe(limitHolds({ reached: 60, lost: 4 }, since));
+    expect(holds(40)).toBeGreaterThan(holds(0));
+    // and never surer than if none of them counted
+    expect(holds(40)).toBeLessThan(limitHolds({ reached: 20, lost: 4 }, since));
+    // by its slow twin: each beginning by itself
+    const { low, high } = LOOSE_LOSES;
+    let [all, kept] = [0, 0];
+    for (let i = 0; i < 4000; i++) {
+      const rate = low * (high / low) ** ((i + 0.5) / 4000);
+      let first = 0.5 * (1 - rate) ** 40;
+      for (let loose = 0; loose <= 40; loose++) first += (0.5 / 41) * (1 - rate) ** loose;
+      const weight = rate ** 4 * (1 - rate) ** 16 * first;
+      all += weight;
+      kept += weight * (1 - rate) ** since.reached;
+    }
+    expect(holds(40)).toBeCloseTo(all / (all + kept), 3);
+  });
+
   it('needs the more shifts the seldomer the chain was lost', () => {
     const needed = (reached: number, lost: number) =>
       triesStillNeeded({ reached, lost }, { reached: 0, lost: 0 }, 0.95) ?? Number.POSITIVE_INFINITY;

@@ -62,6 +62,34 @@ describe('a fault that comes after a cured one', () => {
   });
 });
 
+describe('work on another part after a cure that held for a while', () => {
+  const cured = [
+    { pattern: tooLow },
+    { pattern: tooLow },
+    { pattern: healthyPattern, after: tension(4) },
+    { pattern: healthyPattern },
+  ] as const;
+  const again = { pattern: slow('to-larger', 0.1, 0.03) };
+
+  it('made what goes wrong since, though it looks like what was cured; that it began with it is reason enough', () => {
+    const { causes, now, anotherSince, suggestion } = verdictOn([
+      ...cured,
+      { ...again, after: ['pulley-gap', 3] },
+      again,
+    ]);
+    expect(causes[0].cause).toBe('cable-tension-low');
+    expect(now).toMatchObject({ setting: 'another', fault: 'pulley-gap-large' });
+    expect(anotherSince?.causes[0].cause).toBe('pulley-gap-large');
+    expect(suggestion.steps[0]).toMatch(/^First take back what was done .*B-screw 3 turns anticlockwise/);
+    expect(suggestion.action).not.toMatch(/since it began suddenly/);
+  });
+
+  it('made nothing of it where it spoils no such shifts', () => {
+    const { anotherSince } = verdictOn([...cured, { ...again, after: ['low-limit', 1] }, again]);
+    expect(anotherSince).toBeNull();
+  });
+});
+
 describe('wear that comes after a cure', () => {
   it('is what is wrong now, though no shift fails', () => {
     const input = adjustedBike([

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Adjustment } from '../../../src/adjustments/adjustment.ts';
+import { limitHolds } from '../../../src/adjustments/limit-holds.ts';
 import { diagnose } from '../../../src/diagnosis/diagnose.ts';
 import type { Diagnosis, DiagnosisRide } from '../../../src/diagnosis/diagnosis.ts';
 import { isUnproven, limitTrial } from '../../../src/diagnosis/now/limit-trial.ts';
@@ -26,6 +27,25 @@ const verdictAfter = (days: readonly DiagnosisRide[], ...turns: readonly Turn[])
   });
 const inBy = (amount: number): Turn => ['low-limit', amount];
 const words = ({ suggestion: { action, start, verify } }: Diagnosis): string => `${action} ${start} ${verify}`;
+
+describe('the shifts that kept the chain before it was first lost', () => {
+  const trialOf = (rides: readonly DiagnosisRide[]) =>
+    limitTrial('past-largest', rides, [turned(5, ['low-limit', 0.5])], cableBike.cassette.length);
+  const losing = ride(4, 4, { drops: lost('past-largest', 2) });
+
+  it('are told from those after, on rides in order of time, so that a limit that came loose is sooner proved', () => {
+    const [sound, after] = [ride(0, 12), ride(6, 10)];
+    const trial = trialOf([losing, after, sound]);
+    expect(trial.before).toMatchObject({ lost: 2, keptFirst: 12 });
+    expect(trial.holds).toBeGreaterThan(limitHolds({ ...trial.before, keptFirst: 0 }, trial.since));
+    expect(trialOf([losing, after]).before.keptFirst).toBe(0);
+  });
+
+  it('are none where a ride has no date', () => {
+    const undated = { ...ride(0, 12), startMs: 0 };
+    expect(trialOf([undated, losing, ride(6, 10)]).before.keptFirst).toBe(0);
+  });
+});
 
 describe('a limit past which the chain was lost, screwed in', () => {
   it.each([0.25, 0.5, 1, 2, 3])(

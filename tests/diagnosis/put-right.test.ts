@@ -1,0 +1,34 @@
+import { describe, expect, it } from 'vitest';
+import type { AdjustmentComparison } from '../../src/adjustments/compare-adjustments.ts';
+import type { ShiftsWellSince } from '../../src/diagnosis/diagnosis.ts';
+import { putRight } from '../../src/diagnosis/next-step/put-right.ts';
+import { count, facts } from './made-facts.ts';
+
+describe('newest rides that shift well, with no fault to name before them', () => {
+  const since: ShiftsWellSince = {
+    at: '2026-05-10T08:00:00.000Z',
+    ...{ shifts: 300, trouble: 0, there: { shifts: 300, trouble: 0 } },
+    ...{ putRight: false, adjusted: true, entryAt: null },
+  };
+  const takenBack = (probabilityBetter: number, at = '2026-05-09T18:00:00.000Z') =>
+    ({
+      ...{ at, parameter: 'cable-tension', amount: -6, unit: 'clicks', group: 0, probabilityBetter },
+      ...{ before: count(200, 30), after: count(300, 0), together: null, cameBack: null, oppositeWays: null },
+    }) as unknown as AdjustmentComparison;
+  const said = (comparisons: readonly AdjustmentComparison[], change: Partial<ShiftsWellSince> = {}): string =>
+    putRight(
+      { ...since, ...change },
+      facts({ comparisons, ranked: [{ cause: 'no-fault', probability: 0.7 }] }),
+    ).steps.join(' ');
+
+  it('are put down to what was done last where that helped for sure: a wrong turn that was taken back', () => {
+    expect(said([takenBack(0.999)])).toMatch(
+      /the bike shifts well \(.*\), and it got better with what was done on 2026-05-09 \(cable tension -6 clicks\)\.$/,
+    );
+  });
+
+  it('are not where it is not sure that it helped, or nothing was adjusted between', () => {
+    for (const words of [said([takenBack(0.8)]), said([takenBack(0.999)], { adjusted: false }), said([])])
+      expect(words).toMatch(/and before it no fault was sure\.$/);
+  });
+});
