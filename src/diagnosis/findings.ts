@@ -14,7 +14,9 @@ import { limitsTurnedIn, lookedOver, looksThatStand, seenTo } from './now/looks-
 import { notRiddenOn } from './now/not-ridden-on.ts';
 import { type OvertakenLook, overtakenLooks } from './now/overtaken-looks.ts';
 import { shiftsWellSince } from './now/shifts-well.ts';
+import { faultsTurnedTo, spoiledShares } from './now/spoiled-by-turning.ts';
 import { isTurnable, turnedTowards } from './now/turned-towards.ts';
+import { turnedWhileWell } from './now/well-at-first.ts';
 import { type Observed, observe } from './observed.ts';
 import { turnsNeeded } from './posterior/estimates.ts';
 import { LookAhead } from './posterior/look-ahead.ts';
@@ -90,7 +92,12 @@ function weigh(input: DiagnosisInput): LikelyCauses {
     electronic: bike.actuation === 'electronic',
   });
   const seen = observe(evidence.rides, bike);
-  const { probabilities, failsPlainly, spoiled } = causesWeighed(weighed, seen);
+  const turns = evidence.groups.flatMap(({ adjustments }) => adjustments);
+  const byTurning = {
+    spoiled: spoiledShares(weighed, faultsTurnedTo(evidence.ridesInOrder, turns, bike)),
+    turnedWhileWell: turnedWhileWell(evidence.ridesInOrder, turns, bike),
+  };
+  const { probabilities, failsPlainly, spoiled } = causesWeighed(weighed, seen, byTurning);
   const particles = drawParticles(weighed, probabilities);
   const lookAhead = new LookAhead(particles, weighed.model);
   const top = likeliest(probabilities);

@@ -32,3 +32,40 @@ describe('newest rides that shift well, with no fault to name before them', () =
       expect(words).toMatch(/and before it no fault was sure\.$/);
   });
 });
+
+it('goes on from work that helped for sure, went the right way and left a little, though rides lie between', () => {
+  const since: ShiftsWellSince = {
+    at: '2026-05-14T08:00:00.000Z',
+    ...{ shifts: 277, trouble: 3, there: { shifts: 119, trouble: 2 } },
+    ...{ putRight: true, adjusted: false, entryAt: null },
+  };
+  const said = (amount: number, ...later: AdjustmentComparison[]): string => {
+    const click = {
+      ...{ at: '2026-05-09T18:00:00.000Z', parameter: 'cable-tension', amount, unit: 'clicks', group: 0 },
+      ...{ probabilityBetter: 0.999, before: count(1184, 85), after: count(537, 6) },
+      ...{ together: null, cameBack: null, oppositeWays: null },
+    } as unknown as AdjustmentComparison;
+    const { steps, start } = putRight(
+      since,
+      facts({ comparisons: [click, ...later], ranked: [{ cause: 'cable-tension-low', probability: 0.98 }] }),
+    );
+    return [...steps, start].join(' ');
+  };
+  expect(said(1)).toMatch(
+    /was the right way: it got better with what was done on 2026-05-09 \(cable tension \+1 click\)\./,
+  );
+  expect(said(1)).toMatch(/go on the same way, a little at a time\./);
+  // one that went the other way, or was not the last, is no way to go on
+  expect(said(-1)).toMatch(
+    /It may come back\. If something was adjusted, aligned or replaced before that ride, log what and when/,
+  );
+  const chain = {
+    at: '2026-05-11T18:00:00.000Z',
+    parameter: 'chain',
+    amount: null,
+    group: 1,
+    probabilityBetter: 0.5,
+    after: count(277, 3),
+  };
+  expect(said(1, chain as unknown as AdjustmentComparison)).toMatch(/log what and when/);
+});

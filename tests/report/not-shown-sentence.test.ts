@@ -34,6 +34,23 @@ it('says of what helped, but left trouble in the rides after it, that it does no
   expect(reasons(0.99, false)).toMatch(/If something was done before those rides, log it\./);
 });
 
+it('says of work that went the right way and left a little that it was the right way, and asks for no entry', () => {
+  const one = report(0.99, false);
+  const said = (amount: number) => {
+    const adjustments = one.adjustments.map((made) => ({
+      ...made,
+      ...{ parameter: 'cable-tension' as const, amount, unit: 'clicks' as const },
+    }));
+    return { ...one, adjustments };
+  };
+  expect(verdictSentence(said(2))).toMatch(
+    /It got better with what was done on 2026-04-12 \(cable tension \+2 clicks\), which was the right way; before it,/,
+  );
+  expect(bikeState(said(2), []).reasons.join(' ')).not.toMatch(/log it/);
+  expect(verdictSentence(said(-2))).toMatch(/nothing logged since accounts for the rest/);
+  expect(bikeState(said(-2), []).reasons.join(' ')).toMatch(/log it/);
+});
+
 it('says that nothing logged accounts for it where nothing helped for sure', () => {
   expect(verdictSentence(report(0.6, true))).toMatch(/nothing that is logged accounts for that; before it,/);
   expect(reasons(0.6, true)).toMatch(/If something was done before those rides, log it\./);

@@ -373,29 +373,6 @@ describe.each(cases)('a verdict of $probability for $top that is $kind', (one) =
   });
 });
 
-it('counts what holds since a cure from the last work on, by its day where the cure was earlier', () => {
-  const [cure] = sample.adjustments;
-  const later = {
-    ...cure,
-    at: '2026-04-20T18:00:00.000Z',
-    parameter: 'chain' as const,
-    amount: null,
-    group: cure.group + 1,
-  };
-  const since = (at: string, ...more: (typeof later)[]): string => {
-    const open = {
-      suggestion: nothingToTurn,
-      cured: true,
-      undecided: undecided('cable-tension-low', 'cable-friction'),
-    };
-    const now = { ...sample.diagnosis.now, since: { ...sample.diagnosis.now.since, at } };
-    const one = reportOf({ top: 'cable-tension-low', probability: 0.78, diagnosis: { ...open, now } } as Case);
-    return verdictSentence({ ...one, adjustments: [...one.adjustments, ...more] });
-  };
-  expect(since(cure.at)).toMatch(/what was wrong: since then /);
-  expect(since(later.at, later)).toMatch(/what was wrong: since 2026-04-20 /);
-});
-
 describe('rides that show nothing', () => {
   const textOf = (weighed: Report['diagnosis']['weighed']): string => {
     const report = { ...sample, diagnosis: { ...sample.diagnosis, weighed } };

@@ -1,7 +1,7 @@
 import { utcDay } from '../../numeric/moment-words.ts';
 import { causePhrase } from '../cause-words.ts';
 import type { ShiftsWellSince } from '../diagnosis.ts';
-import { gotBetterWith } from '../now/got-better.ts';
+import { gotBetterWith, rightWayBefore } from '../now/got-better.ts';
 import { notRiddenSentence } from '../now/not-ridden-on.ts';
 import { notShownWords, wellWords } from '../now/not-shown-words.ts';
 import { KEEP_RECORDING, nothingToTurn, type Step, TRY_SOFTLY } from './step.ts';
@@ -46,6 +46,13 @@ function byNewestRides(since: ShiftsWellSince, facts: Asked): Step {
       `${turnNothing(facts)}: since what was logged on ${utcDay(entryAt)} the bike shifts well (${wellWords(since)}).`,
       { verify: BY_RIDE_AND_ENTRY, asks: 'nothing' },
       facts,
+    );
+  const helped = rightWayBefore(facts.comparisons, cause, since);
+  if (helped)
+    return nothingToTurn(
+      `${turnNothing(facts)}: ${notShownWords(since)}, and what went before it was the right way: it got better with ${helped.words}.`,
+      'Ride before anything more is turned. If shifts go on failing so now and then, go on the same way, a little at a time.',
+      KEEP_RECORDING,
     );
   return nothingToTurn(
     `${turnNothing(facts)}: ${notShownWords(since)}. It may come back.`,

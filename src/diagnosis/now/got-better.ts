@@ -49,3 +49,16 @@ export function betterSince(made: readonly Made[], cause: Cause, at: string, sho
   const better = showsTrouble(showed) ? null : gotBetterWith(made, cause, at);
   return better?.last ? better : null;
 }
+
+/**
+ * What was done last, helped for sure and goes against the fault, where rides that still went wrong lie between it and the newest ones that shift well: it was the right
+ * way, and left a little. Null where anything was adjusted between.
+ */
+export function rightWayBefore(
+  made: readonly Made[],
+  cause: Cause,
+  { at, adjusted }: { readonly at: string; readonly adjusted: boolean },
+): GotBetter | null {
+  const better = adjusted ? null : gotBetterWith(made, cause, at);
+  return better?.last && better.usualCure ? better : null;
+}

@@ -1,17 +1,14 @@
 import type { Adjustment } from '../../adjustments/adjustment.ts';
 import { causePlace } from '../cause-place.ts';
 import { type Cause, causes } from '../causes.ts';
-import type { RidingEvidence } from '../evidence/build-evidence.ts';
 import { FEWEST_SHIFTS } from '../fewest-shifts.ts';
 import { canBring } from '../likelihood/onset-options.ts';
-import { faultsTurnedTo } from '../now/spoiled-by-turning.ts';
-import { turnedWhileWell } from '../now/well-at-first.ts';
 import type { Observed } from '../observed.ts';
 import { type CauseProbabilities, posterior } from '../posterior/posterior.ts';
 import { goneWithSoftLegs } from '../posterior/rider-load.ts';
 import { likeliest } from '../posterior/sensitivity.ts';
 import type { WeighedCauses } from '../posterior/weigh-causes.ts';
-import { type SpoiledShares, spoiledShares, withSpoiled } from '../posterior/with-spoiled.ts';
+import { type SpoiledShares, withSpoiled } from '../posterior/with-spoiled.ts';
 import { causesInQuestion, findUnexplained, IN_QUESTION_FROM } from './find-unexplained.ts';
 import { type PlainTrouble, plainTrouble } from './plain-trouble.ts';
 
@@ -56,16 +53,26 @@ export interface CausesWeighed {
   readonly spoiled: SpoiledShares;
 }
 
+/** What turning may have done to a bike that was in order at its first ride. */
+export interface ByTurning {
+  readonly spoiled: SpoiledShares;
+  /** The first turn after rides that show a bike that shifts well; null without any. */
+  readonly turnedWhileWell: Pick<Adjustment, 'parameter'> | null;
+}
+
 /**
  * Weighs the causes, and a bike in order against shifts that plainly fail: not where no known fault explains those, since then none of them gains by it, nor where it is the rider's
  * pressing that spoils them, nor where the bike shifted well until somebody turned what spoils them: then it was in order at first.
  */
-export function causesWeighed(weighed: WeighedCauses, seen: Observed): CausesWeighed {
+export function causesWeighed(
+  weighed: WeighedCauses,
+  seen: Observed,
+  { spoiled, turnedWhileWell }: ByTurning,
+): CausesWeighed {
   const { evidence } = weighed.model;
-  const spoiled = spoiledShares(weighed, faultsTurnedTo(evidence.ridesInOrder, turnsOf(evidence), seen));
   const probabilities = withSpoiled(posterior(weighed), spoiled);
   const found = goneWithSoftLegs(evidence) ? null : plainTrouble(evidence, seen.cassette.length);
-  const isFault = found && isNews(found, probabilities, seen) && !cameWithWork(found, evidence, seen);
+  const isFault = found && isNews(found, probabilities, seen) && !cameWithWork(found, turnedWhileWell, seen);
   const failsPlainly = isFault ? found : null;
   const held = faultForSure(probabilities, failsPlainly, seen);
   const inOrder = failsPlainly && likeliest(probabilities) === 'no-fault';
@@ -74,13 +81,9 @@ export function causesWeighed(weighed: WeighedCauses, seen: Observed): CausesWei
     : { probabilities: held, failsPlainly, spoiled };
 }
 
-const turnsOf = ({ groups }: RidingEvidence): Adjustment[] => groups.flatMap(({ adjustments }) => adjustments);
-
 /** Whether the bike shifted well until something was turned that can make shifts fail so. */
-function cameWithWork(found: PlainTrouble, evidence: RidingEvidence, seen: Observed): boolean {
-  const turn = turnedWhileWell(evidence.ridesInOrder, turnsOf(evidence), seen);
-  return turn !== null && causes.some((cause) => canBring(cause, turn.parameter) && showsThere(cause, found, seen));
-}
+const cameWithWork = (found: PlainTrouble, turn: ByTurning['turnedWhileWell'], seen: Observed): boolean =>
+  turn !== null && causes.some((cause) => canBring(cause, turn.parameter) && showsThere(cause, found, seen));
 
 /** A cog that fails is news as long as a bike in order is in question, and where some fault shows on it alone. */
 const isNews = (plainly: PlainTrouble, probabilities: CauseProbabilities, seen: Observed): boolean =>

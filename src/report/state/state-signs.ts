@@ -1,7 +1,7 @@
 import { sum } from 'd3-array';
 import type { PlacedRide } from '../../adjustments/adjustment-periods.ts';
 import { FEWEST_SHIFTS } from '../../diagnosis/fewest-shifts.ts';
-import { gotBetterWith } from '../../diagnosis/now/got-better.ts';
+import { gotBetterWith, rightWayBefore } from '../../diagnosis/now/got-better.ts';
 import { wilsonInterval } from '../../numeric/wilson-interval.ts';
 import { type NothingToJudge, nothingToJudge } from '../nothing-to-judge.ts';
 import type { Report } from '../report-schema.ts';
@@ -121,7 +121,11 @@ export function stateSigns(report: Report, rides: readonly PlacedRide[]): StateS
 
 /** Nothing where an entry accounts for it, or made it better for sure. */
 function whatToLog({ adjustments, diagnosis: { shiftsWellSince: since, causes } }: Report): string {
-  const accounted = since?.entryAt || (since?.adjusted && gotBetterWith(adjustments, causes[0].cause, since.at)?.last);
+  const [{ cause }] = causes;
+  const accounted =
+    since &&
+    (since.entryAt ||
+      (since.adjusted ? gotBetterWith(adjustments, cause, since.at)?.last : rightWayBefore(adjustments, cause, since)));
   return accounted ? '' : ' If something was done before those rides, log it.';
 }
 

@@ -1,4 +1,4 @@
-import { gotBetterWith } from '../../diagnosis/now/got-better.ts';
+import { gotBetterWith, rightWayBefore } from '../../diagnosis/now/got-better.ts';
 import { notRiddenSentence } from '../../diagnosis/now/not-ridden-on.ts';
 import { notShownWords } from '../../diagnosis/now/not-shown-words.ts';
 import { utcDay } from '../../numeric/moment-words.ts';
@@ -26,6 +26,8 @@ function notShown({ adjustments, diagnosis }: SpokenOf, before: string): string 
   const shown = upperFirst(notShownWords(since));
   const better = gotBetterWith(adjustments, causes[0].cause, since.at);
   if (!better) return `${shown}, and nothing that is logged accounts for that; before it, ${before}.`;
+  if (rightWayBefore(adjustments, causes[0].cause, since))
+    return `${shown}. It got better with ${better.words}, which was the right way; before it, ${before}.`;
   if (!since.adjusted || !better.last)
     return `${shown}; before it, ${before}. It got better with ${better.words}, but shifts still went wrong after that, and nothing logged since accounts for the rest.`;
   return `${shown}. It got better with ${better.words}${better.usualCure ? ';' : ', though that is not the usual cure:'} before it, ${before}.`;
