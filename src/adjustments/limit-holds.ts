@@ -35,9 +35,9 @@ function keptAtFirst(rate: number, shifts: number): number {
  */
 export function limitHolds({ reached, lost, keptFirst = 0 }: TriedBefore, since: Tried): number {
   if (since.lost > 0) return 0;
-  const weights = rates.map(
-    (rate) => rate ** lost * (1 - rate) ** (reached - lost - keptFirst) * keptAtFirst(rate, keptFirst),
-  );
+  // a lost chain often leaves its own shift unjudged: fewer may have been reached than were kept and lost
+  const keptLater = Math.max(0, reached - lost - keptFirst);
+  const weights = rates.map((rate) => rate ** lost * (1 - rate) ** keptLater * keptAtFirst(rate, keptFirst));
   const total = mean(weights) ?? 1;
   const keepsAll = (mean(rates, (rate, i) => weights[i] * (1 - rate) ** since.reached) ?? 1) / total;
   return 1 / (1 + keepsAll);

@@ -13,6 +13,7 @@ import { suggest } from './next-step/suggest.ts';
 import type { SuggestionFacts } from './next-step/suggestion-facts.ts';
 import { helpedAgainst, wrongWays } from './next-step/wrong-ways.ts';
 import { notLookedOver } from './now/chain-looked-over.ts';
+import { curingEntry } from './now/cured-by.ts';
 import { limitOrHanger as mayBeHanger } from './now/limit-or-hanger.ts';
 import { nowVerdict } from './now/now-verdict.ts';
 import { type Observed, observe } from './observed.ts';
@@ -166,13 +167,17 @@ function diagnosisOf(
 }
 
 /** The causes with their evidence; that of a fault that was cured is counted in the rides before its cure, since those after it are no evidence of it. */
-function asItWas({ ranked, rankedBy, now, evidence }: Findings, bike: DiagnosisInput['bike']): Findings['ranked'] {
-  const { last } = now.since;
-  if (now.setting !== 'cured' || !last) return ranked;
-  const before = evidence.rides.filter(({ startMs, durationS }) => startMs + durationS * 1000 <= Date.parse(last.at));
+function asItWas(
+  { ranked, rankedBy, now, evidence, comparisons }: Findings,
+  bike: DiagnosisInput['bike'],
+): Findings['ranked'] {
+  // what was done after the cure put nothing right
+  const cure = curingEntry(comparisons, [ranked[0].cause]);
+  if (now.setting !== 'cured' || !cure) return ranked;
+  const before = evidence.rides.filter(({ startMs, durationS }) => startMs + durationS * 1000 <= Date.parse(cure.at));
   if (before.length === 0 || before.length === evidence.rides.length) return ranked;
   const [first, ...others] = rankedBy(observe(before, bike));
-  const counted = `Counted in the rides before ${utcDay(last.at)}, when it was put right.`;
+  const counted = `Counted in the rides before ${utcDay(cure.at)}, when it was put right.`;
   return [{ ...first, evidence: [...first.evidence, counted] }, ...others];
 }
 

@@ -52,6 +52,10 @@ describe('whether a limit holds', () => {
     expect(holds(40)).toBeGreaterThan(holds(0));
     // and never surer than if none of them counted
     expect(holds(40)).toBeLessThan(limitHolds({ reached: 20, lost: 4 }, since));
+    // more kept and lost than reached: a lost chain left its shift unjudged
+    expect(limitHolds({ reached: 41, lost: 4, keptFirst: 40 }, since)).toBe(
+      limitHolds({ reached: 44, lost: 4, keptFirst: 40 }, since),
+    );
     // by its slow twin: each beginning by itself
     const { low, high } = LOOSE_LOSES;
     let [all, kept] = [0, 0];

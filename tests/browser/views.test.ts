@@ -92,16 +92,6 @@ describe.skipIf(!browserPath)('every view', () => {
         });
         const { shifts } = third.counts;
         Object.assign(third, { evidence: 'commands-only' });
-        Object.assign(third.counts, {
-          late: 0,
-          missed: 0,
-          overshot: 0,
-          ghostShifts: 0,
-          chainDrops: 0,
-          skips: 0,
-          unjudged: shifts,
-        });
-        Object.assign(rest[0], { evidence: 'none' });
         const none = {
           shifts: 0,
           unjudged: 0,
@@ -112,6 +102,8 @@ describe.skipIf(!browserPath)('every view', () => {
           chainDrops: 0,
           skips: 0,
         };
+        Object.assign(third.counts, { ...none, shifts, unjudged: shifts });
+        Object.assign(rest[0], { evidence: 'none' });
         Object.assign(rest[0].counts, none);
         await route.fulfill({ json: answer });
       });

@@ -62,4 +62,23 @@ describe('a cure', () => {
     const fiddled = [-3, 3].map((amount): [number, Turn] => [5, ['cable-tension', amount]]);
     expect(since(...fiddled)).toEqual(cured);
   });
+
+  it('leaves the evidence of the fault to the rides before it, whatever was turned later', () => {
+    const rides = [
+      { pattern: slow('to-larger') },
+      { pattern: slow('to-larger') },
+      { pattern: healthyPattern, after: ['cable-tension', 3] },
+      { pattern: healthyPattern },
+    ] as const;
+    const told = (...more: Parameters<typeof adjustedBike>[0]) => {
+      const { now, causes } = diagnose(adjustedBike([...rides, ...more]));
+      expect(now.setting).toBe('cured');
+      return causes[0].evidence;
+    };
+    const [counts] = told();
+    expect(counts).toMatch(/^\d+ of 264 shifts to larger cogs were late or missed/);
+    const after = told({ pattern: healthyPattern, after: ['cable-tension', 1] }, { pattern: healthyPattern });
+    expect(after[0]).toBe(counts);
+    expect(after).toContain('Counted in the rides before 2026-05-04, when it was put right.');
+  });
 });

@@ -41,6 +41,15 @@ describe('the shifts that kept the chain before it was first lost', () => {
     expect(trialOf([losing, after]).before.keptFirst).toBe(0);
   });
 
+  it('are weighed, and no part of what is told', () => {
+    const { trial } = diagnose({
+      bike: cableBike,
+      rides: [ride(0, 12), losing, ride(6, 10)],
+      adjustments: [turned(5, ['low-limit', 0.5])],
+    }).now;
+    expect(Object.keys(trial?.before ?? {}).sort()).toEqual(['asked', 'lost', 'reached', 'shifts', 'trouble']);
+  });
+
   it('are none where a ride has no date', () => {
     const undated = { ...ride(0, 12), startMs: 0 };
     expect(trialOf([undated, losing, ride(6, 10)]).before.keptFirst).toBe(0);
