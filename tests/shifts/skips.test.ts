@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { analyseRide } from '../../src/analyse.ts';
 import { traceGears } from '../../src/gear-trace/trace-gears.ts';
+import type { RideLog } from '../../src/ride-log/ride-log.ts';
 import { skips } from '../../src/shifts/skips/skips.ts';
 import { madeBike, madeLog } from '../gear-trace/made-ride.ts';
 import { at } from './warmed-up.ts';
@@ -74,12 +75,13 @@ describe('skips', () => {
       });
       return { ...log, cadenceRpm, powerW: log.powerW.map(() => Number.NaN) };
     };
-    /** The same with a speed that is noisy by so large a share. */
-    const noisy = (share: number, ...ahead: readonly number[]): number => {
-      const log = dips(...ahead);
-      const speedMps = log.speedMps.map((mps, i) => mps * (1 + share * Math.sin(2.7 * i * i)));
-      return analyseRide({ ...log, speedMps }, madeBike).events.skips.length;
-    };
+    /** A log with a speed that is noisy by so large a share. */
+    const withNoise = (share: number, log: RideLog): RideLog => ({
+      ...log,
+      speedMps: log.speedMps.map((mps, i) => mps * (1 + share * Math.sin(2.7 * i * i))),
+    });
+    const noisy = (share: number, ...ahead: readonly number[]): number =>
+      analyseRide(withNoise(share, dips(...ahead)), madeBike).events.skips.length;
     const found = (...ahead: readonly number[]): number => analyseRide(dips(...ahead), madeBike).events.skips.length;
 
     it('count in a ride with one that no hop explains', () => {
@@ -98,6 +100,23 @@ describe('skips', () => {
       expect(noisy(0.012, 0.08, 0.3)).toBe(2);
       expect(noisy(0.015, 0.09, 0.09)).toBe(0);
       expect(noisy(0.015, 0.09, 0.09, 0.09, 0.09)).toBe(4);
+    });
+
+    it.each([
+      ['too shallow for the next cog', 0, 0.08],
+      ['hardly clear of the noise', 0.012, 0.08],
+      ['within the noise of most rides', 0.015, 0.07],
+    ])('count where the power sags with one that is %s', (_, share, ahead) => {
+      const log = withNoise(share, dips(ahead));
+      const dipAt = at(3).pedal(30).nowS;
+      // a soft push, so that none is a skip for its load alone
+      const soft = (i: number): number => (Math.abs(i - dipAt) < 6 ? 150 : 200);
+      const withPower = (left: number) => ({
+        ...log,
+        powerW: Float64Array.from(log.timeS, (_, i) => (i === dipAt ? left : 1) * soft(i)),
+      });
+      const found = (left: number): number => analyseRide(withPower(left), madeBike).events.skips.length;
+      expect([found(1), found(0.8), found(0.4)]).toEqual([0, 0, 1]);
     });
   });
 

@@ -2,16 +2,17 @@ import type { GearModel } from '../../gear-trace/gear-model.ts';
 import type { RideTrace } from '../../gear-trace/gear-trace.ts';
 import type { RideLog } from '../../ride-log/ride-log.ts';
 import { firstAfter } from '../first-after.ts';
+import { losesPower } from './loses-power.ts';
 
 /** Commands this long before the dip, the sensors' lag apart, may still be at work. */
 const QUIET_BEFORE_S = 5;
 /** Where no command is near, a smaller dip will do than where the rider has just shifted or shifts right after it. */
 const QUIET_AFTER_S = 3;
-export const MIN_DIP = { quiet: 0.06, busy: 0.12 } as const;
+export const MIN_DIP = { unloaded: 0.03, quiet: 0.06, busy: 0.12 } as const;
 /** Legs that seem to leap further for a record were counted twice by the sensor. */
 const MAX_DIP = 0.5;
-/** A dip of so many deviations is clear of the noise; a faint one counts only among others. */
-export const MIN_DEVIATIONS = { faint: 4, clear: 6 } as const;
+/** A dip of so many deviations is clear of the noise; a faint one counts only among others, and so does the faintest, away from shifts, where the power sags with it. */
+export const MIN_DEVIATIONS = { unloaded: 3, faint: 4, clear: 6 } as const;
 /** Within this many deviations of a cog's development the chain drives there. */
 export const ON_COG_DEVIATIONS = 3;
 /** A slip lasts under 2 s; sensors smear it into the records beside it. */
@@ -40,9 +41,11 @@ export interface DipRun {
   readonly gear: number;
   /** Whether a command may still be at work. */
   readonly besideShift: boolean;
+  /** Whether nothing drove the wheel for a moment. */
+  readonly unloaded: boolean;
 }
 
-type Run = Omit<DipRun, 'besideShift'>;
+type Run = Omit<DipRun, 'besideShift' | 'unloaded'>;
 
 /** How far a record lies below a gear's log development; NaN without a ratio. */
 export const below = ({ trace, model }: DipSearch, gear: number, i: number): number =>
@@ -63,9 +66,11 @@ export function dipRun(search: DipSearch, start: number): DipRun | null {
   if (!run) return null;
   const busy = isAtWork || (timeS[next] ?? Number.POSITIVE_INFINITY) - atS < QUIET_AFTER_S;
   const depth = below(search, run.gear, run.deepest);
-  const stands =
-    depth > MIN_DIP[busy ? 'busy' : 'quiet'] && depth > MIN_DEVIATIONS.faint * trace.deviation[run.deepest];
-  return stands && depth <= MAX_DIP ? { ...run, besideShift: isAtWork } : null;
+  const unloaded = !busy && losesPower(log, run);
+  const leastDip = MIN_DIP[busy ? 'busy' : unloaded ? 'unloaded' : 'quiet'];
+  const leastDeviations = MIN_DEVIATIONS[unloaded ? 'unloaded' : 'faint'];
+  const stands = depth > leastDip && depth > leastDeviations * trace.deviation[run.deepest];
+  return stands && depth <= MAX_DIP ? { ...run, besideShift: isAtWork, unloaded } : null;
 }
 
 function settledRun(search: DipSearch, start: number): Run | null {

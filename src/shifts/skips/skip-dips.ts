@@ -25,6 +25,8 @@ export interface SkipDip {
   readonly torqueNm: number;
   /** Whether a command may still be at work about the dip. */
   readonly besideShift: boolean;
+  /** Whether the power sagged with it, away from shifts. */
+  readonly unloaded: boolean;
 }
 
 /**
@@ -54,7 +56,7 @@ function legsRunAhead(search: DipSearch, { start, deepest, end, gear }: DipRun):
   return legs >= LEAST_LEGS * below(search, gear, deepest) && (sag >= -MAX_SAG || legs > leap);
 }
 
-function measured(search: DipSearch, { start, end, deepest, gear, besideShift }: DipRun): SkipDip {
+function measured(search: DipSearch, { start, end, deepest, gear, besideShift, unloaded }: DipRun): SkipDip {
   const { log, trace, model } = search;
   const cog = gear % model.cogs;
   const toLarger = cog + 1 < model.cogs ? model.logDevelopment[gear] - model.logDevelopment[gear + 1] : null;
@@ -68,5 +70,6 @@ function measured(search: DipSearch, { start, end, deepest, gear, besideShift }:
     toLarger,
     torqueNm: crankTorque(log, start - 2, end + 1),
     besideShift,
+    unloaded,
   };
 }

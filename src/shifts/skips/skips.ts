@@ -23,14 +23,15 @@ const CONFIDENT_DEVIATIONS = 6;
 
 /**
  * What a dip of the ratio may be: surely a skip; a skip or, cut short by its records, a hop to the next larger cog and back; either of
- * them; hardly more than the noise; a shift.
+ * them; too shallow for a hop, or hardly more than the noise, with a power that sags; hardly more than the noise; a shift.
  */
-type Meaning = 'skip' | 'off-step' | 'skip-or-hop' | 'faint' | 'shift';
+type Meaning = 'skip' | 'off-step' | 'skip-or-hop' | 'unloaded' | 'faint' | 'shift';
 
 /** How much each shows that teeth are worn, and how much of that in an hour of pedalling, the first of which counts whole, is enough. Assumptions of ours. */
 const SHOWS_WEAR: Readonly<Record<Meaning, number>> = {
   skip: 1,
   'off-step': 0.25,
+  unloaded: 1.5,
   faint: 0.25,
   'skip-or-hop': 0,
   shift: 0,
@@ -79,9 +80,10 @@ const isFaint = ({ depth, deviation }: SkipDip): boolean => depth < MIN_DEVIATIO
 
 /** With gear records no shift was asked for about a dip, so it is a skip, a hop, or noise. */
 function meaningWithRecords(dip: SkipDip, beyondStep: number, noHop: boolean): Meaning {
-  if (isFaint(dip)) return 'faint';
+  if (isFaint(dip)) return dip.unloaded ? 'unloaded' : 'faint';
   if (noHop) return 'skip';
-  return beyondStep < -HOP_DEVIATIONS ? 'off-step' : 'skip-or-hop';
+  if (beyondStep >= -HOP_DEVIATIONS) return 'skip-or-hop';
+  return dip.unloaded ? 'unloaded' : 'off-step';
 }
 
 /** Without gear records a quick shift there and back looks much the same as a skip. */
