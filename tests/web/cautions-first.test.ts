@@ -10,6 +10,8 @@ vi.stubGlobal('Node', Node);
 
 const danger = 'The chain left the cassette once: inspect before riding.';
 
+const AGAIN = 'Check the indexing again afterwards.';
+
 /** Whether the cautions stand before the first sentence of the step. */
 function cautionsFirst({ dangers = [] as string[], inspectFirst = false, pending = false }): boolean {
   const { detail } = madeUpFleet()[0];
@@ -33,5 +35,19 @@ describe('the cautions of the next step', () => {
   it('stand after it else', () => {
     expect(cautionsFirst({})).toBe(false);
     expect(cautionsFirst({ pending: true })).toBe(false);
+  });
+
+  it('leave to the step what only follows the work, between how to begin and how to check', () => {
+    const { detail } = madeUpFleet()[0];
+    const bike = { ...detail, state: { ...detail.state, dangers: [danger] } };
+    const { diagnosis } = bike.report!;
+    diagnosis.suggestion.cautions = [AGAIN, 'Keep fingers out.'];
+    const tag = nextStep({ bike, log: () => {} }, diagnosis, (sentence) => sentence);
+    expect(tag.querySelector('.cautions')?.textContent).not.toContain(AGAIN);
+    const terms = [...tag.querySelectorAll('.steps dt')].map(({ textContent }) => textContent);
+    const once = terms.indexOf('Once done');
+    expect(tag.querySelectorAll('.steps dd')[once].textContent).toBe(AGAIN);
+    expect(terms.slice(once)).toEqual(['Once done', 'Then check']);
+    expect(waitFirst({ bike }).textContent).not.toContain(AGAIN);
   });
 });

@@ -16,7 +16,15 @@ import { hangerIsDone } from './hanger-is-done.ts';
 import { limitAlone } from './look-at-limit.ts';
 import { alsoLookThere, lookThere } from './look-there.ts';
 import { newChainCautions } from './new-chain.ts';
-import { cameOff, hangerTried, intoFrame, intoSpokes, keepsOffForHanger, limitWasTouched } from './next-steps.ts';
+import {
+  cameOff,
+  hangerTried,
+  intoFrame,
+  intoSpokes,
+  KEEP_OFF,
+  keepsOffForHanger,
+  limitWasTouched,
+} from './next-steps.ts';
 import { nothingShows } from './nothing-shows.ts';
 import { putRight } from './put-right.ts';
 import { senseOfStep } from './sense-of-step.ts';
@@ -103,7 +111,7 @@ function keepOffCautions(
       : 'its limit was looked at on a stand';
   return [...facts.now.keepOff]
     .filter((end) => !said(end))
-    .map((end) => `Keep off the ${endWords[end]} cog until ${until(end)}: the chain was lost past it.`);
+    .map((end) => `${KEEP_OFF}${endWords[end]} cog until ${until(end)}: the chain was lost past it.`);
 }
 
 /** From here on a fault is called likely. */
