@@ -63,13 +63,20 @@ describe('the cautions of a step', () => {
     expect(cautionsByPlace({ ...suggestion, inspectFirst: true }).first).toBe(true);
   });
 
+  it('speak of what follows a look only where it finds something to put right', () => {
+    const { suggestion } = reportFor('hanger-bent').diagnosis;
+    const when = (namesCause: boolean) => cautionsByPlace({ ...suggestion, namesCause }).follows?.when;
+    expect(when(true)).toBe('Once done');
+    expect(when(false)).toBe('If something is put right');
+  });
+
   it('lose none by being parted, and where nothing follows the work say so', () => {
     for (const cause of ['cable-friction', 'pulley-gap-small', 'worn-drivetrain'] as const) {
       const { suggestion } = reportFor(cause).diagnosis;
-      const { mind, onceDone } = cautionsByPlace(suggestion);
+      const { mind, follows } = cautionsByPlace(suggestion);
       for (const caution of suggestion.cautions)
-        expect(mind.includes(caution) !== !!onceDone?.includes(caution)).toBe(true);
+        expect(mind.includes(caution) !== !!follows?.what.includes(caution)).toBe(true);
     }
-    expect(cautionsByPlace(reportFor('worn-drivetrain').diagnosis.suggestion).onceDone).toBeNull();
+    expect(cautionsByPlace(reportFor('worn-drivetrain').diagnosis.suggestion).follows).toBeNull();
   });
 });

@@ -41,6 +41,7 @@ describe('the cautions of the next step', () => {
     const { detail } = madeUpFleet()[0];
     const bike = { ...detail, state: { ...detail.state, dangers: [danger] } };
     const { diagnosis } = bike.report!;
+    diagnosis.suggestion.namesCause = true;
     diagnosis.suggestion.cautions = [AGAIN, 'Keep fingers out.'];
     const tag = nextStep({ bike, log: () => {} }, diagnosis, (sentence) => sentence);
     expect(tag.querySelector('.cautions')?.textContent).not.toContain(AGAIN);

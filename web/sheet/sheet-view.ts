@@ -95,7 +95,7 @@ function work(sheet: SheetData): HTMLElement | null {
   if (sheet.pending > 0) return waitForWork(sheet);
   // a bike that shifts well has nothing to do and to tick off
   const { steps, start } = stepList(suggestion);
-  const { onceDone } = cautionsByPlace(suggestion);
+  const { follows } = cautionsByPlace(suggestion);
   const about = stepIsAbout(suggestion);
   const atRest = sheet.state.word === 'fine' && !suggestion.namesCause && !suggestion.inspectFirst;
   const task = (text: string): HTMLElement => make('li', { class: atRest ? null : 'task' }, text);
@@ -109,7 +109,7 @@ function work(sheet: SheetData): HTMLElement | null {
         { class: 'tasks' },
         ...steps.map((step) => task(dated(sheet, step))),
         start !== null && task(dated(sheet, start)),
-        onceDone !== null && task(onceDone),
+        follows && task(`${follows.when}: ${follows.what}`),
         task(dated(sheet, suggestion.verify)),
       ),
     ]),

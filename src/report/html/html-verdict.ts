@@ -9,7 +9,7 @@ import type { Report } from '../report-schema.ts';
 import { showsNothing } from '../shows-nothing.ts';
 import { verdictTone } from '../verdict-kind.ts';
 import { SINCE_ALONE } from '../words/another-fault.ts';
-import { cautionsByPlace, ONCE_DONE } from '../words/cautions-by-place.ts';
+import { cautionsByPlace } from '../words/cautions-by-place.ts';
 import { explainedCauses, explainedLater, explainedSince } from '../words/explained-causes.ts';
 import { furtherSentences } from '../words/further-sentences.ts';
 import { ifOneFault } from '../words/if-one-fault.ts';
@@ -83,14 +83,14 @@ export function htmlNextStep({ diagnosis }: Report): Markup {
   const about =
     suggestion.parameter === 'none' ? null : html`<strong>${parameterTitle(suggestion.parameter)}</strong>: `;
   const { steps, start } = stepList(suggestion);
-  const { mind, first, onceDone } = cautionsByPlace(suggestion);
+  const { mind, first, follows } = cautionsByPlace(suggestion);
   const cautions = html`<div class="cautions"><h3>Cautions</h3><ul>${mind.map((line) => html`<li>${line}</li>`)}</ul></div>
 `;
   return html`<section>
 <h2>Next step</h2>
 ${first ? cautions : null}${steps.length === 1 ? html`<p>${about}${steps[0]}</p>` : html`<p>${about}</p><ol>${steps.map((step) => html`<li>${step}</li>`)}</ol>`}
 ${start === null ? null : html`<p>Begin: ${start}</p>`}
-${onceDone === null ? null : html`<p>${ONCE_DONE}: ${onceDone}</p>`}
+${follows && html`<p>${follows.when}: ${follows.what}</p>`}
 <p>Then check: ${suggestion.verify}</p>
 ${
   checkRide.sentences.length > 0

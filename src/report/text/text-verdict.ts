@@ -6,7 +6,7 @@ import { percent } from '../../numeric/percent.ts';
 import type { Report } from '../report-schema.ts';
 import { verdictTone } from '../verdict-kind.ts';
 import { SINCE_ALONE } from '../words/another-fault.ts';
-import { cautionsByPlace, ONCE_DONE } from '../words/cautions-by-place.ts';
+import { cautionsByPlace } from '../words/cautions-by-place.ts';
 import { explainedCauses, explainedLater, explainedSince } from '../words/explained-causes.ts';
 import { furtherSentences } from '../words/further-sentences.ts';
 import { ifOneFault } from '../words/if-one-fault.ts';
@@ -81,9 +81,9 @@ function textStep(page: TextPage, { diagnosis: { suggestion, checkRide } }: Repo
       page.bullet(step, `${i + 1}.`);
     });
   }
-  const { onceDone } = cautionsByPlace(suggestion);
+  const { follows } = cautionsByPlace(suggestion);
   if (start !== null) page.bullet(`Begin: ${start}`);
-  if (onceDone !== null) page.bullet(`${ONCE_DONE}: ${onceDone}`);
+  if (follows) page.bullet(`${follows.when}: ${follows.what}`);
   page.bullet(`Then check: ${suggestion.verify}`);
   if (checkRide.sentences.length > 0) {
     page.subheading('A ride that would tell more');
