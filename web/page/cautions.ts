@@ -1,3 +1,4 @@
+import { saidByDanger } from '../../src/report/state/said-by-danger.ts';
 import { cautionsByPlace } from '../../src/report/words/cautions-by-place.ts';
 import type { BikeState, Diagnosis } from '../api/answers.ts';
 import { type Child, make } from '../dom/make.ts';
@@ -19,7 +20,8 @@ const cautions = (suggestion: Suggestion, mind: readonly string[]): HTMLElement 
 
 /**
  * A step with its cautions: after it, but before it where something is known of the bike that can hurt who rides it, since that cannot wait
- * until the step was read. What only follows the work is no caution, and is left to the step.
+ * until the step was read. What only follows the work is no caution, and is left to the step; what the
+ * bike's dangers say, which stand above it on the same page, is not said again.
  */
 export function withCautions(
   suggestion: Suggestion,
@@ -27,6 +29,9 @@ export function withCautions(
   step: readonly Child[],
 ): Child[] {
   const { mind, first } = cautionsByPlace(suggestion);
-  const said = cautions(suggestion, mind);
+  const said = cautions(
+    suggestion,
+    mind.filter((caution) => !saidByDanger(caution, state.dangers)),
+  );
   return first || looksFirst(state) ? [said, ...step] : [...step, said];
 }

@@ -91,6 +91,9 @@ export const intoSpokes =
 /** Caution for a chain that went past the smallest cog. */
 export const intoFrame =
   'A chain that went into the frame: stop, look for damage to frame and chain, and do not ride on until they are sound.';
+/** Caution for a chain that went past both ends: what is done about it is the same. */
+export const intoEither =
+  'A chain that went into the spokes or the frame: stop, look for damage to spokes, derailleur, frame and chain, and do not ride on until they are sound.';
 
 /** Caution for a chain that slips over worn teeth. */
 export const skipsUnderLoad = 'Do not stand on the pedals or sprint on a chain that skips.';

@@ -8,6 +8,7 @@ import type { Suggestion } from '../diagnosis.ts';
 import { failingPlainly } from '../unexplained/plain-trouble.ts';
 import { afterAdjusting } from './after-adjusting.ts';
 import { afterLook, lookAgainst } from './after-look.ts';
+import { eachDangerOnce } from './caution-place.ts';
 import { easeOff } from './ease-off.ts';
 import { fewShifts } from './few-shifts.ts';
 import { forCause } from './for-cause.ts';
@@ -91,7 +92,7 @@ export function suggest(facts: SuggestionFacts): Suggestion {
     action: step.steps.join(' '),
     inspectFirst: lostChain(facts),
     sense: senseOfStep(step, facts),
-    cautions: [...looks, ...step.cautions, ...newChainCautions(facts.comparisons)],
+    cautions: eachDangerOnce([...looks, ...step.cautions, ...newChainCautions(facts.comparisons)]),
   };
 }
 
