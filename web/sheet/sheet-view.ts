@@ -109,7 +109,8 @@ function work(sheet: SheetData): HTMLElement | null {
         { class: 'tasks' },
         ...steps.map((step) => task(dated(sheet, step))),
         start !== null && task(dated(sheet, start)),
-        follows && task(`${follows.when}: ${follows.what}`),
+        // in a list of work its place says when
+        follows && task(suggestion.namesCause ? follows.what : `${follows.when}: ${follows.what}`),
         task(dated(sheet, suggestion.verify)),
       ),
     ]),

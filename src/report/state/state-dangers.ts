@@ -35,7 +35,7 @@ const dangerous: Partial<Record<Cause, DangerousFault>> = {
   'hanger-bent': {
     what: HANGER_REACHES,
     end: 'past-largest',
-    until: 'it is checked',
+    until: 'the hanger is checked',
     part: 'hanger',
   },
   'low-limit-loose': {

@@ -131,6 +131,6 @@ describe('keeping off a cog', () => {
     for (const said of [unridden, right])
       expect(said).toEqual([expect.stringMatching(/^Derailleur hanger bent .* Try the largest cog on a stand/)]);
     for (const given of [{}, { now: { setting: 'untested' } }] as const)
-      expect(dangers('hanger-bent', given)[0]).toMatch(/Keep off the largest cog until it is checked\.$/);
+      expect(dangers('hanger-bent', given)[0]).toMatch(/Keep off the largest cog until the hanger is checked\.$/);
   });
 });
