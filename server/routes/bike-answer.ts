@@ -2,6 +2,7 @@ import type { z } from 'zod';
 import { counted } from '../../src/numeric/counted.ts';
 import { nothingYet } from '../../src/report/state/bike-state.ts';
 import { stateOrder } from '../../src/report/state/state-word.ts';
+import { troubleToOrderBy } from '../../src/report/state/trouble-to-order-by.ts';
 import { notFound } from '../http/request-error.ts';
 import type { Services } from '../services.ts';
 import type { bikeSummaryShape } from '../shapes/bike-shapes.ts';
@@ -46,19 +47,21 @@ export function bikeSummaries({ sql }: Pick<Services, 'sql'>): BikeSummary[] {
     .sort((a, b) => needier(a.state, b.state) || byName.compare(a.bike.name, b.bike.name));
 }
 
-type State = Pick<BikeSummary['state'], 'word' | 'dangers' | 'faultProbability' | 'low'>;
+type State = Pick<BikeSummary['state'], 'word' | 'dangers' | 'faultProbability' | 'chainsLost'> &
+  Parameters<typeof troubleToOrderBy>[0];
 
 /**
- * Which of two bikes needs a hand more, below 0 for the first: the more can hurt its rider, then by state, then by how likely a fault is in whole
- * per cent, then by how often shifts surely go wrong. Finer than that no likelihood is known.
+ * Which of two bikes needs a hand more, below 0 for the first: the more can hurt its rider, of those alike in that one whose chain came off, then by state, then by how likely a fault is in whole
+ * per cent, then by how often shifts surely go wrong, of a worn bike with every skip as one more such shift. Finer than that no likelihood is known.
  */
 export function needier(a: State, b: State): number {
   const percent = ({ faultProbability }: State): number => Math.round(100 * (faultProbability ?? 0));
   return (
     b.dangers.length - a.dangers.length ||
+    Number(b.chainsLost > 0) - Number(a.chainsLost > 0) ||
     stateOrder.indexOf(a.word) - stateOrder.indexOf(b.word) ||
     percent(b) - percent(a) ||
-    b.low - a.low
+    troubleToOrderBy(b).low - troubleToOrderBy(a).low
   );
 }
 

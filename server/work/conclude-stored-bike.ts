@@ -6,6 +6,7 @@ import type { RideReport } from '../../src/report/ride-report-schema.ts';
 import { ridesThatCount } from '../../src/report/rides-that-count.ts';
 import { bikeState } from '../../src/report/state/bike-state.ts';
 import { firstStepIsAbout } from '../../src/report/words/step-is-about.ts';
+import { workInShort } from '../../src/report/words/work-in-short.ts';
 import { concludeBike, listRides, ownRides } from '../engine.ts';
 import { cogsByLoad } from '../state/cogs-by-load.ts';
 import { cogsByPeriod } from '../state/cogs-by-period.ts';
@@ -43,7 +44,7 @@ export function concludeStoredBike({ database, bikeId }: ConcludeTask): Conclude
         state,
         trend: troubleTrend(own),
         rolloutMm: medianRollout(report),
-        work: report.diagnosis.suggestion.steps?.[0] ?? null,
+        work: workInShort(report.diagnosis.suggestion),
         workPart: firstStepIsAbout(report.diagnosis.suggestion),
       }),
       detail: JSON.stringify({

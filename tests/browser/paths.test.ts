@@ -157,7 +157,7 @@ describe.skipIf(!browserPath)('with the real server', () => {
       const entry = page.locator('.entry');
       await entry.getByText(/shifts? before, .* after; better with a probability of/).waitFor();
       expect(await entry.getByRole('img').getAttribute('aria-label')).toMatch(
-        /^Before: .*%.* trouble; after: .*%.* trouble$/,
+        /^To larger cogs\. Before: .*%.* trouble; after: .*%.* trouble\. To smaller cogs\. Before: .* trouble; after: .* trouble$/,
       );
       await page.getByRole('button', { name: 'Before and after' }).click();
       await page.getByRole('heading', { name: /^Before and after: cable tension/ }).waitFor();

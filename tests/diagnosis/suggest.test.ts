@@ -24,6 +24,11 @@ describe('suggest', () => {
     const cautions = (side: string): string => suggest(facts(lost(side))).cautions.join(' ');
     expect(cautions('past-largest')).toMatch(/went into the spokes: stop, look for damage/);
     expect(cautions('past-smallest')).toMatch(/went into the frame: stop, look for damage/);
+    const both = suggest(facts({ ...lost('past-largest'), drops: (asked) => (asked.startsWith('past-') ? 2 : 0) }));
+    const looks = both.cautions.filter((caution) => caution.includes('stop, look for damage'));
+    expect(looks).toEqual([
+      expect.stringMatching(/into the spokes or the frame: .* spokes, derailleur, frame and chain/),
+    ]);
     for (const side of ['chainring', 'unknown']) {
       expect(cautions(side)).not.toMatch(/spokes: stop|frame: stop/);
       expect(cautions(side)).toMatch(/came off: before riding on look over chain, chainring, chain guide/);

@@ -41,6 +41,16 @@ describe('anotherBike', () => {
     expect(message(twice([{ rear: 3, front: 3 }]), bike.cassette)).toMatch(/name 3 cogs and 3 rings, but/);
   });
 
+  it('tells a bike of which a cog was not written down, where every cog that is named is one of its own', () => {
+    const beyond = bike.cassette.map((rearTeeth, i) => ({ rear: i + 2, rearTeeth }));
+    expect(message(twice(beyond))).toMatch(
+      /has 8 cogs .*\. If it is this bike's, 1 cog is missing from its description: write in every cog\. Else read it with its own bike, or leave it out\.$/,
+    );
+    const odd = beyond.map((row, i) => (i === 3 ? { ...row, rearTeeth: 18 } : row));
+    for (const rows of [twice(odd), twice([{ rear: 9 }, { rear: 3 }])])
+      expect(message(rows)).toMatch(/\. Read it with its own bike, or leave it out\.$/);
+  });
+
   it("says so where most recorded cogs are not the bike's, unless the ride shows the bike's", () => {
     const odd = cogs([12, 14, 16, 18, 21]);
     expect(message(odd)).toMatch(/another bike/);

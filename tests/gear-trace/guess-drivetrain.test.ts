@@ -145,6 +145,16 @@ describe('guessDrivetrain', () => {
     expect(guessDrivetrain([log]).notes[0].message).not.toMatch(/assumed/);
   });
 
+  it('speaks of no ratio and no scale of the teeth where no ride holds a cadence', () => {
+    const silent = { ...rearOnly(log), cadenceRpm: log.cadenceRpm.map(() => Number.NaN) };
+    const [{ message }] = guessDrivetrain([silent]).notes;
+    expect(message).toContain('no ride shows by its speed and cadence');
+    expect(message).toMatch(
+      /a ring of 40 is assumed, and nothing in the rides shows its size\. Write the ring into the bike/,
+    );
+    expect(message).not.toMatch(/scale|ratio/);
+  });
+
   it('names the ring that the bike has where the ratios correct the assumed one, and calls none recorded', () => {
     const geared = rearOnly({ ...log, speedMps: log.speedMps.map((speed) => 0.82 * speed) });
     const { bike, notes } = guessDrivetrain([geared]);

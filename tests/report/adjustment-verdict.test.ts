@@ -77,7 +77,7 @@ describe('adjustmentVerdict', () => {
     };
     const one = { probabilityBetter: 0.75, shiftsStillNeeded: null };
     expect(verdict({ ...one, together })).toMatch(
-      /^Not decided yet .* 75 %\. Together with what was turned the same way from 2026-04-16 on, it helped: trouble .* before, .* after; better with a probability of 98 %\.$/,
+      /^Not decided yet .* 75 %\. To larger .* Together with what was turned the same way from 2026-04-16 on, it helped: trouble .* before, .* after; better with a probability of 98 %\.$/,
     );
     expect(verdict({ ...one, together: { ...together, probabilityBetter: 0.6, shiftsStillNeeded: 12 } })).toMatch(
       /that is not decided yet either: .* 60 %\. About 12 more judged shifts will tell whether that helped\.$/,
@@ -118,7 +118,9 @@ describe('adjustmentVerdict', () => {
       new RegExp(`^Not decided yet whether it helped: ${facts}; better with a probability of 30 %\\.$`),
     );
     const wrong = { wrongWayFor: 'cable-tension-low', probabilityBetter: 0.3, shiftsStillNeeded: 40 } as const;
-    expect(verdict(wrong)).toMatch(/a probability of 30 %\. It was the wrong way for .*: take it back first\.$/);
+    expect(verdict(wrong)).toMatch(
+      /a probability of 30 %\. To larger .*\. It was the wrong way for .*: take it back first\.$/,
+    );
     expect(verdict({ ...wrong, wrongWayFor: null })).toMatch(
       /About 40 more judged shifts will tell whether that helped\.$/,
     );

@@ -37,21 +37,49 @@ it('says "again" of a report only where there was one before', () => {
 });
 
 it('puts first what can hurt, then the state, then how likely a fault is in whole per cent, then how often shifts go wrong', () => {
+  const counted = { topCause: null, skips: 0, chainsLost: 0, troubleRate: 0.1, judgedShifts: 100, worstCog: null };
   const state = (word: 'service' | 'watch', dangers: string[], faultProbability: number | null, low: number) => ({
     word,
     dangers,
     faultProbability,
     low,
+    ...counted,
   });
   const inOrder = [
     state('service', ['The chain left the cassette.', 'The hanger is bent.'], 0.9, 0),
-    state('service', ['The chain left the cassette.'], 0.95, 0),
+    { ...state('watch', ['The chain left the cassette.'], 0.5, 0), chainsLost: 1 },
+    state('service', ['The hanger is bent.'], 0.95, 0),
     state('watch', ['The chain came off the chainring.'], 0.99, 0.2),
     state('service', [], 0.996_1, 0.3),
     state('service', [], 0.996_2, 0.2),
     state('service', [], 0.9, 0.3),
     state('watch', [], 0.9, 0.4),
     state('watch', [], null, 0),
+  ];
+  expect(inOrder.toReversed().sort(needier)).toEqual(inOrder);
+});
+
+it('sets a worn bike among those in the same need by its skips, each as one more shift that went wrong', () => {
+  const alike = {
+    word: 'service' as const,
+    dangers: [],
+    faultProbability: 0.99,
+    judgedShifts: 100,
+    chainsLost: 0,
+    worstCog: null,
+  };
+  const bike = (topCause: 'worn-drivetrain' | 'hanger-bent', skips: number, troubleRate: number, low: number) => ({
+    ...alike,
+    topCause,
+    skips,
+    troubleRate,
+    low,
+  });
+  const inOrder = [
+    bike('worn-drivetrain', 60, 0, 0),
+    bike('hanger-bent', 80, 0.3, 0.219),
+    bike('worn-drivetrain', 10, 0.01, 0.002),
+    bike('worn-drivetrain', 0, 0.02, 0.005),
   ];
   expect(inOrder.toReversed().sort(needier)).toEqual(inOrder);
 });

@@ -10,6 +10,8 @@ vi.stubGlobal('Node', Node);
 
 const danger = 'The chain left the cassette once: inspect before riding.';
 
+const AGAIN = 'Check the indexing again afterwards.';
+
 /** Whether the cautions stand before the first sentence of the step. */
 function cautionsFirst({ dangers = [] as string[], inspectFirst = false, pending = false }): boolean {
   const { detail } = madeUpFleet()[0];
@@ -33,5 +35,39 @@ describe('the cautions of the next step', () => {
   it('stand after it else', () => {
     expect(cautionsFirst({})).toBe(false);
     expect(cautionsFirst({ pending: true })).toBe(false);
+  });
+
+  it('leave out what the dangers above them say already in other words', () => {
+    const said = (cautions: string[], dangers: string[]): string => {
+      const { detail } = madeUpFleet()[0];
+      const bike = { ...detail, state: { ...detail.state, dangers } };
+      const { diagnosis } = bike.report!;
+      diagnosis.suggestion.cautions = [...cautions, 'Keep fingers out.'];
+      const tag = nextStep({ bike, log: () => {} }, diagnosis, (sentence) => sentence);
+      return [...tag.querySelectorAll('.cautions li')].map(({ textContent }) => textContent).join('|');
+    };
+    const hanger = 'A derailleur on a bent hanger can reach the spokes: keep off the largest cog until it is checked.';
+    const bent = 'Derailleur hanger bent (98 %): the derailleur can reach the spokes.';
+    expect(said([hanger], [`${bent} Keep off the largest cog until it is checked.`])).toBe('Keep fingers out.');
+    for (const dangers of [[], [danger], [bent]]) expect(said([hanger], dangers)).toBe(`${hanger}|Keep fingers out.`);
+    const keepOff = 'Keep off the largest cog until its limit was looked at on a stand: the chain was lost past it.';
+    const lost = 'The chain left the cassette once: inspect before riding, and keep off the 51 until its limit was';
+    expect(said([keepOff], [lost])).toBe('Keep fingers out.');
+    expect(said([keepOff], [danger])).toBe(`${keepOff}|Keep fingers out.`);
+  });
+
+  it('leave to the step what only follows the work, between how to begin and how to check', () => {
+    const { detail } = madeUpFleet()[0];
+    const bike = { ...detail, state: { ...detail.state, dangers: [danger] } };
+    const { diagnosis } = bike.report!;
+    diagnosis.suggestion.namesCause = true;
+    diagnosis.suggestion.cautions = [AGAIN, 'Keep fingers out.'];
+    const tag = nextStep({ bike, log: () => {} }, diagnosis, (sentence) => sentence);
+    expect(tag.querySelector('.cautions')?.textContent).not.toContain(AGAIN);
+    const terms = [...tag.querySelectorAll('.steps dt')].map(({ textContent }) => textContent);
+    const once = terms.indexOf('Once done');
+    expect(tag.querySelectorAll('.steps dd')[once].textContent).toBe(AGAIN);
+    expect(terms.slice(once)).toEqual(['Once done', 'Then check']);
+    expect(waitFirst({ bike }).textContent).not.toContain(AGAIN);
   });
 });

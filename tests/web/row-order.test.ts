@@ -41,6 +41,17 @@ describe('the order of the list of bikes', () => {
     expect(orderOf(order)).toBe(order);
   });
 
+  it('counts every skip of a worn bike as one more shift that went wrong, and of no other', () => {
+    const shifts = { judgedShifts: 100, low: 0 };
+    const worn = (skips: number, more: object = {}) =>
+      made(`Worn ${skips}`, null, 0.01, { ...shifts, topCause: 'worn-drivetrain', skips, ...more });
+    const unlike = made('Bent', null, 0.15, { ...shifts, topCause: 'hanger-bent', skips: 60 });
+    const cog = { teeth: 21, direction: 'to-larger', troubleRate: 0.9 };
+    const fleet = [worn(0), unlike, worn(5), worn(40), worn(6, { worstCog: cog })];
+    const names = ['Worn 6', 'Worn 40', 'Bent', 'Worn 5', 'Worn 0'];
+    expect(inOrder(fleet, 'trouble').map(({ bike }) => bike.name)).toEqual(names);
+  });
+
   it('is that of need where the address asks for none that there is', () => {
     expect(orderOf('size')).toBe('need');
     expect(orderOf(null)).toBe(rowOrders[0].key);

@@ -7,7 +7,7 @@ import { NOTHING_TURNED } from '../../src/report/words/look-entries.ts';
 import { partsOfStep } from '../../src/report/words/parts-of-step.ts';
 import type { Adjustment, AdjustmentReport, Bike, LoggedAdjustment } from '../api/answers.ts';
 import { addAdjustment, changeAdjustment, removeAdjustment } from '../api/bikes.ts';
-import { beforeAfter } from '../charts/before-after.ts';
+import { beforeAfter, topOfAll } from '../charts/before-after.ts';
 import { announce } from '../dom/announce.ts';
 import { fill, listen, make } from '../dom/make.ts';
 import { onEscape } from '../dom/on-escape.ts';
@@ -128,15 +128,6 @@ function entryRow(page: BikePage, entry: LoggedAdjustment, commonTop: number): H
   return row;
 }
 
-/** The trouble that fills the axis which all comparisons share. */
-const topRate = (adjustments: readonly AdjustmentReport[]): number =>
-  Math.max(
-    0.05,
-    ...adjustments.flatMap(({ before, after }) =>
-      [before, after].map((period) => (period.shifts > 0 ? period.high : 0)),
-    ),
-  );
-
 const restOfStep = (parts: readonly string[], { parameter, at }: Adjustment): MoreOfStep => ({
   parts: parts.filter((part) => part !== parameter),
   at,
@@ -225,7 +216,7 @@ class NewEntry {
 function entryList(page: BikePage): HTMLElement {
   const { bike } = page;
   const entries = [...bike.adjustmentsLog].sort((a, b) => Date.parse(b.at) - Date.parse(a.at));
-  const commonTop = topRate(bike.report?.adjustments ?? []);
+  const commonTop = topOfAll(bike.report?.adjustments ?? []);
   if (entries.length > 0)
     return make('ol', { class: 'entries panel' }, ...entries.map((entry) => entryRow(page, entry, commonTop)));
   const each = loggedWords[bike.bike.actuation];

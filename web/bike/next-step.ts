@@ -1,5 +1,6 @@
 import { parameterName } from '../../src/adjustments/parameter-words.ts';
 import { upperFirst } from '../../src/numeric/upper-first.ts';
+import { cautionsByPlace } from '../../src/report/words/cautions-by-place.ts';
 import { stepIsAbout } from '../../src/report/words/step-is-about.ts';
 import { stepList } from '../../src/report/words/step-list.ts';
 import { turnWords } from '../../src/report/words/turn-words.ts';
@@ -30,6 +31,7 @@ export function nextStep(
 ): HTMLElement {
   const { suggestion, separates, checkRide } = diagnosis;
   const { steps, start } = stepList(suggestion);
+  const { follows } = cautionsByPlace(suggestion);
   const about = stepIsAbout(suggestion);
   const turns = diagnosis.clicks.parameter === suggestion.parameter ? turnWords(diagnosis.clicks) : null;
   const plan = checkRide.blocks.length + checkRide.sentences.length > 0 ? checkRide : null;
@@ -44,6 +46,7 @@ export function nextStep(
         'dl',
         { class: 'steps' },
         ...(start === null ? [] : step('Start with', dated(start))),
+        ...(follows ? step(follows.when, follows.what) : []),
         ...step('Then check', dated(suggestion.verify)),
       ),
       turns && make('p', { class: 'quiet' }, turns),

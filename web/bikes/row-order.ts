@@ -1,9 +1,10 @@
 import { ascending, descending } from 'd3-array';
+import { troubleToOrderBy } from '../../src/report/state/trouble-to-order-by.ts';
 import type { BikeSummary } from '../api/answers.ts';
 import { compareNames } from '../words/bikes-by-name.ts';
 
 const lastRide = ({ lastRideAt }: BikeSummary): number => (lastRideAt === null ? 0 : Date.parse(lastRideAt));
-const rate = ({ state }: BikeSummary): number => state.worstCog?.troubleRate ?? state.troubleRate ?? -1;
+const rate = ({ state }: BikeSummary): number => troubleToOrderBy(state).rate ?? -1;
 
 interface Order {
   readonly label: string;
@@ -27,7 +28,7 @@ const orders = {
   },
   trouble: {
     label: 'Trouble',
-    lead: 'The one whose shifts go wrong most often stands first; the worst cog counts where one stands out.',
+    lead: 'The one whose shifts go wrong most often stands first; the worst cog counts where one stands out, and of a worn bike every skip as one more such shift.',
     compare: (a, b) => descending(rate(a), rate(b)),
   },
 } satisfies Record<string, Order>;

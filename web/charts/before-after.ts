@@ -1,5 +1,8 @@
 import { scaleLinear } from 'd3-scale';
+import type { TroubleCount } from '../../src/adjustments/compare-rates.ts';
 import { percent } from '../../src/numeric/percent.ts';
+import { wilsonInterval } from '../../src/numeric/wilson-interval.ts';
+import { comparedByDirection } from '../../src/report/words/by-direction.ts';
 import type { AdjustmentReport } from '../api/answers.ts';
 import { makeSvg } from '../dom/make.ts';
 import { percentFigure } from '../words/numbers.ts';
@@ -7,11 +10,49 @@ import { percentFigure } from '../words/numbers.ts';
 const WIDTH_PX = 260;
 const LABEL_PX = 52;
 const FIGURE_PX = 48;
+const ROW_PX = 28;
+const HEAD_PX = 22;
 
-/** Trouble before and after one adjustment, as two intervals on one axis; `top` is the share that fills it. */
-export function beforeAfter({ before, after }: AdjustmentReport, top: number): SVGSVGElement {
+type Rate = Pick<AdjustmentReport['before'], 'troubleRate' | 'low' | 'high'>;
+
+/** What is compared: all shifts, or those of one direction, which has a name then. */
+interface Pair {
+  readonly name: string | null;
+  readonly before: Rate;
+  readonly after: Rate;
+}
+
+const rateOf = ({ trouble, shifts }: TroubleCount): Rate => ({
+  troubleRate: trouble / shifts,
+  ...wilsonInterval(trouble, shifts),
+});
+
+/** All shifts together; each direction for itself where the work moves one direction alone. */
+function pairsOf(compared: AdjustmentReport): Pair[] {
+  const ways = comparedByDirection(compared);
+  if (!ways) return [{ name: null, before: compared.before, after: compared.after }];
+  return ways.map(({ direction, before, after }) => ({
+    name: direction === 'to-larger' ? 'To larger cogs' : 'To smaller cogs',
+    before: rateOf(before),
+    after: rateOf(after),
+  }));
+}
+
+/** The trouble that fills the axis which these comparisons share: the highest of any interval. */
+export const topOfAll = (adjustments: readonly AdjustmentReport[]): number =>
+  Math.max(
+    0.05,
+    ...adjustments
+      .flatMap(pairsOf)
+      .flatMap(({ before, after }) => [before, after])
+      .map(({ troubleRate, high }) => (troubleRate === null ? 0 : high)),
+  );
+
+/** Trouble before and after one adjustment, as two intervals on one axis, for each direction where it moves one alone; `top` is the share that fills it. */
+export function beforeAfter(compared: AdjustmentReport, top: number): SVGSVGElement {
+  const pairs = pairsOf(compared);
   const x = scaleLinear([0, top], [LABEL_PX, WIDTH_PX - FIGURE_PX]).clamp(true);
-  const line = (name: string, period: AdjustmentReport['before'], y: number): SVGElement[] => {
+  const line = (name: string, period: Rate, y: number): SVGElement[] => {
     const rate = period.troubleRate;
     return [
       makeSvg('text', { x: 0, y: y + 4 }, name),
@@ -30,16 +71,26 @@ export function beforeAfter({ before, after }: AdjustmentReport, top: number): S
       makeSvg('text', { x: WIDTH_PX, y: y + 4, 'text-anchor': 'end' }, rate === null ? 'none' : percentFigure(rate)),
     ];
   };
-  const said = (rate: number | null): string => (rate === null ? 'no shift judged' : `${percent(rate)} trouble`);
+  const headPx = pairs.length > 1 ? HEAD_PX : 0;
+  const pairPx = headPx + 2 * ROW_PX + 8;
   return makeSvg(
     'svg',
     {
       class: 'chart before-after',
-      viewBox: `0 0 ${WIDTH_PX} 64`,
+      viewBox: `0 0 ${WIDTH_PX} ${pairs.length * pairPx}`,
       role: 'img',
-      'aria-label': `Before: ${said(before.troubleRate)}; after: ${said(after.troubleRate)}`,
+      'aria-label': pairs.map(inWords).join('. '),
     },
-    ...line('Before', before, 18),
-    ...line('After', after, 46),
+    ...pairs.flatMap(({ name, before, after }, i) => [
+      ...(name === null ? [] : [makeSvg('text', { x: 0, y: i * pairPx + 16 }, name)]),
+      ...line('Before', before, i * pairPx + headPx + 18),
+      ...line('After', after, i * pairPx + headPx + 18 + ROW_PX),
+    ]),
   );
+}
+
+function inWords({ name, before, after }: Pair): string {
+  const said = ({ troubleRate }: Rate): string =>
+    troubleRate === null ? 'no shift judged' : `${percent(troubleRate)} trouble`;
+  return `${name === null ? '' : `${name}. `}Before: ${said(before)}; after: ${said(after)}`;
 }

@@ -1,3 +1,5 @@
+import { saidByDanger } from '../../src/report/state/said-by-danger.ts';
+import { cautionsByPlace } from '../../src/report/words/cautions-by-place.ts';
 import type { BikeState, Diagnosis } from '../api/answers.ts';
 import { type Child, make } from '../dom/make.ts';
 import { looksFirst } from '../words/looks-first.ts';
@@ -13,23 +15,23 @@ export function cautionsHeading({ namesCause, inspectFirst }: Pick<Suggestion, '
 }
 
 /** What to mind before the bike is ridden on or anything is turned, set apart from the rest. */
-const cautions = (suggestion: Suggestion): HTMLElement =>
-  make(
-    'div',
-    { class: 'cautions' },
-    make('h3', {}, icon('caution'), cautionsHeading(suggestion)),
-    points(suggestion.cautions),
-  );
+const cautions = (suggestion: Suggestion, mind: readonly string[]): HTMLElement =>
+  make('div', { class: 'cautions' }, make('h3', {}, icon('caution'), cautionsHeading(suggestion)), points(mind));
 
 /**
  * A step with its cautions: after it, but before it where something is known of the bike that can hurt who rides it, since that cannot wait
- * until the step was read.
+ * until the step was read. What only follows the work is no caution, and is left to the step; what the
+ * bike's dangers say, which stand above it on the same page, is not said again.
  */
 export function withCautions(
   suggestion: Suggestion,
   state: Pick<BikeState, 'underWay' | 'dangers'>,
   step: readonly Child[],
 ): Child[] {
-  const said = cautions(suggestion);
-  return suggestion.inspectFirst || looksFirst(state) ? [said, ...step] : [...step, said];
+  const { mind, first } = cautionsByPlace(suggestion);
+  const said = cautions(
+    suggestion,
+    mind.filter((caution) => !saidByDanger(caution, state.dangers)),
+  );
+  return first || looksFirst(state) ? [said, ...step] : [...step, said];
 }

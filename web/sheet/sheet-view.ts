@@ -5,6 +5,7 @@ import { percent } from '../../src/numeric/percent.ts';
 import { upperFirst } from '../../src/numeric/upper-first.ts';
 import { showsNothing } from '../../src/report/shows-nothing.ts';
 import { adjustmentVerdict } from '../../src/report/words/adjustment-verdict.ts';
+import { cautionsByPlace } from '../../src/report/words/cautions-by-place.ts';
 import { NOTHING_TURNED } from '../../src/report/words/look-entries.ts';
 import { stepIsAbout } from '../../src/report/words/step-is-about.ts';
 import { stepList } from '../../src/report/words/step-list.ts';
@@ -94,6 +95,7 @@ function work(sheet: SheetData): HTMLElement | null {
   if (sheet.pending > 0) return waitForWork(sheet);
   // a bike that shifts well has nothing to do and to tick off
   const { steps, start } = stepList(suggestion);
+  const { follows } = cautionsByPlace(suggestion);
   const about = stepIsAbout(suggestion);
   const atRest = sheet.state.word === 'fine' && !suggestion.namesCause && !suggestion.inspectFirst;
   const task = (text: string): HTMLElement => make('li', { class: atRest ? null : 'task' }, text);
@@ -107,6 +109,8 @@ function work(sheet: SheetData): HTMLElement | null {
         { class: 'tasks' },
         ...steps.map((step) => task(dated(sheet, step))),
         start !== null && task(dated(sheet, start)),
+        // in a list of work its place says when
+        follows && task(suggestion.namesCause ? follows.what : `${follows.when}: ${follows.what}`),
         task(dated(sheet, suggestion.verify)),
       ),
     ]),

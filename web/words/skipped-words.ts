@@ -1,6 +1,7 @@
 import { timesWords } from '../../src/numeric/times-words.ts';
+import { showsBySkips } from '../../src/report/state/trouble-to-order-by.ts';
 import type { BikeSummary } from '../api/answers.ts';
 
 /** "skipped 23 times", to stand beside the rate of trouble of a bike on which wear is likeliest, since wear shows in no shift; null of any other. */
-export const skippedWords = ({ topCause, skips }: Pick<BikeSummary['state'], 'topCause' | 'skips'>): string | null =>
-  topCause === 'worn-drivetrain' && skips > 0 ? `skipped ${timesWords(skips)}` : null;
+export const skippedWords = (state: Pick<BikeSummary['state'], 'topCause' | 'skips'>): string | null =>
+  showsBySkips(state) ? `skipped ${timesWords(state.skips)}` : null;

@@ -37,7 +37,8 @@ export const isMendedByParts = (cause: Cause): boolean =>
 const LOOK_OVER_CABLE = 'Look over cable and housing, then ';
 const highLimitTension =
   'Release cable tension before setting the high limit, count the clicks, and put them back afterwards.';
-const settles = 'New cable and housing settle in the first rides and ask for tension again.';
+/** What follows new cable and housing. */
+export const settles = 'New cable and housing settle in the first rides and ask for tension again.';
 /** Cautions that mean nothing to electronic actuation. */
 const cableCautions: readonly string[] = [highLimitTension, settles];
 const unscrewed =
@@ -82,13 +83,23 @@ const measured = (other: string, then: string): string =>
   `Where it measures right, leave it and log that look; where it measures ${other}, ${then}: the measure goes before the rides.`;
 const gapStart =
   'Measure before anything is turned. Wide cassettes commonly ask for about 3 mm from the guide pulley to the tooth tips of the largest cog; the maker of yours may ask for another gap, which goes before this. Then half a turn at a time, and measure again.';
-const indexAgain = 'Check the indexing again afterwards.';
+/** What follows work that moves the guide pulley. */
+export const indexAgain = 'Check the indexing again afterwards.';
 /** Caution for a chain that went past the largest cog. */
 export const intoSpokes =
   'A chain that went into the spokes: stop, look for damage to spokes and derailleur, and do not ride on until they are sound.';
 /** Caution for a chain that went past the smallest cog. */
 export const intoFrame =
   'A chain that went into the frame: stop, look for damage to frame and chain, and do not ride on until they are sound.';
+/** Caution for a chain that went past both ends: what is done about it is the same. */
+export const intoEither =
+  'A chain that went into the spokes or the frame: stop, look for damage to spokes, derailleur, frame and chain, and do not ride on until they are sound.';
+
+/** Caution for a chain that slips over worn teeth. */
+export const skipsUnderLoad = 'Do not stand on the pedals or sprint on a chain that skips.';
+
+/** Begins a caution that keeps off an end cog past which the chain was lost. */
+export const KEEP_OFF = 'Keep off the ';
 
 /** Caution for a hanger that may be bent: it keeps off the largest cog. */
 const BENT_HANGER = 'A derailleur on a bent hanger can reach the spokes: keep off the largest cog until it is checked.';
@@ -183,7 +194,7 @@ const cableSteps: Readonly<Record<Exclude<Cause, 'no-fault'>, NextStep>> = {
     action:
       'Measure the chain with a chain checker; replace it at the wear its maker names, and the most used cogs with it if a new chain skips on them. Look for a stiff link too.',
     start: 'Measure before buying anything.',
-    cautions: ['Do not stand on the pedals or sprint on a chain that skips.'],
+    cautions: [skipsUnderLoad],
   },
 };
 

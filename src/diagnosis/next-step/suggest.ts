@@ -8,6 +8,7 @@ import type { Suggestion } from '../diagnosis.ts';
 import { failingPlainly } from '../unexplained/plain-trouble.ts';
 import { afterAdjusting } from './after-adjusting.ts';
 import { afterLook, lookAgainst } from './after-look.ts';
+import { eachDangerOnce } from './caution-place.ts';
 import { easeOff } from './ease-off.ts';
 import { fewShifts } from './few-shifts.ts';
 import { forCause } from './for-cause.ts';
@@ -16,7 +17,15 @@ import { hangerIsDone } from './hanger-is-done.ts';
 import { limitAlone } from './look-at-limit.ts';
 import { alsoLookThere, lookThere } from './look-there.ts';
 import { newChainCautions } from './new-chain.ts';
-import { cameOff, hangerTried, intoFrame, intoSpokes, keepsOffForHanger, limitWasTouched } from './next-steps.ts';
+import {
+  cameOff,
+  hangerTried,
+  intoFrame,
+  intoSpokes,
+  KEEP_OFF,
+  keepsOffForHanger,
+  limitWasTouched,
+} from './next-steps.ts';
 import { nothingShows } from './nothing-shows.ts';
 import { putRight } from './put-right.ts';
 import { senseOfStep } from './sense-of-step.ts';
@@ -83,7 +92,7 @@ export function suggest(facts: SuggestionFacts): Suggestion {
     action: step.steps.join(' '),
     inspectFirst: lostChain(facts),
     sense: senseOfStep(step, facts),
-    cautions: [...looks, ...step.cautions, ...newChainCautions(facts.comparisons)],
+    cautions: eachDangerOnce([...looks, ...step.cautions, ...newChainCautions(facts.comparisons)]),
   };
 }
 
@@ -103,7 +112,7 @@ function keepOffCautions(
       : 'its limit was looked at on a stand';
   return [...facts.now.keepOff]
     .filter((end) => !said(end))
-    .map((end) => `Keep off the ${endWords[end]} cog until ${until(end)}: the chain was lost past it.`);
+    .map((end) => `${KEEP_OFF}${endWords[end]} cog until ${until(end)}: the chain was lost past it.`);
 }
 
 /** From here on a fault is called likely. */

@@ -31,9 +31,18 @@ export function anotherBike(
   if (!tooMany && !mostlyOdd) return null;
   const named = [inWords('cog', rear.count, rear.teeth), inWords('ring', front.count, front.teeth)].filter(Boolean);
   const { cassette, chainrings } = bike;
+  // all that is named is the bike's, and by the positions there are more: then it is likelier a cog that nobody wrote down
+  const lacking =
+    rear.teeth.length > 0 && own === 1 && front.count <= chainrings.length
+      ? Math.max(0, rear.count - cassette.length)
+      : 0;
+  const advice =
+    lacking > 0
+      ? `If it is this bike's, ${counted(lacking, 'cog')} ${lacking === 1 ? 'is' : 'are'} missing from its description: write in every cog. Else read it with its own bike, or leave it out.`
+      : 'Read it with its own bike, or leave it out.';
   return {
     code: tooMany && (1 - own >= limits.slips || rear.teeth.length === 0) ? moreGears : otherCogs,
-    message: `This ride looks like another bike's: its gear records name ${named.join(' and ')}, but the bike "${bike.name}" has ${inWords('cog', cassette.length, cassette)} and ${inWords('ring', chainrings.length, chainrings)}. Read it with its own bike, or leave it out.`,
+    message: `This ride looks like another bike's: its gear records name ${named.join(' and ')}, but the bike "${bike.name}" has ${inWords('cog', cassette.length, cassette)} and ${inWords('ring', chainrings.length, chainrings)}. ${advice}`,
   };
 }
 

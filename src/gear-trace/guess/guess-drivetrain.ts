@@ -110,6 +110,7 @@ function refine(asRead: Bike, logs: readonly RideLog[], all: readonly RideLog[])
           `The drivetrain is read off the gear records as they stand; no ride shows by its speed and cadence whether its teeth are right.${addedWords(madeUp)}`,
           asRead,
           logs,
+          false,
         ),
       },
     );
@@ -135,14 +136,15 @@ function refine(asRead: Bike, logs: readonly RideLog[], all: readonly RideLog[])
         `The drivetrain is read off the gear records and measured from speed and cadence: ${teethShownWords(bike, shown)}${neverReached}${addedWords(madeUp)}${differing(asRead, bike, ringRecorded(logs))}`,
         bike,
         logs,
+        true,
       ),
     },
   );
 }
 
-/** The notes on a bike that was read off the records; where none names a ring, with a word on the bike's. */
-const readNotes = (message: string, bike: Bike, logs: readonly RideLog[]): Warning[] => [
-  { code: 'bike-guessed', message: message + (ringRecorded(logs) ? '' : assumedRings(bike)) },
+/** The notes on a bike that was read off the records, and measured or not; where none names a ring, with a word on the bike's. */
+const readNotes = (message: string, bike: Bike, logs: readonly RideLog[], measured: boolean): Warning[] => [
+  { code: 'bike-guessed', message: message + (ringRecorded(logs) ? '' : assumedRings(bike, measured)) },
   electronicNote,
 ];
 

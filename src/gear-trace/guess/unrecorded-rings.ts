@@ -54,9 +54,15 @@ export function ringsPedalled(logs: readonly RideLog[], bike: Bike): number {
   return rings.unclear ? 0 : rings.bike.chainrings.length;
 }
 
-/** What is said of rings that no record names, with a space before. */
-export function assumedRings({ chainrings }: Bike): string {
+/**
+ * What is said of rings that no record names, with a space before.
+ *
+ * @param measured whether any ride shows the ratios of the bike: only they know rings up to a scale
+ */
+export function assumedRings({ chainrings }: Bike, measured: boolean): string {
   const rings = chainrings.join('/');
+  if (chainrings.length === 1 && !measured)
+    return ` No front teeth are recorded: a ring of ${rings} is assumed, and nothing in the rides shows its size. Write the ring into the bike.`;
   if (chainrings.length === 1)
     return ` No front teeth are recorded: a ring of ${rings} is assumed, and ring and rollout are known up to a common scale only. Write the ring into the bike.`;
   return ` No front teeth are recorded: the ratios show ${counted(chainrings.length, 'ring')}, taken for ${rings}; rings and rollout are known up to a common scale only, and a ring that was not used does not show. Write the rings into the bike.`;

@@ -9,6 +9,7 @@ import type { Report } from '../report-schema.ts';
 import { showsNothing } from '../shows-nothing.ts';
 import { verdictTone } from '../verdict-kind.ts';
 import { SINCE_ALONE } from '../words/another-fault.ts';
+import { cautionsByPlace } from '../words/cautions-by-place.ts';
 import { explainedCauses, explainedLater, explainedSince } from '../words/explained-causes.ts';
 import { furtherSentences } from '../words/further-sentences.ts';
 import { ifOneFault } from '../words/if-one-fault.ts';
@@ -76,24 +77,27 @@ ${evidence.length > 0 ? html`<ul>${evidence.map((sentence) => html`<li>${sentenc
 `,
   );
 
-/** What to do next, with the cautions. */
+/** What to do next, with the cautions: before it where something can hurt who rides on. */
 export function htmlNextStep({ diagnosis }: Report): Markup {
   const { suggestion, checkRide } = diagnosis;
   const about =
     suggestion.parameter === 'none' ? null : html`<strong>${parameterTitle(suggestion.parameter)}</strong>: `;
   const { steps, start } = stepList(suggestion);
+  const { mind, first, follows } = cautionsByPlace(suggestion);
+  const cautions = html`<div class="cautions"><h3>Cautions</h3><ul>${mind.map((line) => html`<li>${line}</li>`)}</ul></div>
+`;
   return html`<section>
 <h2>Next step</h2>
-${steps.length === 1 ? html`<p>${about}${steps[0]}</p>` : html`<p>${about}</p><ol>${steps.map((step) => html`<li>${step}</li>`)}</ol>`}
+${first ? cautions : null}${steps.length === 1 ? html`<p>${about}${steps[0]}</p>` : html`<p>${about}</p><ol>${steps.map((step) => html`<li>${step}</li>`)}</ol>`}
 ${start === null ? null : html`<p>Begin: ${start}</p>`}
+${follows && html`<p>${follows.when}: ${follows.what}</p>`}
 <p>Then check: ${suggestion.verify}</p>
 ${
   checkRide.sentences.length > 0
     ? html`<h3>A ride that would tell more</h3><ul>${checkRide.sentences.map((line) => html`<li>${line}</li>`)}</ul>`
     : null
 }
-<div class="cautions"><h3>Cautions</h3><ul>${suggestion.cautions.map((line) => html`<li>${line}</li>`)}</ul></div>
-</section>`;
+${first ? null : cautions}</section>`;
 }
 
 function causeFigure(report: Report): Markup | null {

@@ -2,7 +2,7 @@ import type { Adjustment } from '../../adjustments/adjustment.ts';
 import type { CassetteEnd } from '../../adjustments/end-cog-count.ts';
 import { endWords } from '../../adjustments/end-cog-words.ts';
 import { limitAt } from '../../diagnosis/cassette-ends.ts';
-import { causeWords } from '../../diagnosis/cause-words.ts';
+import { causePhrase, causeWords } from '../../diagnosis/cause-words.ts';
 import type { Cause } from '../../diagnosis/causes.ts';
 import { counted } from '../../numeric/counted.ts';
 import { listed } from '../../numeric/listed.ts';
@@ -10,7 +10,7 @@ import { percent } from '../../numeric/percent.ts';
 import { timesWords } from '../../numeric/times-words.ts';
 import { upperFirst } from '../../numeric/upper-first.ts';
 import type { LostChain } from './lost-chains.ts';
-import type { StateSigns } from './state-signs.ts';
+import type { NamedCause, StateSigns } from './state-signs.ts';
 import type { UnprovenEnd } from './unproven-ends.ts';
 
 /** Probability of a dangerous fault that is worth a warning. An assumption. */
@@ -26,13 +26,16 @@ interface DangerousFault {
   readonly part: Adjustment['parameter'];
 }
 
+/** What a bent hanger lets happen. */
+export const HANGER_REACHES = 'the derailleur can reach the spokes';
+
 const UNTIL_SET = 'the screw is set and was tried on a stand';
 
 const dangerous: Partial<Record<Cause, DangerousFault>> = {
   'hanger-bent': {
-    what: 'the derailleur can reach the spokes',
+    what: HANGER_REACHES,
     end: 'past-largest',
-    until: 'it is checked',
+    until: 'the hanger is checked',
     part: 'hanger',
   },
   'low-limit-loose': {
@@ -50,33 +53,64 @@ const dangerous: Partial<Record<Cause, DangerousFault>> = {
 };
 
 /**
- * What can hurt on a bike, a sentence each, with what to do before riding: to be said whatever its state is. Where the diagnosis keeps off
- * an end cog, it is said once, with what has to be done first.
+ * What can hurt on a bike, a sentence each, with what to do before riding: to be said whatever its state is. Each danger is said once: where the
+ * diagnosis keeps off an end cog, with the lost chain that it does so for.
  */
 export function stateDangers(signs: StateSigns): string[] {
   const { leftTheCassette, cameOffElsewhere, unproven } = signs;
-  const dangers: string[] = [];
-  const left = leftTheCassette.sure > 0;
-  if (left) dangers.push(`The chain left the cassette ${timesInWords(leftTheCassette)}: inspect before riding.`);
-  dangers.push(...unproven.map((end) => unprovenInWords(end, signs)));
   const notYetSaid = (signs.now.keepOff ?? []).filter((end) => !unproven.some((one) => one.end === end));
-  const lost = left ? 'the chain was lost past it' : 'the chain may have been lost past it: inspect before riding';
-  dangers.push(...notYetSaid.map((end) => `${upperFirst(keepOffInWords(end, signs))}, since ${lost}.`));
-  if (cameOffElsewhere.sure + cameOffElsewhere.unsure > 0)
-    dangers.push(
-      `The chain ${cameOffWords(cameOffElsewhere)}: look over chain, chainring and chain guide before riding, and log that look at the chain.`,
-    );
-  return [...dangers, ...dangerousFault(signs)];
+  const fault = dangerousFault(signs);
+  const lostByIt = leftTheCassette.sure > 0 && fault !== null && isLimitOf(notYetSaid, fault.danger);
+  return [
+    ...lostInWords(notYetSaid, lostByIt ? fault : null, signs),
+    ...unproven.map((end) => unprovenInWords(end, signs)),
+    ...(cameOffElsewhere.sure + cameOffElsewhere.unsure > 0
+      ? [
+          `The chain ${cameOffWords(cameOffElsewhere)}: look over chain, chainring and chain guide before riding, and log that look at the chain.`,
+        ]
+      : []),
+    ...(fault && !lostByIt ? [faultInWords(fault, signs)] : []),
+  ];
+}
+
+/** A fault that can hurt and is likely on a bike. */
+interface LikelyDanger extends NamedCause {
+  readonly danger: DangerousFault;
 }
 
 /** The fault that is likeliest now, where it can hurt. */
-function dangerousFault(signs: StateSigns): string[] {
-  const { actuation, topFault, overdone, cured, enough } = signs;
+function dangerousFault({ topFault, overdone, cured, enough }: StateSigns): LikelyDanger | null {
   const fault = overdone ?? topFault;
   const danger = fault && dangerous[fault.cause];
-  if (!enough || cured || !danger || fault.probability < DANGEROUS_FROM) return [];
+  return enough && !cured && danger && fault.probability >= DANGEROUS_FROM ? { ...fault, danger } : null;
+}
+
+/** Whether a fault is that of the limit at the one end kept off: that the chain goes past it is no further danger then. */
+const isLimitOf = (ends: readonly CassetteEnd[], { part, end }: DangerousFault): boolean =>
+  part !== 'hanger' && ends.length === 1 && ends[0] === end;
+
+const faultInWords = ({ cause, probability, danger }: LikelyDanger, signs: StateSigns): string =>
+  `${upperFirst(causeWords(cause, signs.actuation).name)} (${percent(probability)}): ${danger.what}.${whatToDo(danger, signs)}`;
+
+/**
+ * The chains lost since the last adjustment, surely or perhaps, with all the cogs that are kept off for them.
+ *
+ * @param by the limit that likeliest let them past, if that is named
+ */
+function lostInWords(ends: readonly CassetteEnd[], by: LikelyDanger | null, signs: StateSigns): string[] {
+  const { leftTheCassette, actuation } = signs;
+  const keepOff = ends.length > 0 ? keepOffInWords(ends, signs) : '';
+  if (leftTheCassette.sure === 0) {
+    const past = ends.length > 1 ? 'them' : 'it';
+    return keepOff === ''
+      ? []
+      : [`${upperFirst(keepOff)}, since the chain may have been lost past ${past}: inspect before riding.`];
+  }
+  const likeliest = by
+    ? `, likeliest by ${causePhrase(by.cause, actuation === 'electronic')} (${percent(by.probability)})`
+    : '';
   return [
-    `${upperFirst(causeWords(fault.cause, actuation).name)} (${percent(fault.probability)}): ${danger.what}.${whatToDo(danger, signs)}`,
+    `The chain left the cassette ${timesInWords(leftTheCassette)}${likeliest}: inspect before riding${keepOff === '' ? '' : `, and ${keepOff}`}.`,
   ];
 }
 
@@ -101,21 +135,37 @@ function unprovenInWords(unproven: UnprovenEnd, signs: StateSigns): string {
     shiftsSince === 0
       ? 'no shift onto it since shows'
       : `only ${counted(shiftsSince, 'clean shift')} onto it since ${shiftsSince > 1 ? 'show' : 'shows'}`;
-  return `The chain left the cassette past the ${teeth} before the last adjustment (${timesWords(times)}), and ${show} that it stays on: inspect before riding, and ${keepOffInWords(end, signs)}.`;
+  return `The chain left the cassette past the ${teeth} before the last adjustment (${timesWords(times)}), and ${show} that it stays on: inspect before riding, and ${keepOffInWords([end], signs)}.`;
 }
 
-/** Which cog to keep off, until what is left to do was done. */
-function keepOffInWords(end: CassetteEnd, { cassette, lookedOver, seenTo }: StateSigns): string {
-  const teeth = end === 'past-largest' ? cassette.at(-1) : cassette[0];
+/** What is left to be looked at before an end cog is ridden onto. */
+function leftToLookAt(end: CassetteEnd, { lookedOver, seenTo }: StateSigns): { limit: boolean; hanger: boolean } {
   const done = lookedOver.includes(end) ? [limitAt[end].parameter, 'hanger'] : seenTo.lookedAtOrSet;
-  const left = [!done.includes(limitAt[end].parameter) && 'its limit', !done.includes('hanger') && 'the hanger'].filter(
+  return { limit: !done.includes(limitAt[end].parameter), hanger: !done.includes('hanger') };
+}
+
+/** Which cogs to keep off, until what is left to do was done. */
+function keepOffInWords(ends: readonly CassetteEnd[], signs: StateSigns): string {
+  const { cassette } = signs;
+  const cogs = ends.map((end) => ({
+    name: `the ${end === 'past-largest' ? cassette.at(-1) : cassette[0]}`,
+    until: untilInWords(leftToLookAt(end, signs), false),
+  }));
+  const [first] = cogs;
+  if (cogs.some(({ until }) => until !== first.until))
+    return `keep ${cogs.map(({ name, until }) => `off ${name} until ${until}`).join(', and ')}`;
+  const until = untilInWords(leftToLookAt(ends[0], signs), ends.length > 1);
+  return `keep off ${listed(cogs.map(({ name }) => name))} until ${until}`;
+}
+
+/** @param many whether it is said of both ends */
+function untilInWords({ limit, hanger }: { limit: boolean; hanger: boolean }, many: boolean): string {
+  const left = [limit && (many ? 'their limits' : 'its limit'), hanger && 'the hanger'].filter(
     (part) => part !== false,
   );
-  const until = [
-    left.length > 0 && `${listed(left)} ${left.length > 1 ? 'were' : 'was'} looked at`,
-    left.length < 2 && 'the chain stays on there',
-  ].filter((part) => part !== false);
-  return `keep off the ${teeth} until ${listed(until)} on a stand`;
+  const were = left.length > 1 || (many && limit) ? 'were' : 'was';
+  const until = [left.length > 0 && `${listed(left)} ${were} looked at`, left.length < 2 && 'the chain stays on there'];
+  return `${listed(until.filter((part) => part !== false))} on a stand`;
 }
 
 const OFF = 'off the chainring, or nobody knows where,';

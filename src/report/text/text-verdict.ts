@@ -6,6 +6,7 @@ import { percent } from '../../numeric/percent.ts';
 import type { Report } from '../report-schema.ts';
 import { verdictTone } from '../verdict-kind.ts';
 import { SINCE_ALONE } from '../words/another-fault.ts';
+import { cautionsByPlace } from '../words/cautions-by-place.ts';
 import { explainedCauses, explainedLater, explainedSince } from '../words/explained-causes.ts';
 import { furtherSentences } from '../words/further-sentences.ts';
 import { ifOneFault } from '../words/if-one-fault.ts';
@@ -58,9 +59,18 @@ function causesWithEvidence(
   }
 }
 
-/** What to do next, how to begin, how to check, and the cautions that go with it, those of work only where there is any. */
+/**
+ * What to do next, how to begin, what follows, how to check, and the cautions that go with it: before it where something can hurt who rides on, else
+ * after it; those of work only where there is any.
+ */
 export function textNextStep(page: TextPage, report: Report): void {
-  const { suggestion, checkRide } = report.diagnosis;
+  const { first } = cautionsByPlace(report.diagnosis.suggestion);
+  if (first) textCautions(page, report);
+  textStep(page, report);
+  if (!first) textCautions(page, report);
+}
+
+function textStep(page: TextPage, { diagnosis: { suggestion, checkRide } }: Report): void {
   page.heading('Next step');
   const about = suggestion.parameter === 'none' ? '' : `${parameterTitle(suggestion.parameter)}:`;
   const { steps, start } = stepList(suggestion);
@@ -71,13 +81,19 @@ export function textNextStep(page: TextPage, report: Report): void {
       page.bullet(step, `${i + 1}.`);
     });
   }
+  const { follows } = cautionsByPlace(suggestion);
   if (start !== null) page.bullet(`Begin: ${start}`);
+  if (follows) page.bullet(`${follows.when}: ${follows.what}`);
   page.bullet(`Then check: ${suggestion.verify}`);
   if (checkRide.sentences.length > 0) {
     page.subheading('A ride that would tell more');
     for (const sentence of checkRide.sentences) page.bullet(sentence);
   }
+}
+
+function textCautions(page: TextPage, { diagnosis }: Report): void {
   page.heading('Cautions');
-  const idle = nothingToDo(report.diagnosis) ? cautionsOfWork : [];
-  for (const caution of suggestion.cautions.filter((one) => !idle.includes(one))) page.bullet(caution, '!');
+  const idle = nothingToDo(diagnosis) ? cautionsOfWork : [];
+  for (const caution of cautionsByPlace(diagnosis.suggestion).mind.filter((one) => !idle.includes(one)))
+    page.bullet(caution, '!');
 }

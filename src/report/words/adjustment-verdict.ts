@@ -6,6 +6,7 @@ import { figure } from '../../numeric/figure.ts';
 import { chance } from '../../numeric/percent.ts';
 import { upperFirst } from '../../numeric/upper-first.ts';
 import type { AdjustmentReport } from '../adjustment-report-schema.ts';
+import { byDirection } from './by-direction.ts';
 import { limitVerdict } from './limit-verdict.ts';
 import { type Compared, moreToTell, type Told } from './more-to-tell.ts';
 import { rateWithInterval } from './number-words.ts';
@@ -83,7 +84,9 @@ function overallVerdict(adjustment: AdjustmentReport): string[] {
         ? `${upperFirst(it)} made shifting worse`
         : `Not decided yet whether ${it} helped`;
   const { facts } = byAllShifts(adjustment);
-  return [`${better}: ${facts}; better with a probability of ${chance(probabilityBetter)}.`, ...more];
+  const ways = byDirection(adjustment);
+  const told = `${better}: ${facts}; better with a probability of ${chance(probabilityBetter)}.`;
+  return [told, ...(ways === null ? [] : [ways]), ...more];
 }
 
 function byAllShifts({ before, after, shiftsStillNeeded }: Compared): Told {

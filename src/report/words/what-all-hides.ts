@@ -3,7 +3,8 @@ import { upperFirst } from '../../numeric/upper-first.ts';
 import type { AdjustmentReport } from '../adjustment-report-schema.ts';
 import { rateWithInterval } from './number-words.ts';
 
-const indexing: readonly string[] = ['cable-tension', 'index-offset'];
+/** What moves the guide pulley against every cog alike. */
+export const indexing: readonly string[] = ['cable-tension', 'index-offset'];
 
 type Told = Pick<AdjustmentReport, 'parameter' | 'before' | 'cameBack' | 'wentOnGrowing' | 'oppositeWays'>;
 

@@ -56,8 +56,7 @@ const before = { lostAt: [BEFORE], now: { keepOff } };
 describe('keeping off a cog', () => {
   it('is said where the diagnosis keeps off it, also where the chain was lost since and no limit is likeliest', () => {
     expect(dangers('pulley-gap-small', { lostAt: [DONE], now: { keepOff } })).toEqual([
-      'The chain left the cassette once: inspect before riding.',
-      'Keep off the 37 until its limit and the hanger were looked at on a stand, since the chain was lost past it.',
+      'The chain left the cassette once: inspect before riding, and keep off the 37 until its limit and the hanger were looked at on a stand.',
     ]);
     expect(dangers('pulley-gap-small', { lostAt: [DONE], confidence: 0.5, now: { keepOff } })).toEqual([
       'Keep off the 37 until its limit and the hanger were looked at on a stand, since the chain may have been lost past it: inspect before riding.',
@@ -65,11 +64,40 @@ describe('keeping off a cog', () => {
   });
 
   it('is said once where the chain was lost, with one condition', () => {
-    for (const lostAt of [[DONE], [BEFORE]]) {
-      const said = dangers('low-limit-loose', { lostAt, now: { keepOff } });
-      expect(said.join(' ').match(/keep off/gi)).toHaveLength(1);
-      expect(said.at(-1)).toBe('Low limit screw too far out (98 %): the chain can go into the spokes.');
-    }
+    const said = (lostAt: string, cause: Cause): readonly string[] =>
+      dangers(cause, { lostAt: [lostAt], now: { keepOff } });
+    for (const lostAt of [DONE, BEFORE])
+      for (const cause of ['low-limit-loose', 'hanger-bent'] as const)
+        expect(
+          said(lostAt, cause)
+            .join(' ')
+            .match(/keep off|inspect/gi),
+        ).toHaveLength(2);
+    // what went past it already can go past it is no news
+    expect(said(DONE, 'low-limit-loose')).toEqual([
+      'The chain left the cassette once, likeliest by a low limit screw too far out (98 %): inspect before riding, and keep off the 37 until its limit and the hanger were looked at on a stand.',
+    ]);
+    expect(said(DONE, 'hanger-bent')[1]).toBe('Derailleur hanger bent (98 %): the derailleur can reach the spokes.');
+    expect(said(BEFORE, 'low-limit-loose')[1]).toBe(
+      'Low limit screw too far out (98 %): the chain can go into the spokes.',
+    );
+  });
+
+  it('is said of both ends at once, with one condition where it is the same', () => {
+    const both = { keepOff: ['past-largest', 'past-smallest'] } satisfies Partial<Now>;
+    const given = { lostAt: [DONE], now: both };
+    const [said, ...more] = dangers('high-limit-loose', given);
+    expect(said).toBe(
+      'The chain left the cassette once: inspect before riding, and keep off the 37 and the 11 until their limits and the hanger were looked at on a stand.',
+    );
+    // which of the two it went past by that limit is not known
+    expect(more).toEqual(['High limit screw too far out (98 %): the chain can jam at the frame.']);
+    expect(dangers('no-fault', { ...given, now: { ...both, lookedOver: ['past-largest'] } })[0]).toMatch(
+      /keep off the 37 until the chain stays on there on a stand, and off the 11 until its limit and the hanger were/,
+    );
+    expect(dangers('no-fault', { ...given, confidence: 0.5 })).toEqual([
+      'Keep off the 37 and the 11 until their limits and the hanger were looked at on a stand, since the chain may have been lost past them: inspect before riding.',
+    ]);
   });
 
   it('asks only for what was not yet looked at or set since', () => {
@@ -103,6 +131,6 @@ describe('keeping off a cog', () => {
     for (const said of [unridden, right])
       expect(said).toEqual([expect.stringMatching(/^Derailleur hanger bent .* Try the largest cog on a stand/)]);
     for (const given of [{}, { now: { setting: 'untested' } }] as const)
-      expect(dangers('hanger-bent', given)[0]).toMatch(/Keep off the largest cog until it is checked\.$/);
+      expect(dangers('hanger-bent', given)[0]).toMatch(/Keep off the largest cog until the hanger is checked\.$/);
   });
 });

@@ -1,0 +1,43 @@
+import { parseHTML } from 'linkedom';
+import { expect, it, vi } from 'vitest';
+import { beforeAfter, topOfAll } from '../../web/charts/before-after.ts';
+import { sampleReport } from '../report/sample-report.ts';
+
+const { document, Node } = parseHTML('<!doctype html><html><body></body></html>');
+vi.stubGlobal('document', document);
+vi.stubGlobal('Node', Node);
+
+const [made] = sampleReport().adjustments;
+const tally = (shifts: number, late: number) => ({
+  ...{ shifts, late, missed: 0, overshot: 0, ghostShifts: 0, troubleRate: late / shifts, low: 0, high: 0.2 },
+});
+/** To larger cogs 16 of 40 went wrong before and 2 of 40 after, to smaller 2 and 16: 18 of 80 each time in all. */
+const turned = {
+  ...made,
+  parameter: 'cable-tension',
+  before: tally(80, 18),
+  after: tally(80, 18),
+  cogs: [
+    { teeth: 21, direction: 'to-larger' as const, before: tally(40, 16), after: tally(40, 2), probabilityBetter: 1 },
+    { teeth: 21, direction: 'to-smaller' as const, before: tally(40, 2), after: tally(40, 16), probabilityBetter: 0 },
+  ],
+};
+const texts = (svg: Element): (string | null)[] =>
+  [...svg.querySelectorAll('text')].map(({ textContent }) => textContent?.replace(/\s/g, ' ') ?? null);
+
+it('shows each direction by itself where the work moves one alone, which all shifts together hide', () => {
+  const svg = beforeAfter(turned, 1);
+  const larger = ['To larger cogs', 'Before', '40 %', 'After', '5 %'];
+  expect(texts(svg)).toEqual([...larger, 'To smaller cogs', 'Before', '5 %', 'After', '40 %']);
+  expect(svg.getAttribute('aria-label')?.replace(/\s/g, ' ')).toBe(
+    'To larger cogs. Before: 40 % trouble; after: 5 % trouble. To smaller cogs. Before: 5 % trouble; after: 40 % trouble',
+  );
+  // every interval lies within the axis that all share
+  expect(topOfAll([turned])).toBeGreaterThan(0.5);
+});
+
+it('shows all shifts together of other work', () => {
+  const gap = { ...turned, parameter: 'pulley-gap' };
+  expect(texts(beforeAfter(gap, 1))).toEqual(['Before', '23 %', 'After', '23 %']);
+  expect(topOfAll([gap])).toBe(0.2);
+});
