@@ -5,6 +5,8 @@ import { bentHanger, healthyPattern } from './pattern-ride.ts';
 
 const tension = (amount: number): Turn => ['cable-tension', amount];
 const [tooLow, tooHigh] = [slow('to-larger'), slow('to-smaller')];
+/** Unasked shifts to larger cogs, as too much tension makes and friction hardly does. */
+const creeping = [2, 4, 6, 8].map((cog) => [cog, cog + 1] as const);
 const CAME_WITH_IT = /since (the trouble came with it|shifting was worse after it)/;
 
 describe('a fault that comes after a cured one', () => {
@@ -42,7 +44,7 @@ describe('a fault that comes after a cured one', () => {
     const { now, suggestion, separates } = verdictOn([
       { pattern: bentHanger },
       { pattern: bentHanger },
-      { pattern: tooHigh, after: ['hanger', null] },
+      { pattern: tooHigh, ghosts: creeping, after: ['hanger', null] },
     ]);
     expect(now).toMatchObject({ setting: 'another', fault: 'cable-tension-high' });
     expect(suggestion.steps[0]).toMatch(CAME_WITH_IT);

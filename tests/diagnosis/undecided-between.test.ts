@@ -15,7 +15,7 @@ describe('a verdict that what is taken for granted would turn', () => {
     const ride = patternRide({ shifts: 8, pattern: (_, larger) => (larger ? {} : { late: 0.1, missed: 0.2 }) });
     const { undecided } = diagnose({ bike: cableBike, rides: [ride], adjustments: [] });
     const { becauseOf = [], sentence = '' } = undecided ?? {};
-    expect(becauseOf.length).toBeGreaterThan(1);
+    expect(becauseOf.length).toBeGreaterThan(0);
     expect(sentence).toMatch(
       /^Undecided between .* and .*: both fit these rides, and which of them fits better hangs on what nobody has measured\.$/,
     );

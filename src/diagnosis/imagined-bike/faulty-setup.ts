@@ -4,8 +4,8 @@ import { inOrder } from './healthy-setup.ts';
 import { between, betweenOnLogScale, logit } from './ranges.ts';
 import type { Setup } from './setup.ts';
 
-/** Share of the cassette, from the largest cog, that a small gap may trouble. */
-export const smallGapBreadth: readonly [number, number] = [0.2, 0.7];
+/** Share of the cassette, from the largest cog, that a small gap may trouble: from that cog alone, which the pulley touches first, to most of it. */
+export const smallGapBreadth: readonly [number, number] = [0.1, 0.7];
 
 /** Shapes of each fault; status and units as of `inOrder`. */
 const outOfOrder = {
@@ -19,6 +19,7 @@ const outOfOrder = {
   /** Tilt over the whole cassette for each tolerance of the fault's size, and where its pivot may lie, logistic and cut off. */
   hanger: { tilt: 1.7, pivotSpread: 0.075, pivot: [-0.1, 1.1] },
   friction: {
+    /** How much more the pulley sticks towards the small cogs, where the spring pulls least. A spring as stiff everywhere lets it stick alike everywhere: most bikes lie near that. */
     slope: [-0.1, 2],
     mostIn: 0.4,
     /** Share of the bikes on which shifts to larger cogs stay crisp; on the others up to so much of the trouble shows there too. */
@@ -73,7 +74,7 @@ const changed: Readonly<Record<Cause, (healthy: Setup, draw: Draw) => Partial<Se
   // what sticks does not creep on: shifts are lost rather than late, and those that come through are hardly slowed
   'cable-friction': (healthy, { assumed, shape }) => {
     const { friction } = outOfOrder;
-    const frictionSlope = between(friction.slope, shape.slope);
+    const frictionSlope = between(friction.slope, shape.slope ** 2);
     return {
       frictionOut: assumed.faultSize / (1 + Math.max(0, frictionSlope)),
       frictionSlope,
