@@ -19,7 +19,7 @@ const outOfOrder = {
   /** Tilt over the whole cassette for each tolerance of the fault's size, and where its pivot may lie, logistic and cut off. */
   hanger: { tilt: 1.7, pivotSpread: 0.075, pivot: [-0.1, 1.1] },
   friction: {
-    /** How much more the pulley sticks towards the small cogs, where the spring pulls least. A spring as stiff everywhere lets it stick alike everywhere: most bikes lie near that. */
+    /** How much more the pulley sticks towards the small cogs, where the spring pulls least. A spring as stiff everywhere lets it stick alike everywhere: near that they lie densest, half of them below 0.43. */
     slope: [-0.1, 2],
     mostIn: 0.4,
     /** Share of the bikes on which shifts to larger cogs stay crisp; on the others up to so much of the trouble shows there too. */
