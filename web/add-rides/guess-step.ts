@@ -112,7 +112,7 @@ function showFiles(
   const toSend = filesToSend(chosen);
   const found = make('div', { class: 'add-found' }, reading());
   /** The form for a new bike; nothing where the bike is known. */
-  const formFrom = (words: Child, guessed: Partial<Bike>): Child =>
+  const formFrom = (words: Child, guessed: Parameters<typeof newBikeForm>[1]): Child =>
     !bike && [
       described ? describedInWords(described.file) : words,
       newBikeForm(toSend.chosen(), described?.bike ?? guessed, start),
@@ -124,7 +124,12 @@ function showFiles(
       found,
       whatFilesShow(guess, files.length, bike?.bike ?? described?.bike),
       guess.bike
-        ? formFrom(guessInWords(guess), { ...guess.bike, cassette: shownCogs(guess), name: '' })
+        ? formFrom(guessInWords(guess), {
+            ...guess.bike,
+            cassette: shownCogs(guess),
+            unseen: guess.madeUpCogs,
+            name: '',
+          })
         : formFrom(notGuessed(guess.notes, guess.withCadence), {}),
     );
     announce('The files have been read.');
