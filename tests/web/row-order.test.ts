@@ -23,7 +23,7 @@ const made = (
 
 const bikes = [
   made('Bike 10', '2026-05-01T08:00:00.000Z', 0.05, {
-    worstCog: { teeth: 51, direction: 'to-larger', troubleRate: 0.6 },
+    worstCog: { teeth: 51, direction: 'to-larger', troubleRate: 0.6, shifts: 8 },
   }),
   made('Bike 2', '2026-05-03T08:00:00.000Z', 0.3),
   made('Bike 1', null, null, { word: 'too little data', underWay: true }, 'One ride waits.'),
@@ -94,10 +94,10 @@ describe('the list of bikes as a file', () => {
     const [head, first, , last] = tableAsCsv(bikesTable(bikes)).split('\r\n');
     expect(head).toMatch(/^bike,chainrings,cassette,actuation,state,not up to date,dangers,reasons,/);
     expect(first).toBe(
-      'Bike 10,32,10 12,cable,watch,,,,Check the hanger.,,20,0.05,0,1,51,to-larger,0.6,1,2026-05-01T08:00:00.000Z,/bikes/Bike 10',
+      'Bike 10,32,10 12,cable,watch,,,,Check the hanger.,,20,0.05,0,1,51,to-larger,0.6,8,1,2026-05-01T08:00:00.000Z,/bikes/Bike 10',
     );
     expect(last).toBe(
-      'Bike 1,32,10 12,cable,being worked through,One ride waits.,,,Check the hanger.,,20,,,,,,,1,,/bikes/Bike 1',
+      'Bike 1,32,10 12,cable,being worked through,One ride waits.,,,Check the hanger.,,20,,,,,,,,1,,/bikes/Bike 1',
     );
   });
 });

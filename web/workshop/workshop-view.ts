@@ -28,6 +28,7 @@ import { skippedWords } from '../words/skipped-words.ts';
 import { staleFigures } from '../words/stale-words.ts';
 import { standingKey, standingOf, stateLabel } from '../words/state-words.ts';
 import { ownZone } from '../words/time-zone.ts';
+import { worstCogWords } from '../words/worst-cog-words.ts';
 import { bikesTable } from './bikes-table.ts';
 
 /** The trouble of a bike's shifts in the room of a cell: of the cog that stands out, and of all. */
@@ -36,7 +37,7 @@ function troubleWords(state: BikeSummary['state']): string {
   if (troubleRate === null) return 'No shift judged';
   const skipped = skippedWords(state);
   const all = `${percentFigure(troubleRate)} of ${figure(judgedShifts)}${skipped ? `; ${skipped}` : ''}`;
-  return worstCog ? `${percentFigure(worstCog.troubleRate)} onto the ${worstCog.teeth}; ${all} in all` : all;
+  return worstCog ? `${worstCogWords(worstCog)}; ${all} in all` : all;
 }
 
 /** The first step of what to do, led by the part that it is about. */

@@ -8,7 +8,8 @@ import type { BeforeAfterByCog, CogTrouble } from '../cog-trouble.ts';
 import { FEW_SHIFTS } from '../few-shifts.ts';
 import { bySurestTrouble } from '../surely-in-trouble.ts';
 
-const directionPhrase: Readonly<Record<Direction, string>> = {
+/** Where a shift in a direction comes from, to stand after the cog that it goes onto. */
+export const directionPhrase: Readonly<Record<Direction, string>> = {
   'to-larger': 'from smaller cogs',
   'to-smaller': 'from larger cogs',
 };
