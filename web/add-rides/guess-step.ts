@@ -123,7 +123,7 @@ function showFiles(
     fill(
       found,
       whatFilesShow(guess, files.length, bike?.bike ?? described?.bike),
-      guess.bike
+      guess.bike && !guess.ridesApart
         ? formFrom(guessInWords(guess), {
             ...guess.bike,
             cassette: shownCogs(guess),
