@@ -67,19 +67,13 @@ function likelyCause(bike: BikeDetail, dated: (sentence: string) => string): HTM
     const say = verdictOf(bike.report).kind === 'sound' ? soundSentence : explainedSentence;
     return make('p', { class: 'verdict-likely' }, dated(say(bike.report)));
   }
-  return (
-    named &&
-    make(
-      'p',
-      { class: 'verdict-likely' },
-      make(
-        'strong',
-        {},
-        upperFirst(`${chance(named.probability)} likely${bike.report ? ifOneFault(bike.report) : ''}`),
-      ),
-      `: ${causeWords(named.cause, bike.bike.actuation).meaning}.`,
-    )
-  );
+  if (!named) return null;
+  const { name, meaning } = causeWords(named.cause, bike.bike.actuation);
+  // below a headline that names two causes it is said which of them is meant
+  const namesTwo = bike.report && (verdictOf(bike.report).kind === 'open' || bike.report.diagnosis.limitOrHanger);
+  const which = namesTwo ? `${name} ` : '';
+  const likely = `${which}${chance(named.probability)} likely${bike.report ? ifOneFault(bike.report) : ''}`;
+  return make('p', { class: 'verdict-likely' }, make('strong', {}, upperFirst(likely)), `: ${meaning}.`);
 }
 
 /** What speaks for the likeliest cause, what the rides cannot tell, and all causes. */
