@@ -55,7 +55,7 @@ describe.skipIf(!browserPath)('the rate of trouble of a bike', () => {
     const dots = await row.locator('.trend-dot').count();
     expect(await row.locator('.trend-dot.is-past').count()).toBe(dots - 1);
     await page.goto('/workshop');
-    await page.getByText('88\u00a0% of 8 onto the 51 from smaller cogs; 12\u00a0% of 200 in all').waitFor();
+    await page.getByText('12\u00a0% of 200; worst: 88\u00a0% of 8 onto the 51 from smaller cogs').waitFor();
     expect(faults).toEqual([]);
     await page.context().close();
   });

@@ -31,13 +31,13 @@ import { ownZone } from '../words/time-zone.ts';
 import { worstCogWords } from '../words/worst-cog-words.ts';
 import { bikesTable } from './bikes-table.ts';
 
-/** The trouble of a bike's shifts in the room of a cell: of the cog that stands out, and of all. */
+/** The trouble of a bike's shifts in the room of a cell: of all, and of the cog that stands out. */
 function troubleWords(state: BikeSummary['state']): string {
   const { troubleRate, worstCog, judgedShifts } = state;
   if (troubleRate === null) return 'No shift judged';
   const skipped = skippedWords(state);
   const all = `${percentFigure(troubleRate)} of ${figure(judgedShifts)}${skipped ? `; ${skipped}` : ''}`;
-  return worstCog ? `${worstCogWords(worstCog)}; ${all} in all` : all;
+  return worstCog ? `${all}; worst: ${worstCogWords(worstCog)}` : all;
 }
 
 /** The first step of what to do, led by the part that it is about. */

@@ -37,6 +37,8 @@ describe('the worst cog', () => {
     expect(worst(cog(27, 60, 20), cog(30, 60, 24))).toBeNull();
     expect(worst(cog(27, 200, 0), cog(30, 4, 4))).toBeNull();
     expect(worst(cog(27, 200, 0), cog(30, 0, 0))).toBeNull();
+    // one shift of five is chance
+    expect(worst(cog(27, 259, 1), cog(30, 5, 1))).toBeNull();
   });
 
   it('is counted from the same moment as the whole', () => {
