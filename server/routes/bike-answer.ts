@@ -61,7 +61,7 @@ export function needier(a: State, b: State): number {
     Number(b.chainsLost > 0) - Number(a.chainsLost > 0) ||
     stateOrder.indexOf(a.word) - stateOrder.indexOf(b.word) ||
     percent(b) - percent(a) ||
-    troubleToOrderBy(b).low - troubleToOrderBy(a).low
+    (troubleToOrderBy(b) ?? -1) - (troubleToOrderBy(a) ?? -1)
   );
 }
 

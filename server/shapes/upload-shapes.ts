@@ -35,6 +35,11 @@ export const drivetrainGuessShape = z.object({
     .array(z.number().int())
     .readonly()
     .describe('Cogs of it, in teeth, that nothing shows: they were filled in to make a cassette'),
+  ridesApart: z
+    .boolean()
+    .describe(
+      'Whether they look like rides of several bikes: the drivetrain guessed from all of them was never ridden',
+    ),
   notes: z.array(z.string()),
   withCadence: z
     .boolean()

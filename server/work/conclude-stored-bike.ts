@@ -5,6 +5,7 @@ import { type Report, type ReportInShort, reportSchema } from '../../src/report/
 import type { RideReport } from '../../src/report/ride-report-schema.ts';
 import { ridesThatCount } from '../../src/report/rides-that-count.ts';
 import { bikeState } from '../../src/report/state/bike-state.ts';
+import { verdictOf } from '../../src/report/verdict-kind.ts';
 import { firstStepIsAbout } from '../../src/report/words/step-is-about.ts';
 import { workInShort } from '../../src/report/words/work-in-short.ts';
 import { concludeBike, listRides, ownRides } from '../engine.ts';
@@ -44,7 +45,7 @@ export function concludeStoredBike({ database, bikeId }: ConcludeTask): Conclude
         state,
         trend: troubleTrend(own),
         rolloutMm: medianRollout(report),
-        work: workInShort(report.diagnosis.suggestion),
+        work: workInShort(report.diagnosis.suggestion, verdictOf(report).kind),
         workPart: firstStepIsAbout(report.diagnosis.suggestion),
       }),
       detail: JSON.stringify({

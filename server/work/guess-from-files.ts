@@ -1,4 +1,5 @@
 import { CogwrightError } from '../../src/errors/cogwright-error.ts';
+import { areApart } from '../../src/gear-trace/belonging/rides-apart.ts';
 import { drivetrainUnknown } from '../../src/gear-trace/guess/unknown-drivetrain.ts';
 import type { RideLog } from '../../src/ride-log/ride-log.ts';
 import { guessDrivetrain } from '../engine.ts';
@@ -26,13 +27,16 @@ export function guessFromFiles({ files }: GuessTask): GuessAnswer {
     }
   });
   const withCadence = logs.some(({ cadenceRpm }) => some(cadenceRpm));
-  const none = { bike: null, certainty: 0, madeUpCogs: [], withCadence, files: told };
+  const none = { bike: null, certainty: 0, madeUpCogs: [], ridesApart: false, withCadence, files: told };
   if (logs.length === 0) return { ...none, notes: [] };
   const { bike, certainty, madeUpCogs, notes } = soundGuess(guessDrivetrain(logs));
-  const said = notes.map(({ message }) => message);
+  // of rides of several bikes nothing is said of the drivetrain guessed from all: nobody rode it
+  const apart = notes.filter((note) => areApart([note]));
+  const ridesApart = apart.length > 0;
+  const said = (ridesApart ? apart : notes).map(({ message }) => message);
   return drivetrainUnknown(notes)
     ? { ...none, notes: said }
-    : { bike, certainty, madeUpCogs, notes: said, withCadence, files: told };
+    : { bike, certainty, madeUpCogs, ridesApart, notes: said, withCadence, files: told };
 }
 
 const some = (values: Float64Array): boolean => values.some((value) => !Number.isNaN(value));

@@ -132,6 +132,7 @@ export interface GuessAnswer {
   readonly bike: Bike | null;
   readonly certainty: number;
   readonly madeUpCogs: readonly number[];
+  readonly ridesApart: boolean;
   readonly notes: readonly string[];
   readonly withCadence: boolean;
   readonly files: readonly z.infer<typeof readFileShape>[];

@@ -6,6 +6,7 @@ import { analyse } from '../analyse.ts';
 import type { Bike } from '../drivetrain/bike.ts';
 import { parseBike } from '../drivetrain/parse-bike.ts';
 import type { Report } from '../report/report-schema.ts';
+import { bikeFilesLeft } from './bike-files-left.ts';
 import { checkPlaceForPage } from './check-place-for-page.ts';
 import { type ExitCode, exitCode } from './exit-code.ts';
 import { explainRide } from './explain-ride.ts';
@@ -39,6 +40,8 @@ export async function runAnalyse(paths: readonly string[], options: AnalyseComma
   const companions = [options.bike, options.adjustments].filter((file) => file !== undefined);
   const found = findRides(paths, companions);
   if (options.html !== undefined) checkPlaceForPage(options.html, [...found.files, ...companions]);
+  const left = bikeFilesLeft(paths, found.files, options.bike);
+  if (left !== null) writeNote(left);
   const progress = progressOver(found.files.length);
   const { logs, failed } = leaveOutParts(readRides(found.files, progress));
   let analysed = 0;

@@ -23,6 +23,7 @@ describe.skipIf(!browserPath)('the list of bikes', () => {
     await page.getByRole('link', { name: 'Workshop list' }).click();
     await page.getByRole('heading', { level: 1, name: 'Workshop list' }).waitFor();
     expect(await page.locator('tbody th a').allTextContents()).toEqual(sorted);
+    expect(await page.locator('.workshop header').textContent()).toContain('In order of name.');
     const paper = (await page.pdf({ preferCSSPageSize: true })).toString('latin1');
     expect(paper.match(/\/Type\s*\/Page\b(?!s)/g)?.length).toBe(1);
     const [file] = await Promise.all([
@@ -49,6 +50,7 @@ describe.skipIf(!browserPath)('the list of bikes', () => {
       await route.fulfill({ json: answer });
     });
     await page.goto('/workshop');
+    await page.locator('.workshop header', { hasText: 'What can hurt stands first, then' }).waitFor();
     const work = page.locator('tr.is-service .workshop-work').first();
     await work.waitFor();
     expect(await work.textContent()).toBe('Cable tension: Turn the barrel adjuster one click anticlockwise.');

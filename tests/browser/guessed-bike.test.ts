@@ -135,4 +135,49 @@ describe.skipIf(!browserPath)('the bike of a short ride', () => {
     expect(faults).toEqual([]);
     await page.context().close();
   });
+
+  it('is saved without its made-up cogs only once its rider has said that it has no others', async () => {
+    const { page, faults } = await real.open({ width: 'phone' });
+    const bike = { name: '', chainrings: [32], cassette: [14, 16, 18, 21, 24, 28], actuation: 'cable' };
+    const json = { bike, certainty: 0.6, madeUpCogs: [18], ridesApart: false, notes: [], withCadence: true, files: [] };
+    await page.route('**/api/drivetrain-guess', (route) => route.fulfill({ json }));
+    await page.goto('/add');
+    await page.locator('input[type=file]').first().setInputFiles(file);
+    const cassette = page.getByLabel('Cassette');
+    await cassette.waitFor();
+    expect(await cassette.inputValue()).toBe('14 16 21 24 28');
+    await page.getByLabel('Name of the bike').fill('Siskin');
+    const save = page.getByRole('button', { name: 'Save the bike' });
+    await save.click();
+    await page.getByText('No ride shows 18, so it is not filled in.').waitFor();
+    expect(await cassette.getAttribute('aria-invalid')).toBe('true');
+    expect(await cassette.evaluate((input) => input === document.activeElement)).toBe(true);
+    await page.getByLabel('The bike has no cogs but these').check();
+    const [sent] = await Promise.all([
+      page.waitForRequest((request) => request.method() === 'POST' && request.url().endsWith('/api/bikes')),
+      save.click(),
+    ]);
+    expect(sent.postDataJSON()).toMatchObject({ cassette: [14, 16, 21, 24, 28] });
+    expect(faults).toEqual([]);
+    await page.context().close();
+  });
+
+  it('is described by hand where the rides are of several: a mixture of them is not filled in', async () => {
+    const { page, faults } = await real.open({ width: 'phone' });
+    const bike = { name: '', chainrings: [35, 56], cassette: [10, 12, 15, 17, 28, 51], actuation: 'cable' };
+    const notes = ['These rides do not look like those of one bike.'];
+    const json = { bike, certainty: 0.2, madeUpCogs: [], ridesApart: true, notes, withCadence: true, files: [] };
+    await page.route('**/api/drivetrain-guess', (route) => route.fulfill({ json }));
+    await page.goto('/add');
+    await page.locator('input[type=file]').first().setInputFiles(file);
+    const cassette = page.getByLabel('Cassette');
+    await cassette.waitFor();
+    expect(await cassette.inputValue()).toBe('');
+    const said = await page.locator('.add-guess').textContent();
+    expect(said).toContain('Describe the bike');
+    expect(said).toContain(notes[0]);
+    expect(said).not.toContain('Is this the bike?');
+    expect(faults).toEqual([]);
+    await page.context().close();
+  });
 });

@@ -44,7 +44,9 @@ describe.skipIf(!browserPath)('the rate of trouble of a bike', () => {
     await loaded(page);
     const row = page.locator('.rack-row', { hasText: 'Worst' });
     expect(await row.locator('.rack-figure strong').textContent()).toBe('12\u00a0%');
-    expect(await row.locator('.rack-figure b').textContent()).toBe('Worst: 88\u00a0% of 8 onto the 51');
+    expect(await row.locator('.rack-figure b').textContent()).toBe(
+      'Worst: 88\u00a0% of 8 onto the 51 from smaller cogs',
+    );
     const scale = await row.locator('.rack-trend text').allTextContents();
     expect(scale).toEqual(['0\u00a0%', expect.stringMatching(/^\d*0\u00a0%$/)]);
     expect(await row.locator('.rack-trend small').textContent()).toContain(
@@ -52,6 +54,8 @@ describe.skipIf(!browserPath)('the rate of trouble of a bike', () => {
     );
     const dots = await row.locator('.trend-dot').count();
     expect(await row.locator('.trend-dot.is-past').count()).toBe(dots - 1);
+    await page.goto('/workshop');
+    await page.getByText('12\u00a0% of 200; worst: 88\u00a0% of 8 onto the 51 from smaller cogs').waitFor();
     expect(faults).toEqual([]);
     await page.context().close();
   });

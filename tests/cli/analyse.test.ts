@@ -44,6 +44,18 @@ describe('analyse', () => {
     rmSync(at('to-come.csv'));
   });
 
+  it('says of bike files beside the rides of a folder that they were left alone, or that there are several', async () => {
+    const said = async (...args: string[]) => (await runCogwright('analyse', ...args, '--json')).stderr;
+    expect(await said(at('hut'))).toContain(`Give it with --bike ${bike}; without it the bike is guessed`);
+    expect(await said(at('hut'), '--bike', bike)).not.toContain('bike file');
+    expect(await said(at('hut', 'ride-1.fit'))).not.toContain('bike file');
+    const other = at('hut', 'second', 'bike.json');
+    copyFileSync(bike, other);
+    for (const given of [[], ['--bike', bike]])
+      expect(await said(at('hut'), ...given)).toContain(`2 bike files lie beside these rides (${bike} and ${other})`);
+    rmSync(other);
+  });
+
   it('prints JSON and nothing else with --json, from a folder walked in order', async () => {
     const { code, stdout, stderr } = await runCogwright('analyse', at('hut'), '--bike', bike, '--json');
     expect(code).toBe(0);

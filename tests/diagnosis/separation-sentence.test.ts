@@ -76,7 +76,7 @@ it('asks for no look at a part that was found right, aligned or replaced', () =>
   const on = { unseen: new Set<number>(), atRisk: new Set<CassetteEnd>(), cassette: [10, 12, 14, 16, 18] };
   const said = (...seen: Look['parameter'][]) =>
     separateCauses(rivals, {
-      ...{ ...on, electronic: false, byHandOnly: true, planned: [] },
+      ...{ ...on, electronic: false, byHandOnly: true, judgesShifts: true, planned: [] },
       seenTo: seen.map((parameter) => ({ at: '2026-05-07T12:00:00Z', parameter, unit: 'done' })),
     })?.sentence ?? null;
   expect(said()).toMatch(/Pushed by hand, .* A hanger gauge tells within a minute\.$/);
@@ -85,6 +85,7 @@ it('asks for no look at a part that was found right, aligned or replaced', () =>
 });
 
 it('speaks of the check ride, where that tells the two apart, and of no other shift', () => {
+  let judgesShifts = true;
   const said = (...planned: { cog: number; larger: boolean; firm: boolean }[]): string | undefined =>
     separateCauses(
       {
@@ -102,7 +103,7 @@ it('speaks of the check ride, where that tells the two apart, and of no other sh
       },
       {
         ...{ unseen: new Set<number>(), atRisk: new Set<CassetteEnd>(), cassette: [10, 12, 14, 16, 18] },
-        ...{ electronic: false, byHandOnly: false, planned, seenTo: [] },
+        ...{ electronic: false, byHandOnly: false, judgesShifts, planned, seenTo: [] },
       },
     )?.sentence;
   expect(said()).toMatch(/^Shifts onto the 16 from smaller cogs, soft on the pedals, tell most/);
@@ -110,6 +111,9 @@ it('speaks of the check ride, where that tells the two apart, and of no other sh
   expect(said({ cog: 1, ...firm }, { cog: 0, larger: false, firm: true })).toMatch(
     /^Shifts onto the 10 from the 12, pressing firmly, tell most/,
   );
+  // where no gear change is recorded, none is judged, however it goes
+  judgesShifts = false;
+  for (const planned of [[], [{ cog: 1, ...firm }]]) expect(said(...planned)).not.toMatch(/Shifts onto|tell most/);
 });
 
 it('says why more should go wrong without a fault than with one', () => {
@@ -129,7 +133,7 @@ it('says why more should go wrong without a fault than with one', () => {
       },
       {
         ...{ unseen: new Set<number>(), atRisk: new Set<CassetteEnd>(), cassette: [10, 12, 14, 16, 18] },
-        ...{ electronic: false, byHandOnly: false, planned: [], seenTo: [] },
+        ...{ electronic: false, byHandOnly: false, judgesShifts: true, planned: [], seenTo: [] },
       },
     )?.sentence;
   expect(said(0.4, 0.02)).toMatch(/with no fault about 40 %, since without a fault it would have to be hard pedalling/);

@@ -28,6 +28,13 @@ describe('what the chart of trouble by cog shows', () => {
     expect(describeTroubleByCog([cog(13, 'to-larger', 4, 0)])).toBe('Too few judged shifts on any cog to tell.');
     expect(describeTroubleByCog([cog(13, 'to-larger', 9, 0)])).toBe('No trouble on any cog with enough judged shifts.');
   });
+
+  it('takes a handful of shifts for less sure than hundreds', () => {
+    const cogs = [cog(13, 'to-larger', 5, 5), cog(27, 'to-larger', 200, 80), cog(30, 'to-larger', 1, 1)];
+    expect(describeTroubleByCog(cogs)).toBe(
+      'Most trouble: shifts onto 27 teeth from smaller cogs, 40 % of 200 judged.',
+    );
+  });
 });
 
 describe('what the chart of before and after shows', () => {

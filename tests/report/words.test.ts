@@ -13,7 +13,7 @@ import { durationWords, rateWithInterval, sure } from '../../src/report/words/nu
 import { otherCauses } from '../../src/report/words/other-causes.ts';
 import { rideNotes } from '../../src/report/words/ride-notes.ts';
 import { turnWords } from '../../src/report/words/turn-words.ts';
-import { verdictSentence } from '../../src/report/words/verdict-words.ts';
+import { soundSentence, verdictSentence } from '../../src/report/words/verdict-words.ts';
 import { sampleBike, sampleReport } from './sample-report.ts';
 
 describe('numbers in words', () => {
@@ -192,6 +192,11 @@ describe('verdictSentence', () => {
       /; only 1 shift onto the \d+ and only 4 shifts onto the \d+ could be judged, so of their limits/,
     );
     expect(said(5, 5)).toBe('Nothing points to a mis-set part (60 % sure).');
+    // below a headline that says that nothing does
+    expect(soundSentence({ ...sound, cogs: [judged(small, 5), judged(large, 5)] })).toBe('60 % sure.');
+    expect(soundSentence({ ...sound, cogs: [judged(small, 5), judged(large, 0)] })).toMatch(
+      /^60 % sure; no shift onto/,
+    );
   });
 
   it('says the same evidence once only, the causes in order of how likely they are', () => {

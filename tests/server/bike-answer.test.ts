@@ -37,12 +37,17 @@ it('says "again" of a report only where there was one before', () => {
 });
 
 it('puts first what can hurt, then the state, then how likely a fault is in whole per cent, then how often shifts go wrong', () => {
-  const counted = { topCause: null, skips: 0, chainsLost: 0, troubleRate: 0.1, judgedShifts: 100, worstCog: null };
-  const state = (word: 'service' | 'watch', dangers: string[], faultProbability: number | null, low: number) => ({
+  const counted = { topCause: null, skips: 0, chainsLost: 0, judgedShifts: 100 };
+  const state = (
+    word: 'service' | 'watch',
+    dangers: string[],
+    faultProbability: number | null,
+    troubleRate: number,
+  ) => ({
     word,
     dangers,
     faultProbability,
-    low,
+    troubleRate,
     ...counted,
   });
   const inOrder = [
@@ -66,20 +71,18 @@ it('sets a worn bike among those in the same need by its skips, each as one more
     faultProbability: 0.99,
     judgedShifts: 100,
     chainsLost: 0,
-    worstCog: null,
   };
-  const bike = (topCause: 'worn-drivetrain' | 'hanger-bent', skips: number, troubleRate: number, low: number) => ({
+  const bike = (topCause: 'worn-drivetrain' | 'hanger-bent', skips: number, troubleRate: number) => ({
     ...alike,
     topCause,
     skips,
     troubleRate,
-    low,
   });
   const inOrder = [
-    bike('worn-drivetrain', 60, 0, 0),
-    bike('hanger-bent', 80, 0.3, 0.219),
-    bike('worn-drivetrain', 10, 0.01, 0.002),
-    bike('worn-drivetrain', 0, 0.02, 0.005),
+    bike('worn-drivetrain', 60, 0),
+    bike('hanger-bent', 80, 0.3),
+    bike('worn-drivetrain', 10, 0.01),
+    bike('worn-drivetrain', 0, 0.02),
   ];
   expect(inOrder.toReversed().sort(needier)).toEqual(inOrder);
 });

@@ -369,6 +369,14 @@ describe('a guess', () => {
     expect(body.files[1]).toMatchObject({ name: 'x.fit', understood: [], remarks: [] });
   });
 
+  it('says so of rides of two bikes, and nothing of what was guessed from both, which was never ridden', async () => {
+    const rides = [madeRides(1)[0], madeRides(1, { bike: valleyBike })[0]];
+    const { body } = await api.send('/api/drivetrain-guess', rides);
+    expect(body.ridesApart).toBe(true);
+    expect(body.notes).toEqual([expect.stringMatching(/^These rides do not look like those of one bike: /)]);
+    expect(body.files).toHaveLength(2);
+  });
+
   it('is refused where nothing could be read', async () => {
     const answer = await api.send('/api/drivetrain-guess', [{ name: 'x.fit', bytes: Uint8Array.from([1, 2, 3, 0]) }]);
     expect(answer).toMatchObject({

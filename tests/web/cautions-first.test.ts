@@ -53,6 +53,11 @@ describe('the cautions of the next step', () => {
     const keepOff = 'Keep off the largest cog until its limit was looked at on a stand: the chain was lost past it.';
     const lost = 'The chain left the cassette once: inspect before riding, and keep off the 51 until its limit was';
     expect(said([keepOff], [lost])).toBe('Keep fingers out.');
+    // one danger says what a bent hanger lets happen, another until when the cog is kept off for its sake
+    expect(said([hanger], [`${lost} looked at on a stand.`, bent])).toBe(`${hanger}|Keep fingers out.`);
+    expect(said([hanger], [lost.replace('limit was', 'limit and the hanger were looked at on a stand.'), bent])).toBe(
+      'Keep fingers out.',
+    );
     expect(said([keepOff], [danger])).toBe(`${keepOff}|Keep fingers out.`);
   });
 

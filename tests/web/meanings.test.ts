@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { meanings } from '../../web/meanings/meanings.ts';
+import { standingWords } from '../../web/words/state-words.ts';
 
 const all = meanings.flatMap(({ words }) => words);
 
@@ -24,6 +25,11 @@ describe('what the words mean', () => {
       expect(named).toContain(word);
     for (const word of ['low limit', 'high limit', 'b-screw', 'hanger', 'guide pulley', 'check ride'])
       expect(named).toContain(word);
+  });
+
+  it('tells every state that a bike can be in', () => {
+    const named = all.map(({ word }) => word);
+    expect(named).toEqual(expect.arrayContaining(Object.values(standingWords).map(({ label }) => label)));
   });
 
   it('has no word twice, and each meaning is a sentence', () => {

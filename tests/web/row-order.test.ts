@@ -18,12 +18,12 @@ const made = (
     lastRideAt,
     work: 'Check the hanger.',
     staleReason: stale,
-    state: { word: 'watch', dangers: [], reasons: [], low: 0, high: 1, judgedShifts: 9, troubleRate, ...more },
+    state: { word: 'watch', dangers: [], reasons: [], low: 0, high: 1, judgedShifts: 20, troubleRate, ...more },
   }) as never;
 
 const bikes = [
   made('Bike 10', '2026-05-01T08:00:00.000Z', 0.05, {
-    worstCog: { teeth: 51, direction: 'to-larger', troubleRate: 0.6 },
+    worstCog: { teeth: 51, direction: 'to-larger', troubleRate: 0.6, shifts: 8 },
   }),
   made('Bike 2', '2026-05-03T08:00:00.000Z', 0.3),
   made('Bike 1', null, null, { word: 'too little data', underWay: true }, 'One ride waits.'),
@@ -35,21 +35,31 @@ describe('the order of the list of bikes', () => {
     ['name', ['Bike 1', 'Bike 2', 'Bike 10']],
     ['ridden', ['Bike 2', 'Bike 10', 'Bike 1']],
     ['resting', ['Bike 1', 'Bike 10', 'Bike 2']],
-    ['trouble', ['Bike 10', 'Bike 2', 'Bike 1']],
+    ['trouble', ['Bike 2', 'Bike 10', 'Bike 1']],
   ] as const)('by %s', (order, names) => {
     expect(inOrder(bikes, order).map(({ bike }) => bike.name)).toEqual(names);
     expect(orderOf(order)).toBe(order);
   });
 
   it('counts every skip of a worn bike as one more shift that went wrong, and of no other', () => {
-    const shifts = { judgedShifts: 100, low: 0 };
+    const shifts = { judgedShifts: 100 };
     const worn = (skips: number, more: object = {}) =>
       made(`Worn ${skips}`, null, 0.01, { ...shifts, topCause: 'worn-drivetrain', skips, ...more });
     const unlike = made('Bent', null, 0.15, { ...shifts, topCause: 'hanger-bent', skips: 60 });
-    const cog = { teeth: 21, direction: 'to-larger', troubleRate: 0.9 };
-    const fleet = [worn(0), unlike, worn(5), worn(40), worn(6, { worstCog: cog })];
-    const names = ['Worn 6', 'Worn 40', 'Bent', 'Worn 5', 'Worn 0'];
+    const fleet = [worn(0), unlike, worn(5), worn(40)];
+    const names = ['Worn 40', 'Bent', 'Worn 5', 'Worn 0'];
     expect(inOrder(fleet, 'trouble').map(({ bike }) => bike.name)).toEqual(names);
+  });
+
+  it('puts no handful of shifts that all went wrong, of a bike or of one cog, before hundreds of which two in five did', () => {
+    const few = made('Few', null, 1, { judgedShifts: 5 });
+    const worstCog = { teeth: 10, direction: 'to-smaller', shifts: 5, troubleRate: 1 };
+    const oneCog = made('One cog', null, 0.12, { judgedShifts: 191, worstCog });
+    const many = made('Many', null, 0.4, { judgedShifts: 300 });
+    const well = made('Well', null, 0, { judgedShifts: 300 });
+    const none = made('None', null, null, { judgedShifts: 0 });
+    const names = inOrder([none, few, oneCog, well, many], 'trouble').map(({ bike }) => bike.name);
+    expect(names).toEqual(['Many', 'Few', 'One cog', 'Well', 'None']);
   });
 
   it('is that of need where the address asks for none that there is', () => {
@@ -84,10 +94,10 @@ describe('the list of bikes as a file', () => {
     const [head, first, , last] = tableAsCsv(bikesTable(bikes)).split('\r\n');
     expect(head).toMatch(/^bike,chainrings,cassette,actuation,state,not up to date,dangers,reasons,/);
     expect(first).toBe(
-      'Bike 10,32,10 12,cable,watch,,,,Check the hanger.,,9,0.05,0,1,51,to-larger,0.6,1,2026-05-01T08:00:00.000Z,/bikes/Bike 10',
+      'Bike 10,32,10 12,cable,watch,,,,Check the hanger.,,20,0.05,0,1,51,to-larger,0.6,8,1,2026-05-01T08:00:00.000Z,/bikes/Bike 10',
     );
     expect(last).toBe(
-      'Bike 1,32,10 12,cable,being worked through,One ride waits.,,,Check the hanger.,,9,,,,,,,1,,/bikes/Bike 1',
+      'Bike 1,32,10 12,cable,being worked through,One ride waits.,,,Check the hanger.,,20,,,,,,,,1,,/bikes/Bike 1',
     );
   });
 });

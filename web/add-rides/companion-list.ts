@@ -9,6 +9,9 @@ import { understoodList } from './understood-list.ts';
 const tooMany =
   'Only one bike can be added at a time from one folder: take out all bike files but one, or put each bike with its rides into a folder of its own.';
 
+/** Of a broken file, which is not sent. */
+const leftOut = (fault: string): string => `${fault} It is left out until it is put right.`;
+
 /** What is wrong with a bike file, alone or beside the others and what was chosen; null: nothing. */
 function bikeFault(
   { bike, fault }: BikeFile,
@@ -16,15 +19,15 @@ function bikeFault(
   chosen: BikeSummary | null,
   all: readonly BikeSummary[],
 ): string | null {
-  if (!bike) return fault;
+  if (!bike) return fault && leftOut(fault);
   return alone ? bikeFileDoubt(bike, chosen, all) : tooMany;
 }
 
-/** What a file of adjustments holds; one that is broken is not sent. */
+/** What a file of adjustments holds. */
 const adjustmentsRead = ({ file: { name }, count, fault }: AdjustmentsFile): ReadFile => ({
   name,
   understood: count === null ? [] : [`${counted(count, 'adjustment')} for the bike’s log`],
-  notUnderstood: fault === null ? [] : [`${fault} It is left out until it is put right.`],
+  notUnderstood: fault === null ? [] : [leftOut(fault)],
   remarks: [],
 });
 

@@ -112,7 +112,7 @@ function showFiles(
   const toSend = filesToSend(chosen);
   const found = make('div', { class: 'add-found' }, reading());
   /** The form for a new bike; nothing where the bike is known. */
-  const formFrom = (words: Child, guessed: Partial<Bike>): Child =>
+  const formFrom = (words: Child, guessed: Parameters<typeof newBikeForm>[1]): Child =>
     !bike && [
       described ? describedInWords(described.file) : words,
       newBikeForm(toSend.chosen(), described?.bike ?? guessed, start),
@@ -123,8 +123,13 @@ function showFiles(
     fill(
       found,
       whatFilesShow(guess, files.length, bike?.bike ?? described?.bike),
-      guess.bike
-        ? formFrom(guessInWords(guess), { ...guess.bike, cassette: shownCogs(guess), name: '' })
+      guess.bike && !guess.ridesApart
+        ? formFrom(guessInWords(guess), {
+            ...guess.bike,
+            cassette: shownCogs(guess),
+            unseen: guess.madeUpCogs,
+            name: '',
+          })
         : formFrom(notGuessed(guess.notes, guess.withCadence), {}),
     );
     announce('The files have been read.');

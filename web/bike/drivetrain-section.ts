@@ -84,6 +84,7 @@ export function drivetrainSection({ bike: detail, refresh }: BikePage): HTMLElem
   const edit = (): void => {
     const { element } = drivetrainForm({
       start: { ...bike, cassette: bike.cassette.filter((teeth) => !unseen.includes(teeth)) },
+      unseen,
       saveWord: 'Save',
       save: async (changed) => {
         await saveIfNamedAlone(detail, changed);

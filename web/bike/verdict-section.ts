@@ -8,7 +8,7 @@ import { SINCE_ALONE } from '../../src/report/words/another-fault.ts';
 import { helpedAnother } from '../../src/report/words/helped-sentence.ts';
 import { ifOneFault } from '../../src/report/words/if-one-fault.ts';
 import { stillThereSentence } from '../../src/report/words/still-there-sentence.ts';
-import { explainedSentence, verdictSentence } from '../../src/report/words/verdict-words.ts';
+import { explainedSentence, soundSentence, verdictSentence } from '../../src/report/words/verdict-words.ts';
 import {
   causesTitle,
   LATER_CURED,
@@ -63,21 +63,17 @@ function likelyCause(bike: BikeDetail, dated: (sentence: string) => string): HTM
   if (bike.report && (tellsBoth(bike.report) || bike.report.diagnosis.laterCured))
     return make('p', { class: 'verdict-likely' }, dated(verdictSentence(bike.report)));
   // no fault is named: what keeps it from being surer is said as the report says it
-  if (named?.cause === 'no-fault' && bike.report)
-    return make('p', { class: 'verdict-likely' }, dated(explainedSentence(bike.report)));
-  return (
-    named &&
-    make(
-      'p',
-      { class: 'verdict-likely' },
-      make(
-        'strong',
-        {},
-        upperFirst(`${chance(named.probability)} likely${bike.report ? ifOneFault(bike.report) : ''}`),
-      ),
-      `: ${causeWords(named.cause, bike.bike.actuation).meaning}.`,
-    )
-  );
+  if (named?.cause === 'no-fault' && bike.report) {
+    const say = verdictOf(bike.report).kind === 'sound' ? soundSentence : explainedSentence;
+    return make('p', { class: 'verdict-likely' }, dated(say(bike.report)));
+  }
+  if (!named) return null;
+  const { name, meaning } = causeWords(named.cause, bike.bike.actuation);
+  // below a headline that names two causes it is said which of them is meant
+  const namesTwo = bike.report && (verdictOf(bike.report).kind === 'open' || bike.report.diagnosis.limitOrHanger);
+  const which = namesTwo ? `${name} ` : '';
+  const likely = `${which}${chance(named.probability)} likely${bike.report ? ifOneFault(bike.report) : ''}`;
+  return make('p', { class: 'verdict-likely' }, make('strong', {}, upperFirst(likely)), `: ${meaning}.`);
 }
 
 /** What speaks for the likeliest cause, what the rides cannot tell, and all causes. */

@@ -7,6 +7,7 @@ import { make } from '../dom/make.ts';
 import { percentFigure, percentRange } from '../words/numbers.ts';
 import { skippedWords } from '../words/skipped-words.ts';
 import { troublePeriod } from '../words/trouble-period.ts';
+import { worstCogWords } from '../words/worst-cog-words.ts';
 
 type State = BikeSummary['state'];
 
@@ -41,9 +42,7 @@ function troubleFigure(state: State): RowFigure {
   return {
     big: percentFigure(troubleRate),
     words: `of ${counted(state.judgedShifts, 'shift')} in trouble ${troublePeriod(state)}`,
-    bold: [
-      worstCog && `Worst: ${percentFigure(worstCog.troubleRate)} of ${worstCog.shifts} onto the ${worstCog.teeth}`,
-    ],
+    bold: [worstCog && `Worst: ${worstCogWords(worstCog)}`],
     small: `95\u00a0% interval: ${percentRange(state.low, state.high)}${worstCog ? ` of all, ${percentRange(worstCog.low, worstCog.high)} onto the ${worstCog.teeth}` : ''}`,
   };
 }

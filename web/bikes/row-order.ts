@@ -4,7 +4,7 @@ import type { BikeSummary } from '../api/answers.ts';
 import { compareNames } from '../words/bikes-by-name.ts';
 
 const lastRide = ({ lastRideAt }: BikeSummary): number => (lastRideAt === null ? 0 : Date.parse(lastRideAt));
-const rate = ({ state }: BikeSummary): number => troubleToOrderBy(state).rate ?? -1;
+const trouble = ({ state }: BikeSummary): number => troubleToOrderBy(state) ?? -1;
 
 interface Order {
   readonly label: string;
@@ -28,8 +28,8 @@ const orders = {
   },
   trouble: {
     label: 'Trouble',
-    lead: 'The one whose shifts go wrong most often stands first; the worst cog counts where one stands out, and of a worn bike every skip as one more such shift.',
-    compare: (a, b) => descending(rate(a), rate(b)),
+    lead: 'The one whose shifts surely go wrong most often stands first, by the low end of its 95\u00a0% interval; of fewer than ten shifts those wanting count as clean, of a worn bike every skip as one more that went wrong.',
+    compare: (a, b) => descending(trouble(a), trouble(b)),
   },
 } satisfies Record<string, Order>;
 

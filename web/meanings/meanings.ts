@@ -99,6 +99,22 @@ export const meanings: readonly { readonly title: string; readonly words: readon
         meaning:
           'Something is known of the bike that can hurt its rider. It is said before the state, and goes before any ride and any other work.',
       },
+      {
+        word: 'Needs service',
+        meaning:
+          'A part is all but surely at fault, or shifts surely go wrong so often that it takes hands, whatever the cause. So too after a chain left the cassette, or an adjustment that went too far.',
+      },
+      {
+        word: 'Keep an eye on it',
+        meaning:
+          'A fault is likelier than not, or some shifts surely go wrong, but not enough for the workshop; or trouble does not show any more and nothing logged accounts for that.',
+      },
+      {
+        word: 'Too little data',
+        meaning:
+          'Too few shifts could be judged to name a fault or to rule one out, or something keeps them from being weighed.',
+      },
+      { word: 'Shifts well', meaning: 'Hardly any shift goes wrong, and no fault is likelier than none.' },
       { word: 'In trouble', meaning: 'Late, missed or overshot, of all shifts that could be judged.' },
       {
         word: '95 % interval',

@@ -5,7 +5,7 @@ import type { BikeSummary } from '../api/answers.ts';
 import { listBikes } from '../api/bikes.ts';
 import { onChange } from '../api/changes.ts';
 import { needsHands } from '../bikes/needs-hands.ts';
-import { inOrder, orderOf } from '../bikes/row-order.ts';
+import { inOrder, leadOf, orderOf, type RowOrder } from '../bikes/row-order.ts';
 import { datedIn, rowReason } from '../bikes/row-reason.ts';
 import { chartTool } from '../charts/chart-tool.ts';
 import { saveFile } from '../charts/save-file.ts';
@@ -28,15 +28,16 @@ import { skippedWords } from '../words/skipped-words.ts';
 import { staleFigures } from '../words/stale-words.ts';
 import { standingKey, standingOf, stateLabel } from '../words/state-words.ts';
 import { ownZone } from '../words/time-zone.ts';
+import { worstCogWords } from '../words/worst-cog-words.ts';
 import { bikesTable } from './bikes-table.ts';
 
-/** The trouble of a bike's shifts in the room of a cell: of the cog that stands out, and of all. */
+/** The trouble of a bike's shifts in the room of a cell: of all, and of the cog that stands out. */
 function troubleWords(state: BikeSummary['state']): string {
   const { troubleRate, worstCog, judgedShifts } = state;
   if (troubleRate === null) return 'No shift judged';
   const skipped = skippedWords(state);
   const all = `${percentFigure(troubleRate)} of ${figure(judgedShifts)}${skipped ? `; ${skipped}` : ''}`;
-  return worstCog ? `${percentFigure(worstCog.troubleRate)} onto the ${worstCog.teeth}; ${all} in all` : all;
+  return worstCog ? `${all}; worst: ${worstCogWords(worstCog)}` : all;
 }
 
 /** The first step of what to do, led by the part that it is about. */
@@ -133,7 +134,7 @@ function tools(bikes: readonly BikeSummary[], query: URLSearchParams, choice: HT
   );
 }
 
-const sheet = (bikes: readonly BikeSummary[], all: number): HTMLElement =>
+const sheet = (bikes: readonly BikeSummary[], all: number, order: RowOrder): HTMLElement =>
   make(
     'article',
     { class: 'sheet workshop' },
@@ -142,6 +143,7 @@ const sheet = (bikes: readonly BikeSummary[], all: number): HTMLElement =>
       {},
       make('h1', { tabindex: -1 }, 'Workshop list'),
       make('p', {}, `${listWords(bikes.length, all)}, ${dayAndTime(new Date().toISOString())}, ${ownZone()}.`),
+      bikes.length > 1 && make('p', {}, leadOf(order)),
     ),
     table(bikes),
     make(
@@ -156,7 +158,8 @@ export const workshopView: View = ({ place, query, signal }) => {
   namePage('Workshop list');
   let onlyHands = query.get('only') === 'hands';
   const show = ({ bikes }: { bikes: readonly BikeSummary[] }): void => {
-    const ordered = inOrder(bikes, orderOf(query.get('order')));
+    const order = orderOf(query.get('order'));
+    const ordered = inOrder(bikes, order);
     const listed = onlyHands ? ordered.filter(needsHands) : ordered;
     const choice = make(
       'button',
@@ -171,7 +174,7 @@ export const workshopView: View = ({ place, query, signal }) => {
         place.querySelector<HTMLElement>('[data-keep="only-hands"]')?.focus();
       },
     });
-    keepingFocus(place, () => fill(place, tools(listed, query, choice), sheet(listed, ordered.length)));
+    keepingFocus(place, () => fill(place, tools(listed, query, choice), sheet(listed, ordered.length, order)));
   };
   loadInto(place, 'all bikes', signal, listBikes, show);
   const refreshSoon = soon(async () => show(await listBikes(signal)), signal);

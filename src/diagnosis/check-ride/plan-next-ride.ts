@@ -48,6 +48,7 @@ export function planNextRide(input: DiagnosisInput, facts: NextRideFacts): Pick<
     cassette,
     electronic: actuation === 'electronic',
     byHandOnly: dangerNamed(facts),
+    judgesShifts: input.rides.length === 0 || input.rides.some(({ evidence }) => evidence !== 'ratio-only'),
     planned: tells ? shiftsPlanned(plan, cassette) : [],
     seenTo: facts.seenTo,
   };

@@ -101,6 +101,8 @@ interface SeparatedOn extends KeptFrom {
   readonly electronic: boolean;
   /** True where nobody is to be asked for anything but a look. */
   readonly byHandOnly: boolean;
+  /** False where the recorder writes no gear changes: no shift can be judged then, on no ride. */
+  readonly judgesShifts: boolean;
   /** The shifts of the check ride, where they together tell the two apart; none else. */
   readonly planned: readonly Asked[];
   readonly seenTo: SuggestionFacts['seenTo'];
@@ -152,9 +154,11 @@ function bySkipping({ lookAhead, rows }: Rivals, [a, b]: readonly string[]): OnR
  */
 export function separateCauses(rivals: Rivals, on: SeparatedOn): Separation | null {
   const { between } = rivals;
-  const { electronic, byHandOnly, planned } = on;
+  const { electronic, byHandOnly, judgesShifts } = on;
+  const planned = judgesShifts ? on.planned : [];
   const phrases = between.map((cause) => causePhrase(cause, electronic));
-  const [shifts, skips] = [byShifts(rivals, phrases, on), bySkipping(rivals, phrases)];
+  const shifts = judgesShifts ? byShifts(rivals, phrases, on) : none;
+  const skips = bySkipping(rivals, phrases);
   const tells = !byHandOnly && (planned.length > 0 || Math.max(shifts.named, skips.named) >= TELLS);
   const bySkips = tells && skips.named >= TELLS && skips.named > shifts.named;
   const seen = !tells ? '' : bySkips ? skips.sentence : shifts.sentence;

@@ -37,7 +37,7 @@ function byNewestRides(since: ShiftsWellSince, facts: Asked): Step {
   }
   if (better?.last)
     return nothingToTurn(
-      `${turnNothing(facts)}: ${notShownWords(since)}, and it got better with ${better.words}. It may come back.`,
+      `${turnNothing(facts)}: ${notShownWords(since)}, and it got better with ${better.words}. ${MAY_COME_BACK}`,
       `Ride before anything more is turned. ${better.usualCure ? 'If that was not all' : `What was done is not the usual cure for ${causePhrase(cause, facts.electronic)}`}: check its part, amount and sign, and log whatever else was done.`,
       KEEP_RECORDING,
     );
@@ -55,11 +55,14 @@ function byNewestRides(since: ShiftsWellSince, facts: Asked): Step {
       KEEP_RECORDING,
     );
   return nothingToTurn(
-    `${turnNothing(facts)}: ${notShownWords(since)}. It may come back.`,
+    `${turnNothing(facts)}: ${notShownWords(since)}. ${MAY_COME_BACK}`,
     adjusted ? OTHER_WORK : UNLOGGED,
     BY_RIDE_AND_ENTRY,
   );
 }
+
+/** Of trouble that did not show of late, and that nothing logged is known to have ended. */
+export const MAY_COME_BACK = 'It may come back.';
 
 const BY_RIDE_AND_ENTRY = 'Keep recording; the verdict is worked out again with every ride and every entry.';
 

@@ -85,6 +85,13 @@ function limitTight(seen: Observed, cause: 'low-limit-tight' | 'high-limit-tight
 const wasLost = (seen: Observed, ...sides: readonly DropSide[]): string =>
   sides.some((side) => seen.sureDrops(side) > 0) ? 'was lost' : 'seems to have been lost';
 
+/** "3 times"; "twice and perhaps once more" where some of those are not sure and others are. `anySure`: whether one is, past either end that is spoken of. */
+function lostTimes(seen: Observed, side: DropSide, anySure = seen.sureDrops(side) > 0): string {
+  const [all, sure] = [seen.drops(side), seen.sureDrops(side)];
+  if (!anySure || sure === all) return timesWords(all);
+  return sure === 0 ? `perhaps ${timesWords(all)}` : `${timesWords(sure)} and perhaps ${timesWords(all - sure)} more`;
+}
+
 function limitLoose(seen: Observed, largest: boolean): string[] {
   const cog = largest ? seen.cassette.length - 1 : 0;
   const teeth = seen.cassette[cog];
@@ -94,7 +101,8 @@ function limitLoose(seen: Observed, largest: boolean): string[] {
   const past = `past the ${largest ? 'largest' : 'smallest'} cog`;
   const shifts = `in ${counted(asked, 'shift')} asked for onto the ${teeth}, judged or not`;
   const halts = haltsThatStandOut(seen, largest ? 'largest' : 'smallest', drops > 0 ? 'more shift' : 'shift');
-  if (drops > 0) return [sentence(`the chain ${wasLost(seen, side)} ${past} ${timesWords(drops)} ${shifts}`), ...halts];
+  if (drops > 0)
+    return [sentence(`the chain ${wasLost(seen, side)} ${past} ${lostTimes(seen, side)} ${shifts}`), ...halts];
   const plainly = halts.length > 0 ? 'plainly ' : '';
   return [
     sentence(`no chain was ${plainly}lost ${past} ${shifts}${asked < SAY_LITTLE ? ', which says little' : ''}`),
@@ -156,10 +164,9 @@ function hanger(seen: Observed): string[] {
 
 /** A bent hanger carries both limits along, so chains lost past the ends speak for it too. */
 function lostPastEnds(seen: Observed): string[] {
-  const times = (end: 'largest' | 'smallest'): string[] => {
-    const drops = seen.drops(`past-${end}`);
-    return drops > 0 ? [`past the ${end} cog ${timesWords(drops)}`] : [];
-  };
+  const anySure = seen.sureDrops('past-largest') + seen.sureDrops('past-smallest') > 0;
+  const times = (end: 'largest' | 'smallest'): string[] =>
+    seen.drops(`past-${end}`) > 0 ? [`past the ${end} cog ${lostTimes(seen, `past-${end}`, anySure)}`] : [];
   const lost = [...times('largest'), ...times('smallest')];
   if (lost.length === 0) return [];
   const both = lost.length > 1 ? ': a bent hanger carries both limits along' : '';

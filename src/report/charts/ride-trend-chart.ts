@@ -43,9 +43,13 @@ const wedge = 'M-5,-5H5L0,4Z';
 const legend: readonly LegendEntry[] = [
   { words: 'one ride', className: 'actual point', path: dot },
   { words: 'bar: 95 % interval', className: 'interval quiet', path: 'M0,-7V7' },
-  { words: 'adjustment', className: 'adjusted-wedge', path: wedge },
-  { words: `faint: under ${FEW_SHIFTS} shifts`, className: 'actual point few', path: dot },
 ];
+const adjustmentLegend: LegendEntry = { words: 'adjustment', className: 'adjusted-wedge', path: wedge };
+const faintLegend: LegendEntry = {
+  words: `faint: under ${FEW_SHIFTS} shifts`,
+  className: 'actual point few',
+  path: dot,
+};
 
 /** A ride with its place in the order of all. */
 type PlacedRide = TrendRide & { readonly index: number };
@@ -55,7 +59,13 @@ export function drawRideTrend(svg: ChartSvg, { rides, adjustments }: RideTrend, 
   startChart(svg, size);
   const rated = rides.map((ride, index) => ({ ...ride, index })).filter((ride) => ride.troubleRate !== null);
   const top = topRate(rated);
-  const area = legendThenPlot(svg, [...legend, ...cutLegend(rated, top)], size, { left: 44, right: 12, bottom: 46 });
+  const said = [
+    ...legend,
+    ...(adjustments.length > 0 ? [adjustmentLegend] : []),
+    ...(rated.some(({ shifts }) => shifts < FEW_SHIFTS) ? [faintLegend] : []),
+    ...cutLegend(rated, top),
+  ];
+  const area = legendThenPlot(svg, said, size, { left: 44, right: 12, bottom: 46 });
   const x = scaleLinear([-0.5, Math.max(1, rides.length) - 0.5], [area.left, area.right]);
   const y = scaleLinear([0, top], [area.bottom, area.top]).clamp(true);
   drawLeftAxis(svg, area, y, 'Trouble, % of judged shifts', (axis) => axis.ticks(5, '.0%'));

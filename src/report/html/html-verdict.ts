@@ -6,7 +6,7 @@ import { causeBars } from '../chart-data/cause-bars.ts';
 import { causeChartHeightPx, drawCauses } from '../charts/cause-chart.ts';
 import { drawLateralError } from '../charts/lateral-error-chart.ts';
 import type { Report } from '../report-schema.ts';
-import { showsNothing } from '../shows-nothing.ts';
+import { showsNothing, weighsNoShift } from '../shows-nothing.ts';
 import { verdictTone } from '../verdict-kind.ts';
 import { SINCE_ALONE } from '../words/another-fault.ts';
 import { cautionsByPlace } from '../words/cautions-by-place.ts';
@@ -116,7 +116,7 @@ function causeFigure(report: Report): Markup | null {
 
 function lateralFigure(report: Report): Markup | null {
   const { diagnosis } = report;
-  if (showsNothing(report)) return null;
+  if (weighsNoShift(report)) return null;
   const errors = diagnosis.lateralErrorMm;
   if (errors.length === 0) return null;
   return chartFigure(

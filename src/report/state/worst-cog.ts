@@ -4,6 +4,7 @@ import { hasClock } from '../../ride-log/has-clock.ts';
 import { cogReport } from '../cog-report.ts';
 import { FEW_SHIFTS } from '../few-shifts.ts';
 import type { CogReport, Report } from '../report-schema.ts';
+import { bySurestTrouble, surelyInTrouble } from '../surely-in-trouble.ts';
 import type { TroubleNow } from './trouble-now.ts';
 
 /** The cog and direction whose shifts go wrong clearly more often than those of the whole bike. Judged shifts only. */
@@ -12,15 +13,15 @@ export type WorstCog = Pick<CogReport, 'teeth' | 'direction' | 'shifts' | 'low' 
 };
 
 /**
- * The cog that stands out of what a bike's rate of trouble counts: its interval lies above that of the whole bike. Of several the one with the
- * highest low end; null where none stands out, since then the whole says more.
+ * The cog that stands out of what a bike's rate of trouble counts: its shifts surely go wrong more often than those of the whole bike may. Of several
+ * the one whose do so most; null where none stands out, since then the whole says more.
  *
  * @param rides those that count for the bike, with all their shifts
  */
 export function worstCog(report: Report, rides: readonly PlacedRide[], whole: TroubleNow): WorstCog | null {
   const [worst] = cogsSince(report, rides, whole.sinceAt)
-    .filter(({ shifts, low }) => shifts >= FEW_SHIFTS && low > whole.high)
-    .sort((a, b) => b.low - a.low);
+    .filter((cog) => cog.shifts >= FEW_SHIFTS && surelyInTrouble(cog) > whole.high)
+    .sort(bySurestTrouble);
   if (!worst || worst.troubleRate === null) return null;
   const { teeth, direction, shifts, troubleRate, low, high } = worst;
   return { teeth, direction, shifts, troubleRate, low, high };

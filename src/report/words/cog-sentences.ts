@@ -1,3 +1,4 @@
+import { max } from 'd3-array';
 import { counted } from '../../numeric/counted.ts';
 import { listed } from '../../numeric/listed.ts';
 import { percent } from '../../numeric/percent.ts';
@@ -5,8 +6,10 @@ import { timesWords } from '../../numeric/times-words.ts';
 import type { Direction } from '../../shifts/ride-events.ts';
 import type { BeforeAfterByCog, CogTrouble } from '../cog-trouble.ts';
 import { FEW_SHIFTS } from '../few-shifts.ts';
+import { bySurestTrouble } from '../surely-in-trouble.ts';
 
-const directionPhrase: Readonly<Record<Direction, string>> = {
+/** Where a shift in a direction comes from, to stand after the cog that it goes onto. */
+export const directionPhrase: Readonly<Record<Direction, string>> = {
   'to-larger': 'from smaller cogs',
   'to-smaller': 'from larger cogs',
 };
@@ -16,13 +19,9 @@ const share = ({ troubleRate, shifts }: CogTrouble): string =>
   shifts === 0 ? 'none judged' : `${percent(troubleRate ?? 0)} of ${shifts} judged`;
 const count = ({ troubleRate, shifts }: CogTrouble): number => Math.round((troubleRate ?? 0) * shifts);
 
-/** The cog and direction with the highest rate of trouble; undefined where none has any. */
-function worst(cogs: readonly CogTrouble[]): CogTrouble | undefined {
-  return cogs.reduce<CogTrouble | undefined>(
-    (best, cog) => ((cog.troubleRate ?? 0) > (best?.troubleRate ?? 0) ? cog : best),
-    undefined,
-  );
-}
+/** The cog and direction whose shifts surely go wrong most often; undefined where none do. */
+const worst = (cogs: readonly CogTrouble[]): CogTrouble | undefined =>
+  cogs.filter(({ troubleRate }) => (troubleRate ?? 0) > 0).sort(bySurestTrouble)[0];
 
 /** Chains lost past a cog, the gravest that can happen, so said first; nothing where there are none. */
 export function lostPastCogs(cogs: readonly CogTrouble[]): string[] {
@@ -42,7 +41,7 @@ function mostTrouble(cogs: readonly CogTrouble[]): string {
 
 /** Cogs with few shifts that went wrong more often than any with enough: they say little, but are in the picture. */
 function faintSentence(cogs: readonly CogTrouble[]): string[] {
-  const limit = worst(cogs.filter(({ shifts }) => shifts >= FEW_SHIFTS))?.troubleRate ?? 0;
+  const limit = max(cogs, ({ shifts, troubleRate }) => (shifts >= FEW_SHIFTS ? troubleRate : null)) ?? 0;
   const found = worst(cogs.filter(({ shifts, troubleRate }) => shifts < FEW_SHIFTS && (troubleRate ?? 0) > limit));
   return found ? [`Of few shifts: ${onto(found)} ${count(found)} of ${found.shifts} went wrong.`] : [];
 }

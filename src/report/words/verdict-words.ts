@@ -27,6 +27,10 @@ function lostPastLargest({ rides = [] }: SpokenOf): string {
   return hardly ? 'seems to have been lost' : 'was lost';
 }
 
+/** How sure it is that nothing points to a part, with what helped: to stand below a headline that says so. */
+export const soundSentence = (report: SpokenOf): string =>
+  `${helpedSentence(report)}${percent(report.diagnosis.causes[0].probability)} sure${hardlyTried(report)}.`;
+
 /** The verdict in a sentence: the likeliest cause and how sure it is, or between which two it is open; and in another what that leaves unexplained. */
 export function verdictSentence(report: SpokenOf): string {
   const verdict = verdictOf(report);

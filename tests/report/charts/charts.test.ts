@@ -218,6 +218,17 @@ describe('trend', () => {
     expect(made).toBeLessThan(second);
   });
 
+  it('explains adjustments and faint rides only where there are any', () => {
+    const full = rideTrend(report);
+    const [ride] = full.rides;
+    const said = (adjustments: typeof full.adjustments, shifts: number): string | null | undefined =>
+      drawChart((selection) =>
+        drawRideTrend(selection, { rides: [{ ...ride, shifts }], adjustments }, sizes[1]),
+      ).querySelector('.legend')?.textContent;
+    expect(said(full.adjustments, 3)).toMatch(/adjustment.*faint: under 5 shifts/);
+    expect(said([], 5)).not.toMatch(/adjustment|faint/);
+  });
+
   it('calls rides without a clock by their number', () => {
     const ride = { ...report.rides[0], start: '1970-01-01T00:00:10.000Z' };
     expect(rideTrend({ rides: [ride], adjustments: [] }).rides[0].label).toBe('ride 1');

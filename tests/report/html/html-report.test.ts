@@ -17,6 +17,14 @@ describe('htmlReport', () => {
     expect(page.replaceAll('http://www.w3.org/2000/svg', '')).not.toMatch(/https?:|url\(|@import/);
   });
 
+  it('says nothing of where the guide pulley stands where no shift was judged, whatever else was seen', () => {
+    const title = 'Where the guide pulley is thought to stand';
+    expect(page).toContain(title);
+    const { diagnosis } = report;
+    const weighed = { ...diagnosis.weighed, judgedShifts: 0, events: 2 };
+    expect(htmlReport({ ...report, diagnosis: { ...diagnosis, weighed } })).not.toContain(title);
+  });
+
   it('holds the verdict, next step, cautions, limits, both tables and five kinds of charts', () => {
     const titles = [...document.querySelectorAll('h2')].map((title) => title.textContent);
     expect(titles).toEqual([

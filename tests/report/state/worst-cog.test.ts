@@ -28,10 +28,17 @@ describe('the worst cog', () => {
     expect(worst(cog(24, 300, 0), cog(27, 40, 20), cog(30, 13, 8))?.teeth).toBe(30);
   });
 
+  it('is no cog of a handful of shifts that all went wrong where another fails two times in five of hundreds', () => {
+    expect(worst(cog(24, 600, 0), cog(27, 200, 80), cog(30, 5, 5))?.teeth).toBe(27);
+    expect(worst(cog(24, 600, 0), cog(27, 200, 80), cog(30, 12, 10))?.teeth).toBe(30);
+  });
+
   it('is none where all fail alike, or a cog was hardly tried', () => {
     expect(worst(cog(27, 60, 20), cog(30, 60, 24))).toBeNull();
     expect(worst(cog(27, 200, 0), cog(30, 4, 4))).toBeNull();
     expect(worst(cog(27, 200, 0), cog(30, 0, 0))).toBeNull();
+    // one shift of five is chance
+    expect(worst(cog(27, 259, 1), cog(30, 5, 1))).toBeNull();
   });
 
   it('is counted from the same moment as the whole', () => {
