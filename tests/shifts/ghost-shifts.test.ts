@@ -69,6 +69,16 @@ describe('ghost shifts', () => {
       expect(shownLateBy(7)).toBe(3);
     });
 
+    it('rests between the cogs are none: the legs hesitate, or a sensor averages', () => {
+      const { logDevelopment } = traceGears(log, madeBike).model ?? { logDevelopment: new Float64Array() };
+      const restingAt = (share: number): Float64Array =>
+        trace.logDevelopment.map((y, i) =>
+          during(i, 0, 11) ? logDevelopment[4] + share * (logDevelopment[5] - logDevelopment[4]) : y,
+        );
+      expect(ghostShifts(log, { ...trace, logDevelopment: restingAt(0.95) }, 0).length).toBe(1);
+      expect(ghostShifts(log, { ...trace, logDevelopment: restingAt(0.7) }, 0)).toEqual([]);
+    });
+
     it('shows no driving are none', () => {
       const driving = trace.driving.map((chance, i) => (during(i, -4, 14) ? 0.4 : chance));
       expect(ghostShifts(log, trace, 0).length).toBe(1);

@@ -79,6 +79,25 @@ describe('a shift whose turns do not drive the wheel', () => {
   });
 });
 
+describe('a shift after which the legs stood still at once', () => {
+  const made = warmedUp();
+  const atS = made.nowS;
+  // asked for again before anything is pedalled
+  const log = made.command(3).coast(8).command(4).coast(4).move(4).pedal(20).log();
+  /** The same with sensors that show all `lateS` later than the gear records: the legs then seem to have gone on. */
+  const outcomeWith = (lateS: number): unknown => {
+    const { gearRecords } = log;
+    const early = { ...gearRecords, timeS: gearRecords.timeS.map((timeS) => timeS - lateS) };
+    const { shifts } = analyseRide({ ...log, gearRecords: early }, made.bike).events;
+    const found = shifts.find(({ timeS }) => timeS === atS - lateS);
+    return found && { outcome: found.outcome, because: found.unjudgedBecause };
+  };
+
+  it.each([0, 1, 3.5])('is left unjudged, also by sensors that show it %f s late', (lateS) => {
+    expect(outcomeWith(lateS)).toEqual({ outcome: 'unjudged', because: 'no-pedalling' });
+  });
+});
+
 describe('a chain that leaves the commanded cog by itself after it had come', () => {
   const left = (staysS: number, to: number) => {
     const made = warmedUp();

@@ -29,6 +29,13 @@ describe('expected share of trouble', () => {
     expect(rates[shifts.length - 1]).toBeGreaterThan(0.6);
   });
 
+  it('lies nearer to the middle than shifts that err each by itself would have it', () => {
+    // likelihoods as they stand give 0.80 and 0.0135: many sensors that err alike tell less
+    const failing = troubleRates([...many(20, 3, 20), ...many(4, 3, 0.05)])[0];
+    const clean = troubleRates(many(20, 3, 0.3))[0];
+    expect([failing > 0.7, failing < 0.77, clean > 0.016, clean < 0.03]).toEqual([true, true, true, true]);
+  });
+
   it('of a shift does not hang on the shift itself', () => {
     const others = [...many(40, 3, 0.05), ...many(4, 3, 300)];
     const sure = troubleRates([...others, shift(3, 1e9)]).at(-1) as number;

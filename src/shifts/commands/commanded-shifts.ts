@@ -1,10 +1,10 @@
 import type { GearCommands } from '../../gear-trace/commands/gear-commands.ts';
 import type { PedallingSamples } from '../../gear-trace/samples/pedalling-samples.ts';
 import type { RideLog } from '../../ride-log/ride-log.ts';
-import { firstAfter } from '../first-after.ts';
 import type { Direction } from '../ride-events.ts';
 import type { RevolutionClock } from '../turns/revolution-clock.ts';
 import { cogsToCross } from './cogs-to-cross.ts';
+import { pedalledBetween } from './pedalled-between.ts';
 import { sameBurst } from './same-burst.ts';
 
 /** One shift the rider asked for: a burst of commands taken as one, from the first one's old cog to the last one's new cog. */
@@ -21,14 +21,9 @@ export interface CommandedShift {
   readonly quietS: number;
   /** Time of the next shift or burst (also one that returned to where it began); Infinity for the last. */
   readonly untilS: number;
-  /** Seconds pedalled over 30 rpm from the last command until `untilS`. */
+  /** Seconds pedalled over 30 rpm from the last command until `untilS`, by the record's own clock: sensors show them late. */
   readonly pedalledS: number;
 }
-
-/** Long enough to count: 2 s decide whether a shift is judged, more is not asked. */
-const COUNT_UP_TO_S = 30;
-/** A record shows for no longer before it that the cranks turned: a shift is not judged by turns that nobody saw. */
-const LONGEST_STEP_S = 2;
 
 /**
  * Gathers gear records that change the cog into shifts, as the contract defines them. The first record is a state, no shift; what
@@ -77,12 +72,4 @@ function gatherBursts(commands: GearCommands, wholeSeconds: boolean): Burst[] {
     } else bursts.push({ timeS, lastTimeS: timeS, fromCog, toCog });
   }
   return bursts;
-}
-
-/** To the millisecond, so that two seconds are not missed by a rounding. The step in which the next shift came counts up to that. */
-function pedalledBetween(timeS: Float64Array, { pedalling }: PedallingSamples, fromS: number, untilS: number): number {
-  let sum = 0;
-  for (let i = firstAfter(timeS, fromS); i < timeS.length && timeS[i - 1] < untilS && sum < COUNT_UP_TO_S; i++)
-    if (pedalling[i]) sum += Math.min(LONGEST_STEP_S, Math.min(timeS[i], untilS) - Math.max(timeS[i - 1], fromS));
-  return Math.round(sum * 1000) / 1000;
 }

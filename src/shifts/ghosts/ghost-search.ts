@@ -20,6 +20,9 @@ export interface GhostSearch {
 /** Most cogs that a chain is taken to cross unasked: more at once is the sensors' doing, a lost chain's or a gear record's that is missing (assumption of ours). */
 const MOST_COGS = 2;
 
+/** A chain that moved rests on its new cog: the middle record of the run lies within so many deviations of it (assumption of ours). */
+export const RESTS_WITHIN = 2;
+
 /** Whether a move is too wide to be one of the chain's own. */
 export const tooWide = (fromCog: number, toCog: number): boolean => Math.abs(toCog - fromCog) > MOST_COGS;
 

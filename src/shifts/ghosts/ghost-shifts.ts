@@ -1,10 +1,11 @@
+import { median } from 'd3-array';
 import type { RideTrace } from '../../gear-trace/gear-trace.ts';
 import type { RideLog } from '../../ride-log/ride-log.ts';
 import { crankTorque } from '../crank-torque.ts';
 import { firstAfter } from '../first-after.ts';
 import { NO_COMMAND_S } from '../turn-limits.ts';
 import { type GhostCandidate, LIFT_AT_MOST } from './ghost-rate.ts';
-import { easedOff, type GhostSearch, ghostSearch, levelAt, levelOn, tooWide } from './ghost-search.ts';
+import { easedOff, type GhostSearch, ghostSearch, levelAt, levelOn, RESTS_WITHIN, tooWide } from './ghost-search.ts';
 import type { GoesAtLast } from './goes-at-last.ts';
 
 /** The contract: the new cog is held over 1 s. */
@@ -84,11 +85,13 @@ function weighRun(ride: GhostSearch, run: Run, atLast: GoesAtLast): GhostCandida
   const towardsCommand = fromCog !== commands.cog[last];
   if (towardsCommand && !atLast({ commandS: commands.timeS[last], atS, fromCog, toCog })) return null;
   const next = commands.timeS[last + 1] ?? Number.POSITIVE_INFINITY;
-  const { gain, seenS } = gainOver(ride, { start, end, fromCog, fromRing }, next + sensorLagS);
+  const { gain, seenS, apart } = gainOver(ride, { start, end, fromCog, fromRing }, next + sensorLagS);
   const logOdds = gain + (towardsCommand ? LOG_PRIOR_ODDS_WHEN_MISSED : LOG_PRIOR_ODDS);
   const endS = Math.min(next, log.timeS[Math.min(end, log.timeS.length - 1)] - sensorLagS);
   const heldS = endS - atS;
   if (heldS <= MIN_HELD_S || seenS < MIN_SEEN_S || logOdds < LEAST_LOG_ODDS - LIFT_AT_MOST) return null;
+  // legs that hesitate, or a sensor that averages, pass between the cogs and rest on none
+  if (!(apart < RESTS_WITHIN)) return null;
   if (toCog < fromCog && !towardsCommand && easedOff(ride, start, end)) return null;
   const torqueNm = crankTorque(log, start - 2, start + 2);
   return {
@@ -99,24 +102,27 @@ function weighRun(ride: GhostSearch, run: Run, atLast: GoesAtLast): GhostCandida
 }
 
 /**
- * What the records of a run, up to `untilS`, add to the log odds that the chain moved, and the seconds in which it drove. Where the trace changed
+ * What the records of a run, up to `untilS`, add to the log odds that the chain moved, the seconds in which it drove, and how far from the new
+ * cog its middle record lies, in deviations (NaN where none shows a ratio). Where the trace changed
  * ring as well, the chain may have stayed on both: a larger ring with a larger cog is nearly the gear it was.
  */
 function gainOver(
   ride: GhostSearch,
   { start, end, fromCog, fromRing }: Omit<Run, 'shownAt'> & { readonly start: number },
   untilS: number,
-): { gain: number; seenS: number } {
+): { gain: number; seenS: number; apart: number } {
   const { log, trace, evidence } = ride;
   const toCog = trace.cog[end - 1];
   let gain = 0;
   let seenS = 0;
+  const apart: number[] = [];
   for (let i = start; i < end && log.timeS[i] < untilS; i++) {
     if (trace.ring[i] < 0 || Number.isNaN(trace.logDevelopment[i])) continue;
     const stayed = evidence(i, levelAt(ride, i, fromCog));
     const onOldRing = fromRing < 0 ? stayed : evidence(i, levelOn(ride, fromRing, fromCog));
     gain += evidence(i, levelAt(ride, i, toCog)) - Math.max(stayed, onOldRing);
+    apart.push(Math.abs(trace.logDevelopment[i] - levelAt(ride, i, toCog)) / trace.deviation[i]);
     if (trace.driving[i] > 0.5) seenS += Math.min(trace.samples.dtS[i], 2);
   }
-  return { gain, seenS };
+  return { gain, seenS, apart: median(apart) ?? Number.NaN };
 }

@@ -6,7 +6,7 @@ import { firstAfter } from '../first-after.ts';
 import { WINDOW_INDEPENDENCE } from '../ride-in-question.ts';
 import { NO_COMMAND_S } from '../turn-limits.ts';
 import { type GhostCandidate, LIFT_AT_MOST } from './ghost-rate.ts';
-import { easedOff, type GhostSearch, ghostSearch, levelAt } from './ghost-search.ts';
+import { easedOff, type GhostSearch, ghostSearch, levelAt, RESTS_WITHIN } from './ghost-search.ts';
 
 /** Odds against an unasked shift beginning at any one record, as log (assumption of ours). */
 const LOG_PRIOR_ODDS = -9;
@@ -19,9 +19,8 @@ const NEXT_WITHIN_S = 3;
 const DRIFT_S = 8;
 const LEAST_BEFORE = 3;
 const MOST_DRIFT = 1.5;
-/** The first record may be half and half; the middle one rests on the new cog. */
+/** The first record may be half and half. */
 const BEGUN = 0.4;
-const RESTS_WITHIN = 2;
 /** Share of the ratio's step that cadence makes, and that speed may seem to make: a chain that moves changes the legs' pace, not the wheel's. */
 const CADENCE_SHARE = [0.6, 1.5] as const;
 const SPEED_SHARE = 0.4;

@@ -1,5 +1,6 @@
 import { isSparse, SPARSE_STEP_S } from '../../gear-trace/samples/typical-step.ts';
 import type { CommandedShift } from '../commands/commanded-shifts.ts';
+import { pedalledBetween } from '../commands/pedalled-between.ts';
 import { namesTwoCogs } from '../of-one-count.ts';
 import type { ChainDropEvent, Outcome, OutcomeProbability, ShiftEvent, UnjudgedReason } from '../ride-events.ts';
 import type { RideInQuestion } from '../ride-in-question.ts';
@@ -19,6 +20,7 @@ import { saysLittle } from './says-little.ts';
 import { shiftOverS } from './shift-over.ts';
 import { outcomesOf, type Shares, weighStory } from './weigh-story.ts';
 
+/** The contract: a shift is judged if the rider pedals for so long after it, before the next. */
 const MIN_PEDALLED_S = 2;
 
 /** The judged shifts of a ride with a trace, and the timing that was found on the way. */
@@ -41,8 +43,9 @@ export function judgeShifts(
 ): JudgedShifts {
   const { log, clock } = ride;
   const timing = estimateTiming(ride, commanded);
+  const beforehand = commanded.map((shift) => unjudgedBeforehand(ride, shift, timing));
   const stories = commanded.map((shift, j) => {
-    if (beforehand(ride, shift)) return null;
+    if (beforehand[j]) return null;
     const tables = shiftContexts(ride, commanded, j, timing.lagS).map((context) =>
       arrivalTable(ride, shift, context, timing.riseWidthS),
     );
@@ -56,7 +59,7 @@ export function judgeShifts(
     const story = stories[i];
     const shares = sharesOf[i];
     const asked = { ...askedFor(shift), ...loadDuring(log, shift, clock), weak: false };
-    if (!story || !shares) return { ...asked, ...unjudged(beforehand(ride, shift) ?? 'not-seen') };
+    if (!story || !shares) return { ...asked, ...unjudged(beforehand[i] ?? 'not-seen') };
     const verdict = judged(story, shares, { shift, drops });
     const unseen = (betweenRecords(shift) || undriven(shift)) && saysLittle(verdict.probability, verdict.expected);
     return { ...asked, ...(unseen ? unjudged('not-seen') : verdict) };
@@ -64,9 +67,17 @@ export function judgeShifts(
   return { shifts, timing };
 }
 
-/** Why a shift cannot be judged, whatever is seen of it; null where it can. */
-function beforehand({ trace }: RideInQuestion, shift: CommandedShift): UnjudgedReason | null {
-  if (shift.pedalledS < MIN_PEDALLED_S) return 'no-pedalling';
+/**
+ * Why a shift cannot be judged, whatever is seen of it; null where it can. The seconds pedalled after it are those that the sensors show once
+ * they show the shift itself: what late ones show before that was pedalled before the command.
+ */
+function unjudgedBeforehand(
+  { log, trace }: RideInQuestion,
+  shift: CommandedShift,
+  { lagS }: ShiftTiming,
+): UnjudgedReason | null {
+  const pedalledS = pedalledBetween(log.timeS, trace.samples, shift.lastTimeS + lagS, shift.untilS + lagS);
+  if (pedalledS < MIN_PEDALLED_S) return 'no-pedalling';
   if (namesTwoCogs(trace, shift)) return 'two-cogs-one-count';
   return whileUnsteady(trace, shift.timeS) ? 'astray' : null;
 }

@@ -36,11 +36,16 @@ const DIRECTION = rateGrid([
 ]);
 const OWN = rateGrid([{ weight: 1, a: 1, b: 1.5 }]);
 const OWN_SHARE = 0.07;
+/**
+ * Power to which a shift's likelihoods are taken where they tell the rates: sensors err alike in a ride's shifts, so they tell less
+ * together than each by itself (a tempered likelihood: Holmes and Walker 2017). An assumption of ours.
+ */
+const BELIEVED = 0.7;
 
 /** Chance that the clean shifts onto a cog are slow. An assumption of ours. */
 const SLOW_SHARE = 0.1;
 
-/** Log likelihood of some shifts at each rate of the direction's grid, and of the grid of a cog's own. */
+/** Log likelihood of some shifts, as far as it is believed, at each rate of the direction's grid, and of the grid of a cog's own. */
 interface LogFits {
   readonly direction: Float64Array;
   readonly own: Float64Array;
@@ -101,7 +106,7 @@ const logFits = (clean: number, trouble: number): LogFits => ({
 });
 
 function logFit(grid: RateGrid, clean: number, trouble: number): Float64Array {
-  return Float64Array.from(grid.rates, (rate) => Math.log((1 - rate) * clean + rate * trouble + 1e-300));
+  return Float64Array.from(grid.rates, (rate) => BELIEVED * Math.log((1 - rate) * clean + rate * trouble + 1e-300));
 }
 
 /** A cog's shifts, by the rate of their direction `[g]`. */
