@@ -98,6 +98,24 @@ describe('a shift after which the legs stood still at once', () => {
   });
 });
 
+describe('a shift of which a gap in the records hides all', () => {
+  it('is left unjudged: nobody saw whether the cranks turned before the next', () => {
+    const made = warmedUp().coast(4);
+    const atS = made.nowS;
+    const log = made.command(3).move(3).pedal(5).shift(4).pedal(20).log();
+    const kept = [...log.timeS.keys()].filter((i) => log.timeS[i] < atS || log.timeS[i] > atS + 9);
+    const { timeS, speedMps, cadenceRpm, powerW, distanceM } = log;
+    const [t, v, c, w, d] = [timeS, speedMps, cadenceRpm, powerW, distanceM].map((column) =>
+      Float64Array.from(kept, (i) => column[i]),
+    );
+    const gappy = { ...log, timeS: t, speedMps: v, cadenceRpm: c, powerW: w, distanceM: d };
+    const outcome = ({ shifts }: { shifts: readonly ShiftEvent[] }): unknown =>
+      shifts.find(({ timeS: at }) => at === atS)?.outcome;
+    expect(outcome(analyseRide(log, made.bike).events)).toBe('clean');
+    expect(outcome(analyseRide(gappy, made.bike).events)).toBe('unjudged');
+  });
+});
+
 describe('a chain that leaves the commanded cog by itself after it had come', () => {
   const left = (staysS: number, to: number) => {
     const made = warmedUp();

@@ -50,4 +50,9 @@ describe('a dip', () => {
     expect(found({ dip: [0.15], before: 0.08, deviation: 0.03 })).toEqual([]);
     expect(found({ dip: [0.15], before: 0.02, deviation: 0.03 })).toEqual([[DIP_S, DIP_S + 1]]);
   });
+
+  it('is none where legs that trailed the wheel seem to leap further than any do: a sensor counted them twice', () => {
+    expect(found({ dip: [0.38], before: -0.08, deviation: 0.03 })).toEqual([[DIP_S, DIP_S + 1]]);
+    expect(found({ dip: [0.45], before: -0.08, deviation: 0.03 })).toEqual([]);
+  });
 });

@@ -46,7 +46,7 @@ export function commandedShifts(
       direction: burst.toCog > burst.fromCog ? ('to-larger' as const) : ('to-smaller' as const),
       cogsToCross: cogsToCross(bursts, i, clock.at),
       untilS,
-      pedalledS: pedalledBetween(log.timeS, samples, burst.lastTimeS, untilS),
+      pedalledS: pedalledBetween(log.timeS, samples, clock, burst.lastTimeS, untilS),
     };
   });
 }

@@ -72,11 +72,11 @@ export function judgeShifts(
  * they show the shift itself: what late ones show before that was pedalled before the command.
  */
 function unjudgedBeforehand(
-  { log, trace }: RideInQuestion,
+  { log, trace, clock }: RideInQuestion,
   shift: CommandedShift,
   { lagS }: ShiftTiming,
 ): UnjudgedReason | null {
-  const pedalledS = pedalledBetween(log.timeS, trace.samples, shift.lastTimeS + lagS, shift.untilS + lagS);
+  const pedalledS = pedalledBetween(log.timeS, trace.samples, clock, shift.lastTimeS + lagS, shift.untilS + lagS);
   if (pedalledS < MIN_PEDALLED_S) return 'no-pedalling';
   if (namesTwoCogs(trace, shift)) return 'two-cogs-one-count';
   return whileUnsteady(trace, shift.timeS) ? 'astray' : null;

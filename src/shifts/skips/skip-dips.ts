@@ -1,7 +1,16 @@
 import type { RideTrace } from '../../gear-trace/gear-trace.ts';
 import type { RideLog } from '../../ride-log/ride-log.ts';
 import { crankTorque } from '../crank-torque.ts';
-import { below, type DipRun, type DipSearch, dipRun, MIN_DEVIATIONS, MIN_DIP, STEADY_RECORDS } from './dip-runs.ts';
+import {
+  below,
+  type DipRun,
+  type DipSearch,
+  dipRun,
+  MAX_DIP,
+  MIN_DEVIATIONS,
+  MIN_DIP,
+  STEADY_RECORDS,
+} from './dip-runs.ts';
 
 /** The wheel keeps its speed while the chain slips; where it sags and returns, the legs alone must have leapt clear of the noise. */
 const MAX_SAG = 0.03;
@@ -47,13 +56,17 @@ export function skipDips(log: RideLog, trace: RideTrace, lagS: number): SkipDip[
   return found;
 }
 
-/** Whether the legs made a dip, and not a wheel that seemed to slow down for a moment. */
+/**
+ * Whether the legs made a dip, and not a wheel that seemed to slow down for a moment, nor a sensor that counted them twice while they trailed
+ * the wheel, which leaves a dip that is less deep.
+ */
 function legsRunAhead(search: DipSearch, { start, deepest, end, gear }: DipRun): boolean {
   const { speedMps, cadenceRpm } = search.log;
   const sag = Math.log((2 * speedMps[deepest]) / (speedMps[start - 1] + speedMps[end]));
   const legs = Math.log(cadenceRpm[deepest] / Math.max(cadenceRpm[start - 1], cadenceRpm[end]));
   const leap = Math.max(MIN_DIP.busy, MIN_DEVIATIONS.clear * search.trace.deviation[deepest]);
-  return legs >= LEAST_LEGS * below(search, gear, deepest) && (sag >= -MAX_SAG || legs > leap);
+  const made = legs >= LEAST_LEGS * below(search, gear, deepest) && legs <= MAX_DIP;
+  return made && (sag >= -MAX_SAG || legs > leap);
 }
 
 function measured(search: DipSearch, { start, end, deepest, gear, besideShift, unloaded }: DipRun): SkipDip {
