@@ -74,6 +74,14 @@ const guessedWords = (shown: Shown): string =>
 const tool = (name: IconName, key: string, text: string, click: () => void): HTMLButtonElement =>
   listen(make('button', { type: 'button', class: 'plain', 'data-keep': key }, icon(name), text), { click });
 
+const toolsFor = (detail: BikeDetail, edit: () => void): HTMLElement =>
+  make(
+    'div',
+    { class: 'row' },
+    tool('edit', 'edit-bike', 'Change', edit),
+    tool('remove', 'remove-bike', 'Remove the bike', () => void attempt(() => removeAfterAsking(detail))),
+  );
+
 /** The bike as it is known, with a form to put it right and a way to remove it. */
 export function drivetrainSection({ bike: detail, refresh }: BikePage): HTMLElement {
   const { bike, report } = detail;
@@ -110,12 +118,7 @@ export function drivetrainSection({ bike: detail, refresh }: BikePage): HTMLElem
       contents,
       drivetrainFacts(bike, unseen, shown),
       ...(report?.bikeNotes ?? []).map(({ message }) => make('p', { class: 'remark' }, message)),
-      make(
-        'div',
-        { class: 'row' },
-        tool('edit', 'edit-bike', 'Change', edit),
-        tool('remove', 'remove-bike', 'Remove the bike', () => void attempt(() => removeAfterAsking(detail))),
-      ),
+      toolsFor(detail, edit),
     );
   show();
   return make(
