@@ -10,7 +10,7 @@ const QUIET_BEFORE_S = 5;
 const QUIET_AFTER_S = 3;
 export const MIN_DIP = { unloaded: 0.03, quiet: 0.06, busy: 0.12 } as const;
 /** Legs that seem to leap further for a record were counted twice by the sensor. */
-export const MAX_DIP = 0.5;
+const MAX_DIP = 0.5;
 /** A dip of so many deviations is clear of the noise; a faint one counts only among others. Away from shifts less will do where the power sags with it. */
 export const MIN_DEVIATIONS = { unloaded: 3, faint: 4, clear: 6 } as const;
 /** Within this many deviations of a cog's development the chain drives there. */

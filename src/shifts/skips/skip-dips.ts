@@ -1,21 +1,15 @@
 import type { RideTrace } from '../../gear-trace/gear-trace.ts';
 import type { RideLog } from '../../ride-log/ride-log.ts';
 import { crankTorque } from '../crank-torque.ts';
-import {
-  below,
-  type DipRun,
-  type DipSearch,
-  dipRun,
-  MAX_DIP,
-  MIN_DEVIATIONS,
-  MIN_DIP,
-  STEADY_RECORDS,
-} from './dip-runs.ts';
+import { below, type DipRun, type DipSearch, dipRun, MIN_DEVIATIONS, MIN_DIP, STEADY_RECORDS } from './dip-runs.ts';
 
 /** The wheel keeps its speed while the chain slips; where it sags and returns, the legs alone must have leapt clear of the noise. */
 const MAX_SAG = 0.03;
 /** The legs run ahead by at least this part of the dip. */
 const LEAST_LEGS = 0.5;
+
+/** Legs whose pace is twice that of a record beside the dip, within so much of the logarithm, were counted twice by the sensor. */
+const DOUBLED_WITHIN = 0.07;
 
 /** A run of records in which the legs run ahead of the wheel, and no command explains it. */
 export interface SkipDip {
@@ -63,10 +57,11 @@ export function skipDips(log: RideLog, trace: RideTrace, lagS: number): SkipDip[
 function legsRunAhead(search: DipSearch, { start, deepest, end, gear }: DipRun): boolean {
   const { speedMps, cadenceRpm } = search.log;
   const sag = Math.log((2 * speedMps[deepest]) / (speedMps[start - 1] + speedMps[end]));
-  const legs = Math.log(cadenceRpm[deepest] / Math.max(cadenceRpm[start - 1], cadenceRpm[end]));
+  const against = (beside: number): number => Math.log(cadenceRpm[deepest] / cadenceRpm[beside]);
+  const legs = Math.min(against(start - 1), against(end));
+  if ([start - 1, end].some((beside) => Math.abs(against(beside) - Math.LN2) < DOUBLED_WITHIN)) return false;
   const leap = Math.max(MIN_DIP.busy, MIN_DEVIATIONS.clear * search.trace.deviation[deepest]);
-  const made = legs >= LEAST_LEGS * below(search, gear, deepest) && legs <= MAX_DIP;
-  return made && (sag >= -MAX_SAG || legs > leap);
+  return legs >= LEAST_LEGS * below(search, gear, deepest) && (sag >= -MAX_SAG || legs > leap);
 }
 
 function measured(search: DipSearch, { start, end, deepest, gear, besideShift, unloaded }: DipRun): SkipDip {
