@@ -1,6 +1,7 @@
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { browserPath, loaded } from './browser.ts';
 import { withRealServer } from './with-real-server.ts';
@@ -37,14 +38,19 @@ describe.skipIf(!browserPath)('the bike of a short ride', () => {
     return { ...watched, drivetrain: watched.page.locator('section[aria-labelledby=drivetrain]') };
   };
 
-  it('is filled in with the cogs that were recorded alone, and says which are not', async () => {
-    const { page, faults } = await real.open({ width: 'phone' });
+  /** The form for the bike of the chosen ride, once it is there: its cassette, and all that is said beside it. */
+  const guessOn = async (page: Page) => {
     await page.goto('/add');
     await page.locator('input[type=file]').first().setInputFiles(file);
     const cassette = page.getByLabel('Cassette');
     await cassette.waitFor();
-    expect(await cassette.inputValue()).toBe('24 28');
-    const said = await page.locator('.add-guess').textContent();
+    return { cassette: await cassette.inputValue(), said: await page.locator('.add-guess').textContent() };
+  };
+
+  it('is filled in with the cogs that were recorded alone, and says which are not', async () => {
+    const { page, faults } = await real.open({ width: 'phone' });
+    const { cassette, said } = await guessOn(page);
+    expect(cassette).toBe('24 28');
     expect(said).toContain('What is made up is not filled in here: 33, 39 and 46.');
     expect(said).toContain('Without cadence no cog can be seen, and these rides hold none: nothing is measured here.');
     expect(said).not.toContain('Guessed from the rides');
@@ -168,12 +174,8 @@ describe.skipIf(!browserPath)('the bike of a short ride', () => {
     const notes = ['These rides do not look like those of one bike.'];
     const json = { bike, certainty: 0.2, madeUpCogs: [], ridesApart: true, notes, withCadence: true, files: [] };
     await page.route('**/api/drivetrain-guess', (route) => route.fulfill({ json }));
-    await page.goto('/add');
-    await page.locator('input[type=file]').first().setInputFiles(file);
-    const cassette = page.getByLabel('Cassette');
-    await cassette.waitFor();
-    expect(await cassette.inputValue()).toBe('');
-    const said = await page.locator('.add-guess').textContent();
+    const { cassette, said } = await guessOn(page);
+    expect(cassette).toBe('');
     expect(said).toContain('Describe the bike');
     expect(said).toContain(notes[0]);
     expect(said).not.toContain('Is this the bike?');
