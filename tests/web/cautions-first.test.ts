@@ -20,7 +20,7 @@ function cautionsFirst({ dangers = [] as string[], inspectFirst = false, pending
   diagnosis.suggestion.inspectFirst = inspectFirst;
   const tag = pending ? waitFirst({ bike }) : nextStep({ bike, log: () => {} }, diagnosis, (sentence) => sentence);
   const parts = [...tag.children].map(({ className }) => className);
-  const [said, step] = [parts.indexOf('cautions'), parts.indexOf('tag-action')];
+  const [said, step] = [parts.indexOf('cautions'), parts.indexOf('tag-step')];
   expect(Math.min(said, step)).toBeGreaterThanOrEqual(0);
   return said < step;
 }

@@ -41,23 +41,27 @@ export function nextStep(
     make('p', { class: 'tag-kind' }, 'Next step'),
     make('h2', {}, about === null ? 'Nothing to turn' : upperFirst(parameterName(about))),
     withCautions(suggestion, bike.state, [
-      action(steps.map(dated)),
       make(
-        'dl',
-        { class: 'steps' },
-        ...(start === null ? [] : step('Start with', dated(start))),
-        ...(follows ? step(follows.when, follows.what) : []),
-        ...step('Then check', dated(suggestion.verify)),
-      ),
-      turns && make('p', { class: 'quiet' }, turns),
-      (plan || separates) &&
+        'div',
+        { class: 'tag-step' },
+        action(steps.map(dated)),
         make(
-          'details',
-          { 'data-keep': 'check-ride' },
-          make('summary', {}, plan ? 'A ride that would tell more' : 'What would tell more'),
-          separates && make('p', {}, separates.sentence),
-          plan && points(plan.sentences),
+          'dl',
+          { class: 'steps' },
+          ...(start === null ? [] : step('Start with', dated(start))),
+          ...(follows ? step(follows.when, follows.what) : []),
+          ...step('Then check', dated(suggestion.verify)),
         ),
+        turns && make('p', { class: 'quiet' }, turns),
+        (plan || separates) &&
+          make(
+            'details',
+            { 'data-keep': 'check-ride' },
+            make('summary', {}, plan ? 'A ride that would tell more' : 'What would tell more'),
+            separates && make('p', {}, separates.sentence),
+            plan && points(plan.sentences),
+          ),
+      ),
     ]),
     about !== null &&
       listen(

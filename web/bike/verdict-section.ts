@@ -97,7 +97,7 @@ function weighed(bike: BikeDetail, said: boolean, dated: (sentence: string) => s
   ];
 }
 
-/** The verdict in words with what speaks for it, and the next step beside it. */
+/** The verdict in words with what speaks for it beside them, and the next step below. */
 export function verdictSection(page: BikePage): HTMLElement {
   const { bike } = page;
   const { report, state } = bike;
@@ -111,15 +111,19 @@ export function verdictSection(page: BikePage): HTMLElement {
     make(
       'div',
       { class: 'panel verdict-words' },
-      make('p', { class: 'verdict-state' }, stateMark(standingOf(state)), make('strong', {}, stateLabel(state))),
-      make('h2', { class: 'verdict-headline' }, dated(verdictHeadline(bike))),
-      state.dangers.length > 0 && points(state.dangers.map(dated)),
-      likelyCause(bike, dated),
-      ...facts(bike, !tooLittle).map((fact) => make('p', {}, dated(fact))),
-      tooLittle && points(state.reasons.filter((reason) => !state.dangers.includes(reason)).map(dated)),
-      weighed(bike, !tooLittle, dated),
-      bike.rides === 0 &&
-        make('p', {}, make('a', { href: `/add?bike=${bike.id}` }, 'Add its first rides'), ' to get a verdict.'),
+      make(
+        'div',
+        { class: 'verdict-said' },
+        make('p', { class: 'verdict-state' }, stateMark(standingOf(state)), make('strong', {}, stateLabel(state))),
+        make('h2', { class: 'verdict-headline' }, dated(verdictHeadline(bike))),
+        state.dangers.length > 0 && points(state.dangers.map(dated)),
+        likelyCause(bike, dated),
+        ...facts(bike, !tooLittle).map((fact) => make('p', {}, dated(fact))),
+        tooLittle && points(state.reasons.filter((reason) => !state.dangers.includes(reason)).map(dated)),
+        bike.rides === 0 &&
+          make('p', {}, make('a', { href: `/add?bike=${bike.id}` }, 'Add its first rides'), ' to get a verdict.'),
+      ),
+      make('div', { class: 'verdict-weighed' }, weighed(bike, !tooLittle, dated)),
     ),
     bike.pending > 0 ? waitFirst(page) : report && nextStep(page, report.diagnosis, dated),
   );
