@@ -131,7 +131,9 @@ describe('words of the trade', () => {
     expect(bikeWords({ ...given, bikeSource: 'guessed', bikeCertainty: 0.487 })).toMatch(
       /; guessed from the rides, right with a likelihood of 49 %$/,
     );
-    expect(bikeWords({ ...given, bike: bare })).toContain('rollout measured from the rides');
+    expect(bikeWords({ ...given, bike: bare })).toMatch(
+      /rollout \d{4} mm \(measured with these teeth from (one ride|\d+ rides)\)/,
+    );
     expect(bikeWords({ ...given, bike: bare, rides: [] })).toContain('rollout not known');
     const bikeNotes = [{ code: 'bike-unknown', message: 'The drivetrain is not known.' }];
     expect(bikeWords({ ...given, bikeSource: 'guessed', bikeNotes })).toBe('Drivetrain not known');

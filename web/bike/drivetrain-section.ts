@@ -2,6 +2,7 @@ import { sameDrivetrain } from '../../src/drivetrain/same-drivetrain.ts';
 import { counted } from '../../src/numeric/counted.ts';
 import { nothingToJudge } from '../../src/report/nothing-to-judge.ts';
 import { ridesThatCount } from '../../src/report/rides-that-count.ts';
+import { measuredRollout } from '../../src/report/words/measured-rollout.ts';
 import type { Bike, BikeDetail, RideInShort } from '../api/answers.ts';
 import { changeBike, listBikes, removeBike } from '../api/bikes.ts';
 import { announce } from '../dom/announce.ts';
@@ -17,25 +18,22 @@ import { leftOutCogs } from '../words/left-out-cogs.ts';
 import { NO_COG_SEEN } from '../words/without-cadence.ts';
 import type { BikePage } from './bike-page.ts';
 
-/** Whether rides tell the cogs and the wheel, or why not. */
-type Shown = 'measured' | 'no-cadence' | 'not yet';
-
-function shownBy(rides: readonly RideInShort[]): Shown {
-  if (rides.some(({ rolloutMm }) => rolloutMm !== null)) return 'measured';
-  return nothingToJudge(rides) === 'no-cadence' ? 'no-cadence' : 'not yet';
+/** The wheel as the rides show it, or why they do not. */
+function wheelShown(rides: readonly RideInShort[]): string {
+  const measured = measuredRollout(rides);
+  if (measured) return `${measured.mm} mm rollout, ${measured.how}`;
+  return lackCadence(rides)
+    ? 'not known: it is measured from rides with cadence'
+    : 'not known yet: it is measured from the rides';
 }
 
-const wheelWords: Readonly<Record<Shown, string>> = {
-  measured: 'measured from the rides',
-  'no-cadence': 'not known: it is measured from rides with cadence',
-  'not yet': 'not known yet: it is measured from the rides',
-};
+const lackCadence = (rides: readonly RideInShort[]): boolean => nothingToJudge(rides) === 'no-cadence';
 
 /** What is known of the drivetrain, term by term. */
 function drivetrainFacts(
   { chainrings, cassette, rolloutMm, tyre, actuation }: Bike,
   unseen: readonly number[],
-  shown: Shown,
+  rides: readonly RideInShort[],
 ): HTMLElement {
   const fact = (term: string, text: string): HTMLElement => make('div', {}, make('dt', {}, term), make('dd', {}, text));
   return make(
@@ -43,7 +41,7 @@ function drivetrainFacts(
     { class: 'facts' },
     fact('Chainrings', chainrings.join(', ')),
     fact('Cassette', cassette.map((teeth) => (unseen.includes(teeth) ? `${teeth} (not seen)` : teeth)).join(', ')),
-    fact('Wheel', rolloutMm ? `${rolloutMm} mm rollout` : tyre ? `tyre ${tyre}` : wheelWords[shown]),
+    fact('Wheel', rolloutMm ? `${rolloutMm} mm rollout` : tyre ? `tyre ${tyre}` : wheelShown(rides)),
     fact('Actuation', actuation === 'cable' ? 'cable' : 'electronic'),
   );
 }
@@ -68,8 +66,8 @@ async function saveIfNamedAlone(was: BikeDetail, changed: Bike): Promise<void> {
   await changeBike(was, changed);
 }
 
-const guessedWords = (shown: Shown): string =>
-  `${shown === 'no-cadence' ? `${NO_COG_SEEN}: guessed from the gear records as they stand.` : 'Guessed from the rides.'} The verdict is surer once it is right.`;
+const guessedWords = (rides: readonly RideInShort[]): string =>
+  `${!measuredRollout(rides) && lackCadence(rides) ? `${NO_COG_SEEN}: guessed from the gear records as they stand.` : 'Guessed from the rides.'} The verdict is surer once it is right.`;
 
 const tool = (name: IconName, key: string, text: string, click: () => void): HTMLButtonElement =>
   listen(make('button', { type: 'button', class: 'plain', 'data-keep': key }, icon(name), text), { click });
@@ -86,7 +84,7 @@ const toolsFor = (detail: BikeDetail, edit: () => void): HTMLElement =>
 export function drivetrainSection({ bike: detail, refresh }: BikePage): HTMLElement {
   const { bike, report } = detail;
   const unseen = report?.bikeUnseenCogs ?? [];
-  const shown = shownBy(ridesThatCount(report ?? { rides: [] }));
+  const rides = ridesThatCount(report ?? { rides: [] });
   const contents = make('div', { class: 'panel' });
   let same = false;
   const edit = (): void => {
@@ -116,7 +114,7 @@ export function drivetrainSection({ bike: detail, refresh }: BikePage): HTMLElem
   const show = (): void =>
     fill(
       contents,
-      drivetrainFacts(bike, unseen, shown),
+      drivetrainFacts(bike, unseen, rides),
       ...(report?.bikeNotes ?? []).map(({ message }) => make('p', { class: 'remark' }, message)),
       toolsFor(detail, edit),
     );
@@ -125,7 +123,7 @@ export function drivetrainSection({ bike: detail, refresh }: BikePage): HTMLElem
     'section',
     { 'aria-labelledby': 'drivetrain' },
     make('h2', { id: 'drivetrain' }, 'Drivetrain'),
-    detail.bikeSource === 'guessed' && make('p', { class: 'quiet' }, guessedWords(shown)),
+    detail.bikeSource === 'guessed' && make('p', { class: 'quiet' }, guessedWords(rides)),
     contents,
   );
 }
