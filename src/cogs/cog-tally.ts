@@ -10,4 +10,6 @@ export interface CogTally extends TroubleTally {
   readonly direction: Direction;
   /** Chains lost past this cog in this direction: only past the smallest and the largest. Those lost on another side, or on none that is known, belong to no cog. */
   readonly chainDrops: number;
+  /** How sure each of them is, 0 to 1. */
+  readonly dropConfidences: readonly number[];
 }

@@ -12,21 +12,26 @@ export function tallyCogs(events: readonly RideEvents[], cassetteLength: number)
     shifts: events.flatMap((ride) => ride.shifts),
     ghostShifts: events.flatMap((ride) => ride.ghostShifts),
   };
-  const lost = (side: DropSide): number =>
-    events.reduce((sum, { chainDrops }) => sum + chainDrops.filter((drop) => drop.side === side).length, 0);
-  const tally = (cog: number, direction: Direction): CogTally => ({
-    cog,
-    direction,
-    ...tallyTrouble(movesOnto(moves, cog, direction)),
-    chainDrops:
-      cog === 0 && direction === 'to-smaller'
-        ? lost('past-smallest')
-        : cog === cassetteLength - 1 && direction === 'to-larger'
-          ? lost('past-largest')
-          : 0,
-  });
+  const drops = events.flatMap(({ chainDrops }) => chainDrops);
+  const tally = (cog: number, direction: Direction): CogTally => {
+    const side = sidePast(cog, direction, cassetteLength);
+    const dropConfidences = drops.filter((drop) => drop.side === side).map(({ confidence }) => confidence);
+    return {
+      cog,
+      direction,
+      ...tallyTrouble(movesOnto(moves, cog, direction)),
+      chainDrops: dropConfidences.length,
+      dropConfidences,
+    };
+  };
   return Array.from({ length: cassetteLength }, (_, cog) => [
     ...(cog > 0 ? [tally(cog, 'to-larger')] : []),
     ...(cog < cassetteLength - 1 ? [tally(cog, 'to-smaller')] : []),
   ]).flat();
+}
+
+/** On which side a chain is lost that runs past a cog in a direction; null where there is a cog beyond. */
+function sidePast(cog: number, direction: Direction, cassetteLength: number): DropSide | null {
+  if (cog === 0 && direction === 'to-smaller') return 'past-smallest';
+  return cog === cassetteLength - 1 && direction === 'to-larger' ? 'past-largest' : null;
 }

@@ -13,6 +13,8 @@ export interface CogTrouble {
   readonly ghostShifts?: number;
   /** Chains lost past the cog in that direction. */
   readonly chainDrops?: number;
+  /** How many of those are sure: all, where it is not told. */
+  readonly sureChainDrops?: number;
 }
 
 /** Shifts before an adjustment against those after it, by cog and direction. */

@@ -12,6 +12,8 @@ export const cogReportSchema = z.object({
   ...tally,
   /** Chains lost past an end cog, beside the shifts; absent in reports that an older engine left in a store. */
   chainDrops: count.optional(),
+  /** How many of those are sure; absent in reports that an older engine left in a store. */
+  sureChainDrops: count.optional(),
 });
 
 /** A part or setting that was looked at and found right. */

@@ -20,6 +20,14 @@ describe('what the chart of trouble by cog shows', () => {
     );
   });
 
+  it('says of lost chains how many of them are sure, as the evidence does', () => {
+    const past = (more: object): string => describeTroubleByCog([cog(11, 'to-smaller', 9, 0, more)]).split('.')[0];
+    expect(past({ chainDrops: 2, sureChainDrops: 1 })).toBe('Chain lost past the 11 (once and perhaps once more)');
+    expect(past({ chainDrops: 2, sureChainDrops: 0 })).toBe('Chain lost past the 11 (perhaps twice)');
+    expect(past({ chainDrops: 2, sureChainDrops: 2 })).toBe('Chain lost past the 11 (twice)');
+    expect(past({ chainDrops: 2 })).toBe('Chain lost past the 11 (twice)');
+  });
+
   it('leaves out a faint cog that did no worse, and tells ghost shifts', () => {
     const cogs = [cog(13, 'to-larger', 4, 1, { ghostShifts: 2 }), cog(27, 'to-larger', 20, 10)];
     expect(describeTroubleByCog(cogs)).toBe(

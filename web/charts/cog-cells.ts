@@ -12,6 +12,7 @@ export type CogRow = Pick<
   | 'overshot'
   | 'ghostShifts'
   | 'chainDrops'
+  | 'sureChainDrops'
   | 'troubleRate'
   | 'low'
   | 'high'
@@ -30,6 +31,7 @@ export const cogColumns = [
   'low (95 %)',
   'high (95 %)',
   'chains lost past it',
+  'of them sure',
 ];
 
 /** A cog's row under these columns; where lost chains are not counted by cog, their cell is empty. */
@@ -45,4 +47,5 @@ export const cogCells = (cog: CogRow): Cell[] => [
   cog.shifts > 0 ? cog.low : null,
   cog.shifts > 0 ? cog.high : null,
   cog.chainDrops ?? null,
+  cog.sureChainDrops ?? cog.chainDrops ?? null,
 ];

@@ -1,6 +1,7 @@
 import { counted } from '../../numeric/counted.ts';
 import { figure } from '../../numeric/figure.ts';
 import { listed } from '../../numeric/listed.ts';
+import { sureTimesWords } from '../../numeric/sure-times-words.ts';
 import { timesWords } from '../../numeric/times-words.ts';
 import { upperFirst } from '../../numeric/upper-first.ts';
 import type { DropSide, EndCog } from '../../shifts/ride-events.ts';
@@ -88,8 +89,7 @@ const wasLost = (seen: Observed, ...sides: readonly DropSide[]): string =>
 /** "3 times"; "twice and perhaps once more" where some of those are not sure and others are. `anySure`: whether one is, past either end that is spoken of. */
 function lostTimes(seen: Observed, side: DropSide, anySure = seen.sureDrops(side) > 0): string {
   const [all, sure] = [seen.drops(side), seen.sureDrops(side)];
-  if (!anySure || sure === all) return timesWords(all);
-  return sure === 0 ? `perhaps ${timesWords(all)}` : `${timesWords(sure)} and perhaps ${timesWords(all - sure)} more`;
+  return anySure ? sureTimesWords(all, sure) : timesWords(all);
 }
 
 function limitLoose(seen: Observed, largest: boolean): string[] {

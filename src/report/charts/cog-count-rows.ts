@@ -1,5 +1,5 @@
 import { counted } from '../../numeric/counted.ts';
-import { timesWords } from '../../numeric/times-words.ts';
+import { sureTimesWords } from '../../numeric/sure-times-words.ts';
 import type { Direction } from '../../shifts/ride-events.ts';
 import { type CogTrouble, directions, teethOf } from '../cog-trouble.ts';
 import { type ChartSvg, readsAs } from './chart-frame.ts';
@@ -16,6 +16,8 @@ export interface CountRow {
   readonly counts: ReadonlyMap<number, number>;
   /** The reading of a count that is a finding by itself: such a row carries its mark at each cog. */
   readonly reads?: (teeth: number, count: number) => string;
+  /** How a count is written where not all of it is sure; as the number if left out. */
+  readonly writes?: (teeth: number, count: number) => string;
 }
 
 /** Height of one row, px. */
@@ -45,14 +47,19 @@ export function eventRows(cogs: readonly CogTrouble[]): CountRow[] {
         return sum > 0 ? [[teeth, sum] as const] : [];
       }),
     );
+  const lost = sums(({ chainDrops }) => chainDrops);
+  const sure = sums(({ chainDrops, sureChainDrops = chainDrops }) => sureChainDrops);
+  const sureAt = (teeth: number): number => sure.get(teeth) ?? 0;
+  const allSure = [...lost].every(([teeth, count]) => sureAt(teeth) === count);
   const rows: CountRow[] = [
     {
       name: 'lost',
       className: 'event drop',
       path: eventShape.drop,
-      legend: 'chain lost past the cog',
-      counts: sums(({ chainDrops }) => chainDrops),
-      reads: (teeth, count) => `Past the ${teeth}: chain lost ${timesWords(count)}`,
+      legend: `chain lost past the cog${allSure ? '' : ' (?: not sure)'}`,
+      counts: lost,
+      reads: (teeth, count) => `Past the ${teeth}: chain lost ${sureTimesWords(count, sureAt(teeth))}`,
+      writes: (teeth, count) => sureCount(count, sureAt(teeth)),
     },
     {
       name: 'ghost',
@@ -64,6 +71,12 @@ export function eventRows(cogs: readonly CogTrouble[]): CountRow[] {
     },
   ];
   return rows.filter(({ counts }) => counts.size > 0);
+}
+
+/** "2", "1+1?", "2?". */
+function sureCount(all: number, sure: number): string {
+  if (sure === all) return String(all);
+  return sure === 0 ? `${all}?` : `${sure}+${all - sure}?`;
 }
 
 /** The rows under a chart of all rides: shifts judged in either direction, then what else went wrong. */
@@ -83,7 +96,7 @@ export function drawCountRows(
   x: (teeth: number) => number | undefined,
   top: number,
 ): void {
-  rows.forEach(({ name, className, path, counts, reads }, row) => {
+  rows.forEach(({ name, className, path, counts, reads, writes }, row) => {
     const y = top + row * COUNT_ROW_PX;
     const line = svg.append('g').attr('class', `counts ${className}`);
     line.append('text').attr('x', 2).attr('y', y).text(name).attr('class', 'count-name');
@@ -93,6 +106,7 @@ export function drawCountRows(
       .attr('transform', `translate(50,${y - 4}) scale(0.8)`)
       .attr('d', path);
     const at = (teeth: number): number => x(teeth) ?? 0;
+    const written = ([teeth, count]: readonly [number, number]): string => writes?.(teeth, count) ?? String(count);
     const cells = line
       .selectAll('g')
       .data([...counts].filter(([teeth]) => x(teeth) !== undefined))
@@ -103,12 +117,15 @@ export function drawCountRows(
       .attr('x', ([teeth]) => at(teeth) + (reads ? MARK_PX : 0))
       .attr('y', y)
       .attr('text-anchor', 'middle')
-      .text(([, count]) => count);
+      .text(written);
     if (!reads) return;
     cells
       .attr('class', 'mark')
       .append('path')
-      .attr('transform', ([teeth]) => `translate(${at(teeth) - MARK_PX},${y - 4}) scale(0.8)`)
+      .attr('transform', (cell) => {
+        const wide = written(cell).length > 2 ? MARK_PX : 0;
+        return `translate(${at(cell[0]) - MARK_PX - wide},${y - 4}) scale(0.8)`;
+      })
       .attr('d', path);
     readsAs(cells, ([teeth, count]) => reads(teeth, count));
   });

@@ -2,7 +2,7 @@ import { max } from 'd3-array';
 import { counted } from '../../numeric/counted.ts';
 import { listed } from '../../numeric/listed.ts';
 import { percent } from '../../numeric/percent.ts';
-import { timesWords } from '../../numeric/times-words.ts';
+import { sureTimesWords } from '../../numeric/sure-times-words.ts';
 import type { Direction } from '../../shifts/ride-events.ts';
 import type { BeforeAfterByCog, CogTrouble } from '../cog-trouble.ts';
 import { FEW_SHIFTS } from '../few-shifts.ts';
@@ -25,8 +25,8 @@ const worst = (cogs: readonly CogTrouble[]): CogTrouble | undefined =>
 
 /** Chains lost past a cog, the gravest that can happen, so said first; nothing where there are none. */
 export function lostPastCogs(cogs: readonly CogTrouble[]): string[] {
-  const past = cogs.flatMap(({ teeth, chainDrops = 0 }) =>
-    chainDrops > 0 ? [`past the ${teeth} (${timesWords(chainDrops)})`] : [],
+  const past = cogs.flatMap(({ teeth, chainDrops = 0, sureChainDrops = chainDrops }) =>
+    chainDrops > 0 ? [`past the ${teeth} (${sureTimesWords(chainDrops, sureChainDrops)})`] : [],
   );
   return past.length === 0 ? [] : [`Chain lost ${listed(past)}.`];
 }

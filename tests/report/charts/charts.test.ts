@@ -140,8 +140,22 @@ describe('what went wrong beside the shifts', () => {
     expect(said).toContain('Past the 11: chain lost 3 times');
     expect(said).toContain('Onto 13 teeth unasked: 2 ghost shifts');
     expect(svg.querySelector('.legend')?.textContent).toContain('chain lost past the cog');
+    expect(svg.querySelector('.legend')?.textContent).not.toContain('not sure');
     const quiet = drawChart((selection) => drawTroubleByCog(selection, [cog({})], sizes[1]));
     expect(quiet.querySelectorAll('.event').length).toBe(0);
+  });
+
+  it('tells lost chains that are sure from those that are not', () => {
+    const lost = (sureChainDrops: number) => {
+      const cogs = [cog({ teeth: 11, direction: 'to-smaller', shifts: 9, chainDrops: 2, sureChainDrops })];
+      const svg = drawChart((selection) => drawTroubleByCog(selection, cogs, sizes[1]));
+      expect(svg.querySelector('.legend')?.textContent?.includes('?: not sure')).toBe(sureChainDrops < 2);
+      const said = marks(svg).map((mark) => mark.querySelector('title')?.textContent);
+      return [rowsOf(svg, 'drop')[0], said.find((one) => one?.includes('chain lost'))];
+    };
+    expect(lost(1)).toEqual(['1+1?', 'Past the 11: chain lost once and perhaps once more']);
+    expect(lost(0)).toEqual(['2?', 'Past the 11: chain lost perhaps twice']);
+    expect(lost(2)).toEqual(['2', 'Past the 11: chain lost twice']);
   });
 });
 
