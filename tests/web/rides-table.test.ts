@@ -7,6 +7,12 @@ const { document, Node, HTMLElement } = parseHTML('<!doctype html><html><body></
 vi.stubGlobal('document', document);
 vi.stubGlobal('Node', Node);
 vi.stubGlobal('HTMLElement', HTMLElement);
+vi.stubGlobal(
+  'ResizeObserver',
+  class {
+    observe(): void {}
+  },
+);
 
 it('the rides of a bike stand with their skips, and with a dash where records lie too far apart for any', () => {
   const { detail: bike, rides } = madeUpFleet()[0];

@@ -6,6 +6,7 @@ import type { RideInShort, RideSummary } from '../api/answers.ts';
 import { removeRide } from '../api/rides.ts';
 import { announce } from '../dom/announce.ts';
 import { make } from '../dom/make.ts';
+import { stopWhereItScrolls } from '../dom/stop-where-it-scrolls.ts';
 import { ask } from '../page/ask.ts';
 import { attempt } from '../page/attempt.ts';
 import { iconButton } from '../page/icon-button.ts';
@@ -117,14 +118,16 @@ function rideTable(plan: TablePlan): HTMLElement {
   const heads = columns.map(({ head, isNumber }) =>
     make('th', { scope: 'col', class: isNumber ? 'number' : null }, head),
   );
-  return make(
-    'div',
-    { class: 'panel scrolls is-tall', tabindex: 0, role: 'region', 'aria-label': 'Rides' },
+  return stopWhereItScrolls(
     make(
-      'table',
-      { class: 'rides' },
-      make('thead', {}, make('tr', {}, ...heads, make('td', { class: 'tools' }))),
-      make('tbody', {}, ...plan.rides.map((ride) => row(ride, plan))),
+      'div',
+      { class: 'panel scrolls is-tall', role: 'region', 'aria-label': 'List of rides' },
+      make(
+        'table',
+        { class: 'rides' },
+        make('thead', {}, make('tr', {}, ...heads, make('td', { class: 'tools' }))),
+        make('tbody', {}, ...plan.rides.map((ride) => row(ride, plan))),
+      ),
     ),
   );
 }

@@ -1,4 +1,5 @@
 import { make } from '../dom/make.ts';
+import { stopWhereItScrolls } from '../dom/stop-where-it-scrolls.ts';
 import type { ChartTable } from './chart-plan.ts';
 
 const cellText = (cell: string | number | null): string =>
@@ -14,15 +15,17 @@ export function tableElement(table: ChartTable, caption: string): HTMLElement {
       ...row.map((cell) => make('td', { class: typeof cell === 'number' ? 'number' : null }, cellText(cell))),
     ),
   );
-  return make(
-    'div',
-    { class: 'scrolls', tabindex: 0, role: 'region', 'aria-label': caption },
+  return stopWhereItScrolls(
     make(
-      'table',
-      { class: 'figures' },
-      make('caption', {}, caption),
-      make('thead', {}, head),
-      make('tbody', {}, ...body),
+      'div',
+      { class: 'scrolls', role: 'region', 'aria-label': caption },
+      make(
+        'table',
+        { class: 'figures' },
+        make('caption', {}, caption),
+        make('thead', {}, head),
+        make('tbody', {}, ...body),
+      ),
     ),
   );
 }
