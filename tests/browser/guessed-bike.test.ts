@@ -51,7 +51,7 @@ describe.skipIf(!browserPath)('the bike of a short ride', () => {
     const { page, faults } = await real.open({ width: 'phone' });
     const { cassette, said } = await guessOn(page);
     expect(cassette).toBe('24 28');
-    expect(said).toContain('What is made up is not filled in here: 33, 39 and 46.');
+    expect(said).toContain('No ride shows 33, 39 and 46, so they are not filled in here.');
     expect(said).toContain('Without cadence no cog can be seen, and these rides hold none: nothing is measured here.');
     expect(said).not.toContain('Guessed from the rides');
     await page.getByLabel('Name of the bike').fill('Pipit');

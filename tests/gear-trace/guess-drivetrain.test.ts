@@ -213,6 +213,46 @@ describe('guessDrivetrain', () => {
     );
   });
 
+  it('calls no cog made up that the recorded positions prove, only its teeth not known', () => {
+    // the 21, the 24 and the 28 of a cassette with two larger cogs and one smaller, by its positions
+    const named = (from: 'largest' | 'smallest') =>
+      guessDrivetrain([
+        recording(
+          [21, 24, 28, 24].map((rearTeeth, timeS) => ({
+            timeS,
+            rearTeeth,
+            rear: [21, 24, 28].indexOf(rearTeeth) * (from === 'largest' ? -1 : 1) + (from === 'largest' ? 5 : 3),
+          })),
+        ),
+      ]);
+    const fromLargest = named('largest');
+    const [larger, largest] = fromLargest.bike.cassette.slice(-2);
+    expect(fromLargest.bike.cassette.slice(0, -2)).toEqual([21, 24, 28]);
+    expect(fromLargest.madeUpCogs).toEqual([larger, largest]);
+    expect(fromLargest.notes[0].message).toContain(
+      `By the recorded positions the cogs written as ${larger} and ${largest} are there, but no ride shows their teeth: count them.`,
+    );
+    const fromSmallest = named('smallest');
+    expect(fromSmallest.madeUpCogs).toEqual(fromSmallest.bike.cassette.slice(0, 2));
+    for (const { notes } of [fromLargest, fromSmallest]) expect(notes[0].message).not.toContain('made up');
+
+    // three positions make no cassette: the two beyond them are filled in, that between them is there
+    const three = guessDrivetrain([
+      recording(
+        [
+          [24, 3],
+          [32, 1],
+          [24, 3],
+        ].map(([rearTeeth, rear], timeS) => ({ timeS, rearTeeth, rear })),
+      ),
+    ]);
+    const [a, b, , between] = three.bike.cassette;
+    expect(three.madeUpCogs).toEqual([a, b, between]);
+    expect(three.notes[0].message).toContain(
+      `By the recorded positions the cog written as ${between} is there, but no ride shows its teeth: count them. No ride shows ${a} and ${b}: they are made up, to complete a cassette.`,
+    );
+  });
+
   it('does not call one state record none', () => {
     const [{ message }] = guessDrivetrain([recording([{ timeS: 0, rearTeeth: 24 }])]).notes;
     expect(message).toMatch(/^Gear records of one cog at most and no clear ladder of ratios/);

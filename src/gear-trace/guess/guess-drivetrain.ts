@@ -3,7 +3,7 @@ import { bikeRolloutMm } from '../../drivetrain/bike-rollout.ts';
 import type { Warning } from '../../errors/warning.ts';
 import type { RideLog } from '../../ride-log/ride-log.ts';
 import { apartNote, type GuessedFrom, ridesApart } from '../belonging/rides-apart.ts';
-import { recordedGears } from '../commands/recorded-gears.ts';
+import { type RecordedGears, recordedGears } from '../commands/recorded-gears.ts';
 import { ladderPeaks } from '../ladder/ladder-peaks.ts';
 import { sharpestHistogram } from '../ladder/sharpest-histogram.ts';
 import { pedallingSamples } from '../samples/pedalling-samples.ts';
@@ -67,7 +67,8 @@ const MOST_CERTAIN = { byPosition: 0.95, byTeeth: 0.8 };
 /** What to do about cogs that nothing shows, with a space before: nothing where they were filled in. */
 const unusedWords = (madeUp: readonly number[]): string =>
   madeUp.length > 0 ? '' : ' A cog that no ride used cannot show: add it if the bike has one.';
-const addedWords = (madeUp: readonly number[]): string => madeUpWords(madeUp) + unusedWords(madeUp);
+const addedWords = (madeUp: readonly number[], there: readonly number[]): string =>
+  madeUpWords(madeUp, there) + unusedWords(madeUp);
 
 /** Certainty of teeth that are recorded and that no ride shows, and of a ladder that one drivetrain alone explains: its scale stays open (assumptions of ours). */
 const CERTAINTY_BY_RECORDS_ALONE = 0.3;
@@ -107,7 +108,7 @@ function refine(asRead: Bike, logs: readonly RideLog[], all: readonly RideLog[])
         certainty: CERTAINTY_BY_RECORDS_ALONE,
         madeUpCogs: madeUp,
         notes: readNotes(
-          `The drivetrain is read off the gear records as they stand; no ride shows by its speed and cadence whether its teeth are right.${addedWords(madeUp)}`,
+          `The drivetrain is read off the gear records as they stand; no ride shows by its speed and cadence whether its teeth are right.${addedWords(madeUp, cogsByPosition(gears, asRead.cassette))}`,
           asRead,
           logs,
           false,
@@ -133,7 +134,7 @@ function refine(asRead: Bike, logs: readonly RideLog[], all: readonly RideLog[])
       madeUpCogs: madeUp,
       certainty: shareShown(shown) * (positions ? MOST_CERTAIN.byPosition : MOST_CERTAIN.byTeeth),
       notes: readNotes(
-        `The drivetrain is read off the gear records and measured from speed and cadence: ${teethShownWords(bike, shown)}${neverReached}${addedWords(madeUp)}${differing(asRead, bike, ringRecorded(logs))}`,
+        `The drivetrain is read off the gear records and measured from speed and cadence: ${teethShownWords(bike, shown)}${neverReached}${addedWords(madeUp, cogsByPosition(gears, bike.cassette))}${differing(asRead, bike, ringRecorded(logs))}`,
         bike,
         logs,
         true,
@@ -174,6 +175,16 @@ function withTeeth(recorded: Bike, measured: Measured['teeth']): Bike {
     cassette: merge(recorded.cassette, measured.cassette),
   };
   return possibleBike(merged) ?? recorded;
+}
+
+/** The cogs that recorded positions prove to be there, in teeth as written: all that are counted up to the highest position named. */
+function cogsByPosition(gears: readonly RecordedGears[], cassette: readonly number[]): number[] {
+  return cassette.filter((_, cog) =>
+    gears.some(({ rear: { positions, countsFrom } }) => {
+      const counted = countsFrom === 'smallest' ? cog + 1 : cassette.length - cog;
+      return counted <= (positions.at(-1) ?? 0);
+    }),
+  );
 }
 
 /** In words, which recorded teeth the ratios contradict; empty where none. Rings that nobody recorded are none. */
