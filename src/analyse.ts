@@ -123,8 +123,7 @@ export function concludeBike(
     unseenCogs: unseen,
   });
   const notes = [
-    // rides of several bikes are no other bike's: nobody knows which is this one
-    ...(held?.code === 'rides-apart' ? [] : leftOutNote(listed)),
+    ...leftOutNote(listed),
     ...(held ? [] : setAsideNote(listed)),
     ...sparseNote(own.map(({ report }) => report)),
     ...twoCogsNote(own.map(({ report }) => report)),

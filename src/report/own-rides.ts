@@ -1,6 +1,6 @@
 import type { Warning } from '../errors/warning.ts';
 import { foreignRides } from '../gear-trace/belonging/foreign-rides.ts';
-import { areApart } from '../gear-trace/belonging/rides-apart.ts';
+import { areApart, ridesApartCode } from '../gear-trace/belonging/rides-apart.ts';
 import { teethDiffer } from '../gear-trace/disagreement/gear-warnings.ts';
 import type { EvidenceKind } from '../gear-trace/gear-trace.ts';
 import { ringsUnclear } from '../gear-trace/guess/unrecorded-rings.ts';
@@ -8,6 +8,7 @@ import { type HeldBack, heldBack } from './held/held-back.ts';
 import { type BikeAsDescribed, type SetAside, setAside, warnOfSetAside } from './held/set-aside.ts';
 import type { RideFindings } from './ride-findings.ts';
 import type { BikeRide, RideReport } from './ride-report-schema.ts';
+import { warnOfRidesApart } from './rides-apart-warning.ts';
 import { warnOfUnclearRings } from './rings-unclear-warning.ts';
 import { warnOfOverlaps } from './warn-of-overlaps.ts';
 
@@ -27,13 +28,10 @@ interface PlacedRide<Ride> {
   readonly notTallied: BikeRide['notTallied'];
 }
 
-/** Why nobody knows what any of the rides was ridden on; null where that is known. */
-function ofAllRides({ bikeNotes }: BikeSource): 'rings-unclear' | 'rides-apart' | null {
-  if (areApart(bikeNotes)) return 'rides-apart';
-  return ringsUnclear(bikeNotes) ? 'rings-unclear' : null;
-}
-
 function placed<Ride extends RecordedRide>(rides: readonly Ride[], source: BikeSource): PlacedRide<Ride>[] {
+  // a drivetrain guessed from several bikes' rides is that of none: no ride is another bike's for not being of it
+  if (areApart(source.bikeNotes))
+    return rides.map((ride) => ({ ride, leftOut: null, why: null, notTallied: ridesApartCode }));
   const aside = setAside(
     rides.map(({ report }) => report),
     source,
@@ -44,7 +42,7 @@ function placed<Ride extends RecordedRide>(rides: readonly Ride[], source: BikeS
     const leftOut = foreign[i] && aside[i]?.code !== 'another-cassette' ? 'another-bike' : null;
     if (leftOut) return { ride, leftOut, why: null, notTallied: null };
     const why = aside[i];
-    return { ride, leftOut, why, notTallied: why?.code ?? ofAllRides(source) };
+    return { ride, leftOut, why, notTallied: why?.code ?? (ringsUnclear(source.bikeNotes) ? 'rings-unclear' : null) };
   });
 }
 
@@ -94,6 +92,7 @@ function listed(all: readonly PlacedRide<RecordedRide>[], source: BikeSource): B
     const warned = why ? warnOfSetAside(report, why) : report;
     return { ...(source.bikeSource === 'guessed' ? againstGuess(warned) : warned), leftOut, notTallied };
   });
+  if (areApart(source.bikeNotes)) return warnOfOverlaps(said.map(warnOfRidesApart));
   return warnOfOverlaps(ringsUnclear(source.bikeNotes) ? said.map(warnOfUnclearRings) : said);
 }
 

@@ -1,4 +1,5 @@
 import { moreGears, otherCogs } from '../../src/gear-trace/belonging/another-bike.ts';
+import { ridesApartCode } from '../../src/gear-trace/belonging/rides-apart.ts';
 import { otherSteps } from '../../src/gear-trace/disagreement/other-steps.ts';
 import { speedUnsteady } from '../../src/gear-trace/unsteady/unsteady-warning.ts';
 import { rideToComeCode } from '../../src/ride-log/still-to-come.ts';
@@ -22,6 +23,7 @@ export const doubting: ReadonlySet<string> = new Set([
   'overlapping-rides',
   'recorded-teeth-differ',
   rideToComeCode,
+  ridesApartCode,
   'rollout-differs',
   'speed-unit-doubtful',
   speedUnsteady,

@@ -7,8 +7,8 @@ import { belongingLimits } from './belonging-limits.ts';
 import { cogsNamedAlike, ringsNamedAlike } from './named-alike.ts';
 import { rungsOf, shareOnGears } from './share-on-gears.ts';
 
-/** Code of the note that rides do not go together. */
-const ridesApartCode = 'rides-apart';
+/** Code of the note that rides do not go together, and of the warning of each of them. */
+export const ridesApartCode = 'rides-apart' as const;
 const limits = belongingLimits.together;
 
 /** A drivetrain that was guessed and the ride that shows it. `rolloutMm` is NaN where it is not known. */

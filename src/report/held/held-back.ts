@@ -90,7 +90,7 @@ const apartHeldBack: HeldBack = {
   code: 'rides-apart',
   headline: 'These rides do not look like those of one bike',
   sentence:
-    'No verdict is drawn: these rides do not look like those of one bike, and the drivetrain guessed from them together was never ridden.',
+    'No verdict is drawn: these rides do not look like those of one bike, and the drivetrain guessed from them together is likely that of none.',
   step: (suggestion) =>
     instead(suggestion, {
       steps: ['Turn nothing by this report: it mixes the rides of several bikes.'],

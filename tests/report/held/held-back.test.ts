@@ -6,6 +6,7 @@ import type { Bike } from '../../../src/drivetrain/bike.ts';
 import { heldBack } from '../../../src/report/held/held-back.ts';
 import { bikeState } from '../../../src/report/state/bike-state.ts';
 import { verdictOf } from '../../../src/report/verdict-kind.ts';
+import { ridesAnalysed } from '../../../src/report/words/rides-analysed.ts';
 import { verdictSentence } from '../../../src/report/words/verdict-words.ts';
 import { readRideLog } from '../../../src/ride-log/read-ride-log.ts';
 import type { RideLog } from '../../../src/ride-log/ride-log.ts';
@@ -75,8 +76,15 @@ describe('no verdict is drawn', () => {
     const logs = [ridden(1, madeBike, false), ridden(2, another, false)];
     const found = report(logs, null);
     expectHeldBack(found, 'rides-apart', /the rides of each bike by themselves/);
-    // the bike is that of the ride which shows the most teeth
-    expectTallied(found, [null, 'rides-apart']);
+    // the bike was guessed from both: neither ride is another's, and neither is told apart from it
+    expect(found.rides.map(({ leftOut }) => leftOut)).toEqual([null, null]);
+    expectTallied(found, ['rides-apart', 'rides-apart']);
+    expect(ridesAnalysed(found)).toBe('2 rides analysed, 2 of them not weighed');
+    for (const { warnings } of found.rides) {
+      expect(warnings.map(({ code }) => code)).toEqual(['rides-apart']);
+      expect(warnings[0].message).toContain('sound shifts look late, missed or overshot');
+    }
+    expect(JSON.stringify(found)).not.toContain("another bike's");
     const alone = report([logs[0]], null);
     expectTallied(alone, [null]);
     expect(alone.diagnosis.heldBack).toBeNull();
