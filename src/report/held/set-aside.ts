@@ -6,16 +6,19 @@ import { recordedTeethDiffer, teethDiffer } from '../../gear-trace/disagreement/
 import { otherSteps } from '../../gear-trace/disagreement/other-steps.ts';
 import { rolloutDiffers, speedUnitDoubtful } from '../../gear-trace/disagreement/rollout-warning.ts';
 import { utcDay } from '../../numeric/moment-words.ts';
+import { percent } from '../../numeric/percent.ts';
 import type { Report } from '../report-schema.ts';
 import type { RideReport } from '../ride-report-schema.ts';
 import { type CogOff, cogOff, sizeWord } from './cog-off.ts';
 import { otherCassette } from './other-cassette.ts';
+import { otherCogsShown } from './other-cogs-shown.ts';
 
 /** Why nothing is concluded from a ride's shifts, though the ride is the bike's and what it lost counts. */
 export type SetAside =
   | { readonly code: 'speed-unit' }
   | { readonly code: 'other-cogs' }
-  | { readonly code: 'other-steps' }
+  /** `misfit`: how far the gears lie beside the bike's, as a share; absent where the ride says so itself. */
+  | { readonly code: 'other-steps'; readonly misfit?: number }
   | ({ readonly code: 'one-cog-off' } & CogOff)
   | { readonly code: 'another-cassette'; readonly changedAt: string };
 
@@ -33,7 +36,8 @@ export function setAside(
 ): (SetAside | null)[] {
   const changed = otherCassette(rides, adjustments);
   const off = cogOff(rides, bike, bikeSource);
-  return rides.map(({ warnings, measured }, i) => {
+  return rides.map((ride, i) => {
+    const { warnings, measured } = ride;
     const changedAt = changed[i];
     if (changedAt) return { code: 'another-cassette', changedAt };
     const says = (wanted: string): boolean => warnings.some(({ code }) => code === wanted);
@@ -41,7 +45,9 @@ export function setAside(
     // beside rides that do name the bike's cogs it is another bike's, and left out before this is asked; slips of the recorder spoil nothing
     if (says(otherCogs) && !showsItsCogs(bike, measured)) return { code: 'other-cogs' };
     if (off[i]) return { code: 'one-cog-off', ...off[i] };
-    return says(otherSteps) ? { code: 'other-steps' } : null;
+    if (says(otherSteps)) return { code: 'other-steps' };
+    const misfit = otherCogsShown(ride, bike);
+    return misfit === null ? null : { code: 'other-steps', misfit };
   });
 }
 
@@ -65,7 +71,14 @@ const NOT_WEIGHED = 'Its shifts are listed but not weighed.';
 
 /** Null where the ride says so itself. */
 function warningOf(why: SetAside): Warning | null {
-  if (why.code === 'speed-unit' || why.code === 'other-cogs' || why.code === 'other-steps') return null;
+  if (why.code === 'speed-unit' || why.code === 'other-cogs') return null;
+  if (why.code === 'other-steps')
+    return why.misfit === undefined
+      ? null
+      : {
+          code: otherSteps,
+          message: `Neither what this ride shows nor what its gear records name are the cogs that the bike as described has: its gears lie ${percent(why.misfit)} beside them in the mean. ${NOT_WEIGHED}`,
+        };
   if (why.code === 'another-cassette')
     return {
       code: why.code,

@@ -146,6 +146,30 @@ describe('no verdict is drawn', () => {
     expectTallied(beside, ['other-steps', null]);
   });
 
+  it('where neither the records nor the rides are of the cogs that a bike was saved with, as of one guessed from the rides of others', () => {
+    const rides = [ridden(1, another), ridden(2, another)];
+    // four of its cogs are the saved bike's, so that most teeth that show are: by these alone it is not another's
+    const found = report(rides, unlike);
+    expectHeldBack(found, 'other-steps', /^Count the teeth on the bike/);
+    expectTallied(found, ['other-steps', 'other-steps']);
+    expect(found.rides.map(({ leftOut }) => leftOut)).toEqual([null, null]);
+    const codes = found.rides[0].warnings.map(({ code }) => code);
+    expect(codes).toEqual(['cog-steps-differ', 'recorded-teeth-differ']);
+    expect(found.rides[0].warnings[0].message).toMatch(/its gears lie \d+ % beside them .* not weighed/);
+    expect(report(rides, another).diagnosis.heldBack).toBeNull();
+    const beside = report([ridden(1, another), ridden(2, unlike)], unlike);
+    expect(beside.diagnosis.heldBack).toBeNull();
+    expectTallied(beside, ['other-steps', null]);
+  });
+
+  it('but not where a cog or two are not as written: those are measured', () => {
+    const written = { ...madeBike, cassette: madeBike.cassette.map((teeth, cog) => (cog === 4 ? teeth + 1 : teeth)) };
+    const found = report([ridden(1), ridden(2)], written);
+    expect(found.rides[0].warnings.map(({ code }) => code)).toContain('recorded-teeth-differ');
+    expect(found.diagnosis.heldBack).toBeNull();
+    expectTallied(found, [null, null]);
+  });
+
   it("but not for slips of a recorder that names one more size beside all of the bike's", () => {
     const log = ridden(1);
     const { rearTeeth } = log.gearRecords;
