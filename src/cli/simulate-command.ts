@@ -1,4 +1,5 @@
 import { type Command, InvalidArgumentError, Option } from 'commander';
+import { faultCauses } from '../simulate/setting/fault-causes.ts';
 import { nonEmpty } from './non-empty.ts';
 import type { SimulateOptions } from './run-simulate.ts';
 
@@ -7,7 +8,7 @@ export function addSimulateCommand(program: Command): void {
   program
     .command('simulate')
     .description('write invented rides of a bike with a known fault, with the truth beside them')
-    .requiredOption('--fault <cause>', 'what is wrong with the bike; no-fault for a healthy one')
+    .requiredOption('--fault <cause>', `what is wrong with the bike: ${faultCauses.join(', ')}`)
     .requiredOption('--seed <number>', 'the same seed gives the same rides, byte for byte', readCount)
     .requiredOption('--out <folder>', 'folder to write to; made if it is missing', nonEmpty)
     .option('--rides <number>', 'rides of the one bike, in order (default: 1)', readCount)

@@ -2,6 +2,7 @@ import { spawn } from 'node:child_process';
 import { closeSync, existsSync, openSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
+import { faultCauses } from '../../src/simulate/setting/fault-causes.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const program = ['--import', 'tsx', `${root}tests/cli/cogwright-main.ts`];
@@ -15,6 +16,16 @@ describe('the program on its own', () => {
     });
     expect(await new Promise((resolve) => child.on('close', resolve))).toBe(0);
     expect(stdout).toContain('Usage: cogwright');
+  });
+
+  it('names in its help the faults that it can simulate', async () => {
+    const child = spawn(process.execPath, [...program, 'simulate', '--help'], { cwd: root });
+    let stdout = '';
+    child.stdout.on('data', (chunk) => {
+      stdout += chunk;
+    });
+    await new Promise((resolve) => child.on('close', resolve));
+    for (const fault of faultCauses) expect(stdout).toContain(fault);
   });
 
   it('ends quietly when the reader of its output goes away', async () => {
