@@ -50,7 +50,7 @@ describe.skipIf(!browserPath)('the rate of trouble of a bike', () => {
     const scale = await row.locator('.rack-trend text').allTextContents();
     expect(scale).toEqual(['0\u00a0%', expect.stringMatching(/^\d*0\u00a0%$/)]);
     expect(await row.locator('.rack-trend small').textContent()).toContain(
-      'All shifts in trouble, ride by ride; faint',
+      'Share of shifts in trouble, ride by ride; faint',
     );
     const dots = await row.locator('.trend-dot').count();
     expect(await row.locator('.trend-dot.is-past').count()).toBe(dots - 1);

@@ -69,6 +69,6 @@ export function trendSpark({ trend, adjustmentMarks, state }: BikeSummary, topRa
     ),
   );
   const isFaint = rated.some((point) => Date.parse(point.at) < fromMs);
-  const caption = `All shifts in trouble, ride by ride${isFaint ? '; faint: before what the figure counts' : ''}`;
+  const caption = `Share of shifts in trouble, ride by ride${isFaint ? '; faint: before what the figure counts' : ''}`;
   return make('div', { class: 'rack-trend' }, svg, make('small', { class: 'quiet' }, caption));
 }
