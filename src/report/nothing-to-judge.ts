@@ -2,9 +2,9 @@ import type { RideReport } from './ride-report-schema.ts';
 
 /**
  * Why no shift of some rides can be judged, however many are ridden: nobody recorded what was asked for, or nothing shows where the chain was, for want
- * of a cadence or otherwise.
+ * of a cadence, since each is too short or otherwise.
  */
-export type NothingToJudge = 'no-gear-changes' | 'no-cadence' | 'no-chain-seen';
+export type NothingToJudge = 'no-gear-changes' | 'no-cadence' | 'too-short' | 'no-chain-seen';
 
 /** Why no shift of these rides can be judged; null where that is not so, and without rides. */
 export function nothingToJudge(
@@ -14,6 +14,8 @@ export function nothingToJudge(
   if (rides.every(({ gearSource }) => gearSource !== 'recorded')) return 'no-gear-changes';
   if (rides.some(({ evidence }) => evidence === 'full')) return null;
   const withRecords = rides.filter(({ gearSource }) => gearSource === 'recorded');
-  const lacksCadence = withRecords.every(({ warnings }) => warnings.some(({ code }) => code === 'no-cadence'));
-  return lacksCadence ? 'no-cadence' : 'no-chain-seen';
+  const allSay = (wanted: string): boolean =>
+    withRecords.every(({ warnings }) => warnings.some(({ code }) => code === wanted));
+  if (allSay('no-cadence')) return 'no-cadence';
+  return allSay('too-little-pedalling') ? 'too-short' : 'no-chain-seen';
 }

@@ -14,6 +14,7 @@ const LIMIT_OR_HANGER = 'Chain past the largest cog: low limit or hanger';
 const noneToJudge: Readonly<Record<NothingToJudge, string>> = {
   'no-gear-changes': 'These rides hold no gear changes',
   'no-cadence': 'These rides hold no cadence',
+  'too-short': 'Too little pedalling to show where the chain was',
   'no-chain-seen': 'These rides do not show where the chain was',
 };
 

@@ -63,6 +63,8 @@ const noneToJudge: Readonly<Record<NothingToJudge, string>> = {
     'Its rides hold no gear changes, so no shift can be judged: more rides with this recorder will not change that.',
   'no-cadence':
     'Its rides hold gear changes but no cadence, so no shift can be judged: pair a cadence sensor with the recorder.',
+  'too-short':
+    'Its rides are too short to show where the chain was, so no shift can be judged: pedal for longer with the recorder on.',
   'no-chain-seen':
     'Its rides do not show where the chain was, so no shift can be judged: record cadence and speed beside the gear changes.',
 };
