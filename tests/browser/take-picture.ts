@@ -16,7 +16,7 @@ const browser = await openBrowser();
 try {
   const { page } = await watchedPage(browser, server.address);
   await server.settled();
-  await page.setViewportSize({ width: 1280, height: 1900 });
+  await page.setViewportSize({ width: 1280, height: 2400 });
   await page.goto('/');
   await page.locator('.rack-row').first().getByRole('link').click();
   await page.getByRole('region', { name: 'Verdict' }).waitFor();
