@@ -68,9 +68,11 @@ export function traceGears(log: RideLog, bike: Bike): RideTrace {
     unsteady,
     ofOneCount,
     warnings: [
-      ...[sparse, unsteadyWarning(unsteady), recorded ? otherStepsWarning(log, peaks, bike) : null].filter(
-        (warning) => warning !== null,
-      ),
+      ...[
+        sparse,
+        unsteadyWarning(unsteady, log.speedSource),
+        recorded ? otherStepsWarning(log, peaks, bike) : null,
+      ].filter((warning) => warning !== null),
       ...gearWarnings(log, bike, measured, rolloutMm, writtenMm, unsteady.length > 0),
       ...twoCogsWarning(ofOneCount, bike.cassette),
     ],

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { analyseRide } from '../../src/analyse.ts';
+import { unsteadyWarning } from '../../src/gear-trace/unsteady/unsteady-warning.ts';
 import type { RideLog } from '../../src/ride-log/ride-log.ts';
 import { gearRecords, MadeRide, madeBike } from './made-ride.ts';
 
@@ -32,6 +33,16 @@ describe('a speed that drifts across the cogs', () => {
     expect(Math.abs(toS - DRIFT_FROM_S - DRIFTS_S)).toBeLessThan(20);
     const warning = trace.warnings.find(({ code }) => code === 'speed-unsteady');
     expect(warning?.message).toMatch(/^The speed drifts from 10:\d\d to (11:5\d|12:0\d) after the start,/);
+  });
+
+  it('is no proof of a satellite speed where the log does not say what its speed is', () => {
+    const spells = [{ fromS: 600, toS: 720 }];
+    expect(unsteadyWarning(spells, 'satellite')?.message).toMatch(
+      /^The speed drifts from 10:00 to 12:00 .* on the wheel/,
+    );
+    const unknown = unsteadyWarning(spells, 'unknown')?.message;
+    expect(unknown).toMatch(/^Speed and cadence hold no gear .* from 10:00 to 12:00 .* or the legs drive on and off/);
+    expect(unknown).not.toContain('on the wheel');
   });
 
   it('makes no fault: the shifts in it are not judged', () => {
