@@ -265,8 +265,8 @@ describe('a verdict on rides that hold no gear changes', () => {
         diagnosis: { ...report.diagnosis, weighed },
       });
     };
-    expect(said('inferred', 1)).toMatch(/^These rides hold no gear changes, so no shift can be judged;/);
-    expect(said('inferred', 0)).toMatch(/^These rides hold no gear changes and show no gears,/);
+    expect(said('inferred', 1)).toMatch(/^No gear changes were recorded, so no shift can be judged;/);
+    expect(said('inferred', 0)).toMatch(/^No gear changes were recorded and no gears show,/);
     expect(said('recorded', 1)).toMatch(/^No shift could be judged/);
   });
 });

@@ -45,12 +45,12 @@ describe('the headline of a verdict', () => {
   });
 
   it.each([
-    ['inferred', 'ratio-only', 'These rides hold no gear changes', /^Its rides hold no gear changes, so/],
-    ['recorded', 'commands-only', 'These rides do not show where the chain was', /^Its rides do not show where/],
+    ['inferred', 'ratio-only', 'No gear changes were recorded', /^Its rides hold no gear changes, so/],
+    ['recorded', 'commands-only', 'Nothing shows where the chain was', /^Its rides do not show where/],
     [
       'recorded',
       'commands-only',
-      'These rides hold no cadence',
+      'No cadence was recorded',
       /^Its rides hold gear changes but no cadence/,
       'no-cadence',
     ],

@@ -12,10 +12,10 @@ const nothingPoints = 'Nothing points to a mis-set part';
 const LIMIT_OR_HANGER = 'Chain past the largest cog: low limit or hanger';
 
 const noneToJudge: Readonly<Record<NothingToJudge, string>> = {
-  'no-gear-changes': 'These rides hold no gear changes',
-  'no-cadence': 'These rides hold no cadence',
+  'no-gear-changes': 'No gear changes were recorded',
+  'no-cadence': 'No cadence was recorded',
   'too-short': 'Too little pedalling to show where the chain was',
-  'no-chain-seen': 'These rides do not show where the chain was',
+  'no-chain-seen': 'Nothing shows where the chain was',
 };
 
 /** A chain that was lost goes before any name. */

@@ -13,8 +13,8 @@ export function nothingSeenSentence({ diagnosis, rides: listed = [] }: SpokenOf)
     return `Without cadence no shift can be judged: the gear changes are there${weakShifts > 0 ? ` (${counted(weakShifts, 'shift')})` : ''}, but not where the chain was, which says little for or against any part. Pair a cadence sensor.`;
   if (holdNoGearChanges(counting))
     return rides === 0
-      ? 'These rides hold no gear changes and show no gears, so nothing speaks for or against any part.'
-      : 'These rides hold no gear changes, so no shift can be judged; nothing else was seen to go wrong, which says little for or against any part.';
+      ? 'No gear changes were recorded and no gears show, so nothing speaks for or against any part.'
+      : 'No gear changes were recorded, so no shift can be judged; nothing else was seen to go wrong, which says little for or against any part.';
   if (rides === 0) return 'No ride could be weighed, so nothing speaks for or against any part.';
   if (weakShifts > 0)
     return `No shift could be judged: of ${counted(weakShifts, 'shift')} only the rider's answer is known, which says little for or against any part.`;
