@@ -6,8 +6,10 @@ import type { Cause } from './causes.ts';
 /**
  * What the diagnosis takes for granted about bikes and riders, with plausible ranges.
  * Status of every number here: assumption of ours; common practice in the trade, no source. Nobody has measured these in
- * public. Those in `assumptions` are wide on purpose, none was fitted to a simulator, and `sensitivity.ts` moves each through its
- * range. The prior of `no-fault` and the weights of the evidence further down were chosen among round numbers by what they did to
+ * public. Those in `assumptions` are wide on purpose, none was fitted to our own simulator, and `sensitivity.ts` moves each through its
+ * range. That of `backgroundRate` reaches from what real rides show (one shift of 1,510 looked late to who judged three good rides by hand) to twice
+ * the trouble that simulated rides in order show (README); of three ranges the middle one was taken, by verdicts on bikes of another simulator and on
+ * bikes in order with trouble put in. The prior of `no-fault` and the weights of the evidence further down were chosen among round numbers by what they did to
  * the verdicts on simulated bikes, healthy ones above all.
  */
 export interface Assumption {
@@ -34,7 +36,7 @@ export const assumptions = {
   toleranceShare: { meaning: 'how far the guide pulley may stand off before shifts suffer', low: 0.1, high: 0.42 }, // of a cog pitch; at half of it the chain lies midway
   softness: { meaning: 'how sharply shifting fails once the guide pulley stands off', low: 0.1, high: 0.4 }, // in tolerances
   loadEffect: { meaning: 'how much hard pedalling hinders a shift', low: 0.08, high: 1.2 }, // log odds for a step of torque
-  backgroundRate: { meaning: 'how many late shifts a healthy bike shows', low: 0.001, high: 0.01 }, // 0.07 % of 1,510 shifts of three real rides judged by hand, up to 0.35 % as logs of bikes in order show them
+  backgroundRate: { meaning: 'how many late shifts a healthy bike shows', low: 0.001, high: 0.01 },
   directionBias: { meaning: 'how unlike the two directions are on a healthy bike', low: 0.5, high: 2 }, // ratio of rates
   missedMargin: { meaning: 'how much further off a late shift becomes a missed one', low: 0.25, high: 4 }, // in tolerances
   overshootMargin: { meaning: 'how far off the chain runs past a cog', low: 0.7, high: 6 }, // in tolerances, beyond tolerance

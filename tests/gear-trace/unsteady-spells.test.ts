@@ -40,9 +40,12 @@ describe('a speed that drifts across the cogs', () => {
     expect(unsteadyWarning(spells, 'satellite')?.message).toMatch(
       /^The speed drifts from 10:00 to 12:00 .* on the wheel/,
     );
-    const unknown = unsteadyWarning(spells, 'unknown')?.message;
-    expect(unknown).toMatch(/^Speed and cadence hold no gear .* from 10:00 to 12:00 .* or the legs drive on and off/);
-    expect(unknown).not.toContain('on the wheel');
+    expect(unsteadyWarning(spells, 'positions')?.message).toMatch(/^The speed drifts/);
+    for (const source of ['unknown', 'distance'] as const) {
+      const said = unsteadyWarning(spells, source)?.message;
+      expect(said).toMatch(/^Speed and cadence hold no gear .* from 10:00 to 12:00 .* or the legs drive on and off/);
+      expect(said).not.toContain('on the wheel');
+    }
   });
 
   it('makes no fault: the shifts in it are not judged', () => {

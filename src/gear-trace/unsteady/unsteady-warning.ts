@@ -10,8 +10,8 @@ export const speedUnsteady = 'speed-unsteady';
 const TOLD = 5;
 
 /**
- * Says where a ride's speed drifted, by the time since its start; null where it did not. A log that does not say where its speed comes from may hold that of a
- * wheel sensor, with legs that drive on and off.
+ * Says where a ride's speed drifted, by the time since its start; null where it did not. Only a log that says so holds a
+ * satellite speed for sure: any other may be that of a wheel sensor, with legs that drive on and off.
  */
 export function unsteadyWarning(spells: readonly UnsteadySpell[], source: SpeedSource): Warning | null {
   if (spells.length === 0) return null;
@@ -23,13 +23,13 @@ export function unsteadyWarning(spells: readonly UnsteadySpell[], source: SpeedS
   const when = `${listed(told)} after the start${more}`;
   return {
     code: speedUnsteady,
-    message: source === 'unknown' ? unknownSource(when) : satellite(when),
+    message: source === 'satellite' || source === 'positions' ? satellite(when) : otherSource(when),
   };
 }
 
 const satellite = (when: string): string =>
   `The speed drifts ${when}, as it does where a receiver loses its satellites: no gear is held there that the bike has. Shifts made then are not judged. A speed sensor on the wheel does not drift.`;
-const unknownSource = (when: string): string =>
+const otherSource = (when: string): string =>
   `Speed and cadence hold no gear that the bike has ${when}: the speed drifts there, as it does where a receiver loses its satellites, or the legs drive on and off. Shifts made then are not judged.`;
 
 /** @example sinceStart(3084) // '51:24' */
