@@ -1,7 +1,8 @@
 import { type Dirent, readdirSync, realpathSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import type { FailedRide } from '../report/report-schema.ts';
-import { isNamedLikeRide, looksLikeRide } from './looks-like-ride.ts';
+import { isNamedLikeRide } from '../ride-log/worth-trying.ts';
+import { looksLikeRide } from './looks-like-ride.ts';
 import { unreadable } from './read-error.ts';
 
 /** Ride files to read, in order, and the arguments that lead to none. */

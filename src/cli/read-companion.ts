@@ -1,9 +1,9 @@
 import { type CompanionKind, companionKind } from '../adjustments/companion-kind.ts';
 import { FileError } from '../errors/file-error.ts';
 import { textDecoder } from '../ride-log/decode-text.ts';
+import { readsLikeRide } from '../ride-log/reads-like-ride.ts';
 import { fileBeginning } from './file-beginning.ts';
 import { readTextFile } from './read-text-file.ts';
-import { readsLikeRide } from './reads-like-ride.ts';
 
 const names: Readonly<Record<CompanionKind, string>> = { bike: 'a bike file', adjustments: 'a file of adjustments' };
 

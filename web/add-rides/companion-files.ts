@@ -1,4 +1,4 @@
-import { companionKind } from '../../src/adjustments/companion-kind.ts';
+import { type CompanionKind, companionKind } from '../../src/adjustments/companion-kind.ts';
 import { parseBike } from '../../src/drivetrain/parse-bike.ts';
 import { CogwrightError } from '../../src/errors/cogwright-error.ts';
 import { plainText } from '../../src/errors/plain-text.ts';
@@ -48,6 +48,11 @@ async function textToTell(file: File): Promise<string> {
   }
 }
 
+const kindOf = async (file: File): Promise<CompanionKind | null> => companionKind(await textToTell(file));
+
+/** Whether a file is a bike file or a log of adjustments, broken or not. */
+export const isCompanion = async (file: File): Promise<boolean> => (await kindOf(file)) !== null;
+
 /**
  * The text of a file that people write by hand.
  *
@@ -78,7 +83,7 @@ async function readAdjustmentsFile(file: File): Promise<AdjustmentsFile> {
 
 /** Parts chosen files into rides and what goes with them. */
 export async function sortFiles(files: readonly File[]): Promise<SortedFiles> {
-  const kinds = await Promise.all(files.map(async (file) => companionKind(await textToTell(file))));
+  const kinds = await Promise.all(files.map(kindOf));
   const of = (kind: (typeof kinds)[number]): File[] => files.filter((_, i) => kinds[i] === kind);
   const [bikes, adjustments] = await Promise.all([
     Promise.all(of('bike').map(readBikeFile)),

@@ -8,6 +8,7 @@ import { icon } from '../page/icons.ts';
 import { fileSize } from '../words/numbers.ts';
 import { droppedFiles, isVisible } from './dropped-files.ts';
 import { pathOf } from './file-path.ts';
+import { leftAloneSentence, withoutCompany } from './left-alone.ts';
 import { leftOutEmpty } from './left-out-empty.ts';
 import { withoutPacking } from './without-packing.ts';
 
@@ -97,6 +98,7 @@ export function makeFileChoice(changed: () => void): FileChoice {
   const input = make('input', { id, type: 'file', multiple: true, class: 'out-of-sight' });
   const list = new ChosenList();
   const leftOut = make('p', { class: 'fault', role: 'alert', hidden: true });
+  const leftAlone = make('p', { class: 'quiet', role: 'status', hidden: true });
   const label = make(
     'label',
     { class: 'drop-place', for: id },
@@ -116,7 +118,10 @@ export function makeFileChoice(changed: () => void): FileChoice {
     changed();
   };
   const add = async (chosen: readonly File[]): Promise<void> => {
-    const { files: more, faults } = await withoutPacking(chosen);
+    const { files: unpacked, faults } = await withoutPacking(chosen);
+    const { files: more, leftAlone: company } = await withoutCompany(unpacked);
+    leftAlone.hidden = company.length === 0;
+    leftAlone.textContent = leftAloneSentence(company);
     const empty = leftOutEmpty(more.map((file) => ({ name: pathOf(file), size: file.size })));
     const said = [...faults, ...(empty === null ? [] : [empty])];
     leftOut.hidden = said.length === 0;
@@ -134,6 +139,7 @@ export function makeFileChoice(changed: () => void): FileChoice {
     folderChoice(take),
     list.element,
     leftOut,
+    leftAlone,
   );
   takeDrops(element, (isOver) => label.classList.toggle('is-over', isOver), take);
   return { element, chosen: () => files };
