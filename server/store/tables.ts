@@ -40,7 +40,7 @@ export interface BikeReportTable {
   /** The bike's revision that this was worked out from. */
   revision: number;
   engine_version: string;
-  /** The report (`Report`) with the long lists of its rides left empty, JSON. */
+  /** The report (`Report`) without the long lists of its rides, JSON. */
   report: string;
   /** State, trend and marks for the list of bikes, JSON. */
   summary: string;
