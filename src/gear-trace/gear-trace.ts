@@ -25,14 +25,10 @@ export interface GearTrace {
   readonly cogProbability: Float32Array;
   /** Probability that the chain was driving the wheel (not freewheeling, not lost). */
   readonly driving: Float32Array;
-  /** Probability that drive was lost: chain off. */
-  readonly driveLost: Float32Array;
   readonly gearSource: 'recorded' | 'inferred' | 'none';
   readonly evidence: EvidenceKind;
   /** Rollout measured from the ride, mm; NaN where it cannot be. */
   readonly rolloutMm: number;
-  /** Spread (standard deviation) of the log ratio in steady pedalling; NaN where unknown. */
-  readonly ratioNoise: number;
   readonly measured: { readonly chainrings: readonly (number | null)[]; readonly cassette: readonly (number | null)[] };
   /** How its gears fit the teeth as asked for, and a cog off; empty where too few gears show, and without gear records. */
   readonly cogsOff: readonly CogsOff[];
@@ -68,11 +64,9 @@ export function emptyTrace(
     ring: new Int8Array(count).fill(-1),
     cogProbability: new Float32Array(count),
     driving: new Float32Array(count),
-    driveLost: new Float32Array(count),
     gearSource: evidence === 'commands-only' ? 'recorded' : 'none',
     evidence,
     rolloutMm: Number.NaN,
-    ratioNoise: Number.NaN,
     measured: { chainrings: bike.chainrings.map(() => null), cassette: bike.cassette.map(() => null) },
     cogsOff: [],
     warnings,

@@ -62,7 +62,6 @@ export function traceGears(log: RideLog, bike: Bike): RideTrace {
     gearSource: recorded ? 'recorded' : 'inferred',
     evidence: recorded ? 'full' : 'ratio-only',
     rolloutMm,
-    ratioNoise: model.noise.relative,
     measured: { chainrings: measured.chainrings, cassette: measured.cassette },
     cogsOff: recorded ? cogsOff(peaks, bike) : [],
     unsteady,

@@ -36,7 +36,7 @@ describe.skipIf(!haveRealRides)('real rides', () => {
     expect(bands.reduce((sum, { seconds }) => sum + seconds, 0) / histogram.totalS).toBeGreaterThan(0.85);
     const trace = traceGears(log, guessDrivetrain([log]).bike);
     expect(trace.evidence).toBe('ratio-only');
-    expect(trace.ratioNoise).toBeLessThan(0.012);
+    expect(trace.model?.noise.relative).toBeLessThan(0.012);
   });
 
   it.each([

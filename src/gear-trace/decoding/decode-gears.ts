@@ -18,7 +18,6 @@ export interface DecodedGears {
   readonly ring: Int8Array;
   readonly cogProbability: Float32Array;
   readonly driving: Float32Array;
-  readonly driveLost: Float32Array;
   readonly logDevelopment: Float64Array;
   readonly deviation: Float64Array;
 }
@@ -60,7 +59,6 @@ function likeliestGears(
   const ring = new Int8Array(count).fill(-1);
   const cogProbability = new Float32Array(count);
   const driving = new Float32Array(count);
-  const driveLost = new Float32Array(count);
   const ofCog = new Float64Array(cogs);
   const ofRing = new Float64Array(rings);
   for (let t = 0; t < count; t++) {
@@ -75,8 +73,7 @@ function likeliestGears(
       drivingSum += probability[row + g];
     }
     driving[t] = drivingSum;
-    driveLost[t] = probability[row + lost];
-    if (driveLost[t] > 0.5) continue;
+    if (probability[row + lost] > 0.5) continue;
     const bestCog = ofCog.indexOf(Math.max(...ofCog));
     const bestRing = ofRing.indexOf(Math.max(...ofRing));
     if (ofCog[bestCog] < 0.5) continue;
@@ -84,5 +81,5 @@ function likeliestGears(
     ring[t] = ofRing[bestRing] >= 0.5 ? bestRing : -1;
     cogProbability[t] = ofCog[bestCog];
   }
-  return { cog, ring, cogProbability, driving, driveLost };
+  return { cog, ring, cogProbability, driving };
 }
