@@ -1,5 +1,5 @@
-import type { Bike } from '../drivetrain/bike.ts';
 import type { Warning } from '../errors/warning.ts';
+import type { BikeRide } from './bike-ride.ts';
 import type { GearCommands } from './commands/gear-commands.ts';
 import type { CogsOff } from './disagreement/cogs-off.ts';
 import type { CogsOfOneCount } from './disagreement/two-cogs-one-count.ts';
@@ -52,9 +52,7 @@ export interface RideTrace extends GearTrace {
 
 /** The trace of a ride that cannot be traced: every cog unknown, the reason among the warnings. */
 export function emptyTrace(
-  bike: Bike,
-  commands: GearCommands,
-  samples: PedallingSamples,
+  { bike, commands, samples }: Omit<BikeRide, 'log'>,
   evidence: 'commands-only' | 'none',
   warnings: readonly Warning[],
 ): RideTrace {

@@ -252,13 +252,9 @@ describe('traceGears with too little', () => {
 describe('emptyTrace', () => {
   it('knows nothing, column by column', () => {
     const log = madeLog({ speedMps: [1, 2, 3], cadenceRpm: [0, 0, 0] });
-    const empty = emptyTrace(
-      madeDoubleBike,
-      gearCommands(log, madeDoubleBike, pedallingSamples(log)),
-      pedallingSamples(log),
-      'none',
-      [],
-    );
+    const samples = pedallingSamples(log);
+    const commands = gearCommands(log, madeDoubleBike, samples);
+    const empty = emptyTrace({ bike: madeDoubleBike, commands, samples }, 'none', []);
     expect([...empty.cog, ...empty.ring]).toEqual(Array(6).fill(-1));
     expect([...empty.cogProbability, ...empty.driving]).toEqual(Array(6).fill(0));
     expect(empty.rolloutMm).toBeNaN();

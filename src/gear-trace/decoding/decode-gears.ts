@@ -1,9 +1,6 @@
-import type { Bike } from '../../drivetrain/bike.ts';
 import { forwardBackward } from '../../hmm/forward-backward.ts';
-import type { RideLog } from '../../ride-log/ride-log.ts';
-import type { GearCommands } from '../commands/gear-commands.ts';
+import type { BikeRide } from '../bike-ride.ts';
 import type { GearModel } from '../gear-model.ts';
-import type { PedallingSamples } from '../samples/pedalling-samples.ts';
 import { developmentUndone } from './development-undone.ts';
 import { gearEmission, ratioDeviation } from './gear-emission.ts';
 import { type GearStates, gearStates } from './gear-states.ts';
@@ -26,17 +23,11 @@ export interface DecodedGears {
  * Runs the hidden Markov model over a ride and names the likeliest cog and ring at each record. Where the cog was recorded and not the ring it runs
  * twice: first for the ring, with a chain that mostly obeys, then for the cog with that ring.
  */
-export function decodeGears(
-  log: RideLog,
-  bike: Bike,
-  samples: PedallingSamples,
-  commands: GearCommands,
-  model: GearModel,
-): DecodedGears {
+export function decodeGears({ log, bike, samples, commands }: BikeRide, model: GearModel): DecodedGears {
   const states = gearStates(bike.chainrings.length, bike.cassette.length);
   const logDevelopment = developmentUndone(log, samples, model);
   const deviation = ratioDeviation(log, samples, model.noise);
-  const emission = gearEmission(log, model, states, logDevelopment, deviation);
+  const emission = gearEmission(log, model, states, { logDevelopment, deviation });
   const initial = new Float64Array(states.count).fill((1 - 1e-4) / (2 * states.gears));
   initial[states.lost] = 1e-4;
   const posterior = (obedience: Obedience, ringAt: Int8Array | null): Float32Array => {

@@ -39,15 +39,14 @@ export function ratioDeviation(log: RideLog, samples: PedallingSamples, noise: R
  * gear's development. Freewheeling: anywhere above it, never below. Drive lost: anywhere. Power, where there is any,
  * tells driving from the other two. Records without a usable ratio say nothing about the gear.
  *
- * @param logDevelopment column with NaN where there is no ratio
+ * @param shown columns with NaN where there is no ratio
  * @returns row-major, records x states
  */
 export function gearEmission(
   log: RideLog,
   model: GearModel,
   states: GearStates,
-  logDevelopment: Float64Array,
-  deviation: Float64Array,
+  { logDevelopment, deviation }: { readonly logDevelopment: Float64Array; readonly deviation: Float64Array },
 ): Float32Array {
   const { count, gears, lost } = states;
   const { independence } = model.noise;

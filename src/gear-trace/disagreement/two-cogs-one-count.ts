@@ -1,6 +1,7 @@
+import { range } from 'd3-array';
 import type { Warning } from '../../errors/warning.ts';
 import { timesWords } from '../../numeric/times-words.ts';
-import type { RideLog } from '../../ride-log/ride-log.ts';
+import type { BikeRide } from '../bike-ride.ts';
 import type { GearCommands } from '../commands/gear-commands.ts';
 import { recordedGears } from '../commands/recorded-gears.ts';
 import type { DecodedGears } from '../decoding/decode-gears.ts';
@@ -37,17 +38,11 @@ const DRIVING = 0.8;
  * the chain nobody knows, so neither the shifts onto and from the shared name nor the moves between the two can be judged. Records that hold
  * positions tell the two apart.
  */
-export function twoCogsOfOneCount(
-  log: RideLog,
-  decoded: DecodedGears,
-  commands: GearCommands,
-  samples: TurningCranks,
-  cogs: number,
-): CogsOfOneCount[] {
+export function twoCogsOfOneCount({ log, bike, commands, samples }: BikeRide, decoded: DecodedGears): CogsOfOneCount[] {
   if (recordedGears(log.gearRecords).rear.positions.length > 0) return [];
   const named = new Set(commands.cog);
   const driven = drivenSpells(decoded, commands, samples);
-  return Array.from({ length: cogs }, (_, cog) => cog).flatMap((unnamed) => {
+  return range(bike.cassette.length).flatMap((unnamed) => {
     if (named.has(unnamed)) return [];
     const on = driven.filter(({ cog }) => cog === unnamed);
     return [unnamed - 1, unnamed + 1].flatMap((neighbour): CogsOfOneCount[] => {

@@ -26,8 +26,7 @@ export function settledSamples(
   log: RideLog,
   samples: PedallingSamples,
   commands: AskedGears,
-  cogs: number,
-  rings: number,
+  { cogs, rings }: { readonly cogs: number; readonly rings: number },
 ): SettledSamples {
   const byGear: number[][] = Array.from({ length: cogs * rings }, () => []);
   for (let i = 0; i < log.timeS.length; i++) {
