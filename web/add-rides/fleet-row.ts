@@ -1,7 +1,7 @@
 import { counted } from '../../src/numeric/counted.ts';
+import { listed } from '../../src/numeric/listed.ts';
 import { make } from '../dom/make.ts';
 import { icon } from '../page/icons.ts';
-import { inARow } from '../words/numbers.ts';
 import { saidOfFile } from '../words/said-of-file.ts';
 import { type FleetBike, type LeftOutFolder, leftOutLogs } from './fleet.ts';
 import type { SentBike } from './fleet-send.ts';
@@ -80,7 +80,7 @@ function outcome({ here }: FleetBike, status: FolderStatus): string {
     added > 0 && `${counted(added, 'adjustment')} taken in`,
   ].filter((text): text is string => Boolean(text));
   const made = here ? 'here before' : 'new bike';
-  return words.length > 0 ? `${made}: ${inARow(words)}` : made;
+  return words.length > 0 ? `${made}: ${listed(words)}` : made;
 }
 
 /** One folder of a fleet: its name, its bike, and how far it has come. */

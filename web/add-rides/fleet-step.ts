@@ -1,9 +1,9 @@
 import { counted } from '../../src/numeric/counted.ts';
+import { listed } from '../../src/numeric/listed.ts';
 import type { ReadFile } from '../api/answers.ts';
 import { type Child, listen, make } from '../dom/make.ts';
 import { folded, isLong } from '../page/folded.ts';
 import { drivetrainLine } from '../words/drivetrain-words.ts';
-import { inARow } from '../words/numbers.ts';
 import { type Fleet, type FleetBike, leftOutLogs } from './fleet.ts';
 import { understoodList } from './understood-list.ts';
 
@@ -22,7 +22,7 @@ function folderRead({ folder, bike, here, doubt, rides, adjustments }: FleetBike
     name: folder,
     understood: [
       `${bike.name}, ${drivetrainLine(bike)}: ${here ? 'here already, as this very bike' : 'a new bike'}`,
-      brings.length > 0 ? `${inARow(brings)} for it` : 'Nothing else for it',
+      brings.length > 0 ? `${listed(brings)} for it` : 'Nothing else for it',
     ],
     notUnderstood: leftOutLogs(adjustments),
     remarks: doubt === null ? [] : [doubt],
@@ -34,7 +34,7 @@ function goWords(bikes: readonly FleetBike[]): string {
   const fresh = bikes.filter(({ here }) => here === null).length;
   const files = bikes.reduce((sum, bike) => sum + sent(bike), 0);
   const words = [fresh > 0 && `make ${counted(fresh, 'bike')}`, files > 0 && `work through ${counted(files, 'file')}`];
-  const said = inARow(words.filter((text): text is string => Boolean(text)));
+  const said = listed(words.filter((text): text is string => Boolean(text)));
   return said.charAt(0).toUpperCase() + said.slice(1);
 }
 

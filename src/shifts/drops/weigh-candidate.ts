@@ -1,3 +1,4 @@
+import { logistic } from '../../numeric/logistic.ts';
 import type { DropCandidate, DropPattern, DropSign, MeasuredSign } from './drop-candidate.ts';
 import { LEAST_SPIN } from './usual-cadence.ts';
 
@@ -137,6 +138,6 @@ export function weighCandidate({ pattern, start, signs: measured }: DropCandidat
   const signs: WeighedSign[] = [{ sign: 'beforehand', value: Number.NaN, logOdds: beforehand }];
   signs.push(...weighSigns(pattern, measured));
   const logOdds = signs.reduce((sum, one) => sum + one.logOdds, 0);
-  const confidence = 1 / (1 + Math.exp(-logOdds));
+  const confidence = logistic(logOdds);
   return confidence >= MIN_CONFIDENCE && logOdds > moreThan ? { start, signs, logOdds, confidence } : null;
 }
