@@ -9,6 +9,12 @@ import { likeliestRing, recordedRing, ringUnrecorded } from './ring-by-commands.
 import { MOSTLY_OBEYS, type Obedience, OPEN_TO_MISSES } from './transition-chances.ts';
 import { situations } from './transition-situation.ts';
 
+/** Probability from which on a record was surely spent driving, and surely on the cog that is named. */
+export const SURELY_DRIVING = 0.8;
+export const SURELY_ON_COG = 0.9;
+/** Probability that a ride begins with the drive lost. An assumption of ours. */
+const LOST_AT_START = 1e-4;
+
 /** The columns a decoded ride gives: see `GearTrace`. */
 export interface DecodedGears {
   readonly cog: Int8Array;
@@ -28,8 +34,8 @@ export function decodeGears({ log, bike, samples, commands }: BikeRide, model: G
   const logDevelopment = developmentUndone(log, samples, model);
   const deviation = ratioDeviation(log, samples, model.noise);
   const emission = gearEmission(log, model, states, { logDevelopment, deviation });
-  const initial = new Float64Array(states.count).fill((1 - 1e-4) / (2 * states.gears));
-  initial[states.lost] = 1e-4;
+  const initial = new Float64Array(states.count).fill((1 - LOST_AT_START) / (2 * states.gears));
+  initial[states.lost] = LOST_AT_START;
   const posterior = (obedience: Obedience, ringAt: Int8Array | null): Float32Array => {
     const situation = situations(commands, log.timeS, samples, ringAt);
     return forwardBackward(emission, new GearTransition(states, situation, obedience), initial).probability;

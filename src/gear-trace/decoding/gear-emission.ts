@@ -14,6 +14,7 @@ const LAG_DOUBT_S = 0.4;
 const CADENCE_ROUNDING_RPM = 0.29;
 /** Mean of how far freewheeling lifts the log ratio. */
 const FREE_LIFT = 0.5;
+/** Log developments lie anywhere within so much where no gear explains them. */
 const RANGE = 4;
 /** Keeps the density of freewheeling below the gear above 0. */
 const LEAST_LIFT_DENSITY = 1e-4;

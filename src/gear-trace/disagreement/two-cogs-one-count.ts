@@ -4,7 +4,7 @@ import { timesWords } from '../../numeric/times-words.ts';
 import type { BikeRide } from '../bike-ride.ts';
 import type { GearCommands } from '../commands/gear-commands.ts';
 import { recordedGears } from '../commands/recorded-gears.ts';
-import type { DecodedGears } from '../decoding/decode-gears.ts';
+import { type DecodedGears, SURELY_DRIVING, SURELY_ON_COG } from '../decoding/decode-gears.ts';
 import { pedalledSeconds, type TurningCranks } from '../samples/pedalled-seconds.ts';
 
 /** Code of the warning that the records name two neighbouring cogs by one tooth count, and of the shifts that are left unjudged for it. */
@@ -29,8 +29,6 @@ const LEAST_MOVES_A_SPELL = 0.25;
 const LEAST_SHARE = 0.1;
 /** Share of the driving on the unnamed cog that other counts take at most: the moments before a shift to them is done. */
 const MOST_ELSEWHERE = 0.15;
-const SURE = 0.9;
-const DRIVING = 0.8;
 
 /**
  * Finds the cogs that share their recorded tooth count with a neighbour: no record names them, and the chain drove on them for spell after
@@ -77,7 +75,8 @@ function drivenSpells(
     const asked = commands.latest[i] < 0 ? -1 : commands.cog[commands.latest[i]];
     if (cog[i] < 0 || asked < 0) continue;
     const open = spells.at(-1);
-    const seconds = cogProbability[i] >= SURE && driving[i] >= DRIVING ? pedalledSeconds(samples, i) : 0;
+    const seconds =
+      cogProbability[i] >= SURELY_ON_COG && driving[i] >= SURELY_DRIVING ? pedalledSeconds(samples, i) : 0;
     if (open?.cog === cog[i] && open.asked === asked) open.seconds += seconds;
     else spells.push({ cog: cog[i], asked, seconds });
   }

@@ -12,8 +12,10 @@ export interface AskedGears {
   readonly latest: Int32Array;
 }
 
+/** So long after a gear record and before the next the chain may be on its way. */
 const AFTER_COMMAND_S = 4.5;
 const BEFORE_COMMAND_S = 1;
+/** With less power or a slower cadence the legs may not drive. */
 const MIN_POWER_W = 30;
 const MIN_CADENCE_RPM = 40;
 

@@ -57,6 +57,7 @@ const SHORT_OF_COG = 0.25;
 const REACHED_RECORDS = 2;
 /** A bike that slows down more than this is braked for a stop that was meant, m/s². */
 const BRAKED = 1.8;
+/** Less likely than this a lost chain is not told of. */
 const MIN_CONFIDENCE = 0.5;
 
 const haltAtEnd: Readonly<Partial<Record<DropSign, Weight>>> = {
