@@ -1,3 +1,4 @@
+import { sum } from 'd3-array';
 import { counted } from '../../src/numeric/counted.ts';
 import { listed } from '../../src/numeric/listed.ts';
 import type { UploadProgress } from '../api/answers.ts';
@@ -144,8 +145,8 @@ class FleetShown {
   #rides(): { readonly taken: number; readonly settled: number } {
     const all = this.#states.map(ridesOf);
     return {
-      taken: all.reduce((sum, { taken }) => sum + taken, 0),
-      settled: all.reduce((sum, { settled }) => sum + settled, 0),
+      taken: sum(all, ({ taken }) => taken),
+      settled: sum(all, ({ settled }) => settled),
     };
   }
 

@@ -1,3 +1,4 @@
+import { sum } from 'd3-array';
 import { figure } from '../../numeric/figure.ts';
 import { FEW_SHIFTS } from '../few-shifts.ts';
 import type { CogReport, Report } from '../report-schema.ts';
@@ -37,7 +38,7 @@ function cogRows(cogs: readonly CogReport[]): string[][] {
   const sound = cogs.filter(isSound);
   if (sound.length < 2) return cogs.map(cogRow);
   const told = cogs.filter((cog) => !sound.includes(cog)).map(cogRow);
-  const judged = sound.reduce((sum, { shifts }) => sum + shifts, 0);
+  const judged = sum(sound, ({ shifts }) => shifts);
   const label = told.length > 0 ? 'all others' : 'every cog';
   return [...told, [label, figure(judged), '0', '0', '0', '0', '0 %', '-', `${sound.length} cogs`]];
 }

@@ -1,5 +1,5 @@
 import { PEDALLING_RPM } from '../../../src/gear-trace/samples/pedalling-rpm.ts';
-import type { LostSpell } from '../../../src/report/charts/ride-strip-chart.ts';
+import type { LostSpell } from '../../../src/report/charts/lost-spells.ts';
 import type { KeyedRideReport } from '../../api/answers.ts';
 import { isLost } from '../timeline/lost-spells.ts';
 import type { RideTrack } from '../timeline/ride-track.ts';
