@@ -44,7 +44,7 @@ export function traceGears(log: RideLog, bike: Bike): RideTrace {
 }
 
 /** Whether any gear record names a cog of the bike. */
-const namesCogs = ({ commands }: BikeRide): boolean => commands.cog.some((cog) => cog >= 0);
+const namesCogs = ({ commands: { timeS, cog } }: BikeRide): boolean => timeS.some((_, record) => cog[record] >= 0);
 
 /** The trace of a ride whose gears show; they are fitted once more to what the first decoding is sure of. */
 function decodedTrace(ride: BikeRide, fitted: GearModel): RideTrace {
