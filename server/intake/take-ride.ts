@@ -71,7 +71,7 @@ export function alreadyHere(sql: Services['sql'], bikeId: string | null): string
 }
 
 /** Moves the kept file in and registers the ride. All in one turn of the event loop: no removal can come between. */
-export function register(
+function register(
   { sql, raw }: Pick<Services, 'sql' | 'raw'>,
   name: string,
   keptPath: string,

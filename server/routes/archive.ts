@@ -1,4 +1,3 @@
-import { rename, rm } from 'node:fs/promises';
 import { pipeline } from 'node:stream/promises';
 import type { Request } from 'express';
 import type { z } from 'zod';
@@ -7,8 +6,9 @@ import { readArchive } from '../archive/read-archive.ts';
 import { writeArchive } from '../archive/write-archive.ts';
 import { defineRoute, sent } from '../http/define-route.ts';
 import { RequestError } from '../http/request-error.ts';
-import { type RefusedFile, receiveFiles } from '../intake/receive-files.ts';
+import type { RefusedFile } from '../intake/receive-files.ts';
 import { refuseIfStorage } from '../intake/refuse-if-storage.ts';
+import { withHeldFiles } from '../intake/with-held-files.ts';
 import type { Services } from '../services.ts';
 import { mergedShape } from '../shapes/merged-shape.ts';
 
@@ -22,29 +22,20 @@ function archiveRefusal(file: RefusedFile, archiveBytes: number): RequestError {
   );
 }
 
-/** Holds the archive until it is in, merges it, and removes it, also where the request breaks off behind it. */
-async function importFrom(request: Request, services: Services): Promise<z.infer<typeof mergedShape>> {
+/** Merges the archive that a request holds. */
+function importFrom(request: Request, services: Services): Promise<z.infer<typeof mergedShape>> {
   const { folder, limits } = services;
-  const held: string[] = [];
-  try {
-    const bounds = { files: 1, fileBytes: limits.archiveBytes, silentMs: limits.silentMs };
-    const [file] = await receiveFiles(request, folder.incoming, bounds, async ({ path }) => {
-      const place = `${path}.held`;
-      await rename(path, place);
-      held.push(place);
-      return { place };
-    });
+  const bounds = { files: 1, fileBytes: limits.archiveBytes, silentMs: limits.silentMs };
+  return withHeldFiles(request, folder.incoming, bounds, async ([file]) => {
     if (!file) throw new RequestError(400, 'invalid-request', 'No archive was sent. Choose a file first.');
-    if (!('place' in file)) throw archiveRefusal(file, limits.archiveBytes);
-    const archive = await readArchive(file.place);
+    if (!('path' in file)) throw archiveRefusal(file, limits.archiveBytes);
+    const archive = await readArchive(file.path);
     try {
       return await mergeArchive(services, archive);
     } finally {
       archive.close();
     }
-  } finally {
-    await Promise.all(held.map((place) => rm(place, { force: true })));
-  }
+  });
 }
 
 /** Saving everything as one archive, and reading one in. */

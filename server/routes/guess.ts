@@ -1,9 +1,8 @@
-import { rename, rm } from 'node:fs/promises';
 import type { Request } from 'express';
 import { defineRoute } from '../http/define-route.ts';
 import { RequestError } from '../http/request-error.ts';
-import { receiveFiles } from '../intake/receive-files.ts';
 import { refuseIfStorage } from '../intake/refuse-if-storage.ts';
+import { withHeldFiles } from '../intake/with-held-files.ts';
 import type { Services } from '../services.ts';
 import { drivetrainGuessShape } from '../shapes/upload-shapes.ts';
 import type { GuessAnswer } from '../work/tasks.ts';
@@ -38,8 +37,7 @@ export const guessRoutes = [
 
 /** Files that are too much to read together are the sender's to part; all else is thrown on. */
 function tooMuch(error: unknown): never {
-  const tooMuch = error instanceof WorkFailed && (error.code === 'took-too-long' || error.code === 'out-of-memory');
-  if (!tooMuch) throw error;
+  if (!(error instanceof WorkFailed) || (error.code !== 'took-too-long' && error.code !== 'out-of-memory')) throw error;
   throw new RequestError(
     422,
     error.code,
@@ -47,22 +45,15 @@ function tooMuch(error: unknown): never {
   );
 }
 
-/** Holds the files until all are in, has them read together, and removes them. */
-async function guessFrom(request: Request, { folder, limits, intake }: Services): Promise<GuessAnswer> {
-  const held: string[] = [];
-  try {
-    const files = await receiveFiles(request, folder.incoming, limits, async ({ name, path }) => {
-      const place = `${path}.held`;
-      await rename(path, place);
-      held.push(place);
-      return { file: name, path: place };
-    });
-    refuseIfStorage(files.filter((file) => 'code' in file));
-    const answer = await intake.run('guess', { files: files.filter((file) => 'path' in file) }).catch(tooMuch);
-    const refused = files.filter((file) => 'code' in file);
+/** Has the files of a request read together. */
+function guessFrom(request: Request, { folder, limits, intake }: Services): Promise<GuessAnswer> {
+  return withHeldFiles(request, folder.incoming, limits, async (files) => {
+    const [held, refused] = [files.filter((file) => 'path' in file), files.filter((file) => 'code' in file)];
+    refuseIfStorage(refused);
+    const answer = await intake
+      .run('guess', { files: held.map(({ name, path }) => ({ file: name, path })) })
+      .catch(tooMuch);
     const told = refused.map(({ name, message }) => ({ name, understood: [], notUnderstood: [message], remarks: [] }));
     return { ...answer, files: [...answer.files, ...told] };
-  } finally {
-    await Promise.all(held.map((place) => rm(place, { force: true })));
-  }
+  });
 }

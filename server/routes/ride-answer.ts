@@ -12,6 +12,7 @@ import { listJudgements } from '../store/judgement-store.ts';
 import type { StoredRide } from '../store/ride-store.ts';
 import { withIntakeWarnings } from '../work/read-findings.ts';
 import { clockedIso } from './clocked-iso.ts';
+import { rideStatus } from './ride-status.ts';
 
 type AnsweringServices = Pick<Services, 'sql' | 'queue'>;
 type RideSummary = z.input<typeof rideSummaryShape>;
@@ -33,7 +34,7 @@ export function rideSummaries(rides: readonly StoredRide[], { sql, queue }: Answ
       durationS: ride.durationS,
       counts: ride.counts as RideReport['counts'] | null,
       evidence: ride.evidence as RideReport['evidence'] | null,
-      status: ride.status === 'queued' && queue.isAnalysing(ride.id) ? 'analysing' : ride.status,
+      status: rideStatus(ride, queue),
       ...(ride.error && { error: ride.error }),
       warnings: [...(whole ? [cutCopyWarning(whole)] : []), ...ride.warnings],
       positions: ride.positions,

@@ -6,7 +6,8 @@ import { whichCauses } from '../../src/report/which-causes.ts';
 import { explainedSentence } from '../../src/report/words/verdict-words.ts';
 import { titleOfCausesNow, wasOnce } from '../../src/report/words/what-it-was.ts';
 import { defineRoute } from '../http/define-route.ts';
-import { type bikeDetailShape, sheetShape } from '../shapes/bike-shapes.ts';
+import type { Services } from '../services.ts';
+import { sheetShape } from '../shapes/bike-shapes.ts';
 import { listAdjustments } from '../store/adjustment-store.ts';
 import { bikeAsLogged } from '../store/bike-as-logged.ts';
 import { idSchema } from '../store/new-id.ts';
@@ -16,8 +17,11 @@ import { type BikeSummary, pendingAndWhy, stateOf } from './bike-answer.ts';
 import { needBike } from './bikes.ts';
 import { clockedIso } from './clocked-iso.ts';
 
+/** So many of the likeliest causes stand on the sheet, and so many of the newest entries of the log. */
 const LIKELIEST = 5;
 const NEWEST = 10;
+
+type Sheet = z.input<typeof sheetShape>;
 
 /** The data of a bike's service sheet. */
 export const sheetRoutes = [
@@ -27,47 +31,63 @@ export const sheetRoutes = [
     summary: 'What a workshop needs of a bike, for one printed page',
     params: z.object({ id: idSchema }),
     answers: { 200: { description: 'The sheet', schema: sheetShape } },
-    handle: ({ params: { id } }, services) => {
-      const { sql } = services;
-      const log = listAdjustments(sql, id);
-      const stored = bikeAsLogged(needBike(services, id), log);
-      const kept = findReport(sql, id);
-      const report = kept ? (JSON.parse(kept.report) as Report | null) : null;
-      const detail = kept
-        ? (JSON.parse(kept.detail) as Pick<z.input<typeof bikeDetailShape>, 'cogsSince'> | null)
-        : null;
-      const summary = kept ? (JSON.parse(kept.summary) as Pick<BikeSummary, 'state' | 'trend'> | null) : null;
-      const backlog = bikeBacklogs(sql, id)[0];
-      const likely = report && whichCauses(report.diagnosis).now;
-      const rides = report ? ridesThatCount(report) : [];
-      const starts = rides.map(({ start }) => clockedIso(Date.parse(start))).filter((at) => at !== null);
-      const state = stateOf(summary, backlog);
-      const json: z.input<typeof sheetShape> = {
-        bike: stored.bike,
-        bikeSource: stored.source,
-        generatedAt: new Date().toISOString(),
-        state,
-        rides: rides.length,
-        firstRideAt: starts[0] ?? null,
-        lastRideAt: starts.at(-1) ?? null,
-        ridesAt: starts,
-        totals: sumCounts(rides),
-        causes: likely?.causes.slice(0, LIKELIEST) ?? [],
-        causesTitle: report ? titleOfCausesNow(report, 'Likeliest causes') : '',
-        verdict: report && wasOnce(report) ? explainedSentence(report) : null,
-        weighed: likely?.weighed ?? null,
-        lateralOffsetMm: report?.diagnosis.lateralOffsetMm ?? null,
-        suggestion: report?.diagnosis.suggestion ?? null,
-        cogs: report?.cogs ?? [],
-        cogsSince: detail?.cogsSince ?? null,
-        lastAdjustments: report?.adjustments.slice(-NEWEST).reverse() ?? [],
-        lastLooks: report?.looks?.slice(-NEWEST).reverse() ?? [],
-        adjustmentsLog: log.slice(-NEWEST).reverse(),
-        warnings: [...new Set(rides.flatMap(({ warnings }) => warnings.map(({ message }) => message)))],
-        ...pendingAndWhy(backlog, summary),
-        engineVersion: kept?.engineVersion ?? null,
-      };
-      return { status: 200, json };
-    },
+    handle: ({ params: { id } }, services) => ({ status: 200, json: sheetOf(services, id) }),
   }),
 ];
+
+function sheetOf(services: Services, id: string): Sheet {
+  const { sql } = services;
+  const log = listAdjustments(sql, id);
+  const stored = bikeAsLogged(needBike(services, id), log);
+  const kept = findReport(sql, id);
+  const report = kept ? (JSON.parse(kept.report) as Report | null) : null;
+  const detail = kept ? (JSON.parse(kept.detail) as Pick<Sheet, 'cogsSince'> | null) : null;
+  const summary = kept ? (JSON.parse(kept.summary) as Pick<BikeSummary, 'state' | 'trend'> | null) : null;
+  const backlog = bikeBacklogs(sql, id)[0];
+  return {
+    bike: stored.bike,
+    bikeSource: stored.source,
+    generatedAt: new Date().toISOString(),
+    state: stateOf(summary, backlog),
+    ...ridesOnSheet(report),
+    ...verdictOnSheet(report),
+    cogs: report?.cogs ?? [],
+    cogsSince: detail?.cogsSince ?? null,
+    lastAdjustments: report?.adjustments.slice(-NEWEST).reverse() ?? [],
+    lastLooks: report?.looks?.slice(-NEWEST).reverse() ?? [],
+    adjustmentsLog: log.slice(-NEWEST).reverse(),
+    ...pendingAndWhy(backlog, summary),
+    engineVersion: kept?.engineVersion ?? null,
+  };
+}
+
+function ridesOnSheet(
+  report: Report | null,
+): Pick<Sheet, 'rides' | 'firstRideAt' | 'lastRideAt' | 'ridesAt' | 'totals' | 'warnings'> {
+  const rides = report ? ridesThatCount(report) : [];
+  const starts = rides.map(({ start }) => clockedIso(Date.parse(start))).filter((at) => at !== null);
+  return {
+    rides: rides.length,
+    firstRideAt: starts[0] ?? null,
+    lastRideAt: starts.at(-1) ?? null,
+    ridesAt: starts,
+    totals: sumCounts(rides),
+    warnings: [...new Set(rides.flatMap(({ warnings }) => warnings.map(({ message }) => message)))],
+  };
+}
+
+function verdictOnSheet(
+  report: Report | null,
+): Pick<Sheet, 'causes' | 'causesTitle' | 'verdict' | 'weighed' | 'lateralOffsetMm' | 'suggestion'> {
+  if (!report)
+    return { causes: [], causesTitle: '', verdict: null, weighed: null, lateralOffsetMm: null, suggestion: null };
+  const { causes, weighed } = whichCauses(report.diagnosis).now;
+  return {
+    causes: causes.slice(0, LIKELIEST),
+    causesTitle: titleOfCausesNow(report, 'Likeliest causes'),
+    verdict: wasOnce(report) ? explainedSentence(report) : null,
+    weighed,
+    lateralOffsetMm: report.diagnosis.lateralOffsetMm,
+    suggestion: report.diagnosis.suggestion,
+  };
+}

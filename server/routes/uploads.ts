@@ -11,6 +11,7 @@ import { idSchema } from '../store/new-id.ts';
 import { listRides, type StoredRide } from '../store/ride-store.ts';
 import { deleteUploadIfEmpty, hasUpload, insertUpload } from '../store/upload-store.ts';
 import { needBike } from './bikes.ts';
+import { rideStatus } from './ride-status.ts';
 
 const query = z.strictObject({
   bike: z
@@ -120,7 +121,7 @@ function followUpload(
     const rides = listRides(sql, { uploadId });
     const done = rides.filter(isOver).length;
     for (const ride of rides) {
-      const status = ride.status === 'queued' && queue.isAnalysing(ride.id) ? 'analysing' : ride.status;
+      const status = rideStatus(ride, queue);
       const state = `${status} ${ride.bikeId}`;
       if (told.get(ride.id) === state) continue;
       told.set(ride.id, state);

@@ -1,4 +1,5 @@
 import type { Sql } from './sql.ts';
+import type { BikeReportTable } from './tables.ts';
 
 /** Makes every report that another engine worked out count as behind. */
 export const requeueReports = (sql: Sql, engineVersion: string): number =>
@@ -22,6 +23,7 @@ export interface StoredReport {
   readonly failure: string | null;
 }
 
+/** A JSON text of which nothing is kept. */
 const nothing = 'null';
 
 /**
@@ -43,3 +45,36 @@ export const listSummaries = (sql: Sql): Map<string, { revision: number; summary
       .all(sql.build.selectFrom('bike_report').select(['bike_id', 'revision', 'summary', 'failure']))
       .map(({ bike_id, ...rest }) => [bike_id, rest]),
   );
+
+/** Keeps a bike's report. A bike that is gone is passed over. */
+export function keepReport(sql: Sql, bikeId: string, engineVersion: string, worked: NewReport): void {
+  const { revision, report, summary, detail } = worked;
+  put(sql, bikeId, { revision, report, summary, detail, engine_version: engineVersion, failure: null });
+}
+
+/** Remembers that the report of a revision could not be worked out, so that it is not tried over and over. What was kept before stays. */
+export function keepReportFailure(
+  sql: Sql,
+  { bikeId, revision }: { readonly bikeId: string; readonly revision: number },
+  engineVersion: string,
+  failure: string,
+): void {
+  put(sql, bikeId, { revision, engine_version: engineVersion, failure });
+}
+
+/** Puts values into a bike's row; what they leave out stays as it was, and is nothing in a new row. */
+function put(
+  sql: Sql,
+  bikeId: string,
+  values: Pick<BikeReportTable, 'revision' | 'engine_version' | 'failure'> &
+    Partial<Pick<BikeReportTable, 'report' | 'summary' | 'detail'>>,
+): void {
+  if (!sql.first(sql.build.selectFrom('bike').select('id').where('id', '=', bikeId))) return;
+  const empty = { report: nothing, summary: nothing, detail: nothing };
+  sql.run(
+    sql.build
+      .insertInto('bike_report')
+      .values({ bike_id: bikeId, ...empty, ...values })
+      .onConflict((conflict) => conflict.column('bike_id').doUpdateSet(values)),
+  );
+}

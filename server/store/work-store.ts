@@ -1,9 +1,8 @@
 import type { StoredAnalysis } from './analysis-store.ts';
 import { touchBike } from './bike-store.ts';
-import type { NewReport } from './report-store.ts';
 import type { Sql } from './sql.ts';
 
-/** What is left to do is told by the tables alone, so nothing is forgotten when the server stops at any moment. */
+// What is left to do is told by the tables alone, so nothing is forgotten when the server stops at any moment.
 
 /** A ride that waits for its analysis on its bike. */
 export interface WaitingRide {
@@ -208,31 +207,4 @@ export function bikeBacklogs(sql: Sql, bikeId?: string): BikeBacklog[] {
     });
   if (bikeId !== undefined) query = query.where('bike.id', '=', bikeId);
   return sql.all(query);
-}
-
-/** Keeps a bike's report. A bike that is gone is passed over. */
-export function keepReport(sql: Sql, bikeId: string, engineVersion: string, worked: NewReport): void {
-  const { revision, report, summary, detail } = worked;
-  const values = { revision, report, summary, detail, engine_version: engineVersion, failure: null };
-  if (!sql.first(sql.build.selectFrom('bike').select('id').where('id', '=', bikeId))) return;
-  sql.run(
-    sql.build
-      .insertInto('bike_report')
-      .values({ bike_id: bikeId, ...values })
-      .onConflict((conflict) => conflict.column('bike_id').doUpdateSet(values)),
-  );
-}
-
-/** Remembers that the report of this revision could not be worked out, so that it is not tried over and over. */
-export function keepReportFailure(sql: Sql, backlog: BikeBacklog, engineVersion: string, failure: string): void {
-  const { bikeId, revision } = backlog;
-  const empty = { report: 'null', summary: 'null', detail: 'null' };
-  const values = { revision, engine_version: engineVersion, failure };
-  if (!sql.first(sql.build.selectFrom('bike').select('id').where('id', '=', bikeId))) return;
-  sql.run(
-    sql.build
-      .insertInto('bike_report')
-      .values({ bike_id: bikeId, ...empty, ...values })
-      .onConflict((conflict) => conflict.column('bike_id').doUpdateSet(values)),
-  );
 }

@@ -1,5 +1,6 @@
 import { createHash, randomBytes, timingSafeEqual } from 'node:crypto';
 import type { Request, RequestHandler } from 'express';
+import { DAY_MS } from '../../src/numeric/time-units.ts';
 import { RequestError } from '../http/request-error.ts';
 import { tokensMeant } from './tokens-meant.ts';
 
@@ -36,7 +37,7 @@ export function tokenCheck(token: string, onWrong: (request: Request) => void): 
     const { token: given, ...rest } = request.query;
     if (request.method === 'GET' && !request.path.startsWith('/api/') && typeof given === 'string') {
       if (!tokensMeant(given).some((one) => equal(one, expected))) throw wrong(request);
-      response.cookie(cookieName, cookie, { httpOnly: true, sameSite: 'lax', path: '/', maxAge: 30 * 86_400_000 });
+      response.cookie(cookieName, cookie, { httpOnly: true, sameSite: 'lax', path: '/', maxAge: 30 * DAY_MS });
       response.set('cache-control', 'no-store').redirect(303, addressOf(request.path, rest));
       return;
     }

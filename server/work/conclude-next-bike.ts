@@ -1,5 +1,6 @@
 import { engineVersion } from '../engine.ts';
-import { type BikeBacklog, keepReport, keepReportFailure } from '../store/work-store.ts';
+import { keepReport, keepReportFailure } from '../store/report-store.ts';
+import type { BikeBacklog } from '../store/work-store.ts';
 import type { WorkBench } from './work-bench.ts';
 import { WorkFailed } from './worker-pool.ts';
 

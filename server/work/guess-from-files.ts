@@ -1,6 +1,7 @@
 import { CogwrightError } from '../../src/errors/cogwright-error.ts';
 import { areApart } from '../../src/gear-trace/belonging/rides-apart.ts';
 import { drivetrainUnknown } from '../../src/gear-trace/guess/unknown-drivetrain.ts';
+import { figure } from '../../src/numeric/figure.ts';
 import type { RideLog } from '../../src/ride-log/ride-log.ts';
 import { guessDrivetrain } from '../engine.ts';
 import { readKept } from './read-kept.ts';
@@ -51,12 +52,12 @@ const speedWords: Readonly<Record<RideLog['speedSource'], string>> = {
 };
 
 function understood(log: RideLog): string[] {
-  const found = [`${log.timeS.length.toLocaleString('en')} records (${log.format.toUpperCase()})`];
+  const found = [`${figure(log.timeS.length)} records (${log.format.toUpperCase()})`];
   if (some(log.speedMps)) found.push(speedWords[log.speedSource]);
   if (some(log.cadenceRpm)) found.push('cadence');
   if (some(log.powerW)) found.push('power');
   const gears = log.gearRecords.timeS.length;
-  if (gears > 0) found.push(`${gears.toLocaleString('en')} gear records`);
+  if (gears > 0) found.push(`${figure(gears)} gear records`);
   return found;
 }
 

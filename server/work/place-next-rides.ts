@@ -31,7 +31,7 @@ export async function placeNextRides(bench: WorkBench, unplaced: Unplaced): Prom
     first.placement === 'new' ? unplaced.filter(({ upload_id }) => upload_id === first.upload_id) : [first];
   const start = performance.now();
   const lost = together.find(({ kept_sha256 }) => !raw.has(kept_sha256));
-  const answer = lost ? { fault: fileMissing(lost.file) } : await find(bench, together);
+  const answer = lost ? { fault: fileMissing(lost.file) } : await findBikeFor(bench, together);
   if (!answer) return { bikeId: null };
   const { kept, bikeId } = sql.transaction(() => keep(sql, lost ? [lost] : together, answer));
   log.info({ job: 'place', rides: kept.length, bikeId, ms: Math.round(performance.now() - start) }, 'job done');
@@ -41,7 +41,7 @@ export async function placeNextRides(bench: WorkBench, unplaced: Unplaced): Prom
 }
 
 /** Null where the server is stopping. A copy of a ride that is there goes to its bike: there it is told and does not count twice. */
-async function find(bench: WorkBench, together: Unplaced): Promise<PlaceAnswer | null> {
+async function findBikeFor(bench: WorkBench, together: Unplaced): Promise<PlaceAnswer | null> {
   const [first] = together;
   try {
     const known =
@@ -81,14 +81,15 @@ function candidates({ sql, raw }: WorkBench): CandidateBike[] {
         guessed,
         unclear: notes.some(({ code }) => code === bikeUnclear),
         ringsUnclear: ringsUnclear(notes),
-        recorded: together(recorded.get(id) ?? []),
+        recorded: teethNamedIn(recorded.get(id) ?? []),
         rolloutMm: Number.isNaN(written) ? (measured ?? null) : written,
         rides: guessed ? longestRides(sql, id, raw) : [],
       };
     });
 }
 
-function together(texts: readonly string[]): RecordedTeeth {
+/** The tooth counts that any of a bike's rides names. `texts`: `RecordedTeeth` as JSON. */
+function teethNamedIn(texts: readonly string[]): RecordedTeeth {
   const all = texts.map((text) => JSON.parse(text) as RecordedTeeth);
   const union = (end: keyof RecordedTeeth): number[] => [...new Set(all.flatMap((teeth) => teeth[end]))];
   return { rear: union('rear'), front: union('front') };

@@ -5,7 +5,7 @@ import { rungsOf } from '../../src/gear-trace/belonging/share-on-gears.ts';
 import { type RecordedTeeth, recordedTeeth } from '../../src/gear-trace/commands/recorded-gears.ts';
 import { drivetrainUnknown } from '../../src/gear-trace/guess/unknown-drivetrain.ts';
 import { ringsPedalled, ringsUnclear } from '../../src/gear-trace/guess/unrecorded-rings.ts';
-import { counted } from '../../src/numeric/counted.ts';
+import { andOthers } from '../../src/numeric/and-others.ts';
 import type { RideLog } from '../../src/ride-log/ride-log.ts';
 import { guessDrivetrain } from '../engine.ts';
 import { readKept, readKeptIfThere } from './read-kept.ts';
@@ -60,11 +60,10 @@ const MOST_NAMED = 4;
 
 /** The guess for rides of any of several alike bikes, saying so; with what those have in common where the rides alone show no drivetrain. */
 function asOneOf(guess: GuessedBike, alike: readonly CandidateBike[]): GuessedBike {
-  const names = alike.slice(0, MOST_NAMED).map(({ bike: { name } }) => name);
-  const more = alike.length - names.length;
+  const names = alike.map(({ bike: { name } }) => name);
   const note: Warning = {
     code: bikeUnclear,
-    message: `These rides may be of any of these bikes, whose gears fit them as well: ${names.join(', ')}${more > 0 ? ` and ${counted(more, 'other')}` : ''}. They were put together here; move each to its bike.`,
+    message: `These rides may be of any of these bikes, whose gears fit them as well: ${andOthers(MOST_NAMED, names)}. They were put together here; move each to its bike.`,
   };
   if (!drivetrainUnknown(guess.notes)) return { ...guess, notes: [note, ...guess.notes] };
   const { chainrings, cassette, actuation } = alike[0].bike;

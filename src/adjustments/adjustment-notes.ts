@@ -1,6 +1,7 @@
 import type { Bike } from '../drivetrain/bike.ts';
 import { figure } from '../numeric/figure.ts';
 import { utcMoment } from '../numeric/moment-words.ts';
+import { DAY_MS } from '../numeric/time-units.ts';
 import { upperFirst } from '../numeric/upper-first.ts';
 import { hasClock } from '../ride-log/has-clock.ts';
 import type { Adjustment } from './adjustment.ts';
@@ -52,7 +53,7 @@ function repeatedNotes(adjustments: readonly Adjustment[], actuation: Bike['actu
 }
 
 /** So long after the last ride an entry is likelier to have the wrong date (assumption of ours). */
-const LONG_AFTER_MS = 60 * 86_400_000;
+const LONG_AFTER_MS = 60 * DAY_MS;
 
 const dateDoubt = (sinceLastRideMs: number): string =>
   sinceLastRideMs > LONG_AFTER_MS ? ' That is long after the last ride: see whether its date is right.' : '';

@@ -1,3 +1,4 @@
+import { sum } from 'd3-array';
 import { stratifiedFewer } from '../numeric/stratified-fewer.ts';
 import { wilsonInterval } from '../numeric/wilson-interval.ts';
 import type { CogComparison } from './compare-cogs.ts';
@@ -53,16 +54,17 @@ function comparePart(part: ShiftsPart, rows: readonly CogComparison[], cassetteL
     .filter((row) => parts[part](row, cassetteLength))
     .map(({ cog, before, after }) => ({ cog, before: troubleOf(before), after: troubleOf(after) }))
     .filter(({ before, after }) => before.trouble + after.trouble > 0);
-  const sum = (when: 'before' | 'after', what: keyof TroubleCount): number =>
-    own.reduce((total, row) => total + row[when][what], 0);
+  const total = (when: 'before' | 'after'): TroubleCount => ({
+    trouble: sum(own, (row) => row[when].trouble),
+    shifts: sum(own, (row) => row[when].shifts),
+  });
+  const [before, after] = [total('before'), total('after')];
   return {
     part,
     cogs: [...new Set(own.map(({ cog }) => cog))],
-    centreCog:
-      own.reduce((total, { cog, before, after }) => total + cog * (before.trouble + after.trouble), 0) /
-      (sum('before', 'trouble') + sum('after', 'trouble')),
-    before: { trouble: sum('before', 'trouble'), shifts: sum('before', 'shifts') },
-    after: { trouble: sum('after', 'trouble'), shifts: sum('after', 'shifts') },
+    centreCog: sum(own, (row) => row.cog * (row.before.trouble + row.after.trouble)) / (before.trouble + after.trouble),
+    before,
+    after,
     probabilityBetter: stratifiedFewer(
       own.map(({ before, after }) => ({
         before: { bad: before.trouble, of: before.shifts },

@@ -3,10 +3,9 @@ import { parseJson } from '../errors/parse-json.ts';
 import { schemaIssueWords } from '../errors/schema-issue-words.ts';
 import { type Adjustment, adjustmentSchema, replacedParts } from './adjustment.ts';
 import type { AdjustmentEntry } from './adjustment-entry.ts';
+import { badAdjustments } from './bad-adjustments.ts';
 import { inOrderOfTime } from './in-order-of-time.ts';
 import { adjustmentColumns, readAdjustmentTable } from './read-adjustment-table.ts';
-
-const MOST_NAMED = 8;
 
 /**
  * Reads an adjustments file: CSV with a header line, or a JSON list with the same keys, told apart by content.
@@ -36,11 +35,7 @@ export function parseAdjustments(file: string, text: string): Adjustment[] {
         );
       }
   }
-  if (clauses.length > 0) {
-    const more = clauses.length - MOST_NAMED;
-    const named = clauses.slice(0, MOST_NAMED).join('; ') + (more > 0 ? `; and ${more} more` : '');
-    throw new FileError(file, 'bad-adjustments', named, 'Mend the adjustments file and try again.');
-  }
+  if (clauses.length > 0) throw badAdjustments(file, clauses);
   return inOrderOfTime(adjustments);
 }
 

@@ -1,9 +1,7 @@
 import type { Bike } from '../drivetrain/bike.ts';
-import { FileError } from '../errors/file-error.ts';
 import type { Adjustment } from './adjustment.ts';
+import { badAdjustments } from './bad-adjustments.ts';
 import { type Doubt, doubtfulAdjustment } from './doubtful-adjustment.ts';
-
-const MOST_NAMED = 8;
 
 /** An adjustment with what is doubtful about it. */
 export interface DoubtedAdjustment {
@@ -29,15 +27,8 @@ export const doubtedAdjustments = (
  */
 export function refuseDoubts(file: string, doubted: readonly DoubtedAdjustment[]): void {
   if (doubted.length === 0) return;
-  const more = doubted.length - MOST_NAMED;
-  const named = doubted
-    .slice(0, MOST_NAMED)
-    .map(({ adjustment: { parameter, at }, doubt }) => `${parameter} of ${at}: ${doubt.message}`)
-    .join('; ');
-  throw new FileError(
+  throw badAdjustments(
     file,
-    'bad-adjustments',
-    named + (more > 0 ? `; and ${more} more` : ''),
-    'Mend the adjustments file and try again.',
+    doubted.map(({ adjustment: { parameter, at }, doubt }) => `${parameter} of ${at}: ${doubt.message}`),
   );
 }

@@ -1,3 +1,4 @@
+import { sum } from 'd3-array';
 import { hasClock } from '../ride-log/has-clock.ts';
 import type { AdjustmentPeriod, PlacedRide } from './adjustment-periods.ts';
 import type { TroubleCount } from './compare-rates.ts';
@@ -28,6 +29,6 @@ export function rideCountsOf(
 
 /** Several counts as one. */
 export const together = (counts: readonly TroubleCount[]): TroubleCount => ({
-  shifts: counts.reduce((sum, { shifts }) => sum + shifts, 0),
-  trouble: counts.reduce((sum, { trouble }) => sum + trouble, 0),
+  shifts: sum(counts, ({ shifts }) => shifts),
+  trouble: sum(counts, ({ trouble }) => trouble),
 });

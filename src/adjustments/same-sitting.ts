@@ -1,9 +1,10 @@
+import { HOUR_MS } from '../numeric/time-units.ts';
 import type { Adjustment } from './adjustment.ts';
 
 type Entry = Pick<Adjustment, 'at'>;
 
 /** Entries further apart are not taken for one piece of work, though nobody rode between. An assumption of ours. */
-const LONGEST_SITTING_MS = 12 * 3_600_000;
+const LONGEST_SITTING_MS = 12 * HOUR_MS;
 
 /**
  * Whether two entries are of one sitting at the bike: half a day apart at most, and no riding begins between them. Then nobody knows by their times

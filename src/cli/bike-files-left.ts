@@ -2,7 +2,7 @@ import { readdirSync, statSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { companionKind } from '../adjustments/companion-kind.ts';
 import { counted } from '../numeric/counted.ts';
-import { listed } from '../numeric/listed.ts';
+import { listedUpTo } from '../numeric/listed.ts';
 import { readTextFile } from './read-text-file.ts';
 
 /** So many bike files are named. */
@@ -26,10 +26,7 @@ export function bikeFilesLeft(
   if (!paths.some(isFolder)) return null;
   const beside = [...new Set(rides.map((file) => dirname(file)))].flatMap(bikeFilesIn);
   if (beside.length > 1) {
-    const named = beside.slice(0, MOST_NAMED);
-    const more = beside.length - named.length;
-    const all = listed(more > 0 ? [...named, `${more} more`] : named);
-    return `cogwright: ${counted(beside.length, 'bike file')} lie beside these rides (${all}), but all are taken for rides of one bike. Give the folder of each bike by itself, with its --bike.`;
+    return `cogwright: ${counted(beside.length, 'bike file')} lie beside these rides (${listedUpTo(MOST_NAMED, beside)}), but all are taken for rides of one bike. Give the folder of each bike by itself, with its --bike.`;
   }
   const [file] = beside;
   if (file === undefined || given !== undefined) return null;

@@ -1,3 +1,4 @@
+import { sum } from 'd3-array';
 import type { AnalysedRide } from '../analyse.ts';
 import { percent } from '../numeric/percent.ts';
 import { dropSignsReport } from '../report/drop-signs-report.ts';
@@ -10,7 +11,7 @@ import { sure } from '../report/words/number-words.ts';
 export function explainRide({ log, trace, events, sensorLagS }: AnalysedRide): string[] {
   const { model } = trace;
   const records = log.timeS.length;
-  const known = trace.cog.reduce((count, cog) => count + (cog >= 0 ? 1 : 0), 0);
+  const known = sum(trace.cog, (cog) => (cog >= 0 ? 1 : 0));
   const judged = events.shifts.filter(({ outcome }) => outcome !== 'unjudged');
   const doubtful = judged.filter(({ confidence }) => confidence < 0.8).length;
   const count = (outcome: string): number => events.shifts.filter((shift) => shift.outcome === outcome).length;

@@ -32,6 +32,7 @@ const clickMm = {
   high: barrelTravelMm(1 / CLICKS_A_TURN.low, SHIFT_RATIO.high),
 };
 
+/** What is taken for granted of bikes and riders, each with its range. */
 export const assumptions = {
   toleranceShare: { meaning: 'how far the guide pulley may stand off before shifts suffer', low: 0.1, high: 0.42 }, // of a cog pitch; at half of it the chain lies midway
   softness: { meaning: 'how sharply shifting fails once the guide pulley stands off', low: 0.1, high: 0.4 }, // in tolerances

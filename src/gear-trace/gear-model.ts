@@ -16,8 +16,15 @@ export interface AfterRest {
   readonly deviation: number;
 }
 
+/** Share of independent evidence in one record where the ride has not told its own. An assumption of ours. */
+const USUAL_INDEPENDENCE = 0.6;
+
 /** Noise before the ride has told its own. */
-export const usualNoise = (relative: number): RatioNoise => ({ relative, absoluteMps: 0, independence: 0.6 });
+export const usualNoise = (relative: number): RatioNoise => ({
+  relative,
+  absoluteMps: 0,
+  independence: USUAL_INDEPENDENCE,
+});
 
 /**
  * Log development of every gear as the trace uses it, and how sure the sensors are. Index `ring * cogs + cog`.

@@ -1,5 +1,5 @@
-import type { Bike } from '../drivetrain/bike.ts';
 import type { Warning } from '../errors/warning.ts';
+import type { BikeRide } from './bike-ride.ts';
 import type { GearCommands } from './commands/gear-commands.ts';
 import type { CogsOff } from './disagreement/cogs-off.ts';
 import type { CogsOfOneCount } from './disagreement/two-cogs-one-count.ts';
@@ -25,14 +25,10 @@ export interface GearTrace {
   readonly cogProbability: Float32Array;
   /** Probability that the chain was driving the wheel (not freewheeling, not lost). */
   readonly driving: Float32Array;
-  /** Probability that drive was lost: chain off. */
-  readonly driveLost: Float32Array;
   readonly gearSource: 'recorded' | 'inferred' | 'none';
   readonly evidence: EvidenceKind;
   /** Rollout measured from the ride, mm; NaN where it cannot be. */
   readonly rolloutMm: number;
-  /** Spread (standard deviation) of the log ratio in steady pedalling; NaN where unknown. */
-  readonly ratioNoise: number;
   readonly measured: { readonly chainrings: readonly (number | null)[]; readonly cassette: readonly (number | null)[] };
   /** How its gears fit the teeth as asked for, and a cog off; empty where too few gears show, and without gear records. */
   readonly cogsOff: readonly CogsOff[];
@@ -56,9 +52,7 @@ export interface RideTrace extends GearTrace {
 
 /** The trace of a ride that cannot be traced: every cog unknown, the reason among the warnings. */
 export function emptyTrace(
-  bike: Bike,
-  commands: GearCommands,
-  samples: PedallingSamples,
+  { bike, commands, samples }: Omit<BikeRide, 'log'>,
   evidence: 'commands-only' | 'none',
   warnings: readonly Warning[],
 ): RideTrace {
@@ -68,11 +62,9 @@ export function emptyTrace(
     ring: new Int8Array(count).fill(-1),
     cogProbability: new Float32Array(count),
     driving: new Float32Array(count),
-    driveLost: new Float32Array(count),
     gearSource: evidence === 'commands-only' ? 'recorded' : 'none',
     evidence,
     rolloutMm: Number.NaN,
-    ratioNoise: Number.NaN,
     measured: { chainrings: bike.chainrings.map(() => null), cassette: bike.cassette.map(() => null) },
     cogsOff: [],
     warnings,

@@ -3,7 +3,8 @@ import { bikeRolloutMm } from '../drivetrain/bike-rollout.ts';
 import type { Warning } from '../errors/warning.ts';
 import type { RideLog } from '../ride-log/ride-log.ts';
 import { anotherBike } from './belonging/another-bike.ts';
-import { type GearCommands, gearCommands } from './commands/gear-commands.ts';
+import type { BikeRide } from './bike-ride.ts';
+import { gearCommands } from './commands/gear-commands.ts';
 import { type DecodedGears, decodeGears } from './decoding/decode-gears.ts';
 import { cogsOff } from './disagreement/cogs-off.ts';
 import { gearWarnings } from './disagreement/gear-warnings.ts';
@@ -22,7 +23,7 @@ import { measureGears } from './levels/measure-gears.ts';
 import { measureTeeth, noTeethShown } from './levels/measure-teeth.ts';
 import { residualNoise } from './levels/residual-noise.ts';
 import { littlePedalling } from './samples/little-pedalling.ts';
-import { type PedallingSamples, pedallingSamples } from './samples/pedalling-samples.ts';
+import { pedallingSamples } from './samples/pedalling-samples.ts';
 import { settledSamples } from './samples/settled-samples.ts';
 import { unsteadySpells } from './unsteady/unsteady-spells.ts';
 import { unsteadyWarning } from './unsteady/unsteady-warning.ts';
@@ -35,21 +36,26 @@ const DEFAULT_NOISE = 0.015;
 /** Works out where the chain was at each record of a ride on a bike: the stage's one entrance. */
 export function traceGears(log: RideLog, bike: Bike): RideTrace {
   const samples = pedallingSamples(log);
-  const commands = gearCommands(log, bike, samples);
-  const recorded = commands.timeS.some((_, i) => commands.cog[i] >= 0);
-  const fitted = gearsShown(log, samples, bike, commands);
-  const sparse = sparseWarning(samples);
-  if ('code' in fitted) {
-    const warnings = [fitted, sparse, anotherBike(log, bike, null)].filter((warning) => warning !== null);
-    return emptyTrace(bike, commands, samples, recorded ? 'commands-only' : 'none', warnings);
-  }
-  const first = decodeGears(log, bike, samples, commands, fitted);
-  const model = refit({ log, samples, commands, bike }, first, fitted, recorded);
-  const decoded = decodeGears(log, bike, samples, commands, model);
+  const ride: BikeRide = { log, bike, samples, commands: gearCommands(log, bike, samples) };
+  const fitted = gearsShown(ride);
+  if (!('code' in fitted)) return decodedTrace(ride, fitted);
+  const warnings = [fitted, sparseWarning(samples), anotherBike(log, bike, null)].filter((warning) => warning !== null);
+  return emptyTrace(ride, namesCogs(ride) ? 'commands-only' : 'none', warnings);
+}
+
+/** Whether any gear record names a cog of the bike. */
+const namesCogs = ({ commands: { timeS, cog } }: BikeRide): boolean => timeS.some((_, record) => cog[record] >= 0);
+
+/** The trace of a ride whose gears show; they are fitted once more to what the first decoding is sure of. */
+function decodedTrace(ride: BikeRide, fitted: GearModel): RideTrace {
+  const { log, bike, samples, commands } = ride;
+  const recorded = namesCogs(ride);
+  const model = refit(ride, decodeGears(ride, fitted), fitted, recorded);
+  const decoded = decodeGears(ride, model);
   const writtenMm = bikeRolloutMm(bike);
   const rolloutMm = 1000 * Math.exp(model.logRollout);
-  const unsteady = unsteadySpells(log, decoded, commands, model);
-  const ofOneCount = twoCogsOfOneCount(log, decoded, commands, samples, bike.cassette.length);
+  const unsteady = unsteadySpells(ride, decoded, model);
+  const ofOneCount = twoCogsOfOneCount(ride, decoded);
   const peaks = decodedPeaks(decoded, model);
   const measured = isSpeedInMps(rolloutMm, writtenMm)
     ? measureTeeth(peaks, bike, writtenMm / 1000)
@@ -62,30 +68,30 @@ export function traceGears(log: RideLog, bike: Bike): RideTrace {
     gearSource: recorded ? 'recorded' : 'inferred',
     evidence: recorded ? 'full' : 'ratio-only',
     rolloutMm,
-    ratioNoise: model.noise.relative,
     measured: { chainrings: measured.chainrings, cassette: measured.cassette },
     cogsOff: recorded ? cogsOff(peaks, bike) : [],
     unsteady,
     ofOneCount,
     warnings: [
       ...[
-        sparse,
+        sparseWarning(samples),
         unsteadyWarning(unsteady, log.speedSource),
         recorded ? otherStepsWarning(log, peaks, bike) : null,
       ].filter((warning) => warning !== null),
-      ...gearWarnings(log, bike, measured, rolloutMm, writtenMm, unsteady.length > 0),
+      ...gearWarnings(log, bike, { measured, rolloutMm, drifts: unsteady.length > 0 }),
       ...twoCogsWarning(ofOneCount, bike.cassette),
     ],
   };
 }
 
 /** The ride's gears; where it shows none, the warning that says why. */
-function gearsShown(log: RideLog, samples: PedallingSamples, bike: Bike, commands: GearCommands): GearModel | Warning {
+function gearsShown(ride: BikeRide): GearModel | Warning {
+  const { log, samples } = ride;
   if (log.speedMps.every(Number.isNaN))
     return { code: 'no-speed', message: 'The ride holds no speed: where the chain was cannot be worked out.' };
   const little = littlePedalling(log, samples);
   if (little) return little;
-  const fitted = fitGears(log, samples, bike, commands);
+  const fitted = fitGears(ride);
   if (typeof fitted === 'string') return { code: 'no-gear-bands', message: fitted };
   if (fitted.noise.relative > MAX_NOISE)
     return {
@@ -96,29 +102,21 @@ function gearsShown(log: RideLog, samples: PedallingSamples, bike: Bike, command
 }
 
 /** The ride's gears, or in words why they cannot be fitted. */
-function fitGears(log: RideLog, samples: PedallingSamples, bike: Bike, commands: GearCommands): GearModel | string {
-  const settled = settledSamples(log, samples, commands, bike.cassette.length, bike.chainrings.length);
-  const sharpest = sharpestHistogram(log, samples);
-  const measured = measureGears(log, samples, settled);
+function fitGears({ log, bike, samples, commands }: BikeRide): GearModel | string {
+  const gears = { cogs: bike.cassette.length, rings: bike.chainrings.length };
+  const measured = measureGears(log, samples, settledSamples(log, samples, commands, gears));
   const fitted = fitCommandedGears(measured.peaks, bike, {
     speedLagS: measured.speedLagS,
     noise: usualNoise(Number.isNaN(measured.noise) ? DEFAULT_NOISE : measured.noise),
   });
   if (fitted && log.speedSource !== 'computed') return fitted;
-  if (!sharpest.shows) return sharpest.why;
+  const sharpest = sharpestHistogram(log, samples);
+  if (sharpest.whyNone !== null) return sharpest.whyNone;
   return fitUncommandedGears(sharpest, bike, Math.log(bikeRolloutMm(bike) / 1000));
 }
 
-/** A ride with all that its gears are fitted to. */
-interface RideToFit {
-  readonly log: RideLog;
-  readonly samples: PedallingSamples;
-  readonly commands: GearCommands;
-  readonly bike: Bike;
-}
-
 /** Fits the gears once more, to all seconds that the first decoding is sure of: far more than settled seconds after commands. */
-function refit(ride: RideToFit, first: DecodedGears, fitted: GearModel, recorded: boolean): GearModel {
+function refit(ride: BikeRide, first: DecodedGears, fitted: GearModel, recorded: boolean): GearModel {
   const noise = residualNoise(ride.log, first, fitted);
   if (!recorded) return { ...fitted, noise };
   const peaks = decodedPeaks(first, fitted);

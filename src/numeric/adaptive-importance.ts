@@ -1,5 +1,6 @@
 import { latinHypercube } from './latin-hypercube.ts';
 import { logSumExp } from './log-sum-exp.ts';
+import { logistic } from './logistic.ts';
 import type { SeededRandom } from './seeded-random.ts';
 
 /** Points of the unit cube with the log likelihood of each and the log weight that makes up for how they were drawn. */
@@ -132,7 +133,7 @@ export class AdaptiveImportance {
     for (let i = 0; i < drawn.length; i++) {
       const d = i % dimensions;
       const z = proposal.centre[d] + proposal.width[d] * logit(drawn[i]);
-      drawn[i] = Math.min(1 - 1e-12, Math.max(1e-12, 1 / (1 + Math.exp(-z))));
+      drawn[i] = Math.min(1 - 1e-12, Math.max(1e-12, logistic(z)));
     }
     const likelihoods = Float64Array.from({ length: count }, (_, row) => this.evaluate(drawn, row));
     this.proposals.push(proposal);

@@ -1,5 +1,6 @@
 import { type Beta, betaCdf } from './beta-distribution.ts';
 import { logBeta } from './log-gamma.ts';
+import { logistic } from './logistic.ts';
 
 const STEPS = 600;
 /** Where the log density has fallen this far below its peak, the rest is under 1e-17. */
@@ -28,7 +29,7 @@ export function probabilityBetaExceeds(b: Beta, a: Beta): number {
   let sum = 0;
   for (let i = 0; i <= STEPS; i++) {
     const x = low + i * step;
-    sum += Math.exp(logDensity(x) - scale) * betaCdf(a, 1 / (1 + Math.exp(-x)));
+    sum += Math.exp(logDensity(x) - scale) * betaCdf(a, logistic(x));
   }
   return Math.min(1, sum * step);
 }

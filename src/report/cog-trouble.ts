@@ -23,6 +23,7 @@ export interface BeforeAfterByCog {
   readonly after: readonly CogTrouble[];
 }
 
+/** Both ways of shifting, in the order in which they are told. */
 export const directions: readonly Direction[] = ['to-larger', 'to-smaller'];
 
 /** Upper end of the axis: over the intervals of all cogs but those with few shifts, whose points alone count, so that they do not press the others flat. */

@@ -1,10 +1,10 @@
 import { bisector } from 'd3-array';
+import { DAY_MS, HOUR_MS } from '../numeric/time-units.ts';
 
-const HOUR_MS = 3_600_000;
 /** A night within a tour may be this long; a longer break parts the records into groups. */
 const PART_MS = 12 * HOUR_MS;
 /** No ride rests for longer: behind such a break, the clock was wrong. */
-const LONGEST_REST_MS = 7 * 24 * HOUR_MS;
+const LONGEST_REST_MS = 7 * DAY_MS;
 /** A group of fewer records than this, half a day or more from the rest, is no day of riding. */
 const LEAST_RECORDS = 30;
 

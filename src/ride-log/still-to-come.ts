@@ -1,12 +1,13 @@
 import type { Warning } from '../errors/warning.ts';
 import { utcDay } from '../numeric/moment-words.ts';
+import { DAY_MS } from '../numeric/time-units.ts';
 import type { RideLog } from './ride-log.ts';
 
 /** Code of the warning that a ride is dated in the time to come. */
 export const rideToComeCode = 'ride-to-come';
 
 /** Clocks differ, and a day may have begun elsewhere. */
-const AHEAD_MS = 86_400_000;
+const AHEAD_MS = DAY_MS;
 
 /** True for a time later than any clock can show now. Both Unix milliseconds. */
 export const isStillToCome = (atMs: number, nowMs: number): boolean => atMs > nowMs + AHEAD_MS;

@@ -1,4 +1,5 @@
 import { seededRandom } from '../numeric/seeded-random.ts';
+import { DAY_MS } from '../numeric/time-units.ts';
 import type { RideLog } from '../ride-log/ride-log.ts';
 import { csvBytes } from './files/csv-bytes.ts';
 import { fitBytes } from './files/fit-bytes.ts';
@@ -23,7 +24,6 @@ export interface SimulatedRide {
 }
 
 const encoders: Record<RideFormat, (log: RideLog) => Uint8Array> = { fit: fitBytes, csv: csvBytes, tcx: tcxBytes };
-const DAY_MS = 86_400_000;
 
 /** Start of ride `ride`, Unix ms: every second day at the same hour. */
 export function rideStartMs(options: ResolvedOptions, ride: number): number {

@@ -1,3 +1,4 @@
+import { HOUR_MS } from '../numeric/time-units.ts';
 import { adjustmentsCsv } from './files/adjustments-csv.ts';
 import { BikeStory } from './mechanics/bike-story.ts';
 import { resolveOptions } from './setting/resolve-options.ts';
@@ -29,7 +30,7 @@ export function simulationFiles(options: SimulationOptions): SimulationFile[] {
     .map((done) => ({
       ...done,
       // In the evening after the ride before; before the first ride on the day before it.
-      atMs: rideStartMs(resolved, done.afterRide - 1) + resolved.durationS * 1000 + 3 * 3_600_000,
+      atMs: rideStartMs(resolved, done.afterRide - 1) + resolved.durationS * 1000 + 3 * HOUR_MS,
     }));
   files.push(text('bike.json', `${JSON.stringify(resolved.bike, null, 2)}\n`));
   files.push(text('adjustments.csv', adjustmentsCsv(work)));

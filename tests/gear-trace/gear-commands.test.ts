@@ -109,7 +109,7 @@ describe('settledSamples', () => {
   ]);
   const settle = (powerW: number[]) => {
     const log = madeLog({ ...second(40), powerW, gearRecords: records });
-    return settledSamples(log, pedallingSamples(log), gearCommands(log, madeBike), 9, 1);
+    return settledSamples(log, pedallingSamples(log), gearCommands(log, madeBike), { cogs: 9, rings: 1 });
   };
 
   it('takes records well after a command and not just before the next, by commanded gear', () => {
@@ -125,7 +125,7 @@ describe('settledSamples', () => {
 
   it('leaves out gears whose ring is not known', () => {
     const log = madeLog({ ...second(40), gearRecords: records });
-    const byGear = settledSamples(log, pedallingSamples(log), gearCommands(log, madeDoubleBike), 9, 2);
+    const byGear = settledSamples(log, pedallingSamples(log), gearCommands(log, madeDoubleBike), { cogs: 9, rings: 2 });
     expect(byGear.length).toBe(18);
     expect(byGear.every((indices) => indices.length === 0)).toBe(true);
   });

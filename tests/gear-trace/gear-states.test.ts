@@ -63,13 +63,10 @@ describe('gearEmission', () => {
       powerW: Array(5).fill(powerW),
     });
     const samples = pedallingSamples(log);
-    const rows = gearEmission(
-      log,
-      model,
-      states,
-      logDevelopmentColumn(log, samples, 0),
-      ratioDeviation(log, samples, model.noise),
-    );
+    const rows = gearEmission(log, model, states, {
+      logDevelopment: logDevelopmentColumn(log, samples, 0),
+      deviation: ratioDeviation(log, samples, model.noise),
+    });
     return [...rows.subarray(2 * states.count, 3 * states.count)];
   };
   const likeliest = (row: number[]): number => row.indexOf(Math.max(...row));

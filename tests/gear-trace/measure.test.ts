@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import type { Bike } from '../../src/drivetrain/bike.ts';
 import { gearCommands } from '../../src/gear-trace/commands/gear-commands.ts';
 import { decodeGears } from '../../src/gear-trace/decoding/decode-gears.ts';
 import { gearWarnings } from '../../src/gear-trace/disagreement/gear-warnings.ts';
@@ -6,12 +7,13 @@ import { usualNoise } from '../../src/gear-trace/gear-model.ts';
 import { decodedPeaks } from '../../src/gear-trace/levels/decoded-peaks.ts';
 import { fitCommandedGears } from '../../src/gear-trace/levels/fit-commanded-gears.ts';
 import { measureGears } from '../../src/gear-trace/levels/measure-gears.ts';
-import { measureTeeth } from '../../src/gear-trace/levels/measure-teeth.ts';
+import { type MeasuredTeeth, measureTeeth } from '../../src/gear-trace/levels/measure-teeth.ts';
 import { residualNoise } from '../../src/gear-trace/levels/residual-noise.ts';
 import { pedallingSamples } from '../../src/gear-trace/samples/pedalling-samples.ts';
 import { type Peak, robustCentre } from '../../src/gear-trace/samples/robust-centre.ts';
 import { settledSamples } from '../../src/gear-trace/samples/settled-samples.ts';
 import { seededRandom } from '../../src/numeric/seeded-random.ts';
+import type { RideLog } from '../../src/ride-log/ride-log.ts';
 import { gearRecords, madeBike, madeDoubleBike, madeLog } from './made-ride.ts';
 import { rideAllCogs } from './ride-all-cogs.ts';
 
@@ -46,7 +48,7 @@ describe('a ride over all cogs', () => {
   const log = ride.log();
   const samples = pedallingSamples(log);
   const commands = gearCommands(log, madeBike, pedallingSamples(log));
-  const measured = measureGears(log, samples, settledSamples(log, samples, commands, 9, 1));
+  const measured = measureGears(log, samples, settledSamples(log, samples, commands, { cogs: 9, rings: 1 }));
   const model = fitCommandedGears(measured.peaks, madeBike, {
     speedLagS: measured.speedLagS,
     noise: usualNoise(measured.noise),
@@ -68,7 +70,7 @@ describe('a ride over all cogs', () => {
 
   it('is decoded, and its decoded peaks are those gears again', () => {
     if (!model) throw new Error('no model');
-    const decoded = decodeGears(log, madeBike, samples, commands, model);
+    const decoded = decodeGears({ log, bike: madeBike, samples, commands }, model);
     decodedPeaks(decoded, model).forEach(({ centre, count }, cog) => {
       expect(count).toBeGreaterThan(20);
       expect(Math.abs(centre - Math.log(ride.developmentM(cog)))).toBeLessThan(0.005);
@@ -88,7 +90,8 @@ describe('residualNoise', () => {
     const changed = { ...log, speedMps: log.speedMps.map((v, i) => Math.max(0, v + error(i, v))) };
     const samples = pedallingSamples(changed);
     const commands = gearCommands(changed, madeBike, pedallingSamples(changed));
-    return residualNoise(changed, decodeGears(changed, madeBike, samples, commands, model), model);
+    const decoded = decodeGears({ log: changed, bike: madeBike, samples, commands }, model);
+    return residualNoise(changed, decoded, model);
   };
   const drawn = Float64Array.from({ length: 3000 }, () => random.normal());
 
@@ -124,13 +127,9 @@ describe('residualNoise', () => {
 
   it('keeps the model’s own noise where too few records are decoded', () => {
     const short = madeLog({ speedMps: [5, 5], cadenceRpm: [80, 80] });
-    const decoded = decodeGears(
-      short,
-      madeBike,
-      pedallingSamples(short),
-      gearCommands(short, madeBike, pedallingSamples(short)),
-      model,
-    );
+    const samples = pedallingSamples(short);
+    const commands = gearCommands(short, madeBike, samples);
+    const decoded = decodeGears({ log: short, bike: madeBike, samples, commands }, model);
     expect(residualNoise(short, decoded, model)).toEqual(model.noise);
   });
 });
@@ -139,11 +138,8 @@ describe('measureGears', () => {
   it('finds nothing to measure in a ride without settled pedalling', () => {
     const log = madeLog({ speedMps: Array(20).fill(0), cadenceRpm: Array(20).fill(0) });
     const samples = pedallingSamples(log);
-    const measured = measureGears(
-      log,
-      samples,
-      settledSamples(log, samples, gearCommands(log, madeBike, pedallingSamples(log)), 9, 1),
-    );
+    const commands = gearCommands(log, madeBike, samples);
+    const measured = measureGears(log, samples, settledSamples(log, samples, commands, { cogs: 9, rings: 1 }));
     expect(measured.noise).toBeNaN();
     expect(measured.peaks.every(({ count, centre }) => count === 0 && Number.isNaN(centre))).toBe(true);
   });
@@ -251,8 +247,11 @@ describe('gearWarnings', () => {
   const log = madeLog({ speedMps: [5], cadenceRpm: [80], gearRecords: gearRecords([{ timeS: 0, rearTeeth: 12 }]) });
   const clean = madeLog({ speedMps: [5], cadenceRpm: [80], gearRecords: gearRecords([{ timeS: 0, rearTeeth: 13 }]) });
   const asWritten = { chainrings: [40], cassette: madeBike.cassette, rolloutM: 2.1 };
-  type Shown = Parameters<typeof gearWarnings> extends [...infer All, boolean] ? All : never;
-  const warned = (...shown: Shown) => gearWarnings(...shown, false);
+  type Shown = [log: RideLog, bike: Bike, measured: MeasuredTeeth, rolloutMm: number, writtenMm: number];
+  const warned = (...[log, bike, measured, rolloutMm, writtenMm]: Shown) => {
+    const written = { ...bike, tyre: undefined, rolloutMm: Number.isNaN(writtenMm) ? undefined : writtenMm };
+    return gearWarnings(log, written, { measured, rolloutMm, drifts: false });
+  };
   const codes = (...shown: Shown): string[] => warned(...shown).map(({ code }) => code);
 
   it('is silent where records, bike file and ride agree', () => {
@@ -323,7 +322,9 @@ describe('gearWarnings', () => {
 
   it('says nothing of one cog by one tooth where the speed drifts: that comes of the drift', () => {
     const drifting = (cassette: readonly (number | null)[]): string[] =>
-      gearWarnings(clean, madeBike, { ...asWritten, cassette }, 2100, 2100, true).map(({ code }) => code);
+      gearWarnings(clean, madeBike, { measured: { ...asWritten, cassette }, rolloutMm: 2100, drifts: true }).map(
+        ({ code }) => code,
+      );
     const bySome = (teeth: Readonly<Record<number, number>>) => madeBike.cassette.map((own) => teeth[own] ?? own);
     expect(drifting(bySome({ 30: 31 }))).toEqual([]);
     expect(drifting(bySome({ 30: 32 }))).toEqual(['teeth-differ']);

@@ -28,15 +28,15 @@ describe.skipIf(!haveRealRides)('real rides', () => {
 
   it('indoor-wheel-sensor-power.fit has the cleanest bands: far apart, and nearly every second in one of them', () => {
     const log = read('indoor-wheel-sensor-power.fit');
-    const { histogram, contrast, shows } = sharpestHistogram(log, pedallingSamples(log));
-    expect(shows).toBe(true);
+    const { histogram, contrast, whyNone } = sharpestHistogram(log, pedallingSamples(log));
+    expect(whyNone).toBeNull();
     expect(contrast).toBeGreaterThan(0.5);
     const bands = ladderPeaks(histogram);
     expect(bands.length).toBeGreaterThanOrEqual(2);
     expect(bands.reduce((sum, { seconds }) => sum + seconds, 0) / histogram.totalS).toBeGreaterThan(0.85);
     const trace = traceGears(log, guessDrivetrain([log]).bike);
     expect(trace.evidence).toBe('ratio-only');
-    expect(trace.ratioNoise).toBeLessThan(0.012);
+    expect(trace.model?.noise.relative).toBeLessThan(0.012);
   });
 
   it.each([

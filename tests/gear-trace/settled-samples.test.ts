@@ -9,7 +9,9 @@ function settledByCog(ride: MadeRide): number[][] {
   const log = ride.log();
   const samples = pedallingSamples(log);
   const commands = gearCommands(log, madeBike, samples);
-  return settledSamples(log, samples, commands, madeBike.cassette.length, 1).map((indices) => [...indices]);
+  return settledSamples(log, samples, commands, { cogs: madeBike.cassette.length, rings: 1 }).map((indices) => [
+    ...indices,
+  ]);
 }
 
 it('are those from 4.5 s after a gear record to 1 s before the next, by the cog asked for', () => {
@@ -40,6 +42,6 @@ it('are taken by cadence alone where power is not known', () => {
   const log = { ...ride.log(), powerW: new Float64Array(ride.nowS).fill(Number.NaN) };
   const samples = pedallingSamples(log);
   const commands = gearCommands(log, madeBike, samples);
-  const settled = settledSamples(log, samples, commands, madeBike.cassette.length, 1);
+  const settled = settledSamples(log, samples, commands, { cogs: madeBike.cassette.length, rings: 1 });
   expect(settled[5].length).toBeGreaterThan(25);
 });

@@ -9,7 +9,7 @@ function speedLagS(ride: MadeRide): number {
   const log = ride.log();
   const samples = pedallingSamples(log);
   const commands = gearCommands(log, madeBike, samples);
-  return measureGears(log, samples, settledSamples(log, samples, commands, 9, 1)).speedLagS;
+  return measureGears(log, samples, settledSamples(log, samples, commands, { cogs: 9, rings: 1 })).speedLagS;
 }
 
 describe('lag of the speed behind the cadence', () => {

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { studentT4 } from '../../src/numeric/student-t.ts';
+import { studentT4, studentT4Cost } from '../../src/numeric/student-t.ts';
 
 it('is a density whatever its width, with its known quartile', () => {
   for (const deviation of [0.5, 2]) {
@@ -15,4 +15,9 @@ it('is a density whatever its width, with its known quartile', () => {
     expect(all).toBeCloseTo(1, 5);
     expect(toQuartile).toBeCloseTo(0.75, 3);
   }
+});
+
+it('costs what its density falls below the peak', () => {
+  for (const z of [-6, -1, 0, 0.5, 3])
+    expect(studentT4Cost(z)).toBeCloseTo(Math.log(studentT4(0, 1) / studentT4(z, 1)), 12);
 });

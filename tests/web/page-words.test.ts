@@ -11,7 +11,7 @@ import { rideSentence } from '../../web/ride/ride-sentence.ts';
 import { whyJudged } from '../../web/ride/why-judged.ts';
 import { rideClock } from '../../web/words/dates.ts';
 import { fileStem } from '../../web/words/file-stem.ts';
-import { chanceFigure, duration, inARow, percentFigure, percentRange } from '../../web/words/numbers.ts';
+import { chanceFigure, duration, percentFigure, percentRange } from '../../web/words/numbers.ts';
 import { saidOfFile } from '../../web/words/said-of-file.ts';
 import { staleFigures } from '../../web/words/stale-words.ts';
 import { stateLabel } from '../../web/words/state-words.ts';
@@ -48,10 +48,9 @@ describe('numbers', () => {
     expect(percentRange(0.15, 0.244)).toBe('15 to 24\u00a0%');
   });
 
-  it('writes times and lists as people do', () => {
+  it('writes times as people do', () => {
     expect([45, 2820, 7500].map(duration)).toEqual(['45 s', '47 min', '2 h 05 min']);
     expect([69, 3849].map(rideClock)).toEqual(['1:09', '1:04:09']);
-    expect(inARow(['a', 'b', 'c'])).toBe('a, b and c');
     expect(fileStem('Guide’s own bike', 'trend')).toBe('guide-s-own-bike-trend');
   });
 });

@@ -1,5 +1,5 @@
 import { counted } from '../../src/numeric/counted.ts';
-import { inARow } from '../words/numbers.ts';
+import { listed, listedUpTo } from '../../src/numeric/listed.ts';
 import { type FileStatus, isBad, type WorkFile } from './file-status-row.ts';
 
 /** What became of the files; `logged`: how many adjustments were taken in. */
@@ -13,7 +13,7 @@ export function endSentence(rides: readonly WorkFile[], logs: readonly WorkFile[
     count(all, 'duplicate') > 0 && `${count(all, 'duplicate')} already here`,
   ].filter((text): text is string => Boolean(text));
   return [
-    said.length > 0 && `${inARow(said)}.`,
+    said.length > 0 && `${listed(said)}.`,
     namesOfBad(rides, (count) => `${count} could not be read`),
     namesOfBad(logs, (count) => `${counted(count, 'adjustments file')} not taken in`),
   ]
@@ -28,6 +28,5 @@ const MOST_NAMES = 4;
 function namesOfBad(files: readonly WorkFile[], what: (count: number) => string): string | null {
   const names = files.filter(({ status }) => isBad(status)).map(({ name }) => name);
   if (names.length === 0) return null;
-  const more = names.length - MOST_NAMES;
-  return `${what(names.length)}: ${inARow(more > 0 ? [...names.slice(0, MOST_NAMES), `${more} more`] : names)}.`;
+  return `${what(names.length)}: ${listedUpTo(MOST_NAMES, names)}.`;
 }

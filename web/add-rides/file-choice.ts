@@ -1,3 +1,4 @@
+import { sum } from 'd3-array';
 import { counted } from '../../src/numeric/counted.ts';
 import { announce } from '../dom/announce.ts';
 import { freshId } from '../dom/fresh-id.ts';
@@ -39,7 +40,7 @@ class ChosenList {
   readonly element = make('div', {}, this.#list);
 
   show(files: readonly File[], takeOut: (file: File) => void): void {
-    const bytes = files.reduce((sum, { size }) => sum + size, 0);
+    const bytes = sum(files, ({ size }) => size);
     fill(this.#list, ...files.map((file) => fileRow(file, () => takeOut(file))));
     this.#fold.querySelector('summary')!.textContent = `${counted(files.length, 'file')} chosen, ${fileSize(bytes)}`;
     // moved only when it has to be: where it stands it keeps what was scrolled to

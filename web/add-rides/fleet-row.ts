@@ -1,7 +1,8 @@
+import { sum } from 'd3-array';
 import { counted } from '../../src/numeric/counted.ts';
+import { listed } from '../../src/numeric/listed.ts';
 import { make } from '../dom/make.ts';
 import { icon } from '../page/icons.ts';
-import { inARow } from '../words/numbers.ts';
 import { saidOfFile } from '../words/said-of-file.ts';
 import { type FleetBike, type LeftOutFolder, leftOutLogs } from './fleet.ts';
 import type { SentBike } from './fleet-send.ts';
@@ -35,7 +36,7 @@ export function filesTold(
 ): { readonly known: number; readonly faulty: number } {
   const sent = all.filter((status) => status.step === 'sent');
   return {
-    known: sent.reduce((sum, { sent: { rides } }) => sum + rides.filter(isKnown).length, 0),
+    known: sum(sent, ({ sent: { rides } }) => rides.filter(isKnown).length),
     faulty: all.reduce((sum, state, i) => sum + (state.step === 'sent' ? faultsOf(bikes[i], state).length : 0), 0),
   };
 }
@@ -73,14 +74,14 @@ function outcome({ here }: FleetBike, status: FolderStatus): string {
     const where = first?.message ? ` ${saidOfFile(first.name, first.message)}` : '';
     return first ? `no bike made: none of its rides is new.${where}` : 'no bike made: none of its rides can be read';
   }
-  const added = adjustments.reduce((sum, log) => sum + log.added, 0);
+  const added = sum(adjustments, (log) => log.added);
   const words = [
     taken > 0 && `${settled} of ${counted(taken, 'ride')} done`,
     known.length > 0 && `${counted(known.length, 'ride')} already here`,
     added > 0 && `${counted(added, 'adjustment')} taken in`,
   ].filter((text): text is string => Boolean(text));
   const made = here ? 'here before' : 'new bike';
-  return words.length > 0 ? `${made}: ${inARow(words)}` : made;
+  return words.length > 0 ? `${made}: ${listed(words)}` : made;
 }
 
 /** One folder of a fleet: its name, its bike, and how far it has come. */

@@ -1,9 +1,11 @@
+import { sum } from 'd3-array';
 import { counted } from '../../src/numeric/counted.ts';
+import { listed } from '../../src/numeric/listed.ts';
+import { upperFirst } from '../../src/numeric/upper-first.ts';
 import type { ReadFile } from '../api/answers.ts';
 import { type Child, listen, make } from '../dom/make.ts';
 import { folded, isLong } from '../page/folded.ts';
 import { drivetrainLine } from '../words/drivetrain-words.ts';
-import { inARow } from '../words/numbers.ts';
 import { type Fleet, type FleetBike, leftOutLogs } from './fleet.ts';
 import { understoodList } from './understood-list.ts';
 
@@ -13,7 +15,7 @@ const sent = ({ rides, adjustments }: FleetBike): number =>
 
 /** What a folder brings, and what in it is left out. */
 function folderRead({ folder, bike, here, doubt, rides, adjustments }: FleetBike): ReadFile {
-  const entries = adjustments.reduce((sum, { count }) => sum + (count ?? 0), 0);
+  const entries = sum(adjustments, ({ count }) => count ?? 0);
   const brings = [
     rides.length > 0 && counted(rides.length, 'ride file'),
     adjustments.some(({ fault }) => fault === null) && counted(entries, 'adjustment'),
@@ -22,7 +24,7 @@ function folderRead({ folder, bike, here, doubt, rides, adjustments }: FleetBike
     name: folder,
     understood: [
       `${bike.name}, ${drivetrainLine(bike)}: ${here ? 'here already, as this very bike' : 'a new bike'}`,
-      brings.length > 0 ? `${inARow(brings)} for it` : 'Nothing else for it',
+      brings.length > 0 ? `${listed(brings)} for it` : 'Nothing else for it',
     ],
     notUnderstood: leftOutLogs(adjustments),
     remarks: doubt === null ? [] : [doubt],
@@ -32,10 +34,10 @@ function folderRead({ folder, bike, here, doubt, rides, adjustments }: FleetBike
 /** What the button does: "Make 24 bikes and send 50 files". */
 function goWords(bikes: readonly FleetBike[]): string {
   const fresh = bikes.filter(({ here }) => here === null).length;
-  const files = bikes.reduce((sum, bike) => sum + sent(bike), 0);
+  const files = sum(bikes, (bike) => sent(bike));
   const words = [fresh > 0 && `make ${counted(fresh, 'bike')}`, files > 0 && `work through ${counted(files, 'file')}`];
-  const said = inARow(words.filter((text): text is string => Boolean(text)));
-  return said.charAt(0).toUpperCase() + said.slice(1);
+  const said = listed(words.filter((text): text is string => Boolean(text)));
+  return upperFirst(said);
 }
 
 /** What each folder brings. Of many, those with a remark or something left out stand by themselves, and the others are folded away. */

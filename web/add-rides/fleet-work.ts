@@ -1,10 +1,11 @@
+import { sum } from 'd3-array';
 import { counted } from '../../src/numeric/counted.ts';
+import { listed } from '../../src/numeric/listed.ts';
 import type { UploadProgress } from '../api/answers.ts';
 import { followUpload } from '../api/uploads.ts';
 import { announce } from '../dom/announce.ts';
 import { fill, listen, make } from '../dom/make.ts';
 import { icon } from '../page/icons.ts';
-import { inARow } from '../words/numbers.ts';
 import type { Fleet, FleetBike, LeftOutFolder } from './fleet.ts';
 import { type FolderStatus, filesTold, fleetRow, leftOutRow, ridesOf, type SettledRide } from './fleet-row.ts';
 import { isAboutFolder, sendBike } from './fleet-send.ts';
@@ -111,7 +112,7 @@ class FleetShown {
       faulty > 0 && `${counted(faulty, 'file')} not taken`,
       refused > 0 && `${counted(refused, 'folder')} not taken`,
     ].filter((text): text is string => Boolean(text));
-    const said = words.length > 0 ? `${inARow(words)}.` : 'All of it was here already.';
+    const said = words.length > 0 ? `${listed(words)}.` : 'All of it was here already.';
     this.#bar.hidden = true;
     this.#heading.textContent = made + settled > 0 ? 'Done' : 'Nothing new';
     this.#words.textContent = said;
@@ -144,8 +145,8 @@ class FleetShown {
   #rides(): { readonly taken: number; readonly settled: number } {
     const all = this.#states.map(ridesOf);
     return {
-      taken: all.reduce((sum, { taken }) => sum + taken, 0),
-      settled: all.reduce((sum, { settled }) => sum + settled, 0),
+      taken: sum(all, ({ taken }) => taken),
+      settled: sum(all, ({ settled }) => settled),
     };
   }
 

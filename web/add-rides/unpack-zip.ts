@@ -1,4 +1,5 @@
 import type { FileEntry } from '@zip.js/zip.js';
+import { sum } from 'd3-array';
 import { counted } from '../../src/numeric/counted.ts';
 import { placedAt } from './file-path.ts';
 
@@ -53,7 +54,7 @@ const damaged = (zip: File): ZipFault =>
 function refuseUnfit(zip: File, entries: readonly FileEntry[]): void {
   if (archiveLists.every((list) => entries.some(({ filename }) => filename === list)))
     throw new ZipFault(`${zip.name}: is an archive that cogwright saved. Bring it in under “Your data”.`);
-  const bytes = entries.reduce((sum, { uncompressedSize }) => sum + uncompressedSize, 0);
+  const bytes = sum(entries, ({ uncompressedSize }) => uncompressedSize);
   if (entries.length > MOST_FILES || bytes > MOST_BYTES)
     throw new ZipFault(
       `${zip.name}: holds more than is unpacked at once, which is ${counted(MOST_FILES, 'file')} or ${MOST_BYTES / 1e6} MB. Unpack it, and choose the folder in parts.`,

@@ -1,8 +1,8 @@
 import { rollup } from 'd3-array';
 import { counted } from '../../src/numeric/counted.ts';
+import { listed } from '../../src/numeric/listed.ts';
 import { fill, make } from '../dom/make.ts';
 import { folded, isLong } from '../page/folded.ts';
-import { inARow } from '../words/numbers.ts';
 import { fileStatusRow, isBad, statusWords, type WorkFile } from './file-status-row.ts';
 
 /** "40 files: 12 done and 28 waiting". */
@@ -12,7 +12,7 @@ function inShort(files: readonly WorkFile[]): string {
     ({ length }) => length,
     ({ status }) => statusWords[status],
   );
-  return `${counted(files.length, 'file')}: ${inARow([...counts].map(([words, count]) => `${count} ${words}`))}`;
+  return `${counted(files.length, 'file')}: ${listed([...counts].map(([words, count]) => `${count} ${words}`))}`;
 }
 
 /** The files of an upload and how each stands. Of many, those that could not be read or taken stand by themselves, and the others are folded away. */

@@ -35,6 +35,7 @@ export type AdjustmentReport = Report['adjustments'][number];
 
 /** How a bike stands: in order, worth an eye, in need of service, or too little known. */
 export type BikeState = z.infer<typeof stateShape>;
+/** The state of a bike in a word. */
 export type StateWord = BikeState['word'];
 /** A bike as it stands in the list. */
 export type BikeSummary = z.infer<typeof bikeSummaryShape>;

@@ -1,3 +1,4 @@
+import { sum } from 'd3-array';
 import { adjustmentWords } from '../../src/adjustments/parameter-words.ts';
 import { standingAdjustments } from '../../src/report/standing-adjustments.ts';
 import { ridesOlderThan } from '../../src/report/words/rides-older-than.ts';
@@ -24,9 +25,8 @@ const loadTitles: Record<Load, string> = {
 const STRAY_SHARE = 0.1;
 
 function loadsWorthShowing(perLoad: BikeDetail['perLoad']): BikeDetail['perLoad'] {
-  const shiftsOf = (cogs: readonly { readonly shifts: number }[]): number =>
-    cogs.reduce((sum, { shifts }) => sum + shifts, 0);
-  const all = perLoad.reduce((sum, { cogs }) => sum + shiftsOf(cogs), 0);
+  const shiftsOf = (cogs: readonly { readonly shifts: number }[]): number => sum(cogs, ({ shifts }) => shifts);
+  const all = sum(perLoad, ({ cogs }) => shiftsOf(cogs));
   return perLoad.filter(({ load, cogs }) => shiftsOf(cogs) > (load === 'unknown' ? all * STRAY_SHARE : 0));
 }
 

@@ -1,4 +1,5 @@
 import { counted } from '../../src/numeric/counted.ts';
+import { listed } from '../../src/numeric/listed.ts';
 import { understoodList } from '../add-rides/understood-list.ts';
 import type { Merged } from '../api/answers.ts';
 import { archiveAddress, bringIn, getHealth } from '../api/archive.ts';
@@ -9,7 +10,6 @@ import { loadInto } from '../page/load-into.ts';
 import { namePage } from '../page/name-page.ts';
 import { viewHead } from '../page/view-head.ts';
 import type { View } from '../router/router.ts';
-import { inARow } from '../words/numbers.ts';
 
 /** What an archive brought, as a sentence a kind: what is new, and what was here already. */
 export function mergedSentences({ bikes, rides, adjustments, judgements }: Merged): string[] {
@@ -23,9 +23,9 @@ export function mergedSentences({ bikes, rides, adjustments, judgements }: Merge
   const known = kinds.filter((kind) => kind.known > 0);
   const one = known.length === 1 && known[0].known === 1;
   return [
-    added.length > 0 ? `Added: ${inARow(added)}.` : 'Nothing new was in it.',
+    added.length > 0 ? `Added: ${listed(added)}.` : 'Nothing new was in it.',
     ...(known.length > 0
-      ? [`${inARow(known.map((kind) => counted(kind.known, kind.name)))} ${one ? 'was' : 'were'} here already.`]
+      ? [`${listed(known.map((kind) => counted(kind.known, kind.name)))} ${one ? 'was' : 'were'} here already.`]
       : []),
   ];
 }

@@ -12,7 +12,7 @@ function setAttributes(element: Element, attributes: Record<string, Value>): voi
 }
 
 /** Adds children to `parent`; text always as text, never as markup. `null`, `undefined` and `false` are left out. */
-export function addTo(parent: Node, ...children: Child[]): void {
+function addTo(parent: Node, ...children: Child[]): void {
   for (const child of children) {
     if (child === null || child === undefined || child === false) continue;
     if (Array.isArray(child)) addTo(parent, ...child);

@@ -1,4 +1,4 @@
-import type { LostSpell } from '../../src/report/charts/ride-strip-chart.ts';
+import type { LostSpell } from '../../src/report/charts/lost-spells.ts';
 import type { RideReport } from '../api/answers.ts';
 import { chartFigure } from '../charts/chart-figure.ts';
 import { cutMoment } from '../charts/moment/moment.ts';

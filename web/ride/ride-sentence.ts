@@ -1,7 +1,7 @@
 import { counted } from '../../src/numeric/counted.ts';
 import { figure } from '../../src/numeric/figure.ts';
+import { listed } from '../../src/numeric/listed.ts';
 import type { RideReport } from '../api/answers.ts';
-import { inARow } from '../words/numbers.ts';
 
 /**
  * How the ride's shifts went, in a sentence or two.
@@ -29,9 +29,9 @@ export function rideSentence(counts: RideReport['counts'], unclear = 0): string 
   const first =
     judged === 0
       ? `${none}.`
-      : `Of ${counted(judged, 'judged shift')}, ${trouble.length > 0 ? `${inARow(trouble)}; the rest clean` : judged === 1 ? 'it was clean' : 'all clean'}.`;
+      : `Of ${counted(judged, 'judged shift')}, ${trouble.length > 0 ? `${listed(trouble)}; the rest clean` : judged === 1 ? 'it was clean' : 'all clean'}.`;
   const wrong = counts.late + counts.missed + counts.overshot;
   const which = wrong === 1 ? 'That one' : `${figure(unclear)} of the ${figure(wrong)}`;
   const open = unclear > 0 ? ` ${which} ${unclear === 1 ? 'is' : 'are'} unclear.` : '';
-  return `${first}${open}${unasked.length > 0 ? ` ${inARow(unasked)}.` : ''}`;
+  return `${first}${open}${unasked.length > 0 ? ` ${listed(unasked)}.` : ''}`;
 }

@@ -1,3 +1,4 @@
+import { lowerFirst } from '../../src/numeric/lower-first.ts';
 import { chance } from '../../src/numeric/percent.ts';
 import { dropReasons } from '../../src/report/words/drop-reasons.ts';
 import { dropSideWords } from '../../src/report/words/event-words.ts';
@@ -82,8 +83,6 @@ function lineWords(shift: Shift, around: ShiftAround): string[] {
     `The line of the chain does not show the ${toTeeth}: it is drawn second by second, and each second alone fits another cog better. Judged is the shift as a whole; the wedge shows when it was done.`,
   ];
 }
-
-const lowerFirst = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
 
 function shiftWords(shift: Shift, around: ShiftAround, sensorLagS: number | null): string[] {
   const torque = shift.torqueNm ?? null;

@@ -32,6 +32,7 @@ import { troublePeriod } from '../words/trouble-period.ts';
 import { fitToPage } from './fit-to-page.ts';
 import { sheetChart } from './sheet-chart.ts';
 
+/** So much of each list has room on one page. */
 const SHOWN_CAUSES = 4;
 const SHOWN_EVIDENCE = 3;
 const SHOWN_ADJUSTMENTS = 3;
@@ -93,10 +94,10 @@ function work(sheet: SheetData): HTMLElement | null {
   if (!suggestion) return null;
   // what was logged or ridden since may change it
   if (sheet.pending > 0) return waitForWork(sheet);
-  // a bike that shifts well has nothing to do and to tick off
   const { steps, start } = stepList(suggestion);
   const { follows } = cautionsByPlace(suggestion);
   const about = stepIsAbout(suggestion);
+  // a bike that shifts well has nothing to do and to tick off
   const atRest = sheet.state.word === 'fine' && !suggestion.namesCause && !suggestion.inspectFirst;
   const task = (text: string): HTMLElement => make('li', { class: atRest ? null : 'task' }, text);
   return make(

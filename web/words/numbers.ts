@@ -27,9 +27,3 @@ export function duration(seconds: number): string {
 export function fileSize(bytes: number): string {
   return bytes < 1e6 ? `${Math.max(1, Math.round(bytes / 1000))} kB` : `${(bytes / 1e6).toFixed(1)} MB`;
 }
-
-/** "a", "a and b", "a, b and c". */
-export function inARow(words: readonly string[]): string {
-  if (words.length < 2) return words.join('');
-  return `${words.slice(0, -1).join(', ')} and ${words[words.length - 1]}`;
-}

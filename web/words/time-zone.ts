@@ -1,3 +1,4 @@
+import { HOUR_MS } from '../../src/numeric/time-units.ts';
 import { dayAndTime, isDated } from './dates.ts';
 
 /** Code of the remark on a ride whose times are of no named zone; they were taken as UTC. */
@@ -6,7 +7,6 @@ export const noTimeZone = 'no-time-zone';
 /** How many hours the clocks of the world stand before UTC at most, and after it. */
 const MOST_AHEAD_H = 14;
 const MOST_BEHIND_H = 12;
-const HOUR_MS = 3_600_000;
 
 /** The zone that the page's times are in: "Europe/Zurich". */
 export const ownZone = (): string => new Intl.DateTimeFormat('en-GB').resolvedOptions().timeZone;

@@ -1,3 +1,4 @@
+import { logistic } from '../../numeric/logistic.ts';
 import { cogCell, LOAD_BINS, outcomes } from '../evidence/evidence-table.ts';
 import { frictionOn, pulleyError, type Setup } from './setup.ts';
 
@@ -64,17 +65,15 @@ const taken = {
 /** Step from 0 to 1 in `distance` about the tolerance (1): a squared logistic, shifted to be 0 for a pulley that stands right. */
 function beyond(distance: number, softness: number, atRest: number): number {
   if (distance <= 0) return 0;
-  const step = 1 / (1 + Math.exp((1 - distance) / softness));
+  const step = logistic((distance - 1) / softness);
   return step > atRest ? ((step - atRest) / (1 - atRest)) ** 2 : 0;
 }
 
 /** What the step gives for a pulley that stands right, before the shift to 0. */
-const stepAtRest = (softness: number): number => 1 / (1 + Math.exp(1 / softness));
+const stepAtRest = (softness: number): number => logistic(-1 / softness);
 
 /** A pulley that stands beyond the cog hastens the chain by this share of what one as far short of it would delay it (assumption of ours). */
 const EAGER = 0.3;
-
-const sigmoid = (x: number): number => 1 / (1 + Math.exp(-x));
 
 /** Trouble a wrong gap makes on a cog (share 0..1) in a direction. */
 function gapTrouble(setup: Setup, share: number, larger: boolean, atRest: number): number {
@@ -106,7 +105,7 @@ function fillOutcomes(setup: Setup, atRest: number, cog: CogMoment, row: number,
     index === 0
       ? 0
       : setup.leastMissed +
-        (taken.mostMissed - setup.leastMissed) * sigmoid((reach - 1 - setup.missedMargin) / taken.missedSoftness);
+        (taken.mostMissed - setup.leastMissed) * logistic((reach - 1 - setup.missedMargin) / taken.missedSoftness);
   const background = larger ? setup.backgroundIn : setup.backgroundOut;
   const eager = EAGER * beyond(-short, setup.softness, atRest);
   rates.slowRevs[row / (LOAD_BINS * outcomes.length)] = setup.slowRevs * (1 - (1 - index) * (1 - gap) - eager);

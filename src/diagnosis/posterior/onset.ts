@@ -59,7 +59,7 @@ function changeMs(evidence: RidingEvidence, { cause, shows }: Sought, borderMs: 
   entries.forEach((entry, i) => {
     sums[i + 1] = sums[i] + entry.bad;
   });
-  const { probability } = changePoint(entries.length, (from, to) => {
+  const probability = changePoint(entries.length, (from, to) => {
     const bad = sums[to] - sums[from];
     return logBeta(0.5 + bad, 2 + (to - from) - bad) - logBeta(0.5, 2);
   });

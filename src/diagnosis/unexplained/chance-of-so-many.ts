@@ -1,12 +1,10 @@
 import { incompleteBeta } from '../../numeric/incomplete-beta.ts';
+import { LOGISTIC_SCALE, logistic } from '../../numeric/logistic.ts';
 
 /** The distribution of cogs' own rates is stood for by so many of them, each as likely. */
 const POINTS = 25;
-/** Scale that brings a logistic distribution close to the normal one's. */
-const LOGISTIC = 1.7;
-
 /** About standard normal: logistic values in the middles of parts of equal probability. */
-const spread = Array.from({ length: POINTS }, (_, i) => Math.log((i + 0.5) / (POINTS - i - 0.5)) / LOGISTIC);
+const spread = Array.from({ length: POINTS }, (_, i) => Math.log((i + 0.5) / (POINTS - i - 0.5)) / LOGISTIC_SCALE);
 
 /** A rate below this, or above its opposite, is not believed of any bike. */
 const LEAST_RATE = 0.001;
@@ -22,7 +20,7 @@ export function chanceOfSoMany(hits: number, trials: number, rate: number, unlik
   const held = Math.min(1 - LEAST_RATE, Math.max(LEAST_RATE, rate));
   const logOdds = Math.log(held / (1 - held));
   const chances = spread.map((one) => {
-    const own = 1 / (1 + Math.exp(-logOdds - unlikeness * one));
+    const own = logistic(logOdds + unlikeness * one);
     return incompleteBeta(own, hits, trials - hits + 1);
   });
   return chances.reduce((sum, chance) => sum + chance, 0) / chances.length;

@@ -7,8 +7,9 @@ import type { MeasuredTeeth } from '../levels/measure-teeth.ts';
 import { belongingLimits } from './belonging-limits.ts';
 import { shareOwn } from './share-of-teeth.ts';
 
-/** Codes of the warning: the records name other gears than the bike's; or more of them, and not by a few slips. */
+/** Code of the warning where the records name other gears than the bike's. */
 export const otherCogs = 'another-bike';
+/** Code of the warning where they name more gears than the bike's, and not by a few slips. */
 export const moreGears = 'more-gears-than-bike';
 const limits = belongingLimits.given;
 

@@ -1,6 +1,6 @@
 import type { Bike } from '../../drivetrain/bike.ts';
 import type { Warning } from '../../errors/warning.ts';
-import { counted } from '../../numeric/counted.ts';
+import { andOthers } from '../../numeric/and-others.ts';
 import type { RideLog } from '../../ride-log/ride-log.ts';
 import { recordedGears } from '../commands/recorded-gears.ts';
 import { belongingLimits } from './belonging-limits.ts';
@@ -35,11 +35,10 @@ const MOST_NAMED = 3;
 
 /** Says that rides do not go together. */
 export function apartNote(apart: readonly RideLog[], { ride }: GuessedFrom): Warning {
-  const names = apart.slice(0, MOST_NAMED).map(({ file }) => file);
-  const more = apart.length - names.length;
+  const files = apart.map(({ file }) => file);
   return {
     code: ridesApartCode,
-    message: `These rides do not look like those of one bike: the gears of ${names.join(', ')}${more > 0 ? ` and ${counted(more, 'other')}` : ''} are not those of ${ride.file}. Give the rides of each bike by themselves.`,
+    message: `These rides do not look like those of one bike: the gears of ${andOthers(MOST_NAMED, files)} are not those of ${ride.file}. Give the rides of each bike by themselves.`,
   };
 }
 

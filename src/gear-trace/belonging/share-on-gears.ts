@@ -13,7 +13,7 @@ const ROLLOUT_STEP = 0.0025;
 /** Rungs of the ride's ladder of developments; none where no gears show. */
 export function rungsOf(log: RideLog): readonly Rung[] {
   const sharpest = sharpestHistogram(log, pedallingSamples(log));
-  return sharpest.shows ? ladderPeaks(sharpest.histogram) : [];
+  return sharpest.whyNone === null ? ladderPeaks(sharpest.histogram) : [];
 }
 
 /**

@@ -71,7 +71,7 @@ function shownDevelopments(
     else if (rearLost?.[i]) inForce = -1;
     return inForce;
   });
-  const settled = settledSamples(log, samples, { ...rings, cog }, seen.length, chainrings.length);
+  const settled = settledSamples(log, samples, { ...rings, cog }, { cogs: seen.length, rings: chainrings.length });
   const column = logDevelopmentColumn(log, samples, 0);
   const shown = new Map<number, ShownDevelopment[]>();
   settled.forEach((indices, gear) => {

@@ -14,6 +14,7 @@ const LAG_DOUBT_S = 0.4;
 const CADENCE_ROUNDING_RPM = 0.29;
 /** Mean of how far freewheeling lifts the log ratio. */
 const FREE_LIFT = 0.5;
+/** Log developments lie anywhere within so much where no gear explains them. */
 const RANGE = 4;
 /** Keeps the density of freewheeling below the gear above 0. */
 const LEAST_LIFT_DENSITY = 1e-4;
@@ -39,15 +40,14 @@ export function ratioDeviation(log: RideLog, samples: PedallingSamples, noise: R
  * gear's development. Freewheeling: anywhere above it, never below. Drive lost: anywhere. Power, where there is any,
  * tells driving from the other two. Records without a usable ratio say nothing about the gear.
  *
- * @param logDevelopment column with NaN where there is no ratio
+ * @param shown columns with NaN where there is no ratio
  * @returns row-major, records x states
  */
 export function gearEmission(
   log: RideLog,
   model: GearModel,
   states: GearStates,
-  logDevelopment: Float64Array,
-  deviation: Float64Array,
+  { logDevelopment, deviation }: { readonly logDevelopment: Float64Array; readonly deviation: Float64Array },
 ): Float32Array {
   const { count, gears, lost } = states;
   const { independence } = model.noise;

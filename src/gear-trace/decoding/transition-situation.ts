@@ -1,8 +1,9 @@
 import type { GearCommands } from '../commands/gear-commands.ts';
 import type { PedallingSamples } from '../samples/pedalling-samples.ts';
 
-/** Lengths of a step between two records that are told apart, s; each stands for those up to 1.3 times as long. */
+/** Lengths of a step between two records that are told apart, s; each stands for those up to `STRETCH` times as long. */
 export const DT_CLASSES_S = [1, 2, 3, 5, 8, 15, 60];
+const STRETCH = 1.3;
 /** A command is fresh from so long before its record, s, until so much pedalling after it, s. */
 const FRESH_LEAD_S = 1;
 const FRESH_PEDALLING_S = 8;
@@ -36,7 +37,7 @@ export function situations(
   const freshRing = ringAt ? aboutChanges(ringAt, timeS) : freshness(commands.ring, commands.timeS, timeS, samples);
   const dtClass = new Uint8Array(count);
   for (let t = 0; t < count; t++) {
-    const found = DT_CLASSES_S.findIndex((dt) => samples.dtS[t] <= dt * 1.3);
+    const found = DT_CLASSES_S.findIndex((dt) => samples.dtS[t] <= dt * STRETCH);
     dtClass[t] = found < 0 ? DT_CLASSES_S.length - 1 : found;
   }
   return (t) => {

@@ -1,4 +1,5 @@
 import type { Bike } from '../../drivetrain/bike.ts';
+import { bikeRolloutMm } from '../../drivetrain/bike-rollout.ts';
 import type { Warning } from '../../errors/warning.ts';
 import type { RideLog } from '../../ride-log/ride-log.ts';
 import { anotherBike, moreGears, showsItsCogs } from '../belonging/another-bike.ts';
@@ -11,23 +12,21 @@ export const teethDiffer = 'teeth-differ';
 /** Code of the warning that its records name teeth that the bike does not have. */
 export const recordedTeethDiffer = 'recorded-teeth-differ';
 
-/**
- * Says where the records, the bike file and the ride disagree about teeth or rollout.
- *
- * @param drifts whether the speed drifted for a while
- */
-export function gearWarnings(
-  log: RideLog,
-  bike: Bike,
-  measured: MeasuredTeeth,
-  rolloutMm: number,
-  writtenMm: number,
-  drifts: boolean,
-): Warning[] {
+/** What a ride itself shows of teeth and wheel. */
+export interface ShownByRide {
+  readonly measured: MeasuredTeeth;
+  /** NaN where it cannot be measured. */
+  readonly rolloutMm: number;
+  /** Whether the speed drifted for a while. */
+  readonly drifts: boolean;
+}
+
+/** Says where the records, the bike file and the ride disagree about teeth or rollout. */
+export function gearWarnings(log: RideLog, bike: Bike, { measured, rolloutMm, drifts }: ShownByRide): Warning[] {
   const another = anotherBike(log, bike, measured);
   // a rollout by the teeth of a bike that was not ridden says nothing of wheel or unit; slips of the recorder leave it as it is
   const notRidden = another !== null && (another.code === moreGears || !showsItsCogs(bike, measured));
-  const rollout = notRidden ? null : rolloutWarning(rolloutMm, writtenMm, log.format !== 'fit');
+  const rollout = notRidden ? null : rolloutWarning(rolloutMm, bikeRolloutMm(bike), log.format !== 'fit');
   // teeth are told by the rollout: where that is another one, teeth on which records and bike agree are not in doubt too;
   // nor are those of a bike that was not ridden
   const doubtTeeth = !another && !(rollout && namesItsTeeth(log, bike));

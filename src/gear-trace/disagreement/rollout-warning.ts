@@ -1,20 +1,22 @@
+import { USUAL_ROLLOUT_M } from '../../drivetrain/bike-rollout.ts';
 import { isPossibleRollout } from '../../drivetrain/rollout-limits.ts';
 import type { Warning } from '../../errors/warning.ts';
 
-/** Codes of the warnings that the rollout is another one than the bike file's, and that the speed is not in m/s. */
+/** Code of the warning that the rollout is another one than the bike file's. */
 export const rolloutDiffers = 'rollout-differs';
+/** Code of the warning that the speed is not in m/s. */
 export const speedUnitDoubtful = 'speed-unit-doubtful';
 
+/** A rollout this far (log) from the written one is another: tyre pressure and load explain less. */
 const ROLLOUT_TOLERANCE = 0.03;
 /** Units that speed is often in where m/s are meant: how many of them make 1 m/s. */
 const UNITS = [
   { unit: 'km/h', perMps: 3.6 },
   { unit: 'miles an hour', perMps: 2.237 },
 ];
-/** How far (log) a rollout may be from so many times the written one, or from that of a usual wheel, about 2.12 m. */
+/** How far (log) a rollout may be from so many times the written one, or that of a usual wheel. */
 const NEAR_WRITTEN = 0.06;
 const NEAR_USUAL = 0.2;
-const USUAL_MM = 2120;
 
 /**
  * Whether the speed of a ride is in m/s, as far as its rollout tells: not where that is one that no wheel has, or the written one times
@@ -53,6 +55,6 @@ export function rolloutWarning(rolloutMm: number, writtenMm: number, unitMayBeAn
 function unitOf(rolloutMm: number, writtenMm: number): (typeof UNITS)[number] | undefined {
   const written = !Number.isNaN(writtenMm);
   if (!written && isPossibleRollout(rolloutMm)) return undefined;
-  const [wheelMm, near] = written ? [writtenMm, NEAR_WRITTEN] : [USUAL_MM, NEAR_USUAL];
+  const [wheelMm, near] = written ? [writtenMm, NEAR_WRITTEN] : [1000 * USUAL_ROLLOUT_M, NEAR_USUAL];
   return UNITS.find(({ perMps }) => Math.abs(Math.log(rolloutMm / wheelMm / perMps)) < near);
 }

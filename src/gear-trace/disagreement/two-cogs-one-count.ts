@@ -1,9 +1,10 @@
+import { range } from 'd3-array';
 import type { Warning } from '../../errors/warning.ts';
 import { timesWords } from '../../numeric/times-words.ts';
-import type { RideLog } from '../../ride-log/ride-log.ts';
+import type { BikeRide } from '../bike-ride.ts';
 import type { GearCommands } from '../commands/gear-commands.ts';
 import { recordedGears } from '../commands/recorded-gears.ts';
-import type { DecodedGears } from '../decoding/decode-gears.ts';
+import { type DecodedGears, SURELY_DRIVING, SURELY_ON_COG } from '../decoding/decode-gears.ts';
 import { pedalledSeconds, type TurningCranks } from '../samples/pedalled-seconds.ts';
 
 /** Code of the warning that the records name two neighbouring cogs by one tooth count, and of the shifts that are left unjudged for it. */
@@ -28,8 +29,6 @@ const LEAST_MOVES_A_SPELL = 0.25;
 const LEAST_SHARE = 0.1;
 /** Share of the driving on the unnamed cog that other counts take at most: the moments before a shift to them is done. */
 const MOST_ELSEWHERE = 0.15;
-const SURE = 0.9;
-const DRIVING = 0.8;
 
 /**
  * Finds the cogs that share their recorded tooth count with a neighbour: no record names them, and the chain drove on them for spell after
@@ -37,17 +36,11 @@ const DRIVING = 0.8;
  * the chain nobody knows, so neither the shifts onto and from the shared name nor the moves between the two can be judged. Records that hold
  * positions tell the two apart.
  */
-export function twoCogsOfOneCount(
-  log: RideLog,
-  decoded: DecodedGears,
-  commands: GearCommands,
-  samples: TurningCranks,
-  cogs: number,
-): CogsOfOneCount[] {
+export function twoCogsOfOneCount({ log, bike, commands, samples }: BikeRide, decoded: DecodedGears): CogsOfOneCount[] {
   if (recordedGears(log.gearRecords).rear.positions.length > 0) return [];
   const named = new Set(commands.cog);
   const driven = drivenSpells(decoded, commands, samples);
-  return Array.from({ length: cogs }, (_, cog) => cog).flatMap((unnamed) => {
+  return range(bike.cassette.length).flatMap((unnamed) => {
     if (named.has(unnamed)) return [];
     const on = driven.filter(({ cog }) => cog === unnamed);
     return [unnamed - 1, unnamed + 1].flatMap((neighbour): CogsOfOneCount[] => {
@@ -82,7 +75,8 @@ function drivenSpells(
     const asked = commands.latest[i] < 0 ? -1 : commands.cog[commands.latest[i]];
     if (cog[i] < 0 || asked < 0) continue;
     const open = spells.at(-1);
-    const seconds = cogProbability[i] >= SURE && driving[i] >= DRIVING ? pedalledSeconds(samples, i) : 0;
+    const seconds =
+      cogProbability[i] >= SURELY_ON_COG && driving[i] >= SURELY_DRIVING ? pedalledSeconds(samples, i) : 0;
     if (open?.cog === cog[i] && open.asked === asked) open.seconds += seconds;
     else spells.push({ cog: cog[i], asked, seconds });
   }

@@ -11,9 +11,10 @@ const SPACINGS = [
 ];
 /** Share of steps that keep to no spacing. */
 const ODD_STEPS = 0.02;
+/** No cog is larger than so many times the next smaller one. */
 const LARGEST_STEP = 1.4;
 
-/** How unusual the smallest cog of a cassette is, in nats (an assumption of ours); others are as unusual as the last. */
+/** How unusual the smallest cog of a cassette is, in nats (an assumption of ours). */
 const SMALLEST: Readonly<Record<number, number>> = {
   9: 3,
   10: 1.2,
@@ -24,12 +25,16 @@ const SMALLEST: Readonly<Record<number, number>> = {
   15: 5,
   16: 5.5,
 };
+/** The same of any other. */
 const ODD_SMALLEST = 8;
+/** A cog that is made up is so many times its neighbour. */
+const MADE_UP_STEP = 1.14;
 
 /** What a cog costs that was not ridden, in nats: smaller than all that were, or between two that were (assumptions of ours). */
 const NOT_RIDDEN = { smaller: 0.5, between: 2.2 };
 
-const SIZES = GUESSED_COGS.most + 1;
+/** Length of a table by tooth count. */
+export const SIZES = GUESSED_COGS.most + 1;
 
 interface Filling {
   /** Cost of going from cog `a` to cog `b` and the cog before `b` on the way, at `a * SIZES + b`. */
@@ -62,9 +67,9 @@ export function completedCassette(cogs: readonly number[]): number[] {
         all.unshift(cog);
   }
   while (all.length < COGS.least) {
-    const larger = Math.max(all[all.length - 1] + 1, Math.round(all[all.length - 1] * 1.14));
+    const larger = Math.max(all[all.length - 1] + 1, Math.round(all[all.length - 1] * MADE_UP_STEP));
     if (larger <= GUESSED_COGS.most) all.push(larger);
-    else all.unshift(Math.min(all[0] - 1, Math.round(all[0] / 1.14)));
+    else all.unshift(Math.min(all[0] - 1, Math.round(all[0] / MADE_UP_STEP)));
   }
   return all;
 }

@@ -33,7 +33,8 @@ export function cogRungs(logs: readonly RideLog[], bike: Bike): CogRung[] {
   const histograms = cassette.map(() => new GrowingHistogram());
   for (const log of logs) {
     const samples = pedallingSamples(log);
-    const settled = settledSamples(log, samples, gearCommands(log, bike, samples), cassette.length, 1);
+    const commands = gearCommands(log, bike, samples);
+    const settled = settledSamples(log, samples, commands, { cogs: cassette.length, rings: 1 });
     const column = logDevelopmentColumn(log, samples, sharpestHistogram(log, samples).speedLagS);
     settled.forEach((records, cog) => {
       for (const i of records) histograms[cog].add(column[i], samples.dtS[i]);

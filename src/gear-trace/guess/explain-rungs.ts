@@ -9,6 +9,7 @@ export interface Explanation {
   readonly cogs: readonly number[];
 }
 
+/** So often all rungs are gone through: by then hardly any changes. */
 const ROUNDS = 4;
 /** Rungs from this share on, from the lowest, begin on the large ring: starts from which two rings are tried. */
 const SPLITS = [0.35, 0.6];

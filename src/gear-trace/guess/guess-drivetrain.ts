@@ -199,7 +199,7 @@ function fromLadder(logs: readonly RideLog[]): DrivetrainGuess | null {
   const [best] = logs
     .flatMap((log) => {
       const sharpest = sharpestHistogram(log, pedallingSamples(log));
-      return sharpest.shows ? [{ ride: log, histogram: sharpest.histogram }] : [];
+      return sharpest.whyNone === null ? [{ ride: log, histogram: sharpest.histogram }] : [];
     })
     .sort((a, b) => b.histogram.totalS - a.histogram.totalS || inOwnOrder(a.ride, b.ride));
   if (!best) return null;

@@ -4,6 +4,8 @@ import { COG_TEETH, COGS, RING_TEETH, RINGS } from '../../drivetrain/tooth-limit
 import type { RideLog } from '../../ride-log/ride-log.ts';
 import { placeOf, type RecordedPart, recordedGears } from '../commands/recorded-gears.ts';
 
+/** Cogs that are made up: so many times their neighbour to complete a cassette, and beyond the largest and the smallest one known. */
+const MADE_UP_STEP = { padded: 1.15, larger: 1.13, smaller: 1.1 };
 /** A chain ring that nobody recorded: a middling size, which the rollout of usual wheels then corrects. */
 const USUAL_RING = 40;
 
@@ -77,9 +79,9 @@ function commonestTeeth(parts: readonly RecordedPart[], count: number): number[]
 function padded(listed: number[], least: number, teeth: Limits): number[] {
   const all = [...listed];
   while (all.length < least) {
-    const larger = Math.round((all.at(-1) as number) * 1.15) + 1;
+    const larger = Math.round((all.at(-1) as number) * MADE_UP_STEP.padded) + 1;
     if (larger <= teeth.most) all.push(larger);
-    else all.unshift(Math.round(all[0] / 1.15) - 1);
+    else all.unshift(Math.round(all[0] / MADE_UP_STEP.padded) - 1);
   }
   return all;
 }
@@ -97,10 +99,11 @@ function filled(slots: number[]): number[] | null {
         ? below.teeth
         : Math.exp(Math.log(below.teeth) + ((i - below.i) / (above.i - below.i)) * Math.log(above.teeth / below.teeth));
     return below
-      ? below.teeth * 1.13 ** (i - below.i)
-      : (above as { teeth: number; i: number }).teeth / 1.1 ** ((above as { i: number }).i - i);
+      ? below.teeth * MADE_UP_STEP.larger ** (i - below.i)
+      : (above as { teeth: number; i: number }).teeth / MADE_UP_STEP.smaller ** ((above as { i: number }).i - i);
   };
   const result: number[] = [];
-  for (let i = 0; i < slots.length; i++) result.push(Math.max(Math.round(at(i)), (result.at(-1) ?? 6) + 1));
+  for (let i = 0; i < slots.length; i++)
+    result.push(Math.max(Math.round(at(i)), (result.at(-1) ?? COG_TEETH.least - 1) + 1));
   return result;
 }

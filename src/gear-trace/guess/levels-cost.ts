@@ -1,4 +1,5 @@
 import { sum } from 'd3-array';
+import { studentT4Cost } from '../../numeric/student-t.ts';
 import type { CogRung } from './cog-rungs.ts';
 
 /** How far a rung stands off the level of its ring: rides and sensors alike for all, and chance by how long it was ridden. */
@@ -63,8 +64,7 @@ function likeliestTeeth(own: readonly CogRung[], rings: Rings): { off: number; c
 /** How badly a rung fits the nearest gear of its cog, or of one that the chain may have stayed on, in nats. */
 function misfitOf({ cog, onRing, seconds }: CogRung, teethOff: number, { levels, cassette }: Rings): number {
   const deviation = Math.hypot(OFF.least, OFF.perRootSecond / Math.sqrt(seconds));
-  // heavy-tailed: Student-t with 4 degrees of freedom
-  const misfit = (apart: number): number => 2.5 * Math.log1p((apart / deviation) ** 2 / 4);
+  const misfit = (apart: number): number => studentT4Cost(apart / deviation);
   let least = NO_RING;
   for (const level of levels) {
     least = Math.min(least, misfit(onRing - teethOff - level));

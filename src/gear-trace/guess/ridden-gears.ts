@@ -1,5 +1,5 @@
 import type { Rung } from '../ladder/ladder-peaks.ts';
-import { cassetteCost, GUESSED_COGS } from './cassette-cost.ts';
+import { cassetteCost, GUESSED_COGS, SIZES } from './cassette-cost.ts';
 import type { RungGear } from './rung-gears.ts';
 
 /** What a drivetrain pays for what would be odd in it, in nats (assumptions of ours). */
@@ -13,7 +13,6 @@ const COST = {
 };
 /** A gear this near to a rung, in log development, may hide in it. */
 const HIDDEN = 0.022;
-const SIZES = GUESSED_COGS.most + 1;
 
 /** Weighs readings of a ladder's rungs as gears of these rings at this rollout. */
 export class RiddenGears {

@@ -1,3 +1,4 @@
+import { studentT4Cost } from '../../numeric/student-t.ts';
 import type { Rung } from '../ladder/ladder-peaks.ts';
 import { GUESSED_COGS } from './cassette-cost.ts';
 
@@ -26,8 +27,7 @@ export function rungGears({ logDevelopment, seconds }: Rung, rings: readonly num
     for (const cog of [Math.floor(exact), Math.floor(exact) + 1]) {
       const off = Math.log(exact / cog);
       if (cog < GUESSED_COGS.least || cog > GUESSED_COGS.most || Math.abs(off) > FAR_OFF) continue;
-      // heavy-tailed: Student-t with 4 degrees of freedom
-      gears.push({ ring, cog, misfit: weight * Math.min(NO_GEAR, 2.5 * Math.log1p((off / deviation) ** 2 / 4)) });
+      gears.push({ ring, cog, misfit: weight * Math.min(NO_GEAR, studentT4Cost(off / deviation)) });
     }
   }
   return gears;

@@ -49,7 +49,7 @@ function levelsByCog(logs: readonly RideLog[], bike: Bike): Rung[][] {
     if (log.speedSource === 'computed') continue;
     const samples = pedallingSamples(log);
     const commands = gearCommands(log, bike, samples);
-    const settled = settledSamples(log, samples, commands, cassette.length, chainrings.length);
+    const settled = settledSamples(log, samples, commands, { cogs: cassette.length, rings: chainrings.length });
     const column = logDevelopmentColumn(log, samples, sharpestHistogram(log, samples).speedLagS);
     settled.forEach((records, gear) => {
       const ring = Math.floor(gear / cassette.length);

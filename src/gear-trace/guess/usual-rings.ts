@@ -4,12 +4,15 @@ export interface UsualRings {
   readonly cost: number;
 }
 
+/** Rings that stand alone, the sizes of the larger of two, and the smallest of two, in teeth (from memory, no source). */
 const SINGLE = [28, 30, 32, 34, 36, 38, 40, 42, 44, 46, 48, 50, 52];
 const LARGE_OF_TWO = { least: 34, most: 54 };
 const SMALL_OF_TWO_LEAST = 20;
 /** Teeth between two rings, and how unusual that is (from memory, no source). */
 const APART: Readonly<Record<number, number>> = { 10: 1, 11: 2, 12: 0.7, 13: 2, 14: 0, 15: 2, 16: 0, 17: 3, 18: 1.7 };
+/** The larger of two rings over the smaller. */
 const RATIO = { least: 1.28, most: 1.68 };
+/** What a large ring with an odd number of teeth costs: they are less usual. */
 const ODD_TEETH = 1;
 /** Two rings are more parts than one. */
 const SECOND_RING = 2;

@@ -6,6 +6,7 @@ export interface DevelopmentHistogram {
   readonly totalS: number;
 }
 
+/** Developments that bicycles have, as the log of metres a crank turn, and the width of a bin. */
 const LOWEST = Math.log(0.6);
 const HIGHEST = Math.log(14);
 const WIDTH = 0.004;

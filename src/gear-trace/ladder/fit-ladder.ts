@@ -5,6 +5,7 @@ import type { DevelopmentHistogram } from './development-histogram.ts';
 export interface LadderFit {
   /** ln of the rollout in metres. */
   readonly logRollout: number;
+  /** Standard deviation of the log development about a gear. */
   readonly noise: number;
   /** Mean log likelihood a second; higher is better. */
   readonly score: number;
@@ -12,9 +13,16 @@ export interface LadderFit {
   readonly share: Float64Array;
 }
 
+/** Standard deviations of the log development that are tried: from a good wheel sensor to a poor satellite speed. */
 const NOISES = [0.007, 0.012, 0.018, 0.027];
+/** Density of what is in no gear, anywhere on the ladder. */
 const OUTLIER_DENSITY = 0.02;
+/** Rounds of expectation-maximisation: the shares hardly move after so many. */
 const ROUNDS = 4;
+/** A peak's tails are followed so far (log). */
+const TAIL_REACH = 0.25;
+/** The prior of a scale counts as though the ride had so many seconds at least. */
+const LEAST_WEIGHED_S = 60;
 
 /**
  * Finds the scale at which a bike's ladder of gears (ln of ring / cog) explains the histogram best: a mixture with one
@@ -35,7 +43,7 @@ export function fitLadder(
     const kernel = peakKernel(noise, histogram.width);
     for (const logRollout of logRollouts) {
       const { share, score } = fitShares(histogram, logRatio, logRollout, kernel);
-      const total = score + logPrior(logRollout) / Math.max(60, histogram.totalS);
+      const total = score + logPrior(logRollout) / Math.max(LEAST_WEIGHED_S, histogram.totalS);
       if (!best || total > best.score) best = { logRollout, noise, score: total, share };
     }
   }
@@ -44,7 +52,7 @@ export function fitLadder(
 
 /** Student-t with 4 degrees of freedom, as a table over distances of whole bins. */
 function peakKernel(noise: number, width: number): Float64Array {
-  const table = new Float64Array(Math.ceil(0.25 / width));
+  const table = new Float64Array(Math.ceil(TAIL_REACH / width));
   for (let d = 0; d < table.length; d++) table[d] = studentT4((d * width) / noise, noise);
   return table;
 }

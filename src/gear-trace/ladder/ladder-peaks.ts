@@ -6,8 +6,12 @@ export interface Rung {
   readonly seconds: number;
 }
 
+/** Bandwidth (log) at which gears stand out, and one at which they blur into a hump. */
 const BANDWIDTH = 0.013;
+const BLURRED_BANDWIDTH = 0.06;
+/** What lies so far about a peak (log) is the gear's. */
 const REACH = 0.03;
+/** A gear was ridden for this share of the ride, and for so many seconds, at least. */
 const MIN_SHARE = 0.002;
 const MIN_SECONDS = 20;
 /** A peak must stand over the dale beside it by this factor. */
@@ -75,7 +79,7 @@ export function ladderPeaks(histogram: DevelopmentHistogram, leastS = MIN_SECOND
  */
 export function bandContrast(histogram: DevelopmentHistogram): number {
   const fine = smoothed(histogram);
-  const coarse = smoothed(histogram, 0.06);
+  const coarse = smoothed(histogram, BLURRED_BANDWIDTH);
   let sum = 0;
   for (let b = 0; b < fine.length; b++)
     if (histogram.seconds[b] > 0) sum += histogram.seconds[b] * Math.log(fine[b] / coarse[b]);

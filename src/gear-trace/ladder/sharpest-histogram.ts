@@ -5,7 +5,9 @@ import { bandContrast } from './ladder-peaks.ts';
 import { speedFollowsCadence } from './speed-follows-cadence.ts';
 import { steadyHistogram } from './steady-histogram.ts';
 
+/** Lags of the speed behind the cadence that are tried, s. */
 const LAGS_S = [-1, -0.5, 0, 0.5, 1, 1.5, 2, 2.5, 3, 4];
+/** Steady seconds below which a histogram shows no gears for sure. */
 const MIN_STEADY_S = 120;
 /** Contrast below which a ride shows no gears: computed speeds and hopeless noise lie under it, every real ride with gears seen so far over twice it. */
 const MIN_CONTRAST = 0.06;
@@ -15,25 +17,25 @@ export interface SharpestHistogram {
   readonly histogram: DevelopmentHistogram;
   readonly speedLagS: number;
   readonly contrast: number;
-  /** False where no gears show: `why` says so in words. */
-  readonly shows: boolean;
-  readonly why: string;
+  /** In words, why it shows no gears; null where it shows them. */
+  readonly whyNone: string | null;
 }
 
 /** Tries a range of speed lags and takes the one at which the histogram shows most contrast. */
 export function sharpestHistogram(log: RideLog, samples: PedallingSamples): SharpestHistogram {
-  let best: { histogram: DevelopmentHistogram; speedLagS: number; contrast: number } | null = null;
-  for (const speedLagS of LAGS_S) {
+  const tried = LAGS_S.map((speedLagS) => {
     const histogram = steadyHistogram(log, samples, speedLagS);
-    const contrast = histogram.totalS > 0 ? bandContrast(histogram) : 0;
-    if (!best || contrast > best.contrast) best = { histogram, speedLagS, contrast };
-  }
-  const found = best as { histogram: DevelopmentHistogram; speedLagS: number; contrast: number };
-  const why = reason(log, samples, found.histogram.totalS, found.contrast, found.speedLagS);
-  return { ...found, shows: why === '', why };
+    return { histogram, speedLagS, contrast: histogram.totalS > 0 ? bandContrast(histogram) : 0 };
+  });
+  const sharpest = tried.reduce((best, one) => (one.contrast > best.contrast ? one : best));
+  return { ...sharpest, whyNone: whyNoGears(log, samples, sharpest) };
 }
 
-function reason(log: RideLog, samples: PedallingSamples, steadyS: number, contrast: number, speedLagS: number): string {
+function whyNoGears(
+  log: RideLog,
+  samples: PedallingSamples,
+  { histogram: { totalS: steadyS }, contrast, speedLagS }: Omit<SharpestHistogram, 'whyNone'>,
+): string | null {
   if (log.speedSource === 'computed')
     return 'The file says that its speed was computed, not ridden: speed over cadence does not show a gear.';
   if (steadyS < MIN_STEADY_S)
@@ -42,5 +44,5 @@ function reason(log: RideLog, samples: PedallingSamples, steadyS: number, contra
     return 'Speed does not follow cadence as a chain makes it: it was computed, or the two come from different bikes.';
   if (contrast < MIN_CONTRAST)
     return 'Speed over cadence shows no separate gears: the speed is too coarse, or it was computed, not ridden.';
-  return '';
+  return null;
 }

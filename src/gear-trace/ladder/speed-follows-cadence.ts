@@ -1,10 +1,15 @@
 import type { RideLog } from '../../ride-log/ride-log.ts';
 import { logDevelopmentColumn, type PedallingSamples } from '../samples/pedalling-samples.ts';
 
+/** Changes are looked at over so many seconds, give or take half a one. */
 const APART_S = 4;
+/** In one gear the log development moves by no more than this from one record to the next. */
 const STEADY = 0.06;
+/** A smaller change of the log cadence says nothing. */
 const MIN_CHANGE = 0.02;
+/** With less power the legs may not drive. */
 const MIN_POWER_W = 30;
+/** Fewer changes tell no slope. */
 const MIN_PAIRS = 60;
 /** In one gear speed changes as cadence does (slope 1). Noise and lag lower the slope, nothing raises it much. */
 const LOWEST_SLOPE = 0.35;

@@ -1,9 +1,7 @@
 import { median, quantileSorted } from 'd3-array';
-import type { RideLog } from '../../ride-log/ride-log.ts';
-import type { GearCommands } from '../commands/gear-commands.ts';
+import type { BikeRide } from '../bike-ride.ts';
 import type { DecodedGears } from '../decoding/decode-gears.ts';
 import type { AfterRest, GearModel } from '../gear-model.ts';
-import type { PedallingSamples } from '../samples/pedalling-samples.ts';
 import { AFTER_REST_S, restsOf } from '../samples/since-rest.ts';
 
 /** The cog is read so long after the rest, when the sensors have settled, s. */
@@ -19,20 +17,13 @@ const SURE = 0.95;
 /** The normal distribution below one standard deviation. Some start softly and others at once: half the distance between the two such points sees both. */
 const ONE_DEVIATION = 0.841;
 
-/** A ride with what it shows of the legs and of the commands. */
-interface RideWithCommands {
-  readonly log: RideLog;
-  readonly samples: PedallingSamples;
-  readonly commands: GearCommands;
-}
-
 /**
  * By how much the log development is shown off its gear's in each second after a rest of the legs, and how much more it scatters than in steady pedalling:
  * sensors that average show the start late. From the rests about which nothing was commanded, against the cog on which the chain turned out to lie.
  *
  * @returns one for each second from the rest on
  */
-export function noiseAfterRest(ride: RideWithCommands, decoded: DecodedGears, model: GearModel): AfterRest[] {
+export function noiseAfterRest(ride: BikeRide, decoded: DecodedGears, model: GearModel): AfterRest[] {
   const { timeS } = ride.log;
   const offs: { off: number; usual: number }[][] = Array.from({ length: AFTER_REST_S }, () => []);
   const { beganS } = restsOf(timeS, ride.samples);
@@ -61,7 +52,7 @@ export function noiseAfterRest(ride: RideWithCommands, decoded: DecodedGears, mo
 }
 
 /** Record of the pedalling from `start` on by which the sensors have settled; null where the legs rest again before, or nobody knows. */
-function settledAt({ log: { timeS }, samples }: RideWithCommands, start: number): number | null {
+function settledAt({ log: { timeS }, samples }: BikeRide, start: number): number | null {
   for (let t = start; t < timeS.length && samples.pedalling[t]; t++) {
     if (t > start && timeS[t] - timeS[t - 1] > NEXT_WITHIN_S) return null;
     if (timeS[t] >= timeS[start] + SETTLED_S) return t;
@@ -71,7 +62,7 @@ function settledAt({ log: { timeS }, samples }: RideWithCommands, start: number)
 
 /** Log development of the gear on which the chain lay from before the legs came to rest, at `restS`, to `settled`; NaN where it was to move meanwhile, or did not lie where it was commanded. */
 function quietLevel(
-  { commands }: RideWithCommands,
+  { commands }: BikeRide,
   { cog, ring, cogProbability }: DecodedGears,
   model: GearModel,
   restS: number,

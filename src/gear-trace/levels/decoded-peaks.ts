@@ -1,4 +1,4 @@
-import type { DecodedGears } from '../decoding/decode-gears.ts';
+import { type DecodedGears, SURELY_DRIVING, SURELY_ON_COG } from '../decoding/decode-gears.ts';
 import type { GearModel } from '../gear-model.ts';
 import { type Peak, robustCentre } from '../samples/robust-centre.ts';
 
@@ -8,7 +8,8 @@ export function decodedPeaks(decoded: DecodedGears, model: GearModel): Peak[] {
   for (let t = 2; t + 1 < decoded.cog.length; t++) {
     const cog = decoded.cog[t];
     const ring = decoded.ring[t];
-    if (cog < 0 || ring < 0 || decoded.cogProbability[t] < 0.9 || decoded.driving[t] < 0.8) continue;
+    if (cog < 0 || ring < 0 || decoded.cogProbability[t] < SURELY_ON_COG || decoded.driving[t] < SURELY_DRIVING)
+      continue;
     if (decoded.cog[t - 2] !== cog || decoded.cog[t + 1] !== cog || Number.isNaN(decoded.logDevelopment[t])) continue;
     byGear[ring * model.cogs + cog].push(decoded.logDevelopment[t]);
   }

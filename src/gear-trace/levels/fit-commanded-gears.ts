@@ -4,8 +4,10 @@ import type { GearModel, RatioNoise } from '../gear-model.ts';
 import type { Peak } from '../samples/robust-centre.ts';
 import { pedalledRings } from './pedalled-rings.ts';
 
+/** Settled records from which on a gear's development counts. */
 const MIN_RECORDS = 8;
-const MIN_SECONDS_TO_DISAGREE = 60;
+/** Settled records of a ring or cog that must disagree with its teeth before it is corrected, and by how much (log): less is the sensors'. */
+const MIN_RECORDS_TO_DISAGREE = 60;
 const MIN_DISAGREEMENT = 0.018;
 /**
  * Records from which on a gear's development counts no more: one that is well measured is still wrong where the chain never reached
@@ -48,8 +50,8 @@ export function fitCommandedGears(
   const correct = (into: Float64Array, key: 'ring' | 'cog', other: Float64Array, otherKey: 'ring' | 'cog'): void => {
     for (let i = 0; i < into.length; i++) {
       const own = cells.filter((cell) => cell[key] === i);
-      const seconds = own.reduce((sum, cell) => sum + cell.count, 0);
-      if (seconds < MIN_SECONDS_TO_DISAGREE) continue;
+      const records = own.reduce((sum, cell) => sum + cell.count, 0);
+      if (records < MIN_RECORDS_TO_DISAGREE) continue;
       const off = weightedMedian(
         own.map((cell) => ({
           value: cell.off - logRollout - other[cell[otherKey]],

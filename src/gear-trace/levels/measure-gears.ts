@@ -14,9 +14,16 @@ export interface MeasuredGears {
   readonly noise: number;
 }
 
+/** Lags tried, s. */
 const LAGS_S = Array.from({ length: 29 }, (_, i) => -2.5 + i * 0.25);
-const MIN_ACCELERATING = 60;
+/** The speed changes where its logarithm does by more than this in a second; fewer such records tell no lag. */
 const ACCELERATING_PER_S = 0.015;
+const MIN_ACCELERATING = 60;
+/** Records from which on a gear has a peak to measure against, and how far off it (log) a record still counts as noise about it. */
+const MIN_RECORDS = 5;
+const NOISE_REACH = 0.06;
+/** Fewer records about their peaks show no noise. */
+const MIN_NOISE_RECORDS = 30;
 /** Deviation of the log development about its gear's peak while speed changes, the share of it that lies anywhere, and how far that reaches. Assumptions of ours. */
 const NEAR = 0.02;
 const ELSEWHERE = 0.3;
@@ -46,10 +53,14 @@ function measureAt(log: RideLog, samples: PedallingSamples, settled: SettledSamp
   const off: number[] = [];
   settled.forEach((indices, gear) => {
     const { centre, count } = peaks[gear];
-    if (count >= 5)
-      for (const i of indices) if (Math.abs(column[i] - centre) < 0.06) off.push(Math.abs(column[i] - centre));
+    if (count < MIN_RECORDS) return;
+    for (const i of indices) {
+      const distance = Math.abs(column[i] - centre);
+      if (distance < NOISE_REACH) off.push(distance);
+    }
   });
-  return { peaks, speedLagS, noise: off.length >= 30 ? DEVIATIONS_PER_MAD * (median(off) as number) : Number.NaN };
+  const noise = off.length >= MIN_NOISE_RECORDS ? DEVIATIONS_PER_MAD * (median(off) as number) : Number.NaN;
+  return { peaks, speedLagS, noise };
 }
 
 /**
@@ -62,7 +73,7 @@ function fitOf(log: RideLog, samples: PedallingSamples, settled: SettledSamples,
   let count = 0;
   settled.forEach((indices, gear) => {
     const { centre, count: pedalled } = measured.peaks[gear];
-    if (pedalled < 5) return;
+    if (pedalled < MIN_RECORDS) return;
     for (const i of indices) {
       const change = Math.abs(samples.accelerationMps2[i]) / log.speedMps[i];
       if (!(change > ACCELERATING_PER_S) || Number.isNaN(column[i])) continue;

@@ -1,3 +1,4 @@
+import { sum } from 'd3-array';
 import type { Bike } from '../../drivetrain/bike.ts';
 import { USUAL_ROLLOUT_M } from '../../drivetrain/bike-rollout.ts';
 import { RING_TEETH } from '../../drivetrain/tooth-limits.ts';
@@ -17,8 +18,15 @@ export const noTeethShown = ({ chainrings, cassette }: Bike): MeasuredTeeth => (
   rolloutM: Number.NaN,
 });
 
+/** Settled seconds that a ring and a cog need to show their teeth. */
 const MIN_RING_S = 60;
 const MIN_COG_S = 20;
+/** Rings of so many teeth more or fewer than the written one are tried. */
+const RING_REACH = 8;
+/** Closer to the written count than this (log), nothing speaks for another. */
+const AS_WRITTEN = 0.01;
+/** What a gear costs at most, in units of log likelihood: one wild gear must not decide all. */
+const MOST_MISFIT = 6;
 /** Residual of a well measured gear: beside noise, tyre wear and pressure move it. */
 const GEAR_DEVIATION = 0.005;
 /** What a tooth count that differs from the written one must earn, in units of log likelihood. */
@@ -30,6 +38,7 @@ const DIFFERENT_COG = 2;
 const USUAL_ROLLOUT = { logM: Math.log(USUAL_ROLLOUT_M), deviation: 0.04 };
 /** One ring is as often found on small wheels and on wide tyres. */
 const USUAL_ROLLOUT_ONE_RING = { logM: Math.log(2.15), deviation: 0.08 };
+/** A written rollout is about so far off (log): pressure, load and wear. */
 const WRITTEN_ROLLOUT_DEVIATION = 0.015;
 /** Rollouts tried lie this far apart (logarithm), well within `GEAR_DEVIATION`, to three standard deviations on both sides. */
 const ROLLOUT_STEP = 0.0025;
@@ -46,20 +55,13 @@ const SHARED_ERROR_S = 6;
  */
 export function measureTeeth(peaks: readonly Peak[], bike: Bike, writtenRolloutM: number): MeasuredTeeth {
   const { chainrings, cassette } = bike;
-  const cogs = cassette.length;
-  const seconds = (ring: number): number => sum(peaks.slice(ring * cogs, (ring + 1) * cogs).map((peak) => peak.count));
-  const reference = chainrings
-    .map((_, ring) => seconds(ring))
-    .reduce((best, s, ring, all) => (s > all[best] ? ring : best), 0);
-  const prior = Number.isNaN(writtenRolloutM)
-    ? chainrings.length === 1
-      ? USUAL_ROLLOUT_ONE_RING
-      : USUAL_ROLLOUT
-    : { logM: Math.log(writtenRolloutM), deviation: WRITTEN_ROLLOUT_DEVIATION };
-
+  const seconds = chainrings.map((_, ring) => secondsOn(peaksOn(peaks, ring, cassette.length)));
+  const reference = seconds.indexOf(Math.max(...seconds));
+  const prior = rolloutPrior(writtenRolloutM, chainrings.length);
+  const written = chainrings[reference];
   const steps = Math.floor((ROLLOUT_REACH * prior.deviation) / ROLLOUT_STEP);
   let best: { cost: number; teeth: MeasuredTeeth } | null = null;
-  for (let ringTeeth = chainrings[reference] - 8; ringTeeth <= chainrings[reference] + 8; ringTeeth++) {
+  for (let ringTeeth = written - RING_REACH; ringTeeth <= written + RING_REACH; ringTeeth++) {
     if (ringTeeth < RING_TEETH.least || ringTeeth > RING_TEETH.most) continue;
     for (let step = -steps; step <= steps; step++) {
       const off = step * ROLLOUT_STEP;
@@ -72,7 +74,16 @@ export function measureTeeth(peaks: readonly Peak[], bike: Bike, writtenRolloutM
   return best?.teeth ?? noTeethShown(bike);
 }
 
-const sum = (values: readonly number[]): number => values.reduce((a, value) => a + value, 0);
+/** How likely a rollout is before the ride is asked: normal about `logM`, the log of metres. */
+function rolloutPrior(writtenM: number, rings: number): { readonly logM: number; readonly deviation: number } {
+  if (!Number.isNaN(writtenM)) return { logM: Math.log(writtenM), deviation: WRITTEN_ROLLOUT_DEVIATION };
+  return rings === 1 ? USUAL_ROLLOUT_ONE_RING : USUAL_ROLLOUT;
+}
+
+const peaksOn = (peaks: readonly Peak[], ring: number, cogs: number): readonly Peak[] =>
+  peaks.slice(ring * cogs, (ring + 1) * cogs);
+
+const secondsOn = (peaks: readonly Peak[]): number => sum(peaks, ({ count }) => count);
 
 function teethAt(
   peaks: readonly Peak[],
@@ -97,17 +108,18 @@ function teethAt(
     if (a !== null && b !== null && a >= b) return null;
   }
   const chainrings = bike.chainrings.map((written, ring) => {
-    if (ring === reference)
-      return sum(peaks.slice(ring * cogs, (ring + 1) * cogs).map((p) => p.count)) >= MIN_RING_S ? ringTeeth : null;
-    const shared = peaks
-      .slice(ring * cogs, (ring + 1) * cogs)
+    const own = peaksOn(peaks, ring, cogs);
+    if (ring === reference) return secondsOn(own) >= MIN_RING_S ? ringTeeth : null;
+    const shared = own
       .map((peak, cog) => ({ peak, teeth: cassette[cog] }))
       .filter(({ peak, teeth }) => peak.count >= MIN_COG_S && teeth !== null);
-    if (sum(shared.map(({ peak }) => peak.count)) < MIN_RING_S) return null;
-    const exact = Math.exp(
-      sum(shared.map(({ peak, teeth }) => (peak.centre + Math.log(teeth as number) - logRollout) * peak.count)) /
-        sum(shared.map(({ peak }) => peak.count)),
+    const seconds = secondsOn(shared.map(({ peak }) => peak));
+    if (seconds < MIN_RING_S) return null;
+    const logTeeth = sum(
+      shared,
+      ({ peak, teeth }) => (peak.centre + Math.log(teeth as number) - logRollout) * peak.count,
     );
+    const exact = Math.exp(logTeeth / seconds);
     const found = likeliestTeeth(exact, written, shared[0].peak, DIFFERENT_RING);
     cost += shared.length * misfit(exact, found, shared[0].peak) + (found === written ? 0 : DIFFERENT_RING);
     return found;
@@ -117,13 +129,13 @@ function teethAt(
 
 /** The written count where it fits within 1 % or hardly worse than the nearest whole number, else that number. */
 function likeliestTeeth(exact: number, written: number, peak: Peak, different: number): number {
-  if (Math.abs(Math.log(exact / written)) < 0.01) return written;
+  if (Math.abs(Math.log(exact / written)) < AS_WRITTEN) return written;
   const nearest = Math.round(exact);
   return misfit(exact, written, peak) < misfit(exact, nearest, peak) + different ? written : nearest;
 }
 
-/** Half the squared distance in standard deviations, capped: one wild gear must not decide all. */
+/** Half the squared distance in standard deviations, capped. */
 function misfit(exact: number, found: number, peak: Peak): number {
   const deviation = Math.hypot(GEAR_DEVIATION, peak.spread / Math.sqrt(peak.count / SHARED_ERROR_S));
-  return Math.min(6, (Math.log(exact / found) / deviation) ** 2 / 2);
+  return Math.min(MOST_MISFIT, (Math.log(exact / found) / deviation) ** 2 / 2);
 }

@@ -1,13 +1,21 @@
 import { median } from 'd3-array';
 import { DEVIATIONS_PER_MAD } from '../../numeric/median-deviation.ts';
 import type { RideLog } from '../../ride-log/ride-log.ts';
-import type { DecodedGears } from '../decoding/decode-gears.ts';
+import { type DecodedGears, SURELY_DRIVING } from '../decoding/decode-gears.ts';
 import type { GearModel, RatioNoise } from '../gear-model.ts';
 
+/** Fewer records tell no noise. */
 const MIN_RECORDS = 60;
 /** Short rides and lucky ones must not make the model surer than any sensor is. */
 const LEAST = 0.004;
+/** Errors last for so many records at most, and end where they hardly correlate any more. */
 const MAX_LAG = 8;
+const UNCORRELATED = 0.05;
+/** A record counts as the next one's neighbour where the time between them is no longer than so many of its steps, s. */
+const NEIGHBOUR_STEP_S = 1.5;
+/** An error counts as so many deviations at most. */
+const MOST_DEVIATIONS = 4;
+/** No ride makes records more or less independent than this. */
 const LEAST_INDEPENDENCE = 0.2;
 const MOST_INDEPENDENCE = 0.7;
 
@@ -20,7 +28,7 @@ export function residualNoise(log: RideLog, decoded: DecodedGears, model: GearMo
   const slow: { off: number; perSpeed: number }[] = [];
   for (let t = 0; t < residual.length; t++) {
     const { cog, ring, driving, logDevelopment } = decoded;
-    if (cog[t] < 0 || ring[t] < 0 || driving[t] < 0.8 || Number.isNaN(logDevelopment[t])) continue;
+    if (cog[t] < 0 || ring[t] < 0 || driving[t] < SURELY_DRIVING || Number.isNaN(logDevelopment[t])) continue;
     residual[t] = logDevelopment[t] - model.logDevelopment[ring[t] * model.cogs + cog[t]];
     slow.push({ off: Math.abs(residual[t]), perSpeed: 1 / log.speedMps[t] ** 2 });
   }
@@ -49,18 +57,24 @@ function scatter(records: { off: number; perSpeed: number }[]): { relative: numb
  * correlated values (Bartlett 1946), within bounds. Gaps end a run of records.
  */
 function independence(timeS: Float64Array, residual: Float64Array, scale: number): number {
-  const bounded = residual.map((value) => Math.max(-4 * scale, Math.min(4 * scale, value)));
+  const most = MOST_DEVIATIONS * scale;
+  const bounded = residual.map((value) => Math.max(-most, Math.min(most, value)));
   let sum = 0;
   for (let lag = 1; lag <= MAX_LAG; lag++) {
     let product = 0;
     let square = 0;
     for (let t = lag; t < bounded.length; t++) {
-      if (timeS[t] - timeS[t - lag] > 1.5 * lag || Number.isNaN(bounded[t]) || Number.isNaN(bounded[t - lag])) continue;
+      if (
+        timeS[t] - timeS[t - lag] > NEIGHBOUR_STEP_S * lag ||
+        Number.isNaN(bounded[t]) ||
+        Number.isNaN(bounded[t - lag])
+      )
+        continue;
       product += bounded[t] * bounded[t - lag];
       square += (bounded[t] ** 2 + bounded[t - lag] ** 2) / 2;
     }
     const correlation = square > 0 ? product / square : 0;
-    if (correlation < 0.05) break;
+    if (correlation < UNCORRELATED) break;
     sum += correlation;
   }
   return Math.max(LEAST_INDEPENDENCE, Math.min(MOST_INDEPENDENCE, 1 / (1 + 2 * sum)));

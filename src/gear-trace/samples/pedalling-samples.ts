@@ -22,8 +22,10 @@ export interface PedallingSamples {
   readonly pedalling: Uint8Array;
 }
 
+/** Slower than this a speed, and faster than this a cadence, gives no ratio to go by. */
 const MIN_SPEED_MPS = 1;
 const MAX_CADENCE_RPM = 180;
+/** The slope of speed is taken over the records this near. */
 const SLOPE_REACH_S = 2.5;
 /** Where records are sparse, the neighbours are taken up to this far. */
 const SPARSE_REACH_S = 7;
@@ -59,25 +61,35 @@ function speedSlope({ timeS, speedMps }: RideLog): Float64Array {
       (last + 1 < timeS.length && timeS[last + 1] - timeS[i] <= (last === i ? SPARSE_REACH_S : SLOPE_REACH_S))
     )
       last++;
-    let n = 0;
-    let sumT = 0;
-    let sumV = 0;
-    let sumTT = 0;
-    let sumTV = 0;
-    for (let k = first; k <= last; k++) {
-      const v = speedMps[k];
-      if (Number.isNaN(v)) continue;
-      const t = timeS[k] - timeS[i];
-      n++;
-      sumT += t;
-      sumV += v;
-      sumTT += t * t;
-      sumTV += t * v;
-    }
-    const spread = n * sumTT - sumT * sumT;
-    if (n >= 3 && spread > 0) slope[i] = (n * sumTV - sumT * sumV) / spread;
+    slope[i] = leastSquaresSlope({ timeS, speedMps }, first, last, timeS[i]);
   }
   return slope;
+}
+
+/** Slope of the speed over records `first` to `last`, m/s2, NaN speeds left out; 0 where fewer than three are left. Times count from `fromS`, which keeps them small. */
+function leastSquaresSlope(
+  { timeS, speedMps }: Pick<RideLog, 'timeS' | 'speedMps'>,
+  first: number,
+  last: number,
+  fromS: number,
+): number {
+  let n = 0;
+  let sumT = 0;
+  let sumV = 0;
+  let sumTT = 0;
+  let sumTV = 0;
+  for (let k = first; k <= last; k++) {
+    const v = speedMps[k];
+    if (Number.isNaN(v)) continue;
+    const t = timeS[k] - fromS;
+    n++;
+    sumT += t;
+    sumV += v;
+    sumTT += t * t;
+    sumTV += t * v;
+  }
+  const spread = n * sumTT - sumT * sumT;
+  return n >= 3 && spread > 0 ? (n * sumTV - sumT * sumV) / spread : 0;
 }
 
 /** Records further apart than this show no speed between them. */

@@ -9,8 +9,9 @@ export interface Peak {
   readonly count: number;
 }
 
-const REACH = 0.045;
+/** Width of the window that is laid over the values, and how far from its middle a value still belongs to the peak (log). */
 const WINDOW = 0.05;
+const REACH = 0.045;
 
 /**
  * Centre of the main peak: the densest window 5 % wide, then the median of what lies within 4.5 % of its middle. Freewheeling, which

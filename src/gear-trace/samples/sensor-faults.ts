@@ -1,4 +1,5 @@
 import type { RideLog } from '../../ride-log/ride-log.ts';
+import { PEDALLING_RPM } from './pedalling-rpm.ts';
 import { writtenSpeed } from './written-speed.ts';
 
 /** A reading repeated this often while the other sensor's moves by more than the share is held, not measured. */
@@ -12,6 +13,10 @@ const NEXT_STEP = 1.5;
 /** No rider gains this much in a second: before such a jump the speed had gone astray (lost satellites, a tunnel). */
 const JUMP_MPS = 2.5;
 const JUMP_WITHIN_S = 1.6;
+/** Back at this share of what it jumped to, the speed had not gone astray yet. */
+const BACK_AT = 0.95;
+/** Slower than this a bike may stand. */
+const MOVING_MPS = 1;
 /** Nobody is lost to the satellites for longer on a road that is ridden (assumption of ours). */
 const ASTRAY_S = 120;
 /** A jump back stays: the speed of the next records is no lower than this share of it. A single reading that leaps is no jump back. */
@@ -26,8 +31,12 @@ export function sensorFaults(log: RideLog): Uint8Array {
   const { timeS, speedMps, cadenceRpm } = log;
   const { stepMps, repeatedFor } = writtenSpeed(timeS, speedMps);
   const speedLimit = { ...HELD_SPEED, records: Math.max(HELD_SPEED.records, repeatedFor), step: stepMps };
-  markHeld({ timeS, held: speedMps, other: cadenceRpm, above: 1 }, speedLimit, faulty);
-  markHeld({ timeS, held: cadenceRpm, other: speedMps, above: 30 }, { ...HELD_CADENCE, step: Number.NaN }, faulty);
+  markHeld({ timeS, held: speedMps, other: cadenceRpm, above: MOVING_MPS }, speedLimit, faulty);
+  markHeld(
+    { timeS, held: cadenceRpm, other: speedMps, above: PEDALLING_RPM },
+    { ...HELD_CADENCE, step: Number.NaN },
+    faulty,
+  );
   markAstray(log, faulty);
   return faulty;
 }
@@ -75,10 +84,11 @@ const movesOn = ({ timeS, held }: HeldColumn, end: number, step: number): boolea
 function markAstray({ timeS, speedMps }: RideLog, faulty: Uint8Array): void {
   for (let i = 1; i < timeS.length; i++) {
     const before = speedMps[i - 1];
-    if (!(speedMps[i] - before > JUMP_MPS) || timeS[i] - timeS[i - 1] > JUMP_WITHIN_S || !(before > 1)) continue;
+    if (!(speedMps[i] - before > JUMP_MPS) || timeS[i] - timeS[i - 1] > JUMP_WITHIN_S || !(before > MOVING_MPS))
+      continue;
     if (speedMps.subarray(i, i + STAYS.records).some((next) => next < STAYS.share * speedMps[i])) continue;
     // back to where the speed last was what it jumped to, or to a pause
-    for (let k = i - 1; k >= 0 && speedMps[k] < 0.95 * speedMps[i]; k--) {
+    for (let k = i - 1; k >= 0 && speedMps[k] < BACK_AT * speedMps[i]; k--) {
       if (timeS[i] - timeS[k] > ASTRAY_S || timeS[k + 1] - timeS[k] > PAUSE_S) break;
       faulty[k] = 1;
     }

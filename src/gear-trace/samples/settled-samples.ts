@@ -12,8 +12,10 @@ export interface AskedGears {
   readonly latest: Int32Array;
 }
 
+/** So long after a gear record and before the next the chain may be on its way. */
 const AFTER_COMMAND_S = 4.5;
 const BEFORE_COMMAND_S = 1;
+/** With less power or a slower cadence the legs may not drive. */
 const MIN_POWER_W = 30;
 const MIN_CADENCE_RPM = 40;
 
@@ -26,8 +28,7 @@ export function settledSamples(
   log: RideLog,
   samples: PedallingSamples,
   commands: AskedGears,
-  cogs: number,
-  rings: number,
+  { cogs, rings }: { readonly cogs: number; readonly rings: number },
 ): SettledSamples {
   const byGear: number[][] = Array.from({ length: cogs * rings }, () => []);
   for (let i = 0; i < log.timeS.length; i++) {

@@ -1,6 +1,7 @@
 import { median } from 'd3-array';
 import { studentT4 } from '../../numeric/student-t.ts';
 import type { RideLog } from '../../ride-log/ride-log.ts';
+import type { BikeRide } from '../bike-ride.ts';
 import type { GearCommands } from '../commands/gear-commands.ts';
 import type { DecodedGears } from '../decoding/decode-gears.ts';
 import type { GearModel } from '../gear-model.ts';
@@ -23,9 +24,8 @@ const ASTRAY = 0.1;
  * soft pedalling lifts it.
  */
 export function betweenCogs(
-  log: RideLog,
+  { log, commands }: Pick<BikeRide, 'log' | 'commands'>,
   decoded: DecodedGears,
-  commands: GearCommands,
   model: GearModel,
 ): Float64Array {
   const lifted = offGear(log, decoded, commands, model);

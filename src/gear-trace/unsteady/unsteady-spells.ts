@@ -1,6 +1,5 @@
 import { forwardBackward } from '../../hmm/forward-backward.ts';
-import type { RideLog } from '../../ride-log/ride-log.ts';
-import type { GearCommands } from '../commands/gear-commands.ts';
+import type { BikeRide } from '../bike-ride.ts';
 import type { DecodedGears } from '../decoding/decode-gears.ts';
 import type { GearModel } from '../gear-model.ts';
 import { betweenCogs } from './between-cogs.ts';
@@ -18,13 +17,12 @@ export interface UnsteadySpell {
  * and cannot drift, and without gear records.
  */
 export function unsteadySpells(
-  log: RideLog,
+  { log, commands }: Pick<BikeRide, 'log' | 'commands'>,
   decoded: DecodedGears,
-  commands: GearCommands,
   model: GearModel,
 ): UnsteadySpell[] {
   if (log.speedSource === 'wheel' || commands.timeS.length === 0) return [];
-  const evidence = betweenCogs(log, decoded, commands, model);
+  const evidence = betweenCogs({ log, commands }, decoded, model);
   const rows = new Float32Array(2 * evidence.length);
   evidence.forEach((logOdds, i) => {
     rows[2 * i + UNSTEADY] = logOdds;

@@ -1,4 +1,5 @@
-import type { CogFrom, LostSpell, RideStrip, StripEvent } from '../charts/ride-strip-chart.ts';
+import type { LostSpell } from '../charts/lost-spells.ts';
+import type { CogFrom, RideStrip, StripEvent } from '../charts/ride-strip-chart.ts';
 import type { RideReport } from '../ride-report-schema.ts';
 import { dropSideWords } from '../words/event-words.ts';
 import { sinceStart } from '../words/moment-words.ts';

@@ -1,3 +1,4 @@
+import { sum } from 'd3-array';
 import { counted } from '../../numeric/counted.ts';
 import { sureTimesWords } from '../../numeric/sure-times-words.ts';
 import type { Direction } from '../../shifts/ride-events.ts';
@@ -43,8 +44,9 @@ export function eventRows(cogs: readonly CogTrouble[]): CountRow[] {
   const sums = (pick: (cog: CogTrouble) => number | undefined): Map<number, number> =>
     new Map(
       teethOf(cogs).flatMap((teeth) => {
-        const sum = cogs.filter((cog) => cog.teeth === teeth).reduce((total, cog) => total + (pick(cog) ?? 0), 0);
-        return sum > 0 ? [[teeth, sum] as const] : [];
+        const ofCog = cogs.filter((cog) => cog.teeth === teeth);
+        const count = sum(ofCog, (cog) => pick(cog) ?? 0);
+        return count > 0 ? [[teeth, count] as const] : [];
       }),
     );
   const lost = sums(({ chainDrops }) => chainDrops);

@@ -10,18 +10,13 @@ import {
   startChart,
 } from './chart-frame.ts';
 import { type LegendEntry, legendThenPlot } from './chart-legend.ts';
+import { drawLostSpells, type LostSpell } from './lost-spells.ts';
 import { eventName, eventShape, type StripEventKind } from './mark-shapes.ts';
 
 /** The cog from a moment on. `teeth` null: not known. */
 export interface CogFrom {
   readonly timeS: number;
   readonly teeth: number | null;
-}
-
-/** Seconds in which the chain was on no cog. */
-export interface LostSpell {
-  readonly fromS: number;
-  readonly toS: number;
 }
 
 /** Something that went wrong, at a cog, with the words for its reading. */
@@ -58,7 +53,7 @@ export function drawRideStrip(svg: ChartSvg, ride: RideStrip, size: ChartSize): 
   );
   if (ride.actual.every((run) => run.teeth === null) && ride.commanded.length === 0)
     drawEmptyNote(svg, area, 'The cog is not known anywhere in this ride');
-  drawLost(svg, ride.lost, x, area);
+  drawLostSpells(svg, ride.lost, x, area);
   const path = (runs: readonly CogFrom[]): string | null =>
     line<CogFrom>()
       .defined((run) => run.teeth !== null)
@@ -86,27 +81,6 @@ function stripLegend(ride: RideStrip): LegendEntry[] {
     ...(ride.lost.length > 0 ? [{ words: 'drive lost', className: 'lost-band', path: 'M-7,-6H7V6H-7Z' }] : []),
     ...present.map((kind) => ({ words: eventName[kind], className: `event ${kind}`, path: eventShape[kind] })),
   ];
-}
-
-/** Narrower than this a spell of a long ride could not be seen, px. */
-const LEAST_SPELL_PX = 2;
-
-function drawLost(
-  svg: ChartSvg,
-  lost: readonly LostSpell[],
-  x: (s: number) => number,
-  area: { top: number; bottom: number },
-): void {
-  svg
-    .append('g')
-    .selectAll('rect')
-    .data(lost)
-    .join('rect')
-    .attr('class', 'lost-band')
-    .attr('x', ({ fromS }) => Math.round(10 * x(fromS)) / 10)
-    .attr('width', ({ fromS, toS }) => Math.max(LEAST_SPELL_PX, Math.round(10 * (x(toS) - x(fromS))) / 10))
-    .attr('y', area.top)
-    .attr('height', area.bottom - area.top);
 }
 
 function drawCogLevels(

@@ -1,6 +1,4 @@
 import { parameterTitle } from '../../adjustments/parameter-words.ts';
-import { causeWords } from '../../diagnosis/cause-words.ts';
-import type { Cause } from '../../diagnosis/causes.ts';
 import { percent } from '../../numeric/percent.ts';
 import { causeBars } from '../chart-data/cause-bars.ts';
 import { causeChartHeightPx, drawCauses } from '../charts/cause-chart.ts';
@@ -8,25 +6,17 @@ import { drawLateralError } from '../charts/lateral-error-chart.ts';
 import type { Report } from '../report-schema.ts';
 import { showsNothing, weighsNoShift } from '../shows-nothing.ts';
 import { verdictTone } from '../verdict-kind.ts';
-import { SINCE_ALONE } from '../words/another-fault.ts';
+import { type CauseSection, causeSections } from '../words/cause-sections.ts';
 import { cautionsByPlace } from '../words/cautions-by-place.ts';
-import { explainedCauses, explainedLater, explainedSince } from '../words/explained-causes.ts';
 import { furtherSentences } from '../words/further-sentences.ts';
 import { ifOneFault } from '../words/if-one-fault.ts';
 import { lateralSentence } from '../words/lateral-sentence.ts';
 import { stepList } from '../words/step-list.ts';
 import { stillThereSentence } from '../words/still-there-sentence.ts';
 import { verdictSentence } from '../words/verdict-words.ts';
-import {
-  causesTitle,
-  LATER_CURED,
-  nowEvidence,
-  titleOfCausesNow,
-  undecidedSentence,
-  wasOnce,
-} from '../words/what-it-was.ts';
+import { nowEvidence, titleOfCausesNow, undecidedSentence } from '../words/what-it-was.ts';
 import { chartFigure } from './chart-figure.ts';
-import { html, type Markup } from './markup.ts';
+import { html, type Markup, type MarkupPart } from './markup.ts';
 
 /** The verdict with evidence and its two charts. */
 export function htmlVerdict(report: Report): Markup {
@@ -34,48 +24,24 @@ export function htmlVerdict(report: Report): Markup {
   const now = [undecidedSentence(report), stillThereSentence(report)].filter((sentence) => sentence !== null);
   const speaksForIt = diagnosis.anotherSince ? [] : nowEvidence(report);
   const sentences = [...now, ...speaksForIt, ...furtherSentences(diagnosis)];
-  const explained = explainedCauses(report);
-  const since = explainedSince(report);
-  const later = explainedLater(report);
   return html`<section>
 <h2>Verdict</h2>
 <p class="verdict ${verdictTone(report)}">${verdictSentence(report)}</p>
 ${sentences.map((sentence) => html`<p>${sentence}</p>\n`)}
-${
-  since.length > 0
-    ? html`<h3>${SINCE_ALONE}</h3>
-`
-    : null
-}${causesWithEvidence(since, report, (cause) => ifOneFault(report, cause))}${
-  wasOnce(report) && explained.length > 0
-    ? html`<h3>${causesTitle(report, '')}</h3>
-`
-    : null
-}${causesWithEvidence(explained, report, (cause) => (since.length > 0 ? '' : ifOneFault(report, cause)))}${
-  later.length > 0
-    ? html`<h3>${LATER_CURED}</h3>
-`
-    : null
-}${causesWithEvidence(later, report, () => '')}
+${causeSections(report).map(causeSection)}
 ${causeFigure(report)}
 ${lateralFigure(report)}
 </section>`;
 }
 
-const causesWithEvidence = (
-  causes: Report['diagnosis']['causes'],
-  { bike }: Report,
-  ifOne: (cause: Cause) => string,
-): Markup[] =>
+const causeSection = ({ title, causes }: CauseSection): MarkupPart => [
+  title !== null && html`<h3>${title}</h3>\n`,
   causes.map(
-    ({
-      cause,
-      probability,
-      evidence,
-    }) => html`<h3>${percent(probability)} ${causeWords(cause, bike.actuation).name}${ifOne(cause)}</h3>
+    ({ chance, name, evidence }) => html`<h3>${chance} ${name}</h3>
 ${evidence.length > 0 ? html`<ul>${evidence.map((sentence) => html`<li>${sentence}</li>`)}</ul>` : null}
 `,
-  );
+  ),
+];
 
 /** What to do next, with the cautions: before it where something can hurt who rides on. */
 export function htmlNextStep({ diagnosis }: Report): Markup {

@@ -1,3 +1,4 @@
+import { sum } from 'd3-array';
 import type { PlacedRide } from '../../adjustments/adjustment-periods.ts';
 import { hasClock } from '../../ride-log/has-clock.ts';
 import type { Report } from '../report-schema.ts';
@@ -14,7 +15,7 @@ export function skipsSince(
   rides: readonly PlacedRide[],
   sinceAt: string | null,
 ): number {
-  if (sinceAt === null) return ridesThatCount(report).reduce((sum, { counts }) => sum + counts.skips, 0);
+  if (sinceAt === null) return sum(ridesThatCount(report), ({ counts }) => counts.skips);
   const fromMs = Date.parse(sinceAt);
   return rides
     .filter(({ startMs }) => hasClock(startMs))

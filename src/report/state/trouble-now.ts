@@ -1,3 +1,4 @@
+import { sum } from 'd3-array';
 import type { PlacedRide } from '../../adjustments/adjustment-periods.ts';
 import { tallyTrouble } from '../../cogs/trouble-tally.ts';
 import { FEWEST_SHIFTS } from '../../diagnosis/fewest-shifts.ts';
@@ -54,15 +55,15 @@ function beganSuddenly({ diagnosis }: Report) {
     : null;
 }
 
+type Tally = Pick<Report['cogs'][number], 'shifts' | 'late' | 'missed' | 'overshot'>;
 type Counted = Pick<TroubleNow, 'rides' | 'shifts' | 'count' | 'rate' | 'low' | 'high'>;
 
-const counted = (rides: number, shifts: number, count: number): Counted => ({
-  rides,
-  shifts,
-  count,
-  rate: shifts > 0 ? count / shifts : null,
-  ...wilsonInterval(count, shifts),
-});
+/** What the tallies of so many rides come to. */
+function counted(rides: number, tallies: readonly Tally[]): Counted {
+  const shifts = sum(tallies, (tally) => tally.shifts);
+  const count = sum(tallies, ({ late, missed, overshot }) => late + missed + overshot);
+  return { rides, shifts, count, rate: shifts > 0 ? count / shifts : null, ...wilsonInterval(count, shifts) };
+}
 
 function judgedFrom(rides: readonly PlacedRide[], fromMs: number): Counted {
   const perRide = rides
@@ -70,21 +71,9 @@ function judgedFrom(rides: readonly PlacedRide[], fromMs: number): Counted {
     .map(({ startMs, events }) => events.shifts.filter(({ timeS }) => startMs + timeS * 1000 >= fromMs))
     .map((shifts) => tallyTrouble({ shifts, ghostShifts: [] }))
     .filter(({ shifts }) => shifts > 0);
-  const sum = (pick: (tally: (typeof perRide)[number]) => number): number =>
-    perRide.reduce((total, tally) => total + pick(tally), 0);
-  return counted(
-    perRide.length,
-    sum(({ shifts }) => shifts),
-    sum(({ late, missed, overshot }) => late + missed + overshot),
-  );
+  return counted(perRide.length, perRide);
 }
 
 function overAllRides(report: Report): Counted {
-  const sum = (pick: (tally: Report['cogs'][number]) => number): number =>
-    report.cogs.reduce((total, tally) => total + pick(tally), 0);
-  return counted(
-    ridesThatCount(report).filter(({ counts }) => counts.shifts > counts.unjudged).length,
-    sum(({ shifts }) => shifts),
-    sum(({ late, missed, overshot }) => late + missed + overshot),
-  );
+  return counted(ridesThatCount(report).filter(({ counts }) => counts.shifts > counts.unjudged).length, report.cogs);
 }

@@ -1,21 +1,25 @@
+import { sum } from 'd3-array';
 import { figure } from '../../numeric/figure.ts';
 import { FEW_SHIFTS } from '../few-shifts.ts';
 import type { CogReport, Report } from '../report-schema.ts';
+import { COGS_TITLE, cogCells, cogTitles, TROUBLE_MEANING } from '../words/cog-cells.ts';
 import { lostPastCogs } from '../words/cog-sentences.ts';
 import { directionWords } from '../words/event-words.ts';
 import { soundRidesAmong } from '../words/sound-rides-among.ts';
 import type { TextPage } from './text-page.ts';
 import { type TextColumn, textTable } from './text-table.ts';
 
-const titles = ['Onto cog', 'Judged', 'Late', 'Missed', 'Over', 'Ghost', 'Trouble', '95 % range', ''];
-const columns: TextColumn[] = titles.map((title) => ({ title, align: title === '' ? 'left' : 'right' }));
+const columns: TextColumn[] = [
+  ...cogTitles.map((title): TextColumn => ({ title, align: 'right' })),
+  { title: '', align: 'left' },
+];
 
 /** Tables by cog and direction, all rides together. */
 export function textCogs(page: TextPage, report: Report): void {
-  page.heading('Shifts by cog and direction, all rides');
+  page.heading(COGS_TITLE);
   const sound = soundRidesAmong(report);
   if (sound) page.paragraph(sound);
-  page.paragraph('Trouble is the share of judged shifts that were late, missed or settled beyond the cog asked for.');
+  page.paragraph(TROUBLE_MEANING);
   for (const sentence of lostPastCogs(report.cogs)) page.paragraph(sentence);
   for (const direction of ['to-larger', 'to-smaller'] as const) {
     const rows = report.cogs.filter((cog) => cog.direction === direction);
@@ -34,21 +38,14 @@ function cogRows(cogs: readonly CogReport[]): string[][] {
   const sound = cogs.filter(isSound);
   if (sound.length < 2) return cogs.map(cogRow);
   const told = cogs.filter((cog) => !sound.includes(cog)).map(cogRow);
-  const judged = sound.reduce((sum, { shifts }) => sum + shifts, 0);
+  const judged = sum(sound, ({ shifts }) => shifts);
   const label = told.length > 0 ? 'all others' : 'every cog';
   return [...told, [label, figure(judged), '0', '0', '0', '0', '0 %', '-', `${sound.length} cogs`]];
 }
 
 function cogRow(cog: CogReport): string[] {
-  const whole = (share: number): string => String(Math.round(share * 100));
-  const known = cog.troubleRate !== null;
-  return [
-    String(cog.teeth),
-    ...[cog.shifts, cog.late, cog.missed, cog.overshot, cog.ghostShifts].map(figure),
-    known ? `${whole(cog.troubleRate ?? 0)} %` : '-',
-    known ? `${whole(cog.low)} to ${whole(cog.high)} %` : '-',
-    cog.shifts === 0 ? 'not used' : cog.shifts < FEW_SHIFTS ? 'too few to tell' : rateBar(cog.troubleRate ?? 0),
-  ];
+  const { cells, doubt } = cogCells(cog);
+  return [...cells, doubt || rateBar(cog.troubleRate ?? 0)];
 }
 
 /** The rate as a bar, one mark for five percent. */

@@ -1,26 +1,22 @@
 import { parameterTitle } from '../../adjustments/parameter-words.ts';
-import { causeWords } from '../../diagnosis/cause-words.ts';
-import type { Cause } from '../../diagnosis/causes.ts';
 import { cautionsOfWork } from '../../diagnosis/next-step/next-steps.ts';
-import { percent } from '../../numeric/percent.ts';
 import type { Report } from '../report-schema.ts';
 import { verdictTone } from '../verdict-kind.ts';
-import { SINCE_ALONE } from '../words/another-fault.ts';
+import { causeSections } from '../words/cause-sections.ts';
 import { cautionsByPlace } from '../words/cautions-by-place.ts';
-import { explainedCauses, explainedLater, explainedSince } from '../words/explained-causes.ts';
+import { explainedCauses } from '../words/explained-causes.ts';
 import { furtherSentences } from '../words/further-sentences.ts';
-import { ifOneFault } from '../words/if-one-fault.ts';
 import { nothingToDo } from '../words/nothing-to-do.ts';
 import { otherCauses } from '../words/other-causes.ts';
 import { stepList } from '../words/step-list.ts';
 import { stillThereSentence } from '../words/still-there-sentence.ts';
 import { verdictSentence } from '../words/verdict-words.ts';
-import { causesTitle, LATER_CURED, nowEvidence, undecidedSentence, wasOnce } from '../words/what-it-was.ts';
+import { nowEvidence, undecidedSentence } from '../words/what-it-was.ts';
 import type { TextPage } from './text-page.ts';
 
 /** The verdict with its evidence. */
 export function textVerdict(page: TextPage, report: Report): void {
-  const { diagnosis, bike } = report;
+  const { diagnosis } = report;
   page.heading('Verdict');
   page.emphasised(verdictSentence(report), page.style[verdictTone(report)]);
   const undecided = undecidedSentence(report);
@@ -28,16 +24,14 @@ export function textVerdict(page: TextPage, report: Report): void {
   const stillThere = stillThereSentence(report);
   if (stillThere) page.paragraph(stillThere);
   if (!diagnosis.anotherSince) for (const sentence of nowEvidence(report)) page.bullet(sentence);
-  const explained = explainedCauses(report);
-  const since = explainedSince(report);
-  if (since.length > 0) page.subheading(SINCE_ALONE);
-  causesWithEvidence(page, since, (cause) => ifOneFault(report, cause), bike);
-  if (wasOnce(report) && explained.length > 0) page.subheading(causesTitle(report, ''));
-  causesWithEvidence(page, explained, (cause) => (since.length > 0 ? '' : ifOneFault(report, cause)), bike);
-  const later = explainedLater(report);
-  if (later.length > 0) page.subheading(LATER_CURED);
-  causesWithEvidence(page, later, () => '', bike);
-  const others = otherCauses(report, explained);
+  for (const { title, causes } of causeSections(report)) {
+    if (title !== null) page.subheading(title);
+    for (const { chance, name, evidence } of causes) {
+      page.subheading(`${chance}  ${name}`);
+      for (const sentence of evidence) page.bullet(sentence);
+    }
+  }
+  const others = otherCauses(report, explainedCauses(report));
   if (others) {
     page.blank();
     page.paragraph(others);
@@ -45,18 +39,6 @@ export function textVerdict(page: TextPage, report: Report): void {
   const further = furtherSentences(diagnosis);
   if (further.length > 0) page.blank();
   for (const sentence of further) page.paragraph(sentence);
-}
-
-function causesWithEvidence(
-  page: TextPage,
-  causes: Report['diagnosis']['causes'],
-  ifOne: (cause: Cause) => string,
-  { actuation }: Report['bike'],
-): void {
-  for (const { cause, probability, evidence } of causes) {
-    page.subheading(`${percent(probability)}  ${causeWords(cause, actuation).name}${ifOne(cause)}`);
-    for (const sentence of evidence) page.bullet(sentence);
-  }
 }
 
 /**

@@ -1,5 +1,6 @@
 import { madeTogether } from '../../adjustments/made-together.ts';
 import { adjustmentWords, parameterName } from '../../adjustments/parameter-words.ts';
+import { lowerFirst } from '../../numeric/lower-first.ts';
 import { utcMoment } from '../../numeric/moment-words.ts';
 import { upperFirst } from '../../numeric/upper-first.ts';
 import type { AdjustmentReport } from '../adjustment-report-schema.ts';
@@ -36,5 +37,3 @@ function named(one: AdjustmentReport): string[] {
   const [first = '', ...rest] = verdictSentences(one);
   return [`${upperFirst(parameterName(one.parameter))}, by its end cog alone: ${lowerFirst(first)}`, ...rest];
 }
-
-const lowerFirst = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);

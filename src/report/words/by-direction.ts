@@ -1,3 +1,4 @@
+import { sum } from 'd3-array';
 import type { TroubleCount } from '../../adjustments/compare-rates.ts';
 import { troubleOf } from '../../adjustments/trouble-of.ts';
 import { figure } from '../../numeric/figure.ts';
@@ -10,8 +11,7 @@ type Compared = Pick<AdjustmentReport, 'parameter' | 'cogs'>;
 /** Trouble of the shifts of one direction. */
 function countOf({ cogs }: Pick<Compared, 'cogs'>, way: Direction, when: 'before' | 'after'): TroubleCount {
   const counts = cogs.filter(({ direction }) => direction === way).map((cog) => troubleOf(cog[when]));
-  const sum = (what: 'trouble' | 'shifts'): number => counts.reduce((total, count) => total + count[what], 0);
-  return { trouble: sum('trouble'), shifts: sum('shifts') };
+  return { trouble: sum(counts, ({ trouble }) => trouble), shifts: sum(counts, ({ shifts }) => shifts) };
 }
 
 /** How the shifts of one direction went before and after an adjustment. */

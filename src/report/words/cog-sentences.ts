@@ -1,4 +1,4 @@
-import { max } from 'd3-array';
+import { max, sum } from 'd3-array';
 import { counted } from '../../numeric/counted.ts';
 import { listed } from '../../numeric/listed.ts';
 import { percent } from '../../numeric/percent.ts';
@@ -50,8 +50,8 @@ function ghostSentence(cogs: readonly CogTrouble[]): string[] {
   const ghosts = cogs.filter(({ ghostShifts = 0 }) => ghostShifts > 0);
   if (ghosts.length === 0) return [];
   const teeth = [...new Set(ghosts.map((cog) => cog.teeth))].sort((a, b) => a - b);
-  const sum = ghosts.reduce((total, { ghostShifts = 0 }) => total + ghostShifts, 0);
-  return [`${counted(sum, 'ghost shift')}, onto ${listed(teeth.map(String))} teeth.`];
+  const all = sum(ghosts, ({ ghostShifts = 0 }) => ghostShifts);
+  return [`${counted(all, 'ghost shift')}, onto ${listed(teeth.map(String))} teeth.`];
 }
 
 /** What the chart of trouble by cog shows, in sentences, for those who do not see it. */

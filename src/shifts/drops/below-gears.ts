@@ -6,6 +6,7 @@ import { SLOWEST_LAG_S } from './speed-gain.ts';
 /** Below this a rider does nothing, W. */
 export const IDLE_W = 30;
 
+/** A record this far below the gears (log), and further by so many deviations as follow, counts. */
 const MIN_BELOW = 0.07;
 /** How many deviations more than `MIN_BELOW` a record must lie below the gears, where the rider does nothing by the power meter, and else. */
 const BELOW_DEVIATIONS = { idle: 2.5, other: 3 } as const;

@@ -12,6 +12,7 @@ const MIN_SPIN = 0.05;
 const MIN_HELD_SPIN = 0.03;
 /** Where a power meter shows that the rider does nothing, only a slope can speed the bike up. */
 const MAX_GAIN_DOWNHILL = 1.15;
+/** Legs that worked on such a ratio so shortly before show that the speed is astray. */
 const ASTRAY_S = 8;
 /** Seconds after the run in which a bike without drive can gain neither speed nor power. */
 const AFTERWARDS_S = 5;
@@ -22,8 +23,11 @@ const LEAST_UNRECORDED = 2;
 /** A spike this short is followed at once by this many records on one gear where the chain merely slipped. */
 const SPIKE_RECORDS = 2;
 const BACK_RECORDS = 2;
+/** A run rests on a gear where it is so long, and this share of its records lie there. */
 const RESTING_RECORDS = 4;
 const RESTING_SHARE = 0.8;
+/** A bike that goes this much faster than as the run began is driven. */
+const DRIVEN_GAIN = 1.02;
 /** A run that is shorter is looked at with the records after it, up to so many. */
 const RESTS_ON_RECORDS = 8;
 /** Within this many deviations of a gear's development the chain drives there. */
@@ -89,7 +93,7 @@ function driveFollows(log: RideLog, { start, end }: LowRun, powerGone: boolean):
     return false;
   for (let i = end; i < log.timeS.length && log.timeS[i] - log.timeS[end - 1] <= AFTERWARDS_S; i++) {
     if (log.powerW[i] > WORKING_W) return true;
-    if (!powerGone && log.speedMps[i] > log.speedMps[start] * 1.02) return true;
+    if (!powerGone && log.speedMps[i] > log.speedMps[start] * DRIVEN_GAIN) return true;
   }
   return false;
 }

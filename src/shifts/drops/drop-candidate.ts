@@ -43,6 +43,7 @@ export const dropSignUnits = {
   braking: 'm/s²',
 } as const;
 
+/** Name of a sign. */
 export type DropSign = keyof typeof dropSignUnits;
 
 /** One measured sign, in the unit that `dropSignUnits` names. */

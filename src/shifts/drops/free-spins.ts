@@ -10,12 +10,15 @@ import { LEAST_SPIN, usualCadence } from './usual-cadence.ts';
 
 /** Legs that turned already run this much faster than in the record before: without the chain they leap. */
 const LEAST_LEAP = 1.08;
+/** The ratio lies this far below the commanded cog (log) at least. */
 const LEAST_BELOW = 0.1;
+/** Legs that pull no harder than this turn against nothing. */
 const NO_PULL_W = 40;
 /** A rider who notices stops turning the cranks at once, rolls out and stays standing. */
 const LONGEST_SPIN_S = 6;
 const HALT_WITHIN_S = 45;
 const HALT_LASTS_S = 15;
+/** Until that halt the cranks are turned no faster than this. */
 const IDLE_RPM = 40;
 /** Some sensors show cadence this much later than speed: in a bike that brakes it then looks too fast. */
 const LATE_CADENCE_S = 2.5;

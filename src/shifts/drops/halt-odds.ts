@@ -1,10 +1,12 @@
 import { betaMidpoints } from '../../numeric/beta-distribution.ts';
 import type { EndCog, HaltCount } from '../ride-events.ts';
 
+/** Each distribution of shares is stood for by so many, each as likely. */
+const STEPS = 16;
 /** Share of the rides on which the chain is thrown past this end of the cassette time and again (assumption of ours). */
 const LOOSE_SHARE = 0.007;
 /** On such a ride, the share of the shifts onto the end cog that lose the chain and stop the rider at once (assumption of ours). */
-const lostShares = betaMidpoints({ a: 1, b: 3 }, 16);
+const lostShares = betaMidpoints({ a: 1, b: 3 }, STEPS);
 
 /**
  * What is held of halts that a rider meant, before the ride has told (assumptions of ours): after how many shifts onto other cogs one
@@ -15,13 +17,12 @@ const MEANT = {
   largest: { share: 0.03, weight: 30, atEnd: 2, sureBy: 10 },
   smallest: { share: 0.006, weight: 150, atEnd: 1, sureBy: 100 },
 } as const;
-const MEANT_STEPS = 16;
 
 /** Shares of the shifts onto an end cog after which a rider halts on purpose, each as likely as the next, by the same rider's shifts onto other cogs in that direction. */
 export function meantShares(end: EndCog, elsewhere: HaltCount): number[] {
   const { share, weight, atEnd, sureBy } = MEANT[end];
   const usual = Math.min(0.5, (atEnd * (elsewhere.halts + share * weight)) / (elsewhere.shifts + weight));
-  return betaMidpoints({ a: usual * sureBy, b: (1 - usual) * sureBy }, MEANT_STEPS);
+  return betaMidpoints({ a: usual * sureBy, b: (1 - usual) * sureBy }, STEPS);
 }
 
 /**

@@ -10,8 +10,10 @@ import { leapingCadence } from './leaping-cadence.ts';
 import { type DropSearch, type LowRun, type RunSigns, runSigns } from './run-signs.ts';
 import { SLOWEST_LAG_S } from './speed-gain.ts';
 
+/** A rider who lost the chain halts within so long, and for so long. */
 const STOP_WITHIN_S = 30;
 const STOP_LASTS_S = 8;
+/** At walking pace one reading may be the sensors' error; slower than nobody rides they show a bike that comes to a stand. */
 const CREEPING_MPS = 2;
 const STANDSTILL_MPS = 1.2;
 /** Legs that run this far ahead of the gear, log share, push against nothing; a last push before a stop is not so quick (assumption of ours). */

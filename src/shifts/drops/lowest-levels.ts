@@ -45,6 +45,7 @@ function lowestLevel({ logDevelopment, rings, cogs }: GearModel, { largest, ring
 
 /** So many records on the commanded cog's ratio, one after another, show that the chain has come there. */
 const ARRIVED_RECORDS = 2;
+/** Within so many deviations of it. */
 const ARRIVED_WITHIN = 1.5;
 
 /**

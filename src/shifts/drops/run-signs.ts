@@ -38,6 +38,7 @@ export interface RunSigns {
   readonly sure: boolean;
 }
 
+/** What the legs did before is taken from so many seconds. */
 const BEFORE_S = 6;
 /** Power that free legs may show, W, and of what they pressed with before (assumptions of ours). */
 const LITTLE_W = 20;

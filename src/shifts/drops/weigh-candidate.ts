@@ -1,3 +1,4 @@
+import { logistic } from '../../numeric/logistic.ts';
 import type { DropCandidate, DropPattern, DropSign, MeasuredSign } from './drop-candidate.ts';
 import { LEAST_SPIN } from './usual-cadence.ts';
 
@@ -56,6 +57,7 @@ const SHORT_OF_COG = 0.25;
 const REACHED_RECORDS = 2;
 /** A bike that slows down more than this is braked for a stop that was meant, m/s². */
 const BRAKED = 1.8;
+/** Less likely than this a lost chain is not told of. */
 const MIN_CONFIDENCE = 0.5;
 
 const haltAtEnd: Readonly<Partial<Record<DropSign, Weight>>> = {
@@ -137,6 +139,6 @@ export function weighCandidate({ pattern, start, signs: measured }: DropCandidat
   const signs: WeighedSign[] = [{ sign: 'beforehand', value: Number.NaN, logOdds: beforehand }];
   signs.push(...weighSigns(pattern, measured));
   const logOdds = signs.reduce((sum, one) => sum + one.logOdds, 0);
-  const confidence = 1 / (1 + Math.exp(-logOdds));
+  const confidence = logistic(logOdds);
   return confidence >= MIN_CONFIDENCE && logOdds > moreThan ? { start, signs, logOdds, confidence } : null;
 }

@@ -1,3 +1,4 @@
+import { logistic } from '../../numeric/logistic.ts';
 import type { GhostShiftEvent } from '../ride-events.ts';
 
 /** What may be an unasked shift: the log of its odds on a bike of which nothing else is known, and the least at which it is one. */
@@ -24,8 +25,6 @@ const RATE_SHAPE = 1;
 const showsRateOf = (sure: GhostCandidate, other: GhostCandidate): boolean =>
   !sure.ghost.towardsCommand || other.ghost.towardsCommand === true;
 
-const chance = (logOdds: number): number => 1 / (1 + Math.exp(-logOdds));
-
 /**
  * The unasked shifts of a ride among the candidates, in order of time: each is weighed at the rate that the ride's other sure ones
  * show (the posterior mean of a gamma-distributed Poisson rate: Gelman et al. 2013).
@@ -34,12 +33,12 @@ export function likelyGhosts(candidates: readonly GhostCandidate[]): GhostShiftE
   const apart: GhostCandidate[] = [];
   for (const one of [...candidates].sort((a, b) => b.logOdds - b.leastLogOdds - (a.logOdds - a.leastLogOdds)))
     if (apart.every(({ ghost }) => Math.abs(ghost.timeS - one.ghost.timeS) >= SAME_WITHIN_S)) apart.push(one);
-  const sure = ({ logOdds, leastLogOdds }: GhostCandidate): number => (logOdds >= leastLogOdds ? chance(logOdds) : 0);
+  const sure = ({ logOdds, leastLogOdds }: GhostCandidate): number => (logOdds >= leastLogOdds ? logistic(logOdds) : 0);
   const sureOthers = (one: GhostCandidate): number =>
     apart.reduce((sum, other) => sum + (other !== one && showsRateOf(other, one) ? sure(other) : 0), 0);
   return apart
     .map((one) => ({ ...one, lifted: one.logOdds + Math.log1p(sureOthers(one) / RATE_SHAPE) }))
     .filter(({ lifted, leastLogOdds }) => lifted >= leastLogOdds)
-    .map(({ ghost, lifted }) => ({ ...ghost, confidence: chance(lifted) }))
+    .map(({ ghost, lifted }) => ({ ...ghost, confidence: logistic(lifted) }))
     .sort((a, b) => a.timeS - b.timeS);
 }

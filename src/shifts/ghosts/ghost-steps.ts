@@ -10,6 +10,7 @@ import { easedOff, type GhostSearch, ghostSearch, levelAt, RESTS_WITHIN } from '
 
 /** Odds against an unasked shift beginning at any one record, as log (assumption of ours). */
 const LOG_PRIOR_ODDS = -9;
+/** Log odds that a step needs, and for how long it must be seen, and is followed at most. */
 const LEAST_LOG_ODDS = 3;
 const LEAST_SEEN_S = 3;
 const MOST_SEEN_S = 60;
@@ -24,6 +25,7 @@ const BEGUN = 0.4;
 /** Share of the ratio's step that cadence makes, and that speed may seem to make: a chain that moves changes the legs' pace, not the wheel's. */
 const CADENCE_SHARE = [0.6, 1.5] as const;
 const SPEED_SHARE = 0.4;
+/** Records on each side of a step by which its size is taken. */
 const STEP_RECORDS = [1, 2, 3];
 
 /** A move of the chain in question: from `cog` to its neighbour `toCog` at record `start`. */

@@ -7,14 +7,16 @@ import { unjudged } from '../unjudged.ts';
 /** So many misses in a row, each within this time of the one before, are looked at. */
 const LEAST_MISSES = 3;
 const APART_S = 40;
+/** The ratio is looked at from so long before the first shift of a row to so long after the last. */
 const BEFORE_S = 5;
 const AFTER_S = 8;
 /** Records further than this from every cog rest on none; no chain that stays on its cog leaves so many of them. */
 const OFF_COGS_DEVIATIONS = 2;
 const OFF_COGS_SHARE = 0.25;
+/** At a slower cadence the legs may not drive. */
 const DRIVING_RPM = 40;
 
-/** So many shifts in a row, in both directions, fail in no ride of which hardly any other does. Assumptions of ours. */
+/** So many shifts in a row, in both directions, fail in no ride of which hardly any of enough others does. Assumptions of ours. */
 const LEAST_BOTH_WAYS = 4;
 const HARDLY_ANY = 0.05;
 const ENOUGH_OTHERS = 20;

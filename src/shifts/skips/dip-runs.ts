@@ -6,8 +6,12 @@ import { losesPower } from './loses-power.ts';
 
 /** Commands this long before the dip, the sensors' lag apart, may still be at work. */
 const QUIET_BEFORE_S = 5;
-/** Where no command is near, a smaller dip will do than where the rider has just shifted or shifts right after it, the smallest where the power sags with it. */
+/** So long before the next command none is at work yet. */
 const QUIET_AFTER_S = 3;
+/**
+ * How far the ratio falls in a dip at least (log). Where no command is near, less will do than where the rider has just shifted or shifts right
+ * after it, least where the power sags with it.
+ */
 export const MIN_DIP = { unloaded: 0.03, quiet: 0.06, busy: 0.12 } as const;
 /** Legs that seem to leap further for a record were counted twice by the sensor. */
 const MAX_DIP = 0.5;
@@ -17,9 +21,12 @@ export const MIN_DEVIATIONS = { unloaded: 3, faint: 4, clear: 6 } as const;
 export const ON_COG_DEVIATIONS = 3;
 /** A slip lasts under 2 s; sensors smear it into the records beside it. */
 const MAX_RECORDS = 3;
+/** Of so many records before a dip this many at least are steady driving on one cog. */
 export const STEADY_RECORDS = 4;
 const STEADY_AT_LEAST = 3;
+/** After a slip the chain drives on its cog again within so many records. */
 const BACK_WITHIN_RECORDS = 2;
+/** Probability from which on a record is driving. */
 const LEAST_DRIVING = 0.5;
 
 /** A ride with what dips are looked for by. */

@@ -9,7 +9,10 @@ import { type WeighedLags, weighLags } from './weigh-lags.ts';
 
 /** The usual one first: it stands where the shifts tell none. */
 const WIDTHS_S = [0.45, 0.2, 0.9, 1.5];
+/** So many shifts tell enough, and no more are weighed. */
 const MAX_SHIFTS = 120;
+/** A shift tells the timing where nothing was asked for so long before it, nor after it, and the legs pedalled for so long after it, s. */
+const CLEAR = { quietS: 4, followedS: 5, pedalledS: 4 };
 /** Jitter of whole-second and of exact gear records (assumption; devices seen give or take up to 1 s). */
 const JITTER_S = { wholeSeconds: 0.25, exact: 0.16 };
 /** The chain's start is looked up as though sensors were not late at all: later, a sensor that is not late shows the new cog already. */
@@ -26,7 +29,11 @@ export function estimateTiming(ride: RideInQuestion, shifts: readonly CommandedS
   const jitterS = ride.log.gearRecords.wholeSeconds ? JITTER_S.wholeSeconds : JITTER_S.exact;
   const clear = [...shifts.keys()].filter((j) => {
     const shift = shifts[j];
-    return shift.quietS >= 4 && shift.untilS - shift.lastTimeS >= 5 && shift.pedalledS >= 4;
+    return (
+      shift.quietS >= CLEAR.quietS &&
+      shift.untilS - shift.lastTimeS >= CLEAR.followedS &&
+      shift.pedalledS >= CLEAR.pedalledS
+    );
   });
   const every = Math.max(1, clear.length / MAX_SHIFTS);
   const chosen = Array.from({ length: Math.min(clear.length, MAX_SHIFTS) }, (_, i) => clear[Math.floor(i * every)]);

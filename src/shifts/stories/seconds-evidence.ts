@@ -4,6 +4,7 @@ import { studentT4 } from '../../numeric/student-t.ts';
 import type { RideLog } from '../../ride-log/ride-log.ts';
 import type { SoftAfterShift } from './soft-after-shift.ts';
 
+/** Density of records that no gear explains, anywhere (log development). */
 const OUTLIER_DENSITY = 0.02;
 /** Freewheeling and soft-pedalling lift the log ratio by anything up to this, each lift as likely as another. */
 const FREE_REACH = 1.2;

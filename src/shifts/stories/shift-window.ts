@@ -5,10 +5,13 @@ import { firstAfter } from '../first-after.ts';
 import type { RideInQuestion } from '../ride-in-question.ts';
 import type { ShiftContext } from './shift-context.ts';
 
-/** The grid of arrivals: where it begins against the burst's last command, its step, how many. */
+/** Where the grid of arrivals begins against the burst's last command, s. */
 export const FIRST_ARRIVAL_S = -1.5;
+/** Its step, s. */
 export const ARRIVAL_STEP_S = 0.25;
+/** How many arrivals it holds. */
 export const ARRIVALS = 64;
+/** Records so long before the command are looked at too. */
 const BEFORE_S = 4.5;
 /** The chain passes over the cogs between: each takes some of a second more. */
 const RISE_S_PER_COG = 0.15;

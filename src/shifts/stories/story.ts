@@ -3,6 +3,7 @@
  * 5 or later, never come there, gone past it.
  */
 export const WAYS = ['clean', 'slow', 'late', 'veryLate', 'never', 'overshot'] as const;
+/** One of `WAYS`. */
 export type Way = (typeof WAYS)[number];
 
 /** Names of the stories; what each is stands beside the function that tells it. */

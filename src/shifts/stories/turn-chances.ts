@@ -1,12 +1,17 @@
 import { CLEAN_WITHIN_REVS, LATE_WITHIN_REVS } from '../turn-limits.ts';
 
-/** Step of the revolutions grid, and its length: 0 to 20 turns of the cranks. */
+/** Step of the revolutions grid, turns of the cranks. */
 export const REV_STEP = 0.25;
+/** How many steps it has: up to 20 turns. */
 export const REVS = 80;
 
 /** Mean turns after the limit of a clean shift in which the late ones come: half of them soon, half in some turns. Assumptions of ours. */
 const SOON_REVS = 0.6;
 const SOME_REVS = 2;
+/** Mean turns after the limit of a late shift in which the very late ones come. An assumption of ours. */
+const VERY_LATE_REVS = 6;
+/** Shares of a ride's shifts that take about its usual turns, and more. Assumptions of ours. */
+const SHARE = { usual: 0.9, later: 0.1 };
 
 /**
  * Chances of the number of crank revolutions that a shift takes, given that it completes. Nobody has published measured
@@ -20,13 +25,15 @@ export const cleanDensity: Float64Array = density((revs) => revs ** 2 * Math.exp
  * gamma of mean 1 turn. An assumption of ours.
  */
 export const slowDensity: Float64Array = density((revs) => revs ** 2 * Math.exp(-revs * 3), 0, CLEAN_WITHIN_REVS);
+/** The same of a late shift. */
 export const lateDensity: Float64Array = density(
   (revs) => [SOON_REVS, SOME_REVS].reduce((sum, mean) => sum + Math.exp((CLEAN_WITHIN_REVS - revs) / mean) / mean, 0),
   CLEAN_WITHIN_REVS,
   LATE_WITHIN_REVS,
 );
+/** The same of a shift that comes after the limit of a late one. */
 export const veryLateDensity: Float64Array = density(
-  (revs) => Math.exp(-(revs - LATE_WITHIN_REVS) / 6),
+  (revs) => Math.exp(-(revs - LATE_WITHIN_REVS) / VERY_LATE_REVS),
   LATE_WITHIN_REVS,
   REVS * REV_STEP,
 );
@@ -43,7 +50,7 @@ export function usualDensity(turns: number, lagTurns: number): Float64Array {
   const usual = density((revs) => (revs - lagTurns) ** 2 * Math.exp((-3 * (revs - lagTurns)) / turns), lagTurns);
   const from = lagTurns + turns;
   const later = density((revs) => Math.exp(-(revs - from) / 2), from, from + 4);
-  return usual.map((value, k) => 0.9 * value + 0.1 * later[k]);
+  return usual.map((value, k) => SHARE.usual * value + SHARE.later * later[k]);
 }
 
 function density(shape: (revs: number) => number, from: number, to = REVS * REV_STEP): Float64Array {

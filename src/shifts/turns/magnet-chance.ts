@@ -1,4 +1,5 @@
 import { logSumExp } from '../../numeric/log-sum-exp.ts';
+import { logistic } from '../../numeric/logistic.ts';
 import type { RideLog } from '../../ride-log/ride-log.ts';
 
 /** Cadences that tell: a turn lasts from just over a second to two, so a magnet leaves out some seconds and never two on end, rpm. */
@@ -27,8 +28,8 @@ export function magnetChance(log: Pick<RideLog, 'timeS' | 'cadenceRpm'>): number
   const pairs = pairsOfSeconds(log);
   const magnet = CHANGES_A_TURN.map((share) => sum(pairs, (pair) => ifMagnet(pair, share)));
   const steady = CHANGES_A_SECOND.map((share) => sum(pairs, (pair) => ifNews(pair.changes, share)));
-  const odds = logSumExp(magnet) - Math.log(magnet.length) - logSumExp(steady) + Math.log(steady.length);
-  return 1 / (1 + Math.exp(-odds * Math.min(1, PAIRS_THAT_COUNT / Math.max(1, pairs.length))));
+  const logOdds = logSumExp(magnet) - Math.log(magnet.length) - logSumExp(steady) + Math.log(steady.length);
+  return logistic(logOdds * Math.min(1, PAIRS_THAT_COUNT / Math.max(1, pairs.length)));
 }
 
 const sum = (pairs: readonly PairOfSeconds[], chance: (pair: PairOfSeconds) => number): number =>

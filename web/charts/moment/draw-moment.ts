@@ -8,6 +8,7 @@ import {
   startChart,
 } from '../../../src/report/charts/chart-frame.ts';
 import { drawLegend, type LegendEntry, legendHeightPx } from '../../../src/report/charts/chart-legend.ts';
+import { drawLostSpells } from '../../../src/report/charts/lost-spells.ts';
 import { CLEAN_WITHIN_REVS, LATE_WITHIN_REVS } from '../../../src/shifts/turn-limits.ts';
 import { drawMeasures, measuresHeightPx } from './draw-measures.ts';
 import { drawReadings } from './draw-readings.ts';
@@ -91,7 +92,7 @@ export function drawMoment(svg: ChartSvg, moment: Moment, size: ChartSize, isShi
     .append('path')
     .attr('class', 'zero')
     .attr('d', `M${x(0)},${top}V${size.heightPx - 46}`);
-  drawLost(svg, moment, plot, cogBottom);
+  drawLostSpells(svg, moment.lost, x, { top, bottom: cogBottom });
   drawChain(svg, moment, plot);
   const bottom = drawMeasures(svg, moment, { x, top: cogBottom + 26, left, right });
   const axis = axisBottom(x)
@@ -120,20 +121,6 @@ function drawCogRows(svg: ChartSvg, { left, right, top, cogs, y }: CogPlot, scal
     .attr('transform', `translate(${left},0)`)
     .call(teethAxis as never);
   leftAxisName(svg, top, 'Cog, teeth');
-}
-
-/** Marks where the chain was on no cog. */
-function drawLost(svg: ChartSvg, { lost }: Moment, { top, x }: CogPlot, bottom: number): void {
-  svg
-    .append('g')
-    .selectAll('rect')
-    .data(lost)
-    .join('rect')
-    .attr('class', 'lost-band')
-    .attr('x', ({ fromS }) => x(fromS))
-    .attr('width', ({ fromS, toS }) => x(toS) - x(fromS))
-    .attr('y', top)
-    .attr('height', bottom - top);
 }
 
 /** Draws the cog asked for, the cog the chain was on, what the ratio says of it, and where the shift was judged to be done. */

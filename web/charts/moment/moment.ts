@@ -1,12 +1,13 @@
 import { PEDALLING_RPM } from '../../../src/gear-trace/samples/pedalling-rpm.ts';
-import type { LostSpell } from '../../../src/report/charts/ride-strip-chart.ts';
+import type { LostSpell } from '../../../src/report/charts/lost-spells.ts';
 import type { KeyedRideReport } from '../../api/answers.ts';
 import { isLost } from '../timeline/lost-spells.ts';
 import type { RideTrack } from '../timeline/ride-track.ts';
 import { sampleFrom } from '../timeline/ride-track.ts';
 
-/** How much of a ride is shown before an event and after it, s. */
+/** How much of a ride is shown before an event, s. */
 export const BEFORE_S = 10;
+/** How much after it, s. */
 export const AFTER_S = 20;
 
 /** One record of the moment. Cogs are teeth; NaN for missing. */

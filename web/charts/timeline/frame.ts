@@ -1,5 +1,5 @@
 import type { ScaleLinear } from 'd3-scale';
-import type { LostSpell } from '../../../src/report/charts/ride-strip-chart.ts';
+import type { LostSpell } from '../../../src/report/charts/lost-spells.ts';
 import type { Layout } from './layout.ts';
 import type { Palette } from './palette.ts';
 import type { RideTrack } from './ride-track.ts';

@@ -1,4 +1,4 @@
-import type { LostSpell } from '../../../src/report/charts/ride-strip-chart.ts';
+import type { LostSpell } from '../../../src/report/charts/lost-spells.ts';
 import type { RideTrack } from './ride-track.ts';
 import type { TimelineEvent } from './timeline-event.ts';
 

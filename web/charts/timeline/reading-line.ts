@@ -1,4 +1,4 @@
-import type { LostSpell } from '../../../src/report/charts/ride-strip-chart.ts';
+import type { LostSpell } from '../../../src/report/charts/lost-spells.ts';
 import { announce } from '../../dom/announce.ts';
 import { fill, make } from '../../dom/make.ts';
 import { readingAt } from './reading-words.ts';

@@ -1,4 +1,4 @@
-import type { LostSpell } from '../../../src/report/charts/ride-strip-chart.ts';
+import type { LostSpell } from '../../../src/report/charts/lost-spells.ts';
 import { rideClock } from '../../words/dates.ts';
 import { isLost } from './lost-spells.ts';
 import { nearestSample, type RideTrack } from './ride-track.ts';

@@ -1,5 +1,5 @@
 import { bisectLeft } from 'd3-array';
-import type { LostSpell } from '../../../src/report/charts/ride-strip-chart.ts';
+import type { LostSpell } from '../../../src/report/charts/lost-spells.ts';
 import type { RideColumns } from '../../api/answers.ts';
 import { type Envelope, makeEnvelope } from './envelope.ts';
 import { withoutLag } from './without-lag.ts';

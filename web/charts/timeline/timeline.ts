@@ -1,4 +1,4 @@
-import type { LostSpell } from '../../../src/report/charts/ride-strip-chart.ts';
+import type { LostSpell } from '../../../src/report/charts/lost-spells.ts';
 import { make, makeSvg } from '../../dom/make.ts';
 import { onThemeChange } from '../../page/theme.ts';
 import { chartTool } from '../chart-tool.ts';

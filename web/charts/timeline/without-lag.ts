@@ -1,5 +1,5 @@
 import { bisectLeft } from 'd3-array';
-import type { LostSpell } from '../../../src/report/charts/ride-strip-chart.ts';
+import type { LostSpell } from '../../../src/report/charts/lost-spells.ts';
 
 /** What the line of the chain is moved by, and what it is not moved across. */
 interface LagFacts {
