@@ -105,6 +105,16 @@ describe('sensorFaults', () => {
     expect(faults.slice(5)).toEqual(filled(15, 1));
   });
 
+  it('marks a speed that had gone astray until it jumps back, but no further than to a stand', () => {
+    const lostFor = (cadenceRpm: number): number => {
+      const speedMps = [...filled(10, 6), ...filled(20, 0), 1.2, ...filled(10, 6)];
+      const log = madeLog({ speedMps, cadenceRpm: speedMps.map((v) => (v > 0 ? 80 : cadenceRpm)) });
+      return sensorFaults(log).slice(10, 31).filter(Boolean).length;
+    };
+    expect(lostFor(80)).toBe(21);
+    expect(lostFor(0)).toBe(1);
+  });
+
   describe('in a speed written in coarse steps', () => {
     /** A bike that gathers speed and slows down; its cadence leaps to and fro, as over shifts. From the 200th record on its sensor may be silent. */
     const ride = (stepMps: number, silentFor = 0) => {

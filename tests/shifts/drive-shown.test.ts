@@ -56,6 +56,19 @@ describe('driveShown', () => {
     expect(isShown(spun(given))).toBe(false);
   });
 
+  it('takes legs that turn on at the pace of before, for longer than any sensor holds a reading, for no driven ones', () => {
+    const shownOf = (records: number, cadenceRpm: (i: number) => number): string | null => {
+      const ride = spun({ records });
+      ride.signs = { ...ride.signs, spin: 0 };
+      for (let i = 0; i < records; i++) ride.log.cadenceRpm[START + i] = cadenceRpm(i);
+      return shownBy(ride);
+    };
+    const turning = (i: number): number => 78 + (i % 3);
+    expect(shownOf(8, turning)).toBeNull();
+    expect(shownOf(6, turning)).toBe('legs-no-faster');
+    expect(shownOf(8, () => 80)).toBe('legs-no-faster');
+  });
+
   const cases: readonly (readonly [string, string, Parameters<typeof spun>[0], (ride: Spun) => void])[] = [
     [
       'legs hardly faster than before',

@@ -17,6 +17,8 @@ const JUMP_WITHIN_S = 1.6;
 const BACK_AT = 0.95;
 /** Slower than this a bike may stand. */
 const MOVING_MPS = 1;
+/** A bike that goes no faster, with still cranks, stands: that is no speed gone astray. */
+const STANDS_MPS = 0.3;
 /** Nobody is lost to the satellites for longer on a road that is ridden (assumption of ours). */
 const ASTRAY_S = 120;
 /** A jump back stays: the speed of the next records is no lower than this share of it. A single reading that leaps is no jump back. */
@@ -81,15 +83,16 @@ function markHeld(column: HeldColumn, limit: HeldLimit, faulty: Uint8Array): voi
 const movesOn = ({ timeS, held }: HeldColumn, end: number, step: number): boolean =>
   timeS[end] - timeS[end - 1] <= PAUSE_S && Math.abs(held[end] - held[end - 1]) < NEXT_STEP * step;
 
-function markAstray({ timeS, speedMps }: RideLog, faulty: Uint8Array): void {
+function markAstray({ timeS, speedMps, cadenceRpm }: RideLog, faulty: Uint8Array): void {
   for (let i = 1; i < timeS.length; i++) {
     const before = speedMps[i - 1];
     if (!(speedMps[i] - before > JUMP_MPS) || timeS[i] - timeS[i - 1] > JUMP_WITHIN_S || !(before > MOVING_MPS))
       continue;
     if (speedMps.subarray(i, i + STAYS.records).some((next) => next < STAYS.share * speedMps[i])) continue;
-    // back to where the speed last was what it jumped to, or to a pause
+    // back to where the speed last was what it jumped to, or to a pause or a stand
     for (let k = i - 1; k >= 0 && speedMps[k] < BACK_AT * speedMps[i]; k--) {
       if (timeS[i] - timeS[k] > ASTRAY_S || timeS[k + 1] - timeS[k] > PAUSE_S) break;
+      if (speedMps[k] < STANDS_MPS && cadenceRpm[k] === 0) break;
       faulty[k] = 1;
     }
   }

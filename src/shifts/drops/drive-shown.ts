@@ -33,6 +33,10 @@ const RESTS_ON_RECORDS = 8;
 /** Within this many deviations of a gear's development the chain drives there. */
 const ON_GEAR_DEVIATIONS = 2.5;
 
+/** No sensor holds or averages its last reading for longer, s; so many different readings in such a run are news of legs that turn. */
+const HELD_AT_MOST_S = 6;
+const NEWS = 3;
+
 /** A reason why drive was not lost in a run. */
 interface DriveSign {
   /** What it is, for whoever looks into why a run is no lost chain. */
@@ -44,8 +48,16 @@ interface DriveSign {
 
 /** What shows that the chain still drove, or that a run was too little seen, whatever its other signs. */
 const driveSigns: readonly DriveSign[] = [
-  { name: 'legs-no-faster', despitePowerGone: true, holds: (_search, _run, { spin }) => !(spin > MIN_SPIN) },
-  { name: 'reading-held', despitePowerGone: true, holds: ({ log }, run) => isHeld(log, run) },
+  {
+    name: 'legs-no-faster',
+    despitePowerGone: true,
+    holds: ({ log }, run, { spin, lastedS }) => !(spin > MIN_SPIN) && !turnsOn(log, run, lastedS),
+  },
+  {
+    name: 'reading-held',
+    despitePowerGone: true,
+    holds: ({ log }, run, { lastedS }) => isHeld(log, run) && !turnsOn(log, run, lastedS),
+  },
   { name: 'powered-below', despitePowerGone: true, holds: poweredBelow },
   { name: 'gains-speed', despitePowerGone: true, holds: gainsSpeed },
   {
@@ -79,6 +91,10 @@ function isHeld({ cadenceRpm }: RideLog, { start, end }: LowRun): boolean {
   for (let i = start; i < end; i++) fastest = Math.max(fastest, cadenceRpm[i]);
   return cadenceRpm[start - 1] > PEDALLING_RPM && Math.log(fastest / cadenceRpm[start - 1]) < MIN_HELD_SPIN;
 }
+
+/** Whether the legs turned on for longer than any sensor holds a reading: then they need not be faster to have lost the wheel. */
+const turnsOn = ({ cadenceRpm }: RideLog, { start, end }: LowRun, lastedS: number): boolean =>
+  lastedS > HELD_AT_MOST_S && new Set(cadenceRpm.subarray(start, end)).size >= NEWS;
 
 /** Whether the legs did work on such a ratio shortly before or within the run: then the speed is astray. The run's first second may be half and half. */
 function poweredBelow({ log, below }: DropSearch, { start, end }: LowRun): boolean {

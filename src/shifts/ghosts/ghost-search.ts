@@ -51,14 +51,29 @@ const EASED_TO = 0.55;
 const POWER_AHEAD_S = 3;
 const POWER_AFTER_S = 2;
 const HARDLY_ANY = 0.25;
+/** What the rider usually presses is told by the power above this, W, of so long before, s; so many records of it on the new cog are no easing off. */
+const PRESSES_W = 50;
+const USUAL_WITHIN_S = 60;
+const PRESSED_RECORDS = 5;
+
+/** A move of the chain in question: the records from `start` up to `end`, on `toCog`. */
+interface MovedRun {
+  readonly start: number;
+  readonly end: number;
+  readonly toCog: number;
+}
 
 /**
  * Whether the ratio rose since the rider eased off: legs that slow down against a wheel that rolls on look like a smaller cog, and a
- * power meter that averages shows some power still. On a smaller cog it would not fall so far. False without a power meter.
+ * power meter that averages shows some power still. On a smaller cog it would not fall so far, or is soon back while the ratio stays. False
+ * without a power meter.
  */
-export function easedOff({ log: { timeS, powerW } }: GhostSearch, start: number, end: number): boolean {
+export function easedOff(ride: GhostSearch, run: MovedRun): boolean {
+  const { timeS, powerW } = ride.log;
+  const { start, end } = run;
   const within = (from: number, to: number): Float64Array =>
     powerW.filter((_, i) => timeS[i] >= timeS[start] + from && timeS[i] < timeS[start] + to);
+  if (pressesOn(ride, run, median(within(-USUAL_WITHIN_S, 0).filter((watts) => watts > PRESSES_W)))) return false;
   const before = median(within(-POWER_BEFORE_S, 0)) ?? Number.NaN;
   const lastS = (timeS[end] ?? Number.POSITIVE_INFINITY) - timeS[start];
   const shown = mean(within(0, Math.min(POWER_WITHIN_S, lastS))) ?? Number.NaN;
@@ -66,6 +81,17 @@ export function easedOff({ log: { timeS, powerW } }: GhostSearch, start: number,
   const about = within(-POWER_AHEAD_S, POWER_AFTER_S);
   const earlier = median(within(-POWER_AHEAD_S - POWER_BEFORE_S, -POWER_AHEAD_S)) ?? Number.NaN;
   return about.some((watts, i) => i > 0 && (watts + about[i - 1]) / 2 < HARDLY_ANY * earlier);
+}
+
+/** Whether the rider presses on the new cog as usual. */
+function pressesOn(ride: GhostSearch, { start, end, toCog }: MovedRun, usualW: number | undefined): boolean {
+  const { log, trace } = ride;
+  let pressed = 0;
+  for (let i = start; i < end; i++) {
+    const off = Math.abs(trace.logDevelopment[i] - levelAt(ride, i, toCog));
+    if (log.powerW[i] > EASED_TO * (usualW ?? Number.NaN) && off < RESTS_WITHIN * trace.deviation[i]) pressed++;
+  }
+  return pressed >= PRESSED_RECORDS;
 }
 
 /** Log development of a cog on a ring. */

@@ -12,8 +12,11 @@ import type { GoesAtLast } from './goes-at-last.ts';
 const MIN_HELD_S = 1;
 /** Driving seconds that must show the new cog: fewer are a glitch. */
 const MIN_SEEN_S = 2;
-/** Odds against a ghost shift at any one moment, as log: one second in twenty minutes of pedalling (assumption of ours). */
-const LOG_PRIOR_ODDS = -7;
+/**
+ * Odds against a ghost shift where the trace leaves the commanded cog for another, as log (assumption of ours): of such runs in sound rides hardly
+ * one outlives the evidence of its own seconds, which count for a part each.
+ */
+const LOG_PRIOR_ODDS = -6;
 /** The same for a chain that has missed its cog and still pulls towards it: one second in one minute (assumption of ours). */
 const LOG_PRIOR_ODDS_WHEN_MISSED = -4;
 /** Odds of three to one. */
@@ -92,7 +95,7 @@ function weighRun(ride: GhostSearch, run: Run, atLast: GoesAtLast): GhostCandida
   if (heldS <= MIN_HELD_S || seenS < MIN_SEEN_S || logOdds < LEAST_LOG_ODDS - LIFT_AT_MOST) return null;
   // legs that hesitate, or a sensor that averages, pass between the cogs and rest on none
   if (!(apart < RESTS_WITHIN)) return null;
-  if (toCog < fromCog && !towardsCommand && easedOff(ride, start, end)) return null;
+  if (toCog < fromCog && !towardsCommand && easedOff(ride, { start, end, toCog })) return null;
   const torqueNm = crankTorque(log, start - 2, start + 2);
   return {
     ghost: { timeS: Math.max(0, atS), fromCog, toCog, heldS, towardsCommand, torqueNm },

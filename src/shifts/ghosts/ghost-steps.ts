@@ -96,7 +96,7 @@ function moveAsGhost(ride: GhostSearch, move: Move): GhostCandidate | null {
   if ((trace.logDevelopment[start] - levelAt(ride, start, cog) - drift) / step < BEGUN) return null;
   const { end, logOdds, seenS, apart } = follow(ride, move);
   if (seenS < LEAST_SEEN_S || logOdds < LEAST_LOG_ODDS - LIFT_AT_MOST || !(apart < RESTS_WITHIN)) return null;
-  if (toCog < cog && easedOff(ride, start, end)) return null;
+  if (toCog < cog && easedOff(ride, { start, end, toCog })) return null;
   const byCadence = -stepOf(log.cadenceRpm, start) / step;
   const bySpeed = stepOf(log.speedMps, start) / step;
   if (!(byCadence > CADENCE_SHARE[0] && byCadence < CADENCE_SHARE[1] && Math.abs(bySpeed) < SPEED_SHARE)) return null;

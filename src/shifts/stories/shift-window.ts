@@ -114,10 +114,12 @@ function windowRecords(
   { startCog, before }: ShiftContext,
   { ring, from, to }: { readonly ring: number; readonly from: number; readonly to: number },
 ): number[] {
+  // a recorder that writes one row a second names a gear that was asked for before the row, and the chain may have followed by then
+  const shownAtOnce = (i: number): boolean => timeS[i] === shift.timeS && trace.cog[i] === shift.toCog;
   const records: number[] = [];
   for (let i = from; i < to; i++) {
     if (Number.isNaN(trace.logDevelopment[i]) || trace.ring[i] !== ring) continue;
-    if (timeS[i] <= shift.timeS && !before && trace.cog[i] !== startCog) continue;
+    if (timeS[i] <= shift.timeS && !before && trace.cog[i] !== startCog && !shownAtOnce(i)) continue;
     // within a burst the chain is on its way and on no cog for long
     if (timeS[i] > shift.timeS && timeS[i] <= shift.lastTimeS) continue;
     records.push(i);

@@ -6,8 +6,13 @@ import type { ArrivalTable } from './arrival-table.ts';
 import { revolutionsLikelihood, type ShiftTiming } from './shift-timing.ts';
 import { usualDensity } from './turn-chances.ts';
 
-/** Below 0 for recorders that write a gear change down with the record after it. */
-const LAGS_S = Array.from({ length: 26 }, (_, i) => -1.25 + i * 0.25);
+/**
+ * Below 0 for recorders that write a gear change down with the record after it: half a second late on the mean, of which sensors take back a
+ * quarter at least. An earlier lag would only be slow shifts in disguise, since the two trade off.
+ */
+const EARLIEST_S = -0.25;
+const LAG_STEP_S = 0.25;
+const LAGS_S = Array.from({ length: 22 }, (_, i) => EARLIEST_S + i * LAG_STEP_S);
 /**
  * Lags of the recorders seen, mean and standard deviation in s (from 0.1 s to 3 s; an assumption of ours): what a ride goes by that has few shifts to
  * tell its own. Changes written down before they came are rare.
