@@ -32,9 +32,21 @@ export function gearWarnings(log: RideLog, bike: Bike, { measured, rolloutMm, dr
   const doubtTeeth = !another && !(rollout && namesItsTeeth(log, bike));
   return [
     rollout,
-    doubtTeeth ? teethWarning(bike, measured, drifts) : null,
+    doubtTeeth ? teethWarning(bike, rollout ? withoutSameFault(measured, bike, rolloutMm) : measured, drifts) : null,
     another ?? recordsWarning(log, bike),
   ].filter((warning) => warning !== null);
+}
+
+/** A ring this near (log) to the one that would account for another rollout is the same disagreement. */
+const SAME_FAULT = 0.03;
+
+/** What a ride shows, without rings that are off only as far as its rollout is: ratios do not tell the two apart, and it is said once. */
+function withoutSameFault(measured: MeasuredTeeth, bike: Bike, rolloutMm: number): MeasuredTeeth {
+  const off = Math.log(rolloutMm / bikeRolloutMm(bike));
+  const chainrings = measured.chainrings.map((teeth, i) =>
+    teeth !== null && Math.abs(Math.log(teeth / bike.chainrings[i]) - off) < SAME_FAULT ? bike.chainrings[i] : teeth,
+  );
+  return { ...measured, chainrings };
 }
 
 /** True where the records name gears, and none but the bike's. */
