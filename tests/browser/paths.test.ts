@@ -167,12 +167,13 @@ describe.skipIf(!browserPath)('with the real server', () => {
       await page.context().close();
     });
 
-  it('files that cannot be read are each named with the reason, and a folder can be chosen', async () => {
+  it('files that cannot be read are each named with the reason, and a folder can be chosen, in which what is no ride is left alone', async () => {
     const { page, faults } = await real.open({ expectFailures: true });
     const folder = mkdtempSync(join(tmpdir(), 'cogwright-folder-'));
     mkdirSync(join(folder, 'within'));
     writeFileSync(join(folder, 'holiday.jpg'), Buffer.from([0xff, 0xd8, 0xff, 0xe0, 0, 0, 0, 0]));
     writeFileSync(join(folder, 'within', 'shopping.csv'), 'bread,2\n');
+    writeFileSync(join(folder, 'walk.fit'), 'no ride at all');
     writeFileSync(join(folder, '.hidden'), 'x');
     await page.goto('/add');
     await loaded(page);
@@ -183,8 +184,9 @@ describe.skipIf(!browserPath)('with the real server', () => {
     await chooser.setFiles(folder);
     await page.getByRole('heading', { name: 'Describe the bike' }).waitFor();
     const told = page.locator('.understood > li');
-    expect((await told.getByRole('heading').allTextContents()).sort()).toEqual(['holiday.jpg', 'shopping.csv']);
-    for (const name of ['holiday.jpg', 'shopping.csv'])
+    await page.getByText('holiday.jpg is no ride log').waitFor();
+    expect((await told.getByRole('heading').allTextContents()).sort()).toEqual(['shopping.csv', 'walk.fit']);
+    for (const name of ['shopping.csv', 'walk.fit'])
       expect(await told.filter({ hasText: name }).locator('.is-not-understood').count(), name).toBe(1);
     expect(await seriousFindings(page)).toEqual([]);
     expect(faults).toEqual([]);
