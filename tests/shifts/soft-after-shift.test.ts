@@ -10,7 +10,7 @@ const TIMES = 30;
 /** Legs that turn this much slower than the chain would drive show about the ratio of the next smaller cog. */
 const TRAILING = 0.87;
 
-/** A ride on a bike in order, to a larger cog and back again and again; legs trail for two seconds after the shifts of the directions named. */
+/** A ride on a bike in order, to a larger cog and back again and again; legs trail in the second after the shifts of the directions named. */
 function ridden(...soft: ('larger' | 'smaller')[]): { log: RideLog; shiftedS: number[] } {
   const ride = at(4, new MadeRide(madeBike, 0.02).pedal(30).wander(20).pedal(15)).pedal(40);
   const trailing: number[] = [];
@@ -21,8 +21,8 @@ function ridden(...soft: ('larger' | 'smaller')[]): { log: RideLog; shiftedS: nu
       [4, 'smaller'],
     ] as const) {
       shiftedS.push(ride.nowS);
-      if (soft.includes(direction)) trailing.push(ride.nowS, ride.nowS + 1);
-      ride.command(cog).move(cog).pedal(13);
+      if (soft.includes(direction)) trailing.push(ride.nowS + 1);
+      ride.shift(cog).pedal(12);
     }
   const log = ride.log();
   return {
