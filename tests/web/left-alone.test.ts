@@ -37,6 +37,6 @@ describe('leftAloneSentence', () => {
   it('names one, and no more than three of several', () => {
     expect(leftAloneSentence([])).toBeNull();
     expect(leftAloneSentence(['hut/notes.txt'])).toMatch(/^hut\/notes\.txt is no ride log/);
-    expect(leftAloneSentence(['a', 'b', 'c', 'd'])).toMatch(/^4 files are .*: a, b, c, …\.$/);
+    expect(leftAloneSentence(['a', 'b', 'c', 'd'])).toMatch(/^4 files are .*: a, b, c and 1 more\.$/);
   });
 });

@@ -1,4 +1,5 @@
 import { counted } from '../../src/numeric/counted.ts';
+import { listedUpTo } from '../../src/numeric/listed.ts';
 import { worthTrying } from '../../src/ride-log/worth-trying.ts';
 import { isCompanion } from './companion-files.ts';
 import { pathOf } from './file-path.ts';
@@ -34,8 +35,7 @@ export async function withoutCompany(
 /** What to say of files that were left alone; null where there is none. */
 export function leftAloneSentence(names: readonly string[]): string | null {
   if (names.length === 0) return null;
-  const shown = names.length > NAMED ? [...names.slice(0, NAMED), '…'] : names;
   return names.length === 1
     ? `${names[0]} is no ride log, bike file or log of adjustments, and was left alone.`
-    : `${counted(names.length, 'file')} are no ride logs, bike files or logs of adjustments, and were left alone: ${shown.join(', ')}.`;
+    : `${counted(names.length, 'file')} are no ride logs, bike files or logs of adjustments, and were left alone: ${listedUpTo(NAMED, names)}.`;
 }

@@ -33,7 +33,7 @@ const RESTS_ON_RECORDS = 8;
 /** Within this many deviations of a gear's development the chain drives there. */
 const ON_GEAR_DEVIATIONS = 2.5;
 
-/** No sensor holds or averages its last reading for longer, s; so many different readings in such a run are news of legs that turn. */
+/** No sensor holds or averages its last reading for longer, s; so many different readings in a longer run are news of legs that turn (assumptions of ours). */
 const HELD_AT_MOST_S = 6;
 const NEWS = 3;
 

@@ -51,7 +51,7 @@ const EASED_TO = 0.55;
 const POWER_AHEAD_S = 3;
 const POWER_AFTER_S = 2;
 const HARDLY_ANY = 0.25;
-/** What the rider usually presses is told by the power above this, W, of so long before, s; so many records of it on the new cog are no easing off. */
+/** What the rider usually presses: the median of the power above this, W, of so long before, s. So many records of it on the new cog are no easing off. Assumptions of ours. */
 const PRESSES_W = 50;
 const USUAL_WITHIN_S = 60;
 const PRESSED_RECORDS = 5;

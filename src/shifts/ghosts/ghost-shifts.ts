@@ -12,10 +12,7 @@ import type { GoesAtLast } from './goes-at-last.ts';
 const MIN_HELD_S = 1;
 /** Driving seconds that must show the new cog: fewer are a glitch. */
 const MIN_SEEN_S = 2;
-/**
- * Odds against a ghost shift where the trace leaves the commanded cog for another, as log (assumption of ours): of such runs in sound rides hardly
- * one outlives the evidence of its own seconds, which count for a part each.
- */
+/** Odds against a ghost shift, as log, where the trace leaves the commanded cog for another with no command (assumption of ours). */
 const LOG_PRIOR_ODDS = -6;
 /** The same for a chain that has missed its cog and still pulls towards it: one second in one minute (assumption of ours). */
 const LOG_PRIOR_ODDS_WHEN_MISSED = -4;

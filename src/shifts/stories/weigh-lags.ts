@@ -8,7 +8,7 @@ import { usualDensity } from './turn-chances.ts';
 
 /**
  * Below 0 for recorders that write a gear change down with the record after it: half a second late on the mean, of which sensors take back a
- * quarter at least. An earlier lag would only be slow shifts in disguise, since the two trade off.
+ * quarter at least (assumption of ours). An earlier lag would mostly be slow shifts in disguise: the two trade off.
  */
 const EARLIEST_S = -0.25;
 const LAG_STEP_S = 0.25;
