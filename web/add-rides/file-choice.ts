@@ -92,17 +92,11 @@ function takeDrops(
   });
 }
 
-/** Files to add, dropped or chosen; more can be added and single ones taken out. */
-export function makeFileChoice(changed: () => void): FileChoice {
-  let files: readonly File[] = [];
-  const id = freshId('files');
-  const input = make('input', { id, type: 'file', multiple: true, class: 'out-of-sight' });
-  const list = new ChosenList();
-  const leftOut = make('p', { class: 'fault', role: 'alert', hidden: true });
-  const leftAlone = make('p', { class: 'quiet', role: 'status', hidden: true });
-  const label = make(
+/** The large label of the input for files, to press or to drop files on. */
+function dropPlace(inputId: string): HTMLLabelElement {
+  return make(
     'label',
-    { class: 'drop-place', for: id },
+    { class: 'drop-place', for: inputId },
     icon('add'),
     make(
       'span',
@@ -111,6 +105,17 @@ export function makeFileChoice(changed: () => void): FileChoice {
       '. Their bike file and adjustments may come along. A dropped folder or zip file is read with all that lies in it; of several bikes, each has a folder of its own there.',
     ),
   );
+}
+
+/** Files to add, dropped or chosen; more can be added and single ones taken out. */
+export function makeFileChoice(changed: () => void): FileChoice {
+  let files: readonly File[] = [];
+  const id = freshId('files');
+  const input = make('input', { id, type: 'file', multiple: true, class: 'out-of-sight' });
+  const list = new ChosenList();
+  const leftOut = make('p', { class: 'fault', role: 'alert', hidden: true });
+  const leftAlone = make('p', { class: 'quiet', role: 'status', hidden: true });
+  const label = dropPlace(id);
   const set = (next: readonly File[]): void => {
     files = next;
     label.classList.toggle('has-files', files.length > 0);
