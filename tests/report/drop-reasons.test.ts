@@ -40,6 +40,20 @@ describe('dropReasons', () => {
     ]);
   });
 
+  it('says for how long the legs had turned on in vain', () => {
+    expect(
+      reasons(
+        ['end-cog-asked', 0, 0],
+        ['legs-stopped-after', 9, 0],
+        ['turned-in-vain', 5, 3.5],
+        ['halt-after', 14, 0],
+        ['halt-lasts', 50, 1],
+      ),
+    ).toEqual([
+      'Why: the end cog had been asked for just before, the legs stopped 9 s after that, they had turned on for 5 s faster than any gear allows and 14 s later the bike stood for 50 s.',
+    ]);
+  });
+
   it('says of an end cog that was asked for long before only where the derailleur stood: while coasting the chain stays behind', () => {
     const [told] = reasons(['beforehand', Number.NaN, -5.5], ['end-cog-held', Number.NaN, 1.5], ['power-gone', 20, 1]);
     expect(told).toBe('Why: power fell to 20 W and the derailleur stood on an end cog.');

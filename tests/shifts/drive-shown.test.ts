@@ -69,6 +69,16 @@ describe('driveShown', () => {
     expect(shownOf(8, () => 80)).toBe('legs-no-faster');
   });
 
+  it('takes legs that show one cadence for longer than a sensor holds a reading for turning, where their power is gone', () => {
+    const shownOf = (records: number): string | null => {
+      const ride = spun({ records, powerGone: true });
+      ride.signs = { ...ride.signs, spin: 0 };
+      for (let i = 0; i < records; i++) ride.log.cadenceRpm[START + i] = 80;
+      return shownBy(ride);
+    };
+    expect([shownOf(6), shownOf(8)]).toEqual(['legs-no-faster', null]);
+  });
+
   const cases: readonly (readonly [string, string, Parameters<typeof spun>[0], (ride: Spun) => void])[] = [
     [
       'legs hardly faster than before',

@@ -32,7 +32,9 @@ function plainly(log: RideLog, { model, commands, samples, cog, ring, ...trace }
     const asked = [...commands.timeS.keys()].filter(
       (c) => c >= commands.latest[first] && commands.timeS[c] <= timeS + 1 && c <= commands.latest[i] + 1,
     );
-    const ridden = [...log.timeS.keys()].slice(first, i + 1).filter((k) => timeS - log.timeS[k] >= 4);
+    const ridden = [...log.timeS.keys()]
+      .slice(first, i + 1)
+      .filter((k) => timeS - log.timeS[k] >= 4 && (k === first || !(log.powerW[k] < 30)));
     const largest = Math.max(-1, ...asked.map((c) => commands.cog[c]), ...ridden.map((k) => cog[k]));
     const rings = [...asked.map((c) => commands.ring[c]), ...ridden.map((k) => ring[k]).filter((r) => r >= 0)];
     if (largest < 0) return Math.min(...model.logDevelopment);
@@ -65,6 +67,20 @@ describe('lowestLevels', () => {
     const level = (timeS: number): number => levels[log.timeS.findIndex((other) => other >= timeS)];
     expect(level(shiftedAt + 1)).toBeCloseTo(next, 10);
     expect(level(shiftedAt + 7)).toBeCloseTo(smallest, 10);
+  });
+
+  it('asks nothing of a gear that was named while the legs did nothing by the power meter', () => {
+    const ride = at(1).pedal(12).command(0);
+    const askedS = ride.nowS;
+    const full = ride.spinInVain(9, 79).coast(3).brake(8, 0).stand(60).pedal(60).log();
+    const lowest = (log: RideLog): number => {
+      const trace = traceGears(log, ride.bike);
+      trace.cog.fill(3, askedS + 2, askedS + 9);
+      const level = lowestLevels(log, trace)[askedS + 8];
+      return [...(trace.model?.logDevelopment ?? [])].findIndex((one) => Math.abs(one - level) < 1e-9);
+    };
+    expect(lowest(full)).toBe(1);
+    expect(lowest({ ...full, powerW: full.powerW.map(() => Number.NaN) })).toBe(3);
   });
 
   it('takes every gear since the look back began, as a plain search does, over halts and changes of ring too', () => {

@@ -3,6 +3,7 @@ import { PEDALLING_RPM } from '../../gear-trace/samples/pedalling-rpm.ts';
 import type { RideLog } from '../../ride-log/ride-log.ts';
 import { sameBurst } from '../commands/same-burst.ts';
 import { firstAfter } from '../first-after.ts';
+import { drove } from './drove.ts';
 import { type Halt, haltAfter } from './halt-after.ts';
 
 /** In these seconds before the shift so many records must show the chain driving: who coasts then has a stop in mind already. */
@@ -12,9 +13,11 @@ const LEAST_DRIVING = 2;
 const BEGINNING_S = 2;
 /** Legs without a chain stop this soon, as the sensor shows it: it may hold its last reading for 2 s. */
 const LONGEST_PEDALLING_S = 6;
+/** Some go on turning for longer before they notice: it counts where nothing shows that they drove the bike, and the shift was not one for a stop. */
+const LONGEST_IN_VAIN_S = 15;
 const HALT_LASTS_S = 12;
 /** So long after a shift the halt may begin: in a harder gear a bike rolls on longer. */
-const HALT_WITHIN_S = { toLarger: 7, toSmaller: 22 } as const;
+const HALT_WITHIN_S = { toLarger: 7, toSmaller: 30 } as const;
 
 /** A halt of some length to which the bike rolled after a shift, with the record of the legs' last turn before it. */
 export interface HaltAtOnce extends Halt {
@@ -24,6 +27,8 @@ export interface HaltAtOnce extends Halt {
 /** A shift asked for while the legs drove the bike, by its burst's last command. */
 export interface AskedShift {
   readonly cog: number;
+  /** The larger of that cog and of those on which the chain may have lain before its burst. */
+  readonly largest: number;
   readonly toLarger: boolean;
   readonly askedS: number;
   /** First record not before the command. */
@@ -45,9 +50,23 @@ export function askedShifts(log: RideLog, trace: RideTrace): AskedShift[] {
     // nobody saw the legs of a shift after which nothing was recorded for so long
     if (start >= log.timeS.length || log.timeS[start] - timeS[c] > HALT_LASTS_S) continue;
     if (!(droveBefore(log, trace, start) || (!toLarger && setsIn(log, trace, start)))) continue;
-    asked.push({ cog: cog[c], toLarger, askedS: timeS[c], start, halted: haltAtOnce(log, { start, nextS, toLarger }) });
+    asked.push({
+      cog: cog[c],
+      largest: Math.max(...cog.subarray(burstFrom(trace, c, wholeSeconds), c + 1)),
+      toLarger,
+      askedS: timeS[c],
+      start,
+      halted: haltAtOnce(log, trace, { start, nextS, toLarger }),
+    });
   }
   return asked;
+}
+
+/** The command before a burst, by the burst's last. */
+function burstFrom({ commands: { timeS } }: RideTrace, last: number, wholeSeconds: boolean): number {
+  let first = last;
+  while (first > 1 && sameBurst(timeS[first] - timeS[first - 1], wholeSeconds)) first--;
+  return first - 1;
 }
 
 function droveBefore(log: RideLog, trace: RideTrace, start: number): boolean {
@@ -67,6 +86,7 @@ function setsIn({ timeS, cadenceRpm }: RideLog, { driving }: RideTrace, start: n
 
 function haltAtOnce(
   log: RideLog,
+  trace: RideTrace,
   { start, nextS, toLarger }: Pick<AskedShift, 'start' | 'toLarger'> & { readonly nextS: number },
 ): HaltAtOnce | null {
   const { timeS, cadenceRpm } = log;
@@ -75,6 +95,7 @@ function haltAtOnce(
   let lastTurn = start;
   for (let i = start; i < timeS.length && timeS[i] - timeS[start] < halt.inS; i++)
     if (cadenceRpm[i] > PEDALLING_RPM) lastTurn = i;
-  const stopsAtOnce = timeS[lastTurn] - timeS[start] <= LONGEST_PEDALLING_S && nextS >= timeS[lastTurn];
-  return stopsAtOnce ? { ...halt, lastTurn } : null;
+  const turnedS = timeS[lastTurn] - timeS[start];
+  const inVain = !toLarger && turnedS <= LONGEST_IN_VAIN_S && !drove(log, trace, { start, end: lastTurn + 1 });
+  return nextS >= timeS[lastTurn] && (turnedS <= LONGEST_PEDALLING_S || inVain) ? { ...halt, lastTurn } : null;
 }

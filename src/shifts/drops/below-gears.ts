@@ -1,10 +1,8 @@
 import type { RideTrace } from '../../gear-trace/gear-trace.ts';
 import type { RideLog } from '../../ride-log/ride-log.ts';
 import { lowestLevels } from './lowest-levels.ts';
+import { IDLE_W } from './rider-power.ts';
 import { SLOWEST_LAG_S } from './speed-gain.ts';
-
-/** Below this a rider does nothing, W. */
-export const IDLE_W = 30;
 
 /** A record this far below the gears (log), and further by so many deviations as follow, counts. */
 const MIN_BELOW = 0.07;

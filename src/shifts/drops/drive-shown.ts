@@ -1,8 +1,7 @@
 import type { RideTrace } from '../../gear-trace/gear-trace.ts';
 import { PEDALLING_RPM } from '../../gear-trace/samples/pedalling-rpm.ts';
 import type { RideLog } from '../../ride-log/ride-log.ts';
-import { IDLE_W } from './below-gears.ts';
-import { WORKING_W } from './rider-power.ts';
+import { IDLE_W, WORKING_W } from './rider-power.ts';
 import type { DropSearch, LowRun, RunSigns } from './run-signs.ts';
 import { gainWithoutDrive, speedGain } from './speed-gain.ts';
 
@@ -51,12 +50,12 @@ const driveSigns: readonly DriveSign[] = [
   {
     name: 'legs-no-faster',
     despitePowerGone: true,
-    holds: ({ log }, run, { spin, lastedS }) => !(spin > MIN_SPIN) && !turnsOn(log, run, lastedS),
+    holds: ({ log }, run, signs) => !(signs.spin > MIN_SPIN) && !turnsOn(log, run, signs),
   },
   {
     name: 'reading-held',
     despitePowerGone: true,
-    holds: ({ log }, run, { lastedS }) => isHeld(log, run) && !turnsOn(log, run, lastedS),
+    holds: ({ log }, run, signs) => isHeld(log, run) && !turnsOn(log, run, signs),
   },
   { name: 'powered-below', despitePowerGone: true, holds: poweredBelow },
   { name: 'gains-speed', despitePowerGone: true, holds: gainsSpeed },
@@ -93,8 +92,8 @@ function isHeld({ cadenceRpm }: RideLog, { start, end }: LowRun): boolean {
 }
 
 /** Whether the legs turned on for longer than any sensor holds a reading: then they need not be faster to have lost the wheel. */
-const turnsOn = ({ cadenceRpm }: RideLog, { start, end }: LowRun, lastedS: number): boolean =>
-  lastedS > HELD_AT_MOST_S && new Set(cadenceRpm.subarray(start, end)).size >= NEWS;
+const turnsOn = ({ cadenceRpm }: RideLog, { start, end }: LowRun, { lastedS, powerGone }: RunSigns): boolean =>
+  lastedS > HELD_AT_MOST_S && (powerGone || new Set(cadenceRpm.subarray(start, end)).size >= NEWS);
 
 /** Whether the legs did work on such a ratio shortly before or within the run: then the speed is astray. The run's first second may be half and half. */
 function poweredBelow({ log, below }: DropSearch, { start, end }: LowRun): boolean {

@@ -24,6 +24,8 @@ export const dropSignUnits = {
   'shifts-onto-cog': 'shifts',
   /** From the shift to the last turn of the legs before the halt. */
   'legs-stopped-after': 's',
+  /** So long the legs turned on faster than any gear in question allows, beyond what a sensor may hold. */
+  'turned-in-vain': 's',
   'halt-after': 's',
   /** Infinity: to the ride's end. */
   'halt-lasts': 's',

@@ -1,5 +1,6 @@
 import type { RideTrace } from '../../gear-trace/gear-trace.ts';
 import type { RideLog } from '../../ride-log/ride-log.ts';
+import { IDLE_W } from './rider-power.ts';
 
 /** The last seconds' trace may follow the very spin in question, and must not explain it away. */
 const TRACE_UNTIL_S = 4;
@@ -29,7 +30,7 @@ export class GearsSince {
   /** Takes the gears from record `first` to record `last`, and returns itself. */
   between(first: number, last: number): this {
     if (first !== this.#first) this.#beginAt(first);
-    const { timeS } = this.#log;
+    const { timeS, powerW } = this.#log;
     const { commands, cog, ring } = this.#trace;
     const untilS = timeS[last] + COMMAND_AHEAD_S;
     const to = Math.min(commands.timeS.length - 1, commands.latest[last] + 1);
@@ -38,6 +39,8 @@ export class GearsSince {
       this.rings.add(commands.ring[this.#command]);
     }
     for (; this.#traced <= last && timeS[last] - timeS[this.#traced] >= TRACE_UNTIL_S; this.#traced++) {
+      // legs that do nothing name whatever gear the ratio passes
+      if (powerW[this.#traced] < IDLE_W && this.#traced > first) continue;
       this.largest = Math.max(this.largest, cog[this.#traced]);
       if (ring[this.#traced] >= 0) this.rings.add(ring[this.#traced]);
     }

@@ -6,6 +6,7 @@ import { type AskedShift, askedShifts, type HaltAtOnce } from './asked-shifts.ts
 import type { DropCandidate, MeasuredSign } from './drop-candidate.ts';
 import { endCogSign } from './end-cog-sign.ts';
 import { haltOdds } from './halt-odds.ts';
+import { turnedInVainS } from './turned-in-vain.ts';
 import { weighSigns } from './weigh-candidate.ts';
 
 /** Within so many deviations of the end cog's ratio, and nearer to it than to that of the cog beside it, the chain drives there. */
@@ -74,16 +75,18 @@ const countHalts = (shifts: readonly AskedShift[]): HaltCount => ({
 
 interface HaltAtEnd {
   readonly cog: number;
+  readonly largest: number;
   readonly askedS: number;
   readonly start: number;
   readonly halt: HaltAtOnce;
 }
 
-function haltSigns(log: RideLog, trace: RideTrace, { cog, askedS, start, halt }: HaltAtEnd): MeasuredSign[] {
+function haltSigns(log: RideLog, trace: RideTrace, { cog, largest, askedS, start, halt }: HaltAtEnd): MeasuredSign[] {
   const { spin, below, reached } = legsAfter(log, trace, { cog, start, halt });
   return [
     endCogSign(log.timeS[start] - askedS),
     { sign: 'legs-stopped-after', value: log.timeS[halt.lastTurn] - askedS },
+    { sign: 'turned-in-vain', value: turnedInVainS(log, trace, { largest, start, end: halt.lastTurn + 1 }) },
     { sign: 'legs-faster', value: spin },
     { sign: 'past-gear', value: below },
     { sign: 'cog-reached', value: reached },

@@ -3,9 +3,8 @@ import { PEDALLING_RPM } from '../../gear-trace/samples/pedalling-rpm.ts';
 import type { RideLog } from '../../ride-log/ride-log.ts';
 import { firstAfter } from '../first-after.ts';
 import type { ChainDropEvent } from '../ride-events.ts';
-import { IDLE_W } from './below-gears.ts';
 import { onSomeGear } from './drive-shown.ts';
-import { WORKING_W } from './rider-power.ts';
+import { IDLE_W, WORKING_W } from './rider-power.ts';
 
 /** Records in which drive was lost, as indices into the ride log; `end` exclusive. */
 export interface LostDrive {

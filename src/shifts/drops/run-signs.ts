@@ -2,7 +2,8 @@ import { mean, median } from 'd3-array';
 import type { RideTrace } from '../../gear-trace/gear-trace.ts';
 import { PEDALLING_RPM } from '../../gear-trace/samples/pedalling-rpm.ts';
 import type { RideLog } from '../../ride-log/ride-log.ts';
-import { type BelowGears, IDLE_W } from './below-gears.ts';
+import type { BelowGears } from './below-gears.ts';
+import { IDLE_W } from './rider-power.ts';
 
 /** A ride in which lost drive is looked for. */
 export interface DropSearch {

@@ -121,6 +121,7 @@ const WEIGHTS: Readonly<Record<DropPattern, PatternWeights>> = {
     moreThan: Number.NEGATIVE_INFINITY,
     signs: {
       'legs-faster': each(20, 1.5),
+      'turned-in-vain': each(0.7, 4),
       'past-gear': beyond(SHORT_OF_COG, 1),
       'halt-lasts': longHalt(LONG_HALT_S, 1),
       braking: beyond(BRAKED, -2),
