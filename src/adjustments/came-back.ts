@@ -1,3 +1,4 @@
+import { asRidesDiffer } from './as-rides-differ.ts';
 import { DECIDED_AT, probabilityBetter, type TroubleCount } from './compare-rates.ts';
 import { type RideCount, together } from './ride-counts-of.ts';
 
@@ -22,16 +23,22 @@ const rate = ({ trouble, shifts }: TroubleCount): number => trouble / Math.max(1
  */
 export function cameBack(before: readonly RideCount[], after: readonly RideCount[]): CameBack | null {
   const was = together(before);
+  const better = (earlier: readonly RideCount[], later: readonly RideCount[]): number =>
+    probabilityBetter(asRidesDiffer(earlier), asRidesDiffer(later));
   const found = after
     .slice(1)
-    .map(({ startMs }, i) => ({
-      fromMs: startMs,
-      until: together(after.slice(0, i + 1)),
-      since: together(after.slice(i + 1)),
-    }))
+    .map(({ startMs }, i) => {
+      const [good, bad] = [after.slice(0, i + 1), after.slice(i + 1)];
+      return {
+        fromMs: startMs,
+        until: together(good),
+        since: together(bad),
+        sure: 1 - better(good, bad),
+        cured: better(before, good),
+      };
+    })
     .filter(({ until, since }) => rate(until) < BACK_TO * rate(was) && rate(since) >= BACK_TO * rate(was))
-    .map((one) => ({ ...one, sure: probabilityBetter(one.since, one.until) }))
-    .filter(({ until, sure }) => sure >= SURE && probabilityBetter(was, until) >= DECIDED_AT)
+    .filter(({ sure, cured }) => sure >= SURE && cured >= DECIDED_AT)
     .sort((a, b) => b.sure - a.sure)
     .at(0);
   return found ? { fromMs: found.fromMs, until: found.until, since: found.since } : null;

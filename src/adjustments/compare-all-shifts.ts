@@ -1,11 +1,10 @@
-import { tallyTrouble } from '../cogs/trouble-tally.ts';
 import type { AdjustmentPeriod, PlacedRide } from './adjustment-periods.ts';
+import { asRidesDiffer } from './as-rides-differ.ts';
 import { type CameBack, cameBack } from './came-back.ts';
 import type { CogComparison } from './compare-cogs.ts';
 import { DECIDED_AT, probabilityBetter, shiftsStillNeeded } from './compare-rates.ts';
 import { type OppositeWays, oppositeWays } from './opposite-ways.ts';
-import { rideCountsOf } from './ride-counts-of.ts';
-import { troubleOf } from './trouble-of.ts';
+import { rideCountsOf, together } from './ride-counts-of.ts';
 import { type WentOnGrowing, wentOnGrowing } from './went-on-growing.ts';
 
 /** Before against after by all judged shifts, with what the two rates by themselves hide; at most one of those is set. */
@@ -24,11 +23,12 @@ export function compareAllShifts(
   cogs: readonly CogComparison[],
   cassetteLength: number,
 ): AllShiftsComparison {
-  const [before, after] = [troubleOf(tallyTrouble(earlier)), troubleOf(tallyTrouble(later))];
+  const [ridesBefore, ridesAfter] = [rideCountsOf(earlier, rides), rideCountsOf(later, rides)];
+  const [before, after] = [asRidesDiffer(ridesBefore), asRidesDiffer(ridesAfter)];
   const better = probabilityBetter(before, after);
   const told = { cameBack: null, wentOnGrowing: null, oppositeWays: null };
-  const byRate = { ...told, probabilityBetter: better, shiftsStillNeeded: shiftsStillNeeded(before, after) };
-  const [ridesBefore, ridesAfter] = [rideCountsOf(earlier, rides), rideCountsOf(later, rides)];
+  const worth = after.shifts > 0 ? after.shifts / together(ridesAfter).shifts : 1;
+  const byRate = { ...told, probabilityBetter: better, shiftsStillNeeded: shiftsStillNeeded(before, after, worth) };
   const ways = oppositeWays(cogs, cassetteLength, better);
   const back = cameBack(ridesBefore, ridesAfter);
   // trouble that is gone where it was, and there where it was not, did not come back

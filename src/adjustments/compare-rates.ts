@@ -35,11 +35,13 @@ export function probabilityBetter(before: TroubleCount, after: TroubleCount): nu
  * How many more judged shifts, if they go on as those after the adjustment did (as a cured bike does, where there are
  * none yet), until the comparison is 95 % sure one way or the other. 0 when it is; null when nothing was ridden before
  * the adjustment, or when no number within reach (600) would do.
+ *
+ * @param worth what one more shift counts for, where the counts are of rides that differ (`asRidesDiffer`)
  */
-export function shiftsStillNeeded(before: TroubleCount, after: TroubleCount): number | null {
+export function shiftsStillNeeded(before: TroubleCount, after: TroubleCount, worth = 1): number | null {
   const rate = after.shifts === 0 ? CURED_RATE : after.trouble / after.shifts;
   const decided = (more: number): boolean => {
-    const grown = { trouble: after.trouble + rate * more, shifts: after.shifts + more };
+    const grown = { trouble: after.trouble + rate * more * worth, shifts: after.shifts + more * worth };
     return isDecided(probabilityBetter(before, grown));
   };
   if (decided(0)) return 0;

@@ -135,6 +135,15 @@ describe('driveShown', () => {
       ({ trace }) => trace.logDevelopment.fill(LEVELS[2], START + 2, START + 8),
     ],
     [
+      'two sparse records that rest on one gear for some seconds',
+      'rests-on-gear',
+      { records: 2 },
+      ({ log, trace }) => {
+        for (let i = START + 1; i < log.timeS.length; i++) log.timeS[i] += 6;
+        trace.logDevelopment.fill(LEVELS[2] + 0.03, START, START + 2);
+      },
+    ],
+    [
       'the gear of before right after a run of a second',
       'back-on-gear',
       { records: 1 },

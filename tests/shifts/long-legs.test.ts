@@ -38,6 +38,14 @@ describe('a halt after a shift, the legs turning on for longer than a sensor hol
     expect(halted(drivesOn, { withPower })).toBe(false);
   });
 
+  it('does not count where a power meter shows that the legs worked for seconds before they stopped', () => {
+    const after =
+      (powerW: number): Afterwards =>
+      (ride) =>
+        ride.pedal(1).move(0).pedal(5, { powerW }).coast(3).brake(8, 0);
+    expect([halted(works(200)), halted(works(5))]).toEqual([false, true]);
+  });
+
   it('does not count after a shift to a larger cog: riders go there before a stop', () => {
     expect(halted(turnsInVain, { cog: 2 })).toBe(false);
   });

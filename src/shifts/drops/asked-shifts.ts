@@ -3,7 +3,7 @@ import { PEDALLING_RPM } from '../../gear-trace/samples/pedalling-rpm.ts';
 import type { RideLog } from '../../ride-log/ride-log.ts';
 import { sameBurst } from '../commands/same-burst.ts';
 import { firstAfter } from '../first-after.ts';
-import { drove } from './drove.ts';
+import { drove, worked } from './drove.ts';
 import { type Halt, haltAfter } from './halt-after.ts';
 
 /** In these seconds before the shift so many records must show the chain driving: who coasts then has a stop in mind already. */
@@ -95,7 +95,9 @@ function haltAtOnce(
   let lastTurn = start;
   for (let i = start; i < timeS.length && timeS[i] - timeS[start] < halt.inS; i++)
     if (cadenceRpm[i] > PEDALLING_RPM) lastTurn = i;
+  const legs = { start, end: lastTurn + 1 };
   const turnedS = timeS[lastTurn] - timeS[start];
-  const inVain = !toLarger && turnedS <= LONGEST_IN_VAIN_S && !drove(log, trace, { start, end: lastTurn + 1 });
-  return nextS >= timeS[lastTurn] && (turnedS <= LONGEST_PEDALLING_S || inVain) ? { ...halt, lastTurn } : null;
+  const inVain = !toLarger && turnedS <= LONGEST_IN_VAIN_S && !drove(log, trace, legs);
+  const soon = turnedS <= LONGEST_PEDALLING_S && worked(log, legs) !== true;
+  return nextS >= timeS[lastTurn] && (soon || inVain) ? { ...halt, lastTurn } : null;
 }

@@ -22,8 +22,9 @@ const LEAST_UNRECORDED = 2;
 /** A spike this short is followed at once by this many records on one gear where the chain merely slipped. */
 const SPIKE_RECORDS = 2;
 const BACK_RECORDS = 2;
-/** A run rests on a gear where it is so long, and this share of its records lie there. */
+/** A run rests on a gear where it has so many records or, in a sparse log, lasts so long, and this share of its records lie there. */
 const RESTING_RECORDS = 4;
+const RESTING_S = 6;
 const RESTING_SHARE = 0.8;
 /** A bike that goes this much faster than as the run began is driven. */
 const DRIVEN_GAIN = 1.02;
@@ -64,7 +65,7 @@ const driveSigns: readonly DriveSign[] = [
     despitePowerGone: true,
     holds: ({ log }, run, { powerGone }) => driveFollows(log, run, powerGone),
   },
-  { name: 'rests-on-gear', despitePowerGone: false, holds: ({ trace }, run) => restsOnGear(trace, run) },
+  { name: 'rests-on-gear', despitePowerGone: false, holds: ({ log, trace }, run) => restsOnGear(log, trace, run) },
   { name: 'back-on-gear', despitePowerGone: true, holds: ({ trace }, run) => backOnGear(trace, run) },
   { name: 'drives-on', despitePowerGone: false, holds: ({ trace }, run) => drivesOn(trace, run) },
   {
@@ -117,10 +118,12 @@ function driveFollows(log: RideLog, { start, end }: LowRun, powerGone: boolean):
  * Whether the run rests on one gear's development, it alone or with the records after it: then the chain drives there, and it was an unasked
  * shift. Its first record may be half and half. The gears in question change as the trace follows the chain, so a run may end while the chain stays.
  */
-function restsOnGear({ model, logDevelopment, deviation }: RideTrace, run: LowRun): boolean {
+function restsOnGear({ timeS }: RideLog, { model, logDevelopment, deviation }: RideTrace, run: LowRun): boolean {
   if (!model) return false;
+  const isLong = (start: number, end: number): boolean =>
+    end - start >= RESTING_RECORDS || (end - start > 1 && timeS[end - 1] - timeS[start] >= RESTING_S);
   const restsUntil = (start: number, end: number): boolean =>
-    end - start >= RESTING_RECORDS &&
+    isLong(start, end) &&
     model.logDevelopment.some((level) => {
       let on = 0;
       for (let i = start; i < end; i++)
