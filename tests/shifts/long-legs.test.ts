@@ -39,7 +39,7 @@ describe('a halt after a shift, the legs turning on for longer than a sensor hol
   });
 
   it('does not count where a power meter shows that the legs worked for seconds before they stopped', () => {
-    const after =
+    const works =
       (powerW: number): Afterwards =>
       (ride) =>
         ride.pedal(1).move(0).pedal(5, { powerW }).coast(3).brake(8, 0);
