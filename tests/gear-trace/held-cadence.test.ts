@@ -32,15 +32,6 @@ describe('cadence that a sensor holds after the legs have stopped', () => {
     expect(column(cadenceRpm).slice(-8)).toEqual([85, 85, 85, 85, 85, 0, 0, 0]);
   });
 
-  it('leaves the readings of legs that still work by a power that changes, but not of a power that is held or averaged', () => {
-    const before = [...stops(3, 6), ...lively(10)];
-    const end = (powerW: readonly number[]): number[] =>
-      column([...before, 85, 85, 85, 0], [...before.map(() => 150), ...powerW]).slice(-4);
-    expect(end([210, 215, 208, 40])).toEqual([85, 85, 85, 0]);
-    expect(end([210, 210, 210, 0])).toEqual([85, 0, 0, 0]);
-    expect(end([210, 140, 70, 0])).toEqual([85, 0, 0, 0]);
-  });
-
   it('goes by zero power where the rider pedals on before the reading falls to 0', () => {
     const cadenceRpm = [...stops(3, 6), ...lively(10), 85, 85, 60, 80];
     const powerW = [...cadenceRpm.map(() => 150)];

@@ -1,8 +1,12 @@
+import { min, minIndex } from 'd3-array';
+
 /** How badly a recorded tooth count fits a place by what else is known, 0 = well. In units of log teeth. */
 export type PlaceMisfit = (teeth: number, place: number) => number;
 
 /** Differences of tooth counts beyond this (log) count no more: someone configured another size altogether. */
 const MOST_APART = 0.2;
+/** A place of the bike's between two recorded counts that was never recorded itself costs so much (log) where nearly all places were, and less where few: riders shift from one cog to the next. An assumption of ours. */
+const PASSED_OVER = 0.1;
 
 /**
  * Which cog or ring each recorded tooth count stands for. Recorded teeth are what someone configured: where all of them are the
@@ -25,21 +29,25 @@ export function placesOfTeeth(
     return { places: new Map(seen.map((teeth) => [teeth, nearest(sizes, teeth)])), cost: 0 };
   const costOf = (i: number, place: number): number =>
     Math.min(MOST_APART, Math.abs(Math.log(seen[i] / sizes[place]))) + misfit(seen[i], place);
-  // least[i][p]: the first i counts read with places below p
-  const least = Array.from({ length: seen.length + 1 }, () =>
-    new Float64Array(sizes.length + 1).fill(Number.POSITIVE_INFINITY),
-  );
-  least[0].fill(0);
-  for (let i = 1; i <= seen.length; i++)
-    for (let p = i; p <= sizes.length; p++)
-      least[i][p] = Math.min(least[i][p - 1], least[i - 1][p - 1] + costOf(i - 1, p - 1));
+  const passedOver = (PASSED_OVER * seen.length) / sizes.length;
+  // least[i][p]: the first counts up to i, with i at place p
+  const least = seen.map(() => new Float64Array(sizes.length).fill(Number.POSITIVE_INFINITY));
+  const placeBefore = (i: number, place: number): number =>
+    minIndex(least[i - 1].subarray(0, place), (cost, q) => cost + passedOver * (place - q - 1));
+  const before = seen.map(() => new Int8Array(sizes.length));
+  seen.forEach((_, i) => {
+    for (let place = i; place < sizes.length; place++) {
+      least[i][place] = costOf(i, place);
+      if (i === 0) continue;
+      const q = placeBefore(i, place);
+      before[i][place] = q;
+      least[i][place] += least[i - 1][q] + passedOver * (place - q - 1);
+    }
+  });
   const places = new Map<number, number>();
-  for (let i = seen.length, p = sizes.length; i > 0; p--) {
-    if (least[i][p] === least[i][p - 1]) continue;
-    i--;
-    places.set(seen[i], p - 1);
-  }
-  return { places, cost: least[seen.length][sizes.length] };
+  const last = seen.length - 1;
+  for (let i = last, place = minIndex(least[last]); i >= 0; place = before[i][place], i--) places.set(seen[i], place);
+  return { places, cost: min(least[last]) ?? 0 };
 }
 
 function nearest(sizes: readonly number[], teeth: number): number {

@@ -6,8 +6,6 @@ import { PEDALLING_RPM } from './pedalling-rpm.ts';
 const NEXT_WITHIN_S = 1.5;
 /** Fewer stops say nothing about the sensor. */
 const LEAST_STOPS = 4;
-/** A power that changes and is more than this share of what it was as the reading was new is of legs that turn; one that is averaged falls further. */
-const STILL_WORKING = 0.7;
 /** Share of steady pedalling that may by chance repeat a reading as often as stops do. */
 const MOST_BY_CHANCE = 0.3;
 
@@ -22,8 +20,7 @@ interface Run {
  * Cadence as the legs turned. Many crank sensors repeat their last reading for some seconds after the legs have stopped, then fall to
  * 0: in three of four outdoor rides looked at, the last reading stood for exactly three records at most stops, while in steady
  * pedalling one run in thirty is as long. Whether a ride's sensor does so is told from its own stops; the repeated readings are then
- * set to 0: as many before each stop as is usual for the sensor, but none in which a power meter shows that the legs still worked, and those with
- * zero power.
+ * set to 0: as many before each stop as is usual for the sensor, and those with zero power.
  *
  * @returns rpm by record; the log's own column where the sensor holds nothing
  */
@@ -36,9 +33,8 @@ export function cadenceWithoutHeld({ timeS, cadenceRpm, powerW }: RideLog): Floa
   if (stops.length < LEAST_STOPS || usual < 2 || !(byChance < MOST_BY_CHANCE)) return cadenceRpm;
   const turned = Float64Array.from(cadenceRpm);
   for (const { from, to, stops: atStop } of runs) {
-    const worked = (i: number): boolean => powerW[i] !== powerW[i - 1] && powerW[i] > STILL_WORKING * powerW[from];
-    const stopped = atStop ? Math.max(from + 1, to - (usual - 1)) : to;
-    for (let i = from + 1; i < to; i++) if (powerW[i] === 0 || (i >= stopped && !worked(i))) turned[i] = 0;
+    if (atStop) turned.fill(0, Math.max(from + 1, to - (usual - 1)), to);
+    for (let i = from + 1; i < to; i++) if (powerW[i] === 0) turned[i] = 0;
   }
   return turned;
 }

@@ -92,12 +92,11 @@ function haltAtOnce(
   const { timeS, cadenceRpm } = log;
   const halt = haltAfter(log, start, toLarger ? HALT_WITHIN_S.toLarger : HALT_WITHIN_S.toSmaller, HALT_LASTS_S);
   if (halt.lastsS === 0) return null;
-  let lastTurn = start;
-  for (let i = start; i < timeS.length && timeS[i] - timeS[start] < halt.inS; i++)
-    if (cadenceRpm[i] > PEDALLING_RPM) lastTurn = i;
-  const legs = { start, end: lastTurn + 1 };
+  let [lastTurn, end] = [start, start];
+  for (; end < timeS.length && timeS[end] - timeS[start] < halt.inS; end++)
+    if (cadenceRpm[end] > PEDALLING_RPM) lastTurn = end;
   const turnedS = timeS[lastTurn] - timeS[start];
-  const inVain = !toLarger && turnedS <= LONGEST_IN_VAIN_S && !drove(log, trace, legs);
-  const soon = turnedS <= LONGEST_PEDALLING_S && worked(log, legs) !== true;
+  const inVain = !toLarger && turnedS <= LONGEST_IN_VAIN_S && !drove(log, trace, { start, end });
+  const soon = turnedS <= LONGEST_PEDALLING_S && worked(log, { start, end }) !== true;
   return nextS >= timeS[lastTurn] && (soon || inVain) ? { ...halt, lastTurn } : null;
 }

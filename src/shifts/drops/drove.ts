@@ -12,27 +12,29 @@ const RESTING_RECORDS = 3;
 /** Within so many deviations of a gear's development a record is on it. */
 const ON_GEAR_DEVIATIONS = 1.5;
 
-/** The records from a shift to the last turn of the legs; `end` exclusive. */
-export interface LegsAfter {
+/** The records from a shift on; `end` exclusive. */
+export interface RecordsAfter {
   readonly start: number;
   readonly end: number;
 }
 
 /** Whether the legs drove the bike after a shift, by the power meter; null without one. */
-export function worked(log: RideLog, legs: LegsAfter): boolean | null {
-  const metered = turning(log, legs).filter((i) => !Number.isNaN(log.powerW[i]));
-  return metered.length === 0 ? null : metered.filter((i) => log.powerW[i] >= WORKING_W).length >= WORKING_RECORDS;
+export function worked({ timeS, powerW }: RideLog, records: RecordsAfter): boolean | null {
+  const metered = settled(timeS, records).filter((i) => !Number.isNaN(powerW[i]));
+  return metered.length === 0 ? null : metered.filter((i) => powerW[i] >= WORKING_W).length >= WORKING_RECORDS;
 }
 
 /** The same, without a power meter by a ratio that rests on a gear. */
-export const drove = (log: RideLog, trace: RideTrace, legs: LegsAfter): boolean =>
-  worked(log, legs) ?? restsOnAGear(trace, turning(log, legs));
+export const drove = (log: RideLog, trace: RideTrace, records: RecordsAfter): boolean =>
+  worked(log, records) ??
+  restsOnAGear(
+    trace,
+    settled(log.timeS, records).filter((i) => log.cadenceRpm[i] > PEDALLING_RPM),
+  );
 
-/** The records in which the legs turn once the sensors have settled. */
-function turning({ timeS, cadenceRpm }: RideLog, { start, end }: LegsAfter): number[] {
+function settled(timeS: Float64Array, { start, end }: RecordsAfter): number[] {
   const records: number[] = [];
-  for (let i = start; i < end; i++)
-    if (timeS[i] - timeS[start] > SETTLES_S && cadenceRpm[i] > PEDALLING_RPM) records.push(i);
+  for (let i = start; i < end; i++) if (timeS[i] - timeS[start] > SETTLES_S) records.push(i);
   return records;
 }
 
