@@ -299,7 +299,8 @@ describe('the signs of a chain drop', () => {
 
   it.each([
     [6, true],
-    [9, false],
+    [15, true],
+    [17, false],
   ])('are looked for past an end where the legs are shown %i s longer: %s', (spunS, found) => {
     const ride = at(1).pedal(12).command(0).spinInVain(spunS, 84).coast(8).brake(4, 0).stand(40).pedal(60);
     const log = ride.log();
