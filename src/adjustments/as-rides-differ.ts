@@ -5,7 +5,7 @@ import type { TroubleCount } from './compare-rates.ts';
  * Rates of trouble of a bike on which nobody laid a hand differ from ride to ride by this share, standard deviation over mean: other ground, other
  * loads, other cogs, and how well each ride can be read. An assumption of ours.
  */
-const RIDES_DIFFER = 0.25;
+const RIDES_DIFFER = 0.15;
 
 /**
  * Counts of one ride after another as one, each ride counted for as many shifts as it is worth where rates differ from ride to ride:

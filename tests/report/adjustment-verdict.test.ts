@@ -5,7 +5,7 @@ import { adjustmentVerdict } from '../../src/report/words/adjustment-verdict.ts'
 import { sampleReport } from './sample-report.ts';
 
 describe('adjustmentVerdict', () => {
-  const [made] = sampleReport().adjustments;
+  const made: AdjustmentReport = { ...sampleReport().adjustments[0], probabilityBetter: 0.97, shiftsStillNeeded: 0 };
   const verdict = (change: Partial<AdjustmentReport>): string => adjustmentVerdict({ ...made, ...change });
 
   it('does not say that it helped where the trouble came back, or did harm where it only went on growing', () => {
