@@ -3,6 +3,7 @@ import { PEDALLING_RPM } from '../../gear-trace/samples/pedalling-rpm.ts';
 import type { RideLog } from '../../ride-log/ride-log.ts';
 import { sameBurst } from '../commands/same-burst.ts';
 import { firstAfter } from '../first-after.ts';
+import { firstWithin } from '../records-about.ts';
 import { drove, worked } from './drove.ts';
 import { type Halt, haltAfter } from './halt-after.ts';
 
@@ -71,7 +72,7 @@ function burstFrom({ commands: { timeS } }: RideTrace, last: number, wholeSecond
 
 function droveBefore(log: RideLog, trace: RideTrace, start: number): boolean {
   let driving = 0;
-  for (let i = start - 1; i >= 0 && log.timeS[start] - log.timeS[i] <= BEFORE_S; i--)
+  for (let i = firstWithin(log.timeS, start, BEFORE_S); i < start; i++)
     if (log.cadenceRpm[i] > PEDALLING_RPM && trace.driving[i] > 0.5) driving++;
   return driving >= LEAST_DRIVING;
 }

@@ -1,5 +1,7 @@
+import { max } from 'd3-array';
 import type { RideTrace } from '../../gear-trace/gear-trace.ts';
 import type { RideLog } from '../../ride-log/ride-log.ts';
+import { endWithin, firstWithin } from '../records-about.ts';
 import { lowestLevels } from './lowest-levels.ts';
 import { IDLE_W } from './rider-power.ts';
 import { SLOWEST_LAG_S } from './speed-gain.ts';
@@ -43,7 +45,7 @@ export function belowGears(log: RideLog, trace: RideTrace): BelowGears {
   /** Whether the legs drove the bike on the gear in question shortly before, by the power meter, though too slowly for a ratio of its own. */
   const droveAtCrawl = (i: number): boolean => {
     let driven = 0;
-    for (let k = i - 1; k >= 0 && log.timeS[i] - log.timeS[k] <= LATEST_CADENCE_S; k--) {
+    for (let k = firstWithin(log.timeS, i, LATEST_CADENCE_S); k < i; k++) {
       const pulls = trace.samples.pedalling[k] === 1 && log.powerW[k] >= IDLE_W;
       if (pulls && Math.abs(belowFastest(k, CRAWLING_MPS)) < ON_GEAR_AT_CRAWL) driven++;
     }
@@ -67,17 +69,9 @@ export function belowGears(log: RideLog, trace: RideTrace): BelowGears {
 }
 
 /** Whether a ratio could be taken shortly before a record. */
-function usableBefore({ timeS }: RideLog, { samples }: RideTrace, i: number): boolean {
-  for (let k = i - 1; k >= 0 && timeS[i] - timeS[k] <= LATEST_CADENCE_S; k--) if (samples.usable[k]) return true;
-  return false;
-}
+const usableBefore = ({ timeS }: RideLog, { samples }: RideTrace, i: number): boolean =>
+  samples.usable.subarray(firstWithin(timeS, i, LATEST_CADENCE_S), i).includes(1);
 
 /** Fastest speed within the sensors' lags of a record. */
-function fastestAbout({ timeS, speedMps }: RideLog, i: number): number {
-  let fastest = speedMps[i] || 0;
-  for (let k = i - 1; k >= 0 && timeS[i] - timeS[k] <= LATEST_CADENCE_S; k--)
-    fastest = Math.max(fastest, speedMps[k] || 0);
-  for (let k = i + 1; k < timeS.length && timeS[k] - timeS[i] <= SLOWEST_LAG_S; k++)
-    fastest = Math.max(fastest, speedMps[k] || 0);
-  return fastest;
-}
+const fastestAbout = ({ timeS, speedMps }: RideLog, i: number): number =>
+  max(speedMps.subarray(firstWithin(timeS, i, LATEST_CADENCE_S), endWithin(timeS, i, SLOWEST_LAG_S))) ?? 0;

@@ -1,6 +1,7 @@
 import type { RideTrace } from '../../gear-trace/gear-trace.ts';
 import { PEDALLING_RPM } from '../../gear-trace/samples/pedalling-rpm.ts';
 import type { RideLog } from '../../ride-log/ride-log.ts';
+import { endWithin, firstWithin } from '../records-about.ts';
 import { IDLE_W, WORKING_W } from './rider-power.ts';
 import type { DropSearch, LowRun, RunSigns } from './run-signs.ts';
 import { gainWithoutDrive, speedGain } from './speed-gain.ts';
@@ -98,7 +99,7 @@ const turnsOn = ({ cadenceRpm }: RideLog, { start, end }: LowRun, { lastedS, pow
 
 /** Whether the legs did work on such a ratio shortly before or within the run: then the speed is astray. The run's first second may be half and half. */
 function poweredBelow({ log, below }: DropSearch, { start, end }: LowRun): boolean {
-  for (let i = end - 1; i >= 0 && log.timeS[start] - log.timeS[i] <= ASTRAY_S; i--)
+  for (let i = firstWithin(log.timeS, start, ASTRAY_S); i < end; i++)
     if (i !== start && log.powerW[i] > WORKING_W && below.depth(i) > below.threshold(i)) return true;
   return false;
 }
@@ -107,7 +108,8 @@ function poweredBelow({ log, below }: DropSearch, { start, end }: LowRun): boole
 function driveFollows(log: RideLog, { start, end }: LowRun, powerGone: boolean): boolean {
   if (powerGone && log.powerW.subarray(start, end).filter((watts) => watts < IDLE_W).length >= SURE_RECORDS)
     return false;
-  for (let i = end; i < log.timeS.length && log.timeS[i] - log.timeS[end - 1] <= AFTERWARDS_S; i++) {
+  const until = endWithin(log.timeS, end - 1, AFTERWARDS_S);
+  for (let i = end; i < until; i++) {
     if (log.powerW[i] > WORKING_W) return true;
     if (!powerGone && log.speedMps[i] > log.speedMps[start] * DRIVEN_GAIN) return true;
   }

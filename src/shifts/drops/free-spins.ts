@@ -1,7 +1,9 @@
+import { max } from 'd3-array';
 import type { GearModel } from '../../gear-trace/gear-model.ts';
 import type { RideTrace } from '../../gear-trace/gear-trace.ts';
 import { PEDALLING_RPM } from '../../gear-trace/samples/pedalling-rpm.ts';
 import type { RideLog } from '../../ride-log/ride-log.ts';
+import { firstWithin } from '../records-about.ts';
 import type { DropCandidate, MeasuredSign } from './drop-candidate.ts';
 import { endCogSign } from './end-cog-sign.ts';
 import { haltAfter } from './halt-after.ts';
@@ -114,9 +116,5 @@ function belowCommanded({ log, trace, model }: SpinSearch, i: number): number {
 }
 
 /** Fastest speed of the seconds in which the wheel may have turned as the cadence of a record tells, m/s. */
-function fastestBefore({ timeS, speedMps }: RideLog, i: number): number {
-  let fastest = speedMps[i];
-  for (let k = i - 1; k >= 0 && timeS[i] - timeS[k] <= LATE_CADENCE_S; k--)
-    if (speedMps[k] > fastest) fastest = speedMps[k];
-  return fastest;
-}
+const fastestBefore = ({ timeS, speedMps }: RideLog, i: number): number =>
+  max(speedMps.subarray(firstWithin(timeS, i, LATE_CADENCE_S), i + 1)) ?? Number.NaN;

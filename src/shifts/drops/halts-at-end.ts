@@ -1,6 +1,7 @@
 import type { RideTrace } from '../../gear-trace/gear-trace.ts';
 import { PEDALLING_RPM } from '../../gear-trace/samples/pedalling-rpm.ts';
 import type { RideLog } from '../../ride-log/ride-log.ts';
+import { endWithin } from '../records-about.ts';
 import type { EndCog, HaltCount, PromptHalts } from '../ride-events.ts';
 import { type AskedShift, askedShifts, type HaltAtOnce } from './asked-shifts.ts';
 import type { DropCandidate, MeasuredSign } from './drop-candidate.ts';
@@ -121,8 +122,9 @@ function legsAfter(
 
 /** Hardest loss of speed in the seconds after a record, m/s². */
 function hardestBraking({ timeS, speedMps }: RideLog, start: number): number {
+  const until = endWithin(timeS, start, SLOWING_S);
   let hardest = 0;
-  for (let i = start + 1; i < timeS.length && timeS[i] - timeS[start] <= SLOWING_S; i++)
+  for (let i = start + 1; i < until; i++)
     hardest = Math.max(hardest, (speedMps[i - 1] - speedMps[i]) / Math.max(1, timeS[i] - timeS[i - 1]));
   return hardest;
 }

@@ -1,5 +1,6 @@
 import type { RideTrace } from '../../gear-trace/gear-trace.ts';
 import type { RideLog } from '../../ride-log/ride-log.ts';
+import { firstWithin } from '../records-about.ts';
 import { belowGears } from './below-gears.ts';
 import { driveShown, drivesAgain } from './drive-shown.ts';
 import type { DropCandidate, MeasuredSign } from './drop-candidate.ts';
@@ -99,7 +100,6 @@ const onlyStops = ({ log, below }: DropSearch, { start, end }: LowRun): boolean 
 /** A single reading at walking pace, or one just after setting off: there the sensors' own error and lag look like legs that spin in vain. */
 function creeping(log: RideLog, start: number, end: number): boolean {
   if (end - start === 1 && log.speedMps[start] < CREEPING_MPS) return true;
-  for (let i = start - 1; i >= 0 && log.timeS[start] - log.timeS[i] <= SLOWEST_LAG_S; i--)
-    if (log.speedMps[i] < STANDSTILL_MPS) return true;
-  return false;
+  const justBefore = log.speedMps.subarray(firstWithin(log.timeS, start, SLOWEST_LAG_S), start);
+  return justBefore.some((speed) => speed < STANDSTILL_MPS);
 }

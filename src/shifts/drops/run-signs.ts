@@ -2,6 +2,7 @@ import { mean, median } from 'd3-array';
 import type { RideTrace } from '../../gear-trace/gear-trace.ts';
 import { PEDALLING_RPM } from '../../gear-trace/samples/pedalling-rpm.ts';
 import type { RideLog } from '../../ride-log/ride-log.ts';
+import { firstWithin } from '../records-about.ts';
 import type { BelowGears } from './below-gears.ts';
 import { IDLE_W } from './rider-power.ts';
 
@@ -84,7 +85,7 @@ export function runSigns({ log, trace, below }: DropSearch, { start, end }: LowR
 /** Pedalling records in the seconds before. */
 function recordsBefore(log: RideLog, start: number): number[] {
   const records: number[] = [];
-  for (let i = start - 1; i >= 0 && log.timeS[start] - log.timeS[i] <= BEFORE_S; i--)
+  for (let i = firstWithin(log.timeS, start, BEFORE_S); i < start; i++)
     if (log.cadenceRpm[i] > PEDALLING_RPM) records.push(i);
   return records;
 }

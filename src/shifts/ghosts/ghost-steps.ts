@@ -3,6 +3,7 @@ import type { RideTrace } from '../../gear-trace/gear-trace.ts';
 import type { RideLog } from '../../ride-log/ride-log.ts';
 import { crankTorque } from '../crank-torque.ts';
 import { firstAfter } from '../first-after.ts';
+import { firstWithin } from '../records-about.ts';
 import { WINDOW_INDEPENDENCE } from '../ride-in-question.ts';
 import { NO_COMMAND_S } from '../turn-limits.ts';
 import { type GhostCandidate, LIFT_AT_MOST } from './ghost-rate.ts';
@@ -79,7 +80,7 @@ function followsOn({ log, trace, commands, sensorLagS }: GhostSearch, i: number,
 function driftBefore(ride: GhostSearch, start: number, cog: number): number {
   const { log, trace } = ride;
   const off: number[] = [];
-  for (let k = start - 1; k >= 0 && log.timeS[start] - log.timeS[k] <= DRIFT_S; k--) {
+  for (let k = firstWithin(log.timeS, start, DRIFT_S); k < start; k++) {
     if (trace.cog[k] !== cog || trace.ring[k] !== trace.ring[start]) continue;
     const away = trace.logDevelopment[k] - levelAt(ride, k, cog);
     if (Math.abs(away) < 3 * trace.deviation[k]) off.push(away);
