@@ -195,7 +195,7 @@ describe('adjustmentVerdict', () => {
       /nothing was judged after it yet\. About 1 more judged shift will tell whether that helped\./,
     );
     expect(verdict({ probabilityBetter: 0.6, shiftsStillNeeded: null })).toMatch(
-      /^Not decided yet.* Not even 600 more judged shifts like those since would tell: the difference is too small\.$/,
+      /^Not decided yet.* Not even 600 more judged shifts like those since would tell: rides differ as much by themselves\.$/,
     );
     expect(verdict({ after: none, shiftsStillNeeded: null })).toMatch(/too little trouble before\.$/);
     expect(verdict({ sharedPeriod: true })).toMatch(/cannot be told apart\.$/);

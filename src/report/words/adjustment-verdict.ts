@@ -102,7 +102,7 @@ function byAllShifts({ before, after, shiftsStillNeeded }: Compared): Told {
   if (before.shifts === 0) return { facts, more: [] };
   const never =
     after.shifts > 0
-      ? `Not even ${FURTHEST_SHIFTS} more judged shifts like those since would tell: the difference is too small.`
+      ? `Not even ${FURTHEST_SHIFTS} more judged shifts like those since would tell: rides differ as much by themselves.`
       : `Not even ${FURTHEST_SHIFTS} judged shifts that go well would tell: there was too little trouble before.`;
   return { facts, more: [never] };
 }
