@@ -50,7 +50,7 @@ describe('dropReasons', () => {
         ['halt-lasts', 50, 1],
       ),
     ).toEqual([
-      'Why: the end cog had been asked for just before, the legs stopped 9 s after that, they had turned on for 5 s faster than any gear allows and 14 s later the bike stood for 50 s.',
+      'Why: the end cog had been asked for just before, the legs stopped 9 s after that, they had turned on for 5 s faster than the gear asked for or the one before allows and 14 s later the bike stood for 50 s.',
     ]);
   });
 

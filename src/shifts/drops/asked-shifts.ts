@@ -14,7 +14,7 @@ const LEAST_DRIVING = 2;
 const BEGINNING_S = 2;
 /** Legs without a chain stop this soon, as the sensor shows it: it may hold its last reading for 2 s. */
 const LONGEST_PEDALLING_S = 6;
-/** Some go on turning for longer before they notice: it counts where nothing shows that they drove the bike, and the shift was not one for a stop. */
+/** Some riders turn on for longer before they notice. That counts where nothing shows that they drove the bike, and after shifts to smaller cogs alone: nobody makes one for a stop. */
 const LONGEST_IN_VAIN_S = 15;
 const HALT_LASTS_S = 12;
 /** So long after a shift the halt may begin: in a harder gear a bike rolls on longer. */

@@ -39,7 +39,7 @@ export class GearsSince {
       this.rings.add(commands.ring[this.#command]);
     }
     for (; this.#traced <= last && timeS[last] - timeS[this.#traced] >= TRACE_UNTIL_S; this.#traced++) {
-      // legs that do nothing name whatever gear the ratio passes
+      // the ratio of legs that do nothing passes gears on which the chain never was; the first record tells where it lay
       if (powerW[this.#traced] < IDLE_W && this.#traced > first) continue;
       this.largest = Math.max(this.largest, cog[this.#traced]);
       if (ring[this.#traced] >= 0) this.rings.add(ring[this.#traced]);
