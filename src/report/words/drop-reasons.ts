@@ -43,7 +43,10 @@ const speaksFor: readonly SignWords[] = [
     asked: true,
     say: (size) => `the legs stopped ${size === '0 s' ? 'at once' : `${size} after that`}`,
   },
-  { sign: 'turned-in-vain', say: (size) => `they had turned on for ${size} faster than the gear asked for or the one before allows` },
+  {
+    sign: 'turned-in-vain',
+    say: (size) => `they had turned on for ${size} faster than the gear asked for or the one before allows`,
+  },
   {
     sign: 'halt-lasts',
     asked: true,
