@@ -10,10 +10,15 @@ export function cogCell(cassetteLength: number, larger: boolean, cog: number): n
   return (larger ? 0 : cassetteLength) + cog;
 }
 
+/** Index of a move off a cog: as `cogCell`, those after a shift asked for to-larger first. */
+export function moveCell(cassetteLength: number, afterLarger: boolean, larger: boolean, cog: number): number {
+  return (afterLarger ? 0 : 2 * cassetteLength) + cogCell(cassetteLength, larger, cog);
+}
+
 /**
  * What was seen in one stretch of riding, reduced to what the model needs: its size does not grow with the ride.
- * `shifts[(cogCell * loadBins + load) * 4 + outcome]` are counts by the named outcome. Ghosts lie under the cog the chain left and the
- * direction it went. Drops and shifts by which end of the cassette they belong to.
+ * `shifts[(cogCell * loadBins + load) * 4 + outcome]` are counts by the named outcome. Ghosts lie under the way the last shift was asked
+ * for, the cog the chain left and the direction it went (`moveCell`). Drops and shifts by which end of the cassette they belong to.
  */
 export interface EvidenceSegment {
   /** How many groups of adjustments lie before it. */
@@ -32,7 +37,7 @@ export interface EvidenceSegment {
   readonly slowRevs: Float64Array;
   readonly ghosts: Float64Array;
   readonly pedallingS: Float64Array;
-  /** The part of it in which an unasked shift could be told. */
+  /** The part of it in which an unasked shift could be told, by the way the last shift was asked for and the cog (`cogCell`). */
   readonly watchedS: Float64Array;
   readonly skips: Float64Array;
   /** Chain drops: past the largest cog, past the smallest, elsewhere. */
@@ -61,9 +66,9 @@ export function emptySegment(
     shifts: new Float64Array(2 * cassetteLength * LOAD_BINS * outcomes.length),
     timed: new Float64Array(2 * cassetteLength),
     slowRevs: new Float64Array(2 * cassetteLength),
-    ghosts: new Float64Array(2 * cassetteLength),
+    ghosts: new Float64Array(4 * cassetteLength),
     pedallingS: new Float64Array(cassetteLength),
-    watchedS: new Float64Array(cassetteLength),
+    watchedS: new Float64Array(2 * cassetteLength),
     skips: new Float64Array(cassetteLength),
     drops: new Float64Array(3),
     dropChances: new Float64Array(3),

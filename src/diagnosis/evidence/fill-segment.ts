@@ -1,7 +1,16 @@
 import type { EvidenceKind } from '../../gear-trace/gear-trace.ts';
-import type { DropSide, RideEvents, ShiftEvent } from '../../shifts/ride-events.ts';
+import type { DropSide, GhostShiftEvent, RideEvents, ShiftEvent } from '../../shifts/ride-events.ts';
 import { evidenceWeights } from '../assumptions.ts';
-import { cogCell, type EvidenceSegment, LOAD_BINS, type LoadEdges, loadBin, outcomes } from './evidence-table.ts';
+import {
+  cogCell,
+  type EvidenceSegment,
+  LOAD_BINS,
+  type LoadEdges,
+  loadBin,
+  moveCell,
+  outcomes,
+} from './evidence-table.ts';
+import { afterLargerShare, lastAskedBefore } from './last-asked.ts';
 import { FIT_KINDS, fitKind } from './outcome-fit.ts';
 import { MOST_SPREADS, type RevTiming, timesCog } from './rev-timing.ts';
 import { inDropsShadow, untoldHalts } from './untold-halts.ts';
@@ -32,19 +41,15 @@ export interface Usual {
 
 /** Adds what a stretch of riding shows to a segment. */
 export function fillSegment(segment: EvidenceSegment, stretch: RideStretch, usual: Usual): void {
-  const { events, evidence, fromS, toS, timeShare } = stretch;
+  const { events, evidence, fromS, toS } = stretch;
   const within = (event: { readonly timeS: number }): boolean => event.timeS >= fromS && event.timeS < toS;
-  const cassetteLength = segment.pedallingS.length;
   for (const shift of events.shifts) {
     if (!within(shift)) continue;
     if (evidence === 'full') addDropChance(segment, shift);
     if (!inDropsShadow(events, shift.timeS)) addShift(segment, shift, usual);
   }
   if (evidence === 'full') addPromptHalts(segment, stretch);
-  // a chain that goes at last where it was asked to go is the end of its missed shift, which counts already
-  for (const ghost of events.ghostShifts)
-    if (within(ghost) && !ghost.towardsCommand)
-      segment.ghosts[cogCell(cassetteLength, ghost.toCog > ghost.fromCog, ghost.fromCog)] += ghost.confidence;
+  for (const ghost of events.ghostShifts) if (within(ghost)) addGhost(segment, ghost, events.shifts);
   for (const skip of events.skips) if (within(skip) && skip.cog >= 0) segment.skips[skip.cog] += skip.confidence;
   const sideKnown = evidence === 'full' ? 1 : evidenceWeights.sideWithoutRecords;
   for (const drop of events.chainDrops) {
@@ -53,11 +58,33 @@ export function fillSegment(segment: EvidenceSegment, stretch: RideStretch, usua
     segment.drops[dropEnd[drop.side]] += drop.confidence * known;
     segment.drops[ELSEWHERE] += drop.confidence * (1 - known);
   }
+  addPedalling(segment, stretch);
+}
+
+/** Adds the time pedalled on each cog. */
+function addPedalling(segment: EvidenceSegment, { events, evidence, timeShare }: RideStretch): void {
+  const cassetteLength = segment.pedallingS.length;
+  const afterLarger = afterLargerShare(events.shifts, cassetteLength);
   for (let cog = 0; cog < cassetteLength; cog++) {
     const pedalledS = (events.pedallingSByCog[cog] ?? 0) * timeShare;
     segment.pedallingS[cog] += pedalledS;
     // without commands nobody can call a shift unasked: that none was seen says nothing
-    if (evidence === 'full') segment.watchedS[cog] += pedalledS;
+    if (evidence !== 'full') continue;
+    segment.watchedS[cogCell(cassetteLength, true, cog)] += pedalledS * afterLarger[cog];
+    segment.watchedS[cogCell(cassetteLength, false, cog)] += pedalledS * (1 - afterLarger[cog]);
+  }
+}
+
+/** Adds an unasked shift, by the way that the last shift was asked for; half to each where none was. */
+function addGhost(segment: EvidenceSegment, ghost: GhostShiftEvent, shifts: readonly ShiftEvent[]): void {
+  // a chain that goes at last where it was asked to go is the end of its missed shift, which counts already
+  if (ghost.towardsCommand) return;
+  const { fromCog, toCog, confidence } = ghost;
+  const asked = lastAskedBefore(shifts, ghost.timeS);
+  for (const direction of ['to-larger', 'to-smaller'] as const) {
+    const weight = asked === null ? 0.5 : Number(asked === direction);
+    segment.ghosts[moveCell(segment.pedallingS.length, direction === 'to-larger', toCog > fromCog, fromCog)] +=
+      weight * confidence;
   }
 }
 

@@ -1,5 +1,5 @@
 import { logistic } from '../../numeric/logistic.ts';
-import { cogCell, LOAD_BINS, outcomes } from '../evidence/evidence-table.ts';
+import { cogCell, LOAD_BINS, moveCell, outcomes } from '../evidence/evidence-table.ts';
 import { frictionOn, pulleyError, type Setup } from './setup.ts';
 
 /** What a setup leads one to expect, on every cog and in both directions. Laid out as in EvidenceSegment. */
@@ -8,7 +8,7 @@ export interface PulleyRates {
   readonly outcome: Float64Array;
   /** Crank turns a shift takes longer than on a healthy bike, by cog and direction. */
   readonly slowRevs: Float64Array;
-  /** Unasked shifts a second, by the cog that is left and the direction. */
+  /** Unasked shifts a second, by the way the last shift was asked for, the cog that is left and the direction (`moveCell`). */
   readonly ghostPerS: Float64Array;
   /** Skips a second by cog. */
   readonly skipPerS: Float64Array;
@@ -24,7 +24,7 @@ export function emptyRates(cassetteLength: number, loads: readonly number[], use
   return {
     outcome: new Float64Array(2 * cassetteLength * LOAD_BINS * outcomes.length),
     slowRevs: new Float64Array(2 * cassetteLength),
-    ghostPerS: new Float64Array(2 * cassetteLength),
+    ghostPerS: new Float64Array(4 * cassetteLength),
     skipPerS: new Float64Array(cassetteLength),
     drop: new Float64Array(3),
     loads,
@@ -152,9 +152,11 @@ export function fillRates(setup: Setup, usage: Float64Array, rates: PulleyRates)
       if (rates.usedCells[cell])
         fillOutcomes(setup, atRest, { share, larger, error }, cell * LOAD_BINS * outcomes.length, rates);
       const sign = larger ? 1 : -1;
-      const pull = (beyond(sign * afterLarger, softness, atRest) + beyond(sign * afterSmaller, softness, atRest)) / 2;
-      rates.ghostPerS[cell] = setup.falseGhostPerS / 2 + setup.ghostPerS * pull;
-      leave += setup.ghostPerS * pull;
+      for (const asked of [true, false]) {
+        const pull = setup.ghostPerS * beyond(sign * (asked ? afterLarger : afterSmaller), softness, atRest);
+        rates.ghostPerS[moveCell(size, asked, larger, cog)] = setup.falseGhostPerS / 2 + pull;
+        leave += pull / 2;
+      }
     }
     rates.skipPerS[cog] =
       setup.falseSkipPerS + taken.skipsPerGhost * leave + setup.skipPerS * usage[cog] ** setup.skipFocus;

@@ -9,7 +9,10 @@ function zoneOf(cog: number, cassetteLength: number): number {
   return cog < cassetteLength / 2 ? 1 : 2;
 }
 
-/** Unasked shifts (to-larger first) and skips of a segment by zone, and the zone of each cog. */
+/** Moves of the chain that are counted apart: by the way the last shift was asked for and the way the chain went, in the order of `moveCell`. */
+const MOVES = 4;
+
+/** Unasked shifts (by move) and skips of a segment by zone, and the zone of each cog. */
 export interface ZonedEvents {
   readonly zones: Int8Array;
   readonly ghosts: Float64Array;
@@ -20,11 +23,11 @@ export interface ZonedEvents {
 export function zonedEvents(segment: EvidenceSegment): ZonedEvents {
   const size = segment.pedallingS.length;
   const zones = Int8Array.from({ length: size }, (_, cog) => zoneOf(cog, size));
-  const ghosts = new Float64Array(2 * ZONE_COUNT);
+  const ghosts = new Float64Array(MOVES * ZONE_COUNT);
   const skips = new Float64Array(ZONE_COUNT);
   for (let cog = 0; cog < size; cog++) {
-    ghosts[zones[cog]] += segment.ghosts[cog];
-    ghosts[ZONE_COUNT + zones[cog]] += segment.ghosts[size + cog];
+    for (let move = 0; move < MOVES; move++)
+      ghosts[move * ZONE_COUNT + zones[cog]] += segment.ghosts[move * size + cog];
     skips[zones[cog]] += segment.skips[cog];
   }
   return { zones, ghosts, skips };
@@ -49,7 +52,8 @@ const SEEN_UNRECORDED = 0.3;
 /** Keeps the mean of what cannot happen above 0. */
 const HARDLY_EVER = 1e-9;
 
-const zoneMeans = new Float64Array(3 * ZONE_COUNT);
+const SKIPS_FROM = MOVES * ZONE_COUNT;
+const zoneMeans = new Float64Array(SKIPS_FROM + ZONE_COUNT);
 
 /** Log likelihood of the unasked shifts, skips and dropped chains of a segment, constant terms left out. */
 export function rareEventsLogLikelihood(
@@ -60,15 +64,18 @@ export function rareEventsLogLikelihood(
   const size = pedallingS.length;
   zoneMeans.fill(HARDLY_EVER);
   for (let cog = 0; cog < size; cog++) {
-    zoneMeans[zones[cog]] += rates.ghostPerS[cog] * watchedS[cog];
-    zoneMeans[ZONE_COUNT + zones[cog]] += rates.ghostPerS[size + cog] * watchedS[cog];
-    const unrecordedS = pedallingS[cog] - watchedS[cog];
-    zoneMeans[2 * ZONE_COUNT + zones[cog]] +=
-      rates.skipPerS[cog] * (watchedS[cog] + SEEN_UNRECORDED * unrecordedS) + FAKED_UNRECORDED_PER_S * unrecordedS;
+    for (let move = 0; move < MOVES; move++) {
+      const afterS = watchedS[move < MOVES / 2 ? cog : size + cog];
+      zoneMeans[move * ZONE_COUNT + zones[cog]] += rates.ghostPerS[move * size + cog] * afterS;
+    }
+    const recordedS = watchedS[cog] + watchedS[size + cog];
+    const unrecordedS = pedallingS[cog] - recordedS;
+    zoneMeans[SKIPS_FROM + zones[cog]] +=
+      rates.skipPerS[cog] * (recordedS + SEEN_UNRECORDED * unrecordedS) + FAKED_UNRECORDED_PER_S * unrecordedS;
   }
   let total = 0;
-  for (let i = 0; i < 2 * ZONE_COUNT; i++) total += clumpedCount(ghosts[i], zoneMeans[i], EVENT_SHAPE);
-  for (let i = 0; i < ZONE_COUNT; i++) total += clumpedCount(skips[i], zoneMeans[2 * ZONE_COUNT + i], EVENT_SHAPE);
+  for (let i = 0; i < SKIPS_FROM; i++) total += clumpedCount(ghosts[i], zoneMeans[i], EVENT_SHAPE);
+  for (let i = 0; i < ZONE_COUNT; i++) total += clumpedCount(skips[i], zoneMeans[SKIPS_FROM + i], EVENT_SHAPE);
   for (let end = 0; end < 3; end++) {
     const chances = Math.max(dropChances[end], drops[end]);
     total += clumpedCount(drops[end], rates.drop[end] * chances + HARDLY_EVER, DROP_SHAPE);
