@@ -3,6 +3,7 @@ import type { CogTally } from '../cogs/cog-tally.ts';
 import { tallyCogs } from '../cogs/tally-cogs.ts';
 import type { Direction, DropSide, EndCog, HaltCount, RideEvents } from '../shifts/ride-events.ts';
 import type { DiagnosisRide } from './diagnosis.ts';
+import { lastAskedBefore } from './evidence/last-asked.ts';
 import { untoldHalts } from './evidence/untold-halts.ts';
 import { LOST_FOR_SURE } from './verdict-limits.ts';
 
@@ -30,6 +31,8 @@ export interface Observed {
   readonly watchesUnasked: boolean;
   /** Unasked shifts away from the commanded cog in a direction, off cogs that a rule picks. */
   readonly ghosts: (direction: Direction, off?: (cog: number) => boolean) => number;
+  /** Unasked shifts to a larger cog while the last shift asked for had gone to-larger too. */
+  readonly climbedAfterLarger: number;
   /** Unasked shifts towards a cog that was missed before. */
   readonly towardsCommand: number;
   readonly drops: (side: DropSide) => number;
@@ -59,6 +62,12 @@ function sumTallies(tallies: readonly CogTally[]): ShiftCount {
   count.trouble = count.late + count.missed + count.overshot;
   return count;
 }
+
+const climbsAfterLarger = ({ ghostShifts, shifts }: RideEvents): number =>
+  ghostShifts.filter(
+    ({ fromCog, toCog, timeS, towardsCommand }) =>
+      !towardsCommand && toCog > fromCog && lastAskedBefore(shifts, timeS) === 'to-larger',
+  ).length;
 
 function promptHaltsOf(rides: readonly RideEvents[], end: EndCog): { onto: HaltCount; elsewhere: HaltCount } {
   const told = rides.map(untoldHalts).filter((halts) => halts !== null);
@@ -105,6 +114,7 @@ export function observe(rides: readonly DiagnosisRide[], bike: { readonly casset
         ({ fromCog, toCog, towardsCommand }) =>
           !towardsCommand && toCog > fromCog === (direction === 'to-larger') && off(fromCog),
       ).length,
+    climbedAfterLarger: sum(events, climbsAfterLarger),
     towardsCommand: ghostShifts.filter(({ towardsCommand }) => towardsCommand).length,
     drops: (side) => drops.filter((drop) => drop.side === side).length,
     sureDrops: (side) => drops.filter((drop) => drop.side === side && drop.confidence >= LOST_FOR_SURE).length,

@@ -2,6 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { diagnose } from '../../src/diagnosis/diagnose.ts';
 import type { DiagnosisRide } from '../../src/diagnosis/diagnosis.ts';
 import { afterLargerShare, lastAskedBefore } from '../../src/diagnosis/evidence/last-asked.ts';
+import { observe } from '../../src/diagnosis/observed.ts';
+import { evidenceSentences } from '../../src/diagnosis/sentences/evidence-sentences.ts';
 import type { Direction, ShiftEvent } from '../../src/shifts/ride-events.ts';
 import { cableBike, patternRide } from './pattern-ride.ts';
 import { probabilityOf } from './probability-of.ts';
@@ -56,4 +58,13 @@ it('a chain that climbs by itself after shifts to larger cogs speaks for a tight
   };
   expect(tightAgainstSticking('to-larger')).toBeGreaterThan(5);
   expect(tightAgainstSticking('to-larger')).toBeGreaterThan(4 * tightAgainstSticking('to-smaller'));
+});
+
+it('and is said so beside the cable that sticks', () => {
+  const said = (direction: Direction): string[] =>
+    evidenceSentences('cable-friction', observe([climbsAfter(direction)], cableBike));
+  expect(said('to-larger')[1]).toBe(
+    'After shifts to larger cogs the chain went by itself to a still larger one 3 times, which a cable that sticks does not make it do.',
+  );
+  expect(said('to-smaller')).toHaveLength(1);
 });

@@ -14,6 +14,7 @@ export const seen = (changes: Partial<Observed> = {}): Observed => ({
   cleanTurns: () => Number.NaN,
   watchesUnasked: true,
   ghosts: () => 0,
+  climbedAfterLarger: 0,
   towardsCommand: 0,
   drops: () => 0,
   sureDrops: () => 0,

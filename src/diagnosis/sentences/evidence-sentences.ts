@@ -124,6 +124,17 @@ function haltsThatStandOut(seen: Observed, end: EndCog, shift: string): string[]
   ];
 }
 
+function friction(seen: Observed): string[] {
+  const lines = [bothDirections(seen, 'to-smaller')];
+  if (seen.climbedAfterLarger > 0)
+    lines.push(
+      sentence(
+        `after shifts to larger cogs the chain went by itself to a still larger one ${timesWords(seen.climbedAfterLarger)}, which a cable that sticks does not make it do`,
+      ),
+    );
+  return lines;
+}
+
 function gapSmall(seen: Observed): string[] {
   const place = causePlace('pulley-gap-small', seen) as CausePlace;
   const there = shiftsAt(seen, place);
@@ -264,7 +275,7 @@ function sentencesFor(cause: Cause, seen: Observed, partsReplaced: boolean): str
     case 'hanger-bent':
       return hanger(seen);
     case 'cable-friction':
-      return [bothDirections(seen, 'to-smaller')];
+      return friction(seen);
     case 'worn-drivetrain':
       return worn(seen, partsReplaced);
   }
