@@ -10,7 +10,7 @@ const HOUR_S = 3600;
 function twoSkips(recorded: boolean): (perHour: number) => number {
   const segment = emptySegment(COGS, { period: 0, startMs: 0, ride: 0, placed: true });
   segment.pedallingS.fill((3 * HOUR_S) / COGS);
-  if (recorded) segment.watchedS.fill((3 * HOUR_S) / COGS);
+  if (recorded) segment.watchedS.fill((3 * HOUR_S) / COGS / 2);
   segment.skips[4] = 2;
   return (perHour) => {
     const rates = emptyRates(COGS, [3], new Uint8Array(2 * COGS));
