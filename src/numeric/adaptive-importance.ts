@@ -20,6 +20,12 @@ interface Proposal {
   readonly count: number;
 }
 
+/** A proposal and log(its density / uniform density) at every point so far. */
+interface Stage {
+  readonly proposal: Proposal;
+  logs: Float64Array;
+}
+
 const LOGISTIC_DEVIATION = Math.PI / Math.sqrt(3);
 const logit = (u: number): number => Math.log(u / (1 - u));
 const logDensity = (z: number): number => -Math.abs(z) - 2 * Math.log1p(Math.exp(-Math.abs(z)));
@@ -44,7 +50,8 @@ function tamedPower(wanted: number, logLikelihood: Float64Array, logWeight: Floa
 }
 
 /** Fits a proposal to what was found so far. Dimensions whose shift is no more than chance stay uniform. */
-function fitProposal(found: WeightedPoints, dimensions: number, count: number, wanted: number): Proposal {
+function fitProposal(found: WeightedPoints, logits: Float64Array, count: number, wanted: number): Proposal {
+  const dimensions = logits.length / found.count;
   const power = tamedPower(wanted, found.logLikelihood, found.logWeight);
   const logs = found.logLikelihood.map((value, i) => power * value + found.logWeight[i]);
   const total = logSumExp(logs);
@@ -56,7 +63,7 @@ function fitProposal(found: WeightedPoints, dimensions: number, count: number, w
     let square = 0;
     for (let i = 0; i < found.count; i++) {
       if (weights[i] < 1e-7) continue;
-      const z = logit(found.points[i * dimensions + d]);
+      const z = logits[i * dimensions + d];
       mean += weights[i] * z;
       square += weights[i] * z * z;
     }
@@ -70,31 +77,19 @@ function fitProposal(found: WeightedPoints, dimensions: number, count: number, w
   return { centre, width, count };
 }
 
-/** log(density of the proposal / uniform density) at a point. */
-function logProposal(proposal: Proposal, points: Float64Array, row: number, dimensions: number): number {
-  let sum = 0;
+/** log(density of the proposal / uniform density) at every point, given by its logits. */
+function logProposal({ centre, width }: Proposal, logits: Float64Array): Float64Array {
+  const dimensions = centre.length;
+  const logs = new Float64Array(logits.length / dimensions);
   for (let d = 0; d < dimensions; d++) {
-    const [centre, width] = [proposal.centre[d], proposal.width[d]];
-    if (centre === 0 && width === 1) continue;
-    const z = logit(points[row * dimensions + d]);
-    sum += logDensity((z - centre) / width) - Math.log(width) - logDensity(z);
+    if (centre[d] === 0 && width[d] === 1) continue;
+    const logWidth = Math.log(width[d]);
+    for (let row = 0; row < logs.length; row++) {
+      const z = logits[row * dimensions + d];
+      logs[row] += logDensity((z - centre[d]) / width[d]) - logWidth - logDensity(z);
+    }
   }
-  return sum;
-}
-
-function withWeights(
-  points: Float64Array,
-  logLikelihood: Float64Array,
-  proposals: readonly Proposal[],
-  dimensions: number,
-): WeightedPoints {
-  const count = logLikelihood.length;
-  const logWeight = Float64Array.from(
-    { length: count },
-    (_, row) =>
-      -logSumExp(proposals.map((one) => Math.log(one.count / count) + logProposal(one, points, row, dimensions))),
-  );
-  return { count, points, logLikelihood, logWeight };
+  return logs;
 }
 
 const joined = (a: Float64Array, b: Float64Array): Float64Array => {
@@ -110,7 +105,9 @@ const joined = (a: Float64Array, b: Float64Array): Float64Array => {
  * the mixture of all stages, so the first, uniform ones keep the weights bounded.
  */
 export class AdaptiveImportance {
-  private readonly proposals: Proposal[];
+  private readonly stages: Stage[];
+  /** Logits of all points. */
+  private logits: Float64Array;
   /** Every point so far; logSumExp(logLikelihood + logWeight) - log(count) estimates the log of the mean likelihood. */
   found: WeightedPoints;
 
@@ -120,15 +117,17 @@ export class AdaptiveImportance {
     private readonly random: SeededRandom,
     private readonly evaluate: (points: Float64Array, row: number) => number,
   ) {
-    const uniform = { centre: new Float64Array(dimensions), width: new Float64Array(dimensions).fill(1) };
-    this.proposals = [{ ...uniform, count: first.logLikelihood.length }];
-    this.found = withWeights(first.points, first.logLikelihood, this.proposals, dimensions);
+    const count = first.logLikelihood.length;
+    const uniform = { centre: new Float64Array(dimensions), width: new Float64Array(dimensions).fill(1), count };
+    this.logits = first.points.map(logit);
+    this.stages = [{ proposal: uniform, logs: new Float64Array(count) }];
+    this.found = { ...first, count, logWeight: new Float64Array(count) };
   }
 
   /** Draws `count` points more where the likelihood was found so far. */
   drawStage(count: number): void {
     const { found, dimensions } = this;
-    const proposal = fitProposal(found, dimensions, count, Math.min(60, found.count / 8));
+    const proposal = fitProposal(found, this.logits, count, Math.min(60, found.count / 8));
     const drawn = latinHypercube(count, dimensions, this.random);
     for (let i = 0; i < drawn.length; i++) {
       const d = i % dimensions;
@@ -136,12 +135,25 @@ export class AdaptiveImportance {
       drawn[i] = Math.min(1 - 1e-12, Math.max(1e-12, logistic(z)));
     }
     const likelihoods = Float64Array.from({ length: count }, (_, row) => this.evaluate(drawn, row));
-    this.proposals.push(proposal);
-    this.found = withWeights(
-      joined(found.points, drawn),
-      joined(found.logLikelihood, likelihoods),
-      this.proposals,
-      dimensions,
-    );
+    const logits = drawn.map(logit);
+    for (const stage of this.stages) stage.logs = joined(stage.logs, logProposal(stage.proposal, logits));
+    this.logits = joined(this.logits, logits);
+    this.stages.push({ proposal, logs: logProposal(proposal, this.logits) });
+    this.found = {
+      count: found.count + count,
+      points: joined(found.points, drawn),
+      logLikelihood: joined(found.logLikelihood, likelihoods),
+      logWeight: this.weighed(found.count + count),
+    };
+  }
+
+  /** Log weight of every point under the mixture of all stages. */
+  private weighed(count: number): Float64Array {
+    const shares = this.stages.map(({ proposal }) => Math.log(proposal.count / count));
+    const each = new Float64Array(shares.length);
+    return Float64Array.from({ length: count }, (_, row) => {
+      for (let s = 0; s < each.length; s++) each[s] = shares[s] + this.stages[s].logs[row];
+      return -logSumExp(each);
+    });
   }
 }
