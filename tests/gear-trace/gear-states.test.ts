@@ -7,10 +7,11 @@ import { ringKernel } from '../../src/gear-trace/decoding/gear-kernels.ts';
 import { type GearStates, gearStates } from '../../src/gear-trace/decoding/gear-states.ts';
 import { GearTransition } from '../../src/gear-trace/decoding/gear-transition.ts';
 import { regainShares } from '../../src/gear-trace/decoding/regain-shares.ts';
-import { CHANCE } from '../../src/gear-trace/decoding/transition-chances.ts';
+import { CHANCE, OPEN_TO_MISSES } from '../../src/gear-trace/decoding/transition-chances.ts';
 import { situations } from '../../src/gear-trace/decoding/transition-situation.ts';
 import { type GearModel, usualNoise } from '../../src/gear-trace/gear-model.ts';
 import { logDevelopmentColumn, pedallingSamples } from '../../src/gear-trace/samples/pedalling-samples.ts';
+import { withoutRecords } from '../accuracy/without-records.ts';
 import { gearRecords, madeBike, madeDoubleBike, madeLog } from './made-ride.ts';
 
 describe('gearStates', () => {
@@ -120,16 +121,20 @@ describe('regainShares', () => {
 
 describe('ringKernel', () => {
   const chances = (rings: number, key: { target: number; freshRing?: boolean }): number[] => [
-    ...ringKernel(rings, {
-      cog: -1,
-      ring: key.target,
-      freshCog: false,
-      freshRing: false,
-      turning: true,
-      dtClass: 0,
-      transposed: false,
-      ...key,
-    }),
+    ...ringKernel(
+      rings,
+      {
+        cog: -1,
+        ring: key.target,
+        freshCog: false,
+        freshRing: false,
+        turning: true,
+        dtClass: 0,
+        transposed: false,
+        ...key,
+      },
+      OPEN_TO_MISSES,
+    ),
   ];
 
   it.each([2, 3])('follows a recorded ring with the same chance on %i rings', (rings) => {
@@ -139,8 +144,8 @@ describe('ringKernel', () => {
 
   it.each([2, 3])('leaves the ring as often on %i rings where none is recorded, for any of the others', (rings) => {
     const [stays, ...others] = chances(rings, { target: -1 }).slice(0, rings);
-    expect(1 - stays).toBeCloseTo(CHANCE.unrecordedRing, 12);
-    for (const chance of others) expect(chance).toBeCloseTo(CHANCE.unrecordedRing / (rings - 1), 12);
+    expect(1 - stays).toBeCloseTo(OPEN_TO_MISSES.unrecordedRing, 12);
+    for (const chance of others) expect(chance).toBeCloseTo(OPEN_TO_MISSES.unrecordedRing / (rings - 1), 12);
   });
 });
 
@@ -155,12 +160,16 @@ describe('GearTransition', () => {
   const times = cadence.map((_, i) => (i < 20 ? i : i + 40));
   const log = madeLog({ speedMps: cadence.map(() => 5), cadenceRpm: cadence, timeS: times, gearRecords: records });
   const samples = pedallingSamples(log);
-  const transitionOf = (states: GearStates, bike: Bike): GearTransition =>
-    new GearTransition(states, situations(gearCommands(log, bike, samples), log.timeS, samples));
+  const transitionOf = (states: GearStates, bike: Bike, ridden = log): GearTransition =>
+    new GearTransition(states, situations(gearCommands(ridden, bike, samples), log.timeS, samples));
 
-  it.each([madeBike, madeDoubleBike])('keeps the sum of probabilities at every step: %#', (bike) => {
+  it.each([
+    [madeBike, log],
+    [madeDoubleBike, log],
+    [madeDoubleBike, withoutRecords(log)],
+  ])('keeps the sum of probabilities at every step: %#', (bike, ridden) => {
     const states = gearStates(bike.chainrings.length, bike.cassette.length);
-    const transition = transitionOf(states, bike);
+    const transition = transitionOf(states, bike, ridden);
     const to = new Float64Array(states.count);
     for (let t = 1; t < times.length; t++)
       for (let from = 0; from < states.count; from++) {
@@ -172,9 +181,12 @@ describe('GearTransition', () => {
       }
   });
 
-  it('goes backward by the transpose of going forward', () => {
+  it.each([
+    ['with gear records', log],
+    ['without', withoutRecords(log)],
+  ])('goes backward by the transpose of going forward, %s', (_, ridden) => {
     const states = gearStates(2, madeDoubleBike.cassette.length);
-    const transition = transitionOf(states, madeDoubleBike);
+    const transition = transitionOf(states, madeDoubleBike, ridden);
     const vector = fc.array(fc.double({ min: 0, max: 1, noNaN: true }), {
       minLength: states.count,
       maxLength: states.count,
@@ -191,6 +203,24 @@ describe('GearTransition', () => {
       }),
       { numRuns: 60 },
     );
+  });
+
+  it('takes a part of a change of ring back on the cassette where nothing is recorded, and only there', () => {
+    const states = gearStates(2, madeDoubleBike.cassette.length);
+    const lands = (ridden: typeof log, ring: number, cog: number): number => {
+      const start = new Float64Array(states.count);
+      start[4] = 1;
+      const to = new Float64Array(states.count);
+      transitionOf(states, madeDoubleBike, ridden).forward(2, start, to);
+      const gear = ring * states.cogs + cog;
+      return to[gear] + to[states.gears + gear];
+    };
+    const blind = withoutRecords(log);
+    expect(lands(blind, 1, 6)).toBeGreaterThan(2 * lands(blind, 1, 2));
+    expect(lands(blind, 1, 6)).toBeGreaterThan(0.5 * lands(blind, 1, 4));
+    expect(lands(log, 1, 6)).toBeLessThan(0.1 * lands(log, 1, 4));
+    // one step on the cassette is commoner than any of them
+    expect(lands(blind, 0, 5)).toBeGreaterThan(10 * lands(blind, 1, 6));
   });
 
   it('follows a fresh command rather than an old one, and hardly moves while the cranks stand', () => {

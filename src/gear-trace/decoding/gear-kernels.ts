@@ -1,3 +1,4 @@
+import { transpose } from './ring-answers.ts';
 import { CHANCE, type Obedience } from './transition-chances.ts';
 import { DT_CLASSES_S, type Situation } from './transition-situation.ts';
 
@@ -60,12 +61,12 @@ function spreadSteps(matrix: Float64Array, row: number, from: number, cogs: numb
 }
 
 /** The same for the rings. What has no ring for its aim is shared by all the others. */
-export function ringKernel(rings: number, key: KernelKey): Float64Array {
+export function ringKernel(rings: number, key: KernelKey, { unrecordedRing }: Obedience): Float64Array {
   const slow = key.turning ? 1 : CHANCE.standing;
   const dt = DT_CLASSES_S[key.dtClass];
   const within = (chance: number): number => 1 - (1 - chance * slow) ** dt;
   const follow = within(key.freshRing ? CHANCE.recordedRingFresh : CHANCE.recordedRing);
-  const wander = within(key.target < 0 ? CHANCE.unrecordedRing : CHANCE.ringOwnAccord) / (rings - 1);
+  const wander = within(key.target < 0 ? unrecordedRing : CHANCE.ringOwnAccord) / (rings - 1);
   const matrix = new Float64Array(rings * rings);
   for (let from = 0; from < rings; from++) {
     let left = 1;
@@ -78,8 +79,4 @@ export function ringKernel(rings: number, key: KernelKey): Float64Array {
     matrix[from * rings + from] = left;
   }
   return key.transposed ? transpose(matrix, rings) : matrix;
-}
-
-function transpose(matrix: Float64Array, size: number): Float64Array {
-  return matrix.map((_, i) => matrix[(i % size) * size + Math.floor(i / size)]);
 }

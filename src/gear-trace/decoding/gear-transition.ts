@@ -2,11 +2,13 @@ import type { Transition } from '../../hmm/transition.ts';
 import { cogKernel, kernelCache, ringKernel } from './gear-kernels.ts';
 import type { GearStates } from './gear-states.ts';
 import { regainShares } from './regain-shares.ts';
+import { answersBack, type RingAnswers, ringAnswers } from './ring-answers.ts';
 import { CHANCE, type Obedience, OPEN_TO_MISSES } from './transition-chances.ts';
 import { DT_CLASSES_S, type Situation } from './transition-situation.ts';
 
 /**
- * Transition of the gear states, factored into cog, ring and mode so that a step costs gears x (cogs + rings), not gears squared.
+ * Transition of the gear states, factored into ring, cog and mode so that a step costs gears x (cogs + rings), not gears squared; where nothing is
+ * recorded a change of ring may take cogs with it, which costs gears x cogs x rings.
  * Step t leads from record t - 1 to record t.
  */
 export class GearTransition implements Transition {
@@ -17,14 +19,20 @@ export class GearTransition implements Transition {
   readonly #ringKernels: ReturnType<typeof kernelCache>;
   /** Scratch: the mass of each gear, driving and then freewheeling, once the chain has moved. */
   readonly #moved: Float64Array;
+  /** Scratch: the mass of each gear, driving or freewheeling, between the two moves. */
+  readonly #between: Float64Array;
+  readonly #answers: { readonly ahead: RingAnswers; readonly back: RingAnswers };
 
   constructor(states: GearStates, situation: (t: number) => Situation, obedience: Obedience = OPEN_TO_MISSES) {
     this.states = states.count;
     this.#gears = states;
     this.#situation = situation;
     this.#cogKernels = kernelCache((key) => cogKernel(states.cogs, key, obedience));
-    this.#ringKernels = kernelCache((key) => ringKernel(states.rings, key));
+    this.#ringKernels = kernelCache((key) => ringKernel(states.rings, key, obedience));
     this.#moved = new Float64Array(2 * states.gears);
+    this.#between = new Float64Array(states.gears);
+    const ahead = ringAnswers(states.cogs);
+    this.#answers = { ahead, back: answersBack(ahead, states.cogs) };
   }
 
   forward(t: number, from: Float64Array, to: Float64Array): void {
@@ -67,39 +75,65 @@ export class GearTransition implements Transition {
     to[lost] = chance.regain * regained + (1 - chance.regain) * from[lost];
   }
 
-  /** Moves the chain between rings and cogs, driving and freewheeling alike. */
+  /** Moves the chain between the rings and then between the cogs, driving and freewheeling alike; going back the cogs come first. */
   #moveGears(s: Situation, from: Float64Array, transposed: boolean): void {
-    const { gears, rings } = this.#gears;
+    const states = this.#gears;
+    const { gears } = states;
     const cog = this.#cogKernels({ ...s, target: s.cog, transposed });
-    const ring = rings > 1 ? this.#ringKernels({ ...s, target: s.ring, transposed }) : null;
+    const ring = states.rings > 1 ? this.#ringKernels({ ...s, target: s.ring, transposed }) : null;
+    const answers = s.cog < 0 && s.ring < 0 ? this.#answers[transposed ? 'back' : 'ahead'] : null;
     for (let mode = 0; mode < 2; mode++) {
       const source = from.subarray(mode * gears, (mode + 1) * gears);
       const target = this.#moved.subarray(mode * gears, (mode + 1) * gears);
-      mixCogs(this.#gears, cog, ring ? mixRings(this.#gears, ring, source) : source, target);
+      if (!ring) mixCogs(states, cog, source, target);
+      else if (transposed) {
+        mixCogs(states, cog, source, this.#between);
+        mixRings(states, ring, answers, this.#between, target);
+      } else {
+        mixRings(states, ring, answers, source, this.#between);
+        mixCogs(states, cog, this.#between, target);
+      }
     }
   }
 }
 
-/** Moves the mass of each gear between the rings. */
-function mixRings({ rings, cogs, gears }: GearStates, kernel: Float64Array, source: Float64Array): Float64Array {
-  const moved = new Float64Array(gears);
-  for (let a = 0; a < rings; a++)
+/** Moves the mass of each gear between the rings, into `target`, with what answers a change of ring on the cassette. */
+function mixRings(
+  { rings, cogs }: GearStates,
+  kernel: Float64Array,
+  answers: RingAnswers | null,
+  source: Float64Array,
+  target: Float64Array,
+): void {
+  target.fill(0);
+  for (let a = 0; a < rings; a++) {
+    const from = source.subarray(a * cogs, (a + 1) * cogs);
     for (let b = 0; b < rings; b++) {
       const share = kernel[a * rings + b];
-      if (share > 0) for (let c = 0; c < cogs; c++) moved[b * cogs + c] += share * source[a * cogs + c];
+      const to = target.subarray(b * cogs, (b + 1) * cogs);
+      if (answers && a !== b) addMoved(b > a ? answers.toLargerRing : answers.toSmallerRing, share, from, to);
+      else for (let c = 0; c < cogs; c++) to[c] += share * from[c];
     }
-  return moved;
+  }
 }
 
 /** Moves the mass of each gear between the cogs, into `target`. */
 function mixCogs({ rings, cogs }: GearStates, kernel: Float64Array, source: Float64Array, target: Float64Array): void {
   target.fill(0);
-  for (let r = 0; r < rings; r++)
-    for (let a = 0; a < cogs; a++) {
-      const mass = source[r * cogs + a];
-      if (mass === 0) continue;
-      for (let b = 0; b < cogs; b++) target[r * cogs + b] += mass * kernel[a * cogs + b];
-    }
+  for (let r = 0; r < rings; r++) {
+    const ring = [r * cogs, (r + 1) * cogs] as const;
+    addMoved(kernel, 1, source.subarray(...ring), target.subarray(...ring));
+  }
+}
+
+/** Adds a share of the mass on the cogs of one ring, moved by a kernel. */
+function addMoved(kernel: Float64Array, share: number, source: Float64Array, target: Float64Array): void {
+  const cogs = source.length;
+  for (let a = 0; a < cogs; a++) {
+    const mass = share * source[a];
+    if (mass === 0) continue;
+    for (let b = 0; b < cogs; b++) target[b] += mass * kernel[a * cogs + b];
+  }
 }
 
 function modeChances(s: Situation): { coast: number; drive: number; lose: number; regain: number } {
