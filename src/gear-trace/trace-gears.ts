@@ -5,9 +5,11 @@ import type { RideLog } from '../ride-log/ride-log.ts';
 import { anotherBike } from './belonging/another-bike.ts';
 import type { BikeRide } from './bike-ride.ts';
 import { gearCommands } from './commands/gear-commands.ts';
+import { withoutStaleGears } from './commands/stale-gears.ts';
 import { type DecodedGears, decodeGears } from './decoding/decode-gears.ts';
 import { cogsOff } from './disagreement/cogs-off.ts';
 import { gearWarnings } from './disagreement/gear-warnings.ts';
+import { type MissingRecords, missingRecords, missingRecordsWarning } from './disagreement/missing-records.ts';
 import { otherStepsWarning } from './disagreement/other-steps.ts';
 import { isSpeedInMps } from './disagreement/rollout-warning.ts';
 import { sparseWarning } from './disagreement/sparse-warning.ts';
@@ -47,10 +49,13 @@ export function traceGears(log: RideLog, bike: Bike): RideTrace {
 const namesCogs = ({ commands: { timeS, cog } }: BikeRide): boolean => timeS.some((_, record) => cog[record] >= 0);
 
 /** The trace of a ride whose gears show; they are fitted once more to what the first decoding is sure of. */
-function decodedTrace(ride: BikeRide, fitted: GearModel): RideTrace {
+function decodedTrace(asRecorded: BikeRide, fitted: GearModel): RideTrace {
+  const asked = decodeGears(asRecorded, fitted);
+  const missing = missingRecords(asRecorded, asked, fitted);
+  const ride = withoutStale(asRecorded, missing);
   const { log, bike, samples, commands } = ride;
   const recorded = namesCogs(ride);
-  const model = refit(ride, decodeGears(ride, fitted), fitted, recorded);
+  const model = refit(ride, ride === asRecorded ? asked : decodeGears(ride, fitted), fitted, recorded);
   const decoded = decodeGears(ride, model);
   const writtenMm = bikeRolloutMm(bike);
   const rolloutMm = 1000 * Math.exp(model.logRollout);
@@ -75,6 +80,7 @@ function decodedTrace(ride: BikeRide, fitted: GearModel): RideTrace {
     warnings: [
       ...[
         sparseWarning(samples),
+        missingRecordsWarning(missing),
         unsteadyWarning(unsteady, log.speedSource),
         recorded ? otherStepsWarning(log, peaks, bike) : null,
       ].filter((warning) => warning !== null),
@@ -83,6 +89,10 @@ function decodedTrace(ride: BikeRide, fitted: GearModel): RideTrace {
     ],
   };
 }
+
+/** The ride with no gear known where records are missing. */
+const withoutStale = (ride: BikeRide, missing: readonly MissingRecords[]): BikeRide =>
+  missing.length === 0 ? ride : { ...ride, commands: withoutStaleGears(ride.commands, missing, ride.log.timeS) };
 
 /** The ride's gears; where it shows none, the warning that says why. */
 function gearsShown(ride: BikeRide): GearModel | Warning {

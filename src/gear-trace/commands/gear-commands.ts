@@ -46,7 +46,8 @@ function carriedOn(part: RecordedPart, places: ReadonlyMap<number, number>, coun
   });
 }
 
-function latestIndex(timeS: Float64Array, recordS: Float64Array): Int32Array {
+/** For each record the index of the last gear record at or before it; -1 before the first. */
+export function latestIndex(timeS: Float64Array, recordS: Float64Array): Int32Array {
   const latest = new Int32Array(timeS.length);
   let next = 0;
   for (let i = 0; i < timeS.length; i++) {

@@ -1,5 +1,6 @@
 import type { Warning } from '../../errors/warning.ts';
 import { listed } from '../../numeric/listed.ts';
+import { sinceStart } from '../../numeric/since-start.ts';
 import type { SpeedSource } from '../../ride-log/ride-log.ts';
 import type { UnsteadySpell } from './unsteady-spells.ts';
 
@@ -31,12 +32,3 @@ const satellite = (when: string): string =>
   `The speed drifts ${when}, as it does where a receiver loses its satellites: no gear is held there that the bike has. Shifts made then are not judged. A speed sensor on the wheel does not drift.`;
 const otherSource = (when: string): string =>
   `Speed and cadence hold no gear that the bike has ${when}: the speed drifts there, as it does where a receiver loses its satellites, or the legs drive on and off. Shifts made then are not judged.`;
-
-/** @example sinceStart(3084) // '51:24' */
-function sinceStart(seconds: number): string {
-  const whole = Math.round(seconds);
-  const two = (value: number): string => String(value).padStart(2, '0');
-  const hours = Math.floor(whole / 3600);
-  const minutes = Math.floor(whole / 60) % 60;
-  return `${hours > 0 ? `${hours}:${two(minutes)}` : minutes}:${two(whole % 60)}`;
-}
