@@ -13,6 +13,7 @@ import { fill, listen, make } from '../dom/make.ts';
 import { shortDay } from '../words/dates.ts';
 import { fileStem } from '../words/file-stem.ts';
 import type { BikePage } from './bike-page.ts';
+import { comparesLast } from './compares-last.ts';
 import { keepPick } from './kept-picks.ts';
 
 const loadTitles: Record<Load, string> = {
@@ -134,8 +135,8 @@ export function cogsSection(page: BikePage): HTMLElement | null {
   const ways = openings(page);
   if (ways.length === 0) return null;
   const { picks } = page;
-  // what was put right is not what is shown first
-  const first = page.bike.state.sinceAdjustment ? 'adjustment' : 'all';
+  // what was put right is not what is shown first, nor is a comparison with nothing
+  const first = page.bike.state.sinceAdjustment && comparesLast(page.bike.report) ? 'adjustment' : 'all';
   const chosen = (): Opening =>
     ways.find(({ key }) => key === picks.get('opening')) ?? ways.find(({ key }) => key === first) ?? ways[0];
   const charts = make('div', { class: 'chart-pair' });
