@@ -42,15 +42,12 @@ function names(summary: BikeSummary): HTMLElement {
       'p',
       { class: 'rack-state' },
       make('strong', {}, stateLabel(state)),
+      sample && make('span', { class: 'quiet rack-sample' }, 'sample'),
       make('span', { class: 'rack-brief' }, figureInShort(summary)),
       reason && make('span', { class: 'rack-reason' }, reason),
     ),
     workedSince && make('p', { class: 'rack-worked' }, workedSince),
-    make(
-      'p',
-      { class: 'quiet rack-bike' },
-      `${drivetrainLine(bike)} · ${riddenWords(summary)}${sample ? ' · sample' : ''}`,
-    ),
+    make('p', { class: 'quiet rack-bike' }, `${drivetrainLine(bike)} · ${riddenWords(summary)}`),
     pending > 0 && make('p', { class: 'quiet is-working' }, staleReason ?? 'Being worked through …'),
   );
 }
