@@ -12,6 +12,7 @@ const LABEL_PX = 52;
 const FIGURE_PX = 48;
 const ROW_PX = 28;
 const HEAD_PX = 22;
+const FOOT_PX = 14;
 
 type Rate = Pick<AdjustmentReport['before'], 'troubleRate' | 'low' | 'high'>;
 
@@ -48,6 +49,18 @@ export const topOfAll = (adjustments: readonly AdjustmentReport[]): number =>
       .map(({ troubleRate, high }) => (troubleRate === null ? 0 : high)),
   );
 
+/** The scale at the foot: what its ends are, and what the bars mean. */
+function scaleWords(top: number, y: number): SVGElement[] {
+  const [left, right] = [LABEL_PX, WIDTH_PX - FIGURE_PX];
+  const at = (x: number, anchor: string, words: string): SVGElement =>
+    makeSvg('text', { class: 'count', x, y, 'text-anchor': anchor }, words);
+  return [
+    at(left, 'start', percentFigure(0)),
+    at((left + right) / 2, 'middle', 'bar: 95\u00a0%'),
+    at(right, 'end', percentFigure(top)),
+  ];
+}
+
 /** Trouble before and after one adjustment, as two intervals on one axis, for each direction where it moves one alone; `top` is the share that fills it. */
 export function beforeAfter(compared: AdjustmentReport, top: number): SVGSVGElement {
   const pairs = pairsOf(compared);
@@ -77,7 +90,7 @@ export function beforeAfter(compared: AdjustmentReport, top: number): SVGSVGElem
     'svg',
     {
       class: 'chart before-after',
-      viewBox: `0 0 ${WIDTH_PX} ${pairs.length * pairPx}`,
+      viewBox: `0 0 ${WIDTH_PX} ${pairs.length * pairPx + FOOT_PX}`,
       role: 'img',
       'aria-label': pairs.map(inWords).join('. '),
     },
@@ -86,6 +99,7 @@ export function beforeAfter(compared: AdjustmentReport, top: number): SVGSVGElem
       ...line('Before', before, i * pairPx + headPx + 18),
       ...line('After', after, i * pairPx + headPx + 18 + ROW_PX),
     ]),
+    ...scaleWords(top, pairs.length * pairPx + FOOT_PX - 4),
   );
 }
 

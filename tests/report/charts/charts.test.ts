@@ -247,6 +247,11 @@ describe('trend', () => {
       [...svg.querySelectorAll(selector)].map((mark) =>
         Number(/translate\(([-\d.]+)/.exec(mark.getAttribute('transform') ?? '')?.[1]),
       );
+    // the mark lies within the plot, below the words over it
+    const [, wedgeY] =
+      /,([\d.]+)\)/.exec(svg.querySelector('.mark .adjusted-wedge')?.getAttribute('transform') ?? '') ?? [];
+    const named = [...svg.querySelectorAll('.axis-name')].find(({ textContent }) => textContent?.startsWith('Trouble'));
+    expect(Number(wedgeY) - 5).toBeGreaterThan(Number(named?.getAttribute('y')));
     const [first, second] = x('.mark.actual');
     const [made] = x('.mark.adjusted');
     expect(made).toBeGreaterThan(first);
