@@ -11,7 +11,7 @@ const bike = (name: string, sample: boolean, rides = 2) => ({ id: name, bike: { 
 
 it('counts the samples among the bikes, and says nothing where there are none', () => {
   const note = samplesNote([bike('Own', false), bike('A', true), bike('B', true)], async () => {});
-  expect(note?.querySelector('p')?.textContent).toMatch(/^2 bikes named “sample”: invented/);
+  expect(note?.querySelector('p')?.textContent).toMatch(/^2 bikes marked “sample”: invented/);
   expect(note?.querySelector('button')?.textContent).toContain('Remove the samples');
   expect(samplesNote([bike('Own', false)], async () => {})).toBeNull();
 });

@@ -140,7 +140,7 @@ export function cogsSection(page: BikePage): HTMLElement | null {
   const chosen = (): Opening =>
     ways.find(({ key }) => key === picks.get('opening')) ?? ways.find(({ key }) => key === first) ?? ways[0];
   const charts = make('div', { class: 'chart-pair' });
-  const picker = make('div', {});
+  const picker = make('div', { class: 'chart-picker' });
   const draw = (): void => {
     const way = chosen();
     for (const button of buttons) button.setAttribute('aria-pressed', String(button.value === way.key));

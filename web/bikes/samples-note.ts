@@ -51,7 +51,7 @@ export function samplesNote(bikes: readonly BikeSummary[], removed: () => Promis
     make(
       'p',
       { class: 'quiet' },
-      `${counted(samples.length, 'bike')} named “sample”: invented, with invented rides; ${samples.length === 1 ? 'it' : 'they'} came with the program.`,
+      `${counted(samples.length, 'bike')} marked “sample”: invented, with invented rides; ${samples.length === 1 ? 'it' : 'they'} came with the program.`,
     ),
     listen(button, { click: () => void attempt(removeAll) }),
   );
