@@ -44,3 +44,12 @@ it('shows all shifts together of other work', () => {
   expect(texts(beforeAfter(gap, 1))).toEqual(['Before', '23 %', 'After', '23 %', ...scaleTo('100 %')]);
   expect(topOfAll([gap])).toBe(0.2);
 });
+
+it('shows of a limit screw what is told of it: the shifts onto its end cog', () => {
+  const end = (shifts: number, lost: number) => ({ asked: shifts, shifts, reached: shifts, trouble: 0, lost });
+  const endCog = { teeth: 51, end: 'past-largest' as const, before: end(5, 1), after: end(19, 0) };
+  const limit = { ...turned, parameter: 'low-limit', endCog };
+  expect(texts(beforeAfter(limit, 1))).toEqual(['Onto the 51', 'Before', '20 %', 'After', '0 %', ...scaleTo('100 %')]);
+  const notYet = { ...limit, endCog: { ...endCog, after: end(0, 0) } };
+  expect(texts(beforeAfter(notYet, 1))).toContain('none');
+});
