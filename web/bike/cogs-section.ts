@@ -12,6 +12,7 @@ import { freshId } from '../dom/fresh-id.ts';
 import { fill, listen, make } from '../dom/make.ts';
 import { shortDay } from '../words/dates.ts';
 import { fileStem } from '../words/file-stem.ts';
+import { skippedWords } from '../words/skipped-words.ts';
 import type { BikePage } from './bike-page.ts';
 import { comparesLast } from './compares-last.ts';
 import { keepPick } from './kept-picks.ts';
@@ -39,11 +40,15 @@ function splitWords(load: Load, splitNm: number | null): string {
     : `From ${Math.round(splitNm)} Nm at the crank. `;
 }
 
+/** Of a worn bike, whose shifts are fine. */
+const SKIPS_ELSEWHERE =
+  'Wear shows by skips, not by shifts: each skip stands on its ride, and they are counted among the rides below.';
+
 /** All rides together, and that some are from before a fault began, or before the adjustment since which the bike is judged. */
 function allRides({ state }: BikeDetail, report: NonNullable<BikeDetail['report']>, fileName: string): ChartPlan {
   const old =
     state.sinceAdjustment && state.sinceAt !== null ? ridesOlderThan(report, state.sinceAt) : soundRidesAmong(report);
-  const lead = old === '' ? '' : `${old} `;
+  const lead = [old, skippedWords(state) && SKIPS_ELSEWHERE].map((said) => (said ? `${said} ` : '')).join('');
   return troubleByCogPlan({ title: 'Trouble by cog and direction', fileName, cogs: report.cogs, lead });
 }
 
