@@ -155,7 +155,7 @@ describe.skipIf(!browserPath)('with the real server', () => {
       await page.getByRole('heading', { name: 'Done' }).waitFor();
       await page.getByRole('link', { name: 'Read the verdict' }).click();
       const entry = page.locator('.entry');
-      await entry.getByText(/shifts? before, .* after; better with a probability of/).waitFor();
+      await entry.getByText(/shifts? before, .* after; (better|worse) with a probability of/).waitFor();
       expect(await entry.getByRole('img').getAttribute('aria-label')).toMatch(
         /^To larger cogs\. Before: .*%.* trouble; after: .*%.* trouble\. To smaller cogs\. Before: .* trouble; after: .* trouble$/,
       );

@@ -55,4 +55,22 @@ describe.skipIf(!browserPath)('the work on files whose server goes away', () => 
     expect(await page.getByText(/could not be taken in/).count()).toBe(0);
     await page.context().close();
   });
+
+  it('says that the page may be left once the files are in, and the bike is there for who does', async () => {
+    const { page } = await real.open({ width: 'phone', expectFailures: true });
+    await page.route(/\/api\/uploads\/[^/]+\/events/, () => undefined);
+    await page.goto('/add');
+    await loaded(page);
+    const [, , ride] = madeRides(3);
+    const files = [
+      asFile('bike.json', JSON.stringify({ ...hutBike, name: 'Hut bike of the lake' })),
+      asFile(ride.name, ride.bytes),
+    ];
+    await page.locator('.file-choice input[multiple]').first().setInputFiles(files);
+    await page.getByRole('button', { name: /work through 1 file/ }).click();
+    await page.getByText('0 of 1 done, 1 left. You may leave this page: the work goes on.').waitFor();
+    await page.getByRole('link', { name: 'Bikes', exact: true }).click();
+    await page.getByRole('heading', { name: 'Hut bike of the lake' }).waitFor();
+    await page.context().close();
+  });
 });

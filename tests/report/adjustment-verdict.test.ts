@@ -43,7 +43,9 @@ describe('adjustmentVerdict', () => {
 
   it('says whether it helped, made it worse or is not decided', () => {
     expect(verdict({ probabilityBetter: 0.97 })).toMatch(/^It helped: trouble 26 %/);
-    expect(verdict({ probabilityBetter: 0.02 })).toMatch(/^It made shifting worse/);
+    expect(verdict({ probabilityBetter: 0.02 })).toMatch(
+      /^It made shifting worse: .*; worse with a probability of 98 %\./,
+    );
     expect(verdict({ probabilityBetter: 0.6, shiftsStillNeeded: 40 })).toMatch(
       /^Not decided yet.*About 40 more judged shifts will tell whether that helped\.$/,
     );

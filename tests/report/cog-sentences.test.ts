@@ -53,6 +53,15 @@ describe('what the chart of before and after shows', () => {
       'Worst before: onto 51 teeth from smaller cogs, 100 % of 16 judged; after: 60 % of 5 judged. Worst after: onto 10 teeth from larger cogs, 100 % of 5 judged; before: 86 % of 7 judged.',
     );
     expect(describeBeforeAfterByCog({ before: [before[1]], after: [after[1]] })).not.toContain('Worst after');
-    expect(describeBeforeAfterByCog({ before: [], after: [] })).toMatch(/^No trouble/);
+    const well = [cog(10, 'to-smaller', 7, 0)];
+    expect(describeBeforeAfterByCog({ before: well, after: well })).toMatch(/^No trouble before or after/);
+  });
+
+  it('does not tell of a time in which no shift was judged', () => {
+    const some = [cog(10, 'to-smaller', 7, 6)];
+    const none = [cog(10, 'to-smaller', 0, 0)];
+    const most = 'Most trouble: shifts onto 10 teeth from larger cogs, 86 % of 7 judged.';
+    expect(describeBeforeAfterByCog({ before: none, after: some })).toBe(`No shift was judged before it. ${most}`);
+    expect(describeBeforeAfterByCog({ before: some, after: none })).toBe(`No shift was judged after it yet. ${most}`);
   });
 });

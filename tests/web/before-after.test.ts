@@ -25,10 +25,13 @@ const turned = {
 const texts = (svg: Element): (string | null)[] =>
   [...svg.querySelectorAll('text')].map(({ textContent }) => textContent?.replace(/\s/g, ' ') ?? null);
 
+/** What stands at the foot: the ends of the scale, and what a bar is. */
+const scaleTo = (top: string): string[] => ['0 %', 'bar: 95 %', top];
+
 it('shows each direction by itself where the work moves one alone, which all shifts together hide', () => {
   const svg = beforeAfter(turned, 1);
   const larger = ['To larger cogs', 'Before', '40 %', 'After', '5 %'];
-  expect(texts(svg)).toEqual([...larger, 'To smaller cogs', 'Before', '5 %', 'After', '40 %']);
+  expect(texts(svg)).toEqual([...larger, 'To smaller cogs', 'Before', '5 %', 'After', '40 %', ...scaleTo('100 %')]);
   expect(svg.getAttribute('aria-label')?.replace(/\s/g, ' ')).toBe(
     'To larger cogs. Before: 40 % trouble; after: 5 % trouble. To smaller cogs. Before: 5 % trouble; after: 40 % trouble',
   );
@@ -38,6 +41,15 @@ it('shows each direction by itself where the work moves one alone, which all shi
 
 it('shows all shifts together of other work', () => {
   const gap = { ...turned, parameter: 'pulley-gap' };
-  expect(texts(beforeAfter(gap, 1))).toEqual(['Before', '23 %', 'After', '23 %']);
+  expect(texts(beforeAfter(gap, 1))).toEqual(['Before', '23 %', 'After', '23 %', ...scaleTo('100 %')]);
   expect(topOfAll([gap])).toBe(0.2);
+});
+
+it('shows of a limit screw what is told of it: the shifts onto its end cog', () => {
+  const end = (shifts: number, lost: number) => ({ asked: shifts, shifts, reached: shifts, trouble: 0, lost });
+  const endCog = { teeth: 51, end: 'past-largest' as const, before: end(5, 1), after: end(19, 0) };
+  const limit = { ...turned, parameter: 'low-limit', endCog };
+  expect(texts(beforeAfter(limit, 1))).toEqual(['Onto the 51', 'Before', '20 %', 'After', '0 %', ...scaleTo('100 %')]);
+  const notYet = { ...limit, endCog: { ...endCog, after: end(0, 0) } };
+  expect(texts(beforeAfter(notYet, 1))).toContain('none');
 });

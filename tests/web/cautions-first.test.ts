@@ -25,6 +25,18 @@ function cautionsFirst({ dangers = [] as string[], inspectFirst = false, pending
   return said < step;
 }
 
+it('a step that turns nothing is no leave to ride on where something can hurt', () => {
+  const titled = (dangers: string[]): string | null | undefined => {
+    const { detail } = madeUpFleet()[0];
+    const bike = { ...detail, state: { ...detail.state, dangers } };
+    const { diagnosis } = bike.report!;
+    Object.assign(diagnosis.suggestion, { parameter: 'none', looksFirst: null });
+    return nextStep({ bike, log: () => {} }, diagnosis, (sentence) => sentence).querySelector('h2')?.textContent;
+  };
+  expect(titled([])).toBe('Nothing to turn');
+  expect(titled([danger])).toBe('Look it over; nothing to turn yet');
+});
+
 describe('the cautions of the next step', () => {
   it('stand before it where something can hurt who rides on', () => {
     expect(cautionsFirst({ dangers: [danger] })).toBe(true);

@@ -34,3 +34,15 @@ it('the rides of a bike stand with their skips, and with a dash where records li
     false,
   ]);
 });
+
+it('a ride stands with the share of its judged shifts that went wrong, so that rides of any length compare', () => {
+  const { detail: bike, rides } = madeUpFleet()[0];
+  const [first, second] = rides.map(({ detail }) => detail);
+  Object.assign(first.counts!, { shifts: 52, unjudged: 2, late: 6, missed: 3, overshot: 1 });
+  Object.assign(second.counts!, { shifts: 52, unjudged: 2, late: 0, missed: 0, overshot: 0 });
+  const page = { bike, rides: [first, second], allRides: 2, refresh: async () => {} };
+  const rows = [...ridesSection(page as never).querySelectorAll('tbody tr')];
+  const said = (text: string | null) => text?.replace(/\s/g, ' ');
+  expect(rows.map((row) => said(row.children[3].textContent))).toEqual(['10 (20 %)', '0']);
+  expect(said(rows[0].querySelector('.only-narrow')!.textContent)).toMatch(/^52 shifts, 10 in trouble \(20 %\)/);
+});

@@ -207,7 +207,7 @@ class WorkStep implements UploadListener {
     const worked = this.#rides.filter(({ status }) => status === 'done' || status === 'failed').length;
     const done = this.#pace.words(this.#settled(), this.#all().length, worked);
     return this.#reached
-      ? done
+      ? `${done}. You may leave this page: the work goes on.`
       : `${done}. The server does not answer. Your files are safe: as soon as it is back, the work goes on by itself.`;
   }
 

@@ -12,7 +12,9 @@ import { freshId } from '../dom/fresh-id.ts';
 import { fill, listen, make } from '../dom/make.ts';
 import { shortDay } from '../words/dates.ts';
 import { fileStem } from '../words/file-stem.ts';
+import { skippedWords } from '../words/skipped-words.ts';
 import type { BikePage } from './bike-page.ts';
+import { comparesLast } from './compares-last.ts';
 import { keepPick } from './kept-picks.ts';
 
 const loadTitles: Record<Load, string> = {
@@ -38,11 +40,15 @@ function splitWords(load: Load, splitNm: number | null): string {
     : `From ${Math.round(splitNm)} Nm at the crank. `;
 }
 
+/** Of a worn bike, whose shifts are fine. */
+const SKIPS_ELSEWHERE =
+  'Wear shows by skips, not by shifts: each skip stands on its ride, and they are counted among the rides below.';
+
 /** All rides together, and that some are from before a fault began, or before the adjustment since which the bike is judged. */
 function allRides({ state }: BikeDetail, report: NonNullable<BikeDetail['report']>, fileName: string): ChartPlan {
   const old =
     state.sinceAdjustment && state.sinceAt !== null ? ridesOlderThan(report, state.sinceAt) : soundRidesAmong(report);
-  const lead = old === '' ? '' : `${old} `;
+  const lead = [old, skippedWords(state) && SKIPS_ELSEWHERE].map((said) => (said ? `${said} ` : '')).join('');
   return troubleByCogPlan({ title: 'Trouble by cog and direction', fileName, cogs: report.cogs, lead });
 }
 
@@ -134,12 +140,12 @@ export function cogsSection(page: BikePage): HTMLElement | null {
   const ways = openings(page);
   if (ways.length === 0) return null;
   const { picks } = page;
-  // what was put right is not what is shown first
-  const first = page.bike.state.sinceAdjustment ? 'adjustment' : 'all';
+  // what was put right is not what is shown first, nor is a comparison with nothing
+  const first = page.bike.state.sinceAdjustment && comparesLast(page.bike.report) ? 'adjustment' : 'all';
   const chosen = (): Opening =>
     ways.find(({ key }) => key === picks.get('opening')) ?? ways.find(({ key }) => key === first) ?? ways[0];
   const charts = make('div', { class: 'chart-pair' });
-  const picker = make('div', {});
+  const picker = make('div', { class: 'chart-picker' });
   const draw = (): void => {
     const way = chosen();
     for (const button of buttons) button.setAttribute('aria-pressed', String(button.value === way.key));

@@ -50,7 +50,7 @@ function drivetrainFacts(
 async function removeAfterAsking({ id, bike, rides }: BikeDetail): Promise<void> {
   const yes = await ask(
     `Remove ${bike.name}?`,
-    `The bike, its ${counted(rides, 'ride')} and its log are taken out of the store for good. Your own copies of the files are not touched.`,
+    `The bike${rides > 0 ? `, its ${counted(rides, 'ride')}` : ''} and its log are taken out of the store for good. Your own copies of the files are not touched.`,
     'Remove the bike',
   );
   if (!yes) return;

@@ -9,6 +9,7 @@ import { listen, make } from '../dom/make.ts';
 import { withCautions } from '../page/cautions.ts';
 import { icon } from '../page/icons.ts';
 import { points } from '../page/points.ts';
+import { looksFirst } from '../words/looks-first.ts';
 import type { BikePage } from './bike-page.ts';
 
 const step = (term: string, text: string): HTMLElement[] => [make('dt', {}, term), make('dd', {}, text)];
@@ -18,6 +19,10 @@ const action = (steps: readonly string[]): HTMLElement =>
   steps.length === 1
     ? make('p', { class: 'tag-action' }, steps[0])
     : make('ol', { class: 'tag-action' }, ...steps.map((one) => make('li', {}, one)));
+
+/** Over a step that turns nothing: where something can hurt, it is no leave to ride on. */
+const nothingToTurn = (state: BikePage['bike']['state']): string =>
+  looksFirst(state) ? 'Look it over; nothing to turn yet' : 'Nothing to turn';
 
 /**
  * What to do next, as a tag to hang on the bike. The cautions always stand with it, before it where something can hurt.
@@ -39,7 +44,7 @@ export function nextStep(
     'section',
     { class: 'tag', 'aria-label': 'Next step' },
     make('p', { class: 'tag-kind' }, 'Next step'),
-    make('h2', {}, about === null ? 'Nothing to turn' : upperFirst(parameterName(about))),
+    make('h2', {}, about === null ? nothingToTurn(bike.state) : upperFirst(parameterName(about))),
     withCautions(suggestion, bike.state, [
       make(
         'div',

@@ -12,7 +12,7 @@ import { attempt } from '../page/attempt.ts';
 import { iconButton } from '../page/icon-button.ts';
 import { isCutCopy } from '../words/cut-copy.ts';
 import { dayAndTime } from '../words/dates.ts';
-import { duration } from '../words/numbers.ts';
+import { duration, percentFigure } from '../words/numbers.ts';
 import { saidOfFile } from '../words/said-of-file.ts';
 import { ownZoneSentence, zoneRemark } from '../words/time-zone.ts';
 import type { BikePage } from './bike-page.ts';
@@ -29,21 +29,38 @@ function standing(ride: RideSummary, leftOut: readonly RideInShort[]): string | 
   return leftOut.some((one) => isOf(one, ride)) ? 'Not counted: it looks like another bike’s' : null;
 }
 
-type Numbers = Record<'shifts' | 'trouble' | 'ghostShifts' | 'chainDrops' | 'skips', number | null>;
+type Numbers = Record<'shifts' | 'judged' | 'trouble' | 'ghostShifts' | 'chainDrops' | 'skips', number | null>;
 
-const nothingSeen: Numbers = { shifts: null, trouble: null, ghostShifts: null, chainDrops: null, skips: null };
+const nothingSeen: Numbers = {
+  shifts: null,
+  judged: null,
+  trouble: null,
+  ghostShifts: null,
+  chainDrops: null,
+  skips: null,
+};
 
 /** What a ride's records can show of each thing counted; null where they cannot, or are not worked through. */
 function seen({ counts, evidence, warnings }: RideSummary): Numbers {
   if (!counts || !evidence) return nothingSeen;
-  const { trouble, ghostShifts, chainDrops, skips } = seenCounts({ counts, evidence, warnings: warnings ?? [] });
-  return { shifts: counts.shifts, trouble, ghostShifts, chainDrops, skips };
+  const { judged, trouble, ghostShifts, chainDrops, skips } = seenCounts({
+    counts,
+    evidence,
+    warnings: warnings ?? [],
+  });
+  return { shifts: counts.shifts, judged, trouble, ghostShifts, chainDrops, skips };
 }
 
+/** The share of a ride's judged shifts that went wrong, by which rides of any length compare; null where none did. */
+const troubleShare = ({ trouble, judged }: Numbers): string | null =>
+  trouble && judged ? percentFigure(trouble / judged) : null;
+
 /** What the columns of numbers say, where there is no room for them. */
-function inShort({ shifts, trouble, ghostShifts, chainDrops, skips }: Numbers): string | null {
+function inShort(numbers: Numbers): string | null {
+  const { shifts, trouble, ghostShifts, chainDrops, skips } = numbers;
+  const share = troubleShare(numbers);
   if (shifts === null) return null;
-  const judged = trouble === null ? 'none judged' : `${figure(trouble)} in trouble`;
+  const judged = trouble === null ? 'none judged' : `${figure(trouble)} in trouble${share ? ` (${share})` : ''}`;
   return [
     shifts === 0 ? 'no shifts recorded' : `${counted(shifts, 'shift')}, ${judged}`,
     ghostShifts && counted(ghostShifts, 'ghost shift'),
@@ -63,8 +80,13 @@ interface TablePlan {
 
 function row(ride: RideSummary, { leftOut, remove }: TablePlan): HTMLElement {
   const numbers = seen(ride);
-  const number = (value: number | null): HTMLElement =>
-    make('td', { class: 'number' }, value === null ? '–' : figure(value));
+  const number = (value: number | null, share: string | null = null): HTMLElement =>
+    make(
+      'td',
+      { class: 'number' },
+      value === null ? '–' : figure(value),
+      share && make('span', { class: 'quiet' }, ` (${share})`),
+    );
   const stands = standing(ride, leftOut);
   const brief = inShort(numbers);
   const zone = zoneRemark(ride);
@@ -85,7 +107,7 @@ function row(ride: RideSummary, { leftOut, remove }: TablePlan): HTMLElement {
     ),
     make('td', { class: 'number' }, duration(ride.durationS)),
     number(numbers.shifts),
-    number(numbers.trouble),
+    number(numbers.trouble, troubleShare(numbers)),
     number(numbers.ghostShifts),
     number(numbers.chainDrops),
     number(numbers.skips),

@@ -1,12 +1,11 @@
-import { counted } from '../../src/numeric/counted.ts';
 import type { BikeSummary } from '../api/answers.ts';
 import { trendSpark } from '../charts/trend-spark.ts';
 import { listen, make } from '../dom/make.ts';
 import { icon } from '../page/icons.ts';
 import { stateMark } from '../page/state-mark.ts';
-import { day } from '../words/dates.ts';
 import { drivetrainLine } from '../words/drivetrain-words.ts';
 import { notRiddenSince } from '../words/not-ridden-since.ts';
+import { riddenWords } from '../words/ridden-words.ts';
 import { standingKey, standingOf, stateLabel } from '../words/state-words.ts';
 import { figureInShort, rowFigure } from './row-figure.ts';
 import { rowReason } from './row-reason.ts';
@@ -32,8 +31,7 @@ function foldButton({ id, bike }: BikeSummary, row: HTMLElement, unfolded: Set<s
 }
 
 function names(summary: BikeSummary): HTMLElement {
-  const { id, bike, state, rides, lastRideAt, sample, pending, staleReason } = summary;
-  const ridden = lastRideAt ? `${counted(rides, 'ride')}, last ${day(lastRideAt)}` : 'no ride yet';
+  const { id, bike, state, sample, pending, staleReason } = summary;
   const reason = rowReason(summary);
   const workedSince = notRiddenSince(summary);
   return make(
@@ -44,11 +42,12 @@ function names(summary: BikeSummary): HTMLElement {
       'p',
       { class: 'rack-state' },
       make('strong', {}, stateLabel(state)),
+      sample && make('span', { class: 'quiet rack-sample' }, 'sample'),
       make('span', { class: 'rack-brief' }, figureInShort(summary)),
       reason && make('span', { class: 'rack-reason' }, reason),
     ),
     workedSince && make('p', { class: 'rack-worked' }, workedSince),
-    make('p', { class: 'quiet rack-bike' }, `${drivetrainLine(bike)} · ${ridden}${sample ? ' · sample' : ''}`),
+    make('p', { class: 'quiet rack-bike' }, `${drivetrainLine(bike)} · ${riddenWords(summary)}`),
     pending > 0 && make('p', { class: 'quiet is-working' }, staleReason ?? 'Being worked through …'),
   );
 }

@@ -12,6 +12,7 @@ import { bikeRow } from './bike-row.ts';
 import { fleetSentence } from './fleet-sentence.ts';
 import { makeRowFilter } from './row-filter.ts';
 import { inOrder, leadOf } from './row-order.ts';
+import { ALL_ARE_SAMPLES, allAreSamples, samplesNote } from './samples-note.ts';
 
 /** The ways to more bikes. */
 const ways = (...more: HTMLElement[]): HTMLElement =>
@@ -27,7 +28,7 @@ const nobody = (): HTMLElement =>
   make(
     'section',
     { class: 'notice' },
-    make('h1', {}, 'No bike here yet'),
+    make('h1', { tabindex: -1 }, 'No bike here yet'),
     make(
       'p',
       {},
@@ -51,6 +52,7 @@ export const bikesView: View = ({ place, query, signal }) => {
   const lead = make('p', { class: 'lead' });
   const onPaper = make('a', { class: 'button plain' }, icon('print'), 'Workshop list');
   const list = make('ul', { class: 'rack' });
+  const samples = make('div', {});
   const unfolded = new Set<string>();
   let shown: readonly BikeSummary[] = [];
 
@@ -63,7 +65,8 @@ export const bikesView: View = ({ place, query, signal }) => {
     heading.textContent = fleetSentence(bikes);
     const top = commonTop(bikes);
     const order = filter.order(bikes.length);
-    lead.textContent = leadOf(order);
+    lead.textContent = allAreSamples(bikes) ? ALL_ARE_SAMPLES : leadOf(order);
+    fill(samples, samplesNote(bikes, afterRemoval));
     onPaper.hidden = bikes.length < 2;
     onPaper.setAttribute('href', order === 'need' ? '/workshop' : `/workshop?order=${order}`);
     const rows = inOrder(bikes, order).map((bike) => ({ bike, element: bikeRow(bike, top, unfolded) }));
@@ -77,7 +80,12 @@ export const bikesView: View = ({ place, query, signal }) => {
       make('div', { class: 'view-head' }, make('div', {}, heading, lead), ways(onPaper)),
       filter.element,
       list,
+      samples,
     );
+  };
+  const afterRemoval = async (): Promise<void> => {
+    draw((await listBikes(signal)).bikes);
+    place.querySelector<HTMLElement>('h1')?.focus();
   };
   loadInto(place, 'all bikes', signal, listBikes, ({ bikes }) => draw(bikes));
   const refresh = soon(() => listBikes(signal).then(({ bikes }) => draw(bikes)), signal);

@@ -1,5 +1,6 @@
 import { scaleLinear } from 'd3-scale';
 import type { TroubleCount } from '../../src/adjustments/compare-rates.ts';
+import { wentWrong } from '../../src/adjustments/end-cog-count.ts';
 import { percent } from '../../src/numeric/percent.ts';
 import { wilsonInterval } from '../../src/numeric/wilson-interval.ts';
 import { comparedByDirection } from '../../src/report/words/by-direction.ts';
@@ -12,23 +13,31 @@ const LABEL_PX = 52;
 const FIGURE_PX = 48;
 const ROW_PX = 28;
 const HEAD_PX = 22;
+const FOOT_PX = 14;
 
 type Rate = Pick<AdjustmentReport['before'], 'troubleRate' | 'low' | 'high'>;
 
-/** What is compared: all shifts, or those of one direction, which has a name then. */
+/** What is compared: all shifts, or those of one direction or onto one cog, which have a name then. */
 interface Pair {
   readonly name: string | null;
   readonly before: Rate;
   readonly after: Rate;
 }
 
-const rateOf = ({ trouble, shifts }: TroubleCount): Rate => ({
-  troubleRate: trouble / shifts,
-  ...wilsonInterval(trouble, shifts),
-});
+const rateOf = ({ trouble, shifts }: TroubleCount): Rate =>
+  shifts === 0
+    ? { troubleRate: null, low: 0, high: 1 }
+    : { troubleRate: trouble / shifts, ...wilsonInterval(trouble, shifts) };
 
-/** All shifts together; each direction for itself where the work moves one direction alone. */
+type EndCount = NonNullable<AdjustmentReport['endCog']>['before'];
+
+const rateOfEnd = (count: EndCount): Rate => rateOf({ trouble: wentWrong(count), shifts: count.shifts });
+
+/** All shifts together; each direction for itself where the work moves one direction alone, and of a limit screw its end cog, as the sentence beside it tells. */
 function pairsOf(compared: AdjustmentReport): Pair[] {
+  const { endCog } = compared;
+  if (endCog)
+    return [{ name: `Onto the ${endCog.teeth}`, before: rateOfEnd(endCog.before), after: rateOfEnd(endCog.after) }];
   const ways = comparedByDirection(compared);
   if (!ways) return [{ name: null, before: compared.before, after: compared.after }];
   return ways.map(({ direction, before, after }) => ({
@@ -47,6 +56,18 @@ export const topOfAll = (adjustments: readonly AdjustmentReport[]): number =>
       .flatMap(({ before, after }) => [before, after])
       .map(({ troubleRate, high }) => (troubleRate === null ? 0 : high)),
   );
+
+/** The scale at the foot: what its ends are, and what the bars mean. */
+function scaleWords(top: number, y: number): SVGElement[] {
+  const [left, right] = [LABEL_PX, WIDTH_PX - FIGURE_PX];
+  const at = (x: number, anchor: string, words: string): SVGElement =>
+    makeSvg('text', { class: 'count', x, y, 'text-anchor': anchor }, words);
+  return [
+    at(left, 'start', percentFigure(0)),
+    at((left + right) / 2, 'middle', 'bar: 95\u00a0%'),
+    at(right, 'end', percentFigure(top)),
+  ];
+}
 
 /** Trouble before and after one adjustment, as two intervals on one axis, for each direction where it moves one alone; `top` is the share that fills it. */
 export function beforeAfter(compared: AdjustmentReport, top: number): SVGSVGElement {
@@ -71,13 +92,13 @@ export function beforeAfter(compared: AdjustmentReport, top: number): SVGSVGElem
       makeSvg('text', { x: WIDTH_PX, y: y + 4, 'text-anchor': 'end' }, rate === null ? 'none' : percentFigure(rate)),
     ];
   };
-  const headPx = pairs.length > 1 ? HEAD_PX : 0;
+  const headPx = pairs.some(({ name }) => name !== null) ? HEAD_PX : 0;
   const pairPx = headPx + 2 * ROW_PX + 8;
   return makeSvg(
     'svg',
     {
       class: 'chart before-after',
-      viewBox: `0 0 ${WIDTH_PX} ${pairs.length * pairPx}`,
+      viewBox: `0 0 ${WIDTH_PX} ${pairs.length * pairPx + FOOT_PX}`,
       role: 'img',
       'aria-label': pairs.map(inWords).join('. '),
     },
@@ -86,6 +107,7 @@ export function beforeAfter(compared: AdjustmentReport, top: number): SVGSVGElem
       ...line('Before', before, i * pairPx + headPx + 18),
       ...line('After', after, i * pairPx + headPx + 18 + ROW_PX),
     ]),
+    ...scaleWords(top, pairs.length * pairPx + FOOT_PX - 4),
   );
 }
 

@@ -19,11 +19,12 @@ import { soon } from '../page/soon.ts';
 import { stateMark } from '../page/state-mark.ts';
 import { noteQuery } from '../router/note-query.ts';
 import type { View } from '../router/router.ts';
-import { day, dayAndTime } from '../words/dates.ts';
+import { dayAndTime } from '../words/dates.ts';
 import { drivetrainLine } from '../words/drivetrain-words.ts';
 import { looksFirst } from '../words/looks-first.ts';
 import { notRiddenSince } from '../words/not-ridden-since.ts';
 import { percentFigure } from '../words/numbers.ts';
+import { lastRideWords } from '../words/ridden-words.ts';
 import { skippedWords } from '../words/skipped-words.ts';
 import { staleFigures } from '../words/stale-words.ts';
 import { standingKey, standingOf, stateLabel } from '../words/state-words.ts';
@@ -56,7 +57,7 @@ const asksForWork = (state: BikeSummary['state']): boolean =>
   state.word === 'service' || state.word === 'watch' || looksFirst(state);
 
 function row(summary: BikeSummary): HTMLElement {
-  const { bike, state, lastRideAt } = summary;
+  const { bike, state } = summary;
   const stale = staleFigures(summary);
   const workedSince = notRiddenSince(summary);
   const cell = (label: string, ...words: (HTMLElement | string | null | false)[]): HTMLElement =>
@@ -79,11 +80,7 @@ function row(summary: BikeSummary): HTMLElement {
       workWords(summary),
     ),
     cell('Shifts in trouble', troubleWords(state)),
-    cell(
-      'Last ride',
-      lastRideAt ? day(lastRideAt) : 'no ride yet',
-      workedSince && make('small', { class: 'workshop-worked' }, workedSince),
-    ),
+    cell('Last ride', lastRideWords(summary), workedSince && make('small', { class: 'workshop-worked' }, workedSince)),
     make('td', { class: asksForWork(state) ? 'workshop-done is-open' : 'workshop-done' }),
   );
 }

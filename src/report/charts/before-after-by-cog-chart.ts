@@ -48,7 +48,7 @@ function panelRows({ before, after }: BeforeAfterByCog, direction: Direction): C
         ((teeth: number, count: number) => `${name === 'before' ? 'Before' : 'After'}: ${reads(teeth, count)}`),
     }));
   });
-  return [judgedRow(before, direction, 'before', 'before'), judgedRow(after, direction, 'after'), ...beside];
+  return [judgedRow(before, direction, 'before'), judgedRow(after, direction), ...beside];
 }
 
 const rowsOf = (data: BeforeAfterByCog): CountRow[] => directions.flatMap((direction) => panelRows(data, direction));

@@ -1,5 +1,5 @@
 import { scaleBand, scaleLinear } from 'd3-scale';
-import { percent } from '../../numeric/percent.ts';
+import { chance, percent } from '../../numeric/percent.ts';
 import { type ChartSize, type ChartSvg, drawBottomAxis, readsAs, startChart } from './chart-frame.ts';
 
 /** A cause with its name in words. `fault` is false for "nothing mis-set". */
@@ -58,6 +58,6 @@ export function drawCauses(svg: ChartSvg, causes: readonly CauseBar[], size: Cha
     .attr('x', (cause) => x(cause.probability) + 6)
     .attr('y', middle)
     .attr('dy', '0.35em')
-    .text((cause) => percent(cause.probability));
-  readsAs(marks, (cause) => `${cause.name}: ${percent(cause.probability)}`);
+    .text((cause) => chance(cause.probability));
+  readsAs(marks, (cause) => `${cause.name}: ${chance(cause.probability)}`);
 }

@@ -15,7 +15,7 @@ export interface CountRow {
   /** What stands in the legend of it; none for a row that the legend explains already. */
   readonly legend?: string;
   readonly counts: ReadonlyMap<number, number>;
-  /** The reading of a count that is a finding by itself: such a row carries its mark at each cog. */
+  /** The reading of a count that is a finding by itself: such a row carries its mark at each cog, where there is room. */
   readonly reads?: (teeth: number, count: number) => string;
   /** How a count is written where not all of it is sure; as the number if left out. */
   readonly writes?: (teeth: number, count: number) => string;
@@ -25,15 +25,13 @@ export interface CountRow {
 export const COUNT_ROW_PX = 15;
 /** How far a mark stands left of the middle of its cog, and its count right of it, px. */
 const MARK_PX = 6;
+/** Width of a mark with the gaps beside it, and of a figure, px. */
+const MARK_ROOM_PX = 20;
+const FIGURE_PX = 7;
 
 /** How many shifts of one direction were judged, by cog. */
-export const judgedRow = (
-  cogs: readonly CogTrouble[],
-  direction: Direction,
-  name = 'judged',
-  className = '',
-): CountRow => ({
-  name,
+export const judgedRow = (cogs: readonly CogTrouble[], direction: Direction, className = ''): CountRow => ({
+  name: 'judged',
   className: `${direction} ${className}`.trim(),
   path: directionShape[direction],
   counts: new Map(cogs.filter((cog) => cog.direction === direction).map(({ teeth, shifts }) => [teeth, shifts])),
@@ -91,6 +89,11 @@ export const countRows = (cogs: readonly CogTrouble[]): CountRow[] => [
 export const rowLegend = (rows: readonly CountRow[]): LegendEntry[] =>
   rows.flatMap(({ legend, className, path }) => (legend ? [{ words: legend, className, path }] : []));
 
+/** Whether each count of a row can carry its mark and still stand apart from the next one's. */
+function marksFit(cells: readonly { readonly px: number; readonly words: string }[]): boolean {
+  return cells.every(({ px, words }, i) => i === 0 || px - cells[i - 1].px >= MARK_ROOM_PX + FIGURE_PX * words.length);
+}
+
 /** Draws the rows, the first one's foot at `top` px, each number under its cog at `x`. */
 export function drawCountRows(
   svg: ChartSvg,
@@ -109,26 +112,26 @@ export function drawCountRows(
       .attr('d', path);
     const at = (teeth: number): number => x(teeth) ?? 0;
     const written = ([teeth, count]: readonly [number, number]): string => writes?.(teeth, count) ?? String(count);
-    const cells = line
-      .selectAll('g')
-      .data([...counts].filter(([teeth]) => x(teeth) !== undefined))
-      .join('g');
+    const shown = [...counts].filter(([teeth]) => x(teeth) !== undefined);
+    const isMarked = reads !== undefined && marksFit(shown.map((cell) => ({ px: at(cell[0]), words: written(cell) })));
+    const cells = line.selectAll('g').data(shown).join('g');
     cells
       .append('text')
       .attr('class', 'count')
-      .attr('x', ([teeth]) => at(teeth) + (reads ? MARK_PX : 0))
+      .attr('x', ([teeth]) => at(teeth) + (isMarked ? MARK_PX : 0))
       .attr('y', y)
       .attr('text-anchor', 'middle')
       .text(written);
     if (!reads) return;
-    cells
-      .attr('class', 'mark')
-      .append('path')
-      .attr('transform', (cell) => {
-        const wide = written(cell).length > 2 ? MARK_PX : 0;
-        return `translate(${at(cell[0]) - MARK_PX - wide},${y - 4}) scale(0.8)`;
-      })
-      .attr('d', path);
+    cells.attr('class', 'mark');
+    if (isMarked)
+      cells
+        .append('path')
+        .attr('transform', (cell) => {
+          const wide = written(cell).length > 2 ? MARK_PX : 0;
+          return `translate(${at(cell[0]) - MARK_PX - wide},${y - 4}) scale(0.8)`;
+        })
+        .attr('d', path);
     readsAs(cells, ([teeth, count]) => reads(teeth, count));
   });
 }

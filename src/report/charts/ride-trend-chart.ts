@@ -100,7 +100,7 @@ function drawAdjustments(
   made
     .append('path')
     .attr('class', 'adjusted-wedge')
-    .attr('transform', `translate(0,${area.top - 4})`)
+    .attr('transform', `translate(0,${area.top + 5})`)
     .attr('d', wedge);
   readsAs(made, ({ words }) => words);
 }

@@ -11,7 +11,7 @@ import { chartFigure } from './chart-figure.ts';
 import { GENERATOR } from './generator.ts';
 import { htmlCogs } from './html-cogs.ts';
 import { htmlRides } from './html-rides.ts';
-import { htmlNextStep, htmlVerdict } from './html-verdict.ts';
+import { htmlNextStep, htmlVerdict, htmlWeighed } from './html-verdict.ts';
 import { html, Markup } from './markup.ts';
 import { pageStyle } from './page-style.ts';
 
@@ -38,6 +38,7 @@ ${new Markup(GENERATOR)}
 ${report.bikeNotes.map((note) => html`<p>${note.message}</p>`)}
 ${htmlVerdict(report)}
 ${htmlNextStep(report)}
+${htmlWeighed(report)}
 ${report.rides.length > 0 ? [htmlCogs(report), htmlTrend(report)] : null}
 ${htmlAdjustments(report)}
 ${htmlLooks(report)}

@@ -1,5 +1,5 @@
 import { parameterTitle } from '../../adjustments/parameter-words.ts';
-import { percent } from '../../numeric/percent.ts';
+import { chance } from '../../numeric/percent.ts';
 import { causeBars } from '../chart-data/cause-bars.ts';
 import { causeChartHeightPx, drawCauses } from '../charts/cause-chart.ts';
 import { drawLateralError } from '../charts/lateral-error-chart.ts';
@@ -18,7 +18,7 @@ import { nowEvidence, titleOfCausesNow, undecidedSentence } from '../words/what-
 import { chartFigure } from './chart-figure.ts';
 import { html, type Markup, type MarkupPart } from './markup.ts';
 
-/** The verdict with evidence and its two charts. */
+/** The verdict with its evidence. */
 export function htmlVerdict(report: Report): Markup {
   const { diagnosis } = report;
   const now = [undecidedSentence(report), stillThereSentence(report)].filter((sentence) => sentence !== null);
@@ -29,8 +29,17 @@ export function htmlVerdict(report: Report): Markup {
 <p class="verdict ${verdictTone(report)}">${verdictSentence(report)}</p>
 ${sentences.map((sentence) => html`<p>${sentence}</p>\n`)}
 ${causeSections(report).map(causeSection)}
-${causeFigure(report)}
-${lateralFigure(report)}
+</section>`;
+}
+
+/** The charts of what the verdict was drawn from: below the next step, since that is what is read first. Null where there is none. */
+export function htmlWeighed(report: Report): Markup | null {
+  const figures = [causeFigure(report), lateralFigure(report)].filter((figure) => figure !== null);
+  return figures.length === 0
+    ? null
+    : html`<section>
+<h2>What was weighed</h2>
+${figures}
 </section>`;
 }
 
@@ -74,7 +83,7 @@ function causeFigure(report: Report): Markup | null {
     titleOfCausesNow(report, `How likely each cause is${ifOneFault(report)}`),
     showsNothing(report)
       ? `Mostly what is taken for granted before any ride, since no shift could be judged. ${sum}`
-      : `Likeliest: ${bars[0].name}, ${percent(bars[0].probability)}. ${sum}`,
+      : `Likeliest: ${bars[0].name}, ${chance(bars[0].probability)}. ${sum}`,
     causeChartHeightPx(bars.length),
     (svg, size) => drawCauses(svg, bars, size),
   );

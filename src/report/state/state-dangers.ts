@@ -6,7 +6,7 @@ import { causePhrase, causeWords } from '../../diagnosis/cause-words.ts';
 import type { Cause } from '../../diagnosis/causes.ts';
 import { counted } from '../../numeric/counted.ts';
 import { listed } from '../../numeric/listed.ts';
-import { percent } from '../../numeric/percent.ts';
+import { chance } from '../../numeric/percent.ts';
 import { timesWords } from '../../numeric/times-words.ts';
 import { upperFirst } from '../../numeric/upper-first.ts';
 import type { LostChain } from './lost-chains.ts';
@@ -90,7 +90,7 @@ const isLimitOf = (ends: readonly CassetteEnd[], { part, end }: DangerousFault):
   part !== 'hanger' && ends.length === 1 && ends[0] === end;
 
 const faultInWords = ({ cause, probability, danger }: LikelyDanger, signs: StateSigns): string =>
-  `${upperFirst(causeWords(cause, signs.actuation).name)} (${percent(probability)}): ${danger.what}.${whatToDo(danger, signs)}`;
+  `${upperFirst(causeWords(cause, signs.actuation).name)} (${chance(probability)}): ${danger.what}.${whatToDo(danger, signs)}`;
 
 /**
  * The chains lost since the last adjustment, surely or perhaps, with all the cogs that are kept off for them.
@@ -107,7 +107,7 @@ function lostInWords(ends: readonly CassetteEnd[], by: LikelyDanger | null, sign
       : [`${upperFirst(keepOff)}, since the chain may have been lost past ${past}: inspect before riding.`];
   }
   const likeliest = by
-    ? `, likeliest by ${causePhrase(by.cause, actuation === 'electronic')} (${percent(by.probability)})`
+    ? `, likeliest by ${causePhrase(by.cause, actuation === 'electronic')} (${chance(by.probability)})`
     : '';
   return [
     `The chain left the cassette ${timesInWords(leftTheCassette)}${likeliest}: inspect before riding${keepOff === '' ? '' : `, and ${keepOff}`}.`,

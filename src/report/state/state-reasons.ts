@@ -2,7 +2,7 @@ import { causeWords } from '../../diagnosis/cause-words.ts';
 import { FEWEST_SHIFTS } from '../../diagnosis/fewest-shifts.ts';
 import { counted } from '../../numeric/counted.ts';
 import { figure } from '../../numeric/figure.ts';
-import { percent } from '../../numeric/percent.ts';
+import { chance, percent } from '../../numeric/percent.ts';
 import type { NothingToJudge } from '../nothing-to-judge.ts';
 import type { NamedCause, StateSigns } from './state-signs.ts';
 import { type StateWord, showsNoFault, TROUBLE_TO_WATCH, WATCH_FROM } from './state-word.ts';
@@ -42,7 +42,7 @@ function faultReason(signs: StateSigns): string[] {
     signs;
   if (aboutLast && (overdone || cured || enough)) return [aboutLast];
   if (!topFault) return [];
-  const likeliest = `${nameOf(topFault, actuation)} (${percent(topFault.probability)})`;
+  const likeliest = `${nameOf(topFault, actuation)} (${chance(topFault.probability)})`;
   if (wellSince) return [wellSince];
   if (easeOff) return [easeOff];
   if (!enough || fault < WATCH_FROM) return [];
@@ -50,10 +50,10 @@ function faultReason(signs: StateSigns): string[] {
   const [shown] = namesCause && topFault.cause !== 'worn-drivetrain' ? [] : topFault.evidence;
   return [
     topFault.probability <= noFault && signs.faultLeads
-      ? `Open between nothing mis-set (${percent(noFault)}) and ${likeliest}.`
+      ? `Open between nothing mis-set (${chance(noFault)}) and ${likeliest}.`
       : topFault.probability > noFault
-        ? `A fault is ${percent(fault)} likely; the likeliest is ${likeliest}.${shown ? ` ${shown}` : ''}`
-        : `No fault stands out: nothing mis-set (${percent(noFault)}) is likelier than any, the next is ${likeliest}.`,
+        ? `A fault is ${chance(fault)} likely; the likeliest is ${likeliest}.${shown ? ` ${shown}` : ''}`
+        : `No fault stands out: nothing mis-set (${chance(noFault)}) is likelier than any, the next is ${likeliest}.`,
   ];
 }
 

@@ -3,10 +3,10 @@ import { causePhrase } from '../../diagnosis/cause-words.ts';
 import { FEWEST_SHIFTS } from '../../diagnosis/fewest-shifts.ts';
 import { counted } from '../../numeric/counted.ts';
 import { figure } from '../../numeric/figure.ts';
-import { chance } from '../../numeric/percent.ts';
 import { upperFirst } from '../../numeric/upper-first.ts';
 import type { AdjustmentReport } from '../adjustment-report-schema.ts';
 import { byDirection } from './by-direction.ts';
+import { howSurely } from './how-surely.ts';
 import { limitVerdict } from './limit-verdict.ts';
 import { type Compared, moreToTell, type Told } from './more-to-tell.ts';
 import { rateWithInterval } from './number-words.ts';
@@ -85,7 +85,7 @@ function overallVerdict(adjustment: AdjustmentReport): string[] {
         : `Not decided yet whether ${it} helped`;
   const { facts } = byAllShifts(adjustment);
   const ways = byDirection(adjustment);
-  const told = `${better}: ${facts}; better with a probability of ${chance(probabilityBetter)}.`;
+  const told = `${better}: ${facts}; ${howSurely(probabilityBetter)}.`;
   return [told, ...(ways === null ? [] : [ways]), ...more];
 }
 

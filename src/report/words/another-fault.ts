@@ -1,7 +1,7 @@
 import { causeWords } from '../../diagnosis/cause-words.ts';
 import { NAMED_ALONE } from '../../diagnosis/verdict-limits.ts';
 import { listed } from '../../numeric/listed.ts';
-import { chance, percent } from '../../numeric/percent.ts';
+import { chance } from '../../numeric/percent.ts';
 import { timesWords } from '../../numeric/times-words.ts';
 import type { Report } from '../report-schema.ts';
 
@@ -37,7 +37,7 @@ export function lostSince({ now }: Pick<Report, 'diagnosis'>['diagnosis']): stri
 export function anotherSentence({ bike, diagnosis }: Spoken, was: string): string {
   const [first, second] = anotherNow(diagnosis).map(({ cause, probability }) => ({
     ...causeWords(cause, bike.actuation),
-    share: percent(probability),
+    share: chance(probability),
   }));
   const lost = lostSince(diagnosis);
   const now = second

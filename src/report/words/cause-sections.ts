@@ -1,5 +1,5 @@
 import { causeWords } from '../../diagnosis/cause-words.ts';
-import { percent } from '../../numeric/percent.ts';
+import { chance } from '../../numeric/percent.ts';
 import type { Report } from '../report-schema.ts';
 import { SINCE_ALONE } from './another-fault.ts';
 import { explainedCauses, explainedLater, explainedSince } from './explained-causes.ts';
@@ -29,7 +29,7 @@ export function causeSections(report: Report): CauseSection[] {
           {
             title,
             causes: causes.map(({ cause, probability, evidence }) => ({
-              chance: percent(probability),
+              chance: chance(probability),
               name: causeWords(cause, report.bike.actuation).name + qualified(cause),
               evidence,
             })),

@@ -66,6 +66,9 @@ export function describeBeforeAfterByCog({ before, after }: BeforeAfterByCog): s
   };
   const enough = (cogs: readonly CogTrouble[]) => worst(cogs.filter(({ shifts }) => shifts >= FEW_SHIFTS));
   const [was, is] = [enough(before), enough(after)];
+  const isNone = (cogs: readonly CogTrouble[]): boolean => cogs.every(({ shifts }) => shifts === 0);
+  if (isNone(before)) return `No shift was judged before it. ${describeTroubleByCog(after)}`;
+  if (isNone(after)) return `No shift was judged after it yet. ${describeTroubleByCog(before)}`;
   if (!was && !is) return 'No trouble before or after on any cog with enough judged shifts.';
   const sentences = [
     ...(was ? [`Worst before: ${onto(was)}, ${share(was)}; after: ${same(after, was)}.`] : []),

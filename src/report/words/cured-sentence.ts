@@ -4,7 +4,7 @@ import { curedBy, curingEntry } from '../../diagnosis/now/cured-by.ts';
 import { counted } from '../../numeric/counted.ts';
 import { figure } from '../../numeric/figure.ts';
 import { utcDay } from '../../numeric/moment-words.ts';
-import { percent } from '../../numeric/percent.ts';
+import { chance } from '../../numeric/percent.ts';
 import { upperFirst } from '../../numeric/upper-first.ts';
 import { wasOneCause } from '../verdict-kind.ts';
 import { anotherNow } from './another-fault.ts';
@@ -20,7 +20,7 @@ export function whatItWas(report: SpokenOf): string {
     ? [causes[0]]
     : faults.filter(({ cause }, i) => (undecided ? undecided.between.includes(cause) : i < 2));
   return between
-    .map(({ cause, probability }) => `${causeWords(cause, report.bike.actuation).name} (${percent(probability)})`)
+    .map(({ cause, probability }) => `${causeWords(cause, report.bike.actuation).name} (${chance(probability)})`)
     .join(' or ');
 }
 

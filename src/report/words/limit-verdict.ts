@@ -4,9 +4,9 @@ import { type ComparedEnd, endCogBeforeAndAfter, endWords } from '../../adjustme
 import { SAY_LITTLE } from '../../diagnosis/fewest-shifts.ts';
 import { counted } from '../../numeric/counted.ts';
 import { figure } from '../../numeric/figure.ts';
-import { chance } from '../../numeric/percent.ts';
 import { upperFirst } from '../../numeric/upper-first.ts';
 import type { AdjustmentReport } from '../adjustment-report-schema.ts';
+import { howSurely } from './how-surely.ts';
 import { moreToTell } from './more-to-tell.ts';
 
 /** Whether a limit screw's adjustment helped, by the shifts onto its end cog: all others it leaves as they were. */
@@ -35,7 +35,7 @@ export function limitVerdict(endCog: ComparedEnd, adjustment: AdjustmentReport):
       : probabilityBetter <= 1 - DECIDED_AT
         ? 'It made shifting worse'
         : 'Not decided yet whether it helped';
-  return [`${better}: ${facts}; better with a probability of ${chance(probabilityBetter)}.`, ...more];
+  return [`${better}: ${facts}; ${howSurely(probabilityBetter)}.`, ...more];
 }
 
 /** Nobody is sent onto a cog past which the chain was lost before a stand has shown that it stays on, nor to see whether it is lost again. */

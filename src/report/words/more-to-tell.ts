@@ -1,7 +1,7 @@
 import { DECIDED_AT } from '../../adjustments/compare-rates.ts';
 import { utcDay } from '../../numeric/moment-words.ts';
-import { chance } from '../../numeric/percent.ts';
 import type { AdjustmentReport } from '../adjustment-report-schema.ts';
+import { howSurely } from './how-surely.ts';
 
 type Together = NonNullable<AdjustmentReport['together']>;
 
@@ -22,7 +22,7 @@ function togetherSentence({ fromAt, probabilityBetter }: Together, facts: string
       : probabilityBetter <= 1 - DECIDED_AT
         ? 'it made shifting worse'
         : 'that is not decided yet either';
-  return `Together with what was turned the same way from ${utcDay(fromAt)} on, ${helped}: ${facts}; better with a probability of ${chance(probabilityBetter)}.`;
+  return `Together with what was turned the same way from ${utcDay(fromAt)} on, ${helped}: ${facts}; ${howSurely(probabilityBetter)}.`;
 }
 
 /** Once something else was done, nobody rides any more as it was set. */

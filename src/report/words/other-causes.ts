@@ -1,6 +1,6 @@
 import { causeWords } from '../../diagnosis/cause-words.ts';
 import { EXPLAINED_FROM } from '../../diagnosis/verdict-limits.ts';
-import { percent } from '../../numeric/percent.ts';
+import { chance, percent } from '../../numeric/percent.ts';
 import type { Report } from '../report-schema.ts';
 import { showsNothing } from '../shows-nothing.ts';
 import { whichCauses } from '../which-causes.ts';
@@ -31,6 +31,6 @@ function inShort(causes: Report['diagnosis']['causes'], report: Report): string 
   const short = hardly.length > 1 ? hardly : [];
   const named = causes
     .filter((one) => !short.includes(one))
-    .map(({ cause, probability }) => `${causeWords(cause, bike.actuation).name} (${percent(probability)})`);
+    .map(({ cause, probability }) => `${causeWords(cause, bike.actuation).name} (${chance(probability)})`);
   return [...named, ...(short.length > 0 ? [`all others under ${percent(below)}`] : [])].join(', ');
 }

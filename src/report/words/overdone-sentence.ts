@@ -1,5 +1,5 @@
 import { causeWords } from '../../diagnosis/cause-words.ts';
-import { percent } from '../../numeric/percent.ts';
+import { chance } from '../../numeric/percent.ts';
 import { upperFirst } from '../../numeric/upper-first.ts';
 import type { Report } from '../report-schema.ts';
 import { wasOneCause } from '../verdict-kind.ts';
@@ -22,7 +22,7 @@ export function overdoneSentence(report: SpokenOf): string {
   const [{ cause, probability }] = diagnosis.causes;
   const thereStill = firstIsThereStill(diagnosis);
   const was = wasOneCause(report)
-    ? `It ${thereStill ? 'is' : 'was'} ${causeWords(cause, bike.actuation).name} (${percent(probability)}), and `
+    ? `It ${thereStill ? 'is' : 'was'} ${causeWords(cause, bike.actuation).name} (${chance(probability)}), and `
     : '';
   return upperFirst(`${was}${tooFarWords(diagnosis)}: now it is ${name}${thereStill ? ' as well' : ''}; ${meaning}.`);
 }

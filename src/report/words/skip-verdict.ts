@@ -2,8 +2,8 @@ import { DECIDED_AT } from '../../adjustments/compare-rates.ts';
 import { FURTHEST_HOURS } from '../../adjustments/compare-skips.ts';
 import { MOST_SKIPS_UNSEEN, skipsBeforeAndAfter } from '../../adjustments/skip-words.ts';
 import { counted } from '../../numeric/counted.ts';
-import { chance } from '../../numeric/percent.ts';
 import type { AdjustmentReport } from '../adjustment-report-schema.ts';
+import { howSurely } from './how-surely.ts';
 
 type Skipping = NonNullable<AdjustmentReport['skipping']>;
 
@@ -28,7 +28,7 @@ export function skipVerdict({ before, after, probabilityFewer, hoursStillNeeded 
         ? 'More skips were seen since'
         : 'Not decided yet whether that helped against skips';
   return [
-    `${helped}: ${skipsBeforeAndAfter({ before, after })}; fewer with a probability of ${chance(probabilityFewer)}.`,
+    `${helped}: ${skipsBeforeAndAfter({ before, after })}; ${howSurely(probabilityFewer, 'fewer', 'more')}.`,
     ...more,
   ];
 }

@@ -1,7 +1,7 @@
 import { causeWords } from '../../diagnosis/cause-words.ts';
 import { failingOnto } from '../../diagnosis/unexplained/plain-trouble.ts';
 import { LOST_FOR_SURE } from '../../diagnosis/verdict-limits.ts';
-import { percent } from '../../numeric/percent.ts';
+import { chance } from '../../numeric/percent.ts';
 import { upperFirst } from '../../numeric/upper-first.ts';
 import { noneStandsOut, type Verdict, verdictOf } from '../verdict-kind.ts';
 import { anotherSentence } from './another-fault.ts';
@@ -29,7 +29,7 @@ function lostPastLargest({ rides = [] }: SpokenOf): string {
 
 /** How sure it is that nothing points to a part, with what helped: to stand below a headline that says so. */
 export const soundSentence = (report: SpokenOf): string =>
-  `${helpedSentence(report)}${percent(report.diagnosis.causes[0].probability)} sure${hardlyTried(report)}.`;
+  `${helpedSentence(report)}${chance(report.diagnosis.causes[0].probability)} sure${hardlyTried(report)}.`;
 
 /** The verdict in a sentence: the likeliest cause and how sure it is, or between which two it is open; and in another what that leaves unexplained. */
 export function verdictSentence(report: SpokenOf): string {
@@ -43,7 +43,7 @@ export function verdictSentence(report: SpokenOf): string {
 export function explainedSentence(report: SpokenOf, verdict: Verdict = verdictOf(report)): string {
   const words = verdict.causes.map(({ cause, probability }) => ({
     ...causeWords(cause, report.bike.actuation),
-    share: percent(probability),
+    share: chance(probability),
   }));
   const [first, second] = words;
   const { failsOnto } = report.diagnosis;
@@ -89,7 +89,7 @@ export function explainedSentence(report: SpokenOf, verdict: Verdict = verdictOf
 function openSentence(report: SpokenOf, { causes }: Extract<Verdict, { kind: 'open' }>): string {
   const [first, second] = causes.map(({ cause, probability }) => ({
     cause,
-    words: `${causeWords(cause, report.bike.actuation).name} (${percent(probability)})`,
+    words: `${causeWords(cause, report.bike.actuation).name} (${chance(probability)})`,
   }));
   const open = `Open between ${first.words} and ${second.words}.`;
   if (first.cause !== 'no-fault') return open;

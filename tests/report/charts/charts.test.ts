@@ -145,6 +145,18 @@ describe('what went wrong beside the shifts', () => {
     expect(quiet.querySelectorAll('.event').length).toBe(0);
   });
 
+  it('stands as a bare count where its mark would run into the count of the next cog', () => {
+    const many = Array.from({ length: 12 }, (_, i) => cog({ teeth: 10 + i, ghostShifts: 5 + i }));
+    const draw = (size: (typeof sizes)[number]) => drawChart((selection) => drawTroubleByCog(selection, many, size));
+    const [narrow, wide] = sizes.map(draw);
+    const marked = (svg: SVGSVGElement): number => svg.querySelectorAll('.counts.ghost .mark path').length;
+    expect([marked(narrow), marked(wide)]).toEqual([0, 12]);
+    expect(rowsOf(narrow, 'ghost')).toEqual(rowsOf(wide, 'ghost'));
+    // the row's own mark stays, and so does each count's reading
+    expect(narrow.querySelectorAll('.counts.ghost path.point')).toHaveLength(1);
+    expect(narrow.querySelectorAll('.counts.ghost title')).toHaveLength(12);
+  });
+
   it('tells lost chains that are sure from those that are not', () => {
     const lost = (sureChainDrops: number) => {
       const cogs = [cog({ teeth: 11, direction: 'to-smaller', shifts: 9, chainDrops: 2, sureChainDrops })];
@@ -181,6 +193,15 @@ describe('before and after by cog', () => {
     const [before, after] = marks(svg).map(place);
     expect(after - before).toBeGreaterThan(8);
     expect(rowsOf(svg, 'to-larger')).toEqual(['16', '6']);
+    // what the counts are stands beside them; hollow and filled tell which time they are of
+    const heads = [...svg.querySelectorAll('.counts')].map((row) => [
+      row.querySelector('.count-name')?.textContent,
+      row.classList.contains('before'),
+    ]);
+    expect(heads.slice(0, 2)).toEqual([
+      ['judged', true],
+      ['judged', false],
+    ]);
     expect(rowsOf(svg, 'to-smaller')).toEqual(['7', '5']);
     const baselines = [...svg.querySelectorAll('.axis-name')].map((name) => name.textContent);
     expect(baselines.filter((name) => name?.startsWith('To '))).toHaveLength(2);
@@ -226,6 +247,11 @@ describe('trend', () => {
       [...svg.querySelectorAll(selector)].map((mark) =>
         Number(/translate\(([-\d.]+)/.exec(mark.getAttribute('transform') ?? '')?.[1]),
       );
+    // the mark lies within the plot, below the words over it
+    const [, wedgeY] =
+      /,([\d.]+)\)/.exec(svg.querySelector('.mark .adjusted-wedge')?.getAttribute('transform') ?? '') ?? [];
+    const named = [...svg.querySelectorAll('.axis-name')].find(({ textContent }) => textContent?.startsWith('Trouble'));
+    expect(Number(wedgeY) - 5).toBeGreaterThan(Number(named?.getAttribute('y')));
     const [first, second] = x('.mark.actual');
     const [made] = x('.mark.adjusted');
     expect(made).toBeGreaterThan(first);

@@ -30,6 +30,7 @@ describe('htmlReport', () => {
     expect(titles).toEqual([
       'Verdict',
       'Next step',
+      'What was weighed',
       'Shifts by cog and direction, all rides',
       'Trouble over the rides',
       'Did the adjustments help?',

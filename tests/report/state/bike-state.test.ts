@@ -10,6 +10,16 @@ describe('a bike on which a fault is all but sure, though nothing can be turned'
     expect(bikeState(quietReport('cable-friction', true), []).word).toBe('service');
     expect(bikeState(quietReport('cable-friction', false), []).word).toBe('watch');
   });
+
+  it('is never said to have one for certain', () => {
+    const report = quietReport('cable-tension-high', true);
+    const causes = report.diagnosis.causes.map((one) => ({
+      ...one,
+      probability: one.cause === 'cable-tension-high' ? 1 : 0,
+    }));
+    const { reasons } = bikeState({ ...report, diagnosis: { ...report.diagnosis, causes } }, []);
+    expect(reasons[0]).toBe('A fault is over 99 % likely; the likeliest is cable tension too high (over 99 %).');
+  });
 });
 
 describe('a bike that is likelier in order than to have any one fault', () => {

@@ -1,0 +1,26 @@
+import { parseHTML } from 'linkedom';
+import { expect, it, vi } from 'vitest';
+import { cogsSection } from '../../web/bike/cogs-section.ts';
+import { madeUpFleet } from '../browser/made-up/made-up-bikes.ts';
+
+const { document, Node, HTMLElement } = parseHTML('<!doctype html><html><body></body></html>');
+vi.stubGlobal('document', document);
+vi.stubGlobal('Node', Node);
+vi.stubGlobal('HTMLElement', HTMLElement);
+vi.stubGlobal(
+  'ResizeObserver',
+  class {
+    observe(): void {}
+  },
+);
+
+it('says of a worn bike that its skips are not in the chart of shifts, and where they are', () => {
+  const { detail } = madeUpFleet()[0];
+  const said = (state: object): string => {
+    const bike = { ...detail, state: { ...detail.state, sinceAdjustment: false, ...state } };
+    return cogsSection({ bike, picks: new Map() } as never)?.textContent ?? '';
+  };
+  const words = 'Wear shows by skips, not by shifts: each skip stands on its ride';
+  expect(said({ topCause: 'worn-drivetrain', skips: 18 })).toContain(words);
+  expect(said({ topCause: 'hanger-bent', skips: 18 })).not.toContain(words);
+});
