@@ -52,7 +52,8 @@ export function belowGears(log: RideLog, trace: RideTrace): BelowGears {
     return driven >= DRIVEN_RECORDS;
   };
   const stalledDepth = (i: number): number => {
-    if (log.speedMps[i] > STALLED_MPS || trace.samples.pedalling[i] !== 1) return Number.NaN;
+    // a speed that is missing is no wheel that stands
+    if (!(log.speedMps[i] <= STALLED_MPS) || trace.samples.pedalling[i] !== 1) return Number.NaN;
     if (usableBefore(log, trace, i)) return sureDepth(i);
     return isIdle(i) && droveAtCrawl(i) ? belowFastest(i, CRAWLING_MPS) : Number.NaN;
   };

@@ -24,7 +24,7 @@ export function haltAfter(log: RideLog, from: number, withinS: number, leastS: n
     if (timeS[i] - timeS[from] >= withinS) break;
     if (!(speedMps[i] < STANDING_MPS)) continue;
     let k = i;
-    while (k < timeS.length && !(speedMps[k] >= STANDING_MPS)) k++;
+    while (k < timeS.length && speedMps[k] < STANDING_MPS) k++;
     const lastsS = k < timeS.length ? timeS[k] - timeS[i] : Number.POSITIVE_INFINITY;
     if (lastsS >= leastS && !crawls(log, i, k)) return { inS: timeS[i] - timeS[from], lastsS };
     i = k;

@@ -21,6 +21,8 @@ export const MIN_DEVIATIONS = { unloaded: 3, faint: 4, clear: 6 } as const;
 export const ON_COG_DEVIATIONS = 3;
 /** A slip lasts under 2 s; sensors smear it into the records beside it. */
 const MAX_RECORDS = 3;
+/** Records further apart do not show that it was so short. */
+const SPARSE_S = 2;
 /** Of so many records before a dip this many at least are steady driving on one cog. */
 export const STEADY_RECORDS = 4;
 const STEADY_AT_LEAST = 3;
@@ -107,8 +109,14 @@ function runBelow(search: DipSearch, start: number, gear: number): Run | null {
   let deepest = start;
   for (; end <= start + MAX_RECORDS && end < log.timeS.length && isOff(end); end++)
     if (below(search, gear, end) > below(search, gear, deepest)) deepest = end;
-  const isSlip = end > start && end - start <= MAX_RECORDS && end < log.timeS.length;
+  const isSlip = end > start && end - start <= MAX_RECORDS && end < log.timeS.length && !isSparse(log, start, end);
   return isSlip ? { start, end, deepest, gear } : null;
+}
+
+/** Whether any of the records from one to another, both included, lies far from the one before it. */
+function isSparse({ timeS }: RideLog, from: number, to: number): boolean {
+  for (let i = from; i <= to; i++) if (timeS[i] - timeS[i - 1] > SPARSE_S) return true;
+  return false;
 }
 
 /** The gear with the lowest development of those that were asked for and ridden about a record; -1 where one is not known. */
