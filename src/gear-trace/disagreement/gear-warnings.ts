@@ -3,6 +3,7 @@ import { bikeRolloutMm } from '../../drivetrain/bike-rollout.ts';
 import type { Warning } from '../../errors/warning.ts';
 import type { RideLog } from '../../ride-log/ride-log.ts';
 import { anotherBike, moreGears, showsItsCogs } from '../belonging/another-bike.ts';
+import { cogMissingWarning } from '../belonging/cog-missing.ts';
 import { type RecordedPart, recordedGears } from '../commands/recorded-gears.ts';
 import type { MeasuredTeeth } from '../levels/measure-teeth.ts';
 import { rolloutWarning } from './rollout-warning.ts';
@@ -33,7 +34,7 @@ export function gearWarnings(log: RideLog, bike: Bike, { measured, rolloutMm, dr
   return [
     rollout,
     doubtTeeth ? teethWarning(bike, rollout ? withoutSameFault(measured, bike, rolloutMm) : measured, drifts) : null,
-    another ?? recordsWarning(log, bike),
+    another ?? cogMissingWarning(log, bike) ?? recordsWarning(log, bike),
   ].filter((warning) => warning !== null);
 }
 

@@ -14,13 +14,14 @@ export interface AskedGears {
 
 /** So long after a gear record and before the next the chain may be on its way. */
 const AFTER_COMMAND_S = 4.5;
-const BEFORE_COMMAND_S = 1;
+/** A record may be written a row late: the one a second before it shows the new cog already. */
+const BEFORE_COMMAND_S = 2;
 /** With less power or a slower cadence the legs may not drive. */
 const MIN_POWER_W = 30;
 const MIN_CADENCE_RPM = 40;
 
 /**
- * Records at least 4.5 s after a gear record and 1 s before the next, well above walking pace and, where power is known,
+ * Records at least 4.5 s after a gear record and 2 s before the next, well above walking pace and, where power is known,
  * with some: there the chain is on the commanded cog unless something is wrong.
  * Gears whose ring is not known are left out.
  */

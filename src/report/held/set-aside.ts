@@ -2,6 +2,7 @@ import type { Adjustment } from '../../adjustments/adjustment.ts';
 import type { Bike } from '../../drivetrain/bike.ts';
 import type { Warning } from '../../errors/warning.ts';
 import { moreGears, otherCogs, showsItsCogs } from '../../gear-trace/belonging/another-bike.ts';
+import { cogMissing } from '../../gear-trace/belonging/cog-missing.ts';
 import { recordedTeethDiffer, teethDiffer } from '../../gear-trace/disagreement/gear-warnings.ts';
 import { otherSteps } from '../../gear-trace/disagreement/other-steps.ts';
 import { rolloutDiffers, speedUnitDoubtful } from '../../gear-trace/disagreement/rollout-warning.ts';
@@ -44,6 +45,7 @@ export function setAside(
     if (says(speedUnitDoubtful)) return { code: 'speed-unit' };
     // beside rides that do name the bike's cogs it is another bike's, and left out before this is asked; slips of the recorder spoil nothing
     if (says(otherCogs) && !showsItsCogs(bike, measured)) return { code: 'other-cogs' };
+    if (says(cogMissing)) return { code: 'other-cogs' };
     if (off[i]) return { code: 'one-cog-off', ...off[i] };
     if (says(otherSteps)) return { code: 'other-steps' };
     const misfit = otherCogsShown(ride, bike);
@@ -54,7 +56,7 @@ export function setAside(
 /** What is noted of such a ride without knowing why, and said better with it. */
 const explained: Readonly<Record<SetAside['code'], readonly string[]>> = {
   'speed-unit': [],
-  'other-cogs': [rolloutDiffers, otherSteps],
+  'other-cogs': [rolloutDiffers, teethDiffer, otherSteps],
   'other-steps': [rolloutDiffers, teethDiffer],
   'one-cog-off': [rolloutDiffers, teethDiffer, otherSteps],
   'another-cassette': [rolloutDiffers, teethDiffer, otherSteps, recordedTeethDiffer, otherCogs, moreGears],
