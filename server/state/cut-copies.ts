@@ -25,5 +25,5 @@ export function cutCopies(sql: Sql, bikeId?: string): Map<string, WholeRide> {
 /** What a reader of such a ride must know. */
 export const cutCopyWarning = ({ file, durationS }: WholeRide): Warning => ({
   code: 'duplicate',
-  message: `This ride does not count: it holds only records of the ride ${file} (${durationWords(durationS)}), and they are counted there. Nothing of it is lost; it counts again when that ride is removed.`,
+  message: `This ride does not count: it holds nothing but the ride ${file} (${durationWords(durationS)}) or a part of it, which is counted there. Nothing of it is lost; it counts again when that ride is removed.`,
 });

@@ -1,5 +1,5 @@
 import { FileError } from '../errors/file-error.ts';
 
-/** What is said of a ride that is left out, since all of its records are those of another one. */
+/** What is said of a ride that is left out, since another one holds it. */
 export const duplicateRide = (file: string, whole: string): FileError =>
-  new FileError(file, 'duplicate', `holds only records of the ride ${whole}`, 'They were counted once.');
+  new FileError(file, 'duplicate', `holds nothing but the ride ${whole} or a part of it`, 'It was counted once.');

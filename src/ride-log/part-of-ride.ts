@@ -1,5 +1,6 @@
 import { hasClock } from './has-clock.ts';
 import type { RideLog } from './ride-log.ts';
+import { sameShiftsOffsetS } from './same-shifts.ts';
 
 /** Fewer records than this may be alike by chance, as those of a bike that stands are. */
 const LEAST_RECORDS = 60;
@@ -8,13 +9,31 @@ const SAME_SHARE = 0.95;
 /** Another format may have rounded the speed by so much, m/s. */
 const ROUNDED_MPS = 0.02;
 
+/** Clocks of two recorders differ by the time zone at most, s. */
+const APART_S = 14 * 3600;
+
 /**
- * Whether `part` is a stretch of the same recording as `whole`: the same seconds of the calendar with the same speed and cadence. False
- * without a clock, for the longer of the two, and for one that names gears which the other does not: a copy may have lost them, or their teeth.
+ * Whether `part` is a stretch of the same ride as `whole`: the same seconds of the calendar with the same speed and cadence, or the same
+ * changes of gear at the same times but for what the clocks of two recorders differ by. False for the longer of the two, and for one that names
+ * gears which the other does not: a copy may have lost them, or their teeth.
  */
 export function isPartOfRide(part: RideLog, whole: RideLog): boolean {
   if (part.timeS.length > whole.timeS.length || part.timeS.length < LEAST_RECORDS) return false;
   if (namedGears(part) > namedGears(whole)) return false;
+  return isSameRecording(part, whole) || isSecondRecorder(part, whole);
+}
+
+/** Whether two recorders wrote down the same shifts; a log without a clock may be of any time. */
+function isSecondRecorder(part: RideLog, whole: RideLog): boolean {
+  const dated = hasClock(part.startMs) && hasClock(whole.startMs);
+  const apartS = (part.startMs - whole.startMs) / 1000;
+  if (dated && Math.abs(apartS) > APART_S + whole.timeS[whole.timeS.length - 1]) return false;
+  const offsetS = sameShiftsOffsetS(part, whole);
+  return offsetS !== null && (!dated || Math.abs(apartS - offsetS) <= APART_S);
+}
+
+/** Whether the records of one stand in the other, second for second of the calendar. */
+function isSameRecording(part: RideLog, whole: RideLog): boolean {
   if (!hasClock(part.startMs) || !hasClock(whole.startMs)) return false;
   if (endMs(part) < whole.startMs || endMs(whole) < part.startMs) return false;
   let same = 0;

@@ -307,7 +307,7 @@ describe.skipIf(!browserPath)('with the real server', () => {
       expect(await seriousFindings(page), width).toEqual([]);
     }
     await page.locator('.rides tbody tr').filter({ hasText: 'trimmed.csv' }).getByRole('link').click();
-    const remark = page.getByText('This ride does not count: it holds only records of the ride whole.csv');
+    const remark = page.getByText('This ride does not count: it holds nothing but the ride whole.csv');
     await remark.waitFor({ state: 'visible' });
     await page.request.delete(`/api/bikes/${id}?withRides=true`);
     expect(faults).toEqual([]);

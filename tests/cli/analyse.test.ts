@@ -196,7 +196,7 @@ describe('analyse', () => {
       {
         file: cut,
         code: 'duplicate',
-        message: `${cut}: holds only records of the ride ${long}. They were counted once.`,
+        message: `${cut}: holds nothing but the ride ${long} or a part of it. It was counted once.`,
       },
     ]);
   });

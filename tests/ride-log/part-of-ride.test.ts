@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { seededRandom } from '../../src/numeric/seeded-random.ts';
 import { isPartOfRide } from '../../src/ride-log/part-of-ride.ts';
 import { readRideLog } from '../../src/ride-log/read-ride-log.ts';
 import type { RideLog } from '../../src/ride-log/ride-log.ts';
@@ -55,4 +56,37 @@ test('a sound ride is no part of a copy that lost a gear, though that holds more
   expect(damaged.gearRecords.timeS.length).toBeGreaterThan(sound.gearRecords.timeS.length);
   expect(isPartOfRide(sound, damaged)).toBe(false);
   expect(isPartOfRide(damaged, sound)).toBe(true);
+});
+
+/** A ride of 40 min by a recorder of its own: its cadence, its clock, its gear records, a few of them lost. */
+function recorded({ clockS = 0, seed = 1, lost = 0, dated = true, from = 0 } = {}): RideLog {
+  const shifts = seededRandom(seed, 'shifts');
+  const sensor = seededRandom(seed + clockS, 'sensor');
+  let [atS, cog] = [0, 5];
+  const rear: Record<number, number> = { 0: 15 };
+  while (atS < 2400) {
+    atS += 4 + shifts.integer(40);
+    cog = Math.max(0, Math.min(9, cog + (shifts.chance(0.5) ? 1 : -1)));
+    rear[atS] = 11 + cog;
+  }
+  const rows = Array.from({ length: 2400 - from }, (_, i) => {
+    const second = from + i;
+    const time = dated ? new Date(START_MS + 1000 * (second + clockS)).toISOString() : i;
+    const teeth = sensor.chance(lost) ? '' : (rear[second] ?? '');
+    return `${time},${(5 + sensor.normal() / 10).toFixed(2)},${Math.round(80 + sensor.normal())},${teeth}\n`;
+  });
+  const head = `${dated ? 'time' : 'time_s'},speed_mps,cadence_rpm,rear_teeth\n`;
+  return readRideLog('made', new TextEncoder().encode(`${head}${rows.join('')}`));
+}
+
+test.each<[string, Parameters<typeof recorded>[0], boolean]>([
+  ['whose clock is 40 s off', { clockS: 40 }, true],
+  ['whose clock is of another time zone', { clockS: -7200 }, true],
+  ['that lost a gear record now and then', { clockS: 3, lost: 0.03 }, true],
+  ['that was begun later', { clockS: 3, from: 600 }, true],
+  ['without a clock', { dated: false, clockS: 1 }, true],
+  ['of another ride at the time', { seed: 2 }, false],
+  ['of the same time a day later', { clockS: 86_400 }, false],
+])('a second recorder %s', (_, other, expected) => {
+  expect(isPartOfRide(recorded(other), recorded())).toBe(expected);
 });

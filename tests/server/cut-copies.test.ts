@@ -54,7 +54,7 @@ describe('a cut copy of a ride', () => {
       {
         file: 'trimmed.fit',
         code: 'duplicate',
-        message: `trimmed.fit: holds only records of the ride ${ride.name}. They were counted once.`,
+        message: `trimmed.fit: holds nothing but the ride ${ride.name} or a part of it. It was counted once.`,
       },
     ]);
     const { body: events } = await api.get(`/api/bikes/${bikeId}?events=true`);
