@@ -47,7 +47,8 @@ export function missingRecords(
     while (next < commands.timeS.length && commands.cog[next] === asked) next++;
     const toS = commands.timeS[next] ?? Number.POSITIVE_INFINITY;
     i = next - 1;
-    if (asked < 0) continue;
+    // where no record names the ring, it is a ring that was taken for another
+    if (asked < 0 || commands.ring[i] < 0) continue;
     const within = rests.filter(({ start, end }) => log.timeS[start] >= recordedS && log.timeS[end - 1] < toS);
     const elsewhere = within.filter(({ cog }) => cog !== asked);
     const cogs = new Set(elsewhere.map(({ cog }) => cog)).size;
