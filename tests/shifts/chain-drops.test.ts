@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { type AnalysedRide, analyseRide } from '../../src/analyse.ts';
 import { traceGears } from '../../src/gear-trace/trace-gears.ts';
 import type { RideLog } from '../../src/ride-log/ride-log.ts';
+import { belowGears } from '../../src/shifts/drops/below-gears.ts';
 import type { DropSign } from '../../src/shifts/drops/drop-candidate.ts';
 import { dropSide } from '../../src/shifts/drops/drop-side.ts';
 import { haltsAtEnd } from '../../src/shifts/drops/halts-at-end.ts';
@@ -369,4 +370,15 @@ describe('dropSide', () => {
       'past-largest',
     ]);
   });
+});
+
+it('takes a speed that is missing for no wheel that stalls', () => {
+  const ride = at(8).pedal(40, { cadenceRpm: 40 });
+  const from = ride.nowS;
+  const log = ride.pedal(12, { cadenceRpm: 115 }).pedal(60).log();
+  const speedMps = log.speedMps.map((speed, i) => (i >= from && i < from + 10 ? Number.NaN : speed));
+  const { trace } = analyseRide({ ...log, speedMps }, ride.bike);
+  const { depth } = belowGears({ ...log, speedMps }, trace);
+  expect(trace.samples.pedalling[from + 3]).toBe(1);
+  expect(depth(from + 3)).toBeNaN();
 });

@@ -48,6 +48,16 @@ describe('skips', () => {
     expect(analyseRide({ ...log, powerW: unknown }, madeBike).events.skips.length).toBe(1);
   });
 
+  it('are none between records that lie seconds apart: none of them shows that it was short', () => {
+    const { log, from } = skipping(0.3, 1);
+    const kept = (i: number): boolean => i < 60 || (i - from) % 4 === 0;
+    const thinned = (column: Float64Array): Float64Array => column.filter((_, i) => kept(i));
+    const [timeS, speedMps, cadenceRpm, powerW] = [log.timeS, log.speedMps, log.cadenceRpm, log.powerW].map(thinned);
+    expect(cadenceRpm).toContain(log.cadenceRpm[from]);
+    const sparse = { ...log, timeS, speedMps, cadenceRpm, powerW, distanceM: thinned(log.distanceM) };
+    expect(analyseRide(sparse, madeBike).events.skips).toEqual([]);
+  });
+
   it('are none for longer spells, or for freewheeling, which lags behind', () => {
     for (const records of [4, 6]) expect(analyseRide(skipping(0.09, records).log, madeBike).events.skips).toEqual([]);
     expect(analyseRide(skipping(0.3, 1).log, madeBike).events.skips.length).toBe(1);

@@ -1,5 +1,7 @@
 import { moreGears, otherCogs } from '../../src/gear-trace/belonging/another-bike.ts';
+import { cogMissing } from '../../src/gear-trace/belonging/cog-missing.ts';
 import { ridesApartCode } from '../../src/gear-trace/belonging/rides-apart.ts';
+import { gearRecordsMissing } from '../../src/gear-trace/disagreement/missing-records.ts';
 import { otherSteps } from '../../src/gear-trace/disagreement/other-steps.ts';
 import { speedUnsteady } from '../../src/gear-trace/unsteady/unsteady-warning.ts';
 import { rideToComeCode } from '../../src/ride-log/still-to-come.ts';
@@ -12,8 +14,10 @@ export const doubting: ReadonlySet<string> = new Set([
   moreGears,
   otherCogs,
   'another-cassette',
+  cogMissing,
   'duplicate',
   'few-sound-readings',
+  gearRecordsMissing,
   'no-cadence',
   'no-gear-bands',
   'no-speed',

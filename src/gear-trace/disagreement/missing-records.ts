@@ -6,6 +6,8 @@ import type { BikeRide } from '../bike-ride.ts';
 import { type DecodedGears, SURELY_DRIVING, SURELY_ON_COG } from '../decoding/decode-gears.ts';
 import type { GearModel } from '../gear-model.ts';
 
+/** Code of the warning that gear records are missing. */
+export const gearRecordsMissing = 'gear-records-missing';
 /** A chain rests on a cog where so many records in a row lie there, the middle one of them within so many deviations. */
 const REST_RECORDS = 5;
 const RESTS_WITHIN = 1.5;
@@ -89,7 +91,7 @@ export function missingRecordsWarning(missing: readonly MissingRecords[]): Warni
       `over ${cogs} other cogs ${toS === Number.POSITIVE_INFINITY ? `from ${sinceStart(fromS)} on` : `from ${sinceStart(fromS)} to ${sinceStart(toS)}`}`,
   );
   return {
-    code: 'gear-records-missing',
+    code: gearRecordsMissing,
     message: `No gear record names a change, but the chain went ${listed(told)} (time since the start): records are missing there, as where the battery or the link of the shifter fails. Shifts made then are not judged. Charge and pair what records the gears.`,
   };
 }
