@@ -5,7 +5,9 @@ export default defineConfig({
   test: {
     root: fileURLToPath(new URL('..', import.meta.url)),
     include: ['tests/**/*.test.ts'],
-    testTimeout: 120_000,
-    hookTimeout: 120_000,
+    // of two cores one would stand idle by default
+    maxWorkers: '100%',
+    testTimeout: 240_000,
+    hookTimeout: 240_000,
   },
 });

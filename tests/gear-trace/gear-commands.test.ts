@@ -114,7 +114,8 @@ describe('settledSamples', () => {
 
   it('takes records well after a command and not just before the next, by commanded gear', () => {
     const byGear = settle(Array(40).fill(150));
-    expect([...byGear[4]]).toEqual(Array.from({ length: 15 }, (_, i) => i + 5));
+    // the record a second before the next may show the new cog already
+    expect([...byGear[4]]).toEqual(Array.from({ length: 14 }, (_, i) => i + 5));
     expect([...byGear[5]]).toEqual(Array.from({ length: 15 }, (_, i) => i + 25));
     expect(byGear.filter((indices) => indices.length > 0).length).toBe(2);
   });

@@ -1,7 +1,7 @@
 import { parseHTML } from 'linkedom';
 import { describe, expect, it } from 'vitest';
 import type { Cause } from '../../src/diagnosis/causes.ts';
-import { htmlVerdict } from '../../src/report/html/html-verdict.ts';
+import { htmlVerdict, htmlWeighed } from '../../src/report/html/html-verdict.ts';
 import type { Report } from '../../src/report/report-schema.ts';
 import { textReport } from '../../src/report/text/text-report.ts';
 import { limitVerdict } from '../../src/report/words/limit-verdict.ts';
@@ -28,7 +28,8 @@ function wordsOf(named: boolean): string[] {
     .sort((a, b) => b.probability - a.probability);
   const now = { ...diagnosis.now, setting: 'overdone' as const, fault: 'cable-tension-low' as const };
   const report: Report = { ...sample, diagnosis: { ...diagnosis, causes, now, undecided: named ? null : undecided } };
-  const page = parseHTML(`<html><body>${htmlVerdict(report).text}</body></html>`).document.body.textContent;
+  const page = parseHTML(`<html><body>${htmlVerdict(report).text}${htmlWeighed(report)?.text}</body></html>`).document
+    .body.textContent;
   return [textReport(report, { width: 4000 }), page];
 }
 

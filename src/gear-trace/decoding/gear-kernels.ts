@@ -1,4 +1,4 @@
-import { transpose } from './ring-answers.ts';
+import { transpose } from '../../numeric/transpose.ts';
 import { CHANCE, type Obedience } from './transition-chances.ts';
 import { DT_CLASSES_S, type Situation } from './transition-situation.ts';
 

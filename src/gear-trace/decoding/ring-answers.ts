@@ -1,3 +1,5 @@
+import { transpose } from '../../numeric/transpose.ts';
+
 /**
  * Where no gear records tell: by how many cogs a rider takes a part of a change of ring back, from `FROM` on; below 0 are cogs that add to it. Of 55 changes
  * of one real ride of 20 h a fifth left the cog alone and six in ten took a part back, within 4 s; the shares are wider than that (an assumption of ours).
@@ -36,9 +38,4 @@ function answers(cogs: number, back: 1 | -1): Float64Array {
     for (let to = 0; to < cogs; to++) row[to] /= reached;
   }
   return matrix;
-}
-
-/** The transpose of a row-major square matrix. */
-export function transpose(matrix: Float64Array, size: number): Float64Array {
-  return matrix.map((_, i) => matrix[(i % size) * size + Math.floor(i / size)]);
 }

@@ -24,7 +24,7 @@ describe('textReport', () => {
       ?.slice(1);
     const { document } = parseHTML(htmlReport(report));
     const onPage = [...document.querySelectorAll('h2')].map((title) => title.textContent);
-    const own = ['Cautions', 'Trouble over the rides'];
+    const own = ['Cautions', 'Trouble over the rides', 'What was weighed'];
     expect(titles?.filter((title) => !own.includes(title))).toEqual(onPage.filter((title) => !own.includes(title)));
     expect(titles?.[0]).toBe('Verdict');
   });
