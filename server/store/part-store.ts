@@ -1,4 +1,5 @@
 import { hasClock } from '../../src/ride-log/has-clock.ts';
+import { CLOCKS_APART_S } from '../../src/ride-log/part-of-ride.ts';
 import type { Sql } from './sql.ts';
 import type { RideTable } from './tables.ts';
 
@@ -6,7 +7,7 @@ import type { RideTable } from './tables.ts';
 const NEAR_MS = 1000;
 
 /** A ride whose records may be those of another. */
-export interface OverlappingRide {
+export interface ComparableRide {
   readonly id: string;
   /** Null for one that waits for its bike. */
   readonly bikeId: string | null;
@@ -14,20 +15,22 @@ export interface OverlappingRide {
   readonly keptSha256: string;
 }
 
-/** Other rides of the same bike at the time of this one; none where its log has no clock. */
-export function listOverlapping(sql: Sql, rideId: string): OverlappingRide[] {
+/** Other rides of the same bike about the time of this one, as far as the clocks of two recorders may differ; none where its log has no clock. */
+export function listAboutItsTime(sql: Sql, rideId: string): ComparableRide[] {
   const ride = clocked(sql, rideId);
-  return ride ? atItsTime(sql, ride).filter(({ bikeId }) => bikeId === ride.bike_id) : [];
+  return ride ? atItsTime(sql, ride, 1000 * CLOCKS_APART_S).filter(({ bikeId }) => bikeId === ride.bike_id) : [];
 }
 
 /** Rides on any bike that hold all the time of this one, or lie within it; none where its log has no clock. */
-export function listEnclosing(sql: Sql, rideId: string): OverlappingRide[] {
+export function listEnclosing(sql: Sql, rideId: string): ComparableRide[] {
   const ride = clocked(sql, rideId);
   if (!ride) return [];
   const within = (part: Span, whole: Span): boolean =>
     part.start_ms >= whole.start_ms - NEAR_MS &&
     part.start_ms + 1000 * part.duration_s <= whole.start_ms + 1000 * whole.duration_s + NEAR_MS;
-  return atItsTime(sql, ride).filter((other) => other.bikeId !== null && (within(ride, other) || within(other, ride)));
+  return atItsTime(sql, ride, NEAR_MS).filter(
+    (other) => other.bikeId !== null && (within(ride, other) || within(other, ride)),
+  );
 }
 
 type Span = Pick<RideTable, 'start_ms' | 'duration_s'>;
@@ -39,15 +42,20 @@ function clocked(sql: Sql, rideId: string) {
   return ride && hasClock(ride.start_ms) ? ride : null;
 }
 
-function atItsTime(sql: Sql, { id, start_ms, duration_s }: Span & Pick<RideTable, 'id'>): (OverlappingRide & Span)[] {
+/** Other rides that begin and end no further than so much from this one. */
+function atItsTime(
+  sql: Sql,
+  { id, start_ms, duration_s }: Span & Pick<RideTable, 'id'>,
+  nearMs: number,
+): (ComparableRide & Span)[] {
   return sql
     .all(
       sql.build
         .selectFrom('ride')
         .select(['id', 'bike_id', 'file', 'kept_sha256', 'start_ms', 'duration_s'])
         .where('id', '!=', id)
-        .where('start_ms', '<=', start_ms + 1000 * duration_s + NEAR_MS)
-        .where((where) => where(where('start_ms', '+', where('duration_s', '*', 1000)), '>=', start_ms - NEAR_MS))
+        .where('start_ms', '<=', start_ms + 1000 * duration_s + nearMs)
+        .where((where) => where(where('start_ms', '+', where('duration_s', '*', 1000)), '>=', start_ms - nearMs))
         .orderBy('start_ms')
         .orderBy('id'),
     )

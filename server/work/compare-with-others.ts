@@ -1,4 +1,4 @@
-import { listEnclosing, listOverlapping, type OverlappingRide } from '../store/part-store.ts';
+import { type ComparableRide, listAboutItsTime, listEnclosing } from '../store/part-store.ts';
 import type { CompareAnswer } from './tasks.ts';
 import type { WorkBench } from './work-bench.ts';
 import { WorkFailed } from './worker-pool.ts';
@@ -17,7 +17,7 @@ interface ComparedRide {
  * @throws WorkFailed `stopped`
  */
 export const compareWithOthers = (bench: WorkBench, ride: ComparedRide): Promise<CompareAnswer | null> =>
-  compare(bench, ride, listOverlapping(bench.sql, ride.id));
+  compare(bench, ride, listAboutItsTime(bench.sql, ride.id));
 
 /**
  * The bike that a ride without one belongs to by its records: that of a ride which holds them all, or which is a
@@ -35,7 +35,7 @@ export async function bikeOfCopies(bench: WorkBench, ride: ComparedRide): Promis
 async function compare(
   { raw, pool, log }: WorkBench,
   ride: ComparedRide,
-  others: readonly OverlappingRide[],
+  others: readonly ComparableRide[],
 ): Promise<CompareAnswer | null> {
   if (others.length === 0) return { compared: [], partOf: [], wholeOf: [] };
   const kept = ({ file, keptSha256 }: ComparedRide) => ({ file, path: raw.path(keptSha256) });

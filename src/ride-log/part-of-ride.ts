@@ -10,7 +10,7 @@ const SAME_SHARE = 0.95;
 const ROUNDED_MPS = 0.02;
 
 /** Clocks of two recorders differ by the time zone at most, s. */
-const APART_S = 14 * 3600;
+export const CLOCKS_APART_S = 14 * 3600;
 
 /**
  * Whether `part` is a stretch of the same ride as `whole`: the same seconds of the calendar with the same speed and cadence, or the same
@@ -27,9 +27,9 @@ export function isPartOfRide(part: RideLog, whole: RideLog): boolean {
 function isSecondRecorder(part: RideLog, whole: RideLog): boolean {
   const dated = hasClock(part.startMs) && hasClock(whole.startMs);
   const apartS = (part.startMs - whole.startMs) / 1000;
-  if (dated && Math.abs(apartS) > APART_S + whole.timeS[whole.timeS.length - 1]) return false;
+  if (dated && Math.abs(apartS) > CLOCKS_APART_S + whole.timeS[whole.timeS.length - 1]) return false;
   const offsetS = sameShiftsOffsetS(part, whole);
-  return offsetS !== null && (!dated || Math.abs(apartS - offsetS) <= APART_S);
+  return offsetS !== null && (!dated || Math.abs(apartS - offsetS) <= CLOCKS_APART_S);
 }
 
 /** Whether the records of one stand in the other, second for second of the calendar. */

@@ -1,7 +1,7 @@
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { describe, expect, it } from 'vitest';
-import { keepParts, listOverlapping, listParts } from '../../server/store/part-store.ts';
+import { keepParts, listAboutItsTime, listParts } from '../../server/store/part-store.ts';
 import type { CompareAnswer } from '../../server/work/tasks.ts';
 import { WorkerPool } from '../../server/work/worker-pool.ts';
 import { CheckedApi, type Loose } from './checked-api.ts';
@@ -207,13 +207,13 @@ describe('what a comparison found', () => {
     expect(pairs()).toEqual([]);
   });
 
-  it('is looked for among rides of the same bike at the same time', async () => {
+  it('is looked for among rides of the same bike about the same time: the clocks of two recorders differ', async () => {
     const bikeId = await api.addHutBike();
     const files = [cut('a.csv', 14), cut('b.csv', 14, 390, 800), cut('c.csv', 14, 500, 900), cut('d.csv', 15)];
     const [a, b, c, d] = await add(bikeId, files);
     await add(await api.addHutBike(), [cut('e.csv', 14, 100, 300)]);
     const { sql } = server.services;
-    const near = (id: string) => listOverlapping(sql, id).map(({ id: other }) => other);
-    expect([near(a), near(b), near(c), near(d)]).toEqual([[b], [a, c], [b], []]);
+    const near = (id: string) => listAboutItsTime(sql, id).map(({ id: other }) => other);
+    expect([near(a), near(b), near(c), near(d)]).toEqual([[b, c], [a, c], [a, b], []]);
   });
 });
