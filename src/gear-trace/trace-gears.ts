@@ -7,6 +7,7 @@ import type { BikeRide } from './bike-ride.ts';
 import { gearCommands } from './commands/gear-commands.ts';
 import { withoutStaleGears } from './commands/stale-gears.ts';
 import { type DecodedGears, decodeGears } from './decoding/decode-gears.ts';
+import { cadenceGapsWarning } from './disagreement/cadence-gaps.ts';
 import { cogsOff } from './disagreement/cogs-off.ts';
 import { gearWarnings } from './disagreement/gear-warnings.ts';
 import { type MissingRecords, missingRecords, missingRecordsWarning } from './disagreement/missing-records.ts';
@@ -81,6 +82,7 @@ function decodedTrace(asRecorded: BikeRide, fitted: GearModel): RideTrace {
       ...[
         sparseWarning(samples),
         missingRecordsWarning(missing),
+        cadenceGapsWarning(log),
         unsteadyWarning(unsteady, log.speedSource),
         recorded ? otherStepsWarning(log, peaks, bike) : null,
       ].filter((warning) => warning !== null),

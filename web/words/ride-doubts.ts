@@ -1,6 +1,7 @@
 import { moreGears, otherCogs } from '../../src/gear-trace/belonging/another-bike.ts';
 import { cogMissing } from '../../src/gear-trace/belonging/cog-missing.ts';
 import { ridesApartCode } from '../../src/gear-trace/belonging/rides-apart.ts';
+import { cadenceMissing } from '../../src/gear-trace/disagreement/cadence-gaps.ts';
 import { gearRecordsMissing } from '../../src/gear-trace/disagreement/missing-records.ts';
 import { otherSteps } from '../../src/gear-trace/disagreement/other-steps.ts';
 import { speedUnsteady } from '../../src/gear-trace/unsteady/unsteady-warning.ts';
@@ -14,6 +15,7 @@ export const doubting: ReadonlySet<string> = new Set([
   moreGears,
   otherCogs,
   'another-cassette',
+  cadenceMissing,
   cogMissing,
   'duplicate',
   'few-sound-readings',
