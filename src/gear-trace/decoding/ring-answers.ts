@@ -1,7 +1,7 @@
 import { transpose } from '../../numeric/transpose.ts';
 
 /**
- * Where no gear records tell: by how many cogs a rider takes a part of a change of ring back, from `FROM` on; below 0 are cogs that add to it. Of 55 changes
+ * Where no gear records tell: by how many cogs a rider takes a part of a change of ring back, from `FROM` on; below 0 are cogs that add to it. Of 56 changes
  * of one real ride of 20 h a fifth left the cog alone and six in ten took a part back, within 4 s; the shares are wider than that (an assumption of ours).
  */
 const TAKEN_BACK_SHARE = [0.015, 0.035, 0.055, 0.055, 0.22, 0.2, 0.19, 0.1, 0.07, 0.04, 0.02];
