@@ -1,18 +1,9 @@
-import { parseHTML } from 'linkedom';
-import { expect, it, vi } from 'vitest';
+import { expect, it } from 'vitest';
 import { ridesSection } from '../../web/bike/rides-section.ts';
 import { madeUpFleet } from '../browser/made-up/made-up-bikes.ts';
+import { stubPage } from './stub-page.ts';
 
-const { document, Node, HTMLElement } = parseHTML('<!doctype html><html><body></body></html>');
-vi.stubGlobal('document', document);
-vi.stubGlobal('Node', Node);
-vi.stubGlobal('HTMLElement', HTMLElement);
-vi.stubGlobal(
-  'ResizeObserver',
-  class {
-    observe(): void {}
-  },
-);
+stubPage();
 
 it('the rides of a bike stand with their skips, and with a dash where records lie too far apart for any', () => {
   const { detail: bike, rides } = madeUpFleet()[0];

@@ -1,18 +1,9 @@
-import { parseHTML } from 'linkedom';
-import { expect, it, vi } from 'vitest';
+import { expect, it } from 'vitest';
 import { cogsSection } from '../../web/bike/cogs-section.ts';
 import { madeUpFleet } from '../browser/made-up/made-up-bikes.ts';
+import { stubPage } from './stub-page.ts';
 
-const { document, Node, HTMLElement } = parseHTML('<!doctype html><html><body></body></html>');
-vi.stubGlobal('document', document);
-vi.stubGlobal('Node', Node);
-vi.stubGlobal('HTMLElement', HTMLElement);
-vi.stubGlobal(
-  'ResizeObserver',
-  class {
-    observe(): void {}
-  },
-);
+stubPage();
 
 it('says of a worn bike that its skips are not in the chart of shifts, and where they are', () => {
   const { detail } = madeUpFleet()[0];
