@@ -5,6 +5,7 @@ import type { RideLog } from '../ride-log/ride-log.ts';
 import { anotherBike } from './belonging/another-bike.ts';
 import type { BikeRide } from './bike-ride.ts';
 import { gearCommands } from './commands/gear-commands.ts';
+import { earlier, lateRecordsWarning, recordsLateBy } from './commands/late-records.ts';
 import { withoutStaleGears } from './commands/stale-gears.ts';
 import { type DecodedGears, decodeGears } from './decoding/decode-gears.ts';
 import { cadenceGapsWarning } from './disagreement/cadence-gaps.ts';
@@ -39,12 +40,18 @@ const DEFAULT_NOISE = 0.015;
 /** Works out where the chain was at each record of a ride on a bike: the stage's one entrance. */
 export function traceGears(log: RideLog, bike: Bike): RideTrace {
   const samples = pedallingSamples(log);
-  const ride: BikeRide = { log, bike, samples, commands: gearCommands(log, bike, samples) };
+  const written = gearCommands(log, bike, samples);
+  const lateS = recordsLateBy(log, bike, samples, written);
+  const commands = lateS > 0 ? earlier(written, lateS, log.timeS) : written;
+  const ride: BikeRide = { log, bike, samples, commands };
   const fitted = gearsShown(ride);
-  if (!('code' in fitted)) return decodedTrace(ride, fitted);
+  if (!('code' in fitted)) return withWarning(decodedTrace(ride, fitted), lateRecordsWarning(lateS));
   const warnings = [fitted, sparseWarning(samples), anotherBike(log, bike, null)].filter((warning) => warning !== null);
   return emptyTrace(ride, namesCogs(ride) ? 'commands-only' : 'none', warnings);
 }
+
+const withWarning = (trace: RideTrace, warning: Warning | null): RideTrace =>
+  warning ? { ...trace, warnings: [warning, ...trace.warnings] } : trace;
 
 /** Whether any gear record names a cog of the bike. */
 const namesCogs = ({ commands: { timeS, cog } }: BikeRide): boolean => timeS.some((_, record) => cog[record] >= 0);

@@ -1,6 +1,7 @@
 import { moreGears, otherCogs } from '../../src/gear-trace/belonging/another-bike.ts';
 import { cogMissing } from '../../src/gear-trace/belonging/cog-missing.ts';
 import { ridesApartCode } from '../../src/gear-trace/belonging/rides-apart.ts';
+import { gearRecordsLate } from '../../src/gear-trace/commands/late-records.ts';
 import { cadenceMissing } from '../../src/gear-trace/disagreement/cadence-gaps.ts';
 import { gearRecordsMissing } from '../../src/gear-trace/disagreement/missing-records.ts';
 import { otherSteps } from '../../src/gear-trace/disagreement/other-steps.ts';
@@ -19,6 +20,7 @@ export const doubting: ReadonlySet<string> = new Set([
   cogMissing,
   'duplicate',
   'few-sound-readings',
+  gearRecordsLate,
   gearRecordsMissing,
   'no-cadence',
   'no-gear-bands',

@@ -43,6 +43,26 @@ export function ghostSearch(
   return { log, trace, model, commands: cogCommands(commands), evidence, sensorLagS };
 }
 
+/** A recorder may write a gear down so much later than the chain went there, s (assumption of ours). */
+const RECORDED_WITHIN_S = 4.5;
+
+/**
+ * Whether the next record names where a move went, or a cog further that way, soon enough to be the record of that very move, written down late: a
+ * rider who is taken to another cog by surprise asks for the old one.
+ *
+ * @param last index of the last command before the move
+ */
+export function isRecordedLate(
+  { commands }: Pick<GhostSearch, 'commands'>,
+  last: number,
+  { atS, fromCog, toCog }: { readonly atS: number; readonly fromCog: number; readonly toCog: number },
+): boolean {
+  const asked = commands.cog[last + 1] ?? -1;
+  if (asked < 0 || commands.timeS[last + 1] - atS > RECORDED_WITHIN_S) return false;
+  const way = Math.sign(toCog - fromCog);
+  return way * asked >= way * toCog;
+}
+
 /** So long before and within a move the power is looked at, s, and the share of it that is left where the rider eases off. */
 const POWER_BEFORE_S = 6;
 const POWER_WITHIN_S = 5;

@@ -5,7 +5,16 @@ import { crankTorque } from '../crank-torque.ts';
 import { firstAfter } from '../first-after.ts';
 import { NO_COMMAND_S } from '../turn-limits.ts';
 import { type GhostCandidate, LIFT_AT_MOST } from './ghost-rate.ts';
-import { easedOff, type GhostSearch, ghostSearch, levelAt, levelOn, RESTS_WITHIN, tooWide } from './ghost-search.ts';
+import {
+  easedOff,
+  type GhostSearch,
+  ghostSearch,
+  isRecordedLate,
+  levelAt,
+  levelOn,
+  RESTS_WITHIN,
+  tooWide,
+} from './ghost-search.ts';
 import type { GoesAtLast } from './goes-at-last.ts';
 
 /** The contract: the new cog is held over 1 s. */
@@ -84,6 +93,7 @@ function weighRun(ride: GhostSearch, run: Run, atLast: GoesAtLast): GhostCandida
   if (last < 0 || atS - commands.timeS[last] < NO_COMMAND_S || tooWide(fromCog, toCog)) return null;
   const towardsCommand = fromCog !== commands.cog[last];
   if (towardsCommand && !atLast({ commandS: commands.timeS[last], atS, fromCog, toCog })) return null;
+  if (!towardsCommand && isRecordedLate(ride, last, { atS, fromCog, toCog })) return null;
   const next = commands.timeS[last + 1] ?? Number.POSITIVE_INFINITY;
   const { gain, seenS, apart } = gainOver(ride, { start, end, fromCog, fromRing }, next + sensorLagS);
   const logOdds = gain + (towardsCommand ? LOG_PRIOR_ODDS_WHEN_MISSED : LOG_PRIOR_ODDS);

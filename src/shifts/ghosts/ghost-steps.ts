@@ -7,7 +7,7 @@ import { firstWithin } from '../records-about.ts';
 import { WINDOW_INDEPENDENCE } from '../ride-in-question.ts';
 import { NO_COMMAND_S } from '../turn-limits.ts';
 import { type GhostCandidate, LIFT_AT_MOST } from './ghost-rate.ts';
-import { easedOff, type GhostSearch, ghostSearch, levelAt, RESTS_WITHIN } from './ghost-search.ts';
+import { easedOff, type GhostSearch, ghostSearch, isRecordedLate, levelAt, RESTS_WITHIN } from './ghost-search.ts';
 
 /** Odds against an unasked shift beginning at any one record, as log (assumption of ours). */
 const LOG_PRIOR_ODDS = -9;
@@ -59,6 +59,8 @@ export function ghostSteps(log: RideLog, trace: RideTrace, sensorLagS: number): 
     const untilS = (commands.timeS[last + 1] ?? Number.POSITIVE_INFINITY) + sensorLagS;
     for (const toCog of [cog - 1, cog + 1]) {
       if (toCog < 0 || toCog >= model.cogs) continue;
+      const atS = log.timeS[start] - sensorLagS;
+      if (isRecordedLate(ride, last, { atS, fromCog: cog, toCog })) continue;
       const candidate = moveAsGhost(ride, { start, cog, toCog, drift, untilS });
       if (candidate) found.push(candidate);
     }
