@@ -66,6 +66,24 @@ describe('records out of order', () => {
     expect(order(straggler)).toMatchObject({ clockJumps: 1, backward: 0 });
   });
 
+  test('a clock set back by most of the ride costs one of the two that tell the same time, and shuffles none', () => {
+    const times = [...seconds(0, 500), ...seconds(100, 500)];
+    const { order: kept, backward, sorted } = order(times);
+    expect(sorted).toBe(false);
+    expect(backward).toBe(times.length - kept.length);
+    expect(kept.length).toBeGreaterThanOrEqual(600);
+    const goesOnElsewhere = [...kept].filter((index, i) => i > 0 && index !== kept[i - 1] + 1);
+    expect(goesOnElsewhere.length).toBe(1);
+  });
+
+  test('parts in another order, a file read backwards and one without any order are sorted', () => {
+    const parts = [...seconds(400, 200), ...seconds(0, 400)];
+    expect(order(parts)).toMatchObject({ sorted: true, backward: 0 });
+    expect(order(seconds(0, 300).reverse())).toMatchObject({ sorted: true, backward: 0 });
+    const shuffled = seconds(0, 300).map((_, i) => ((i * 97) % 300) * 1000);
+    expect([...order(shuffled).order].map((i) => shuffled[i])).toEqual(seconds(0, 300));
+  });
+
   test('a clock set back by 30 s costs 30 records', () => {
     const times = [...seconds(0, 500), ...seconds(470, 500)];
     const { order: kept, backward } = order(times);
