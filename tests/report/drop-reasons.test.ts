@@ -99,7 +99,7 @@ describe('dropReasons', () => {
       ['cadence-leaps', Number.NaN, -3],
     );
     expect(against).toBe(
-      'Against it: no halt followed within 60 s, the chain drove on the cog that was asked for (3 records), the bike was braked hard (2.1 m/s²) and the cadence of this ride leaps time and again.',
+      'Against it: no halt followed within 60 s, the chain drove on the cog that was asked for (3 s), the bike was braked hard (2.1 m/s²) and the cadence of this ride leaps time and again.',
     );
   });
 

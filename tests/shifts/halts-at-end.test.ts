@@ -3,11 +3,15 @@ import { traceGears } from '../../src/gear-trace/trace-gears.ts';
 import { haltsAtEnd } from '../../src/shifts/drops/halts-at-end.ts';
 import { judgeRide } from '../../src/shifts/judge-ride.ts';
 import { MadeRide, madeBike } from '../gear-trace/made-ride.ts';
+import { keepingOneIn } from './keeping-one-in.ts';
 
 const largest = madeBike.cassette.length - 1;
 
-/** Records on the largest cog's ratio after it was asked for, as the halt that follows tells of them. */
-function reached(afterwards: (ride: MadeRide) => MadeRide, edit?: readonly (readonly [share: number, rpm: number])[]) {
+/** Seconds on the largest cog's ratio after it was asked for, as the halt that follows tells of them. */
+function reached(
+  afterwards: (ride: MadeRide) => MadeRide,
+  edit: readonly (readonly [share: number, rpm: number])[] = [],
+) {
   const ride = new MadeRide().pedal(30).wander(20);
   ride
     .command(largest - 1)
@@ -17,16 +21,25 @@ function reached(afterwards: (ride: MadeRide) => MadeRide, edit?: readonly (read
   const log = afterwards(ride.command(largest)).brake(2, 0).stand(60).pedal(60).log();
   const from = log.timeS.findIndex((timeS) => timeS >= askedS);
   const speed = log.speedMps[from - 1];
-  edit?.forEach(([share, rpm], k) => {
+  edit.forEach(([share, rpm], k) => {
     log.speedMps[from + k] = share * speed;
     log.cadenceRpm[from + k] = rpm;
   });
-  const halt = haltsAtEnd(log, traceGears(log, ride.bike)).find(({ start }) => log.timeS[start] === askedS);
+  const halt = haltsAtEnd(log, traceGears(log, ride.bike)).find(({ start }) => start === from);
   return halt?.signs.find(({ sign }) => sign === 'cog-reached')?.value;
 }
 
-it('counts the records on which the chain drove on the end cog before a halt', () => {
+it('counts the seconds for which the chain drove on the end cog before a halt', () => {
   expect(reached((ride) => ride.pedal(1).move(largest).pedal(3, { cadenceRpm: 70 }))).toBeGreaterThanOrEqual(2);
+});
+
+it('counts as many of them where a recorder writes one record in three', () => {
+  const ride = new MadeRide().pedal(30).wander(20).command(1).move(1).pedal(42, { cadenceRpm: 70 });
+  const askedS = ride.nowS;
+  ride.command(0).move(0).pedal(4, { cadenceRpm: 70 }).brake(2, 0).stand(60).pedal(60);
+  const log = keepingOneIn(3, ride.log());
+  const halt = haltsAtEnd(log, traceGears(log, ride.bike)).find(({ start }) => log.timeS[start] === askedS);
+  expect(halt?.signs.find(({ sign }) => sign === 'cog-reached')?.value).toBeGreaterThanOrEqual(3);
 });
 
 it('counts none of the command itself, nor of legs that run away while the bike slows down', () => {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { analyse } from '../../src/analyse.ts';
-import type { RideLog } from '../../src/ride-log/ride-log.ts';
 import { simulateRides } from '../../src/simulate/simulate-rides.ts';
+import { keepingOneIn } from './keeping-one-in.ts';
 
 const rides = [5, 6].map(
   (seed) =>
@@ -14,19 +14,6 @@ const rides = [5, 6].map(
       formats: [],
     })[0],
 );
-
-/** The same ride as a recorder wrote it that keeps one record in so many. */
-function keepingOneIn(every: number, log: RideLog): RideLog {
-  const kept = (column: Float64Array): Float64Array => column.filter((_, i) => i % every === 0);
-  return {
-    ...log,
-    timeS: kept(log.timeS),
-    speedMps: kept(log.speedMps),
-    cadenceRpm: kept(log.cadenceRpm),
-    powerW: kept(log.powerW),
-    distanceM: kept(log.distanceM),
-  };
-}
 
 /** What is found of the rides, and what became of the shifts that truly were late or missed. */
 function found(every: number) {

@@ -39,8 +39,8 @@ export const dropSignUnits = {
   creeping: 'm/s',
   'cadence-leaps': 'none',
   'single-reading': 'none',
-  /** Records on the ratio of the cog that was asked for. */
-  'cog-reached': 'records',
+  /** So long the ratio lay at the cog that was asked for. */
+  'cog-reached': 's',
   /** Hardest loss of speed in the seconds after. */
   braking: 'm/s²',
 } as const;

@@ -12,6 +12,8 @@ import { weighSigns } from './weigh-candidate.ts';
 
 /** Within so many deviations of the end cog's ratio, and nearer to it than to that of the cog beside it, the chain drives there. */
 const REACHED_WITHIN = 1.5;
+/** A record on the cog stands for the time since the one before, up to so many seconds. */
+const STANDS_FOR_S = 5;
 /** The hardest braking is looked for in these seconds. */
 const SLOWING_S = 5;
 
@@ -97,10 +99,10 @@ function haltSigns(log: RideLog, trace: RideTrace, { cog, largest, askedS, start
   ];
 }
 
-/** From the shift to the second after the last turn: how much faster the legs ran than before, how far below the cog's lowest ratio, records on it. */
+/** From the shift to the second after the last turn: how much faster the legs ran than before, how far below the cog's lowest ratio, seconds on it. */
 function legsAfter(
   log: RideLog,
-  { model, logDevelopment, deviation }: RideTrace,
+  { model, logDevelopment, deviation, samples }: RideTrace,
   { cog, start, halt: { lastTurn } }: Pick<HaltAtEnd, 'cog' | 'start' | 'halt'>,
 ): { spin: number; below: number; reached: number } {
   const levelsOf = (on: number): Float64Array =>
@@ -115,7 +117,8 @@ function legsAfter(
     below = Math.max(below, lowest - Math.log((log.speedMps[i] * 60) / log.cadenceRpm[i]));
     if (before > PEDALLING_RPM) spin = Math.max(spin, Math.log(log.cadenceRpm[i] / before));
     const within = Math.min(REACHED_WITHIN * deviation[i], halfStep);
-    if (i > start && levels.some((level) => Math.abs(logDevelopment[i] - level) < within)) reached++;
+    if (i > start && levels.some((level) => Math.abs(logDevelopment[i] - level) < within))
+      reached += Math.min(STANDS_FOR_S, samples.dtS[i]);
   }
   return { spin, below, reached };
 }

@@ -53,8 +53,8 @@ const VERY_LONG_HALT_S = 75;
 const REST_S = 600;
 /** A ratio this far below the end cog's, log share: legs that ran away, or a shift that had not come through when they stopped. */
 const SHORT_OF_COG = 0.25;
-/** So many records on the end cog's ratio: the chain drove there. */
-const REACHED_RECORDS = 2;
+/** So long on the end cog's ratio, s: the chain drove there. */
+const REACHED_S = 2;
 /** A bike that slows down more than this is braked for a stop that was meant, m/s². */
 const BRAKED = 1.8;
 /** Less likely than this a lost chain is not told of. */
@@ -62,7 +62,7 @@ const MIN_CONFIDENCE = 0.5;
 
 const haltAtEnd: Readonly<Partial<Record<DropSign, Weight>>> = {
   'halts-so-often': Math.log,
-  'cog-reached': from(REACHED_RECORDS, -2),
+  'cog-reached': from(REACHED_S, -2),
 };
 
 /** Halts too short to put a chain back, rests, and the ride's end speak for a stop that was meant. */
