@@ -1,8 +1,7 @@
-import type { CassetteEnd } from '../../adjustments/end-cog-count.ts';
+import { type CassetteEnd, cassetteEnds } from '../../adjustments/end-cog-count.ts';
 import type { Look } from '../../adjustments/looks.ts';
 import { hasClock } from '../../ride-log/has-clock.ts';
 import type { ChainDropEvent } from '../../shifts/ride-events.ts';
-import { cassetteEnds } from '../cassette-ends.ts';
 
 type Side = ChainDropEvent['side'];
 

@@ -1,10 +1,10 @@
 import type { Adjustment } from '../../adjustments/adjustment.ts';
-import type { CassetteEnd } from '../../adjustments/end-cog-count.ts';
+import { type CassetteEnd, cassetteEnds } from '../../adjustments/end-cog-count.ts';
 import type { Look } from '../../adjustments/looks.ts';
 import { sameSitting } from '../../adjustments/same-sitting.ts';
 import { hasClock } from '../../ride-log/has-clock.ts';
 import type { ChainDropEvent } from '../../shifts/ride-events.ts';
-import { cassetteEnds, limitAt } from '../cassette-ends.ts';
+import { limitAt } from '../cassette-ends.ts';
 import type { DiagnosisRide } from '../diagnosis.ts';
 import { overtakes } from '../looked-for.ts';
 
