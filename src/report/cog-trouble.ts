@@ -23,9 +23,6 @@ export interface BeforeAfterByCog {
   readonly after: readonly CogTrouble[];
 }
 
-/** Both ways of shifting, in the order in which they are told. */
-export const directions: readonly Direction[] = ['to-larger', 'to-smaller'];
-
 /** Upper end of the axis: over the intervals of all cogs but those with few shifts, whose points alone count, so that they do not press the others flat. */
 export function topRate(cogs: readonly CogTrouble[]): number {
   const highs = cogs.filter((cog) => cog.shifts >= FEW_SHIFTS).map((cog) => cog.high);

@@ -1,3 +1,4 @@
+import { directions } from '../../cogs/directions.ts';
 import { wilsonInterval } from '../../numeric/wilson-interval.ts';
 import type { Direction } from '../../shifts/ride-events.ts';
 import { causePlace, shiftsAt } from '../cause-place.ts';
@@ -10,8 +11,6 @@ const FAILS_ABOVE = 0.03;
 const LEAST_EVENTS = 3;
 /** More unasked shifts or skips an hour than this are no slip of the sensors. An assumption of ours. */
 const OFTEN_PER_HOUR = 1;
-
-const directions: readonly Direction[] = ['to-larger', 'to-smaller'];
 
 const shiftsFail = ({ trouble, shifts }: ShiftCount): boolean =>
   trouble >= LEAST_EVENTS && wilsonInterval(trouble, shifts).low > FAILS_ABOVE;

@@ -1,4 +1,5 @@
 import { endCog } from '../../adjustments/end-cog-count.ts';
+import { directions } from '../../cogs/directions.ts';
 import { counted } from '../../numeric/counted.ts';
 import { figure } from '../../numeric/figure.ts';
 import { listed } from '../../numeric/listed.ts';
@@ -156,7 +157,7 @@ function hanger(seen: Observed): string[] {
   const small = (cog: number): boolean => cog < half;
   const large = (cog: number): boolean => cog >= half;
   const line = (name: string, onto: (cog: number) => boolean): string => {
-    const judged = (['to-larger', 'to-smaller'] as const).flatMap((direction) => {
+    const judged = directions.flatMap((direction) => {
       const shifts = seen.shifts(direction, onto);
       return shifts.shifts > 0 ? [beside(shifts, direction.replace('-', ' '))] : [];
     });

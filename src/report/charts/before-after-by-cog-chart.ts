@@ -1,7 +1,8 @@
 import { type ScaleBand, type ScaleLinear, scaleBand, scaleLinear } from 'd3-scale';
+import { directions } from '../../cogs/directions.ts';
 import { figure } from '../../numeric/figure.ts';
 import type { Direction } from '../../shifts/ride-events.ts';
-import { type BeforeAfterByCog, directions, teethOf, topRate } from '../cog-trouble.ts';
+import { type BeforeAfterByCog, teethOf, topRate } from '../cog-trouble.ts';
 import { FEW_SHIFTS } from '../few-shifts.ts';
 import { rateWithInterval } from '../words/number-words.ts';
 import {

@@ -1,6 +1,7 @@
 import { scaleBand, scaleLinear } from 'd3-scale';
+import { directions } from '../../cogs/directions.ts';
 import { figure } from '../../numeric/figure.ts';
-import { type CogTrouble, directions, teethOf, topRate } from '../cog-trouble.ts';
+import { type CogTrouble, teethOf, topRate } from '../cog-trouble.ts';
 import { FEW_SHIFTS } from '../few-shifts.ts';
 import { rateWithInterval } from '../words/number-words.ts';
 import {

@@ -1,4 +1,5 @@
 import { sum } from 'd3-array';
+import { directions } from '../../cogs/directions.ts';
 import { figure } from '../../numeric/figure.ts';
 import { FEW_SHIFTS } from '../few-shifts.ts';
 import type { CogReport, Report } from '../report-schema.ts';
@@ -21,7 +22,7 @@ export function textCogs(page: TextPage, report: Report): void {
   if (sound) page.paragraph(sound);
   page.paragraph(TROUBLE_MEANING);
   for (const sentence of lostPastCogs(report.cogs)) page.paragraph(sentence);
-  for (const direction of ['to-larger', 'to-smaller'] as const) {
+  for (const direction of directions) {
     const rows = report.cogs.filter((cog) => cog.direction === direction);
     page.subheading(`Shifts ${directionWords[direction]}`);
     if (rows.every((cog) => cog.shifts === 0 && cog.ghostShifts === 0)) page.paragraph('None judged.', 2);
