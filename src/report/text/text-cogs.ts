@@ -1,7 +1,7 @@
 import { sum } from 'd3-array';
 import { directions } from '../../cogs/directions.ts';
+import { SAY_LITTLE } from '../../diagnosis/fewest-shifts.ts';
 import { figure } from '../../numeric/figure.ts';
-import { FEW_SHIFTS } from '../few-shifts.ts';
 import type { CogReport, Report } from '../report-schema.ts';
 import { COGS_TITLE, cogCells, cogTitles, TROUBLE_MEANING } from '../words/cog-cells.ts';
 import { lostPastCogs } from '../words/cog-sentences.ts';
@@ -32,7 +32,7 @@ export function textCogs(page: TextPage, report: Report): void {
 
 /** Whether a cog was used enough to tell and nothing went wrong onto it, nor by itself. */
 const isSound = ({ shifts, late, missed, overshot, ghostShifts }: CogReport): boolean =>
-  shifts >= FEW_SHIFTS && late + missed + overshot + ghostShifts === 0;
+  shifts >= SAY_LITTLE && late + missed + overshot + ghostShifts === 0;
 
 /** A row a cog; those without any trouble in one line, at the end. */
 function cogRows(cogs: readonly CogReport[]): string[][] {

@@ -1,5 +1,5 @@
+import { SAY_LITTLE } from '../../diagnosis/fewest-shifts.ts';
 import { figure } from '../../numeric/figure.ts';
-import { FEW_SHIFTS } from '../few-shifts.ts';
 import type { CogReport } from '../report-schema.ts';
 
 /** Title of the tables by cog and direction. */
@@ -25,6 +25,6 @@ export function cogCells(cog: CogReport): CogCells {
   const rate = troubleRate === null ? ['-', '-'] : [`${whole(troubleRate)} %`, `${whole(low)} to ${whole(high)} %`];
   return {
     cells: [String(teeth), ...[shifts, late, missed, overshot, ghostShifts].map(figure), ...rate],
-    doubt: shifts === 0 ? 'not used' : shifts < FEW_SHIFTS ? 'too few to tell' : '',
+    doubt: shifts === 0 ? 'not used' : shifts < SAY_LITTLE ? 'too few to tell' : '',
   };
 }
