@@ -2,7 +2,7 @@ import { type CassetteEnd, cassetteEnds } from '../adjustments/end-cog-count.ts'
 import type { Cause } from './causes.ts';
 
 /** The limit screw that stops the derailleur at an end of the cassette, and its two faults. */
-export interface EndLimit {
+interface EndLimit {
   /** The limit lets the chain past the end cog. */
   readonly loose: 'low-limit-loose' | 'high-limit-loose';
   /** The limit keeps the chain from the end cog, and is opened to mend that. */

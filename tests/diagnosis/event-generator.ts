@@ -20,7 +20,7 @@ import type {
  * `linear`: trouble rises in a straight line with the error in mm, and the parts of a fault are coarser.
  */
 export const families = ['gates', 'table', 'linear'] as const;
-export type Family = (typeof families)[number];
+type Family = (typeof families)[number];
 
 export interface GeneratorOptions {
   readonly cause: Cause;

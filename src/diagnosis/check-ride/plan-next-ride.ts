@@ -22,7 +22,7 @@ import { namedByPlan, TELLS } from './tells-apart.ts';
 const WORTH_BITS = 0.5;
 
 /** What the next ride may tell hangs on. */
-export interface NextRideFacts extends VerdictFacts, Pick<SuggestionFacts, 'seenTo'> {
+interface NextRideFacts extends VerdictFacts, Pick<SuggestionFacts, 'seenTo'> {
   readonly weighed: WeighedCauses;
   readonly particles: readonly Particle[];
   readonly lookAhead: LookAhead;

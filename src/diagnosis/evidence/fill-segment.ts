@@ -35,7 +35,7 @@ export interface RideStretch {
 }
 
 /** By what the shifts of a stretch are sorted: the bike's usual loads, and the crank turns that the ride's shifts usually take. */
-export interface Usual {
+interface Usual {
   readonly edges: LoadEdges;
   readonly timing: RevTiming;
 }

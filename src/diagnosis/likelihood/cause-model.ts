@@ -22,7 +22,7 @@ export interface ModelBike {
 }
 
 /** One imagined bike: its draw, how it is when healthy, and how likely the evidence of each segment then is, in each reading of its cogs (segment by segment). */
-export interface ImaginedBike {
+interface ImaginedBike {
   readonly draw: Draw;
   readonly healthy: Setup;
   readonly healthyLog: Float64Array;

@@ -14,7 +14,7 @@ import type { SettingNow } from './setting-now.ts';
 import { shiftsWell } from './shifts-well.ts';
 
 /** What the rides since the last adjustment showed of a cause, and what they leave of it. */
-export interface SinceThen {
+interface SinceThen {
   readonly since: SeenSince;
   /** Whether anything was judged since. */
   readonly tested: boolean;

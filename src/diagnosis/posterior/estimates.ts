@@ -44,7 +44,7 @@ export function lateralErrors(particles: readonly Particle[], bike: Bike): CogEr
 const SIZES = 40;
 
 /** What clicks or steps are counted by. */
-export interface TurnsAsked {
+interface TurnsAsked {
   readonly electronic: boolean;
   /** Parameters that were adjusted between the rides that were weighed. */
   readonly adjusted: readonly string[];

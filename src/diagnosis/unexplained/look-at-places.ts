@@ -5,7 +5,7 @@ import { toldByHand } from '../told-by-hand.ts';
 import type { UnexplainedPlace } from './unexplained-places.ts';
 
 /** The bike, and the cause that does not explain it. */
-export interface LookedAt {
+interface LookedAt {
   readonly cassette: readonly number[];
   readonly electronic: boolean;
   readonly by: Cause;

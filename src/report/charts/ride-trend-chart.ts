@@ -18,7 +18,7 @@ import { cutLegend, drawRateMarks } from './rate-marks.ts';
 import { topRate } from './top-rate.ts';
 
 /** Trouble in one ride. */
-export interface TrendRide {
+interface TrendRide {
   /** Short name on the axis, for example the day. */
   readonly label: string;
   readonly shifts: number;
@@ -28,7 +28,7 @@ export interface TrendRide {
 }
 
 /** An adjustment between rides: it stands left of the ride with index `beforeRide`. */
-export interface TrendAdjustment {
+interface TrendAdjustment {
   readonly beforeRide: number;
   readonly words: string;
 }

@@ -23,7 +23,7 @@ export interface HeldBack {
 }
 
 /** A ride with why its shifts are not weighed; null where they are. */
-export interface AsideRide {
+interface AsideRide {
   readonly ride: Pick<BikeRide, 'start' | 'gearSource' | 'leftOut' | 'warnings'>;
   readonly why: SetAside | null;
 }

@@ -11,7 +11,7 @@ export const TROUBLE_MEANING =
 export const cogTitles = ['Onto cog', 'Judged', 'Late', 'Missed', 'Over', 'Ghost', 'Trouble', '95 % range'] as const;
 
 /** A cog's row under `cogTitles`; a dash where no shift was judged, and a word where its rate tells nothing. */
-export interface CogCells {
+interface CogCells {
   readonly cells: readonly string[];
   /** Empty where enough shifts were judged. */
   readonly doubt: '' | 'not used' | 'too few to tell';
