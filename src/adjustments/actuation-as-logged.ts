@@ -4,7 +4,7 @@ import { actuationGuessed } from '../gear-trace/guess/guess-drivetrain.ts';
 import { actuationOf } from './doubtful-adjustment.ts';
 
 /** A bike that was guessed, with what is said of the guess. */
-export interface GuessedWithNotes {
+interface GuessedWithNotes {
   readonly bike: Bike;
   readonly notes: readonly Warning[];
 }

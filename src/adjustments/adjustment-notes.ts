@@ -1,5 +1,6 @@
 import type { Bike } from '../drivetrain/bike.ts';
 import { figure } from '../numeric/figure.ts';
+import { listed } from '../numeric/listed.ts';
 import { utcMoment } from '../numeric/moment-words.ts';
 import { DAY_MS } from '../numeric/time-units.ts';
 import { upperFirst } from '../numeric/upper-first.ts';
@@ -8,16 +9,10 @@ import type { Adjustment } from './adjustment.ts';
 import { adjustmentKey } from './adjustment-key.ts';
 import type { AdjustmentGroup } from './adjustment-periods.ts';
 import { adjustmentsThatCount } from './adjustments-that-count.ts';
-import { cancelledOut } from './cancelled-out.ts';
+import { type RideSpan, withoutCancelled } from './cancelled-out.ts';
 import { doubtfulAdjustment, turnsAnything } from './doubtful-adjustment.ts';
 import { notYetLogged } from './not-yet-logged.ts';
 import { parameterName, parameterTitle } from './parameter-words.ts';
-
-/** When a ride was. `startMs`: Unix milliseconds, see `hasClock`. */
-interface RideSpan {
-  readonly startMs: number;
-  readonly durationS: number;
-}
 
 const times = (count: number): string => (count === 2 ? 'twice' : `${count} times`);
 const moment = ({ at }: Adjustment): string => utcMoment(at);
@@ -30,15 +25,14 @@ function counts<T>(values: readonly T[]): Map<T, number> {
 
 /** What was changed between the same two rides; null for one adjustment alone, and for what was taken back at once. */
 function sharedNote({ adjustments: made }: AdjustmentGroup, rides: readonly RideSpan[]): string | null {
-  const cancelled = cancelledOut(made, rides);
-  const adjustments = made.filter((one) => !cancelled.has(adjustmentKey(one)));
+  const adjustments = withoutCancelled(made, rides);
   if (adjustments.length < 2) return null;
   const parts = [...counts(adjustments.map(({ parameter }) => parameterName(parameter)))];
   const [only, count] = parts[0];
   if (parts.length === 1)
     return `${upperFirst(only)} was changed ${times(count)} with no judged shift between: what followed belongs to the changes together.`;
   const names = parts.map(([part, often]) => (often > 1 ? `${part} ${times(often)}` : part));
-  return `${upperFirst(names.slice(0, -1).join(', '))} and ${names.at(-1)} were changed with no judged shift between them: what followed cannot be shared out between them.`;
+  return `${upperFirst(listed(names))} were changed with no judged shift between them: what followed cannot be shared out between them.`;
 }
 
 /** Entries that say the same, the notes beside them left out. */

@@ -4,7 +4,7 @@ import { inOrderOfTime } from './in-order-of-time.ts';
 import { turnedInAll } from './turned-in-all.ts';
 
 /** When a ride was. `startMs`: Unix milliseconds, see `hasClock`. */
-interface RideSpan {
+export interface RideSpan {
   readonly startMs: number;
   readonly durationS: number;
 }

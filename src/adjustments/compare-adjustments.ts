@@ -14,7 +14,7 @@ import type { RiddenFor } from './count-skips.ts';
 import { ridingAfter, turnsUpTo } from './turned-further.ts';
 
 /** Several turns of one setting the same way, weighed as one: the riding before the first against that after the last. */
-export interface TurnsTogether
+interface TurnsTogether
   extends Pick<PeriodsComparison, 'before' | 'after' | 'endCog' | 'probabilityBetter' | 'shiftsStillNeeded'> {
   /** ISO time of the first. */
   readonly fromAt: string;

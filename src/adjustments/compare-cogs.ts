@@ -1,3 +1,4 @@
+import { directions } from '../cogs/directions.ts';
 import { movesOnto, type TroubleTally, tallyTrouble } from '../cogs/trouble-tally.ts';
 import type { Direction } from '../shifts/ride-events.ts';
 import type { AdjustmentPeriod } from './adjustment-periods.ts';
@@ -21,7 +22,7 @@ export function compareCogs(
 ): CogComparison[] {
   const rows: CogComparison[] = [];
   for (let cog = 0; cog < cassetteLength; cog++)
-    for (const direction of ['to-larger', 'to-smaller'] as const) {
+    for (const direction of directions) {
       const tally = (period: AdjustmentPeriod): TroubleTally => tallyTrouble(movesOnto(period, cog, direction));
       const row = { cog, direction, before: tally(before), after: tally(after) };
       if (row.before.shifts + row.after.shifts + row.before.ghostShifts + row.after.ghostShifts === 0) continue;

@@ -1,6 +1,13 @@
 import type { Adjustment } from './adjustment.ts';
 import { DECIDED_AT, probabilityBetter, shiftsStillNeeded, type TroubleCount } from './compare-rates.ts';
-import { type CassetteEnd, countEndCog, type EndCogCount, type EndCogEvents, wentWrong } from './end-cog-count.ts';
+import {
+  type CassetteEnd,
+  cassetteEnds,
+  countEndCog,
+  type EndCogCount,
+  type EndCogEvents,
+  wentWrong,
+} from './end-cog-count.ts';
 import { limitHolds, triesStillNeeded } from './limit-holds.ts';
 
 /** Before against after on the end cog whose limit was turned, or past which a hanger that was seen to had let the chain. */
@@ -19,15 +26,13 @@ export const endOfScrew: Partial<Record<Adjustment['parameter'], CassetteEnd>> =
   'high-limit': 'past-smallest',
 };
 
-const bothEnds: readonly CassetteEnd[] = ['past-largest', 'past-smallest'];
-
 const wrongOf = (count: EndCogCount): TroubleCount => ({ trouble: wentWrong(count), shifts: count.shifts });
 
 /** The end at which what was done shows: a limit screw's; that past which most chains were lost before for a hanger, which carries both. */
 function endOf(parameter: Adjustment['parameter'], { chainDrops }: EndCogEvents): CassetteEnd | undefined {
   if (parameter !== 'hanger') return endOfScrew[parameter];
   const lostPast = (end: CassetteEnd): number => chainDrops.filter(({ side }) => side === end).length;
-  const [most] = bothEnds.filter((end) => lostPast(end) > 0).sort((a, b) => lostPast(b) - lostPast(a));
+  const [most] = cassetteEnds.filter((end) => lostPast(end) > 0).sort((a, b) => lostPast(b) - lostPast(a));
   return most;
 }
 

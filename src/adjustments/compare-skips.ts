@@ -1,7 +1,7 @@
 import { probabilityGammaExceeds } from '../numeric/probability-gamma-exceeds.ts';
 import type { Adjustment } from './adjustment.ts';
 import type { AdjustmentGroup } from './adjustment-periods.ts';
-import { DECIDED_AT } from './compare-rates.ts';
+import { isDecided } from './compare-rates.ts';
 import { countSkips, type RiddenFor, type SkipCount } from './count-skips.ts';
 
 /** Skips on the parts that were there before a chain or cassette was replaced, against those on the new ones. */
@@ -61,7 +61,7 @@ function hoursStillNeeded(before: SkipCount, after: SkipCount): number | null {
   const rate = after.hours > 0 ? after.skips / after.hours : 0;
   for (let more = 0; more <= FURTHEST_HOURS; more++) {
     const p = probabilityFewer(before, { skips: after.skips + rate * more, hours: after.hours + more });
-    if (p >= DECIDED_AT || p <= 1 - DECIDED_AT) return more;
+    if (isDecided(p)) return more;
   }
   return null;
 }

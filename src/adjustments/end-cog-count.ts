@@ -3,6 +3,9 @@ import type { DropSide, RideEvents } from '../shifts/ride-events.ts';
 /** Ends of the cassette past which a chain can be lost. */
 export type CassetteEnd = Extract<DropSide, 'past-largest' | 'past-smallest'>;
 
+/** Both ends: the one at the spokes first. */
+export const cassetteEnds: readonly CassetteEnd[] = ['past-largest', 'past-smallest'];
+
 /** What became of the shifts onto an end cog from its neighbours' side, over some riding. */
 export interface EndCogCount {
   /** Shifts commanded onto it, judged or not; never fewer than chains lost past it. */

@@ -1,8 +1,8 @@
 import { sum } from 'd3-array';
 import { stratifiedFewer } from '../numeric/stratified-fewer.ts';
-import { wilsonInterval } from '../numeric/wilson-interval.ts';
 import type { CogComparison } from './compare-cogs.ts';
 import { DECIDED_AT, isDecided, type TroubleCount } from './compare-rates.ts';
+import { failsForSure } from './fails-for-sure.ts';
 import { troubleOf } from './trouble-of.ts';
 
 /** Parts of the shifts that an adjustment can change each its own way: a direction, or the cogs of one half of the cassette. */
@@ -45,9 +45,6 @@ const pairs: readonly (readonly [ShiftsPart, ShiftsPart])[] = [
 
 /** Where all shifts together have decided already, what goes against them must be plainer. An assumption of ours. */
 const AGAINST_ALL = 0.99;
-/** A part fails where more than this share of it goes wrong, for sure, and so many shifts at least. Assumptions of ours. */
-const FAILS_ABOVE = 0.03;
-const LEAST_TROUBLE = 3;
 
 function comparePart(part: ShiftsPart, rows: readonly CogComparison[], cassetteLength: number): PartComparison {
   const own = rows
@@ -105,11 +102,8 @@ export function oppositeWays(
   return { better, worse, noneCuresBoth: failTogether(better, worse) && atOppositeEnds(better, worse, rows) };
 }
 
-const fails = ({ trouble, shifts }: TroubleCount): boolean =>
-  trouble >= LEAST_TROUBLE && wilsonInterval(trouble, shifts).low > FAILS_ABOVE;
-
 const failTogether = (a: PartComparison, b: PartComparison): boolean =>
-  (fails(a.before) && fails(b.before)) || (fails(a.after) && fails(b.after));
+  (failsForSure(a.before) && failsForSure(b.before)) || (failsForSure(a.after) && failsForSure(b.after));
 
 /** Whether the trouble of two parts lies on average in different halves of the cogs that were ridden. */
 function atOppositeEnds(a: PartComparison, b: PartComparison, rows: readonly CogComparison[]): boolean {

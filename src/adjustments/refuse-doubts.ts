@@ -4,7 +4,7 @@ import { badAdjustments } from './bad-adjustments.ts';
 import { type Doubt, doubtfulAdjustment } from './doubtful-adjustment.ts';
 
 /** An adjustment with what is doubtful about it. */
-export interface DoubtedAdjustment {
+interface DoubtedAdjustment {
   readonly adjustment: Adjustment;
   readonly doubt: Doubt;
 }

@@ -3,7 +3,7 @@ import type { AdjustmentGroup, AdjustmentPeriod } from './adjustment-periods.ts'
 import { endOfScrew } from './compare-end-cog.ts';
 
 /** Turns of one setting the same way, one after the other with no other work between: places of groups, in order of time. */
-export interface Turns {
+interface Turns {
   readonly first: number;
   readonly last: number;
 }

@@ -22,7 +22,7 @@ export function addAnalyseCommand(program: Command): void {
     .addHelpText(
       'after',
       '\nExit code: 0 at least one ride was analysed; 1 none could be (or --strict and one could not);\n' +
-        '2 wrong usage, or a bad bike or adjustments file.',
+        '2 wrong usage, a bad bike or adjustments file, or a result that could not be written.',
     )
     .action(async (rides: string[], options: AnalyseCommandOptions) => {
       const { runAnalyse } = await import('./run-analyse.ts');

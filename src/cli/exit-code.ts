@@ -4,7 +4,7 @@ export const exitCode = {
   done: 0,
   /** No ride could be analysed, or `--strict` and one could not. */
   noRide: 1,
-  /** Wrong usage, or a bad bike or adjustments file. */
+  /** Wrong usage, a bad bike or adjustments file, or a result that could not be written. */
   usage: 2,
   /** A fault of the program itself: above what the contract uses, so that it is never taken for a verdict on the rides. */
   ownFault: 70,

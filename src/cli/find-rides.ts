@@ -6,7 +6,7 @@ import { looksLikeRide } from './looks-like-ride.ts';
 import { unreadable } from './read-error.ts';
 
 /** Ride files to read, in order, and the arguments that lead to none. */
-export interface FoundRides {
+interface FoundRides {
   readonly files: readonly string[];
   readonly failed: readonly FailedRide[];
 }

@@ -17,7 +17,7 @@ export interface TroubleTally {
 }
 
 /** Shifts and unasked moves, of a ride, of several or of a part of one. */
-export type Moves = Pick<RideEvents, 'shifts' | 'ghostShifts'>;
+type Moves = Pick<RideEvents, 'shifts' | 'ghostShifts'>;
 
 /** Those of the moves that were commanded onto one cog (cassette index) in one direction, or went there unasked. */
 export function movesOnto({ shifts, ghostShifts }: Moves, cog: number, direction: Direction): Moves {

@@ -2,7 +2,7 @@ import type { GearTrace } from '../gear-trace/gear-trace.ts';
 import type { RideEvents } from '../shifts/ride-events.ts';
 
 /** What of a ride tells which cogs it shows. */
-export interface RideWithCogs {
+interface RideWithCogs {
   readonly measured: Pick<GearTrace['measured'], 'cassette'>;
   readonly shifts: RideEvents['shifts'];
 }

@@ -1,6 +1,6 @@
 import { turnsAnything } from '../adjustments/doubtful-adjustment.ts';
+import { cassetteEnds } from '../adjustments/end-cog-count.ts';
 import { isTogether } from '../adjustments/made-together.ts';
-import { cassetteEnds } from './cassette-ends.ts';
 import type { Diagnosis, DiagnosisInput } from './diagnosis.ts';
 import { historyFrom, historyUntil } from './history.ts';
 import type { SuggestionFacts } from './next-step/suggestion-facts.ts';

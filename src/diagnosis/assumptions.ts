@@ -3,7 +3,7 @@ import { LOOSE_LOSES } from '../adjustments/limit-holds.ts';
 import { barrelTravelMm } from '../drivetrain/indexing.ts';
 import type { Cause } from './causes.ts';
 
-/**
+/*
  * What the diagnosis takes for granted about bikes and riders, with plausible ranges.
  * Status of every number here: assumption of ours; common practice in the trade, no source. Nobody has measured these in
  * public. Those in `assumptions` are wide on purpose, none was fitted to our own simulator, and `sensitivity.ts` moves each through its
@@ -12,6 +12,8 @@ import type { Cause } from './causes.ts';
  * bikes in order with trouble put in. The prior of `no-fault` and the weights of the evidence further down were chosen among round numbers by what they did to
  * the verdicts on simulated bikes, healthy ones above all.
  */
+
+/** One thing taken for granted. */
 export interface Assumption {
   /** In words, as an undecided verdict lists what it hangs on (`undecided.becauseOf`). */
   readonly meaning: string;

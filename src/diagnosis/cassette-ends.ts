@@ -1,8 +1,8 @@
-import type { CassetteEnd } from '../adjustments/end-cog-count.ts';
+import { type CassetteEnd, cassetteEnds } from '../adjustments/end-cog-count.ts';
 import type { Cause } from './causes.ts';
 
 /** The limit screw that stops the derailleur at an end of the cassette, and its two faults. */
-export interface EndLimit {
+interface EndLimit {
   /** The limit lets the chain past the end cog. */
   readonly loose: 'low-limit-loose' | 'high-limit-loose';
   /** The limit keeps the chain from the end cog, and is opened to mend that. */
@@ -14,17 +14,18 @@ export interface EndLimit {
 /** The one table of the cassette's ends. */
 export const limitAt: Readonly<Record<CassetteEnd, EndLimit>> = {
   'past-largest': {
-    ...{ loose: 'low-limit-loose', tight: 'low-limit-tight' },
-    ...{ screw: 'low limit screw', parameter: 'low-limit' },
+    loose: 'low-limit-loose',
+    tight: 'low-limit-tight',
+    screw: 'low limit screw',
+    parameter: 'low-limit',
   },
   'past-smallest': {
-    ...{ loose: 'high-limit-loose', tight: 'high-limit-tight' },
-    ...{ screw: 'high limit screw', parameter: 'high-limit' },
+    loose: 'high-limit-loose',
+    tight: 'high-limit-tight',
+    screw: 'high limit screw',
+    parameter: 'high-limit',
   },
 };
-
-/** Both ends: the one at the spokes first. */
-export const cassetteEnds: readonly CassetteEnd[] = ['past-largest', 'past-smallest'];
 
 const endWhere = (holds: (limit: EndLimit) => boolean): CassetteEnd | null =>
   cassetteEnds.find((end) => holds(limitAt[end])) ?? null;

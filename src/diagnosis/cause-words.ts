@@ -2,7 +2,7 @@ import type { Bike } from '../drivetrain/bike.ts';
 import type { Cause } from './causes.ts';
 
 /** A cause as a mechanic says it, by itself and within a sentence, and what it does. */
-export interface CauseWords {
+interface CauseWords {
   readonly name: string;
   readonly phrase: string;
   readonly meaning: string;

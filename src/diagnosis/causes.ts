@@ -16,3 +16,9 @@ export const causes = [
 
 /** One of `causes`. */
 export type Cause = (typeof causes)[number];
+
+/** Causes that are set right by turning the barrel adjuster, or the electronic offset. */
+export const indexingCauses: readonly Cause[] = ['cable-tension-low', 'cable-tension-high'];
+
+/** Whether a cause is one of those. */
+export const isIndexing = (cause: Cause): boolean => indexingCauses.includes(cause);

@@ -16,7 +16,7 @@ import { notLookedOver } from './now/chain-looked-over.ts';
 import { curingEntry } from './now/cured-by.ts';
 import { limitOrHanger as mayBeHanger } from './now/limit-or-hanger.ts';
 import { nowVerdict } from './now/now-verdict.ts';
-import { type Observed, observe } from './observed.ts';
+import { nothingWentWrong, type Observed, observe, sawNothing } from './observed.ts';
 import { lateralErrors, lateralOffset } from './posterior/estimates.ts';
 import { weighRider } from './posterior/rider-load.ts';
 import { foundRightSentences } from './sentences/found-right-sentences.ts';
@@ -202,17 +202,15 @@ const failsOnto = ({ failsPlainly, seen }: Findings): Diagnosis['failsOnto'] =>
 const withLooks = (ranked: Diagnosis['causes'], foundRight: Findings['foundRight']): Diagnosis['causes'] =>
   ranked.map((one) => ({ ...one, evidence: [...one.evidence, ...foundRightSentences(one.cause, foundRight)] }));
 
-/** Where nothing was seen the verdict is what was taken for granted: nothing to part, nothing that hangs on more. */
-const saysNothing = (seen: Observed): boolean => seen.all.shifts + seen.events === 0;
-
 /** Between which causes it is open; null too where nothing at all went wrong, for a bike in order is not open between that and a fault. */
 function whatIsOpen(
   { weighed, probabilities, failsPlainly, spoiled, ranked, seen, top }: Findings,
   electronic: boolean,
   limitOrHanger: boolean,
 ): Diagnosis['undecided'] {
-  const sound = top === 'no-fault' && seen.all.trouble + seen.events === 0;
-  if (sound || saysNothing(seen)) return null;
+  const sound = top === 'no-fault' && nothingWentWrong(seen);
+  // where nothing was seen the verdict is what was taken for granted: nothing hangs on more
+  if (sound || sawNothing(seen)) return null;
   return undecidedBetween(weighed, probabilities, ranked, { seen, electronic, failsPlainly, limitOrHanger, spoiled });
 }
 

@@ -91,7 +91,7 @@ export interface Undecided {
 }
 
 /** What the causes were weighed against: less than all rides where some tell nothing, cannot be set in order or are too old. */
-export interface WeighedRides {
+interface WeighedRides {
   readonly rides: number;
   readonly judgedShifts: number;
   /** Shifts of which only the rider's answer is known. */
@@ -124,7 +124,7 @@ interface TroubleSince {
 }
 
 /** Shifts onto a cog (named by its teeth; null: onto the others together) in a direction (null: from either side) that go wrong more often than the likeliest cause foretells. */
-export interface UnexplainedShifts {
+interface UnexplainedShifts {
   readonly teeth: number | null;
   readonly direction: Direction | null;
   readonly shifts: number;
@@ -172,7 +172,7 @@ export interface NowVerdict {
 }
 
 /** What the rides since the last adjustment show by themselves, where the fault that all rides name is most likely gone. */
-export interface AnotherSince {
+interface AnotherSince {
   /** Every cause, likeliest first, weighed by these rides alone; sums to 1. */
   readonly causes: readonly CauseVerdict[];
   readonly weighed: WeighedRides;
@@ -182,7 +182,7 @@ export interface AnotherSince {
 }
 
 /** A fault that came after the first one, weighed by the rides from `after` on (ISO time of the work before it) by themselves. */
-export interface LaterCured extends AnotherSince {
+interface LaterCured extends AnotherSince {
   readonly after: string;
 }
 

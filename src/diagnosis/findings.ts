@@ -1,7 +1,6 @@
 import type { Adjustment } from '../adjustments/adjustment.ts';
-import { adjustmentKey } from '../adjustments/adjustment-key.ts';
 import { adjustmentsThatCount } from '../adjustments/adjustments-that-count.ts';
-import { cancelledOut } from '../adjustments/cancelled-out.ts';
+import { withoutCancelled } from '../adjustments/cancelled-out.ts';
 import { type AdjustmentComparison, compareAdjustments } from '../adjustments/compare-adjustments.ts';
 import type { Look } from '../adjustments/looks.ts';
 import { cogPitchMm } from '../drivetrain/cog-pitch.ts';
@@ -113,8 +112,7 @@ function compare(
 ): HowItFared {
   const { evidence, probabilities, failsPlainly, seen, top, began } = likely;
   const adjustments = adjustmentsThatCount(input.adjustments, bike.actuation);
-  const cancelled = cancelledOut(adjustments, rides);
-  const standing = adjustments.filter((one) => !cancelled.has(adjustmentKey(one)));
+  const standing = withoutCancelled(adjustments, rides);
   const beganMs = suddenStartMs(began);
   // over all rides, also those too old to be weighed: the report has one answer to whether an adjustment helped
   const compared = compareAdjustments(rides, adjustments, bike.cassette.length, beganMs);

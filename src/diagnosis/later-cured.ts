@@ -11,7 +11,7 @@ import { EXPLAINED_FROM } from './verdict-limits.ts';
 import { wentTwoWays } from './went-two-ways.ts';
 
 /** A bike's history in two: up to work after which things still went wrong, and from then on, with what was done later. */
-export interface HistoryInTwo {
+interface HistoryInTwo {
   readonly later: DiagnosisInput;
   /** Set where what was done between made one thing better and another worse: then all rides together tell neither. */
   readonly earlier: DiagnosisInput | null;

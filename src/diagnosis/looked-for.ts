@@ -1,5 +1,5 @@
 import type { Adjustment } from '../adjustments/adjustment.ts';
-import type { Cause } from './causes.ts';
+import { type Cause, indexingCauses } from './causes.ts';
 
 type Parameter = Adjustment['parameter'];
 
@@ -11,12 +11,11 @@ interface LookedFor {
 
 /** Whatever moves the cogs or the derailleur sets every stop and the indexing anew. */
 const movesAll: readonly Parameter[] = ['hanger', 'cassette', 'wheel'];
-const indexing: readonly Cause[] = ['cable-tension-low', 'cable-tension-high'];
 
 /** Common practice in the trade, no source. */
 const lookedFor: Readonly<Record<Parameter, LookedFor>> = {
-  'cable-tension': { faults: indexing, overtakenBy: ['cable-tension', 'cable-and-housing', ...movesAll] },
-  'index-offset': { faults: indexing, overtakenBy: ['index-offset', ...movesAll] },
+  'cable-tension': { faults: indexingCauses, overtakenBy: ['cable-tension', 'cable-and-housing', ...movesAll] },
+  'index-offset': { faults: indexingCauses, overtakenBy: ['index-offset', ...movesAll] },
   'low-limit': { faults: ['low-limit-tight', 'low-limit-loose'], overtakenBy: ['low-limit', ...movesAll] },
   'high-limit': { faults: ['high-limit-tight', 'high-limit-loose'], overtakenBy: ['high-limit', ...movesAll] },
   'pulley-gap': { faults: ['pulley-gap-small', 'pulley-gap-large'], overtakenBy: ['pulley-gap', ...movesAll] },

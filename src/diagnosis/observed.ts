@@ -51,6 +51,13 @@ export interface Observed {
   readonly weakShifts: number;
 }
 
+/** Whether nothing was seen: no judged shift, and nothing else. */
+export const sawNothing = ({ all, events }: Pick<Observed, 'all' | 'events'>): boolean => all.shifts + events === 0;
+
+/** Whether nothing at all went wrong. */
+export const nothingWentWrong = ({ all, events }: Pick<Observed, 'all' | 'events'>): boolean =>
+  all.trouble + events === 0;
+
 function sumTallies(tallies: readonly CogTally[]): ShiftCount {
   const count = { shifts: 0, late: 0, missed: 0, overshot: 0, trouble: 0 };
   for (const tally of tallies) {

@@ -1,10 +1,10 @@
 import type { Diagnosis, Onset } from './diagnosis.ts';
 import type { SuggestionFacts } from './next-step/suggestion-facts.ts';
 import type { BikeNow } from './now/bike-now.ts';
+import { unknownOnset } from './posterior/onset.ts';
 
 /** How a fault began that is looked at from the last adjustment on: there from the first of these rides, it may have been there before. */
-export const onsetSince = (began: Onset): Onset =>
-  began.kind === 'steady' ? { kind: 'unknown', at: null, rideBeforeAt: null, probability: 0 } : began;
+export const onsetSince = (began: Onset): Onset => (began.kind === 'steady' ? unknownOnset : began);
 
 /** What is wrong now by the rides since alone; where a chain was lost and whether its limit holds since, all rides say. */
 export const keepingWhatWasLost = (

@@ -17,6 +17,6 @@ export function guideTravelMm(cablePullMm: number, shiftRatio: number): number {
  *
  * @example barrelTravelMm(0.25, 1.72) // 0.344
  */
-export function barrelTravelMm(turns: number, shiftRatio: number, threadMm = BARREL_THREAD_MM): number {
-  return guideTravelMm(turns * threadMm, shiftRatio);
+export function barrelTravelMm(turns: number, shiftRatio: number): number {
+  return guideTravelMm(turns * BARREL_THREAD_MM, shiftRatio);
 }

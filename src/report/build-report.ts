@@ -16,7 +16,7 @@ import { withoutCadence } from './without-cadence.ts';
 import { withoutGearRecords } from './without-gear-records.ts';
 
 /** Everything a report is made of. Rides may come in any order; the report lists them by start. */
-export interface ReportParts {
+interface ReportParts {
   readonly bike: Bike;
   readonly bikeSource: 'given' | 'guessed';
   readonly bikeNotes: readonly Warning[];

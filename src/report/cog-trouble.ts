@@ -1,5 +1,4 @@
 import type { Direction } from '../shifts/ride-events.ts';
-import { FEW_SHIFTS } from './few-shifts.ts';
 
 /** Trouble of the shifts onto one cog in one direction. Fits a report's `cogs`. */
 export interface CogTrouble {
@@ -21,16 +20,6 @@ export interface CogTrouble {
 export interface BeforeAfterByCog {
   readonly before: readonly CogTrouble[];
   readonly after: readonly CogTrouble[];
-}
-
-/** Both ways of shifting, in the order in which they are told. */
-export const directions: readonly Direction[] = ['to-larger', 'to-smaller'];
-
-/** Upper end of the axis: over the intervals of all cogs but those with few shifts, whose points alone count, so that they do not press the others flat. */
-export function topRate(cogs: readonly CogTrouble[]): number {
-  const highs = cogs.filter((cog) => cog.shifts >= FEW_SHIFTS).map((cog) => cog.high);
-  const points = cogs.map((cog) => cog.troubleRate ?? 0);
-  return Math.min(1, Math.max(0.2, ...highs, ...points) * 1.05);
 }
 
 /** The teeth of the cogs, smallest first, each once. */

@@ -47,7 +47,7 @@ function placed<Ride extends RecordedRide>(rides: readonly Ride[], source: BikeS
 }
 
 /** The rides of a bike by what becomes of each. */
-export interface OwnRides<Ride> {
+interface OwnRides<Ride> {
   /**
    * Those that count for the bike, as far as conclusions are drawn from them: all but those that look like another bike's, and without their
    * shifts where those cannot be weighed, or nobody knows what they were ridden on. A chain that was lost counts all the same.

@@ -9,7 +9,7 @@ import { roundOrNull, roundTo } from './round-to.ts';
 import { shiftTurns } from './shift-turns.ts';
 
 /** What turns a ride's own numbers into those of the report. `cassette`: teeth by cog index. */
-export interface RideFrame {
+interface RideFrame {
   readonly startMs: RideLog['startMs'];
   readonly cassette: readonly number[];
   readonly clock: RevolutionClock;

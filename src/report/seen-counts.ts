@@ -2,7 +2,7 @@ import { sparseRecords } from '../gear-trace/disagreement/sparse-warning.ts';
 import type { RideReport } from './ride-report-schema.ts';
 
 /** What a ride shows of each thing counted; null where its records cannot show it, so that no 0 says that all went well. */
-export type SeenCounts = Readonly<
+type SeenCounts = Readonly<
   Record<
     'shifts' | 'judged' | 'late' | 'missed' | 'overshot' | 'ghostShifts' | 'chainDrops' | 'skips' | 'trouble',
     number | null

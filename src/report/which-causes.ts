@@ -4,7 +4,7 @@ import type { DiagnosisReport } from './diagnosis-report-schema.ts';
 type WeighedTogether = Pick<DiagnosisReport, 'causes' | 'weighed' | 'onset' | 'undecided'>;
 
 /** Which of a report's lists of causes speaks of what. */
-export interface WhichCauses {
+interface WhichCauses {
   /** The list nearest to today: by the rides since the last adjustment alone where those name another fault, else by all rides together. */
   readonly now: WeighedTogether;
   /** Whether that is by the rides since alone. */

@@ -19,7 +19,7 @@ const hutBike = (name: string): Bike => ({
 });
 
 /** The sample bikes: what is wrong with each, and the seed that makes its rides. */
-export const sampleBikes: readonly SampleBike[] = [
+const sampleBikes: readonly SampleBike[] = [
   {
     folder: 'larch',
     options: {

@@ -19,7 +19,7 @@ export interface TruthFound {
 }
 
 /** How much faster a check ride finds the cause than as many ordinary shifts. */
-export interface CheckRideGain {
+interface CheckRideGain {
   readonly bikes: number;
   /** Mean number of shifts in a plan. */
   readonly plannedShifts: number;

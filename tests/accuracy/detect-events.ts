@@ -3,7 +3,7 @@ import { EVENT_WITHIN_S } from './matching-rules.ts';
 import type { Detection } from './ride-score.ts';
 
 /** True events set against reported ones. Indices into the two lists. */
-export interface Detected {
+interface Detected {
   readonly counts: Detection;
   /** True and reported index of each pair. */
   readonly pairs: readonly (readonly [number, number])[];

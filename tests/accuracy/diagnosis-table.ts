@@ -12,7 +12,7 @@ import {
   type Weigh,
 } from './verdict-scores.ts';
 
-export interface DiagnosisTableOptions {
+interface DiagnosisTableOptions {
   readonly quick?: boolean;
   readonly seed?: number;
   /** Bikes of each cause and severity. Default 20, 3 when quick. */

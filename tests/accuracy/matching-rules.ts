@@ -21,7 +21,7 @@ export const GHOST_DRIVEN_S = 3;
  * A true shift this close to 1.5 or 5 crank turns may be judged either way: it counts as what the program says. Sensors of one second
  * cannot tell it; the same figures without this rule are printed beside.
  */
-export const BORDERLINE_REVS = 0.25;
+const BORDERLINE_REVS = 0.25;
 /** A second counts as settled when no command and no change of cog or ring happened for so long. */
 export const SETTLED_AFTER_S = 4;
 /**

@@ -19,7 +19,7 @@ const withGears = [long, 'gears-cadence-wheel-sensor.fit'];
 const PLANTED = 60;
 
 /** Found and put in, and what else was reported that the untouched ride does not show. */
-export interface PlantedFigures {
+interface PlantedFigures {
   readonly found: number;
   readonly putIn: number;
   readonly note: string;

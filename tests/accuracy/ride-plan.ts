@@ -10,7 +10,7 @@ export interface PlannedRide {
   readonly alsoWithoutRecords: boolean;
 }
 
-export const RIDE_S = 3600;
+const RIDE_S = 3600;
 
 const singleRing: readonly Bike[] = [
   {

@@ -6,7 +6,7 @@ export interface Detection {
 }
 
 /** A share as its two counts. */
-export interface Share {
+interface Share {
   readonly right: number;
   readonly of: number;
 }
@@ -38,7 +38,7 @@ export const traceGroups = [
 export type TraceGroup = (typeof traceGroups)[number];
 
 export const judgedOutcomes = ['clean', 'late', 'missed', 'overshot'] as const;
-export type JudgedOutcome = (typeof judgedOutcomes)[number];
+type JudgedOutcome = (typeof judgedOutcomes)[number];
 
 /** Everything counted in one ride or in many: counts only, so that scores add up. */
 export interface RideScore {

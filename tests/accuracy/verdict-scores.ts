@@ -6,7 +6,7 @@ export interface ScoredVerdict {
   readonly ranked: readonly { readonly cause: string; readonly probability: number }[];
 }
 
-export interface VerdictScores {
+interface VerdictScores {
   readonly count: number;
   readonly top1: number;
   readonly top2: number;
@@ -54,7 +54,7 @@ export function asPriorsHave(verdicts: readonly ScoredVerdict[], priors: Readonl
   return ({ truth }) => ((priors[truth] / sum) * verdicts.length) / (counts.get(truth) ?? 0);
 }
 
-export interface CalibrationBin {
+interface CalibrationBin {
   readonly from: number;
   readonly count: number;
   readonly said: number;

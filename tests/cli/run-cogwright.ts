@@ -1,7 +1,7 @@
 import { vi } from 'vitest';
 import { main } from '../../src/cli/main.ts';
 
-export interface CogwrightResult {
+interface CogwrightResult {
   readonly code: typeof process.exitCode;
   readonly stdout: string;
   readonly stderr: string;

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { cassetteEnds } from '../../src/diagnosis/cassette-ends.ts';
+import { cassetteEnds } from '../../src/adjustments/end-cog-count.ts';
 import { causes } from '../../src/diagnosis/causes.ts';
 import { lookThenOpen } from '../../src/diagnosis/next-step/look-then-open.ts';
 import { nextStep } from '../../src/diagnosis/next-step/next-steps.ts';

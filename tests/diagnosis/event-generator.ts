@@ -1,7 +1,6 @@
 import type { Cause } from '../../src/diagnosis/causes.ts';
 import type { DiagnosisRide } from '../../src/diagnosis/diagnosis.ts';
 import { type SeededRandom, seededRandom } from '../../src/numeric/seeded-random.ts';
-import { openExpectation } from '../../src/shifts/outcomes/open-expectation.ts';
 import type {
   ChainDropEvent,
   GhostShiftEvent,
@@ -10,6 +9,7 @@ import type {
   ShiftEvent,
   SkipEvent,
 } from '../../src/shifts/ride-events.ts';
+import { madeShift } from '../cogs/made-shift.ts';
 
 /**
  * Makes events straight away, with no ride and no trace, by rules that share nothing with the diagnosis: three families
@@ -20,7 +20,7 @@ import type {
  * `linear`: trouble rises in a straight line with the error in mm, and the parts of a fault are coarser.
  */
 export const families = ['gates', 'table', 'linear'] as const;
-export type Family = (typeof families)[number];
+type Family = (typeof families)[number];
 
 export interface GeneratorOptions {
   readonly cause: Cause;
@@ -183,7 +183,7 @@ function oneRide(options: GeneratorOptions, index: number, bike: Bike, random: S
   const { cogs } = bike;
   const present = index >= (options.faultFromRide ?? 0) && index < (options.curedFromRide ?? Number.POSITIVE_INFINITY);
   const now: Bike = present ? bike : { ...bike, cause: 'no-fault' };
-  const addedMm = (options.offsetMmByRide?.[index] ?? 0) + 0;
+  const addedMm = options.offsetMmByRide?.[index] ?? 0;
   const noise = options.detectionNoise ?? 0.01;
   const planned = options.planned?.ride === index ? options.planned.moves : null;
   const drawn = Math.round((options.shiftsPerRide ?? 220) * random.between(0.8, 1.2));
@@ -221,20 +221,11 @@ function oneRide(options: GeneratorOptions, index: number, bike: Bike, random: S
         confidence: random.between(0.6, 0.99),
       });
     shifts.push({
-      timeS,
-      lastTimeS: timeS,
-      fromCog,
-      toCog,
-      cogsToCross: Math.abs(toCog - fromCog),
-      direction: larger ? 'to-larger' : 'to-smaller',
-      outcome,
+      ...madeShift(timeS, fromCog, toCog, outcome),
       crankRevs: outcome === 'clean' ? 0.8 : outcome === 'late' ? 2.5 : null,
       ...soft(outcome, random),
-      expected: openExpectation,
       torqueNm: options.power === false ? Number.NaN : torqueNm,
       cadenceRpm: 80,
-      unjudgedBecause: null,
-      weak: false,
     });
   });
   const pedallingSByCog = new Float64Array(cogs);

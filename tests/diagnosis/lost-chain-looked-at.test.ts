@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { AdjustmentComparison } from '../../src/adjustments/compare-adjustments.ts';
-import type { CassetteEnd } from '../../src/adjustments/end-cog-count.ts';
-import { cassetteEnds, limitAt } from '../../src/diagnosis/cassette-ends.ts';
+import { type CassetteEnd, cassetteEnds } from '../../src/adjustments/end-cog-count.ts';
+import { limitAt } from '../../src/diagnosis/cassette-ends.ts';
 import { type Cause, causes } from '../../src/diagnosis/causes.ts';
 import { suggest } from '../../src/diagnosis/next-step/suggest.ts';
 import type { SuggestionFacts } from '../../src/diagnosis/next-step/suggestion-facts.ts';

@@ -31,7 +31,7 @@ export const shiftAt = (timeS: number, fromCog: number, toCog: number, outcome: 
 });
 
 /** A log of `seconds` one-second records at 80 rpm and 6 m/s, with a pause of two minutes in its middle. */
-export function sampleLog(file: string, start: string, seconds = 600): RideLog {
+function sampleLog(file: string, start: string, seconds = 600): RideLog {
   const timeS = Float64Array.from({ length: seconds }, (_, i) => i + (i >= seconds / 2 ? 120 : 0));
   const filled = (value: number) => new Float64Array(seconds).fill(value);
   return {
@@ -57,7 +57,7 @@ export function sampleLog(file: string, start: string, seconds = 600): RideLog {
   };
 }
 
-export function sampleTrace(log: RideLog): TracedGears {
+function sampleTrace(log: RideLog): TracedGears {
   const records = log.timeS.length;
   return {
     cog: Int8Array.from({ length: records }, (_, i) => (i < 10 ? -1 : Math.floor(i / 100) % 9)),

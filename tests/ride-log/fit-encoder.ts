@@ -12,11 +12,11 @@ const TYPES = {
   string: { size: 16, byte: 0x07 },
   bytes3: { size: 3, byte: 0x0d },
 } as const;
-export type FitType = keyof typeof TYPES;
+type FitType = keyof typeof TYPES;
 export type FitFieldSpec = readonly [number: number, type: FitType];
 
 /** A value: a number of the field's type, or bytes as they shall stand. */
-export type FitValue = number | readonly number[];
+type FitValue = number | readonly number[];
 
 /** How a segment is closed. By default all is right. */
 export interface FrameOptions {

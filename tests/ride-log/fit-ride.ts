@@ -19,7 +19,7 @@ export interface RawGear {
   readonly front?: boolean;
 }
 
-export interface RideOptions extends FrameOptions {
+interface RideOptions extends FrameOptions {
   readonly bigEndian?: boolean;
   readonly enhanced?: boolean;
   readonly compressed?: boolean;

@@ -4,7 +4,7 @@ import { fitRide, plainRecords, START } from './fit-ride.ts';
 type Bytes = Uint8Array<ArrayBuffer>;
 
 /** A file made to cost time or memory, of about `size` bytes, and what must become of it. */
-export interface HostileFile {
+interface HostileFile {
   readonly name: string;
   readonly outcome: string;
   make(size: number): Bytes;

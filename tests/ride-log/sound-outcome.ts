@@ -3,7 +3,7 @@ import { readRideLog } from '../../src/ride-log/read-ride-log.ts';
 import type { RideLog } from '../../src/ride-log/ride-log.ts';
 
 /** Codes with which a ride may be refused. */
-export const REFUSALS = [
+const REFUSALS = [
   'bad-csv',
   'bad-xml',
   'empty',

@@ -1,5 +1,5 @@
-import type { CassetteEnd } from '../../adjustments/end-cog-count.ts';
-import { cassetteEnds, limitAt } from '../cassette-ends.ts';
+import { type CassetteEnd, cassetteEnds } from '../../adjustments/end-cog-count.ts';
+import { limitAt } from '../cassette-ends.ts';
 import type { Cause } from '../causes.ts';
 import { standsOut } from '../now/still-there.ts';
 import type { Particle } from '../posterior/particles.ts';

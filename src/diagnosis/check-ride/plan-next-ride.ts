@@ -2,6 +2,7 @@ import type { Diagnosis, DiagnosisInput } from '../diagnosis.ts';
 import { FEWEST_SHIFTS } from '../fewest-shifts.ts';
 import type { SuggestionFacts } from '../next-step/suggestion-facts.ts';
 import type { VerdictFacts } from '../next-step/which-step.ts';
+import { sawNothing } from '../observed.ts';
 import type { LookAhead } from '../posterior/look-ahead.ts';
 import type { Particle } from '../posterior/particles.ts';
 import type { WeighedCauses } from '../posterior/weigh-causes.ts';
@@ -22,7 +23,7 @@ import { namedByPlan, TELLS } from './tells-apart.ts';
 const WORTH_BITS = 0.5;
 
 /** What the next ride may tell hangs on. */
-export interface NextRideFacts extends VerdictFacts, Pick<SuggestionFacts, 'seenTo'> {
+interface NextRideFacts extends VerdictFacts, Pick<SuggestionFacts, 'seenTo'> {
   readonly weighed: WeighedCauses;
   readonly particles: readonly Particle[];
   readonly lookAhead: LookAhead;
@@ -41,7 +42,6 @@ export function planNextRide(input: DiagnosisInput, facts: NextRideFacts): Pick<
   const rivals = rivalsOf(weighed, undecided?.between ?? [first, second]);
   // a fault that was cured or turned into another shows nothing any more by which it could be told apart
   const gone = now.setting === 'cured' || now.setting === 'overdone' || wellSince;
-  const saysNothing = seen.all.shifts + seen.events === 0;
   const { plan, tells } = planShifts(input, facts, rivals, kept);
   const on = {
     ...kept,
@@ -52,7 +52,7 @@ export function planNextRide(input: DiagnosisInput, facts: NextRideFacts): Pick<
     planned: tells ? shiftsPlanned(plan, cassette) : [],
     seenTo: facts.seenTo,
   };
-  const separates = saysNothing || gone || isDecided(facts) ? null : separateCauses(rivals, on);
+  const separates = sawNothing(seen) || gone || isDecided(facts) ? null : separateCauses(rivals, on);
   const mostUsed = seen.pedallingShare.indexOf(Math.max(...seen.pedallingShare));
   const canPress = !unseen.has(mostUsed) && safeShifts(cassette.length, kept.atRisk)(mostUsed, false);
   const addsSkips = canPlan(input) && rideWanted(facts) && separates?.bySkips && canPress;

@@ -10,7 +10,7 @@ const lengths = [
 ] as const;
 
 /** A stretch of pedalling under load, and how often its skips name the right one of two causes. */
-export interface SkipStretch {
+interface SkipStretch {
   readonly words: string;
   readonly named: number;
 }

@@ -8,7 +8,7 @@ import { hasClock } from '../../ride-log/has-clock.ts';
 import type { DiagnosisInput, DiagnosisRide } from '../diagnosis.ts';
 import { addSegment, type EvidenceSegment, emptySegment, type LoadEdges, loadEdges } from './evidence-table.ts';
 import { fillSegment, type RideStretch } from './fill-segment.ts';
-import { type RevTiming, revTiming } from './rev-timing.ts';
+import { type RevTiming, revTiming, USUAL_SPREAD } from './rev-timing.ts';
 import { rideFrom } from './ride-from.ts';
 
 /** Stretches of riding, the adjustments between them, and what had to be left out. */
@@ -162,7 +162,7 @@ export function buildEvidence(input: DiagnosisInput): RidingEvidence {
   if (ridesInOrder.length < rides.length) notes.push(UNPLACED_NOTE);
   const timings = rides.map((ride) => revTiming(ride.events));
   const segments = segmentsOf({ rides, ridesInOrder, groups, edges }, timings, input.bike.cassette.length);
-  const revSpread = median(timings.map(({ spread }) => spread)) ?? 0.2;
+  const revSpread = median(timings.map(({ spread }) => spread)) ?? USUAL_SPREAD;
   const looks = looksOf(input.adjustments, input.bike.actuation);
   return { segments, groups, looks, edges, revSpread, rides, ridesInOrder, undatedShifts, notes };
 }

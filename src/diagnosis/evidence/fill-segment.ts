@@ -1,3 +1,4 @@
+import { directions } from '../../cogs/directions.ts';
 import type { EvidenceKind } from '../../gear-trace/gear-trace.ts';
 import type { DropSide, GhostShiftEvent, RideEvents, ShiftEvent } from '../../shifts/ride-events.ts';
 import { evidenceWeights } from '../assumptions.ts';
@@ -34,7 +35,7 @@ export interface RideStretch {
 }
 
 /** By what the shifts of a stretch are sorted: the bike's usual loads, and the crank turns that the ride's shifts usually take. */
-export interface Usual {
+interface Usual {
   readonly edges: LoadEdges;
   readonly timing: RevTiming;
 }
@@ -81,7 +82,7 @@ function addGhost(segment: EvidenceSegment, ghost: GhostShiftEvent, shifts: read
   if (ghost.towardsCommand) return;
   const { fromCog, toCog, confidence } = ghost;
   const asked = lastAskedBefore(shifts, ghost.timeS);
-  for (const direction of ['to-larger', 'to-smaller'] as const) {
+  for (const direction of directions) {
     const weight = asked === null ? 0.5 : Number(asked === direction);
     segment.ghosts[moveCell(segment.pedallingS.length, direction === 'to-larger', toCog > fromCog, fromCog)] +=
       weight * confidence;

@@ -19,10 +19,13 @@ export interface RevTiming {
 /** A single shift counts for no more than this many spreads off the median. */
 export const MOST_SPREADS = 3;
 
+/** Spread that is taken where no ride shows one. An assumption of ours. */
+export const USUAL_SPREAD = 0.2;
+
 /** Median of a ride's clean shifts by one cog, and their spread (standard deviation, from the median absolute deviation), at least 0.05 turns. */
 export function revTiming(events: RideEvents): RevTiming {
   const revs = events.shifts.filter(timesCog).map(({ crankRevs }) => crankRevs);
-  if (revs.length === 0) return { median: 0, spread: 0.2 };
+  if (revs.length === 0) return { median: 0, spread: USUAL_SPREAD };
   const middle = median(revs) ?? 0;
   return {
     median: middle,

@@ -8,11 +8,6 @@ export const inDropsShadow = ({ chainDrops }: Pick<RideEvents, 'chainDrops'>, ti
 /** A ride's shifts by whether a halt followed at once, without those of chains that are told as lost; null where none could be seen. */
 export function untoldHalts(events: RideEvents): PromptHalts | null {
   const { promptHalts } = events;
-  return (
-    (promptHalts && {
-      ...promptHalts,
-      ontoEnd: promptHalts.ontoEnd.filter(({ timeS }) => !inDropsShadow(events, timeS)),
-    }) ??
-    null
-  );
+  if (!promptHalts) return null;
+  return { ...promptHalts, ontoEnd: promptHalts.ontoEnd.filter(({ timeS }) => !inDropsShadow(events, timeS)) };
 }

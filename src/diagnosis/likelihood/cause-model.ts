@@ -22,7 +22,7 @@ export interface ModelBike {
 }
 
 /** One imagined bike: its draw, how it is when healthy, and how likely the evidence of each segment then is, in each reading of its cogs (segment by segment). */
-export interface ImaginedBike {
+interface ImaginedBike {
   readonly draw: Draw;
   readonly healthy: Setup;
   readonly healthyLog: Float64Array;
@@ -60,6 +60,9 @@ function halfway(healthy: Setup, faulty: Setup): Setup {
   middle.pivot = faulty.pivot;
   return middle;
 }
+
+/** A fault is not looked at as one that grows where each way of growing is less likely beforehand than this: it would cost much and change little. */
+const HARDLY_GROWS = 0.02;
 
 /** Likelihood of the evidence for imagined bikes with any cause's fault, begun in any way. */
 export class CauseModel {
@@ -167,7 +170,7 @@ export class CauseModel {
     const faulty = faultySetup(cause, bike.draw, bike.healthy);
     for (let since = 0; since <= this.evidence.groups.length; since++)
       this.fillPeriods(since, this.fullLog[since], (period) => this.setupInPeriod(faulty, bike, since, period));
-    const gradual = this.options.some((option, i) => option.kind === 'gradual' && prior[i] > Math.log(0.02));
+    const gradual = this.options.some((option, i) => option.kind === 'gradual' && prior[i] > Math.log(HARDLY_GROWS));
     if (gradual) {
       const half = halfway(bike.healthy, faulty);
       this.fillPeriods(0, this.halfLog, (period) => this.setupInPeriod(half, bike, 0, period));

@@ -20,7 +20,7 @@ export interface PreparedSegment {
 }
 
 /** Shifts by cell (cog and direction); those of cell `i` run from `cellFrom[i]` to `cellFrom[i + 1]`. */
-export interface PreparedShifts {
+interface PreparedShifts {
   /** Where shifts stand among the chances of outcomes, the kind of their fit, and how many there are. */
   readonly places: Int32Array;
   readonly kinds: Int32Array;

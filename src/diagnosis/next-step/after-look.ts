@@ -6,9 +6,8 @@ import { lowerFirst } from '../../numeric/lower-first.ts';
 import { utcDay } from '../../numeric/moment-words.ts';
 import { endsLookedAt, isLoose } from '../cassette-ends.ts';
 import { causePhrase } from '../cause-words.ts';
-import type { Cause } from '../causes.ts';
+import { type Cause, isIndexing } from '../causes.ts';
 import { looksFor } from '../looked-for.ts';
-import { isIndexing } from '../now/points-the-same-way.ts';
 import { toldByHand } from '../told-by-hand.ts';
 import { NAMED_ALONE } from '../verdict-limits.ts';
 import { generalCautions, nextStep } from './next-steps.ts';
@@ -64,7 +63,7 @@ export function afterLook(cause: Fault, facts: SuggestionFacts): Step {
     parameter: fault ? nextStep(fault, electronic).parameter : 'none',
     sense: null,
     looksAt: isLoose(cause) ? ['hanger', ...endsLookedAt(cause)] : [],
-    steps: [`${leaveAsItIs(found)} ${aligned ? nothingLeft(aligned) : look}`],
+    steps: [`${leaveWhatIsRight(found)} ${aligned ? nothingLeft(aligned) : look}`],
     start: aligned
       ? `On a stand, turning the cranks by hand, shift onto the ${endsLookedAt(cause).map((end) => endWords[end])[0]} cog: the chain should stay on there.`
       : fault
@@ -87,7 +86,7 @@ const alignedSince = ({ foundRight, seenTo }: Looked & Seen): Look | undefined =
 const nothingLeft = ({ at, parameter }: Look): string =>
   `The ${parameterName(parameter)} was aligned or replaced on ${utcDay(at)}, and no chain was lost since: nothing is left but to try it, on a stand first, and to ride.`;
 
-function leaveAsItIs(found: readonly Look[]): string {
+function leaveWhatIsRight(found: readonly Look[]): string {
   const parts = [...new Set(found.map(({ parameter }) => parameter))].map((name) => `the ${parameterName(name)}`);
   const last = utcDay(found[found.length - 1].at);
   return `Leave ${listed(parts)} as ${parts.length > 1 ? 'they are' : 'it is'}: looked at and found right (${last}).`;

@@ -2,7 +2,7 @@ import type { Look } from '../../adjustments/looks.ts';
 import { turningWays } from '../../adjustments/turning-words.ts';
 import { counted } from '../../numeric/counted.ts';
 import { endsLookedAt, limitAt } from '../cassette-ends.ts';
-import { isIndexing } from '../now/points-the-same-way.ts';
+import { isIndexing } from '../causes.ts';
 import { signOfCure } from '../now/turned-towards.ts';
 import { beganSuddenly } from '../posterior/onset.ts';
 import { hangerIsSeenTo, isSeenTo } from './after-look.ts';

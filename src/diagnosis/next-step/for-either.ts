@@ -12,7 +12,7 @@ import { gapMayBeEitherWay } from './gap-either-way.ts';
 import { isLookedAtFirst } from './look-at-limit.ts';
 import { opensAt } from './look-then-open.ts';
 import { hangerSeenTo, isMendedByParts, nextStep, workOrder } from './next-steps.ts';
-import type { Look, Step } from './step.ts';
+import type { LookedAtPlace, Step } from './step.ts';
 import type { Fault, SuggestionFacts } from './suggestion-facts.ts';
 
 /** Open between two faults: the step of the likelier one, after a look at the one that comes before it in the order of work; parts are aligned or replaced last. */
@@ -50,7 +50,7 @@ function alsoLook(own: Step, end: CassetteEnd, { now, electronic }: SuggestionFa
 }
 
 /** The hanger, where it is the fault whose look stands at the beginning. */
-const hangerIf = (fault: Fault): readonly Look[] => (fault === 'hanger-bent' ? ['hanger'] : []);
+const hangerIf = (fault: Fault): readonly LookedAtPlace[] => (fault === 'hanger-bent' ? ['hanger'] : []);
 
 type StepOf = (between: readonly [Fault, Fault], own: Step, electronic: boolean) => Step;
 

@@ -17,7 +17,7 @@ export interface Work {
 }
 
 /** What else is done, in order: before the step by itself, once its first part is done, and after all of it. */
-export interface OtherWork {
+interface OtherWork {
   readonly before: readonly Work[];
   readonly amid: readonly Work[];
   readonly after: readonly Work[];

@@ -1,6 +1,7 @@
 import type { CassetteEnd } from '../../adjustments/end-cog-count.ts';
 import { endWords, untriedWords } from '../../adjustments/end-cog-words.ts';
 import { counted } from '../../numeric/counted.ts';
+import { utcDay } from '../../numeric/moment-words.ts';
 import { endsLookedAt, limitAt } from '../cassette-ends.ts';
 import type { Cause } from '../causes.ts';
 import type { Onset } from '../diagnosis.ts';
@@ -62,10 +63,11 @@ function lookAtHanger(end: CassetteEnd, facts: Lost): Work {
 function lookAtLimit(end: CassetteEnd, { now, electronic }: Lost, see: string): Work {
   const { screw, loose } = limitAt[end];
   const cog = endWords[end];
+  const setAt = setSinceAt(end, now);
   return {
     step: `${see} on a stand how far the ${screw} lets the derailleur go: the chain was lost past the ${cog} cog${whenLost(end, now)}. ${lookThenTurnIn(end, electronic)}`,
-    start: setSince(end, now)
-      ? `The ${screw} was set on ${now.since.last?.at.slice(0, 10)}: try ten shifts onto the ${cog} cog on a stand, turning the cranks by hand, and turn the screw further only where it lets the derailleur go further. Keep off the ${cog} cog on any ride until the chain stays on there.`
+    start: setAt
+      ? `The ${screw} was set on ${utcDay(setAt)}: try ten shifts onto the ${cog} cog on a stand, turning the cranks by hand, and turn the screw further only where it lets the derailleur go further. Keep off the ${cog} cog on any ride until the chain stays on there.`
       : `Do it before anything else is turned, on a stand, and keep off the ${cog} cog until it is done.`,
     keepsOff: [end],
     parameter: limitAt[end].parameter,
@@ -73,9 +75,14 @@ function lookAtLimit(end: CassetteEnd, { now, electronic }: Lost, see: string): 
   };
 }
 
-/** Whether the limit's own screw was what was turned in last, and no chain was lost past it since: then it is tried, not set as if nobody had. */
-const setSince = (end: CassetteEnd, { since }: SuggestionFacts['now']): boolean =>
-  since.last?.parameter === limitAt[end].parameter && (since.last.amount ?? 0) > 0 && since.lost(end) === 0;
+/**
+ * When the limit's own screw was turned in, where that was done last and no chain was lost past it since: then it is tried, not set as if nobody
+ * had. Null elsewhere.
+ */
+function setSinceAt(end: CassetteEnd, { since: { last, lost } }: SuggestionFacts['now']): string | null {
+  const set = last?.parameter === limitAt[end].parameter && (last.amount ?? 0) > 0 && lost(end) === 0;
+  return set ? last.at : null;
+}
 
 /** Whether a cause is a limit that is looked at before anything else, since a chain was lost past its end and nothing shows yet that it stays on. */
 export const isLookedAtFirst = (cause: Cause, { now }: Pick<SuggestionFacts, 'now'>): boolean =>

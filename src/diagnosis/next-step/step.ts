@@ -3,12 +3,12 @@ import type { Suggestion } from '../diagnosis.ts';
 import { generalCautions } from './next-steps.ts';
 
 /** What is looked at by hand: the limit at an end of the cassette, the hanger, the place of what no cause explains. */
-export type Look = CassetteEnd | 'hanger' | 'unexplained';
+export type LookedAtPlace = CassetteEnd | 'hanger' | 'unexplained';
 
 /** A step by itself, before it is known what comes before it, and whether a chain came off. */
 export interface Step extends Omit<Suggestion, 'inspectFirst' | 'action'> {
   /** What it begins with a look at: that is not asked for a second time. */
-  readonly looksAt?: readonly Look[];
+  readonly looksAt?: readonly LookedAtPlace[];
   /** Ends whose cog its beginning says to keep off, by whichever words: that is not said a second time. */
   readonly keepsOff?: readonly CassetteEnd[];
 }

@@ -38,7 +38,7 @@ import { leaveAsItIs, leaveEverything, nothingNeedsTurning, turnNothing } from '
 import { whichStep } from './which-step.ts';
 import { withOtherWork } from './with-other-work.ts';
 
-const inOrder = (facts: SuggestionFacts): Step =>
+const bikeInOrder = (facts: SuggestionFacts): Step =>
   lostChain(facts)
     ? nothingToTurn(
         `Look over where the chain came off before riding on. ${turnNothing(facts)}.`,
@@ -145,13 +145,13 @@ function oneStep(facts: SuggestionFacts): Step {
     case 'put-right':
       return onlyLooks && !next.wellSince.putRight ? limitAlone(facts) : putRight(next.wellSince, facts);
     case 'nothing-shows':
-      return lostChain(facts) ? inOrder(facts) : nothingShows(facts);
+      return lostChain(facts) ? bikeInOrder(facts) : nothingShows(facts);
     case 'whether-a-fault':
       return tellApartFirst(facts, whetherAFault(facts));
     case 'which-fault':
       return tellApartFirst(facts, whatIsOpen(next.cause, facts));
     case 'in-order':
-      return onlyLooks ? limitAlone(facts) : inOrder(facts);
+      return onlyLooks ? limitAlone(facts) : bikeInOrder(facts);
     case 'leave-alone':
       return leaveAlone(facts);
     case 'after-look':

@@ -1,5 +1,4 @@
-import type { Cause } from '../causes.ts';
-import { isIndexing } from '../now/points-the-same-way.ts';
+import { type Cause, isIndexing } from '../causes.ts';
 import { toldByHand } from '../told-by-hand.ts';
 import { showsThere } from '../unexplained/fault-for-sure.ts';
 import { EXPLAINED_FROM } from '../verdict-limits.ts';

@@ -1,6 +1,6 @@
-import type { CassetteEnd } from '../../adjustments/end-cog-count.ts';
+import { type CassetteEnd, cassetteEnds, endCog } from '../../adjustments/end-cog-count.ts';
 import { listed } from '../../numeric/listed.ts';
-import { cassetteEnds, limitAt } from '../cassette-ends.ts';
+import { limitAt } from '../cassette-ends.ts';
 import { SAY_LITTLE } from '../fewest-shifts.ts';
 import { awaitedProof, awaitedSentence } from '../now/awaited-proof.ts';
 import { lookAgainst } from './after-look.ts';
@@ -12,7 +12,7 @@ type Tried = Pick<SuggestionFacts, 'seen' | 'foundRight' | 'now' | 'comparisons'
 
 /** Judged shifts onto the cog at an end. */
 function ontoEnd(end: CassetteEnd, { seen }: Tried): { readonly teeth: number; readonly shifts: number } {
-  const cog = end === 'past-largest' ? seen.cassette.length - 1 : 0;
+  const cog = endCog(end, seen.cassette.length);
   const { shifts } = seen.shifts(end === 'past-largest' ? 'to-larger' : 'to-smaller', (onto) => onto === cog);
   return { teeth: seen.cassette[cog], shifts };
 }

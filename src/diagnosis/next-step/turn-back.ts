@@ -2,6 +2,7 @@ import { parameterName } from '../../adjustments/parameter-words.ts';
 import { counted } from '../../numeric/counted.ts';
 import { utcDay } from '../../numeric/moment-words.ts';
 import { endsLookedAt } from '../cassette-ends.ts';
+import { isIndexing } from '../causes.ts';
 import type { TurnedTooFar } from '../now/turned-too-far.ts';
 import type { TurnableFault } from '../now/turned-towards.ts';
 import { lookAgainst } from './after-look.ts';
@@ -15,7 +16,7 @@ import { verifyNow } from './verify-now.ts';
 /** How a setting that was turned too far is turned back. `by`: how far it was turned. Common practice in the trade, no source. */
 type Back = (by: string, electronic: boolean) => { readonly action: string; readonly start?: string };
 
-const cable: Readonly<Record<TurnableFault, Back>> = {
+const backFrom: Readonly<Record<TurnableFault, Back>> = {
   'cable-tension-low': () => ({
     action: 'Put back a part of the cable tension: turn the barrel adjuster anticlockwise, one click at a time.',
   }),
@@ -63,8 +64,7 @@ export function turnBack(tooFar: TurnedTooFar & { readonly byLast: boolean }, fa
   const { electronic, clicks } = facts;
   const { fault, amount, byLast } = tooFar;
   const usual = nextStep(fault, electronic);
-  const back = cable[fault](counted(amount, 'turn'), electronic);
-  const indexing = fault === 'cable-tension-low' || fault === 'cable-tension-high';
+  const back = backFrom[fault](counted(amount, 'turn'), electronic);
   const tooMuch = byLast
     ? 'The last adjustment went too far.'
     : 'An earlier adjustment went too far, and it is still too much.';
@@ -75,7 +75,7 @@ export function turnBack(tooFar: TurnedTooFar & { readonly byLast: boolean }, fa
     parameter: usual.parameter,
     looksAt: endsLookedAt(fault),
     steps: [`${why} ${(electronic ? electronicActions[fault] : undefined) ?? back.action}`],
-    start: (back.start ?? usual.start) + (indexing ? turnsInAll(clicks, fault === 'cable-tension-low') : ''),
+    start: (back.start ?? usual.start) + (isIndexing(fault) ? turnsInAll(clicks, fault === 'cable-tension-low') : ''),
     keepsOff: endsLookedAt(fault),
     verify: verifyNow(fault, facts),
     ...(lostAt && lookThenOpen(lostAt, { why, action: back.action }, facts)),

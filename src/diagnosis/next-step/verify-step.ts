@@ -1,5 +1,5 @@
 import { DECIDED_AT } from '../../adjustments/compare-rates.ts';
-import { type CassetteEnd, endCog } from '../../adjustments/end-cog-count.ts';
+import { type CassetteEnd, cassetteEnds, endCog } from '../../adjustments/end-cog-count.ts';
 import { triesStillNeeded } from '../../adjustments/limit-holds.ts';
 import { counted } from '../../numeric/counted.ts';
 import { listed } from '../../numeric/listed.ts';
@@ -16,8 +16,6 @@ const MOST_RATE = 0.6;
 /** A direction with less than this share of the rate over all shifts is not where the fault showed. An assumption of ours. */
 const HARDLY_FAILS = 0.5;
 
-const everyEnd: readonly CassetteEnd[] = ['past-largest', 'past-smallest'];
-
 /** As many shifts as anybody makes on a stand: there the stop itself is looked at, and the rest is shown by riding. An assumption of ours. */
 const MOST_ON_STAND = 10;
 
@@ -33,7 +31,7 @@ const rateOf = (count: ShiftCount): number => lateOrMissed(count) / Math.max(1, 
 function usualPlace(cause: Cause, seen: Observed): CausePlace | null {
   const last = seen.cassette.length - 1;
   const place = causePlace(cause, seen);
-  return place && place.to - place.from === last - 1 ? keptOff(place, new Set(everyEnd), last) : place;
+  return place && place.to - place.from === last - 1 ? keptOff(place, new Set(cassetteEnds), last) : place;
 }
 
 /** The cogs on which shifts in the one direction that failed did so; null where both failed, or none. */
@@ -159,9 +157,7 @@ function noSkip(seen: Observed, keepOff: ReadonlySet<CassetteEnd>): string {
 
 /** Both directions over the cassette, but for the end cogs past which a chain was lost. */
 function everywhereBut(keepOff: ReadonlySet<CassetteEnd>, { cassette }: Observed): string {
-  const lost = everyEnd
-    .filter((end) => keepOff.has(end))
-    .map((end) => cassette.at(end === 'past-largest' ? -1 : 0) ?? 0);
+  const lost = cassetteEnds.filter((end) => keepOff.has(end)).map((end) => cassette[endCog(end, cassette.length)]);
   const but = lost.length > 0 ? ` but for the ${listed(lost)}, past which the chain was lost,` : '';
   return `in both directions over the whole cassette${but}`;
 }

@@ -1,7 +1,6 @@
 import { helpedForSure } from '../../adjustments/helped-for-sure.ts';
-import type { Cause } from '../causes.ts';
+import { type Cause, isIndexing } from '../causes.ts';
 import { FEWEST_SHIFTS } from '../fewest-shifts.ts';
-import { isIndexing } from '../now/points-the-same-way.ts';
 import { shiftsWell } from '../now/shifts-well.ts';
 import { ALL_BUT_SURE, LIKELY_ENOUGH, NAMED_ALONE } from '../verdict-limits.ts';
 import { lookLeadsOn } from './after-look.ts';

@@ -10,7 +10,7 @@ import { opensAt } from './look-then-open.ts';
 import type { SuggestionFacts } from './suggestion-facts.ts';
 
 /** What is left of a turn that went towards a fault which is there, and the fault. */
-export interface WrongWay extends StandingHarm {
+interface WrongWay extends StandingHarm {
   readonly fault: TurnableFault;
 }
 
@@ -25,7 +25,7 @@ export const wrongWays = (facts: SuggestionFacts): WrongWay[] =>
     : [];
 
 /** An entry that went towards a fault which is there, and yet it got better for sure: its sign may be wrong, and with it how far it is to go. */
-export type HelpedAgainst = Pick<WrongWay, 'at' | 'parameter' | 'fault'>;
+type HelpedAgainst = Pick<WrongWay, 'at' | 'parameter' | 'fault'>;
 
 /**
  * Entries that helped although they went towards a fault in question that is there as it was found, by what was ridden: work without a ride since

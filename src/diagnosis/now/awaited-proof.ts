@@ -14,14 +14,14 @@ interface Told {
 }
 
 /** As much of an adjustment's comparison as tells what it still needs. */
-export interface AwaitingProof extends MadeOnce, Told {
+interface AwaitingProof extends MadeOnce, Told {
   readonly together?: Told | null;
   readonly skipping?: object | null;
   readonly cancelledOut?: boolean;
 }
 
 /** What was done last, as long as it looks better since and more shifts will tell whether it is. */
-export interface AwaitedProof {
+interface AwaitedProof {
   /** What was done, within a sentence. */
   readonly words: string;
   /** More judged shifts until it is decided. */

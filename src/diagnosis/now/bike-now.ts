@@ -1,6 +1,5 @@
 import type { Adjustment } from '../../adjustments/adjustment.ts';
-import type { CassetteEnd } from '../../adjustments/end-cog-count.ts';
-import { cassetteEnds } from '../cassette-ends.ts';
+import { type CassetteEnd, cassetteEnds } from '../../adjustments/end-cog-count.ts';
 import type { Cause } from '../causes.ts';
 import { FEWEST_SHIFTS } from '../fewest-shifts.ts';
 import { faultLeft } from './fault-left.ts';

@@ -1,8 +1,8 @@
-import type { CassetteEnd } from '../../adjustments/end-cog-count.ts';
+import { type CassetteEnd, cassetteEnds } from '../../adjustments/end-cog-count.ts';
 import type { Look } from '../../adjustments/looks.ts';
 import { hasClock } from '../../ride-log/has-clock.ts';
 import type { ChainDropEvent } from '../../shifts/ride-events.ts';
-import { cassetteEnds } from '../cassette-ends.ts';
+import type { RideLosses } from './last-lost.ts';
 
 type Side = ChainDropEvent['side'];
 
@@ -16,16 +16,11 @@ export const chainLookedOverMs = (looks: readonly { readonly at: string; readonl
     ...looks.filter(({ parameter }) => parameter === 'chain').map(({ at }) => Date.parse(at)),
   );
 
-interface LosingRide {
-  readonly startMs: number;
-  readonly events: { readonly chainDrops: readonly Pick<ChainDropEvent, 'side' | 'timeS'>[] };
-}
-
 /**
  * Rides without the chains that came off the chainring, or nobody knows where, before the chain was looked over: that look was asked for and is
  * answered. One on a ride without a date stays, for nobody knows that it was before.
  */
-export function notLookedOver<Ride extends LosingRide>(rides: readonly Ride[], looks: readonly Look[]): Ride[] {
+export function notLookedOver<Ride extends RideLosses>(rides: readonly Ride[], looks: readonly Look[]): Ride[] {
   const lookedMs = chainLookedOverMs(looks);
   return rides.map((ride) => ({
     ...ride,

@@ -1,30 +1,23 @@
-import { wilsonInterval } from '../../numeric/wilson-interval.ts';
+import { failsForSure, LEAST_TROUBLE } from '../../adjustments/fails-for-sure.ts';
+import { directions } from '../../cogs/directions.ts';
 import type { Direction } from '../../shifts/ride-events.ts';
 import { causePlace, shiftsAt } from '../cause-place.ts';
 import type { Cause } from '../causes.ts';
 import type { Observed, ShiftCount } from '../observed.ts';
 import type { SeenSince } from './seen-since.ts';
 
-/** Where more than this share of the shifts goes wrong, for sure, they fail; so many at least. Assumptions of ours. */
-const FAILS_ABOVE = 0.03;
-const LEAST_EVENTS = 3;
 /** More unasked shifts or skips an hour than this are no slip of the sensors. An assumption of ours. */
 const OFTEN_PER_HOUR = 1;
 
-const directions: readonly Direction[] = ['to-larger', 'to-smaller'];
-
-const shiftsFail = ({ trouble, shifts }: ShiftCount): boolean =>
-  trouble >= LEAST_EVENTS && wilsonInterval(trouble, shifts).low > FAILS_ABOVE;
-
 const often = (count: number, { pedallingHours }: Observed): boolean =>
-  count >= LEAST_EVENTS && count > OFTEN_PER_HOUR * pedallingHours;
+  count >= LEAST_TROUBLE && count > OFTEN_PER_HOUR * pedallingHours;
 
 /** Whether shifts fail in one direction, or on one cog, since a fault at an end cog is lost among all shifts. */
 export const anyShiftsFail = (seen: Observed): boolean =>
   directions.some(
     (direction) =>
-      shiftsFail(seen.shifts(direction)) ||
-      seen.cassette.some((_, own) => shiftsFail(seen.shifts(direction, (cog) => cog === own))),
+      failsForSure(seen.shifts(direction)) ||
+      seen.cassette.some((_, own) => failsForSure(seen.shifts(direction, (cog) => cog === own))),
   );
 
 /** Whether the chain moves by itself time and again in one direction. */
@@ -39,7 +32,7 @@ function failsMostly(seen: Observed, slow: Direction): boolean {
   const own = seen.shifts(slow);
   const other = seen.shifts(slow === 'to-larger' ? 'to-smaller' : 'to-larger');
   const rate = ({ trouble, shifts }: ShiftCount): number => trouble / Math.max(1, shifts);
-  return shiftsFail(own) && rate(own) >= rate(other);
+  return failsForSure(own) && rate(own) >= rate(other);
 }
 
 /** Whether what was seen fails in the way that a cause makes it fail. */
@@ -65,7 +58,7 @@ export function failsLike(cause: Cause, { seen, lost }: Pick<SeenSince, 'seen' |
     case 'pulley-gap-small':
     case 'cable-friction': {
       const place = causePlace(cause, seen);
-      return place !== null && shiftsFail(shiftsAt(seen, place));
+      return place !== null && failsForSure(shiftsAt(seen, place));
     }
   }
 }

@@ -1,7 +1,7 @@
 import type { Look } from '../../adjustments/looks.ts';
 import type { Cause } from '../causes.ts';
 import type { DiagnosisRide } from '../diagnosis.ts';
-import { lastLostMs } from './looks-that-stand.ts';
+import { lastLostMs } from './last-lost.ts';
 
 /** What the question hangs on. */
 interface Seen {

@@ -8,7 +8,7 @@ import type { Cause } from '../causes.ts';
 import { CURED_BELOW } from '../cured-below.ts';
 import type { DiagnosisRide } from '../diagnosis.ts';
 import { canBring } from '../likelihood/onset-options.ts';
-import { lastLostMs, type RideLosses } from './looks-that-stand.ts';
+import { lastLostMs, type RideLosses } from './last-lost.ts';
 
 /** How an end cog fared since its limit was last seen to, and before. */
 export interface LimitTrial {

@@ -1,17 +1,11 @@
 import type { Adjustment } from '../../adjustments/adjustment.ts';
-import type { CassetteEnd } from '../../adjustments/end-cog-count.ts';
+import { type CassetteEnd, cassetteEnds } from '../../adjustments/end-cog-count.ts';
 import type { Look } from '../../adjustments/looks.ts';
 import { sameSitting } from '../../adjustments/same-sitting.ts';
 import { hasClock } from '../../ride-log/has-clock.ts';
-import type { ChainDropEvent } from '../../shifts/ride-events.ts';
-import { cassetteEnds, limitAt } from '../cassette-ends.ts';
-import type { DiagnosisRide } from '../diagnosis.ts';
+import { limitAt } from '../cassette-ends.ts';
 import { overtakes } from '../looked-for.ts';
-
-/** When a ride began, and the chains that were lost on it. */
-export interface RideLosses extends Pick<DiagnosisRide, 'startMs'> {
-  readonly events: { readonly chainDrops: readonly Pick<ChainDropEvent, 'side' | 'timeS'>[] };
-}
+import { lastLostMs, type RideLosses } from './last-lost.ts';
 
 /** What was done, as far as it tells whether a look stands. */
 type Done = Pick<Adjustment, 'at' | 'parameter' | 'unit' | 'amount'>;
@@ -22,16 +16,6 @@ export interface Since {
   readonly adjustments: readonly Done[];
   /** When a fault began suddenly, Unix milliseconds; -Infinity where none did. */
   readonly beganMs: number;
-}
-
-/** When a chain was last lost past an end, Unix milliseconds: -Infinity where none was; Infinity on a ride without a date, which may have been any time. */
-export function lastLostMs(end: CassetteEnd, rides: readonly RideLosses[]): number {
-  const lost = rides.flatMap(({ startMs, events }) =>
-    events.chainDrops
-      .filter(({ side }) => side === end)
-      .map(({ timeS }) => (hasClock(startMs) ? startMs + timeS * 1000 : Number.POSITIVE_INFINITY)),
-  );
-  return Math.max(Number.NEGATIVE_INFINITY, ...lost);
 }
 
 /** The parts that need not be looked at again: those found right, and those aligned or replaced, which is a look as well. In order of time. */

@@ -1,6 +1,6 @@
+import { cassetteEnds } from '../../adjustments/end-cog-count.ts';
 import { helpedForSure } from '../../adjustments/helped-for-sure.ts';
 import { wilsonInterval } from '../../numeric/wilson-interval.ts';
-import { cassetteEnds } from '../cassette-ends.ts';
 import { causePlace, shiftsAt } from '../cause-place.ts';
 import { observe } from '../observed.ts';
 import { awaitedProof } from './awaited-proof.ts';

@@ -16,14 +16,14 @@ interface Compared {
 }
 
 /** One direction before an adjustment and since. */
-export interface OneWay {
+interface OneWay {
   readonly direction: Direction;
   readonly before: TroubleCount;
   readonly since: TroubleCount;
 }
 
 /** Shifts one way that are cured since an adjustment, and those the other way that go on failing. */
-export interface OneWayCured {
+interface OneWayCured {
   readonly cured: OneWay;
   readonly failing: OneWay;
 }

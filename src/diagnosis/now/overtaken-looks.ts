@@ -1,7 +1,8 @@
-import type { CassetteEnd } from '../../adjustments/end-cog-count.ts';
+import { type CassetteEnd, cassetteEnds } from '../../adjustments/end-cog-count.ts';
 import type { Look } from '../../adjustments/looks.ts';
-import { cassetteEnds, limitAt } from '../cassette-ends.ts';
-import { lastLostMs, type Since, seenTo } from './looks-that-stand.ts';
+import { limitAt } from '../cassette-ends.ts';
+import { lastLostMs } from './last-lost.ts';
+import { type Since, seenTo } from './looks-that-stand.ts';
 
 /** A part that was seen to, and that is to be looked at again for one reason alone: a chain was lost past an end since. */
 export interface OvertakenLook extends Look {

@@ -1,8 +1,5 @@
-import type { Cause } from '../causes.ts';
+import { type Cause, isIndexing } from '../causes.ts';
 import type { TurnEstimate } from '../diagnosis.ts';
-
-/** True for a cause that is set right by turning the barrel adjuster or the electronic offset. */
-export const isIndexing = (cause: Cause): boolean => cause === 'cable-tension-low' || cause === 'cable-tension-high';
 
 /** Whether the turns that would set the indexing right have the sign that a cause asks for; true for a cause of any other setting. */
 export function pointsTheSameWay(cause: Cause, { mean }: Pick<TurnEstimate, 'mean'>): boolean {

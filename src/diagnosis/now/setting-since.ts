@@ -1,6 +1,6 @@
 import { DECIDED_AT } from '../../adjustments/compare-rates.ts';
 import { isLoose } from '../cassette-ends.ts';
-import type { Cause } from '../causes.ts';
+import { type Cause, isIndexing } from '../causes.ts';
 import { CURED_BELOW } from '../cured-below.ts';
 import { goneUnlogged } from '../posterior/gone-unlogged.ts';
 import { anyShiftsFail, failsLike, ghostsOften } from './fails-like.ts';
@@ -8,13 +8,13 @@ import { provedByTrial } from './fault-left.ts';
 import { isTried, type LimitTrial } from './limit-trial.ts';
 import { mayBeMended } from './may-be-mended.ts';
 import type { NowFacts } from './now-facts.ts';
-import { isIndexing, pointsTheSameWay } from './points-the-same-way.ts';
+import { pointsTheSameWay } from './points-the-same-way.ts';
 import type { SeenSince } from './seen-since.ts';
 import type { SettingNow } from './setting-now.ts';
 import { shiftsWell } from './shifts-well.ts';
 
 /** What the rides since the last adjustment showed of a cause, and what they leave of it. */
-export interface SinceThen {
+interface SinceThen {
   readonly since: SeenSince;
   /** Whether anything was judged since. */
   readonly tested: boolean;

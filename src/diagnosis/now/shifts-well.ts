@@ -38,7 +38,7 @@ export const showsTrouble = ({ all, events }: Showed): boolean =>
   events > 0 || wilsonInterval(all.trouble, all.shifts).low >= HARDLY_ANY;
 
 /** What was likeliest wrong, as far as it tells where better shifting has to show. */
-export interface FaultBefore {
+interface FaultBefore {
   /** `no-fault` shows nowhere. */
   readonly cause: Cause;
   /** Probability of any fault. */

@@ -4,7 +4,7 @@ import type { StandingHarm } from '../../adjustments/standing-harm.ts';
 import { turnedInAll } from '../../adjustments/turned-in-all.ts';
 import { limitAt } from '../cassette-ends.ts';
 import { overtakes } from '../looked-for.ts';
-import { lastLostMs, type RideLosses } from './looks-that-stand.ts';
+import { lastLostMs, type RideLosses } from './last-lost.ts';
 
 /** A limit screw that was turned in after a chain was lost past its end, and out again. `back`: turns that would screw it in as far as it was. */
 export interface StandsWhereLost extends StandingHarm {

@@ -1,5 +1,6 @@
 import type { Adjustment } from '../../adjustments/adjustment.ts';
-import { cassetteEnds, limitAt } from '../cassette-ends.ts';
+import { cassetteEnds } from '../../adjustments/end-cog-count.ts';
+import { limitAt } from '../cassette-ends.ts';
 import type { Cause } from '../causes.ts';
 import type { DiagnosisRide } from '../diagnosis.ts';
 import type { Particle } from '../posterior/particles.ts';

@@ -1,7 +1,7 @@
 import type { Adjustment } from '../../adjustments/adjustment.ts';
+import { cassetteEnds } from '../../adjustments/end-cog-count.ts';
 import { wilsonInterval } from '../../numeric/wilson-interval.ts';
 import { hasClock } from '../../ride-log/has-clock.ts';
-import { cassetteEnds } from '../cassette-ends.ts';
 import type { DiagnosisRide } from '../diagnosis.ts';
 import { observe } from '../observed.ts';
 import { anyShiftsFail, ghostsOften, skipsOften } from './fails-like.ts';

@@ -1,5 +1,5 @@
 import type { Bike } from '../../drivetrain/bike.ts';
-import type { Cause } from '../causes.ts';
+import { type Cause, isIndexing } from '../causes.ts';
 import type { CogError, Estimate, TurnEstimate } from '../diagnosis.ts';
 import { assumedBeforehand } from '../imagined-bike/draw.ts';
 import { inOrder } from '../imagined-bike/healthy-setup.ts';
@@ -41,19 +41,17 @@ export function lateralErrors(particles: readonly Particle[], bike: Bike): CogEr
   }));
 }
 
-const tensionCauses: readonly Cause[] = ['cable-tension-low', 'cable-tension-high'];
-
 const SIZES = 40;
 
 /** What clicks or steps are counted by. */
-export interface TurnsAsked {
+interface TurnsAsked {
   readonly electronic: boolean;
   /** Parameters that were adjusted between the rides that were weighed. */
   readonly adjusted: readonly string[];
 }
 
 /**
- * Clicks or steps that would set the index offset right; if the likeliest cause is tension, as far as it is the cause. Where none was logged
+ * Clicks or steps that would set the index offset right; if the likeliest cause is that offset, as far as it is the cause. Where none was logged
  * the rides say nothing of how far one moves the pulley: it is then what it was taken to be beforehand, and not what it happens to be on the few
  * imagined bikes that fit best.
  */
@@ -62,7 +60,7 @@ export function turnsNeeded(
   top: Cause,
   { electronic, adjusted }: TurnsAsked,
 ): TurnEstimate {
-  const counted = tensionCauses.includes(top) ? particles.filter(({ cause }) => cause === top) : particles;
+  const counted = isIndexing(top) ? particles.filter(({ cause }) => cause === top) : particles;
   const size = electronic ? 'stepMm' : 'clickMm';
   const unit = electronic
     ? ({ parameter: 'index-offset', unit: 'steps' } as const)

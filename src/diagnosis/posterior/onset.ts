@@ -90,6 +90,9 @@ function rideBefore({ ridesInOrder: rides }: RidingEvidence, shows: Shows, ms: n
   return before < 0 ? null : iso(rides[before].startMs);
 }
 
+/** Of a fault of which nobody can tell how it began. */
+export const unknownOnset: Onset = { kind: 'unknown', at: null, rideBeforeAt: null, probability: 0 };
+
 /** How the likeliest fault began. Unknown without a fault, where one stretch of riding is all there is, or where the first ride hardly shows what seems there from the first on. */
 export function faultOnset(
   particles: readonly Particle[],
@@ -99,16 +102,14 @@ export function faultOnset(
 ): Onset {
   const own = particles.filter((particle) => particle.cause === cause);
   const segments = evidence.segments.filter(({ placed }) => placed);
-  if (cause === 'no-fault' || own.length === 0 || segments.length < 2)
-    return { kind: 'unknown', at: null, rideBeforeAt: null, probability: 0 };
+  if (cause === 'no-fault' || own.length === 0 || segments.length < 2) return unknownOnset;
   const kinds = (['steady', 'sudden', 'gradual'] as const).map((kind) => ({
     kind,
     probability: own.filter(({ onset }) => onset.kind === kind).length / own.length,
   }));
   const { kind, probability } = kinds.reduce((best, one) => (one.probability > best.probability ? one : best));
   const first = segments[0].startMs;
-  if (kind === 'steady' && absentAtFirst(evidence, shows))
-    return { kind: 'unknown', at: null, rideBeforeAt: null, probability: 0 };
+  if (kind === 'steady' && absentAtFirst(evidence, shows)) return unknownOnset;
   if (kind !== 'sudden') return { kind, at: iso(first), rideBeforeAt: null, probability };
   const starts = segments.map(
     (_, segment) => own.filter(({ onset }) => onset.kind === 'sudden' && onset.fullFrom === segment).length,

@@ -26,7 +26,7 @@ function priorOf(electronic: boolean, factor: Partial<Record<Cause, number>> = {
 }
 
 /** Log of the mean likelihood of a cause's imagined bikes. */
-export function logMarginal(weighed: WeighedCause, { held, evidencePower = 1 }: PosteriorVariation = {}): number {
+function logMarginal(weighed: WeighedCause, { held, evidencePower = 1 }: PosteriorVariation = {}): number {
   const logs: number[] = [];
   for (let row = 0; row < weighed.count; row++) {
     const share = held ? assumptionShare(weighed.points, row, held.name) : 0;

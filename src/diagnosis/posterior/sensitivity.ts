@@ -18,6 +18,8 @@ export function likeliest(probabilities: CauseProbabilities): Cause {
 
 /** Guides disagree on which fault is common: a prior may be this many times off. */
 const PRIOR_DOUBT = 2;
+/** Power of the likelihood where many alike shifts count for less than they are taken to. An assumption of ours. */
+const LESS_EVIDENCE = 0.6;
 /** A part of an assumption's range that the rides themselves speak against this much is no longer plausible. */
 const RULED_OUT = 0.08;
 /** Sizes that only matter where something was adjusted. */
@@ -53,7 +55,7 @@ function variations(
       meaning: 'how common each fault is taken to be',
       variation: { priorFactor: { [top]: 1 / Math.sqrt(PRIOR_DOUBT), [second]: Math.sqrt(PRIOR_DOUBT) } },
     },
-    { meaning: 'how much many alike shifts count', variation: { evidencePower: 0.6 } },
+    { meaning: 'how much many alike shifts count', variation: { evidencePower: LESS_EVIDENCE } },
   ];
 }
 

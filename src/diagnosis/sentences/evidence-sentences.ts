@@ -1,3 +1,5 @@
+import { endCog } from '../../adjustments/end-cog-count.ts';
+import { directions } from '../../cogs/directions.ts';
 import { counted } from '../../numeric/counted.ts';
 import { figure } from '../../numeric/figure.ts';
 import { listed } from '../../numeric/listed.ts';
@@ -5,6 +7,7 @@ import { sureTimesWords } from '../../numeric/sure-times-words.ts';
 import { timesWords } from '../../numeric/times-words.ts';
 import { upperFirst } from '../../numeric/upper-first.ts';
 import type { DropSide, EndCog } from '../../shifts/ride-events.ts';
+import { endOfLimit } from '../cassette-ends.ts';
 import { type CausePlace, causePlace, shiftsAt, shiftsBeside } from '../cause-place.ts';
 import type { Cause } from '../causes.ts';
 import { SAY_LITTLE } from '../fewest-shifts.ts';
@@ -59,12 +62,6 @@ function tension(seen: Observed, low: boolean): string[] {
   return lines;
 }
 
-/** The end cog whose limit a cause is about (cassette index); null for a cause that is about none. */
-function cogOfLimit(cause: Cause, { cassette }: Observed): number | null {
-  if (cause === 'low-limit-tight' || cause === 'low-limit-loose') return cassette.length - 1;
-  return cause === 'high-limit-tight' || cause === 'high-limit-loose' ? 0 : null;
-}
-
 function limitTight(seen: Observed, cause: 'low-limit-tight' | 'high-limit-tight'): string[] {
   const place = causePlace(cause, seen) as CausePlace;
   const { from: cog, direction } = place;
@@ -92,15 +89,15 @@ function lostTimes(seen: Observed, side: DropSide, anySure = seen.sureDrops(side
   return anySure ? sureTimesWords(all, sure) : timesWords(all);
 }
 
-function limitLoose(seen: Observed, largest: boolean): string[] {
-  const cog = largest ? seen.cassette.length - 1 : 0;
+function limitLoose(seen: Observed, end: EndCog): string[] {
+  const cog = endCog(`past-${end}`, seen.cassette.length);
   const teeth = seen.cassette[cog];
-  const side = largest ? 'past-largest' : 'past-smallest';
+  const side = `past-${end}` as const;
   const drops = seen.drops(side);
   const asked = seen.commandedOnto(cog);
-  const past = `past the ${largest ? 'largest' : 'smallest'} cog`;
+  const past = `past the ${end} cog`;
   const shifts = `in ${counted(asked, 'shift')} asked for onto the ${teeth}, judged or not`;
-  const halts = haltsThatStandOut(seen, largest ? 'largest' : 'smallest', drops > 0 ? 'more shift' : 'shift');
+  const halts = haltsThatStandOut(seen, end, drops > 0 ? 'more shift' : 'shift');
   if (drops > 0)
     return [sentence(`the chain ${wasLost(seen, side)} ${past} ${lostTimes(seen, side)} ${shifts}`), ...halts];
   const plainly = halts.length > 0 ? 'plainly ' : '';
@@ -119,7 +116,7 @@ function haltsThatStandOut(seen: Observed, end: EndCog, shift: string): string[]
   if (onto.halts < HALTS_TOLD || onto.halts * elsewhere.shifts <= elsewhere.halts * onto.shifts) return [];
   return [
     sentence(
-      `after ${figure(onto.halts)} of ${counted(onto.shifts, shift)} onto the ${seen.cassette[end === 'largest' ? seen.cassette.length - 1 : 0]} the legs stopped within seconds and the bike halted, after ${figure(elsewhere.halts)} of ${figure(elsewhere.shifts)} onto other cogs that way: so it looks where a chain is lost and noticed at once, and where a stop was meant`,
+      `after ${figure(onto.halts)} of ${counted(onto.shifts, shift)} onto the ${seen.cassette[endCog(`past-${end}`, seen.cassette.length)]} the legs stopped within seconds and the bike halted, after ${figure(elsewhere.halts)} of ${figure(elsewhere.shifts)} onto other cogs that way: so it looks where a chain is lost and noticed at once, and where a stop was meant`,
     ),
   ];
 }
@@ -160,7 +157,7 @@ function hanger(seen: Observed): string[] {
   const small = (cog: number): boolean => cog < half;
   const large = (cog: number): boolean => cog >= half;
   const line = (name: string, onto: (cog: number) => boolean): string => {
-    const judged = (['to-larger', 'to-smaller'] as const).flatMap((direction) => {
+    const judged = directions.flatMap((direction) => {
       const shifts = seen.shifts(direction, onto);
       return shifts.shifts > 0 ? [beside(shifts, direction.replace('-', ' '))] : [];
     });
@@ -176,7 +173,7 @@ function hanger(seen: Observed): string[] {
 /** A bent hanger carries both limits along, so chains lost past the ends speak for it too. */
 function lostPastEnds(seen: Observed): string[] {
   const anySure = seen.sureDrops('past-largest') + seen.sureDrops('past-smallest') > 0;
-  const times = (end: 'largest' | 'smallest'): string[] =>
+  const times = (end: EndCog): string[] =>
     seen.drops(`past-${end}`) > 0 ? [`past the ${end} cog ${lostTimes(seen, `past-${end}`, anySure)}`] : [];
   const lost = [...times('largest'), ...times('smallest')];
   if (lost.length === 0) return [];
@@ -243,9 +240,9 @@ const comparesNothing: readonly Cause[] = ['no-fault', 'low-limit-loose', 'high-
  * @param partsReplaced chain or cassette were replaced between the rides
  */
 export function evidenceSentences(cause: Cause, seen: Observed, partsReplaced = false): string[] {
-  const cog = cogOfLimit(cause, seen);
-  const lost = cog !== null && seen.drops(cog === 0 ? 'past-smallest' : 'past-largest') > 0;
-  if (cog !== null && seen.commandedOnto(cog) === 0 && !lost)
+  const end = endOfLimit(cause);
+  const cog = end && endCog(end, seen.cassette.length);
+  if (end !== null && cog !== null && seen.commandedOnto(cog) === 0 && seen.drops(end) === 0)
     return [`No shift onto the ${seen.cassette[cog]} was asked for: nothing is known of its limit.`];
   const [first, ...others] = sentencesFor(cause, seen, partsReplaced);
   if (lateOrMissed(seen.all) > 0 || comparesNothing.includes(cause)) return [first, ...others];
@@ -263,11 +260,11 @@ function sentencesFor(cause: Cause, seen: Observed, partsReplaced: boolean): str
     case 'low-limit-tight':
       return limitTight(seen, cause);
     case 'low-limit-loose':
-      return limitLoose(seen, true);
+      return limitLoose(seen, 'largest');
     case 'high-limit-tight':
       return limitTight(seen, cause);
     case 'high-limit-loose':
-      return limitLoose(seen, false);
+      return limitLoose(seen, 'smallest');
     case 'pulley-gap-small':
       return gapSmall(seen);
     case 'pulley-gap-large':

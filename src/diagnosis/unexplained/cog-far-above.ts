@@ -4,12 +4,11 @@ import type { RidingEvidence } from '../evidence/build-evidence.ts';
 import { cogCell } from '../evidence/evidence-table.ts';
 import { troubleAtOwnRate } from './at-own-rate.ts';
 import { countsAlike } from './counts-alike.ts';
+import { FEWEST_SURE } from './sure-count.ts';
 import { weighedShifts } from './weighed-shifts.ts';
 
 /** Chance that any cog of a bike in order would fail so much more than its others; it is shared among all cogs that were ridden. An assumption of ours. */
 const BY_CHANCE = 0.01;
-/** Fewer that surely went wrong may have been misread together. An assumption of ours. */
-const FEWEST_SURE = 4;
 /** A cog that fails less often than this where it fails is not worth a look, however well the others shift. An assumption of ours. */
 const LEAST_RATE = 0.05;
 

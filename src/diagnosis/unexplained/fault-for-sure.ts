@@ -54,7 +54,7 @@ export interface CausesWeighed {
 }
 
 /** What turning may have done to a bike that was in order at its first ride. */
-export interface ByTurning {
+interface ByTurning {
   readonly spoiled: SpoiledShares;
   /** The first turn after rides that show a bike that shifts well; null without any. */
   readonly turnedWhileWell: Pick<Adjustment, 'parameter'> | null;

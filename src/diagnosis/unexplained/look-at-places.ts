@@ -1,17 +1,15 @@
 import { listed } from '../../numeric/listed.ts';
 import type { Direction } from '../../shifts/ride-events.ts';
-import type { Cause } from '../causes.ts';
+import { type Cause, isIndexing } from '../causes.ts';
 import { toldByHand } from '../told-by-hand.ts';
 import type { UnexplainedPlace } from './unexplained-places.ts';
 
 /** The bike, and the cause that does not explain it. */
-export interface LookedAt {
+interface LookedAt {
   readonly cassette: readonly number[];
   readonly electronic: boolean;
   readonly by: Cause;
 }
-
-const tensionCauses: readonly Cause[] = ['cable-tension-low', 'cable-tension-high'];
 
 /** The limit that holds the chain off an end cog; null for any other. */
 function tightLimit({ cog, direction }: UnexplainedPlace, last: number): Cause | null {
@@ -24,7 +22,7 @@ function offOneWay(middle: readonly UnexplainedPlace[], by: Cause): Cause | null
   const ways = new Set<Direction | null>(middle.map(({ direction }) => direction));
   const [way] = ways;
   const several = middle.length > 1 || middle.some(({ cog }) => cog === null);
-  if (ways.size !== 1 || way === null || !several || tensionCauses.includes(by)) return null;
+  if (ways.size !== 1 || way === null || !several || isIndexing(by)) return null;
   return way === 'to-larger' ? 'cable-tension-low' : 'cable-tension-high';
 }
 

@@ -26,7 +26,7 @@ export interface TroubleAgainst {
 }
 
 /** How strict to be: the largest chance, and the fewest shifts that surely went wrong, since fewer may have been misread together. */
-export interface Strictness {
+interface Strictness {
   readonly mostChance: number;
   readonly fewestSure: number;
 }

@@ -1,9 +1,11 @@
 import { range } from 'd3-array';
+import { directions } from '../../cogs/directions.ts';
 import type { Direction } from '../../shifts/ride-events.ts';
 import { cogCell } from '../evidence/evidence-table.ts';
 import type { ForetoldTrouble } from './foretold-trouble.ts';
 import { againstForetold, moreThanForetold, type TroubleAgainst } from './more-than-foretold.ts';
 import type { SeenTrouble } from './seen-trouble.ts';
+import { FEWEST_SURE } from './sure-count.ts';
 
 /** Shifts onto a cog (cassette index), more of which went wrong than a cause foretells. */
 export interface UnexplainedPlace {
@@ -21,13 +23,10 @@ export interface UnexplainedPlace {
 const BY_CHANCE = 0.01;
 /** Where one place is unexplained, or two are by this, others need no more to be told beside it. */
 const beside = { mostChance: 0.01, fewestSure: 3 };
-const FEWEST_SURE = 4;
 /** How far a cog may be from what is foretold of it, and a whole direction (standard deviation of the log odds). Assumptions of ours. */
 const UNLIKENESS = { cog: 0.7, direction: 0.4 } as const;
 /** Both sides of a cog are named where each goes wrong at least this often, as a part of both together. */
 const EITHER_SIDE = 0.5;
-
-const directions: readonly Direction[] = ['to-larger', 'to-smaller'];
 
 /**
  * The places where more shifts went wrong than a cause foretells: each cog in each direction is looked at, each cog from

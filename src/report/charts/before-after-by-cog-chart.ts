@@ -1,8 +1,9 @@
 import { type ScaleBand, type ScaleLinear, scaleBand, scaleLinear } from 'd3-scale';
+import { directions } from '../../cogs/directions.ts';
+import { SAY_LITTLE } from '../../diagnosis/fewest-shifts.ts';
 import { figure } from '../../numeric/figure.ts';
 import type { Direction } from '../../shifts/ride-events.ts';
-import { type BeforeAfterByCog, directions, teethOf, topRate } from '../cog-trouble.ts';
-import { FEW_SHIFTS } from '../few-shifts.ts';
+import { type BeforeAfterByCog, teethOf } from '../cog-trouble.ts';
 import { rateWithInterval } from '../words/number-words.ts';
 import {
   type ChartSize,
@@ -18,6 +19,7 @@ import { drawLegend, type LegendEntry, legendHeightPx } from './chart-legend.ts'
 import { COUNT_ROW_PX, type CountRow, drawCountRows, eventRows, judgedRow, rowLegend } from './cog-count-rows.ts';
 import { directionShape } from './mark-shapes.ts';
 import { cutLegend, drawRateMarks } from './rate-marks.ts';
+import { topRate } from './top-rate.ts';
 
 const periods = ['before', 'after'] as const;
 const panelName: Readonly<Record<Direction, string>> = {
@@ -29,7 +31,7 @@ const legend: readonly LegendEntry[] = [
   { words: 'filled: after', className: 'to-larger', path: directionShape['to-larger'] },
   { words: 'bar: 95 % interval', className: 'interval quiet', path: 'M0,-7V7' },
   { words: 'dashed: of before', className: 'interval quiet dashed', path: 'M0,-7V7' },
-  { words: `faint: under ${FEW_SHIFTS} shifts`, className: 'to-larger few', path: directionShape['to-larger'] },
+  { words: `faint: under ${SAY_LITTLE} shifts`, className: 'to-larger few', path: directionShape['to-larger'] },
 ];
 
 const NAME_PX = 30;
@@ -117,7 +119,7 @@ function drawPeriod(svg: ChartSvg, data: BeforeAfterByCog, { direction, period, 
   const rated = data[period].filter((cog) => cog.direction === direction && cog.troubleRate !== null);
   const marks = drawRateMarks(svg, rated, y, {
     className: ({ shifts }) =>
-      `${direction}${period === 'before' ? ' before' : ''}${shifts < FEW_SHIFTS ? ' few' : ''}`,
+      `${direction}${period === 'before' ? ' before' : ''}${shifts < SAY_LITTLE ? ' few' : ''}`,
     x: ({ teeth }) => middle(x, teeth, period === 'before' ? 0.25 : 0.75) ?? 0,
     point: () => directionShape[direction],
   });

@@ -1,8 +1,9 @@
 import { sum } from 'd3-array';
+import { directions } from '../../cogs/directions.ts';
 import { counted } from '../../numeric/counted.ts';
 import { sureTimesWords } from '../../numeric/sure-times-words.ts';
 import type { Direction } from '../../shifts/ride-events.ts';
-import { type CogTrouble, directions, teethOf } from '../cog-trouble.ts';
+import { type CogTrouble, teethOf } from '../cog-trouble.ts';
 import { type ChartSvg, readsAs } from './chart-frame.ts';
 import type { LegendEntry } from './chart-legend.ts';
 import { directionShape, eventShape } from './mark-shapes.ts';

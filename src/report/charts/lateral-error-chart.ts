@@ -14,7 +14,7 @@ import {
 import { type LegendEntry, legendThenPlot } from './chart-legend.ts';
 
 /** Lateral error of the guide pulley on one cog, mm, inboard positive, with its 95 % interval. */
-export interface CogLateralError {
+interface CogLateralError {
   readonly teeth: number;
   readonly mean: number;
   readonly low: number;

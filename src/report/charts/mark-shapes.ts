@@ -23,7 +23,7 @@ export const eventShape: Readonly<Record<StripEventKind, string>> = {
 export const eventName: Readonly<Record<StripEventKind, string>> = {
   late: 'late',
   missed: 'missed',
-  overshot: 'beyond the cog',
+  overshot: 'overshot',
   ghost: 'ghost shift',
   drop: 'chain drop',
   skip: 'skip',

@@ -1,7 +1,7 @@
 import { type ScaleLinear, scaleLinear } from 'd3-scale';
 import { line } from 'd3-shape';
+import { SAY_LITTLE } from '../../diagnosis/fewest-shifts.ts';
 import { figure } from '../../numeric/figure.ts';
-import { FEW_SHIFTS } from '../few-shifts.ts';
 import { rateWithInterval } from '../words/number-words.ts';
 import {
   type ChartSize,
@@ -15,9 +15,10 @@ import {
 } from './chart-frame.ts';
 import { type LegendEntry, legendThenPlot } from './chart-legend.ts';
 import { cutLegend, drawRateMarks } from './rate-marks.ts';
+import { topRate } from './top-rate.ts';
 
 /** Trouble in one ride. */
-export interface TrendRide {
+interface TrendRide {
   /** Short name on the axis, for example the day. */
   readonly label: string;
   readonly shifts: number;
@@ -27,7 +28,7 @@ export interface TrendRide {
 }
 
 /** An adjustment between rides: it stands left of the ride with index `beforeRide`. */
-export interface TrendAdjustment {
+interface TrendAdjustment {
   readonly beforeRide: number;
   readonly words: string;
 }
@@ -46,7 +47,7 @@ const legend: readonly LegendEntry[] = [
 ];
 const adjustmentLegend: LegendEntry = { words: 'adjustment', className: 'adjusted-wedge', path: wedge };
 const faintLegend: LegendEntry = {
-  words: `faint: under ${FEW_SHIFTS} shifts`,
+  words: `faint: under ${SAY_LITTLE} shifts`,
   className: 'actual point few',
   path: dot,
 };
@@ -62,7 +63,7 @@ export function drawRideTrend(svg: ChartSvg, { rides, adjustments }: RideTrend, 
   const said = [
     ...legend,
     ...(adjustments.length > 0 ? [adjustmentLegend] : []),
-    ...(rated.some(({ shifts }) => shifts < FEW_SHIFTS) ? [faintLegend] : []),
+    ...(rated.some(({ shifts }) => shifts < SAY_LITTLE) ? [faintLegend] : []),
     ...cutLegend(rated, top),
   ];
   const area = legendThenPlot(svg, said, size, { left: 44, right: 12, bottom: 46 });
@@ -75,12 +76,6 @@ export function drawRideTrend(svg: ChartSvg, { rides, adjustments }: RideTrend, 
   if (rated.length === 0) drawEmptyNote(svg, area, 'No ride with judged shifts');
   drawAdjustments(svg, grouped(adjustments), x, area);
   drawRates(svg, rated, x, y);
-}
-
-/** Upper end of the axis: over the intervals of all rides but those with few shifts, whose points alone count. */
-function topRate(rides: readonly TrendRide[]): number {
-  const tops = rides.map((ride) => (ride.shifts < FEW_SHIFTS ? (ride.troubleRate ?? 0) : ride.high));
-  return Math.min(1, 1.05 * Math.max(0.2, ...tops));
 }
 
 function drawAdjustments(
@@ -117,7 +112,7 @@ function drawRates(
   )(rides);
   svg.append('path').attr('class', 'trend-line').attr('d', path);
   const marks = drawRateMarks(svg, rides, y, {
-    className: (ride) => `actual${ride.shifts < FEW_SHIFTS ? ' few' : ''}`,
+    className: (ride) => `actual${ride.shifts < SAY_LITTLE ? ' few' : ''}`,
     x: (ride) => x(ride.index),
     point: () => dot,
   });

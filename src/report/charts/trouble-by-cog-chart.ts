@@ -1,7 +1,8 @@
 import { scaleBand, scaleLinear } from 'd3-scale';
+import { directions } from '../../cogs/directions.ts';
+import { SAY_LITTLE } from '../../diagnosis/fewest-shifts.ts';
 import { figure } from '../../numeric/figure.ts';
-import { type CogTrouble, directions, teethOf, topRate } from '../cog-trouble.ts';
-import { FEW_SHIFTS } from '../few-shifts.ts';
+import { type CogTrouble, teethOf } from '../cog-trouble.ts';
 import { rateWithInterval } from '../words/number-words.ts';
 import {
   type ChartSize,
@@ -16,12 +17,13 @@ import { type LegendEntry, legendThenPlot } from './chart-legend.ts';
 import { COUNT_ROW_PX, countRows, drawCountRows, eventRows, rowLegend } from './cog-count-rows.ts';
 import { directionShape } from './mark-shapes.ts';
 import { cutLegend, drawRateMarks } from './rate-marks.ts';
+import { topRate } from './top-rate.ts';
 
 const legend: readonly LegendEntry[] = [
   { words: 'to larger cogs', className: 'to-larger', path: directionShape['to-larger'] },
   { words: 'to smaller cogs', className: 'to-smaller', path: directionShape['to-smaller'] },
   { words: 'bar: 95 % interval', className: 'interval quiet', path: 'M0,-7V7' },
-  { words: `faint: under ${FEW_SHIFTS} shifts`, className: 'to-larger few', path: directionShape['to-larger'] },
+  { words: `faint: under ${SAY_LITTLE} shifts`, className: 'to-larger few', path: directionShape['to-larger'] },
 ];
 
 /** What the drawing needs beyond its usual height for marks of lost chains and ghost shifts, px. */
@@ -51,7 +53,7 @@ export function drawTroubleByCog(svg: ChartSvg, cogs: readonly CogTrouble[], siz
     cogs.filter((cog) => cog.troubleRate !== null),
     y,
     {
-      className: (cog) => `${cog.direction}${cog.shifts < FEW_SHIFTS ? ' few' : ''}`,
+      className: (cog) => `${cog.direction}${cog.shifts < SAY_LITTLE ? ' few' : ''}`,
       x: (cog) => left(cog.teeth) + (x.bandwidth() * (directions.indexOf(cog.direction) + 0.5)) / 2,
       point: (cog) => directionShape[cog.direction],
     },

@@ -3,8 +3,9 @@ import { bikeRolloutMm } from '../../drivetrain/bike-rollout.ts';
 import type { Report } from '../report-schema.ts';
 import type { RideReport } from '../ride-report-schema.ts';
 
-/** The teeth a cog off must fit by less than this share of what those asked for do, and by less than this share of the development. Assumptions of ours. */
-const FITS_BETTER = 0.5;
+/** The teeth a cog off fit instead where they do by less than this share of how far those asked for are off. An assumption of ours. */
+export const FITS_BETTER = 0.5;
+/** They must fit within this share of the development. An assumption of ours. */
 const FITS = 0.012;
 /** How near the rollout must come to the bike's own then, and from where on that of the teeth asked for is another one: tyres and calibration differ by less. */
 const SAME_WHEEL = 0.025;

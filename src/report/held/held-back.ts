@@ -1,5 +1,4 @@
 import type { Suggestion } from '../../diagnosis/diagnosis.ts';
-import { describeRings } from '../../diagnosis/next-step/describe-rings.ts';
 import type { Warning } from '../../errors/warning.ts';
 import { areApart } from '../../gear-trace/belonging/rides-apart.ts';
 import { ringsUnclear } from '../../gear-trace/guess/unrecorded-rings.ts';
@@ -24,7 +23,7 @@ export interface HeldBack {
 }
 
 /** A ride with why its shifts are not weighed; null where they are. */
-export interface AsideRide {
+interface AsideRide {
   readonly ride: Pick<BikeRide, 'start' | 'gearSource' | 'leftOut' | 'warnings'>;
   readonly why: SetAside | null;
 }
@@ -78,12 +77,23 @@ function byRide(why: SetAside, since: string | null): HeldBack {
   }
 }
 
+/** How it goes on once what holds the verdict back is put right. */
+const WEIGHED_ANEW = 'Look again then: the same rides are weighed anew, and need not be ridden again.';
+const READ_ANEW = 'Read the rides again then; they need not be ridden again.';
+
 const ringsHeldBack: HeldBack = {
   code: 'rings-unclear',
   headline: 'On how many rings it was pedalled is not known',
   sentence:
     'No verdict is drawn from the shifts: on how many rings the bike was pedalled is not known, so they cannot be told from changes of ring.',
-  step: describeRings,
+  step: (suggestion) =>
+    instead(suggestion, {
+      steps: [
+        'Turn nothing yet: on how many rings the bike was pedalled is not known, so its shifts cannot be told from changes of ring.',
+      ],
+      start: 'Describe the bike: write down all its rings and cogs.',
+      verify: WEIGHED_ANEW,
+    }),
 };
 
 const apartHeldBack: HeldBack = {
@@ -95,7 +105,7 @@ const apartHeldBack: HeldBack = {
     instead(suggestion, {
       steps: ['Turn nothing by this report: it mixes the rides of several bikes.'],
       start: 'Give the rides of each bike by themselves, or describe the bike and leave out the rides of others.',
-      verify: 'Look again then: the same rides are weighed anew, and need not be ridden again.',
+      verify: WEIGHED_ANEW,
     }),
 };
 
@@ -108,7 +118,7 @@ const positionsHeldBack: HeldBack = {
     instead(suggestion, {
       steps: ['Turn nothing by this report: its gear changes could not be read.'],
       start: 'Write the teeth of each cog in place of its position.',
-      verify: 'Read the rides again then; they need not be ridden again.',
+      verify: READ_ANEW,
     }),
 };
 
@@ -121,7 +131,7 @@ const unitHeldBack: HeldBack = {
     instead(suggestion, {
       steps: ['Turn nothing by this report: put the speed right first.'],
       start: 'Bring the column of speed to metres a second, as the note at each ride says.',
-      verify: 'Read the rides again then; they need not be ridden again.',
+      verify: READ_ANEW,
     }),
 };
 
@@ -135,7 +145,7 @@ const otherCogsHeldBack: HeldBack = {
       steps: ['Turn nothing by this report: put right first which cogs the bike has.'],
       start:
         "Count the teeth on the bike. Where they are those that the note at each ride names, describe the bike with them. Where they are as described, the rides are another bike's, or the recorder's cassette is set wrongly.",
-      verify: 'Look again then: the same rides are weighed anew, and need not be ridden again.',
+      verify: WEIGHED_ANEW,
     }),
 };
 
@@ -149,7 +159,7 @@ const otherStepsHeldBack: HeldBack = {
       steps: ['Turn nothing by this report: put right first which cogs the bike has.'],
       start:
         "Count the teeth on the bike. Where they are not as described, describe the bike with them, and set the recorder's cassette to them too. Where they are, the rides are another bike's, or its sensor of cadence or speed reads wrong.",
-      verify: 'Look again then: the same rides are weighed anew, and need not be ridden again.',
+      verify: WEIGHED_ANEW,
     }),
 };
 
@@ -161,6 +171,6 @@ const cassetteHeldBack = (day: string): HeldBack => ({
     instead(suggestion, {
       steps: ['Turn nothing by this report: it is about a cassette that is no longer on the bike.'],
       start: `Describe the bike with the cogs that it has now, and give the rides of before ${day} to another bike with those that it had.`,
-      verify: 'Look again then: the same rides are weighed anew, and need not be ridden again.',
+      verify: WEIGHED_ANEW,
     }),
 });

@@ -1,3 +1,4 @@
+import { directions } from '../../cogs/directions.ts';
 import { drawTroubleByCog, eventRowsPx } from '../charts/trouble-by-cog-chart.ts';
 import type { CogReport, Report } from '../report-schema.ts';
 import { COGS_TITLE, cogCells, cogTitles, TROUBLE_MEANING } from '../words/cog-cells.ts';
@@ -15,7 +16,7 @@ export function htmlCogs({ cogs, ...seen }: Report): Markup {
 ${sound && html`<p class="quiet">${sound}</p>`}
 <p class="quiet">${TROUBLE_MEANING}</p>
 ${chartFigure('Trouble by cog', describeTroubleByCog(cogs), 340 + eventRowsPx(cogs), (svg, size) => drawTroubleByCog(svg, cogs, size))}
-${(['to-larger', 'to-smaller'] as const).map((direction) =>
+${directions.map((direction) =>
   cogTable(
     `Shifts ${directionWords[direction]}`,
     cogs.filter((cog) => cog.direction === direction),

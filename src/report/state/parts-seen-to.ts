@@ -1,5 +1,6 @@
 import { type Adjustment, adjustmentSchema } from '../../adjustments/adjustment.ts';
-import { limitsTurnedIn, type RideLosses, seenTo } from '../../diagnosis/now/looks-that-stand.ts';
+import type { RideLosses } from '../../diagnosis/now/last-lost.ts';
+import { limitsTurnedIn, seenTo } from '../../diagnosis/now/looks-that-stand.ts';
 import { suddenStartMs } from '../../diagnosis/posterior/onset.ts';
 import type { Report } from '../report-schema.ts';
 import { ridesThatCount } from '../rides-that-count.ts';

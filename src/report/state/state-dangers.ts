@@ -1,5 +1,5 @@
 import type { Adjustment } from '../../adjustments/adjustment.ts';
-import type { CassetteEnd } from '../../adjustments/end-cog-count.ts';
+import { type CassetteEnd, endCog } from '../../adjustments/end-cog-count.ts';
 import { endWords } from '../../adjustments/end-cog-words.ts';
 import { limitAt } from '../../diagnosis/cassette-ends.ts';
 import { causePhrase, causeWords } from '../../diagnosis/cause-words.ts';
@@ -148,7 +148,7 @@ function leftToLookAt(end: CassetteEnd, { lookedOver, seenTo }: StateSigns): { l
 function keepOffInWords(ends: readonly CassetteEnd[], signs: StateSigns): string {
   const { cassette } = signs;
   const cogs = ends.map((end) => ({
-    name: `the ${end === 'past-largest' ? cassette.at(-1) : cassette[0]}`,
+    name: `the ${cassette[endCog(end, cassette.length)]}`,
     until: untilInWords(leftToLookAt(end, signs), false),
   }));
   const [first] = cogs;

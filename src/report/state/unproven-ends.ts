@@ -1,5 +1,5 @@
 import type { PlacedRide } from '../../adjustments/adjustment-periods.ts';
-import type { CassetteEnd } from '../../adjustments/end-cog-count.ts';
+import { type CassetteEnd, cassetteEnds, endCog } from '../../adjustments/end-cog-count.ts';
 import { trialFromMs } from '../../diagnosis/now/limit-trial.ts';
 import { hasClock } from '../../ride-log/has-clock.ts';
 import type { DropSide } from '../../shifts/ride-events.ts';
@@ -26,22 +26,19 @@ export interface UnprovenEnd {
  */
 export function unprovenEnds(report: Report, rides: readonly PlacedRide[], sureFrom: number): UnprovenEnd[] {
   const { cassette } = report.bike;
-  const ends = [
-    ['past-largest', cassette.length - 1],
-    ['past-smallest', 0],
-  ] as const;
   const keepOff = report.diagnosis.now.keepOff ?? [];
-  return ends.flatMap(([side, cog]) => {
-    if (!keepOff.includes(side)) return [];
-    const lostMs = lostAt(report, side, sureFrom);
+  return cassetteEnds.flatMap((end) => {
+    if (!keepOff.includes(end)) return [];
+    const lostMs = lostAt(report, end, sureFrom);
     const adjustedMs = standingAdjustments(report)
       .map(({ at }) => Date.parse(at))
       .find((ms) => ms > Math.max(...lostMs));
     if (lostMs.length === 0 || adjustedMs === undefined || !lostMs.every(hasClock)) return [];
     // a limit that was opened again is another setting than the one before it
-    const fromMs = trialFromMs(side, ridesThatCount(report).map(lossesOf), known(standingAdjustments(report)));
+    const fromMs = trialFromMs(end, ridesThatCount(report).map(lossesOf), known(standingAdjustments(report)));
+    const cog = endCog(end, cassette.length);
     const shiftsSince = cleanOnto(rides, cog, fromMs ?? adjustedMs);
-    return [{ end: side, teeth: cassette[cog], times: lostMs.length, shiftsSince }];
+    return [{ end, teeth: cassette[cog], times: lostMs.length, shiftsSince }];
   });
 }
 

@@ -1,8 +1,8 @@
 import type { PlacedRide } from '../../adjustments/adjustment-periods.ts';
 import { tallyCogs } from '../../cogs/tally-cogs.ts';
+import { SAY_LITTLE } from '../../diagnosis/fewest-shifts.ts';
 import { hasClock } from '../../ride-log/has-clock.ts';
 import { cogReport } from '../cog-report.ts';
-import { FEW_SHIFTS } from '../few-shifts.ts';
 import type { CogReport, Report } from '../report-schema.ts';
 import { bySurestTrouble, surelyInTrouble } from '../surely-in-trouble.ts';
 import type { TroubleNow } from './trouble-now.ts';
@@ -20,7 +20,7 @@ export type WorstCog = Pick<CogReport, 'teeth' | 'direction' | 'shifts' | 'low' 
  */
 export function worstCog(report: Report, rides: readonly PlacedRide[], whole: TroubleNow): WorstCog | null {
   const [worst] = cogsSince(report, rides, whole.sinceAt)
-    .filter((cog) => cog.shifts >= FEW_SHIFTS && surelyInTrouble(cog) > whole.high)
+    .filter((cog) => cog.shifts >= SAY_LITTLE && surelyInTrouble(cog) > whole.high)
     .sort(bySurestTrouble);
   if (!worst || worst.troubleRate === null) return null;
   const { teeth, direction, shifts, troubleRate, low, high } = worst;

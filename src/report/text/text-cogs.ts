@@ -1,6 +1,7 @@
 import { sum } from 'd3-array';
+import { directions } from '../../cogs/directions.ts';
+import { SAY_LITTLE } from '../../diagnosis/fewest-shifts.ts';
 import { figure } from '../../numeric/figure.ts';
-import { FEW_SHIFTS } from '../few-shifts.ts';
 import type { CogReport, Report } from '../report-schema.ts';
 import { COGS_TITLE, cogCells, cogTitles, TROUBLE_MEANING } from '../words/cog-cells.ts';
 import { lostPastCogs } from '../words/cog-sentences.ts';
@@ -21,7 +22,7 @@ export function textCogs(page: TextPage, report: Report): void {
   if (sound) page.paragraph(sound);
   page.paragraph(TROUBLE_MEANING);
   for (const sentence of lostPastCogs(report.cogs)) page.paragraph(sentence);
-  for (const direction of ['to-larger', 'to-smaller'] as const) {
+  for (const direction of directions) {
     const rows = report.cogs.filter((cog) => cog.direction === direction);
     page.subheading(`Shifts ${directionWords[direction]}`);
     if (rows.every((cog) => cog.shifts === 0 && cog.ghostShifts === 0)) page.paragraph('None judged.', 2);
@@ -31,7 +32,7 @@ export function textCogs(page: TextPage, report: Report): void {
 
 /** Whether a cog was used enough to tell and nothing went wrong onto it, nor by itself. */
 const isSound = ({ shifts, late, missed, overshot, ghostShifts }: CogReport): boolean =>
-  shifts >= FEW_SHIFTS && late + missed + overshot + ghostShifts === 0;
+  shifts >= SAY_LITTLE && late + missed + overshot + ghostShifts === 0;
 
 /** A row a cog; those without any trouble in one line, at the end. */
 function cogRows(cogs: readonly CogReport[]): string[][] {

@@ -15,7 +15,7 @@ const columns = [
   right('h:min'),
   right('Judged'),
   right('Late'),
-  right('Miss'),
+  right('Missed'),
   right('Over'),
   right('Ghost'),
   right('Drops'),
@@ -33,7 +33,7 @@ export function textRides(page: TextPage, report: Report): void {
     ),
   );
   page.paragraph(
-    `h:min: time pedalled. Judged: shifts that could be judged of all that were asked for. Late: on the cog after 1.5 to 5 crank turns. Miss: not within 5, or not before the next shift. Over: settled beyond the cog asked for. Ghost: changed cog with no command in the 5 s before.${hidesAny(report) ? ' -: the records of the ride cannot show it.' : ''}`,
+    `h:min: time pedalled. Judged: shifts that could be judged of all that were asked for. Late: on the cog after 1.5 to 5 crank turns. Missed: not within 5, or not before the next shift. Over: settled beyond the cog asked for. Ghost: changed cog with no command in the 5 s before.${hidesAny(report) ? ' -: the records of the ride cannot show it.' : ''}`,
   );
   report.rides.forEach((ride, i) => {
     page.blank();

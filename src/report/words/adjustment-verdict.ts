@@ -1,4 +1,4 @@
-import { DECIDED_AT, FURTHEST_SHIFTS, isDecided } from '../../adjustments/compare-rates.ts';
+import { FURTHEST_SHIFTS, isDecided } from '../../adjustments/compare-rates.ts';
 import { causePhrase } from '../../diagnosis/cause-words.ts';
 import { FEWEST_SHIFTS } from '../../diagnosis/fewest-shifts.ts';
 import { counted } from '../../numeric/counted.ts';
@@ -6,7 +6,7 @@ import { figure } from '../../numeric/figure.ts';
 import { upperFirst } from '../../numeric/upper-first.ts';
 import type { AdjustmentReport } from '../adjustment-report-schema.ts';
 import { byDirection } from './by-direction.ts';
-import { howSurely } from './how-surely.ts';
+import { asDecided, howSurely } from './how-surely.ts';
 import { limitVerdict } from './limit-verdict.ts';
 import { type Compared, moreToTell, type Told } from './more-to-tell.ts';
 import { rateWithInterval } from './number-words.ts';
@@ -77,12 +77,12 @@ function overallVerdict(adjustment: AdjustmentReport): string[] {
       `Before it trouble was ${rateWithInterval(before)}; nothing was judged after it${followedBy ? '' : ' yet'}.`,
       ...more,
     ];
-  const better =
-    probabilityBetter >= DECIDED_AT
-      ? `${upperFirst(it)} helped`
-      : probabilityBetter <= 1 - DECIDED_AT
-        ? `${upperFirst(it)} made shifting worse`
-        : `Not decided yet whether ${it} helped`;
+  const better = asDecided(
+    probabilityBetter,
+    `${upperFirst(it)} helped`,
+    `${upperFirst(it)} made shifting worse`,
+    `Not decided yet whether ${it} helped`,
+  );
   const { facts } = byAllShifts(adjustment);
   const ways = byDirection(adjustment);
   const told = `${better}: ${facts}; ${howSurely(probabilityBetter)}.`;

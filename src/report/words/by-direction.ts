@@ -15,7 +15,7 @@ function countOf({ cogs }: Pick<Compared, 'cogs'>, way: Direction, when: 'before
 }
 
 /** How the shifts of one direction went before and after an adjustment. */
-export interface DirectionCompared {
+interface DirectionCompared {
   readonly direction: Direction;
   readonly before: TroubleCount;
   readonly after: TroubleCount;

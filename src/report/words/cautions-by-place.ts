@@ -4,7 +4,7 @@ import type { DiagnosisReport } from '../diagnosis-report-schema.ts';
 type Told = Pick<DiagnosisReport['suggestion'], 'cautions' | 'inspectFirst' | 'namesCause'>;
 
 /** The cautions of a step by where they are read. */
-export interface CautionsByPlace {
+interface CautionsByPlace {
   /** What to mind, in order. */
   readonly mind: readonly string[];
   /** True where it stands before the step, since it can hurt who rides on: that cannot wait until the step was read. */

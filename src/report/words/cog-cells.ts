@@ -1,5 +1,5 @@
+import { SAY_LITTLE } from '../../diagnosis/fewest-shifts.ts';
 import { figure } from '../../numeric/figure.ts';
-import { FEW_SHIFTS } from '../few-shifts.ts';
 import type { CogReport } from '../report-schema.ts';
 
 /** Title of the tables by cog and direction. */
@@ -11,7 +11,7 @@ export const TROUBLE_MEANING =
 export const cogTitles = ['Onto cog', 'Judged', 'Late', 'Missed', 'Over', 'Ghost', 'Trouble', '95 % range'] as const;
 
 /** A cog's row under `cogTitles`; a dash where no shift was judged, and a word where its rate tells nothing. */
-export interface CogCells {
+interface CogCells {
   readonly cells: readonly string[];
   /** Empty where enough shifts were judged. */
   readonly doubt: '' | 'not used' | 'too few to tell';
@@ -25,6 +25,6 @@ export function cogCells(cog: CogReport): CogCells {
   const rate = troubleRate === null ? ['-', '-'] : [`${whole(troubleRate)} %`, `${whole(low)} to ${whole(high)} %`];
   return {
     cells: [String(teeth), ...[shifts, late, missed, overshot, ghostShifts].map(figure), ...rate],
-    doubt: shifts === 0 ? 'not used' : shifts < FEW_SHIFTS ? 'too few to tell' : '',
+    doubt: shifts === 0 ? 'not used' : shifts < SAY_LITTLE ? 'too few to tell' : '',
   };
 }

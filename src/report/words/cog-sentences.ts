@@ -1,11 +1,11 @@
 import { max, sum } from 'd3-array';
+import { SAY_LITTLE } from '../../diagnosis/fewest-shifts.ts';
 import { counted } from '../../numeric/counted.ts';
 import { listed } from '../../numeric/listed.ts';
 import { percent } from '../../numeric/percent.ts';
 import { sureTimesWords } from '../../numeric/sure-times-words.ts';
 import type { Direction } from '../../shifts/ride-events.ts';
 import type { BeforeAfterByCog, CogTrouble } from '../cog-trouble.ts';
-import { FEW_SHIFTS } from '../few-shifts.ts';
 import { bySurestTrouble } from '../surely-in-trouble.ts';
 
 /** Where a shift in a direction comes from, to stand after the cog that it goes onto. */
@@ -32,7 +32,7 @@ export function lostPastCogs(cogs: readonly CogTrouble[]): string[] {
 }
 
 function mostTrouble(cogs: readonly CogTrouble[]): string {
-  const enough = cogs.filter((cog) => cog.troubleRate !== null && cog.shifts >= FEW_SHIFTS);
+  const enough = cogs.filter((cog) => cog.troubleRate !== null && cog.shifts >= SAY_LITTLE);
   if (enough.length === 0) return 'Too few judged shifts on any cog to tell.';
   const found = worst(enough);
   if (!found) return 'No trouble on any cog with enough judged shifts.';
@@ -41,8 +41,8 @@ function mostTrouble(cogs: readonly CogTrouble[]): string {
 
 /** Cogs with few shifts that went wrong more often than any with enough: they say little, but are in the picture. */
 function faintSentence(cogs: readonly CogTrouble[]): string[] {
-  const limit = max(cogs, ({ shifts, troubleRate }) => (shifts >= FEW_SHIFTS ? troubleRate : null)) ?? 0;
-  const found = worst(cogs.filter(({ shifts, troubleRate }) => shifts < FEW_SHIFTS && (troubleRate ?? 0) > limit));
+  const limit = max(cogs, ({ shifts, troubleRate }) => (shifts >= SAY_LITTLE ? troubleRate : null)) ?? 0;
+  const found = worst(cogs.filter(({ shifts, troubleRate }) => shifts < SAY_LITTLE && (troubleRate ?? 0) > limit));
   return found ? [`Of few shifts: ${onto(found)} ${count(found)} of ${found.shifts} went wrong.`] : [];
 }
 
@@ -64,7 +64,7 @@ export function describeBeforeAfterByCog({ before, after }: BeforeAfterByCog): s
     const found = cogs.find((cog) => cog.teeth === teeth && cog.direction === direction);
     return found ? share(found) : 'none judged';
   };
-  const enough = (cogs: readonly CogTrouble[]) => worst(cogs.filter(({ shifts }) => shifts >= FEW_SHIFTS));
+  const enough = (cogs: readonly CogTrouble[]) => worst(cogs.filter(({ shifts }) => shifts >= SAY_LITTLE));
   const [was, is] = [enough(before), enough(after)];
   const isNone = (cogs: readonly CogTrouble[]): boolean => cogs.every(({ shifts }) => shifts === 0);
   if (isNone(before)) return `No shift was judged before it. ${describeTroubleByCog(after)}`;

@@ -8,6 +8,7 @@ import { chance } from '../../numeric/percent.ts';
 import { upperFirst } from '../../numeric/upper-first.ts';
 import { wasOneCause } from '../verdict-kind.ts';
 import { anotherNow } from './another-fault.ts';
+import { showedSince } from './showed-since.ts';
 import type { SpokenOf } from './spoken-of.ts';
 
 /** What was wrong at first, with how likely: one cause, or those between which it stays open. */
@@ -38,12 +39,9 @@ const cureOf = ({ adjustments, diagnosis: { causes, undecided } }: SpokenOf): st
   `${curedBy(adjustments, [causes[0].cause, ...(undecided?.between ?? [])])} seems to have cured`;
 
 function curedAtOnce(report: SpokenOf): string {
-  const { now } = report.diagnosis;
   const cured = cureOf(report);
   if (wasOneCause(report)) return `It was ${whatItWas(report)}, and ${cured} it.`;
-  const [shifts, trouble] = (['shifts', 'trouble'] as const).map(
-    (key) => now.since.toLarger[key] + now.since.toSmaller[key],
-  );
+  const { shifts, trouble } = showedSince(report.diagnosis.now).all;
   return `${upperFirst(cured)} what was wrong: ${sinceLastWork(report)} ${figure(trouble)} of ${counted(shifts, 'judged shift')} went wrong. ${mostLikely(report)}`;
 }
 

@@ -1,4 +1,4 @@
-import { DECIDED_AT } from '../../adjustments/compare-rates.ts';
+import { DECIDED_AT, isDecided } from '../../adjustments/compare-rates.ts';
 import { chance } from '../../numeric/percent.ts';
 
 /**
@@ -11,3 +11,7 @@ export const howSurely = (probabilityBetter: number, better = 'better', worse = 
   probabilityBetter <= 1 - DECIDED_AT
     ? `${worse} with a probability of ${chance(1 - probabilityBetter)}`
     : `${better} with a probability of ${chance(probabilityBetter)}`;
+
+/** Which of three things is said: where it is decided that it got better, where that it got worse, and while neither is. */
+export const asDecided = (probabilityBetter: number, better: string, worse: string, open: string): string =>
+  isDecided(probabilityBetter) ? (probabilityBetter >= DECIDED_AT ? better : worse) : open;

@@ -1,4 +1,4 @@
-import { DECIDED_AT, FURTHEST_SHIFTS } from '../../adjustments/compare-rates.ts';
+import { FURTHEST_SHIFTS } from '../../adjustments/compare-rates.ts';
 import { wentWrong } from '../../adjustments/end-cog-count.ts';
 import { type ComparedEnd, endCogBeforeAndAfter, endWords } from '../../adjustments/end-cog-words.ts';
 import { SAY_LITTLE } from '../../diagnosis/fewest-shifts.ts';
@@ -6,7 +6,7 @@ import { counted } from '../../numeric/counted.ts';
 import { figure } from '../../numeric/figure.ts';
 import { upperFirst } from '../../numeric/upper-first.ts';
 import type { AdjustmentReport } from '../adjustment-report-schema.ts';
-import { howSurely } from './how-surely.ts';
+import { asDecided, howSurely } from './how-surely.ts';
 import { moreToTell } from './more-to-tell.ts';
 
 /** Whether a limit screw's adjustment helped, by the shifts onto its end cog: all others it leaves as they were. */
@@ -29,12 +29,12 @@ export function limitVerdict(endCog: ComparedEnd, adjustment: AdjustmentReport):
     return [
       `There was nothing to mend that shifts could show: none of ${figure(before.shifts)} ${onto} went wrong before, none of ${figure(after.shifts)} since.`,
     ];
-  const better =
-    probabilityBetter >= DECIDED_AT
-      ? 'It helped'
-      : probabilityBetter <= 1 - DECIDED_AT
-        ? 'It made shifting worse'
-        : 'Not decided yet whether it helped';
+  const better = asDecided(
+    probabilityBetter,
+    'It helped',
+    'It made shifting worse',
+    'Not decided yet whether it helped',
+  );
   return [`${better}: ${facts}; ${howSurely(probabilityBetter)}.`, ...more];
 }
 

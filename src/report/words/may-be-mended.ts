@@ -4,6 +4,7 @@ import { showsTrouble } from '../../diagnosis/now/shifts-well.ts';
 import { whatWasDone } from '../../diagnosis/now/what-was-done.ts';
 import { upperFirst } from '../../numeric/upper-first.ts';
 import { standingAdjustments } from '../standing-adjustments.ts';
+import { showedSince } from './showed-since.ts';
 import type { SpokenOf } from './spoken-of.ts';
 
 /**
@@ -16,9 +17,6 @@ export function mayBeMended(
 ): string {
   const made = standingAdjustments({ adjustments });
   const last = made.at(-1);
-  const { toLarger, toSmaller, ghostShifts, skips, chainDrops } = now.since;
-  const all = { shifts: toLarger.shifts + toSmaller.shifts, trouble: toLarger.trouble + toSmaller.trouble };
-  const lost = chainDrops.pastLargest + chainDrops.pastSmallest + chainDrops.elsewhere;
-  if (!last || !goesAgainst(fault, last) || showsTrouble({ all, events: ghostShifts + skips + lost })) return '';
+  if (!last || !goesAgainst(fault, last) || showsTrouble(showedSince(now))) return '';
   return ` ${upperFirst(whatWasDone(made, last))} may have put that right; what was ridden since does not tell yet.`;
 }

@@ -1,7 +1,6 @@
-import { DECIDED_AT } from '../../adjustments/compare-rates.ts';
 import { utcDay } from '../../numeric/moment-words.ts';
 import type { AdjustmentReport } from '../adjustment-report-schema.ts';
-import { howSurely } from './how-surely.ts';
+import { asDecided, howSurely } from './how-surely.ts';
 
 type Together = NonNullable<AdjustmentReport['together']>;
 
@@ -16,12 +15,7 @@ export interface Told {
 
 /** Whether several turns the same way helped together; a single one of them need not tell. */
 function togetherSentence({ fromAt, probabilityBetter }: Together, facts: string): string {
-  const helped =
-    probabilityBetter >= DECIDED_AT
-      ? 'it helped'
-      : probabilityBetter <= 1 - DECIDED_AT
-        ? 'it made shifting worse'
-        : 'that is not decided yet either';
+  const helped = asDecided(probabilityBetter, 'it helped', 'it made shifting worse', 'that is not decided yet either');
   return `Together with what was turned the same way from ${utcDay(fromAt)} on, ${helped}: ${facts}; ${howSurely(probabilityBetter)}.`;
 }
 

@@ -1,9 +1,8 @@
-import { DECIDED_AT } from '../../adjustments/compare-rates.ts';
 import { FURTHEST_HOURS } from '../../adjustments/compare-skips.ts';
 import { MOST_SKIPS_UNSEEN, skipsBeforeAndAfter } from '../../adjustments/skip-words.ts';
 import { counted } from '../../numeric/counted.ts';
 import type { AdjustmentReport } from '../adjustment-report-schema.ts';
-import { howSurely } from './how-surely.ts';
+import { asDecided, howSurely } from './how-surely.ts';
 
 type Skipping = NonNullable<AdjustmentReport['skipping']>;
 
@@ -21,12 +20,12 @@ export function skipVerdict({ before, after, probabilityFewer, hoursStillNeeded 
       `No skip was seen in ${before.hours.toFixed(1)} hours of pedalling before, nor in ${after.hours.toFixed(1)} hours since.`,
       MOST_SKIPS_UNSEEN,
     ];
-  const helped =
-    probabilityFewer >= DECIDED_AT
-      ? 'That helped against skips'
-      : probabilityFewer <= 1 - DECIDED_AT
-        ? 'More skips were seen since'
-        : 'Not decided yet whether that helped against skips';
+  const helped = asDecided(
+    probabilityFewer,
+    'That helped against skips',
+    'More skips were seen since',
+    'Not decided yet whether that helped against skips',
+  );
   return [
     `${helped}: ${skipsBeforeAndAfter({ before, after })}; ${howSurely(probabilityFewer, 'fewer', 'more')}.`,
     ...more,

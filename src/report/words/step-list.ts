@@ -4,7 +4,7 @@ import type { DiagnosisReport } from '../diagnosis-report-schema.ts';
 type Told = Pick<DiagnosisReport['suggestion'], 'steps' | 'action' | 'start'>;
 
 /** What to do next as it is shown. */
-export interface StepList {
+interface StepList {
   /** In order; of several, the first says how it begins. */
   readonly steps: readonly string[];
   /** How to begin, to stand by itself beside a single step; null where the first of several says it, which alone it is of, and where nothing needs to be done, or the step says how. */

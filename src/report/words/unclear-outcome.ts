@@ -21,15 +21,16 @@ export function mayWellBeClean(shift: Shift): boolean {
   return clean >= Math.max(late, missed, overshot);
 }
 
-const kindWords = { clean: 'clean', late: 'late', missed: 'missed', overshot: 'beyond the cog' } as const;
+const ways = ['clean', 'late', 'missed', 'overshot'] as const;
 
 /** Every way a shift may have gone, what it counts as first: "34 % late, 40 % clean, 26 % missed"; null where that was not kept. */
 export function chancesInWords({ outcome, outcomeChances }: Shift): string | null {
   if (!outcomeChances) return null;
-  const ways = (Object.keys(kindWords) as (keyof typeof kindWords)[])
+  return ways
     .filter((way) => way === outcome || outcomeChances[way] >= 0.01)
-    .sort((a, b) => Number(b === outcome) - Number(a === outcome) || outcomeChances[b] - outcomeChances[a]);
-  return ways.map((way) => `${percent(outcomeChances[way])} ${kindWords[way]}`).join(', ');
+    .sort((a, b) => Number(b === outcome) - Number(a === outcome) || outcomeChances[b] - outcomeChances[a])
+    .map((way) => `${percent(outcomeChances[way])} ${way}`)
+    .join(', ');
 }
 
 /** How many of a ride's shifts are unclear. */

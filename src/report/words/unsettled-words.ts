@@ -5,6 +5,7 @@ import { figure } from '../../numeric/figure.ts';
 import { listed } from '../../numeric/listed.ts';
 import { timesWords } from '../../numeric/times-words.ts';
 import type { Report } from '../report-schema.ts';
+import { showedSince } from './showed-since.ts';
 import type { SpokenOf } from './spoken-of.ts';
 
 /** How often the cog that would tell was tried since its limit was seen to. A chain lost past it is a try too. */
@@ -21,14 +22,13 @@ export function betterSinceLast({
   adjustments,
   diagnosis: { now, causes },
 }: Pick<SpokenOf, 'adjustments' | 'diagnosis'>): string | null {
-  const { at, toLarger, toSmaller, ghostShifts, skips, chainDrops } = now.since;
-  const all = { shifts: toLarger.shifts + toSmaller.shifts, trouble: toLarger.trouble + toSmaller.trouble };
-  const events = ghostShifts + skips + chainDrops.pastLargest + chainDrops.pastSmallest + chainDrops.elsewhere;
+  const { at } = now.since;
   if (!at || now.setting !== 'unsettled' || now.trial) return null;
-  const better = betterSince(adjustments, causes[0].cause, at, { all, events });
+  const showed = showedSince(now);
+  const better = betterSince(adjustments, causes[0].cause, at, showed);
   if (!better) return null;
   const unusual = better.usualCure ? '' : ', though that is not the usual cure for it';
-  return `it got better with ${better.words}${unusual}: since then ${figure(all.trouble)} of ${counted(all.shifts, 'judged shift')} went wrong. The rides do not tell yet whether it is cured`;
+  return `it got better with ${better.words}${unusual}: since then ${figure(showed.all.trouble)} of ${counted(showed.all.shifts, 'judged shift')} went wrong. The rides do not tell yet whether it is cured`;
 }
 
 /** What the rides since the last adjustment leave open. */

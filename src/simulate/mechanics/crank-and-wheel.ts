@@ -24,10 +24,12 @@ export interface StepForces {
 
 const GRAVITY_MPS2 = 9.81;
 const AIR_DENSITY = 1.19;
-/** Crank speed the legs gain or lose a second, turns/s. */
+/** How fast a crank is turned by hand, turns/s. */
 const HAND_RPS = 0.7;
+/** Crank speed the legs gain or lose a second, turns/s; and gain where nothing holds them. */
 const LEG_SPIN_UP = 3.2;
 const LEG_SLOW_DOWN = 3.5;
+const LEG_RUN_AWAY = 5;
 
 /** Rider and bike along the way: mass, rolling, air and slope against the chain's pull, with a freewheel in between. */
 export class CrankAndWheel {
@@ -82,7 +84,7 @@ export class CrankAndWheel {
     }
     if (!forces.holds) {
       // Nothing to push against: the legs run away, up to what they can spin.
-      this.crankRps = Math.max(this.crankRps, Math.min(forces.spinRps, this.crankRps + 5 * dtS));
+      this.crankRps = Math.max(this.crankRps, Math.min(forces.spinRps, this.crankRps + LEG_RUN_AWAY * dtS));
       this.torqueNowNm = 1.5;
       return;
     }

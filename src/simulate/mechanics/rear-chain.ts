@@ -30,7 +30,7 @@ const GRAZE_TAKES = 4e-4;
 const KNOCKS_PER_STEP = 0.06;
 
 /** The end of the cassette that a chain was lost over. */
-export type EndSide = 'past-largest' | 'past-smallest';
+type EndSide = 'past-largest' | 'past-smallest';
 
 /**
  * The chain on the cassette. The guide pulley draws the slack lower run sideways; the pull builds up over the links

@@ -30,7 +30,7 @@ const FLEX_MM_PER100_NM = 0.45;
 const LINK_M = 0.0127;
 
 /** All that one ride is made from. `ride` counts the rides of a simulation from 0. */
-export interface RideSetting {
+interface RideSetting {
   readonly bike: Bike;
   readonly rolloutMm: number;
   readonly durationS: number;

@@ -1,5 +1,5 @@
 /** The passes of a magnet that a device reckons with at one moment. */
-export interface LatestPasses {
+interface LatestPasses {
   /** Time since the last pass, s. */
   readonly silentS: number;
   /** Turns between the first and the last pass reckoned with, and the time they took, s. */

@@ -12,7 +12,7 @@ const LATE_REVS = 5;
 const SETTLED_FOR_S = 1;
 
 /** A shift that was asked for, as the chain truly answered it. */
-export interface JudgedShift {
+interface JudgedShift {
   /** Range of the track's commands that make up the shift, end exclusive. */
   readonly first: number;
   readonly end: number;

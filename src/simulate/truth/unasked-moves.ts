@@ -6,7 +6,7 @@ const HELD_OVER_S = 1;
 const ANSWERS_FOR_TURNS = 5;
 
 /** A move of the chain with no command in the 5 s before, and how long it stayed. `towardsCommand`: towards the commanded cog, which it had missed. */
-export interface UnaskedMove {
+interface UnaskedMove {
   readonly timeS: number;
   readonly fromCog: number;
   readonly toCog: number;

@@ -3,7 +3,7 @@ import type { RideLog } from '../../../src/ride-log/ride-log.ts';
 import { noRecordWithin, pedalledFirmly, recordAt } from './steady-pedalling.ts';
 
 /** Drive lost at a moment. `side` is known where the derailleur stood at an end cog that it had just been sent to, else null. */
-export interface PlantedDrop {
+interface PlantedDrop {
   readonly timeS: number;
   readonly side: 'past-largest' | 'past-smallest' | null;
   readonly stops: boolean;

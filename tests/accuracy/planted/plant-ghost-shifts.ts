@@ -4,7 +4,7 @@ import { dropRecords } from './gear-record-edits.ts';
 import { medianLogDevelopment, noRecordWithin, pedalledFirmly } from './steady-pedalling.ts';
 
 /** A move of the chain whose command was taken out, and how long it held until the move back, taken out too. */
-export interface PlantedGhost {
+interface PlantedGhost {
   readonly timeS: number;
   readonly heldS: number;
 }

@@ -4,7 +4,7 @@ import { type AddedRecord, addRecords, usualTeeth } from './gear-record-edits.ts
 import { noRecordWithin, pedalledFirmly, recordAt } from './steady-pedalling.ts';
 
 /** A command that the chain never followed, and the command that took it back. */
-export interface PlantedMiss {
+interface PlantedMiss {
   readonly timeS: number;
   readonly backS: number;
 }
