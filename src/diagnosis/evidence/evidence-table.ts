@@ -108,14 +108,22 @@ export interface LoadEdges {
   readonly highNm: number;
 }
 
-/** NaN edges when fewer than 20 shifts carry torque. */
+/** Shares of the shifts up to where their load is soft, and up to where it is not yet hard; fewer shifts than these tell neither. */
+const SOFT_SHARE = 0.5;
+const FIRM_SHARE = 0.8;
+const LEAST_WITH_TORQUE = 20;
+
+/** NaN edges when too few shifts carry torque. */
 export function loadEdges(rides: readonly RideEvents[]): LoadEdges {
   const torques = rides
     .flatMap((ride) => ride.shifts.filter((shift) => shift.outcome !== 'unjudged').map((shift) => shift.torqueNm))
     .filter((torque) => Number.isFinite(torque))
     .sort((a, b) => a - b);
-  if (torques.length < 20) return { middleNm: Number.NaN, highNm: Number.NaN };
-  return { middleNm: torques[Math.floor(torques.length / 2)], highNm: torques[Math.floor(torques.length * 0.8)] };
+  if (torques.length < LEAST_WITH_TORQUE) return { middleNm: Number.NaN, highNm: Number.NaN };
+  return {
+    middleNm: torques[Math.floor(torques.length * SOFT_SHARE)],
+    highNm: torques[Math.floor(torques.length * FIRM_SHARE)],
+  };
 }
 
 /** Load bin of a shift: 0 soft, 1 firm, 2 hard, 3 where torque or edges are not known. */

@@ -157,7 +157,7 @@ function oneStep(facts: SuggestionFacts): Step {
     case 'after-look':
       return afterLook(next.cause, facts);
     case 'for-either':
-      return forEither(next.between as readonly [Fault, Fault], facts);
+      return forEither(next.between, facts);
     case 'for-cause':
       return forCause(next.cause, facts);
   }

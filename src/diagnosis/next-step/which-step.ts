@@ -2,6 +2,7 @@ import { helpedForSure } from '../../adjustments/helped-for-sure.ts';
 import { type Cause, isIndexing } from '../causes.ts';
 import { FEWEST_SHIFTS } from '../fewest-shifts.ts';
 import { shiftsWell } from '../now/shifts-well.ts';
+import { RIDER_LIKELY } from '../posterior/rider-load.ts';
 import { ALL_BUT_SURE, LIKELY_ENOUGH, NAMED_ALONE } from '../verdict-limits.ts';
 import { lookLeadsOn } from './after-look.ts';
 import { hardlyAnythingShows } from './nothing-shows.ts';
@@ -48,7 +49,7 @@ export type StepChoice =
   /** What would be wrong by the fault was looked at and found right. */
   | { readonly kind: 'after-look'; readonly cause: Fault }
   /** One of two faults, or one. */
-  | { readonly kind: 'for-either'; readonly between: readonly Cause[] }
+  | { readonly kind: 'for-either'; readonly between: readonly [Fault, Fault] }
   | { readonly kind: 'for-cause'; readonly cause: Fault };
 
 /** The kind of step that comes next: the first that applies, in the order the trade works in. */
@@ -70,7 +71,7 @@ export function whichStep(facts: VerdictFacts): StepChoice {
   if (open && !undecided && hardlyAnythingShows(facts)) return { kind: 'nothing-shows' };
   if (cause !== 'no-fault' && now.setting === 'cured' && lastHelped(facts)) return { kind: 'after-adjusting', cause };
   if (open || mayBeInOrder) return { kind: 'whether-a-fault' };
-  if (cause === 'no-fault') return { kind: rider.probability > 0.5 ? 'ease-off' : 'in-order' };
+  if (cause === 'no-fault') return { kind: rider.probability > RIDER_LIKELY ? 'ease-off' : 'in-order' };
   return now.setting === 'same' ? forFault(cause, facts) : { kind: 'after-adjusting', cause };
 }
 
@@ -94,9 +95,14 @@ function forFault(cause: Fault, facts: VerdictFacts): StepChoice {
   if (onCogAlone && (undecided || ranked[0].probability < NAMED_ALONE)) return { kind: 'which-fault', cause };
   if (shiftsWell(seen)) return unexplained ? { kind: 'look-there', unexplained } : { kind: 'leave-alone' };
   if (lookLeadsOn(cause, facts)) return { kind: 'after-look', cause };
-  if (undecided && togetherLikely(undecided.between, ranked)) return { kind: 'for-either', between: undecided.between };
+  const between = undecided && bothFaults(undecided.between);
+  if (between && togetherLikely(between, ranked)) return { kind: 'for-either', between };
   return { kind: ranked[0].probability < LIKELY_ENOUGH ? 'which-fault' : 'for-cause', cause };
 }
+
+/** The two causes where both are faults, else null. */
+const bothFaults = ([one, other]: readonly [Cause, Cause]): readonly [Fault, Fault] | null =>
+  one === 'no-fault' || other === 'no-fault' ? null : [one, other];
 
 /** Whether one of some causes is likelier than all others: else nothing is mended on a guess between them. */
 const togetherLikely = (some: readonly Cause[], ranked: VerdictFacts['ranked']): boolean =>

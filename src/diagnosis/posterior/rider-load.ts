@@ -11,6 +11,8 @@ import type { Particle } from './particles.ts';
 
 /** From here on it is sure enough that more goes wrong under load than without. An assumption of ours. */
 const PLAINLY_MORE = 0.99;
+/** From here on the rider's pressing is likelier at fault than not. */
+export const RIDER_LIKELY = 0.5;
 /** Trouble this small at the highest torque is not worth a word. */
 const WORTH_MENTIONING = 0.06;
 /** Trouble is gone with soft legs where its share there is lower than this, and under hard pedalling higher than that, both for sure. Assumptions of ours. */
@@ -99,13 +101,14 @@ export function weighRider(particles: readonly Particle[], evidence: RidingEvide
   const [low, high] = [count(light), count(hard)];
   const worse = plainlyWorse(light, hard);
   const gone = worse && vanishes(low, high);
+  const likely = probability > RIDER_LIKELY;
   return {
     probability,
     troubleRateLowTorque: low.trouble / low.shifts,
     troubleRateHighTorque: high.trouble / high.shifts,
     goneWithSoftLegs: gone,
     // counts that show no difference are no evidence
-    sentence: worse || probability > 0.5 ? loadSentence(low, high, evidence, gone || probability > 0.5) : '',
+    sentence: worse || likely ? loadSentence(low, high, evidence, gone || likely) : '',
   };
 }
 

@@ -13,8 +13,8 @@ export const otherSteps = 'cog-steps-differ';
 const LEAST_S = 20;
 /** Fewer cogs than these may lie apart by chance. */
 const FEWEST_COGS = 6;
-/** Mean distance (log) from which on the steps are others': the gears of a bike with its own cogs lie within 1 %. */
-const OTHERS = 0.014;
+/** Mean distance (log) from which on gears or the steps between them are others': those of a bike with its own cogs lie within 1 %. An assumption of ours. */
+export const OTHERS = 0.014;
 /** The share of that within which those a cog from the ones asked for fit instead. */
 const FITS_BETTER = 0.5;
 

@@ -1,10 +1,8 @@
 import type { Bike } from '../../drivetrain/bike.ts';
 import { recordedTeethDiffer } from '../../gear-trace/disagreement/gear-warnings.ts';
+import { OTHERS } from '../../gear-trace/disagreement/other-steps.ts';
 import type { RideReport } from '../ride-report-schema.ts';
 import { FITS_BETTER } from './cog-off.ts';
-
-/** Mean distance of the gears from the teeth as written, as a share, from which on they are others': those of a bike with its own cogs lie within 1 %. An assumption of ours. */
-const OTHERS = 0.014;
 
 /**
  * How far the gears of a ride lie beside the teeth of the bike's cogs, as a share, where neither its records nor its speed and cadence are of those:
