@@ -41,7 +41,9 @@ function sheetOf(services: Services, id: string): Sheet {
   const stored = bikeAsLogged(needBike(services, id), log);
   const kept = findReport(sql, id);
   const report = kept ? (JSON.parse(kept.report) as Report | null) : null;
-  const detail = kept ? (JSON.parse(kept.detail) as Pick<Sheet, 'cogsSince'> | null) : null;
+  const detail = kept
+    ? (JSON.parse(kept.detail) as Partial<Pick<Sheet, 'cogsSince' | 'skipsByCogSince'>> | null)
+    : null;
   const summary = kept ? (JSON.parse(kept.summary) as Pick<BikeSummary, 'state' | 'trend'> | null) : null;
   const backlog = bikeBacklogs(sql, id)[0];
   return {
@@ -53,6 +55,8 @@ function sheetOf(services: Services, id: string): Sheet {
     ...verdictOnSheet(report),
     cogs: report?.cogs ?? [],
     cogsSince: detail?.cogsSince ?? null,
+    skipsByCog: report?.skipsByCog ?? [],
+    skipsByCogSince: detail?.skipsByCogSince ?? null,
     lastAdjustments: report?.adjustments.slice(-NEWEST).reverse() ?? [],
     lastLooks: report?.looks?.slice(-NEWEST).reverse() ?? [],
     adjustmentsLog: log.slice(-NEWEST).reverse(),

@@ -27,6 +27,8 @@ function sheetOf(detail: BikeDetail): SheetData {
     suggestion: report!.diagnosis.suggestion,
     cogs: report!.cogs,
     cogsSince: null,
+    skipsByCog: report!.skipsByCog ?? [],
+    skipsByCogSince: null,
     lastLooks: [],
     lastAdjustments: report!.adjustments,
     adjustmentsLog,
