@@ -13,6 +13,7 @@ import { bikeAsLogged } from '../store/bike-as-logged.ts';
 import { idSchema } from '../store/new-id.ts';
 import { findReport } from '../store/report-store.ts';
 import { bikeBacklogs } from '../store/work-store.ts';
+import { listWorkshopMarks } from '../store/workshop-mark-store.ts';
 import { type BikeSummary, pendingAndWhy, stateOf } from './bike-answer.ts';
 import { needBike } from './bikes.ts';
 import { clockedIso } from './clocked-iso.ts';
@@ -51,6 +52,7 @@ function sheetOf(services: Services, id: string): Sheet {
     bikeSource: stored.source,
     generatedAt: new Date().toISOString(),
     state: stateOf(summary, backlog),
+    workshopMark: listWorkshopMarks(sql, id).get(id) ?? null,
     ...ridesOnSheet(report),
     ...verdictOnSheet(report),
     cogs: report?.cogs ?? [],

@@ -9,6 +9,7 @@ import { rideReportSchema } from '../../src/report/ride-report-schema.ts';
 import { stateOrder } from '../../src/report/state/state-word.ts';
 import { troubleSince } from '../../src/report/state/trouble-now.ts';
 import { idSchema } from '../store/new-id.ts';
+import { workshopMarkSchema } from '../store/workshop-mark.ts';
 
 const time = z.iso.datetime();
 const share = z.number().min(0).max(1);
@@ -65,6 +66,10 @@ export const stateShape = z.object({
     ),
 });
 
+const workshopMark = workshopMarkSchema
+  .nullable()
+  .describe('That the bike was set aside for the workshop by hand, whatever its rides say; null where it was not');
+
 /** A bike as the list of bikes shows it. */
 export const bikeSummaryShape = z.object({
   id: idSchema,
@@ -72,6 +77,7 @@ export const bikeSummaryShape = z.object({
   version,
   bikeSource: z.enum(['given', 'guessed']),
   sample: z.boolean().describe('An invented bike that came with the program'),
+  workshopMark,
   rides: count,
   lastRideAt: time.nullable(),
   adjustments: count,
@@ -136,6 +142,7 @@ export const sheetShape = z.object({
   bikeSource: z.enum(['given', 'guessed']),
   generatedAt: time,
   state: stateShape,
+  workshopMark,
   rides: count,
   firstRideAt: time.nullable(),
   lastRideAt: time.nullable(),

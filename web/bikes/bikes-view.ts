@@ -65,7 +65,7 @@ export const bikesView: View = ({ place, query, signal }) => {
     heading.textContent = fleetSentence(bikes);
     const top = commonTop(bikes);
     const order = filter.order(bikes.length);
-    lead.textContent = allAreSamples(bikes) ? ALL_ARE_SAMPLES : leadOf(order);
+    lead.textContent = allAreSamples(bikes) ? ALL_ARE_SAMPLES : leadOf(order, bikes);
     fill(samples, samplesNote(bikes, afterRemoval));
     onPaper.hidden = bikes.length < 2;
     onPaper.setAttribute('href', order === 'need' ? '/workshop' : `/workshop?order=${order}`);

@@ -2,6 +2,7 @@ import { ascending, descending } from 'd3-array';
 import { troubleToOrderBy } from '../../src/report/state/trouble-to-order-by.ts';
 import type { BikeSummary } from '../api/answers.ts';
 import { compareNames } from '../words/bikes-by-name.ts';
+import { isSetAside } from '../words/set-aside-words.ts';
 
 const lastRide = ({ lastRideAt }: BikeSummary): number => (lastRideAt === null ? 0 : Date.parse(lastRideAt));
 const trouble = ({ state }: BikeSummary): number => troubleToOrderBy(state) ?? -1;
@@ -42,8 +43,12 @@ export const rowOrders = Object.entries(orders).map(([key, { label }]) => ({ key
 /** The order that an address asks for; else that of need. */
 export const orderOf = (key: string | null): RowOrder => (rowOrders.find((one) => one.key === key) ?? rowOrders[0]).key;
 
+const NEED_WITH_ASIDE =
+  'What can hurt stands first, then what is set aside for the workshop, then the one that needs a hand most.';
+
 /** Says over the list in which order it stands. */
-export const leadOf = (order: RowOrder): string => orders[order].lead;
+export const leadOf = (order: RowOrder, bikes: readonly BikeSummary[]): string =>
+  order === 'need' && bikes.some(isSetAside) ? NEED_WITH_ASIDE : orders[order].lead;
 
 /** The bikes in an order. The server sends them by need, and those that are alike in another order stay so. */
 export const inOrder = (bikes: readonly BikeSummary[], order: RowOrder): BikeSummary[] =>

@@ -25,6 +25,7 @@ import type { View } from '../router/router.ts';
 import { day, dayAndTime, inOwnZone } from '../words/dates.ts';
 import { drivetrainLine } from '../words/drivetrain-words.ts';
 import { chanceFigure, percentRange } from '../words/numbers.ts';
+import { setAsideWords } from '../words/set-aside-words.ts';
 import { staleFigures } from '../words/stale-words.ts';
 import { standingKey, standingOf, stateLabel } from '../words/state-words.ts';
 import { ownZone } from '../words/time-zone.ts';
@@ -81,6 +82,12 @@ function dangers(sheet: SheetData): HTMLElement | null {
   const all = sheet.state.dangers;
   if (all.length === 0) return null;
   return make('div', { class: 'sheet-dangers' }, ...all.map((danger) => make('p', {}, dated(sheet, danger))));
+}
+
+/** That its keeper set the bike aside, and why. */
+function aside(sheet: SheetData): HTMLElement | null {
+  const words = setAsideWords(sheet);
+  return words === null ? null : make('p', { class: 'sheet-aside' }, words);
 }
 
 /** That the figures are not up to date, where they are not. */
@@ -229,6 +236,7 @@ const page = (sheet: SheetData, roomPx: number): HTMLElement =>
     { class: 'sheet' },
     head(sheet),
     dangers(sheet),
+    aside(sheet),
     stale(sheet),
     make(
       'div',

@@ -25,6 +25,7 @@ import { looksFirst } from '../words/looks-first.ts';
 import { notRiddenSince } from '../words/not-ridden-since.ts';
 import { percentFigure } from '../words/numbers.ts';
 import { lastRideWords } from '../words/ridden-words.ts';
+import { isSetAside, setAsideWords } from '../words/set-aside-words.ts';
 import { skippedWords } from '../words/skipped-words.ts';
 import { staleFigures } from '../words/stale-words.ts';
 import { standingKey, standingOf, stateLabel } from '../words/state-words.ts';
@@ -52,14 +53,15 @@ const workWords = (summary: BikeSummary): HTMLElement | null =>
         datedIn(summary, summary.work),
       );
 
-/** Whether there is something to do and to tick off: not on a bike that shifts well, nor on one of which too little is known. */
-const asksForWork = (state: BikeSummary['state']): boolean =>
-  state.word === 'service' || state.word === 'watch' || looksFirst(state);
+/** Whether there is something to do and to tick off: what its keeper set it aside for, or its state asks for; not on a bike that shifts well, nor on one of which too little is known. */
+const asksForWork = ({ state, workshopMark }: BikeSummary): boolean =>
+  isSetAside({ workshopMark }) || state.word === 'service' || state.word === 'watch' || looksFirst(state);
 
 function row(summary: BikeSummary): HTMLElement {
   const { bike, state } = summary;
   const stale = staleFigures(summary);
   const workedSince = notRiddenSince(summary);
+  const aside = setAsideWords(summary);
   const cell = (label: string, ...words: (HTMLElement | string | null | false)[]): HTMLElement =>
     make('td', { 'data-label': label }, ...words);
   return make(
@@ -75,13 +77,14 @@ function row(summary: BikeSummary): HTMLElement {
     make('td', { class: 'workshop-state' }, stateMark(standingOf(state)), make('span', {}, stateLabel(state))),
     cell(
       'Why, and what to do first',
+      aside !== null && make('strong', { class: 'workshop-aside' }, aside),
       make('span', {}, rowReason(summary) ?? ''),
       stale !== null && make('small', { class: 'workshop-stale' }, stale),
       workWords(summary),
     ),
     cell('Shifts in trouble', troubleWords(state)),
     cell('Last ride', lastRideWords(summary), workedSince && make('small', { class: 'workshop-worked' }, workedSince)),
-    make('td', { class: asksForWork(state) ? 'workshop-done is-open' : 'workshop-done' }),
+    make('td', { class: asksForWork(summary) ? 'workshop-done is-open' : 'workshop-done' }),
   );
 }
 
@@ -140,7 +143,7 @@ const sheet = (bikes: readonly BikeSummary[], all: number, order: RowOrder): HTM
       {},
       make('h1', { tabindex: -1 }, 'Workshop list'),
       make('p', {}, `${listWords(bikes.length, all)}, ${dayAndTime(new Date().toISOString())}, ${ownZone()}.`),
-      bikes.length > 1 && make('p', {}, leadOf(order)),
+      bikes.length > 1 && make('p', {}, leadOf(order, bikes)),
     ),
     table(bikes),
     make(

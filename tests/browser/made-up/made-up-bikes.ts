@@ -264,6 +264,7 @@ export function madeUpBike(recipe: BikeRecipe): MadeUpBike {
       version: 'b-1',
       bikeSource: 'given',
       sample: true,
+      workshopMark: null,
       rides: rides.length,
       lastRideAt: details[details.length - 1]?.start ?? null,
       adjustments: log.length,
