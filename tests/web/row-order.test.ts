@@ -36,11 +36,19 @@ describe('the order of the list of bikes', () => {
     ['need', ['Bike 10', 'Bike 2', 'Bike 1']],
     ['name', ['Bike 1', 'Bike 2', 'Bike 10']],
     ['ridden', ['Bike 2', 'Bike 10', 'Bike 1']],
-    ['resting', ['Bike 1', 'Bike 10', 'Bike 2']],
+    ['resting', ['Bike 10', 'Bike 2', 'Bike 1']],
     ['trouble', ['Bike 2', 'Bike 10', 'Bike 1']],
   ] as const)('by %s', (order, names) => {
     expect(inOrder(bikes, order).map(({ bike }) => bike.name)).toEqual(names);
     expect(orderOf(order)).toBe(order);
+  });
+
+  it('says where bikes without a dated ride stand, if there are any', () => {
+    for (const order of ['ridden', 'resting'] as const) {
+      expect(leadOf(order, bikes)).toContain('Bikes without a dated ride stand last.');
+      expect(leadOf(order, bikes.slice(0, 2))).not.toContain('without a dated ride');
+    }
+    expect(leadOf('name', bikes)).not.toContain('without a dated ride');
   });
 
   it('counts every skip of a worn bike as one more shift that went wrong, and of no other', () => {
