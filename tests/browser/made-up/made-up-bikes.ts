@@ -263,7 +263,7 @@ export function madeUpBike(recipe: BikeRecipe): MadeUpBike {
       bike,
       version: 'b-1',
       bikeSource: 'given',
-      sample: true,
+      sample: false,
       workshopMark: null,
       rides: rides.length,
       lastRideAt: details[details.length - 1]?.start ?? null,
