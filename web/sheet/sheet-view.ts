@@ -18,6 +18,7 @@ import { withCautions } from '../page/cautions.ts';
 import { icon } from '../page/icons.ts';
 import { loadInto } from '../page/load-into.ts';
 import { namePage } from '../page/name-page.ts';
+import { unlessRemoved } from '../page/nothing-there.ts';
 import { points } from '../page/points.ts';
 import { soon } from '../page/soon.ts';
 import { stateMark } from '../page/state-mark.ts';
@@ -259,7 +260,8 @@ export const sheetView: View = ({ place, parts, signal }) => {
     fitToPage(paper);
   };
   loadInto(place, 'the sheet', signal, (abort) => getSheet(parts.bikeId, abort), show);
-  const refreshSoon = soon(async () => show(await getSheet(parts.bikeId, signal)), signal);
+  const refresh = async (): Promise<void> => show(await getSheet(parts.bikeId, signal));
+  const refreshSoon = soon(() => unlessRemoved(place, 'the sheet', refresh), signal);
   onChange(({ bikeId }) => {
     if (!bikeId || bikeId === parts.bikeId) refreshSoon();
   }, signal);
