@@ -38,4 +38,19 @@ describe.skipIf(!browserPath)('files that are no rides', () => {
     expect(faults).toEqual([]);
     await page.context().close();
   });
+
+  it('are no archives either, which is said before they are sent', async () => {
+    const { page, faults } = await real.open();
+    const sent: string[] = [];
+    page.on('request', (request) => {
+      if (request.method() === 'POST') sent.push(request.url());
+    });
+    await page.goto('/data');
+    await page.getByLabel('Archive from another machine').setInputFiles({ ...picture, name: 'saved.zip' });
+    await page.getByRole('button', { name: 'Bring it in' }).click();
+    await page.getByText('saved.zip is no archive, which is a zip file: nothing was sent.').waitFor();
+    expect(sent).toEqual([]);
+    expect(faults).toEqual([]);
+    await page.context().close();
+  });
 });

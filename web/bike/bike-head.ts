@@ -43,7 +43,6 @@ function headOf({ bike }: BikePage, setAside: HTMLElement | null): HTMLElement {
     make(
       'div',
       { class: 'row' },
-      setAside,
       make(
         'a',
         { class: 'button plain', href: `/bikes/${bike.id}/sheet`, 'data-keep': 'sheet' },
@@ -51,6 +50,7 @@ function headOf({ bike }: BikePage, setAside: HTMLElement | null): HTMLElement {
         'Service sheet',
       ),
       make('a', { class: 'button', href: `/add?bike=${bike.id}`, 'data-keep': 'add' }, icon('add'), 'Add rides'),
+      setAside,
     ),
   );
 }
