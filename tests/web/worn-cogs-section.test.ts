@@ -32,3 +32,24 @@ it('shows skips of rides without gear records, of which no shift is judged', () 
   expect(chartsOf({}, { cogs: unjudged, skipsByCog: cogs })).toEqual(['Skips by cog']);
   expect(chartsOf({}, { cogs: unjudged, skipsByCog: [] })).toEqual([]);
 });
+
+it('says beside skips that those on parts which were replaced since are among them', () => {
+  const skipping = { before: { skips: 9, hours: 2 }, after: { skips: 0, hours: 1.3 } };
+  const replaced = {
+    ...detail.report!.adjustments[0],
+    at: '2026-05-03T10:00:00.000Z',
+    parameter: 'chain',
+    unit: 'done',
+  };
+  const said = (made: object): string => {
+    const report = { ...detail.report, skipsByCog: cogs, adjustments: [{ ...replaced, amount: null, ...made }] };
+    const picks = new Map([['opening', 'all']]);
+    return cogsSection({ bike: { ...detail, report }, picks } as never)?.textContent ?? '';
+  };
+  expect(said({ skipping })).toContain(
+    'replaced on 3 May 2026, 9 skips seen in 2.0 hours of pedalling before, 0 in 1.3 hours since.',
+  );
+  const words = 'replaced since are among them';
+  expect(said({ skipping: null })).not.toContain(words);
+  expect(said({ skipping: { ...skipping, before: { skips: 0, hours: 2 } } })).not.toContain(words);
+});

@@ -1,5 +1,6 @@
 import { sum } from 'd3-array';
 import { adjustmentWords } from '../../src/adjustments/parameter-words.ts';
+import { skipsBeforeAndAfter } from '../../src/adjustments/skip-words.ts';
 import { standingAdjustments } from '../../src/report/standing-adjustments.ts';
 import { ridesOlderThan } from '../../src/report/words/rides-older-than.ts';
 import { anySkips, SKIPS_MEANING } from '../../src/report/words/skip-sentences.ts';
@@ -12,7 +13,7 @@ import { skipsByCogPlan } from '../charts/skips-by-cog.ts';
 import { troubleByCogPlan } from '../charts/trouble-by-cog.ts';
 import { freshId } from '../dom/fresh-id.ts';
 import { fill, listen, make } from '../dom/make.ts';
-import { shortDay } from '../words/dates.ts';
+import { day, shortDay } from '../words/dates.ts';
 import { fileStem } from '../words/file-stem.ts';
 import { skippedWords } from '../words/skipped-words.ts';
 import type { BikePage } from './bike-page.ts';
@@ -60,11 +61,18 @@ function allRides({ bike, state }: BikeDetail, report: NonNullable<BikeDetail['r
     skipsByCogPlan({
       fileName: fileStem(bike.name, 'skips by cog'),
       cogs: skipsByCog,
-      lead: `${lead}${SKIPS_MEANING} `,
+      lead: `${lead}${SKIPS_MEANING} ${ofOldParts(report)}`,
     }),
   ];
   const plans = skippedWords(state) ? [skips, shifts] : [shifts, skips];
   return plans.flatMap((some) => some || []);
+}
+
+/** That skips on parts which were replaced since are among them, and how it went before and after; empty where there are none. */
+function ofOldParts({ adjustments }: NonNullable<BikeDetail['report']>): string {
+  const replaced = adjustments.findLast(({ skipping }) => skipping !== null && skipping.before.skips > 0);
+  if (!replaced?.skipping) return '';
+  return `Those on parts that were replaced since are among them: ${adjustmentWords(replaced)} on ${day(replaced.at)}, ${skipsBeforeAndAfter(replaced.skipping)}. `;
 }
 
 const isJudged = ({ cogs }: Pick<NonNullable<BikeDetail['report']>, 'cogs'>): boolean =>
