@@ -12,6 +12,7 @@ import { guessDrivetrain } from './gear-trace/guess/guess-drivetrain.ts';
 import { drivetrainUnknown } from './gear-trace/guess/unknown-drivetrain.ts';
 import { traceGears } from './gear-trace/trace-gears.ts';
 import { buildReport } from './report/build-report.ts';
+import { skipsByCog } from './report/cog-skips.ts';
 import { holdBack } from './report/held/hold-back.ts';
 import { setAsideNote } from './report/held/set-aside-note.ts';
 import { leftOutNote, ownRides } from './report/own-rides.ts';
@@ -139,6 +140,7 @@ export function concludeBike(
       own.map(({ events }) => events),
       cogs,
     ),
+    skipsByCog: skipsByCog(own, bike),
     diagnosis,
     heldBack: held,
     adjustments: diagnosis.comparisons,

@@ -4,6 +4,7 @@ import { adjustmentLogShape } from '../shapes/bike-shapes.ts';
 import { judgementShape } from '../shapes/ride-shapes.ts';
 import { namedBike } from '../store/named-bike.ts';
 import { idSchema } from '../store/new-id.ts';
+import { workshopMarkSchema } from '../store/workshop-mark.ts';
 
 /**
  * An archive is a zip of `manifest.json`, `bikes.json`, `rides.json` and the ride files, without positions, each as
@@ -35,6 +36,8 @@ export const archivedBikesShape = z.array(
     notes: z.array(z.object({ code: z.string(), message: z.string() })).default([]),
     /** How likely a guessed bike is right. */
     certainty: z.number().min(0).max(1).nullable().default(null),
+    /** That it is set aside for the workshop. */
+    workshopMark: workshopMarkSchema.nullable().default(null),
     adjustments: z.array(adjustmentLogShape),
   }),
 );

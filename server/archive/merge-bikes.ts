@@ -3,6 +3,7 @@ import { hasAdjustment, insertAdjustment, listAdjustments } from '../store/adjus
 import { insertBike, touchBike } from '../store/bike-store.ts';
 import { newId } from '../store/new-id.ts';
 import type { Sql } from '../store/sql.ts';
+import { putWorkshopMark } from '../store/workshop-mark-store.ts';
 import type { ArchivedBike } from './archive-shapes.ts';
 import { matchBikes } from './match-bikes.ts';
 import type { OpenArchive } from './read-archive.ts';
@@ -14,7 +15,7 @@ export interface MergedBikes {
   readonly adjustments: { readonly added: number; readonly known: number };
 }
 
-/** Adds the archive's bikes and adjustments that are not here yet. To be run within a transaction. */
+/** Adds the archive's bikes and adjustments that are not here yet. Whether a bike that is here is set aside for the workshop is not the archive's to say. To be run within a transaction. */
 export function mergeBikes(sql: Sql, archive: Pick<OpenArchive, 'bikes' | 'rides'>): MergedBikes {
   const bikeIds = new Map<string, string>();
   const bikes = { added: 0, merged: 0 };
@@ -24,6 +25,7 @@ export function mergeBikes(sql: Sql, archive: Pick<OpenArchive, 'bikes' | 'rides
     const { bike, source, sample, notes, certainty, id } = archived;
     const here = matched.get(id);
     const bikeId = here ?? insertBike(sql, bike, source, { id, sample, notes, certainty });
+    if (!here && archived.workshopMark) putWorkshopMark(sql, bikeId, archived.workshopMark);
     bikes[here ? 'merged' : 'added']++;
     bikeIds.set(id, bikeId);
     const added = mergeAdjustments(sql, bikeId, archived);

@@ -8,6 +8,7 @@ import { listAdjustments } from '../store/adjustment-store.ts';
 import { listBikes } from '../store/bike-store.ts';
 import { listJudgements } from '../store/judgement-store.ts';
 import { findRide, listRides, type StoredRide } from '../store/ride-store.ts';
+import { listWorkshopMarks } from '../store/workshop-mark-store.ts';
 import {
   ARCHIVE_VERSION,
   type ArchivedBike,
@@ -26,6 +27,7 @@ type WritingServices = Pick<Services, 'sql' | 'raw' | 'intake' | 'log'>;
  */
 export function writeArchive(services: WritingServices): Readable {
   const { sql, log } = services;
+  const workshopMarks = listWorkshopMarks(sql);
   const bikes: ArchivedBike[] = listBikes(sql).map(({ id, bike, source, sample, notes, certainty }) => ({
     id,
     bike,
@@ -33,6 +35,7 @@ export function writeArchive(services: WritingServices): Readable {
     sample,
     notes: [...notes],
     certainty,
+    workshopMark: workshopMarks.get(id) ?? null,
     adjustments: listAdjustments(sql, id),
   }));
   const rides = listRides(sql).map((ride) => ({ ride, judgements: listJudgements(sql, ride.id) }));

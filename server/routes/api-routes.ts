@@ -12,6 +12,7 @@ import { newsRoutes } from './news.ts';
 import { rideRoutes } from './rides.ts';
 import { sheetRoutes } from './sheet.ts';
 import { uploadRoutes } from './uploads.ts';
+import { workshopMarkRoutes } from './workshop-mark.ts';
 
 const healthRoute = defineRoute({
   method: 'get',
@@ -39,6 +40,7 @@ export const apiRoutes: readonly Route[] = [
   healthRoute,
   openapiRoute,
   ...bikeRoutes,
+  ...workshopMarkRoutes,
   ...adjustmentRoutes,
   ...sheetRoutes,
   ...rideRoutes,

@@ -13,6 +13,7 @@ import { findReport, listSummaries } from '../store/report-store.ts';
 import { countRides } from '../store/ride-store.ts';
 import { versionOf } from '../store/version-of.ts';
 import { type BikeBacklog, bikeBacklogs } from '../store/work-store.ts';
+import { listWorkshopMarks } from '../store/workshop-mark-store.ts';
 import { pendingOf } from '../work/work-queue.ts';
 import { clockedIso } from './clocked-iso.ts';
 
@@ -22,6 +23,7 @@ export type BikeSummary = z.input<typeof bikeSummaryShape>;
 interface Known {
   readonly rides: ReturnType<typeof countRides>;
   readonly marks: ReturnType<typeof listMarks>;
+  readonly workshopMarks: ReturnType<typeof listWorkshopMarks>;
   readonly backlog: BikeBacklog | undefined;
   readonly summary: string | undefined;
 }
@@ -29,10 +31,11 @@ interface Known {
 /** Names as people count them: bike 2 before bike 10. */
 const byName = new Intl.Collator('en', { numeric: true });
 
-/** Every bike, the one that needs a mechanic most first (`needier`); where none does more than another, in order of name. */
+/** Every bike, the one that needs a mechanic most first (`moreUrgent`); where none does more than another, in order of name. */
 export function bikeSummaries({ sql }: Pick<Services, 'sql'>): BikeSummary[] {
   const rides = countRides(sql);
   const marks = listMarks(sql);
+  const workshopMarks = listWorkshopMarks(sql);
   const backlogs = new Map(bikeBacklogs(sql).map((backlog) => [backlog.bikeId, backlog]));
   const summaries = listSummaries(sql);
   return listBikes(sql)
@@ -40,12 +43,30 @@ export function bikeSummaries({ sql }: Pick<Services, 'sql'>): BikeSummary[] {
       summaryOf(stored, {
         rides,
         marks,
+        workshopMarks,
         backlog: backlogs.get(stored.id),
         summary: summaries.get(stored.id)?.summary,
       }),
     )
-    .sort((a, b) => needier(a.state, b.state) || byName.compare(a.bike.name, b.bike.name));
+    .sort((a, b) => moreUrgent(a, b) || byName.compare(a.bike.name, b.bike.name));
 }
+
+/**
+ * Which of two bikes is to be seen to first, below 0 for the first: the more can hurt its rider, then the one that its keeper set aside for the
+ * workshop, then the one that needs a hand more.
+ */
+export const moreUrgent = (a: Urgent, b: Urgent): number =>
+  moreDangerous(a.state, b.state) ||
+  Number(b.workshopMark !== null) - Number(a.workshopMark !== null) ||
+  needier(a.state, b.state);
+
+interface Urgent {
+  readonly state: State;
+  readonly workshopMark: BikeSummary['workshopMark'];
+}
+
+const moreDangerous = (a: State, b: State): number =>
+  b.dangers.length - a.dangers.length || Number(b.chainsLost > 0) - Number(a.chainsLost > 0);
 
 type State = Pick<BikeSummary['state'], 'word' | 'dangers' | 'faultProbability' | 'chainsLost'> &
   Parameters<typeof troubleToOrderBy>[0];
@@ -57,8 +78,7 @@ type State = Pick<BikeSummary['state'], 'word' | 'dangers' | 'faultProbability' 
 export function needier(a: State, b: State): number {
   const percent = ({ faultProbability }: State): number => Math.round(100 * (faultProbability ?? 0));
   return (
-    b.dangers.length - a.dangers.length ||
-    Number(b.chainsLost > 0) - Number(a.chainsLost > 0) ||
+    moreDangerous(a, b) ||
     stateOrder.indexOf(a.word) - stateOrder.indexOf(b.word) ||
     percent(b) - percent(a) ||
     (troubleToOrderBy(b) ?? -1) - (troubleToOrderBy(a) ?? -1)
@@ -80,7 +100,7 @@ export function workOf(
   return wanted && kept.work ? { work: kept.work, workPart: kept.workPart ?? null } : { work: null, workPart: null };
 }
 
-function summaryOf(stored: StoredBike, { rides, marks, backlog, summary }: Known): BikeSummary {
+function summaryOf(stored: StoredBike, { rides, marks, workshopMarks, backlog, summary }: Known): BikeSummary {
   const counts = rides.get(stored.id);
   const ownMarks = marks.get(stored.id) ?? [];
   const kept = summary === undefined ? null : (JSON.parse(summary) as KeptSummary | null);
@@ -91,6 +111,7 @@ function summaryOf(stored: StoredBike, { rides, marks, backlog, summary }: Known
     version: versionOf(stored.bike),
     bikeSource: stored.source,
     sample: stored.sample,
+    workshopMark: workshopMarks.get(stored.id) ?? null,
     rides: counts?.rides ?? 0,
     lastRideAt: clockedIso(counts?.lastMs ?? 0),
     adjustments: ownMarks.length,
@@ -146,6 +167,7 @@ export function bikeDetailText({ sql }: Pick<Services, 'sql'>, id: string, whole
   const summary = summaryOf(stored, {
     rides: countRides(sql, id),
     marks: listMarks(sql, id),
+    workshopMarks: listWorkshopMarks(sql, id),
     backlog: bikeBacklogs(sql, id)[0],
     summary: report?.summary,
   });

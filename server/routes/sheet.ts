@@ -13,6 +13,7 @@ import { bikeAsLogged } from '../store/bike-as-logged.ts';
 import { idSchema } from '../store/new-id.ts';
 import { findReport } from '../store/report-store.ts';
 import { bikeBacklogs } from '../store/work-store.ts';
+import { listWorkshopMarks } from '../store/workshop-mark-store.ts';
 import { type BikeSummary, pendingAndWhy, stateOf } from './bike-answer.ts';
 import { needBike } from './bikes.ts';
 import { clockedIso } from './clocked-iso.ts';
@@ -41,7 +42,9 @@ function sheetOf(services: Services, id: string): Sheet {
   const stored = bikeAsLogged(needBike(services, id), log);
   const kept = findReport(sql, id);
   const report = kept ? (JSON.parse(kept.report) as Report | null) : null;
-  const detail = kept ? (JSON.parse(kept.detail) as Pick<Sheet, 'cogsSince'> | null) : null;
+  const detail = kept
+    ? (JSON.parse(kept.detail) as Partial<Pick<Sheet, 'cogsSince' | 'skipsByCogSince'>> | null)
+    : null;
   const summary = kept ? (JSON.parse(kept.summary) as Pick<BikeSummary, 'state' | 'trend'> | null) : null;
   const backlog = bikeBacklogs(sql, id)[0];
   return {
@@ -49,10 +52,13 @@ function sheetOf(services: Services, id: string): Sheet {
     bikeSource: stored.source,
     generatedAt: new Date().toISOString(),
     state: stateOf(summary, backlog),
+    workshopMark: listWorkshopMarks(sql, id).get(id) ?? null,
     ...ridesOnSheet(report),
     ...verdictOnSheet(report),
     cogs: report?.cogs ?? [],
     cogsSince: detail?.cogsSince ?? null,
+    skipsByCog: report?.skipsByCog ?? [],
+    skipsByCogSince: detail?.skipsByCogSince ?? null,
     lastAdjustments: report?.adjustments.slice(-NEWEST).reverse() ?? [],
     lastLooks: report?.looks?.slice(-NEWEST).reverse() ?? [],
     adjustmentsLog: log.slice(-NEWEST).reverse(),

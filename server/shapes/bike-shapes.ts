@@ -4,11 +4,12 @@ import { causes } from '../../src/diagnosis/causes.ts';
 import { bikeSchema } from '../../src/drivetrain/bike.ts';
 import { adjustmentReportSchema } from '../../src/report/adjustment-report-schema.ts';
 import { diagnosisSchema } from '../../src/report/diagnosis-report-schema.ts';
-import { cogReportSchema, reportInShortSchema, reportSchema } from '../../src/report/report-schema.ts';
+import { cogReportSchema, cogSkipsSchema, reportInShortSchema, reportSchema } from '../../src/report/report-schema.ts';
 import { rideReportSchema } from '../../src/report/ride-report-schema.ts';
 import { stateOrder } from '../../src/report/state/state-word.ts';
 import { troubleSince } from '../../src/report/state/trouble-now.ts';
 import { idSchema } from '../store/new-id.ts';
+import { workshopMarkSchema } from '../store/workshop-mark.ts';
 
 const time = z.iso.datetime();
 const share = z.number().min(0).max(1);
@@ -65,6 +66,10 @@ export const stateShape = z.object({
     ),
 });
 
+const workshopMark = workshopMarkSchema
+  .nullable()
+  .describe('That the bike was set aside for the workshop by hand, whatever its rides say; null where it was not');
+
 /** A bike as the list of bikes shows it. */
 export const bikeSummaryShape = z.object({
   id: idSchema,
@@ -72,6 +77,7 @@ export const bikeSummaryShape = z.object({
   version,
   bikeSource: z.enum(['given', 'guessed']),
   sample: z.boolean().describe('An invented bike that came with the program'),
+  workshopMark,
   rides: count,
   lastRideAt: time.nullable(),
   adjustments: count,
@@ -103,6 +109,11 @@ const cogsSince = z
   .nullable()
   .describe('The same as cogs of the report from sinceAt of the state on; null where all rides count');
 
+const skipsByCogSince = z
+  .array(cogSkipsSchema)
+  .nullable()
+  .describe('The same as skipsByCog of the report from sinceAt of the state on; null where all rides count');
+
 /** A bike with its report and all that its page shows. */
 export const bikeDetailShape = bikeSummaryShape.extend({
   report: reportSchema.nullable().describe('As the command line writes it; null until it is worked out'),
@@ -114,6 +125,7 @@ export const bikeDetailShape = bikeSummaryShape.extend({
   perLoad: z.array(z.object({ load: z.enum(['soft', 'firm', 'unknown']), cogs: z.array(cogReportSchema) })),
   perPeriod: z.array(z.object({ from: time.nullable(), to: time.nullable(), cogs: z.array(cogReportSchema) })),
   cogsSince: cogsSince.optional(),
+  skipsByCogSince: skipsByCogSince.optional(),
   engineVersion: z.string().nullable().describe('The engine that worked the report out'),
 });
 
@@ -130,6 +142,7 @@ export const sheetShape = z.object({
   bikeSource: z.enum(['given', 'guessed']),
   generatedAt: time,
   state: stateShape,
+  workshopMark,
   rides: count,
   firstRideAt: time.nullable(),
   lastRideAt: time.nullable(),
@@ -143,6 +156,8 @@ export const sheetShape = z.object({
   suggestion: diagnosisSchema.shape.suggestion.nullable(),
   cogs: z.array(cogReportSchema),
   cogsSince,
+  skipsByCog: z.array(cogSkipsSchema).describe('Skips by cog over all rides; empty until they are worked out'),
+  skipsByCogSince,
   lastAdjustments: z.array(adjustmentReportSchema),
   lastLooks: reportSchema.shape.looks.unwrap().describe('What was looked at and found right, newest first'),
   adjustmentsLog: z.array(adjustmentLogShape),

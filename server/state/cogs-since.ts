@@ -1,8 +1,10 @@
-import type { PlacedRide } from '../../src/adjustments/adjustment-periods.ts';
+import type { RiddenFor } from '../../src/adjustments/count-skips.ts';
 import { tallyCogs } from '../../src/cogs/tally-cogs.ts';
 import type { Bike } from '../../src/drivetrain/bike.ts';
 import { cogReport } from '../../src/report/cog-report.ts';
-import type { CogReport } from '../../src/report/report-schema.ts';
+import { skipsByCog } from '../../src/report/cog-skips.ts';
+import type { CogReport, CogSkips } from '../../src/report/report-schema.ts';
+import type { RideReport } from '../../src/report/ride-report-schema.ts';
 import { hasClock } from '../../src/ride-log/has-clock.ts';
 import type { RideEvents } from '../../src/shifts/ride-events.ts';
 
@@ -10,19 +12,35 @@ import type { RideEvents } from '../../src/shifts/ride-events.ts';
  * The per-cog tallies of what counts for a bike as it is now, lost chains among them: what was seen from `sinceAt` on (ISO time). Null where
  * that is null: then all rides count. Rides without a date are neither before nor after.
  */
-export function cogsSince(rides: readonly PlacedRide[], sinceAt: string | null, bike: Bike): CogReport[] | null {
+export function cogsSince(rides: readonly RiddenFor[], sinceAt: string | null, bike: Bike): CogReport[] | null {
   if (sinceAt === null) return null;
-  const events = rides.filter(({ startMs }) => hasClock(startMs)).map((ride) => eventsFrom(ride, Date.parse(sinceAt)));
+  const events = dated(rides).map((ride) => eventsFrom(ride, Date.parse(sinceAt)));
   return tallyCogs(events, bike.cassette.length).map((tally) => cogReport(tally, bike));
 }
 
-/** What happened in a ride from a moment on. */
-function eventsFrom({ startMs, events }: PlacedRide, fromMs: number): RideEvents {
-  const isSince = ({ timeS }: { readonly timeS: number }): boolean => startMs + timeS * 1000 >= fromMs;
+type Reported = RiddenFor & { readonly report: Pick<RideReport, 'counts' | 'evidence' | 'warnings'> };
+
+/** The same of skips by cog. */
+export function skipsByCogSince(rides: readonly Reported[], sinceAt: string | null, bike: Bike): CogSkips[] | null {
+  if (sinceAt === null) return null;
+  const since = dated(rides).map((ride) => ({ report: ride.report, events: eventsFrom(ride, Date.parse(sinceAt)) }));
+  return skipsByCog(since, bike);
+}
+
+const dated = <Ride extends RiddenFor>(rides: readonly Ride[]): Ride[] =>
+  rides.filter(({ startMs }) => hasClock(startMs));
+
+/** What happened in a ride from a moment on. Of a ride that is cut, as large a part was pedalled as was ridden. */
+function eventsFrom({ startMs, durationS, events }: RiddenFor, fromMs: number): RideEvents {
+  const fromS = (fromMs - startMs) / 1000;
+  const isSince = ({ timeS }: { readonly timeS: number }): boolean => timeS >= fromS;
+  const part = fromS <= 0 ? 1 : fromS < durationS ? (durationS - fromS) / durationS : 0;
   return {
     ...events,
     shifts: events.shifts.filter(isSince),
     ghostShifts: events.ghostShifts.filter(isSince),
     chainDrops: events.chainDrops.filter(isSince),
+    skips: events.skips.filter(isSince),
+    pedallingSByCog: events.pedallingSByCog.map((pedalledS) => pedalledS * part),
   };
 }

@@ -1,10 +1,11 @@
 /**
  * The tables, as kysely sees them. Times are Unix milliseconds, JSON is text, blobs are gzip or serialized columns.
- * The store keeps two kinds of things: what people gave (bikes, adjustments, rides, judgements; never lost) and what
+ * The store keeps two kinds of things: what people gave (bikes, workshop marks, adjustments, rides, judgements; never lost) and what
  * was worked out from it (`ride_analysis`, `ride_part`, `bike_report`; may be thrown away at any time and made again).
  */
 export interface Tables {
   bike: BikeTable;
+  workshop_mark: WorkshopMarkTable;
   bike_report: BikeReportTable;
   adjustment: AdjustmentTable;
   upload: UploadTable;
@@ -32,6 +33,14 @@ export interface BikeTable {
   drivetrain_version: number;
   /** Rises with every change that the report hangs on: drivetrain, rides, adjustments, judgements. */
   revision: number;
+}
+
+/** Bikes that are set aside for the workshop, one row for each of these. */
+export interface WorkshopMarkTable {
+  bike_id: string;
+  /** As the calendar has it, `2026-05-03`; null where it was not told. */
+  day: string | null;
+  note: string;
 }
 
 /** The report of each bike, one row a bike. */

@@ -11,7 +11,7 @@ import { workInShort } from '../../src/report/words/work-in-short.ts';
 import { concludeBike, listRides, ownRides } from '../engine.ts';
 import { cogsByLoad } from '../state/cogs-by-load.ts';
 import { cogsByPeriod } from '../state/cogs-by-period.ts';
-import { cogsSince } from '../state/cogs-since.ts';
+import { cogsSince, skipsByCogSince } from '../state/cogs-since.ts';
 import { troubleTrend } from '../state/trouble-trend.ts';
 import { listAdjustments } from '../store/adjustment-store.ts';
 import { bikeAsLogged } from '../store/bike-as-logged.ts';
@@ -52,6 +52,7 @@ export function concludeStoredBike({ database, bikeId }: ConcludeTask): Conclude
         ...cogsByLoad(events, stored.bike),
         perPeriod: cogsByPeriod(own, adjustments, stored.bike),
         cogsSince: cogsSince(own, state.sinceAt, stored.bike),
+        skipsByCogSince: skipsByCogSince(own, state.sinceAt, stored.bike),
       }),
       stages: clock.stages,
     };

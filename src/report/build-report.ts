@@ -8,7 +8,7 @@ import { adjustmentReport } from './adjustment-report.ts';
 import { cogReport } from './cog-report.ts';
 import { diagnosisReport } from './diagnosis-report.ts';
 import type { HeldBack } from './held/held-back.ts';
-import type { FailedRide, Report } from './report-schema.ts';
+import type { CogSkips, FailedRide, Report } from './report-schema.ts';
 import type { BikeRide } from './ride-report-schema.ts';
 import { ridesThatCount } from './rides-that-count.ts';
 import { roundTo } from './round-to.ts';
@@ -27,6 +27,8 @@ interface ReportParts {
   readonly rides: readonly BikeRide[];
   readonly failed: readonly FailedRide[];
   readonly cogs: readonly CogTally[];
+  /** Cog by cog, smallest first. */
+  readonly skipsByCog?: readonly CogSkips[];
   readonly diagnosis: Diagnosis;
   /** Why no verdict is drawn from the shifts; absent or null where one is. */
   readonly heldBack?: HeldBack | null;
@@ -50,6 +52,7 @@ export function buildReport(parts: ReportParts): Report {
     rides: [...parts.rides].sort((a, b) => Date.parse(a.start) - Date.parse(b.start)),
     failed: [...parts.failed],
     cogs: parts.cogs.map((tally) => cogReport(tally, bike)),
+    skipsByCog: [...(parts.skipsByCog ?? [])],
     diagnosis: withoutCadence(withoutGearRecords(diagnosis, counting), counting),
     adjustments: parts.adjustments.map((comparison) => adjustmentReport(comparison, bike, parts.diagnosis)),
     looks: (parts.looks ?? []).map(({ at, parameter, unit }) => ({ at, parameter, unit })),

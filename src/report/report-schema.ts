@@ -16,6 +16,16 @@ export const cogReportSchema = z.object({
   sureChainDrops: count.optional(),
 });
 
+/** Skips seen on one cog over all rides that can show any, and how long it was pedalled on; with the rate an hour and its 95 % interval, null where it was not pedalled on. */
+export const cogSkipsSchema = z.object({
+  teeth: toothCount,
+  skips: count,
+  pedallingS: z.number().min(0),
+  perHour: z.number().min(0).nullable(),
+  low: z.number().min(0).nullable(),
+  high: z.number().min(0).nullable(),
+});
+
 /** A part or setting that was looked at and found right. */
 const lookReportSchema = z.object({ at: z.string(), parameter: z.string(), unit: z.string() });
 
@@ -33,6 +43,8 @@ export const reportSchema = z.object({
   rides: z.array(bikeRideSchema),
   failed: z.array(z.object({ file: z.string(), code: z.string(), message: z.string() })),
   cogs: z.array(cogReportSchema),
+  /** A row for each cog, smallest first. Absent in reports that an older engine left in a store. */
+  skipsByCog: z.array(cogSkipsSchema).optional(),
   diagnosis: diagnosisSchema,
   adjustments: z.array(adjustmentReportSchema),
   /** What was looked at or measured and found right, in order of time: nothing was turned, so nothing is compared. Absent in reports that an older engine left in a store. */
@@ -59,5 +71,7 @@ export type ReportInShort = z.infer<typeof reportInShortSchema>;
 export type LookReport = z.infer<typeof lookReportSchema>;
 /** One cog and direction of a report. */
 export type CogReport = z.infer<typeof cogReportSchema>;
+/** Skips on one cog of a report. */
+export type CogSkips = z.infer<typeof cogSkipsSchema>;
 /** A file that could not be used, and why. */
 export type FailedRide = Report['failed'][number];

@@ -1,6 +1,7 @@
 import { FileError } from '../errors/file-error.ts';
 import { textDecoder } from './decode-text.ts';
 import { nextFitHeader } from './fit/fit-header.ts';
+import { otherKind } from './other-kind.ts';
 import { packedWith } from './packed-with.ts';
 
 /** The outside shape of a file: which reader to give it to. TCX and GPX are told apart by their root element. */
@@ -16,6 +17,8 @@ const HEAD = 4096;
 export function rideFormat(file: string, bytes: Uint8Array): RideFormat {
   if (bytes.length === 0) throw new FileError(file, 'empty', 'is empty', 'Copy it from the device again.');
   if (nextFitHeader(bytes.subarray(0, 14), 0) === 0) return 'fit';
+  const other = otherKind(bytes);
+  if (other) throw new FileError(file, 'unknown-format', `is ${other} and no ride log`, MEND);
   const packing = packedWith(bytes);
   if (packing) throw new FileError(file, 'packed', `is packed with ${packing}`, 'Unpack it and give the file within.');
   const head = textDecoder(file, bytes)

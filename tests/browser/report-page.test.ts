@@ -31,7 +31,7 @@ const shown = (page: Page) =>
 
 describe.skipIf(!browserPath)('the report as a page of its own', () => {
   const report = sampleReport();
-  const drawing = (isNarrow: boolean) => Array(4 + report.rides.length).fill({ isNarrow, cutOff: [], touching: 0 });
+  const drawing = (isNarrow: boolean) => Array(5 + report.rides.length).fill({ isNarrow, cutOff: [], touching: 0 });
   let browser: Browser;
   beforeAll(async () => {
     browser = await openBrowser();

@@ -12,7 +12,7 @@ describe.skipIf(!browserPath)('the samples on the list of bikes', () => {
       const gone: string[] = [];
       await page.route('**/api/bikes', async (route) => {
         const answer = await (await route.fetch()).json();
-        answer.bikes[0].sample = false;
+        for (const [i, bike] of answer.bikes.entries()) bike.sample = i > 0;
         answer.bikes = answer.bikes.filter(({ id }: { id: string }) => !gone.includes(id));
         await route.fulfill({ json: answer });
       });
@@ -25,6 +25,11 @@ describe.skipIf(!browserPath)('the samples on the list of bikes', () => {
       const rows = page.locator('.rack-row');
       const all = await rows.count();
       expect(await page.getByText('sample', { exact: true }).filter({ visible: true }).count()).toBe(all - 1);
+      // they count nowhere among the reader's own, and stand behind them
+      expect(await page.locator('h1').textContent()).toBe('Your bike needs service');
+      expect(await page.locator('.rack').first().locator('.rack-row').count()).toBe(1);
+      const apart = page.getByRole('region', { name: '3 sample bikes' });
+      expect(await apart.locator('.rack-row').count()).toBe(all - 1);
       expect(await seriousFindings(page)).toEqual([]);
       const remove = page.getByRole('button', { name: 'Remove the samples' });
       await remove.click();
@@ -41,4 +46,21 @@ describe.skipIf(!browserPath)('the samples on the list of bikes', () => {
       await page.context().close();
     },
   );
+
+  it('are all there is on the first start, and are named so in the list and on paper', async () => {
+    const { page, faults } = await open();
+    await page.route('**/api/bikes', async (route) => {
+      const answer = await (await route.fetch()).json();
+      for (const bike of answer.bikes) bike.sample = true;
+      await route.fulfill({ json: answer });
+    });
+    await page.goto('/');
+    await loaded(page);
+    expect(await page.locator('h1').textContent()).toBe('No bike of your own yet');
+    expect(await page.getByRole('group', { name: 'Show' }).isVisible()).toBe(false);
+    await page.getByRole('link', { name: 'Workshop list' }).click();
+    await page.locator('.workshop header', { hasText: '4 sample bikes' }).waitFor();
+    expect(faults).toEqual([]);
+    await page.context().close();
+  });
 });

@@ -278,7 +278,7 @@ describe.skipIf(!browserPath)('every view', () => {
     await page.getByRole('button', { name: 'Try again' }).click();
     await page.getByRole('heading', { name: 'No bike here yet' }).waitFor();
     await page.goto('/bikes/none-such');
-    await page.getByRole('heading', { name: 'Not here' }).waitFor();
+    await page.getByRole('heading', { name: 'This bike is not here' }).waitFor();
     expect(await page.getByRole('button', { name: 'Try again' }).count()).toBe(0);
     expect(await page.getByRole('main').getByRole('link', { name: 'All bikes' }).count()).toBe(1);
     expect(faults).toEqual([]);

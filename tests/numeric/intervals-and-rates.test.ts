@@ -4,6 +4,7 @@ import { betaCdf, betaQuantile } from '../../src/numeric/beta-distribution.ts';
 import { incompleteBeta } from '../../src/numeric/incomplete-beta.ts';
 import { logGamma } from '../../src/numeric/log-gamma.ts';
 import { logSumExp } from '../../src/numeric/log-sum-exp.ts';
+import { poissonInterval } from '../../src/numeric/poisson-interval.ts';
 import { probabilityBetaExceeds } from '../../src/numeric/probability-beta-exceeds.ts';
 import { type Gamma, probabilityGammaExceeds } from '../../src/numeric/probability-gamma-exceeds.ts';
 import { wilsonInterval } from '../../src/numeric/wilson-interval.ts';
@@ -40,6 +41,23 @@ describe('Wilson interval', () => {
           Math.abs(one.high - (1 - other.low)) < 1e-12
         );
       }),
+    );
+  });
+});
+
+describe('Poisson interval', () => {
+  it.each(checks.poissonInterval.rows)('%i counted', (count, low, high) => {
+    const interval = poissonInterval(count);
+    near(interval.low, low, checks.poissonInterval.tolerance);
+    near(interval.high, high, checks.poissonInterval.tolerance);
+  });
+  it('holds the count, and rises with it', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 0, max: 2000 }), (count) => {
+        const [one, next] = [poissonInterval(count), poissonInterval(count + 1)];
+        return one.low <= count && count < one.high && one.low < next.low && one.high < next.high;
+      }),
+      { numRuns: 40 },
     );
   });
 });

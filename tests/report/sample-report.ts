@@ -5,6 +5,7 @@ import type { Diagnosis } from '../../src/diagnosis/diagnosis.ts';
 import type { Bike } from '../../src/drivetrain/bike.ts';
 import { pedallingSamples } from '../../src/gear-trace/samples/pedalling-samples.ts';
 import { buildReport } from '../../src/report/build-report.ts';
+import { skipsByCog } from '../../src/report/cog-skips.ts';
 import type { Report } from '../../src/report/report-schema.ts';
 import { type RideAnalysis, rideReport, type TracedGears } from '../../src/report/ride-report.ts';
 import type { RideLog } from '../../src/ride-log/ride-log.ts';
@@ -214,6 +215,10 @@ export function sampleReport(): Report {
     rides: sampleAnalyses.map((analysis) => ({ ...rideReport(analysis, sampleBike), leftOut: null, notTallied: null })),
     failed: [{ file: 'rides/broken.fit', code: 'no-records', message: 'rides/broken.fit: holds no ride records.' }],
     cogs: tallyCogs(events, sampleBike.cassette.length),
+    skipsByCog: skipsByCog(
+      sampleAnalyses.map((analysis) => ({ events: analysis.events, report: rideReport(analysis, sampleBike) })),
+      sampleBike,
+    ),
     diagnosis: sampleDiagnosis,
     adjustments: compareAdjustments(
       sampleAnalyses.map((analysis) => ({ startMs: analysis.log.startMs, durationS: 720, events: analysis.events })),

@@ -20,6 +20,8 @@ const turned = {
   note: 'at the hut',
 };
 
+const setAside = { on: '2026-05-03', note: 'Wheel out of true' };
+
 /** A GPX ride with a place in it. */
 const placed: MadeRide = {
   name: 'placed.gpx',
@@ -74,6 +76,7 @@ describe('an archive', () => {
     [fromApi, toApi] = [new CheckedApi(from.url), new CheckedApi(to.url)];
     const bikeId = await fromApi.addHutBike();
     await fromApi.post(`/api/bikes/${bikeId}/adjustments`, turned);
+    await fromApi.put(`/api/bikes/${bikeId}/workshop-mark`, setAside);
     const { body } = await fromApi.send(`/api/uploads?bike=${bikeId}`, [...madeRides(1), tinyRide(1)]);
     await fromApi.send(`/api/uploads?bike=${bikeId}&positions=keep`, [placed]);
     await fromApi.settled();
@@ -102,12 +105,13 @@ describe('an archive', () => {
     await toApi.settled();
     const told = async (api: CheckedApi) => {
       const [bike] = (await api.get('/api/bikes')).body.bikes;
-      const { report, adjustmentsLog } = (await api.get(`/api/bikes/${bike.id}?events=true`)).body;
+      const { report, adjustmentsLog, workshopMark } = (await api.get(`/api/bikes/${bike.id}?events=true`)).body;
       const rides = (await api.get('/api/rides')).body.rides.map(({ sha256, counts, file }: Loose) => ({
         sha256,
         counts,
         file,
       }));
+      expect(workshopMark).toEqual(setAside);
       return { report, adjustmentsLog, rides };
     };
     expect(await told(toApi)).toEqual(await told(fromApi));
@@ -135,7 +139,9 @@ describe('an archive', () => {
       const { body } = await send(api, archive);
       expect(body).toMatchObject({ bikes: { added: 0, merged: 1 }, rides: { added: 2, known: 1 } });
       const { bikes } = (await api.get('/api/bikes')).body;
-      expect(bikes).toMatchObject([{ id: bikeId, bike: { name: 'My own name' }, rides: 4, adjustments: 1 }]);
+      // who set it aside there does not take it from its rider here
+      const own = { bike: { name: 'My own name' }, rides: 4, adjustments: 1, workshopMark: null };
+      expect(bikes).toMatchObject([{ id: bikeId, ...own }]);
       await api.settled();
     } finally {
       await third.close();

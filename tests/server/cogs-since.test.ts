@@ -1,13 +1,13 @@
 import { expect, it } from 'vitest';
-import { cogsSince } from '../../server/state/cogs-since.ts';
-import type { PlacedRide } from '../../src/adjustments/adjustment-periods.ts';
+import { cogsSince, skipsByCogSince } from '../../server/state/cogs-since.ts';
+import type { RiddenFor } from '../../src/adjustments/count-skips.ts';
 import { hutBike } from './made-rides.ts';
 
 const START = Date.parse('2026-05-01T08:00:00Z');
 const LARGEST = hutBike.cassette.length - 1;
 
 /** A late shift onto the largest cog, a move there unasked and a chain lost past it, at so many seconds each. */
-function rideAt(startMs: number, seconds: readonly number[]): PlacedRide {
+function rideAt(startMs: number, seconds: readonly number[]): RiddenFor {
   const shifts = seconds.map((timeS) => ({
     ...{ timeS, fromCog: LARGEST - 1, toCog: LARGEST, direction: 'to-larger', outcome: 'late' },
     ...{ crankRevs: 3, confidence: 1, torqueNm: 20 },
@@ -15,10 +15,10 @@ function rideAt(startMs: number, seconds: readonly number[]): PlacedRide {
   const chainDrops = seconds.map((timeS) => ({ timeS, side: 'past-largest' }));
   const ghostShifts = seconds.map((timeS) => ({ timeS, fromCog: LARGEST - 1, toCog: LARGEST, heldS: 5 }));
   const events = { shifts, ghostShifts, chainDrops, skips: [], pedallingSByCog: new Float64Array() };
-  return { startMs, events } as unknown as PlacedRide;
+  return { startMs, durationS: 3600, events } as unknown as RiddenFor;
 }
 
-const onLargest = (rides: PlacedRide[], sinceAt: string | null) =>
+const onLargest = (rides: RiddenFor[], sinceAt: string | null) =>
   cogsSince(rides, sinceAt, hutBike)
     ?.filter(({ teeth, direction }) => teeth === hutBike.cassette[LARGEST] && direction === 'to-larger')
     .map(({ shifts, late, ghostShifts, chainDrops }) => [shifts, late, ghostShifts, chainDrops]);
@@ -36,4 +36,17 @@ it('counts what happened at the very moment', () => {
 
 it('is none where all rides count', () => {
   expect(cogsSince([rideAt(START, [100])], null, hutBike)).toBeNull();
+});
+
+it('counts skips on their cog from the moment on, with the part of the pedalling that was after it', () => {
+  const ride = rideAt(START, []);
+  const pedallingSByCog = new Float64Array(hutBike.cassette.length).fill(1800);
+  const skips = [600, 2700, 3000].map((timeS) => ({ timeS, cog: 4, confidence: 1, torqueNm: 30 }));
+  const report = { counts: { skips: 3 }, evidence: 'full', warnings: [] };
+  const whole = { ...ride, events: { ...ride.events, skips, pedallingSByCog }, report } as never;
+  const since = (at: string) => skipsByCogSince([whole], at, hutBike)?.[4];
+  expect(since('2026-05-01T08:30:00Z')).toMatchObject({ teeth: hutBike.cassette[4], skips: 2, pedallingS: 900 });
+  expect(since('2026-05-01T07:00:00Z')).toMatchObject({ skips: 3, pedallingS: 1800, perHour: 6 });
+  expect(since('2026-05-01T09:00:00Z')).toMatchObject({ skips: 0, pedallingS: 0, perHour: null });
+  expect(skipsByCogSince([whole], null, hutBike)).toBeNull();
 });

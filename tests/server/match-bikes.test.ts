@@ -28,6 +28,7 @@ const archived = (id: string, bike = hutBike, adjustments: ArchivedBike['adjustm
   sample: false,
   notes: [],
   certainty: null,
+  workshopMark: null,
   adjustments,
 });
 

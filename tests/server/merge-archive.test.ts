@@ -14,7 +14,8 @@ import { testStore } from './test-store.ts';
 
 const bikeId = '1'.repeat(16);
 const bike: ArchivedBike = {
-  ...{ id: bikeId, bike: hutBike, source: 'given', sample: false, notes: [], certainty: null, adjustments: [] },
+  ...{ id: bikeId, bike: hutBike, source: 'given', sample: false, notes: [], certainty: null },
+  ...{ workshopMark: null, adjustments: [] },
 };
 const rideOf = (digit: string, on: string | null): ArchivedRide => ({
   ...{ bikeId: on, file: `${digit}.csv`, sha256: digit.repeat(64), archivedSha256: digit.repeat(64), judgements: [] },

@@ -17,7 +17,7 @@ import { staleFigures } from '../../web/words/stale-words.ts';
 import { stateLabel } from '../../web/words/state-words.ts';
 
 const fleet = (...words: BikeSummary['state']['word'][]): BikeSummary[] =>
-  words.map((word) => ({ state: { word, dangers: [] } as object })) as BikeSummary[];
+  words.map((word) => ({ state: { word, dangers: [] } as object, workshopMark: null })) as BikeSummary[];
 const none = {
   shifts: 0,
   clean: 0,
@@ -69,13 +69,20 @@ describe('fleetSentence', () => {
     expect(fleetSentence([...fleet('service', 'fine'), underWay])).toBe(
       '1 of 3 bikes needs service; 1 still being worked through',
     );
+    const aside = (bike: BikeSummary): BikeSummary => ({ ...bike, workshopMark: { on: null, note: '' } });
+    const [needy, well] = fleet('service', 'fine');
+    expect(fleetSentence([needy, aside(well)])).toBe('1 of 2 bikes needs service; 1 set aside for the workshop');
+    expect(fleetSentence([aside(well)])).toBe('Your bike shifts well; it is set aside for the workshop');
     expect(stateLabel(underWay.state)).toBe('No verdict yet');
     expect(stateLabel(two.state)).toBe('Too little data');
   });
 
   it('says first how many are to be looked over before the next ride, and counts each once', () => {
     const toLookOver = (...words: BikeSummary['state']['word'][]): BikeSummary[] =>
-      fleet(...words).map(({ state }) => ({ state: { ...state, dangers: ['It came off.'] } })) as BikeSummary[];
+      fleet(...words).map(({ state, ...rest }) => ({
+        ...rest,
+        state: { ...state, dangers: ['It came off.'] },
+      })) as BikeSummary[];
     const watched = toLookOver('watch');
     expect(fleetSentence([...watched, ...toLookOver('service'), ...fleet('service', 'fine')])).toBe(
       'Look 2 of 4 bikes over before the next ride; 1 more needs service',

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { groupOf, groupWords, rowGroups } from '../../web/bikes/row-group.ts';
-import { inOrder, orderOf, rowOrders } from '../../web/bikes/row-order.ts';
+import type { BikeSummary } from '../../web/api/answers.ts';
+import { groupOf, groupWords, isIn, rowGroups } from '../../web/bikes/row-group.ts';
+import { inOrder, leadOf, orderOf, rowOrders } from '../../web/bikes/row-order.ts';
 import { tableAsCsv } from '../../web/charts/table-as-csv.ts';
 import { bikesTable } from '../../web/workshop/bikes-table.ts';
 
@@ -16,6 +17,7 @@ const made = (
     bike: { name, chainrings: [32], cassette: [10, 12], actuation: 'cable' },
     rides: 1,
     lastRideAt,
+    workshopMark: null as object | null,
     work: 'Check the hanger.',
     staleReason: stale,
     state: { word: 'watch', dangers: [], reasons: [], low: 0, high: 1, judgedShifts: 20, troubleRate, ...more },
@@ -34,11 +36,19 @@ describe('the order of the list of bikes', () => {
     ['need', ['Bike 10', 'Bike 2', 'Bike 1']],
     ['name', ['Bike 1', 'Bike 2', 'Bike 10']],
     ['ridden', ['Bike 2', 'Bike 10', 'Bike 1']],
-    ['resting', ['Bike 1', 'Bike 10', 'Bike 2']],
+    ['resting', ['Bike 10', 'Bike 2', 'Bike 1']],
     ['trouble', ['Bike 2', 'Bike 10', 'Bike 1']],
   ] as const)('by %s', (order, names) => {
     expect(inOrder(bikes, order).map(({ bike }) => bike.name)).toEqual(names);
     expect(orderOf(order)).toBe(order);
+  });
+
+  it('says where bikes without a dated ride stand, if there are any', () => {
+    for (const order of ['ridden', 'resting'] as const) {
+      expect(leadOf(order, bikes)).toContain('Bikes without a dated ride stand last.');
+      expect(leadOf(order, bikes.slice(0, 2))).not.toContain('without a dated ride');
+    }
+    expect(leadOf('name', bikes)).not.toContain('without a dated ride');
   });
 
   it('counts every skip of a worn bike as one more shift that went wrong, and of no other', () => {
@@ -84,6 +94,17 @@ describe('the groups of bikes', () => {
     expect(groupWords(rowGroups[0]).label).toBe('Look over first');
   });
 
+  it('take a bike that is set aside by hand beside its state', () => {
+    const aside = {
+      ...(made('aside', null, 0, { word: 'fine' }) as BikeSummary),
+      workshopMark: { on: null, note: '' },
+    };
+    expect(rowGroups.filter((group) => isIn(group, aside))).toEqual(['set aside', 'fine']);
+    expect(rowGroups.filter((group) => isIn(group, bikes[1]))).toEqual(['watch']);
+    expect(leadOf('need', [aside])).toContain('then what is set aside for the workshop');
+    expect(leadOf('need', bikes)).not.toContain('set aside');
+  });
+
   it('have an address each', () => {
     expect(new Set(rowGroups.map((group) => groupWords(group).key)).size).toBe(rowGroups.length);
   });
@@ -92,12 +113,14 @@ describe('the groups of bikes', () => {
 describe('the list of bikes as a file', () => {
   it('has a row a bike, marked where its figures are not up to date, with no interval where no shift was judged', () => {
     const [head, first, , last] = tableAsCsv(bikesTable(bikes)).split('\r\n');
-    expect(head).toMatch(/^bike,chainrings,cassette,actuation,state,not up to date,dangers,reasons,/);
+    expect(head).toMatch(
+      /^bike,chainrings,cassette,actuation,state,set aside,set aside since,"set aside, note",not up to date,dangers,reasons,/,
+    );
     expect(first).toBe(
-      'Bike 10,32,10 12,cable,watch,,,,Check the hanger.,,20,0.05,0,1,51,to-larger,0.6,8,1,2026-05-01T08:00:00.000Z,/bikes/Bike 10',
+      'Bike 10,32,10 12,cable,watch,,,,,,,Check the hanger.,,20,0.05,0,1,51,to-larger,0.6,8,1,2026-05-01T08:00:00.000Z,/bikes/Bike 10',
     );
     expect(last).toBe(
-      'Bike 1,32,10 12,cable,being worked through,One ride waits.,,,Check the hanger.,,20,,,,,,,,1,,/bikes/Bike 1',
+      'Bike 1,32,10 12,cable,being worked through,,,,One ride waits.,,,Check the hanger.,,20,,,,,,,,1,,/bikes/Bike 1',
     );
   });
 });

@@ -1,19 +1,21 @@
-import { parseHTML } from 'linkedom';
-import { expect, it, vi } from 'vitest';
-import { removalWords, samplesNote } from '../../web/bikes/samples-note.ts';
+import { expect, it } from 'vitest';
+import { removalWords, samplesSection } from '../../web/bikes/samples-note.ts';
+import { samplesApart } from '../../web/words/samples-apart.ts';
+import { stubPage } from './stub-page.ts';
 
-const { document, Node, HTMLElement } = parseHTML('<!doctype html><html><body></body></html>');
-vi.stubGlobal('document', document);
-vi.stubGlobal('Node', Node);
-vi.stubGlobal('HTMLElement', HTMLElement);
+stubPage();
 
 const bike = (name: string, sample: boolean, rides = 2) => ({ id: name, bike: { name }, sample, rides }) as never;
 
-it('counts the samples among the bikes, and says nothing where there are none', () => {
-  const note = samplesNote([bike('Own', false), bike('A', true), bike('B', true)], async () => {});
-  expect(note?.querySelector('p')?.textContent).toMatch(/^2 bikes marked “sample”: invented/);
-  expect(note?.querySelector('button')?.textContent).toContain('Remove the samples');
-  expect(samplesNote([bike('Own', false)], async () => {})).toBeNull();
+it('keeps the samples apart, named and counted, and says nothing where there are none', () => {
+  const { own, samples } = samplesApart([bike('A', true), bike('Own', false), bike('B', true)]);
+  expect(own).toEqual([bike('Own', false)]);
+  const rows = document.createElement('ul');
+  const section = samplesSection(samples, rows, async () => {});
+  expect(section?.querySelector('h2')?.textContent).toBe('2 sample bikes');
+  expect(section?.querySelector('button')?.textContent).toContain('Remove the samples');
+  expect(section?.contains(rows)).toBe(true);
+  expect(samplesSection([], rows, async () => {})).toBeNull();
 });
 
 it('names what goes before it is taken away', () => {

@@ -11,6 +11,7 @@ import { droppedFiles, isVisible } from './dropped-files.ts';
 import { pathOf } from './file-path.ts';
 import { leftAloneSentence, withoutCompany } from './left-alone.ts';
 import { leftOutEmpty } from './left-out-empty.ts';
+import { noRideSentences, withoutNoRides } from './no-rides.ts';
 import { withoutPacking } from './without-packing.ts';
 
 /** The place to choose files in. */
@@ -113,7 +114,7 @@ export function makeFileChoice(changed: () => void): FileChoice {
   const id = freshId('files');
   const input = make('input', { id, type: 'file', multiple: true, class: 'out-of-sight' });
   const list = new ChosenList();
-  const leftOut = make('p', { class: 'fault', role: 'alert', hidden: true });
+  const leftOut = make('div', { class: 'fault left-out', role: 'alert', hidden: true });
   const leftAlone = make('p', { class: 'quiet', role: 'status', hidden: true });
   const label = dropPlace(id);
   const set = (next: readonly File[]): void => {
@@ -125,13 +126,14 @@ export function makeFileChoice(changed: () => void): FileChoice {
   };
   const add = async (chosen: readonly File[]): Promise<void> => {
     const { files: unpacked, faults } = await withoutPacking(chosen);
-    const { files: more, leftAlone: company } = await withoutCompany(unpacked);
+    const { files: ofUse, leftAlone: company } = await withoutCompany(unpacked);
+    const { files: more, noRides } = await withoutNoRides(ofUse);
     leftAlone.hidden = company.length === 0;
     leftAlone.textContent = leftAloneSentence(company);
     const empty = leftOutEmpty(more.map((file) => ({ name: pathOf(file), size: file.size })));
-    const said = [...faults, ...(empty === null ? [] : [empty])];
+    const said = [...faults, ...noRideSentences(noRides), ...(empty === null ? [] : [empty])];
     leftOut.hidden = said.length === 0;
-    leftOut.textContent = said.join(' ');
+    fill(leftOut, ...said.map((one) => make('p', {}, one)));
     set([...files, ...more.filter((file) => file.size > 0 && !files.some((one) => sameFile(one, file)))]);
   };
   const take = (chosen: readonly File[]): void => void add(chosen);

@@ -35,6 +35,14 @@ export const removeEmptyBike = (bikeId: string): Promise<void> => request(path(b
 export const removeBike = (bikeId: string): Promise<void> =>
   request(path(bikeId, '?withRides=true'), { method: 'DELETE' });
 
+/** Sets a bike aside for the workshop, or changes what is said of that. */
+export const setAside = (bikeId: string, mark: NonNullable<BikeDetail['workshopMark']>): Promise<unknown> =>
+  request(path(bikeId, '/workshop-mark'), { method: 'PUT', body: mark });
+
+/** Puts a bike back in use. */
+export const putBackInUse = (bikeId: string): Promise<void> =>
+  request(path(bikeId, '/workshop-mark'), { method: 'DELETE' });
+
 /** What a bike's service sheet holds. */
 export const getSheet = (bikeId: string, signal?: AbortSignal): Promise<SheetData> =>
   request(path(bikeId, '/sheet'), { signal });

@@ -4,9 +4,15 @@ import { icon } from '../page/icons.ts';
 import { day } from '../words/dates.ts';
 import { drivetrainLine } from '../words/drivetrain-words.ts';
 import type { BikePage } from './bike-page.ts';
+import { workshopMark } from './workshop-mark.ts';
 
-/** Name of the bike, what it is, and what can be done with it. */
-export function bikeHead({ bike }: BikePage): HTMLElement {
+/** Name of the bike, what it is, what can be done with it, and whether it is set aside for the workshop. */
+export function bikeHead(page: BikePage): HTMLElement {
+  const { button, place } = workshopMark(page);
+  return make('div', { class: 'bike-top' }, headOf(page, button), place);
+}
+
+function headOf({ bike }: BikePage, setAside: HTMLElement | null): HTMLElement {
   const ridden = bike.lastRideAt ? `, last on ${day(bike.lastRideAt)}` : '';
   return make(
     'div',
@@ -44,6 +50,7 @@ export function bikeHead({ bike }: BikePage): HTMLElement {
         'Service sheet',
       ),
       make('a', { class: 'button', href: `/add?bike=${bike.id}`, 'data-keep': 'add' }, icon('add'), 'Add rides'),
+      setAside,
     ),
   );
 }

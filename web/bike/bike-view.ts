@@ -7,6 +7,7 @@ import { ask } from '../page/ask.ts';
 import { loadInto } from '../page/load-into.ts';
 import { namePage } from '../page/name-page.ts';
 import { newestOf } from '../page/newest-of.ts';
+import { unlessRemoved } from '../page/nothing-there.ts';
 import { soon } from '../page/soon.ts';
 import type { View } from '../router/router.ts';
 import { adjustmentsSection } from './adjustments-section.ts';
@@ -77,7 +78,7 @@ export const bikeView: View = ({ place, parts, query, signal }) => {
       fill(place, ...[...places.values()].map(({ element }) => element));
   };
   loadInto(place, 'the bike', signal, load, draw);
-  const refreshSoon = soon(refresh, signal);
+  const refreshSoon = soon(() => unlessRemoved(place, 'the bike', refresh), signal);
   onChange(({ bikeId }) => {
     if (!bikeId || bikeId === parts.bikeId) refreshSoon();
   }, signal);

@@ -1,16 +1,19 @@
 import { sum } from 'd3-array';
 import { adjustmentWords } from '../../src/adjustments/parameter-words.ts';
+import { skipsBeforeAndAfter } from '../../src/adjustments/skip-words.ts';
 import { standingAdjustments } from '../../src/report/standing-adjustments.ts';
 import { ridesOlderThan } from '../../src/report/words/rides-older-than.ts';
+import { anySkips, SKIPS_MEANING } from '../../src/report/words/skip-sentences.ts';
 import { soundRidesAmong } from '../../src/report/words/sound-rides-among.ts';
 import type { BikeDetail, Load } from '../api/answers.ts';
 import { beforeAfterByCogPlan } from '../charts/before-after-by-cog.ts';
 import { chartFigure } from '../charts/chart-figure.ts';
 import type { ChartPlan } from '../charts/chart-plan.ts';
+import { skipsByCogPlan } from '../charts/skips-by-cog.ts';
 import { troubleByCogPlan } from '../charts/trouble-by-cog.ts';
 import { freshId } from '../dom/fresh-id.ts';
 import { fill, listen, make } from '../dom/make.ts';
-import { shortDay } from '../words/dates.ts';
+import { day, shortDay } from '../words/dates.ts';
 import { fileStem } from '../words/file-stem.ts';
 import { skippedWords } from '../words/skipped-words.ts';
 import type { BikePage } from './bike-page.ts';
@@ -40,17 +43,40 @@ function splitWords(load: Load, splitNm: number | null): string {
     : `From ${Math.round(splitNm)} Nm at the crank. `;
 }
 
-/** Of a worn bike, whose shifts are fine. */
-const SKIPS_ELSEWHERE =
-  'Wear shows by skips, not by shifts: each skip stands on its ride, and they are counted among the rides below.';
-
-/** All rides together, and that some are from before a fault began, or before the adjustment since which the bike is judged. */
-function allRides({ state }: BikeDetail, report: NonNullable<BikeDetail['report']>, fileName: string): ChartPlan {
+/** All rides together, and that some are from before a fault began, or before the adjustment since which the bike is judged. Of a worn bike its skips stand first. */
+function allRides({ bike, state }: BikeDetail, report: NonNullable<BikeDetail['report']>): ChartPlan[] {
   const old =
     state.sinceAdjustment && state.sinceAt !== null ? ridesOlderThan(report, state.sinceAt) : soundRidesAmong(report);
-  const lead = [old, skippedWords(state) && SKIPS_ELSEWHERE].map((said) => (said ? `${said} ` : '')).join('');
-  return troubleByCogPlan({ title: 'Trouble by cog and direction', fileName, cogs: report.cogs, lead });
+  const lead = old ? `${old} ` : '';
+  const { cogs, skipsByCog } = report;
+  const shifts = isJudged(report) && [
+    troubleByCogPlan({
+      title: 'Trouble by cog and direction',
+      fileName: fileStem(bike.name, 'trouble by cog'),
+      cogs,
+      lead,
+    }),
+  ];
+  const skips = anySkips(skipsByCog) && [
+    skipsByCogPlan({
+      fileName: fileStem(bike.name, 'skips by cog'),
+      cogs: skipsByCog,
+      lead: `${lead}${SKIPS_MEANING} ${ofOldParts(report)}`,
+    }),
+  ];
+  const plans = skippedWords(state) ? [skips, shifts] : [shifts, skips];
+  return plans.flatMap((some) => some || []);
 }
+
+/** That skips on parts which were replaced since are among them, and how it went before and after; empty where there are none. */
+function ofOldParts({ adjustments }: NonNullable<BikeDetail['report']>): string {
+  const replaced = adjustments.findLast(({ skipping }) => skipping !== null && skipping.before.skips > 0);
+  if (!replaced?.skipping) return '';
+  return `Those on parts that were replaced since are among them: ${adjustmentWords(replaced)} on ${day(replaced.at)}, ${skipsBeforeAndAfter(replaced.skipping)}. `;
+}
+
+const isJudged = ({ cogs }: Pick<NonNullable<BikeDetail['report']>, 'cogs'>): boolean =>
+  cogs.some(({ shifts }) => shifts > 0);
 
 interface Opening {
   readonly key: string;
@@ -58,18 +84,13 @@ interface Opening {
   readonly plans: () => ChartPlan[];
 }
 
-/** The ways in which the chart can be opened; only those that the data allow, none where no shift was judged. */
+/** The ways in which the chart can be opened; only those that the data allow, none where no shift was judged and no skip seen. */
 function openings({ bike, picks }: BikePage): Opening[] {
   const { report, perLoad, loadSplitNm } = bike;
-  if (!report || report.cogs.every(({ shifts }) => shifts === 0)) return [];
+  if (!report || !(isJudged(report) || anySkips(report.skipsByCog))) return [];
   const stem = (rest: string): string => fileStem(bike.bike.name, 'trouble by cog', rest);
-  const ways: Opening[] = [
-    {
-      key: 'all',
-      word: 'All rides',
-      plans: () => [allRides(bike, report, stem(''))],
-    },
-  ];
+  const ways: Opening[] = [{ key: 'all', word: 'All rides', plans: () => allRides(bike, report) }];
+  if (!isJudged(report)) return ways;
   const loads = loadsWorthShowing(perLoad);
   if (loads.some(({ load }) => load !== 'unknown'))
     ways.push({

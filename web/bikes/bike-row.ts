@@ -6,6 +6,7 @@ import { stateMark } from '../page/state-mark.ts';
 import { drivetrainLine } from '../words/drivetrain-words.ts';
 import { notRiddenSince } from '../words/not-ridden-since.ts';
 import { riddenWords } from '../words/ridden-words.ts';
+import { setAsideSince } from '../words/set-aside-words.ts';
 import { standingKey, standingOf, stateLabel } from '../words/state-words.ts';
 import { figureInShort, rowFigure } from './row-figure.ts';
 import { rowReason } from './row-reason.ts';
@@ -31,7 +32,7 @@ function foldButton({ id, bike }: BikeSummary, row: HTMLElement, unfolded: Set<s
 }
 
 function names(summary: BikeSummary): HTMLElement {
-  const { id, bike, state, sample, pending, staleReason } = summary;
+  const { id, bike, state, sample, workshopMark, pending, staleReason } = summary;
   const reason = rowReason(summary);
   const workedSince = notRiddenSince(summary);
   return make(
@@ -46,6 +47,14 @@ function names(summary: BikeSummary): HTMLElement {
       make('span', { class: 'rack-brief' }, figureInShort(summary)),
       reason && make('span', { class: 'rack-reason' }, reason),
     ),
+    workshopMark &&
+      make(
+        'p',
+        { class: 'rack-aside' },
+        icon('tag'),
+        make('strong', {}, setAsideSince(workshopMark)),
+        workshopMark.note !== '' && `: ${workshopMark.note}`,
+      ),
     workedSince && make('p', { class: 'rack-worked' }, workedSince),
     make('p', { class: 'quiet rack-bike' }, `${drivetrainLine(bike)} · ${riddenWords(summary)}`),
     pending > 0 && make('p', { class: 'quiet is-working' }, staleReason ?? 'Being worked through …'),

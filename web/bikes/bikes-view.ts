@@ -8,11 +8,12 @@ import { loadInto } from '../page/load-into.ts';
 import { namePage } from '../page/name-page.ts';
 import { soon } from '../page/soon.ts';
 import type { View } from '../router/router.ts';
+import { samplesApart } from '../words/samples-apart.ts';
 import { bikeRow } from './bike-row.ts';
 import { fleetSentence } from './fleet-sentence.ts';
 import { makeRowFilter } from './row-filter.ts';
-import { inOrder, leadOf } from './row-order.ts';
-import { ALL_ARE_SAMPLES, allAreSamples, samplesNote } from './samples-note.ts';
+import { inOrder, leadOf, type RowOrder } from './row-order.ts';
+import { samplesSection } from './samples-note.ts';
 
 /** The ways to more bikes. */
 const ways = (...more: HTMLElement[]): HTMLElement =>
@@ -44,15 +45,41 @@ const commonTop = (bikes: readonly BikeSummary[]): number => {
   return Math.min(1, Math.max(0.1, Math.ceil(most * 10) / 10));
 };
 
-/** All bikes, the one that needs attention most first. */
+/** What stands over the list. */
+interface Head {
+  readonly heading: HTMLElement;
+  readonly lead: HTMLElement;
+  readonly onPaper: HTMLElement;
+}
+
+const makeHead = (): Head => ({
+  heading: make('h1', { tabindex: -1 }),
+  lead: make('p', { class: 'lead' }),
+  onPaper: make('a', { class: 'button plain' }, icon('print'), 'Workshop list'),
+});
+
+/** Says how the reader's own bikes stand; of the samples only that they are none of these. */
+function tellHead(
+  { heading, lead, onPaper }: Head,
+  { own, samples }: ReturnType<typeof samplesApart<BikeSummary>>,
+  order: RowOrder,
+): void {
+  heading.textContent = own.length > 0 ? fleetSentence(own) : 'No bike of your own yet';
+  lead.textContent =
+    own.length > 0 ? leadOf(order, own) : 'Add your own rides to begin, or look at the sample bikes below.';
+  onPaper.hidden = (own.length || samples.length) < 2;
+  onPaper.setAttribute('href', order === 'need' ? '/workshop' : `/workshop?order=${order}`);
+}
+
+/** All bikes, the one that needs attention most first, and the samples apart. */
 export const bikesView: View = ({ place, query, signal }) => {
   namePage('All bikes');
   const filter = makeRowFilter(query, () => draw(shown));
-  const heading = make('h1', { tabindex: -1 });
-  const lead = make('p', { class: 'lead' });
-  const onPaper = make('a', { class: 'button plain' }, icon('print'), 'Workshop list');
+  const head = makeHead();
   const list = make('ul', { class: 'rack' });
-  const samples = make('div', {});
+  const sampleList = make('ul', { class: 'rack' });
+  const apart = make('div', {});
+  const lists = make('div', { class: 'racks' }, list, apart);
   const unfolded = new Set<string>();
   let shown: readonly BikeSummary[] = [];
 
@@ -62,25 +89,24 @@ export const bikesView: View = ({ place, query, signal }) => {
       fill(place, nobody());
       return;
     }
-    heading.textContent = fleetSentence(bikes);
-    const top = commonTop(bikes);
-    const order = filter.order(bikes.length);
-    lead.textContent = allAreSamples(bikes) ? ALL_ARE_SAMPLES : leadOf(order);
-    fill(samples, samplesNote(bikes, afterRemoval));
-    onPaper.hidden = bikes.length < 2;
-    onPaper.setAttribute('href', order === 'need' ? '/workshop' : `/workshop?order=${order}`);
-    const rows = inOrder(bikes, order).map((bike) => ({ bike, element: bikeRow(bike, top, unfolded) }));
-    keepingFocus(list, () => {
-      fill(list, ...rows.map((row) => row.element));
+    const { own, samples } = samplesApart(bikes);
+    const order = filter.order(own.length);
+    const rowOf = rowMaker(bikes, unfolded);
+    const rows = inOrder(own, order).map((bike) => ({ bike, element: rowOf(bike) }));
+    tellHead(head, { own, samples }, order);
+    keepingFocus(lists, () => {
+      fill(list, ...rows.map(({ element }) => element));
+      list.hidden = own.length === 0;
       filter.show(rows);
+      fill(sampleList, ...samples.map(rowOf));
+      fill(apart, samplesSection(samples, sampleList, afterRemoval));
     });
-    if (heading.isConnected) return;
+    if (head.heading.isConnected) return;
     fill(
       place,
-      make('div', { class: 'view-head' }, make('div', {}, heading, lead), ways(onPaper)),
+      make('div', { class: 'view-head' }, make('div', {}, head.heading, head.lead), ways(head.onPaper)),
       filter.element,
-      list,
-      samples,
+      lists,
     );
   };
   const afterRemoval = async (): Promise<void> => {
@@ -91,3 +117,9 @@ export const bikesView: View = ({ place, query, signal }) => {
   const refresh = soon(() => listBikes(signal).then(({ bikes }) => draw(bikes)), signal);
   onChange(refresh, signal);
 };
+
+/** Makes the row of a bike, its chart as high as those of all others. */
+function rowMaker(bikes: readonly BikeSummary[], unfolded: Set<string>): (bike: BikeSummary) => HTMLElement {
+  const top = commonTop(bikes);
+  return (bike) => bikeRow(bike, top, unfolded);
+}

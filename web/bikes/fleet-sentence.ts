@@ -1,12 +1,19 @@
 import { counted } from '../../src/numeric/counted.ts';
 import type { BikeSummary } from '../api/answers.ts';
+import { isSetAside } from '../words/set-aside-words.ts';
 import { groupOf, type RowGroup } from './row-group.ts';
 
 /** How the bikes stand, in one sentence. */
 export function fleetSentence(bikes: readonly BikeSummary[]): string {
   const waiting = bikes.filter(({ state }) => state.underWay).length;
   const more = waiting > 0 && waiting < bikes.length ? `; ${waiting} still being worked through` : '';
-  return `${howTheyStand(bikes)}${more}`;
+  const aside = bikes.filter(isSetAside).length;
+  return `${howTheyStand(bikes)}${asideWords(aside, bikes.length)}${more}`;
+}
+
+function asideWords(aside: number, all: number): string {
+  if (aside === 0) return '';
+  return `; ${all === 1 ? 'it is' : aside} set aside for the workshop`;
 }
 
 const inGroup = (bikes: readonly BikeSummary[], group: RowGroup): number =>

@@ -3,9 +3,10 @@ import type { BikeSummary } from '../api/answers.ts';
 import { announce } from '../dom/announce.ts';
 import { freshId } from '../dom/fresh-id.ts';
 import { fill, listen, make } from '../dom/make.ts';
+import { icon } from '../page/icons.ts';
 import { stateMark } from '../page/state-mark.ts';
 import { noteQuery } from '../router/note-query.ts';
-import { groupOf, groupWords, type RowGroup, rowGroups } from './row-group.ts';
+import { groupWords, isIn, type RowGroup, rowGroups } from './row-group.ts';
 import { orderOf, type RowOrder, rowOrders } from './row-order.ts';
 
 interface Row {
@@ -15,12 +16,17 @@ interface Row {
 
 const WORTH_FROM = 4;
 
+function groupMark(group: RowGroup): SVGSVGElement | null {
+  if (group === 'under way') return null;
+  return group === 'set aside' ? icon('tag') : stateMark(group);
+}
+
 /** A button that picks a group, with how many bikes are in it; null: all of them. */
 function groupChoice(group: RowGroup | null, count: number, click: () => void): HTMLButtonElement {
   const button = make(
     'button',
     { type: 'button', class: 'choice', value: group ?? '' },
-    group && group !== 'under way' && stateMark(group),
+    group && groupMark(group),
     group ? `${groupWords(group).label} ` : 'All ',
     make('span', { class: 'count' }, count),
   );
@@ -95,7 +101,7 @@ class GroupAndNameFilter implements RowFilter {
 
   show(rows: readonly Row[]): void {
     this.#rows = rows;
-    const present = rowGroups.filter((group) => rows.some(({ bike }) => groupOf(bike) === group));
+    const present = rowGroups.filter((group) => rows.some(({ bike }) => isIn(group, bike)));
     if (this.#picked && !present.includes(this.#picked)) this.#picked = null;
     this.#drawStates(present);
     this.element.hidden = rows.length < WORTH_FROM;
@@ -106,7 +112,7 @@ class GroupAndNameFilter implements RowFilter {
   #drawStates(present: readonly RowGroup[]): void {
     const active = document.activeElement;
     const focused = this.#states.contains(active) ? (active as HTMLButtonElement).value : null;
-    const count = (group: RowGroup): number => this.#rows.filter(({ bike }) => groupOf(bike) === group).length;
+    const count = (group: RowGroup): number => this.#rows.filter(({ bike }) => isIn(group, bike)).length;
     fill(
       this.#states,
       this.#choice(null, this.#rows.length),
@@ -144,7 +150,7 @@ class GroupAndNameFilter implements RowFilter {
     const [wanted, picked] = this.element.hidden ? ['', null] : [this.#name.value.trim().toLowerCase(), this.#picked];
     let shown = 0;
     for (const { bike, element } of this.#rows) {
-      const isPicked = !picked || groupOf(bike) === picked;
+      const isPicked = !picked || isIn(picked, bike);
       const fits = isPicked && bike.bike.name.toLowerCase().includes(wanted);
       element.hidden = !fits;
       if (fits) shown += 1;

@@ -8,12 +8,6 @@ import { ask } from '../page/ask.ts';
 import { attempt } from '../page/attempt.ts';
 import { icon } from '../page/icons.ts';
 
-/** Said over the list where nobody's own bike is among them. */
-export const ALL_ARE_SAMPLES =
-  'These came with the program: invented bikes with invented rides, to look at. Add your own rides to begin.';
-
-export const allAreSamples = (bikes: readonly BikeSummary[]): boolean => bikes.every(({ sample }) => sample);
-
 /** What goes with the samples: their rides, own ones that were added to them among them, so that nobody agrees unseen. */
 export function removalWords(samples: readonly BikeSummary[]): string {
   const rides = sum(samples, (bike) => bike.rides);
@@ -22,12 +16,16 @@ export function removalWords(samples: readonly BikeSummary[]): string {
 }
 
 /**
- * Says which bikes are samples, and takes all of them away at once. Null where none is.
+ * The sample bikes by themselves, under a heading that says what they are, with a way to take all of them away at once. Null where there is none.
  *
+ * @param rows their list
  * @param removed called when they are gone, or some of them where it broke off
  */
-export function samplesNote(bikes: readonly BikeSummary[], removed: () => Promise<unknown>): HTMLElement | null {
-  const samples = bikes.filter(({ sample }) => sample);
+export function samplesSection(
+  samples: readonly BikeSummary[],
+  rows: HTMLElement,
+  removed: () => Promise<unknown>,
+): HTMLElement | null {
   if (samples.length === 0) return null;
   const removeAll = async (): Promise<void> => {
     const title = `Remove ${counted(samples.length, 'sample bike')}?`;
@@ -46,13 +44,23 @@ export function samplesNote(bikes: readonly BikeSummary[], removed: () => Promis
     'Remove the samples',
   );
   return make(
-    'div',
-    { class: 'rack-samples' },
+    'section',
+    { class: 'rack-samples', 'aria-labelledby': 'samples' },
     make(
-      'p',
-      { class: 'quiet' },
-      `${counted(samples.length, 'bike')} marked “sample”: invented, with invented rides; ${samples.length === 1 ? 'it' : 'they'} came with the program.`,
+      'div',
+      { class: 'section-head' },
+      make(
+        'div',
+        {},
+        make('h2', { id: 'samples' }, counted(samples.length, 'sample bike')),
+        make(
+          'p',
+          { class: 'quiet' },
+          'Invented, with invented rides: they came with the program, to look at, and count nowhere else.',
+        ),
+      ),
+      listen(button, { click: () => void attempt(removeAll) }),
     ),
-    listen(button, { click: () => void attempt(removeAll) }),
+    rows,
   );
 }

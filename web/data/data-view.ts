@@ -1,6 +1,7 @@
 import { counted } from '../../src/numeric/counted.ts';
 import { listed } from '../../src/numeric/listed.ts';
 import { understoodList } from '../add-rides/understood-list.ts';
+import { isZip } from '../add-rides/unpack-zip.ts';
 import type { Merged } from '../api/answers.ts';
 import { archiveAddress, bringIn, getHealth } from '../api/archive.ts';
 import { freshId } from '../dom/fresh-id.ts';
@@ -55,6 +56,10 @@ class Outcome {
   }
 }
 
+/** Of a file that is no archive by its first bytes: it need not be sent to be refused. */
+const noArchive = (name: string): string =>
+  `${name} is no archive, which is a zip file: nothing was sent. Choose a file that “Save the archive” made. Rides are added under “Add rides”.`;
+
 /** Form that takes an archive in. */
 function bringForm(): HTMLFormElement {
   const id = freshId('archive');
@@ -64,6 +69,11 @@ function bringForm(): HTMLFormElement {
   const submit = async (archive: File | undefined): Promise<void> => {
     if (!archive) {
       outcome.say('Choose an archive first.', { fault: true });
+      file.focus();
+      return;
+    }
+    if (!(await isZip(archive).catch(() => true))) {
+      outcome.say(noArchive(archive.name), { fault: true });
       file.focus();
       return;
     }
@@ -115,7 +125,11 @@ export const dataView: View = ({ place, signal }) => {
         half(
           'take',
           'Take it with you',
-          make('p', {}, 'One archive with every bike, ride file, adjustment and judgement. Positions are not in it.'),
+          make(
+            'p',
+            {},
+            'One archive with every bike, ride file, adjustment and judgement, and what is set aside for the workshop. Positions are not in it.',
+          ),
           make('p', {}, save),
         ),
         half(

@@ -1,25 +1,24 @@
 import { ApiError } from '../api/api-error.ts';
 import { fill, listen, make } from '../dom/make.ts';
+import { isNotHere, nothingThere } from './nothing-there.ts';
 
-function errorPanel(error: unknown, again: () => void): HTMLElement {
+function errorPanel(what: string, error: unknown, again: () => void): HTMLElement {
   const known = error instanceof ApiError;
   if (!known) console.error(error);
-  const notHere = known && error.status === 404;
-  const title = notHere ? 'Not here' : 'This could not be shown';
+  if (isNotHere(error)) return nothingThere(what);
   // the server itself asks for the token, at whatever address of the page
-  const [what, click] =
+  const [words, click] =
     known && error.status === 401 ? ['Give the token', () => location.reload()] : ['Try again', again];
   const text = known ? error.message : 'Something in the page went wrong. Loading it again may help.';
   return make(
     'section',
     { class: 'notice is-error', role: 'alert' },
-    make('h1', { tabindex: -1 }, title),
+    make('h1', { tabindex: -1 }, 'This could not be shown'),
     make('p', {}, text),
     make(
       'p',
       { class: 'row' },
-      // what is not there is not there the next time either
-      ...(notHere ? [] : [listen(make('button', { type: 'button' }, what), { click })]),
+      listen(make('button', { type: 'button' }, words), { click }),
       make('a', { class: 'button plain', href: '/' }, 'All bikes'),
     ),
   );
@@ -60,7 +59,7 @@ export function loadInto<Answer>(
       done();
       fill(
         place,
-        errorPanel(error, () => loadInto(place, what, signal, load, show)),
+        errorPanel(what, error, () => loadInto(place, what, signal, load, show)),
       );
     });
 }

@@ -18,6 +18,7 @@ import { withCautions } from '../page/cautions.ts';
 import { icon } from '../page/icons.ts';
 import { loadInto } from '../page/load-into.ts';
 import { namePage } from '../page/name-page.ts';
+import { unlessRemoved } from '../page/nothing-there.ts';
 import { points } from '../page/points.ts';
 import { soon } from '../page/soon.ts';
 import { stateMark } from '../page/state-mark.ts';
@@ -25,6 +26,7 @@ import type { View } from '../router/router.ts';
 import { day, dayAndTime, inOwnZone } from '../words/dates.ts';
 import { drivetrainLine } from '../words/drivetrain-words.ts';
 import { chanceFigure, percentRange } from '../words/numbers.ts';
+import { setAsideWords } from '../words/set-aside-words.ts';
 import { staleFigures } from '../words/stale-words.ts';
 import { standingKey, standingOf, stateLabel } from '../words/state-words.ts';
 import { ownZone } from '../words/time-zone.ts';
@@ -81,6 +83,12 @@ function dangers(sheet: SheetData): HTMLElement | null {
   const all = sheet.state.dangers;
   if (all.length === 0) return null;
   return make('div', { class: 'sheet-dangers' }, ...all.map((danger) => make('p', {}, dated(sheet, danger))));
+}
+
+/** That its keeper set the bike aside, and why. */
+function aside(sheet: SheetData): HTMLElement | null {
+  const words = setAsideWords(sheet);
+  return words === null ? null : make('p', { class: 'sheet-aside' }, words);
 }
 
 /** That the figures are not up to date, where they are not. */
@@ -229,6 +237,7 @@ const page = (sheet: SheetData, roomPx: number): HTMLElement =>
     { class: 'sheet' },
     head(sheet),
     dangers(sheet),
+    aside(sheet),
     stale(sheet),
     make(
       'div',
@@ -251,7 +260,8 @@ export const sheetView: View = ({ place, parts, signal }) => {
     fitToPage(paper);
   };
   loadInto(place, 'the sheet', signal, (abort) => getSheet(parts.bikeId, abort), show);
-  const refreshSoon = soon(async () => show(await getSheet(parts.bikeId, signal)), signal);
+  const refresh = async (): Promise<void> => show(await getSheet(parts.bikeId, signal));
+  const refreshSoon = soon(() => unlessRemoved(place, 'the sheet', refresh), signal);
   onChange(({ bikeId }) => {
     if (!bikeId || bikeId === parts.bikeId) refreshSoon();
   }, signal);

@@ -1,6 +1,7 @@
 import { hasClock } from '../../src/ride-log/has-clock.ts';
 
-const dayFormat = new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'long', year: 'numeric' });
+const wholeDay = { day: 'numeric', month: 'long', year: 'numeric' } as const;
+const dayFormat = new Intl.DateTimeFormat('en-GB', wholeDay);
 const shortDayFormat = new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'short' });
 const clockFormat = new Intl.DateTimeFormat('en-GB', { hour: '2-digit', minute: '2-digit', second: '2-digit' });
 const minuteFormat = new Intl.DateTimeFormat('en-GB', { hour: '2-digit', minute: '2-digit' });
@@ -10,6 +11,11 @@ export const isDated = (iso: string): boolean => hasClock(Date.parse(iso));
 
 /** "3 May 2026", in the reader's own time zone. */
 export const day = (iso: string): string => (isDated(iso) ? dayFormat.format(new Date(iso)) : 'date not recorded');
+
+const calendarFormat = new Intl.DateTimeFormat('en-GB', { ...wholeDay, timeZone: 'UTC' });
+
+/** "3 May 2026" for a day of the calendar, "2026-05-03", which is the same in every time zone. */
+export const calendarDay = (date: string): string => calendarFormat.format(new Date(date));
 
 /** "3 May". */
 export const shortDay = (iso: string): string => (isDated(iso) ? shortDayFormat.format(new Date(iso)) : 'no date');

@@ -25,6 +25,8 @@ import { looksFirst } from '../words/looks-first.ts';
 import { notRiddenSince } from '../words/not-ridden-since.ts';
 import { percentFigure } from '../words/numbers.ts';
 import { lastRideWords } from '../words/ridden-words.ts';
+import { samplesApart } from '../words/samples-apart.ts';
+import { isSetAside, setAsideWords } from '../words/set-aside-words.ts';
 import { skippedWords } from '../words/skipped-words.ts';
 import { staleFigures } from '../words/stale-words.ts';
 import { standingKey, standingOf, stateLabel } from '../words/state-words.ts';
@@ -52,14 +54,15 @@ const workWords = (summary: BikeSummary): HTMLElement | null =>
         datedIn(summary, summary.work),
       );
 
-/** Whether there is something to do and to tick off: not on a bike that shifts well, nor on one of which too little is known. */
-const asksForWork = (state: BikeSummary['state']): boolean =>
-  state.word === 'service' || state.word === 'watch' || looksFirst(state);
+/** Whether there is something to do and to tick off: what its keeper set it aside for, or its state asks for; not on a bike that shifts well, nor on one of which too little is known. */
+const asksForWork = ({ state, workshopMark }: BikeSummary): boolean =>
+  isSetAside({ workshopMark }) || state.word === 'service' || state.word === 'watch' || looksFirst(state);
 
 function row(summary: BikeSummary): HTMLElement {
   const { bike, state } = summary;
   const stale = staleFigures(summary);
   const workedSince = notRiddenSince(summary);
+  const aside = setAsideWords(summary);
   const cell = (label: string, ...words: (HTMLElement | string | null | false)[]): HTMLElement =>
     make('td', { 'data-label': label }, ...words);
   return make(
@@ -69,19 +72,19 @@ function row(summary: BikeSummary): HTMLElement {
       'th',
       { scope: 'row' },
       make('a', { href: `/bikes/${summary.id}` }, bike.name),
-      summary.sample && make('span', { class: 'workshop-sample' }, ' · sample'),
       make('small', {}, drivetrainLine(bike)),
     ),
     make('td', { class: 'workshop-state' }, stateMark(standingOf(state)), make('span', {}, stateLabel(state))),
     cell(
       'Why, and what to do first',
+      aside !== null && make('strong', { class: 'workshop-aside' }, aside),
       make('span', {}, rowReason(summary) ?? ''),
       stale !== null && make('small', { class: 'workshop-stale' }, stale),
       workWords(summary),
     ),
     cell('Shifts in trouble', troubleWords(state)),
     cell('Last ride', lastRideWords(summary), workedSince && make('small', { class: 'workshop-worked' }, workedSince)),
-    make('td', { class: asksForWork(state) ? 'workshop-done is-open' : 'workshop-done' }),
+    make('td', { class: asksForWork(summary) ? 'workshop-done is-open' : 'workshop-done' }),
   );
 }
 
@@ -103,9 +106,23 @@ const table = (bikes: readonly BikeSummary[]): HTMLElement =>
     make('tbody', {}, ...bikes.map(row)),
   );
 
-/** How many bikes are on the list, and how many it leaves out. */
-const listWords = (listed: number, all: number): string =>
-  listed === all ? counted(all, 'bike') : `Only what needs hands: ${figure(listed)} of ${counted(all, 'bike')}`;
+/** What is on the list, and how many bikes it leaves out. */
+interface Listed {
+  readonly bikes: readonly BikeSummary[];
+  /** The bikes that it was picked from. */
+  readonly all: number;
+  /** Sample bikes that are left out. */
+  readonly samples: number;
+}
+
+function listWords({ bikes, all, samples }: Listed): string {
+  const kind = bikes.some(({ sample }) => sample) ? 'sample bike' : 'bike';
+  const count =
+    bikes.length === all
+      ? counted(all, kind)
+      : `Only what needs hands: ${figure(bikes.length)} of ${counted(all, kind)}`;
+  return samples === 0 ? count : `${count}, without the ${counted(samples, 'sample bike')}`;
+}
 
 /** Ways back, to the printer and to a file, which are not printed. */
 function tools(bikes: readonly BikeSummary[], query: URLSearchParams, choice: HTMLElement): HTMLElement {
@@ -131,7 +148,7 @@ function tools(bikes: readonly BikeSummary[], query: URLSearchParams, choice: HT
   );
 }
 
-const sheet = (bikes: readonly BikeSummary[], all: number, order: RowOrder): HTMLElement =>
+const sheet = (listed: Listed, order: RowOrder): HTMLElement =>
   make(
     'article',
     { class: 'sheet workshop' },
@@ -139,10 +156,10 @@ const sheet = (bikes: readonly BikeSummary[], all: number, order: RowOrder): HTM
       'header',
       {},
       make('h1', { tabindex: -1 }, 'Workshop list'),
-      make('p', {}, `${listWords(bikes.length, all)}, ${dayAndTime(new Date().toISOString())}, ${ownZone()}.`),
-      bikes.length > 1 && make('p', {}, leadOf(order)),
+      make('p', {}, `${listWords(listed)}, ${dayAndTime(new Date().toISOString())}, ${ownZone()}.`),
+      listed.bikes.length > 1 && make('p', {}, leadOf(order, listed.bikes)),
     ),
-    table(bikes),
+    table(listed.bikes),
     make(
       'p',
       { class: 'sheet-foot' },
@@ -150,13 +167,15 @@ const sheet = (bikes: readonly BikeSummary[], all: number, order: RowOrder): HTM
     ),
   );
 
-/** All bikes on one sheet for the workshop, in the order of the list, to print or to save. */
+/** All bikes on one sheet for the workshop, in the order of the list, to print or to save; the samples only where there is no other. */
 export const workshopView: View = ({ place, query, signal }) => {
   namePage('Workshop list');
   let onlyHands = query.get('only') === 'hands';
   const show = ({ bikes }: { bikes: readonly BikeSummary[] }): void => {
     const order = orderOf(query.get('order'));
-    const ordered = inOrder(bikes, order);
+    const { own, samples } = samplesApart(bikes);
+    // where there is nothing else they show what the list is like
+    const ordered = inOrder(own.length > 0 ? own : samples, order);
     const listed = onlyHands ? ordered.filter(needsHands) : ordered;
     const choice = make(
       'button',
@@ -171,7 +190,13 @@ export const workshopView: View = ({ place, query, signal }) => {
         place.querySelector<HTMLElement>('[data-keep="only-hands"]')?.focus();
       },
     });
-    keepingFocus(place, () => fill(place, tools(listed, query, choice), sheet(listed, ordered.length, order)));
+    keepingFocus(place, () =>
+      fill(
+        place,
+        tools(listed, query, choice),
+        sheet({ bikes: listed, all: ordered.length, samples: bikes.length - ordered.length }, order),
+      ),
+    );
   };
   loadInto(place, 'all bikes', signal, listBikes, show);
   const refreshSoon = soon(async () => show(await listBikes(signal)), signal);

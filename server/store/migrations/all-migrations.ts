@@ -7,6 +7,7 @@ import { recordedTeeth } from './recorded-teeth.ts';
 import { rideParts } from './ride-parts.ts';
 import { rideProgress } from './ride-progress.ts';
 import { toldSides } from './told-sides.ts';
+import { workshopMarks } from './workshop-marks.ts';
 
 /**
  * Every change of the tables since the first, in order. A migration that people have run is never edited: a new one is
@@ -21,4 +22,5 @@ export const allMigrations: Readonly<Record<string, Migration>> = {
   '0006-ride-parts': rideParts,
   '0007-bike-certainty': bikeCertainty,
   '0008-told-sides': toldSides,
+  '0009-workshop-marks': workshopMarks,
 };

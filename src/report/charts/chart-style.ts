@@ -20,6 +20,7 @@ svg.chart .to-smaller .interval { stroke: var(--smaller, #a65a00); stroke-width:
 svg.chart .before .point, svg.chart path.before { fill: var(--panel, #fff); stroke-width: 1.6; }
 svg.chart .before .interval, svg.chart .interval.dashed { stroke-dasharray: 2 2; }
 svg.chart .interval.quiet { stroke: var(--quiet, #51605b); stroke-width: 1.5; }
+svg.chart .none path, svg.chart path.none { stroke: var(--quiet, #51605b); stroke-width: 1.5; }
 svg.chart .counts.event .count { fill: var(--ink, #17211f); font-weight: 600; }
 svg.chart .few { opacity: 0.72; }
 svg.chart .fault .bar { fill: var(--trouble, #a2390a); }

@@ -2,10 +2,18 @@ import { sum } from 'd3-array';
 import { directions } from '../../cogs/directions.ts';
 import { SAY_LITTLE } from '../../diagnosis/fewest-shifts.ts';
 import { figure } from '../../numeric/figure.ts';
-import type { CogReport, Report } from '../report-schema.ts';
+import type { CogReport, CogSkips, Report } from '../report-schema.ts';
 import { COGS_TITLE, cogCells, cogTitles, TROUBLE_MEANING } from '../words/cog-cells.ts';
 import { lostPastCogs } from '../words/cog-sentences.ts';
 import { directionWords } from '../words/event-words.ts';
+import {
+  anySkips,
+  describeSkipsByCog,
+  SKIPS_MEANING,
+  SKIPS_TITLE,
+  skipCells,
+  skipTitles,
+} from '../words/skip-sentences.ts';
 import { soundRidesAmong } from '../words/sound-rides-among.ts';
 import type { TextPage } from './text-page.ts';
 import { type TextColumn, textTable } from './text-table.ts';
@@ -28,6 +36,16 @@ export function textCogs(page: TextPage, report: Report): void {
     if (rows.every((cog) => cog.shifts === 0 && cog.ghostShifts === 0)) page.paragraph('None judged.', 2);
     else page.ready(textTable(columns, cogRows(rows)));
   }
+  if (anySkips(report.skipsByCog)) textSkips(page, report.skipsByCog);
+}
+
+/** Skips by cog; those on which none was seen are left out, since the sentence counts the others. */
+function textSkips(page: TextPage, cogs: readonly CogSkips[]): void {
+  page.subheading(SKIPS_TITLE);
+  page.paragraph(SKIPS_MEANING, 2);
+  page.paragraph(describeSkipsByCog(cogs), 2);
+  const titles = skipTitles.map((title): TextColumn => ({ title, align: 'right' }));
+  page.ready(textTable(titles, cogs.filter(({ skips }) => skips > 0).map(skipCells)));
 }
 
 /** Whether a cog was used enough to tell and nothing went wrong onto it, nor by itself. */

@@ -8,12 +8,25 @@ import { type MadeUpBike, madeUpFleet } from './made-up-bikes.ts';
 const folder = fileURLToPath(new URL('../../../dist/web', import.meta.url));
 
 function sheetOf(detail: BikeDetail): SheetData {
-  const { bike, bikeSource, state, rides, trend, lastRideAt, report, adjustmentsLog, pending, staleReason } = detail;
+  const {
+    bike,
+    bikeSource,
+    state,
+    workshopMark,
+    rides,
+    trend,
+    lastRideAt,
+    report,
+    adjustmentsLog,
+    pending,
+    staleReason,
+  } = detail;
   return {
     bike,
     bikeSource,
     generatedAt: '2026-05-04T09:00:00.000Z',
     state,
+    workshopMark,
     rides,
     firstRideAt: trend[0]?.at ?? null,
     lastRideAt,
@@ -27,6 +40,8 @@ function sheetOf(detail: BikeDetail): SheetData {
     suggestion: report!.diagnosis.suggestion,
     cogs: report!.cogs,
     cogsSince: null,
+    skipsByCog: report!.skipsByCog ?? [],
+    skipsByCogSince: null,
     lastLooks: [],
     lastAdjustments: report!.adjustments,
     adjustmentsLog,

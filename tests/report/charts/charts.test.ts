@@ -8,8 +8,10 @@ import type { ChartSvg } from '../../../src/report/charts/chart-frame.ts';
 import { drawLateralError } from '../../../src/report/charts/lateral-error-chart.ts';
 import { drawRideStrip } from '../../../src/report/charts/ride-strip-chart.ts';
 import { drawRideTrend } from '../../../src/report/charts/ride-trend-chart.ts';
+import { drawSkipsByCog } from '../../../src/report/charts/skips-by-cog-chart.ts';
 import { drawTroubleByCog } from '../../../src/report/charts/trouble-by-cog-chart.ts';
 import type { CogTrouble } from '../../../src/report/cog-trouble.ts';
+import { skipped } from '../made-skips.ts';
 import { sampleBike, sampleReport } from '../sample-report.ts';
 import { drawChart } from './draw-chart.ts';
 
@@ -31,8 +33,13 @@ const charts: [string, (svg: ChartSvg, size: (typeof sizes)[number]) => void][] 
   ['causes', (svg, size) => drawCauses(svg, causeBars(report), size)],
   ['trend', (svg, size) => drawRideTrend(svg, rideTrend(report), size)],
   ['lateral error', (svg, size) => drawLateralError(svg, lateral, size)],
+  [
+    'skips by cog',
+    (svg, size) => drawSkipsByCog(svg, [skipped(15, 9, 2), skipped(18, 1, 0.02), skipped(21, 0, 0)], size),
+  ],
   ['ride strip', (svg, size) => drawRideStrip(svg, strip, size)],
   ['trouble by cog of nothing', (svg, size) => drawTroubleByCog(svg, [], size)],
+  ['skips by cog of nothing', (svg, size) => drawSkipsByCog(svg, [], size)],
   ['causes of nothing', (svg, size) => drawCauses(svg, [], size)],
   ['trend of nothing', (svg, size) => drawRideTrend(svg, { rides: [], adjustments: [] }, size)],
   ['lateral error of nothing', (svg, size) => drawLateralError(svg, [], size)],
@@ -168,6 +175,34 @@ describe('what went wrong beside the shifts', () => {
     expect(lost(1)).toEqual(['1+1?', 'Past the 11: chain lost once and perhaps once more']);
     expect(lost(0)).toEqual(['2?', 'Past the 11: chain lost perhaps twice']);
     expect(lost(2)).toEqual(['2', 'Past the 11: chain lost twice']);
+  });
+});
+
+describe('skips by cog', () => {
+  const cogs = [skipped(15, 9, 2), skipped(18, 0, 3), skipped(21, 1, 0.05), skipped(24, 0, 0)];
+  const svg = drawChart((selection) => drawSkipsByCog(selection, cogs, sizes[1]));
+
+  it('has a point with its reading for each cog that was pedalled on, faint for hardly any', () => {
+    const points = marks(svg).filter((mark) => mark.querySelector('.point'));
+    expect(points.map((mark) => mark.getAttribute('class'))).toEqual([
+      'mark event skip',
+      'mark none',
+      'mark event skip few',
+    ]);
+    expect(points.map((mark) => mark.querySelector('title')?.textContent)).toEqual([
+      'On 15 teeth: 9 skips in 2 h 00 min of pedalling, 4.5 an hour (2.1 to 8.5)',
+      'On 18 teeth: no skip in 3 h 00 min of pedalling, 0.0 an hour (0.0 to 1.2)',
+      'On 21 teeth: 1 skip in 3 min of pedalling, too little for a rate',
+    ]);
+    const shapes = points.map((mark) => mark.querySelector('.point')?.getAttribute('d'));
+    expect(shapes[0]).toBe(shapes[2]);
+    expect(shapes[0]).not.toBe(shapes[1]);
+  });
+
+  it('has the skips of each cog and the hours pedalled on it under the axis', () => {
+    expect(rowsOf(svg, 'skip')).toEqual(['9 1']);
+    const hours = [...svg.querySelectorAll('.counts:not(.event) .count')].map((count) => count.textContent);
+    expect(hours).toEqual(['2.0', '3.0', '0.1', '0.0']);
   });
 });
 

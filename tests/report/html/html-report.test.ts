@@ -25,7 +25,7 @@ describe('htmlReport', () => {
     expect(htmlReport({ ...report, diagnosis: { ...diagnosis, weighed } })).not.toContain(title);
   });
 
-  it('holds the verdict, next step, cautions, limits, both tables and five kinds of charts', () => {
+  it('holds the verdict, next step, cautions, limits, its tables and six kinds of charts', () => {
     const titles = [...document.querySelectorAll('h2')].map((title) => title.textContent);
     expect(titles).toEqual([
       'Verdict',
@@ -43,9 +43,9 @@ describe('htmlReport', () => {
       .find((heads) => heads.includes('Started (UTC)'));
     expect(rideColumns?.slice(0, 5)).toEqual(['#', 'Started (UTC)', 'Pedalled', 'Evidence', 'Shifts']);
     expect(document.querySelectorAll('.cautions li').length).toBe(2);
-    expect(document.querySelectorAll('table').length).toBe(3);
+    expect(document.querySelectorAll('table').length).toBe(4);
     for (const drawing of ['is-wide', 'is-narrow'])
-      expect(document.querySelectorAll(`figure svg.${drawing}`).length).toBe(4 + report.rides.length);
+      expect(document.querySelectorAll(`figure svg.${drawing}`).length).toBe(5 + report.rides.length);
   });
 
   it('gives every chart a text for those who do not see it', () => {
