@@ -3,6 +3,7 @@ import { pipeline } from 'node:stream/promises';
 import { promisify } from 'node:util';
 import { gunzip } from 'node:zlib';
 import { z } from 'zod';
+import { unpackedName } from '../../src/ride-log/unpack-gzip.ts';
 import { defineRoute, sent } from '../http/define-route.ts';
 import { notFound, RequestError } from '../http/request-error.ts';
 import type { Services } from '../services.ts';
@@ -138,7 +139,9 @@ export const rideRoutes = [
         const { code, message } = fileMissing(ride.file);
         throw new RequestError(404, code, message);
       });
-      response.attachment(ride.file).set({ 'content-type': 'application/octet-stream', 'cache-control': 'no-store' });
+      response
+        .attachment(unpackedName(ride.file))
+        .set({ 'content-type': 'application/octet-stream', 'cache-control': 'no-store' });
       await pipeline(kept.createReadStream(), response);
       return sent;
     },

@@ -3,6 +3,7 @@ import { closeSync, fsyncSync, openSync, readFileSync, writeSync } from 'node:fs
 import { recordedTeeth } from '../../src/gear-trace/commands/recorded-gears.ts';
 import { readRideLog } from '../../src/ride-log/read-ride-log.ts';
 import { rideToCome } from '../../src/ride-log/still-to-come.ts';
+import { unpackGzip } from '../../src/ride-log/unpack-gzip.ts';
 import { storageFault } from '../data-folder/storage-fault.ts';
 import { dropPositions } from '../positions/drop-positions.ts';
 import { rideFault } from './ride-fault.ts';
@@ -11,14 +12,15 @@ import type { IntakeAnswer, IntakeTask } from './tasks.ts';
 const sha256 = (bytes: Uint8Array): string => createHash('sha256').update(bytes).digest('hex');
 
 /**
- * Reads a file that came in and writes what will be kept of it, flushed to the disk. A file that is no ride is refused
+ * Reads a file that came in and writes what will be kept of it, unpacked and flushed to the disk. A file that is no ride is refused
  * here, by name and with the reason, before anything is stored.
  */
 export function intakeRide(task: IntakeTask): IntakeAnswer {
   const sent = readFileSync(task.path);
   const sentSha256 = sha256(sent);
   try {
-    const kept = task.keepPositions ? keepAll(task.file, sent) : dropPositions(task.file, sent);
+    const bytes = unpackGzip(task.file, sent);
+    const kept = task.keepPositions ? keepAll(task.file, bytes) : dropPositions(task.file, bytes);
     writeFlushed(task.keptPath, kept.bytes);
     const { log } = kept;
     const changed = {

@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { CogwrightError } from '../../src/errors/cogwright-error.ts';
 import { readRideLog } from '../../src/ride-log/read-ride-log.ts';
 import type { RideLog } from '../../src/ride-log/ride-log.ts';
+import { unpackGzip } from '../../src/ride-log/unpack-gzip.ts';
 import type { KeptRide } from './tasks.ts';
 
 /**
@@ -9,7 +10,7 @@ import type { KeptRide } from './tasks.ts';
  *
  * @throws FileError where it is no ride; an error of the file system where it cannot be read
  */
-export const readKept = ({ path, file }: KeptRide): RideLog => readRideLog(file, readFileSync(path));
+export const readKept = ({ path, file }: KeptRide): RideLog => readRideLog(file, unpackGzip(file, readFileSync(path)));
 
 /** The same; null for a ride that was removed meanwhile or is damaged, where the work at hand can do without it: its own analysis says so. */
 export function readKeptIfThere(kept: KeptRide): RideLog | null {

@@ -6,6 +6,7 @@ import type { FailedRide } from '../report/report-schema.ts';
 import { readRideLog } from '../ride-log/read-ride-log.ts';
 import type { RideLog } from '../ride-log/ride-log.ts';
 import { warnOfRideToCome } from '../ride-log/still-to-come.ts';
+import { unpackGzip } from '../ride-log/unpack-gzip.ts';
 import type { Progress } from './progress.ts';
 import { notARide } from './read-companion.ts';
 import { unreadable } from './read-error.ts';
@@ -28,7 +29,7 @@ export function readRides(files: readonly string[], progress: Progress): ReadRid
   files.forEach((file, i) => {
     progress.tell('Reading', i);
     try {
-      const bytes = readBytes(file);
+      const bytes = unpackGzip(file, readBytes(file));
       const print = createHash('sha256').update(bytes).digest('hex');
       const twin = seen.get(print);
       if (twin !== undefined)

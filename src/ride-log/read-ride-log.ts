@@ -7,7 +7,8 @@ import type { RideLog } from './ride-log.ts';
 import { decodeXml } from './xml/decode-xml.ts';
 
 /**
- * Reads one ride of any format; the format is told by content. `file` is only a name for messages.
+ * Reads one ride of any format; the format is told by content. `file` is only a name for messages. What is packed with gzip is to be unpacked before
+ * (`unpackGzip`).
  *
  * Every input ends in a ride or a `FileError`, in bounded time and memory. Nothing is invented: what is missing stays NaN, and what
  * was set aside, joined or derived is said in a warning.

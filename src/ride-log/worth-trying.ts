@@ -2,7 +2,7 @@ import { packedWith } from './packed-with.ts';
 import { readsLikeRide } from './reads-like-ride.ts';
 
 /** True where a file's name ends as a ride log's does: one that then cannot be read as a ride is not to be passed over without a word. */
-export const isNamedLikeRide = (name: string): boolean => /\.(fit|tcx|gpx|csv)$/i.test(name);
+export const isNamedLikeRide = (name: string): boolean => /\.(fit|tcx|gpx|csv)(\.gz)?$/i.test(name);
 
 const isNamedLikePacked = (name: string): boolean => /\.(gz|zip|bz2|xz|zst|7z)$/i.test(name);
 

@@ -1,6 +1,7 @@
 import { mkdirSync, mkdtempSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, relative } from 'node:path';
+import { gzipSync } from 'node:zlib';
 import { afterAll, describe, expect, it } from 'vitest';
 import { findRides } from '../../src/cli/find-rides.ts';
 import { readRides } from '../../src/cli/read-rides.ts';
@@ -73,6 +74,21 @@ describe('findRides', () => {
       'packed',
       'packed',
     ]);
+  });
+
+  it('takes a ride packed with gzip as the same as unpacked, which counts once', () => {
+    const rows = Array.from({ length: 30 }, (_, s) => `${s},5,80`);
+    const csv = ['time_s,speed_mps,cadence_rpm', ...rows].join('\n');
+    put('gzip/ride.csv', csv);
+    const packed = put('gzip/ride.csv.gz', gzipSync(csv));
+    put('gzip/other.gz', gzipSync(`${csv}\n31,5,80`));
+    const { files } = findRides([join(folder, 'gzip')]);
+    const { logs, failed } = readRides(files, { tell: () => {}, end: () => {} });
+    expect(logs.map(({ timeS, format }) => [timeS.length, format])).toEqual([
+      [31, 'csv'],
+      [30, 'csv'],
+    ]);
+    expect(failed).toMatchObject([{ file: packed, code: 'duplicate' }]);
   });
 
   it('always tries a file that is named itself', () => {

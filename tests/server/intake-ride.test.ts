@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { gunzipSync } from 'node:zlib';
+import { gunzipSync, gzipSync } from 'node:zlib';
 import { afterEach, beforeEach, expect, it } from 'vitest';
 import { analyseKeptRide } from '../../server/work/analyse-kept-ride.ts';
 import { intakeRide } from '../../server/work/intake-ride.ts';
@@ -35,6 +35,20 @@ it.each([
   expect(said.includes('speed-from-positions')).toBe(!speed);
   expect(readRideLog('ride.fit', kept).warnings.map(({ code }) => code)).toEqual(said);
   expect(readRideLog('ride.fit', kept).speedSource).toBe(readRideLog('ride.fit', bytes).speedSource);
+});
+
+it('a ride packed with gzip is kept unpacked, as the same ride is that was sent unpacked', () => {
+  const rows = Array.from({ length: 60 }, (_, s) => `2026-04-02T08:00:${String(s).padStart(2, '0')}Z,5,80`);
+  const bytes = Buffer.from(['time,speed_mps,cadence_rpm', ...rows].join('\n'));
+  const taken = (name: string, sent: Uint8Array): Loose => {
+    const [path, keptPath] = [join(folder.path, `sent-${name}`), join(folder.path, `kept-${name}`)];
+    writeFileSync(path, sent);
+    return intakeRide({ path, keptPath, file: name, keepPositions: false });
+  };
+  const packed = taken('ride.csv.gz', gzipSync(bytes));
+  expect(packed.ride).toMatchObject({ format: 'csv', sha256: sha256(gzipSync(bytes)) });
+  expect(packed.ride.keptSha256).toBe(taken('ride.csv', bytes).ride.keptSha256);
+  expect(taken('bad.csv.gz', gzipSync(bytes).subarray(0, 12)).fault.code).toBe('packed');
 });
 
 it('a ride of a day still to come says so as it comes in and on its own page', () => {

@@ -1,6 +1,7 @@
 import { FileError } from '../../src/errors/file-error.ts';
 import { counted } from '../../src/numeric/counted.ts';
 import { listedUpTo } from '../../src/numeric/listed.ts';
+import { packedWith } from '../../src/ride-log/packed-with.ts';
 import { rideFormat } from '../../src/ride-log/ride-format.ts';
 import { pathOf } from './file-path.ts';
 
@@ -26,12 +27,16 @@ export async function withoutNoRides(
 }
 
 async function noRide(file: File): Promise<NoRide | null> {
-  const start = await file
-    .slice(0, BEGINNING)
-    .arrayBuffer()
-    .catch(() => new ArrayBuffer(0));
+  const start = new Uint8Array(
+    await file
+      .slice(0, BEGINNING)
+      .arrayBuffer()
+      .catch(() => new ArrayBuffer(0)),
+  );
+  // the server unpacks it and sees what is in it
+  if (packedWith(start) === 'gzip') return null;
   try {
-    rideFormat(file.name, new Uint8Array(start));
+    rideFormat(file.name, start);
     return null;
   } catch (error) {
     if (!(error instanceof FileError)) throw error;
