@@ -41,7 +41,7 @@ export const addRidesView: View = ({ place, query, signal }) => {
 const head = (): HTMLElement =>
   viewHead(
     'Add rides',
-    'Ride logs with gear changes and cadence tell most. FIT, TCX, GPX and CSV are read; what a file is, is told by its contents.',
+    'Ride logs with gear changes and cadence tell most. FIT, TCX, GPX and CSV are read, also packed with gzip or zip; what a file is, is told by its contents.',
   );
 
 interface StepsPlan {
