@@ -1,4 +1,3 @@
-import { sum } from 'd3-array';
 import { longestRising } from './longest-rising.ts';
 import { mainSpan } from './main-span.ts';
 
@@ -6,8 +5,6 @@ import { mainSpan } from './main-span.ts';
 const MOST_BACKWARD = 0.2;
 /** A file that runs backwards oftener than this is in another order; a clock is not set back so often. */
 const MOST_SET_BACK = 5;
-/** Where the runs between steps back last longer together than the time they cover by more than this share, the same time was told twice: the clock was set back. */
-const TOLD_TWICE = 0.2;
 
 /** Indices of the records to keep, by rising time (ties in the file's order), and how many were set aside and why. */
 export interface RecordOrder {
@@ -22,7 +19,7 @@ export interface RecordOrder {
  * Puts records in order. Runs (segments, laps, tracks) are sorted by their first time. Times far from
  * the rest are of a clock that jumped (see `mainSpan`). Of the others the longest rising sequence stays, so that a single
  * wrong time costs one record, and a clock set back by a minute costs that minute, not the ride. Where that would cost
- * over a fifth of them they are sorted instead; but not where a clock set back tells a long time twice, since sorting would shuffle one while into the other.
+ * over a fifth of them they are sorted instead: run by run where there are few, so that a clock set back shuffles no while of the ride into another.
  */
 export function orderRecords(timeMs: Float64Array, runStarts: readonly number[]): RecordOrder {
   const byRun = sortRuns(timeMs, runStarts);
@@ -30,34 +27,25 @@ export function orderRecords(timeMs: Float64Array, runStarts: readonly number[])
   const rising = longestRising(timeMs, inStep);
   const backward = inStep.length - rising.length;
   const clockJumps = timeMs.length - inStep.length;
-  if (backward > MOST_BACKWARD * inStep.length && !wasSetBack(timeMs, inStep)) {
+  if (backward <= MOST_BACKWARD * inStep.length) return { order: rising, clockJumps, backward, sorted: false };
+  const runs = setInOrder(timeMs, inStep);
+  if (!runs) {
     return { order: inStep.sort((a, b) => timeMs[a] - timeMs[b] || a - b), clockJumps, backward: 0, sorted: true };
   }
-  return { order: rising, clockJumps, backward, sorted: false };
+  const order = longestRising(timeMs, runs);
+  return { order, clockJumps, backward: inStep.length - order.length, sorted: runs.some((i, k) => i !== inStep[k]) };
 }
 
-/** Whether the times of `order` rise in a few runs that cover the same time more than once. */
-function wasSetBack(timeMs: Float64Array, order: Uint32Array): boolean {
-  const runs: { readonly firstMs: number; lastMs: number }[] = [];
-  for (const i of order) {
-    const run = runs.at(-1);
-    if (run && timeMs[i] >= run.lastMs) run.lastMs = timeMs[i];
-    else runs.push({ firstMs: timeMs[i], lastMs: timeMs[i] });
-    if (runs.length > MOST_SET_BACK + 1) return false;
+/** `order` with the runs between its steps back put in order of their first time; null where there are too many to be a clock's doing. */
+function setInOrder(timeMs: Float64Array, order: Uint32Array): Uint32Array | null {
+  const starts = [0];
+  for (let k = 1; k < order.length; k++) {
+    if (timeMs[order[k]] >= timeMs[order[k - 1]]) continue;
+    if (starts.length > MOST_SET_BACK) return null;
+    starts.push(k);
   }
-  const lasted = sum(runs, ({ firstMs, lastMs }) => lastMs - firstMs);
-  return lasted > (1 + TOLD_TWICE) * coveredMs(runs);
-}
-
-/** The time that any of the runs covers. */
-function coveredMs(runs: readonly { readonly firstMs: number; readonly lastMs: number }[]): number {
-  let covered = 0;
-  let untilMs = Number.NEGATIVE_INFINITY;
-  for (const { firstMs, lastMs } of [...runs].sort((a, b) => a.firstMs - b.firstMs)) {
-    covered += Math.max(0, lastMs - Math.max(firstMs, untilMs));
-    untilMs = Math.max(untilMs, lastMs);
-  }
-  return covered;
+  const runs = starts.map((start, r) => order.subarray(start, starts[r + 1]));
+  return Uint32Array.from(runs.sort((a, b) => timeMs[a[0]] - timeMs[b[0]]).flatMap((run) => [...run]));
 }
 
 function sortRuns(timeMs: Float64Array, runStarts: readonly number[]): Uint32Array {

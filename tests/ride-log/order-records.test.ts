@@ -76,6 +76,15 @@ describe('records out of order', () => {
     expect(goesOnElsewhere.length).toBe(1);
   });
 
+  test('a clock set back to before the start costs the time that is told twice', () => {
+    const times = [...seconds(3000, 2000), ...seconds(1400, 2000)];
+    const { order: kept, backward, sorted } = order(times);
+    expect(sorted).toBe(true);
+    expect([backward, kept.length]).toEqual([400 - 1, times.length - 400 + 1]);
+    const goesOnElsewhere = [...kept].filter((index, i) => i > 0 && index !== kept[i - 1] + 1);
+    expect(goesOnElsewhere.length).toBe(1);
+  });
+
   test('parts in another order, a file read backwards and one without any order are sorted', () => {
     const parts = [...seconds(400, 200), ...seconds(0, 400)];
     expect(order(parts)).toMatchObject({ sorted: true, backward: 0 });
