@@ -44,7 +44,7 @@ export function ghostSearch(
 }
 
 /** A recorder may write a gear down so much later than the chain went there, s (assumption of ours). */
-const RECORDED_WITHIN_S = 4.5;
+const RECORDED_WITHIN_S = 3.25;
 
 /**
  * Whether the next record names where a move went, or a cog further that way, soon enough to be the record of that very move, written down late: a
