@@ -22,7 +22,7 @@ const legend: readonly LegendEntry[] = [
   { words: 'skips seen', className: 'event skip', path: eventShape.skip },
   { words: 'none seen', className: 'none', path: NONE_SEEN },
   { words: 'bar: 95 % interval', className: 'interval quiet', path: 'M0,-7V7' },
-  { words: 'faint: under 10 min pedalled', className: 'event few', path: eventShape.skip },
+  { words: 'faint: too little to tell', className: 'event few', path: eventShape.skip },
 ];
 
 /** Hours in the room under a cog: "0.4", "12". */

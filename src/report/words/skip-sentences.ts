@@ -13,18 +13,21 @@ export const SKIPS_MEANING =
 /** Titles of the table's columns. */
 export const skipTitles = ['On cog', 'Skips seen', 'Pedalled', 'Skips an hour', '95 % range'] as const;
 
-/** A rate over less pedalling than this says little. */
+/** A rate over less pedalling than this says little, unless so many skips were seen. */
 const FEW_MINUTES = 10;
+const ENOUGH_SKIPS = 3;
 
 /** Whether a cog was pedalled on too little for its rate to tell. */
-export const isHardlyPedalled = ({ pedallingS }: Pick<CogSkips, 'pedallingS'>): boolean =>
-  pedallingS < FEW_MINUTES * 60;
+export const isHardlyPedalled = ({ skips, pedallingS }: Pick<CogSkips, 'skips' | 'pedallingS'>): boolean =>
+  pedallingS < FEW_MINUTES * 60 && skips < ENOUGH_SKIPS;
 
 /** Whether any skip was seen on a known cog: else there is nothing to show by cog. */
 export const anySkips = (cogs: readonly CogSkips[] | undefined): cogs is readonly CogSkips[] =>
   cogs?.some(({ skips }) => skips > 0) ?? false;
 
 const perHour = (rate: number): string => (rate < 10 ? rate.toFixed(1) : figure(Math.round(rate)));
+
+const pedalledWords = (seconds: number): string => (seconds < 60 ? 'under 1 min' : durationWords(seconds));
 
 /** The row of a cog under `skipTitles`; a dash where it was pedalled on too little to tell. */
 export function skipCells(cog: CogSkips): string[] {
@@ -33,7 +36,7 @@ export function skipCells(cog: CogSkips): string[] {
     isHardlyPedalled(cog) || rate === null || low === null || high === null
       ? ['-', '-']
       : [perHour(rate), `${perHour(low)} to ${perHour(high)}`];
-  return [String(teeth), figure(skips), pedallingS > 0 ? durationWords(pedallingS) : '-', ...rates];
+  return [String(teeth), figure(skips), pedallingS > 0 ? pedalledWords(pedallingS) : '-', ...rates];
 }
 
 /** "On 21 teeth: 9 skips in 3 h 05 min of pedalling, 2.9 an hour (1.3 to 5.5)". */

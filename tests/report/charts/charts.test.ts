@@ -199,6 +199,16 @@ describe('skips by cog', () => {
     expect(shapes[0]).not.toBe(shapes[1]);
   });
 
+  it('tells the rate of a cog hardly pedalled on where many skips were seen', () => {
+    const svg = drawChart((selection) =>
+      drawSkipsByCog(selection, [skipped(17, 3, 0.1), skipped(36, 1, 0.005)], sizes[1]),
+    );
+    expect(marks(svg).map((mark) => [mark.getAttribute('class'), mark.querySelector('title')?.textContent])).toEqual([
+      ['mark event skip', 'On 17 teeth: 3 skips in 6 min of pedalling, 30 an hour (6.2 to 88)'],
+      ['mark event skip few', 'On 36 teeth: 1 skip in under 1 min of pedalling, too little for a rate'],
+    ]);
+  });
+
   it('has the skips of each cog and the hours pedalled on it under the axis', () => {
     expect(rowsOf(svg, 'skip')).toEqual(['9 1']);
     const hours = [...svg.querySelectorAll('.counts:not(.event) .count')].map((count) => count.textContent);
