@@ -217,10 +217,12 @@ describe('ghost shifts', () => {
     expect(analysed(ride).events.ghostShifts).toEqual([]);
   });
 
-  it('are some where the next record asks for the other way: the rider answers', () => {
-    const ride = at(4).pedal(15);
-    ride.command(5).move(5).pedal(20).move(4).pedal(4).command(6).pedal(1).move(6).pedal(20);
-    expect(analysed(ride).events.ghostShifts).toMatchObject([{ fromCog: 5, toCog: 4 }]);
+  it('are some where the next record asks for the other way, or for that way and back: the rider answers', () => {
+    const surprised = () => at(5).pedal(15).move(4).pedal(2);
+    const otherWay = surprised().command(6).pedal(1).move(6).pedal(20);
+    const thatWayAndBack = surprised().command(4).pedal(3).command(5).pedal(1).move(5).pedal(20);
+    for (const ride of [otherWay, thatWayAndBack])
+      expect(analysed(ride).events.ghostShifts).toMatchObject([{ fromCog: 5, toCog: 4 }]);
   });
 
   it('are none where a command came in the 5 s before', () => {

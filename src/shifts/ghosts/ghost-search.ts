@@ -45,22 +45,25 @@ export function ghostSearch(
 
 /** A recorder may write a gear down so much later than the chain went there, s (assumption of ours). */
 const RECORDED_WITHIN_S = 3.25;
+/** A rider whom the chain surprised may push the lever after it and then back, within so long, s (assumption of ours). */
+const BACK_WITHIN_S = 5;
 
 /**
- * Whether the next record names where a move went, or a cog further that way, soon enough to be the record of that very move, written down late: a
- * rider who is taken to another cog by surprise asks for the old one.
+ * Whether the next record names where a move went, or a cog further that way, soon enough to be the record of that very move, written down late.
+ * Not where the rider pushes back at once: that is how one answers a chain that moved by itself.
  *
  * @param last index of the last command before the move
  */
 export function isRecordedLate(
-  { commands }: Pick<GhostSearch, 'commands'>,
+  { commands: { timeS, cog } }: Pick<GhostSearch, 'commands'>,
   last: number,
   { atS, fromCog, toCog }: { readonly atS: number; readonly fromCog: number; readonly toCog: number },
 ): boolean {
-  const asked = commands.cog[last + 1] ?? -1;
-  if (asked < 0 || commands.timeS[last + 1] - atS > RECORDED_WITHIN_S) return false;
+  const next = last + 1;
+  if (!(timeS[next] - atS <= RECORDED_WITHIN_S) || cog[next] < 0) return false;
   const way = Math.sign(toCog - fromCog);
-  return way * asked >= way * toCog;
+  const pushedBack = timeS[next + 1] - timeS[next] <= BACK_WITHIN_S && way * cog[next + 1] < way * cog[next];
+  return way * cog[next] >= way * toCog && !pushedBack;
 }
 
 /** So long before and within a move the power is looked at, s, and the share of it that is left where the rider eases off. */
