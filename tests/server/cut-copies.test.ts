@@ -146,7 +146,7 @@ describe('a cut copy of a ride', () => {
     await before.close();
     const store = new Database(join(data, 'cogwright.sqlite'));
     store.exec(
-      "DROP TABLE ride_part; ALTER TABLE bike DROP COLUMN certainty; ALTER TABLE judgement DROP COLUMN side; DELETE FROM kysely_migration WHERE name >= '0006'; UPDATE bike SET revision = revision + 1",
+      "DROP TABLE workshop_mark; DROP TABLE ride_part; ALTER TABLE bike DROP COLUMN certainty; ALTER TABLE judgement DROP COLUMN side; DELETE FROM kysely_migration WHERE name >= '0006'; UPDATE bike SET revision = revision + 1",
     );
     store.pragma('user_version = 5');
     store.close();

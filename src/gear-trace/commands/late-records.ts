@@ -20,6 +20,8 @@ const LEAST_STEP = 0.06;
 const LEAST_SHIFTS = 8;
 /** No chain goes before it is asked to: records after which the ratio stepped so long before, on the middle one, come late, s. */
 const LEAST_LATE_S = 1;
+/** A step still longer before is no recorder's doing but a shift that was missed, and came through by itself before the next was asked for, s. */
+const MOST_LATE_S = 5;
 /** What the chain and the sensors take themselves and so hide of it, s (assumption of ours). */
 const HIDDEN_S = 0.5;
 
@@ -62,7 +64,8 @@ function leadOf(timeS: Float64Array, ratio: Float64Array, recordS: number, step:
   let first = bisectLeft(timeS, recordS + SETTLED_S.after);
   while (first > 0 && timeS[first - 1] >= recordS - SETTLED_S.before && (ratio[first - 1] - start) / seen > 0.5)
     first--;
-  return recordS - timeS[first];
+  const leadS = recordS - timeS[first];
+  return leadS > MOST_LATE_S ? Number.NaN : leadS;
 }
 
 /** The commands as they were given, where their records came so much later. */
