@@ -45,19 +45,21 @@ export function traceGears(log: RideLog, bike: Bike): RideTrace {
   const commands = lateS > 0 ? earlier(written, lateS, log.timeS) : written;
   const ride: BikeRide = { log, bike, samples, commands };
   const fitted = gearsShown(ride);
-  if (!('code' in fitted)) return withWarning(decodedTrace(ride, fitted), lateRecordsWarning(lateS));
-  const warnings = [fitted, sparseWarning(samples), anotherBike(log, bike, null)].filter((warning) => warning !== null);
-  return emptyTrace(ride, namesCogs(ride) ? 'commands-only' : 'none', warnings);
+  const late = lateRecordsWarning(lateS);
+  if (!('code' in fitted)) return decodedTrace(ride, fitted, late);
+  const warnings = [fitted, late, sparseWarning(samples), anotherBike(log, bike, null)];
+  return emptyTrace(
+    ride,
+    namesCogs(ride) ? 'commands-only' : 'none',
+    warnings.filter((warning) => warning !== null),
+  );
 }
-
-const withWarning = (trace: RideTrace, warning: Warning | null): RideTrace =>
-  warning ? { ...trace, warnings: [warning, ...trace.warnings] } : trace;
 
 /** Whether any gear record names a cog of the bike. */
 const namesCogs = ({ commands: { timeS, cog } }: BikeRide): boolean => timeS.some((_, record) => cog[record] >= 0);
 
 /** The trace of a ride whose gears show; they are fitted once more to what the first decoding is sure of. */
-function decodedTrace(asRecorded: BikeRide, fitted: GearModel): RideTrace {
+function decodedTrace(asRecorded: BikeRide, fitted: GearModel, late: Warning | null): RideTrace {
   const asked = decodeGears(asRecorded, fitted);
   const missing = missingRecords(asRecorded, asked, fitted);
   const ride = withoutStale(asRecorded, missing);
@@ -87,6 +89,7 @@ function decodedTrace(asRecorded: BikeRide, fitted: GearModel): RideTrace {
     ofOneCount,
     warnings: [
       ...[
+        late,
         sparseWarning(samples),
         missingRecordsWarning(missing),
         cadenceGapsWarning(log),
