@@ -67,7 +67,10 @@ export function judgeRide(recorded: RideLog, trace: RideTrace, cogs: number): Ju
       chainDrops: drops,
       skips: skips(log, trace, lagS),
       pedallingSByCog,
-      ...(withRecords && { promptHalts: promptHalts(log, trace) }),
+      ...(withRecords && {
+        watchedSByCog: secondsByCog(trace, cogs, cogCommanded(trace)),
+        promptHalts: promptHalts(log, trace),
+      }),
     },
     sensorLagS: withRecords && timing.lagSpreadS < LAG_KNOWN_S ? timing.lagS : Number.NaN,
     lostDrive: lost,
@@ -83,11 +86,17 @@ const isShownClearly = (trace: RideTrace, ghost: Unasked): boolean =>
 const isPutBack = (recordsS: Float64Array, lost: readonly LostDrive[], { timeS }: Unasked): boolean =>
   lost.some(({ start, end }) => timeS >= recordsS[start] && !(timeS >= recordsS[end]));
 
-/** Seconds pedalled on each cog. */
-function secondsByCog(trace: RideTrace, cogs: number): Float64Array {
+/** Whether a commanded cog was known at a record. */
+const cogCommanded =
+  ({ commands: { latest, cog } }: RideTrace) =>
+  (record: number): boolean =>
+    latest[record] >= 0 && cog[latest[record]] >= 0;
+
+/** Seconds pedalled on each cog, at the records that count. */
+function secondsByCog(trace: RideTrace, cogs: number, counts = (_record: number): boolean => true): Float64Array {
   const seconds = new Float64Array(cogs);
-  trace.cog.forEach((cog, i) => {
-    if (cog >= 0) seconds[cog] += pedalledSeconds(trace.samples, i);
+  trace.cog.forEach((cog, record) => {
+    if (cog >= 0 && counts(record)) seconds[cog] += pedalledSeconds(trace.samples, record);
   });
   return seconds;
 }

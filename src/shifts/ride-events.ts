@@ -130,6 +130,8 @@ export interface RideEvents {
   readonly skips: readonly SkipEvent[];
   /** Seconds pedalled (over 30 rpm) on each cog of the cassette, index 0 = smallest. */
   readonly pedallingSByCog: Float64Array;
+  /** The part of them in which an unasked shift could be told, since a commanded cog was known; absent where none ever was, and in events that were kept before it was told. */
+  readonly watchedSByCog?: Float64Array;
   /** Absent where no cog is commanded, and in events that were kept before it was told. */
   readonly promptHalts?: PromptHalts;
 }

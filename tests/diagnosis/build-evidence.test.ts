@@ -36,6 +36,18 @@ describe('buildEvidence', () => {
     expect(evidence.rides.slice(1)).toEqual(rides.slice(1));
   });
 
+  it('watches for unasked shifts only as long as it was known which cog was asked for', () => {
+    const [ride] = rides;
+    const watchedS = (events: typeof ride.events): number => {
+      const { segments } = buildEvidence({ bike: cableBike, rides: [{ ...ride, events }], adjustments: [] });
+      return segments.reduce((sum, segment) => sum + segment.watchedS.reduce((a, b) => a + b, 0), 0);
+    };
+    const { events } = ride;
+    const half = { ...events, watchedSByCog: events.pedallingSByCog.map((seconds) => seconds / 2) };
+    expect(watchedS(events)).toBeGreaterThan(1000);
+    expect(watchedS(half)).toBeCloseTo(watchedS(events) / 2, 6);
+  });
+
   it('shares out shifts at the very moment of an adjustment as the comparison of adjustments does', () => {
     const [ride] = rides;
     const adjustments = [turnedAt(ride.startMs + ride.events.shifts[40].timeS * 1000)];

@@ -49,6 +49,15 @@ describe('gear records that stop for a while', () => {
     expect(cleanOf(events).length).toBeGreaterThan(60);
   });
 
+  it('leave the time meanwhile pedalled, but not watched for unasked shifts', () => {
+    const sum = (seconds: Float64Array | undefined): number => seconds?.reduce((a, b) => a + b, 0) ?? Number.NaN;
+    const unwatched = sum(events.pedallingSByCog) - sum(events.watchedSByCog);
+    // a shift comes every 12 s: it begins after the first that is not recorded, and ends with the next that is
+    expect(unwatched).toBeGreaterThan(BACK_S - FAILS_S - 25);
+    expect(unwatched).toBeLessThan(BACK_S - FAILS_S + 25);
+    expect(sum(whole.events.pedallingSByCog) - sum(whole.events.watchedSByCog)).toBeLessThan(5);
+  });
+
   it('are said, with when', () => {
     expect(warning?.message).toMatch(
       /^No gear record names a change, but the chain went over [5-7] other cogs from 11:\d\d to 18:\d\d \(time since the start\)/,

@@ -71,8 +71,9 @@ function addPedalling(segment: EvidenceSegment, { events, evidence, timeShare }:
     segment.pedallingS[cog] += pedalledS;
     // without commands nobody can call a shift unasked: that none was seen says nothing
     if (evidence !== 'full') continue;
-    segment.watchedS[cogCell(cassetteLength, true, cog)] += pedalledS * afterLarger[cog];
-    segment.watchedS[cogCell(cassetteLength, false, cog)] += pedalledS * (1 - afterLarger[cog]);
+    const watchedS = events.watchedSByCog ? (events.watchedSByCog[cog] ?? 0) * timeShare : pedalledS;
+    segment.watchedS[cogCell(cassetteLength, true, cog)] += watchedS * afterLarger[cog];
+    segment.watchedS[cogCell(cassetteLength, false, cog)] += watchedS * (1 - afterLarger[cog]);
   }
 }
 

@@ -7,7 +7,7 @@ export function rideFrom(ride: DiagnosisRide, fromMs: number): DiagnosisRide | n
   if (cutS >= ride.durationS) return null;
   const later = <T extends { readonly timeS: number }>(events: readonly T[]): T[] =>
     events.filter(({ timeS }) => timeS >= cutS).map((event) => ({ ...event, timeS: event.timeS - cutS }));
-  const { shifts, ghostShifts, chainDrops, skips, pedallingSByCog, promptHalts } = ride.events;
+  const { shifts, ghostShifts, chainDrops, skips, pedallingSByCog, watchedSByCog, promptHalts } = ride.events;
   const kept = 1 - cutS / ride.durationS;
   return {
     ...ride,
@@ -21,6 +21,7 @@ export function rideFrom(ride: DiagnosisRide, fromMs: number): DiagnosisRide | n
       skips: later(skips),
       ...(promptHalts && { promptHalts: { ...promptHalts, ontoEnd: later(promptHalts.ontoEnd) } }),
       pedallingSByCog: pedallingSByCog.map((seconds) => seconds * kept),
+      ...(watchedSByCog && { watchedSByCog: watchedSByCog.map((seconds) => seconds * kept) }),
     },
   };
 }
