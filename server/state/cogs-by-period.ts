@@ -1,7 +1,7 @@
 import type { Adjustment } from '../../src/adjustments/adjustment.ts';
 import { adjustmentPeriods } from '../../src/adjustments/adjustment-periods.ts';
 import { withoutCancelled } from '../../src/adjustments/cancelled-out.ts';
-import type { RiddenFor } from '../../src/adjustments/count-skips.ts';
+import type { RiddenFor } from '../../src/adjustments/part-of-ride.ts';
 import { tallyCogs } from '../../src/cogs/tally-cogs.ts';
 import type { Bike } from '../../src/drivetrain/bike.ts';
 import { cogShiftsReport } from '../../src/report/cog-report.ts';

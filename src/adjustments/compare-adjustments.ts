@@ -10,7 +10,7 @@ import { withoutCancelled } from './cancelled-out.ts';
 import { comparePeriods, type PeriodsComparison } from './compare-periods.ts';
 import { isDecided } from './compare-rates.ts';
 import { compareSkips, type SkipComparison, wears } from './compare-skips.ts';
-import type { RiddenFor } from './count-skips.ts';
+import type { RiddenFor } from './part-of-ride.ts';
 import { ridingAfter, turnsUpTo } from './turned-further.ts';
 
 /** Several turns of one setting the same way, weighed as one: the riding before the first against that after the last. */
@@ -113,7 +113,7 @@ function compareGroup(
   const { groups, periods } = all;
   const [earlier, later] = [sinceItBegan(periods[group], beganMs), untilItBegan(periods[group + 1], beganMs)];
   const compare = comparePeriods([earlier, later], rides, cassetteLength);
-  const skipping = compareSkips(rides, groups, group);
+  const skipping = compareSkips(rides, groups, group, cassetteLength);
   const next = groups[group + 1]?.adjustments ?? [];
   return (made) => {
     const own = compare(made);

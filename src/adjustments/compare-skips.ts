@@ -1,13 +1,17 @@
+import { type SkipTally, tallySkips } from '../cogs/tally-skips.ts';
 import { probabilityGammaExceeds } from '../numeric/probability-gamma-exceeds.ts';
 import type { Adjustment } from './adjustment.ts';
 import type { AdjustmentGroup } from './adjustment-periods.ts';
 import { isDecided } from './compare-rates.ts';
-import { countSkips, type RiddenFor, type SkipCount } from './count-skips.ts';
+import { countSkips, type SkipCount } from './count-skips.ts';
+import { dated, partOfRide, type RiddenFor } from './part-of-ride.ts';
 
 /** Skips on the parts that were there before a chain or cassette was replaced, against those on the new ones. */
 export interface SkipComparison {
   readonly before: SkipCount;
   readonly after: SkipCount;
+  /** The same by cog, for every cog of the cassette, smallest first. */
+  readonly cogs: { readonly before: readonly SkipTally[]; readonly after: readonly SkipTally[] };
   /** Probability that the chain skips less often since. */
   readonly probabilityFewer: number;
   /** More hours of pedalling until it is decided; 0 when it is, null when nothing was pedalled before or no number within reach would do. */
@@ -33,15 +37,19 @@ export function compareSkips(
   rides: readonly RiddenFor[],
   groups: readonly AdjustmentGroup[],
   group: number,
+  cassetteLength: number,
 ): SkipComparison | null {
   const replaces = ({ adjustments }: AdjustmentGroup): boolean => adjustments.some(({ parameter }) => wears(parameter));
   const own = groups[group];
   if (!replaces(own)) return null;
   const fromMs = groups.slice(0, group).findLast(replaces)?.lastMs ?? Number.NEGATIVE_INFINITY;
   const toMs = groups.slice(group + 1).find(replaces)?.firstMs ?? Number.POSITIVE_INFINITY;
-  const [before, after] = [countSkips(rides, fromMs, own.firstMs), countSkips(rides, own.lastMs, toMs)];
+  const ridden = (...[from, to]: [number, number]) => dated(rides).map((ride) => partOfRide(ride, from, to));
+  const [older, newer] = [ridden(fromMs, own.firstMs), ridden(own.lastMs, toMs)];
+  const [before, after] = [countSkips(older), countSkips(newer)];
   return {
     ...{ before, after },
+    cogs: { before: tallySkips(older, cassetteLength), after: tallySkips(newer, cassetteLength) },
     probabilityFewer: probabilityFewer(before, after),
     hoursStillNeeded: hoursStillNeeded(before, after),
   };

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { causes } from '../diagnosis/causes.ts';
+import { cogSkipsSchema } from './cog-skips-schema.ts';
 import {
   cassetteEnd,
   count,
@@ -82,6 +83,8 @@ export const adjustmentReportSchema = z.object({
     .object({
       before: skipCount,
       after: skipCount,
+      /** The same by cog, a row for each, smallest first. Absent in reports that an older engine left in a store. */
+      cogs: z.object({ before: z.array(cogSkipsSchema), after: z.array(cogSkipsSchema) }).optional(),
       probabilityFewer: probability,
       hoursStillNeeded: count.nullable(),
     })

@@ -6,6 +6,7 @@ import type { WentOnGrowing } from '../adjustments/went-on-growing.ts';
 import type { Diagnosis } from '../diagnosis/diagnosis.ts';
 import type { Bike } from '../drivetrain/bike.ts';
 import type { AdjustmentReport } from './adjustment-report-schema.ts';
+import { cogSkips } from './cog-skips.ts';
 import { momentIso } from './moment-iso.ts';
 import { roundTo } from './round-to.ts';
 import { tallyReport } from './tally-report.ts';
@@ -35,7 +36,7 @@ export function adjustmentReport(
       probabilityBetter: roundTo(row.probabilityBetter, 4),
     })),
     endCog: endCogReport(comparison.endCog, bike),
-    skipping: skipReport(comparison.skipping),
+    skipping: skipReport(comparison.skipping, bike),
     probabilityBetter: roundTo(comparison.probabilityBetter, 4),
     shiftsStillNeeded: comparison.shiftsStillNeeded,
     together: togetherReport(comparison.together, bike),
@@ -102,13 +103,20 @@ function endCogReport(
   return { teeth: cassette[endCog(end, cassette.length)], end, before: { ...before }, after: { ...after } };
 }
 
-function skipReport(compared: AdjustmentComparison['skipping']): AdjustmentReport['skipping'] {
+function skipReport(
+  compared: AdjustmentComparison['skipping'],
+  { cassette }: Pick<Bike, 'cassette'>,
+): AdjustmentReport['skipping'] {
   if (!compared) return null;
   const count = ({ skips, hours }: SkipCount): SkipCount => ({ skips, hours: roundTo(hours, 4) });
   return {
     ...compared,
     before: count(compared.before),
     after: count(compared.after),
+    cogs: {
+      before: compared.cogs.before.map((tally) => cogSkips(tally, cassette)),
+      after: compared.cogs.after.map((tally) => cogSkips(tally, cassette)),
+    },
     probabilityFewer: roundTo(compared.probabilityFewer, 4),
   };
 }

@@ -21,7 +21,7 @@ export const skipsByCog = (rides: readonly OwnRide[], { cassette }: Pick<Bike, '
   ).map((tally) => cogSkips(tally, cassette));
 
 /** One cog's skips, named by its teeth. */
-function cogSkips({ cog, skips, pedallingS }: SkipTally, cassette: readonly number[]): CogSkips {
+export function cogSkips({ cog, skips, pedallingS }: SkipTally, cassette: readonly number[]): CogSkips {
   const hours = pedallingS / 3600;
   const { low, high } = poissonInterval(skips);
   const anHour = (count: number): number | null => (hours > 0 ? roundTo(count / hours, 3) : null);

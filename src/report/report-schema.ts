@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { bikeSchema } from '../drivetrain/bike.ts';
 import { adjustmentReportSchema } from './adjustment-report-schema.ts';
+import { cogSkipsSchema } from './cog-skips-schema.ts';
 import { diagnosisSchema } from './diagnosis-report-schema.ts';
 import { bikeRideSchema } from './ride-report-schema.ts';
 import { count, direction, probability, tally, toothCount, warning } from './schema-parts.ts';
@@ -14,16 +15,6 @@ export const cogReportSchema = z.object({
   chainDrops: count.optional(),
   /** How many of those are sure; absent in reports that an older engine left in a store. */
   sureChainDrops: count.optional(),
-});
-
-/** Skips seen on one cog over all rides that can show any, and how long it was pedalled on; with the rate an hour and its 95 % interval, null where it was not pedalled on. */
-export const cogSkipsSchema = z.object({
-  teeth: toothCount,
-  skips: count,
-  pedallingS: z.number().min(0),
-  perHour: z.number().min(0).nullable(),
-  low: z.number().min(0).nullable(),
-  high: z.number().min(0).nullable(),
 });
 
 /** A part or setting that was looked at and found right. */

@@ -42,6 +42,15 @@ describe('a chain or cassette', () => {
     expect(chain).toMatchObject({ before: { skips: 1, hours: 0.125 }, after: { skips: 3, hours: 0.375 } });
   });
 
+  it('tells the skips and the pedalling of either time by cog', () => {
+    const [chain] = compare([ride(0, 2), ride(1, 0)], [done(DAY_MS / 2)]);
+    const tally = (cog: number, skips: number, pedallingS: number) => ({ cog, skips, pedallingS });
+    expect(chain?.cogs).toEqual({
+      before: [tally(0, 0, 600), tally(1, 2, 900), tally(2, 0, 300)],
+      after: [tally(0, 0, 600), tally(1, 0, 900), tally(2, 0, 300)],
+    });
+  });
+
   it('counts no ride without a date, which may lie on either side', () => {
     const [chain] = compare([{ ...ride(0, 3), startMs: 0 }, ride(1, 1), ride(3, 0)], [done(2 * DAY_MS)]);
     expect(chain).toMatchObject({ before: { skips: 1, hours: 0.5 }, after: { skips: 0, hours: 0.5 } });

@@ -97,7 +97,7 @@ describe('what an adjustment did, among the evidence', () => {
   it('is told of a chain or cassette by the skips', () => {
     const skipping = {
       ...{ before: { skips: 2, hours: 2.7 }, after: { skips: 0, hours: 1.3 } },
-      ...{ probabilityFewer: 0.79, hoursStillNeeded: 6 },
+      ...{ cogs: { before: [], after: [] }, probabilityFewer: 0.79, hoursStillNeeded: 6 },
     };
     const chain = { ...comparison(0.01), parameter: 'chain', amount: null, unit: 'done', skipping } as const;
     const said = (change: Partial<typeof skipping>): string[] =>

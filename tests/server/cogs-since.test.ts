@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import { cogsSince, skipsByCogSince } from '../../server/state/cogs-since.ts';
-import type { RiddenFor } from '../../src/adjustments/count-skips.ts';
+import type { RiddenFor } from '../../src/adjustments/part-of-ride.ts';
 import { hutBike } from './made-rides.ts';
 
 const START = Date.parse('2026-05-01T08:00:00Z');

@@ -53,3 +53,18 @@ it('shows of a limit screw what is told of it: the shifts onto its end cog', () 
   const notYet = { ...limit, endCog: { ...endCog, after: end(0, 0) } };
   expect(texts(beforeAfter(notYet, 1))).toContain('none');
 });
+
+it('shows of a new chain how often it skipped in an hour, on an axis of its own', () => {
+  const skipping = {
+    ...{ before: { skips: 18, hours: 0.9 }, after: { skips: 0, hours: 2 }, probabilityFewer: 1, hoursStillNeeded: 0 },
+  };
+  const chain = { ...turned, parameter: 'chain', skipping };
+  const svg = beforeAfter(chain, 0.3);
+  // exact limits of 18 and of none, Garwood 1936: 28.45 in 0.9 h, 3.69 in 2 h
+  expect(texts(svg)).toEqual(['Skips an hour', 'Before', '20', 'After', '0', '0', 'bar: 95 %', '32']);
+  expect(svg.getAttribute('aria-label')).toBe('Skips an hour. Before: 20; after: 0');
+  // and leaves the axis of the others alone
+  expect(topOfAll([chain, { ...turned, parameter: 'pulley-gap' }])).toBe(0.2);
+  const none = { ...skipping, before: { skips: 0, hours: 0.9 } };
+  expect(texts(beforeAfter({ ...chain, skipping: none }, 1))).toContain('23 %');
+});

@@ -1,4 +1,4 @@
-import { expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { cogsSection } from '../../web/bike/cogs-section.ts';
 import { madeUpFleet } from '../browser/made-up/made-up-bikes.ts';
 import { skipped } from '../report/made-skips.ts';
@@ -52,4 +52,41 @@ it('says beside skips that those on parts which were replaced since are among th
   const words = 'replaced since are among them';
   expect(said({ skipping: null })).not.toContain(words);
   expect(said({ skipping: { ...skipping, before: { skips: 0, hours: 2 } } })).not.toContain(words);
+});
+
+describe('before and after a new chain', () => {
+  const compared = {
+    ...{ before: { skips: 10, hours: 6 }, after: { skips: 1, hours: 4 }, probabilityFewer: 0.98, hoursStillNeeded: 0 },
+    cogs: { before: [skipped(15, 9, 2), skipped(18, 1, 4)], after: [skipped(15, 1, 2), skipped(18, 0, 2)] },
+  };
+  const chain = { ...detail.report!.adjustments[0], parameter: 'chain', amount: null, unit: 'done' };
+  const shown = (skipping: object | null, report: object = {}): HTMLElement | null => {
+    const adjustments = [{ ...chain, skipping }];
+    const bike = { ...detail, report: { ...detail.report, skipsByCog: compared.cogs.before, adjustments, ...report } };
+    return cogsSection({ bike, picks: new Map([['opening', 'adjustment']]) } as never);
+  };
+  const titles = (section: HTMLElement | null): (string | null)[] =>
+    [...(section?.querySelectorAll('figure h3') ?? [])].map(({ textContent }) => textContent);
+  const unjudged = detail.report!.cogs.map((cog) => ({ ...cog, shifts: 0, troubleRate: null }));
+
+  it('shows the skips cog by cog first, then the shifts', () => {
+    const section = shown(compared);
+    expect(titles(section)).toEqual(['Skips by cog: chain replaced', 'Before and after: chain replaced']);
+    expect(section?.textContent).toContain('Before: 10 skips seen on 2 cogs.');
+    expect(section?.textContent).toContain('After: 1 skip seen. On 15 teeth');
+  });
+
+  it('shows them of a bike of which no shift is judged', () => {
+    expect(titles(shown(compared, { cogs: unjudged }))).toEqual(['Skips by cog: chain replaced']);
+  });
+
+  it('shows none where no skip was seen, nothing ridden since, or a report is older than these counts', () => {
+    const none = { before: [skipped(15, 0, 2)], after: [skipped(15, 0, 2)] };
+    const shifts = ['Before and after: chain replaced'];
+    expect(titles(shown({ ...compared, cogs: none }))).toEqual(shifts);
+    expect(titles(shown({ ...compared, after: { skips: 0, hours: 0 } }))).toEqual(shifts);
+    expect(titles(shown({ ...compared, cogs: undefined }))).toEqual(shifts);
+    // and nothing to compare at all where no shift is judged either
+    expect(titles(shown(null, { cogs: unjudged }))).toEqual(['Skips by cog']);
+  });
 });

@@ -5,8 +5,7 @@ import { standingAdjustments } from '../../src/report/standing-adjustments.ts';
 import { ridesOlderThan } from '../../src/report/words/rides-older-than.ts';
 import { anySkips, SKIPS_MEANING } from '../../src/report/words/skip-sentences.ts';
 import { soundRidesAmong } from '../../src/report/words/sound-rides-among.ts';
-import type { BikeDetail, Load } from '../api/answers.ts';
-import { beforeAfterByCogPlan } from '../charts/before-after-by-cog.ts';
+import type { AdjustmentReport, BikeDetail, Load } from '../api/answers.ts';
 import { chartFigure } from '../charts/chart-figure.ts';
 import type { ChartPlan } from '../charts/chart-plan.ts';
 import { skipsByCogPlan } from '../charts/skips-by-cog.ts';
@@ -16,6 +15,7 @@ import { fill, listen, make } from '../dom/make.ts';
 import { day, shortDay } from '../words/dates.ts';
 import { fileStem } from '../words/file-stem.ts';
 import { skippedWords } from '../words/skipped-words.ts';
+import { beforeAfterPlans } from './before-after-plans.ts';
 import type { BikePage } from './bike-page.ts';
 import { comparesLast } from './compares-last.ts';
 import { keepPick } from './kept-picks.ts';
@@ -90,9 +90,8 @@ function openings({ bike, picks }: BikePage): Opening[] {
   if (!report || !(isJudged(report) || anySkips(report.skipsByCog))) return [];
   const stem = (rest: string): string => fileStem(bike.bike.name, 'trouble by cog', rest);
   const ways: Opening[] = [{ key: 'all', word: 'All rides', plans: () => allRides(bike, report) }];
-  if (!isJudged(report)) return ways;
   const loads = loadsWorthShowing(perLoad);
-  if (loads.some(({ load }) => load !== 'unknown'))
+  if (isJudged(report) && loads.some(({ load }) => load !== 'unknown'))
     ways.push({
       key: 'load',
       word: 'By load',
@@ -106,27 +105,20 @@ function openings({ bike, picks }: BikePage): Opening[] {
           }),
         ),
     });
-  const compared = standingAdjustments(report);
+  const compared = comparable(report);
   if (compared.length > 0)
     ways.push({
       key: 'adjustment',
       word: 'Before and after',
-      plans: () => {
-        const made = compared[pickedAdjustment(picks, compared.length)];
-        const rows = (when: 'before' | 'after') =>
-          made.cogs.map(({ teeth, direction, [when]: period }) => ({ teeth, direction, ...period }));
-        return [
-          beforeAfterByCogPlan({
-            title: `Before and after: ${adjustmentWords(made)}`,
-            fileName: stem(`before and after ${shortDay(made.at)}`),
-            before: rows('before'),
-            after: rows('after'),
-          }),
-        ];
-      },
+      plans: () =>
+        beforeAfterPlans(compared[pickedAdjustment(picks, compared.length)], bike.bike.name, isJudged(report)),
     });
   return ways;
 }
+
+/** The adjustments of which before and after can be drawn. */
+const comparable = (report: NonNullable<BikeDetail['report']>): AdjustmentReport[] =>
+  standingAdjustments(report).filter((made) => beforeAfterPlans(made, '', isJudged(report)).length > 0);
 
 /** Place of the adjustment that is compared across: the one picked, else the last. */
 function pickedAdjustment(picks: BikePage['picks'], count: number): number {
@@ -136,7 +128,7 @@ function pickedAdjustment(picks: BikePage['picks'], count: number): number {
 
 /** Which adjustment to compare across; null where there is only one. */
 function adjustmentPicker({ bike, picks }: BikePage, changed: () => void): HTMLElement | null {
-  const made = bike.report ? standingAdjustments(bike.report) : [];
+  const made = bike.report ? comparable(bike.report) : [];
   if (made.length < 2) return null;
   const id = freshId('adjustment');
   const chosen = pickedAdjustment(picks, made.length);

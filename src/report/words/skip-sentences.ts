@@ -13,6 +13,12 @@ export const SKIPS_MEANING =
 /** Titles of the table's columns. */
 export const skipTitles = ['On cog', 'Skips seen', 'Pedalled', 'Skips an hour', '95 % range'] as const;
 
+/** Skips by cog on the parts before a chain or cassette was replaced, and on those since. */
+export interface SkipsBeforeAfter {
+  readonly before: readonly CogSkips[];
+  readonly after: readonly CogSkips[];
+}
+
 /** A rate over less pedalling than this says little, unless so many skips were seen. */
 const FEW_MINUTES = 10;
 const ENOUGH_SKIPS = 3;
@@ -58,4 +64,12 @@ export function describeSkipsByCog(cogs: readonly CogSkips[]): string {
   const [first] = skipping;
   if (skipping.length === 1) return `${counted(all, 'skip')} seen. ${skipsOnCog(first)}.`;
   return `${counted(all, 'skip')} seen on ${skipping.length} cogs. For the time pedalled most often ${lowerFirst(skipsOnCog(first))}.`;
+}
+
+/** What the chart of skips before and after a new chain or cassette shows: where the chain still skips, or on which cog it did. */
+export function describeSkipsBeforeAfter({ before, after }: SkipsBeforeAfter): string {
+  const hasRidden = (cogs: readonly CogSkips[]): boolean => cogs.some(({ pedallingS }) => pedallingS > 0);
+  if (!hasRidden(before)) return `Nothing was ridden before it. ${describeSkipsByCog(after)}`;
+  if (!hasRidden(after)) return `Nothing was ridden after it yet. ${describeSkipsByCog(before)}`;
+  return `Before: ${lowerFirst(describeSkipsByCog(before))} After: ${lowerFirst(describeSkipsByCog(after))}`;
 }

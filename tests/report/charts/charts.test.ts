@@ -8,12 +8,12 @@ import type { ChartSvg } from '../../../src/report/charts/chart-frame.ts';
 import { drawLateralError } from '../../../src/report/charts/lateral-error-chart.ts';
 import { drawRideStrip } from '../../../src/report/charts/ride-strip-chart.ts';
 import { drawRideTrend } from '../../../src/report/charts/ride-trend-chart.ts';
-import { drawSkipsByCog } from '../../../src/report/charts/skips-by-cog-chart.ts';
+import { drawSkipsBeforeAfter, drawSkipsByCog } from '../../../src/report/charts/skips-by-cog-chart.ts';
 import { drawTroubleByCog } from '../../../src/report/charts/trouble-by-cog-chart.ts';
 import type { CogTrouble } from '../../../src/report/cog-trouble.ts';
 import { skipped } from '../made-skips.ts';
 import { sampleBike, sampleReport } from '../sample-report.ts';
-import { drawChart } from './draw-chart.ts';
+import { drawChart, marks, rowsOf } from './draw-chart.ts';
 
 const report = sampleReport();
 const lateral = report.diagnosis.lateralErrorMm ?? [];
@@ -39,6 +39,15 @@ const charts: [string, (svg: ChartSvg, size: (typeof sizes)[number]) => void][] 
   ],
   ['ride strip', (svg, size) => drawRideStrip(svg, strip, size)],
   ['trouble by cog of nothing', (svg, size) => drawTroubleByCog(svg, [], size)],
+  [
+    'skips before and after',
+    (svg, size) =>
+      drawSkipsBeforeAfter(
+        svg,
+        { before: [skipped(15, 9, 2), skipped(18, 1, 3)], after: [skipped(15, 0, 1), skipped(18, 0, 0)] },
+        size,
+      ),
+  ],
   ['skips by cog of nothing', (svg, size) => drawSkipsByCog(svg, [], size)],
   ['causes of nothing', (svg, size) => drawCauses(svg, [], size)],
   ['trend of nothing', (svg, size) => drawRideTrend(svg, { rides: [], adjustments: [] }, size)],
@@ -73,7 +82,6 @@ describe.each(charts)('%s', (_, draw) => {
   });
 });
 
-const marks = (svg: SVGSVGElement): Element[] => [...svg.querySelectorAll('.mark')];
 const cog = (change: Partial<CogTrouble>): CogTrouble => ({
   teeth: 15,
   direction: 'to-larger',
@@ -128,11 +136,6 @@ describe('trouble by cog', () => {
   });
 });
 
-const rowsOf = (svg: SVGSVGElement, kind: string): string[] =>
-  [...svg.querySelectorAll(`.counts.${kind}`)].map((row) =>
-    [...row.querySelectorAll('.count')].map((count) => count.textContent).join(' '),
-  );
-
 describe('what went wrong beside the shifts', () => {
   it('has a mark and its count at the cog that a chain was lost past, or that it moved onto unasked', () => {
     const cogs = [
@@ -175,44 +178,6 @@ describe('what went wrong beside the shifts', () => {
     expect(lost(1)).toEqual(['1+1?', 'Past the 11: chain lost once and perhaps once more']);
     expect(lost(0)).toEqual(['2?', 'Past the 11: chain lost perhaps twice']);
     expect(lost(2)).toEqual(['2', 'Past the 11: chain lost twice']);
-  });
-});
-
-describe('skips by cog', () => {
-  const cogs = [skipped(15, 9, 2), skipped(18, 0, 3), skipped(21, 1, 0.05), skipped(24, 0, 0)];
-  const svg = drawChart((selection) => drawSkipsByCog(selection, cogs, sizes[1]));
-
-  it('has a point with its reading for each cog that was pedalled on, faint for hardly any', () => {
-    const points = marks(svg).filter((mark) => mark.querySelector('.point'));
-    expect(points.map((mark) => mark.getAttribute('class'))).toEqual([
-      'mark event skip',
-      'mark none',
-      'mark event skip few',
-    ]);
-    expect(points.map((mark) => mark.querySelector('title')?.textContent)).toEqual([
-      'On 15 teeth: 9 skips in 2 h 00 min of pedalling, 4.5 an hour (2.1 to 8.5)',
-      'On 18 teeth: no skip in 3 h 00 min of pedalling, 0.0 an hour (0.0 to 1.2)',
-      'On 21 teeth: 1 skip in 3 min of pedalling, too little for a rate',
-    ]);
-    const shapes = points.map((mark) => mark.querySelector('.point')?.getAttribute('d'));
-    expect(shapes[0]).toBe(shapes[2]);
-    expect(shapes[0]).not.toBe(shapes[1]);
-  });
-
-  it('tells the rate of a cog hardly pedalled on where many skips were seen', () => {
-    const svg = drawChart((selection) =>
-      drawSkipsByCog(selection, [skipped(17, 3, 0.1), skipped(36, 1, 0.005)], sizes[1]),
-    );
-    expect(marks(svg).map((mark) => [mark.getAttribute('class'), mark.querySelector('title')?.textContent])).toEqual([
-      ['mark event skip', 'On 17 teeth: 3 skips in 6 min of pedalling, 30 an hour (6.2 to 88)'],
-      ['mark event skip few', 'On 36 teeth: 1 skip in under 1 min of pedalling, too little for a rate'],
-    ]);
-  });
-
-  it('has the skips of each cog and the hours pedalled on it under the axis', () => {
-    expect(rowsOf(svg, 'skip')).toEqual(['9 1']);
-    const hours = [...svg.querySelectorAll('.counts:not(.event) .count')].map((count) => count.textContent);
-    expect(hours).toEqual(['2.0', '3.0', '0.1', '0.0']);
   });
 });
 

@@ -9,3 +9,12 @@ export function drawChart(draw: (svg: ChartSvg) => void): SVGSVGElement {
   draw(select(element));
   return element;
 }
+
+/** What can be read of a drawing, mark by mark. */
+export const marks = (svg: SVGSVGElement): Element[] => [...svg.querySelectorAll('.mark')];
+
+/** The counts of each row under the axis of one kind, row by row. */
+export const rowsOf = (svg: SVGSVGElement, kind: string): string[] =>
+  [...svg.querySelectorAll(`.counts.${kind}`)].map((row) =>
+    [...row.querySelectorAll('.count')].map((count) => count.textContent).join(' '),
+  );
