@@ -11,9 +11,11 @@ import { isTurnable } from '../now/turned-towards.ts';
 import { toldByHand } from '../told-by-hand.ts';
 import { NAMED_ALONE } from '../verdict-limits.ts';
 import { hangerIsSeenTo } from './after-look.ts';
-import { generalCautions, hangerFirstAt, nextStep } from './next-steps.ts';
+import { hangerFirst as lookAtHanger, lowLimitWasTurned } from './hanger-first.ts';
+import { nextStep } from './next-steps.ts';
 import { notSettled } from './not-settled.ts';
 import { KEEP_RECORDING, type Step, TRY_SOFTLY } from './step.ts';
+import { generalCautions } from './step-cautions.ts';
 import type { Fault, SuggestionFacts } from './suggestion-facts.ts';
 import { leaveAsItIs } from './turn-nothing.ts';
 import { undoesCure } from './undoes-cure.ts';
@@ -55,7 +57,7 @@ function tryLimitFirst(cause: Fault, trial: LimitTrial, facts: SuggestionFacts):
   const cog = endWords[trial.end];
   const hangerFirst = trial.before.lost > 0 && now.keepOff.has(trial.end) && !hangerIsSeenTo(facts);
   const until = now.keepOff.has(trial.end) ? 'until the chain stays on there' : 'where it goes further';
-  const tryIt = hangerFirst ? `${hangerFirstAt[trial.end]} then try the limit` : 'Try it';
+  const tryIt = hangerFirst ? `${lookAtHanger(trial.end, lowLimitWasTurned(facts))} then try the limit` : 'Try it';
   // a limit that was turned back is turned in again first, and nothing of that was ridden
   const turnedBack = now.whereLost.some(({ end }) => end === trial.end);
   return {

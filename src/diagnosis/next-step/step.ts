@@ -1,12 +1,16 @@
 import type { CassetteEnd } from '../../adjustments/end-cog-count.ts';
 import type { Suggestion } from '../diagnosis.ts';
-import { generalCautions } from './next-steps.ts';
+import type { Caution } from './caution.ts';
+import { generalCautions } from './step-cautions.ts';
 
 /** What is looked at by hand: the limit at an end of the cassette, the hanger, the place of what no cause explains. */
 export type LookedAtPlace = CassetteEnd | 'hanger' | 'unexplained';
 
 /** A step by itself, before it is known what comes before it, and whether a chain came off. */
-export interface Step extends Omit<Suggestion, 'inspectFirst' | 'action'> {
+export interface Step extends Omit<Suggestion, 'inspectFirst' | 'action' | 'cautions' | 'cautionKinds'> {
+  readonly cautions: readonly Caution[];
+  /** The first of `steps` where the hanger was looked at before it; absent where it is the same. */
+  readonly afterHanger?: string;
   /** What it begins with a look at: that is not asked for a second time. */
   readonly looksAt?: readonly LookedAtPlace[];
   /** Ends whose cog its beginning says to keep off, by whichever words: that is not said a second time. */
