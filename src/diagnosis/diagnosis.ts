@@ -218,6 +218,8 @@ export interface Suggestion {
   readonly steps: readonly string[];
   /** The same in one. */
   readonly action: string;
+  /** The first of `steps` without why, for a list that has no room for more; absent where it is told whole. */
+  readonly inShort?: string;
   readonly start: string;
   readonly verify: string;
   readonly cautions: readonly string[];

@@ -27,6 +27,8 @@ const suggestionSchema = z.object({
   steps: z.array(z.string()).optional(),
   /** The same in one. */
   action: z.string(),
+  /** The first of `steps` without why, for a list that has no room for more; absent where it is told whole. */
+  inShort: z.string().optional(),
   start: z.string(),
   verify: z.string(),
   cautions: z.array(z.string()),

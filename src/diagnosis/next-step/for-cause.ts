@@ -35,7 +35,7 @@ export function forCause(cause: Fault, facts: SuggestionFacts): Step {
     namesCause: true,
     parameter: step.parameter,
     steps: [...own, ...anew],
-    ...(!seenTo && isLoose(cause) && { afterHanger: actionFor(cause, facts, true) }),
+    ...(!seenTo && isLoose(cause) && { first: { afterHanger: actionFor(cause, facts, true) } }),
     looksAt: endsLookedAt(cause),
     start: seenTo?.start ?? start,
     keepsOff: step.keepsOff,

@@ -56,10 +56,10 @@ type StepOf = (between: readonly [Fault, Fault], own: Step, electronic: boolean)
 
 const otherFirst: StepOf = ([, other], own, electronic) => {
   const [next, ...rest] = own.steps;
-  const then = other === 'hanger-bent' ? (own.afterHanger ?? next) : next;
+  const then = other === 'hanger-bent' ? (own.first?.afterHanger ?? next) : next;
   return {
     ...own,
-    afterHanger: undefined,
+    first: undefined,
     looksFirst: nextStep(other, electronic).parameter,
     steps: [
       `See whether it is ${causePhrase(other, electronic)}: less likely, but earlier in the order of work and soon ruled out.`,

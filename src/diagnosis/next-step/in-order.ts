@@ -40,7 +40,7 @@ export function inOrder(own: Step, { before, amid, after }: OtherWork): Step {
       ...after.map(then),
     ],
     start: first?.start ?? own.start,
-    ...(first ? { firstAbout: first.parameter ?? 'none' } : {}),
+    ...(first ? { firstAbout: first.parameter ?? 'none', first: undefined } : {}),
     keepsOff: [...(first?.keepsOff ?? []), ...(own.keepsOff ?? [])],
     cautions: [...new Set([...[...before, ...amid, ...after].flatMap((work) => work.cautions ?? []), ...own.cautions])],
   };

@@ -6,11 +6,19 @@ import { generalCautions } from './step-cautions.ts';
 /** What is looked at by hand: the limit at an end of the cassette, the hanger, the place of what no cause explains. */
 export type LookedAtPlace = CassetteEnd | 'hanger' | 'unexplained';
 
-/** A step by itself, before it is known what comes before it, and whether a chain came off. */
-export interface Step extends Omit<Suggestion, 'inspectFirst' | 'action' | 'cautions' | 'cautionKinds'> {
-  readonly cautions: readonly Caution[];
-  /** The first of `steps` where the hanger was looked at before it; absent where it is the same. */
+/** How else the first step of a step by itself is said. */
+interface FirstStep {
+  /** Where the hanger was looked at before it; absent where that makes no difference. */
   readonly afterHanger?: string;
+  /** Without why; absent where it is told whole. */
+  readonly inShort?: string;
+}
+
+/** A step by itself, before it is known what comes before it, and whether a chain came off. */
+export interface Step extends Omit<Suggestion, 'inspectFirst' | 'action' | 'cautions' | 'cautionKinds' | 'inShort'> {
+  readonly cautions: readonly Caution[];
+  /** Of the first of `steps`: left out as soon as another comes before it. */
+  readonly first?: FirstStep;
   /** What it begins with a look at: that is not asked for a second time. */
   readonly looksAt?: readonly LookedAtPlace[];
   /** Ends whose cog its beginning says to keep off, by whichever words: that is not said a second time. */

@@ -55,7 +55,7 @@ function leaveAlone(facts: SuggestionFacts): Step {
 /** The next step: one thing, in the order the trade works in. A chain that came off calls for a look whatever the step is. */
 export function suggest(facts: SuggestionFacts): Suggestion {
   const told = alsoLookThere(withOtherWork(oneStep(facts), facts), facts);
-  const { looksAt: _, keepsOff: _ends, afterHanger: _first, asks, ...step } = told;
+  const { looksAt: _, keepsOff: _ends, first, asks, ...step } = told;
   const cautions = cautionsOfStep(told, facts);
   return {
     ...step,
@@ -66,6 +66,7 @@ export function suggest(facts: SuggestionFacts): Suggestion {
     sense: senseOfStep(step, facts),
     cautions: cautions.map(({ text }) => text),
     cautionKinds: cautions.map(({ kind }) => kind),
+    ...(first?.inShort === undefined ? {} : { inShort: first.inShort }),
   };
 }
 

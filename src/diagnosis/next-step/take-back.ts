@@ -96,12 +96,12 @@ function goesTheSameWay(step: Step, harm: readonly StandingHarm[], facts: Sugges
   return sameSetting && Math.sign(harm[0].back) === senseOfStep(step, facts) && facts.now.setting !== 'unsettled';
 }
 
-const ifNotEnough = ({ steps: [next, ...more], afterHanger: _, ...step }: Step): Step => ({
+const ifNotEnough = ({ steps: [next, ...more], first: _, ...step }: Step): Step => ({
   ...step,
   steps: [`If that is not enough: ${lowerFirst(next)}`, ...more],
 });
 
-const rideAgain = ({ afterHanger: _, ...step }: Step): Step => ({
+const rideAgain = ({ first: _, ...step }: Step): Step => ({
   ...step,
   steps: ['Then ride again before anything more is turned.'],
   start: '',

@@ -85,4 +85,4 @@ function checkHanger({ namesCause, looksAt }: Step, facts: Asked): Work[] {
 
 /** The step where its hanger is looked at before it. */
 const afterHanger = (step: Step): Step =>
-  step.afterHanger === undefined ? step : { ...step, steps: [step.afterHanger, ...step.steps.slice(1)] };
+  step.first?.afterHanger === undefined ? step : { ...step, steps: [step.first.afterHanger, ...step.steps.slice(1)] };
