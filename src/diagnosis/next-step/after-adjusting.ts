@@ -9,7 +9,7 @@ import { curedBy } from '../now/cured-by.ts';
 import type { LimitTrial } from '../now/limit-trial.ts';
 import { isTurnable } from '../now/turned-towards.ts';
 import { toldByHand } from '../told-by-hand.ts';
-import { NAMED_ALONE } from '../verdict-limits.ts';
+import { standsAlone } from '../what-leads.ts';
 import { hangerIsSeenTo } from './after-look.ts';
 import { hangerFirst as lookAtHanger, lowLimitWasTurned } from './hanger-first.ts';
 import { nextStep } from './next-steps.ts';
@@ -30,8 +30,7 @@ export function afterAdjusting(cause: Fault, facts: SuggestionFacts): Step {
 }
 
 function cured(cause: Fault, facts: SuggestionFacts): Step {
-  const [{ probability }] = facts.ranked;
-  const known = probability >= NAMED_ALONE && !facts.undecided;
+  const known = standsAlone(facts.ranked, facts.undecided);
   return leaveAsItIs(
     `Leave it as it is: ${curedBy(facts.comparisons, [cause, ...(facts.undecided?.between ?? [])])} seems to have cured ${known ? causePhrase(cause, facts.electronic) : 'what was wrong'}.`,
     {
