@@ -134,9 +134,10 @@ export function stateOf(
   summary: Pick<BikeSummary, 'state' | 'trend'> | null,
   backlog: BikeBacklog | undefined,
 ): BikeSummary['state'] {
+  const noneYet = { ...nothingYet, reasons: [...nothingYet.reasons], dangers: [], cautionsSaid: [] };
   if (judgedNone(summary) && backlog && backlog.rides > 0 && pendingOf(backlog) > 0)
-    return { ...nothingYet, underWay: true, reasons: ['Its rides are still being worked through.'], dangers: [] };
-  return { ...nothingYet, reasons: [...nothingYet.reasons], dangers: [], ...summary?.state };
+    return { ...noneYet, underWay: true, reasons: ['Its rides are still being worked through.'] };
+  return { ...noneYet, ...summary?.state };
 }
 
 /** How much is still to be worked out of a bike before what is shown of it is up to date, and why. */

@@ -1,6 +1,6 @@
 import type { RideReport } from '../../src/report/ride-report-schema.ts';
 import { cogAt } from '../../src/report/told-events.ts';
-import { sinceStart } from '../../src/report/words/moment-words.ts';
+import { sinceStart } from '../../src/report/words/ride-time-words.ts';
 import { RequestError } from '../http/request-error.ts';
 import { type EventKind, eventKeys, keyMoment, eventKey as keyOf } from '../judgements/event-key.ts';
 import { judgeRideReport } from '../judgements/judge-ride-report.ts';

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { adjustmentSchema } from '../../src/adjustments/adjustment.ts';
 import { causes } from '../../src/diagnosis/causes.ts';
+import { cautionKinds } from '../../src/diagnosis/next-step/caution.ts';
 import { bikeSchema } from '../../src/drivetrain/bike.ts';
 import { adjustmentReportSchema } from '../../src/report/adjustment-report-schema.ts';
 import { cogSkipsSchema } from '../../src/report/cog-skips-schema.ts';
@@ -42,6 +43,9 @@ export const stateShape = z.object({
     .describe('Probability that something is wrong now, whatever it is; null where no ride could be weighed'),
   reasons: z.array(z.string()),
   dangers: z.array(z.string()).describe('Those of the reasons that speak of danger: to be said whatever the word is'),
+  cautionsSaid: z
+    .array(z.enum(cautionKinds))
+    .describe('Kinds of caution of the next step that the dangers say already, in words of their own'),
   since: z
     .enum(troubleSince)
     .describe(

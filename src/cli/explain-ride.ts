@@ -4,8 +4,8 @@ import { percent } from '../numeric/percent.ts';
 import { dropSignsReport } from '../report/drop-signs-report.ts';
 import { momentIso } from '../report/moment-iso.ts';
 import { dropReasons } from '../report/words/drop-reasons.ts';
-import { sinceStart } from '../report/words/moment-words.ts';
 import { sure } from '../report/words/number-words.ts';
+import { sinceStart } from '../report/words/ride-time-words.ts';
 
 /** What each stage made of one ride, a line a stage, for `analyse --verbose`: numbers to follow a verdict back by. */
 export function explainRide({ log, trace, events, sensorLagS }: AnalysedRide): string[] {

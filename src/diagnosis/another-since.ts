@@ -10,13 +10,11 @@ import { shiftsWell } from './now/shifts-well.ts';
 import { observe } from './observed.ts';
 import { EXPLAINED_FROM, LIKELY_ENOUGH } from './verdict-limits.ts';
 import { wentTwoWays } from './went-two-ways.ts';
+import { WENT_WELL_BELOW } from './went-well.ts';
 
 /** Whether the rides since the last adjustment show trouble of their own, whichever fault makes it. */
 const showsTrouble = ({ since: { seen, lost }, skipping }: Pick<BikeNow, 'since' | 'skipping'>): boolean =>
   anyShiftsFail(seen) || ghostsOften(seen) || skipping !== null || cassetteEnds.some((end) => lost(end) > 0);
-
-/** In so small a share of the shifts of a period trouble, for sure: the bike was in order then. An assumption of ours. */
-const IN_ORDER_BELOW = 0.05;
 
 /**
  * The rides to be weighed by themselves, in the order in which they are to be asked: those since the last adjustment; and with them those of the period before it, where the
@@ -31,7 +29,7 @@ export function ridesToLookAtAlone(
   const { standing, from } = periodBefore(facts);
   const inOrder =
     from !== null &&
-    shiftsWell(observe(historyUntil(historyFrom(input, from), standing).rides, input.bike), IN_ORDER_BELOW);
+    shiftsWell(observe(historyUntil(historyFrom(input, from), standing).rides, input.bike), WENT_WELL_BELOW);
   return inOrder ? [newer, historyFrom(input, from)] : [newer];
 }
 

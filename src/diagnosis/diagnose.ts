@@ -24,8 +24,8 @@ import { onsetSentence } from './sentences/story-sentences.ts';
 import { undecidedBetween } from './sentences/undecided-between.ts';
 import { causesInQuestion, findUnexplained } from './unexplained/find-unexplained.ts';
 import { unexplainedTrouble } from './unexplained/unexplained-trouble.ts';
-import { NAMED_ALONE } from './verdict-limits.ts';
 import { wentTwoWays } from './went-two-ways.ts';
+import { standsAlone } from './what-leads.ts';
 import { withAnotherFault } from './with-another-fault.ts';
 
 /**
@@ -187,7 +187,7 @@ function withOnset(
   { onset, undecided, comparisons }: SuggestionFacts,
   rides: number,
 ): Diagnosis['causes'] {
-  const began = onsetSentence(onset, rides, first.probability >= NAMED_ALONE && !undecided, comparisons);
+  const began = onsetSentence(onset, rides, standsAlone([first], undecided), comparisons);
   return [{ ...first, evidence: [...first.evidence, ...began] }, ...others];
 }
 

@@ -5,6 +5,7 @@ import type { Bike } from '../drivetrain/bike.ts';
 import type { EvidenceKind } from '../gear-trace/gear-trace.ts';
 import type { Direction, RideEvents } from '../shifts/ride-events.ts';
 import type { Cause } from './causes.ts';
+import type { CautionKind } from './next-step/caution.ts';
 import type { SettingNow } from './now/setting-now.ts';
 
 /** What one ride brings to the diagnosis. `startMs`: Unix milliseconds, see `hasClock`. */
@@ -217,9 +218,13 @@ export interface Suggestion {
   readonly steps: readonly string[];
   /** The same in one. */
   readonly action: string;
+  /** The first of `steps` without why, for a list that has no room for more; absent where it is told whole. */
+  readonly inShort?: string;
   readonly start: string;
   readonly verify: string;
   readonly cautions: readonly string[];
+  /** What each of these is of, in their order. */
+  readonly cautionKinds: readonly CautionKind[];
   /** The part that is looked at first, where nothing is turned by the step itself or another part is turned after it; else absent. */
   readonly looksFirst?: string;
   /** What the first of `steps` is about, where that is other work than the step by itself (`none`: no part); else absent. */

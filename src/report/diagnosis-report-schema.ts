@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { causes } from '../diagnosis/causes.ts';
+import { cautionKinds } from '../diagnosis/next-step/caution.ts';
 import { settingsNow } from '../diagnosis/now/setting-now.ts';
 import { heldBackCodes } from './held/held-back-codes.ts';
 import {
@@ -26,9 +27,13 @@ const suggestionSchema = z.object({
   steps: z.array(z.string()).optional(),
   /** The same in one. */
   action: z.string(),
+  /** The first of `steps` without why, for a list that has no room for more; absent where it is told whole. */
+  inShort: z.string().optional(),
   start: z.string(),
   verify: z.string(),
   cautions: z.array(z.string()),
+  /** What each of these is of, in their order; absent in reports that an older engine left in a store. */
+  cautionKinds: z.array(z.enum(cautionKinds)).optional(),
   /** Which way it is turned, with the sign of the table of adjustments; null where nothing is to be turned, or either way may be right. */
   sense: z.union([z.literal(1), z.literal(-1)]).nullable(),
   /** The part that is looked at first, where it is not `parameter`. */

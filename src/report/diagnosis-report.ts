@@ -43,6 +43,7 @@ export function diagnosisReport(diagnosis: Diagnosis, held: HeldBack | null): Di
       sense: suggestion.sense ?? null,
       steps: [...suggestion.steps],
       cautions: [...suggestion.cautions],
+      cautionKinds: [...suggestion.cautionKinds],
     },
   };
 }

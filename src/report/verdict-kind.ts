@@ -1,10 +1,10 @@
-import { helpedForSure } from '../adjustments/helped-for-sure.ts';
+import { lastHelpedForSure } from '../adjustments/helped-for-sure.ts';
 import { FEWEST_SHIFTS } from '../diagnosis/fewest-shifts.ts';
-import { LIKELY_ENOUGH, NAMED_ALONE } from '../diagnosis/verdict-limits.ts';
+import { NAMED_ALONE } from '../diagnosis/verdict-limits.ts';
+import { hangsWhetherFault, noneIsLikely, noneLeads, standsAlone } from '../diagnosis/what-leads.ts';
 import type { DiagnosisReport } from './diagnosis-report-schema.ts';
 import type { Report } from './report-schema.ts';
 import { showsNothing } from './shows-nothing.ts';
-import { standingAdjustments } from './standing-adjustments.ts';
 
 /**
  * What a report says of its bike, and the causes it speaks of, likeliest first. Text, page and API only put it into words. The kinds stand in the order in which they are asked for.
@@ -39,17 +39,14 @@ const kindsInOrder = [
   { kind: 'another', holds: ({ diagnosis }) => diagnosis.now.setting === 'another' },
   { kind: 'nothing-seen', holds: showsNothing },
   { kind: 'under-load', holds: failsUnderLoadAlone },
-  { kind: 'unexplained', holds: ({ diagnosis }) => noneLeads(diagnosis) && Boolean(diagnosis.unexplained) },
+  { kind: 'unexplained', holds: ({ diagnosis }) => noneLeads(diagnosis.causes) && Boolean(diagnosis.unexplained) },
   { kind: 'sound', holds: isSound },
   { kind: 'cured', holds: isCured },
   { kind: 'put-right', holds: (report) => isPutRight(report) && Boolean(report.diagnosis.shiftsWellSince?.entryAt) },
   { kind: 'not-shown', holds: isPutRight },
   { kind: 'unsettled', holds: (report) => report.diagnosis.now.setting === 'unsettled' && saysWhatItWas(report) },
-  { kind: 'unnamed', holds: ({ diagnosis }) => !noneLeads(diagnosis) && !diagnosis.suggestion.namesCause },
-  {
-    kind: 'open',
-    holds: ({ diagnosis }) => Boolean(diagnosis.undecided) || diagnosis.causes[0].probability < NAMED_ALONE,
-  },
+  { kind: 'unnamed', holds: ({ diagnosis }) => !noneLeads(diagnosis.causes) && !diagnosis.suggestion.namesCause },
+  { kind: 'open', holds: ({ diagnosis: { causes, undecided } }) => !standsAlone(causes, undecided) },
 ] as const satisfies readonly { kind: string; holds: (report: Judged) => boolean }[];
 type Kind = (typeof kindsInOrder)[number]['kind'] | 'named';
 
@@ -66,19 +63,15 @@ function openBetween({ diagnosis: { causes, undecided } }: Judged): readonly [We
   return [weighed(0), weighed(1)];
 }
 
-/** Whether a bike in order is likelier than any one fault. */
-const noneLeads = ({ causes }: Judged['diagnosis']): boolean => causes[0].cause === 'no-fault';
-
 /** Whether easing off is all that is advised: trouble is gone with soft legs, nothing was turned against it, and no part is named. */
 export function failsUnderLoadAlone({ diagnosis }: Pick<Judged, 'diagnosis'>): boolean {
   const { riderPart, suggestion, now, shiftsWellSince } = diagnosis;
   return riderPart.goneWithSoftLegs && !suggestion.namesCause && now.setting === 'same' && !shiftsWellSince;
 }
 
-/** Whether nothing points to a part, by the same limit as the next step (`whichStep`), and no assumption turns that. */
-function isSound({ diagnosis }: Judged): boolean {
-  const { causes, undecided } = diagnosis;
-  return noneLeads(diagnosis) && causes[0].probability >= LIKELY_ENOUGH && !undecided;
+/** Whether nothing points to a part, and no assumption turns that. */
+function isSound({ diagnosis: { causes, undecided } }: Judged): boolean {
+  return noneIsLikely(causes) && !undecided;
 }
 
 /** Whether a fault was as good as sure and the newest rides shift well. */
@@ -99,13 +92,11 @@ function isCured(report: Judged): boolean {
 
 /** Not where it hangs on an assumption whether there was a fault at all: then nothing can have been cured for sure. */
 const wasAFault = ({ diagnosis: { causes, undecided } }: Pick<Judged, 'diagnosis'>): boolean =>
-  causes[0].cause !== 'no-fault' && !undecided?.between.includes('no-fault');
+  !noneLeads(causes) && !hangsWhetherFault(undecided);
 
 /** What made shifting better for sure mended something. */
-const mendedSomething = ({ adjustments, diagnosis }: Judged): boolean => {
-  const last = standingAdjustments({ adjustments }).at(-1);
-  return last !== undefined && diagnosis.causes[0].cause !== 'no-fault' && helpedForSure(last);
-};
+const mendedSomething = ({ adjustments, diagnosis: { causes } }: Judged): boolean =>
+  !noneLeads(causes) && lastHelpedForSure(adjustments);
 
 const saysWhatItWas = (report: Pick<Judged, 'diagnosis'>): boolean =>
   wasAFault(report) && report.diagnosis.causes[0].probability >= NAMED_ALONE;
@@ -116,7 +107,7 @@ export const wasOneCause = (report: Pick<Judged, 'diagnosis'>): boolean =>
 
 /** Whether no fault is as likely as none, though all together are, and no assumption turns that: a bike that shifts well, too little ridden to be sure. */
 export const noneStandsOut = ({ kind, causes }: Verdict, { diagnosis }: Pick<Judged, 'diagnosis'>): boolean =>
-  kind === 'open' && causes[0].cause === 'no-fault' && !diagnosis.undecided;
+  kind === 'open' && noneLeads(causes) && !diagnosis.undecided;
 
 /** How the verdict of a report is marked: nothing is wrong, a part is at fault, or it is not known which of the two. */
 export function verdictTone(report: Judged): 'good' | 'alarm' | 'open' {

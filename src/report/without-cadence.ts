@@ -20,7 +20,9 @@ export function withoutCadence(
   };
   return {
     ...diagnosis,
-    suggestion: suggestion.namesCause ? suggestion : { ...suggestion, ...step, steps: [step.action], asks: undefined },
+    suggestion: suggestion.namesCause
+      ? suggestion
+      : { ...suggestion, ...step, steps: [step.action], inShort: undefined, asks: undefined },
     checkRide: { ...checkRide, blocks: [], sentences: [] },
   };
 }

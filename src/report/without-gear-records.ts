@@ -27,7 +27,9 @@ export function withoutGearRecords(
   };
   return {
     ...diagnosis,
-    suggestion: suggestion.namesCause ? suggestion : { ...suggestion, ...step, steps: [step.action], asks: undefined },
+    suggestion: suggestion.namesCause
+      ? suggestion
+      : { ...suggestion, ...step, steps: [step.action], inShort: undefined, asks: undefined },
     checkRide: { ...checkRide, blocks: [], sentences: [] },
   };
 }

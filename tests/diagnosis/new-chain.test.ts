@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Adjustment } from '../../src/adjustments/adjustment.ts';
 import { compareAdjustments } from '../../src/adjustments/compare-adjustments.ts';
-import { NEW_CHAIN } from '../../src/diagnosis/next-step/new-chain.ts';
+import { stepCautions } from '../../src/diagnosis/next-step/step-cautions.ts';
 import { suggest } from '../../src/diagnosis/next-step/suggest.ts';
 import { madeShift } from '../cogs/made-shift.ts';
 import { facts } from './made-facts.ts';
@@ -22,7 +22,7 @@ const replaced = (day: number, parameter: Adjustment['parameter']): Adjustment =
   ...{ at: new Date(start + (day - 0.5) * DAY_MS).toISOString(), parameter, amount: null, unit: 'done', note: '' },
 });
 const warns = (rides: ReturnType<typeof ride>[], log: Adjustment[]): boolean =>
-  suggest(facts({ comparisons: compareAdjustments(rides, log, 3) })).cautions.includes(NEW_CHAIN);
+  suggest(facts({ comparisons: compareAdjustments(rides, log, 3) })).cautions.includes(stepCautions.newChain.text);
 
 describe('a new chain on a cassette that stayed', () => {
   it('calls for care under load, until hours of pedalling have shown no skip', () => {

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { AdjustmentComparison } from '../../src/adjustments/compare-adjustments.ts';
 import { forCause } from '../../src/diagnosis/next-step/for-cause.ts';
+import { stepCautions } from '../../src/diagnosis/next-step/step-cautions.ts';
 import { suggest } from '../../src/diagnosis/next-step/suggest.ts';
 import type { SuggestionFacts } from '../../src/diagnosis/next-step/suggestion-facts.ts';
 import { whichStep } from '../../src/diagnosis/next-step/which-step.ts';
@@ -29,7 +30,7 @@ it('does not ask a second time for cable and housing that were seen to and ridde
     /^Cable and housing were seen to on 2026-04-16, and it is not gone: look at what was not renewed/,
   );
   expect(next.start).toMatch(/move the derailleur by hand/);
-  expect(next.cautions.join(' ')).toMatch(/frayed cable/);
+  expect(next.cautions).toContain(stepCautions.frayedCable);
 });
 
 describe('friction after a look that found cable and housing right', () => {

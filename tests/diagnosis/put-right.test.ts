@@ -2,7 +2,8 @@ import { describe, expect, it } from 'vitest';
 import type { AdjustmentComparison } from '../../src/adjustments/compare-adjustments.ts';
 import type { ShiftsWellSince } from '../../src/diagnosis/diagnosis.ts';
 import { putRight } from '../../src/diagnosis/next-step/put-right.ts';
-import { count, facts } from './made-facts.ts';
+import { suggest } from '../../src/diagnosis/next-step/suggest.ts';
+import { count, facts, now } from './made-facts.ts';
 
 describe('newest rides that shift well, with no fault to name before them', () => {
   const since: ShiftsWellSince = {
@@ -68,4 +69,18 @@ it('goes on from work that helped for sure, went the right way and left a little
     after: count(277, 3),
   };
   expect(said(1, chain as unknown as AdjustmentComparison)).toMatch(/log what and when/);
+});
+
+it('says in short that nothing is turned, and what may come of it, unless something else comes first', () => {
+  const wellSince: ShiftsWellSince = {
+    at: '2026-05-10T08:00:00.000Z',
+    ...{ shifts: 300, trouble: 0, there: { shifts: 300, trouble: 0 } },
+    ...{ putRight: true, adjusted: false, entryAt: null },
+  };
+  expect(suggest(facts({ wellSince })).inShort).toBe('Turn nothing. It may come back.');
+  const logged = { ...wellSince, entryAt: '2026-05-09T18:00:00.000Z' };
+  expect(suggest(facts({ wellSince: logged })).inShort).toBe('Turn nothing.');
+  const skipping = { skips: 9, inNewest: null };
+  expect(suggest(facts({ wellSince, now: now({ skipping }) })).inShort).toBeUndefined();
+  expect(suggest(facts()).inShort).toBeUndefined();
 });

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Cause } from '../../src/diagnosis/causes.ts';
-import { nextStep } from '../../src/diagnosis/next-step/next-steps.ts';
+import { type NextStep, nextStep } from '../../src/diagnosis/next-step/next-steps.ts';
 import { suggest } from '../../src/diagnosis/next-step/suggest.ts';
 import type { SuggestionFacts } from '../../src/diagnosis/next-step/suggestion-facts.ts';
 import { count, facts, now, seen } from './made-facts.ts';
@@ -199,18 +199,17 @@ describe('suggest', () => {
   });
 
   it('warns against unscrewing the barrel to its end where it is unscrewed, and of what to do where it is fully in', () => {
+    const told = ({ cautions }: NextStep): string => cautions.map(({ text }) => text).join(' ');
     const low = nextStep('cable-tension-low', false);
     const high = nextStep('cable-tension-high', false);
     expect(low.action).toContain('anticlockwise');
-    expect(low.cautions.join(' ')).toMatch(/leave it a full turn of thread, do not unscrew it to its end/);
-    expect(low.cautions.join(' ')).not.toMatch(/fully in/);
+    expect(told(low)).toMatch(/leave it a full turn of thread, do not unscrew it to its end/);
+    expect(told(low)).not.toMatch(/fully in/);
     expect(high.action).toContain('turn the barrel adjuster clockwise');
-    expect(high.cautions.join(' ')).toMatch(
-      /where it is fully in, do not force it\. Give the cable slack at its clamp/,
-    );
-    expect(high.cautions.join(' ')).not.toMatch(/unscrew/);
+    expect(told(high)).toMatch(/where it is fully in, do not force it\. Give the cable slack at its clamp/);
+    expect(told(high)).not.toMatch(/unscrew/);
     for (const cause of ['cable-tension-low', 'cable-tension-high'] as const)
-      expect(nextStep(cause, true).cautions.join(' ')).not.toMatch(/barrel/);
+      expect(told(nextStep(cause, true))).not.toMatch(/barrel/);
   });
 
   it('names no turn of the other of two causes that its own bikes hold for past the mark by now', () => {

@@ -1,9 +1,9 @@
 import type { GearRecords, RideLog } from '../../src/ride-log/ride-log.ts';
+import { someRecords } from './some-records.ts';
 
 /** The records of a ride from `fromS` to `toS`, and the gear records from then on with the state that held at the start. */
 export function partOfRide(log: RideLog, fromS: number, toS: number): RideLog {
-  const inside = log.timeS.map((t) => (t >= fromS && t <= toS ? 1 : 0));
-  const pick = (column: Float64Array): Float64Array => column.filter((_, i) => inside[i] === 1);
+  const inside = [...log.timeS.keys()].filter((i) => log.timeS[i] >= fromS && log.timeS[i] <= toS);
   const { gearRecords } = log;
   const state = gearRecords.timeS.findLastIndex((t) => t < fromS);
   const kept = (i: number): boolean => i === state || (gearRecords.timeS[i] >= fromS && gearRecords.timeS[i] <= toS);
@@ -16,13 +16,5 @@ export function partOfRide(log: RideLog, fromS: number, toS: number): RideLog {
     frontPosition: keep(gearRecords.frontPosition),
     wholeSeconds: gearRecords.wholeSeconds,
   };
-  return {
-    ...log,
-    timeS: pick(log.timeS),
-    speedMps: pick(log.speedMps),
-    cadenceRpm: pick(log.cadenceRpm),
-    powerW: pick(log.powerW),
-    distanceM: pick(log.distanceM),
-    gearRecords: records,
-  };
+  return { ...someRecords(log, inside), gearRecords: records };
 }

@@ -7,6 +7,7 @@ import type { RideLog } from '../../src/ride-log/ride-log.ts';
 import { withoutRecords } from '../accuracy/without-records.ts';
 import { MadeRide, madeBike, madeDoubleBike, madeLog, shareRight } from './made-ride.ts';
 import { rideAllCogs } from './ride-all-cogs.ts';
+import { someRecords } from './some-records.ts';
 
 const codes = (trace: { warnings: readonly { code: string }[] }): string[] => trace.warnings.map(({ code }) => code);
 const same = (a: Int8Array, b: Int8Array): number => a.filter((cog, i) => cog === b[i]).length / a.length;
@@ -178,15 +179,7 @@ describe('traceGears over what sensors do', () => {
     const log = ride.log();
     const kept: number[] = [];
     for (let i = 0, n = 0; i < log.timeS.length; i += 2 + ((n++ * 7) % 4)) kept.push(i);
-    const pick = (column: Float64Array): Float64Array => Float64Array.from(kept, (i) => column[i]);
-    const uneven: RideLog = {
-      ...log,
-      timeS: pick(log.timeS),
-      speedMps: pick(log.speedMps),
-      cadenceRpm: pick(log.cadenceRpm),
-      powerW: pick(log.powerW),
-      distanceM: pick(log.distanceM),
-    };
+    const uneven = someRecords(log, kept);
     const { cog, evidence } = traceGears(uneven, madeBike);
     expect(evidence).toBe('full');
     let right = 0;

@@ -1,7 +1,8 @@
 import { parseHTML } from 'linkedom';
 import { describe, expect, it } from 'vitest';
 import type { Cause } from '../../src/diagnosis/causes.ts';
-import { generalCautions, intoFrame, intoSpokes, nextStep } from '../../src/diagnosis/next-step/next-steps.ts';
+import { nextStep } from '../../src/diagnosis/next-step/next-steps.ts';
+import { generalCautions, stepCautions } from '../../src/diagnosis/next-step/step-cautions.ts';
 import { htmlReport } from '../../src/report/html/html-report.ts';
 import type { Report } from '../../src/report/report-schema.ts';
 import { textReport } from '../../src/report/text/text-report.ts';
@@ -12,12 +13,14 @@ const AGAIN = 'Check the indexing again afterwards.';
 
 /** A report whose next step is for a cause. */
 function reportFor(cause: Exclude<Cause, 'no-fault'>): Report {
-  const { parameter, action, start, cautions } = nextStep(cause, false);
+  const { parameter, action, start, cautions: own } = nextStep(cause, false);
+  const cautions = [...own, ...generalCautions];
   const report = sampleReport();
   const suggestion = {
     ...{ ...report.diagnosis.suggestion, inspectFirst: false, parameter, action, steps: [action], start },
     verify: 'Ride it.',
-    cautions: [...cautions, ...generalCautions],
+    cautions: cautions.map(({ text }) => text),
+    cautionKinds: cautions.map(({ kind }) => kind),
   };
   return { ...report, diagnosis: { ...report.diagnosis, suggestion } };
 }
@@ -39,8 +42,8 @@ const rising = (all: readonly number[]): boolean => all.every((place, i) => i ==
 describe('the cautions of a step', () => {
   it('stand before it where something can hurt who rides on, and what follows the work after it', () => {
     for (const [cause, danger] of [
-      ['low-limit-loose', intoSpokes],
-      ['high-limit-loose', intoFrame],
+      ['low-limit-loose', stepCautions.intoSpokes.text],
+      ['high-limit-loose', stepCautions.intoFrame.text],
       ['hanger-bent', 'keep off the largest cog until it is checked'],
     ] as const) {
       const report = reportFor(cause);
@@ -63,6 +66,12 @@ describe('the cautions of a step', () => {
     expect(cautionsByPlace({ ...suggestion, inspectFirst: true }).first).toBe(true);
   });
 
+  it('all stand before it where an older engine did not write which of them can hurt', () => {
+    const { cautionKinds: _, ...suggestion } = reportFor('cable-friction').diagnosis.suggestion;
+    expect(cautionsByPlace(suggestion)).toMatchObject({ first: true, follows: null });
+    expect(cautionsByPlace(suggestion).mind.map(({ text }) => text)).toEqual(suggestion.cautions);
+  });
+
   it('speak of what follows a look only where it finds something to put right', () => {
     const { suggestion } = reportFor('hanger-bent').diagnosis;
     const when = (namesCause: boolean) => cautionsByPlace({ ...suggestion, namesCause }).follows?.when;
@@ -75,7 +84,7 @@ describe('the cautions of a step', () => {
       const { suggestion } = reportFor(cause).diagnosis;
       const { mind, follows } = cautionsByPlace(suggestion);
       for (const caution of suggestion.cautions)
-        expect(mind.includes(caution) !== !!follows?.what.includes(caution)).toBe(true);
+        expect(mind.some(({ text }) => text === caution) !== !!follows?.what.includes(caution)).toBe(true);
     }
     expect(cautionsByPlace(reportFor('worn-drivetrain').diagnosis.suggestion).follows).toBeNull();
   });

@@ -179,6 +179,7 @@ export const sampleDiagnosis: Diagnosis = {
     start: 'Look for damage and check the hanger first, then turn one click.',
     verify: 'Ride again and look whether shifts to larger cogs come at once.',
     cautions: ['Adjust on a stand or on smooth ground away from traffic.', 'Keep fingers out of a turning drivetrain.'],
+    cautionKinds: ['by-hand', 'by-hand'],
   },
 };
 

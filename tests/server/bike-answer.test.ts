@@ -101,7 +101,7 @@ it('names the first step of a bike that needs a hand, and none of one that does 
 });
 
 it('never says that no ride has been analysed while rides are being worked through', () => {
-  const kept = { state: { ...nothingYet, reasons: [...nothingYet.reasons], dangers: [] }, trend: [] };
+  const kept = { state: { ...nothingYet, reasons: [...nothingYet.reasons], dangers: [], cautionsSaid: [] }, trend: [] };
   for (const summary of [null, kept])
     for (const waiting of [backlog(1, 2), backlog(0, 2)])
       expect(stateOf(summary, waiting)).toMatchObject({

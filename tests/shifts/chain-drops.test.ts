@@ -8,6 +8,7 @@ import type { DropSign } from '../../src/shifts/drops/drop-candidate.ts';
 import { dropSide } from '../../src/shifts/drops/drop-side.ts';
 import { haltsAtEnd } from '../../src/shifts/drops/halts-at-end.ts';
 import { type MadeRide, madeBike, madeDoubleBike, madeLog } from '../gear-trace/made-ride.ts';
+import { someRecords } from '../gear-trace/some-records.ts';
 import { at, warmedUp } from './warmed-up.ts';
 
 const analysed = (ride: MadeRide): AnalysedRide => analyseRide(ride.log(), ride.bike);
@@ -245,15 +246,7 @@ describe('chain drops', () => {
   it('are never read into a pause, a gap of the record or a silent sensor', () => {
     const log = at(4).pedal(60).stand(60).pedal(60).log();
     const kept = [...log.timeS.keys()].filter((i) => i < 300 || i > 360);
-    const pick = (column: Float64Array): Float64Array => Float64Array.from(kept, (i) => column[i]);
-    const gap = {
-      ...log,
-      timeS: pick(log.timeS),
-      speedMps: pick(log.speedMps),
-      cadenceRpm: pick(log.cadenceRpm),
-      powerW: pick(log.powerW),
-      distanceM: pick(log.distanceM),
-    };
+    const gap = someRecords(log, kept);
     expect(analyseRide(gap, madeBike).events.chainDrops).toEqual([]);
     const silent = { ...log, speedMps: log.speedMps.map((v, i) => (i > 280 && i < 300 ? 0 : v)) };
     expect(analyseRide(silent, madeBike).events.chainDrops).toEqual([]);

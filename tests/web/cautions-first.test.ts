@@ -1,5 +1,6 @@
 import { parseHTML } from 'linkedom';
 import { describe, expect, it, vi } from 'vitest';
+import type { Caution, CautionKind } from '../../src/diagnosis/next-step/caution.ts';
 import { nextStep } from '../../web/bike/next-step.ts';
 import { waitFirst } from '../../web/bike/wait-first.ts';
 import { madeUpFleet } from '../browser/made-up/made-up-bikes.ts';
@@ -50,27 +51,25 @@ describe('the cautions of the next step', () => {
   });
 
   it('leave out what the dangers above them say already in other words', () => {
-    const said = (cautions: string[], dangers: string[]): string => {
+    const told: readonly Caution[] = [
+      { kind: 'bent-hanger', text: 'Keep off the largest cog for the hanger.' },
+      { kind: 'keep-off', text: 'Keep off the smallest cog.' },
+      { kind: 'by-hand', text: 'Keep fingers out.' },
+    ];
+    const left = (cautionsSaid: CautionKind[]): (string | null)[] => {
       const { detail } = madeUpFleet()[0];
-      const bike = { ...detail, state: { ...detail.state, dangers } };
+      const bike = { ...detail, state: { ...detail.state, dangers: [danger], cautionsSaid } };
       const { diagnosis } = bike.report!;
-      diagnosis.suggestion.cautions = [...cautions, 'Keep fingers out.'];
+      diagnosis.suggestion.cautions = told.map(({ text }) => text);
+      diagnosis.suggestion.cautionKinds = told.map(({ kind }) => kind);
       const tag = nextStep({ bike, log: () => {} }, diagnosis, (sentence) => sentence);
-      return [...tag.querySelectorAll('.cautions li')].map(({ textContent }) => textContent).join('|');
+      return [...tag.querySelectorAll('.cautions li')].map(({ textContent }) => textContent);
     };
-    const hanger = 'A derailleur on a bent hanger can reach the spokes: keep off the largest cog until it is checked.';
-    const bent = 'Derailleur hanger bent (98 %): the derailleur can reach the spokes.';
-    expect(said([hanger], [`${bent} Keep off the largest cog until it is checked.`])).toBe('Keep fingers out.');
-    for (const dangers of [[], [danger], [bent]]) expect(said([hanger], dangers)).toBe(`${hanger}|Keep fingers out.`);
-    const keepOff = 'Keep off the largest cog until its limit was looked at on a stand: the chain was lost past it.';
-    const lost = 'The chain left the cassette once: inspect before riding, and keep off the 51 until its limit was';
-    expect(said([keepOff], [lost])).toBe('Keep fingers out.');
-    // one danger says what a bent hanger lets happen, another until when the cog is kept off for its sake
-    expect(said([hanger], [`${lost} looked at on a stand.`, bent])).toBe(`${hanger}|Keep fingers out.`);
-    expect(said([hanger], [lost.replace('limit was', 'limit and the hanger were looked at on a stand.'), bent])).toBe(
-      'Keep fingers out.',
-    );
-    expect(said([keepOff], [danger])).toBe(`${keepOff}|Keep fingers out.`);
+    const [hanger, keepOff, fingers] = told.map(({ text }) => text);
+    expect(left([])).toEqual([hanger, keepOff, fingers]);
+    expect(left(['bent-hanger'])).toEqual([keepOff, fingers]);
+    expect(left(['keep-off'])).toEqual([hanger, fingers]);
+    expect(left(['bent-hanger', 'keep-off'])).toEqual([fingers]);
   });
 
   it('leave to the step what only follows the work, between how to begin and how to check', () => {
@@ -79,6 +78,7 @@ describe('the cautions of the next step', () => {
     const { diagnosis } = bike.report!;
     diagnosis.suggestion.namesCause = true;
     diagnosis.suggestion.cautions = [AGAIN, 'Keep fingers out.'];
+    diagnosis.suggestion.cautionKinds = ['sequel', 'by-hand'];
     const tag = nextStep({ bike, log: () => {} }, diagnosis, (sentence) => sentence);
     expect(tag.querySelector('.cautions')?.textContent).not.toContain(AGAIN);
     const terms = [...tag.querySelectorAll('.steps dt')].map(({ textContent }) => textContent);

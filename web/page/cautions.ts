@@ -1,4 +1,4 @@
-import { saidByDanger } from '../../src/report/state/said-by-danger.ts';
+import type { Caution } from '../../src/diagnosis/next-step/caution.ts';
 import { cautionsByPlace } from '../../src/report/words/cautions-by-place.ts';
 import type { BikeState, Diagnosis } from '../api/answers.ts';
 import { type Child, make } from '../dom/make.ts';
@@ -15,8 +15,13 @@ export function cautionsHeading({ namesCause, inspectFirst }: Pick<Suggestion, '
 }
 
 /** What to mind before the bike is ridden on or anything is turned, set apart from the rest. */
-const cautions = (suggestion: Suggestion, mind: readonly string[]): HTMLElement =>
-  make('div', { class: 'cautions' }, make('h3', {}, icon('caution'), cautionsHeading(suggestion)), points(mind));
+const cautions = (suggestion: Suggestion, mind: readonly Caution[]): HTMLElement =>
+  make(
+    'div',
+    { class: 'cautions' },
+    make('h3', {}, icon('caution'), cautionsHeading(suggestion)),
+    points(mind.map(({ text }) => text)),
+  );
 
 /**
  * A step with its cautions: after it, but before it where something is known of the bike that can hurt who rides it, since that cannot wait
@@ -25,13 +30,13 @@ const cautions = (suggestion: Suggestion, mind: readonly string[]): HTMLElement 
  */
 export function withCautions(
   suggestion: Suggestion,
-  state: Pick<BikeState, 'underWay' | 'dangers'>,
+  state: Pick<BikeState, 'underWay' | 'dangers' | 'cautionsSaid'>,
   step: readonly Child[],
 ): Child[] {
   const { mind, first } = cautionsByPlace(suggestion);
   const said = cautions(
     suggestion,
-    mind.filter((caution) => !saidByDanger(caution, state.dangers)),
+    mind.filter(({ kind }) => !state.cautionsSaid.includes(kind)),
   );
   return first || looksFirst(state) ? [said, ...step] : [...step, said];
 }

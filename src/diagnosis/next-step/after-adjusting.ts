@@ -9,11 +9,13 @@ import { curedBy } from '../now/cured-by.ts';
 import type { LimitTrial } from '../now/limit-trial.ts';
 import { isTurnable } from '../now/turned-towards.ts';
 import { toldByHand } from '../told-by-hand.ts';
-import { NAMED_ALONE } from '../verdict-limits.ts';
+import { standsAlone } from '../what-leads.ts';
 import { hangerIsSeenTo } from './after-look.ts';
-import { generalCautions, hangerFirstAt, nextStep } from './next-steps.ts';
+import { hangerFirst as lookAtHanger, lowLimitWasTurned } from './hanger-first.ts';
+import { nextStep } from './next-steps.ts';
 import { notSettled } from './not-settled.ts';
 import { KEEP_RECORDING, type Step, TRY_SOFTLY } from './step.ts';
+import { generalCautions } from './step-cautions.ts';
 import type { Fault, SuggestionFacts } from './suggestion-facts.ts';
 import { leaveAsItIs } from './turn-nothing.ts';
 import { undoesCure } from './undoes-cure.ts';
@@ -28,8 +30,7 @@ export function afterAdjusting(cause: Fault, facts: SuggestionFacts): Step {
 }
 
 function cured(cause: Fault, facts: SuggestionFacts): Step {
-  const [{ probability }] = facts.ranked;
-  const known = probability >= NAMED_ALONE && !facts.undecided;
+  const known = standsAlone(facts.ranked, facts.undecided);
   return leaveAsItIs(
     `Leave it as it is: ${curedBy(facts.comparisons, [cause, ...(facts.undecided?.between ?? [])])} seems to have cured ${known ? causePhrase(cause, facts.electronic) : 'what was wrong'}.`,
     {
@@ -55,7 +56,7 @@ function tryLimitFirst(cause: Fault, trial: LimitTrial, facts: SuggestionFacts):
   const cog = endWords[trial.end];
   const hangerFirst = trial.before.lost > 0 && now.keepOff.has(trial.end) && !hangerIsSeenTo(facts);
   const until = now.keepOff.has(trial.end) ? 'until the chain stays on there' : 'where it goes further';
-  const tryIt = hangerFirst ? `${hangerFirstAt[trial.end]} then try the limit` : 'Try it';
+  const tryIt = hangerFirst ? `${lookAtHanger(trial.end, lowLimitWasTurned(facts))} then try the limit` : 'Try it';
   // a limit that was turned back is turned in again first, and nothing of that was ridden
   const turnedBack = now.whereLost.some(({ end }) => end === trial.end);
   return {

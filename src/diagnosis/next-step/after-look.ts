@@ -9,9 +9,10 @@ import { causePhrase } from '../cause-words.ts';
 import { type Cause, isIndexing } from '../causes.ts';
 import { looksFor } from '../looked-for.ts';
 import { toldByHand } from '../told-by-hand.ts';
-import { NAMED_ALONE } from '../verdict-limits.ts';
-import { generalCautions, nextStep } from './next-steps.ts';
+import { standsAlone } from '../what-leads.ts';
+import { nextStep } from './next-steps.ts';
 import type { Step } from './step.ts';
+import { generalCautions } from './step-cautions.ts';
 import type { Fault, SuggestionFacts } from './suggestion-facts.ts';
 import { verifyNow } from './verify-now.ts';
 import { lookBeyond } from './worn-parts.ts';
@@ -29,8 +30,8 @@ export const lookAgainst = (cause: Cause, { foundRight }: Looked): Look | undefi
 export const lookLeadsOn = (cause: Cause, facts: Looked & Pick<SuggestionFacts, 'ranked' | 'undecided'>): boolean =>
   lookAgainst(cause, facts) !== undefined && !(cause === 'cable-friction' && isNamedAlone(cause, facts));
 
-const isNamedAlone = (cause: Cause, { ranked: [first], undecided }: Pick<SuggestionFacts, 'ranked' | 'undecided'>) =>
-  first.cause === cause && first.probability >= NAMED_ALONE && !undecided;
+const isNamedAlone = (cause: Cause, { ranked, undecided }: Pick<SuggestionFacts, 'ranked' | 'undecided'>) =>
+  ranked[0].cause === cause && standsAlone(ranked, undecided);
 
 type Seen = Pick<SuggestionFacts, 'seenTo'>;
 

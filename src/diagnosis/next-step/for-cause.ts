@@ -1,18 +1,20 @@
 import type { Look } from '../../adjustments/looks.ts';
 import { turningWays } from '../../adjustments/turning-words.ts';
 import { counted } from '../../numeric/counted.ts';
-import { endsLookedAt, limitAt } from '../cassette-ends.ts';
+import { endsLookedAt, isLoose, limitAt } from '../cassette-ends.ts';
 import { isIndexing } from '../causes.ts';
 import { signOfCure } from '../now/turned-towards.ts';
 import { beganSuddenly } from '../posterior/onset.ts';
 import { hangerIsSeenTo, isSeenTo } from './after-look.ts';
 import { gapByMeasure, gapMayBeEitherWay } from './gap-either-way.ts';
+import { lowLimitWasTurned } from './hanger-first.ts';
 import { indexAnew } from './index-anew.ts';
 import { limitFirst } from './look-at-limit.ts';
 import { lookThenOpen, opensAt } from './look-then-open.ts';
-import { cableSeenTo, generalCautions, hangerSeenTo, nextStep } from './next-steps.ts';
+import { nextStep } from './next-steps.ts';
 import { partSeenTo } from './part-seen-to.ts';
 import type { Step } from './step.ts';
+import { generalCautions } from './step-cautions.ts';
 import type { Fault, SuggestionFacts } from './suggestion-facts.ts';
 import { onlyPartOfTheWay, turnsInAll } from './turns-in-all.ts';
 import { verifyNow } from './verify-now.ts';
@@ -28,11 +30,12 @@ export function forCause(cause: Fault, facts: SuggestionFacts): Step {
   const { start, verify } = startAndVerify(cause, facts);
   const anew = cause === 'cable-friction' ? indexAnew(facts) : [];
   const seenTo = partSeenTo(cause, facts);
-  const own = seenTo?.steps ?? [withoutWhatWasSeenTo(step.action, facts) + whyAgain(lookedAtFor(cause), facts)];
+  const own = seenTo?.steps ?? [actionFor(cause, facts, hangerIsSeenTo(facts))];
   return {
     namesCause: true,
     parameter: step.parameter,
     steps: [...own, ...anew],
+    ...(!seenTo && isLoose(cause) && { first: { afterHanger: actionFor(cause, facts, true) } }),
     looksAt: endsLookedAt(cause),
     start: seenTo?.start ?? start,
     keepsOff: step.keepsOff,
@@ -50,9 +53,10 @@ const lookedAtFor = (cause: Fault): readonly Look['parameter'][] =>
     ? ['hanger']
     : endsLookedAt(cause).flatMap((end) => ['hanger', limitAt[end].parameter] as const);
 
-function withoutWhatWasSeenTo(action: string, facts: SuggestionFacts): string {
-  const beyondHanger = hangerIsSeenTo(facts) ? hangerSeenTo(action) : action;
-  return isSeenTo('cable-friction', facts) ? cableSeenTo(beyondHanger) : beyondHanger;
+/** What to do about a cause, beyond what was seen to. `hanger`: whether the hanger was, or is looked at before it. */
+function actionFor(cause: Fault, facts: SuggestionFacts, hanger: boolean): string {
+  const seen = { hanger, cable: isSeenTo('cable-friction', facts), lowLimitTurned: lowLimitWasTurned(facts) };
+  return nextStep(cause, facts.electronic, seen).action + whyAgain(lookedAtFor(cause), facts);
 }
 
 function startAndVerify(cause: Fault, facts: SuggestionFacts): Pick<Step, 'start' | 'verify'> {

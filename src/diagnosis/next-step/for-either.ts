@@ -11,7 +11,7 @@ import { forCause } from './for-cause.ts';
 import { gapMayBeEitherWay } from './gap-either-way.ts';
 import { isLookedAtFirst } from './look-at-limit.ts';
 import { opensAt } from './look-then-open.ts';
-import { hangerSeenTo, isMendedByParts, nextStep, workOrder } from './next-steps.ts';
+import { isMendedByParts, nextStep, workOrder } from './next-steps.ts';
 import type { LookedAtPlace, Step } from './step.ts';
 import type { Fault, SuggestionFacts } from './suggestion-facts.ts';
 
@@ -56,9 +56,10 @@ type StepOf = (between: readonly [Fault, Fault], own: Step, electronic: boolean)
 
 const otherFirst: StepOf = ([, other], own, electronic) => {
   const [next, ...rest] = own.steps;
-  const then = other === 'hanger-bent' ? hangerSeenTo(next) : next;
+  const then = other === 'hanger-bent' ? (own.first?.afterHanger ?? next) : next;
   return {
     ...own,
+    first: undefined,
     looksFirst: nextStep(other, electronic).parameter,
     steps: [
       `See whether it is ${causePhrase(other, electronic)}: less likely, but earlier in the order of work and soon ruled out.`,

@@ -1,6 +1,7 @@
 import type { CassetteEnd } from '../../adjustments/end-cog-count.ts';
 import { lowerFirst } from '../../numeric/lower-first.ts';
 import type { Suggestion } from '../diagnosis.ts';
+import type { Caution } from './caution.ts';
 import type { Step } from './step.ts';
 
 /** Something that is done beside the step by itself: its place in the order is not its own to say. */
@@ -13,7 +14,7 @@ export interface Work {
   readonly keepsOff?: readonly CassetteEnd[];
   /** What it looks at, by the name under which that is logged. */
   readonly parameter?: Suggestion['parameter'];
-  readonly cautions?: readonly string[];
+  readonly cautions?: readonly Caution[];
 }
 
 /** What else is done, in order: before the step by itself, once its first part is done, and after all of it. */
@@ -39,7 +40,7 @@ export function inOrder(own: Step, { before, amid, after }: OtherWork): Step {
       ...after.map(then),
     ],
     start: first?.start ?? own.start,
-    ...(first ? { firstAbout: first.parameter ?? 'none' } : {}),
+    ...(first ? { firstAbout: first.parameter ?? 'none', first: undefined } : {}),
     keepsOff: [...(first?.keepsOff ?? []), ...(own.keepsOff ?? [])],
     cautions: [...new Set([...[...before, ...amid, ...after].flatMap((work) => work.cautions ?? []), ...own.cautions])],
   };

@@ -4,23 +4,27 @@ import { counted } from '../../numeric/counted.ts';
 import { utcDay } from '../../numeric/moment-words.ts';
 import { endsLookedAt, limitAt } from '../cassette-ends.ts';
 import type { Cause } from '../causes.ts';
-import type { Onset } from '../diagnosis.ts';
 import { beganSuddenly } from '../posterior/onset.ts';
 import { afterLook, hangerIsSeenTo, lookAgainst } from './after-look.ts';
+import { hangerFirst, lowLimitWasTurned } from './hanger-first.ts';
 import type { Work } from './in-order.ts';
-import { generalCautions, hangerFirstAt, lookThenTurnIn, nextStep } from './next-steps.ts';
+import { lookThenTurnIn, nextStep } from './next-steps.ts';
 import type { Step } from './step.ts';
+import { generalCautions } from './step-cautions.ts';
 import type { SuggestionFacts } from './suggestion-facts.ts';
 import { verifyNow } from './verify-now.ts';
 import { whyAgain } from './why-again.ts';
 
-type Lost = Pick<SuggestionFacts, 'now' | 'onset' | 'electronic' | 'foundRight' | 'seenTo' | 'overtaken'>;
+type Lost = Pick<
+  SuggestionFacts,
+  'now' | 'onset' | 'electronic' | 'foundRight' | 'seenTo' | 'overtaken' | 'comparisons'
+>;
 
 /** The hanger carries the limits along, so it is looked at before them. */
-const hangerBefore = (end: CassetteEnd, onset: Onset): string =>
-  beganSuddenly(onset)
+const hangerBefore = (end: CassetteEnd, facts: Lost): string =>
+  beganSuddenly(facts.onset)
     ? 'Look for damage and have the hanger checked, since it began suddenly; then see'
-    : `${hangerFirstAt[end]} then see`;
+    : `${hangerFirst(end, lowLimitWasTurned(facts))} then see`;
 
 /**
  * Looks on a stand at the limits of ends past which a chain was lost, but for those found right since. `hangerToo`: whether the hanger is to be looked
@@ -32,7 +36,7 @@ export function lookAtLimits(ends: readonly CassetteEnd[], facts: Lost, hangerTo
   if (hangerFirst && limits.length === 0) return [lookAtHanger(ends[0], facts)];
   return limits.map((end, place) => {
     const both = place === 0 && hangerFirst;
-    const look = lookAtLimit(end, facts, both ? hangerBefore(ends[0], facts.onset) : 'See');
+    const look = lookAtLimit(end, facts, both ? hangerBefore(ends[0], facts) : 'See');
     const { parameter } = limitAt[end];
     return { ...look, step: look.step + whyAgain(both ? ['hanger', parameter] : [parameter], facts) };
   });

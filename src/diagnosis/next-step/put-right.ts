@@ -26,45 +26,48 @@ function byNewestRides(since: ShiftsWellSince, facts: Asked): Step {
   const { entryAt, adjusted } = since;
   const [{ cause }] = facts.ranked;
   const better = entryAt || !adjusted ? null : gotBetterWith(facts.comparisons, cause, since.at);
+  const nothing = turnNothing(facts);
+  // why a bike that shifts well is left alone its state's reasons say
+  const first = { inShort: `${nothing}.` };
   if (!since.putRight) {
     // a wrong turn that was taken back left no fault to name, but it was seen to go wrong
     const before = better?.last ? `it got better with ${better.words}` : 'before it no fault was sure';
-    return leaveAsItIs(
-      `${turnNothing(facts)}: since the ride of ${utcDay(since.at)} the bike shifts well (${wellWords(since)}), and ${before}.`,
-      keepRecording,
-      facts,
+    const why = `since the ride of ${utcDay(since.at)} the bike shifts well (${wellWords(since)}), and ${before}`;
+    return { ...leaveAsItIs(`${nothing}: ${why}.`, keepRecording, facts), first };
+  }
+  if (better?.last) {
+    const cure = better.usualCure
+      ? 'If that was not all'
+      : `What was done is not the usual cure for ${causePhrase(cause, facts.electronic)}`;
+    return mayComeBack(
+      nothing,
+      `${notShownWords(since)}, and it got better with ${better.words}`,
+      `Ride before anything more is turned. ${cure}: check its part, amount and sign, and log whatever else was done.`,
+      KEEP_RECORDING,
     );
   }
-  if (better?.last)
-    return nothingToTurn(
-      `${turnNothing(facts)}: ${notShownWords(since)}, and it got better with ${better.words}. ${MAY_COME_BACK}`,
-      `Ride before anything more is turned. ${better.usualCure ? 'If that was not all' : `What was done is not the usual cure for ${causePhrase(cause, facts.electronic)}`}: check its part, amount and sign, and log whatever else was done.`,
-      KEEP_RECORDING,
-    );
-  if (entryAt)
-    return leaveAsItIs(
-      `${turnNothing(facts)}: since what was logged on ${utcDay(entryAt)} the bike shifts well (${wellWords(since)}).`,
-      { verify: BY_RIDE_AND_ENTRY, asks: 'nothing' },
-      facts,
-    );
+  if (entryAt) {
+    const why = `since what was logged on ${utcDay(entryAt)} the bike shifts well (${wellWords(since)})`;
+    return { ...leaveAsItIs(`${nothing}: ${why}.`, { verify: BY_RIDE_AND_ENTRY, asks: 'nothing' }, facts), first };
+  }
   const helped = rightWayBefore(facts.comparisons, cause, since);
-  if (helped)
-    return nothingToTurn(
-      `${turnNothing(facts)}: ${notShownWords(since)}, and what went before it was the right way: it got better with ${helped.words}.`,
-      'Ride before anything more is turned. If shifts go on failing so now and then, go on the same way, a little at a time.',
-      KEEP_RECORDING,
-    );
-  return nothingToTurn(
-    `${turnNothing(facts)}: ${notShownWords(since)}. ${MAY_COME_BACK}`,
-    adjusted ? OTHER_WORK : UNLOGGED,
-    BY_RIDE_AND_ENTRY,
-  );
+  if (helped) {
+    const why = `${notShownWords(since)}, and what went before it was the right way: it got better with ${helped.words}`;
+    return { ...nothingToTurn(`${nothing}: ${why}.`, GO_ON, KEEP_RECORDING), first };
+  }
+  return mayComeBack(nothing, notShownWords(since), adjusted ? OTHER_WORK : UNLOGGED, BY_RIDE_AND_ENTRY);
 }
 
 /** Of trouble that did not show of late, and that nothing logged is known to have ended. */
-export const MAY_COME_BACK = 'It may come back.';
+const mayComeBack = (nothing: string, why: string, start: string, verify: string): Step => ({
+  ...nothingToTurn(`${nothing}: ${why}. It may come back.`, start, verify),
+  first: { inShort: `${nothing}. It may come back.` },
+});
 
 const BY_RIDE_AND_ENTRY = 'Keep recording; the verdict is worked out again with every ride and every entry.';
+
+const GO_ON =
+  'Ride before anything more is turned. If shifts go on failing so now and then, go on the same way, a little at a time.';
 
 const UNLOGGED =
   'If something was adjusted, aligned or replaced before that ride, log what and when: the rides are then weighed with it.';

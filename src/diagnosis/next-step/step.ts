@@ -1,12 +1,24 @@
 import type { CassetteEnd } from '../../adjustments/end-cog-count.ts';
 import type { Suggestion } from '../diagnosis.ts';
-import { generalCautions } from './next-steps.ts';
+import type { Caution } from './caution.ts';
+import { generalCautions } from './step-cautions.ts';
 
 /** What is looked at by hand: the limit at an end of the cassette, the hanger, the place of what no cause explains. */
 export type LookedAtPlace = CassetteEnd | 'hanger' | 'unexplained';
 
+/** How else the first step of a step by itself is said. */
+interface FirstStep {
+  /** Where the hanger was looked at before it; absent where that makes no difference. */
+  readonly afterHanger?: string;
+  /** Without why; absent where it is told whole. */
+  readonly inShort?: string;
+}
+
 /** A step by itself, before it is known what comes before it, and whether a chain came off. */
-export interface Step extends Omit<Suggestion, 'inspectFirst' | 'action'> {
+export interface Step extends Omit<Suggestion, 'inspectFirst' | 'action' | 'cautions' | 'cautionKinds' | 'inShort'> {
+  readonly cautions: readonly Caution[];
+  /** Of the first of `steps`: left out as soon as another comes before it. */
+  readonly first?: FirstStep;
   /** What it begins with a look at: that is not asked for a second time. */
   readonly looksAt?: readonly LookedAtPlace[];
   /** Ends whose cog its beginning says to keep off, by whichever words: that is not said a second time. */

@@ -1,31 +1,18 @@
-import type { CassetteEnd } from '../../adjustments/end-cog-count.ts';
-import { endWords } from '../../adjustments/end-cog-words.ts';
 import { figure } from '../../numeric/figure.ts';
 import { percent } from '../../numeric/percent.ts';
-import { limitAt } from '../cassette-ends.ts';
 import { causePhrase } from '../cause-words.ts';
 import type { Suggestion } from '../diagnosis.ts';
 import { failingPlainly } from '../unexplained/plain-trouble.ts';
 import { afterAdjusting } from './after-adjusting.ts';
-import { afterLook, lookAgainst } from './after-look.ts';
-import { eachDangerOnce } from './caution-place.ts';
+import { afterLook } from './after-look.ts';
+import { cautionsOfStep } from './cautions-of-step.ts';
 import { easeOff } from './ease-off.ts';
 import { fewShifts } from './few-shifts.ts';
 import { forCause } from './for-cause.ts';
 import { forEither } from './for-either.ts';
-import { hangerIsDone } from './hanger-is-done.ts';
 import { limitAlone } from './look-at-limit.ts';
 import { alsoLookThere, lookThere } from './look-there.ts';
-import { newChainCautions } from './new-chain.ts';
-import {
-  cameOff,
-  hangerTried,
-  intoFrame,
-  intoSpokes,
-  KEEP_OFF,
-  keepsOffForHanger,
-  limitWasTouched,
-} from './next-steps.ts';
+import { lostChain } from './lost-chain.ts';
 import { nothingShows } from './nothing-shows.ts';
 import { putRight } from './put-right.ts';
 import { senseOfStep } from './sense-of-step.ts';
@@ -65,26 +52,11 @@ function leaveAlone(facts: SuggestionFacts): Step {
   );
 }
 
-type Lost = Pick<SuggestionFacts, 'drops'>;
-const elsewhere = ({ drops }: Lost): number => drops('chainring') + drops('unknown');
-const lostChain = (lost: Lost): boolean =>
-  elsewhere(lost) + lost.drops('past-largest') + lost.drops('past-smallest') > 0;
-
 /** The next step: one thing, in the order the trade works in. A chain that came off calls for a look whatever the step is. */
 export function suggest(facts: SuggestionFacts): Suggestion {
-  const { looksAt: _, keepsOff = [], asks, ...told } = alsoLookThere(withOtherWork(oneStep(facts), facts), facts);
-  const step = {
-    ...told,
-    steps: lowLimitWasTurned(facts) ? told.steps.map(limitWasTouched) : told.steps,
-    cautions: hangerIsDone(facts) ? hangerTried(told.cautions) : told.cautions,
-  };
-  const { drops } = facts;
-  const looks = [
-    drops('past-largest') > 0 && intoSpokes,
-    drops('past-smallest') > 0 && intoFrame,
-    elsewhere(facts) > 0 && cameOff,
-    ...keepOffCautions({ ...step, keepsOff }, facts),
-  ].filter((caution): caution is string => caution !== false && !step.cautions.includes(caution));
+  const told = alsoLookThere(withOtherWork(oneStep(facts), facts), facts);
+  const { looksAt: _, keepsOff: _ends, first, asks, ...step } = told;
+  const cautions = cautionsOfStep(told, facts);
   return {
     ...step,
     // what comes before or after a step that leaves all as it is, and a look, is something to do
@@ -92,27 +64,10 @@ export function suggest(facts: SuggestionFacts): Suggestion {
     action: step.steps.join(' '),
     inspectFirst: lostChain(facts),
     sense: senseOfStep(step, facts),
-    cautions: eachDangerOnce([...looks, ...step.cautions, ...newChainCautions(facts.comparisons)]),
+    cautions: cautions.map(({ text }) => text),
+    cautionKinds: cautions.map(({ kind }) => kind),
+    ...(first?.inShort === undefined ? {} : { inShort: first.inShort }),
   };
-}
-
-const lowLimitWasTurned = ({ comparisons }: Pick<SuggestionFacts, 'comparisons'>): boolean =>
-  comparisons.some(({ parameter }) => parameter === 'low-limit');
-
-/** Nobody rides onto a cog past which the chain was lost until something shows that it stays on, whatever else the step is about. */
-function keepOffCautions(
-  { keepsOff, cautions }: Pick<Step, 'cautions'> & { readonly keepsOff: readonly CassetteEnd[] },
-  facts: SuggestionFacts,
-): string[] {
-  const said = (end: CassetteEnd): boolean =>
-    keepsOff.includes(end) || (end === 'past-largest' && cautions.some(keepsOffForHanger));
-  const until = (end: CassetteEnd): string =>
-    lookAgainst(limitAt[end].loose, facts)
-      ? 'the chain stays on there on a stand'
-      : 'its limit was looked at on a stand';
-  return [...facts.now.keepOff]
-    .filter((end) => !said(end))
-    .map((end) => `${KEEP_OFF}${endWords[end]} cog until ${until(end)}: the chain was lost past it.`);
 }
 
 /** From here on a fault is called likely. */

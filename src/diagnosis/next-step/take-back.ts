@@ -12,6 +12,7 @@ import { causePhrase } from '../cause-words.ts';
 import { shiftsWell } from '../now/shifts-well.ts';
 import type { StandsWhereLost } from '../now/stands-where-lost.ts';
 import { signOfCure, turnableFaults } from '../now/turned-towards.ts';
+import type { Caution } from './caution.ts';
 import type { Work } from './in-order.ts';
 import { isMendedByParts, nextStep } from './next-steps.ts';
 import { senseOfStep } from './sense-of-step.ts';
@@ -95,12 +96,12 @@ function goesTheSameWay(step: Step, harm: readonly StandingHarm[], facts: Sugges
   return sameSetting && Math.sign(harm[0].back) === senseOfStep(step, facts) && facts.now.setting !== 'unsettled';
 }
 
-const ifNotEnough = ({ steps: [next, ...more], ...step }: Step): Step => ({
+const ifNotEnough = ({ steps: [next, ...more], first: _, ...step }: Step): Step => ({
   ...step,
   steps: [`If that is not enough: ${lowerFirst(next)}`, ...more],
 });
 
-const rideAgain = (step: Step): Step => ({
+const rideAgain = ({ first: _, ...step }: Step): Step => ({
   ...step,
   steps: ['Then ride again before anything more is turned.'],
   start: '',
@@ -108,7 +109,7 @@ const rideAgain = (step: Step): Step => ({
   keepsOff: [],
 });
 
-const cautionsOf = (harm: readonly StandingHarm[], electronic: boolean): readonly string[] =>
+const cautionsOf = (harm: readonly StandingHarm[], electronic: boolean): readonly Caution[] =>
   turnableFaults
     .map((fault) => ({ sign: signOfCure(fault), ...nextStep(fault, electronic) }))
     .filter(({ parameter, sign }) => harm.some((one) => one.parameter === parameter && Math.sign(one.back) === sign))

@@ -4,8 +4,9 @@ import { showsThere } from '../unexplained/fault-for-sure.ts';
 import { EXPLAINED_FROM } from '../verdict-limits.ts';
 import { isSeenTo } from './after-look.ts';
 import { isLookedAtFirst, limitAlone } from './look-at-limit.ts';
-import { generalCautions, nextStep } from './next-steps.ts';
+import { nextStep } from './next-steps.ts';
 import { KEEP_RECORDING, nothingToTurn, type Step } from './step.ts';
+import { generalCautions } from './step-cautions.ts';
 import type { Fault, SuggestionFacts } from './suggestion-facts.ts';
 import { turnNothing } from './turn-nothing.ts';
 

@@ -6,15 +6,8 @@ type Asked = Pick<SuggestionFacts, 'now'>;
 /** Whether a step that turns nothing comes after a look that may turn a limit screw: every end past which the chain was lost is looked at first. */
 const afterALook = ({ now }: Asked): boolean => now.keepOff.size > 0;
 
-const TURN_NOTHING = 'Turn nothing';
-const TURN_NOTHING_ELSE = 'Turn nothing else';
-
 /** How a step that turns nothing begins. */
-export const turnNothing = (facts: Asked): string => (afterALook(facts) ? TURN_NOTHING_ELSE : TURN_NOTHING);
-
-/** The beginning of a step that turns nothing and then says why; null of any other. */
-export const turnsNothingSince = (step: string): string | null =>
-  [TURN_NOTHING, TURN_NOTHING_ELSE].find((begin) => step.startsWith(`${begin}: `)) ?? null;
+export const turnNothing = (facts: Asked): string => (afterALook(facts) ? 'Turn nothing else' : 'Turn nothing');
 
 /** The same where nothing is the matter. */
 export const leaveEverything = (facts: Asked): string =>

@@ -4,6 +4,7 @@ import { turningWords } from '../../adjustments/turning-words.ts';
 import { figure } from '../../numeric/figure.ts';
 import { utcDay } from '../../numeric/moment-words.ts';
 import { type TurnableFault, turnedTowards } from '../now/turned-towards.ts';
+import { WORTH_TURNING_BACK_TO } from '../went-well.ts';
 import type { SuggestionFacts } from './suggestion-facts.ts';
 
 /**
@@ -17,13 +18,10 @@ export function undoesCure(fault: TurnableFault, { comparisons }: SuggestionFact
   const last = ridden.findLast(({ parameter }) => untested.some((one) => one.parameter === parameter));
   if (!back || !last || turnedTowards(fault, [last])) return null;
   const { trouble, shifts } = troubleOf(last.after);
-  if (last.probabilityBetter < DECIDED_AT || trouble / shifts > STILL_WELL) return null;
+  if (last.probabilityBetter < DECIDED_AT || trouble / shifts > WORTH_TURNING_BACK_TO) return null;
   const undone = untested.find((one) => one.parameter === last.parameter);
   if (!undone) return null;
   const amount = Math.sign(last.amount ?? 1) * back.amount;
   const done = turningWords({ parameter: last.parameter, unit: last.unit, amount });
   return `What was done on ${utcDay(undone.at)} takes back what cured it on ${utcDay(last.at)} (${figure(trouble)} of ${figure(shifts)} judged shifts went wrong since that): ${done} again, unless it was meant.`;
 }
-
-/** A rate of trouble up to this is a bike that shifts well. An assumption of ours. */
-const STILL_WELL = 0.03;

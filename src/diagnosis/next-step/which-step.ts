@@ -1,9 +1,10 @@
-import { helpedForSure } from '../../adjustments/helped-for-sure.ts';
+import { lastHelpedForSure } from '../../adjustments/helped-for-sure.ts';
 import { type Cause, isIndexing } from '../causes.ts';
 import { FEWEST_SHIFTS } from '../fewest-shifts.ts';
 import { shiftsWell } from '../now/shifts-well.ts';
 import { RIDER_LIKELY } from '../posterior/rider-load.ts';
-import { ALL_BUT_SURE, LIKELY_ENOUGH, NAMED_ALONE } from '../verdict-limits.ts';
+import { ALL_BUT_SURE, LIKELY_ENOUGH } from '../verdict-limits.ts';
+import { hangsWhetherFault, noneIsLikely, standsAlone } from '../what-leads.ts';
 import { lookLeadsOn } from './after-look.ts';
 import { hardlyAnythingShows } from './nothing-shows.ts';
 import type { Fault, SuggestionFacts } from './suggestion-facts.ts';
@@ -54,7 +55,7 @@ export type StepChoice =
 
 /** The kind of step that comes next: the first that applies, in the order the trade works in. */
 export function whichStep(facts: VerdictFacts): StepChoice {
-  const { ranked, undecided, seen, now, rider, unexplained, wellSince } = facts;
+  const { ranked, undecided, seen, now, rider, unexplained, wellSince, comparisons } = facts;
   const [{ cause, probability }] = ranked;
   if (now.tooFar && cause === 'cable-friction' && cableComesFirst(facts)) return { kind: 'for-cause', cause };
   if (now.tooFar) return { kind: 'turn-back', tooFar: now.tooFar };
@@ -63,13 +64,14 @@ export function whichStep(facts: VerdictFacts): StepChoice {
   // what was done about a limit past which the chain was lost is told before anything that all shifts together leave open
   if (now.trial && now.trial.before.lost > 0 && cause !== 'no-fault' && now.setting !== 'same')
     return { kind: 'after-adjusting', cause };
-  const mayBeInOrder = undecided?.between.includes('no-fault') ?? false;
+  const mayBeInOrder = hangsWhetherFault(undecided);
   if (rider.goneWithSoftLegs && (cause === 'no-fault' || mayBeInOrder) && !wellSince) return { kind: 'ease-off' };
   if (cause === 'no-fault' && unexplained) return { kind: 'look-there', unexplained };
-  const open = cause === 'no-fault' && probability < LIKELY_ENOUGH;
+  const open = cause === 'no-fault' && !noneIsLikely(ranked);
   if (wellSince && (cause !== 'no-fault' || open || undecided)) return { kind: 'put-right', wellSince };
   if (open && !undecided && hardlyAnythingShows(facts)) return { kind: 'nothing-shows' };
-  if (cause !== 'no-fault' && now.setting === 'cured' && lastHelped(facts)) return { kind: 'after-adjusting', cause };
+  if (cause !== 'no-fault' && now.setting === 'cured' && lastHelpedForSure(comparisons))
+    return { kind: 'after-adjusting', cause };
   if (open || mayBeInOrder) return { kind: 'whether-a-fault' };
   if (cause === 'no-fault') return { kind: rider.probability > RIDER_LIKELY ? 'ease-off' : 'in-order' };
   return now.setting === 'same' ? forFault(cause, facts) : { kind: 'after-adjusting', cause };
@@ -83,16 +85,12 @@ const cableComesFirst = ({ ranked: [{ probability }], undecided, now }: VerdictF
   !undecided &&
   now.stillThere >= LIKELY_ENOUGH;
 
-/** What made shifting better for sure mended something, whatever assumption it hangs on which fault that was. */
-const lastHelped = ({ comparisons }: Pick<VerdictFacts, 'comparisons'>): boolean =>
-  comparisons.slice(-1).some(helpedForSure);
-
 /** The same for a fault that is there, as it was named. */
 function forFault(cause: Fault, facts: VerdictFacts): StepChoice {
   const { ranked, undecided, seen, unexplained, failsPlainly } = facts;
   // that it is a fault rests on the one cog, and that does not say which
   const onCogAlone = failsPlainly !== null && failsPlainly.cog !== null;
-  if (onCogAlone && (undecided || ranked[0].probability < NAMED_ALONE)) return { kind: 'which-fault', cause };
+  if (onCogAlone && !standsAlone(ranked, undecided)) return { kind: 'which-fault', cause };
   if (shiftsWell(seen)) return unexplained ? { kind: 'look-there', unexplained } : { kind: 'leave-alone' };
   if (lookLeadsOn(cause, facts)) return { kind: 'after-look', cause };
   const between = undecided && bothFaults(undecided.between);

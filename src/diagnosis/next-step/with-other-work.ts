@@ -8,7 +8,6 @@ import { lookAtLimits, tryOnStand } from './look-at-limit.ts';
 import { lookAtNewPart } from './look-at-new-part.ts';
 import { lookWhyBack } from './look-why-back.ts';
 import { measureChain } from './measure-chain.ts';
-import { hangerSeenTo } from './next-steps.ts';
 import type { Step } from './step.ts';
 import type { SuggestionFacts } from './suggestion-facts.ts';
 import { type TakenBack, takeBack } from './take-back.ts';
@@ -43,7 +42,7 @@ export function withOtherWork(alone: Step, facts: SuggestionFacts): Step {
     ...measureChain(own, facts),
   ];
   const looksFirst = own.parameter === 'none' ? limitsFirst[0]?.parameter : undefined;
-  const step = inOrder(limitsFirst.length + hanger.length > 0 ? hangerSeenToBefore(own) : own, {
+  const step = inOrder(limitsFirst.length + hanger.length > 0 ? afterHanger(own) : own, {
     before,
     amid: bent ? limits : [],
     after: takenBack('after'),
@@ -85,7 +84,5 @@ function checkHanger({ namesCause, looksAt }: Step, facts: Asked): Work[] {
 }
 
 /** The step where its hanger is looked at before it. */
-function hangerSeenToBefore(step: Step): Step {
-  const [next, ...rest] = step.steps;
-  return { ...step, steps: [hangerSeenTo(next), ...rest] };
-}
+const afterHanger = (step: Step): Step =>
+  step.first?.afterHanger === undefined ? step : { ...step, steps: [step.first.afterHanger, ...step.steps.slice(1)] };

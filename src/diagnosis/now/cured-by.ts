@@ -5,6 +5,7 @@ import { turnedInAll } from '../../adjustments/turned-in-all.ts';
 import { listed } from '../../numeric/listed.ts';
 import { utcDay } from '../../numeric/moment-words.ts';
 import type { Cause } from '../causes.ts';
+import { NEXT_TO_NOTHING } from '../went-well.ts';
 import { goesAgainst, touchesCause } from './goes-against.ts';
 import { type MadeOnce, whatWasDone } from './what-was-done.ts';
 
@@ -14,9 +15,6 @@ type Made = MadeOnce & {
   readonly probabilityBetter?: number;
   readonly after?: { readonly troubleRate: number | null };
 };
-
-/** Where no more than this share of the shifts went wrong after an entry, what was turned later had hardly anything left to cure. An assumption of ours. */
-const LITTLE_LEFT = 0.02;
 
 /**
  * What a cure is credited to, within a sentence: the thing done that goes against one of the causes and surely left little of the trouble, else
@@ -54,7 +52,7 @@ const lastTouching = <One extends Made>(standing: readonly One[], causes: readon
 
 /** Whether shifting was surely better after an entry, and next to nothing went wrong any more. */
 const leftLittle = ({ probabilityBetter = 0, after }: Made): boolean =>
-  probabilityBetter >= DECIDED_AT && (after?.troubleRate ?? 1) <= LITTLE_LEFT;
+  probabilityBetter >= DECIDED_AT && (after?.troubleRate ?? 1) <= NEXT_TO_NOTHING;
 
 /** What was turned the other way later. */
 const takenBackSince = (made: readonly MadeOnce[], own: MadeOnce): MadeOnce[] =>

@@ -8,12 +8,9 @@ import type { Cause } from '../causes.ts';
 import type { DiagnosisRide, ShiftsWellSince } from '../diagnosis.ts';
 import { type Observed, observe } from '../observed.ts';
 import { touches } from '../sentences/touches.ts';
+import { LEFT_ALONE_BELOW, WENT_WELL_BELOW } from '../went-well.ts';
 import { oppositeOf, turnedTowards } from './turned-towards.ts';
 
-/** With trouble this rare, for sure, and nothing else amiss, a part is better left alone whatever the timing hints at. An assumption of ours. */
-const HARDLY_ANY = 0.02;
-/** After a change that took away most trouble, rarer than this for sure will do: a single late shift is no fault. An assumption of ours. */
-const FEW = 0.05;
 /** So much trouble must be missing that no trouble at all would be chance in less than one of twenty cases (Poisson). */
 const MISSING_TROUBLE = 3;
 /** One of a hundred, to say that something was put right of which the log holds nothing: its moment is looked for. */
@@ -22,7 +19,7 @@ const MISSING_FOR_REPAIR = 4.6;
 const SURE_OF_A_FAULT = 0.8;
 
 /** True where hardly any shift went wrong, for sure (a smaller share than `below`), and nothing else did. */
-export function shiftsWell({ all, events }: Pick<Observed, 'all' | 'events'>, below = HARDLY_ANY): boolean {
+export function shiftsWell({ all, events }: Pick<Observed, 'all' | 'events'>, below = LEFT_ALONE_BELOW): boolean {
   return events === 0 && wilsonInterval(all.trouble, all.shifts).high < below;
 }
 
@@ -35,7 +32,7 @@ export interface Showed {
 
 /** Whether more than hardly any shift went wrong, for sure, or anything else did. */
 export const showsTrouble = ({ all, events }: Showed): boolean =>
-  events > 0 || wilsonInterval(all.trouble, all.shifts).low >= HARDLY_ANY;
+  events > 0 || wilsonInterval(all.trouble, all.shifts).low >= LEFT_ALONE_BELOW;
 
 /** What was likeliest wrong, as far as it tells where better shifting has to show. */
 interface FaultBefore {
@@ -93,7 +90,7 @@ function firstOfWellRides(
   let from = rides.length;
   for (let i = rides.length - 1; i >= 0; i--) {
     if (fails(rides[i]) || fails(inPlace[i])) break;
-    if (shiftsWell(observe(rides.slice(i), bike), FEW)) from = i;
+    if (shiftsWell(observe(rides.slice(i), bike), WENT_WELL_BELOW)) from = i;
   }
   return from;
 }

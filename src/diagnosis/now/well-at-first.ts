@@ -4,10 +4,8 @@ import { wilsonInterval } from '../../numeric/wilson-interval.ts';
 import { hasClock } from '../../ride-log/has-clock.ts';
 import type { DiagnosisRide } from '../diagnosis.ts';
 import { observe } from '../observed.ts';
+import { PART_WENT_WELL_BELOW } from '../went-well.ts';
 import { anyShiftsFail, ghostsOften, skipsOften } from './fails-like.ts';
-
-/** Where so small a share of the shifts went wrong, for sure, and nothing else did, a bike was in order. An assumption of ours. */
-const IN_ORDER_BELOW = 0.08;
 
 /**
  * The first thing that was turned after a ride, where the rides before it show a bike that shifts well: what goes wrong later may be what was
@@ -30,7 +28,7 @@ export function turnedWhileWell(
     bike,
   );
   const inOrder =
-    wilsonInterval(seen.all.trouble, seen.all.shifts).high < IN_ORDER_BELOW &&
+    wilsonInterval(seen.all.trouble, seen.all.shifts).high < PART_WENT_WELL_BELOW &&
     !(anyShiftsFail(seen) || ghostsOften(seen) || skipsOften(seen)) &&
     cassetteEnds.every((end) => seen.drops(end) === 0);
   return inOrder ? turn : null;

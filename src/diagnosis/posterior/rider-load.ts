@@ -7,6 +7,7 @@ import type { ShiftEvent } from '../../shifts/ride-events.ts';
 import type { RiderPart } from '../diagnosis.ts';
 import type { RidingEvidence } from '../evidence/build-evidence.ts';
 import { LOAD_BINS, loadBin } from '../evidence/evidence-table.ts';
+import { PART_WENT_WELL_BELOW, WENT_WELL_BELOW } from '../went-well.ts';
 import type { Particle } from './particles.ts';
 
 /** From here on it is sure enough that more goes wrong under load than without. An assumption of ours. */
@@ -15,12 +16,8 @@ const PLAINLY_MORE = 0.99;
 export const RIDER_LIKELY = 0.5;
 /** Trouble this small at the highest torque is not worth a word. */
 const WORTH_MENTIONING = 0.06;
-/** Trouble is gone with soft legs where its share there is lower than this, and under hard pedalling higher than that, both for sure. Assumptions of ours. */
-const HARDLY_ANY = 0.08;
+/** Trouble that is gone with soft legs has a larger share than this under hard pedalling, for sure. An assumption of ours. */
 const MUCH = 0.15;
-
-/** A period in which a smaller share than this went wrong, for sure, went well. An assumption of ours. */
-const FEW = 0.05;
 
 interface LoadCount {
   shifts: number;
@@ -37,7 +34,7 @@ function shiftsByLoad(evidence: RidingEvidence): ShiftEvent[][] {
     evidence.groups.flatMap(({ adjustments }) => adjustments),
   ).periods.map(({ shifts }) => shifts);
   const goesWell = (shifts: readonly ShiftEvent[]): boolean =>
-    wilsonInterval(count(shifts).trouble, shifts.length).high < FEW;
+    wilsonInterval(count(shifts).trouble, shifts.length).high < WENT_WELL_BELOW;
   const worse = periods.filter((shifts) => shifts.length > 0 && !goesWell(shifts));
   const all = evidence.rides.flatMap(({ events }) => events.shifts).filter(({ outcome }) => outcome !== 'unjudged');
   const counted = evidence.groups.length > 0 && worse.length > 0 ? worse.flat() : all;
@@ -78,7 +75,8 @@ export function goneWithSoftLegs(evidence: RidingEvidence): boolean {
 }
 
 const vanishes = (low: LoadCount, high: LoadCount): boolean =>
-  wilsonInterval(low.trouble, low.shifts).high < HARDLY_ANY && wilsonInterval(high.trouble, high.shifts).low > MUCH;
+  wilsonInterval(low.trouble, low.shifts).high < PART_WENT_WELL_BELOW &&
+  wilsonInterval(high.trouble, high.shifts).low > MUCH;
 
 /** The rider's own part: does trouble gather at high torque on a bike that is otherwise well set? */
 export function weighRider(particles: readonly Particle[], evidence: RidingEvidence): RiderPart {

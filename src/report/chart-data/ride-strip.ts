@@ -2,8 +2,8 @@ import type { LostSpell } from '../charts/lost-spells.ts';
 import type { CogFrom, RideStrip, StripEvent } from '../charts/ride-strip-chart.ts';
 import type { RideReport } from '../ride-report-schema.ts';
 import { dropSideWords } from '../words/event-words.ts';
-import { sinceStart } from '../words/moment-words.ts';
 import { sure, sureOf } from '../words/number-words.ts';
+import { sinceStart } from '../words/ride-time-words.ts';
 import { chancesInWords, isUnclear } from '../words/unclear-outcome.ts';
 
 /** A ride's report as the ride strip draws it: what was asked for, where the chain was, what went wrong. */

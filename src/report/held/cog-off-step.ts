@@ -16,7 +16,10 @@ export function cogOffStep({ cogs, rolloutMm }: CogOff, electronic: boolean): Ot
     start: 'The look on the stand: it tells a chain that stands wrongly from a recorder that counts wrongly.',
     verify: `On the next ride the rollout should come out near ${Math.round(rolloutMm)} mm again.`,
     cautions: [
-      `Keep off the ${end} cog until then: the derailleur is asked beyond it, and only its limit screw stops the chain there.`,
+      {
+        kind: 'keep-off',
+        text: `Keep off the ${end} cog until then: the derailleur is asked beyond it, and only its limit screw stops the chain there.`,
+      },
     ],
   };
 }

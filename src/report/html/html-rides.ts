@@ -6,9 +6,9 @@ import type { Report } from '../report-schema.ts';
 import type { RideReport } from '../ride-report-schema.ts';
 import { seenCounts } from '../seen-counts.ts';
 import { evidenceLabels } from '../words/event-words.ts';
-import { utcDayAndTime } from '../words/moment-words.ts';
 import { durationWords } from '../words/number-words.ts';
 import { rideNotes } from '../words/ride-notes.ts';
+import { utcDayAndTime } from '../words/ride-time-words.ts';
 import { chartFigure } from './chart-figure.ts';
 import { html, type Markup } from './markup.ts';
 

@@ -59,7 +59,7 @@ export function htmlNextStep({ diagnosis }: Report): Markup {
     suggestion.parameter === 'none' ? null : html`<strong>${parameterTitle(suggestion.parameter)}</strong>: `;
   const { steps, start } = stepList(suggestion);
   const { mind, first, follows } = cautionsByPlace(suggestion);
-  const cautions = html`<div class="cautions"><h3>Cautions</h3><ul>${mind.map((line) => html`<li>${line}</li>`)}</ul></div>
+  const cautions = html`<div class="cautions"><h3>Cautions</h3><ul>${mind.map(({ text }) => html`<li>${text}</li>`)}</ul></div>
 `;
   return html`<section>
 <h2>Next step</h2>

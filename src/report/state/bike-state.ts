@@ -1,6 +1,8 @@
 import type { PlacedRide } from '../../adjustments/adjustment-periods.ts';
 import type { Cause } from '../../diagnosis/causes.ts';
+import type { CautionKind } from '../../diagnosis/next-step/caution.ts';
 import type { Report } from '../report-schema.ts';
+import { cautionsSaid } from './cautions-said.ts';
 import { skipsSince } from './skips-since.ts';
 import { stateDangers } from './state-dangers.ts';
 import { stateReasons } from './state-reasons.ts';
@@ -23,6 +25,8 @@ export interface BikeState {
   readonly reasons: readonly string[];
   /** Those of the reasons that speak of danger: to be said whatever the word is. */
   readonly dangers: readonly string[];
+  /** The kinds of caution of the next step that the dangers say already, in words of their own. */
+  readonly cautionsSaid: readonly CautionKind[];
   /** From when on shifts count for the rate, and when that was: see `troubleNow`. */
   readonly since: TroubleNow['since'];
   readonly sinceAt: string | null;
@@ -54,7 +58,8 @@ export function bikeState(report: Report | null, rides: readonly PlacedRide[]): 
   const { trouble } = signs;
   const word = stateWord(signs);
   const known = word !== 'too little data' && !signs.heldBack && !signs.onlyUnexplained;
-  const dangers = stateDangers(signs);
+  const found = stateDangers(signs);
+  const dangers = found.map(({ text }) => text);
   return {
     word,
     underWay: false,
@@ -63,6 +68,7 @@ export function bikeState(report: Report | null, rides: readonly PlacedRide[]): 
     faultProbability: signs.weighed.rides > 0 ? signs.fault : null,
     reasons: [...dangers, ...stateReasons(signs, word)],
     dangers,
+    cautionsSaid: cautionsSaid(found),
     since: trouble.since,
     sinceAt: trouble.sinceAt,
     sinceAdjustment: trouble.since === 'last-adjustment',
@@ -86,6 +92,7 @@ export const nothingYet: BikeState = {
   faultProbability: null,
   reasons: ['No ride has been analysed yet.'],
   dangers: [],
+  cautionsSaid: [],
   since: 'first-ride',
   sinceAt: null,
   sinceAdjustment: false,

@@ -26,14 +26,11 @@ interface DangerousFault {
   readonly part: Adjustment['parameter'];
 }
 
-/** What a bent hanger lets happen. */
-export const HANGER_REACHES = 'the derailleur can reach the spokes';
-
 const UNTIL_SET = 'the screw is set and was tried on a stand';
 
 const dangerous: Partial<Record<Cause, DangerousFault>> = {
   'hanger-bent': {
-    what: HANGER_REACHES,
+    what: 'the derailleur can reach the spokes',
     end: 'past-largest',
     until: 'the hanger is checked',
     part: 'hanger',
@@ -52,21 +49,32 @@ const dangerous: Partial<Record<Cause, DangerousFault>> = {
   },
 };
 
+/** What can hurt on a bike, as a sentence with what to do before riding, and what it says that the next step may say too. */
+export interface Danger {
+  readonly text: string;
+  /** Where it keeps off an end cog by its teeth: whether the hanger is among what is to be looked at before that is ridden onto. */
+  readonly keepsOff?: 'until-hanger' | 'until-other';
+  /** Where it is a bent hanger: whether it says what to do about it. */
+  readonly hanger?: 'with-what-to-do' | 'named';
+}
+
 /**
- * What can hurt on a bike, a sentence each, with what to do before riding: to be said whatever its state is. Each danger is said once: where the
+ * What can hurt on a bike: to be said whatever its state is. Each danger is said once: where the
  * diagnosis keeps off an end cog, with the lost chain that it does so for.
  */
-export function stateDangers(signs: StateSigns): string[] {
+export function stateDangers(signs: StateSigns): Danger[] {
   const { leftTheCassette, cameOffElsewhere, unproven } = signs;
   const notYetSaid = (signs.now.keepOff ?? []).filter((end) => !unproven.some((one) => one.end === end));
   const fault = dangerousFault(signs);
   const lostByIt = leftTheCassette.sure > 0 && fault !== null && isLimitOf(notYetSaid, fault.danger);
   return [
     ...lostInWords(notYetSaid, lostByIt ? fault : null, signs),
-    ...unproven.map((end) => unprovenInWords(end, signs)),
+    ...unproven.map((end) => ({ text: unprovenInWords(end, signs), ...keepsOff([end.end], signs) })),
     ...(cameOffElsewhere.sure + cameOffElsewhere.unsure > 0
       ? [
-          `The chain ${cameOffWords(cameOffElsewhere)}: look over chain, chainring and chain guide before riding, and log that look at the chain.`,
+          {
+            text: `The chain ${cameOffWords(cameOffElsewhere)}: look over chain, chainring and chain guide before riding, and log that look at the chain.`,
+          },
         ]
       : []),
     ...(fault && !lostByIt ? [faultInWords(fault, signs)] : []),
@@ -89,28 +97,41 @@ function dangerousFault({ topFault, overdone, cured, enough }: StateSigns): Like
 const isLimitOf = (ends: readonly CassetteEnd[], { part, end }: DangerousFault): boolean =>
   part !== 'hanger' && ends.length === 1 && ends[0] === end;
 
-const faultInWords = ({ cause, probability, danger }: LikelyDanger, signs: StateSigns): string =>
-  `${upperFirst(causeWords(cause, signs.actuation).name)} (${chance(probability)}): ${danger.what}.${whatToDo(danger, signs)}`;
+function faultInWords({ cause, probability, danger }: LikelyDanger, signs: StateSigns): Danger {
+  const todo = whatToDo(danger, signs);
+  return {
+    text: `${upperFirst(causeWords(cause, signs.actuation).name)} (${chance(probability)}): ${danger.what}.${todo}`,
+    ...(danger.part === 'hanger' && { hanger: todo === '' ? 'named' : 'with-what-to-do' }),
+  };
+}
 
 /**
  * The chains lost since the last adjustment, surely or perhaps, with all the cogs that are kept off for them.
  *
  * @param by the limit that likeliest let them past, if that is named
  */
-function lostInWords(ends: readonly CassetteEnd[], by: LikelyDanger | null, signs: StateSigns): string[] {
+function lostInWords(ends: readonly CassetteEnd[], by: LikelyDanger | null, signs: StateSigns): Danger[] {
   const { leftTheCassette, actuation } = signs;
   const keepOff = ends.length > 0 ? keepOffInWords(ends, signs) : '';
   if (leftTheCassette.sure === 0) {
     const past = ends.length > 1 ? 'them' : 'it';
     return keepOff === ''
       ? []
-      : [`${upperFirst(keepOff)}, since the chain may have been lost past ${past}: inspect before riding.`];
+      : [
+          {
+            text: `${upperFirst(keepOff)}, since the chain may have been lost past ${past}: inspect before riding.`,
+            ...keepsOff(ends, signs),
+          },
+        ];
   }
   const likeliest = by
     ? `, likeliest by ${causePhrase(by.cause, actuation === 'electronic')} (${chance(by.probability)})`
     : '';
   return [
-    `The chain left the cassette ${timesInWords(leftTheCassette)}${likeliest}: inspect before riding${keepOff === '' ? '' : `, and ${keepOff}`}.`,
+    {
+      text: `The chain left the cassette ${timesInWords(leftTheCassette)}${likeliest}: inspect before riding${keepOff === '' ? '' : `, and ${keepOff}`}.`,
+      ...keepsOff(ends, signs),
+    },
   ];
 }
 
@@ -143,6 +164,12 @@ function leftToLookAt(end: CassetteEnd, { lookedOver, seenTo }: StateSigns): { l
   const done = lookedOver.includes(end) ? [limitAt[end].parameter, 'hanger'] : seenTo.lookedAtOrSet;
   return { limit: !done.includes(limitAt[end].parameter), hanger: !done.includes('hanger') };
 }
+
+/** Whether a danger keeps off ends, and until when. */
+const keepsOff = (ends: readonly CassetteEnd[], signs: StateSigns): Pick<Danger, 'keepsOff'> =>
+  ends.length === 0
+    ? {}
+    : { keepsOff: ends.some((end) => leftToLookAt(end, signs).hanger) ? 'until-hanger' : 'until-other' };
 
 /** Which cogs to keep off, until what is left to do was done. */
 function keepOffInWords(ends: readonly CassetteEnd[], signs: StateSigns): string {

@@ -2,6 +2,7 @@ import { sum } from 'd3-array';
 import type { PlacedRide } from '../../adjustments/adjustment-periods.ts';
 import { FEWEST_SHIFTS } from '../../diagnosis/fewest-shifts.ts';
 import { gotBetterWith, rightWayBefore } from '../../diagnosis/now/got-better.ts';
+import { hangsWhetherFault } from '../../diagnosis/what-leads.ts';
 import { wilsonInterval } from '../../numeric/wilson-interval.ts';
 import { type NothingToJudge, nothingToJudge } from '../nothing-to-judge.ts';
 import type { Report } from '../report-schema.ts';
@@ -87,7 +88,7 @@ export function stateSigns(report: Report, rides: readonly PlacedRide[]): StateS
     : 0;
   const unexplained = unexplainedTrouble(report);
   const fault = Math.max(overdone?.probability ?? 0, 1 - noFault - gone, unexplained ? SURELY_WRONG : 0);
-  const faultLeads = (topFault?.probability ?? 0) > noFault || Boolean(undecided?.between.includes('no-fault'));
+  const faultLeads = (topFault?.probability ?? 0) > noFault || hangsWhetherFault(undecided);
   return {
     ...lostChains(report, rides),
     cassette: report.bike.cassette,

@@ -1,3 +1,4 @@
+import { NEXT_TO_NOTHING, WENT_WELL_BELOW } from '../../diagnosis/went-well.ts';
 import type { StateSigns } from './state-signs.ts';
 
 /** The states, the one that needs a hand most first. */
@@ -18,10 +19,6 @@ export const WATCH_FROM = 0.5;
 export const TROUBLE_TO_WATCH = 0.03;
 /** The same, so much that the bike needs service whatever the cause. */
 const TROUBLE_TO_SERVICE = 0.15;
-/** Where no more than this share of the shifts went wrong, and nothing else, no fault shows, however likely all of them are together. */
-const NEXT_TO_NOTHING = 0.02;
-/** Such a bike is fine once trouble is surely below this; until then there is too little data. */
-const FINE_BELOW = 0.05;
 
 /**
  * The rule, in order:
@@ -52,7 +49,7 @@ export function stateWord(signs: StateSigns): StateWord {
   if (signs.leftTheCassette.sure > 0 || signs.unproven.length > 0) return 'watch';
   if (!enough) return 'too little data';
   if (lostAny(signs)) return 'watch';
-  if (showsNoFault(signs)) return trouble.high < FINE_BELOW ? 'fine' : 'too little data';
+  if (showsNoFault(signs)) return trouble.high < WENT_WELL_BELOW ? 'fine' : 'too little data';
   return fault >= WATCH_FROM || trouble.low > TROUBLE_TO_WATCH ? 'watch' : 'fine';
 }
 

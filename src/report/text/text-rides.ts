@@ -2,8 +2,8 @@ import { figure } from '../../numeric/figure.ts';
 import type { Report } from '../report-schema.ts';
 import type { RideReport } from '../ride-report-schema.ts';
 import { seenCounts } from '../seen-counts.ts';
-import { hoursAndMinutes, utcDayAndTime } from '../words/moment-words.ts';
 import { rideNotes } from '../words/ride-notes.ts';
+import { hoursAndMinutes, utcDayAndTime } from '../words/ride-time-words.ts';
 import { printable, type TextPage } from './text-page.ts';
 import { keepEnd, type TextColumn, textTable } from './text-table.ts';
 

@@ -1,5 +1,4 @@
 import { parameterTitle } from '../../adjustments/parameter-words.ts';
-import { cautionsOfWork } from '../../diagnosis/next-step/next-steps.ts';
 import type { Report } from '../report-schema.ts';
 import { verdictTone } from '../verdict-kind.ts';
 import { causeSections } from '../words/cause-sections.ts';
@@ -75,7 +74,7 @@ function textStep(page: TextPage, { diagnosis: { suggestion, checkRide } }: Repo
 
 function textCautions(page: TextPage, { diagnosis }: Report): void {
   page.heading('Cautions');
-  const idle = nothingToDo(diagnosis) ? cautionsOfWork : [];
-  for (const caution of cautionsByPlace(diagnosis.suggestion).mind.filter((one) => !idle.includes(one)))
-    page.bullet(caution, '!');
+  const idle = nothingToDo(diagnosis);
+  for (const { kind, text } of cautionsByPlace(diagnosis.suggestion).mind)
+    if (!idle || kind !== 'by-hand') page.bullet(text, '!');
 }

@@ -1,6 +1,7 @@
 import { isTogether } from '../../adjustments/made-together.ts';
 import { causeWords } from '../../diagnosis/cause-words.ts';
 import { curedBy, curingEntry } from '../../diagnosis/now/cured-by.ts';
+import { hangsWhetherFault } from '../../diagnosis/what-leads.ts';
 import { counted } from '../../numeric/counted.ts';
 import { figure } from '../../numeric/figure.ts';
 import { utcDay } from '../../numeric/moment-words.ts';
@@ -54,6 +55,6 @@ function sinceLastWork({ adjustments, diagnosis: { causes, undecided, now } }: S
 
 /** Which of several faults it was stays open; whether it was any at all does not once something was cured. */
 const mostLikely = (report: SpokenOf): string =>
-  report.diagnosis.undecided?.between.includes('no-fault')
+  hangsWhetherFault(report.diagnosis.undecided)
     ? `Most likely it was ${whatItWas(report)}.`
     : `What it was stays open: ${whatItWas(report)}.`;

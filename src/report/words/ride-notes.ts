@@ -3,8 +3,8 @@ import { upperFirst } from '../../numeric/upper-first.ts';
 import type { RideReport } from '../ride-report-schema.ts';
 import { dropReasons } from './drop-reasons.ts';
 import { dropSideWords, evidenceWords } from './event-words.ts';
-import { sinceStart } from './moment-words.ts';
 import { durationWords, sure, sureOf } from './number-words.ts';
+import { sinceStart } from './ride-time-words.ts';
 import { unclearShifts } from './unclear-outcome.ts';
 
 const MOST_EVENTS = 12;

@@ -9,7 +9,7 @@ import { curedSentence, whatItWas } from './cured-sentence.ts';
 import { helpedAnother, helpedSentence } from './helped-sentence.ts';
 import { hardlyTried, nothingWrong } from './how-little-tried.ts';
 import { ifOneFault } from './if-one-fault.ts';
-import { mayBeMended } from './may-be-mended.ts';
+import { mayBeMendedSentence } from './may-be-mended-sentence.ts';
 import { nothingSeenSentence } from './nothing-seen-sentence.ts';
 import { overdoneSentence } from './overdone-sentence.ts';
 import { notShownSentence, putRightSentence } from './shifts-well-sentences.ts';
@@ -94,5 +94,5 @@ function openSentence(report: SpokenOf, { causes }: Extract<Verdict, { kind: 'op
   const open = `Open between ${first.words} and ${second.words}.`;
   if (first.cause !== 'no-fault') return open;
   const helped = helpedSentence(report);
-  return helped ? helped + open : open + mayBeMended(second.cause, report);
+  return helped ? helped + open : open + mayBeMendedSentence(second.cause, report);
 }

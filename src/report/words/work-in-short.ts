@@ -1,12 +1,10 @@
-import { MAY_COME_BACK } from '../../diagnosis/next-step/put-right.ts';
-import { turnsNothingSince } from '../../diagnosis/next-step/turn-nothing.ts';
 import type { DiagnosisReport } from '../diagnosis-report-schema.ts';
 import type { Verdict } from '../verdict-kind.ts';
 import { stepList } from './step-list.ts';
 
 type Told = Pick<
   DiagnosisReport['suggestion'],
-  'steps' | 'action' | 'start' | 'parameter' | 'looksFirst' | 'firstAbout'
+  'steps' | 'action' | 'start' | 'inShort' | 'parameter' | 'looksFirst' | 'firstAbout'
 >;
 
 /**
@@ -14,20 +12,13 @@ type Told = Pick<
  * nothing is turned yet is not what is done. Why a bike that shifts well is left alone its state's reasons say, and so it is not said here.
  */
 export function workInShort(suggestion: Told, kind: Verdict['kind']): string {
-  const short = shiftsWell.has(kind) ? withoutWhy : (step: string): string => step;
-  const { parameter, looksFirst, firstAbout, action } = suggestion;
+  const { parameter, looksFirst, firstAbout, action, inShort } = suggestion;
+  if (inShort !== undefined && shiftsWell.has(kind)) return inShort;
   if (parameter !== 'none' || looksFirst === undefined || firstAbout !== undefined)
-    return short(suggestion.steps?.[0] ?? action);
+    return suggestion.steps?.[0] ?? action;
   const { steps, start } = stepList(suggestion);
-  return start === null ? short(steps[0]) : `${short(steps[0])} ${start}`;
+  return start === null ? steps[0] : `${steps[0]} ${start}`;
 }
 
 /** The verdicts by which the newest rides shift well, in a sentence that is a reason of the state as well. */
 const shiftsWell: ReadonlySet<Verdict['kind']> = new Set(['put-right', 'not-shown']);
-
-/** A step that turns nothing, with what may come of it and without why. */
-function withoutWhy(step: string): string {
-  const what = turnsNothingSince(step);
-  if (what === null) return step;
-  return step.includes(MAY_COME_BACK) ? `${what}. ${MAY_COME_BACK}` : `${what}.`;
-}

@@ -144,6 +144,7 @@ function diagnosisOf(recipe: BikeRecipe, cassette: readonly number[]): Report['d
             sense: null,
             verify: 'Look again after the next few rides.',
             cautions,
+            cautionKinds: ['by-hand', 'by-hand', 'mind'],
           }
         : {
             namesCause: true,
@@ -154,6 +155,7 @@ function diagnosisOf(recipe: BikeRecipe, cassette: readonly number[]): Report['d
             sense: 1 as const,
             verify: 'Ride twenty shifts to larger cogs, then compare with the rides before.',
             cautions,
+            cautionKinds: ['by-hand', 'by-hand', 'mind'],
           },
   };
 }
@@ -281,6 +283,7 @@ export function madeUpBike(recipe: BikeRecipe): MadeUpBike {
         judgedRides: rides.length,
         reasons: [],
         dangers: [],
+        cautionsSaid: [],
         troubleRate: all.troubleRate,
         low: all.low,
         high: all.high,

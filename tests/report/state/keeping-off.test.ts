@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Cause } from '../../../src/diagnosis/causes.ts';
 import type { Report } from '../../../src/report/report-schema.ts';
-import { bikeState } from '../../../src/report/state/bike-state.ts';
+import { type BikeState, bikeState } from '../../../src/report/state/bike-state.ts';
 import { sampleReport } from '../sample-report.ts';
 import { quietReport } from './quiet-report.ts';
 
@@ -26,13 +26,13 @@ interface Made {
   readonly stepIsAbout?: string;
 }
 
-/** What is dangerous on a bike with a likeliest cause, chains lost past the largest cog (37) and what was done since. */
-function dangers(cause: Cause, given: Made): readonly string[] {
+/** A bike with a likeliest cause, chains lost past the largest cog (37) and what was done since. */
+function stateWith(cause: Cause, given: Made): BikeState {
   const { lostAt = [], confidence = 0.9, now, adjustments = [made('cable-tension', 1)], looks = [] } = given;
   const quiet = quietReport(cause, true);
   const chainDrops = lostAt.map((at) => ({ at, side: 'past-largest' as const, afterShiftTo: null, confidence }));
   const { suggestion } = quiet.diagnosis;
-  const { dangers: said } = bikeState(
+  return bikeState(
     {
       ...quiet,
       adjustments,
@@ -47,8 +47,10 @@ function dangers(cause: Cause, given: Made): readonly string[] {
     },
     [],
   );
-  return said;
 }
+
+/** What is dangerous on such a bike. */
+const dangers = (cause: Cause, given: Made): readonly string[] => stateWith(cause, given).dangers;
 
 const keepOff: Now['keepOff'] = ['past-largest'];
 const before = { lostAt: [BEFORE], now: { keepOff } };
@@ -132,5 +134,16 @@ describe('keeping off a cog', () => {
       expect(said).toEqual([expect.stringMatching(/^Derailleur hanger bent .* Try the largest cog on a stand/)]);
     for (const given of [{}, { now: { setting: 'untested' } }] as const)
       expect(dangers('hanger-bent', given)[0]).toMatch(/Keep off the largest cog until the hanger is checked\.$/);
+  });
+
+  it('leaves out of the cautions of the next step what it says itself', () => {
+    const said = (...given: Parameters<typeof stateWith>) => stateWith(...given).cautionsSaid;
+    expect(said('hanger-bent', {})).toEqual(['bent-hanger']);
+    expect(said('pulley-gap-small', before)).toEqual(['keep-off']);
+    expect(said('pulley-gap-small', {})).toEqual([]);
+    // one danger says what a bent hanger lets happen, another until when the cog is kept off for its sake
+    expect(said('hanger-bent', before)).toEqual(['bent-hanger', 'keep-off']);
+    // where the cog is kept off for the limit alone, nothing says what to do about the hanger
+    expect(said('hanger-bent', { ...before, adjustments: [made('hanger', null)] })).toEqual(['keep-off']);
   });
 });

@@ -1,6 +1,6 @@
 import { parseHTML } from 'linkedom';
 import { describe, expect, it } from 'vitest';
-import { generalCautions } from '../../../src/diagnosis/next-step/next-steps.ts';
+import { generalCautions } from '../../../src/diagnosis/next-step/step-cautions.ts';
 import { htmlReport } from '../../../src/report/html/html-report.ts';
 import type { Report } from '../../../src/report/report-schema.ts';
 import { textReport } from '../../../src/report/text/text-report.ts';
@@ -74,7 +74,8 @@ describe('textReport', () => {
 
   it('asks a rider who has nothing to do for no work, and points to no look', () => {
     const { diagnosis } = report;
-    const cautions = [...generalCautions];
+    const cautions = generalCautions.map((caution) => caution.text);
+    const cautionKinds = generalCautions.map(({ kind }) => kind);
     const verify = 'Keep recording; the verdict is worked out again with every ride.';
     const leave = {
       ...diagnosis.suggestion,
@@ -83,7 +84,7 @@ describe('textReport', () => {
       inspectFirst: false,
     };
     const said = (start: string, asks?: 'nothing'): string => {
-      const suggestion = { ...leave, start, verify, cautions, asks };
+      const suggestion = { ...leave, start, verify, cautions, cautionKinds, asks };
       const checkRide = { ...diagnosis.checkRide, sentences: [] };
       const between: ['no-fault', 'hanger-bent'] = ['no-fault', 'hanger-bent'];
       const separates = { between, bySkips: false, sentence: 'A look tells.' };

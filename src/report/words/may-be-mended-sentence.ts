@@ -11,7 +11,7 @@ import type { SpokenOf } from './spoken-of.ts';
  * Of a fault between which and none it is open: that what was done last goes against it, and that hardly anything went wrong since. Empty where it does not,
  * where something did, and where the entry is said to have helped.
  */
-export function mayBeMended(
+export function mayBeMendedSentence(
   fault: Cause,
   { adjustments, diagnosis: { now } }: Pick<SpokenOf, 'adjustments' | 'diagnosis'>,
 ): string {
