@@ -23,6 +23,22 @@ describe('secondsEvidence', () => {
     expect(evidence(second, y - 0.4)).toBeGreaterThan(evidence(second, y + 0.4) + 1);
   });
 
+  it('takes a ratio that legs without power happen to show for hardly any sign of that gear, and one under power for a plain one', () => {
+    const second = log.timeS.length - 5;
+    const y = trace.logDevelopment[second];
+    /** How much better the gear whose ratio is shown fits than a larger cog. */
+    const ahead = (watts: number): number => {
+      const powerW = log.powerW.map((own, i) => (i === second ? watts : own));
+      const of = secondsEvidence({ ...log, powerW }, trace, 0.6);
+      return of(second, y) - of(second, y - 0.3);
+    };
+    expect(ahead(0)).toBeLessThan(0.6);
+    expect(ahead(5)).toBeGreaterThan(ahead(0));
+    expect(ahead(30)).toBeGreaterThan(ahead(5));
+    expect(ahead(200)).toBeGreaterThan(ahead(60));
+    expect(ahead(200)).toBeGreaterThan(2);
+  });
+
   it('lets a second in which the legs catch up with the wheel lie above a gear, under power too', () => {
     const second = log.timeS.length - 5;
     const y = trace.logDevelopment[second];

@@ -55,11 +55,17 @@ function liftDensity(lift: number, trailing: number): number {
   return (1 - small) / FREE_REACH + (small / TRAILING.lift) * Math.exp(-Math.max(0, lift) / TRAILING.lift);
 }
 
-/** Chances that a second with the cranks turning was not driving, by its power below each bound. Assumptions of ours. */
+/**
+ * Chances that a second with the cranks turning was not driving, by its power below each bound. In one real ride of 20 h the ratio lay above the commanded gear
+ * by over two deviations in 55 % of the settled seconds with 0.5 to 10 W, 52 % up to 40 W, 30 % up to 80 W, 4 % above; seconds without any power are too few there (6 of
+ * 7) and an assumption of ours.
+ */
 const FREE_BY_POWER = [
-  { belowW: 10, free: 0.9 },
-  { belowW: 40, free: 0.4 },
-  { belowW: Number.POSITIVE_INFINITY, free: 0.02 },
+  { belowW: 0.5, free: 0.98 },
+  { belowW: 10, free: 0.7 },
+  { belowW: 40, free: 0.5 },
+  { belowW: 80, free: 0.25 },
+  { belowW: Number.POSITIVE_INFINITY, free: 0.04 },
 ] as const;
 /** The same without power: where the trace is sure of driving, and how much it grows to where it is sure of not. */
 const FREE_BY_TRACE = { driving: 0.08, more: 0.4 } as const;
