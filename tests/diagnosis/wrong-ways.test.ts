@@ -1,8 +1,11 @@
 import { describe, expect, it } from 'vitest';
+import type { AdjustmentComparison } from '../../src/adjustments/compare-adjustments.ts';
 import { diagnose } from '../../src/diagnosis/diagnose.ts';
 import type { Diagnosis } from '../../src/diagnosis/diagnosis.ts';
+import { suggest } from '../../src/diagnosis/next-step/suggest.ts';
 import { adjustmentReport } from '../../src/report/adjustment-report.ts';
 import { adjustmentVerdict } from '../../src/report/words/adjustment-verdict.ts';
+import { count, facts, seen } from './made-facts.ts';
 import { adjustedBike, lost, slow, verdictOn } from './now/adjusted-bikes.ts';
 import { cableBike, healthyPattern } from './pattern-ride.ts';
 
@@ -33,6 +36,37 @@ describe('an entry that turned the fault further the way in which it is out', ()
     expect([...steps, ...cautions].join(' ')).toMatch(/keep off the largest cog/i);
     expect(`${start} ${verify}`).not.toMatch(/ride again|next ride/);
     expect(besides(verdict)).toMatch(/wrong way for a low limit screw too far out/);
+  });
+
+  it('has the hanger looked at once, where that comes before more is turned the right way', () => {
+    const tally = { ...count(100, 20), ghostShifts: 0, troubleRate: 0.2, low: 0.1, high: 0.3 };
+    const opened: AdjustmentComparison = {
+      at: '2026-05-04T18:00:00.000Z',
+      parameter: 'low-limit',
+      amount: -1,
+      unit: 'turns',
+      ...{ before: tally, after: tally, cogs: [], probabilityBetter: 0.5, shiftsStillNeeded: 40 },
+      ...{ endCog: null, cameBack: null, wentOnGrowing: null, oppositeWays: null, together: null, followedBy: null },
+      ...{ skipping: null, group: 0, sharedPeriod: false, cancelledOut: false, leftOut: { before: 0, after: 0 } },
+    };
+    const of = (kind: 'sudden' | 'steady') =>
+      suggest(
+        facts({
+          ranked: [
+            { cause: 'low-limit-loose', probability: 0.9 },
+            { cause: 'no-fault', probability: 0.1 },
+          ],
+          seen: seen({ all: count(300, 60) }),
+          onset: { kind, at: '2026-05-03T09:00:00.000Z', rideBeforeAt: '2026-05-01T09:00:00.000Z', probability: 0.95 },
+          comparisons: [opened],
+        }),
+      ).steps;
+    const sudden = of('sudden');
+    expect(sudden[0]).toMatch(/^First take back .* the wrong way for a low limit screw too far out/);
+    expect(sudden.filter((step) => /hanger (checked|gauged)/.test(step))).toHaveLength(1);
+    expect(sudden.at(-1)).toMatch(/^If that is not enough: see on a stand how far the limit/);
+    // with no such look before it, that of the step itself stays
+    expect(of('steady').at(-1)).toMatch(/^If that is not enough: have the hanger gauged/);
   });
 
   it('is none once a later entry took it back, whether or not that one helped', () => {

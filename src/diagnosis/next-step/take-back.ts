@@ -96,10 +96,16 @@ function goesTheSameWay(step: Step, harm: readonly StandingHarm[], facts: Sugges
   return sameSetting && Math.sign(harm[0].back) === senseOfStep(step, facts) && facts.now.setting !== 'unsettled';
 }
 
-const ifNotEnough = ({ steps: [next, ...more], first: _, ...step }: Step): Step => ({
-  ...step,
-  steps: [`If that is not enough: ${lowerFirst(next)}`, ...more],
-});
+const IF_NOT_ENOUGH = 'If that is not enough: ';
+
+function ifNotEnough({ steps: [next, ...more], first, ...step }: Step): Step {
+  const afterHanger = first?.afterHanger;
+  return {
+    ...step,
+    steps: [`${IF_NOT_ENOUGH}${lowerFirst(next)}`, ...more],
+    ...(afterHanger !== undefined && { first: { afterHanger: `${IF_NOT_ENOUGH}${lowerFirst(afterHanger)}` } }),
+  };
+}
 
 const rideAgain = ({ first: _, ...step }: Step): Step => ({
   ...step,
