@@ -8,6 +8,7 @@ import { readRideLog } from '../../src/ride-log/read-ride-log.ts';
 import type { RideLog } from '../../src/ride-log/ride-log.ts';
 import { matchByTime } from './match-by-time.ts';
 import { EVENT_WITHIN_S, GHOST_HELD_OVER_S, SETTLED_AFTER_S, SHIFT_WITHIN_S } from './matching-rules.ts';
+import { offGearByPower } from './off-gear-by-power.ts';
 import { plantChainDrops } from './planted/plant-chain-drops.ts';
 import { plantGhostShifts } from './planted/plant-ghost-shifts.ts';
 import { plantMissedShifts } from './planted/plant-missed-shifts.ts';
@@ -39,7 +40,9 @@ export function realRidesTable({ seed, say = () => {} }: { seed: number; say?: (
   say('the bike');
   const { bike } = chooseBike([log], null);
   say('untouched');
-  const untouched = untouchedFigures(analyseRide(log, bike));
+  const asItIs = analyseRide(log, bike);
+  const untouched = untouchedFigures(asItIs);
+  const offGear = offGearByPower(log, asItIs.trace);
   const plant: [string, () => PlantedFigures][] = [
     ['missed shifts', () => missedFigures(log, bike, seed)],
     ['ghost shifts held over 3 s', () => ghostFigures(log, bike, seed)],
@@ -64,10 +67,15 @@ export function realRidesTable({ seed, say = () => {} }: { seed: number; say?: (
     `  ghost shifts, over 3 s         ${untouched.ghostShifts}, ${untouched.ghostShiftsHeld} (at most 2)`,
     `  skips                          ${untouched.skips}`,
     `  rings by the ratios            ${untouched.chainrings.join('/')} (recorded 50/34, truly 48/32)`,
+    '  settled seconds with the ratio above the gear, by power',
+    ...offGear.map(
+      ({ fromW, toW, seconds, above }) =>
+        `    ${`from ${fromW} ${toW < Number.POSITIVE_INFINITY ? `to ${toW} W` : 'W on'}`.padEnd(29)}${above} of ${seconds}`,
+    ),
     'Without gear records, settled seconds in which the trace names the same cog as with them',
     ...blind.map(({ name, right, of }) => `  ${name.padEnd(30)} ${percent(right / of)} of ${of} s`),
   ].join('\n');
-  return { text, figures: { planted: found, untouched, withoutRecords: blind } };
+  return { text, figures: { planted: found, untouched, offGear, withoutRecords: blind } };
 }
 
 function untouchedFigures({ trace, events }: AnalysedRide) {

@@ -102,9 +102,9 @@ function drawStretches(svg: ChartSvg, stretches: readonly Stretch[], size: Chart
   const at = (teeth: number, place: number): number => (x(String(teeth)) ?? 0) + x.bandwidth() * place;
   const marks = drawRateMarks(svg, rates, y, {
     className: ({ stretch, cog }) =>
-      `${cog.skips > 0 ? 'event skip' : 'none'} ${stretch.className} ${isHardlyPedalled(cog) ? 'few' : ''}`
-        .trim()
-        .replace(/ +/g, ' '),
+      [cog.skips > 0 ? 'event skip' : 'none', stretch.className, isHardlyPedalled(cog) && 'few']
+        .filter(Boolean)
+        .join(' '),
     x: ({ stretch, cog }) => at(cog.teeth, stretch.place),
     point: ({ cog }) => (cog.skips > 0 ? eventShape.skip : NONE_SEEN),
   });
