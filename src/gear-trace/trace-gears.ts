@@ -34,6 +34,8 @@ import { unsteadyWarning } from './unsteady/unsteady-warning.ts';
 
 /** A spread of the ratio wider than this parts no two cogs. */
 const MAX_NOISE = 0.06;
+/** Seconds of one gear that share an error of speed or cadence at least: its centre is worth fewer than its seconds. An assumption of ours. */
+const LEAST_SHARED_ERROR_S = 6;
 /** Noise taken where too few settled records show it. */
 const DEFAULT_NOISE = 0.015;
 
@@ -72,8 +74,9 @@ function decodedTrace(asRecorded: BikeRide, fitted: GearModel, late: Warning | n
   const unsteady = unsteadySpells(ride, decoded, model);
   const ofOneCount = twoCogsOfOneCount(ride, decoded);
   const peaks = decodedPeaks(decoded, model);
+  const sharedErrorS = Math.max(LEAST_SHARED_ERROR_S, model.noise.sharedErrorS ?? 0);
   const measured = isSpeedInMps(rolloutMm, writtenMm)
-    ? measureTeeth(peaks, bike, writtenMm / 1000)
+    ? measureTeeth(peaks, bike, writtenMm / 1000, sharedErrorS)
     : noTeethShown(bike);
   return {
     ...decoded,
@@ -94,7 +97,7 @@ function decodedTrace(asRecorded: BikeRide, fitted: GearModel, late: Warning | n
         missingRecordsWarning(missing),
         cadenceGapsWarning(log),
         unsteadyWarning(unsteady, log.speedSource),
-        recorded ? otherStepsWarning(log, peaks, bike) : null,
+        recorded ? otherStepsWarning(log, peaks, bike, sharedErrorS) : null,
       ].filter((warning) => warning !== null),
       ...gearWarnings(log, bike, { measured, rolloutMm, drifts: unsteady.length > 0 }),
       ...twoCogsWarning(ofOneCount, bike.cassette),

@@ -119,6 +119,11 @@ describe('residualNoise', () => {
     const single = noiseOf((i, v) => 0.015 * v * drawn[i]);
     const inRuns = noiseOf((i, v) => 0.015 * v * runs[i]);
     expect(inRuns.independence).toBeLessThan(0.75 * single.independence);
+    // a first-order autoregression of 0.85 shares its errors over (1 + 0.85) / (1 - 0.85) = 12.3 records (Bartlett 1946); speed
+    // that is smoothed, cogs that are left and decoding shorten it
+    expect(single.sharedErrorS).toBeLessThan(3);
+    expect(inRuns.sharedErrorS).toBeGreaterThan(6);
+    expect(inRuns.sharedErrorS).toBeLessThan(14);
     for (const { independence } of [single, inRuns]) {
       expect(independence).toBeGreaterThan(0);
       expect(independence).toBeLessThanOrEqual(1);
@@ -193,8 +198,10 @@ describe('fitCommandedGears', () => {
 });
 
 describe('measureTeeth', () => {
+  const SHARED_S = 6;
+
   it('finds the written teeth where they are right', () => {
-    const measured = measureTeeth(peaksOf([34, 50], madeDoubleBike.cassette, 2.1), madeDoubleBike, 2.1);
+    const measured = measureTeeth(peaksOf([34, 50], madeDoubleBike.cassette, 2.1), madeDoubleBike, 2.1, SHARED_S);
     expect(measured.chainrings).toEqual([34, 50]);
     expect(measured.cassette).toEqual(madeDoubleBike.cassette);
     expect(Math.abs(measured.rolloutM / 2.1 - 1)).toBeLessThan(0.01);
@@ -202,28 +209,30 @@ describe('measureTeeth', () => {
 
   it('finds wrong cogs, and rings whose proportion is wrong', () => {
     const truly = [11, 13, 15, 17, 19, 22, 26, 30, 34];
-    const cogs = measureTeeth(peaksOf([40], truly, 2.1), madeBike, 2.1);
+    const cogs = measureTeeth(peaksOf([40], truly, 2.1), madeBike, 2.1, SHARED_S);
     expect(cogs.cassette).toEqual(truly);
-    const rings = measureTeeth(peaksOf([32, 48], madeDoubleBike.cassette, 2.1), madeDoubleBike, 2.1);
+    const rings = measureTeeth(peaksOf([32, 48], madeDoubleBike.cassette, 2.1), madeDoubleBike, 2.1, SHARED_S);
     expect(rings.chainrings).toEqual([32, 48]);
   });
 
   it('leaves the only ring as written where the rollout is not known: they are one number', () => {
     for (const rolloutM of [2.29, 2.02]) {
-      const measured = measureTeeth(peaksOf([40], madeBike.cassette, rolloutM), madeBike, Number.NaN);
+      const measured = measureTeeth(peaksOf([40], madeBike.cassette, rolloutM), madeBike, Number.NaN, SHARED_S);
       expect(measured.chainrings).toEqual([40]);
       expect(measured.cassette).toEqual(madeBike.cassette);
     }
   });
 
-  it('asks more of a cog that was hardly ridden before it calls its teeth wrong', () => {
+  it('asks more of a cog that was hardly ridden, or by a speed whose errors last, before it calls its teeth wrong', () => {
     const wrongBy2 = (count: number): Peak[] =>
       peaksOf([40], madeBike.cassette, 2.1).map((p, cog) =>
         cog === 8 ? { centre: p.centre - 0.02, spread: 0.02, count } : p,
       );
-    const teeth = (count: number): number | null => measureTeeth(wrongBy2(count), madeBike, 2.1).cassette[8];
+    const teeth = (count: number, sharedS = SHARED_S): number | null =>
+      measureTeeth(wrongBy2(count), madeBike, 2.1, sharedS).cassette[8];
     expect(teeth(25)).toBe(madeBike.cassette[8]);
     expect(teeth(2000)).toBe(madeBike.cassette[8] + 1);
+    expect(teeth(2000, 500)).toBe(madeBike.cassette[8]);
   });
 
   it('leaves open what the ride does not show', () => {
@@ -231,13 +240,14 @@ describe('measureTeeth', () => {
       ...p,
       count: gear < 9 || gear === 17 ? 0 : p.count,
     }));
-    const { chainrings, cassette } = measureTeeth(peaks, madeDoubleBike, 2.1);
+    const { chainrings, cassette } = measureTeeth(peaks, madeDoubleBike, 2.1, SHARED_S);
     expect(chainrings).toEqual([null, 50]);
     expect(cassette[8]).toBeNull();
     const nothing = measureTeeth(
       peaks.map((p) => ({ ...p, count: 0 })),
       madeDoubleBike,
       Number.NaN,
+      SHARED_S,
     );
     expect([...nothing.chainrings, ...nothing.cassette].every((teeth) => teeth === null)).toBe(true);
   });

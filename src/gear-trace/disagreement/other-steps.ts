@@ -4,7 +4,7 @@ import type { Warning } from '../../errors/warning.ts';
 import { percent } from '../../numeric/percent.ts';
 import type { RideLog } from '../../ride-log/ride-log.ts';
 import { recordedGears } from '../commands/recorded-gears.ts';
-import type { Peak } from '../samples/robust-centre.ts';
+import { centreDeviation, type Peak } from '../samples/robust-centre.ts';
 
 /** Code of the warning that the steps between a ride's gears are not those of the cogs that file and records name. */
 export const otherSteps = 'cog-steps-differ';
@@ -15,6 +15,8 @@ const LEAST_S = 20;
 const FEWEST_COGS = 6;
 /** Mean distance (log) from which on gears or the steps between them are others': those of a bike with its own cogs lie within 1 %. An assumption of ours. */
 export const OTHERS = 0.014;
+/** Mean distance of a normal distribution's values from its middle, in standard deviations. */
+const MEAN_OF_NORMAL = Math.sqrt(2 / Math.PI);
 /** The share of that within which those a cog from the ones asked for fit instead. */
 const FITS_BETTER = 0.5;
 
@@ -24,20 +26,28 @@ const FITS_BETTER = 0.5;
  * ridden, and where the records name sizes that the bike has not: those are told of by themselves.
  *
  * @param peaks measured log developments, index `ring * cogs + cog`
+ * @param sharedErrorS seconds that share one error of speed or cadence
  */
 export function otherStepsWarning(
   { gearRecords }: Pick<RideLog, 'gearRecords'>,
   peaks: readonly Peak[],
   bike: Pick<Bike, 'chainrings' | 'cassette'>,
+  sharedErrorS: number,
 ): Warning | null {
   if (recordedGears(gearRecords).rear.sizes.some((teeth) => !bike.cassette.includes(teeth))) return null;
   const apart = stepsApart(peaks, bike, 0);
-  if (apart === null || apart < OTHERS) return null;
+  if (apart === null || apart < Math.hypot(OTHERS, byChance(peaks, sharedErrorS))) return null;
   if ([-1, 1].some((off) => (stepsApart(peaks, bike, off) as number) < FITS_BETTER * apart)) return null;
   return {
     code: otherSteps,
     message: `The steps between the gears that this ride shows are not those of the cogs ${bike.cassette.join('-')}, whatever the wheel: its gears lie ${percent(apart)} beside them in the mean. Its shifts are listed but not weighed.`,
   };
+}
+
+/** Mean distance (log) of the developments from their cogs' that errors of the sensors make by themselves. */
+function byChance(peaks: readonly Peak[], sharedErrorS: number): number {
+  const counted = peaks.filter(({ count }) => count >= LEAST_S);
+  return MEAN_OF_NORMAL * (mean(counted, (peak) => centreDeviation(peak, sharedErrorS)) ?? 0);
 }
 
 /**

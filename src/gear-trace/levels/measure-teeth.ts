@@ -2,13 +2,18 @@ import { sum } from 'd3-array';
 import type { Bike } from '../../drivetrain/bike.ts';
 import { USUAL_ROLLOUT_M } from '../../drivetrain/bike-rollout.ts';
 import { RING_TEETH } from '../../drivetrain/tooth-limits.ts';
-import type { Peak } from '../samples/robust-centre.ts';
+import { centreDeviation, type Peak } from '../samples/robust-centre.ts';
 
 /** Teeth of each ring and cog as the ride shows them, null where it cannot, and the rollout they go with. */
 export interface MeasuredTeeth {
   readonly chainrings: readonly (number | null)[];
   readonly cassette: readonly (number | null)[];
   readonly rolloutM: number;
+}
+
+/** A peak with how far its centre may be off. */
+interface MeasuredPeak extends Peak {
+  readonly deviation: number;
 }
 
 /** What a ride shows that tells nothing of teeth. */
@@ -43,17 +48,22 @@ const WRITTEN_ROLLOUT_DEVIATION = 0.015;
 /** Rollouts tried lie this far apart (logarithm), well within `GEAR_DEVIATION`, to three standard deviations on both sides. */
 const ROLLOUT_STEP = 0.0025;
 const ROLLOUT_REACH = 3;
-/** Seconds that share one error of speed or cadence, so that a cog's mean is worth fewer than its seconds. An assumption of ours. */
-const SHARED_ERROR_S = 6;
 
 /**
  * Finds whole numbers of teeth, near the written ones, whose ratios give the measured developments. Ratios alone leave
  * the common scale open: the rollout (from the bike file, else of usual wheels) settles it, and the written teeth break ties.
  *
- * @param peaks measured log developments, index `ring * cogs + cog`
+ * @param measured measured log developments, index `ring * cogs + cog`
  * @param writtenRolloutM rollout in metres that the bike file gives; NaN where it gives none
+ * @param sharedErrorS seconds that share one error of speed or cadence
  */
-export function measureTeeth(peaks: readonly Peak[], bike: Bike, writtenRolloutM: number): MeasuredTeeth {
+export function measureTeeth(
+  measured: readonly Peak[],
+  bike: Bike,
+  writtenRolloutM: number,
+  sharedErrorS: number,
+): MeasuredTeeth {
+  const peaks = measured.map((peak) => ({ ...peak, deviation: centreDeviation(peak, sharedErrorS) }));
   const { chainrings, cassette } = bike;
   const seconds = chainrings.map((_, ring) => secondsOn(peaksOn(peaks, ring, cassette.length)));
   const reference = seconds.indexOf(Math.max(...seconds));
@@ -80,13 +90,13 @@ function rolloutPrior(writtenM: number, rings: number): { readonly logM: number;
   return rings === 1 ? USUAL_ROLLOUT_ONE_RING : USUAL_ROLLOUT;
 }
 
-const peaksOn = (peaks: readonly Peak[], ring: number, cogs: number): readonly Peak[] =>
+const peaksOn = (peaks: readonly MeasuredPeak[], ring: number, cogs: number): readonly MeasuredPeak[] =>
   peaks.slice(ring * cogs, (ring + 1) * cogs);
 
 const secondsOn = (peaks: readonly Peak[]): number => sum(peaks, ({ count }) => count);
 
 function teethAt(
-  peaks: readonly Peak[],
+  peaks: readonly MeasuredPeak[],
   bike: Bike,
   reference: number,
   ringTeeth: number,
@@ -128,14 +138,14 @@ function teethAt(
 }
 
 /** The written count where it fits within 1 % or hardly worse than the nearest whole number, else that number. */
-function likeliestTeeth(exact: number, written: number, peak: Peak, different: number): number {
+function likeliestTeeth(exact: number, written: number, peak: MeasuredPeak, different: number): number {
   if (Math.abs(Math.log(exact / written)) < AS_WRITTEN) return written;
   const nearest = Math.round(exact);
   return misfit(exact, written, peak) < misfit(exact, nearest, peak) + different ? written : nearest;
 }
 
 /** Half the squared distance in standard deviations, capped. */
-function misfit(exact: number, found: number, peak: Peak): number {
-  const deviation = Math.hypot(GEAR_DEVIATION, peak.spread / Math.sqrt(peak.count / SHARED_ERROR_S));
+function misfit(exact: number, found: number, peak: MeasuredPeak): number {
+  const deviation = Math.hypot(GEAR_DEVIATION, peak.deviation);
   return Math.min(MOST_MISFIT, (Math.log(exact / found) / deviation) ** 2 / 2);
 }

@@ -8,8 +8,8 @@ import type { GearModel, RatioNoise } from '../gear-model.ts';
 const MIN_RECORDS = 60;
 /** Short rides and lucky ones must not make the model surer than any sensor is. */
 const LEAST = 0.004;
-/** Errors last for so many records at most, and end where they hardly correlate any more. */
-const MAX_LAG = 8;
+/** Errors last for so many records at most, and end where they hardly correlate any more; beside a chain that moves, longer ones hardly matter. */
+const MAX_LAG = { whileShifting: 8, onOneGear: 40 };
 const UNCORRELATED = 0.05;
 /** A record counts as the next one's neighbour where the time between them is no longer than so many of its steps, s. */
 const NEIGHBOUR_STEP_S = 1.5;
@@ -33,7 +33,15 @@ export function residualNoise(log: RideLog, decoded: DecodedGears, model: GearMo
     slow.push({ off: Math.abs(residual[t]), perSpeed: 1 / log.speedMps[t] ** 2 });
   }
   if (slow.length < MIN_RECORDS) return model.noise;
-  return { ...scatter(slow), independence: independence(log.timeS, residual, scatter(slow).relative) };
+  const { relative, absoluteMps } = scatter(slow);
+  const bounded = within(residual, MOST_DEVIATIONS * relative);
+  const independence = 1 / sharedErrorS(log.timeS, bounded, MAX_LAG.whileShifting);
+  return {
+    relative,
+    absoluteMps,
+    independence: Math.max(LEAST_INDEPENDENCE, Math.min(MOST_INDEPENDENCE, independence)),
+    sharedErrorS: sharedErrorS(log.timeS, bounded, MAX_LAG.onOneGear),
+  };
 }
 
 /** Splits the scatter into its relative and its absolute part by setting the slower half of the records against the faster. */
@@ -52,30 +60,31 @@ function scatter(records: { off: number; perSpeed: number }[]): { relative: numb
   };
 }
 
+const within = (values: Float64Array, most: number): Float64Array =>
+  values.map((value) => Math.max(-most, Math.min(most, value)));
+
 /**
- * Share of independent evidence in one record: 1 / (1 + 2 x sum of the autocorrelations), the variance inflation of a mean of
- * correlated values (Bartlett 1946), within bounds. Gaps end a run of records.
+ * How many records share one error: 1 + 2 x sum of the autocorrelations, the variance inflation of a mean of correlated values (Bartlett
+ * 1946). Gaps end a run of records.
  */
-function independence(timeS: Float64Array, residual: Float64Array, scale: number): number {
-  const most = MOST_DEVIATIONS * scale;
-  const bounded = residual.map((value) => Math.max(-most, Math.min(most, value)));
+function sharedErrorS(timeS: Float64Array, residual: Float64Array, maxLag: number): number {
   let sum = 0;
-  for (let lag = 1; lag <= MAX_LAG; lag++) {
+  for (let lag = 1; lag <= maxLag; lag++) {
     let product = 0;
     let square = 0;
-    for (let t = lag; t < bounded.length; t++) {
+    for (let t = lag; t < residual.length; t++) {
       if (
         timeS[t] - timeS[t - lag] > NEIGHBOUR_STEP_S * lag ||
-        Number.isNaN(bounded[t]) ||
-        Number.isNaN(bounded[t - lag])
+        Number.isNaN(residual[t]) ||
+        Number.isNaN(residual[t - lag])
       )
         continue;
-      product += bounded[t] * bounded[t - lag];
-      square += (bounded[t] ** 2 + bounded[t - lag] ** 2) / 2;
+      product += residual[t] * residual[t - lag];
+      square += (residual[t] ** 2 + residual[t - lag] ** 2) / 2;
     }
     const correlation = square > 0 ? product / square : 0;
     if (correlation < UNCORRELATED) break;
     sum += correlation;
   }
-  return Math.max(LEAST_INDEPENDENCE, Math.min(MOST_INDEPENDENCE, 1 / (1 + 2 * sum)));
+  return 1 + 2 * sum;
 }

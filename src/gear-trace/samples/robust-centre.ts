@@ -30,3 +30,11 @@ export function robustCentre(values: Iterable<number>): Peak {
   const spread = DEVIATIONS_PER_MAD * (median(near, (value) => Math.abs(value - centre)) ?? Number.NaN);
   return { centre, spread, count: near.length };
 }
+
+/**
+ * How far a peak's centre may be off, standard deviation (log).
+ *
+ * @param sharedErrorS seconds that share one error of speed or cadence: the centre is worth fewer than its seconds
+ */
+export const centreDeviation = ({ spread, count }: Peak, sharedErrorS: number): number =>
+  spread / Math.sqrt(count / sharedErrorS);
