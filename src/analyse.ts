@@ -27,7 +27,7 @@ import { judgeRide } from './shifts/judge-ride.ts';
 import type { RideEvents } from './shifts/ride-events.ts';
 
 /** Raised whenever the engine may judge a ride otherwise than before: what was kept of an older one is worked out anew. */
-export const ENGINE_VERSION = 37;
+export const ENGINE_VERSION = 38;
 
 /** One ride, traced and judged. */
 export interface AnalysedRide {

@@ -1,4 +1,7 @@
 import type { Bike } from '../../src/drivetrain/bike.ts';
+import { latestIndex } from '../../src/gear-trace/commands/gear-commands.ts';
+import type { RideTrace } from '../../src/gear-trace/gear-trace.ts';
+import type { RideLog } from '../../src/ride-log/ride-log.ts';
 import { chainCogs } from '../../src/shifts/drops/chain-cogs.ts';
 import type { AnalysedRide } from '../engine.ts';
 
@@ -27,9 +30,7 @@ const LAST_RECORD_S = 1;
 
 /** The columns that the page draws, rounded to what a chart can show. */
 export function rideColumns({ log, trace, lostDrive }: AnalysedRide, bike: Bike): RideColumns {
-  const { commands } = trace;
   const timeS = rounded(log.timeS, 1000) as number[];
-  const commanded = Int8Array.from(commands.latest, (index) => (index >= 0 ? commands.cog[index] : -1));
   return {
     startMs: log.startMs,
     chainrings: bike.chainrings,
@@ -38,7 +39,7 @@ export function rideColumns({ log, trace, lostDrive }: AnalysedRide, bike: Bike)
     speedMps: rounded(log.speedMps, 100),
     cadenceRpm: rounded(log.cadenceRpm, 10),
     powerW: rounded(log.powerW, 1),
-    commandedTeeth: teeth(commanded, bike.cassette),
+    commandedTeeth: teeth(commandedCogs(log, trace), bike.cassette),
     actualTeeth: teeth(chainCogs(trace.cog, lostDrive), bike.cassette),
     ring: teeth(trace.ring, bike.chainrings),
     driving: rounded(trace.driving, 100) as number[],
@@ -48,6 +49,12 @@ export function rideColumns({ log, trace, lostDrive }: AnalysedRide, bike: Bike)
       toS: timeS[end] ?? timeS[timeS.length - 1] + LAST_RECORD_S,
     })),
   };
+}
+
+/** The cog asked for at each record, as the gear records have it in time; -1 where it is not known. */
+function commandedCogs({ timeS }: RideLog, { commands, recordsLateS }: RideTrace): Int8Array {
+  const written = commands.timeS.map((s) => s + recordsLateS);
+  return Int8Array.from(latestIndex(timeS, written), (index) => (index >= 0 ? commands.cog[index] : -1));
 }
 
 /** NaN becomes null. `steps`: how many steps a whole number is parted into. */

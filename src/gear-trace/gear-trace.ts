@@ -38,6 +38,8 @@ export interface GearTrace {
 /** A gear trace with what it was made from: the later stages weigh single seconds with it. `model` is null without a trace. */
 export interface RideTrace extends GearTrace {
   readonly commands: GearCommands;
+  /** How much later than these commands their records stand, s: 0 but where a recorder writes them down late. */
+  readonly recordsLateS: number;
   readonly samples: PedallingSamples;
   readonly model: GearModel | null;
   /** Log development at each record with the speed's lag undone; NaN where there is no ratio. */
@@ -69,6 +71,7 @@ export function emptyTrace(
     cogsOff: [],
     warnings,
     commands,
+    recordsLateS: 0,
     samples,
     model: null,
     logDevelopment: new Float64Array(count).fill(Number.NaN),

@@ -43,25 +43,22 @@ const DEFAULT_NOISE = 0.015;
 export function traceGears(log: RideLog, bike: Bike): RideTrace {
   const samples = pedallingSamples(log);
   const written = gearCommands(log, bike, samples);
-  const lateS = recordsLateBy(log, bike, samples, written);
-  const commands = lateS > 0 ? earlier(written, lateS, log.timeS) : written;
+  const recordsLateS = recordsLateBy(log, bike, samples, written);
+  const commands = recordsLateS > 0 ? earlier(written, recordsLateS, log.timeS) : written;
   const ride: BikeRide = { log, bike, samples, commands };
   const fitted = gearsShown(ride);
-  const late = lateRecordsWarning(lateS);
-  if (!('code' in fitted)) return decodedTrace(ride, fitted, late);
+  const late = lateRecordsWarning(recordsLateS);
+  if (!('code' in fitted)) return { ...decodedTrace(ride, fitted, late), recordsLateS };
   const warnings = [fitted, late, sparseWarning(samples), anotherBike(log, bike, null)];
-  return emptyTrace(
-    ride,
-    namesCogs(ride) ? 'commands-only' : 'none',
-    warnings.filter((warning) => warning !== null),
-  );
+  const seen = warnings.filter((warning) => warning !== null);
+  return { ...emptyTrace(ride, namesCogs(ride) ? 'commands-only' : 'none', seen), recordsLateS };
 }
 
 /** Whether any gear record names a cog of the bike. */
 const namesCogs = ({ commands: { timeS, cog } }: BikeRide): boolean => timeS.some((_, record) => cog[record] >= 0);
 
 /** The trace of a ride whose gears show; they are fitted once more to what the first decoding is sure of. */
-function decodedTrace(asRecorded: BikeRide, fitted: GearModel, late: Warning | null): RideTrace {
+function decodedTrace(asRecorded: BikeRide, fitted: GearModel, late: Warning | null): Omit<RideTrace, 'recordsLateS'> {
   const asked = decodeGears(asRecorded, fitted);
   const missing = missingRecords(asRecorded, asked, fitted);
   const ride = withoutStale(asRecorded, missing);

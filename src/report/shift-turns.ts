@@ -3,7 +3,10 @@ import { CLEAN_WITHIN_REVS, LATE_WITHIN_REVS } from '../shifts/turn-limits.ts';
 import type { RevolutionClock } from '../shifts/turns/revolution-clock.ts';
 import { roundOrNull } from './round-to.ts';
 
-/** Seconds after a shift's `at` by which the turns were pedalled that it is judged by; null where they never were or the lag is not known. */
+/**
+ * Seconds after a shift's `at` by which the turns were pedalled that it is judged by, below 0 where its record was written down only after
+ * them; null where they never were or the lag is not known.
+ */
 interface ShiftTurns {
   readonly cleanUntilS: number | null;
   readonly lateUntilS: number | null;

@@ -11,6 +11,7 @@ import { ghostShifts } from './ghosts/ghost-shifts.ts';
 import { ghostSteps } from './ghosts/ghost-steps.ts';
 import { goesAtLast } from './ghosts/goes-at-last.ts';
 import { betweenCogsOfOneName } from './of-one-count.ts';
+import { onRecordsClock } from './on-records-clock.ts';
 import { judgeShifts } from './outcomes/judge-shifts.ts';
 import { leaveOutAstray } from './outcomes/leave-out-astray.ts';
 import type { GhostShiftEvent, RideEvents } from './ride-events.ts';
@@ -31,7 +32,10 @@ export interface JudgedRide {
 const LAG_KNOWN_S = 0.5;
 
 /** Judges one traced ride: the stage's one entrance. `cogs` is the cassette's number of cogs. */
-export function judgeRide(recorded: RideLog, trace: RideTrace, cogs: number): JudgedRide {
+export const judgeRide = (log: RideLog, trace: RideTrace, cogs: number): JudgedRide =>
+  onRecordsClock(judgeByCommands(log, trace, cogs), trace.recordsLateS);
+
+function judgeByCommands(recorded: RideLog, trace: RideTrace, cogs: number): JudgedRide {
   const log = { ...recorded, cadenceRpm: trace.samples.cadenceRpm };
   const ride = rideInQuestion(log, trace);
   const commanded = commandedShifts(log, trace.commands, trace.samples, ride.clock);

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { rideColumns } from '../../server/work/ride-columns.ts';
 import { analyseRide } from '../../src/analyse.ts';
 import type { RideLog } from '../../src/ride-log/ride-log.ts';
 import { MadeRide, madeBike } from './made-ride.ts';
@@ -12,13 +13,27 @@ function recordedLater(log: RideLog, byS: number): RideLog {
 }
 
 describe('gear records that come after the chain went', () => {
-  const { trace, events } = analyseRide(recordedLater(ridden(), 4), madeBike);
+  const late = analyseRide(recordedLater(ridden(), 4), madeBike);
+  const { trace, events, sensorLagS } = late;
 
   it('are read as given earlier: they make no unasked shifts and spoil no judgement', () => {
     const prompt = analyseRide(ridden(), madeBike).events;
     expect(events.ghostShifts).toEqual([]);
     expect(events.shifts.filter(({ outcome }) => outcome === 'clean').length).toBeGreaterThan(50);
     expect(events.shifts.map(({ outcome }) => outcome)).toEqual(prompt.shifts.map(({ outcome }) => outcome));
+  });
+
+  it('are told of by their own times, which the sensors then come before', () => {
+    const written = recordedLater(ridden(), 4).gearRecords.timeS;
+    for (const { timeS } of events.shifts.slice(1))
+      expect(Math.min(...written.map((s) => Math.abs(s - timeS)))).toBeLessThan(1e-9);
+    const prompt = analyseRide(ridden(), madeBike);
+    expect(sensorLagS - prompt.sensorLagS).toBeLessThan(-3.5);
+    expect(sensorLagS - prompt.sensorLagS).toBeGreaterThan(-4.5);
+    // one asked for by the page's line stands where its record does
+    const { commandedTeeth } = rideColumns(late, madeBike);
+    const { timeS, toCog } = events.shifts[9];
+    expect([timeS - 1, timeS + 1].map((s) => commandedTeeth[s] === madeBike.cassette[toCog])).toEqual([false, true]);
   });
 
   it('are said, with how late they are', () => {
