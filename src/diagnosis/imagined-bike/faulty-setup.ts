@@ -56,6 +56,7 @@ const changed: Readonly<Record<Cause, (healthy: Setup, draw: Draw) => Partial<Se
     gapBreadth: between(outOfOrder.smallGap.breadth, shape.shape),
     gapMissed: between(outOfOrder.smallGap.missed, shape.side),
     gapOtherWay: outOfOrder.smallGap.mostOtherWay * shape.share ** 2,
+    gapTurnByTurn: shape.slope,
   }),
   'pulley-gap-large': (_, { assumed, shape }) => ({
     gap: outOfOrder.leastGap + assumed.faultSize,

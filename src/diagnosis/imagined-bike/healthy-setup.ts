@@ -51,6 +51,7 @@ export function healthySetup(draw: Draw, cogPitchMm: number, electronic: boolean
     gapTrouble: draw.assumed.gapTrouble,
     gapMissed: inOrder.gapMissed,
     gapOtherWay: inOrder.gapOtherWay,
+    gapTurnByTurn: 0,
     gapOtherSlope: 0,
     softness: draw.assumed.softness,
     ceiling: between(inOrder.ceiling, draw.shape.ceiling),

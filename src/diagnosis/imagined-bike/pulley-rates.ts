@@ -1,4 +1,5 @@
 import { logistic } from '../../numeric/logistic.ts';
+import { CLEAN_WITHIN_REVS, LATE_WITHIN_REVS } from '../../shifts/turn-limits.ts';
 import { cogCell, LOAD_BINS, moveCell, outcomes } from '../evidence/evidence-table.ts';
 import { frictionOn, pulleyError, type Setup } from './setup.ts';
 
@@ -75,6 +76,17 @@ const stepAtRest = (softness: number): number => logistic(-1 / softness);
 /** A pulley that stands beyond the cog hastens the chain by this share of what one as far short of it would delay it (assumption of ours). */
 const EAGER = 0.3;
 
+/**
+ * A chain that is held back gets a chance to go over turn by turn. Where each turn's is the same, a shift that is not through within the turns of a
+ * clean one is not through within those of a late one either with this power of the chance that it was not at first: where nearly all are held
+ * back, most are missed.
+ */
+const TURNS_LEFT = LATE_WITHIN_REVS / CLEAN_WITHIN_REVS - 1;
+
+/** Of the shifts that a wrong gap holds back, the share that is missed, where it holds back so many. */
+const gapMissed = (setup: Setup, heldBack: number): number =>
+  setup.gapMissed + (1 - setup.gapMissed) * setup.gapTurnByTurn * heldBack ** TURNS_LEFT;
+
 /** Trouble a wrong gap makes on a cog (share 0..1) in a direction. */
 function gapTrouble(setup: Setup, share: number, larger: boolean, atRest: number): number {
   if (setup.gap === 0) return 0;
@@ -118,7 +130,7 @@ function fillOutcomes(setup: Setup, atRest: number, cog: CogMoment, row: number,
     const clean = (1 - loadedIndex) * (1 - loadedGap) * (1 - loadedBackground) * (1 - rider);
     const trouble = 1 - clean;
     const parts = loadedIndex + loadedGap + loadedBackground + rider;
-    const faultMissed = loadedIndex * indexMissed + loadedGap * setup.gapMissed;
+    const faultMissed = loadedIndex * indexMissed + loadedGap * gapMissed(setup, loadedGap);
     const missedShare = (faultMissed + loadedBackground * setup.backgroundMissed + rider * taken.riderMissed) / parts;
     const hidden = ((1 - setup.lateSeen) * trouble * (loadedIndex + loadedGap - faultMissed)) / parts;
     const at = row + load * outcomes.length;

@@ -23,10 +23,12 @@ export interface Setup {
   gap: number;
   /** Share of the cassette, from the largest cog, that a small gap troubles. */
   gapBreadth: number;
-  /** Share of shifts in trouble at a clearly wrong gap, of those missed, and the other direction's part of a small gap's. */
+  /** Share of shifts in trouble at a clearly wrong gap, of those missed where few are held back, and the other direction's part of a small gap's. */
   gapTrouble: number;
   gapMissed: number;
   gapOtherWay: number;
+  /** Where a wrong gap holds most shifts back: from 0, each comes through in the end, to 1, each turn has the same chance and most are missed. */
+  gapTurnByTurn: number;
   /** For a large gap: how much more it troubles shifts to-smaller at the largest cog than at the smallest, as `gapBreadth` does to-larger. */
   gapOtherSlope: number;
   /** Width of the step from working to failing. */
