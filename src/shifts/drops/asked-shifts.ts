@@ -70,7 +70,8 @@ function burstFrom({ commands: { timeS } }: RideTrace, last: number, wholeSecond
   return first - 1;
 }
 
-function droveBefore(log: RideLog, trace: RideTrace, start: number): boolean {
+/** Whether the chain drove in the seconds before a record. */
+export function droveBefore(log: RideLog, trace: RideTrace, start: number): boolean {
   let driving = 0;
   for (let i = firstWithin(log.timeS, start, BEFORE_S); i < start; i++)
     if (log.cadenceRpm[i] > PEDALLING_RPM && trace.driving[i] > 0.5) driving++;

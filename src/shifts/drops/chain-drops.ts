@@ -6,6 +6,7 @@ import { freeSpins } from './free-spins.ts';
 import { haltsAtEnd } from './halts-at-end.ts';
 import { likeliestApart } from './likeliest-apart.ts';
 import { lowRatios } from './low-ratios.ts';
+import { stopsOnLargest } from './stops-on-largest.ts';
 import { weighCandidate } from './weigh-candidate.ts';
 
 /**
@@ -15,7 +16,12 @@ import { weighCandidate } from './weigh-candidate.ts';
  * each other the likeliest stays; power, where it is measured and still there, rules a drop out.
  */
 export function chainDrops(log: RideLog, trace: RideTrace): ChainDropEvent[] {
-  const candidates = [...lowRatios(log, trace), ...freeSpins(log, trace), ...haltsAtEnd(log, trace)];
+  const candidates = [
+    ...lowRatios(log, trace),
+    ...freeSpins(log, trace),
+    ...haltsAtEnd(log, trace),
+    ...stopsOnLargest(log, trace),
+  ];
   const likely = candidates.map(weighCandidate).filter((weighed) => weighed !== null);
   return likeliestApart(likely, log.timeS).map(({ start, signs, confidence }) => {
     const timeS = log.timeS[start];

@@ -35,6 +35,8 @@ export const dropSignUnits = {
   'end-cog-asked': 's',
   /** Nothing was asked for lately; the derailleur stood on an end cog. The chain may not have come there yet, where the cranks stood still since. */
   'end-cog-held': 'none',
+  /** From the last turn of the legs to when another cog was asked for on the stand, away from the end one. */
+  'asked-off-standing': 's',
   /** Speed at which readings are taken that the sensors' own errors could make. */
   creeping: 'm/s',
   'cadence-leaps': 'none',
@@ -55,7 +57,7 @@ export interface MeasuredSign {
 }
 
 /** The way in which a candidate was looked for: it says what the signs weigh. */
-export type DropPattern = 'low-ratio' | 'free-spin' | 'halt-at-largest' | 'halt-at-smallest';
+export type DropPattern = 'low-ratio' | 'free-spin' | 'halt-at-largest' | 'halt-at-smallest' | 'stop-on-largest';
 
 /** A moment at which a chain may have come off: record index, and all that was measured about it. Nothing is weighed yet. */
 export interface DropCandidate {

@@ -128,6 +128,11 @@ const WEIGHTS: Readonly<Record<DropPattern, PatternWeights>> = {
       ...haltAtEnd,
     },
   },
+  'stop-on-largest': {
+    beforehand: -1,
+    moreThan: Number.NEGATIVE_INFINITY,
+    signs: { 'asked-off-standing': flat(2.5), 'halt-lasts': longHalt(VERY_LONG_HALT_S, 1) },
+  },
 };
 
 /** Signs with what each weighs in a pattern. */
