@@ -15,6 +15,8 @@ const LEAST_S = 20;
 const FEWEST_COGS = 6;
 /** Mean distance (log) from which on gears or the steps between them are others': those of a bike with its own cogs lie within 1 %. An assumption of ours. */
 export const OTHERS = 0.014;
+/** One cog counts as so far off (log) at most: further, it is that cog alone or the chain on its way. */
+const MOST_APART = 0.05;
 /** Mean distance of a normal distribution's values from its middle, in standard deviations. */
 const MEAN_OF_NORMAL = Math.sqrt(2 / Math.PI);
 /** The share of that within which those a cog from the ones asked for fit instead. */
@@ -69,7 +71,7 @@ export function stepsApart(
   if (new Set(rings.flat().map(({ cog }) => cog)).size < FEWEST_COGS) return null;
   const distances = rings.flatMap((gears) => {
     const wheel = median(gears, ({ value }) => value) as number;
-    return gears.map(({ value }) => Math.abs(value - wheel));
+    return gears.map(({ value }) => Math.min(MOST_APART, Math.abs(value - wheel)));
   });
   return mean(distances) as number;
 }
