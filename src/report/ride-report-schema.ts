@@ -17,6 +17,8 @@ export const shiftSchema = z.object({
   crankRevs: z.number().min(0).nullable(),
   /** Seconds from `at` until the cranks had made the turns that part clean from late and late from missed, and until it was done, see `shiftTurns`. */
   turns: z.object({
+    /** Absent in a report that an earlier engine made. */
+    fromS: z.number().nullable().optional(),
     cleanUntilS: z.number().nullable(),
     lateUntilS: z.number().nullable(),
     doneS: z.number().nullable(),

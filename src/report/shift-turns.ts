@@ -8,6 +8,8 @@ import { roundOrNull } from './round-to.ts';
  * them; null where they never were or the lag is not known.
  */
 interface ShiftTurns {
+  /** From when the turns were counted: where the sensors show the last command. */
+  readonly fromS: number | null;
   readonly cleanUntilS: number | null;
   readonly lateUntilS: number | null;
   /** Null for a shift that was never done or not judged. */
@@ -27,6 +29,7 @@ export function shiftTurns(
 ): ShiftTurns {
   const pedalledS = (revs: number): number | null => roundOrNull(clock.after(lastTimeS + lagS, revs) - timeS, 2);
   return {
+    fromS: roundOrNull(lastTimeS + lagS - timeS, 2),
     cleanUntilS: pedalledS(CLEAN_WITHIN_REVS),
     lateUntilS: pedalledS(LATE_WITHIN_REVS),
     doneS: crankRevs === null ? null : pedalledS(crankRevs),

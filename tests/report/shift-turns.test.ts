@@ -43,6 +43,7 @@ describe('the turns that a shift was judged by', () => {
   it('are counted from the last command of a burst, the lag of the sensors after it', () => {
     const { turns, crankRevs } = shiftAt(burstAt);
     const fromS = burstAt + 1 + judged.sensorLagS;
+    expect(turns.fromS).toBeCloseTo(fromS - burstAt, 1);
     expect(turned(fromS, burstAt + (turns.cleanUntilS as number))).toBeCloseTo(1.5, 1);
     expect(turned(fromS, burstAt + (turns.lateUntilS as number))).toBeCloseTo(5, 1);
     expect(turned(fromS, burstAt + (turns.doneS as number))).toBeCloseTo(crankRevs as number, 1);
@@ -59,6 +60,7 @@ describe('the turns that a shift was judged by', () => {
     const log = ride.log();
     const blind = { ...log, cadenceRpm: log.cadenceRpm.map(() => Number.NaN) };
     const { shifts } = rideReport(analyseRide(blind, madeBike), madeBike);
-    for (const { turns } of shifts) expect(turns).toEqual({ cleanUntilS: null, lateUntilS: null, doneS: null });
+    for (const { turns } of shifts)
+      expect(turns).toEqual({ fromS: null, cleanUntilS: null, lateUntilS: null, doneS: null });
   });
 });

@@ -119,6 +119,23 @@ describe('drawMoment', () => {
     expect(turnsOf(6, null)).toEqual([[clean], ['1.5 turns'], expect.any(Number)]);
   });
 
+  it('begins the turns before an event whose record was written down late', () => {
+    const drawn = (fromS: number): readonly (readonly [x: number, width: number])[] => {
+      const turns = { fromS, cleanUntilS: -1, lateUntilS: 3, doneS: null };
+      const moment = cutMoment(track, 60, { ...facts, turns });
+      const svg = drawChart((selection) => drawMoment(selection, moment, { widthPx: 600, heightPx: 500 }, true));
+      return [...svg.querySelectorAll('rect.turns')].map(
+        (rect) => [Number(rect.getAttribute('x')), Number(rect.getAttribute('width'))] as const,
+      );
+    };
+    const [[cleanX, cleanWidth], [lateX, lateWidth]] = drawn(-3);
+    expect(cleanX + cleanWidth).toBeCloseTo(lateX, 6);
+    // two seconds of four that the late ones last
+    expect(cleanWidth / lateWidth).toBeCloseTo(0.5, 6);
+    expect(drawn(-60)[0][1]).toBeGreaterThan(0);
+    expect(drawn(-60)[0][0]).toBeCloseTo(drawn(-10)[0][0], 6);
+  });
+
   it('reads the record next to an event between two as at the event', () => {
     const readings = (eventS: number): (string | undefined)[] => {
       const moment = cutMoment(track, eventS, facts);

@@ -157,7 +157,7 @@ function drawChain(svg: ChartSvg, { samples, judgedAtS, judgedTeeth }: Moment, {
 /** Shades the time in which a shift is still clean, and in which it is still late; what lies beyond the drawing is cut off and has no name. */
 function drawTurns(
   svg: ChartSvg,
-  { cleanUntilS, lateUntilS }: Moment,
+  { turnsFromS, cleanUntilS, lateUntilS }: Moment,
   x: (s: number) => number,
   top: number,
   bottom: number,
@@ -188,6 +188,6 @@ function drawTurns(
       .attr('text-anchor', close ? closeAnchor : 'middle')
       .text(words);
   };
-  zone('is-clean', 0, cleanUntilS, bothNamed ? `${CLEAN_WITHIN_REVS}` : `${CLEAN_WITHIN_REVS} turns`, 'end');
+  zone('is-clean', turnsFromS, cleanUntilS, bothNamed ? `${CLEAN_WITHIN_REVS}` : `${CLEAN_WITHIN_REVS} turns`, 'end');
   if (lateUntilS !== null) zone('is-late', cleanUntilS, lateUntilS, `${LATE_WITHIN_REVS} turns`, 'start');
 }

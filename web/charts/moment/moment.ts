@@ -31,6 +31,8 @@ export interface Moment {
   readonly samples: readonly MomentSample[];
   /** Spells without drive within the moment, s from the event. */
   readonly lost: readonly LostSpell[];
+  /** Seconds from the event since which the turns are drawn: below 0 where its record was written down only after them. */
+  readonly turnsFromS: number;
   /** Seconds from the event until the cranks had turned so far, as judged, also beyond the moment; null where they never did. */
   readonly cleanUntilS: number | null;
   readonly lateUntilS: number | null;
@@ -59,12 +61,6 @@ function ratioTeeth(ring: number, rolloutMm: number, cadenceRpm: number, speedKm
   return (ring * (rolloutMm / 1000) * (cadenceRpm / 60)) / (speedKmh / 3.6);
 }
 
-/** The turns as far as they can be drawn from the event on: not where a record stands in the log only after they were pedalled. */
-function countedTurns(turns: MomentFacts['turns']): Pick<Moment, 'cleanUntilS' | 'lateUntilS'> {
-  if (!turns || (turns.cleanUntilS !== null && turns.cleanUntilS <= 0)) return { cleanUntilS: null, lateUntilS: null };
-  return { cleanUntilS: turns.cleanUntilS, lateUntilS: turns.lateUntilS };
-}
-
 /** Cuts the moment around `timeS` out of a ride. The turns are the engine's own count: one made here could differ from what was judged. */
 export function cutMoment(track: RideTrack, timeS: number, { rolloutMm, turns, lost, toTeeth }: MomentFacts): Moment {
   const samples: MomentSample[] = [];
@@ -91,7 +87,9 @@ export function cutMoment(track: RideTrack, timeS: number, { rolloutMm, turns, l
     lost: lost
       .map(({ fromS, toS }) => ({ fromS: Math.max(-BEFORE_S, fromS - timeS), toS: Math.min(AFTER_S, toS - timeS) }))
       .filter(({ fromS, toS }) => fromS < toS),
-    ...countedTurns(turns),
+    turnsFromS: Math.max(-BEFORE_S, Math.min(0, turns?.fromS ?? 0)),
+    cleanUntilS: turns?.cleanUntilS ?? null,
+    lateUntilS: turns?.lateUntilS ?? null,
     judgedAtS: doneS !== null && doneS <= AFTER_S ? doneS : null,
     judgedTeeth: toTeeth ?? null,
   };
