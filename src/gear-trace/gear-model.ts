@@ -6,8 +6,6 @@ export interface RatioNoise {
   readonly absoluteMps: number;
   /** Share of independent evidence in one record, 0 to 1: errors come in runs. */
   readonly independence: number;
-  /** How many records share one error while the gear stays, as far as the ride has told it. */
-  readonly sharedErrorS?: number;
   /** By second after a rest of the legs; nothing known where absent. */
   readonly afterRest?: readonly AfterRest[];
 }

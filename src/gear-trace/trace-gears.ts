@@ -21,7 +21,7 @@ import { emptyTrace, type RideTrace } from './gear-trace.ts';
 import { fitUncommandedGears } from './ladder/fit-uncommanded-gears.ts';
 import { sharpestHistogram } from './ladder/sharpest-histogram.ts';
 import { noiseAfterRest } from './levels/after-rest.ts';
-import { decodedPeaks } from './levels/decoded-peaks.ts';
+import { decodedPeaks, peaksShown } from './levels/decoded-peaks.ts';
 import { fitCommandedGears } from './levels/fit-commanded-gears.ts';
 import { measureGears } from './levels/measure-gears.ts';
 import { measureTeeth, noTeethShown } from './levels/measure-teeth.ts';
@@ -34,8 +34,6 @@ import { unsteadyWarning } from './unsteady/unsteady-warning.ts';
 
 /** A spread of the ratio wider than this parts no two cogs. */
 const MAX_NOISE = 0.06;
-/** Seconds of one gear that share an error of speed or cadence at least: its centre is worth fewer than its seconds. An assumption of ours. */
-const LEAST_SHARED_ERROR_S = 6;
 /** Noise taken where too few settled records show it. */
 const DEFAULT_NOISE = 0.015;
 
@@ -70,8 +68,7 @@ function decodedTrace(asRecorded: BikeRide, fitted: GearModel, late: Warning | n
   const rolloutMm = 1000 * Math.exp(model.logRollout);
   const unsteady = unsteadySpells(ride, decoded, model);
   const ofOneCount = twoCogsOfOneCount(ride, decoded);
-  const peaks = decodedPeaks(decoded, model);
-  const sharedErrorS = Math.max(LEAST_SHARED_ERROR_S, model.noise.sharedErrorS ?? 0);
+  const { peaks, sharedErrorS } = peaksShown(log, samples, decoded, model);
   const measured = isSpeedInMps(rolloutMm, writtenMm)
     ? measureTeeth(peaks, bike, writtenMm / 1000, sharedErrorS)
     : noTeethShown(bike);

@@ -8,7 +8,7 @@ import { decodedPeaks } from '../../src/gear-trace/levels/decoded-peaks.ts';
 import { fitCommandedGears } from '../../src/gear-trace/levels/fit-commanded-gears.ts';
 import { measureGears } from '../../src/gear-trace/levels/measure-gears.ts';
 import { type MeasuredTeeth, measureTeeth } from '../../src/gear-trace/levels/measure-teeth.ts';
-import { residualNoise } from '../../src/gear-trace/levels/residual-noise.ts';
+import { noiseAbout, residualNoise } from '../../src/gear-trace/levels/residual-noise.ts';
 import { pedallingSamples } from '../../src/gear-trace/samples/pedalling-samples.ts';
 import { type Peak, robustCentre } from '../../src/gear-trace/samples/robust-centre.ts';
 import { settledSamples } from '../../src/gear-trace/samples/settled-samples.ts';
@@ -91,7 +91,8 @@ describe('residualNoise', () => {
     const samples = pedallingSamples(changed);
     const commands = gearCommands(changed, madeBike, pedallingSamples(changed));
     const decoded = decodeGears({ log: changed, bike: madeBike, samples, commands }, model);
-    return residualNoise(changed, decoded, model);
+    const shared = noiseAbout(changed, decoded, model.cogs, model.logDevelopment);
+    return { ...residualNoise(changed, decoded, model), sharedErrorS: shared?.sharedErrorS };
   };
   const drawn = Float64Array.from({ length: 3000 }, () => random.normal());
 

@@ -24,24 +24,53 @@ const MOST_INDEPENDENCE = 0.7;
  * metres a second, not by per cents), and how long an error lasts. From records that were surely driving; the model's own noise with too few.
  */
 export function residualNoise(log: RideLog, decoded: DecodedGears, model: GearModel): RatioNoise {
-  const residual = new Float64Array(log.timeS.length).fill(Number.NaN);
-  const slow: { off: number; perSpeed: number }[] = [];
-  for (let t = 0; t < residual.length; t++) {
-    const { cog, ring, driving, logDevelopment } = decoded;
-    if (cog[t] < 0 || ring[t] < 0 || driving[t] < SURELY_DRIVING || Number.isNaN(logDevelopment[t])) continue;
-    residual[t] = logDevelopment[t] - model.logDevelopment[ring[t] * model.cogs + cog[t]];
-    slow.push({ off: Math.abs(residual[t]), perSpeed: 1 / log.speedMps[t] ** 2 });
-  }
-  if (slow.length < MIN_RECORDS) return model.noise;
-  const { relative, absoluteMps } = scatter(slow);
-  const bounded = within(residual, MOST_DEVIATIONS * relative);
+  const found = scatterAbout(log, decoded, model.cogs, model.logDevelopment);
+  if (!found) return model.noise;
+  const { relative, absoluteMps, bounded } = found;
   const independence = 1 / sharedErrorS(log.timeS, bounded, MAX_LAG.whileShifting);
   return {
     relative,
     absoluteMps,
     independence: Math.max(LEAST_INDEPENDENCE, Math.min(MOST_INDEPENDENCE, independence)),
-    sharedErrorS: sharedErrorS(log.timeS, bounded, MAX_LAG.onOneGear),
   };
+}
+
+/**
+ * The same about where each gear was measured to lie, so that gears which lie elsewhere than the model has them are no noise, with the
+ * seconds that share one error while the gear stays; null with too few records.
+ *
+ * @param centres log developments, index `ring * cogs + cog`; NaN where a gear was not measured
+ */
+export function noiseAbout(
+  log: RideLog,
+  decoded: DecodedGears,
+  cogs: number,
+  centres: ArrayLike<number>,
+): (Omit<RatioNoise, 'independence'> & { readonly sharedErrorS: number }) | null {
+  const found = scatterAbout(log, decoded, cogs, centres);
+  if (!found) return null;
+  const { relative, absoluteMps, bounded } = found;
+  return { relative, absoluteMps, sharedErrorS: sharedErrorS(log.timeS, bounded, MAX_LAG.onOneGear) };
+}
+
+/** Both parts of the scatter, and the residuals within what counts of them; NaN where a record was not surely driven in a gear. */
+function scatterAbout(
+  log: RideLog,
+  decoded: DecodedGears,
+  cogs: number,
+  centres: ArrayLike<number>,
+): { relative: number; absoluteMps: number; bounded: Float64Array } | null {
+  const residual = new Float64Array(log.timeS.length).fill(Number.NaN);
+  const slow: { off: number; perSpeed: number }[] = [];
+  for (let t = 0; t < residual.length; t++) {
+    const { cog, ring, driving, logDevelopment } = decoded;
+    if (cog[t] < 0 || ring[t] < 0 || driving[t] < SURELY_DRIVING || Number.isNaN(logDevelopment[t])) continue;
+    residual[t] = logDevelopment[t] - centres[ring[t] * cogs + cog[t]];
+    if (!Number.isNaN(residual[t])) slow.push({ off: Math.abs(residual[t]), perSpeed: 1 / log.speedMps[t] ** 2 });
+  }
+  if (slow.length < MIN_RECORDS) return null;
+  const { relative, absoluteMps } = scatter(slow);
+  return { relative, absoluteMps, bounded: within(residual, MOST_DEVIATIONS * relative) };
 }
 
 /** Splits the scatter into its relative and its absolute part by setting the slower half of the records against the faster. */
