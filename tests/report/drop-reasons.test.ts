@@ -81,6 +81,13 @@ describe('dropReasons', () => {
     expect(against).toBe('Against it: so few such halts may be chance and the recording ends in that halt.');
   });
 
+  it('tells of the smaller cog that was asked for while the bike stood', () => {
+    const [why] = reasons(['end-cog-asked', 2, 0], ['asked-off-standing', 6, 2.5], ['halt-lasts', 55, 0]);
+    expect(why).toBe(
+      'Why: the end cog had been asked for 2 s before, the bike stood for 55 s and 6 s after the last turn of the legs a smaller cog was asked for.',
+    );
+  });
+
   it('tells by how much only once where the legs set off with the chain off', () => {
     const [why] = reasons(
       ['legs-set-off-faster', Math.log(1.9), 4],

@@ -23,7 +23,7 @@ function dropsWhere(standing: (ride: MadeRide) => MadeRide, stopS = 2) {
 const shiftOn = (ride: MadeRide, cog: number): MadeRide => ride.command(cog).move(cog);
 
 describe('a stop on the largest cog', () => {
-  it('is of a chain lost past it where a smaller one is asked for on the stand', () => {
+  it('is of a chain lost past it where a smaller one is asked for while the bike stands', () => {
     const [drop, ...others] = dropsWhere((ride) => shiftOn(ride.stand(4), largest - 1).stand(40));
     expect(others).toEqual([]);
     expect(drop.side).toBe('past-largest');

@@ -44,10 +44,6 @@ const speaksFor: readonly SignWords[] = [
     say: (size) => `the legs stopped ${size === '0 s' ? 'at once' : `${size} after that`}`,
   },
   {
-    sign: 'asked-off-standing',
-    say: (size) => `${size} after the last turn of the legs a smaller cog was asked for on the stand`,
-  },
-  {
     sign: 'turned-in-vain',
     say: (size) => `they had turned on for ${size} faster than the gear asked for or the one before allows`,
   },
@@ -56,6 +52,10 @@ const speaksFor: readonly SignWords[] = [
     asked: true,
     say: (size, seen) =>
       `${later(seen)}the bike stood ${size === null ? 'to the end of the recording' : `for ${size}`}`,
+  },
+  {
+    sign: 'asked-off-standing',
+    say: (size) => `${size} after the last turn of the legs a smaller cog was asked for`,
   },
 ];
 

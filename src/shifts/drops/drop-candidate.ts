@@ -35,7 +35,7 @@ export const dropSignUnits = {
   'end-cog-asked': 's',
   /** Nothing was asked for lately; the derailleur stood on an end cog. The chain may not have come there yet, where the cranks stood still since. */
   'end-cog-held': 'none',
-  /** From the last turn of the legs to when another cog was asked for on the stand, away from the end one. */
+  /** From the last turn of the legs to when another cog was asked for while the bike stood, away from the end one. */
   'asked-off-standing': 's',
   /** Speed at which readings are taken that the sensors' own errors could make. */
   creeping: 'm/s',

@@ -16,7 +16,7 @@ const STANDS_ON_S = 8;
 
 /**
  * Finds chains lost past the largest cog by what the rider does about it: the chain drove there, the legs stopped, the bike halted at once, and
- * standing there a smaller cog was asked for. Nobody needs a harder gear on the stand where the easiest was too hard; a chain that hangs behind
+ * standing there a smaller cog was asked for. Nobody who stands where the easiest gear was too hard needs a harder one; a chain that hangs behind
  * the cogs is taken back over a smaller one (common practice, no source).
  */
 export function stopsOnLargest(log: RideLog, trace: RideTrace): DropCandidate[] {
@@ -38,7 +38,6 @@ export function stopsOnLargest(log: RideLog, trace: RideTrace): DropCandidate[] 
         signs: [
           endCogSign(heldS),
           { sign: 'asked-off-standing', value: askedS - stoppedS },
-          { sign: 'halt-after', value: halt.inS },
           { sign: 'halt-lasts', value: halt.lastsS },
         ],
       },
